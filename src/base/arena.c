@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+/* arena: chunks of growing size in a list; large requests get a chunk of their own. */
+#include "base/arena.h"
+
+#include <assert.h>
+#include <stdalign.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/limits.h"
+
+enum { CHUNK_FIRST = 16 * 1024, CHUNK_MOST = 1024 * 1024 };
+
+struct arena_chunk {
+    struct arena_chunk *below;
+    size_t room, used;
+    alignas(max_align_t) unsigned char bytes[];
+};
+
+static void *take_from_heap(void *ctx, size_t size)
+{
+    (void)ctx;
+    return malloc(size);
+}
+
+static void give_to_heap(void *ctx, void *block)
+{
+    (void)ctx;
+    free(block);
+}
+
+void arena_init(struct arena *arena, const struct memory *memory, jmp_buf *escape)
+{
+    *arena = (struct arena){.escape = escape, .limit = LIMIT_ARENA_BYTES};
+    if (memory && memory->take) {
+        arena->memory = *memory;
+    } else {
+        arena->memory = (struct memory){take_from_heap, give_to_heap, NULL};
+    }
+}
+
+void arena_finish(struct arena *arena)
+{
+    struct arena_chunk *chunk = arena->top;
+    while (chunk) {
+        struct arena_chunk *below = chunk->below;
+        arena->memory.give(arena->memory.ctx, chunk);
+        chunk = below;
+    }
+    arena->top = NULL;
+    arena->taken = 0;
+}
+
+static _Noreturn void give_up(struct arena *arena, int why)
+{
+    /* Who makes an arena says where running out leads; there is no other way out of a library. */
+    assert(arena->escape);
+    longjmp(*arena->escape, why);
+}
+
+static struct arena_chunk *add_chunk(struct arena *arena, size_t least)
+{
+    size_t room = arena->top ? arena->top->room * 2 : CHUNK_FIRST;
+    if (room > CHUNK_MOST) {
+        room = CHUNK_MOST;
+    }
+    if (room < least) {
+        room = least;
+    }
+    if (room > arena->limit || arena->taken > arena->limit - room) {
+        give_up(arena, ARENA_LIMIT);
+    }
+    struct arena_chunk *chunk = arena->memory.take(arena->memory.ctx, sizeof *chunk + room);
+    if (!chunk) {
+        give_up(arena, ARENA_NO_MEMORY);
+    }
+    *chunk = (struct arena_chunk){.below = arena->top, .room = room};
+    arena->top = chunk;
+    arena->taken += room;
+    return chunk;
+}
+
+void *arena_take(struct arena *arena, size_t size)
+{
+    const size_t unit = alignof(max_align_t);
+    if (size > SIZE_MAX / 2) {
+        give_up(arena, ARENA_LIMIT);
+    }
+    size_t need = size ? (size + unit - 1) / unit * unit : unit;
+    struct arena_chunk *chunk = arena->top;
+    if (!chunk || chunk->room - chunk->used < need) {
+        chunk = add_chunk(arena, need);
+    }
+    void *block = chunk->bytes + chunk->used;
+    chunk->used += need;
+    memset(block, 0, need);
+    return block;
+}
+
+void *arena_take_array(struct arena *arena, size_t count, size_t size)
+{
+    if (size && count > SIZE_MAX / 2 / size) {
+        give_up(arena, ARENA_LIMIT);
+    }
+    return arena_take(arena, count * size);
+}
+
+void *arena_grow(struct arena *arena, const void *old, size_t old_size, size_t new_size)
+{
+    void *block = arena_take(arena, new_size);
+    if (old_size) {
+        memcpy(block, old, old_size);
+    }
+    return block;
+}
+
+char *arena_copy(struct arena *arena, const char *bytes, size_t size)
+{
+    char *copy = arena_take(arena, size + 1);
+    if (size) {
+        memcpy(copy, bytes, size);
+    }
+    return copy;
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+/* real: the few functions of real numbers that must give the same bits on every machine. They are
+ * made of + - * / and sqrt alone, exact to better than 1e-12 (relative for real_exp). */
+#ifndef BASE_REAL_H
+#define BASE_REAL_H
+
+#define REAL_PI 3.14159265358979323846
+#define FEET 0.3048 /* metres in a foot, exactly (international foot of 1959) */
+
+double real_exp(double x);
+double real_log(double x);
+double real_sin(double x); /* radians, |x| up to 1e6 */
+double real_cos(double x);
+double real_atan2(double y, double x); /* (-pi, pi]; 0 for (0, 0) */
+double real_acos(double x);            /* x is brought into [-1, 1] first */
+double real_sqrt(double x);            /* 0 for x < 0 */
+double real_hypot(double x, double y);
+double real_clamp(double x, double low, double high);
+double real_min(double a, double b);
+double real_max(double a, double b);
+double real_mix(double a, double b, double t);        /* a at t = 0, b at t = 1 */
+double real_smooth(double x, double low, double high); /* 3t^2 - 2t^3 between low and high */
+
+#endif

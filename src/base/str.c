@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: MIT */
+/* str: see str.h. */
+#include "base/str.h"
+
+#include <math.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+struct str str_of(const char *text)
+{
+    return text ? (struct str){text, strlen(text)} : (struct str){"", 0};
+}
+
+bool str_equal(struct str a, struct str b)
+{
+    return a.size == b.size && (a.size == 0 || memcmp(a.at, b.at, a.size) == 0);
+}
+
+bool str_is(struct str a, const char *text)
+{
+    return str_equal(a, str_of(text));
+}
+
+bool str_starts(struct str a, const char *text)
+{
+    size_t size = strlen(text);
+    return a.size >= size && memcmp(a.at, text, size) == 0;
+}
+
+int str_compare(struct str a, struct str b)
+{
+    size_t both = a.size < b.size ? a.size : b.size;
+    int order = both ? memcmp(a.at, b.at, both) : 0;
+    return order ? order : (a.size > b.size) - (a.size < b.size);
+}
+
+static char lower(char c)
+{
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+bool str_equal_fold(struct str a, struct str b)
+{
+    if (a.size != b.size) {
+        return false;
+    }
+    for (size_t i = 0; i < a.size; i++) {
+        if (lower(a.at[i]) != lower(b.at[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+struct str str_copy(struct arena *arena, struct str s)
+{
+    return (struct str){arena_copy(arena, s.at, s.size), s.size};
+}
+
+struct str str_slug(struct arena *arena, struct str s)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    bool gap = false;
+    for (size_t i = 0; i < s.size; i++) {
+        char c = lower(s.at[i]);
+        bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (unsigned char)c >= 0x80;
+        if (!letter) {
+            gap = out.size > 0;
+            continue;
+        }
+        if (gap) {
+            strbuf_char(&out, '-');
+            gap = false;
+        }
+        strbuf_char(&out, c);
+    }
+    return out.size ? strbuf_str(&out) : STR("play");
+}
+
+enum { DISTANCE_MOST = 32 };
+
+size_t str_distance(struct str a, struct str b, size_t most)
+{
+    size_t gap = a.size > b.size ? a.size - b.size : b.size - a.size;
+    if (gap > most || a.size > DISTANCE_MOST || b.size > DISTANCE_MOST) {
+        return most + 1;
+    }
+    size_t row[DISTANCE_MOST + 1];
+    for (size_t j = 0; j <= b.size; j++) {
+        row[j] = j;
+    }
+    for (size_t i = 1; i <= a.size; i++) {
+        size_t corner = row[0];
+        row[0] = i;
+        for (size_t j = 1; j <= b.size; j++) {
+            size_t change = corner + (a.at[i - 1] != b.at[j - 1]);
+            size_t best = row[j] + 1 < row[j - 1] + 1 ? row[j] + 1 : row[j - 1] + 1;
+            corner = row[j];
+            row[j] = change < best ? change : best;
+        }
+    }
+    return row[b.size] > most ? most + 1 : row[b.size];
+}
+
+void strbuf_init(struct strbuf *buf, struct arena *arena)
+{
+    *buf = (struct strbuf){.arena = arena, .at = arena_take(arena, 1), .room = 1};
+}
+
+static void reserve(struct strbuf *buf, size_t more)
+{
+    if (buf->room - buf->size > more) {
+        return;
+    }
+    size_t room = buf->room < 64 ? 64 : buf->room * 2;
+    while (room - buf->size <= more) {
+        room *= 2;
+    }
+    buf->at = arena_grow(buf->arena, buf->at, buf->size, room);
+    buf->room = room;
+}
+
+void strbuf_add(struct strbuf *buf, struct str s)
+{
+    if (s.size == 0) {
+        return;
+    }
+    reserve(buf, s.size);
+    memcpy(buf->at + buf->size, s.at, s.size);
+    buf->size += s.size;
+    buf->at[buf->size] = '\0';
+}
+
+void strbuf_text(struct strbuf *buf, const char *text)
+{
+    strbuf_add(buf, str_of(text));
+}
+
+void strbuf_char(struct strbuf *buf, char c)
+{
+    strbuf_add(buf, (struct str){&c, 1});
+}
+
+void strbuf_vprint(struct strbuf *buf, const char *format, va_list args)
+{
+    va_list again;
+    va_copy(again, args);
+    int size = vsnprintf(NULL, 0, format, again);
+    va_end(again);
+    if (size <= 0) {
+        return;
+    }
+    reserve(buf, (size_t)size);
+    vsnprintf(buf->at + buf->size, (size_t)size + 1, format, args);
+    buf->size += (size_t)size;
+}
+
+void strbuf_print(struct strbuf *buf, const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    strbuf_vprint(buf, format, args);
+    va_end(args);
+}
+
+static const double power_of_ten[] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+
+size_t number_print(char *out, double value, int decimals, bool keep_zeros)
+{
+    decimals = decimals < 0 ? 0 : decimals > 9 ? 9 : decimals;
+    double scaled = fabs(value) * power_of_ten[decimals];
+    uint64_t whole = scaled < 9e15 ? (uint64_t)floor(scaled + 0.5) : 0; /* also 0 for not a number */
+    int places = decimals;
+    while (!keep_zeros && places > 0 && whole % 10 == 0) {
+        whole /= 10;
+        places--;
+    }
+    bool minus = value < 0 && whole > 0;
+    char digits[NUMBER_MOST];
+    size_t count = 0;
+    int written = 0;
+    do {
+        digits[count++] = (char)('0' + whole % 10);
+        whole /= 10;
+        if (++written == places) {
+            digits[count++] = '.';
+        }
+    } while (whole > 0 || written <= places);
+    if (minus) {
+        digits[count++] = '-';
+    }
+    for (size_t i = 0; i < count; i++) {
+        out[i] = digits[count - 1 - i];
+    }
+    return count;
+}
+
+void strbuf_number(struct strbuf *buf, double value, int decimals)
+{
+    char digits[NUMBER_MOST];
+    strbuf_add(buf, (struct str){digits, number_print(digits, value, decimals, false)});
+}
+
+void strbuf_fixed(struct strbuf *buf, double value, int decimals)
+{
+    char digits[NUMBER_MOST];
+    strbuf_add(buf, (struct str){digits, number_print(digits, value, decimals, true)});
+}
+
+struct str strbuf_str(const struct strbuf *buf)
+{
+    return (struct str){buf->at, buf->size};
+}
+
+struct str str_format(struct arena *arena, const char *format, ...)
+{
+    struct strbuf buf;
+    strbuf_init(&buf, arena);
+    va_list args;
+    va_start(args, format);
+    strbuf_vprint(&buf, format, args);
+    va_end(args);
+    return strbuf_str(&buf);
+}

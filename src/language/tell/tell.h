@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: MIT */
+/* tell: a resolved sentence in plain words: captions under diagrams, "your job", descriptions for
+ * those who cannot see the picture. American coaching English, present tense, no jargon where a
+ * plain word does. Bold pieces (players' numbers) stand between TELL_BOLD and TELL_PLAIN, which no
+ * coach's text can hold; tell_strip takes them out. */
+#ifndef LANGUAGE_TELL_TELL_H
+#define LANGUAGE_TELL_TELL_H
+
+#include "floor/play/play.h"
+
+#define TELL_BOLD '\x01'
+#define TELL_PLAIN '\x02'
+
+/* The sentence of task `index` (of the step with its branch): "5 screens down for 3. Look for x3,
+ * not for a spot on the floor." Tasks of one sentence are told once, at its first; others give an
+ * empty text. */
+struct str tell_task(struct arena *arena, const struct play *play, const struct step *step, int branch,
+                     size_t index);
+/* What `who` (an attacker) does in this step, in the second person, with whom to look at and when;
+ * a player who stands still is told why. */
+struct str tell_job(struct arena *arena, const struct play *play, const struct step *step, int branch,
+                    body who);
+/* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in
+ * order. Plain text. */
+struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step, int branch);
+/* "x3 trails", "x3 and x5 switch", "otherwise". */
+struct str tell_conditions(struct arena *arena, const struct branch *branch);
+/* "left wing", "the rim", "3 ft above the left corner": a place as told to a player. */
+void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal);
+struct str tell_strip(struct arena *arena, struct str text);
+
+#endif

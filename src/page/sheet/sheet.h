@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: MIT */
+/* sheet: paper made of plays. One file and one row a sheet. */
+#ifndef PAGE_SHEET_SHEET_H
+#define PAGE_SHEET_SHEET_H
+
+#include "base/writer.h"
+#include "floor/sim/run.h"
+#include "judge/check/check.h"
+#include "picture/paint/paint.h"
+
+struct sheet_play {
+    const struct run *run;
+    const finding_list *findings;
+};
+struct sheet_job {
+    const struct playbook *book;
+    const struct sheet_play *plays; /* those to print, in order */
+    size_t count;
+    bool a4;
+    int per_page;                  /* 1, 2, 4, 6, 9; 0: 4 */
+    body reader;                   /* --for N; BODY_NONE: everybody */
+    struct str reader_name;        /* from the roster, or empty */
+    bool names;
+    struct str date_text;          /* shown in the foot; empty: none */
+    const char *date;              /* ISO 8601, of the file; NULL: none */
+};
+struct sheet_row {
+    const char *word;              /* "handout" */
+    const char *what;
+    bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job, struct writer *writer);
+};
+size_t sheet_count(void);
+const struct sheet_row *sheet_at(size_t index);
+const struct sheet_row *sheet_find(struct str word);
+
+#endif

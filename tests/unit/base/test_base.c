@@ -1,0 +1,75 @@
+/* SPDX-License-Identifier: MIT */
+#include "base/arena.h"
+#include "base/diag.h"
+#include "base/str.h"
+#include "suite.h"
+
+#include <string.h>
+
+static jmp_buf escape;
+static struct arena arena;
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+static void printed(double value, int decimals, const char *wanted)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    strbuf_number(&out, value, decimals);
+    ck_assert_str_eq(out.at, wanted);
+}
+
+START_TEST(numbers_are_short_and_plain)
+{
+    printed(0, 3, "0");
+    printed(-0.0001, 3, "0");
+    printed(1.5, 3, "1.5");
+    printed(-12.345678, 2, "-12.35");
+    printed(0.05, 2, "0.05");
+    printed(100, 0, "100");
+    printed(100, 2, "100");
+    printed(0.999, 2, "1");
+}
+END_TEST
+
+START_TEST(slugs_make_file_names)
+{
+    ck_assert_str_eq(str_slug(&arena, STR("Down 2! (left)")).at, "down-2-left");
+    ck_assert(str_is(str_slug(&arena, STR("!!")), "play"));
+}
+END_TEST
+
+START_TEST(places_count_code_points)
+{
+    struct sources sources;
+    sources_init(&sources, &arena);
+    uint32_t id = sources_add(&sources, STR("a"), STR("\xEF\xBB\xBF\xC3\xA9x\r\nsecond"));
+    struct place_in_source place = source_place(&sources.all.at[id], 5);
+    ck_assert_uint_eq(place.line, 1);
+    ck_assert_uint_eq(place.column, 2);
+    ck_assert(str_is(source_line(&sources.all.at[id], 2), "second"));
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("base");
+    TCase *all = tcase_create("base");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_test(all, numbers_are_short_and_plain);
+    tcase_add_test(all, slugs_make_file_names);
+    tcase_add_test(all, places_count_code_points);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
