@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: MIT */
+/* cursor: the grammar of one sentence, read from the tokens of a line. Each reader takes what it
+ * knows and moves `at` on; one that finds nothing of its own leaves the cursor where it was. Knows
+ * words only: nothing of where anybody stands or who has the ball. */
+#ifndef LANGUAGE_WORDS_CURSOR_H
+#define LANGUAGE_WORDS_CURSOR_H
+
+#include "language/words/words.h"
+
+struct cursor {
+    struct arena *arena;
+    struct diags *diags;
+    const struct sources *sources;
+    const struct token *at, *end; /* `at` moves on as things are read */
+    struct span line_span;
+    bool metres; /* the file's units, for (x, y) */
+    bool drill;  /* behind, the end of the line, cones and the coach as subject stand in drills only */
+    int players; /* highest number of a player: 5, in a drill 12 */
+    const struct str *roles; /* of the action that is being read, else none */
+    size_t role_count;
+};
+
+typedef VEC(struct sentence) sentence_list;
+
+/* Whether the token `ahead` places on is this word; articles and hyphens are not counted. */
+bool word_is(const struct cursor *c, size_t ahead, const char *word);
+/* Takes these words: whole ones, written with hyphens, spaces or neither, articles skipped. */
+bool take_words(struct cursor *c, const char *words);
+bool take_mark(struct cursor *c, char mark);
+/* Nothing but articles is left. */
+bool cursor_done(const struct cursor *c);
+/* The span of the next token that counts; at the end, the empty span behind the last one. */
+struct span cursor_span(const struct cursor *c);
+/* The next token that counts, or NULL. */
+const struct token *cursor_next(const struct cursor *c);
+/* As written, for messages. */
+struct str cursor_text(const struct cursor *c, struct span span);
+/* From `from` to the last token taken. */
+struct span cursor_taken(const struct cursor *c, const struct token *from);
+
+/* false, unmoved and without a word, when nothing fits. A player's number out of range is reported
+ * and taken as read (its kind stays WHO_PLAYER), so that nothing is said twice. */
+bool who_read(struct cursor *c, struct who *out);
+/* NULL, unmoved, when nothing fits; reports only a place that is half written. `depth` is 0 outside
+ * every other place. */
+const struct place *place_read(struct cursor *c, int depth);
+/* "1 passes", "2 catches": unmoved and without a word when nothing fits. With `states` also
+ * "3 is open", "2 has the ball". */
+bool event_read(struct cursor *c, struct event *out);
+/* One condition of a read, without `or`. Unmoved and without a word when nothing fits. */
+bool condition_read(struct cursor *c, struct condition *out);
+/* One whole sentence up to c->end. On failure it has reported why. */
+bool sentence_read(struct cursor *c, struct sentence *out);
+/* Every sentence up to c->end: full stops, semicolons, `and VERB`, `, VERB`, `then VERB` part them.
+ * Adds those that could be read; false when one was refused (and reported). */
+bool sentences_read(struct cursor *c, sentence_list *out);
+/* step "…" [as|after|when EVENT] or [after "Title"]: nothing there is true with an empty tie. On
+ * failure it has reported why. */
+bool step_tie_read(struct cursor *c, struct tie *tie, struct str *after_title);
+
+#endif
