@@ -2,6 +2,7 @@
 /* str: see str.h. */
 #include "base/str.h"
 
+#include <assert.h>
 #include <math.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -145,6 +146,7 @@ void strbuf_char(struct strbuf *buf, char c)
 
 void strbuf_vprint(struct strbuf *buf, const char *format, va_list args)
 {
+    assert(format); /* also tells a sanitizing compiler so */
     va_list again;
     va_copy(again, args);
     int size = vsnprintf(NULL, 0, format, again);
