@@ -44,7 +44,13 @@ struct goal {
     enum side side;
     bool backcourt;
     bool measured;        /* written with a measure or a bracket: to be taken literally */
+    int cone;             /* GOAL_POINT that is a cone: 1 is A; else 0 */
+    bool line_end;        /* GOAL_POINT that is the end of a line of players */
 };
+/* A goal of no place: who is BODY_NONE and spot SPOT_COUNT, which zeroed memory is not. A
+ * GOAL_POINT with `who` is that player's spot of the step's beginning. */
+struct goal goal_none(void);
+struct goal goal_at(struct vec2 at);
 /* Where it is, for `mover` at `from`, given where everyone is. */
 struct vec2 goal_point(const struct goal *goal, const struct court *court, body mover, struct vec2 from,
                        const struct vec2 position[BODY_COUNT]);
@@ -54,7 +60,11 @@ enum moment { /* what can be waited for in the life of a task, in the order it h
     MOMENT_STARTED, MOMENT_RELEASED, MOMENT_SET, MOMENT_CAUGHT, MOMENT_USED, MOMENT_ARRIVED, MOMENT_COUNT
 };
 
-/* "Not before `moment` of task `task` + delay"; fixed: exactly then, in place of the verb's wait. */
+/* "Not before `moment` of task `task` + delay"; fixed: exactly then, in place of the verb's wait.
+ * WAIT_ALL_BEFORE: every task of a lower index is done. What the kind of a task brings with it is
+ * not listed: a pass waits for the ball and its receiver, a use for its screen (screen_task). A
+ * wait for the ball from a certain pass, for one's own screen to be used and for a spot to be left
+ * is listed, with written == false. */
 struct wait {
     enum { WAIT_TASK, WAIT_CLOCK, WAIT_ALL_BEFORE, WAIT_LEAVES, WAIT_STATE } kind;
     int task;            /* index among the segment's tasks (common first, then the branch's own) */
@@ -86,7 +96,7 @@ struct task {
     double taking;       /* s; 0: by effort */
     double length;       /* set-up length, m; 0: by rule */
     double duration;     /* hold, s */
-    double gap;          /* path's distance from a screener used, m beyond shoulder to shoulder */
+    double gap;          /* path's distance from a screener used, m beyond shoulder to shoulder; 0: by rule */
     bool early;
     bool drive_baseline, drive_middle;
     bool faces, faces_back;   /* a screen's written facing */
@@ -96,10 +106,13 @@ struct task {
     int screen_task;     /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
     bool slip;           /* leaves before contact */
     bool stay;           /* standing on purpose */
+    bool cuts_short;     /* an `as` or `when` sentence: ends what `who` is doing at its moment */
     bool runs_through;   /* a cut to the rim: does not brake there */
     bool supplied;       /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
-    int order;           /* the disc's number in the diagram: 1.. per sentence; 0 for supplied ones */
+    int order;           /* the disc's number in the diagram: 1.. per sentence, a branch's after the common
+                          * ones; 0 for supplied ones and for `stays` */
+    int group;           /* tasks of one sentence share it; 0 for supplied ones */
     const struct sentence *sentence; /* NULL for supplied ones */
     struct span span;
 };
@@ -149,7 +162,7 @@ struct limit_entry {
     struct span span;
 };
 struct play {
-    struct str name, about, call, series, score, goal, chapter;
+    struct str name, about, call, series, score, goal, chapter, lineup;
     VEC(struct str) cautions; /* the coach's own lines */
     int number;          /* 0: none */
     bool is_drill, mirrored;
@@ -181,9 +194,14 @@ struct chapter {
     struct str title;
     size_t first, count; /* plays */
 };
+struct lineup {
+    struct str title;
+    VEC(struct roster_entry) spots; /* number and name */
+};
 struct team {
     struct str name;
     VEC(struct roster_entry) roster;
+    VEC(struct lineup) lineups;
 };
 struct playbook {
     struct str title;    /* of `playbook`, else empty */

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: MIT */
+/* body: numbers of the bodies on the floor, the tasks of one way through a step, and lengths in a
+ * coach's units. Must not know words. */
+#include "floor/play/play.h"
+
+#include <math.h>
+
+#include "base/limits.h"
+#include "base/real.h"
+
+body body_attacker(int number)
+{
+    return number >= 1 && number <= LIMIT_ATTACKERS ? (body)(number - 1) : (body)BODY_NONE;
+}
+
+body body_defender(int number)
+{
+    return number >= 1 && number <= LIMIT_DEFENDERS ? (body)(BODY_FIRST_DEFENDER + number - 1)
+                                                    : (body)BODY_NONE;
+}
+
+bool body_is_attacker(body b)
+{
+    return b <= BODY_COACH;
+}
+
+bool body_is_defender(body b)
+{
+    return b >= BODY_FIRST_DEFENDER && b < BODY_COUNT;
+}
+
+int body_number(body b)
+{
+    if (b < BODY_COACH) {
+        return b + 1;
+    }
+    return body_is_defender(b) ? b - BODY_FIRST_DEFENDER + 1 : 0;
+}
+
+void body_print(struct strbuf *out, body b)
+{
+    if (b == BODY_COACH) {
+        strbuf_text(out, "the coach");
+    } else if (body_number(b)) {
+        strbuf_print(out, body_is_defender(b) ? "x%d" : "%d", body_number(b));
+    } else {
+        strbuf_text(out, "nobody");
+    }
+}
+
+static const struct branch *branch_of(const struct step *step, int branch)
+{
+    bool there = branch >= 0 && (size_t)branch < step->branches.count;
+    return there ? &step->branches.at[branch] : NULL;
+}
+
+size_t step_task_count(const struct step *step, int branch)
+{
+    const struct branch *own = branch_of(step, branch);
+    return step->tasks.count + (own ? own->tasks.count : 0);
+}
+
+const struct task *step_task(const struct step *step, int branch, size_t index)
+{
+    if (index < step->tasks.count) {
+        return &step->tasks.at[index];
+    }
+    const struct branch *own = branch_of(step, branch);
+    index -= step->tasks.count;
+    return own && index < own->tasks.count ? &own->tasks.at[index] : NULL;
+}
+
+void play_length(struct strbuf *out, const struct play *play, double metres)
+{
+    if (play->metres) {
+        strbuf_number(out, metres, 1);
+        strbuf_text(out, " m");
+        return;
+    }
+    double feet = metres / FEET;
+    strbuf_number(out, feet, fabs(feet) < 2.95 ? 1 : 0);
+    strbuf_text(out, " ft");
+}
