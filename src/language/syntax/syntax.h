@@ -10,17 +10,19 @@
 
 enum unit { UNIT_NONE, UNIT_FEET, UNIT_METRES, UNIT_STEPS, UNIT_SECONDS, UNIT_MINUTES, UNIT_DEGREES, UNIT_PERCENT };
 
+/* Every token's `text` is what stands there in lower case ("four", "x3", "6 ft"), but for quoted ones.
+ * A hyphen between letters or digits is dropped: five-out is the words `five` `out`. */
 enum token_kind {
-    TOKEN_WORD,     /* text: lower case, articles kept */
-    TOKEN_NUMBER,   /* number; a player in a sentence */
-    TOKEN_MEASURE,  /* number and unit */
+    TOKEN_WORD,     /* articles kept */
+    TOKEN_NUMBER,   /* number; a player in a sentence. `one`..`twelve` too: text tells them apart */
+    TOKEN_MEASURE,  /* number and unit: 6 ft, 6', two steps, a foot */
     TOKEN_QUOTED,   /* text: without quotes, \" and \\ undone */
-    TOKEN_DEFENDER, /* number: x3 */
+    TOKEN_DEFENDER, /* number: x3, x 3 */
     TOKEN_GROUP,    /* text: 2-3, 1-3-1 */
     TOKEN_DATE,     /* text: 2026-12-01 */
     TOKEN_CLOCK,    /* number: minutes after midnight */
     TOKEN_CHECK_ID, /* text: space.close */
-    TOKEN_MARK      /* mark: , ; . ( ) - */
+    TOKEN_MARK      /* mark: , ; . ( ) and - before a digit inside ( ); others have no meaning */
 };
 struct token {
     enum token_kind kind;
@@ -28,7 +30,8 @@ struct token {
     struct str text;
     double number;
     bool integer;    /* TOKEN_NUMBER without a point */
-    bool possessive; /* 's follows: 3's, passer's */
+    bool possessive; /* 's follows and is in the span: 3's, x3's, passer's (text is then `passer`) */
+    bool stopped;    /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
     enum unit unit;  /* UNIT_NONE but for measures */
     char mark;
 };
@@ -42,10 +45,23 @@ struct line {
     bool broken;            /* an error was reported: tokens are what could be read */
 };
 struct lines {
-    VEC(struct line) all;   /* blank lines have no tokens and no comment */
+    VEC(struct line) all;   /* one a line of the source; blank lines have no tokens and no comment */
 };
 
+/* One line each as they stand in the source. A line that was broken off in a quote, holds a broken
+ * byte or is too long has `broken` set; its span is then its whole text. A source that is no text
+ * at all is one error and no lines. */
 void lines_read(struct arena *arena, const struct sources *sources, uint32_t source,
                 struct diags *diags, struct lines *lines);
+
+/* Whether the line ends in a comma and so goes on in the next. */
+bool line_goes_on(const struct line *line);
+/* One line of `first` and what goes on in `second`; the comment is the second's. */
+struct line line_join(struct arena *arena, const struct line *first, const struct line *second);
+/* The tokens [from, to) as a line of their own, with no comment. */
+struct line line_part(const struct line *line, size_t from, size_t to);
+/* Reports a mark that means nothing outside a title: a hyphen with a space beside it, a colon. Once
+ * a line; true when there is none. */
+bool line_marks_ok(const struct line *line, const struct sources *sources, struct diags *diags);
 
 #endif
