@@ -138,8 +138,8 @@ double real_atan2(double y, double x)
         return 0;
     }
     double width = fabs(x), height = fabs(y);
-    double angle = height <= width ? atan_part(height / width)
-                                   : REAL_PI / 2 - atan_part(width / height);
+    double angle =
+        height <= width ? atan_part(height / width) : REAL_PI / 2 - atan_part(width / height);
     if (x < 0) {
         angle = REAL_PI - angle;
     }
