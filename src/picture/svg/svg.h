@@ -8,12 +8,13 @@
 #include "picture/scene/scene.h"
 
 struct svg_options {
-    struct str salt;   /* part of every id's prefix, so that one drawing can stand twice in a page */
-    bool fluid;        /* width 100 % instead of points */
+    struct str salt; /* part of every id's prefix, so that one drawing can stand twice in a page */
+    bool fluid;      /* width 100 % instead of points */
 };
 void svg_write(struct arena *arena, const struct scene *scene, const struct svg_options *options,
                struct writer *writer);
-/* The prefix of every id of this scene: a hash of what is drawn and the salt; also for print-true SVG. */
+/* The prefix of every id of this scene: a hash of what is drawn and the salt; also for print-true
+ * SVG. */
 struct str svg_prefix(struct arena *arena, const struct scene *scene, struct str salt);
 /* Text with & < > " escaped and control characters left out. */
 void svg_escape(struct writer *writer, struct str text);
