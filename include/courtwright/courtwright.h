@@ -1,0 +1,338 @@
+/* SPDX-License-Identifier: MIT */
+/* courtwright: a coach's text in, plays checked and drawn out.
+ *
+ * This is the only public header and its comments are the manual. A short program:
+ *
+ *     struct courtwright *book = courtwright_load("book.play", text, size, NULL);
+ *     for (size_t i = 0; i < courtwright_diagnostic_count(book); i++) {
+ *         const struct courtwright_diagnostic *said = courtwright_diagnostic(book, i);
+ *         printf("%s:%u: %s\n", said->file, said->line, said->message);
+ *     }
+ *     struct courtwright_draw draw = {.play = 0, .diagram = 0, .format = COURTWRIGHT_SVG_LIVE};
+ *     courtwright_draw(book, &draw, &writer);
+ *     courtwright_free(book);
+ *
+ * Rules that hold everywhere
+ * - All text is UTF-8. Text that goes in is pointer and length, need not end in a NUL and may be
+ * let go once the call is back. Text that comes out ends in a NUL, is never NULL (empty when there
+ * is none) and lives as long as the handle it came from.
+ * - Metres and seconds. The floor's origin is the point under the ring; x goes to the attackers'
+ *   right as they face the basket, y toward half court. Sizes on paper are points, 1/72 inch.
+ * - Indices count from 0; numbers that a coach sees (steps, players) count from 1.
+ * - A struct of options that is all zeros asks for the defaults. Fill in what you want otherwise.
+ * - Nothing here prints, reads a file, the environment or the clock, ends the program or keeps
+ * state outside the handle. The same input gives the same bytes.
+ * - One handle must not be used by two threads at once; different handles may.
+ * - No input makes a call crash. What is wrong with the text is a diagnostic, what is wrong with
+ * the call is a courtwright_status. */
+#ifndef COURTWRIGHT_H
+#define COURTWRIGHT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#if defined(__GNUC__)
+#define COURTWRIGHT_API __attribute__((visibility("default")))
+#else
+#define COURTWRIGHT_API
+#endif
+
+/* A book as loaded, run and checked. */
+struct courtwright;
+
+enum courtwright_status {
+    COURTWRIGHT_OK,
+    COURTWRIGHT_NO_SUCH,    /* no play, diagram, player, sheet or word of that number or name */
+    COURTWRIGHT_BAD_OPTION, /* an option out of its range */
+    COURTWRIGHT_BROKEN,     /* there is an error in that play: see the diagnostics */
+    COURTWRIGHT_WRITE,      /* the writer said no: what it has is not whole */
+    COURTWRIGHT_MEMORY,     /* not enough memory, or past the library's own limit */
+    COURTWRIGHT_NOT_BUILT   /* the library was built without cairo (-Dcore=true) */
+};
+
+/* In a few words, for a message: "no such play or diagram". */
+COURTWRIGHT_API const char *courtwright_status_text(enum courtwright_status status);
+
+/* "0.1.0" */
+COURTWRIGHT_API const char *courtwright_version(void);
+
+/* ---- Load ------------------------------------------------------------------------------------ */
+
+/* The most one text may hold, in bytes; a larger one is the diagnostic file.too-large. */
+#define COURTWRIGHT_TEXT_MOST ((size_t)8 << 20)
+
+enum courtwright_fetched {
+    COURTWRIGHT_FETCHED,
+    COURTWRIGHT_MISSING,
+    COURTWRIGHT_UNREADABLE,
+    COURTWRIGHT_OUTSIDE, /* you do not let a book reach there */
+    COURTWRIGHT_TOO_LARGE
+};
+
+/* Where a fetch puts what it found. */
+struct courtwright_include;
+
+/* Hands over the text of an include; both are copied. `name` is shown in messages and tells whether
+ * a file was included before: give one file always the same name. False when memory ran out (return
+ * what you like then: the load ends with file.memory). */
+COURTWRIGHT_API bool courtwright_include_text(struct courtwright_include *include, const char *name,
+                                              const char *text, size_t size);
+
+/* What the library asks of the program around it. Any member may be NULL. */
+struct courtwright_host {
+    /* Finds what `include "path"` in the text called `from` means: on success calls
+     * courtwright_include_text once and returns COURTWRIGHT_FETCHED. Without it every include is an
+     * error. Which places may be read is for the callback to decide. */
+    enum courtwright_fetched (*fetch)(void *ctx, const char *from, const char *path,
+                                      struct courtwright_include *include);
+    void *fetch_ctx;
+
+    /* Memory in place of malloc and free; both or neither. `take` may return NULL; blocks must be
+     * aligned for any type. (cairo and the font library below print-true pictures take their own.)
+     */
+    void *(*take)(void *ctx, size_t size);
+    void (*give)(void *ctx, void *block);
+    void *memory_ctx;
+};
+
+/* Reads, runs and checks a book. `name` is what messages call it ("book.play"); without a play
+ * heading in the text the play is named after it. `host` is copied and may be NULL.
+ * Returns NULL only when there was no memory for the handle itself. Whatever else goes wrong is a
+ * diagnostic, and a handle with errors is still good for everything that has none. */
+COURTWRIGHT_API struct courtwright *courtwright_load(const char *name, const char *text,
+                                                     size_t size,
+                                                     const struct courtwright_host *host);
+COURTWRIGHT_API void courtwright_free(struct courtwright *book); /* NULL is fine */
+
+/* ---- What is said about it ------------------------------------------------------------------- */
+
+enum courtwright_severity { COURTWRIGHT_NOTE, COURTWRIGHT_WARNING, COURTWRIGHT_ERROR };
+
+struct courtwright_diagnostic {
+    enum courtwright_severity severity;
+    const char *id; /* "text.unknown-word", "space.close": never changes; see courtwright_explain */
+    const char *file;     /* as named to load or by fetch */
+    unsigned line;        /* from 1; 0: of no place, and then column and end are 0 too */
+    unsigned column, end; /* code points from 1; `end` is behind the last, on the same line */
+    const char *message;  /* one sentence */
+    const char *help;     /* what the coach could write or do; may be empty */
+    const char *excerpt;  /* the line, without its end; control characters are spaces */
+    const char *play;     /* the play a finding is about; empty for errors of text */
+    const char *step;     /* its diagram: "2", "2a"; may be empty */
+    double time;          /* seconds into that step; 0 for errors of text */
+    bool finding;         /* a check found it in the run (else: said about the text) */
+    bool accepted;      /* a finding that the coach has said is on purpose: counts as no warning */
+    const char *reason; /* of an accepted one */
+    const char *other_file; /* a second place the message speaks of; empty: none */
+    unsigned other_line;
+};
+
+/* In the order of the text. */
+COURTWRIGHT_API size_t courtwright_diagnostic_count(const struct courtwright *book);
+COURTWRIGHT_API const struct courtwright_diagnostic *
+courtwright_diagnostic(const struct courtwright *book, size_t index);
+/* How many there were in all, accepted ones apart: more than the list holds when that is full. */
+COURTWRIGHT_API size_t courtwright_error_count(const struct courtwright *book);
+COURTWRIGHT_API size_t courtwright_warning_count(const struct courtwright *book);
+
+/* ---- What is in it --------------------------------------------------------------------------- */
+
+COURTWRIGHT_API const char *courtwright_title(const struct courtwright *book); /* of the playbook */
+COURTWRIGHT_API const char *courtwright_team(const struct courtwright *book);
+
+/* The texts it was made of: the one given first, then includes as they were met. */
+COURTWRIGHT_API size_t courtwright_source_count(const struct courtwright *book);
+COURTWRIGHT_API const char *courtwright_source(const struct courtwright *book, size_t index);
+
+struct courtwright_play {
+    const char *name, *series, *call, *about, *chapter;
+    int number; /* the coach's own; 0: none */
+    int steps;
+    bool drill;
+    bool broken;     /* there is an error in it: it is not drawn */
+    size_t diagrams; /* 0 when broken */
+    double seconds;  /* of play along its main way */
+};
+COURTWRIGHT_API size_t courtwright_play_count(const struct courtwright *book);
+/* NULL past the end. */
+COURTWRIGHT_API const struct courtwright_play *courtwright_play(const struct courtwright *book,
+                                                                size_t index);
+
+/* One diagram: a step, or one read or option of it. */
+struct courtwright_diagram {
+    const char *label; /* "2", "2a" */
+    const char *title; /* may be empty */
+    int step;          /* from 1 */
+    int branch;        /* from 1; 0: the step has none */
+    double seconds;
+};
+COURTWRIGHT_API const struct courtwright_diagram *
+courtwright_diagram(const struct courtwright *book, size_t play, size_t index);
+
+/* The team's roster, in the order written. */
+struct courtwright_player {
+    const char *name, *role, *jersey;
+    int number;   /* her place in the plays, 1..5 */
+    bool starter; /* the first with that number */
+};
+COURTWRIGHT_API size_t courtwright_player_count(const struct courtwright *book);
+COURTWRIGHT_API const struct courtwright_player *courtwright_player(const struct courtwright *book,
+                                                                    size_t index);
+
+/* ---- Draw ------------------------------------------------------------------------------------ */
+
+/* Where bytes go: false ends the call with COURTWRIGHT_WRITE. `size` is never 0. */
+struct courtwright_writer {
+    bool (*write)(void *ctx, const char *bytes, size_t size);
+    void *ctx;
+};
+
+enum courtwright_format {
+    COURTWRIGHT_SVG,      /* print-true: text as outlines, the same picture everywhere */
+    COURTWRIGHT_SVG_LIVE, /* real text, classes by meaning, follows dark and print; a single diagram
+                           */
+    COURTWRIGHT_PDF,
+    COURTWRIGHT_PNG
+};
+enum courtwright_layout {
+    COURTWRIGHT_SINGLE, /* one diagram */
+    COURTWRIGHT_STRIP,  /* side by side */
+    COURTWRIGHT_GRID    /* three across */
+};
+enum courtwright_theme { COURTWRIGHT_PRINT, COURTWRIGHT_SCREEN, COURTWRIGHT_DARK };
+
+struct courtwright_draw {
+    size_t play;
+    size_t diagram; /* the first one drawn */
+    size_t count;   /* STRIP, GRID: how many; 0: to the end of the play */
+    enum courtwright_format format;
+    enum courtwright_layout layout;
+    enum courtwright_theme theme;
+    double width;     /* of one diagram, points, 72..2000; 0: 237.6 (3.3 in) */
+    double scale;     /* PNG: pixels a point, 0.5..10; 0: 3 (216 dpi) */
+    bool caption;     /* the sentences under the floor */
+    bool beads;       /* a bead on each line every half second */
+    bool names;       /* players' names beside their numbers, from the roster */
+    bool show_checks; /* findings where they are */
+    bool hide_defense;
+    bool fluid; /* SVG_LIVE: as wide as where it stands */
+    const char
+        *salt; /* SVG: makes ids differ where one drawing stands twice in a page; NULL: none */
+    const char *date; /* PDF: when it was made, ISO 8601; NULL: none is told */
+};
+COURTWRIGHT_API enum courtwright_status courtwright_draw(struct courtwright *book,
+                                                         const struct courtwright_draw *draw,
+                                                         const struct courtwright_writer *writer);
+
+/* What lies on what in one diagram (draw->play, draw->diagram): all but the crossings should be 0.
+ */
+struct courtwright_measure {
+    int symbol_on_symbol, line_on_symbol, line_on_bar, label_on_symbol, label_on_line,
+        label_on_label, label_on_dot, label_on_bar, outside;
+    int labels, labels_left_out;
+    int crossings, flat_crossings; /* flat: under 12 degrees */
+};
+COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *book,
+                                                            const struct courtwright_draw *draw,
+                                                            struct courtwright_measure *measure);
+
+/* ---- Pages ----------------------------------------------------------------------------------- */
+
+enum courtwright_paper {
+    COURTWRIGHT_BOOK_PAPER /* as the text says; letter */,
+    COURTWRIGHT_LETTER,
+    COURTWRIGHT_A4
+};
+
+/* A handout for players, PDF. */
+struct courtwright_handout {
+    const size_t *plays; /* which, in order; NULL: every play without an error */
+    size_t play_count;
+    int per_page; /* diagrams a page: 1, 2, 4, 6, 9; 0: 4 */
+    enum courtwright_paper paper;
+    int reader;              /* whose page it is, 1..5; 0: everybody's */
+    const char *reader_name; /* shown; NULL: the starter of that number, where there is a roster */
+    bool names;              /* names beside numbers */
+    const char *date_text;   /* shown at the foot of the page; NULL: none */
+    const char *date;        /* of the file, ISO 8601; NULL: none is told */
+};
+COURTWRIGHT_API enum courtwright_status
+courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,
+                    const struct courtwright_writer *writer);
+
+/* ---- Text and numbers ------------------------------------------------------------------------ */
+
+/* The text given to load in its one written form (includes stay the line they are). What could not
+ * be read is printed as it stands: a book with errors loses nothing. */
+COURTWRIGHT_API enum courtwright_status courtwright_tidy(struct courtwright *book,
+                                                         const struct courtwright_writer *writer);
+
+/* Where everybody is over time, as one JSON object (schema: "courtwright-positions-1"):
+ *   {"schema": …, "play": name, "rate": per second, "court": {…, metres}, "segments": [
+ *     {"step": 1, "branch": 0, "label": "1", "title": …, "main": true, "ran": true,
+ *      "start": seconds of play before it, "duration": seconds, "times": [0, 0.033, …],
+ *      "bodies": {"1": [[x, y], …], "x1": …}, "ball": [[x, y], …], "holder": ["1", null, …],
+ *      "tasks": [{"who": "1", "verb": "passes to", "started": 0.4, "arrived": …}, …]}, …]}
+ * Metres with three decimals; a moment that did not happen is left out. rate 1..120; 0: 30. */
+COURTWRIGHT_API enum courtwright_status
+courtwright_positions(struct courtwright *book, size_t play, int rate,
+                      const struct courtwright_writer *writer);
+
+/* A stage of the work as text, for looking at and for tests; no promise is made about its form. */
+enum courtwright_stage { COURTWRIGHT_RESOLVED, COURTWRIGHT_RUN, COURTWRIGHT_SCENE };
+COURTWRIGHT_API enum courtwright_status courtwright_dump(struct courtwright *book, size_t play,
+                                                         enum courtwright_stage stage,
+                                                         const struct courtwright_writer *writer);
+
+/* ---- The language ---------------------------------------------------------------------------- */
+
+enum courtwright_list {
+    COURTWRIGHT_CHECKS,
+    COURTWRIGHT_ERRORS, /* what can be wrong with a text, a play or a file */
+    COURTWRIGHT_VERBS,
+    COURTWRIGHT_PLACES,
+    COURTWRIGHT_FORMATIONS,
+    COURTWRIGHT_SETTINGS,
+    COURTWRIGHT_COURTS,
+    COURTWRIGHT_LEVELS,
+    COURTWRIGHT_SHEETS,
+    COURTWRIGHT_THEMES,
+    COURTWRIGHT_LIST_COUNT
+};
+
+/* A row of a table. Text lives only as long as the call of the callback. */
+struct courtwright_entry {
+    enum courtwright_list list;
+    const char *word;       /* "screens for", "space.close", "horns" */
+    const char *what;       /* one line */
+    const char *why;        /* the explanation; may be empty */
+    const char *good, *bad; /* examples in the play language; may be empty */
+    const char *source;     /* where a number comes from; may be empty */
+    const char
+        *limit; /* of a check, as it stands unless the book says otherwise: "12 ft"; or empty */
+    enum courtwright_severity severity; /* the highest, of checks and errors */
+};
+/* False ends the listing. */
+typedef bool (*courtwright_each)(void *ctx, const struct courtwright_entry *entry);
+
+/* "checks", "verbs", …: the word a list goes by, or NULL past the end. */
+COURTWRIGHT_API const char *courtwright_list_name(enum courtwright_list list);
+/* Every row of one table. Of `host` only the memory is used; it may be NULL. */
+COURTWRIGHT_API enum courtwright_status courtwright_list(enum courtwright_list list,
+                                                         const struct courtwright_host *host,
+                                                         courtwright_each each, void *ctx);
+/* The rows, of whatever table, that go by `word`: a check, an error, a word of the language, in any
+ * of its forms. COURTWRIGHT_NO_SUCH when there is none. */
+COURTWRIGHT_API enum courtwright_status courtwright_explain(const char *word,
+                                                            const struct courtwright_host *host,
+                                                            courtwright_each each, void *ctx);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

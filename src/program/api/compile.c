@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+/* compile: the whole way of a book on one page: text, words, plays, runs, findings, and what is
+ * said about them. */
+#include <string.h>
+
+#include "language/words/words.h"
+#include "program/api/handle.h"
+
+struct courtwright_include {
+    struct arena *arena;
+    struct str name, text;
+    const char *given_name, *given_text;
+    size_t given_size;
+    bool given, too_large;
+    int gave_up;
+};
+
+static void copy_include(void *job)
+{
+    struct courtwright_include *include = job;
+    include->name = str_copy(include->arena, str_of(include->given_name));
+    include->text =
+        str_copy(include->arena, (struct str){include->given_text, include->given_size});
+}
+
+bool courtwright_include_text(struct courtwright_include *include, const char *name,
+                              const char *text, size_t size)
+{
+    include->given = true;
+    if (size > COURTWRIGHT_TEXT_MOST) {
+        include->too_large = true;
+        return true;
+    }
+    include->given_name = name;
+    include->given_text = text;
+    include->given_size = size;
+    /* The host's frames lie between here and load: do not unwind through them. */
+    include->gave_up = guard(include->arena, copy_include, include);
+    return include->gave_up == 0;
+}
+
+static bool has_nul(struct str text)
+{
+    return text.size > 0 && memchr(text.at, '\0', text.size) != NULL;
+}
+
+static enum load_result load_include(void *ctx, struct arena *arena, struct str from,
+                                     struct str path, struct str *name, struct str *text)
+{
+    static const enum load_result results[] = {
+        [COURTWRIGHT_FETCHED] = LOAD_OK,
+        [COURTWRIGHT_MISSING] = LOAD_MISSING,
+        [COURTWRIGHT_UNREADABLE] = LOAD_UNREADABLE,
+        [COURTWRIGHT_OUTSIDE] = LOAD_OUTSIDE,
+        [COURTWRIGHT_TOO_LARGE] = LOAD_TOO_LARGE,
+    };
+    struct courtwright *book = ctx;
+    if (has_nul(path)) {
+        return LOAD_MISSING;
+    }
+    struct courtwright_include include = {.arena = arena};
+    struct str from_copy = str_copy(arena, from), path_copy = str_copy(arena, path);
+    enum courtwright_fetched fetched =
+        book->host.fetch(book->host.fetch_ctx, from_copy.at, path_copy.at, &include);
+    if (include.gave_up) {
+        longjmp(*arena->escape, include.gave_up);
+    }
+    if ((size_t)fetched >= sizeof results / sizeof *results) {
+        return LOAD_UNREADABLE;
+    }
+    if (fetched == COURTWRIGHT_FETCHED && include.too_large) {
+        return LOAD_TOO_LARGE;
+    }
+    if (fetched == COURTWRIGHT_FETCHED && (!include.given || has_nul(include.text))) {
+        return LOAD_UNREADABLE;
+    }
+    *name = include.name;
+    *text = include.text;
+    return results[fetched];
+}
+
+/* "plays/lantern.play" -> "lantern": what a file without a play heading is called. */
+static struct str stem(struct str name)
+{
+    size_t begin = 0, end = name.size;
+    for (size_t i = 0; i < name.size; i++) {
+        if (name.at[i] == '/') {
+            begin = i + 1;
+        }
+    }
+    for (size_t i = name.size; i > begin + 1; i--) {
+        if (name.at[i - 1] == '.') {
+            end = i - 1;
+            break;
+        }
+    }
+    return end > begin ? (struct str){name.at + begin, end - begin} : STR("play");
+}
+
+static bool is_text(struct courtwright *book, uint32_t source, struct str text)
+{
+    struct span start = {source, 0, 0};
+    if (text.size > COURTWRIGHT_TEXT_MOST) {
+        diag_add(&book->diags, DIAG_FILE_TOO_LARGE, start, "this file holds more than 8 MiB");
+        return false;
+    }
+    if (has_nul(text)) {
+        struct diag *diag =
+            diag_add(&book->diags, DIAG_FILE_BINARY, start, "this is not a text file");
+        diag_help(&book->diags, diag, "a playbook is plain text, saved as UTF-8");
+        return false;
+    }
+    return true;
+}
+
+static void run_play(struct courtwright *book, struct compiled *compiled)
+{
+    size_t errors = book->diags.errors;
+    if (compiled->play->broken) {
+        return; /* a run of half a play would be checked for what the coach never wrote */
+    }
+    struct run *run = sim_run(&book->arena, &book->sources, compiled->play, &book->diags);
+    if (book->diags.errors > errors) {
+        return;
+    }
+    compiled->run = run;
+    check_run(&book->arena, run, &compiled->findings);
+    scene_diagrams(&book->arena, run, &compiled->diagrams);
+}
+
+struct load_job {
+    struct courtwright *book;
+    const char *text;
+    size_t size;
+};
+
+static void compile(void *ctx)
+{
+    struct load_job *job = ctx;
+    struct courtwright *book = job->book;
+    struct arena *arena = &book->arena;
+    sources_init(&book->sources, arena);
+    diags_init(&book->diags, arena);
+    bool fits = job->size <= COURTWRIGHT_TEXT_MOST;
+    struct str text = fits ? str_copy(arena, (struct str){job->text, job->size}) : STR("");
+    struct str name = str_of(book->name);
+    uint32_t source = sources_add(&book->sources, name, text);
+    if (is_text(book, source, (struct str){text.at, job->size})) {
+        struct loader loader = {load_include, book};
+        book->book = book_read(arena, &book->sources, source, book->host.fetch ? &loader : NULL,
+                               &book->diags);
+        book->playbook =
+            playbook_resolve(arena, &book->sources, book->book, stem(name), &book->diags);
+        book->play_count = book->playbook->plays.count;
+        book->plays = arena_array(arena, struct compiled, book->play_count);
+    }
+    for (size_t i = 0; i < book->play_count; i++) {
+        book->plays[i].play = &book->playbook->plays.at[i];
+        run_play(book, &book->plays[i]);
+    }
+    contents_make(book);
+    report_make(book);
+}
+
+/* Nothing is left but the handle and the one thing to say. */
+static void give_up(struct courtwright *book, int why)
+{
+    const struct diag_row *row =
+        &diag_rows[why == ARENA_LIMIT ? DIAG_FILE_LIMIT : DIAG_FILE_MEMORY];
+    arena_finish(&book->arena);
+    *book = (struct courtwright){.host = book->host, .memory = book->memory, .name = book->name};
+    arena_init(&book->arena, &book->memory, NULL);
+    book->gave_up = (struct courtwright_diagnostic){
+        .severity = COURTWRIGHT_ERROR,
+        .id = row->id,
+        .file = book->name,
+        .help = "",
+        .excerpt = "",
+        .play = "",
+        .step = "",
+        .reason = "",
+        .other_file = "",
+        .message = why == ARENA_LIMIT ? "the book is larger than this program can hold"
+                                      : "there was not enough memory to finish"};
+    book->said = &book->gave_up;
+    book->said_count = book->errors = 1;
+    book->title = book->team = "";
+}
+
+struct courtwright *courtwright_load(const char *name, const char *text, size_t size,
+                                     const struct courtwright_host *host)
+{
+    static const struct courtwright_host bare = {0};
+    struct str called = name && *name ? str_of(name) : STR("play");
+    struct arena probe; /* settles which memory is meant */
+    struct memory memory = memory_of(host);
+    arena_init(&probe, &memory, NULL);
+    struct courtwright *book = probe.memory.take(probe.memory.ctx, sizeof *book + called.size + 1);
+    if (!book) {
+        return NULL;
+    }
+    char *kept = (char *)(book + 1);
+    memcpy(kept, called.at, called.size);
+    kept[called.size] = '\0';
+    *book = (struct courtwright){.host = host ? *host : bare, .memory = probe.memory, .name = kept};
+    arena_init(&book->arena, &book->memory, NULL);
+    struct load_job job = {book, text, size};
+    int why = guard(&book->arena, compile, &job);
+    if (why) {
+        give_up(book, why);
+    }
+    return book;
+}
+
+void courtwright_free(struct courtwright *book)
+{
+    if (!book) {
+        return;
+    }
+    struct memory memory = book->memory;
+    fonts_let_go(book);
+    arena_finish(&book->arena);
+    memory.give(memory.ctx, book);
+}

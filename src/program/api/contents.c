@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: MIT */
+/* contents: what a book holds, told in the public structs: plays, diagrams, players, files. */
+#include "program/api/handle.h"
+
+static void tell_diagrams(struct arena *arena, struct compiled *compiled)
+{
+    size_t count = compiled->diagrams.count;
+    compiled->told_diagrams = arena_array(arena, struct courtwright_diagram, count);
+    for (size_t i = 0; i < count; i++) {
+        const struct diagram *diagram = &compiled->diagrams.at[i];
+        compiled->told_diagrams[i] = (struct courtwright_diagram){
+            .label = clean_copy(arena, diagram->label),
+            .title = clean_copy(arena, diagram->title),
+            .step = diagram->step + 1,
+            .branch = diagram->branch + 1,
+            .seconds = diagram->segment->duration,
+        };
+    }
+    compiled->told.diagrams = count;
+}
+
+static double main_seconds(const struct run *run)
+{
+    double seconds = 0;
+    for (size_t i = 0; i < run->segments.count; i++) {
+        seconds += run->segments.at[i]->main ? run->segments.at[i]->duration : 0;
+    }
+    return seconds;
+}
+
+static void tell_play(struct arena *arena, struct compiled *compiled)
+{
+    const struct play *play = compiled->play;
+    compiled->told = (struct courtwright_play){
+        .name = clean_copy(arena, play->name),
+        .series = clean_copy(arena, play->series),
+        .call = clean_copy(arena, play->call),
+        .about = clean_copy(arena, play->about),
+        .chapter = clean_copy(arena, play->chapter),
+        .number = play->number,
+        .steps = (int)play->steps.count,
+        .drill = play->is_drill,
+        .broken = compiled->run == NULL,
+        .seconds = compiled->run ? main_seconds(compiled->run) : 0,
+    };
+    tell_diagrams(arena, compiled);
+}
+
+static void tell_players(struct courtwright *book)
+{
+    const struct team *team = &book->playbook->team;
+    book->player_count = team->roster.count;
+    book->players = arena_array(&book->arena, struct courtwright_player, book->player_count);
+    for (size_t i = 0; i < book->player_count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        book->players[i] = (struct courtwright_player){
+            .name = clean_copy(&book->arena, entry->name),
+            .role = clean_copy(&book->arena, entry->role),
+            .jersey = clean_copy(&book->arena, entry->jersey),
+            .number = entry->number,
+            .starter = entry->starter,
+        };
+    }
+}
+
+void contents_make(struct courtwright *book)
+{
+    struct arena *arena = &book->arena;
+    book->source_count = book->sources.all.count;
+    book->source_names = arena_array(arena, const char *, book->source_count);
+    for (size_t i = 0; i < book->source_count; i++) {
+        book->source_names[i] = clean_copy(arena, book->sources.all.at[i].name);
+    }
+    for (size_t i = 0; i < book->play_count; i++) {
+        tell_play(arena, &book->plays[i]);
+    }
+    book->title = book->team = "";
+    if (book->playbook) {
+        book->title = clean_copy(arena, book->playbook->title);
+        book->team = clean_copy(arena, book->playbook->team.name);
+        tell_players(book);
+    }
+}
+
+const char *courtwright_title(const struct courtwright *book)
+{
+    return book->title;
+}
+
+const char *courtwright_team(const struct courtwright *book)
+{
+    return book->team;
+}
+
+size_t courtwright_source_count(const struct courtwright *book)
+{
+    return book->source_count;
+}
+
+const char *courtwright_source(const struct courtwright *book, size_t index)
+{
+    return index < book->source_count ? book->source_names[index] : NULL;
+}
+
+size_t courtwright_play_count(const struct courtwright *book)
+{
+    return book->play_count;
+}
+
+const struct courtwright_play *courtwright_play(const struct courtwright *book, size_t index)
+{
+    return index < book->play_count ? &book->plays[index].told : NULL;
+}
+
+const struct courtwright_diagram *courtwright_diagram(const struct courtwright *book, size_t play,
+                                                      size_t index)
+{
+    if (play >= book->play_count || index >= book->plays[play].diagrams.count) {
+        return NULL;
+    }
+    return &book->plays[play].told_diagrams[index];
+}
+
+size_t courtwright_player_count(const struct courtwright *book)
+{
+    return book->player_count;
+}
+
+const struct courtwright_player *courtwright_player(const struct courtwright *book, size_t index)
+{
+    return index < book->player_count ? &book->players[index] : NULL;
+}

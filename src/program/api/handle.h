@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: MIT */
+/* handle: what stands behind struct courtwright, and what the files of this room share. */
+#ifndef PROGRAM_API_HANDLE_H
+#define PROGRAM_API_HANDLE_H
+
+#include "base/diag.h"
+#include "base/writer.h"
+#include "courtwright/courtwright.h"
+#include "floor/sim/sim.h"
+#include "judge/check/check.h"
+#include "picture/scene/scene.h"
+
+struct fonts;
+
+/* A play on its way through the rooms. */
+struct compiled {
+    const struct play *play;
+    struct run *run; /* NULL when the play is broken */
+    finding_list findings;
+    diagram_list diagrams;
+    struct courtwright_play told;
+    struct courtwright_diagram *told_diagrams;
+};
+
+struct courtwright {
+    struct courtwright_host host;
+    struct memory memory;
+    struct arena arena; /* everything below that is not a plain value lives in it */
+    const char *name;   /* stands behind the handle itself, in the same block */
+    struct sources sources;
+    struct diags diags;
+    struct book *book;         /* NULL when the text was no text */
+    struct playbook *playbook; /* NULL likewise */
+    struct compiled *plays;
+    size_t play_count;
+    struct courtwright_diagnostic *said;
+    size_t said_count, errors, warnings;
+    struct courtwright_diagnostic gave_up; /* the one thing said when memory ran out */
+    struct courtwright_player *players;
+    size_t player_count;
+    const char **source_names;
+    size_t source_count;
+    const char *title, *team;
+    struct fonts *fonts; /* made when first needed; see fonts.c */
+};
+
+/* Runs work(job); when the arena gives up inside, comes back with ARENA_NO_MEMORY or ARENA_LIMIT,
+ * else 0. The one place where errors unwind to. */
+int guard(struct arena *arena, void (*work)(void *job), void *job);
+
+/* As guard, with a fresh arena that is gone afterwards: for one render call. */
+enum courtwright_status
+with_scratch(const struct memory *memory,
+             enum courtwright_status (*work)(struct arena *scratch, void *job), void *job);
+struct memory memory_of(const struct courtwright_host *host);
+
+/* A NUL-ended copy that is valid UTF-8 without control characters (spaces stand for them). */
+const char *clean_copy(struct arena *arena, struct str text);
+
+/* Steps of load, in the arena, unwinding by its escape. */
+void report_make(struct courtwright *book);   /* report.c: said, errors, warnings */
+void contents_make(struct courtwright *book); /* contents.c: what the book holds, told */
+
+void fonts_let_go(struct courtwright *book);
+#endif

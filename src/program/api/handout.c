@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: MIT */
+/* handout: plays to pages for players. Left out of the core. */
+#include "base/limits.h"
+#include "page/sheet/sheet.h"
+#include "program/api/draw.h"
+#include "program/api/fonts.h"
+#include "program/api/list.h"
+
+struct handout_job {
+    struct courtwright *book;
+    const struct courtwright_handout *handout;
+    struct writer writer;
+};
+
+static bool options_good(const struct courtwright_handout *handout)
+{
+    int per_page = handout->per_page;
+    bool known = per_page == 0 || per_page == 1 || per_page == 2 || per_page == 4 ||
+                 per_page == 6 || per_page == 9;
+    return known && (unsigned)handout->paper <= COURTWRIGHT_A4 && handout->reader >= 0 &&
+           handout->reader <= LIMIT_ATTACKERS;
+}
+
+static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,
+                                          struct sheet_job *sheet)
+{
+    const struct courtwright_handout *handout = job->handout;
+    size_t count = handout->plays ? handout->play_count : job->book->play_count;
+    struct sheet_play *plays = arena_array(scratch, struct sheet_play, count);
+    for (size_t i = 0; i < count; i++) {
+        size_t index = handout->plays ? handout->plays[i] : i;
+        if (index >= job->book->play_count) {
+            return COURTWRIGHT_NO_SUCH;
+        }
+        const struct compiled *compiled = &job->book->plays[index];
+        if (compiled->run) {
+            plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
+        } else if (handout->plays) {
+            return COURTWRIGHT_BROKEN;
+        }
+    }
+    sheet->plays = plays;
+    return sheet->count ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
+}
+
+static struct str reader_name(const struct handout_job *job)
+{
+    if (job->handout->reader_name) {
+        return str_of(job->handout->reader_name);
+    }
+    for (size_t i = 0; i < job->book->player_count; i++) {
+        const struct courtwright_player *player = &job->book->players[i];
+        if (player->number == job->handout->reader && player->starter) {
+            return str_of(player->name);
+        }
+    }
+    return STR("");
+}
+
+static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
+{
+    struct handout_job *job = ctx;
+    const struct courtwright_handout *handout = job->handout;
+    struct sheet_job sheet = {
+        .book = job->book->playbook,
+        .a4 = handout->paper == COURTWRIGHT_BOOK_PAPER ? job->book->playbook->a4
+                                                       : handout->paper == COURTWRIGHT_A4,
+        .per_page = handout->per_page,
+        .reader = handout->reader ? body_attacker(handout->reader) : BODY_NONE,
+        .reader_name = reader_name(job),
+        .names = handout->names,
+        .date_text = str_of(handout->date_text),
+        .date = handout->date,
+    };
+    enum courtwright_status status = pick_plays(scratch, job, &sheet);
+    if (status != COURTWRIGHT_OK) {
+        return status;
+    }
+    const struct sheet_row *row = sheet_find(STR("handout"));
+    struct fonts *fonts = fonts_of(job->book);
+    if (!row || !fonts) {
+        return row ? COURTWRIGHT_MEMORY : COURTWRIGHT_NO_SUCH;
+    }
+    bool written = row->write(scratch, fonts, &sheet, &job->writer);
+    return job->writer.failed ? COURTWRIGHT_WRITE : written ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+}
+
+enum courtwright_status courtwright_handout(struct courtwright *book,
+                                            const struct courtwright_handout *handout,
+                                            const struct courtwright_writer *writer)
+{
+    struct handout_job job = {book, handout, {writer->write, writer->ctx, false}};
+    if (!options_good(handout)) {
+        return COURTWRIGHT_BAD_OPTION;
+    }
+    return book->playbook ? with_scratch(&book->memory, write_handout, &job) : COURTWRIGHT_BROKEN;
+}
+
+void list_sheets(struct lister *lister)
+{
+    for (size_t i = 0; i < sheet_count(); i++) {
+        const struct sheet_row *row = sheet_at(i);
+        list_row(lister, &(struct courtwright_entry){.word = row->word, .what = row->what});
+    }
+}

@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: MIT */
+/* print: pictures through cairo. Left out of the core. */
+#include "picture/paint/paint.h"
+#include "program/api/draw.h"
+#include "program/api/fonts.h"
+
+enum { GRID_ACROSS = 3, GUTTER = 18 };
+#define SCALE_DEFAULT 3.0
+
+struct print_job {
+    struct courtwright *book;
+    const struct compiled *compiled;
+    const struct courtwright_draw *draw;
+    struct writer *writer;
+};
+
+static struct str *headings_make(struct arena *scratch, const struct compiled *compiled,
+                                 const struct courtwright_draw *draw, size_t count)
+{
+    struct str *headings = arena_array(scratch, struct str, count);
+    for (size_t i = 0; i < count; i++) {
+        const struct diagram *diagram = &compiled->diagrams.at[draw->diagram + i];
+        headings[i] = str_format(scratch, "%.*s%s%.*s", STR_ARG(diagram->label),
+                                 diagram->title.size ? "  " : "", STR_ARG(diagram->title));
+    }
+    return headings;
+}
+
+static size_t across(const struct courtwright_draw *draw, size_t count)
+{
+    return draw->layout == COURTWRIGHT_GRID && count > GRID_ACROSS ? GRID_ACROSS : count;
+}
+
+/* One diagram brings its own title and words; several are told one after the other. */
+static struct paint_options options_make(struct arena *scratch, const struct print_job *job,
+                                         const struct scene *const *scenes, size_t count)
+{
+    struct paint_options options = {
+        .title = count == 1 ? scenes[0]->title : job->compiled->play->name,
+        .salt = str_of(job->draw->salt),
+        .scale = job->draw->scale > 0 ? job->draw->scale : SCALE_DEFAULT,
+        .date = job->draw->date,
+    };
+    struct strbuf words;
+    strbuf_init(&words, scratch);
+    for (size_t i = 0; i < count; i++) {
+        strbuf_text(&words, i ? " " : "");
+        strbuf_add(&words, scenes[i]->description);
+    }
+    options.description = strbuf_str(&words);
+    return options;
+}
+
+static enum courtwright_status print(struct arena *scratch, void *ctx)
+{
+    typedef bool painter(struct arena *, struct fonts *, const struct paint_sheet *,
+                         const struct paint_options *, struct writer *);
+    static painter *const painters[] = {[COURTWRIGHT_SVG] = paint_svg,
+                                        [COURTWRIGHT_PDF] = paint_pdf,
+                                        [COURTWRIGHT_PNG] = paint_png};
+    struct print_job *job = ctx;
+    struct fonts *fonts = fonts_of(job->book);
+    if (!fonts) {
+        return COURTWRIGHT_MEMORY;
+    }
+    size_t count;
+    const struct scene *const *scenes = scenes_make(scratch, job->compiled, job->draw, &count);
+    bool single = job->draw->layout == COURTWRIGHT_SINGLE;
+    struct paint_sheet sheet = {
+        .scenes = scenes,
+        .headings = single ? NULL : headings_make(scratch, job->compiled, job->draw, count),
+        .count = count,
+        .across = across(job->draw, count),
+        .gutter = GUTTER,
+    };
+    struct paint_options options = options_make(scratch, job, scenes, count);
+    bool painted = painters[job->draw->format](scratch, fonts, &sheet, &options, job->writer);
+    return job->writer->failed ? COURTWRIGHT_WRITE : painted ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+}
+
+enum courtwright_status draw_print(struct courtwright *book, const struct compiled *compiled,
+                                   const struct courtwright_draw *draw, struct writer *writer)
+{
+    struct print_job job = {book, compiled, draw, writer};
+    return with_scratch(&book->memory, print, &job);
+}

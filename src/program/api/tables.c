@@ -1,0 +1,338 @@
+/* SPDX-License-Identifier: MIT */
+/* tables: the rows of every table of the language, told in words. */
+#include <string.h>
+
+#include "base/real.h"
+#include "floor/court/court.h"
+#include "language/words/words.h"
+#include "program/api/draw.h"
+#include "program/api/list.h"
+
+static enum courtwright_severity severity_told(enum severity severity)
+{
+    return severity == SEVERITY_ERROR     ? COURTWRIGHT_ERROR
+           : severity == SEVERITY_WARNING ? COURTWRIGHT_WARNING
+                                          : COURTWRIGHT_NOTE;
+}
+
+static void feet(struct strbuf *out, double metres)
+{
+    strbuf_number(out, metres / FEET, 1);
+    strbuf_text(out, " ft");
+}
+
+static const char *limit_text(struct lister *lister, const struct check_row *row)
+{
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    const char *unit = row->unit ? row->unit : "";
+    if (row->limit <= 0) {
+        return "";
+    }
+    if (strcmp(unit, "ft") == 0) {
+        feet(&out, row->limit);
+        return out.at;
+    }
+    bool angle = strcmp(unit, "degrees") == 0, share = strcmp(unit, "%") == 0;
+    strbuf_number(&out,
+                  angle   ? row->limit * 180 / REAL_PI
+                  : share ? row->limit * 100
+                          : row->limit,
+                  2);
+    strbuf_print(&out, "%s%s", *unit && !share ? " " : "", unit);
+    return out.at;
+}
+
+static void list_checks(struct lister *lister)
+{
+    for (size_t i = 0; i < check_count(); i++) {
+        const struct check_row *row = check_at(i);
+        list_row(lister, &(struct courtwright_entry){.word = row->id,
+                                                     .what = row->what,
+                                                     .why = row->why,
+                                                     .good = row->good,
+                                                     .bad = row->bad,
+                                                     .source = row->source,
+                                                     .limit = limit_text(lister, row),
+                                                     .severity = severity_told(row->severity)});
+    }
+}
+
+/* The first sentence of an explanation: what a table has room for. */
+static const char *first_sentence(struct lister *lister, const char *text)
+{
+    const char *end = strstr(text, ". ");
+    size_t size = end ? (size_t)(end - text) + 1 : strlen(text);
+    return arena_copy(lister->arena, text, size);
+}
+
+static void list_errors(struct lister *lister)
+{
+    for (size_t i = 0; i < DIAG_COUNT; i++) {
+        const struct diag_row *row = &diag_rows[i];
+        list_row(lister, &(struct courtwright_entry){.word = row->id,
+                                                     .what = first_sentence(lister, row->explain),
+                                                     .why = row->explain,
+                                                     .severity = severity_told(row->severity)});
+    }
+}
+
+static const char *drawn_as(const struct verb_row *row)
+{
+    switch (row->task) {
+    case VERB_PASS:
+        return "a dashed line with an arrow head";
+    case VERB_EXCHANGE:
+        return "two short bars across the line between the two";
+    case VERB_CARRY:
+        return "a zigzag line with an arrow head";
+    case VERB_SHOOT:
+        return "a thin double line to the ring";
+    case VERB_SCREEN:
+        return "a solid line ending in a bar";
+    case VERB_HOLD:
+        return "a player who stays";
+    case VERB_GUARD:
+        return "a defender's gray line";
+    default:
+        return strchr(row->needs, 'B') ? "a zigzag line with an arrow head"
+                                       : "a solid line with an arrow head";
+    }
+}
+
+static const char *place_taken(const struct verb_row *row)
+{
+    static const char *const places[] = {
+        [DEFAULT_NONE] = NULL,
+        [DEFAULT_RIM] = "to the rim",
+        [DEFAULT_OWN_SPOT] = "back to the player's own spot",
+        [DEFAULT_EMPTY_PERIMETER] = "to the nearest empty perimeter spot",
+        [DEFAULT_AWAY_PERIMETER] = "to the nearest empty perimeter spot away from the ball",
+        [DEFAULT_NEAREST_BLOCK] = "at the nearest block",
+        [DEFAULT_LANE] = "to the lane",
+        [DEFAULT_HALF_COURT] = "to half court",
+        [DEFAULT_WHERE_HE_IS] = NULL,
+    };
+    return places[row->place];
+}
+
+static const char *moment_word(enum verb_event event)
+{
+    static const char *const words[] = {
+        [WHEN_STARTED] = "starts",       [WHEN_ARRIVED] = "has arrived",
+        [WHEN_SET] = "is set",           [WHEN_USED] = "has been used",
+        [WHEN_RELEASED] = "is released", [WHEN_CAUGHT] = "has been caught",
+    };
+    return words[event];
+}
+
+/* "What must be written, where it goes when that is left out, what `as` and `after` wait for." */
+static const char *verb_why(struct lister *lister, const struct verb_row *row)
+{
+    static const struct {
+        char letter;
+        const char *text;
+    } needs[] = {
+        {'W', "It names a player. "},
+        {'P', "It names a place. "},
+        {'T', "It names a time, as in 1 s. "},
+        {'B', "The player must have the ball. "},
+        {'S', "It follows a screen of the same player. "},
+        {'O', "The thrower stands out of bounds. "},
+    };
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    for (size_t i = 0; i < sizeof needs / sizeof *needs; i++) {
+        strbuf_text(&out, strchr(row->needs, needs[i].letter) ? needs[i].text : "");
+    }
+    if (place_taken(row)) {
+        strbuf_print(&out, "Without a place: %s. ", place_taken(row));
+    }
+    strbuf_print(&out, "\"as\" waits until it %s, \"after\" until it %s.", moment_word(row->fixed),
+                 moment_word(row->last));
+    return out.at;
+}
+
+/* The word without its last preposition: "passes to" also goes by "passes". */
+static const char *without_preposition(struct lister *lister, const char *words)
+{
+    static const char *const last[] = {" to", " for", " off", " at", " toward", " with"};
+    size_t size = strlen(words);
+    for (size_t i = 0; i < sizeof last / sizeof *last; i++) {
+        size_t tail = strlen(last[i]);
+        if (size > tail && strcmp(words + size - tail, last[i]) == 0) {
+            return arena_copy(lister->arena, words, size - tail);
+        }
+    }
+    return words;
+}
+
+static void list_verbs(struct lister *lister)
+{
+    for (int verb = 0; verb < VERB_COUNT; verb++) {
+        const struct verb_row *row = verb_row((enum verb)verb);
+        const char *names[] = {row->bare, without_preposition(lister, row->words),
+                               without_preposition(lister, row->bare), NULL};
+        list_row_named(lister,
+                       &(struct courtwright_entry){
+                           .word = row->words, .what = drawn_as(row), .why = verb_why(lister, row)},
+                       names);
+    }
+}
+
+static const char *spot_where(struct lister *lister, enum spot spot)
+{
+    const struct court *court = court_of(COURT_HIGH_SCHOOL);
+    enum side side = spot_row(spot)->sided && !spot_row(spot)->optional ? SIDE_RIGHT : SIDE_NONE;
+    struct vec2 p = court_spot(court, spot, side);
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    strbuf_text(&out, side == SIDE_RIGHT ? "left and right: " : "");
+    feet(&out, p.x < 0 ? -p.x : p.x);
+    strbuf_text(&out, side == SIDE_RIGHT ? " to the side, " : " from the middle, ");
+    feet(&out, p.y - court->baseline);
+    strbuf_text(&out, " from the baseline (high-school floor)");
+    return out.at;
+}
+
+static void list_places(struct lister *lister)
+{
+    for (int spot = 0; spot < SPOT_COUNT; spot++) {
+        const struct spot_row *row = spot_row((enum spot)spot);
+        const char *names[] = {str_format(lister->arena, "left %s", row->word).at,
+                               str_format(lister->arena, "right %s", row->word).at, NULL};
+        list_row_named(lister,
+                       &(struct courtwright_entry){.word = row->word,
+                                                   .what = spot_where(lister, (enum spot)spot),
+                                                   .source = row->source},
+                       row->sided ? names : NULL);
+    }
+}
+
+static void formation_place(struct strbuf *out, const struct formation_spot *at)
+{
+    strbuf_text(out, at->backcourt ? "backcourt " : "");
+    strbuf_text(out, at->side == SIDE_LEFT ? "left " : at->side == SIDE_RIGHT ? "right " : "");
+    strbuf_text(out, spot_row(at->spot)->word);
+    if (at->between != SPOT_COUNT) {
+        strbuf_print(out, " (half way to the %s)", spot_row(at->between)->word);
+    }
+    if (at->above != 0) {
+        strbuf_text(out, ", ");
+        feet(out, at->above);
+        strbuf_text(out, " above");
+    }
+    strbuf_text(out, at->out_of_bounds ? ", out of bounds" : "");
+}
+
+static void list_formations(struct lister *lister)
+{
+    for (size_t i = 0; i < formation_count(); i++) {
+        const struct formation *formation = formation_at(i);
+        struct strbuf out;
+        strbuf_init(&out, lister->arena);
+        for (int player = 0; player < 5; player++) {
+            strbuf_print(&out, "%s%d ", player ? "; " : "", player + 1);
+            formation_place(&out, &formation->at[player]);
+        }
+        const char *names[] = {formation->figures, NULL};
+        list_row_named(lister, &(struct courtwright_entry){.word = formation->word, .what = out.at},
+                       names);
+    }
+}
+
+static const char *setting_where(struct lister *lister, const char *where)
+{
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    static const struct {
+        char letter;
+        const char *text;
+    } places[] = {{'F', "at the head of the file or under playbook"},
+                  {'P', "in a play"},
+                  {'D', "in a drill"}};
+    for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+        if (strchr(where, places[i].letter)) {
+            strbuf_print(&out, "%s%s", out.size ? ", " : "", places[i].text);
+        }
+    }
+    return out.at;
+}
+
+static void list_settings(struct lister *lister)
+{
+    static const struct {
+        const char *word, *where;
+    } rows[] = {
+#define SETTING(symbol, word, where) {word, where},
+#include "language/words/settings.def"
+#undef SETTING
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        list_row(lister, &(struct courtwright_entry){.word = rows[i].word,
+                                                     .what = setting_where(lister, rows[i].where)});
+    }
+}
+
+static void list_courts(struct lister *lister)
+{
+    for (int code = 0; code < COURT_COUNT; code++) {
+        const struct court *court = court_of((enum court_code)code);
+        struct strbuf out;
+        strbuf_init(&out, lister->arena);
+        strbuf_print(&out, "%s: ", court->name);
+        feet(&out, court->half_width * 2);
+        strbuf_text(&out, " wide, ");
+        feet(&out, court->half_court - court->baseline);
+        strbuf_text(&out, " to half court");
+        if (court->arc > 0) {
+            strbuf_text(&out, ", arc ");
+            feet(&out, court->arc);
+        }
+        list_row(lister, &(struct courtwright_entry){
+                             .word = court->word, .what = out.at, .source = court->source});
+    }
+}
+
+static void list_levels(struct lister *lister)
+{
+    for (int code = 0; code < LEVEL_COUNT; code++) {
+        const struct level *level = level_of((enum level_code)code);
+        struct strbuf out;
+        strbuf_init(&out, lister->arena);
+        strbuf_text(&out, "top speed ");
+        feet(&out, level->sprint);
+        strbuf_text(&out, " a second, chest pass ");
+        feet(&out, level->pass);
+        strbuf_text(&out, " a second, reacts in ");
+        strbuf_number(&out, level->reaction, 2);
+        strbuf_text(&out, " s");
+        list_row(lister, &(struct courtwright_entry){
+                             .word = level->word, .what = out.at, .source = level->source});
+    }
+}
+
+static void list_themes(struct lister *lister)
+{
+    static const char *const what[THEME_COUNT] = {
+        [THEME_PRINT] = "black on white, for paper and the copier",
+        [THEME_SCREEN] = "a tinted floor, for a bright screen",
+        [THEME_DARK] = "light on dark",
+    };
+    for (int theme = 0; theme < THEME_COUNT; theme++) {
+        list_row(lister, &(struct courtwright_entry){.word = theme_row((enum theme)theme)->word,
+                                                     .what = what[theme]});
+    }
+}
+
+void list_table(struct lister *lister)
+{
+    static void (*const tables[COURTWRIGHT_LIST_COUNT])(struct lister *) = {
+        [COURTWRIGHT_CHECKS] = list_checks,         [COURTWRIGHT_ERRORS] = list_errors,
+        [COURTWRIGHT_VERBS] = list_verbs,           [COURTWRIGHT_PLACES] = list_places,
+        [COURTWRIGHT_FORMATIONS] = list_formations, [COURTWRIGHT_SETTINGS] = list_settings,
+        [COURTWRIGHT_COURTS] = list_courts,         [COURTWRIGHT_LEVELS] = list_levels,
+        [COURTWRIGHT_SHEETS] = list_sheets,         [COURTWRIGHT_THEMES] = list_themes,
+    };
+    tables[lister->list](lister);
+}
