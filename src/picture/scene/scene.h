@@ -9,13 +9,49 @@
 
 /* What a mark is for: its class in live SVG, its place in the order of drawing. */
 enum scene_class {
-    CLASS_PAGE, CLASS_COURT, CLASS_BASKET, CLASS_CLEAR, CLASS_MOVE, CLASS_PASS, CLASS_DRIBBLE, CLASS_SCREEN,
-    CLASS_HANDOFF, CLASS_SHOT, CLASS_DEFENSE_MOVE, CLASS_CONE, CLASS_LINE_OF_PLAYERS, CLASS_BEAD, CLASS_END,
-    CLASS_DEFENDER, CLASS_PLAYER, CLASS_BALL, CLASS_ORDER, CLASS_FINDING, CLASS_CAPTION, CLASS_COUNT
+    CLASS_PAGE,
+    CLASS_COURT,
+    CLASS_BASKET,
+    CLASS_CLEAR,
+    CLASS_MOVE,
+    CLASS_PASS,
+    CLASS_DRIBBLE,
+    CLASS_SCREEN,
+    CLASS_HANDOFF,
+    CLASS_SHOT,
+    CLASS_DEFENSE_MOVE,
+    CLASS_CONE,
+    CLASS_LINE_OF_PLAYERS,
+    CLASS_BEAD,
+    CLASS_END,
+    CLASS_DEFENDER,
+    CLASS_PLAYER,
+    CLASS_BALL,
+    CLASS_ORDER,
+    CLASS_FINDING,
+    CLASS_CAPTION,
+    CLASS_COUNT
 };
 /* Colours by role; the theme says what they are. ROLE_NONE: not painted. */
-enum role { ROLE_NONE, ROLE_PAGE, ROLE_FLOOR, ROLE_LANE, ROLE_INK, ROLE_TEXT, ROLE_SOFT, ROLE_DEFENDER, ROLE_ACCENT,
-            ROLE_WARNING, ROLE_COURT, ROLE_RULE, ROLE_HAIRLINE, ROLE_TINT, ROLE_ORDER, ROLE_ORDER_TEXT, ROLE_COUNT };
+enum role {
+    ROLE_NONE,
+    ROLE_PAGE,
+    ROLE_FLOOR,
+    ROLE_LANE,
+    ROLE_INK,
+    ROLE_TEXT,
+    ROLE_SOFT,
+    ROLE_DEFENDER,
+    ROLE_ACCENT,
+    ROLE_WARNING,
+    ROLE_COURT,
+    ROLE_RULE,
+    ROLE_HAIRLINE,
+    ROLE_TINT,
+    ROLE_ORDER,
+    ROLE_ORDER_TEXT,
+    ROLE_COUNT
+};
 enum theme { THEME_PRINT, THEME_SCREEN, THEME_DARK, THEME_COUNT };
 struct theme_row {
     const char *word;
@@ -35,44 +71,44 @@ struct scene_item {
     enum scene_class class;
     enum item_shape shape;
     enum role fill, stroke;
-    double width;                 /* of the stroke */
+    double width; /* of the stroke */
     enum { CAP_BUTT, CAP_ROUND } cap;
     enum { JOIN_ROUND, JOIN_MITER } join; /* miter limit 4 */
-    struct path_element *path;    /* ITEM_PATH: dashes are already cut */
+    struct path_element *path;            /* ITEM_PATH: dashes are already cut */
     size_t count;
-    struct vec2 at;               /* CIRCLE: centre; TEXT: baseline, middle */
+    struct vec2 at; /* CIRCLE: centre; TEXT: baseline, middle */
     double radius;
     struct str text;
     double size;
     enum face face;
     enum { ANCHOR_MIDDLE, ANCHOR_START } anchor;
-    int task;                     /* index of the task it belongs to, or -1 */
-    body who;                     /* the player it belongs to, or BODY_NONE */
-    bool casing;                  /* white under a later line at a crossing, or a clear disc */
+    int task;    /* index of the task it belongs to, or -1 */
+    body who;    /* the player it belongs to, or BODY_NONE */
+    bool casing; /* white under a later line at a crossing, or a clear disc */
 };
 struct scene {
-    double width, height;         /* points */
+    double width, height; /* points */
     enum theme theme;
     struct str title, description; /* plain text; title names play, step and branch */
     VEC(struct scene_item) items;  /* in the order they are drawn */
-    unsigned uses;                 /* bit 1 << scene_class for each class that occurs: for the key */
-    int lines;                     /* how many lines of players and ball are drawn */
+    unsigned uses; /* bit 1 << scene_class for each class that occurs: for the key */
+    int lines;     /* how many lines of players and ball are drawn */
 };
 
 struct scene_options {
-    double width;                 /* points; 0: 237.6 (3.3 in) */
+    double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
-    body accent;                  /* whose page it is; BODY_NONE: nobody's */
+    body accent; /* whose page it is; BODY_NONE: nobody's */
     bool hide_defense, caption, beads, names;
     const finding_list *findings; /* drawn when not NULL */
-    double below;                 /* least y of the floor shown, feet from the baseline; 0: by rule */
+    double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */
 struct diagram {
     const struct segment *segment;
-    int step, branch;             /* branch -1: the step's common part */
-    struct str label;             /* "2", "2a" */
+    int step, branch; /* branch -1: the step's common part */
+    struct str label; /* "2", "2a" */
     struct str title;
 };
 typedef VEC(struct diagram) diagram_list;
@@ -85,12 +121,13 @@ double scene_height(const struct diagram *diagram, const struct scene_options *o
 
 /* Sample marks for a page's key, baseline at `at`, `length` long: run, pass, dribble, screen,
  * hand-off, shot, end (CLASS_MOVE .. CLASS_END). */
-void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class, struct vec2 at,
-                      double length);
+void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class,
+                      struct vec2 at, double length);
 
 /* What lies on what, for tests and `--measure`. */
 struct scene_measure {
-    int symbol_symbol, line_symbol, line_bar, label_symbol, label_line, label_label, label_dot, label_bar, outside;
+    int symbol_symbol, line_symbol, line_bar, label_symbol, label_line, label_label, label_dot,
+        label_bar, outside;
     int labels, labels_left_out, labels_beside;
     int crossings, crossings_flat; /* under 12 degrees */
     double least_gap;              /* points, between a line and a symbol that is not its own */

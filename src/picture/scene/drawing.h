@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: MIT */
+/* drawing: what the files of this room share while one diagram is made. Everything is in points of
+ * the picture, y down, unless a name says feet or metres. Private to the room. */
+#ifndef PICTURE_SCENE_DRAWING_H
+#define PICTURE_SCENE_DRAWING_H
+
+#include "base/geom/path.h"
+#include "base/geom/shape.h"
+#include "base/real.h"
+#include "base/vec.h"
+#include "picture/scene/scene.h"
+
+/* Sizes of all marks, points. */
+struct sizes {
+    double k;   /* points a foot */
+    bool small; /* k < 3: no order discs, no numerals of defenders, no lane marks */
+#define SIZE(name, feet, least) double name;
+#include "picture/scene/sizes.def"
+#undef SIZE
+};
+struct sizes sizes_of(double k);
+
+/* The floor shown and where it lies on the picture. Feet count from the baseline's inner edge (y)
+ * and the long axis (x), as the tables of sizes do. */
+struct frame {
+    const struct court *court;
+    double k;
+    struct vec2 low, high;    /* feet shown */
+    struct vec2 origin;       /* points of (0, 0) feet */
+    struct vec2 across, down; /* points for one foot of x, of y */
+    double width, height;
+    double top;           /* points above the floor, for a caption */
+    bool full, half_line; /* both halves; the division line is in the picture */
+};
+/* Which tasks a diagram draws, and when it begins. */
+struct scope {
+    size_t first, end; /* task indices [first, end) */
+    double start;      /* seconds of the segment */
+};
+struct scope scope_of(const struct diagram *diagram);
+double task_start(const struct segment *segment, size_t index); /* TIME_NEVER: it did not start */
+double task_end(const struct segment *segment, size_t index);   /* when its line ends */
+struct frame frame_of(const struct diagram *diagram, const struct scene_options *options);
+struct vec2 frame_feet(const struct frame *frame, struct vec2 metres);
+struct vec2 frame_point(const struct frame *frame, struct vec2 metres);
+struct vec2 frame_point_feet(const struct frame *frame, double x, double y);
+/* A direction of the floor, radians from x toward y, as a unit vector of the picture. */
+struct vec2 frame_direction(const struct frame *frame, double angle);
+/* A point of the picture back to metres. */
+struct vec2 frame_back(const struct frame *frame, struct vec2 point);
+
+/* A way on paper, close points; `corner` marks the sharp ones. */
+struct trail {
+    struct vec2 *at;
+    bool *corner; /* may be NULL: none */
+    size_t count;
+};
+
+/* Where a line may begin or end. */
+enum stop_kind { STOP_SYMBOL, STOP_RING, STOP_BAR, STOP_FREE, STOP_RIM };
+struct stop {
+    enum stop_kind kind;
+    body who;
+    struct vec2 at;
+    struct vec2 truth;  /* metres */
+    double from, to;    /* seconds while the player rests there */
+    struct vec2 facing; /* BAR: unit, the way the screener looks */
+    bool out;           /* a line goes on from here */
+    bool met;           /* a pass or hand-off ends or begins here */
+};
+
+/* One line of a player or the ball. */
+struct stroke_part { /* of one sentence */
+    int task, order;
+    double from, to; /* share of the line's length */
+};
+enum { STROKE_PARTS = 8 };
+struct stroke {
+    enum scene_class class;
+    body who;       /* whose line it is; a pass: the passer */
+    body other;     /* a pass: the receiver */
+    int start, end; /* stops, or -1 */
+    struct stroke_part part[STROKE_PARTS];
+    size_t parts;
+    struct trail trail; /* from where the ink starts to the tip of the head or the bar */
+    struct path path;   /* the same, measured */
+    struct vec2 *ink;   /* what is drawn, as points: zigzags and all; for crossings */
+    size_t ink_count;
+    double width; /* of the stroke */
+    double grow;  /* 1, or more for the reader's own lines */
+    enum role role;
+    bool head;
+    double began, ended; /* seconds */
+    double *clock;       /* seconds at each of `clock_share` shares of the length */
+    double *share;
+    size_t clocks;
+};
+
+struct symbol {
+    body who;
+    struct vec2 at;
+    double radius; /* its body or its ring's outer edge */
+    bool ball;
+    bool shown;          /* false: its X is left out */
+    struct vec2 numeral; /* a defender's: middle */
+    bool has_numeral;
+};
+struct crossing {
+    size_t under, over; /* lines */
+    struct vec2 at;
+    double along_under, along_over; /* points along each ink */
+    double angle;                   /* 0..pi/2 */
+};
+struct disc {
+    struct vec2 at;
+    int order, task;
+    body who;
+};
+
+struct drawing {
+    struct arena *arena;
+    const struct diagram *diagram;
+    const struct scene_options *options;
+    const struct segment *segment;
+    const struct play *play;
+    struct scope scope;
+    struct frame frame;
+    struct sizes size;
+    struct scene *scene;
+    VEC(struct symbol) symbols;
+    VEC(struct stop) stops;
+    VEC(struct stroke) strokes;
+    VEC(struct crossing) crossings;
+    VEC(struct disc) discs;
+    VEC(struct vec2) cones;
+    VEC(struct path_element) pen; /* the path being written */
+};
+
+/* pen.c: items. */
+struct scene_item *item_add(struct drawing *drawing, enum scene_class class, enum item_shape shape);
+void pen_move(struct drawing *drawing, struct vec2 at);
+void pen_line(struct drawing *drawing, struct vec2 at);
+void pen_curve(struct drawing *drawing, struct vec2 handle1, struct vec2 handle2, struct vec2 end);
+void pen_close(struct drawing *drawing);
+/* An arc about `centre` from angle a to b (either way round), joined to what is there. */
+void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct vec2 y, double a,
+             double b);
+/* Points as few smooth cubics; corners stay sharp. */
+void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count);
+/* Ends the path as one item of the class. */
+struct scene_item *pen_stroke(struct drawing *drawing, enum scene_class class, enum role role,
+                              double width);
+struct scene_item *pen_fill(struct drawing *drawing, enum scene_class class, enum role role);
+struct scene_item *put_circle(struct drawing *drawing, enum scene_class class, struct vec2 at,
+                              double radius, enum role fill, enum role stroke, double width);
+/* Text with its capitals centred on `middle`. */
+struct scene_item *put_text(struct drawing *drawing, enum scene_class class, struct str text,
+                            struct vec2 middle, double size, enum face face, enum role role);
+enum role ground_at(const struct drawing *drawing, struct vec2 at); /* what white is there */
+
+void court_draw(struct drawing *drawing);     /* court_lines.c */
+void symbols_place(struct drawing *drawing);  /* symbols.c */
+void symbols_number(struct drawing *drawing); /* where each X's numeral goes */
+void symbols_clear(struct drawing *drawing);  /* clear discs */
+void symbols_draw(struct drawing *drawing);
+/* Where somebody who stands there is drawn: clear of the arc, the block mark and the basket. */
+struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball);
+struct symbol *symbol_of(struct drawing *drawing, body who);
+struct str body_text(struct drawing *drawing, body who);
+
+#endif

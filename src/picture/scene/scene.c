@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: MIT */
+/* scene: the order of work on one page: from a segment of a run to the display list of its diagram.
+ */
+#include "language/tell/tell.h"
+#include "picture/scene/drawing.h"
+
+/* "2", or "2a" for the first way on. */
+static struct str diagram_label(struct arena *arena, const struct step *step, int branch)
+{
+    if (branch < 0) {
+        return str_format(arena, "%d", step->number);
+    }
+    return str_format(arena, "%d%c", step->number, 'a' + branch % 26);
+}
+
+static struct str diagram_title(const struct step *step, int branch)
+{
+    return branch < 0 ? step->title : step->branches.at[branch].title;
+}
+
+static void diagram_add(struct arena *arena, const struct segment *segment, int branch,
+                        diagram_list *diagrams)
+{
+    const struct step *step = &segment->play->steps.at[segment->step];
+    struct diagram diagram = {segment, segment->step, branch, diagram_label(arena, step, branch),
+                              diagram_title(step, branch)};
+    VEC_PUSH(arena, diagrams, diagram);
+}
+
+void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams)
+{
+    for (size_t i = 0; i < run->segments.count; i++) {
+        const struct segment *segment = run->segments.at[i];
+        const struct step *step = &segment->play->steps.at[segment->step];
+        /* the common part, once, from the first way on; a step that is all branches has none */
+        if (segment->branch <= 0 && (step->branches.count == 0 || step_task_count(step, -1) > 0)) {
+            diagram_add(arena, segment, -1, diagrams);
+        }
+        if (segment->branch >= 0) {
+            diagram_add(arena, segment, segment->branch, diagrams);
+        }
+    }
+}
+
+/* "Lantern, step 2: Cross screen" */
+static struct str scene_title(struct arena *arena, const struct diagram *diagram)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_add(&out, diagram->segment->play->name);
+    strbuf_text(&out, ", step ");
+    strbuf_add(&out, diagram->label);
+    if (diagram->title.size > 0) {
+        strbuf_text(&out, ": ");
+        strbuf_add(&out, diagram->title);
+    }
+    return strbuf_str(&out);
+}
+
+static void page_draw(struct drawing *drawing)
+{
+    const struct frame *frame = &drawing->frame;
+    pen_move(drawing, vec2_of(0, 0));
+    pen_line(drawing, vec2_of(frame->width, 0));
+    pen_line(drawing, vec2_of(frame->width, frame->height));
+    pen_line(drawing, vec2_of(0, frame->height));
+    pen_close(drawing);
+    pen_fill(drawing, CLASS_PAGE, ROLE_PAGE);
+}
+
+/* "2 Cross screen", over the floor. */
+static void caption_draw(struct drawing *drawing)
+{
+    if (!drawing->options->caption) {
+        return;
+    }
+    struct str text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(drawing->diagram->label),
+                                 STR_ARG(drawing->diagram->title));
+    double size = 11, room = drawing->frame.width - 2, wide = metrics_width(FACE_BOLD, size, text);
+    if (wide > room) {
+        size = real_max(8, size * room / wide);
+    }
+    struct scene_item *item = item_add(drawing, CLASS_CAPTION, ITEM_TEXT);
+    item->at = vec2_of(1, 10);
+    item->text = text;
+    item->size = size;
+    item->face = FACE_BOLD;
+    item->fill = ROLE_TEXT;
+    item->anchor = ANCHOR_START;
+}
+
+struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
+                         const struct scene_options *options)
+{
+    const struct segment *segment = diagram->segment;
+    struct drawing drawing = {.arena = arena,
+                              .diagram = diagram,
+                              .options = options,
+                              .segment = segment,
+                              .play = segment->play,
+                              .scope = scope_of(diagram),
+                              .frame = frame_of(diagram, options),
+                              .scene = arena_new(arena, struct scene)};
+    struct scene *scene = drawing.scene;
+    drawing.size = sizes_of(drawing.frame.k);
+    scene->width = drawing.frame.width;
+    scene->height = drawing.frame.height;
+    scene->theme = options->theme;
+    scene->title = scene_title(arena, diagram);
+    scene->description = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
+                                      diagram->branch);
+    page_draw(&drawing);
+    symbols_place(&drawing);
+    symbols_number(&drawing);
+    court_draw(&drawing);
+    symbols_clear(&drawing);
+    symbols_draw(&drawing);
+    caption_draw(&drawing);
+    return scene;
+}
+
+double scene_height(const struct diagram *diagram, const struct scene_options *options)
+{
+    return frame_of(diagram, options).height;
+}

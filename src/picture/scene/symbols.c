@@ -1,0 +1,354 @@
+/* SPDX-License-Identifier: MIT */
+/* symbols: who stands where on paper (a little off the run's own place where a line of the court or
+ * a neighbour would be under the numeral), and the marks themselves. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define CLEAR_POINTS 0.9 /* white round a symbol's body */
+
+struct str body_text(struct drawing *drawing, body who)
+{
+    if (who == BODY_COACH) {
+        return STR("C");
+    }
+    return str_format(drawing->arena, "%d", body_number(who));
+}
+
+struct symbol *symbol_of(struct drawing *drawing, body who)
+{
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        if (drawing->symbols.at[i].who == who) {
+            return &drawing->symbols.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* A perimeter place goes out until its clear disc misses the three-point line. All in feet from the
+ * ring, of the half it is in. */
+static struct vec2 off_the_arc(const struct court *court, struct vec2 p, double clear)
+{
+    double line = court->line / FEET, arc = court->arc / FEET, straight = court->straight / FEET;
+    double wide = court->half_width / FEET;
+    if (court->arc <= 0) {
+        return p;
+    }
+    if (p.y * FEET > court->junction) {
+        double far = vec2_length(p);
+        if (far > arc - line && far < arc + clear) {
+            struct vec2 out = vec2_scale(vec2_unit(p), arc + clear);
+            if (fabs(out.x) > wide - clear) { /* no room: slide round the arc instead */
+                out.x = p.x < 0 ? -(wide - clear) : wide - clear;
+            }
+            return out;
+        }
+        return p;
+    }
+    if (fabs(p.x) > straight - line && fabs(p.x) < straight + clear && fabs(p.x) < wide) {
+        double middle = (straight + wide) / 2;
+        double x = real_min(straight + clear, real_max(middle, wide - clear));
+        p.x = p.x < 0 ? -x : x;
+    }
+    return p;
+}
+
+static struct vec2 off_the_block(const struct court *court, struct vec2 p, double body)
+{
+    double lane = court->lane_half_width / FEET;
+    double near = court->block_near / FEET - body, far = court->block_far / FEET + body;
+    double off = fabs(p.x) - lane;
+    if (court->block_depth > 0 && p.y > near && p.y < far && off > 0.5 && off < 2.0) {
+        p.x = p.x < 0 ? -(lane + 2.0) : lane + 2.0;
+    }
+    return p;
+}
+
+static struct vec2 off_the_ring(const struct court *court, struct vec2 p, double clear)
+{
+    double ring = court->ring / FEET + clear;
+    double far = vec2_length(p);
+    if (far >= ring) {
+        return p;
+    }
+    struct vec2 out = far > 0.2 ? vec2_unit(p) : vec2_of(0, 1);
+    if (out.y < 0) { /* not behind the board */
+        out = vec2_unit(vec2_of(out.x == 0 ? 1 : out.x, 0.3));
+    }
+    return vec2_scale(out, ring);
+}
+
+/* A thrower stands clear of the line he throws over. */
+static struct vec2 off_the_floor(const struct court *court, struct vec2 p)
+{
+    double wide = court->half_width / FEET, end = court->baseline / FEET;
+    if (p.y < end - 0.3) {
+        p.y = end - 2.4;
+    } else if (fabs(p.x) > wide + 0.3) {
+        p.x = p.x < 0 ? -(wide + 2.2) : wide + 2.2;
+    }
+    return p;
+}
+
+static bool outside(const struct court *court, struct vec2 p)
+{
+    return p.y < court->baseline / FEET - 0.3 || fabs(p.x) > court->half_width / FEET + 0.3;
+}
+
+struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball)
+{
+    const struct court *court = drawing->frame.court;
+    double k = drawing->size.k;
+    bool far = drawing->frame.full && metres.y > court->half_court;
+    struct vec2 p =
+        vec2_of(metres.x / FEET, (far ? 2 * court->half_court - metres.y : metres.y) / FEET);
+    double clear =
+        ((ball ? drawing->size.ring + drawing->size.ring_stroke / 2 : drawing->size.body) +
+         CLEAR_POINTS) /
+        k;
+    if (outside(court, p)) {
+        p = off_the_floor(court, p);
+    } else {
+        /* whoever may get the ball later is put no further out than with a bare numeral */
+        p = off_the_arc(court, p, (drawing->size.body + CLEAR_POINTS) / k);
+        p = off_the_block(court, p, drawing->size.body / k);
+        p = off_the_ring(court, p, clear);
+    }
+    double y = far ? 2 * court->half_court / FEET - p.y : p.y;
+    return frame_point(&drawing->frame, vec2_of(p.x * FEET, y * FEET));
+}
+
+static void place(struct drawing *drawing, body who, struct vec2 at, bool ball)
+{
+    struct symbol symbol = {.who = who, .at = at, .ball = ball, .shown = true};
+    const struct sizes *size = &drawing->size;
+    symbol.radius = body_is_defender(who) ? size->x_half + size->x_stroke / 2
+                    : ball                ? size->ring + size->ring_stroke / 2
+                                          : size->body;
+    VEC_PUSH(drawing->arena, &drawing->symbols, symbol);
+}
+
+/* Two that would touch are moved apart along the line between them, by half each or `share`. */
+static void apart(struct symbol *a, struct symbol *b, double least, double share)
+{
+    struct vec2 way = vec2_sub(b->at, a->at);
+    double far = vec2_length(way);
+    if (far >= least) {
+        return;
+    }
+    way = far > 0.01 ? vec2_unit(way) : vec2_of(0, 1);
+    a->at = vec2_along(a->at, way, -(least - far) * share);
+    b->at = vec2_along(b->at, way, (least - far) * (1 - share));
+}
+
+static void keep_inside(const struct frame *frame, struct symbol *symbol)
+{
+    double edge = symbol->radius + 0.5;
+    symbol->at.x = real_clamp(symbol->at.x, edge, frame->width - edge);
+    symbol->at.y = real_clamp(symbol->at.y, frame->top + edge, frame->height - edge);
+}
+
+static void attackers_apart(struct drawing *drawing)
+{
+    for (int turn = 0; turn < 12; turn++) {
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            for (size_t j = i + 1; j < drawing->symbols.count; j++) {
+                struct symbol *a = &drawing->symbols.at[i], *b = &drawing->symbols.at[j];
+                if (!body_is_defender(a->who) && !body_is_defender(b->who)) {
+                    apart(a, b, a->radius + b->radius + drawing->size.gap, 0.5);
+                }
+            }
+        }
+    }
+}
+
+/* Defenders give way: to attackers by the rule of the tables, to each other by half. */
+static void defenders_apart(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    double room = real_max(0.3 * size->k, 1.1);
+    for (int turn = 0; turn < 16; turn++) {
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            for (size_t j = 0; j < drawing->symbols.count; j++) {
+                struct symbol *a = &drawing->symbols.at[i], *b = &drawing->symbols.at[j];
+                if (i == j || !body_is_defender(b->who)) {
+                    continue;
+                }
+                if (!body_is_defender(a->who)) {
+                    apart(a, b, a->radius + 1.15 * size->x_half + room, 0);
+                } else if (i < j) {
+                    apart(a, b, 2.3 * size->x_half + room, 0.5);
+                }
+            }
+        }
+    }
+}
+
+void symbols_place(struct drawing *drawing)
+{
+    const struct segment *segment = drawing->segment;
+    bool defense = drawing->play->defense != DEFENSE_NONE && !drawing->options->hide_defense;
+    body holder = segment_holder(segment, drawing->scope.start);
+    for (int b = 0; b < BODY_COUNT; b++) {
+        body who = (body)b;
+        if (!segment->track[b].on_floor || (body_is_defender(who) && !defense)) {
+            continue;
+        }
+        struct vec2 at = segment_at(segment, who, drawing->scope.start);
+        bool ball = who == holder;
+        place(drawing, who,
+              body_is_defender(who) ? frame_point(&drawing->frame, at)
+                                    : symbol_spot(drawing, at, ball),
+              ball);
+    }
+    attackers_apart(drawing);
+    defenders_apart(drawing);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        keep_inside(&drawing->frame, &drawing->symbols.at[i]);
+    }
+}
+
+/* How badly a numeral at `at` would lie on things; 0: on nothing. */
+static double numeral_trouble(struct drawing *drawing, const struct symbol *own, struct vec2 at)
+{
+    const struct sizes *size = &drawing->size;
+    double radius = 0.40 * size->x_numeral, trouble = 0;
+    const struct frame *frame = &drawing->frame;
+    if (at.x < radius || at.x > frame->width - radius || at.y < frame->top + radius ||
+        at.y > frame->height - radius) {
+        trouble += 100;
+    }
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol != own && vec2_distance(at, symbol->at) < radius + symbol->radius + 0.5) {
+            trouble += 10;
+        }
+        if (symbol != own && symbol->has_numeral &&
+            vec2_distance(at, symbol->numeral) < 2 * radius + 0.5) {
+            trouble += 10;
+        }
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        double stop_radius = stop->kind == STOP_RING ? size->end + 0.5 : 0;
+        if (stop_radius > 0 && vec2_distance(at, stop->at) < radius + stop_radius) {
+            trouble += 10;
+        }
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *line = &drawing->strokes.at[i];
+        for (size_t p = 0; p + 1 < line->ink_count; p++) {
+            if (segment_distance(at, line->ink[p], line->ink[p + 1], NULL) <
+                radius + line->width / 2 + 0.7) {
+                trouble += 10;
+                break;
+            }
+        }
+    }
+    return trouble;
+}
+
+void symbols_number(struct drawing *drawing)
+{
+    static const struct vec2 ways[] = {{1, 0},        {-1, 0},        {0, -1},      {0, 1},
+                                       {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71}};
+    const struct sizes *size = &drawing->size;
+    if (size->small) {
+        return;
+    }
+    double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        struct symbol *symbol = &drawing->symbols.at[i];
+        if (!body_is_defender(symbol->who)) {
+            continue;
+        }
+        for (size_t w = 0; w < sizeof ways / sizeof *ways && !symbol->has_numeral; w++) {
+            double far = ways[w].x == 0 ? reach + 0.08 * size->x_numeral : reach;
+            struct vec2 at = vec2_along(symbol->at, ways[w], far);
+            if (numeral_trouble(drawing, symbol, at) <= 0) {
+                symbol->numeral = at;
+                symbol->has_numeral = true;
+            }
+        }
+    }
+}
+
+static void x_pen(struct drawing *drawing, struct vec2 at, double half)
+{
+    pen_move(drawing, vec2_of(at.x - half, at.y - half));
+    pen_line(drawing, vec2_of(at.x + half, at.y + half));
+    pen_move(drawing, vec2_of(at.x - half, at.y + half));
+    pen_line(drawing, vec2_of(at.x + half, at.y - half));
+}
+
+void symbols_clear(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        enum role ground = ground_at(drawing, symbol->at);
+        struct scene_item *item;
+        if (!body_is_defender(symbol->who)) {
+            double radius = (symbol->ball ? size->ring : size->body) + CLEAR_POINTS;
+            item = put_circle(drawing, CLASS_CLEAR, symbol->at, radius, ground, ROLE_NONE, 0);
+        } else {
+            x_pen(drawing, symbol->at, size->x_half);
+            item = pen_stroke(drawing, CLASS_CLEAR, ground, size->x_stroke + 2 * size->casing);
+            item->cap = CAP_ROUND;
+        }
+        item->casing = true;
+        item->who = symbol->who;
+        if (symbol->has_numeral) {
+            item = put_circle(drawing, CLASS_CLEAR, symbol->numeral, 0.42 * size->x_numeral,
+                              ground_at(drawing, symbol->numeral), ROLE_NONE, 0);
+            item->casing = true;
+            item->who = symbol->who;
+        }
+    }
+}
+
+static void defender_draw(struct drawing *drawing, const struct symbol *symbol)
+{
+    const struct sizes *size = &drawing->size;
+    x_pen(drawing, symbol->at, size->x_half);
+    struct scene_item *item = pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, size->x_stroke);
+    item->who = symbol->who;
+    if (symbol->has_numeral) {
+        item = put_text(drawing, CLASS_DEFENDER, body_text(drawing, symbol->who), symbol->numeral,
+                        size->x_numeral, FACE_MEDIUM, ROLE_DEFENDER);
+        item->who = symbol->who;
+    }
+}
+
+static void attacker_draw(struct drawing *drawing, const struct symbol *symbol)
+{
+    const struct sizes *size = &drawing->size;
+    bool own = symbol->who == drawing->options->accent;
+    enum role role = own ? ROLE_ACCENT : ROLE_INK;
+    if (symbol->ball) {
+        struct scene_item *ring = put_circle(drawing, CLASS_BALL, symbol->at, size->ring, ROLE_NONE,
+                                             role, size->ring_stroke);
+        ring->who = symbol->who;
+    }
+    struct scene_item *item =
+        put_text(drawing, CLASS_PLAYER, body_text(drawing, symbol->who), symbol->at,
+                 size->numeral * (symbol->ball ? 0.92 : 1), own ? FACE_EXTRABOLD : FACE_BOLD, role);
+    item->who = symbol->who;
+}
+
+void symbols_draw(struct drawing *drawing)
+{
+    for (int defenders = 1; defenders >= 0; defenders--) {
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            const struct symbol *symbol = &drawing->symbols.at[i];
+            if (body_is_defender(symbol->who) != (defenders == 1)) {
+                continue;
+            }
+            if (defenders) {
+                defender_draw(drawing, symbol);
+            } else {
+                attacker_draw(drawing, symbol);
+            }
+        }
+    }
+}
