@@ -8,10 +8,19 @@
 #include "base/source.h"
 #include "base/vec.h"
 
-enum unit { UNIT_NONE, UNIT_FEET, UNIT_METRES, UNIT_STEPS, UNIT_SECONDS, UNIT_MINUTES, UNIT_DEGREES, UNIT_PERCENT };
+enum unit {
+    UNIT_NONE,
+    UNIT_FEET,
+    UNIT_METRES,
+    UNIT_STEPS,
+    UNIT_SECONDS,
+    UNIT_MINUTES,
+    UNIT_DEGREES,
+    UNIT_PERCENT
+};
 
-/* Every token's `text` is what stands there in lower case ("four", "x3", "6 ft"), but for quoted ones.
- * A hyphen between letters or digits is dropped: five-out is the words `five` `out`. */
+/* Every token's `text` is what stands there in lower case ("four", "x3", "6 ft"), but for quoted
+ * ones. A hyphen between letters or digits is dropped: five-out is the words `five` `out`. */
 enum token_kind {
     TOKEN_WORD,     /* articles kept */
     TOKEN_NUMBER,   /* number; a player in a sentence. `one`..`twelve` too: text tells them apart */
@@ -29,23 +38,24 @@ struct token {
     struct span span;
     struct str text;
     double number;
-    bool integer;    /* TOKEN_NUMBER without a point */
-    bool possessive; /* 's follows and is in the span: 3's, x3's, passer's (text is then `passer`) */
-    bool stopped;    /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
-    enum unit unit;  /* UNIT_NONE but for measures */
+    bool integer; /* TOKEN_NUMBER without a point */
+    bool
+        possessive; /* 's follows and is in the span: 3's, x3's, passer's (text is then `passer`) */
+    bool stopped;   /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
+    enum unit unit; /* UNIT_NONE but for measures */
     char mark;
 };
 struct line {
-    struct span span;       /* from its first token to its last, continued lines included */
-    struct token *tokens;   /* comment and line end are gone */
+    struct span span;     /* from its first token to its last, continued lines included */
+    struct token *tokens; /* comment and line end are gone */
     size_t count;
-    struct str comment;     /* with its #, without trailing blanks; empty: none */
+    struct str comment; /* with its #, without trailing blanks; empty: none */
     struct span comment_span;
-    unsigned indent;        /* columns before the first token, a tab to the next of 8 */
-    bool broken;            /* an error was reported: tokens are what could be read */
+    unsigned indent; /* columns before the first token, a tab to the next of 8 */
+    bool broken;     /* an error was reported: tokens are what could be read */
 };
 struct lines {
-    VEC(struct line) all;   /* one a line of the source; blank lines have no tokens and no comment */
+    VEC(struct line) all; /* one a line of the source; blank lines have no tokens and no comment */
 };
 
 /* One line each as they stand in the source. A line that was broken off in a quote, holds a broken

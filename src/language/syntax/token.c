@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+/* token: words, quotes, defenders, check ids and marks of one line. Knows characters and the number
+ * words; no vocabulary. */
+#include "language/syntax/scan.h"
+
+#include <string.h>
+
+struct span scan_span(const struct scan *scan, const char *from, const char *to)
+{
+    return (struct span){scan->source, (uint32_t)(from - scan->text), (uint32_t)(to - scan->text)};
+}
+
+struct letter scan_peek(const struct scan *scan, const char *at)
+{
+    return at < scan->end ? letter_read(at, scan->end) : (struct letter){' ', ' ', 1, CHAR_FINE};
+}
+
+struct token *scan_add(struct scan *scan, enum token_kind kind, const char *from)
+{
+    if (scan->count == LIMIT_TOKENS) {
+        scan->full = true;
+        scan->count--; /* the line is given up: what it says no longer matters */
+    }
+    struct token *token = &scan->tokens[scan->count++];
+    *token = (struct token){.kind = kind, .text = {from, (size_t)(scan->at - from)}};
+    return token;
+}
+
+static bool glues(struct letter letter)
+{
+    return letter_is_letter(letter) || letter_is_digit(letter);
+}
+
+static int number_word(struct str word)
+{
+    static const char *const words[] = {"one",   "two",   "three", "four", "five",   "six",
+                                        "seven", "eight", "nine",  "ten",  "eleven", "twelve"};
+    for (int i = 0; i < 12; i++) {
+        if (str_equal_fold(word, str_of(words[i]))) {
+            return i + 1;
+        }
+    }
+    return 0;
+}
+
+/* letter { letter | digit | "'" letter }; `'s` at its end is left for the possessive. */
+static const char *word_end(const struct scan *scan, const char *at)
+{
+    for (;;) {
+        struct letter letter = scan_peek(scan, at);
+        if (glues(letter) && at < scan->end) {
+            at += letter.size;
+            continue;
+        }
+        const char *behind = at + letter.size;
+        if (letter.code != '\'' || behind >= scan->end ||
+            !letter_is_letter(scan_peek(scan, behind))) {
+            return at;
+        }
+        struct letter next = scan_peek(scan, behind);
+        bool owns = (next.code == 's' || next.code == 'S') && !glues(scan_peek(scan, behind + 1));
+        if (owns) {
+            return at;
+        }
+        at = behind;
+    }
+}
+
+/* x3, x 3, x three: `at` stands behind the x. False: the x is something else. */
+static bool scan_defender(struct scan *scan, const char *from, struct str word)
+{
+    const char *digits = from + 1;
+    if (word.size == 1) {
+        while (scan_peek(scan, digits).code == ' ' && digits < scan->end) {
+            digits += scan_peek(scan, digits).size;
+        }
+        digits += scan_peek(scan, digits).code == '-' ? scan_peek(scan, digits).size : 0;
+    }
+    int number = 0;
+    const char *end = digits;
+    for (; end < scan->end && *end >= '0' && *end <= '9'; end++) {
+        number = number < 1000 ? number * 10 + (*end - '0') : number;
+    }
+    if (end == digits && digits < scan->end) {
+        end = word_end(scan, digits);
+        number = number_word((struct str){digits, (size_t)(end - digits)});
+    }
+    if (end == digits || (number == 0 && *digits != '0') || glues(scan_peek(scan, end))) {
+        return false;
+    }
+    scan->at = end;
+    struct token *token = scan_add(scan, TOKEN_DEFENDER, from);
+    token->number = number;
+    token->integer = true;
+    token->possessive = scan_possessive(scan);
+    return true;
+}
+
+/* space.close, ball.double-dribble: `at` stands on the point behind a word. */
+static bool scan_check_id(struct scan *scan, const char *from)
+{
+    const char *at = scan->at;
+    if (at >= scan->end || *at != '.' || !letter_is_letter(scan_peek(scan, at + 1))) {
+        return false;
+    }
+    at++;
+    for (;;) {
+        while (at < scan->end && glues(scan_peek(scan, at))) {
+            at += scan_peek(scan, at).size;
+        }
+        struct letter mark = scan_peek(scan, at);
+        if (mark.code != '-' || !letter_is_letter(scan_peek(scan, at + mark.size))) {
+            break;
+        }
+        at += mark.size;
+    }
+    scan->at = at;
+    scan_add(scan, TOKEN_CHECK_ID, from);
+    return true;
+}
+
+static void scan_word(struct scan *scan)
+{
+    const char *from = scan->at;
+    const char *end = word_end(scan, from);
+    struct str word = {from, (size_t)(end - from)};
+    if ((*from == 'x' || *from == 'X') && scan_defender(scan, from, word)) {
+        return;
+    }
+    scan->at = end;
+    if (scan_check_id(scan, from)) {
+        return;
+    }
+    int number = number_word(word);
+    struct token *token = scan_add(scan, number ? TOKEN_NUMBER : TOKEN_WORD, from);
+    token->number = number;
+    token->integer = number > 0;
+    token->possessive = scan_possessive(scan);
+    bool article = str_equal_fold(word, STR("a")) || str_equal_fold(word, STR("an"));
+    if (!token->possessive && (number || article)) {
+        scan_unit(scan, token);
+    }
+}
+
+/* Up to the closing mark; the text keeps its quotes until it is cleaned. */
+static void scan_quoted(struct scan *scan)
+{
+    const char *from = scan->at;
+    const char *at = from + scan_peek(scan, from).size;
+    const char *text = at;
+    for (; at < scan->end; at += scan_peek(scan, at).size) {
+        struct letter letter = scan_peek(scan, at);
+        struct letter next = scan_peek(scan, at + letter.size);
+        if (letter.raw == '\\' && (next.code == '"' || next.raw == '\\')) {
+            at += letter.size;
+        } else if (letter.code == '"') {
+            break;
+        }
+    }
+    at = at < scan->end ? at : scan->end;
+    const char *close = at;
+    scan->unclosed = at == scan->end;
+    scan->at = scan->unclosed ? at : at + scan_peek(scan, at).size;
+    struct token *token = scan_add(scan, TOKEN_QUOTED, from);
+    token->text = text_clean(scan->arena, (struct str){text, (size_t)(close - text)}, true);
+    token->span = scan_span(scan, from, scan->at);
+}
+
+/* Marks between letters that say nothing: a hyphen between two words, or a word and a number, is a
+ * space; the apostrophe of `the defenders'` is dropped. */
+static bool says_nothing(const struct scan *scan, struct letter mark)
+{
+    if ((mark.code != '-' && mark.code != '\'') || scan->count == 0) {
+        return false;
+    }
+    const struct token *before = &scan->tokens[scan->count - 1];
+    if (before->span.end != (uint32_t)(scan->at - scan->text)) {
+        return false;
+    }
+    bool joins = before->kind != TOKEN_MARK && before->kind != TOKEN_QUOTED &&
+                 glues(scan_peek(scan, scan->at + mark.size));
+    return mark.code == '-' ? joins : before->kind == TOKEN_WORD && !before->possessive;
+}
+
+static void finish_token(struct scan *scan, const char *from)
+{
+    struct token *token = &scan->tokens[scan->count - 1];
+    if (token->kind == TOKEN_QUOTED) {
+        return;
+    }
+    token->span = scan_span(scan, from, scan->at);
+    size_t size = token->possessive ? token->text.size : (size_t)(scan->at - from);
+    token->text = text_lower(scan->arena, (struct str){from, size});
+}
+
+static void scan_mark(struct scan *scan, struct letter letter)
+{
+    const char *from = scan->at;
+    scan->at += letter.size;
+    struct token *token = scan_add(scan, TOKEN_MARK, from);
+    token->mark = (char)letter.code;
+}
+
+void scan_tokens(struct scan *scan)
+{
+    while (scan->at < scan->end && !scan->full) {
+        const char *from = scan->at;
+        struct letter letter = scan_peek(scan, from);
+        if (letter.code == '#') {
+            return;
+        }
+        if (letter.code == ' ' || letter.fault == CHAR_HIDDEN || says_nothing(scan, letter)) {
+            scan->at += letter.size;
+            continue;
+        }
+        if (letter.code == '"') {
+            scan_quoted(scan);
+        } else if (letter_is_digit(letter)) {
+            scan_number(scan);
+        } else if (letter_is_letter(letter)) {
+            scan_word(scan);
+        } else {
+            scan_mark(scan, letter);
+        }
+        finish_token(scan, from);
+    }
+}
