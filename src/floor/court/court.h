@@ -50,6 +50,8 @@ struct court {
 
 const struct court *court_of(enum court_code code);
 bool court_find(struct str word, enum court_code *code);
+/* The same word but for capitals, hyphens and spaces: "five out" is "five-out". */
+bool court_same_word(struct str written, const char *word);
 
 enum side { SIDE_NONE, SIDE_LEFT, SIDE_RIGHT, SIDE_BALL, SIDE_WEAK, SIDE_OPPOSITE };
 
@@ -73,11 +75,13 @@ const struct spot_row *spot_row(enum spot spot);
  * The free-throw line, baseline and sideline have no one point; they give their middle. */
 struct vec2 court_spot(const struct court *court, enum spot spot, enum side side);
 struct vec2 court_mirror_back(const struct court *court, struct vec2 p); /* over half court: backcourt */
-/* The point of the baseline, a sideline or the free-throw line nearest to p, 3 ft inside the floor. */
+/* The point of the baseline or a sideline (3 ft inside the floor), of the free-throw line or of half
+ * court nearest to p; without a side the nearer sideline. */
 struct vec2 court_line_point(const struct court *court, enum spot spot, enum side side, struct vec2 p);
-/* Outside the nearest boundary, level with p: where a throw-in is taken from. */
+/* 2 ft outside the nearest boundary, level with p: where a throw-in is taken from. */
 struct vec2 court_outside(const struct court *court, struct vec2 p);
-bool court_inside(const struct court *court, struct vec2 p, double margin); /* half or full floor */
+/* On the floor (both halves), at least `margin` inside every line. */
+bool court_inside(const struct court *court, struct vec2 p, double margin);
 bool court_in_lane(const struct court *court, struct vec2 p);
 /* The nearest perimeter spot (corner, wing, slot, top) to p and how far it is. */
 enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum side *side, double *far);
@@ -87,7 +91,7 @@ struct formation_spot {
     enum spot spot;
     enum side side;
     bool backcourt, out_of_bounds;
-    double above;    /* metres above the spot */
+    double above, right; /* metres above it (toward half court), to the right of it */
     enum spot between; /* SPOT_COUNT: none; else half way to this spot, same side */
     bool ball;       /* has the ball at the start */
 };
@@ -99,7 +103,7 @@ struct formation {
 };
 size_t formation_count(void);
 const struct formation *formation_at(size_t index);
-bool formation_find(struct str squeezed, size_t *index); /* lower case, no hyphens or spaces */
+bool formation_find(struct str written, size_t *index); /* capitals, hyphens, spaces: no matter */
 struct vec2 formation_point(const struct court *court, const struct formation_spot *spot);
 
 /* Zones and presses: home points by where the ball is, for the defense room of a later stage. */
@@ -127,6 +131,6 @@ struct level {
     const char *source;
 };
 const struct level *level_of(enum level_code code);
-bool level_find(struct str squeezed, enum level_code *code);
+bool level_find(struct str written, enum level_code *code);
 
 #endif
