@@ -10,8 +10,8 @@
 #include "base/str.h"
 #include "picture/metrics/metrics.h"
 
-struct fonts;                          /* the faces, loaded from memory; one per document */
-struct fonts *fonts_create(void);      /* NULL when FreeType cannot be started */
+struct fonts;                     /* the faces, loaded from memory; one per document */
+struct fonts *fonts_create(void); /* NULL when FreeType cannot be started */
 void fonts_destroy(struct fonts *fonts);
 
 /* A run of text in one style. */
@@ -20,21 +20,26 @@ struct text_piece {
     enum face face;
 };
 struct text_style {
-    double size, leading, spacing;     /* points; spacing between letters */
+    double size, leading, spacing; /* points; spacing between letters */
 };
 /* Pieces broken into lines no wider than `width` (0: one line). Numbers do not part from units. */
 struct text_block;
-struct text_block *text_layout(struct arena *arena, struct fonts *fonts, const struct text_piece *pieces,
-                               size_t count, const struct text_style *style, double width);
+struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
+                               const struct text_piece *pieces, size_t count,
+                               const struct text_style *style, double width);
 size_t text_lines(const struct text_block *block);
 double text_width(const struct text_block *block);  /* of its widest line */
 double text_height(const struct text_block *block); /* lines * leading */
 /* Draws with the first baseline at y. Lines `from`..`to` (exclusive) only. */
-void text_draw(cairo_t *cr, const struct text_block *block, double x, double y, size_t from, size_t to);
-/* One line, without kerning subtleties: for scenes. `anchor` 0 start, .5 middle, 1 end. */
+void text_draw(cairo_t *cr, const struct text_block *block, double x, double y, size_t from,
+               size_t to);
+/* One line at once: for scenes. `anchor` 0 start, .5 middle, 1 end. */
 void text_show(cairo_t *cr, struct fonts *fonts, enum face face, double size, struct vec2 at,
                double anchor, struct str text);
-/* Letters that the face has not: how many were met since the fonts were created, the first few as text. */
+/* Letters that the face has not: how many were met since the fonts were created, the first few as
+ * text. */
 size_t fonts_missing(const struct fonts *fonts, struct str *letters);
+/* The shaper ran out of memory: words are missing from what was drawn. */
+bool fonts_failed(const struct fonts *fonts);
 
 #endif

@@ -1,0 +1,271 @@
+/* SPDX-License-Identifier: MIT */
+/* fonts: the faces from memory, for the shaper and for cairo. Takes letters, gives glyphs; must not
+ * know lines or pages. Nothing here asks the system for a font. */
+#include "picture/text/fonts.h"
+
+#include "picture/text/breaks.h"
+#include "picture/text/faces.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include FT_MODULE_H
+#include FT_SYSTEM_H
+
+struct face_file {
+    const unsigned char *begin, *end;
+};
+
+static struct face_file face_file(enum face face)
+{
+    static const struct face_file files[FACE_COUNT] = {
+        [FACE_REGULAR] = {face_regular, face_regular_end},
+        [FACE_MEDIUM] = {face_medium, face_medium_end},
+        [FACE_SEMIBOLD] = {face_semibold, face_semibold_end},
+        [FACE_BOLD] = {face_bold, face_bold_end},
+        [FACE_EXTRABOLD] = {face_extrabold, face_extrabold_end},
+    };
+    return files[face];
+}
+
+static FT_Face load_face(FT_Library library, enum face face)
+{
+    FT_Face loaded = NULL;
+    struct face_file file = face_file(face);
+    if (FT_New_Memory_Face(library, file.begin, (FT_Long)(file.end - file.begin), 0, &loaded)) {
+        return NULL;
+    }
+    return loaded;
+}
+
+/* Cairo may keep a font longer than we keep the document: the last of both lets go of it. */
+static void let_go(void *data)
+{
+    FT_Face face = data;
+    FT_Library library = face->glyph->library;
+    FT_Done_Face(face);
+    FT_Done_Library(library);
+}
+
+static cairo_font_face_t *load_painting(FT_Library library, enum face face)
+{
+    static const cairo_user_data_key_t key;
+    FT_Face loaded = load_face(library, face);
+    if (!loaded) {
+        return NULL;
+    }
+    FT_Reference_Library(library);
+    cairo_font_face_t *made = cairo_ft_font_face_create_for_ft_face(loaded, FT_LOAD_NO_HINTING);
+    if (cairo_font_face_set_user_data(made, &key, loaded, let_go) != CAIRO_STATUS_SUCCESS) {
+        cairo_font_face_destroy(made);
+        let_go(loaded);
+        return NULL;
+    }
+    return made;
+}
+
+static bool load_one(struct fonts *fonts, enum face face)
+{
+    FT_Face shaping = load_face(fonts->library, face);
+    fonts->shaping[face] = shaping;
+    if (!shaping) {
+        return false;
+    }
+    FT_F26Dot6 em = (FT_F26Dot6)shaping->units_per_EM * 64;
+    fonts->painting[face] = load_painting(fonts->library, face);
+    return fonts->painting[face] && !FT_Set_Char_Size(shaping, em, em, 72, 72);
+}
+
+static void *take_memory(FT_Memory memory, long size)
+{
+    (void)memory;
+    return malloc((size_t)size);
+}
+
+static void give_memory(FT_Memory memory, void *block)
+{
+    (void)memory;
+    free(block);
+}
+
+static void *grow_memory(FT_Memory memory, long old_size, long size, void *block)
+{
+    (void)memory;
+    (void)old_size;
+    return realloc(block, (size_t)size);
+}
+
+/* FT_Init_FreeType would read the environment, and its memory record cannot be shared by faces that
+ * end at different times. */
+static bool start_library(FT_Library *library)
+{
+    static struct FT_MemoryRec_ memory = {NULL, take_memory, give_memory, grow_memory};
+    if (FT_New_Library(&memory, library)) {
+        return false;
+    }
+    FT_Add_Default_Modules(*library);
+    return true;
+}
+
+struct fonts *fonts_create(void)
+{
+    breaks_prepare();
+    struct fonts *fonts = calloc(1, sizeof *fonts); /* outlives any one arena */
+    if (!fonts) {
+        return NULL;
+    }
+    if (!start_library(&fonts->library)) {
+        free(fonts);
+        return NULL;
+    }
+    for (int face = 0; face < FACE_COUNT; face++) {
+        if (!load_one(fonts, (enum face)face)) {
+            fonts_destroy(fonts);
+            return NULL;
+        }
+    }
+    return fonts;
+}
+
+void fonts_destroy(struct fonts *fonts)
+{
+    if (!fonts) {
+        return;
+    }
+    raqm_destroy(fonts->raqm);
+    for (int face = 0; face < FACE_COUNT; face++) {
+        if (fonts->painting[face]) {
+            cairo_font_face_destroy(fonts->painting[face]);
+        }
+        if (fonts->shaping[face]) {
+            FT_Done_Face(fonts->shaping[face]);
+        }
+    }
+    FT_Done_Library(fonts->library);
+    free(fonts);
+}
+
+bool fonts_failed(const struct fonts *fonts)
+{
+    return fonts->failed;
+}
+
+size_t fonts_missing(const struct fonts *fonts, struct str *letters)
+{
+    if (letters) {
+        *letters = (struct str){fonts->letters, fonts->letters_size};
+    }
+    return fonts->missing;
+}
+
+double fonts_em(const struct fonts *fonts, enum face face)
+{
+    return fonts->shaping[face]->units_per_EM;
+}
+
+size_t letter_bytes(uint32_t letter, char out[4])
+{
+    if (letter < 0x80) {
+        out[0] = (char)letter;
+        return 1;
+    }
+    size_t size = letter < 0x800 ? 2 : letter < 0x10000 ? 3 : 4;
+    static const unsigned lead[] = {0, 0, 0xC0, 0xE0, 0xF0};
+    for (size_t i = size - 1; i > 0; i--) {
+        out[i] = (char)(0x80 | (letter & 0x3F));
+        letter >>= 6;
+    }
+    out[0] = (char)(lead[size] | letter);
+    return size;
+}
+
+/* Spaces and invisible letters have nothing to be drawn; the shaper makes up for them. */
+static bool is_blank(uint32_t letter)
+{
+    return letter <= ' ' || letter == 0xA0 || letter == 0xAD ||
+           (letter >= 0x2000 && letter <= 0x200F) || (letter >= 0x2028 && letter <= 0x202F) ||
+           letter == 0x3000 || letter == 0xFEFF;
+}
+
+void fonts_meet(struct fonts *fonts, enum face face, uint32_t letter)
+{
+    if (is_blank(letter) || FT_Get_Char_Index(fonts->shaping[face], letter) != 0) {
+        return;
+    }
+    fonts->missing++;
+    char bytes[4];
+    size_t size = letter_bytes(letter, bytes);
+    for (size_t i = 0; i + size <= fonts->letters_size; i++) {
+        if (memcmp(fonts->letters + i, bytes, size) == 0) {
+            return;
+        }
+    }
+    if (fonts->letters_size + size <= sizeof fonts->letters) {
+        memcpy(fonts->letters + fonts->letters_size, bytes, size);
+        fonts->letters_size += size;
+    }
+}
+
+static bool prepare(raqm_t *raqm, FT_Face face, const uint32_t *letters, size_t count)
+{
+    return raqm_set_text(raqm, letters, count) && raqm_set_freetype_face(raqm, face) &&
+           raqm_set_par_direction(raqm, RAQM_DIRECTION_LTR) &&
+           raqm_set_freetype_load_flags(raqm, FT_LOAD_NO_HINTING);
+}
+
+const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                size_t count, size_t *glyphs)
+{
+    *glyphs = 0;
+    raqm_destroy(fonts->raqm);
+    fonts->raqm = NULL;
+    if (count == 0) {
+        return NULL;
+    }
+    fonts->raqm = raqm_create();
+    if (!fonts->raqm || !prepare(fonts->raqm, fonts->shaping[face], letters, count) ||
+        !raqm_layout(fonts->raqm)) {
+        fonts->failed = true;
+        return NULL;
+    }
+    return raqm_get_glyphs(fonts->raqm, glyphs);
+}
+
+void fonts_use(const struct fonts *fonts, cairo_t *cr, enum face face, double size)
+{
+    cairo_font_options_t *options = cairo_font_options_create();
+    cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+    cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+    cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+    cairo_set_font_face(cr, fonts->painting[face]);
+    cairo_set_font_size(cr, size);
+    cairo_set_font_options(cr, options);
+    cairo_font_options_destroy(options);
+}
+
+bool fonts_clusters(const raqm_glyph_t *glyphs, size_t count, const uint32_t *letters,
+                    size_t letter_count, struct cluster_sink *sink)
+{
+    sink->count = 0;
+    sink->size = 0;
+    size_t begin = 0;
+    while (begin < count) {
+        size_t end = begin + 1;
+        while (end < count && glyphs[end].cluster == glyphs[begin].cluster) {
+            end++;
+        }
+        size_t first = begin == 0 ? 0 : glyphs[begin].cluster;
+        size_t last = end < count ? glyphs[end].cluster : letter_count;
+        if (last <= first) {
+            return false;
+        }
+        size_t size = sink->size;
+        for (size_t i = first; i < last; i++) {
+            sink->size += letter_bytes(letters[i], sink->bytes + sink->size);
+        }
+        sink->clusters[sink->count++] =
+            (cairo_text_cluster_t){(int)(sink->size - size), (int)(end - begin)};
+        begin = end;
+    }
+    return count > 0;
+}

@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: MIT */
+/* layout: pieces of text as lines of glyphs. Takes pieces, a style and a width; gives a block that
+ * can be measured and drawn in part. Must not know pages. */
+#include "picture/text/fonts.h"
+
+#include "base/vec.h"
+#include "picture/text/breaks.h"
+
+/* Neighboring letters of one face on one line. */
+struct run {
+    enum face face;
+    cairo_glyph_t *glyphs; /* from the line's start, on its baseline */
+    int glyph_count;
+    struct cluster_sink words; /* what was written; count 0: not in its order */
+};
+struct line {
+    struct run *runs;
+    size_t count;
+    double width;
+};
+struct text_block {
+    const struct fonts *fonts;
+    double size, leading;
+    VEC(struct line) lines;
+};
+
+/* A text on its way to lines. */
+struct setting {
+    struct arena *arena;
+    struct fonts *fonts;
+    const struct text_style *style;
+    uint32_t *letters;
+    unsigned char *face;   /* of each letter */
+    unsigned char *breaks; /* of each letter: enum break_kind */
+    double *advance;       /* of each letter, spacing included */
+    size_t count;
+    double width; /* 0: no limit */
+};
+
+static double unit(const struct setting *setting, enum face face)
+{
+    return setting->style->size / (64 * fonts_em(setting->fonts, face));
+}
+
+static void gather(struct setting *setting, const struct text_piece *pieces, size_t count)
+{
+    size_t most = 0;
+    for (size_t i = 0; i < count; i++) {
+        most += pieces[i].text.size;
+    }
+    setting->letters = arena_array(setting->arena, uint32_t, most + 1);
+    setting->face = arena_take(setting->arena, most + 1);
+    for (size_t i = 0; i < count; i++) {
+        struct str rest = pieces[i].text;
+        while (rest.size > 0) {
+            uint32_t letter = metrics_letter(&rest);
+            letter = letter == '\t' ? ' ' : letter;
+            if ((letter < ' ' && letter != '\n') || letter == 0x7F) {
+                continue;
+            }
+            fonts_meet(setting->fonts, pieces[i].face, letter);
+            setting->face[setting->count] = (unsigned char)pieces[i].face;
+            setting->letters[setting->count++] = letter;
+        }
+    }
+}
+
+/* Where the letters of one face from `begin` on end, at most `end`. */
+static size_t face_end(const struct setting *setting, size_t begin, size_t end)
+{
+    size_t i = begin + 1;
+    while (i < end && setting->face[i] == setting->face[begin]) {
+        i++;
+    }
+    return i;
+}
+
+static void measure(struct setting *setting)
+{
+    setting->advance = arena_array(setting->arena, double, setting->count + 1);
+    for (size_t begin = 0, end; begin < setting->count; begin = end) {
+        end = face_end(setting, begin, setting->count);
+        enum face face = (enum face)setting->face[begin];
+        size_t count;
+        const raqm_glyph_t *glyphs =
+            fonts_shape(setting->fonts, face, setting->letters + begin, end - begin, &count);
+        for (size_t i = 0; i < count; i++) {
+            setting->advance[begin + glyphs[i].cluster] +=
+                glyphs[i].x_advance * unit(setting, face) + setting->style->spacing;
+        }
+    }
+}
+
+static bool is_space(uint32_t letter)
+{
+    return letter == ' ' || letter == '\n';
+}
+
+/* Makes one run; returns its width. */
+static double make_run(struct setting *setting, struct run *run, size_t begin, size_t end, double x)
+{
+    enum face face = (enum face)setting->face[begin];
+    double scale = unit(setting, face);
+    size_t count;
+    const raqm_glyph_t *glyphs =
+        fonts_shape(setting->fonts, face, setting->letters + begin, end - begin, &count);
+    double start = x;
+    run->face = face;
+    run->glyphs = arena_array(setting->arena, cairo_glyph_t, count + 1);
+    run->glyph_count = (int)count;
+    for (size_t i = 0; i < count; i++) {
+        run->glyphs[i] = (cairo_glyph_t){glyphs[i].index, x + glyphs[i].x_offset * scale,
+                                         -glyphs[i].y_offset * scale};
+        x += glyphs[i].x_advance * scale + setting->style->spacing;
+    }
+    run->words.bytes = arena_take(setting->arena, 4 * (end - begin) + 1);
+    run->words.clusters = arena_array(setting->arena, cairo_text_cluster_t, count + 1);
+    if (!fonts_clusters(glyphs, count, setting->letters + begin, end - begin, &run->words)) {
+        run->words.count = 0;
+    }
+    return x - start;
+}
+
+static void make_line(struct setting *setting, struct text_block *block, size_t begin, size_t end)
+{
+    while (end > begin && is_space(setting->letters[end - 1])) {
+        end--;
+    }
+    struct line line = {0};
+    for (size_t i = begin; i < end; i = face_end(setting, i, end)) {
+        line.count++;
+    }
+    line.runs = arena_array(setting->arena, struct run, line.count + 1);
+    size_t run = 0;
+    for (size_t i = begin, next; i < end; i = next) {
+        next = face_end(setting, i, end);
+        line.width += make_run(setting, &line.runs[run++], i, next, line.width);
+    }
+    if (line.width > 0) {
+        line.width -= setting->style->spacing; /* none behind the last letter */
+    }
+    VEC_PUSH(setting->arena, &block->lines, line);
+}
+
+/* Where the line from `begin` ends: behind the last break that fits; inside a word only when the
+ * word alone is too long. */
+static size_t line_end(const struct setting *setting, size_t begin)
+{
+    const double slack = 1e-6; /* a text laid out at its own width stays one line */
+    double x = 0;
+    size_t best = begin;
+    for (size_t i = begin; i < setting->count; i++) {
+        x += setting->advance[i];
+        bool fits = x - setting->style->spacing <= setting->width + slack;
+        if (setting->width > 0 && !fits && !is_space(setting->letters[i])) {
+            return best > begin ? best : i > begin ? i : begin + 1;
+        }
+        if (setting->breaks[i] == BREAK_MUST) {
+            return i + 1;
+        }
+        if (setting->breaks[i] == BREAK_ALLOWED) {
+            best = i + 1;
+        }
+    }
+    return setting->count;
+}
+
+struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
+                               const struct text_piece *pieces, size_t count,
+                               const struct text_style *style, double width)
+{
+    struct setting setting = {.arena = arena, .fonts = fonts, .style = style, .width = width};
+    gather(&setting, pieces, count);
+    setting.breaks = breaks_find(arena, setting.letters, setting.count);
+    measure(&setting);
+    struct text_block *block = arena_new(arena, struct text_block);
+    block->fonts = fonts;
+    block->size = style->size;
+    block->leading = style->leading;
+    for (size_t begin = 0, end; begin < setting.count; begin = end) {
+        end = line_end(&setting, begin);
+        make_line(&setting, block, begin, end);
+    }
+    return block;
+}
+
+size_t text_lines(const struct text_block *block)
+{
+    return block->lines.count;
+}
+
+double text_width(const struct text_block *block)
+{
+    double widest = 0;
+    for (size_t i = 0; i < block->lines.count; i++) {
+        widest = block->lines.at[i].width > widest ? block->lines.at[i].width : widest;
+    }
+    return widest;
+}
+
+double text_height(const struct text_block *block)
+{
+    return (double)block->lines.count * block->leading;
+}
+
+static void draw_run(cairo_t *cr, const struct text_block *block, const struct run *run)
+{
+    fonts_use(block->fonts, cr, run->face, block->size);
+    if (run->words.count > 0) {
+        cairo_show_text_glyphs(cr, run->words.bytes, (int)run->words.size, run->glyphs,
+                               run->glyph_count, run->words.clusters, run->words.count, 0);
+    } else {
+        cairo_show_glyphs(cr, run->glyphs, run->glyph_count);
+    }
+}
+
+void text_draw(cairo_t *cr, const struct text_block *block, double x, double y, size_t from,
+               size_t to)
+{
+    to = to < block->lines.count ? to : block->lines.count;
+    for (size_t i = from; i < to; i++) {
+        cairo_save(cr);
+        cairo_translate(cr, x, y + (double)(i - from) * block->leading);
+        for (size_t k = 0; k < block->lines.at[i].count; k++) {
+            draw_run(cr, block, &block->lines.at[i].runs[k]);
+        }
+        cairo_restore(cr);
+    }
+}

@@ -1,0 +1,322 @@
+/* SPDX-License-Identifier: MIT */
+#define _POSIX_C_SOURCE 200809L
+
+#include "picture/text/text.h"
+#include "suite.h"
+
+#include <cairo-pdf.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static jmp_buf escape;
+static struct arena arena;
+static struct fonts *fonts;
+
+static void open_fonts(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+    fonts = fonts_create();
+    ck_assert_ptr_nonnull(fonts);
+}
+
+static void close_fonts(void)
+{
+    fonts_destroy(fonts);
+    arena_finish(&arena);
+}
+
+static struct text_block *set(const char *text, double width)
+{
+    struct text_piece piece = {str_of(text), FACE_REGULAR};
+    struct text_style style = {.size = 9.5, .leading = 12.6};
+    return text_layout(&arena, fonts, &piece, 1, &style, width);
+}
+
+/* The words as pdftotext reads them from a page on which `draw` has drawn. */
+static const char *words_back(void (*draw)(cairo_t *cr))
+{
+    char path[] = "/tmp/courtwright-text-XXXXXX";
+    int file = mkstemp(path);
+    ck_assert_int_ge(file, 0);
+    cairo_surface_t *surface = cairo_pdf_surface_create(path, 300, 200);
+    cairo_t *cr = cairo_create(surface);
+    draw(cr);
+    cairo_destroy(cr);
+    cairo_surface_finish(surface);
+    ck_assert_int_eq(cairo_surface_status(surface), CAIRO_STATUS_SUCCESS);
+    cairo_surface_destroy(surface);
+    FILE *pipe = popen(str_format(&arena, "pdftotext -layout %s -", path).at, "r");
+    ck_assert_ptr_nonnull(pipe);
+    static char words[1000];
+    words[fread(words, 1, sizeof words - 1, pipe)] = '\0';
+    ck_assert_int_eq(pclose(pipe), 0);
+    remove(path);
+    return words;
+}
+
+START_TEST(one_line_is_as_wide_as_its_letters_and_kerning)
+{
+    struct text_block *block = set("Screen the screener", 0);
+    ck_assert_uint_eq(text_lines(block), 1);
+    double table = metrics_width(FACE_REGULAR, 9.5, STR("Screen the screener"));
+    ck_assert_double_eq_tol(text_width(block), table, 0.02 * table);
+    ck_assert_double_eq_tol(text_height(block), 12.6, 1e-9);
+}
+END_TEST
+
+START_TEST(digits_are_exactly_as_wide_as_the_table_says)
+{
+    ck_assert_double_eq_tol(text_width(set("3", 0)), metrics_width(FACE_REGULAR, 9.5, STR("3")),
+                            1e-6);
+}
+END_TEST
+
+START_TEST(kerning_pulls_letters_together)
+{
+    ck_assert_double_lt(text_width(set("AVAVAV", 0)),
+                        metrics_width(FACE_REGULAR, 9.5, STR("AVAVAV")) - 1);
+}
+END_TEST
+
+START_TEST(lines_are_no_wider_than_asked)
+{
+    struct text_block *block =
+        set("5 crosses the lane and screens for 3. Look for x3, not for a spot on the floor.", 140);
+    ck_assert_uint_eq(text_lines(block), 3);
+    ck_assert_double_le(text_width(block), 140);
+}
+END_TEST
+
+START_TEST(a_text_set_at_its_own_width_stays_one_line)
+{
+    double width = text_width(set("1 passes to 2 as 2 gets there.", 0));
+    ck_assert_uint_eq(text_lines(set("1 passes to 2 as 2 gets there.", width)), 1);
+    ck_assert_uint_eq(text_lines(set("1 passes to 2 as 2 gets there.", width - 0.1)), 2);
+}
+END_TEST
+
+START_TEST(a_number_stays_with_its_unit)
+{
+    double width = text_width(set("Stay apart 12", 0)) + 1;
+    ck_assert_double_lt(text_width(set("Stay apart 12 ft", width)),
+                        text_width(set("Stay apart 12", 0)) - 1); /* 12 went down with its ft */
+    ck_assert_double_ge(text_width(set("Stay apart 12 xyz", width)),
+                        text_width(set("Stay apart 12", 0)) - 0.01);
+}
+END_TEST
+
+START_TEST(a_step_stays_with_its_number)
+{
+    double width = text_width(set("See step", 0)) + 1;
+    ck_assert_double_lt(text_width(set("See step 3", width)), width - 5);
+}
+END_TEST
+
+START_TEST(a_word_that_is_too_long_is_broken_not_cut)
+{
+    struct text_block *block = set("Mmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmm", 60);
+    ck_assert_uint_gt(text_lines(block), 3);
+    ck_assert_double_le(text_width(block), 60);
+}
+END_TEST
+
+START_TEST(a_width_under_one_letter_still_ends)
+{
+    ck_assert_uint_eq(text_lines(set("abc", 0.5)), 3);
+}
+END_TEST
+
+START_TEST(a_line_end_in_the_text_ends_the_line)
+{
+    ck_assert_uint_eq(text_lines(set("one\ntwo", 0)), 2);
+    ck_assert_uint_eq(text_lines(set("one\n", 0)), 1);
+    ck_assert_uint_eq(text_lines(set("", 100)), 0);
+}
+END_TEST
+
+START_TEST(letter_spacing_stands_between_letters_only)
+{
+    struct text_piece piece = {STR("KITES"), FACE_MEDIUM};
+    struct text_style tight = {.size = 8, .leading = 10};
+    struct text_style wide = {.size = 8, .leading = 10, .spacing = 0.6};
+    double a = text_width(text_layout(&arena, fonts, &piece, 1, &tight, 0));
+    double b = text_width(text_layout(&arena, fonts, &piece, 1, &wide, 0));
+    ck_assert_double_eq_tol(b - a, 4 * 0.6, 1e-9);
+}
+END_TEST
+
+START_TEST(pieces_of_different_weight_share_a_line)
+{
+    struct text_piece pieces[] = {
+        {STR("3"), FACE_BOLD}, {STR(" cuts off "), FACE_REGULAR}, {STR("5"), FACE_BOLD}};
+    struct text_style style = {.size = 9.5, .leading = 12.6};
+    struct text_block *block = text_layout(&arena, fonts, pieces, 3, &style, 0);
+    ck_assert_uint_eq(text_lines(block), 1);
+    double wanted = metrics_width(FACE_BOLD, 9.5, STR("35")) +
+                    metrics_width(FACE_REGULAR, 9.5, STR(" cuts off "));
+    ck_assert_double_eq_tol(text_width(block), wanted, 0.4);
+}
+END_TEST
+
+START_TEST(missing_letters_are_counted_and_named_once)
+{
+    struct str letters;
+    ck_assert_uint_eq(fonts_missing(fonts, &letters), 0);
+    set("caf\xC3\xA9 \xE7\x90\x83 \xE7\x90\x83", 0);
+    ck_assert_uint_eq(fonts_missing(fonts, &letters), 2);
+    ck_assert(str_is(letters, "\xE7\x90\x83"));
+    ck_assert(!fonts_failed(fonts));
+}
+END_TEST
+
+START_TEST(bytes_that_are_no_text_do_no_harm)
+{
+    struct text_block *block = set("a\x01\xFF\xC3"
+                                   "b\x7F\xED\xA0\x80",
+                                   30);
+    ck_assert_uint_ge(text_lines(block), 1);
+    ck_assert(!fonts_failed(fonts));
+}
+END_TEST
+
+START_TEST(right_to_left_letters_do_no_harm)
+{
+    struct text_block *block = set("3 \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D 5", 0);
+    ck_assert_uint_eq(text_lines(block), 1);
+    ck_assert_uint_eq(fonts_missing(fonts, NULL), 4);
+}
+END_TEST
+
+static void draw_block(cairo_t *cr)
+{
+    struct text_block *block = set("3 takes two steps up, then cuts low off the screen.", 140);
+    text_draw(cr, block, 20, 40, 0, text_lines(block));
+}
+
+START_TEST(words_can_be_read_back_from_a_page)
+{
+    const char *words = words_back(draw_block);
+    ck_assert_ptr_nonnull(strstr(words, "3 takes two steps up"));
+    ck_assert_ptr_nonnull(strstr(words, "screen."));
+}
+END_TEST
+
+static void draw_last_line(cairo_t *cr)
+{
+    struct text_block *block = set("first\nsecond\nthird", 0);
+    text_draw(cr, block, 20, 40, 1, 99);
+}
+
+START_TEST(part_of_a_block_can_be_drawn)
+{
+    const char *words = words_back(draw_last_line);
+    ck_assert_ptr_null(strstr(words, "first"));
+    ck_assert_ptr_nonnull(strstr(words, "second"));
+    ck_assert_ptr_nonnull(strstr(words, "third"));
+}
+END_TEST
+
+static void draw_long_line(cairo_t *cr)
+{
+    text_show(
+        cr, fonts, FACE_REGULAR, 2, (struct vec2){150, 50}, 0.5,
+        STR("one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
+            "fifteen sixteen seventeen eighteen nineteen twenty"));
+}
+
+START_TEST(lettering_longer_than_a_chunk_is_whole)
+{
+    const char *words = words_back(draw_long_line);
+    ck_assert_ptr_nonnull(strstr(words, "eleven twelve thirteen"));
+    ck_assert_ptr_nonnull(strstr(words, "nineteen twenty"));
+}
+END_TEST
+
+/* The ink's left and right end, in pixels. */
+static void ink_of(double anchor, int *left, int *right)
+{
+    cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 200, 40);
+    cairo_t *cr = cairo_create(surface);
+    text_show(cr, fonts, FACE_BOLD, 20, (struct vec2){100, 30}, anchor, STR("HH"));
+    cairo_surface_flush(surface);
+    *left = 200;
+    *right = -1;
+    for (int x = 0; x < 200; x++) {
+        if (cairo_image_surface_get_data(
+                surface)[25 * cairo_image_surface_get_stride(surface) + x]) {
+            *left = x < *left ? x : *left;
+            *right = x;
+        }
+    }
+    cairo_destroy(cr);
+    cairo_surface_destroy(surface);
+}
+
+START_TEST(anchors_say_which_end_stands_at_the_place)
+{
+    int left, right;
+    ink_of(0, &left, &right);
+    ck_assert_int_ge(left, 100);
+    ink_of(1, &left, &right);
+    ck_assert_int_le(right, 100);
+    ink_of(0.5, &left, &right);
+    ck_assert_int_le(abs((100 - left) - (right - 99)), 1);
+}
+END_TEST
+
+START_TEST(fonts_may_go_before_the_surface_they_drew_on)
+{
+    struct fonts *own = fonts_create();
+    cairo_surface_t *surface = cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, NULL);
+    cairo_t *cr = cairo_create(surface);
+    text_show(cr, own, FACE_REGULAR, 10, (struct vec2){0, 0}, 0, STR("late"));
+    fonts_destroy(own);
+    cairo_destroy(cr);
+    cairo_surface_t *image = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 20, 20);
+    cr = cairo_create(image);
+    cairo_set_source_surface(cr, surface, 0, 10);
+    cairo_paint(cr);
+    ck_assert_int_eq(cairo_status(cr), CAIRO_STATUS_SUCCESS);
+    cairo_destroy(cr);
+    cairo_surface_destroy(image);
+    cairo_surface_destroy(surface);
+}
+END_TEST
+
+static void add_tests(TCase *all)
+{
+    tcase_add_test(all, one_line_is_as_wide_as_its_letters_and_kerning);
+    tcase_add_test(all, digits_are_exactly_as_wide_as_the_table_says);
+    tcase_add_test(all, kerning_pulls_letters_together);
+    tcase_add_test(all, lines_are_no_wider_than_asked);
+    tcase_add_test(all, a_text_set_at_its_own_width_stays_one_line);
+    tcase_add_test(all, a_number_stays_with_its_unit);
+    tcase_add_test(all, a_step_stays_with_its_number);
+    tcase_add_test(all, a_word_that_is_too_long_is_broken_not_cut);
+    tcase_add_test(all, a_width_under_one_letter_still_ends);
+    tcase_add_test(all, a_line_end_in_the_text_ends_the_line);
+    tcase_add_test(all, letter_spacing_stands_between_letters_only);
+    tcase_add_test(all, pieces_of_different_weight_share_a_line);
+    tcase_add_test(all, missing_letters_are_counted_and_named_once);
+    tcase_add_test(all, bytes_that_are_no_text_do_no_harm);
+    tcase_add_test(all, right_to_left_letters_do_no_harm);
+    tcase_add_test(all, words_can_be_read_back_from_a_page);
+    tcase_add_test(all, part_of_a_block_can_be_drawn);
+    tcase_add_test(all, lettering_longer_than_a_chunk_is_whole);
+    tcase_add_test(all, anchors_say_which_end_stands_at_the_place);
+    tcase_add_test(all, fonts_may_go_before_the_surface_they_drew_on);
+}
+
+int main(void)
+{
+    Suite *suite = suite_create("text");
+    TCase *all = tcase_create("text");
+    tcase_add_checked_fixture(all, open_fonts, close_fonts);
+    add_tests(all);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
