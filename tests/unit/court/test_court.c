@@ -213,9 +213,9 @@ START_TEST(levels_are_ordered_and_means_are_means)
     }
     CLOSE(level_of(LEVEL_U16)->sprint, 7.55, 1e-12);
     CLOSE(level_of(LEVEL_U16)->pass, 8.4, 1e-12);
-    CLOSE(level_of(LEVEL_JV_GIRLS)->sprint, level_of(LEVEL_U16_GIRLS)->sprint, 0);
-    CLOSE(level_of(LEVEL_VARSITY)->brake, level_of(LEVEL_U18)->brake, 0);
-    CLOSE(level_of(LEVEL_MIDDLE_SCHOOL)->tau, level_of(LEVEL_U14)->tau, 0);
+    ck_assert_double_eq(level_of(LEVEL_JV_GIRLS)->sprint, level_of(LEVEL_U16_GIRLS)->sprint);
+    ck_assert_double_eq(level_of(LEVEL_VARSITY)->brake, level_of(LEVEL_U18)->brake);
+    ck_assert_double_eq(level_of(LEVEL_MIDDLE_SCHOOL)->tau, level_of(LEVEL_U14)->tau);
 }
 END_TEST
 
