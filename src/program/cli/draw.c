@@ -1,0 +1,255 @@
+/* SPDX-License-Identifier: MIT */
+/* draw: diagrams to files. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "program/cli/files.h"
+#include "program/cli/naming.h"
+#include "program/cli/pick.h"
+#include "program/cli/say.h"
+
+enum { FORMAT_SVG = 1, FORMAT_PDF, FORMAT_PNG };
+enum { TEXT_OUTLINES = 1, TEXT_LIVE };
+static const char *const extensions[] = {"svg", "svg", "pdf", "png"};
+
+/* One picture to come. */
+struct picture {
+    size_t play, diagram, count;
+};
+struct drawing {
+    const struct request *request;
+    struct input input;
+    struct picked picked;
+    struct picture *pictures;
+    size_t count;
+    struct naming naming;
+    struct courtwright_draw options;
+};
+
+/* --format, or what the name given with -o ends in. */
+static int format_meant(const struct request *request)
+{
+    const char *dot = request->output ? strrchr(request->output, '.') : NULL;
+    for (int format = FORMAT_SVG; dot && !request->format && format <= FORMAT_PNG; format++) {
+        if (strcmp(dot + 1, extensions[format]) == 0) {
+            return format;
+        }
+    }
+    return request->format ? request->format : FORMAT_SVG;
+}
+
+static bool options_make(struct drawing *drawing)
+{
+    const struct request *request = drawing->request;
+    int format = format_meant(request);
+    bool live = request->text == TEXT_LIVE;
+    if (live && (format != FORMAT_SVG || request->layout > 1)) {
+        wrong_use(request, "--text live goes with a single SVG diagram only");
+        return false;
+    }
+    static const enum courtwright_format formats[] = {COURTWRIGHT_SVG, COURTWRIGHT_SVG,
+                                                      COURTWRIGHT_PDF, COURTWRIGHT_PNG};
+    drawing->options = (struct courtwright_draw){
+        .format = live ? COURTWRIGHT_SVG_LIVE : formats[format],
+        .layout =
+            request->layout ? (enum courtwright_layout)(request->layout - 1) : COURTWRIGHT_SINGLE,
+        .theme = request->theme ? (enum courtwright_theme)(request->theme - 1) : COURTWRIGHT_PRINT,
+        .width = request->width,
+        .scale = request->scale,
+        .caption = request->caption,
+        .beads = request->beads,
+        .names = request->names,
+        .show_checks = request->show_checks,
+        .hide_defense = request->defense == 2,
+        .salt = request->salt,
+        .date = epoch_date(),
+    };
+    return true;
+}
+
+static void add_picture(struct drawing *drawing, struct picture picture)
+{
+    drawing->pictures = must(realloc(drawing->pictures, (drawing->count + 1) * sizeof picture));
+    drawing->pictures[drawing->count++] = picture;
+}
+
+/* Single: a picture a diagram; strip and grid: one for each row of diagrams that are meant. */
+static void pick_pictures(struct drawing *drawing, size_t play)
+{
+    size_t all = courtwright_play(drawing->input.book, play)->diagrams;
+    bool together = drawing->options.layout != COURTWRIGHT_SINGLE;
+    for (size_t i = 0; i < all; i++) {
+        if (!step_picked(drawing->request, courtwright_diagram(drawing->input.book, play, i))) {
+            continue;
+        }
+        struct picture picture = {play, i, 1};
+        while (
+            together && i + 1 < all &&
+            step_picked(drawing->request, courtwright_diagram(drawing->input.book, play, i + 1))) {
+            i++;
+            picture.count++;
+        }
+        add_picture(drawing, picture);
+    }
+}
+
+static void measure_one(const struct drawing *drawing, const struct courtwright_draw *options)
+{
+    const struct courtwright_play *play = courtwright_play(drawing->input.book, options->play);
+    for (size_t i = 0; i < (options->count ? options->count : 1); i++) {
+        struct courtwright_draw one = *options;
+        struct courtwright_measure found;
+        one.diagram += i;
+        if (courtwright_measure(drawing->input.book, &one, &found) != COURTWRIGHT_OK) {
+            continue;
+        }
+        printf(
+            "%s %s: symbol-symbol %d, line-symbol %d, line-bar %d, label-symbol %d, label-line %d, "
+            "label-label %d, label-dot %d, label-bar %d, outside %d; labels %d, left out %d; "
+            "crossings %d, flat %d\n",
+            play->name, courtwright_diagram(drawing->input.book, one.play, one.diagram)->label,
+            found.symbol_on_symbol, found.line_on_symbol, found.line_on_bar, found.label_on_symbol,
+            found.label_on_line, found.label_on_label, found.label_on_dot, found.label_on_bar,
+            found.outside, found.labels, found.labels_left_out, found.crossings,
+            found.flat_crossings);
+    }
+}
+
+static int draw_one(struct drawing *drawing, const struct picture *picture)
+{
+    struct courtwright_draw options = drawing->options;
+    options.play = picture->play;
+    options.diagram = picture->diagram;
+    options.count = options.layout == COURTWRIGHT_SINGLE ? 0 : picture->count;
+    if (drawing->request->measure) {
+        measure_one(drawing, &options);
+        return STATUS_FINE;
+    }
+    struct name_parts parts = {
+        .play = courtwright_play(drawing->input.book, picture->play)->name,
+        .step = courtwright_diagram(drawing->input.book, picture->play, picture->diagram)->label};
+    const char *path = naming_next(&drawing->naming, &parts);
+    struct output output;
+    if (!output_open(&output, &drawing->input, drawing->request->command, path, false)) {
+        return STATUS_FILE;
+    }
+    enum courtwright_status status =
+        courtwright_draw(drawing->input.book, &options, &output.writer);
+    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
+        say(drawing->request->command, "%s: %s", shown(path), courtwright_status_text(status));
+        output_drop(&output);
+        return STATUS_FILE;
+    }
+    if (!output_finish(&output)) {
+        return STATUS_FILE;
+    }
+    if (strcmp(path, "-") != 0) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
+}
+
+static int draw_all(struct drawing *drawing)
+{
+    const struct request *request = drawing->request;
+    bool together = drawing->options.layout != COURTWRIGHT_SINGLE;
+    char *pattern =
+        format_text(together ? "{play}.%s" : "{play}-{step}.%s", extensions[format_meant(request)]);
+    int status = STATUS_USE;
+    if (naming_start(&drawing->naming, request, pattern, drawing->count > 1 && !request->measure)) {
+        status = STATUS_FINE;
+        for (size_t i = 0; i < drawing->count && status == STATUS_FINE; i++) {
+            status = draw_one(drawing, &drawing->pictures[i]);
+        }
+        if (status == STATUS_FINE &&
+            !write_deps(request, &drawing->input, drawing->naming.used, drawing->naming.count)) {
+            status = STATUS_FILE;
+        }
+    }
+    naming_free(&drawing->naming);
+    free(pattern);
+    return status;
+}
+
+static int draw_picked(struct drawing *drawing)
+{
+    struct telling telling = {.least = COURTWRIGHT_WARNING};
+    int said = tell(drawing->request, drawing->input.book, &telling);
+    if (said == STATUS_FILE) {
+        return said;
+    }
+    if (!pick_plays(&drawing->picked, drawing->request, drawing->input.book)) {
+        return said ? said : STATUS_USE;
+    }
+    for (size_t i = 0; i < drawing->picked.count; i++) {
+        pick_pictures(drawing, drawing->picked.plays[i]);
+    }
+    if (drawing->count == 0 && drawing->picked.count > 0 && drawing->request->step) {
+        return wrong_use(drawing->request, "there is no step '%s'", shown(drawing->request->step));
+    }
+    if (drawing->count == 0) {
+        say(drawing->request->command, "nothing was drawn: %s",
+            drawing->picked.left_out ? "mend the errors first"
+                                     : "there is no play with a step in it");
+        return STATUS_TEXT;
+    }
+    int status = draw_all(drawing);
+    return status ? status : said;
+}
+
+static int run(const struct request *request)
+{
+    struct drawing drawing = {.request = request};
+    if (!options_make(&drawing)) {
+        return STATUS_USE;
+    }
+    int status = STATUS_FILE;
+    if (input_load(&drawing.input, request, 0)) {
+        status = draw_picked(&drawing);
+    }
+    picked_free(&drawing.picked);
+    free(drawing.pictures);
+    input_free(&drawing.input);
+    return status;
+}
+
+static const struct option_row options[] = {
+    ROW_OUTPUT("a file, a folder, a name with {play} {step} {n}, or -"),
+    ROW_PLAY,
+    {"step", 's', OPTION_TEXT, FIELD(step), "N", "only this step, or one read of it: 2, 2a", 0, 0},
+    {"format", 'f', OPTION_CHOICE, FIELD(format), "svg|pdf|png",
+     "what to write; else by the name's end, else svg", 0, 0},
+    {"text", 0, OPTION_CHOICE, FIELD(text), "outlines|live", "in SVG: drawn letters, or real text",
+     0, 0},
+    {"layout", 0, OPTION_CHOICE, FIELD(layout), "single|strip|grid",
+     "a picture a diagram, or one a play", 0, 0},
+    {"theme", 0, OPTION_CHOICE, FIELD(theme), "print|screen|dark", "colors", 0, 0},
+    {"width", 'w', OPTION_LENGTH, FIELD(width), "LENGTH", "of a diagram: 3.3in, 84mm, 240pt", 72,
+     2000},
+    {"scale", 0, OPTION_NUMBER, FIELD(scale), "N", "PNG: pixels a point (3)", .5, 10},
+    {"caption", 0, OPTION_FLAG, FIELD(caption), NULL, "the sentences under the floor", 0, 0},
+    {"names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0},
+    {"beats", 0, OPTION_FLAG, FIELD(beads), NULL, "a bead on each line every half second", 0, 0},
+    {"show-checks", 0, OPTION_FLAG, FIELD(show_checks), NULL, "draw findings where they are", 0, 0},
+    {"defense", 0, OPTION_CHOICE, FIELD(defense), "shown|hidden", "draw the defenders or not", 0,
+     0},
+    {"salt", 0, OPTION_TEXT, FIELD(salt), "WORD",
+     "makes ids differ where one drawing stands twice in a page", 0, 0},
+    {"measure", 0, OPTION_FLAG, FIELD(measure), NULL, "write nothing: count what lies on what", 0,
+     0},
+    ROW_STRICT,
+    ROW_DEPS,
+    {"caution", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    OPTIONS_END,
+};
+
+const struct command command_draw = {
+    "draw",
+    "FILE",
+    "draw diagrams, one for each step and read",
+    options,
+    "  courtwright draw book.play --play Lantern --format pdf -o diagrams/\n"
+    "  courtwright draw - --step 2 -o - < away.play > away-2.svg\n",
+    1,
+    1,
+    run};

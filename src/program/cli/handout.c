@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: MIT */
+/* handout: pages for players. */
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+#include "program/cli/files.h"
+#include "program/cli/naming.h"
+#include "program/cli/pick.h"
+#include "program/cli/say.h"
+
+/* Whose pages: number 0 is everybody's. */
+struct reader {
+    int number;
+    const char *name; /* NULL: whoever starts there */
+};
+struct handing {
+    const struct request *request;
+    struct input input;
+    struct picked picked;
+    struct reader *readers;
+    size_t count;
+    struct naming naming;
+};
+
+static void add_reader(struct handing *handing, int number, const char *name)
+{
+    handing->readers =
+        must(realloc(handing->readers, (handing->count + 1) * sizeof *handing->readers));
+    handing->readers[handing->count++] = (struct reader){number, name};
+}
+
+/* Everyone of the roster; without one, the five places. */
+static void add_everyone(struct handing *handing)
+{
+    const struct courtwright *book = handing->input.book;
+    for (size_t i = 0; i < courtwright_player_count(book); i++) {
+        const struct courtwright_player *player = courtwright_player(book, i);
+        add_reader(handing, player->number, player->name);
+    }
+    for (int number = 1; number <= 5 && courtwright_player_count(book) == 0; number++) {
+        add_reader(handing, number, NULL);
+    }
+}
+
+/* A name may stand in the roster more than once: once for each place she plays. */
+static bool pick_readers(struct handing *handing)
+{
+    const char *reader = handing->request->reader;
+    const struct courtwright *book = handing->input.book;
+    char *end;
+    long number = reader ? strtol(reader, &end, 10) : 0;
+    if (!reader) {
+        add_reader(handing, 0, NULL);
+    } else if (strcasecmp(reader, "everyone") == 0) {
+        add_everyone(handing);
+    } else if (end != reader && *end == '\0') {
+        if (number < 1 || number > 5) {
+            wrong_use(handing->request,
+                      "--for takes a player from 1 to 5, a name of the roster, or everyone");
+            return false;
+        }
+        add_reader(handing, (int)number, NULL);
+    }
+    for (size_t i = 0; reader && i < courtwright_player_count(book); i++) {
+        const struct courtwright_player *player = courtwright_player(book, i);
+        if (strcasecmp(player->name, reader) == 0) {
+            add_reader(handing, player->number, player->name);
+        }
+    }
+    if (handing->count == 0) {
+        wrong_use(handing->request, "there is no '%s' in the roster", shown(reader));
+    }
+    return handing->count > 0;
+}
+
+static int write_one(struct handing *handing, const struct reader *reader)
+{
+    const struct request *request = handing->request;
+    const struct courtwright *book = handing->input.book;
+    const char *title = courtwright_title(book);
+    char *number = format_text("%d", reader->number);
+    bool one = request->play || !*title;
+    struct name_parts parts = {
+        .play = one ? courtwright_play(book, handing->picked.plays[0])->name : title,
+        .player = reader->number == 0 ? NULL
+                  : reader->name      ? reader->name
+                                      : number,
+    };
+    struct courtwright_handout handout = {
+        .plays = handing->picked.plays,
+        .play_count = handing->picked.count,
+        .per_page = (int)request->per_page,
+        .paper = request->paper ? (enum courtwright_paper)request->paper : COURTWRIGHT_BOOK_PAPER,
+        .reader = reader->number,
+        .reader_name = reader->name,
+        .names = request->names,
+        .date_text = request->date,
+        .date = epoch_date(),
+    };
+    const char *path = naming_next(&handing->naming, &parts);
+    free(number);
+    struct output output;
+    if (!output_open(&output, &handing->input, request->command, path, false)) {
+        return STATUS_FILE;
+    }
+    enum courtwright_status status =
+        courtwright_handout(handing->input.book, &handout, &output.writer);
+    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
+        say(request->command, "%s: %s", shown(path), courtwright_status_text(status));
+        output_drop(&output);
+        return STATUS_FILE;
+    }
+    if (!output_finish(&output)) {
+        return STATUS_FILE;
+    }
+    if (strcmp(path, "-") != 0) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
+}
+
+static int write_all(struct handing *handing)
+{
+    const struct request *request = handing->request;
+    int status = STATUS_USE;
+    if (naming_start(&handing->naming, request,
+                     request->reader ? "{play}-{player}.pdf" : "{play}.pdf", handing->count > 1)) {
+        status = STATUS_FINE;
+        for (size_t i = 0; i < handing->count && status == STATUS_FINE; i++) {
+            status = write_one(handing, &handing->readers[i]);
+        }
+        if (status == STATUS_FINE &&
+            !write_deps(request, &handing->input, handing->naming.used, handing->naming.count)) {
+            status = STATUS_FILE;
+        }
+    }
+    naming_free(&handing->naming);
+    return status;
+}
+
+static int hand_out(struct handing *handing)
+{
+    struct telling telling = {.least = COURTWRIGHT_WARNING};
+    int said = tell(handing->request, handing->input.book, &telling);
+    if (said == STATUS_FILE) {
+        return said;
+    }
+    if (!pick_plays(&handing->picked, handing->request, handing->input.book)) {
+        return said ? said : STATUS_USE;
+    }
+    if (handing->picked.count == 0) {
+        say(handing->request->command, "nothing was written: %s",
+            handing->picked.left_out ? "mend the errors first" : "there is no play in it");
+        return STATUS_TEXT;
+    }
+    if (!pick_readers(handing)) {
+        return STATUS_USE;
+    }
+    int status = write_all(handing);
+    return status ? status : said;
+}
+
+static int run(const struct request *request)
+{
+    struct handing handing = {.request = request};
+    int per_page = (int)request->per_page;
+    if (per_page != request->per_page || (per_page && per_page != 1 && per_page != 2 &&
+                                          per_page != 4 && per_page != 6 && per_page != 9)) {
+        return wrong_use(request, "--per-page takes 1, 2, 4, 6 or 9");
+    }
+    int status = STATUS_FILE;
+    if (input_load(&handing.input, request, 0)) {
+        status = hand_out(&handing);
+    }
+    picked_free(&handing.picked);
+    free(handing.readers);
+    input_free(&handing.input);
+    return status;
+}
+
+static const struct option_row options[] = {
+    ROW_OUTPUT("a file, a folder, a name with {play} {player} {n}, or -"),
+    ROW_PLAY,
+    {"for", 0, OPTION_TEXT, FIELD(reader), "WHO",
+     "one player's own pages: 3, \"Wren Adeyemi\", everyone", 0, 0},
+    {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N", "diagrams a page: 1, 2, 4, 6 or 9 (4)", 1,
+     9},
+    {"paper", 0, OPTION_CHOICE, FIELD(paper), "letter|a4", "else as the book says", 0, 0},
+    {"names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0},
+    {"date", 0, OPTION_TEXT, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0},
+    ROW_STRICT,
+    ROW_DEPS,
+    OPTIONS_END,
+};
+
+const struct command command_handout = {
+    "handout",
+    "FILE",
+    "write pages for players, as PDF",
+    options,
+    "  courtwright handout book.play --for everyone -o pages/{player}.pdf\n",
+    1,
+    1,
+    run};

@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+/* input: the book's file, and its includes, which stay inside the book's own folder. */
+#include <errno.h>
+#include <fcntl.h>
+#include <stdarg.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "program/cli/files.h"
+#include "program/cli/say.h"
+
+void *must(void *block)
+{
+    if (!block) {
+        fputs("courtwright: there was not enough memory\n", stderr);
+        exit(STATUS_FILE);
+    }
+    return block;
+}
+
+char *format_text(const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    int size = vsnprintf(NULL, 0, format, args);
+    va_end(args);
+    char *text = must(malloc((size_t)size + 1));
+    va_start(args, format);
+    vsnprintf(text, (size_t)size + 1, format, args);
+    va_end(args);
+    return text;
+}
+
+static void remember(struct input *input, const struct stat *facts)
+{
+    input->read = must(realloc(input->read, (input->read_count + 1) * sizeof *input->read));
+    input->read[input->read_count].device = facts->st_dev;
+    input->read[input->read_count++].inode = facts->st_ino;
+}
+
+/* Reads to the end, but no more than one byte past what a text may hold: that is enough to be told
+ * that it is too large. */
+static bool read_all(int fd, struct bytes *bytes)
+{
+    size_t room = 0;
+    *bytes = (struct bytes){NULL, 0};
+    for (;;) {
+        if (bytes->size == room) {
+            room = room ? room * 2 : 64 * 1024;
+            bytes->at = must(realloc(bytes->at, room));
+        }
+        size_t most = COURTWRIGHT_TEXT_MOST + 1 - bytes->size;
+        ssize_t got = read(fd, bytes->at + bytes->size,
+                           room - bytes->size < most ? room - bytes->size : most);
+        if (got < 0 && errno == EINTR) {
+            continue;
+        }
+        if (got <= 0) {
+            return got == 0;
+        }
+        bytes->size += (size_t)got;
+        if (bytes->size > COURTWRIGHT_TEXT_MOST) {
+            return true;
+        }
+    }
+}
+
+/* NULL when it went well, else why not. */
+static const char *read_file(struct input *input, const char *path, bool plain_only,
+                             struct bytes *bytes)
+{
+    *bytes = (struct bytes){NULL, 0};
+    int fd = strcmp(path, "-") == 0 && !plain_only
+                 ? dup(STDIN_FILENO)
+                 : open(path, O_RDONLY | O_CLOEXEC | (plain_only ? O_NONBLOCK : 0));
+    if (fd < 0) {
+        return strerror(errno);
+    }
+    struct stat facts;
+    const char *why = NULL;
+    if (fstat(fd, &facts) != 0) {
+        why = strerror(errno);
+    } else if (S_ISDIR(facts.st_mode)) {
+        why = "it is a folder";
+    } else if (plain_only && !S_ISREG(facts.st_mode)) {
+        why = "it is no plain file";
+    } else if (!read_all(fd, bytes)) {
+        why = strerror(errno);
+    } else if (S_ISREG(facts.st_mode)) {
+        remember(input, &facts);
+    }
+    close(fd);
+    return why;
+}
+
+static bool inside(const char *folder, const char *path)
+{
+    size_t size = strlen(folder);
+    if (strcmp(folder, "/") == 0) {
+        return true;
+    }
+    return strncmp(path, folder, size) == 0 && path[size] == '/';
+}
+
+static enum courtwright_fetched give_include(struct input *input, const char *real,
+                                             struct courtwright_include *include)
+{
+    struct bytes bytes;
+    if (read_file(input, real, true, &bytes)) {
+        free(bytes.at);
+        return COURTWRIGHT_UNREADABLE;
+    }
+    const char *inner = real + strlen(input->folder);
+    char *name = format_text("%s%s", input->prefix, *inner == '/' ? inner + 1 : inner);
+    courtwright_include_text(include, name, bytes.at, bytes.size);
+    free(name);
+    free(bytes.at);
+    return COURTWRIGHT_FETCHED;
+}
+
+/* `from` is the including file's name as we gave it: prefix and the way inside the folder. */
+static enum courtwright_fetched fetch(void *ctx, const char *from, const char *path,
+                                      struct courtwright_include *include)
+{
+    struct input *input = ctx;
+    if (path[0] == '/' || !input->folder) {
+        return COURTWRIGHT_OUTSIDE;
+    }
+    const char *inner = from + strlen(input->prefix);
+    const char *slash = strrchr(inner, '/');
+    char *meant =
+        format_text("%s/%.*s%s", input->folder, slash ? (int)(slash - inner + 1) : 0, inner, path);
+    char *real = realpath(meant, NULL);
+    int why = errno;
+    free(meant);
+    if (!real) {
+        return why == ENOENT || why == ENOTDIR || why == ENAMETOOLONG ? COURTWRIGHT_MISSING
+                                                                      : COURTWRIGHT_UNREADABLE;
+    }
+    enum courtwright_fetched fetched =
+        inside(input->folder, real) ? give_include(input, real, include) : COURTWRIGHT_OUTSIDE;
+    free(real);
+    return fetched;
+}
+
+static void find_folder(struct input *input)
+{
+    const char *slash = strrchr(input->path, '/');
+    size_t size = slash ? (size_t)(slash - input->path) + 1 : 0;
+    input->prefix = format_text("%.*s", (int)size, input->path);
+    input->folder = realpath(size ? input->prefix : ".", NULL);
+}
+
+bool input_load(struct input *input, const struct request *request, int index)
+{
+    *input = (struct input){.path = request->words[index]};
+    const char *why = read_file(input, input->path, false, &input->text);
+    if (why) {
+        bool standard = strcmp(input->path, "-") == 0;
+        say(request->command, "%s cannot be read: %s",
+            standard ? "standard input" : shown(input->path), why);
+        return false;
+    }
+    find_folder(input);
+    struct courtwright_host host = {.fetch = fetch, .fetch_ctx = input};
+    const char *name = strcmp(input->path, "-") == 0 ? "stdin" : input->path;
+    input->book = courtwright_load(name, input->text.at, input->text.size, &host);
+    must(input->book);
+    return true;
+}
+
+void input_free(struct input *input)
+{
+    courtwright_free(input->book);
+    free(input->text.at);
+    free(input->prefix);
+    free(input->folder);
+    free(input->read);
+}

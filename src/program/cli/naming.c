@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: MIT */
+/* naming: see naming.h. */
+#include "program/cli/naming.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+#include "program/cli/files.h"
+#include "program/cli/say.h"
+
+static const char *const holes[] = {"{play}", "{step}", "{player}", "{n}"};
+enum { HOLES = sizeof holes / sizeof *holes, SLUG_MOST = 100 };
+
+static bool is_folder(const char *path)
+{
+    struct stat facts;
+    size_t size = strlen(path);
+    return (size > 0 && path[size - 1] == '/') ||
+           (stat(path, &facts) == 0 && S_ISDIR(facts.st_mode));
+}
+
+/* The hole at `at`, or HOLES. */
+static size_t hole_at(const char *at)
+{
+    for (size_t i = 0; i < HOLES; i++) {
+        if (strncmp(at, holes[i], strlen(holes[i])) == 0) {
+            return i;
+        }
+    }
+    return HOLES;
+}
+
+static bool has_hole(const char *text)
+{
+    for (; *text; text++) {
+        if (hole_at(text) < HOLES) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool naming_start(struct naming *naming, const struct request *request, const char *pattern,
+                  bool many)
+{
+    *naming = (struct naming){.pattern = pattern};
+    const char *output = request->output;
+    if (!output) {
+        return true;
+    }
+    if (!*output) {
+        wrong_use(request, "-o needs a name");
+        return false;
+    }
+    for (const char *at = strchr(output, '{'); at; at = strchr(at + 1, '{')) {
+        if (hole_at(at) == HOLES) {
+            wrong_use(request, "-o knows {play}, {step}, {n} and {player}, not '%s'", shown(at));
+            return false;
+        }
+    }
+    if (many && (strcmp(output, "-") == 0 || (!is_folder(output) && !has_hole(output)))) {
+        wrong_use(request, "more than one file comes out: -o takes a folder, or a name with "
+                           "{play}, {step} or {n} in it");
+        return false;
+    }
+    bool slash = output[strlen(output) - 1] == '/';
+    naming->given = is_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
+                                      : format_text("%s", output);
+    return true;
+}
+
+/* Lower case, a hyphen for everything that is no letter or figure. */
+static char *slug(const char *text)
+{
+    char *out = must(malloc(SLUG_MOST + 8));
+    size_t size = 0;
+    bool gap = false;
+    for (; *text && size < SLUG_MOST; text++) {
+        char c = *text >= 'A' && *text <= 'Z' ? (char)(*text - 'A' + 'a') : *text;
+        if (!((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (unsigned char)c >= 0x80)) {
+            gap = size > 0;
+            continue;
+        }
+        if (gap) {
+            out[size++] = '-';
+        }
+        gap = false;
+        out[size++] = c;
+    }
+    /* not half a letter at the end */
+    while (*text && size > 0 && ((unsigned char)*text & 0xC0) == 0x80) {
+        text--;
+        size--;
+    }
+    out[size] = '\0';
+    return size ? out : strcpy(out, "play");
+}
+
+static char *fill_hole(const struct naming *naming, const struct name_parts *parts, size_t hole)
+{
+    const char *texts[HOLES] = {parts->play, parts->step, parts->player, NULL};
+    return hole == HOLES - 1 ? format_text("%zu", naming->count + 1)
+                             : slug(texts[hole] ? texts[hole] : "all");
+}
+
+static char *fill(const struct naming *naming, const struct name_parts *parts, const char *pattern)
+{
+    char *out = format_text("%s", "");
+    while (*pattern) {
+        size_t hole = hole_at(pattern);
+        char *piece = hole < HOLES ? fill_hole(naming, parts, hole) : format_text("%c", *pattern);
+        char *longer = format_text("%s%s", out, piece);
+        pattern += hole < HOLES ? strlen(holes[hole]) : 1;
+        free(piece);
+        free(out);
+        out = longer;
+    }
+    return out;
+}
+
+static bool is_used(const struct naming *naming, const char *path)
+{
+    for (size_t i = 0; i < naming->count; i++) {
+        if (strcmp(naming->used[i], path) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static char *numbered(const char *path, unsigned number)
+{
+    const char *slash = strrchr(path, '/');
+    const char *dot = strrchr(slash ? slash : path, '.');
+    int size = dot ? (int)(dot - path) : (int)strlen(path);
+    return format_text("%.*s-%u%s", size, path, number, dot ? dot : "");
+}
+
+const char *naming_next(struct naming *naming, const struct name_parts *parts)
+{
+    char *plain = fill(naming, parts, naming->given ? naming->given : naming->pattern);
+    char *path = format_text("%s", plain);
+    for (unsigned number = 2; is_used(naming, path); number++) {
+        free(path);
+        path = numbered(plain, number);
+    }
+    free(plain);
+    naming->used = must(realloc(naming->used, (naming->count + 1) * sizeof *naming->used));
+    naming->used[naming->count++] = path;
+    return path;
+}
+
+void naming_free(struct naming *naming)
+{
+    for (size_t i = 0; i < naming->count; i++) {
+        free(naming->used[i]);
+    }
+    free(naming->used);
+    free(naming->given);
+}

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+/* naming: what the files that come out are called. */
+#ifndef PROGRAM_CLI_NAMING_H
+#define PROGRAM_CLI_NAMING_H
+
+#include "program/cli/command.h"
+
+struct naming {
+    const char *pattern; /* of this command, when the coach gives none: "{play}-{step}.svg" */
+    char *given;         /* made of -o; NULL: nothing was given */
+    char **used;
+    size_t count;
+};
+/* What stands for {play}, {step} and {player}; {n} counts what comes out. NULL: not known here. */
+struct name_parts {
+    const char *play, *step, *player;
+};
+
+/* Many: more than one will come out. False, and said, when -o cannot be understood. */
+bool naming_start(struct naming *naming, const struct request *request, const char *pattern,
+                  bool many);
+/* "-", or a path; two that would be the same get -2, -3. Valid as long as the naming. */
+const char *naming_next(struct naming *naming, const struct name_parts *parts);
+void naming_free(struct naming *naming);
+
+#endif

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: MIT */
+/* output: a file is whole or it is not there; what was read is not written over. */
+#include <errno.h>
+#include <fcntl.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "program/cli/files.h"
+#include "program/cli/say.h"
+
+static bool write_bytes(void *ctx, const char *bytes, size_t size)
+{
+    struct output *output = ctx;
+    errno = 0;
+    if (fwrite(bytes, 1, size, output->file) == size) {
+        return true;
+    }
+    output->error = errno ? errno : EIO;
+    return false;
+}
+
+static bool cannot(struct output *output, int error)
+{
+    bool standard = strcmp(output->path, "-") == 0;
+    say(output->command, "%s cannot be written: %s",
+        standard ? "standard output" : shown(output->path), strerror(error));
+    return false;
+}
+
+static bool was_read(const struct input *input, const struct stat *facts)
+{
+    for (size_t i = 0; input && i < input->read_count; i++) {
+        if (input->read[i].device == facts->st_dev && input->read[i].inode == facts->st_ino) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A new file in the same folder, so that moving it is one step. */
+static bool open_beside(struct output *output, mode_t mode)
+{
+    const char *slash = strrchr(output->target, '/');
+    int folder = slash ? (int)(slash - output->target) + 1 : 0;
+    for (unsigned attempt = 0; attempt < 100; attempt++) {
+        free(output->beside);
+        output->beside =
+            format_text("%.*s.courtwright-%ld-%u", folder, output->target, (long)getpid(), attempt);
+        int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+        if (fd >= 0) {
+            output->file = must(fdopen(fd, "wb"));
+            return true;
+        }
+        if (errno != EEXIST) {
+            break;
+        }
+    }
+    int error = errno;
+    free(output->beside);
+    output->beside = NULL;
+    return cannot(output, error);
+}
+
+static bool open_straight(struct output *output, FILE *file)
+{
+    output->file = file;
+    return file ? true : cannot(output, errno);
+}
+
+static bool open_target(struct output *output, const struct input *input, bool over_input)
+{
+    struct stat facts;
+    if (strcmp(output->path, "-") == 0) {
+        return open_straight(output, stdout);
+    }
+    if (stat(output->path, &facts) != 0) {
+        output->target = format_text("%s", output->path);
+        return errno == ENOENT ? open_beside(output, 0666) : cannot(output, errno);
+    }
+    if (S_ISDIR(facts.st_mode)) {
+        return cannot(output, EISDIR);
+    }
+    if (!over_input && was_read(input, &facts)) {
+        say(output->command, "%s is what was read: give another name with -o", shown(output->path));
+        return false;
+    }
+    if (!S_ISREG(facts.st_mode)) {
+        return open_straight(output, fopen(output->path, "wb"));
+    }
+    if (access(output->path, W_OK) != 0) {
+        return cannot(output, errno);
+    }
+    output->target = realpath(output->path, NULL);
+    return output->target ? open_beside(output, facts.st_mode & 0777) : cannot(output, errno);
+}
+
+bool output_open(struct output *output, const struct input *input, const char *command,
+                 const char *path, bool over_input)
+{
+    *output = (struct output){.command = command, .path = format_text("%s", path)};
+    output->writer = (struct courtwright_writer){write_bytes, output};
+    if (open_target(output, input, over_input)) {
+        return true;
+    }
+    output_drop(output);
+    return false;
+}
+
+bool output_finish(struct output *output)
+{
+    bool standard = output->file == stdout;
+    errno = 0;
+    bool good = fflush(output->file) == 0 && !output->error;
+    int error = output->error ? output->error : errno;
+    if (!standard) {
+        errno = 0;
+        if (fclose(output->file) != 0 && good) {
+            good = false;
+            error = errno;
+        }
+    }
+    output->file = NULL;
+    if (good && output->beside && rename(output->beside, output->target) != 0) {
+        good = false;
+        error = errno;
+    }
+    if (good) {
+        free(output->beside);
+        output->beside = NULL;
+    } else {
+        cannot(output, error);
+    }
+    output_drop(output);
+    return good;
+}
+
+void output_drop(struct output *output)
+{
+    if (output->file && output->file != stdout) {
+        fclose(output->file);
+    }
+    if (output->beside) {
+        unlink(output->beside);
+    }
+    free(output->beside);
+    free(output->target);
+    free(output->path);
+    *output = (struct output){.command = output->command};
+}

@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: MIT */
+/* pick: see pick.h. */
+#include "program/cli/pick.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+#include <time.h>
+
+#include "program/cli/say.h"
+
+static void list_names(const struct courtwright *book)
+{
+    for (size_t i = 0; i < courtwright_play_count(book); i++) {
+        fprintf(stderr, "%s%s", i ? ", " : "The plays are: ", courtwright_play(book, i)->name);
+    }
+    fputs(courtwright_play_count(book) ? "\n" : "There are no plays in it.\n", stderr);
+}
+
+bool pick_plays(struct picked *picked, const struct request *request,
+                const struct courtwright *book)
+{
+    size_t all = courtwright_play_count(book);
+    *picked = (struct picked){.plays = must(malloc((all + 1) * sizeof *picked->plays))};
+    bool found = !request->play;
+    for (size_t i = 0; i < all; i++) {
+        const struct courtwright_play *play = courtwright_play(book, i);
+        if (request->play && strcasecmp(play->name, request->play) != 0) {
+            continue;
+        }
+        found = true;
+        if (play->broken) {
+            picked->left_out++;
+        } else {
+            picked->plays[picked->count++] = i;
+        }
+    }
+    if (!found) {
+        say(request->command, "there is no play called '%s'", shown(request->play));
+        list_names(book);
+        picked_free(picked);
+    }
+    return found;
+}
+
+void picked_free(struct picked *picked)
+{
+    free(picked->plays);
+    picked->plays = NULL;
+}
+
+bool step_picked(const struct request *request, const struct courtwright_diagram *diagram)
+{
+    if (!request->step || strcasecmp(request->step, diagram->label) == 0) {
+        return true;
+    }
+    char *end;
+    long number = strtol(request->step, &end, 10);
+    return end != request->step && *end == '\0' && number == diagram->step;
+}
+
+const char *epoch_date(void)
+{
+    static char date[40];
+    const char *epoch = getenv("SOURCE_DATE_EPOCH");
+    char *end;
+    long long seconds = epoch ? strtoll(epoch, &end, 10) : -1;
+    if (seconds < 0 || end == epoch || *end || seconds > 253402300799) { /* the year 9999 */
+        return NULL;
+    }
+    time_t when = (time_t)seconds;
+    struct tm parts;
+    return gmtime_r(&when, &parts) && strftime(date, sizeof date, "%Y-%m-%dT%H:%M:%SZ", &parts)
+               ? date
+               : NULL;
+}
+
+static void put_make_name(struct output *output, const char *name)
+{
+    for (; *name; name++) {
+        if (strchr(" \t#\\", *name)) {
+            output->writer.write(output, "\\", 1);
+        } else if (*name == '$') {
+            output->writer.write(output, "$", 1);
+        }
+        output->writer.write(output, name, 1);
+    }
+}
+
+bool write_deps(const struct request *request, const struct input *input, char *const *written,
+                size_t count)
+{
+    struct output output;
+    if (!request->deps) {
+        return true;
+    }
+    if (!output_open(&output, input, request->command, request->deps, false)) {
+        return false;
+    }
+    for (size_t i = 0; i < count; i++) {
+        output.writer.write(&output, " ", i > 0);
+        put_make_name(&output, written[i]);
+    }
+    output.writer.write(&output, ":", 1);
+    for (size_t i = 0; i < courtwright_source_count(input->book); i++) {
+        output.writer.write(&output, " ", 1);
+        put_make_name(&output, courtwright_source(input->book, i));
+    }
+    output.writer.write(&output, "\n", 1);
+    return output_finish(&output);
+}

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* pick: which plays and diagrams are meant. */
+#ifndef PROGRAM_CLI_PICK_H
+#define PROGRAM_CLI_PICK_H
+
+#include "program/cli/files.h"
+
+struct picked {
+    size_t *plays;
+    size_t count;
+    size_t left_out; /* broken ones that would have been meant */
+};
+
+/* The plays --play means, or all; a broken one is left out. False, and said, when there is none of
+ * that name. */
+bool pick_plays(struct picked *picked, const struct request *request,
+                const struct courtwright *book);
+void picked_free(struct picked *picked);
+/* Whether --step ("2", "2a"; all when not given) means this diagram. */
+bool step_picked(const struct request *request, const struct courtwright_diagram *diagram);
+
+/* The date of SOURCE_DATE_EPOCH as ISO 8601, or NULL. */
+const char *epoch_date(void);
+/* --deps: what was written and from what; false, and said, when it cannot be written. */
+bool write_deps(const struct request *request, const struct input *input, char *const *written,
+                size_t count);
+
+#endif

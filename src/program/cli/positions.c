@@ -1,0 +1,97 @@
+/* SPDX-License-Identifier: MIT */
+/* positions: where everybody is over time. */
+#include <string.h>
+
+#include "program/cli/files.h"
+#include "program/cli/naming.h"
+#include "program/cli/pick.h"
+#include "program/cli/say.h"
+
+static enum courtwright_status produce(const struct request *request, struct input *input,
+                                       size_t play, const struct courtwright_writer *writer)
+{
+    if (request->dump) {
+        return courtwright_dump(input->book, play, (enum courtwright_stage)(request->dump - 1),
+                                writer);
+    }
+    return courtwright_positions(input->book, play, (int)request->rate, writer);
+}
+
+static int put(const struct request *request, struct input *input, size_t play, const char *path)
+{
+    struct output output;
+    if (!output_open(&output, input, request->command, path, false)) {
+        return STATUS_FILE;
+    }
+    enum courtwright_status status = produce(request, input, play, &output.writer);
+    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
+        say(request->command, "%s: %s", courtwright_play(input->book, play)->name,
+            courtwright_status_text(status));
+        output_drop(&output);
+        return STATUS_FILE;
+    }
+    if (!output_finish(&output)) {
+        return STATUS_FILE;
+    }
+    if (strcmp(path, "-") != 0) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
+}
+
+static int put_all(const struct request *request, struct input *input, const struct picked *picked)
+{
+    bool standard = !request->output || strcmp(request->output, "-") == 0;
+    struct naming naming;
+    int status = STATUS_FINE;
+    if (!standard && !naming_start(&naming, request, request->dump ? "{play}.txt" : "{play}.json",
+                                   picked->count > 1)) {
+        return STATUS_USE;
+    }
+    for (size_t i = 0; i < picked->count && status == STATUS_FINE; i++) {
+        struct name_parts parts = {.play = courtwright_play(input->book, picked->plays[i])->name};
+        status =
+            put(request, input, picked->plays[i], standard ? "-" : naming_next(&naming, &parts));
+    }
+    if (!standard) {
+        naming_free(&naming);
+    }
+    return status;
+}
+
+static int run(const struct request *request)
+{
+    struct input input;
+    struct picked picked = {0};
+    int status = STATUS_FILE;
+    if (input_load(&input, request, 0)) {
+        struct telling telling = {.only = "error"};
+        int said = tell(request, input.book, &telling);
+        status = said == STATUS_FILE                         ? said
+                 : !pick_plays(&picked, request, input.book) ? STATUS_USE
+                                                             : put_all(request, &input, &picked);
+        status = status ? status : said;
+    }
+    picked_free(&picked);
+    input_free(&input);
+    return status;
+}
+
+static const struct option_row options[] = {
+    ROW_OUTPUT("a file, a folder, a name with {play} {n}; else standard output"),
+    ROW_PLAY,
+    {"rate", 0, OPTION_NUMBER, FIELD(rate), "N", "places a second (30)", 1, 120},
+    {"dump", 0, OPTION_CHOICE, FIELD(dump), "resolved|run|scene",
+     "a stage of the work as text instead", 0, 0},
+    OPTIONS_END,
+};
+
+const struct command command_positions = {
+    "positions",
+    "FILE",
+    "tell where everybody is over time, as JSON",
+    options,
+    "  courtwright positions book.play --play Lantern --rate 10\n",
+    1,
+    1,
+    run};

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/* say: everything the program says on standard error. */
+#ifndef PROGRAM_CLI_SAY_H
+#define PROGRAM_CLI_SAY_H
+
+#include <stdarg.h>
+
+#include "program/cli/command.h"
+
+/* "courtwright draw: …" */
+void say(const char *command, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* The same, and where to look it up. */
+void say_wrong_use(const char *command, const char *format, va_list args);
+int wrong_use(const struct request *request, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+
+/* A text from outside, fit for a terminal: control characters become '?'. Valid until the next
+ * four. */
+const char *shown(const char *text);
+
+/* What is shown of what is said about a book. */
+struct telling {
+    const char *only; /* a severity, an id, the first part of an id; NULL: everything */
+    enum courtwright_severity least;
+    bool json; /* lines on standard output, else words on standard error */
+};
+/* Shows what was said and gives the status it means. False words in `only` are wrong use. */
+int tell(const struct request *request, const struct courtwright *book,
+         const struct telling *telling);
+
+#endif
