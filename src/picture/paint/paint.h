@@ -10,18 +10,19 @@
 #include "picture/text/text.h"
 
 void paint_scene(cairo_t *cr, struct fonts *fonts, const struct scene *scene); /* at the origin */
-void paint_role(cairo_t *cr, enum theme theme, enum role role);                /* sets the source colour */
+void paint_role(cairo_t *cr, enum theme theme, enum role role); /* sets the source colour */
 
 struct paint_sheet { /* several scenes on one picture: strip and grid; each with its heading */
     const struct scene *const *scenes;
-    const struct str *headings;   /* may be NULL */
+    const struct str *headings; /* may be NULL */
     size_t count, across;
     double gutter;
 };
 struct paint_options {
     struct str title, description, salt;
-    double scale;                 /* PNG: pixels per point */
-    const char *date;             /* PDF: ISO 8601, or NULL for none */
+    double scale;     /* PNG: pixels per point, above 0 */
+    bool fluid;       /* SVG: width 100 % instead of points */
+    const char *date; /* PDF: ISO 8601, or NULL for none */
 };
 bool paint_svg(struct arena *arena, struct fonts *fonts, const struct paint_sheet *sheet,
                const struct paint_options *options, struct writer *writer);
