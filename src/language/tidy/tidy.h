@@ -15,5 +15,7 @@ void tidy_place(struct strbuf *out, const struct place *place);
 void tidy_who(struct strbuf *out, const struct who *who);
 void tidy_event(struct strbuf *out, const struct event *event);
 void tidy_condition(struct strbuf *out, const struct condition *condition);
+/* With its comma and a space behind; nothing for no tie. */
+void tidy_tie(struct strbuf *out, const struct tie *tie);
 
 #endif

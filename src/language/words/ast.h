@@ -98,6 +98,8 @@ struct event {
     struct who subject;
     enum verb verb;              /* with EVENT_VERB */
     enum event_family family;    /* when the verb stands for its family */
+    enum pass_kind pass;         /* with EVENT_VERB: the kind named, else plain */
+    enum screen_kind screen;
     struct who object;           /* WHO_NONE: not said */
     struct span span;
 };
@@ -240,6 +242,8 @@ struct block {
     VEC(struct str) roles;  /* action … for … */
     VEC(struct condition) conditions; /* read; joined by or */
     bool one_line;          /* if x3 trails, 3 curls off 5 */
+    bool implied;           /* a play without a heading: the lines before the file's first one */
+    bool broken;            /* the heading was not understood: reported */
     VEC(struct form) forms; /* in the order written */
 };
 

@@ -14,13 +14,24 @@ struct cursor {
     const struct token *at, *end; /* `at` moves on as things are read */
     struct span line_span;
     bool metres; /* the file's units, for (x, y) */
-    bool drill;  /* behind, the end of the line, cones and the coach as subject stand in drills only */
+    bool drill;  /* behind, the end of the line, cones and the coach as subject stand in drills only
+                  */
     int players; /* highest number of a player: 5, in a drill 12 */
     const struct str *roles; /* of the action that is being read, else none */
     size_t role_count;
+    size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
 
 typedef VEC(struct sentence) sentence_list;
+
+/* Where a reader stood, to come back to: what it reported in between is unsaid. */
+struct cursor_mark {
+    const struct token *at;
+    bool full;
+    size_t refusals, diags, errors, warnings;
+};
+struct cursor_mark cursor_mark(const struct cursor *c);
+void cursor_back(struct cursor *c, struct cursor_mark mark);
 
 /* Whether the token `ahead` places on is this word; articles and hyphens are not counted. */
 bool word_is(const struct cursor *c, size_t ahead, const char *word);
@@ -44,8 +55,8 @@ bool who_read(struct cursor *c, struct who *out);
 /* NULL, unmoved, when nothing fits; reports only a place that is half written. `depth` is 0 outside
  * every other place. */
 const struct place *place_read(struct cursor *c, int depth);
-/* "1 passes", "2 catches": unmoved and without a word when nothing fits. With `states` also
- * "3 is open", "2 has the ball". */
+/* "1 passes to 2", "2 catches", and the states "3 is open", "2 has the ball". Unmoved and without a
+ * word when nothing fits. */
 bool event_read(struct cursor *c, struct event *out);
 /* One condition of a read, without `or`. Unmoved and without a word when nothing fits. */
 bool condition_read(struct cursor *c, struct condition *out);

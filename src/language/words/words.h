@@ -24,6 +24,7 @@ struct verb_row {
     enum verb_shape shape;
     enum verb_pace pace;
     enum verb_event fixed, last;
+    const char *slots; /* what may follow: see verbs.def */
 };
 const struct verb_row *verb_row(enum verb verb);
 

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+/* condition: what a read asks of the defense. */
+#include "language/words/grammar.h"
+
+static bool switch_read(struct cursor *c, struct condition *out)
+{
+    return take_words(c, "and") && person_read(c, &out->other) && who_defends(&out->other) &&
+           (take_words(c, "switch") || take_words(c, "switches"));
+}
+
+static bool guard_read(struct cursor *c, struct condition *out)
+{
+    struct phrase phrase;
+    if (!phrase_read(c, FOR_DEFENDERS, &phrase)) {
+        return false;
+    }
+    size_t before = c->refusals;
+    out->kind = COND_VERB;
+    out->verb = phrase.verb;
+    event_object_read(c, &out->verb, &phrase, &out->other);
+    return c->refusals == before;
+}
+
+static bool state_read(struct cursor *c, struct condition *out)
+{
+    static const struct entry states[] = {{"is open", COND_OPEN},
+                                          {"is covered", COND_COVERED},
+                                          {"is denied", COND_DENIED},
+                                          {NULL, 0}};
+    int state = take_entry(c, states);
+    if (state < 0) {
+        return false;
+    }
+    out->kind = (int)state;
+    return true;
+}
+
+static bool one_read(struct cursor *c, struct condition *out)
+{
+    if (take_words(c, "otherwise")) {
+        out->kind = COND_OTHERWISE;
+        return true;
+    }
+    if (!person_read(c, &out->who)) {
+        return false;
+    }
+    if (!who_defends(&out->who)) {
+        return (out->who.kind == WHO_PLAYER || out->who.kind == WHO_ROLE) && state_read(c, out);
+    }
+    struct cursor_mark mark = cursor_mark(c);
+    if (switch_read(c, out)) {
+        out->kind = COND_SWITCH;
+        out->verb = VERB_SWITCHES;
+        return true;
+    }
+    cursor_back(c, mark);
+    out->other = (struct who){.kind = WHO_NONE};
+    return guard_read(c, out);
+}
+
+bool condition_read(struct cursor *c, struct condition *out)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    *out = (struct condition){.kind = COND_OTHERWISE};
+    if (!one_read(c, out)) {
+        cursor_back(c, mark);
+        return false;
+    }
+    out->span = cursor_taken(c, mark.at);
+    return true;
+}

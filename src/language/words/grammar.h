@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+/* grammar: what the readers of a sentence share among themselves. Inside words only. */
+#ifndef LANGUAGE_WORDS_GRAMMAR_H
+#define LANGUAGE_WORDS_GRAMMAR_H
+
+#include "language/words/vocabulary.h"
+
+/* Reports an error: gives the entry for diag_help. */
+#define REFUSE(c, code, span, ...)                                                                 \
+    ((c)->refusals++, diag_add((c)->diags, DIAG_##code, (span), __VA_ARGS__))
+
+/* who */
+bool who_defends(const struct who *who);
+bool person_read(struct cursor *c, struct who *out); /* as who_read, but no spot */
+bool owner_read(struct cursor *c, struct who *out);  /* "3's" */
+
+/* place */
+/* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
+const struct place *spot_read(struct cursor *c, bool quiet);
+/* A place or a person: exactly one of the two is set. Unmoved and silent when nothing fits. */
+bool place_or_who_read(struct cursor *c, int depth, const struct place **place, struct who *who);
+/* Says what is wrong where a place should stand. `example` is a whole sentence or phrase. */
+void place_refuse(struct cursor *c, const char *before);
+
+/* clauses */
+/* [then] [,] clause [,] or meanwhile, in front of a sentence; false: reported. No tie: untouched.
+ */
+bool front_tie_read(struct cursor *c, struct tie *tie);
+/* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */
+bool clause_is(const struct cursor *c);
+/* One clause; false: reported. */
+bool clause_read(struct cursor *c, struct tie *tie);
+bool until_read(struct cursor *c, struct event *out); /* behind `until`; false: reported */
+bool event_is_state(const struct event *event);
+
+/* sentence */
+/* A subject and a verb follow: where a new sentence may begin. */
+bool subject_verb_is(const struct cursor *c);
+bool subject_read(struct cursor *c, who_list *out);
+enum phrase_side who_side(const struct who *who);
+
+/* slots */
+struct predicate {
+    struct cursor *c;
+    struct sentence *s;
+    struct phrase phrase;
+    bool path_done, width_done; /* said already */
+};
+/* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
+int slot_read(struct predicate *p);
+/* What the verb needs and did not get; false: reported. */
+bool slots_filled(struct predicate *p);
+/* Takes one modifier, as slot_read. */
+int modifier_read(struct predicate *p);
+/* The object of an event or a condition, when one follows; false: reported. */
+bool event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
+                       struct who *out);
+
+#endif

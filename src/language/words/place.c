@@ -1,0 +1,377 @@
+/* SPDX-License-Identifier: MIT */
+/* place: spots and everything that is counted from them. */
+#include "base/limits.h"
+#include "language/words/grammar.h"
+
+static const struct place *place_new(struct cursor *c, struct place place, const struct token *from)
+{
+    struct place *kept = arena_new(c->arena, struct place);
+    *kept = place;
+    kept->span = cursor_taken(c, from);
+    return kept;
+}
+
+static const struct place *half(struct cursor *c, struct cursor_mark mark, const char *message,
+                                const char *help)
+{
+    struct span span = cursor_span(c);
+    cursor_back(c, mark);
+    diag_help(c->diags, REFUSE(c, TEXT_PLACE_HALF, span, "%s", message), "%s", help);
+    return NULL;
+}
+
+static void drills_only(struct cursor *c, const struct token *from)
+{
+    if (c->drill) {
+        return;
+    }
+    struct span span = cursor_taken(c, from);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_DRILL_ONLY, span, "`%.*s` stands in drills only",
+                     STR_ARG(cursor_text(c, span))),
+              "open it with `drill`, or name a spot: `left corner`, `beside 3`");
+}
+
+static const struct place *cone_read(struct cursor *c)
+{
+    const struct token *from = c->at;
+    struct cursor trial = *c;
+    if (!take_words(&trial, "cone")) {
+        return NULL;
+    }
+    /* The letter itself, not the next token that counts: cone A is no article. */
+    const struct token *letter = trial.at;
+    if (letter >= c->end || letter->kind != TOKEN_WORD || letter->text.size != 1 ||
+        letter->text.at[0] < 'a' || letter->text.at[0] > 'z') {
+        return NULL;
+    }
+    c->at = letter + 1;
+    drills_only(c, from);
+    return place_new(c, (struct place){.kind = PLACE_CONE, .cone = letter->text.at[0] - 'a'}, from);
+}
+
+static const struct place *next_read(struct cursor *c, bool quiet)
+{
+    const struct token *from = c->at;
+    struct cursor_mark mark = cursor_mark(c);
+    if (!take_words(c, "next spot")) {
+        return NULL;
+    }
+    int way = take_entry(c, way_entries);
+    if (way < 0) {
+        if (quiet) {
+            cursor_back(c, mark);
+            return NULL;
+        }
+        return half(c, mark, "the next spot which way?",
+                    "write `the next spot left`, `right`, `up` or `down`");
+    }
+    return place_new(c, (struct place){.kind = PLACE_NEXT, .way = (enum way)way}, from);
+}
+
+/* "right side", "the ball side", "the opposite side" without a spot behind. */
+static const struct place *side_read(struct cursor *c, int side, const struct token *from)
+{
+    bool whole = side == SIDE_BALL || side == SIDE_WEAK;
+    if (!whole && !take_words(c, "side")) {
+        return NULL;
+    }
+    return place_new(c, (struct place){.kind = PLACE_SIDE, .side = (enum side)side}, from);
+}
+
+static const struct place *no_spot(struct cursor *c, struct cursor_mark mark, bool backcourt)
+{
+    const char *near = entry_nearest(c, spot_entries);
+    struct span span = cursor_span(c);
+    struct span begun = cursor_taken(c, mark.at);
+    struct str words = cursor_text(c, begun);
+    bool end = cursor_done(c);
+    struct str found = cursor_text(c, span);
+    cursor_back(c, mark);
+    if (near) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_UNKNOWN, span_join(begun, span),
+                         "there is no spot `%.*s %.*s`", STR_ARG(words), STR_ARG(found)),
+                  "did you mean `%.*s %s`?", STR_ARG(words), near);
+    } else {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_HALF, begun,
+                         end ? "`%.*s` what?" : "`%.*s` what? No spot follows it", STR_ARG(words)),
+                  "name the spot: `%.*s %s`", STR_ARG(words), backcourt ? "left elbow" : "wing");
+    }
+    return NULL;
+}
+
+static const struct place *sided(struct cursor *c, struct cursor_mark mark, struct place place,
+                                 bool quiet)
+{
+    if (place.side == SIDE_NONE || spot_takes_side(place.spot)) {
+        return place_new(c, place, mark.at);
+    }
+    struct span span = cursor_taken(c, mark.at);
+    const char *spot = entry_words(spot_entries, (int)place.spot);
+    cursor_back(c, mark);
+    if (!quiet) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_UNKNOWN, span,
+                         "there is only one %s: it has no left and right", spot),
+                  "write `%s`", spot);
+    }
+    return NULL;
+}
+
+const struct place *spot_read(struct cursor *c, bool quiet)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = cone_read(c);
+    if (!place) {
+        place = next_read(c, quiet);
+    }
+    if (place || c->refusals != mark.refusals) {
+        return place;
+    }
+    bool backcourt = take_words(c, "backcourt");
+    int side = take_entry(c, side_entries);
+    int spot = take_entry(c, spot_entries);
+    if (spot >= 0) {
+        return sided(c, mark,
+                     (struct place){.kind = PLACE_SPOT,
+                                    .spot = (enum spot)spot,
+                                    .side = side < 0 ? SIDE_NONE : (enum side)side,
+                                    .backcourt = backcourt},
+                     quiet);
+    }
+    if (side >= 0 && !backcourt && (place = side_read(c, side, mark.at))) {
+        return place;
+    }
+    if ((side >= 0 || backcourt) && !quiet) {
+        return no_spot(c, mark, backcourt);
+    }
+    cursor_back(c, mark);
+    return NULL;
+}
+
+/* A place inside another; NULL: reported. */
+static const struct place *inner(struct cursor *c, int depth, struct cursor_mark mark,
+                                 const char *message, const char *help)
+{
+    size_t before = c->refusals;
+    const struct place *place = place_read(c, depth + 1);
+    if (!place && c->refusals == before) {
+        return half(c, mark, message, help);
+    }
+    if (!place) {
+        c->at = mark.at;
+    }
+    return place;
+}
+
+static const struct place *between_read(struct cursor *c, int depth)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    static const char help[] = "write `halfway between top and left wing`";
+    if (!take_words(c, "halfway between")) {
+        return NULL;
+    }
+    struct place place = {.kind = PLACE_HALFWAY, .fraction = 0.5};
+    place.a = inner(c, depth, mark, "halfway between which place and which?", help);
+    if (!place.a) {
+        return NULL;
+    }
+    if (!take_words(c, "and")) {
+        return half(c, mark, "`halfway between` takes two places with `and` in between", help);
+    }
+    place.b = inner(c, depth, mark, "halfway between that and which other place?", help);
+    return place.b ? place_new(c, place, mark.at) : NULL;
+}
+
+static const struct place *fraction_read(struct cursor *c, int depth)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    static const char help[] = "write `a third of the way from top to left wing`";
+    int twelfths = take_entry(c, fraction_entries);
+    if (twelfths < 0) {
+        return NULL;
+    }
+    struct place place = {.kind = PLACE_FRACTION, .fraction = twelfths / 12.0};
+    place.a = inner(c, depth, mark, "from which place?", help);
+    if (!place.a) {
+        return NULL;
+    }
+    if (!take_words(c, "to")) {
+        return half(c, mark, "from there to which place? `to` is missing", help);
+    }
+    place.b = inner(c, depth, mark, "from there to which place?", help);
+    return place.b ? place_new(c, place, mark.at) : NULL;
+}
+
+bool place_or_who_read(struct cursor *c, int depth, const struct place **place, struct who *who)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    *who = (struct who){.kind = WHO_NONE};
+    *place = place_read(c, depth);
+    if (*place || c->refusals != mark.refusals) {
+        return *place != NULL;
+    }
+    return person_read(c, who);
+}
+
+static const struct place *offset_read(struct cursor *c, int depth)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    struct place place = {.kind = PLACE_OFFSET};
+    if (!take_measure(c, false, &place.length)) {
+        return NULL;
+    }
+    int direction = take_entry(c, direction_entries);
+    if (direction < 0) {
+        cursor_back(c, mark);
+        return NULL;
+    }
+    place.direction = (enum direction)direction;
+    size_t before = c->refusals;
+    if (place_or_who_read(c, depth + 1, &place.a, &place.who)) {
+        return place_new(c, place, mark.at);
+    }
+    if (c->refusals != before) {
+        c->at = mark.at;
+        return NULL;
+    }
+    return half(c, mark, "a distance from where?",
+                "write `3 ft above left corner` or `4 ft above 5`");
+}
+
+static bool coordinate_read(struct cursor *c, double *out)
+{
+    const struct token *at = c->at;
+    bool minus = at < c->end && at->kind == TOKEN_MARK && at->mark == '-';
+    at += minus;
+    if (at >= c->end || at->kind != TOKEN_NUMBER || at->possessive) {
+        return false;
+    }
+    *out = minus ? -at->number : at->number;
+    c->at = at + 1;
+    return true;
+}
+
+static const struct place *xy_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    struct cursor_mark mark = cursor_mark(c);
+    struct place place = {.kind = PLACE_XY};
+    if (!take_mark(c, '(')) {
+        return NULL;
+    }
+    bool whole = coordinate_read(c, &place.x) && take_mark(c, ',') && coordinate_read(c, &place.y);
+    if (!whole || !take_mark(c, ')')) {
+        return half(c, mark, "in brackets stand two numbers with a comma in between",
+                    "write `(12, -3)`: to the right of the ring, and toward half court");
+    }
+    return place_new(c, place, mark.at);
+}
+
+static const struct place *owned_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    struct cursor_mark mark = cursor_mark(c);
+    struct place place = {.kind = PLACE_SPOT_OF};
+    if (!owner_read(c, &place.who)) {
+        return NULL;
+    }
+    if (!take_words(c, "spot")) {
+        cursor_back(c, mark);
+        return NULL;
+    }
+    return place_new(c, place, mark.at);
+}
+
+static const struct place *where_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    struct cursor_mark mark = cursor_mark(c);
+    struct place place = {.kind = PLACE_WHERE};
+    if (!take_words(c, "where")) {
+        return NULL;
+    }
+    if (!person_read(c, &place.who) || !take_words(c, "is")) {
+        return half(c, mark, "where who is?", "write `where 3 is`");
+    }
+    return place_new(c, place, mark.at);
+}
+
+static const struct place *beside_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    struct cursor_mark mark = cursor_mark(c);
+    bool beside = take_words(c, "beside");
+    struct place place = {.kind = beside ? PLACE_BESIDE : PLACE_BEHIND};
+    if (!beside && !take_words(c, "behind")) {
+        return NULL;
+    }
+    if (!person_read(c, &place.who)) {
+        return half(c, mark, beside ? "beside whom?" : "behind whom?",
+                    beside ? "write `beside 3`" : "write `behind 1`");
+    }
+    if (!beside) {
+        drills_only(c, mark.at);
+    }
+    return place_new(c, place, mark.at);
+}
+
+static const struct place *line_end_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    const struct token *from = c->at;
+    if (!take_words(c, "the end of the line")) {
+        return NULL;
+    }
+    drills_only(c, from);
+    return place_new(c, (struct place){.kind = PLACE_END_OF_LINE}, from);
+}
+
+static const struct place *out_read(struct cursor *c, int depth)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    static const char help[] = "write `out of bounds at left hash`";
+    if (!take_words(c, "out of bounds")) {
+        return NULL;
+    }
+    if (!take_words(c, "at")) {
+        return half(c, mark, "out of bounds at which place?", help);
+    }
+    struct place place = {.kind = PLACE_OUT};
+    place.a = inner(c, depth, mark, "out of bounds at which place?", help);
+    return place.a ? place_new(c, place, mark.at) : NULL;
+}
+
+static const struct place *any_read(struct cursor *c, int depth)
+{
+    static const struct place *(*const readers[])(struct cursor *, int) = {
+        offset_read, between_read, fraction_read, xy_read,  owned_read,
+        where_read,  beside_read,  line_end_read, out_read,
+    };
+    size_t before = c->refusals;
+    for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {
+        const struct place *place = readers[i](c, depth);
+        if (place || c->refusals != before) {
+            return place;
+        }
+    }
+    return spot_read(c, false);
+}
+
+const struct place *place_read(struct cursor *c, int depth)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = any_read(c, depth);
+    if (!place || depth < LIMIT_PLACE_DEPTH) {
+        return place;
+    }
+    struct span span = place->span;
+    cursor_back(c, mark);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PLACE_DEEP, span, "places stand at most %d deep in one another",
+                     LIMIT_PLACE_DEPTH),
+              "name a nearer spot: `3 ft above left corner`");
+    return NULL;
+}

@@ -1,0 +1,608 @@
+/* SPDX-License-Identifier: MIT */
+/* slots: what may follow a verb, read by its row in verbs.def: players, places, a time, a way
+ * round, each at most once, in any order, known by its preposition. */
+#include "language/words/grammar.h"
+
+#include <string.h>
+
+/* Where a row takes one place, these all lead to it. */
+static const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
+static const char *const particles[] = {"out",  "up",     "down", "back", "through",
+                                        "over", "across", "away", NULL};
+
+static bool word_among(const struct cursor *c, const char *const *words)
+{
+    for (; *words; words++) {
+        if (word_is(c, 0, *words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool take_among(struct cursor *c, const char *const *words)
+{
+    for (; *words; words++) {
+        if (take_words(c, *words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct str subject_text(const struct predicate *p)
+{
+    const who_list *list = &p->s->subject;
+    return cursor_text(p->c, span_join(list->at[0].span, list->at[list->count - 1].span));
+}
+
+/* "5 screens": the sentence as far as its verb, for helps. */
+static struct str begun(const struct predicate *p)
+{
+    struct str verb = phrase_words(p->s->verb, p->s->pass, p->s->screen, p->s->bare);
+    return str_format(p->c->arena, "%.*s %.*s", STR_ARG(subject_text(p)), STR_ARG(verb));
+}
+
+static struct str verb_text(const struct predicate *p)
+{
+    return cursor_text(p->c, p->s->verb_span);
+}
+
+static int twice(struct predicate *p, struct span span, const char *what)
+{
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_TWICE, span, "%s is said twice: `%.*s` is the second one", what,
+                     STR_ARG(cursor_text(p->c, span))),
+              "keep one of the two, or write two sentences");
+    return -1;
+}
+
+/* What stands where a player should. */
+static int no_player(struct predicate *p, struct str preposition)
+{
+    struct cursor *c = p->c;
+    struct str said = begun(p);
+    const char *gap = preposition.size > 0 ? " " : "";
+    if (cursor_done(c) || mark_is(c, ',')) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s%s%.*s` whom?",
+                         STR_ARG(said), gap, STR_ARG(preposition)),
+                  "write the player's number: `%.*s%s%.*s 3`", STR_ARG(said), gap,
+                  STR_ARG(preposition));
+        return -1;
+    }
+    struct str found = cursor_text(c, cursor_span(c));
+    const char *near = entry_nearest(c, spot_entries);
+    struct diag *diag =
+        REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here", STR_ARG(found));
+    if (near) {
+        diag_help(c->diags, diag, "write the player's number, or the spot where one stands: `%s`",
+                  near);
+    } else {
+        diag_help(c->diags, diag, "write the player's number: `%.*s%s%.*s 3`", STR_ARG(said), gap,
+                  STR_ARG(preposition));
+    }
+    return -1;
+}
+
+static int unfit(struct predicate *p, const struct who *who, const char *why, const char *help)
+{
+    struct str found = cursor_text(p->c, who->span);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_OBJECT_UNFIT, who->span, "`%.*s` %.*s: %s", STR_ARG(verb_text(p)),
+                     STR_ARG(found), why),
+              "%s", help);
+    return -1;
+}
+
+static int player_fits(struct predicate *p, const struct who *who, char letter)
+{
+    struct cursor *c = p->c;
+    if (letter == 'D') {
+        return who_defends(who) ? 1
+                                : unfit(p, who, "that takes a defender",
+                                        "write the defender: `x1 switches with x3`");
+    }
+    if (who_defends(who)) {
+        if (p->s->verb == VERB_SCREENS) {
+            return unfit(p, who, "a screen is for a team-mate",
+                         "write `5 screens for 3`, or `5 screens for 3 on x2`");
+        }
+        return unfit(p, who, "that takes an attacker",
+                     "write the attacker's number: `3`, or who has it: `the ball`");
+    }
+    if (who->kind == WHO_COACH && !c->drill) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_DRILL_ONLY, who->span, "a coach takes part in drills only"),
+                  "open it with `drill`, or write a player's number");
+        return -1;
+    }
+    if (who->kind == WHO_SPOT && p->s->verb == VERB_DRIBBLES_AT) {
+        return unfit(p, who, "that takes a player, not a place",
+                     "write `1 dribbles at 2`, or `1 dribbles to left wing`");
+    }
+    return 1;
+}
+
+/* `and 5` behind a screener, unless it begins a new sentence. */
+static int second_screener(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    if (!take_words(&trial, "and") || subject_verb_is(&trial)) {
+        return 1;
+    }
+    struct phrase phrase;
+    struct cursor verb = trial;
+    if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &p->s->object2)) {
+        p->s->object2 = (struct who){.kind = WHO_NONE};
+        return 1;
+    }
+    c->at = trial.at;
+    c->refusals = trial.refusals;
+    return player_fits(p, &p->s->object2, 'U');
+}
+
+static int read_player(struct predicate *p, const struct slot *slot, struct who who)
+{
+    if (p->s->object.kind != WHO_NONE) {
+        return twice(p, who.span, "the player");
+    }
+    p->s->object = who;
+    int fits = player_fits(p, &who, slot->letter);
+    return fits > 0 && slot->letter == 'U' ? second_screener(p) : fits;
+}
+
+static int read_place(struct predicate *p, const struct place *place)
+{
+    if (p->s->place) {
+        return twice(p, place->span, "the place");
+    }
+    p->s->place = place;
+    return 1;
+}
+
+/* A place behind a preposition, or what is wrong there. */
+static int place_after(struct predicate *p)
+{
+    size_t before = p->c->refusals;
+    const struct place *place = place_read(p->c, 0);
+    if (place) {
+        return read_place(p, place);
+    }
+    if (p->c->refusals == before) {
+        place_refuse(p->c, begun(p).at);
+    }
+    return -1;
+}
+
+void place_refuse(struct cursor *c, const char *before)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    struct span span = cursor_span(c);
+    struct str found = cursor_text(c, span);
+    bool person = person_read(&trial, &who);
+    cursor_back(c, mark);
+    if (person) {
+        found = cursor_text(c, who.span);
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_UNKNOWN, who.span, "`%.*s` is somebody, not a place",
+                         STR_ARG(found)),
+                  who.kind == WHO_PLAYER ? "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`"
+                                         : "write `beside %.*s`",
+                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
+        return;
+    }
+    if (cursor_done(c) || mark_is(c, ',')) {
+        diag_help(c->diags, REFUSE(c, TEXT_PLACE_MISSING, span, "`%s` where to?", before),
+                  "name the place: `%s to the rim`", before);
+        return;
+    }
+    const char *near = entry_nearest(c, spot_entries);
+    struct diag *diag =
+        REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`", STR_ARG(found));
+    diag_help(c->diags, diag,
+              near ? "did you mean `%s`?" : "write a spot: `left wing`, `the rim`, `3's spot`",
+              near);
+}
+
+static bool points_back(struct cursor *c)
+{
+    static const char *const words[] = {"him", "her", "his",  "them", "their",
+                                        "he",  "she", "they", "it",   NULL};
+    struct span span = cursor_span(c);
+    if (!word_among(c, words)) {
+        return false;
+    }
+    bool spot = word_is(c, 1, "spot"), defender = word_is(c, 1, "defender");
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which player is meant?",
+                     STR_ARG(cursor_text(c, span))),
+              "say the number: `%s`",
+              spot       ? "4's spot"
+              : defender ? "x4"
+                         : "4");
+    return true;
+}
+
+static int read_either(struct predicate *p)
+{
+    size_t before = p->c->refusals;
+    const struct place *place;
+    struct who who;
+    struct span span = cursor_span(p->c);
+    if (!place_or_who_read(p->c, 0, &place, &who)) {
+        if (p->c->refusals == before) {
+            place_refuse(p->c, begun(p).at);
+        }
+        return -1;
+    }
+    if (p->s->place || p->s->object.kind != WHO_NONE) {
+        return twice(p, span, "the place");
+    }
+    p->s->place = place;
+    p->s->object = who;
+    return 1;
+}
+
+static int read_measure(struct predicate *p, char letter)
+{
+    struct measure *out = letter == 'T' ? &p->s->duration : &p->s->length;
+    struct span span = cursor_span(p->c);
+    struct measure found;
+    if (take_measure(p->c, letter == 'T', &found)) {
+        if (out->unit != UNIT_NONE) {
+            return twice(p, span, letter == 'T' ? "the time" : "the length");
+        }
+        *out = found;
+        return 1;
+    }
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?", STR_ARG(begun(p))),
+              "write seconds: `%.*s for 1 s`", STR_ARG(begun(p)));
+    return -1;
+}
+
+static int read_way(struct predicate *p)
+{
+    struct span span = cursor_span(p->c);
+    int way = take_words(p->c, "baseline") ? DRIVE_BASELINE
+              : take_words(p->c, "middle") ? DRIVE_MIDDLE
+                                           : DRIVE_FREE;
+    if (way == DRIVE_FREE) {
+        return 0;
+    }
+    if (p->s->drive != DRIVE_FREE) {
+        return twice(p, span, "the way");
+    }
+    p->s->drive = way;
+    return 1;
+}
+
+/* around 5, over 5, under 5, past 5, past left wing. */
+static int read_path(struct predicate *p)
+{
+    static const struct entry words[] = {{"around", PATH_AROUND}, {"round", PATH_AROUND},
+                                         {"over", PATH_OVER},     {"under", PATH_UNDER},
+                                         {"past", PATH_PAST},     {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor_mark mark = cursor_mark(c);
+    int path = take_entry(c, words);
+    if (path < 0) {
+        return 0;
+    }
+    struct who who = {.kind = WHO_NONE};
+    const struct place *place = NULL;
+    bool found = path == PATH_PAST ? place_or_who_read(c, 0, &place, &who) : who_read(c, &who);
+    if (!found) {
+        if (c->refusals != mark.refusals) {
+            return -1;
+        }
+        bool particle = path == PATH_OVER; /* goes over to left wing */
+        if (particle && word_among(c, place_words)) {
+            return 1;
+        }
+        return points_back(c) ? -1 : no_player(p, str_of(entry_words(words, path)));
+    }
+    if (p->path_done) {
+        return twice(p, cursor_taken(c, mark.at), "the way round");
+    }
+    p->path_done = true;
+    p->s->path = (enum path_word)path;
+    p->s->path_who = who;
+    p->s->path_place = place;
+    return 1;
+}
+
+/* A slot's content behind its preposition (already taken). */
+static int read_content(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct who who;
+    if (points_back(c)) {
+        return -1;
+    }
+    switch (slot->letter) {
+    case 'W':
+    case 'U':
+    case 'D':
+        return who_read(c, &who) ? read_player(p, slot, who) : no_player(p, slot->preposition);
+    case 'P':
+        return place_after(p);
+    case 'E':
+        return read_either(p);
+    default:
+        return read_measure(p, slot->letter);
+    }
+}
+
+/* on x2: the defender of a screen; on anything else leads to a place. */
+static int read_on(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct who who;
+    if (!take_words(&trial, "on") || !person_read(&trial, &who) || !who_defends(&who)) {
+        return 0;
+    }
+    take_words(c, "on");
+    person_read(c, &who);
+    if (p->s->on.kind != WHO_NONE) {
+        return twice(p, who.span, "the defender");
+    }
+    p->s->on = who;
+    return 1;
+}
+
+static const struct slot *slot_of(const struct slot *slots, size_t count, const char *letters)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (strchr(letters, slots[i].letter)) {
+            return &slots[i];
+        }
+    }
+    return NULL;
+}
+
+/* dribbles, drives, cuts and back cuts become another verb by what follows them. */
+static bool change_verb(struct predicate *p)
+{
+    static const char *const words[] = {"off", "at", NULL};
+    struct sentence *s = p->s;
+    for (const char *const *word = words; *word; word++) {
+        enum verb other = verb_sibling(s->verb, *word);
+        if (other != VERB_COUNT && word_is(p->c, 0, *word) && !clause_is(p->c) &&
+            !(other == VERB_DRIBBLES_AT && s->place)) {
+            s->verb = other;
+            return true;
+        }
+    }
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    bool toward = s->verb == VERB_DRIBBLES && !s->place && take_words(&trial, "toward") &&
+                  person_read(&trial, &who);
+    cursor_back(&trial, mark);
+    if (toward) {
+        s->verb = VERB_DRIBBLES_AT;
+    }
+    return toward;
+}
+
+/* By the slot's own preposition. */
+static int exact_slot(struct predicate *p, const struct slot *slots, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        char preposition[16];
+        if (slots[i].letter == 'O') {
+            int taken = read_on(p);
+            if (taken != 0) {
+                return taken;
+            }
+            continue;
+        }
+        if (slots[i].preposition.size == 0 || slots[i].preposition.size >= sizeof preposition) {
+            continue;
+        }
+        memcpy(preposition, slots[i].preposition.at, slots[i].preposition.size);
+        preposition[slots[i].preposition.size] = 0;
+        if (take_words(p->c, preposition)) {
+            if (str_is(slots[i].preposition, "off")) {
+                take_words(p->c, "of");
+            }
+            return read_content(p, &slots[i]);
+        }
+    }
+    return 0;
+}
+
+/* Without a preposition: a way, a place, a player where the verb takes one so. */
+static int bare_slot(struct predicate *p, const struct slot *slots, size_t count)
+{
+    struct cursor *c = p->c;
+    size_t before = c->refusals;
+    const struct slot *player = slot_of(slots, count, "WUD");
+    const struct slot *place = slot_of(slots, count, "PE");
+    const struct slot *other = slot_of(slots, count, "LT");
+    int taken = slot_of(slots, count, "Y") ? read_way(p) : 0;
+    if (taken != 0) {
+        return taken;
+    }
+    bool guard = verb_row(p->s->verb)->task == VERB_GUARD;
+    bool bare = player && (player->preposition.size == 0 || phrase_has(&p->phrase, 'O') || guard);
+    struct who who;
+    if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
+        return -1;
+    }
+    if (bare && (p->s->object.kind == WHO_NONE || !place) && !cursor_done(c)) {
+        bool found = p->s->object.kind == WHO_NONE ? who_read(c, &who) : person_read(c, &who);
+        if (found) {
+            return read_player(p, player, who);
+        }
+    }
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *found = place ? place_read(c, 0) : NULL;
+    if (c->refusals != before && !found) {
+        return -1;
+    }
+    if (found) {
+        return read_place(p, found);
+    }
+    cursor_back(c, mark);
+    if (place && place->letter == 'E' && !p->s->place && person_read(c, &who)) {
+        return p->s->object.kind == WHO_NONE ? (p->s->object = who, 1)
+                                             : twice(p, who.span, "the player");
+    }
+    const struct token *next = cursor_next(c);
+    bool time = next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
+    if (other && next && next->kind == TOKEN_MEASURE && time == (other->letter == 'T')) {
+        return clause_is(c) ? 0 : read_measure(p, other->letter);
+    }
+    return 0;
+}
+
+/* 5 screens 3: what is missing in between could mean two things. */
+static int missing_preposition(struct predicate *p, const struct slot *slots, size_t count)
+{
+    struct cursor *c = p->c;
+    const struct slot *player = slot_of(slots, count, "WUD");
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    if (!player || p->s->object.kind != WHO_NONE || player->preposition.size == 0) {
+        return 0;
+    }
+    if (points_back(c)) {
+        return -1;
+    }
+    if (!who_read(c, &who)) {
+        return 0;
+    }
+    cursor_back(c, mark);
+    if (who_defends(&who)) {
+        return player_fits(p, &who, player->letter) < 0 ? -1 : 0;
+    }
+    struct str found = cursor_text(c, who.span), said = begun(p);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PREPOSITION_MISSING, who.span, "`%.*s` needs `%.*s` before `%.*s`",
+                     STR_ARG(verb_text(p)), STR_ARG(player->preposition), STR_ARG(found)),
+              "write `%.*s %.*s %.*s`", STR_ARG(said), STR_ARG(player->preposition),
+              STR_ARG(found));
+    return -1;
+}
+
+/* out, up, back … right before a place or what leads to one add nothing. */
+static bool drop_particle(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    if (!take_among(&trial, particles)) {
+        return false;
+    }
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
+                 spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    if (leads) {
+        p->c->at = trial.at;
+    }
+    return leads;
+}
+
+int slot_read(struct predicate *p)
+{
+    struct slot slots[SLOTS_MOST];
+    while (change_verb(p)) {
+    }
+    size_t count = verb_slots(p->s->verb, slots);
+    if (clause_is(p->c)) {
+        return 0;
+    }
+    int taken = exact_slot(p, slots, count);
+    if (taken == 0 && slot_of(slots, count, "R")) {
+        taken = read_path(p);
+    }
+    const struct slot *place = slot_of(slots, count, "PE");
+    if (taken == 0 && place && take_among(p->c, place_words)) {
+        taken = read_content(p, place);
+    }
+    if (taken == 0) {
+        taken = bare_slot(p, slots, count);
+    }
+    if (taken == 0 && drop_particle(p)) {
+        taken = 1;
+    }
+    return taken != 0 ? taken : missing_preposition(p, slots, count);
+}
+
+static bool need_place(struct predicate *p)
+{
+    place_refuse(p->c, begun(p).at);
+    return false;
+}
+
+static void place_of_phrase(struct predicate *p)
+{
+    if (p->s->place || p->phrase.to == SPOT_COUNT) {
+        return;
+    }
+    struct place *place = arena_new(p->c->arena, struct place);
+    *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
+    p->s->place = place;
+}
+
+bool slots_filled(struct predicate *p)
+{
+    struct slot slots[SLOTS_MOST];
+    place_of_phrase(p);
+    size_t count = verb_slots(p->s->verb, slots);
+    for (size_t i = 0; i < count; i++) {
+        const struct slot *slot = &slots[i];
+        bool player = slot->letter == 'W' || slot->letter == 'U' || slot->letter == 'D';
+        if (!slot->needed) {
+            continue;
+        }
+        if (player && p->s->object.kind == WHO_NONE) {
+            return no_player(p, slot->preposition) > 0;
+        }
+        bool either = slot->letter == 'E' && p->s->object.kind != WHO_NONE;
+        if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {
+            return need_place(p);
+        }
+        if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
+            return read_measure(p, 'T') > 0;
+        }
+    }
+    return true;
+}
+
+bool event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
+                       struct who *out)
+{
+    static const char *const siblings[] = {"off", "at", NULL};
+    struct slot slots[SLOTS_MOST];
+    for (const char *const *word = siblings; *word; word++) {
+        enum verb other = verb_sibling(*verb, *word);
+        struct cursor trial = *c;
+        if (other != VERB_COUNT && take_words(&trial, *word) && person_read(&trial, out)) {
+            *verb = other;
+        }
+        *out = (struct who){.kind = WHO_NONE};
+    }
+    size_t count = verb_slots(*verb, slots);
+    const struct slot *player = slot_of(slots, count, "WUDE");
+    struct cursor trial = *c;
+    bool guard = player && verb_row(*verb)->task == VERB_GUARD;
+    if (!player || clause_is(c)) {
+        return true;
+    }
+    bool said = player->preposition.size > 0 && take_str(&trial, player->preposition);
+    bool bare = player->preposition.size == 0 || guard || phrase_has(phrase, 'O');
+    if ((said ? who_read(&trial, out) : bare && person_read(&trial, out))) {
+        c->at = trial.at;
+        c->refusals = trial.refusals;
+        return true;
+    }
+    *out = (struct who){.kind = WHO_NONE};
+    return true;
+}

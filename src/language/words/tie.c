@@ -1,0 +1,280 @@
+/* SPDX-License-Identifier: MIT */
+/* tie: what a sentence waits for: events and states, the clause in front or behind, until. */
+#include "language/words/grammar.h"
+
+bool event_is_state(const struct event *event)
+{
+    return event->kind != EVENT_NONE && event->kind != EVENT_VERB && event->kind != EVENT_CATCHES;
+}
+
+/* "is open", "is past 1", "has the ball" behind somebody. */
+static bool state_read(struct cursor *c, struct event *out)
+{
+    static const struct entry states[] = {{"is open", EVENT_OPEN},
+                                          {"is covered", EVENT_COVERED},
+                                          {"is denied", EVENT_DENIED},
+                                          {"is past", EVENT_PAST},
+                                          {"has the ball", EVENT_HAS_BALL},
+                                          {"has it", EVENT_HAS_BALL},
+                                          {NULL, 0}};
+    struct cursor trial = *c;
+    int state = take_entry(&trial, states);
+    if (state < 0 || (state == EVENT_PAST && !who_read(&trial, &out->object))) {
+        return false;
+    }
+    out->kind = (enum event_kind)state;
+    c->at = trial.at;
+    return true;
+}
+
+/* Only a plain verb stands for its family: `bounce passes` means a bounce pass. */
+static enum event_family family_of(const struct phrase *phrase)
+{
+    if (phrase->pass != PASS_PLAIN || phrase->screen != SCREEN_PLAIN || phrase->to != SPOT_COUNT) {
+        return FAMILY_NONE;
+    }
+    switch (phrase->verb) {
+    case VERB_PASSES:
+        return FAMILY_PASSES;
+    case VERB_SCREENS:
+        return FAMILY_SCREENS;
+    case VERB_CUTS:
+        return FAMILY_CUTS;
+    case VERB_DRIBBLES:
+        return FAMILY_DRIBBLES;
+    default:
+        return phrase_has(phrase, 'M') ? FAMILY_MOVES : FAMILY_NONE;
+    }
+}
+
+static bool happening_read(struct cursor *c, struct event *out)
+{
+    struct phrase phrase;
+    struct cursor trial = *c;
+    if (take_words(&trial, "catches") || take_words(&trial, "catch")) {
+        bool ball = take_words(&trial, "the ball") || take_words(&trial, "it");
+        (void)ball; /* what else would be caught */
+        out->kind = EVENT_CATCHES;
+        c->at = trial.at;
+        return true;
+    }
+    if (!phrase_read(c, who_side(&out->subject), &phrase)) {
+        return false;
+    }
+    out->kind = EVENT_VERB;
+    out->verb = phrase.verb;
+    out->pass = phrase.pass;
+    out->screen = phrase.screen;
+    out->family = family_of(&phrase);
+    size_t before = c->refusals;
+    event_object_read(c, &out->verb, &phrase, &out->object);
+    if (out->verb != phrase.verb) {
+        out->family = FAMILY_NONE;
+    }
+    return c->refusals == before;
+}
+
+bool event_read(struct cursor *c, struct event *out)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    *out = (struct event){.kind = EVENT_NONE};
+    if (who_read(c, &out->subject) && (state_read(c, out) || happening_read(c, out))) {
+        out->span = cursor_taken(c, mark.at);
+        return true;
+    }
+    cursor_back(c, mark);
+    *out = (struct event){.kind = EVENT_NONE};
+    return false;
+}
+
+static bool seconds_are(const struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    return next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
+}
+
+static const struct entry clause_entries[] = {{"as", TIE_AS},       {"after", TIE_AFTER},
+                                              {"when", TIE_WHEN},   {"once", TIE_WHEN},
+                                              {"while", TIE_WHILE}, {NULL, 0}};
+
+bool clause_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    if (take_words(&trial, "at")) {
+        return seconds_are(&trial);
+    }
+    if (seconds_are(&trial)) {
+        trial.at = cursor_next(&trial) + 1;
+        return word_is(&trial, 0, "after") || word_is(&trial, 0, "later");
+    }
+    return take_entry(&trial, clause_entries) >= 0;
+}
+
+/* The reason why no event could be read here. */
+static void event_refuse(struct cursor *c, const char *word)
+{
+    struct cursor trial = *c;
+    struct who who;
+    struct span span = cursor_span(c);
+    if (!who_read(&trial, &who)) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_CLAUSE_HALF, span, "`%s` what? Who does what is missing", word),
+                  "write `%s 1 passes`", word);
+        return;
+    }
+    c->refusals = trial.refusals;
+    const char *near = phrase_nearest(&trial, who_side(&who));
+    struct str name = cursor_text(c, who.span);
+    struct diag *diag;
+    if (word_is(&trial, 0, "and") || mark_is(&trial, ',')) {
+        diag = REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(&trial),
+                      "`%s` takes one player and what that player does", word);
+        near = NULL;
+    } else {
+        diag = REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(&trial), "`%s %.*s` does what?", word,
+                      STR_ARG(name));
+    }
+    diag_help(c->diags, diag,
+              near ? "did you mean `%s`?" : "write `as 1 passes` or `when 2 catches`", near);
+}
+
+/* The longest event; one without its object where only that leaves the sentence a subject. */
+static bool event_before_sentence(struct cursor *c, struct event *out)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    if (!event_read(c, out)) {
+        return false;
+    }
+    if (out->object.kind == WHO_NONE || cursor_done(c) || mark_is(c, ',') || subject_verb_is(c)) {
+        return true;
+    }
+    struct cursor trial = *c;
+    struct span object = out->object.span;
+    while (trial.at > mark.at && trial.at[-1].span.begin >= object.begin) {
+        trial.at--;
+    }
+    if (!subject_verb_is(&trial)) {
+        return true;
+    }
+    c->at = trial.at;
+    out->object = (struct who){.kind = WHO_NONE};
+    out->span = cursor_taken(c, mark.at);
+    return true;
+}
+
+static bool state_refuse(struct cursor *c, const struct event *event, const char *word)
+{
+    struct str text = cursor_text(c, event->span);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_STATE_UNFIT, event->span,
+                     "`%.*s` is a state, and `%s` takes what somebody does", STR_ARG(text), word),
+              "write `when %.*s`", STR_ARG(text));
+    return false;
+}
+
+static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
+{
+    if (!event_before_sentence(c, &tie->event)) {
+        event_refuse(c, word);
+        return false;
+    }
+    if (event_is_state(&tie->event) && tie->word != TIE_WHEN) {
+        return state_refuse(c, &tie->event, word);
+    }
+    return true;
+}
+
+bool clause_read(struct cursor *c, struct tie *tie)
+{
+    struct measure seconds;
+    if (take_words(c, "at") && take_measure(c, true, &seconds)) {
+        tie->word = TIE_AT;
+        tie->seconds = seconds.value;
+        return true;
+    }
+    if (take_measure(c, true, &seconds)) {
+        tie->seconds = seconds.value;
+        tie->word = take_words(c, "later") ? TIE_LATER : TIE_SECONDS_AFTER;
+        return tie->word == TIE_LATER ||
+               (take_words(c, "after") && clause_event_read(c, tie, "after"));
+    }
+    int word = take_entry(c, clause_entries);
+    tie->word = (enum tie_word)word;
+    return clause_event_read(c, tie, entry_words(clause_entries, word));
+}
+
+static bool then_refuse(struct cursor *c, struct span span)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_THEN, span, "`then` and `%.*s` say two different moments",
+                     STR_ARG(cursor_text(c, span))),
+              "keep one of them; `then` may stand before `after`, `when` and `while`");
+    return false;
+}
+
+bool front_tie_read(struct cursor *c, struct tie *tie)
+{
+    const struct token *from = c->at;
+    tie->then = take_words(c, "then");
+    if (tie->then) {
+        take_mark(c, ',');
+    }
+    const struct token *word = c->at;
+    if (take_words(c, "meanwhile")) {
+        tie->meanwhile = true;
+        take_mark(c, ',');
+    } else if (clause_is(c)) {
+        if (!clause_read(c, tie)) {
+            return false;
+        }
+    }
+    bool loose = tie->word == TIE_AS || tie->word == TIE_AT || tie->word == TIE_LATER;
+    if (tie->then && (loose || tie->meanwhile)) {
+        return then_refuse(c, cursor_taken(c, word));
+    }
+    if (tie->then || tie->meanwhile || tie->word != TIE_NONE) {
+        tie->span = cursor_taken(c, from);
+        take_mark(c, ',');
+    }
+    return true;
+}
+
+bool until_read(struct cursor *c, struct event *out)
+{
+    if (event_read(c, out)) {
+        return true;
+    }
+    event_refuse(c, "until");
+    return false;
+}
+
+bool step_tie_read(struct cursor *c, struct tie *tie, struct str *after_title)
+{
+    const struct token *from = c->at;
+    *tie = (struct tie){.word = TIE_NONE};
+    *after_title = (struct str){NULL, 0};
+    struct cursor trial = *c;
+    if (take_words(&trial, "after") && cursor_next(&trial) &&
+        cursor_next(&trial)->kind == TOKEN_QUOTED) {
+        *after_title = cursor_next(&trial)->text;
+        c->at = cursor_next(&trial) + 1;
+    } else if (clause_is(c) && !clause_read(c, tie)) {
+        return false;
+    } else if (tie->word != TIE_NONE && tie->word != TIE_AS && tie->word != TIE_AFTER &&
+               tie->word != TIE_WHEN) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_CLAUSE_HALF, cursor_taken(c, from),
+                         "a step is tied by `as`, `after` or `when`"),
+                  "write `step \"Use it\" as 5 screens` or `step \"Swing it\" after \"Curl\"`");
+        return false;
+    }
+    tie->span = cursor_taken(c, from);
+    if (cursor_done(c)) {
+        return true;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LEFT_OVER, cursor_span(c), "`%.*s` has no part in this heading",
+                     STR_ARG(cursor_text(c, cursor_span(c)))),
+              "write `step \"Use it\" as 5 screens` or `step \"Swing it\" after \"Curl\"`");
+    return false;
+}

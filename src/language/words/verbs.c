@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+/* verbs: the rows of verbs.def and what can be said of a verb from its row alone. */
+#include <ctype.h>
+#include <string.h>
+
+#include "language/words/vocabulary.h"
+
+static const struct verb_row rows[VERB_COUNT] = {
+#define VERB(sym, says, bares, does, wants, goal, bend, effort, first, final, follows)             \
+    [VERB_##sym] = {.symbol = #sym,                                                                \
+                    .words = says,                                                                 \
+                    .bare = bares,                                                                 \
+                    .task = VERB_##does,                                                           \
+                    .needs = wants,                                                                \
+                    .place = DEFAULT_##goal,                                                       \
+                    .shape = SHAPE_##bend,                                                         \
+                    .pace = EFFORT_##effort,                                                       \
+                    .fixed = WHEN_##first,                                                         \
+                    .last = WHEN_##final,                                                          \
+                    .slots = follows},
+#include "language/words/verbs.def"
+#undef VERB
+};
+
+const struct verb_row *verb_row(enum verb verb)
+{
+    return &rows[verb];
+}
+
+/* Another preposition makes another verb of the same head. */
+static const struct {
+    enum verb verb;
+    const char *preposition;
+    enum verb other;
+} siblings[] = {
+    {VERB_DRIBBLES, "at", VERB_DRIBBLES_AT},     {VERB_DRIBBLES, "off", VERB_DRIBBLES_OFF},
+    {VERB_DRIVES, "off", VERB_DRIVES_OFF},       {VERB_CUTS, "off", VERB_COMES},
+    {VERB_BACK_CUTS, "off", VERB_BACK_CUTS_OFF},
+};
+
+enum verb verb_sibling(enum verb verb, const char *preposition)
+{
+    for (size_t i = 0; i < sizeof siblings / sizeof *siblings; i++) {
+        if (siblings[i].verb == verb && strcmp(siblings[i].preposition, preposition) == 0) {
+            return siblings[i].other;
+        }
+    }
+    return VERB_COUNT;
+}
+
+size_t verb_slots(enum verb verb, struct slot out[SLOTS_MOST])
+{
+    const char *at = rows[verb].slots;
+    size_t count = 0;
+    while (*at && count < SLOTS_MOST) {
+        const char *colon = strchr(at, ':');
+        struct slot *slot = &out[count++];
+        bool none = at[0] == '_';
+        slot->preposition = none ? (struct str){"", 0} : (struct str){at, (size_t)(colon - at)};
+        slot->letter = (char)toupper((unsigned char)colon[1]);
+        slot->needed = colon[1] == slot->letter;
+        at = colon + 2;
+        at += *at == ' ';
+    }
+    return count;
+}
+
+struct str verb_head(enum verb verb, bool bare)
+{
+    struct str words = str_of(bare ? rows[verb].bare : rows[verb].words);
+    struct slot slots[SLOTS_MOST];
+    if (verb_slots(verb, slots) == 0) {
+        return words;
+    }
+    struct str last = slots[0].preposition;
+    if (last.size > 0 && words.size > last.size + 1 &&
+        memcmp(words.at + words.size - last.size, last.at, last.size) == 0 &&
+        words.at[words.size - last.size - 1] == ' ') {
+        words.size -= last.size + 1;
+    }
+    return words;
+}

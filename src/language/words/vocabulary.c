@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: MIT */
+/* vocabulary: see vocabulary.h. */
+#include "language/words/vocabulary.h"
+
+#include <string.h>
+
+/* The first row of a value is the one tidy prints. */
+const struct entry spot_entries[] = {
+    {"top", SPOT_TOP},
+    {"top of the key", SPOT_TOP},
+    {"point", SPOT_TOP},
+    {"wing", SPOT_WING},
+    {"slot", SPOT_SLOT},
+    {"corner", SPOT_CORNER},
+    {"elbow", SPOT_ELBOW},
+    {"nail", SPOT_NAIL},
+    {"high post", SPOT_HIGH_POST},
+    {"block", SPOT_BLOCK},
+    {"low post", SPOT_LOW_POST},
+    {"mid post", SPOT_MID_POST},
+    {"short corner", SPOT_SHORT_CORNER},
+    {"dunker spot", SPOT_DUNKER},
+    {"hash", SPOT_HASH},
+    {"free-throw line", SPOT_FREE_THROW_LINE},
+    {"rim", SPOT_RIM},
+    {"basket", SPOT_RIM},
+    {"front of the rim", SPOT_FRONT_OF_RIM},
+    {"front of the basket", SPOT_FRONT_OF_RIM},
+    {"lane", SPOT_LANE},
+    {"paint", SPOT_LANE},
+    {"key", SPOT_LANE},
+    {"half court", SPOT_HALF_COURT},
+    {"baseline", SPOT_BASELINE},
+    {"sideline", SPOT_SIDELINE},
+    {NULL, 0},
+};
+const struct entry side_entries[] = {
+    {"left", SIDE_LEFT},         {"right", SIDE_RIGHT},
+    {"ball side", SIDE_BALL},    {"strong side", SIDE_BALL},
+    {"weak side", SIDE_WEAK},    {"help side", SIDE_WEAK},
+    {"opposite", SIDE_OPPOSITE}, {NULL, 0},
+};
+const struct entry direction_entries[] = {
+    {"above", ABOVE},     {"below", BELOW},       {"inside", INSIDE}, {"outside", OUTSIDE},
+    {"left of", LEFT_OF}, {"right of", RIGHT_OF}, {NULL, 0},
+};
+const struct entry way_entries[] = {
+    {"left", WAY_LEFT}, {"right", WAY_RIGHT}, {"up", WAY_UP}, {"down", WAY_DOWN}, {NULL, 0},
+};
+/* Twelfths of the way. */
+const struct entry fraction_entries[] = {
+    {"a third of the way from", 4},
+    {"one third of the way from", 4},
+    {"two thirds of the way from", 8},
+    {"a quarter of the way from", 3},
+    {"one quarter of the way from", 3},
+    {"three quarters of the way from", 9},
+    {NULL, 0},
+};
+const struct entry pace_entries[] = {
+    {"walking", PACE_WALK},   {"jogging", PACE_JOG},
+    {"slowly", PACE_JOG},     {"easy", PACE_JOG},
+    {"running", PACE_RUN},    {"sprinting", PACE_SPRINT},
+    {"hard", PACE_SPRINT},    {"fast", PACE_SPRINT},
+    {"quickly", PACE_SPRINT}, {NULL, 0},
+};
+
+static char lower(char c)
+{
+    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
+}
+
+static bool is_article(struct str word)
+{
+    return str_is(word, "the") || str_is(word, "a") || str_is(word, "an");
+}
+
+struct str words_squeeze(struct str words, char out[WORDS_MOST])
+{
+    size_t size = 0;
+    for (size_t i = 0; i < words.size;) {
+        size_t end = i;
+        while (end < words.size && words.at[end] != ' ' && words.at[end] != '-') {
+            end++;
+        }
+        struct str word = {words.at + i, end - i};
+        if (size + word.size > WORDS_MOST) {
+            return (struct str){out, 0};
+        }
+        for (size_t k = 0; !is_article(word) && k < word.size; k++) {
+            out[size++] = lower(word.at[k]);
+        }
+        i = end + 1;
+    }
+    return (struct str){out, size};
+}
+
+struct str number_as_word(struct str written)
+{
+    static const char *const words[] = {"one",   "two",   "three", "four", "five",   "six",
+                                        "seven", "eight", "nine",  "ten",  "eleven", "twelve"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        if (str_equal_fold(written, str_of(words[i]))) {
+            return str_of(words[i]);
+        }
+    }
+    return (struct str){NULL, 0};
+}
+
+int take_entry(struct cursor *c, const struct entry *entries)
+{
+    const struct token *longest = c->at;
+    int value = -1;
+    for (const struct entry *entry = entries; entry->words; entry++) {
+        struct cursor trial = *c;
+        if (take_words(&trial, entry->words) && trial.at > longest) {
+            longest = trial.at;
+            value = entry->value;
+        }
+    }
+    c->at = longest;
+    return value;
+}
+
+const char *entry_words(const struct entry *entries, int value)
+{
+    for (const struct entry *entry = entries; entry->words; entry++) {
+        if (entry->value == value) {
+            return entry->words;
+        }
+    }
+    return "";
+}
+
+/* The letters of the next `count` words, hyphens aside. */
+static struct str next_letters(const struct cursor *c, size_t count, char out[WORDS_MOST])
+{
+    struct cursor trial = *c;
+    size_t size = 0;
+    while (count > 0) {
+        const struct token *next = cursor_next(&trial);
+        if (next && next->kind == TOKEN_MARK && next->mark == '-') {
+            trial.at = next + 1;
+            continue;
+        }
+        if (!next || next->kind != TOKEN_WORD || size + next->text.size > WORDS_MOST) {
+            return (struct str){out, 0};
+        }
+        for (size_t i = 0; i < next->text.size; i++) {
+            if (next->text.at[i] != '-') {
+                out[size++] = next->text.at[i];
+            }
+        }
+        trial.at = next + 1;
+        count--;
+    }
+    return (struct str){out, size};
+}
+
+/* Short words are near to everything: allow two letters only where they are few of them. */
+static size_t distance_allowed(struct str word, size_t most)
+{
+    size_t third = word.size / 3;
+    return third < most ? third : most;
+}
+
+size_t words_distance(const struct cursor *c, const char *words, size_t most)
+{
+    char wanted[WORDS_MOST], found[WORDS_MOST];
+    struct str want = words_squeeze(str_of(words), wanted);
+    size_t best = most + 1;
+    for (size_t count = 1; count <= 2; count++) {
+        struct str have = next_letters(c, count, found);
+        size_t allowed = distance_allowed(have, most);
+        if (have.size == 0) {
+            continue;
+        }
+        size_t distance = str_distance(have, want, allowed);
+        if (distance <= allowed && distance < best) {
+            best = distance;
+        }
+    }
+    return best;
+}
+
+const char *entry_nearest(const struct cursor *c, const struct entry *entries)
+{
+    const char *nearest = NULL;
+    size_t best = 3;
+    for (const struct entry *entry = entries; entry->words; entry++) {
+        size_t distance = words_distance(c, entry->words, 2);
+        if (distance < best) {
+            best = distance;
+            nearest = entry->words;
+        }
+    }
+    return nearest;
+}
+
+const char *words_nearest(struct str word, const char *const *candidates)
+{
+    char have[WORDS_MOST], want[WORDS_MOST];
+    struct str letters = words_squeeze(word, have);
+    size_t best = distance_allowed(letters, 2) + 1;
+    const char *nearest = NULL;
+    for (; *candidates; candidates++) {
+        size_t distance = str_distance(letters, words_squeeze(str_of(*candidates), want), 2);
+        if (distance < best) {
+            best = distance;
+            nearest = *candidates;
+        }
+    }
+    return nearest;
+}
+
+bool spot_takes_side(enum spot spot)
+{
+    return spot_needs_side(spot) || spot == SPOT_BASELINE;
+}
+
+bool spot_needs_side(enum spot spot)
+{
+    static const bool sided[SPOT_COUNT] = {
+#define SPOT(symbol, word, sided_, perimeter, source) [SPOT_##symbol] = sided_,
+#include "floor/court/spots.def"
+#undef SPOT
+    };
+    return sided[spot];
+}

@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* vocabulary: the words of the language as tables, and how to find one: spots, sides, directions,
+ * verb phrases. Inside words only, and for tidy, which prints from the same rows. */
+#ifndef LANGUAGE_WORDS_VOCABULARY_H
+#define LANGUAGE_WORDS_VOCABULARY_H
+
+#include "language/words/cursor.h"
+
+enum { WORDS_MOST = 64 }; /* letters of the longest entry, with room */
+
+/* The letters of `words` without hyphens, spaces and articles, in `out`; too long gives nothing. */
+struct str words_squeeze(struct str words, char out[WORDS_MOST]);
+/* "three" for three, Three; empty for 3: what a number written as a word was. */
+struct str number_as_word(struct str written);
+
+bool take_str(struct cursor *c, struct str words);
+bool mark_is(const struct cursor *c, char mark);
+bool take_measure(struct cursor *c, bool is_time, struct measure *out);
+
+/* A word that stands for a value of an enumeration; rows end with words NULL. */
+struct entry {
+    const char *words;
+    int value;
+};
+extern const struct entry spot_entries[], side_entries[], direction_entries[], way_entries[],
+    fraction_entries[], pace_entries[];
+/* Takes the longest entry that fits; -1 when none does. */
+int take_entry(struct cursor *c, const struct entry *entries);
+/* The first entry of a value: the one tidy prints. */
+const char *entry_words(const struct entry *entries, int value);
+/* The nearest entry to what stands at the cursor (one word or two), or NULL. */
+const char *entry_nearest(const struct cursor *c, const struct entry *entries);
+/* How far `words` is from the next one or two tokens; more than `most`: most + 1. */
+size_t words_distance(const struct cursor *c, const char *words, size_t most);
+bool spot_takes_side(enum spot spot);
+bool spot_needs_side(enum spot spot);
+
+/* A way to say a verb. */
+struct phrase {
+    const char *words, *bare;
+    enum verb verb;
+    enum pass_kind pass;
+    enum screen_kind screen;
+    const char *with; /* letters: O the object needs no preposition, N its bare form is a noun too,
+                         B takes `it` and `the ball`, M stands for any movement in a clause,
+                         A for attackers only */
+    enum spot to;     /* where to when no place follows; SPOT_COUNT: none */
+};
+size_t phrase_count(void);
+struct phrase phrase_at(size_t index);
+bool phrase_has(const struct phrase *phrase, char letter);
+enum phrase_side { FOR_ATTACKERS, FOR_DEFENDERS, FOR_ANYONE };
+/* Takes the longest phrase that suits the side. */
+bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+/* What tidy prints for a verb of this kind: "bounce passes", without its preposition. */
+struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind screen, bool bare);
+/* The phrase nearest to what stands at the cursor, or NULL. */
+const char *phrase_nearest(const struct cursor *c, enum phrase_side side);
+
+/* The slots of a verb, from its row. */
+struct slot {
+    char letter; /* as in verbs.def, capital: needed */
+    bool needed;
+    struct str preposition; /* empty: none */
+};
+enum { SLOTS_MOST = 4 };
+size_t verb_slots(enum verb verb, struct slot out[SLOTS_MOST]);
+/* The verb's words without the preposition of its first slot. */
+struct str verb_head(enum verb verb, bool bare);
+/* What this verb is when another preposition follows: dribbles, off -> dribbles off. VERB_COUNT:
+ * nothing else. */
+enum verb verb_sibling(enum verb verb, const char *preposition);
+
+#endif

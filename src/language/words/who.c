@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: MIT */
+/* who: a player, a defender, a role, the coach, the ball, or the spot where somebody stands. */
+#include "language/words/grammar.h"
+
+bool who_defends(const struct who *who)
+{
+    return who->kind == WHO_DEFENDER || who->kind == WHO_DEFENDER_OF;
+}
+
+static void check_number(struct cursor *c, const struct token *token, const char *prefix)
+{
+    int number = (int)token->number;
+    if (number >= 1 && number <= c->players) {
+        return;
+    }
+    struct diag *diag =
+        REFUSE(c, TEXT_PLAYER_RANGE, token->span, "%s has %s%d to %s%d: there is no %.*s",
+               c->drill ? "a drill" : "a play", prefix, 1, prefix, c->players,
+               STR_ARG(cursor_text(c, token->span)));
+    if (prefix[0] == 0) {
+        diag_help(c->diags, diag, "a distance needs its unit: `%d ft`", number);
+    } else {
+        diag_help(c->diags, diag, "write the defender's number: `x%d`", c->players);
+    }
+}
+
+static bool number_fits(const struct token *token)
+{
+    return token->integer && token->number >= 0 && token->number < 1000000;
+}
+
+static bool role_find(const struct cursor *c, struct str word, struct str *role)
+{
+    for (size_t i = 0; i < c->role_count; i++) {
+        if (str_equal_fold(c->roles[i], word)) {
+            *role = c->roles[i];
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "3's", "passer's": the owner of a spot or of a defender. */
+bool owner_read(struct cursor *c, struct who *out)
+{
+    const struct token *token = cursor_next(c);
+    if (!token || !token->possessive) {
+        return false;
+    }
+    *out = (struct who){.span = token->span};
+    if (token->kind == TOKEN_NUMBER && number_fits(token)) {
+        check_number(c, token, "");
+        out->kind = WHO_PLAYER;
+        out->number = (int)token->number;
+    } else if (token->kind == TOKEN_WORD && role_find(c, token->text, &out->role)) {
+        out->kind = WHO_ROLE;
+    } else {
+        return false;
+    }
+    c->at = token + 1;
+    return true;
+}
+
+static bool defender_of_read(struct cursor *c, struct who *out)
+{
+    const struct token *from = c->at;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who owner;
+    if (!owner_read(c, &owner)) {
+        return false;
+    }
+    if (!take_words(c, "defender") && !take_words(c, "man")) {
+        cursor_back(c, mark);
+        return false;
+    }
+    *out = (struct who){.kind = WHO_DEFENDER_OF,
+                        .number = owner.number,
+                        .role = owner.role,
+                        .span = cursor_taken(c, from)};
+    return true;
+}
+
+static bool numbered_read(struct cursor *c, const struct token *token, struct who *out)
+{
+    if (token->possessive || !number_fits(token)) {
+        return false;
+    }
+    bool defender = token->kind == TOKEN_DEFENDER;
+    check_number(c, token, defender ? "x" : "");
+    out->kind = defender ? WHO_DEFENDER : WHO_PLAYER;
+    out->number = (int)token->number;
+    c->at = token + 1;
+    return true;
+}
+
+static bool ball_read(struct cursor *c)
+{
+    struct cursor trial = *c;
+    if (!take_words(&trial, "the ball") || word_is(&trial, 0, "side")) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+static bool spot_who_read(struct cursor *c, struct who *out)
+{
+    const struct token *from = c->at;
+    const struct place *place = spot_read(c, true);
+    if (!place) {
+        return false;
+    }
+    *out = (struct who){.kind = WHO_SPOT, .place = place, .span = cursor_taken(c, from)};
+    return true;
+}
+
+bool person_read(struct cursor *c, struct who *out)
+{
+    const struct token *token = cursor_next(c);
+    *out = (struct who){.span = token ? token->span : SPAN_NONE};
+    if (!token) {
+        return false;
+    }
+    if (defender_of_read(c, out)) {
+        return true;
+    }
+    if (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) {
+        return numbered_read(c, token, out);
+    }
+    if (token->kind != TOKEN_WORD || token->possessive) {
+        return false;
+    }
+    if (role_find(c, token->text, &out->role)) {
+        out->kind = WHO_ROLE;
+        c->at = token + 1;
+        return true;
+    }
+    if (take_words(c, "coach")) {
+        out->kind = WHO_COACH;
+        return true;
+    }
+    if (ball_read(c)) {
+        out->kind = WHO_BALL;
+        out->span = cursor_taken(c, token);
+        return true;
+    }
+    return false;
+}
+
+bool who_read(struct cursor *c, struct who *out)
+{
+    return person_read(c, out) || spot_who_read(c, out);
+}
