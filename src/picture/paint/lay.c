@@ -81,8 +81,11 @@ struct laid lay(struct arena *arena, struct fonts *fonts, const struct paint_she
 void laid_paint(cairo_t *cr, struct fonts *fonts, const struct laid *laid)
 {
     if (laid->count > 1 || laid->cells[0].heading) {
+        /* No cairo_paint: over a whole PDF page it makes cairo 1.16 forget the open structure tag.
+         */
         paint_role(cr, laid->theme, ROLE_PAGE);
-        cairo_paint(cr);
+        cairo_rectangle(cr, 0, 0, laid->width, laid->height);
+        cairo_fill(cr);
     }
     for (size_t i = 0; i < laid->count; i++) {
         const struct laid_cell *cell = &laid->cells[i];

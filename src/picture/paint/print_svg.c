@@ -4,6 +4,7 @@
  * cairo's ids start again in each file and fifty drawings may stand in one page. */
 #include <cairo-svg.h>
 
+#include "base/vec.h"
 #include "picture/paint/lay.h"
 #include "picture/paint/sink.h"
 #include "picture/svg/svg.h"
@@ -11,8 +12,10 @@
 #include <string.h>
 
 struct finish {
+    struct arena *arena;
     struct writer *writer;
     struct str prefix;
+    VEC(struct str) ids; /* cairo's, in the order they are met */
 };
 
 /* The marks behind which an id stands in what cairo 1.16 and 1.18 write. */
@@ -29,7 +32,32 @@ static size_t mark_at(struct str text)
     return 0;
 }
 
-static void put_prefixed(const struct finish *finish, struct str content)
+/* Cairo counts some of its ids over the life of the process: ours count in the order they are met,
+ * so that the same picture has the same bytes. */
+static void put_id(struct finish *finish, struct str id)
+{
+    size_t place = 0;
+    while (place < finish->ids.count && !str_equal(finish->ids.at[place], id)) {
+        place++;
+    }
+    if (place == finish->ids.count) {
+        VEC_PUSH(finish->arena, &finish->ids, id);
+    }
+    writer_str(finish->writer, finish->prefix);
+    writer_text(finish->writer, "-");
+    writer_number(finish->writer, (double)place, 0);
+}
+
+static size_t id_size(struct str text)
+{
+    size_t size = 0;
+    while (size < text.size && text.at[size] != '"' && text.at[size] != ')') {
+        size++;
+    }
+    return size;
+}
+
+static void put_prefixed(struct finish *finish, struct str content)
 {
     size_t written = 0;
     for (size_t i = 0; i < content.size; i++) {
@@ -42,9 +70,10 @@ static void put_prefixed(const struct finish *finish, struct str content)
             continue;
         }
         writer_bytes(finish->writer, content.at + written, i + mark - written);
-        writer_str(finish->writer, finish->prefix);
-        writer_text(finish->writer, "-");
-        written = i + mark;
+        struct str id = {content.at + i + mark, 0};
+        id.size = id_size((struct str){id.at, content.size - i - mark});
+        put_id(finish, id);
+        written = i + mark + id.size;
         i = written - 1;
     }
     writer_bytes(finish->writer, content.at + written, content.size - written);
@@ -164,7 +193,8 @@ bool paint_svg(struct arena *arena, struct fonts *fonts, const struct paint_shee
         return false;
     }
     struct laid laid = lay(arena, fonts, sheet);
-    struct finish finish = {writer, prefix_of(arena, sheet, options->salt)};
+    struct finish finish = {
+        .arena = arena, .writer = writer, .prefix = prefix_of(arena, sheet, options->salt)};
     struct sink sink;
     sink_init(&sink, arena);
     bool good = write_surface(&sink, fonts, &laid);

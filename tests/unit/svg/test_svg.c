@@ -1,0 +1,237 @@
+/* SPDX-License-Identifier: MIT */
+#include "picture/svg/svg.h"
+#include "handmade.h"
+#include "suite.h"
+
+#include <locale.h>
+#include <stdlib.h>
+#include <string.h>
+
+static jmp_buf escape;
+static struct arena arena;
+static struct strbuf bytes;
+
+static bool keep(void *ctx, const char *at, size_t size)
+{
+    strbuf_add(ctx, (struct str){at, size});
+    return true;
+}
+
+static bool refuse(void *ctx, const char *at, size_t size)
+{
+    (void)at;
+    (void)size;
+    ++*(int *)ctx;
+    return false;
+}
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+static const char *written(const struct scene *scene, struct svg_options options)
+{
+    strbuf_init(&bytes, &arena);
+    struct writer writer = {.write = keep, .ctx = &bytes};
+    svg_write(&arena, scene, &options, &writer);
+    ck_assert(!writer.failed);
+    strbuf_char(&bytes, '\0');
+    return bytes.at;
+}
+
+static const char *plainly(enum theme theme)
+{
+    return written(handmade_scene(&arena, theme), (struct svg_options){.salt = STR("")});
+}
+
+static void has(const char *text, const char *part)
+{
+    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
+}
+
+static void has_not(const char *text, const char *part)
+{
+    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, text);
+}
+
+START_TEST(title_is_the_first_child_and_names_are_told_to_readers)
+{
+    const char *text = plainly(THEME_PRINT);
+    const char *prefix = svg_prefix(&arena, handmade_scene(&arena, THEME_PRINT), STR("")).at;
+    has(text, " role=\"img\"");
+    has(text, str_format(&arena, "aria-labelledby=\"%s-t %s-d\"", prefix, prefix).at);
+    has(text,
+        str_format(&arena, ">\n<title id=\"%s-t\">Lantern, step 1: swing &amp; cut</title>\n<desc ",
+                   prefix)
+            .at);
+}
+END_TEST
+
+START_TEST(a_scene_without_description_points_at_none)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_PRINT);
+    scene->description = STR("");
+    const char *text = written(scene, (struct svg_options){.salt = STR("")});
+    has_not(text, "<desc");
+    has_not(text, "-d\"");
+}
+END_TEST
+
+START_TEST(nothing_active_or_from_elsewhere_is_written)
+{
+    const char *text = plainly(THEME_PRINT);
+    has_not(text, "<script");
+    has_not(text, " onload");
+    has_not(text, " onclick");
+    has_not(text, "href");
+    has_not(text, "url(");
+    has_not(text, "foreignObject");
+    has_not(text, "<image");
+}
+END_TEST
+
+START_TEST(colors_are_literal_and_dark_follows_in_style)
+{
+    const char *text = plainly(THEME_PRINT);
+    has(text, "<g class=\"ball s-ink\" stroke=\"#000000\" stroke-width=\"1.13\">");
+    has(text, "@media screen and (prefers-color-scheme:dark){");
+    has(text, " .s-ink{stroke:#f2f5f7}");
+    has_not(text, "@media print");
+    has_not(text, ".s-warning"); /* nothing of that color is there */
+}
+END_TEST
+
+START_TEST(a_screen_scene_goes_back_to_black_on_paper)
+{
+    const char *text = plainly(THEME_SCREEN);
+    has(text, "@media print{");
+    has(text, " .s-ink{stroke:#000000}");
+    has(text, "stroke=\"#14181b\"");
+}
+END_TEST
+
+START_TEST(paths_are_relative_and_exact_to_a_hundredth)
+{
+    const char *text = plainly(THEME_PRINT);
+    has(text, "d=\"m20 60c4-20 10-28 22.13-29.5\"");
+    has(text, "d=\"m24 52 6-6m4-4 6-6\"");
+    has(text, "d=\"m47 30-7 3 2-2.5-2-2.5z\"");
+}
+END_TEST
+
+START_TEST(rounding_does_not_add_up_along_a_path)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_PRINT);
+    struct scene_item item = {
+        .class = CLASS_MOVE, .shape = ITEM_PATH, .stroke = ROLE_INK, .width = 1};
+    item.count = 1001;
+    item.path = arena_array(&arena, struct path_element, item.count);
+    for (size_t i = 0; i < item.count; i++) {
+        item.path[i].op = i ? OP_LINE : OP_MOVE;
+        item.path[i].p[0] = (struct vec2){(double)i * 0.014, 5};
+    }
+    scene->items.count = 0;
+    VEC_PUSH(&arena, &scene->items, item);
+    const char *d = strstr(written(scene, (struct svg_options){.salt = STR("")}), "d=\"m0 5");
+    ck_assert_ptr_nonnull(d);
+    double x = 0;
+    char *at = (char *)d + strlen("d=\"m0 5");
+    while (*at != '"') {
+        x += strtod(at, &at);
+        ck_assert_double_eq(strtod(at, &at), 0);
+    }
+    ck_assert_double_eq_tol(x, 14, 1e-9);
+}
+END_TEST
+
+START_TEST(numbers_that_are_none_do_not_reach_the_page)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_PRINT);
+    scene->items.at[4].path[0].p[0] = (struct vec2){0.0 / 0.0, 1.0 / 0.0};
+    const char *text = written(scene, (struct svg_options){.salt = STR("")});
+    has_not(text, "nan");
+    has_not(text, "inf");
+}
+END_TEST
+
+START_TEST(text_is_escaped_and_control_letters_are_left_out)
+{
+    strbuf_init(&bytes, &arena);
+    struct writer writer = {.write = keep, .ctx = &bytes};
+    svg_escape(&writer, STR("a<b> & \"c\"\x01\x1b\x7f\xC2\x85 \xFF\xC3\xA9\xEF\xBF\xBE'"));
+    strbuf_char(&bytes, '\0');
+    ck_assert_str_eq(bytes.at, "a&lt;b&gt; &amp; &quot;c&quot; \xEF\xBF\xBD\xC3\xA9'");
+}
+END_TEST
+
+START_TEST(ids_differ_by_drawing_and_by_salt)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_PRINT);
+    struct str first = svg_prefix(&arena, scene, STR(""));
+    ck_assert(str_equal(first, svg_prefix(&arena, scene, STR(""))));
+    ck_assert(!str_equal(first, svg_prefix(&arena, scene, STR("again"))));
+    scene->items.at[4].path[0].p[0].x += 1;
+    ck_assert(!str_equal(first, svg_prefix(&arena, scene, STR(""))));
+}
+END_TEST
+
+START_TEST(the_locale_changes_no_byte)
+{
+    struct str first = str_copy(&arena, str_of(plainly(THEME_PRINT)));
+    ck_assert_ptr_nonnull(setlocale(LC_ALL, "C.UTF-8"));
+    setlocale(LC_NUMERIC, "de_DE.UTF-8"); /* where it is installed: a decimal comma */
+    ck_assert_str_eq(plainly(THEME_PRINT), first.at);
+    setlocale(LC_ALL, "C");
+}
+END_TEST
+
+START_TEST(fluid_drawings_have_no_fixed_size)
+{
+    const char *text = written(handmade_scene(&arena, THEME_PRINT),
+                               (struct svg_options){.salt = STR(""), .fluid = true});
+    has(text, " width=\"100%\" viewBox=\"0 0 120 80\"");
+    has_not(text, " height=\"80\"");
+}
+END_TEST
+
+START_TEST(a_failed_write_is_remembered_and_stops)
+{
+    int calls = 0;
+    struct writer writer = {.write = refuse, .ctx = &calls};
+    svg_write(&arena, handmade_scene(&arena, THEME_PRINT), &(struct svg_options){.salt = STR("")},
+              &writer);
+    ck_assert(writer.failed);
+    ck_assert_int_eq(calls, 1);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("svg");
+    TCase *all = tcase_create("svg");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_test(all, title_is_the_first_child_and_names_are_told_to_readers);
+    tcase_add_test(all, a_scene_without_description_points_at_none);
+    tcase_add_test(all, nothing_active_or_from_elsewhere_is_written);
+    tcase_add_test(all, colors_are_literal_and_dark_follows_in_style);
+    tcase_add_test(all, a_screen_scene_goes_back_to_black_on_paper);
+    tcase_add_test(all, paths_are_relative_and_exact_to_a_hundredth);
+    tcase_add_test(all, rounding_does_not_add_up_along_a_path);
+    tcase_add_test(all, numbers_that_are_none_do_not_reach_the_page);
+    tcase_add_test(all, text_is_escaped_and_control_letters_are_left_out);
+    tcase_add_test(all, ids_differ_by_drawing_and_by_salt);
+    tcase_add_test(all, the_locale_changes_no_byte);
+    tcase_add_test(all, fluid_drawings_have_no_fixed_size);
+    tcase_add_test(all, a_failed_write_is_remembered_and_stops);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
