@@ -1,0 +1,482 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""The program as a coach meets it: each command, and each way a file can be wrong. Prints TAP.
+Usage: cli.py PROGRAM"""
+import json
+import os
+import pathlib
+import re
+import shutil
+import stat
+import subprocess
+import sys
+import tempfile
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from tap import Tap  # noqa: E402
+
+PROGRAM = os.path.abspath(sys.argv[1])
+tap = Tap()
+
+GOOD = '''play "Lantern"
+  start five-out
+  ball 1
+  defense man
+  step "Swing"
+    1 passes to 2
+    after 1 passes, 1 cuts to the rim
+  step "Again"
+    2 dribbles to top
+'''
+TWO = GOOD + '''
+play "Tollgate"
+  start five-out
+  ball 1
+  step
+    1 passes to 3
+'''
+WRONG = '''play "Lantern"
+  start five-out
+  ball 1
+  step
+    1 pases to 2
+'''
+# Two attackers on one spot of the floor, side by side to the end: nobody would call that spacing.
+CROWDED = '''play "Millrace"
+  start five-out
+  ball 1
+  defense man
+  step "Crowd"
+    1 passes to 2
+    3 goes to 2 ft left of right wing
+    4 stays
+'''
+ENV = {key: value for key, value in os.environ.items() if key not in ('NO_COLOR', 'SOURCE_DATE_EPOCH', 'TERM')}
+
+
+def run(*words, stdin='', cwd=None, env=None, timeout=120, **more):
+    """Status, standard output, standard error."""
+    done = subprocess.run([PROGRAM, *words], input=stdin.encode() if isinstance(stdin, str) else stdin,
+                          cwd=cwd, env={**ENV, **(env or {})}, timeout=timeout,
+                          stdout=more.pop('stdout', subprocess.PIPE), stderr=more.pop('stderr', subprocess.PIPE), **more)
+    decode = lambda text: (text or b'').decode('utf-8', 'replace')
+    return done.returncode, decode(done.stdout), decode(done.stderr)
+
+
+class Folder:
+    """A fresh folder with some files in it."""
+
+    def __init__(self, **files):
+        self.files = files
+
+    def __enter__(self):
+        self.path = pathlib.Path(tempfile.mkdtemp(prefix='courtwright-cli-'))
+        for name, text in self.files.items():
+            (self.path / f'{name}.play').write_text(text)
+        return self.path
+
+    def __exit__(self, *_):
+        subprocess.run(['chmod', '-R', 'u+rwx', self.path], check=False)
+        shutil.rmtree(self.path)
+
+
+def one_message(result, status, words, what):
+    """The right status, one line on standard error that holds the words, nothing on standard output."""
+    got, out, err = result
+    lines = [line for line in err.splitlines() if not line.startswith('Try ')]
+    good = got == status and out == '' and len(lines) >= 1 and all(word in err for word in words)
+    tap.ok(good and 'Sanitizer' not in err and 'runtime error' not in err, what,
+           f'status {got}, wanted {status}\nout: {out[:500]}\nerr: {err[:800]}\nwanted in it: {words}')
+
+
+def help_and_use():
+    status, out, err = run('--help')
+    tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
+    tap.ok('animate' not in out, 'help does not list what is not built')
+    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions'):
+        status, out, err = run(command, '--help')
+        tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
+               f'{command} --help tells its options and an example', out + err)
+    status, out, _ = run('--version')
+    tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
+    one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
+    one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
+    for later in ('animate', 'coach', 'fill-in', 'card', 'practice', 'chart', 'trend', 'book', 'reads', 'open'):
+        one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
+    one_message(run('check', 'x.play', '--tolerance'), 2, ['--tolerance is not built yet'],
+                'an option of later says so')
+    one_message(run('draw', 'x.play', '--wdith', '3in'), 2, ['--wdith'], 'an unknown option is wrong use')
+    one_message(run('draw', 'x.play', '--width', 'wide'), 2, ['--width', 'wide'], 'a width that is no length is wrong use')
+    one_message(run('draw', 'x.play', '--width', '900in'), 2, ['--width'], 'a width out of range is wrong use')
+    one_message(run('draw', 'x.play', '--format', 'bmp'), 2, ['svg|pdf|png', 'bmp'], 'an unknown format is wrong use')
+    one_message(run('draw', 'x.play', '--play'), 2, ['--play'], 'an option without its value is wrong use')
+    one_message(run('draw'), 2, ['FILE'], 'a command without its file is wrong use')
+    one_message(run('draw', 'a', 'b'), 2, ["'b'"], 'one file too many is wrong use')
+    one_message(run('handout', 'x.play', '--per-page', '5'), 2, ['--per-page'], 'five diagrams a page are wrong use')
+    one_message(run('check', 'x.play', '--only', 'nonsense'), 2, ['nonsense'], '--only wants a known word')
+    one_message(run('draw', 'x.play', '--text', 'live', '--format', 'png'), 2, ['--text live'], 'live text wants SVG')
+
+
+def new():
+    with Folder() as here:
+        status, out, err = run('new', cwd=here)
+        tap.ok((status, out, err) == (0, 'playbook.play\n', ''), 'new writes playbook.play and names it', f'{status} {out} {err}')
+        status, out, err = run('check', '--strict', 'playbook.play', cwd=here)
+        tap.ok((status, out, err) == (0, '', ''), 'the new playbook has nothing to be told of', f'{status} {out} {err}')
+        status, out, err = run('tidy', '--check', 'playbook.play', cwd=here)
+        tap.ok(status == 0, 'the new playbook is tidy', err)
+        one_message(run('new', cwd=here), 3, ['there already'], 'new does not write over a file')
+        status, out, err = run('new', '-', cwd=here)
+        tap.same((status, out, err), (0, (here / 'playbook.play').read_text(), ''), 'new - is for standard output')
+
+
+def check():
+    with Folder(good=GOOD, wrong=WRONG, crowded=CROWDED) as here:
+        status, out, err = run('check', 'good.play', cwd=here)
+        tap.ok(status == 0 and out == '', 'a good playbook has status 0', f'{status} {out} {err}')
+        status, out, err = run('check', 'wrong.play', cwd=here)
+        lines = err.splitlines()
+        tap.ok(status == 1 and lines and re.match(r'wrong\.play:5:\d+: error: .* \[[a-z]+\.[a-z-]+\]$', lines[0]),
+               'an error names file, line, column and id', err)
+        tap.ok(len(lines) > 2 and lines[1] == '      1 pases to 2' and lines[2].strip(' ') in ('^~~~~', '^~~~~~~~')
+               and lines[1][lines[2].index('^'):].startswith('pases'), 'the line is shown with a mark under the word', err)
+        tap.ok('\n  help: ' in err and 'pass' in err.split('help:')[1], 'help says the nearest word', err)
+        status, out, err = run('check', '--json', 'wrong.play', cwd=here)
+        rows = [json.loads(line) for line in out.splitlines()]
+        tap.ok(status == 1 and rows and set(rows[0]) >= {'file', 'line', 'column', 'end', 'severity', 'id', 'message', 'help'}
+               and rows[0]['line'] == 5 and err == '', 'findings come as JSON lines', out + err)
+        status, out, err = run('check', '-', stdin=WRONG)
+        tap.ok(status == 1 and err.startswith('stdin:5:'), 'check reads standard input', err)
+        status, out, err = run('check', 'crowded.play', cwd=here)
+        tap.ok(status == 0 and ' warning: ' in err and '(Millrace' in err, 'a finding is a warning with its step', err)
+        status, _, strict = run('check', '--strict', 'crowded.play', cwd=here)
+        tap.same(status, 1, 'with --strict a warning counts')
+        found = re.search(r'\[([a-z]+)\.([a-z-]+)\]', err)
+        if tap.ok(bool(found), 'a finding has an id', err):
+            _, _, only = run('check', '--only', found[1], 'crowded.play', cwd=here)
+            tap.ok(only.count('[') == only.count(f'[{found[1]}.') > 0, '--only keeps one family', only)
+            _, _, none = run('check', '--only', 'error', 'crowded.play', cwd=here)
+            tap.same(none, '', '--only error leaves warnings out')
+        colored = run('check', '--color', 'always', 'wrong.play', cwd=here)[2]
+        tap.ok('\033[31m' in colored, '--color always paints', colored)
+        tap.ok('\033' not in run('check', 'wrong.play', cwd=here, env={'TERM': 'xterm'})[2], 'no color where no terminal is')
+
+
+def on_terminal(env, *words):
+    """What comes out on standard error when that is a terminal."""
+    import pty
+    master, slave = pty.openpty()
+    subprocess.run([PROGRAM, *words], stderr=slave, stdout=subprocess.DEVNULL, env={**ENV, **env}, check=False)
+    os.close(slave)
+    text = b''
+    try:
+        while chunk := os.read(master, 65536):
+            text += chunk
+    except OSError:
+        pass
+    os.close(master)
+    return text.decode()
+
+
+def colors():
+    with Folder(wrong=WRONG) as here:
+        file = str(here / 'wrong.play')
+        tap.ok('\033[' in on_terminal({'TERM': 'xterm'}, 'check', file), 'a terminal gets color')
+        tap.ok('\033' not in on_terminal({'TERM': 'xterm', 'NO_COLOR': '1'}, 'check', file), 'NO_COLOR is heeded')
+        tap.ok('\033' not in on_terminal({'TERM': 'dumb'}, 'check', file), 'a dumb terminal gets no color')
+
+
+SIGNATURES = {'svg': b'<?xml', 'pdf': b'%PDF-', 'png': b'\x89PNG\r\n\x1a\n'}
+
+
+def draw():
+    with Folder(good=GOOD, two=TWO, wrong=WRONG, crowded=CROWDED) as here:
+        status, out, err = run('draw', 'good.play', cwd=here)
+        tap.ok(status == 0 and out == 'lantern-1.svg\nlantern-2.svg\n', 'draw writes a diagram a step and names them', out + err)
+        tap.ok(all((here / name).is_file() for name in out.split()), 'what it names is there')
+        first = (here / 'lantern-1.svg').read_bytes()
+        run('draw', 'good.play', cwd=here)
+        tap.ok((here / 'lantern-1.svg').read_bytes() == first, 'the same play gives the same bytes')
+        run('draw', 'good.play', cwd=here, env={'LC_ALL': 'de_DE.UTF-8', 'TZ': 'Asia/Tokyo', 'LANG': 'de_DE.UTF-8'})
+        tap.ok((here / 'lantern-1.svg').read_bytes() == first, 'locale and time zone change nothing')
+        for kind, signature in SIGNATURES.items():
+            status, out, err = run('draw', 'good.play', '--step', '1', '-o', f'one.{kind}', cwd=here)
+            file = here / f'one.{kind}'
+            tap.ok(status == 0 and out == f'one.{kind}\n' and file.is_file() and file.read_bytes().startswith((signature, b'<svg')),
+                   f'a name that ends in {kind} gives {kind}', f'{status} {out} {err}')
+        status, out, err = run('draw', '-', '--step', '2', '-o', '-', stdin=GOOD)
+        tap.ok(status == 0 and '</svg>' in out and err == '', 'draw is a filter', f'{status} {out[:200]} {err}')
+        status, live, err = run('draw', '-', '--step', '2', '--text', 'live', '-o', '-', stdin=GOOD)
+        tap.ok(status == 0 and '<text' in live and len(live) < 40000, 'live text is text', f'{status} {live[:200]} {err}')
+        (here / 'out').mkdir()
+        status, out, err = run('draw', 'two.play', '-o', 'out', cwd=here)
+        tap.same(sorted(out.split()), ['out/lantern-1.svg', 'out/lantern-2.svg', 'out/tollgate-1.svg'], 'draw fills a folder')
+        status, out, err = run('draw', 'two.play', '-o', 'out/{n}-{play}_{step}.svg', cwd=here)
+        tap.same(out.split(), ['out/1-lantern_1.svg', 'out/2-lantern_2.svg', 'out/3-tollgate_1.svg'], 'a name may have holes')
+        status, out, err = run('draw', 'two.play', '-o', 'out/{play}.svg', cwd=here)
+        tap.same(out.split(), ['out/lantern.svg', 'out/lantern-2.svg', 'out/tollgate.svg'], 'names that collide are numbered')
+        status, out, err = run('draw', 'two.play', '--play', 'TOLLGATE', cwd=here)
+        tap.same(out, 'tollgate-1.svg\n', '--play takes one, capitals or not')
+        for layout in ('strip', 'grid'):
+            status, out, err = run('draw', 'good.play', '--layout', layout, '-f', 'pdf', cwd=here)
+            tap.ok(status == 0 and out == 'lantern.pdf\n', f'a {layout} is one file a play', f'{status} {out} {err}')
+        one_message(run('draw', 'two.play', '-o', 'all.svg', cwd=here), 2, ['more than one file'], 'many diagrams want more than one name')
+        one_message(run('draw', 'two.play', '-o', '-', cwd=here), 2, ['more than one file'], 'many diagrams do not go to standard output')
+        one_message(run('draw', 'two.play', '-o', 'x-{who}.svg', cwd=here), 2, ['{who}'], 'an unknown hole is wrong use')
+        one_message(run('draw', 'two.play', '--play', 'Switchback', cwd=here), 2, ['Switchback', 'Lantern'], 'an unknown play lists those there are')
+        one_message(run('draw', 'good.play', '--step', '7', cwd=here), 2, ["'7'"], 'an unknown step is wrong use')
+        status, out, err = run('draw', 'wrong.play', cwd=here)
+        tap.ok(status == 1 and out == '' and 'mend the errors' in err, 'a play with an error is not drawn', out + err)
+        (here / 'half.play').write_text(WRONG + '\n' + GOOD.replace('Lantern', 'Kite'))
+        status, out, err = run('draw', 'half.play', cwd=here)
+        tap.ok(status == 1 and out == 'kite-1.svg\nkite-2.svg\n', 'an error in one play does not stop the other', out + err)
+        status, out, err = run('draw', 'good.play', '--measure', cwd=here)
+        tap.ok(status == 0 and len(out.splitlines()) == 2 and 'symbol-symbol 0' in out, '--measure counts what lies on what', out + err)
+        shown = run('draw', 'crowded.play', '--show-checks', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        plain = run('draw', 'crowded.play', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        tap.ok(shown != plain and len(shown) > len(plain), '--show-checks draws findings')
+        hidden = run('draw', 'good.play', '--defense', 'hidden', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        plain = run('draw', 'good.play', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        tap.ok(0 < len(hidden) < len(plain), '--defense hidden leaves the defense out')
+        for option in (['--theme', 'dark'], ['--caption'], ['--beats'], ['--width', '84mm'], ['--salt', 'b']):
+            changed = run('draw', 'good.play', *option, '--text', 'live', '--step', '1', '-o', '-', cwd=here)
+            tap.ok(changed[0] == 0 and changed[1] != plain and '</svg>' in changed[1], f'{" ".join(option)} changes the drawing',
+                   changed[2])
+        status, out, err = run('draw', 'good.play', '--deps', 'rule.d', cwd=here)
+        tap.same((here / 'rule.d').read_text(), 'lantern-1.svg lantern-2.svg: good.play\n', '--deps writes a make rule')
+
+
+def handout():
+    book = 'team "Larkspur Kites"\n  1 "Wren Adeyemi" guard\n  2 "Noor Lindqvist" guard\n\n' + TWO
+    with Folder(book=book, good=GOOD) as here:
+        status, out, err = run('handout', 'good.play', cwd=here)
+        tap.ok(status == 0 and out == 'lantern.pdf\n' and (here / 'lantern.pdf').read_bytes().startswith(b'%PDF-'),
+               'handout writes a PDF', f'{status} {out} {err}')
+        status, out, err = run('handout', 'book.play', '--for', 'everyone', '-o', 'for-{player}.pdf', cwd=here)
+        tap.same((status, out), (0, 'for-wren-adeyemi.pdf\nfor-noor-lindqvist.pdf\n'), 'a file for every player of the roster')
+        status, out, err = run('handout', 'book.play', '--for', 'wren adeyemi', cwd=here)
+        tap.ok(status == 0 and out == 'lantern-wren-adeyemi.pdf\n', 'a player is found by name', f'{status} {out} {err}')
+        status, out, err = run('handout', 'book.play', '--for', '3', '--paper', 'a4', '--per-page', '1', cwd=here)
+        tap.ok(status == 0 and out == 'lantern-3.pdf\n', 'a player is found by number', f'{status} {out} {err}')
+        one_message(run('handout', 'book.play', '--for', 'Nobody', cwd=here), 2, ['Nobody'], 'an unknown player is wrong use')
+        one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['--for'], 'there is no player 9 in a play')
+        plain = run('handout', 'good.play', '-o', '-', cwd=here)
+        again = run('handout', 'good.play', '-o', '-', cwd=here)
+        tap.ok(plain[0] == 0 and plain[1] == again[1], 'the same handout has the same bytes')
+        dated = run('handout', 'good.play', '-o', 'dated.pdf', cwd=here, env={'SOURCE_DATE_EPOCH': '1767225600'})
+        tap.ok(dated[0] == 0 and b'20260101' in (here / 'dated.pdf').read_bytes(), 'SOURCE_DATE_EPOCH dates the PDF', dated[2])
+
+
+def tidy():
+    rough = GOOD.replace('    1 passes to 2', '    1   PASS  to  2.   # swing').replace('\n', '\r\n')
+    with Folder(rough=rough, wrong=WRONG) as here:
+        (here / 'rough.play').write_bytes(rough.encode())
+        status, out, err = run('tidy', 'rough.play', cwd=here)
+        tap.ok(status == 0 and '    1 passes to 2' in out and '# swing' in out and '\r' not in out, 'tidy prints the one form', out + err)
+        tap.ok((here / 'rough.play').read_bytes() == rough.encode(), 'tidy leaves the file alone')
+        status, again, err = run('tidy', '-', stdin=out)
+        tap.same(again, out, 'what is tidy stays as it is')
+        tap.same(run('tidy', '--check', 'rough.play', cwd=here)[0], 1, 'tidy --check says that a file is not tidy')
+        os.chmod(here / 'rough.play', 0o640)
+        status, named, err = run('tidy', '--write', 'rough.play', cwd=here)
+        tap.same((status, named, (here / 'rough.play').read_text()), (0, 'rough.play\n', out), 'tidy --write writes it back')
+        tap.same(stat.S_IMODE(os.stat(here / 'rough.play').st_mode), 0o640, 'and keeps who may read it')
+        tap.same(run('tidy', '--check', 'rough.play', cwd=here)[0], 0, 'then it is tidy')
+        tap.same(run('tidy', '--write', 'rough.play', cwd=here)[:2], (0, ''), 'a tidy file is not written again')
+        status, out, err = run('tidy', '--write', 'wrong.play', cwd=here)
+        tap.ok(status == 1 and (here / 'wrong.play').read_text() == WRONG, 'a file with errors is left as it is', out + err)
+        one_message(run('tidy', '--write', '-'), 2, ['--write'], 'standard input cannot be written back')
+
+
+def tables():
+    status, out, err = run('explain')
+    tap.ok(status == 0 and 'file.memory' in out and 'passes to' in out, 'explain lists what there is', out[:300] + err)
+    words = [line[2:] for line in out.splitlines() if line.startswith('  ')]
+    unexplained = [word for word in words if run('explain', word)[0] != 0]
+    tap.ok(words and not unexplained, 'every word that explain lists it explains', unexplained)
+    status, out, err = run('explain', 'curls')
+    tap.ok(status == 0 and out.startswith('curls off (verb)'), 'a verb is found without its preposition', out + err)
+    one_message(run('explain', 'warp drive'), 2, ['warp drive'], 'what there is not is said not to be')
+    status, out, err = run('list')
+    for table in out.split('\n')[1:-1]:
+        status, rows, err = run('list', table)
+        tap.ok(status == 0 and rows.count('\n') >= 1, f'list {table} is a table', rows + err)
+        status, lines, err = run('list', table, '--json')
+        tap.ok(status == 0 and all(json.loads(line)['word'] for line in lines.splitlines())
+               and lines.count('\n') == rows.count('\n'), f'list {table} --json has the same rows', lines[:300] + err)
+    one_message(run('list', 'nonsense'), 2, ['nonsense'], 'an unknown table is wrong use')
+    with Folder(two=TWO) as here:
+        status, out, err = run('list', 'plays', 'two.play', cwd=here)
+        tap.ok(status == 0 and out.startswith('Lantern: 2 steps, 2 diagrams, '), 'list plays tells a book', out + err)
+        rows = [json.loads(line) for line in run('list', 'plays', 'two.play', '--json', cwd=here)[1].splitlines()]
+        tap.same([row['name'] for row in rows], ['Lantern', 'Tollgate'], 'list plays --json too')
+
+
+def positions():
+    with Folder(good=GOOD) as here:
+        status, out, err = run('positions', 'good.play', '--rate', '10', cwd=here)
+        data = json.loads(out) if status == 0 else {}
+        segments = data.get('segments', [])
+        tap.ok(data.get('schema') == 'courtwright-positions-1' and len(segments) == 2, 'positions are JSON', out[:300] + err)
+        for segment in segments:
+            times = segment['times']
+            even = all(abs(time - index / 10) < 1e-3 for index, time in enumerate(times))
+            tap.ok(even and abs(times[-1] - segment['duration']) <= .1 and
+                   all(len(track) == len(times) for track in segment['bodies'].values()) and
+                   len(segment['ball']) == len(segment['holder']) == len(times), 'there is a place for every time')
+            fast = max((((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** .5 * 10
+                        for track in segment['bodies'].values() for a, b in zip(track, track[1:])), default=0)
+            tap.ok(0 < fast < 11, f'nobody outruns a person ({fast:.1f} m/s)')
+        if len(segments) == 2:
+            gaps = [((a[-1][0] - b[0][0]) ** 2 + (a[-1][1] - b[0][1]) ** 2) ** .5 for a, b in
+                    ((segments[0]['bodies'][who], segments[1]['bodies'][who]) for who in segments[0]['bodies'])]
+            tap.ok(max(gaps) < 1, 'a step begins where the one before ended', gaps)
+            tap.ok(segments[0]['holder'][0] == '1' and segments[0]['holder'][-1] == '2', 'the pass is seen in who holds the ball')
+        for stage in ('resolved', 'run', 'scene'):
+            status, out, err = run('positions', 'good.play', '--dump', stage, cwd=here)
+            tap.ok(status == 0 and out.count('\n') > 3, f'--dump {stage} shows that stage', out[:200] + err)
+
+
+def bad_files():
+    with Folder(good=GOOD) as here:
+        (here / 'folder').mkdir()
+        one_message(run('check', 'none.play', cwd=here), 3, ['none.play', 'No such file'], 'a missing file')
+        one_message(run('check', 'folder', cwd=here), 3, ['folder', 'it is a folder'], 'a folder in place of a file')
+        (here / 'locked.play').write_text(GOOD)
+        os.chmod(here / 'locked.play', 0)
+        if os.geteuid() == 0:
+            drop = {'user': 65534, 'group': 65534, 'extra_groups': []}
+            os.chmod(here, 0o755)
+        else:
+            drop = {}
+        one_message(run('check', str(here / 'locked.play'), cwd='/', **drop), 3, ['locked.play', 'Permission denied'], 'a file one may not read')
+        (here / 'empty.play').write_text('')
+        status, out, err = run('check', 'empty.play', cwd=here)
+        tap.ok(status in (0, 1) and out == '', 'an empty file is checked', f'{status} {err}')
+        one_message(run('draw', 'empty.play', cwd=here), 1, ['nothing was drawn'], 'an empty file has nothing to draw')
+        (here / 'binary.play').write_bytes(bytes(range(256)) * 40)
+        one_message(run('check', 'binary.play', cwd=here), 1, ['not a text file', 'file.binary'], 'a binary file is one error')
+        tap.same(run('check', 'binary.play', cwd=here)[2].count('error:'), 1, 'and no more than one')
+        (here / 'latin.play').write_bytes('play "Caf\u00e9"\n'.encode('latin-1'))
+        status, out, err = run('check', 'latin.play', cwd=here)
+        tap.ok(status == 1 and 'latin.play:1:' in err, 'text that is not UTF-8 is an error of its line', err)
+        (here / 'line.play').write_text(GOOD + '# ' + 'x' * 10_000_000 + '\n')
+        status, out, err = run('check', 'line.play', cwd=here)
+        tap.ok(status == 1 and 'file.too-large' in err and len(err) < 2000, 'a line of 10 MB is one error', err[:500])
+        (here / 'long.play').write_text(GOOD + '    1 passes to ' + '2 ' * 200_000 + '\n')
+        status, out, err = run('check', 'long.play', cwd=here)
+        tap.ok(status == 1 and 'long.play:10:' in err and len(err) < 3000, 'a line of 400 kB is an error of its line', err[:500])
+        (here / 'big.play').write_text('# ' + 'y' * 78 + '\n' + ('# ' + 'x' * 78 + '\n') * 60_000 + GOOD)
+        status, out, err = run('check', 'big.play', cwd=here)
+        tap.ok(status == 0, 'a long file is fine', err[:500])
+        status, out, err = run('check', '/dev/zero', timeout=60)
+        tap.ok(status in (1, 3) and len(err) < 2000, 'a file without an end is an error', err[:300])
+        esc = GOOD.replace('Swing', 'Sw\033[31ming').replace('passes', 'pazzes')
+        (here / 'escape.play').write_text(esc)
+        status, out, err = run('check', 'escape.play', cwd=here)
+        tap.ok(status == 1 and '\033' not in err, 'no escape of the text reaches the terminal', repr(err))
+
+
+def includes():
+    with Folder(main='include "second.play"\n' + GOOD, second=GOOD.replace('Lantern', 'Second')) as here:
+        status, out, err = run('draw', 'main.play', '--deps', 'rule.d', cwd=here)
+        tap.ok(status == 0 and 'second-1.svg' in out and (here / 'rule.d').read_text().endswith(': main.play second.play\n'),
+               'an include is read, and in the make rule', out + err)
+        status, out, err = run('check', str(here / 'main.play'), cwd='/')
+        tap.ok(status == 0, 'an include is found from the folder of the book', err)
+        (here / 'second.play').write_text(WRONG)
+        status, out, err = run('check', './main.play', cwd=here)
+        tap.ok(status == 1 and err.startswith('./second.play:5:'), 'an error in an include names that file', err)
+        (here / 'missing.play').write_text('include "nowhere.play"\n')
+        one_message(run('check', 'missing.play', cwd=here), 1, ['missing.play:1:', 'file.missing'], 'a missing include')
+        (here / 'self.play').write_text('include "self.play"\n')
+        one_message(run('check', 'self.play', cwd=here), 1, ['self.play:1:', 'file.cycle'], 'a file that includes itself')
+        (here / 'a.play').write_text('include "b.play"\n')
+        (here / 'b.play').write_text('include "./a.play"\n')
+        one_message(run('check', 'a.play', cwd=here), 1, ['file.cycle'], 'includes in a circle')
+        (here / 'up.play').write_text('include "../outside.play"\n')
+        (here / 'absolute.play').write_text('include "/etc/hostname"\n')
+        (here / 'link.play').symlink_to('/etc/hostname')
+        (here / 'through.play').write_text('include "link.play"\n')
+        (here.parent / 'outside.play').write_text(GOOD)
+        for name in ('up', 'absolute', 'through'):
+            one_message(run('check', f'{name}.play', cwd=here), 1, ['file.outside'], f'an include leading out of the folder ({name})')
+        (here.parent / 'outside.play').unlink()
+        (here / 'sub').mkdir()
+        (here / 'dir.play').write_text('include "sub"\n')
+        one_message(run('check', 'dir.play', cwd=here), 1, ['file.unreadable'], 'a folder as include')
+        os.mkfifo(here / 'pipe.play')
+        (here / 'fifo.play').write_text('include "pipe.play"\n')
+        one_message(run('check', 'fifo.play', cwd=here, timeout=20), 1, ['file.unreadable'], 'a pipe as include does not hang')
+        (here / 'sub' / 'x.play').write_text('include "y.play"\n')
+        (here / 'sub' / 'y.play').write_text(GOOD)
+        (here / 'deep.play').write_text('include "sub/x.play"\n')
+        tap.same(run('check', 'deep.play', cwd=here)[0], 0, 'an include counts from the file it stands in')
+        (here / 'deep-2.play').write_text(''.join(f'include "d{i}.play"\n' for i in range(80)))
+        for i in range(80):
+            (here / f'd{i}.play').write_text('# nothing\n')
+        status, out, err = run('check', 'deep-2.play', cwd=here)
+        tap.ok(status == 1 and 'deep-2.play:' in err, 'too many includes are an error', err[:300])
+
+
+def bad_outputs():
+    with Folder(good=GOOD) as here:
+        os.chmod(here, 0o755)
+        book = ['draw', str(here / 'good.play'), '--step', '1']
+        one_message(run(*book, '-o', 'none/one.svg', cwd=here), 3, ['none/one.svg', 'No such file'], 'a folder that is not there')
+        one_message(run(*book, '-o', 'none/', cwd=here), 3, ['none/'], 'a folder that is not there, with a slash')
+        one_message(run(*book, '-o', 'good.play/one.svg', cwd=here), 3, ['Not a directory'], 'a file in place of a folder')
+        (here / 'closed').mkdir()
+        os.chmod(here / 'closed', 0o555)
+        user = {'user': 65534, 'group': 65534, 'extra_groups': []} if os.geteuid() == 0 else {}
+        one_message(run(*book, '-o', str(here / 'closed' / 'one.svg'), cwd='/', **user), 3, ['Permission denied'], 'a folder one may not write to')
+        (here / 'one.svg').write_text('old')
+        os.chmod(here / 'one.svg', 0o444)
+        if user:
+            os.chmod(here, 0o777)
+        one_message(run(*book, '-o', str(here / 'one.svg'), cwd='/', **user), 3, ['Permission denied'], 'a file one may not write to')
+        tap.same((here / 'one.svg').read_text(), 'old', 'and it is as it was')
+        one_message(run(*book, '-o', 'good.play', cwd=here), 3, ['what was read'], 'the input is not written over')
+        (here / 'same.svg').symlink_to('good.play')
+        one_message(run(*book, '-o', 'same.svg', cwd=here), 3, ['what was read'], 'not by way of a link either')
+        tap.same((here / 'good.play').read_text(), GOOD, 'the input is as it was')
+        if os.path.exists('/dev/full'):
+            one_message(run(*book, '-o', '/dev/full', cwd=here), 3, ['/dev/full', 'No space'], 'a full disk')
+            with open('/dev/full', 'wb') as full:
+                status, _, err = run(*book, '-o', '-', cwd=here, stdout=full)
+                tap.ok(status == 3 and 'No space' in err and err.count('\n') == 1, 'a full standard output', err)
+                status, _, err = run('list', 'verbs', stdout=full)
+                tap.ok(status == 3 and 'No space' in err, 'a full standard output for tables', err)
+        for words, what in ((book + ['-o', '-'], 'a drawing'), (['--help'], 'help'), (['list', 'verbs'], 'a table')):
+            done = subprocess.run(['sh', '-c', 'exec "$0" "$@" >&-', PROGRAM, *words], stderr=subprocess.PIPE, cwd=here, check=False)
+            tap.ok(done.returncode == 3 and b'standard output' in done.stderr, f'a closed standard output for {what}', done.stderr)
+        done = subprocess.run(['sh', '-c', 'exec "$0" check - <&-', PROGRAM], stderr=subprocess.PIPE, check=False)
+        tap.ok(done.returncode == 3 and b'standard input' in done.stderr, 'a closed standard input', done.stderr)
+        (here / 'kept.svg').write_text('old')
+        limit = f'ulimit -f 1; exec "$0" "$@"'
+        done = subprocess.run(['sh', '-c', 'trap "" XFSZ; ' + limit, PROGRAM, *book, '-o', 'kept.svg'], stdout=subprocess.PIPE,
+                              stderr=subprocess.PIPE, cwd=here, check=False)
+        tap.ok(done.returncode == 3 and (here / 'kept.svg').read_text() == 'old', 'a file that could not be written whole is as it was',
+               f'{done.returncode} {done.stderr}')
+        tap.same([name for name in os.listdir(here) if name.startswith('.')], [], 'nothing unfinished is left lying about')
+        status, out, err = run(*book, '-o', '/dev/null', cwd=here)
+        tap.ok(status == 0 and stat.S_ISCHR(os.stat('/dev/null').st_mode), 'a device is written to and not replaced', err)
+        (here / 'real').mkdir()
+        (here / 'real' / 'to.svg').write_text('old')
+        (here / 'by-link.svg').symlink_to('real/to.svg')
+        status, out, err = run(*book, '-o', 'by-link.svg', cwd=here)
+        tap.ok(status == 0 and (here / 'by-link.svg').is_symlink() and (here / 'real' / 'to.svg').read_text() != 'old',
+               'a link is followed', err)
+
+
+def main():
+    for part in (help_and_use, new, check, colors, draw, handout, tidy, tables, positions, bad_files, includes, bad_outputs):
+        try:
+            part()
+        except Exception as trouble:  # one part that falls over must not hide the others
+            tap.ok(False, f'{part.__name__} ran to its end', repr(trouble))
+    return tap.end()
+
+
+if __name__ == '__main__':
+    sys.exit(main())
