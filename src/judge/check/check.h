@@ -9,14 +9,14 @@
 struct checker; /* what one check gets: the run, and where to report */
 
 struct check_row {
-    const char *id;               /* "space.close" */
-    enum severity severity;       /* the highest it reports */
-    const char *what;             /* one line: when it fires */
-    const char *why;              /* the explanation, a coach's words */
-    const char *good, *bad;       /* a short play each, for explain; may be NULL for errors */
-    const char *source;           /* rulebook article, clinic, or "common practice, no source" */
-    const char *unit;             /* of its limit: "ft", "s", "" */
-    double limit;                 /* default, metres, seconds or radians; 0: none */
+    const char *id;         /* "space.close" */
+    enum severity severity; /* the highest it reports */
+    const char *what;       /* one line: when it fires */
+    const char *why;        /* the explanation, a coach's words */
+    const char *good, *bad; /* a short play each, for explain; may be NULL for errors */
+    const char *source;     /* rulebook article, clinic, or "common practice, no source" */
+    const char *unit;       /* of its limit: "ft", "s", "" */
+    double limit;           /* default, metres, seconds or radians; 0: none */
     void (*look)(struct checker *checker);
 };
 size_t check_count(void);
@@ -24,20 +24,26 @@ const struct check_row *check_at(size_t index); /* in alphabetical order */
 const struct check_row *check_find(struct str id);
 
 /* What to draw of a finding. */
-enum mark_kind { MARK_NONE, MARK_DISTANCE /* between a and b */, MARK_POINT /* at a */, MARK_LANE /* a to b */ };
+enum mark_kind {
+    MARK_NONE,
+    MARK_DISTANCE /* between a and b */,
+    MARK_POINT /* at a */,
+    MARK_LANE /* a to b */
+};
 struct finding {
     const struct check_row *row;
     enum severity severity;
-    int step, branch;             /* indices; branch -1 */
-    double time;                  /* seconds of the segment */
-    body who[4];                  /* BODY_NONE-ended when fewer */
-    double amount, limit;         /* metres, seconds or radians; as the row's unit */
-    struct str message, help;     /* "4: stay low in the corner. 2 and 4 stand 9 ft apart; keep 12 ft or more." */
-    struct span span;             /* the sentence it is about */
+    int step, branch;     /* indices; branch -1 */
+    double time;          /* seconds of the segment */
+    body who[4];          /* BODY_NONE-ended when fewer */
+    double amount, limit; /* metres, seconds or radians; as the row's unit */
+    struct str message,
+        help; /* "4: stay low in the corner. 2 and 4 stand 9 ft apart; keep 12 ft or more." */
+    struct span span; /* the sentence it is about */
     enum mark_kind mark;
     struct vec2 a, b;
     bool accepted;
-    struct str reason;            /* of the accept */
+    struct str reason; /* of the accept */
 };
 typedef VEC(struct finding) finding_list;
 /* Sorted by step, branch, time, id. */

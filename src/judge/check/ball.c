@@ -1,0 +1,196 @@
+/* SPDX-License-Identifier: MIT */
+/* ball: checks about who has the ball and for how long. */
+#include <string.h>
+
+#include "base/real.h"
+#include "judge/check/look.h"
+
+/* ---- ball.holder ---- */
+
+static bool ever_held(const struct segment *segment, body b)
+{
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state == BALL_HELD && span->holder == b) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static const char *deed(const struct task *task)
+{
+    switch (task->kind) {
+    case TASK_PASS:
+        return "pass";
+    case TASK_EXCHANGE:
+        return "hand off";
+    case TASK_SHOOT:
+        return "shoot";
+    case TASK_HOLD:
+        return "fake";
+    default:
+        return "dribble";
+    }
+}
+
+/* Who has it instead, for the message: at time t, or the last to have had it. */
+static body who_has_it(const struct segment *segment, double t)
+{
+    body holder = segment_holder(segment, t);
+    for (size_t i = segment->ball.count; i-- > 0 && holder == BODY_NONE;) {
+        if (segment->ball.at[i].state == BALL_HELD && segment->ball.at[i].from <= t) {
+            holder = segment->ball.at[i].holder;
+        }
+    }
+    return holder;
+}
+
+static void without_ball(struct checker *checker, const struct task *task, double t)
+{
+    body holder = who_has_it(checker->segment, t);
+    struct finding *finding = look_report(checker, t, 0, task->who, BODY_NONE);
+    const char *who = look_body(checker, task->who);
+    finding->span = task->span;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(checker->segment, task->who, t);
+    if (holder == BODY_NONE || holder == task->who) {
+        look_say(checker, &finding->message,
+                 "%s: get the ball first. You %s here, and nobody gives you the ball.", who,
+                 deed(task));
+        look_say(checker, &finding->help, "write who passes to %s before this sentence", who);
+        return;
+    }
+    const char *has = look_body(checker, holder);
+    look_say(checker, &finding->message,
+             "%s: get the ball first. You %s here, and %s has the ball.", who, deed(task), has);
+    look_say(checker, &finding->help, "write %s passes to %s before this sentence", has, who);
+}
+
+static void to_oneself(struct checker *checker, const struct task *task, double t)
+{
+    struct finding *finding = look_report(checker, t, 0, task->who, BODY_NONE);
+    const char *who = look_body(checker, task->who);
+    finding->span = task->span;
+    look_say(checker, &finding->message,
+             "%s: give the ball to a team-mate. You cannot %s to yourself.", who, deed(task));
+    look_say(checker, &finding->help, "name another player after the verb");
+}
+
+void look_ball_holder(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->supplied || !look_uses_ball(task)) {
+            continue;
+        }
+        const double *time = segment->record[i].time;
+        bool hands_over = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
+        double started = time[MOMENT_STARTED];
+        double t = started >= 0 ? started : segment->duration;
+        if (hands_over && task->other == task->who) {
+            to_oneself(checker, task, t);
+        } else if (!ever_held(segment, task->who)) {
+            without_ball(checker, task, t);
+        }
+    }
+}
+
+/* ---- ball.held ---- */
+
+/* Anybody else of the attack on the move: a cut or a screen on the way for the holder to see. */
+static bool somebody_moves(const struct checker *checker, body holder, size_t sample)
+{
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b != holder && look_plays(checker, b) &&
+            look_speed(checker->segment, b, sample) > 2 * REST_SPEED) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool dribbles(const struct segment *segment, body holder, double t)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, holder, t, &in, &index);
+    if (!task || in != segment || task->kind == TASK_HOLD || task->kind == TASK_PASS ||
+        task->kind == TASK_SHOOT || !look_uses_ball(task)) {
+        return false;
+    }
+    double arrived = in->record[index].time[MOMENT_ARRIVED];
+    return arrived < 0 || t < arrived;
+}
+
+/* Seconds of a hold in which nothing was on the way, at `segment` from its start to `to`. */
+static double idle_hold(const struct checker *checker, body holder, double from, double to)
+{
+    size_t idle = 0;
+    for (size_t i = 0; i < checker->segment->samples; i++) {
+        double t = (double)i * RUN_SAMPLE;
+        if (t >= from && t < to && !somebody_moves(checker, holder, i) &&
+            !dribbles(checker->segment, holder, t)) {
+            idle++;
+        }
+    }
+    return (double)idle * RUN_SAMPLE;
+}
+
+/* The part of a hold that lies in the steps before, when it began there. */
+static double held_before(const struct checker *checker, body holder)
+{
+    struct checker earlier = *checker;
+    double sum = 0;
+    for (earlier.segment = checker->segment->before; earlier.segment;
+         earlier.segment = earlier.segment->before) {
+        const struct segment *segment = earlier.segment;
+        if (!segment->ball.count) {
+            break;
+        }
+        const struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
+        if (last->state != BALL_HELD || last->holder != holder) {
+            break;
+        }
+        sum += idle_hold(&earlier, holder, last->from, segment->duration);
+        if (segment->ball.count > 1) {
+            break;
+        }
+    }
+    return sum;
+}
+
+static void held(struct checker *checker, const struct ball_span *span, double seconds)
+{
+    struct finding *finding = look_report(checker, span->from, seconds, span->holder, BODY_NONE);
+    finding->severity = seconds > 1.5 * checker->limit ? SEVERITY_WARNING : SEVERITY_NOTE;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(checker->segment, span->holder, span->from);
+    const char *who = look_body(checker, span->holder);
+    look_say(checker, &finding->message,
+             "%s: pass, drive or shoot sooner. You hold the ball %s while nobody moves; %s is "
+             "enough.",
+             who, look_seconds(checker, seconds), look_seconds(checker, checker->limit));
+    look_say(checker, &finding->help,
+             "give %s a cut or a screen to wait for, or write a shorter hold", who);
+}
+
+void look_ball_held(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    bool last = look_last(checker);
+    for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        bool goes_on = i + 1 == segment->ball.count && !last;
+        if (span->state != BALL_HELD || !look_plays(checker, span->holder) || goes_on ||
+            !court_inside(checker->play->court, segment_at(segment, span->holder, span->from), 0)) {
+            continue;
+        }
+        double seconds = idle_hold(checker, span->holder, span->from, span->to);
+        seconds += i == 0 ? held_before(checker, span->holder) : 0;
+        if (seconds > checker->limit + 0.05) {
+            held(checker, span, seconds);
+        }
+    }
+}

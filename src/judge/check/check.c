@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: MIT */
+/* check: the table of checks and the one way they are run: each over each segment, what repeats is
+ * said once, what the coach accepts is marked, the rest is sorted. Takes a run; never changes it.
+ */
+#include "judge/check/look.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/real.h"
+
+static const struct check_row rows[] = {
+#define CHECK(symbol, id, severity, unit, limit, lasting, what, why, source, good, bad)            \
+    {id, severity, what, why, good, bad, source, unit, limit, lasting, look_##symbol},
+#include "judge/check/checks.def"
+#undef CHECK
+};
+
+size_t check_count(void)
+{
+    return sizeof rows / sizeof *rows;
+}
+
+const struct check_row *check_at(size_t index)
+{
+    return &rows[index];
+}
+
+const struct check_row *check_find(struct str id)
+{
+    for (size_t i = 0; i < check_count(); i++) {
+        if (str_is(id, rows[i].id)) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}
+
+static bool same_matter(const struct finding *a, const struct finding *b)
+{
+    return a->row == b->row && memcmp(a->who, b->who, sizeof a->who) == 0;
+}
+
+static bool goes_on_from(const struct segment *segment, const struct segment *earlier)
+{
+    while (segment && segment != earlier) {
+        segment = segment->before;
+    }
+    return segment != NULL;
+}
+
+/* Two who stand too close through three steps are told so once, in the first. */
+static bool told_before(const struct checker *checker, size_t index)
+{
+    const struct finding *finding = &checker->findings->at[index];
+    if (!finding->row->lasting) {
+        return false;
+    }
+    for (size_t i = 0; i < index; i++) {
+        if (same_matter(&checker->findings->at[i], finding) &&
+            goes_on_from(checker->of.at[index], checker->of.at[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void drop_repeated(struct checker *checker)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < checker->findings->count; i++) {
+        checker->findings->at[kept] = checker->findings->at[i];
+        checker->of.at[kept] = checker->of.at[i];
+        if (!told_before(checker, kept)) {
+            kept++;
+        }
+    }
+    checker->findings->count = checker->of.count = kept;
+}
+
+static bool accepted_in(const point_list *accepts, struct finding *finding)
+{
+    for (size_t i = 0; i < accepts->count; i++) {
+        if (str_is(accepts->at[i].word, finding->row->id)) {
+            finding->accepted = true;
+            finding->reason = accepts->at[i].text;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* An error cannot be on purpose: what is impossible stays so. */
+static void accept(const struct play *play, struct finding *finding)
+{
+    if (finding->severity == SEVERITY_ERROR) {
+        return;
+    }
+    const struct step *step = &play->steps.at[finding->step];
+    bool done =
+        finding->branch >= 0 && accepted_in(&step->branches.at[finding->branch].accepts, finding);
+    if (!done && !accepted_in(&step->accepts, finding)) {
+        accepted_in(&play->accepts, finding);
+    }
+}
+
+static int order_of(long long a, long long b)
+{
+    return (a > b) - (a < b);
+}
+
+static int by_place(const void *left, const void *right)
+{
+    const struct finding *a = left, *b = right;
+    int order = order_of(a->step, b->step);
+    order = order ? order : order_of(a->branch, b->branch);
+    order = order ? order : (a->time > b->time) - (a->time < b->time);
+    order = order ? order : strcmp(a->row->id, b->row->id);
+    return order ? order : memcmp(a->who, b->who, sizeof a->who);
+}
+
+void check_run(struct arena *arena, const struct run *run, finding_list *findings)
+{
+    struct checker checker = {.arena = arena, .run = run, .play = run->play, .findings = findings};
+    *findings = (finding_list){0};
+    for (size_t i = 0; i < check_count(); i++) {
+        checker.row = &rows[i];
+        checker.limit = look_limit(&checker, rows[i].id, rows[i].limit, &checker.limit_written);
+        for (size_t s = 0; s < run->segments.count; s++) {
+            checker.segment = run->segments.at[s];
+            /* of a step that could not be run only what is impossible in it can be said */
+            if (checker.segment->ran || rows[i].severity == SEVERITY_ERROR) {
+                rows[i].look(&checker);
+            }
+        }
+    }
+    drop_repeated(&checker);
+    for (size_t i = 0; i < findings->count; i++) {
+        accept(run->play, &findings->at[i]);
+    }
+    if (findings->count > 1) {
+        qsort(findings->at, findings->count, sizeof *findings->at, by_place);
+    }
+}

@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: MIT */
+/* look: see look.h. */
+#include "judge/check/look.h"
+
+#include <string.h>
+
+#include "base/real.h"
+
+struct finding *look_report(struct checker *checker, double time, double amount, body first,
+                            body second)
+{
+    struct finding finding = {.row = checker->row,
+                              .severity = checker->row->severity,
+                              .step = checker->segment->step,
+                              .branch = checker->segment->branch,
+                              .time = time,
+                              .who = {first, second, BODY_NONE, BODY_NONE},
+                              .amount = amount,
+                              .limit = checker->limit};
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(checker->segment, first, time, &in, &index);
+    const struct step *step = &checker->play->steps.at[checker->segment->step];
+    finding.span = task && task->sentence ? task->span : step->span;
+    VEC_PUSH(checker->arena, checker->findings, finding);
+    VEC_PUSH(checker->arena, &checker->of, checker->segment);
+    return &checker->findings->at[checker->findings->count - 1];
+}
+
+void look_say(struct checker *checker, struct str *text, const char *format, ...)
+{
+    struct strbuf out;
+    strbuf_init(&out, checker->arena);
+    va_list args;
+    va_start(args, format);
+    strbuf_vprint(&out, format, args);
+    va_end(args);
+    *text = strbuf_str(&out);
+}
+
+const char *look_length(struct checker *checker, double metres)
+{
+    struct strbuf out;
+    strbuf_init(&out, checker->arena);
+    play_length(&out, checker->play, metres);
+    return out.at;
+}
+
+const char *look_seconds(struct checker *checker, double seconds)
+{
+    struct strbuf out;
+    strbuf_init(&out, checker->arena);
+    strbuf_number(&out, seconds, 1);
+    strbuf_text(&out, " s");
+    return out.at;
+}
+
+const char *look_body(struct checker *checker, body b)
+{
+    struct strbuf out;
+    strbuf_init(&out, checker->arena);
+    body_print(&out, b);
+    return out.at;
+}
+
+const char *look_spot(struct checker *checker, enum spot spot, enum side side)
+{
+    struct strbuf out;
+    strbuf_init(&out, checker->arena);
+    strbuf_print(&out, "%s%s",
+                 side == SIDE_LEFT    ? "left "
+                 : side == SIDE_RIGHT ? "right "
+                                      : "",
+                 spot_row(spot)->word);
+    return out.at;
+}
+
+double look_limit(const struct checker *checker, const char *id, double otherwise, bool *written)
+{
+    *written = false;
+    for (size_t i = 0; i < checker->play->limits.count; i++) {
+        if (str_is(checker->play->limits.at[i].check, id)) {
+            *written = true;
+            otherwise = checker->play->limits.at[i].value; /* the nearest stands last */
+        }
+    }
+    return otherwise;
+}
+
+struct vec2 look_at(const struct segment *segment, body b, size_t sample)
+{
+    return segment->track[b].sample[sample].at;
+}
+
+double look_speed(const struct segment *segment, body b, size_t sample)
+{
+    return vec2_length(segment->track[b].sample[sample].v);
+}
+
+bool look_plays(const struct checker *checker, body b)
+{
+    return body_is_attacker(b) && b != BODY_COACH && checker->segment->track[b].on_floor;
+}
+
+bool look_last(const struct checker *checker)
+{
+    for (size_t i = 0; i < checker->run->segments.count; i++) {
+        if (checker->run->segments.at[i]->before == checker->segment) {
+            return false;
+        }
+    }
+    return true;
+}
+
+const struct task *look_latest(const struct segment *segment, body b, double t,
+                               const struct segment **in, size_t *index)
+{
+    for (; segment; segment = segment->before) {
+        const struct task *latest = NULL;
+        double when = TIME_NEVER;
+        for (size_t i = 0; i < segment->tasks; i++) {
+            const struct task *task = segment_task(segment, i);
+            double started = segment->record[i].time[MOMENT_STARTED];
+            if (task->who == b && started >= 0 && started <= t && started >= when) {
+                when = started;
+                latest = task;
+                *in = segment;
+                *index = i;
+            }
+        }
+        if (latest) {
+            return latest;
+        }
+        t = segment->before ? segment->before->duration : 0;
+    }
+    return NULL;
+}
+
+static bool concerns(const struct task *task, body b)
+{
+    bool aims = task->goal.kind == GOAL_BODY || task->goal.kind == GOAL_BESIDE;
+    return task->other == b || task->other2 == b || task->path_who == b ||
+           (aims && task->goal.who == b);
+}
+
+bool look_links(const struct task *task, body a, body b)
+{
+    if (task->kind == TASK_PASS || task->kind == TASK_SHOOT) {
+        return false;
+    }
+    return (task->who == a && concerns(task, b)) || (task->who == b && concerns(task, a));
+}
+
+bool look_linked(const struct segment *segment, body a, body b)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        if (look_links(segment_task(segment, i), a, b)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool look_uses_ball(const struct task *task)
+{
+    return task->kind == TASK_CARRY || strchr(verb_row(task->verb)->needs, 'B') != NULL;
+}
+
+bool look_shot(const struct segment *segment, double t)
+{
+    for (; segment; segment = segment->before) {
+        for (size_t i = 0; i < segment->ball.count; i++) {
+            const struct ball_span *span = &segment->ball.at[i];
+            if (span->state == BALL_SHOT && span->from <= t) {
+                return true;
+            }
+        }
+        t = segment->before ? segment->before->duration : 0;
+    }
+    return false;
+}
+
+bool look_idle(const struct checker *checker, body b, size_t sample)
+{
+    const struct segment *segment = checker->segment, *in;
+    size_t index;
+    if (look_speed(segment, b, sample) > REST_SPEED) {
+        return false;
+    }
+    double t = (double)sample * RUN_SAMPLE;
+    const struct task *task = look_latest(segment, b, t, &in, &index);
+    if (!task || task->kind == TASK_HOLD || task->kind == TASK_SHOOT || task->kind == TASK_PASS) {
+        return true;
+    }
+    if (task->kind == TASK_SCREEN) {
+        return false; /* a screener stays one until his next task */
+    }
+    const struct task_record *record = &in->record[index];
+    double done = record->time[task->kind == TASK_EXCHANGE ? MOMENT_CAUGHT : MOMENT_ARRIVED];
+    return in != segment || (done >= 0 && done <= t);
+}

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+/* look: what the checks of this room share: the run in hand, questions about who is doing what, and
+ * how to report. For no other room. */
+#ifndef JUDGE_CHECK_LOOK_H
+#define JUDGE_CHECK_LOOK_H
+
+#include "judge/check/check.h"
+
+#define REST_SPEED 0.25  /* m/s: slower than this somebody stands; ours */
+#define REST_TIME 1.0    /* s: shorter rests are part of moving; ours */
+#define HALF_FOOT 0.1524 /* nobody stands to the inch: what a limit on distance may be missed by   \
+                          */
+
+typedef VEC(const struct segment *) segment_list;
+struct checker {
+    struct arena *arena;
+    const struct run *run;
+    const struct play *play;
+    const struct segment *segment; /* the one in hand */
+    const struct check_row *row;
+    double limit; /* the row's, or the play's own */
+    bool limit_written;
+    finding_list *findings;
+    segment_list of; /* the segment of each finding */
+};
+
+/* Adds a finding about one or two players (BODY_NONE: none) and gives it to be filled in. */
+struct finding *look_report(struct checker *checker, double time, double amount, body first,
+                            body second);
+void look_say(struct checker *checker, struct str *text, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+const char *look_length(struct checker *checker, double metres);   /* "9 ft" */
+const char *look_seconds(struct checker *checker, double seconds); /* "2.4 s" */
+const char *look_body(struct checker *checker, body b);            /* "3", "x3" */
+const char *look_spot(struct checker *checker, enum spot spot, enum side side);
+
+double look_limit(const struct checker *checker, const char *id, double otherwise, bool *written);
+/* Where and how fast somebody is at a sample; nobody who is off the floor may be asked for. */
+struct vec2 look_at(const struct segment *segment, body b, size_t sample);
+double look_speed(const struct segment *segment, body b, size_t sample);
+bool look_plays(const struct checker *checker, body b); /* an attacker of the five, on the floor */
+bool look_last(const struct checker *checker); /* no segment goes on from the one in hand */
+/* The task that `b` began last by time t, in this segment or one it goes on from, or NULL; `in`
+ * says in which segment, `index` its place there. */
+const struct task *look_latest(const struct segment *segment, body b, double t,
+                               const struct segment **in, size_t *index);
+bool look_links(const struct task *task, body a, body b); /* it is about both, and not a pass */
+bool look_linked(const struct segment *segment, body a, body b);
+bool look_uses_ball(const struct task *task);            /* its verb needs the ball in hand */
+bool look_shot(const struct segment *segment, double t); /* a shot has left by then */
+/* Stands with nothing under way: no screen held, no cut or hand-off unfinished. */
+bool look_idle(const struct checker *checker, body b, size_t sample);
+
+#define CHECK(symbol, ...) void look_##symbol(struct checker *checker);
+#include "judge/check/checks.def"
+#undef CHECK
+
+#endif

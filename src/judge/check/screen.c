@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: MIT */
+/* screen: checks about whether a screen finds its defender and is waited for. */
+#include <math.h>
+
+#include "base/real.h"
+#include "floor/motion/motion.h"
+#include "judge/check/look.h"
+
+/* Between two bodies, not between their middles; 0 when they touch. */
+static double body_gap(struct vec2 a, struct vec2 b)
+{
+    return real_max(0, vec2_distance(a, b) - 2 * MOTION_BODY);
+}
+
+static double set_time(const struct segment *segment, size_t index)
+{
+    double set = segment->record[index].time[MOMENT_SET];
+    return set >= 0 ? set : segment->duration;
+}
+
+/* ---- screen.nobody ---- */
+
+/* The team-mate the screener stands nearest to; who uses the screen and who screens with him are
+ * where they should be. */
+static body nearest_mate(const struct checker *checker, const struct task *task, double t,
+                         struct vec2 at, double *gap)
+{
+    const struct segment *segment = checker->segment;
+    body nearest = BODY_NONE;
+    for (body b = 0; b < BODY_COACH; b++) {
+        const struct segment *in;
+        size_t index;
+        if (!look_plays(checker, b) || b == task->who || b == task->other) {
+            continue;
+        }
+        const struct task *his = look_latest(segment, b, t, &in, &index);
+        if (his && his->kind == TASK_SCREEN && his->other == task->other) {
+            continue;
+        }
+        double distance = body_gap(segment_at(segment, b, t), at);
+        if (nearest == BODY_NONE || distance < *gap) {
+            nearest = b;
+            *gap = distance;
+        }
+    }
+    return nearest;
+}
+
+static void nobody(struct checker *checker, size_t index, double t, double gap, body mate)
+{
+    const struct task *task = segment_task(checker->segment, index);
+    const struct task_record *record = &checker->segment->record[index];
+    struct finding *finding = look_report(checker, t, gap, task->who, record->defender);
+    const char *who = look_body(checker, task->who);
+    const char *defender = look_body(checker, record->defender);
+    finding->span = task->span;
+    finding->mark = MARK_DISTANCE;
+    finding->a = record->to;
+    finding->b = record->on;
+    if (mate != BODY_NONE) {
+        look_say(
+            checker, &finding->message,
+            "%s: find %s and screen there. You set it nearer to %s than to %s, who is %s away.",
+            who, defender, look_body(checker, mate), defender, look_length(checker, gap));
+    } else {
+        look_say(checker, &finding->message,
+                 "%s: find %s and screen there. You set it %s away; be within %s.", who, defender,
+                 look_length(checker, gap), look_length(checker, checker->limit));
+    }
+    if (task->goal_written) {
+        look_say(checker, &finding->help,
+                 "leave out the place: %s screens for %s goes to the defender by itself", who,
+                 look_body(checker, task->other));
+    } else {
+        look_say(checker, &finding->help,
+                 "let %s wait until the screen is there, or start %s nearer to it",
+                 look_body(checker, task->other), who);
+    }
+}
+
+void look_screen_nobody(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        bool was_set = record->time[MOMENT_SET] >= 0;
+        if (task->kind != TASK_SCREEN || task->slip || record->defender == BODY_NONE ||
+            record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set)) {
+            continue;
+        }
+        double t = set_time(segment, i), gap = body_gap(record->to, record->on),
+               mate_gap = INFINITY;
+        body mate = nearest_mate(checker, task, t, record->to, &mate_gap);
+        if (gap > checker->limit + HALF_FOOT) {
+            nobody(checker, i, t, gap, BODY_NONE);
+        } else if (mate != BODY_NONE && mate_gap < gap && gap > checker->limit / 3) {
+            nobody(checker, i, t, gap, mate);
+        }
+    }
+}
+
+/* ---- screen.early ---- */
+
+/* When the user left: as he passed the corner of his set-up, or as he began. */
+static double leave_time(const struct segment *segment, size_t index)
+{
+    const struct task *task = segment_task(segment, index);
+    const struct task_record *record = &segment->record[index];
+    double started = record->time[MOMENT_STARTED], least = INFINITY, leaves = started;
+    if (!record->has_corner) {
+        return started;
+    }
+    for (size_t i = 0; i < segment->samples; i++) {
+        double t = (double)i * RUN_SAMPLE;
+        double distance = vec2_distance(look_at(segment, task->who, i), record->corner);
+        bool going = record->time[MOMENT_ARRIVED] < 0 || t <= record->time[MOMENT_ARRIVED];
+        /* he may stand there and wait: the last moment there counts */
+        if (t >= started && going && distance <= least + 0.05) {
+            least = real_min(least, distance);
+            leaves = t;
+        }
+    }
+    return leaves;
+}
+
+static void early(struct checker *checker, size_t index, double leaves, double set)
+{
+    const struct segment *segment = checker->segment;
+    const struct task *task = segment_task(segment, index);
+    struct finding *finding = look_report(checker, leaves, set - leaves, task->who, task->other);
+    const char *who = look_body(checker, task->who), *screener = look_body(checker, task->other);
+    finding->span = task->span;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(segment, task->who, leaves);
+    if (segment->record[task->screen_task].time[MOMENT_SET] < 0) {
+        look_say(checker, &finding->message,
+                 "%s: wait for the screen. You leave and %s never gets set; go when %s's feet are "
+                 "still.",
+                 who, screener, screener);
+    } else {
+        look_say(checker, &finding->message,
+                 "%s: wait for the screen. You leave %s before %s is set; go when %s's feet are "
+                 "still.",
+                 who, look_seconds(checker, set - leaves), screener, screener);
+    }
+    if (task->early) {
+        look_say(checker, &finding->help, "leave out `early`: %s then waits for the screen", who);
+    } else {
+        look_say(checker, &finding->help,
+                 "leave out the clause: %s waits for the screen without one", who);
+    }
+}
+
+void look_screen_early(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        bool away = task->shape == SHAPE_BACK; /* a back cut answers a defender who jumped early */
+        if (task->kind != TASK_USE || task->screen_task < 0 || away ||
+            record->time[MOMENT_STARTED] < 0) {
+            continue;
+        }
+        size_t screen = (size_t)task->screen_task;
+        if (segment_task(segment, screen)->slip) {
+            continue;
+        }
+        double leaves = leave_time(segment, i), set = set_time(segment, screen);
+        if (set - leaves > checker->limit + 2 * RUN_SAMPLE) {
+            early(checker, i, leaves, set);
+        }
+    }
+}
