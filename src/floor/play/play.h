@@ -219,6 +219,9 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
 size_t step_task_count(const struct step *step, int branch);
 const struct task *step_task(const struct step *step, int branch, size_t index);
 
+/* "x3 trails or x3 goes over", "otherwise"; nothing for an option. */
+void branch_conditions_print(struct strbuf *out, const struct branch *branch);
+
 /* A text dump for goldens, feet with one decimal. */
 void play_dump(struct strbuf *out, const struct play *play);
 

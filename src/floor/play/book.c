@@ -1,0 +1,295 @@
+/* SPDX-License-Identifier: MIT */
+/* book: the book's headings as teams, actions, chapters and plays; each play is then resolved on
+ * its own, so that an error in one leaves the others whole. */
+#include "floor/play/resolve.h"
+
+/* ---- gathering ---- */
+
+struct gathering {
+    struct maker *m;
+    struct str chapter;
+    struct span chapter_span;
+    bool in_chapter;
+};
+
+static void gather_roster(struct maker *m, const struct block *block)
+{
+    struct team *team = &m->out->team;
+    if (team->name.size == 0) {
+        team->name = block->title;
+    }
+    bool started[LIMIT_ATTACKERS + 1] = {false};
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_ROSTER) {
+            struct roster_entry entry = {.number = form->number,
+                                         .name = form->title,
+                                         .role = form->role,
+                                         .jersey = form->jersey};
+            if (entry.number >= 1 && entry.number <= LIMIT_ATTACKERS) {
+                entry.starter = !started[entry.number];
+                started[entry.number] = true;
+            }
+            VEC_PUSH(m->arena, &team->roster, entry);
+        } else if (form->kind == FORM_LINEUP) {
+            struct lineup lineup = {.title = form->title};
+            for (size_t j = 0; j < form->lineup.count; j++) {
+                struct roster_entry spot = {.number = form->lineup.at[j].who.number,
+                                            .name = form->lineup.at[j].role};
+                VEC_PUSH(m->arena, &lineup.spots, spot);
+            }
+            VEC_PUSH(m->arena, &team->lineups, lineup);
+        }
+    }
+}
+
+static void open_chapter(struct gathering *g, struct str title)
+{
+    struct chapter chapter = {.title = title, .first = g->m->found.count};
+    VEC_PUSH(g->m->arena, &g->m->out->chapters, chapter);
+    g->chapter = title;
+    g->in_chapter = true;
+}
+
+static const struct source_play *same_name(const struct maker *m, struct str name)
+{
+    for (size_t i = 0; i < m->found.count; i++) {
+        if (str_equal_fold(m->found.at[i].name, name)) {
+            return &m->found.at[i];
+        }
+    }
+    return NULL;
+}
+
+static void found_play(struct gathering *g, const struct block *block, const struct block *file,
+                       struct str name)
+{
+    struct maker *m = g->m;
+    if (m->found.count == LIMIT_PLAYS) {
+        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span, "a book holds at most %d plays",
+                 LIMIT_PLAYS);
+        return;
+    }
+    if (!g->in_chapter) {
+        open_chapter(g, STR(""));
+    }
+    struct source_play play = {.block = block, .file = file, .chapter = g->chapter, .name = name};
+    const struct source_play *other = same_name(m, name);
+    if (other) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->title_span,
+                                     "there are two plays \"%.*s\"", STR_ARG(name));
+        diag_help(m->diags, diag, "names are unique in a book, whatever the capitals: rename one");
+        if (diag) {
+            diag->other = other->block->title_span;
+        }
+        play.duplicate = true;
+    }
+    VEC_PUSH(m->arena, &m->found, play);
+    m->out->chapters.at[m->out->chapters.count - 1].count++;
+}
+
+static void found_action(struct maker *m, const struct block *block)
+{
+    for (size_t i = 0; i < m->actions.count; i++) {
+        if (str_equal_fold(m->actions.at[i]->title, block->title)) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->title_span,
+                                         "there are two actions \"%.*s\"", STR_ARG(block->title));
+            if (diag) {
+                diag->other = m->actions.at[i]->title_span;
+            }
+            return;
+        }
+    }
+    VEC_PUSH(m->arena, &m->actions, block);
+}
+
+static void gather(struct gathering *g, const struct block *block, const struct block *file);
+
+static void gather_block(struct gathering *g, const struct block *block, const struct block *file)
+{
+    struct maker *m = g->m;
+    switch (block->kind) {
+    case BLOCK_FILE:
+        gather(g, block, block);
+        break;
+    case BLOCK_PLAYBOOK:
+        if (!m->playbook) {
+            m->playbook = block;
+            m->out->title = block->title;
+        } else if (file == m->found_root) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->span,
+                                         "there is one `playbook` heading in a book");
+            if (diag) {
+                diag->other = m->playbook->span;
+            }
+        }
+        gather(g, block, file);
+        break;
+    case BLOCK_TEAM:
+        gather_roster(m, block);
+        break;
+    case BLOCK_ACTION:
+        found_action(m, block);
+        break;
+    case BLOCK_PLAY:
+    case BLOCK_DRILL:
+        found_play(g, block, file, block->title.size ? block->title : m->file_name);
+        break;
+    default:
+        break;
+    }
+}
+
+/* Lines that make a file a play of its own. */
+static bool makes_a_play(const struct form *form)
+{
+    switch (form->kind) {
+    case FORM_SENTENCE:
+    case FORM_RUN:
+    case FORM_SAME:
+    case FORM_REPEAT:
+    case FORM_STANDING:
+        return true;
+    case FORM_SETTING:
+        return form->setting.setting == SETTING_START || form->setting.setting == SETTING_BALL ||
+               form->setting.setting == SETTING_DEFENSE;
+    case FORM_BLOCK:
+        return form->block->kind == BLOCK_STEP || form->block->kind == BLOCK_READ ||
+               form->block->kind == BLOCK_OPTION;
+    default:
+        return false;
+    }
+}
+
+static void gather(struct gathering *g, const struct block *block, const struct block *file)
+{
+    bool is_play = false;
+    for (size_t i = 0; i < block->forms.count && block->kind == BLOCK_FILE; i++) {
+        is_play = is_play || makes_a_play(&block->forms.at[i]);
+    }
+    if (is_play) {
+        found_play(g, block, block, g->m->file_name);
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_CHAPTER) {
+            open_chapter(g, form->title);
+        } else if ((form->kind == FORM_BLOCK || form->kind == FORM_INCLUDE) && form->block) {
+            gather_block(g, form->block, file);
+        }
+    }
+}
+
+/* ---- one play ---- */
+
+const struct source_play *play_by_name(const struct maker *m, struct str name)
+{
+    return same_name(m, name);
+}
+
+static void no_other(struct maker *m, const struct block *block)
+{
+    const char **names = arena_array(m->arena, const char *, m->found.count + 1);
+    for (size_t i = 0; i < m->found.count; i++) {
+        names[i] = str_copy(m->arena, m->found.at[i].name).at;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_MIRROR, block->mirrors_span,
+                                 "there is no play \"%.*s\" in this book", STR_ARG(block->mirrors));
+    const char *near = words_nearest(block->mirrors, names);
+    if (near) {
+        diag_help(m->diags, diag, "did you mean \"%s\"?", near);
+    }
+}
+
+const struct block *play_body(struct maker *m, const struct source_play *source, bool *mirrored)
+{
+    *mirrored = false;
+    const struct source_play *at = source;
+    for (size_t i = 0; i <= m->found.count; i++) {
+        if (at->block->mirrors.size == 0) {
+            return at->block;
+        }
+        const struct source_play *next = same_name(m, at->block->mirrors);
+        if (!next) {
+            no_other(m, at->block);
+            return NULL;
+        }
+        at = next;
+        *mirrored = !*mirrored;
+    }
+    diag_add(m->diags, DIAG_PLAY_MIRROR, source->block->mirrors_span,
+             "these plays mirror one another in a circle");
+    return NULL;
+}
+
+const struct voice *voice_plain(struct maker *m, bool mirrored)
+{
+    struct voice *voice = arena_new(m->arena, struct voice);
+    voice->mirrored = mirrored;
+    for (int i = 1; i <= LIMIT_ATTACKERS; i++) {
+        voice->number[i] = i;
+    }
+    return voice;
+}
+
+static bool no_steps_of_its_own(struct maker *m, const struct block *block)
+{
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_SENTENCE || form->kind == FORM_BLOCK) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_MIRROR, form->span,
+                                         "a play that mirrors another has no steps of its own");
+            diag_help(m->diags, diag, "take `mirrors` away, or these lines; settings may stand");
+            return false;
+        }
+    }
+    return true;
+}
+
+static void resolve_play(struct maker *m, const struct source_play *source)
+{
+    struct play play = {.name = source->name,
+                        .chapter = source->chapter,
+                        .is_drill = source->block->kind == BLOCK_DRILL,
+                        .block = source->block,
+                        .span = source->block->span,
+                        .broken = source->duplicate};
+    VEC_PUSH(m->arena, &m->out->plays, play);
+    m->play = &m->out->plays.at[m->out->plays.count - 1];
+    m->scripts.count = 0;
+    m->branch = NULL;
+    m->step = NULL;
+    bool mirrored;
+    m->body = play_body(m, source, &mirrored);
+    m->play->mirrored = mirrored;
+    m->plain = voice_plain(m, mirrored);
+    bool whole = m->body && (m->body == source->block || no_steps_of_its_own(m, source->block));
+    m->play->broken = m->play->broken || !whole;
+    if (!m->body) {
+        m->body = source->block;
+    }
+    size_t errors = m->diags->errors;
+    play_settings(m, source);
+    play_start(m, source);
+    play_steps(m);
+    m->play->broken = m->play->broken || m->diags->errors > errors;
+}
+
+struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,
+                                  const struct book *book, struct str name, struct diags *diags)
+{
+    struct maker *m = arena_new(arena, struct maker);
+    m->arena = arena;
+    m->sources = sources;
+    m->diags = diags;
+    m->out = arena_new(arena, struct playbook);
+    m->file_name = name.size ? name : STR("Play");
+    m->found_root = book->file;
+    struct gathering g = {.m = m, .chapter = STR("")};
+    gather(&g, book->file, book->file);
+    book_settings(m, book->file);
+    for (size_t i = 0; i < m->found.count; i++) {
+        resolve_play(m, &m->found.at[i]);
+    }
+    return m->out;
+}

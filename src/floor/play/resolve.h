@@ -1,0 +1,148 @@
+/* SPDX-License-Identifier: MIT */
+/* resolve: what the files of this room share while a book becomes plays. For no other room. */
+#ifndef FLOOR_PLAY_RESOLVE_H
+#define FLOOR_PLAY_RESOLVE_H
+
+#include "base/limits.h"
+#include "floor/play/play.h"
+
+struct role_is { /* a role of the action being run, and who plays it */
+    struct str role;
+    body who;
+};
+/* In whose words a sentence is said: an action's roles, a repeated step's players, the other side.
+ */
+struct voice {
+    bool mirrored;
+    int number[LIMIT_ATTACKERS + 1]; /* who plays the part of a number */
+    VEC(struct role_is) roles;
+};
+struct said { /* a line of a step, and in whose words */
+    const struct form *form;
+    const struct voice *voice;
+};
+typedef VEC(struct said) said_list;
+struct branch_script {
+    const struct block *block;
+    const struct voice *voice;
+    said_list lines;
+};
+struct script { /* a step with its runs, repeats and sames written out */
+    said_list lines;
+    VEC(struct branch_script) branches;
+};
+
+struct flow { /* what is planned so far, sentence by sentence */
+    struct vec2 at[BODY_COUNT];
+    body holder;              /* of the ball; BODY_NONE after a shot */
+    int gave;                 /* task that gave it, in this segment; -1: had it at the start */
+    int screen[BODY_COUNT];   /* the latest screen each player set in this segment, or -1 */
+    body carried[BODY_COUNT]; /* screen left over from the step before: for whom; else BODY_NONE */
+    bool shot;
+};
+struct work { /* beside each task of the segment: what its waits are made of */
+    const struct sentence *sentence;
+    body event_subject, event_object; /* of its tie */
+    bool wants_ball;
+    int gave;    /* the pass it has the ball from, or -1 */
+    body holder; /* who had the ball as it was written */
+    body fills;  /* whose spot it fills, or BODY_NONE */
+    struct vec2 fills_where;
+    int own_screen; /* its own player's screen right before it, or -1 */
+    int above;      /* first task of the sentence above, or -1 */
+};
+typedef VEC(struct work) work_list;
+
+struct source_play { /* a play as it stands in the book */
+    const struct block *block;
+    const struct block *file; /* whose lines before the first heading hold for it */
+    struct str chapter, name;
+    bool unnamed; /* a file that is one play */
+    bool duplicate;
+};
+
+struct maker {
+    struct arena *arena;
+    const struct sources *sources;
+    struct diags *diags;
+    const struct block *playbook;   /* or NULL */
+    const struct block *found_root; /* the file that was read, not one it includes */
+    struct str file_name;           /* what a file without a play heading is called */
+    struct playbook *out;
+    VEC(const struct block *) actions;
+    VEC(struct source_play) found;
+    bool said_used[LIMIT_SOURCES]; /* the note that `after 5 screens` waits until it was used */
+    /* the play in hand */
+    struct play *play;
+    const struct block *body;  /* whose steps these are: its own, or of the play it mirrors */
+    const struct voice *plain; /* the play's own voice: mirrored or not */
+    VEC(struct script) scripts;
+    struct vec2 stances[LIMIT_STEPS][BODY_COUNT]; /* where everybody stood as each step began */
+    /* the step in hand */
+    struct step *step;
+    struct branch *branch;  /* or NULL */
+    const said_list *block; /* the lines of the block in hand */
+    size_t line;            /* which of them */
+    const struct script *script;
+    struct vec2 stood[BODY_COUNT];
+    struct flow flow;
+    work_list works; /* of the segment's tasks, common first */
+    int order, group, above;
+    unsigned depth;
+};
+
+/* who.c: a body, or BODY_NONE with an error. */
+body who_body(struct maker *m, const struct who *who, const struct voice *voice);
+/* The subjects of a sentence; none with an error. */
+struct body_list {
+    body at[LIMIT_ATTACKERS];
+    size_t count;
+};
+struct body_list who_subjects(struct maker *m, const struct sentence *s, const struct voice *voice);
+/* The only attacker who stood within reach of p as the step began. */
+body who_stood(const struct maker *m, struct vec2 p, size_t *how_many);
+struct str who_text(struct maker *m, body b);
+bool on_floor(const struct maker *m, body b);
+
+/* where.c: a place as a goal for `mover`, false with an error. */
+bool where_goal(struct maker *m, const struct place *place, const struct voice *voice, body mover,
+                struct goal *goal);
+bool where_default(struct maker *m, enum verb_default place, body mover, struct span span,
+                   struct goal *goal);
+struct goal where_spot(const struct maker *m, enum spot spot, enum side side);
+struct vec2 where_planned(const struct maker *m, const struct goal *goal, body mover);
+double where_metres(const struct maker *m, struct measure measure);
+enum side where_side(struct vec2 at); /* NONE within 3 ft of the middle */
+
+/* settings.c: a play's settings, nearest first. */
+struct setting_at {
+    const struct setting_form *form; /* NULL: not written */
+    bool mirrored;                   /* it comes from the play that is mirrored */
+};
+struct setting_at setting_find(const struct maker *m, const struct source_play *source,
+                               enum setting setting);
+void play_settings(struct maker *m, const struct source_play *source);
+void book_settings(struct maker *m, const struct block *file);
+/* start.c: who stands where, who guards whom, who has the ball. */
+void play_start(struct maker *m, const struct source_play *source);
+
+/* expand.c */
+void expand_step(struct maker *m, const struct block *block, struct script *script);
+
+/* sentence.c, ties.c, steps.c */
+void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);
+struct task *sentence_add(struct maker *m, const struct task *task, const struct work *work);
+void ties_resolve(struct maker *m, size_t from);
+void play_steps(struct maker *m);
+const struct source_play *play_by_name(const struct maker *m, struct str name);
+/* Whose steps a play has: its own, or those of the play it mirrors; NULL with an error. */
+const struct block *play_body(struct maker *m, const struct source_play *source, bool *mirrored);
+const struct voice *voice_plain(struct maker *m, bool mirrored);
+
+size_t task_count(const struct maker *m);
+struct task *task_at(const struct maker *m, size_t index);
+
+/* traits.c: what a verb brings with it beyond its row in verbs.def. */
+bool verb_is(enum verb verb, char trait);
+
+#endif

@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: MIT */
+/* start: who stands where, who guards whom and who has the ball as a play begins. */
+#include "floor/play/resolve.h"
+
+#include "base/real.h"
+
+#define FIVE_OUT "fiveout"
+#define COACH_AT                                                                                   \
+    (26 * FEET) /* where the coach stands with the ball when no place is written (ours) */
+
+static void stand(struct maker *m, body b, struct vec2 at, enum spot spot, enum side side)
+{
+    struct start_body *start = &m->play->start[b];
+    *start = (struct start_body){.on_floor = true, .at = at, .spot = spot, .side = side};
+    m->flow.at[b] = m->stood[b] = at;
+}
+
+static enum side other_side(enum side side)
+{
+    if (side == SIDE_LEFT) {
+        return SIDE_RIGHT;
+    }
+    return side == SIDE_RIGHT ? SIDE_LEFT : side;
+}
+
+static void stand_formation(struct maker *m, size_t index, bool mirrored)
+{
+    const struct formation *formation = formation_at(index);
+    m->play->formation = (int)index;
+    m->play->full_floor = m->play->full_floor || formation->full_floor;
+    for (int i = 0; i < 5; i++) {
+        const struct formation_spot *spot = &formation->at[i];
+        struct vec2 at = formation_point(m->play->court, spot);
+        bool plain = spot->above == 0 && spot->between == SPOT_COUNT && !spot->out_of_bounds &&
+                     !spot->backcourt;
+        at.x = mirrored ? -at.x : at.x;
+        stand(m, body_attacker(i + 1), at, plain ? spot->spot : SPOT_COUNT,
+              mirrored ? other_side(spot->side) : spot->side);
+        if (spot->ball) {
+            m->play->ball = body_attacker(i + 1);
+            m->play->throw_in = spot->out_of_bounds;
+        }
+    }
+}
+
+static void five_out(struct maker *m)
+{
+    size_t index;
+    if (formation_find(STR(FIVE_OUT), &index)) {
+        stand_formation(m, index, m->plain->mirrored);
+    }
+}
+
+static body placed_body(struct maker *m, const struct placing *placing)
+{
+    const struct who *who = &placing->who;
+    int most = m->play->is_drill ? LIMIT_ATTACKERS : 5;
+    if (who->kind == WHO_COACH) {
+        return BODY_COACH;
+    }
+    if (who->number < 1 || who->number > most) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_FIVE, who->span, "a %s has players 1 to %d",
+                     m->play->is_drill ? "drill" : "play", most);
+        if (!m->play->is_drill) {
+            diag_help(m->diags, diag, "more than five stand in a drill: drill \"Name\"");
+        }
+        return BODY_NONE;
+    }
+    return who->kind == WHO_DEFENDER ? body_defender(who->number) : body_attacker(who->number);
+}
+
+static bool place_point(struct maker *m, const struct place *place, const struct voice *voice,
+                        body mover, struct goal *goal, struct vec2 *at)
+{
+    if (!place || !where_goal(m, place, voice, mover, goal)) {
+        m->play->broken = true;
+        return false;
+    }
+    *at = where_planned(m, goal, mover);
+    return true;
+}
+
+static void place_who(struct maker *m, const struct placing *placing, const struct voice *voice)
+{
+    body b = placed_body(m, placing);
+    if (b == BODY_NONE) {
+        m->play->broken = true;
+        return;
+    }
+    struct goal goal;
+    struct vec2 at;
+    body mover = m->play->start[b].on_floor ? b : (body)BODY_NONE;
+    if (place_point(m, placing->place, voice, mover, &goal, &at)) {
+        bool spot = goal.kind == GOAL_POINT && !goal.backcourt;
+        stand(m, b, at, spot ? goal.spot : SPOT_COUNT, goal.side);
+        m->play->start[b].placed = body_is_defender(b);
+    }
+}
+
+static void place_one(struct maker *m, const struct placing *placing, const struct voice *voice)
+{
+    switch (placing->kind) {
+    case PLACING_FORMATION:
+        stand_formation(m, placing->formation, voice->mirrored);
+        break;
+    case PLACING_WHO:
+        place_who(m, placing, voice);
+        break;
+    case PLACING_CONE: {
+        struct goal goal;
+        struct vec2 at;
+        if (place_point(m, placing->place, voice, BODY_NONE, &goal, &at)) {
+            VEC_PUSH(m->arena, &m->play->cones, at);
+        }
+        break;
+    }
+    case PLACING_LINE: {
+        body first = who_body(m, &placing->who, voice);
+        if (first != BODY_NONE) {
+            VEC_PUSH(m->arena, &m->play->lines, first);
+        }
+        break;
+    }
+    }
+}
+
+/* ---- defenders ---- */
+
+static void set_guards(struct maker *m, const struct block *block, const struct voice *voice)
+{
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind != FORM_STANDING) {
+            continue;
+        }
+        body x = form->standing.defender.kind == WHO_DEFENDER
+                     ? body_defender(form->standing.defender.number)
+                     : who_body(m, &form->standing.defender, voice);
+        body player = who_body(m, &form->standing.player, voice);
+        if (x != BODY_NONE && player != BODY_NONE) {
+            m->play->guards[x] = player;
+        } else {
+            m->play->broken = true;
+        }
+    }
+}
+
+static void set_defenders(struct maker *m, const struct voice *voice)
+{
+    struct play *play = m->play;
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (play->start[b].on_floor) {
+            play->guards[body_defender(body_number(b))] = b;
+        }
+    }
+    set_guards(m, m->body, voice);
+    if (play->block != m->body) {
+        set_guards(m, play->block, voice);
+    }
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        bool guards = play->guards[x] != BODY_NONE;
+        if (play->start[x].placed && !guards) {
+            struct diag *diag =
+                diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, play->span,
+                         "x%d stands on the floor and guards nobody", body_number(x));
+            diag_help(m->diags, diag, "say whom: x%d guards 3", body_number(x));
+        }
+        play->start[x].on_floor = play->start[x].placed || (guards && play->defense == DEFENSE_MAN);
+    }
+}
+
+/* ---- the ball ---- */
+
+static const struct sentence *first_sentence(const struct block *block)
+{
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_SENTENCE) {
+            return &form->sentence;
+        }
+        if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP) {
+            return first_sentence(form->block);
+        }
+    }
+    return NULL;
+}
+
+static body lowest_on_floor(const struct maker *m)
+{
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (m->play->start[b].on_floor) {
+            return b;
+        }
+    }
+    return BODY_NONE;
+}
+
+static void coach_on_floor(struct maker *m)
+{
+    if (!m->play->start[BODY_COACH].on_floor) {
+        stand(m, BODY_COACH, vec2_of(0, COACH_AT), SPOT_COUNT, SIDE_NONE);
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_COACH, m->play->span,
+                                     "the coach stands above the top: no place is written");
+        diag_help(m->diags, diag, "place the coach: start 1 top, coach left wing");
+    }
+}
+
+static void default_ball(struct maker *m)
+{
+    struct play *play = m->play;
+    const struct sentence *first = play->is_drill ? first_sentence(m->body) : NULL;
+    if (first && first->subject.count && first->subject.at[0].kind == WHO_COACH) {
+        play->ball = BODY_COACH;
+        coach_on_floor(m);
+    } else if (play->ball == BODY_NONE) {
+        play->ball = lowest_on_floor(m);
+    }
+}
+
+static void written_ball(struct maker *m, const struct setting_form *form,
+                         const struct voice *voice)
+{
+    if (form->ball.kind == WHO_COACH) {
+        coach_on_floor(m);
+    }
+    body b = who_body(m, &form->ball, voice);
+    if (b == BODY_NONE) {
+        m->play->broken = true;
+        return;
+    }
+    bool formations = m->play->throw_in && m->play->ball == b;
+    m->play->ball = b;
+    m->play->throw_in = formations;
+    struct goal goal;
+    struct vec2 level;
+    if (form->ball_out && place_point(m, form->ball_out, voice, b, &goal, &level)) {
+        /* The place may be said with or without its `out of bounds at`. */
+        struct vec2 at = goal.kind == GOAL_OUTSIDE ? level : court_outside(m->play->court, level);
+        stand(m, b, at, SPOT_COUNT, SIDE_NONE);
+        m->play->throw_in = true;
+    }
+}
+
+/* ---- all of it ---- */
+
+static void set_full_floor(struct maker *m)
+{
+    double half = m->play->court->half_court;
+    m->play->players = 0;
+    for (body b = 0; b < BODY_COUNT; b++) {
+        const struct start_body *start = &m->play->start[b];
+        if (start->on_floor && start->at.y > half + 1) {
+            m->play->full_floor = true;
+        }
+        if (start->on_floor && b < BODY_COACH) {
+            m->play->players = body_number(b);
+        }
+    }
+}
+
+void play_start(struct maker *m, const struct source_play *source)
+{
+    struct play *play = m->play;
+    play->formation = -1;
+    play->ball = BODY_NONE;
+    m->flow.holder = BODY_NONE;
+    for (body b = 0; b < BODY_COUNT; b++) {
+        play->guards[b] = BODY_NONE;
+        play->start[b].spot = SPOT_COUNT;
+        m->flow.at[b] = m->stood[b] = vec2_of(0, 0);
+        m->flow.carried[b] = BODY_NONE;
+        m->flow.screen[b] = -1;
+    }
+    struct setting_at start = setting_find(m, source, SETTING_START);
+    const struct voice *voice = voice_plain(m, start.mirrored);
+    if (!start.form) {
+        five_out(m);
+    }
+    for (size_t i = 0; start.form && i < start.form->placings.count; i++) {
+        place_one(m, &start.form->placings.at[i], voice);
+    }
+    set_defenders(m, voice);
+    struct setting_at ball = setting_find(m, source, SETTING_BALL);
+    if (ball.form) {
+        written_ball(m, ball.form, voice_plain(m, ball.mirrored));
+    } else {
+        default_ball(m);
+    }
+    m->flow.holder = play->ball;
+    set_full_floor(m);
+}

@@ -1,0 +1,463 @@
+/* SPDX-License-Identifier: MIT */
+/* steps: the steps of one play with their branches, notes and conditions. */
+#include "floor/play/resolve.h"
+
+#include <string.h>
+
+/* ---- notes ---- */
+
+struct notes {
+    point_list *points, *mistakes, *charts, *accepts;
+};
+
+static void add_point(struct maker *m, point_list *list, const struct form *form, int player)
+{
+    struct point point = {
+        .player = player, .word = form->note.word, .text = form->note.text, .span = form->span};
+    VEC_PUSH(m->arena, list, point);
+}
+
+static void note_line(struct maker *m, const struct notes *to, const struct form *form,
+                      const struct voice *voice)
+{
+    int player = form->note.player;
+    if (player) {
+        struct who who = {.kind = WHO_PLAYER, .number = player, .span = form->span};
+        body b = who_body(m, &who, voice);
+        if (b == BODY_NONE) {
+            return;
+        }
+        player = body_number(b);
+    }
+    point_list *const lists[] = {[FORM_POINT] = to->points,
+                                 [FORM_MISTAKE] = to->mistakes,
+                                 [FORM_CHART] = to->charts,
+                                 [FORM_ACCEPT] = to->accepts};
+    if (form->kind >= FORM_POINT && form->kind <= FORM_ACCEPT && lists[form->kind]) {
+        add_point(m, lists[form->kind], form, player);
+    }
+}
+
+/* ---- the lines of a block ---- */
+
+static void block_lines(struct maker *m, const said_list *lines, const struct notes *notes)
+{
+    m->block = lines;
+    for (m->line = 0; m->line < lines->count; m->line++) {
+        const struct said *said = &lines->at[m->line];
+        if (said->form->kind == FORM_SENTENCE) {
+            sentence_tasks(m, &said->form->sentence, said->voice);
+        } else if (said->form->kind == FORM_CONTINUE) {
+            if (m->branch) {
+                m->branch->continues = true;
+            } else {
+                struct diag *diag = diag_add(m->diags, DIAG_PLAY_CONTINUE, said->form->span,
+                                             "`continue here` belongs under a read or an option");
+                diag_help(m->diags, diag, "without it the next step goes on from the first branch");
+            }
+        } else {
+            note_line(m, notes, said->form, said->voice);
+        }
+    }
+}
+
+/* ---- conditions ---- */
+
+/* The reads the clock can run: what a defender does about a screen or a pass. */
+static bool condition_is_built(const struct condition *condition)
+{
+    static const enum verb built[] = {
+#define READ(verb) VERB_##verb,
+#include "floor/play/reads.def"
+#undef READ
+    };
+    if (condition->kind == COND_SWITCH) {
+        return false;
+    }
+    if (condition->kind != COND_VERB) {
+        return true;
+    }
+    for (size_t i = 0; i < sizeof built / sizeof *built; i++) {
+        if (condition->verb == built[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool settle_who(struct maker *m, struct who *who, const struct voice *voice)
+{
+    if (who->kind == WHO_NONE) {
+        return true;
+    }
+    body b = who_body(m, who, voice);
+    if (b == BODY_NONE) {
+        return false;
+    }
+    who->kind = body_is_defender(b) ? WHO_DEFENDER : b == BODY_COACH ? WHO_COACH : WHO_PLAYER;
+    who->number = body_number(b);
+    return true;
+}
+
+static void add_condition(struct maker *m, struct branch *branch, struct condition condition,
+                          const struct voice *voice)
+{
+    if (!condition_is_built(&condition)) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_READ_NOT_YET, condition.span,
+                                     "a read of this answer of the defense is not built yet");
+        diag_help(m->diags, diag,
+                  "built are: x3 trails, goes under, goes over, overplays, denies, "
+                  "sags; 3 is open, covered, denied; otherwise");
+        m->play->broken = true;
+        return;
+    }
+    if (!settle_who(m, &condition.who, voice) || !settle_who(m, &condition.other, voice)) {
+        m->play->broken = true;
+        return;
+    }
+    VEC_PUSH(m->arena, &branch->conditions, condition);
+}
+
+static void condition_print(struct strbuf *out, const struct condition *condition)
+{
+    static const char *const states[] = {
+        [COND_OPEN] = "is open", [COND_COVERED] = "is covered", [COND_DENIED] = "is denied"};
+    if (condition->kind == COND_OTHERWISE) {
+        strbuf_text(out, "otherwise");
+        return;
+    }
+    const char *x = condition->who.kind == WHO_DEFENDER ? "x" : "";
+    strbuf_print(out, "%s%d ", x, condition->who.number);
+    if (condition->kind == COND_SWITCH) {
+        strbuf_print(out, "and x%d switch", condition->other.number);
+    } else if (condition->kind == COND_VERB) {
+        strbuf_text(out, verb_row(condition->verb)->words);
+        if (condition->other.kind != WHO_NONE) {
+            strbuf_print(out, condition->other.kind == WHO_DEFENDER ? " x%d" : " %d",
+                         condition->other.number);
+        }
+    } else {
+        strbuf_text(out, states[condition->kind]);
+    }
+}
+
+void branch_conditions_print(struct strbuf *out, const struct branch *branch)
+{
+    for (size_t i = 0; i < branch->conditions.count; i++) {
+        if (i > 0) {
+            strbuf_text(out, " or ");
+        }
+        condition_print(out, &branch->conditions.at[i]);
+    }
+}
+
+static struct branch branch_of(struct maker *m, const struct branch_script *script)
+{
+    struct branch branch = {.kind =
+                                script->block->kind == BLOCK_OPTION ? BRANCH_OPTION : BRANCH_READ,
+                            .title = script->block->title,
+                            .block = script->block,
+                            .span = script->block->span};
+    for (size_t i = 0; i < script->block->conditions.count; i++) {
+        add_condition(m, &branch, script->block->conditions.at[i], script->voice);
+    }
+    if (branch.title.size == 0) {
+        struct strbuf title;
+        strbuf_init(&title, m->arena);
+        branch_conditions_print(&title, &branch);
+        branch.title = title.size ? strbuf_str(&title) : STR("read");
+    }
+    return branch;
+}
+
+/* ---- one step ---- */
+
+static void begin_flow(struct maker *m, size_t index)
+{
+    m->flow.gave = -1;
+    m->flow.shot = false;
+    for (body b = 0; b < BODY_COUNT; b++) {
+        m->flow.screen[b] = -1;
+        m->stood[b] = m->flow.at[b];
+    }
+    memcpy(m->stances[index], m->stood, sizeof m->stood);
+}
+
+/* Which screens still stand unused when the way through the step is over. */
+static void carry_screens(struct maker *m)
+{
+    body carried[BODY_COUNT];
+    memcpy(carried, m->flow.carried, sizeof carried);
+    for (body b = 0; b < BODY_COUNT; b++) {
+        m->flow.carried[b] = BODY_NONE;
+    }
+    bool acted[BODY_COUNT] = {false};
+    for (size_t i = 0; i < task_count(m); i++) {
+        const struct task *task = task_at(m, i);
+        acted[task->who] = acted[task->who] || task->kind != TASK_HOLD;
+        if (task->kind == TASK_SCREEN) {
+            m->flow.carried[task->who] = task->other;
+        } else if (task->kind == TASK_MOVE || task->kind == TASK_CARRY) {
+            m->flow.carried[task->who] = BODY_NONE;
+        } else if (task->kind == TASK_USE) {
+            m->flow.carried[task->who] = BODY_NONE;
+            m->flow.carried[task->other] = BODY_NONE;
+            carried[task->other] = BODY_NONE;
+        }
+    }
+    for (body b = 0; b < BODY_COUNT; b++) {
+        if (!acted[b]) {
+            m->flow.carried[b] = carried[b];
+        }
+    }
+}
+
+static struct notes step_notes(struct step *step)
+{
+    return (struct notes){&step->points, &step->mistakes, &step->charts, &step->accepts};
+}
+
+static struct notes branch_notes(struct branch *branch)
+{
+    return (struct notes){&branch->points, &branch->mistakes, &branch->charts, &branch->accepts};
+}
+
+struct outcome { /* what a branch leaves behind */
+    struct flow flow;
+    work_list works;
+};
+
+static work_list works_copy(struct maker *m, const work_list *works)
+{
+    work_list copy = {0};
+    for (size_t i = 0; i < works->count; i++) {
+        VEC_PUSH(m->arena, &copy, works->at[i]);
+    }
+    return copy;
+}
+
+static void step_branches(struct maker *m, const struct script *script, struct outcome *ways)
+{
+    struct flow flow = m->flow;
+    work_list common = m->works;
+    int order = m->order, group = m->group, above = m->above;
+    for (size_t i = 0; i < script->branches.count; i++) {
+        struct branch branch = branch_of(m, &script->branches.at[i]);
+        VEC_PUSH(m->arena, &m->step->branches, branch);
+        m->branch = &m->step->branches.at[i];
+        m->flow = flow;
+        m->works = works_copy(m, &common);
+        m->order = order;
+        m->group = group;
+        m->above = above;
+        struct notes notes = branch_notes(m->branch);
+        block_lines(m, &script->branches.at[i].lines, &notes);
+        ways[i] = (struct outcome){m->flow, m->works};
+    }
+    m->branch = NULL;
+    m->flow = flow;
+    m->works = common;
+}
+
+static void step_ties(struct maker *m, const struct outcome *ways)
+{
+    work_list common = m->works;
+    size_t from = m->step->tasks.count;
+    ties_resolve(m, 0);
+    for (size_t i = 0; i < m->step->branches.count; i++) {
+        m->branch = &m->step->branches.at[i];
+        m->works = ways[i].works;
+        ties_resolve(m, from);
+    }
+    m->branch = NULL;
+    m->works = common;
+}
+
+/* ---- which branch a step follows ---- */
+
+static int branch_named(const struct step *before, struct str name)
+{
+    for (size_t i = 0; i < before->branches.count; i++) {
+        if (str_equal_fold(before->branches.at[i].title, name)) {
+            return (int)i;
+        }
+    }
+    return -1;
+}
+
+static void no_branch(struct maker *m, const struct step *before, const struct block *block)
+{
+    struct strbuf names;
+    strbuf_init(&names, m->arena);
+    for (size_t i = 0; i < before->branches.count; i++) {
+        strbuf_print(&names, "%s\"%.*s\"", i ? ", " : "", STR_ARG(before->branches.at[i].title));
+    }
+    for (size_t s = 0; s < m->play->steps.count; s++) {
+        if (&m->play->steps.at[s] != before &&
+            branch_named(&m->play->steps.at[s], block->after) >= 0) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_AFTER_NOT_YET, block->span,
+                                         "a step after a branch of step %d is not built yet",
+                                         m->play->steps.at[s].number);
+            diag_help(m->diags, diag, "a step can follow a branch of the step right before it");
+            return;
+        }
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_BRANCH, block->span,
+                                 "the step before has no branch \"%.*s\"", STR_ARG(block->after));
+    if (names.size) {
+        diag_help(m->diags, diag, "its branches: %s", names.at);
+    }
+}
+
+static int branch_to_follow(struct maker *m, const struct step *before, const struct block *block)
+{
+    if (block && block->after.size) {
+        int named = branch_named(before, block->after);
+        if (named >= 0) {
+            return named;
+        }
+        no_branch(m, before, block);
+        m->play->broken = true;
+    }
+    for (size_t i = 0; i < before->branches.count; i++) {
+        if (before->branches.at[i].continues) {
+            return (int)i;
+        }
+    }
+    return before->branches.count ? 0 : -1;
+}
+
+static void finish_step(struct maker *m, const struct outcome *ways, int follow)
+{
+    if (follow >= 0) {
+        m->flow = ways[follow].flow;
+        m->branch = &m->step->branches.at[follow];
+    }
+    carry_screens(m);
+    m->branch = NULL;
+}
+
+static size_t sentences_in(const struct script *script)
+{
+    size_t count = script->lines.count;
+    for (size_t i = 0; i < script->branches.count; i++) {
+        count += script->branches.at[i].lines.count;
+    }
+    return count;
+}
+
+static bool within_limits(struct maker *m, const struct block *block, struct script *script)
+{
+    if (sentences_in(script) > LIMIT_SENTENCES) {
+        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span,
+                 "a step holds at most %d lines, branches included", LIMIT_SENTENCES);
+        m->play->broken = true;
+        return false;
+    }
+    if (script->branches.count > LIMIT_BRANCHES) {
+        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span, "a step holds at most %d branches",
+                 LIMIT_BRANCHES);
+        script->branches.count = LIMIT_BRANCHES;
+        m->play->broken = true;
+    }
+    return true;
+}
+
+static void one_step(struct maker *m, const struct block *block, const struct block *next)
+{
+    size_t index = m->play->steps.count;
+    const struct step *before = index ? &m->play->steps.at[index - 1] : NULL;
+    struct step step = {.number = (int)index + 1,
+                        .title = block->kind == BLOCK_STEP ? block->title : STR(""),
+                        .block = block,
+                        .after_branch = before ? branch_to_follow(m, before, block) : -1,
+                        .span = block->span};
+    VEC_PUSH(m->arena, &m->play->steps, step);
+    m->step = &m->play->steps.at[index];
+    if (block->kind == BLOCK_STEP && block->number && block->number != step.number) {
+        diag_add(m->diags, DIAG_PLAY_STEP_NUMBER, block->span, "this is step %d, not step %d",
+                 step.number, block->number);
+    }
+    if (block->tie.word != TIE_NONE || block->tie.then || block->tie.meanwhile) {
+        diag_add(m->diags, DIAG_PLAY_STEP_TIE_NOT_YET, block->tie.span,
+                 "a step that begins while the one before goes on is not built yet");
+        m->play->broken = true;
+    }
+    begin_flow(m, index);
+    m->order = m->group = 0;
+    m->above = -1;
+    m->works = (work_list){0};
+    struct script script = {0};
+    expand_step(m, block, &script);
+    if (!within_limits(m, block, &script)) {
+        script = (struct script){0};
+    }
+    VEC_PUSH(m->arena, &m->scripts, script);
+    m->script = &m->scripts.at[index];
+    struct notes notes = step_notes(m->step);
+    block_lines(m, &script.lines, &notes);
+    struct outcome *ways = arena_array(m->arena, struct outcome, script.branches.count + 1);
+    step_branches(m, m->script, ways);
+    step_ties(m, ways);
+    finish_step(m, ways, next ? branch_to_follow(m, m->step, next) : -1);
+}
+
+/* ---- the play ---- */
+
+static bool is_step(const struct form *form)
+{
+    return form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP;
+}
+
+static size_t next_step(const struct block *whole, size_t from)
+{
+    while (from < whole->forms.count && !is_step(&whole->forms.at[from])) {
+        from++;
+    }
+    return from;
+}
+
+/* Before the first step stand notes for the whole play, and nothing that happens. */
+static void before_steps(struct maker *m, const struct block *whole, size_t first)
+{
+    struct notes notes = {&m->play->points, &m->play->mistakes, NULL, &m->play->accepts};
+    for (size_t i = 0; i < first; i++) {
+        const struct form *form = &whole->forms.at[i];
+        bool happens = form->kind == FORM_SENTENCE ||
+                       (form->kind >= FORM_CHART && form->kind <= FORM_CONTINUE &&
+                        form->kind != FORM_ACCEPT) ||
+                       (form->kind == FORM_BLOCK && form->block->kind >= BLOCK_READ &&
+                        form->block->kind <= BLOCK_OPTION);
+        if (happens) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_BEFORE_STEP, form->span,
+                                         "this stands before the first step");
+            diag_help(m->diags, diag, "put it under a `step` heading");
+            m->play->broken = true;
+        } else {
+            note_line(m, &notes, form, m->plain);
+        }
+    }
+}
+
+void play_steps(struct maker *m)
+{
+    const struct block *whole = m->body;
+    size_t at = next_step(whole, 0);
+    if (at == whole->forms.count) {
+        one_step(m, whole, NULL);
+        return;
+    }
+    before_steps(m, whole, at);
+    while (at < whole->forms.count) {
+        size_t next = next_step(whole, at + 1);
+        if (m->play->steps.count == LIMIT_STEPS) {
+            diag_add(m->diags, DIAG_PLAY_TOO_MANY, whole->forms.at[at].block->span,
+                     "a play holds at most %d steps", LIMIT_STEPS);
+            m->play->broken = true;
+            return;
+        }
+        const struct block *after = next < whole->forms.count ? whole->forms.at[next].block : NULL;
+        one_step(m, whole->forms.at[at].block, after);
+        at = next;
+    }
+}

@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: MIT */
+/* who: the words for a player as a body on the floor. A spot as a name is whoever stood there,
+ * alone, as the step began; the ball is whoever is planned to have it. */
+#include "floor/play/resolve.h"
+
+#include "base/real.h"
+
+#define STANDS_WITHIN (4 * FEET) /* of a spot: nearer than half the least gap of two spots (ours)  \
+                                  */
+
+struct str who_text(struct maker *m, body b)
+{
+    struct strbuf out;
+    strbuf_init(&out, m->arena);
+    body_print(&out, b);
+    return strbuf_str(&out);
+}
+
+bool on_floor(const struct maker *m, body b)
+{
+    return b < BODY_COUNT && m->play->start[b].on_floor;
+}
+
+static void list_floor(const struct maker *m, struct strbuf *out)
+{
+    const char *gap = "";
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (m->play->start[b].on_floor) {
+            strbuf_print(out, "%s%d", gap, body_number(b));
+            gap = ", ";
+        }
+    }
+}
+
+static body attacker(struct maker *m, int number, struct span span)
+{
+    body b = body_attacker(number);
+    if (b != BODY_NONE && on_floor(m, b)) {
+        return b;
+    }
+    struct strbuf floor;
+    strbuf_init(&floor, m->arena);
+    list_floor(m, &floor);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NOT_ON_FLOOR, span, "%d is not on the floor", number);
+    if (floor.size == 0) {
+        diag_help(m->diags, diag, "place the players first: start five-out");
+    } else {
+        diag_help(m->diags, diag, "on the floor: %s; place %d in the `start` line", floor.at,
+                  number);
+    }
+    return BODY_NONE;
+}
+
+static body defender(struct maker *m, int number, struct span span)
+{
+    body b = body_defender(number);
+    if (b != BODY_NONE && m->play->guards[b] != BODY_NONE) {
+        return b;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, span, "x%d guards nobody here", number);
+    diag_help(m->diags, diag,
+              "x1 guards 1, x2 guards 2 and so on; or before the first step: x%d guards 3", number);
+    return BODY_NONE;
+}
+
+static body guard_of(struct maker *m, body attacked, struct span span)
+{
+    for (body b = BODY_FIRST_DEFENDER; b < BODY_COUNT && attacked != BODY_NONE; b++) {
+        if (m->play->guards[b] == attacked) {
+            return b;
+        }
+    }
+    if (attacked != BODY_NONE) {
+        diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, span, "nobody guards %s",
+                 who_text(m, attacked).at);
+    }
+    return BODY_NONE;
+}
+
+body who_stood(const struct maker *m, struct vec2 p, size_t *how_many)
+{
+    body found = BODY_NONE;
+    *how_many = 0;
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (on_floor(m, b) && vec2_near(m->stood[b], p, STANDS_WITHIN)) {
+            found = b;
+            ++*how_many;
+        }
+    }
+    return *how_many == 1 ? found : (body)BODY_NONE;
+}
+
+static body by_spot(struct maker *m, const struct who *who, const struct voice *voice)
+{
+    struct goal goal;
+    /* The words name a place of the floor, not of a mover: with no side they name nobody's. */
+    if (!where_goal(m, who->place, voice, BODY_NONE, &goal)) {
+        return BODY_NONE;
+    }
+    size_t how_many;
+    body found = who_stood(m, where_planned(m, &goal, BODY_NONE), &how_many);
+    if (found == BODY_NONE) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_SPOT_WHO, who->span,
+                                     how_many ? "more than one player stood there as the step began"
+                                              : "nobody stood there as the step began");
+        diag_help(m->diags, diag, "say the number: 3");
+    }
+    return found;
+}
+
+static body by_role(struct maker *m, const struct who *who, const struct voice *voice)
+{
+    for (size_t i = 0; i < voice->roles.count; i++) {
+        if (str_equal_fold(voice->roles.at[i].role, who->role)) {
+            return voice->roles.at[i].who;
+        }
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_ROLE, who->span,
+                                 "nobody plays the role `%.*s`", STR_ARG(who->role));
+    diag_help(m->diags, diag, "name it where the action is run: run \"…\" with %.*s 2",
+              STR_ARG(who->role));
+    return BODY_NONE;
+}
+
+static body ball_holder(struct maker *m, struct span span)
+{
+    if (m->flow.holder == BODY_NONE) {
+        diag_add(m->diags, DIAG_PLAY_NO_BALL, span, "nobody has the ball at this point");
+    }
+    return m->flow.holder;
+}
+
+static int part(const struct voice *voice, int number)
+{
+    return number >= 1 && number <= LIMIT_ATTACKERS ? voice->number[number] : number;
+}
+
+body who_body(struct maker *m, const struct who *who, const struct voice *voice)
+{
+    switch (who->kind) {
+    case WHO_PLAYER:
+        return attacker(m, part(voice, who->number), who->span);
+    case WHO_DEFENDER:
+        return defender(m, part(voice, who->number), who->span);
+    case WHO_DEFENDER_OF:
+        return guard_of(m, attacker(m, part(voice, who->number), who->span), who->span);
+    case WHO_ROLE:
+        return by_role(m, who, voice);
+    case WHO_COACH:
+        if (!on_floor(m, BODY_COACH)) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_NOT_ON_FLOOR, who->span,
+                                         "the coach is not on the floor");
+            diag_help(m->diags, diag,
+                      "place the coach in the drill's start: start 1 top, coach "
+                      "left wing");
+            return BODY_NONE;
+        }
+        return BODY_COACH;
+    case WHO_BALL:
+        return ball_holder(m, who->span);
+    case WHO_SPOT:
+        return by_spot(m, who, voice);
+    case WHO_EVERYONE_ELSE:
+        diag_add(m->diags, DIAG_PLAY_EVERYONE, who->span,
+                 "`everyone else` can only be the subject of a sentence");
+        return BODY_NONE;
+    case WHO_NONE:
+        break;
+    }
+    return BODY_NONE;
+}
+
+/* Whom a subject names, without a complaint: for `everyone else` to leave out. */
+static body quietly(struct maker *m, const struct who *who, const struct voice *voice)
+{
+    struct diags aside, *kept = m->diags;
+    diags_init(&aside, m->arena);
+    m->diags = &aside;
+    body b = who->kind == WHO_EVERYONE_ELSE ? (body)BODY_NONE : who_body(m, who, voice);
+    m->diags = kept;
+    return b;
+}
+
+static struct body_list everyone_else(struct maker *m)
+{
+    bool named[BODY_COUNT] = {false};
+    for (size_t i = 0; i < m->block->count; i++) {
+        const struct said *said = &m->block->at[i];
+        if (said->form->kind != FORM_SENTENCE) {
+            continue;
+        }
+        const struct sentence *s = &said->form->sentence;
+        for (size_t j = 0; j < s->subject.count; j++) {
+            body b = quietly(m, &s->subject.at[j], said->voice);
+            if (b < BODY_COUNT) {
+                named[b] = true;
+            }
+        }
+    }
+    struct body_list list = {.count = 0};
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (on_floor(m, b) && !named[b]) {
+            list.at[list.count++] = b;
+        }
+    }
+    return list;
+}
+
+static bool listed(const struct body_list *list, body b)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->at[i] == b) {
+            return true;
+        }
+    }
+    return false;
+}
+
+struct body_list who_subjects(struct maker *m, const struct sentence *s, const struct voice *voice)
+{
+    struct body_list list = {.count = 0};
+    for (size_t i = 0; i < s->subject.count; i++) {
+        const struct who *who = &s->subject.at[i];
+        if (who->kind == WHO_EVERYONE_ELSE) {
+            list = everyone_else(m);
+            if (list.count == 0) {
+                diag_add(m->diags, DIAG_PLAY_EVERYONE, who->span,
+                         "there is nobody else: every player has a sentence in this block");
+            }
+            return list;
+        }
+        body b = who_body(m, who, voice);
+        if (b == BODY_NONE) {
+            return (struct body_list){.count = 0};
+        }
+        if (listed(&list, b)) {
+            diag_add(m->diags, DIAG_PLAY_TWICE, who->span, "%s is named twice in this sentence",
+                     who_text(m, b).at);
+        } else if (list.count < LIMIT_ATTACKERS) {
+            list.at[list.count++] = b;
+        }
+    }
+    return list;
+}
