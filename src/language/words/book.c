@@ -1,0 +1,710 @@
+/* SPDX-License-Identifier: MIT */
+/* book: a file from its lines to its blocks. Here every line finds the block it belongs to; what it
+ * says is read elsewhere. */
+#include "base/limits.h"
+#include "language/words/reader.h"
+
+enum { LANGUAGE_VERSION = 1 };
+
+struct block *reader_block(const struct reader *r)
+{
+    return r->branch ? r->branch : r->step ? r->step : r->top ? r->top : r->file;
+}
+
+const struct line *line_keep(struct reader *r, struct line line)
+{
+    struct line *kept = arena_new(r->arena, struct line);
+    *kept = line;
+    return kept;
+}
+
+struct block *block_new(struct reader *r, enum block_kind kind, const struct line *line)
+{
+    struct block *block = arena_new(r->arena, struct block);
+    block->kind = kind;
+    block->line = line;
+    block->span = line ? line->span : (struct span){r->source, 0, 0};
+    block->title_span = block->mirrors_span = SPAN_NONE;
+    return block;
+}
+
+struct form *reader_add(struct reader *r, struct block *block, enum form_kind kind,
+                        const struct line *line)
+{
+    struct form form = {.kind = kind, .line = line};
+    form.span = line ? line->span : (struct span){r->source, 0, 0};
+    VEC_PUSH(r->arena, &block->forms, form);
+    return &block->forms.at[block->forms.count - 1];
+}
+
+void reader_broken(struct reader *r, const struct line *line)
+{
+    reader_add(r, reader_block(r), FORM_BROKEN, line);
+}
+
+struct cursor reader_cursor(const struct reader *r, const struct line *line, size_t from)
+{
+    bool drill = r->top && r->top->kind == BLOCK_DRILL;
+    bool action = r->top && r->top->kind == BLOCK_ACTION;
+    return (struct cursor){.arena = r->arena,
+                           .diags = r->diags,
+                           .sources = r->shelf->sources,
+                           .at = line->tokens + from,
+                           .end = line->tokens + line->count,
+                           .line_span = line->span,
+                           .metres = r->metres,
+                           .drill = drill,
+                           .players = drill ? LIMIT_ATTACKERS : 5,
+                           .roles = action ? r->top->roles.at : NULL,
+                           .role_count = action ? r->top->roles.count : 0};
+}
+
+bool reader_used_up(struct cursor *c)
+{
+    if (cursor_done(c)) {
+        return true;
+    }
+    struct span span = cursor_span(c);
+    struct str text = cursor_text(c, span);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_LEFT_OVER, span,
+                                 "`%.*s` has no part in this line", STR_ARG(text));
+    if (c->at->kind == TOKEN_WORD) {
+        diag_help(c->diags, diag, "quotes around a text; else leave it out");
+    }
+    return false;
+}
+
+/* Full stops at the end close nothing more than the line does. */
+static struct line without_stops(const struct line *line)
+{
+    size_t count = line->count;
+    while (count > 0 && line->tokens[count - 1].kind == TOKEN_MARK &&
+           (line->tokens[count - 1].mark == '.' || line->tokens[count - 1].mark == ';')) {
+        count--;
+    }
+    if (count == line->count || count == 0) {
+        return *line;
+    }
+    struct line part = line_part(line, 0, count);
+    part.comment = line->comment;
+    part.comment_span = line->comment_span;
+    return part;
+}
+
+static void version_read(struct reader *r, const struct line *line, bool first)
+{
+    struct cursor c = reader_cursor(r, line, 1);
+    struct span span = line->tokens[0].span;
+    int number = 0;
+    struct diag *diag = NULL;
+    if (!first) {
+        diag = diag_add(r->diags, DIAG_TEXT_VERSION, span,
+                        "the language's version stands on the first line");
+    } else if (!integer_read(&c, &number, &span) || number < 1) {
+        diag = diag_add(r->diags, DIAG_TEXT_VERSION, cursor_span(&c), "a version is a number: 1");
+    } else if (number > LANGUAGE_VERSION) {
+        diag = diag_add(
+            r->diags, DIAG_TEXT_VERSION, span,
+            "this file is written in version %d of the language; this program knows version %d",
+            number, LANGUAGE_VERSION);
+    } else if (reader_used_up(&c)) {
+        reader_add(r, r->file, FORM_VERSION, line)->number = number;
+        return;
+    }
+    diag_help(r->diags, diag, "courtwright %d on the first line, or nothing", LANGUAGE_VERSION);
+    reader_broken(r, line);
+}
+
+/* A second `level`, or a second limit of the same check. */
+static bool stands_already(struct reader *r, const struct block *block, const struct line *line,
+                           const struct setting_form *setting)
+{
+    if (setting->setting == SETTING_CAUTION) {
+        return false;
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind != FORM_SETTING || form->setting.setting != setting->setting ||
+            (setting->setting == SETTING_LIMIT && !str_equal(form->setting.text, setting->text))) {
+            continue;
+        }
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_TWICE, line->tokens[0].span,
+                                     "`%s` stands here twice", setting_word(setting->setting));
+        if (diag) {
+            diag->other = form->span;
+        }
+        diag_help(r->diags, diag, "one of the two lines");
+        return true;
+    }
+    return false;
+}
+
+static void wrong_place(struct reader *r, const struct line *line, enum setting setting)
+{
+    const char *help = setting_stands(setting, 'F')
+                           ? "under playbook, or before the file's first heading"
+                       : setting_stands(setting, 'P') ? "under a play's heading"
+                                                      : "under a drill's heading";
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_PLACE, line->tokens[0].span,
+                                 "`%s` does not belong here", setting_word(setting));
+    diag_help(r->diags, diag, "%s", help);
+    reader_broken(r, line);
+}
+
+/* Units and paper are the file's, also where its one play has no heading: they go before it. */
+static void add_before_last(struct block *file)
+{
+    struct form form = file->forms.at[file->forms.count - 1];
+    size_t i = file->forms.count - 1;
+    for (; i > 0 && file->forms.at[i - 1].block != NULL; i--) {
+        file->forms.at[i] = file->forms.at[i - 1];
+    }
+    file->forms.at[i] = form;
+}
+
+static void setting_line(struct reader *r, const struct line *line, enum setting setting)
+{
+    bool implied = r->top && r->top->implied;
+    char where = !r->top || r->top->kind == BLOCK_PLAYBOOK ? 'F'
+                 : r->top->kind == BLOCK_DRILL             ? 'D'
+                                                           : 'P';
+    bool of_file = implied && !setting_stands(setting, 'P') && setting_stands(setting, 'F');
+    if (!setting_stands(setting, where) && !of_file) {
+        wrong_place(r, line, setting);
+        return;
+    }
+    struct setting_form form;
+    struct block *block = of_file || !r->top ? r->file : r->top;
+    if (!setting_read(r, line, setting, &form) || stands_already(r, block, line, &form)) {
+        reader_broken(r, line);
+        return;
+    }
+    reader_add(r, block, FORM_SETTING, line)->setting = form;
+    if (of_file) {
+        add_before_last(r->file);
+    }
+}
+
+static void outside_line(struct reader *r, const struct line *line)
+{
+    const char *near = opener_nearest(line);
+    if (near && !r->told) {
+        struct str word = source_text(r->shelf->sources, line->tokens[0].span);
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
+                                     "no line begins with `%.*s`", STR_ARG(word));
+        diag_help(r->diags, diag, "%s", near);
+    } else if (!r->told) {
+        struct diag *diag =
+            diag_add(r->diags, DIAG_TEXT_OUTSIDE, line->span, "this line stands under no play");
+        diag_help(r->diags, diag, "play \"Lantern\" above it");
+        r->told = true;
+    }
+    reader_broken(r, line);
+}
+
+static bool is_standing(const struct reader *r, const struct line *line)
+{
+    return !r->begun && line->count > 1 && line->tokens[0].kind == TOKEN_DEFENDER &&
+           !line->tokens[0].possessive && line->tokens[1].kind == TOKEN_WORD &&
+           (str_is(line->tokens[1].text, "guards") || str_is(line->tokens[1].text, "guard"));
+}
+
+/* x1 guards 3 [and x3 guards 1]. */
+static void standing_line(struct reader *r, const struct line *line)
+{
+    struct cursor c = reader_cursor(r, line, 0);
+    size_t first = r->top->forms.count;
+    struct line bare = line_part(line, 0, line->count);
+    do {
+        struct form form = {.kind = FORM_STANDING, .line = line_keep(r, bare), .span = line->span};
+        const struct token *from = c.at;
+        if (!who_read(&c, &form.standing.defender) || form.standing.defender.kind != WHO_DEFENDER ||
+            !(take_words(&c, "guards") || take_words(&c, "guard")) ||
+            !who_read(&c, &form.standing.player) || form.standing.player.kind != WHO_PLAYER) {
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
+                                         "a defender guards one player");
+            diag_help(r->diags, diag, "x1 guards 3");
+            c.refusals++;
+            break;
+        }
+        form.span = cursor_taken(&c, from);
+        VEC_PUSH(r->arena, &r->top->forms, form);
+    } while (take_mark(&c, ',') || take_words(&c, "and"));
+    if (c.refusals > 0 || !reader_used_up(&c)) {
+        r->top->forms.count = first;
+        reader_broken(r, line);
+        return;
+    }
+    r->top->forms.at[r->top->forms.count - 1].line = line;
+}
+
+/* False: the line may not stand where it does; reported, once for all that follow it. */
+static bool body_fits(struct reader *r, const struct line *line, bool whole_play)
+{
+    bool play = r->top->kind != BLOCK_ACTION;
+    enum diag_code code = DIAG_TEXT_NOTE_PLACE;
+    const char *message = NULL, *help = NULL;
+    if (play && r->top->mirrors.size > 0) {
+        message = "a play that mirrors another has no lines of its own";
+        help = "settings only, or a play without mirrors";
+    } else if (play && r->has_steps && !r->step && !whole_play) {
+        message = "this stands before the first step";
+        help = "step \"…\" above it";
+    } else if (!r->branch && r->branches > 0) {
+        code = DIAG_TEXT_IF;
+        message = "after an if or a read every line belongs to one";
+        help = "lines for all reads before the first one; read and its own lines below it for more "
+               "than one "
+               "sentence";
+    }
+    if (!message) {
+        return true;
+    }
+    if (!r->told) {
+        struct diag *diag = diag_add(r->diags, code, line->span, "%s", message);
+        diag_help(r->diags, diag, "%s", help);
+        r->told = true;
+    }
+    return false;
+}
+
+static void watch_indent(struct reader *r, const struct line *line)
+{
+    if (!r->branch) {
+        return;
+    }
+    if (!r->branch_has_line) {
+        r->branch_has_line = true;
+        r->branch_indent = line->indent;
+    } else if (line->indent < r->branch_indent) {
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_READ_INDENT, line->span,
+                                     "this line belongs to the read above, whatever its indent");
+        diag_help(r->diags, diag, "lines for all reads stand before the first read");
+    }
+}
+
+static void add_sentences(struct reader *r, const struct line *line, const sentence_list *list)
+{
+    struct line bare = line_part(line, 0, line->count);
+    for (size_t i = 0; i < list->count; i++) {
+        const struct line *own = i + 1 == list->count ? line : line_keep(r, bare);
+        struct form *form = reader_add(r, reader_block(r), FORM_SENTENCE, own);
+        form->sentence = list->at[i];
+        form->span = form->sentence.span;
+    }
+    r->begun = true;
+    r->sentences += list->count;
+}
+
+static void sentence_part(struct reader *r, const struct line *line)
+{
+    if (r->sentences >= LIMIT_SENTENCES) {
+        if (r->sentences++ == LIMIT_SENTENCES) {
+            diag_add(r->diags, DIAG_TEXT_MANY, line->span, "a step has at most %d sentences",
+                     LIMIT_SENTENCES);
+        }
+        reader_broken(r, line);
+        return;
+    }
+    const char *near = opener_nearest(line);
+    struct cursor c = reader_cursor(r, line, 0);
+    struct cursor_mark mark = cursor_mark(&c);
+    sentence_list list = {0};
+    if (sentences_read(&c, &list) && list.count > 0) {
+        add_sentences(r, line, &list);
+        return;
+    }
+    if (near) {
+        cursor_back(&c, mark);
+        struct str word = source_text(r->shelf->sources, line->tokens[0].span);
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
+                                     "no line begins with `%.*s`", STR_ARG(word));
+        diag_help(r->diags, diag, "%s", near);
+    }
+    reader_broken(r, line);
+}
+
+static void note_part(struct reader *r, const struct line *line, enum form_kind kind)
+{
+    struct note_form note;
+    if (!note_read(r, line, kind, &note)) {
+        reader_broken(r, line);
+        return;
+    }
+    reader_add(r, reader_block(r), kind, line)->note = note;
+}
+
+/* One sentence or note of a line that full stops part. */
+static void part_line(struct reader *r, const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    bool note = opener.kind == LINE_NOTE;
+    bool whole_play = note && (opener.which == FORM_POINT || opener.which == FORM_MISTAKE ||
+                               opener.which == FORM_ACCEPT);
+    if (!body_fits(r, line, whole_play)) {
+        reader_broken(r, line);
+        return;
+    }
+    watch_indent(r, line);
+    if (note) {
+        note_part(r, line, (enum form_kind)opener.which);
+    } else {
+        sentence_part(r, line);
+    }
+}
+
+static bool is_stop(const struct token *token)
+{
+    return token->kind == TOKEN_MARK && (token->mark == '.' || token->mark == ';');
+}
+
+static void body_line(struct reader *r, const struct line *line)
+{
+    struct line all = without_stops(line);
+    for (size_t from = 0; from < all.count;) {
+        size_t to = from;
+        while (to < all.count && !is_stop(&all.tokens[to])) {
+            to++;
+        }
+        if (to > from) {
+            struct line part = line_part(&all, from, to);
+            if (to == all.count) {
+                part.comment = all.comment;
+                part.comment_span = all.comment_span;
+            }
+            part_line(r, line_keep(r, part));
+        }
+        from = to + 1;
+    }
+}
+
+/* A setting's word where settings are over: `ball side wing fills top` is a sentence all the same.
+ */
+static void late_setting(struct reader *r, const struct line *line, enum setting setting)
+{
+    struct diags *heard = r->diags, unheard;
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    struct cursor c = reader_cursor(r, line, 0);
+    sentence_list list = {0};
+    bool sentence = sentences_read(&c, &list) && list.count > 0;
+    r->diags = heard;
+    if (sentence) {
+        body_line(r, line);
+        return;
+    }
+    if (r->top->kind == BLOCK_ACTION) {
+        wrong_place(r, line, setting);
+        return;
+    }
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_LATE, line->tokens[0].span,
+                                 "`%s` holds for the whole play and stands before its first %s",
+                                 setting_word(setting), r->has_steps ? "step" : "sentence");
+    diag_help(r->diags, diag, "this line further up, under the play's heading");
+    reader_broken(r, line);
+}
+
+static void play_line(struct reader *r, const struct line *line, struct opener opener)
+{
+    if (opener.kind == LINE_SETTING) {
+        enum setting setting = (enum setting)opener.which;
+        if (r->begun || r->top->kind == BLOCK_ACTION) {
+            late_setting(r, line, setting);
+        } else {
+            setting_line(r, line, setting);
+        }
+    } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
+        heading_read(r, line, opener);
+    } else if (opener.kind == LINE_IF) {
+        if_read(r, line);
+    } else if (opener.kind == LINE_VERSION) {
+        version_read(r, line, false);
+    } else if (is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
+        struct line bare = without_stops(line);
+        standing_line(r, line_keep(r, bare));
+    } else {
+        body_line(r, line);
+    }
+}
+
+static void open_implied(struct reader *r)
+{
+    struct block *block = block_new(r, BLOCK_PLAY, NULL);
+    block->implied = true;
+    reader_add(r, r->file, FORM_BLOCK, NULL)->block = block;
+    r->top = block;
+    r->at_head = false;
+    r->has_steps = false;
+    r->shelf->plays++;
+    for (size_t i = 0; i < r->lines.all.count; i++) {
+        enum line_class kind = opener_of(&r->lines.all.at[i], 0).kind;
+        if (kind == LINE_HEADING_0 || kind == LINE_CHAPTER || kind == LINE_INCLUDE) {
+            break;
+        }
+        r->has_steps = r->has_steps || kind == LINE_STEP;
+    }
+}
+
+/* Before the first heading: settings of the file, or a play that has none. */
+static void head_line(struct reader *r, const struct line *line, struct opener opener, bool first)
+{
+    bool of_file = opener.kind == LINE_SETTING && setting_stands((enum setting)opener.which, 'F');
+    if (opener.kind == LINE_VERSION) {
+        version_read(r, line, first);
+    } else if (of_file || (opener.kind == LINE_SETTING && !r->implied)) {
+        setting_line(r, line, (enum setting)opener.which);
+    } else if (r->implied) {
+        open_implied(r);
+        play_line(r, line, opener);
+    } else {
+        outside_line(r, line);
+    }
+}
+
+/* Lines whose text may hold any mark: a title without quotes. */
+static bool is_free_text(const struct line *line, struct opener opener)
+{
+    if (line->count > 1 && line->tokens[1].kind == TOKEN_QUOTED) {
+        return false;
+    }
+    switch (opener.kind) {
+    case LINE_HEADING_0:
+        return opener.which != BLOCK_ACTION;
+    case LINE_CHAPTER:
+    case LINE_STEP:
+        return true;
+    case LINE_BRANCH:
+        return opener.which == BLOCK_OPTION;
+    case LINE_SETTING:
+        return opener.which == SETTING_ABOUT || opener.which == SETTING_CALL ||
+               opener.which == SETTING_SERIES || opener.which == SETTING_SCORE ||
+               opener.which == SETTING_CAUTION || opener.which == SETTING_GOAL;
+    default:
+        return false;
+    }
+}
+
+static bool keeps_stops(struct opener opener)
+{
+    return opener.kind == LINE_SETTING &&
+           (opener.which == SETTING_ABOUT || opener.which == SETTING_CAUTION ||
+            opener.which == SETTING_GOAL);
+}
+
+static bool is_level_0(enum line_class kind)
+{
+    return kind == LINE_HEADING_0 || kind == LINE_CHAPTER || kind == LINE_INCLUDE;
+}
+
+static bool is_kept_raw(const struct reader *r)
+{
+    return r->top && (r->top->kind == BLOCK_PRACTICE || r->top->kind == BLOCK_CHARTED);
+}
+
+static void broken_line(struct reader *r, const struct line *line, struct opener opener)
+{
+    bool heading =
+        opener.kind == LINE_STEP || opener.kind == LINE_BRANCH || is_level_0(opener.kind);
+    bool implied = r->at_head && r->implied && !is_level_0(opener.kind);
+    if (implied && opener.kind != LINE_VERSION && opener.kind != LINE_SETTING) {
+        open_implied(r);
+    }
+    if (heading) {
+        heading_read(r, line, opener);
+    } else {
+        reader_broken(r, line);
+    }
+}
+
+static void fine_line(struct reader *r, const struct line *line, struct opener opener, bool first)
+{
+    if (is_level_0(opener.kind)) {
+        heading_read(r, line, opener);
+    } else if (r->at_head) {
+        head_line(r, line, opener, first);
+    } else if (!r->top || r->top->kind == BLOCK_PLAYBOOK) {
+        if (opener.kind == LINE_SETTING) {
+            setting_line(r, line, (enum setting)opener.which);
+        } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
+            heading_read(r, line, opener);
+        } else if (opener.kind == LINE_VERSION) {
+            version_read(r, line, false);
+        } else {
+            outside_line(r, line);
+        }
+    } else if (r->top->kind == BLOCK_TEAM) {
+        if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
+            heading_read(r, line, opener);
+        } else if (r->told) {
+            reader_broken(r, line);
+        } else {
+            roster_read(r, line);
+        }
+    } else {
+        play_line(r, line, opener);
+    }
+}
+
+static void take_line(struct reader *r, const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    bool first = !r->seen;
+    r->seen = true;
+    if (is_kept_raw(r) && !is_level_0(opener.kind)) {
+        reader_broken(r, line);
+        return;
+    }
+    struct line own = *line;
+    if (opener.kind != LINE_OTHER && opener.kind != LINE_NOTE && opener.kind != LINE_IF &&
+        !keeps_stops(opener)) {
+        own = without_stops(line);
+    }
+    if (!own.broken && !is_free_text(&own, opener) &&
+        !line_marks_ok(&own, r->shelf->sources, r->diags)) {
+        own.broken = true;
+    }
+    const struct line *kept = line_keep(r, own);
+    if (own.broken) {
+        broken_line(r, kept, opener);
+    } else {
+        fine_line(r, kept, opener, first);
+    }
+}
+
+/* The next line that says something, from `from` on; the count of lines if there is none. */
+static size_t next_saying(const struct reader *r, size_t from)
+{
+    while (from < r->lines.all.count && r->lines.all.at[from].count == 0 &&
+           !r->lines.all.at[from].broken) {
+        from++;
+    }
+    return from;
+}
+
+static bool opens_anew(const struct reader *r, const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    bool action = r->top && r->top->kind == BLOCK_ACTION;
+    if (opener.kind == LINE_SETTING) {
+        return !r->begun && !action;
+    }
+    return opener.kind != LINE_OTHER || (r->top && is_standing(r, line));
+}
+
+static void keep_comment(struct reader *r, struct line line)
+{
+    line.count = 0;
+    line.tokens = NULL;
+    line.span = line.comment_span;
+    reader_add(r, reader_block(r), FORM_COMMENT, line_keep(r, line));
+}
+
+/* A line that ends in a comma goes on in the next one that says something. */
+static struct line whole_line(struct reader *r, struct line line)
+{
+    while (line_goes_on(&line) && !is_kept_raw(r)) {
+        size_t next = next_saying(r, r->next);
+        if (next == r->lines.all.count || opens_anew(r, &r->lines.all.at[next])) {
+            struct diag *diag =
+                diag_add(r->diags, DIAG_TEXT_COMMA, line.tokens[line.count - 1].span,
+                         "the line ends in a comma, but nothing goes on");
+            diag_help(r->diags, diag, "no comma, or what was to follow it");
+            line.broken = true;
+            break;
+        }
+        if (line.comment.size > 0) {
+            keep_comment(r, line);
+        }
+        for (size_t i = r->next; i < next; i++) {
+            if (r->lines.all.at[i].comment.size > 0) {
+                keep_comment(r, r->lines.all.at[i]);
+            }
+        }
+        line = line_join(r->arena, &line, &r->lines.all.at[next]);
+        r->next = next + 1;
+    }
+    return line;
+}
+
+static void blank_line(struct reader *r, const struct line *line)
+{
+    struct block *block = reader_block(r);
+    bool again =
+        block->forms.count > 0 && block->forms.at[block->forms.count - 1].kind == FORM_BLANK;
+    if (line->comment.size > 0) {
+        reader_add(r, block, FORM_COMMENT, line)->span = line->comment_span;
+    } else if (!again) {
+        reader_add(r, block, FORM_BLANK, line);
+    }
+}
+
+/* Whether the lines before the first heading are a play: there is no heading, or a start, a step or
+ * a sentence stands among them. */
+static bool implies_play(const struct reader *r)
+{
+    for (size_t i = 0; i < r->lines.all.count; i++) {
+        const struct line *line = &r->lines.all.at[i];
+        struct opener opener = opener_of(line, 0);
+        if (is_level_0(opener.kind)) {
+            return false;
+        }
+        if (line->broken || line->count == 0 || opener.kind == LINE_VERSION) {
+            continue;
+        }
+        bool setting = opener.kind == LINE_SETTING && opener.which != SETTING_START;
+        if (!setting && (opener.kind != LINE_OTHER || !opener_nearest(line))) {
+            return true;
+        }
+    }
+    return true;
+}
+
+static void read_lines(struct reader *r)
+{
+    while (r->next < r->lines.all.count) {
+        const struct line *line = &r->lines.all.at[r->next++];
+        if (line->count == 0 && !line->broken) {
+            blank_line(r, line);
+        } else {
+            struct line whole = whole_line(r, *line);
+            take_line(r, &whole);
+        }
+    }
+}
+
+struct block *file_read(struct shelf *shelf, uint32_t source, int depth)
+{
+    struct reader r = {.shelf = shelf,
+                       .arena = shelf->arena,
+                       .diags = shelf->diags,
+                       .source = source,
+                       .depth = depth,
+                       .at_head = true,
+                       .metres = shelf->metres};
+    size_t errors = shelf->diags->errors;
+    r.file = block_new(&r, BLOCK_FILE, NULL);
+    lines_read(shelf->arena, shelf->sources, source, shelf->diags, &r.lines);
+    r.implied = implies_play(&r);
+    read_lines(&r);
+    if (!r.seen && errors == shelf->diags->errors) {
+        struct diag *diag =
+            diag_add(shelf->diags, DIAG_TEXT_EMPTY, r.file->span, "there is nothing in this file");
+        diag_help(shelf->diags, diag, "1 passes to 2");
+    } else if (r.seen && r.at_head && r.implied) {
+        open_implied(&r);
+    }
+    return r.file;
+}
+
+struct book *book_read(struct arena *arena, struct sources *sources, uint32_t source,
+                       const struct loader *loader, struct diags *diags)
+{
+    struct shelf shelf = {.arena = arena,
+                          .sources = sources,
+                          .loader = loader,
+                          .diags = diags,
+                          .playbook = SPAN_NONE};
+    struct book *book = arena_new(arena, struct book);
+    book->file = file_read(&shelf, source, 0);
+    return book;
+}

@@ -1,0 +1,67 @@
+/* SPDX-License-Identifier: MIT */
+/* opener: what the first word makes of a line. */
+#include "language/words/reader.h"
+
+static const struct {
+    const char *word;
+    struct opener opener;
+} openers[] = {
+#define OPENER(word, kind, which) {word, {kind, which}},
+#include "language/words/openers.def"
+#undef OPENER
+#define SETTING(symbol, word, where) {word, {LINE_SETTING, SETTING_##symbol}},
+#include "language/words/settings.def"
+#undef SETTING
+    {"defence", {LINE_SETTING, SETTING_DEFENSE}},
+};
+enum { OPENER_COUNT = sizeof openers / sizeof openers[0] };
+
+struct opener opener_of(const struct line *line, size_t token)
+{
+    if (token >= line->count || line->tokens[token].kind != TOKEN_WORD ||
+        line->tokens[token].possessive) {
+        return (struct opener){LINE_OTHER, 0};
+    }
+    for (size_t i = 0; i < OPENER_COUNT; i++) {
+        if (str_is(line->tokens[token].text, openers[i].word)) {
+            return openers[i].opener;
+        }
+    }
+    return (struct opener){LINE_OTHER, 0};
+}
+
+const char *opener_nearest(const struct line *line)
+{
+    if (line->count == 0 || line->tokens[0].kind != TOKEN_WORD || line->tokens[0].possessive) {
+        return NULL;
+    }
+    const char *words[OPENER_COUNT + 1];
+    for (size_t i = 0; i < OPENER_COUNT; i++) {
+        words[i] = openers[i].word;
+    }
+    words[OPENER_COUNT] = NULL;
+    return words_nearest(line->tokens[0].text, words);
+}
+
+static const struct {
+    const char *word, *where;
+} settings[SETTING_COUNT] = {
+#define SETTING(symbol, word, where) [SETTING_##symbol] = {word, where},
+#include "language/words/settings.def"
+#undef SETTING
+};
+
+bool setting_stands(enum setting setting, char where)
+{
+    for (const char *letter = settings[setting].where; *letter; letter++) {
+        if (*letter == where) {
+            return true;
+        }
+    }
+    return false;
+}
+
+const char *setting_word(enum setting setting)
+{
+    return settings[setting].word;
+}

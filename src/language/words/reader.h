@@ -1,0 +1,116 @@
+/* SPDX-License-Identifier: MIT */
+/* reader: a book on its way from lines to blocks. Between the files of this room that read
+ * everything but the inside of a sentence. */
+#ifndef LANGUAGE_WORDS_READER_H
+#define LANGUAGE_WORDS_READER_H
+
+#include "language/words/cursor.h"
+
+/* What the first word makes of a line. */
+enum line_class {
+    LINE_OTHER, /* a sentence, a roster line, or nothing known: the block decides */
+    LINE_VERSION,
+    LINE_SETTING,
+    LINE_HEADING_0,
+    LINE_CHAPTER,
+    LINE_INCLUDE,
+    LINE_STEP,
+    LINE_BRANCH,
+    LINE_IF,
+    LINE_NOTE
+};
+struct opener {
+    enum line_class kind;
+    int which; /* block_kind, form_kind or setting */
+};
+struct opener opener_of(const struct line *line, size_t token);
+/* The opening word nearest to what the line opens with, or NULL. */
+const char *opener_nearest(const struct line *line);
+/* Where a setting may stand: F, P, D. */
+bool setting_stands(enum setting setting, char where);
+const char *setting_word(enum setting setting);
+
+/* What belongs to the whole book. */
+struct shelf {
+    struct arena *arena;
+    struct sources *sources;
+    const struct loader *loader;
+    struct diags *diags;
+    struct span playbook; /* of the first playbook heading */
+    bool metres;          /* the book's units, for files that name none */
+    size_t plays;
+};
+
+/* One file being read. */
+struct reader {
+    struct shelf *shelf;
+    struct arena *arena;
+    struct diags *diags; /* turned away while what is read is known to be broken */
+    uint32_t source;
+    int depth; /* of includes */
+    struct lines lines;
+    size_t next; /* the line to be looked at next */
+    struct block *file;
+    struct block *top;    /* of level 0; NULL: before the first, or behind a chapter or include */
+    struct block *step;   /* NULL: none open */
+    struct block *branch; /* a read or option; NULL: none open */
+    bool at_head;         /* before the first heading of level 0 */
+    bool implied;         /* the lines before it are a play */
+    bool metres;
+    bool has_steps;                    /* the play that is open has step headings */
+    bool begun;                        /* its first step or sentence has come */
+    bool told;                         /* that its lines stand in the wrong place */
+    bool seen;                         /* a line that says something */
+    size_t steps, sentences, branches; /* of the play; of the step, or the play without any */
+    unsigned branch_indent;            /* of the first line in the branch */
+    bool branch_has_line;
+};
+
+/* The block that a line goes into. */
+struct block *reader_block(const struct reader *r);
+struct form *reader_add(struct reader *r, struct block *block, enum form_kind kind,
+                        const struct line *line);
+void reader_broken(struct reader *r, const struct line *line);
+struct cursor reader_cursor(const struct reader *r, const struct line *line, size_t from);
+struct block *block_new(struct reader *r, enum block_kind kind, const struct line *line);
+/* Reports what was not used; true when everything was. */
+bool reader_used_up(struct cursor *c);
+/* Keeps `line` where forms can point at it. */
+const struct line *line_keep(struct reader *r, struct line line);
+
+/* Each reads one line (or the part of one) into the block that is open. */
+/* A heading, broken or not, opens its block: what follows belongs to it. */
+void heading_read(struct reader *r, const struct line *line, struct opener opener);
+void if_read(struct reader *r, const struct line *line);
+void include_read(struct reader *r, const struct line *line);
+bool setting_read(struct reader *r, const struct line *line, enum setting setting,
+                  struct setting_form *out);
+bool start_read(struct reader *r, struct cursor *c, struct setting_form *out);
+bool note_read(struct reader *r, const struct line *line, enum form_kind kind,
+               struct note_form *out);
+void roster_read(struct reader *r, const struct line *line);
+bool lineup_read(struct reader *r, struct cursor *c, struct form *form);
+
+/* A file of its own, into a block. */
+struct block *file_read(struct shelf *shelf, uint32_t source, int depth);
+
+/* A title from token `from` on: quoted, or the words to the line's end, which `*quoted` tells
+ * apart. For unquoted ones `stops` (NULL-ended, may be NULL) are words that would be ambiguous: an
+ * error. Moves `*from` behind the title. false: none there (no diagnostic) or refused (`*refused`).
+ */
+struct title {
+    struct str text;
+    struct span span;
+    bool quoted;
+};
+enum title_result { TITLE_FINE, TITLE_NONE, TITLE_REFUSED };
+enum title_result title_read(struct reader *r, const struct line *line, size_t *from,
+                             const char *const *stops, struct title *out);
+/* A quoted text at the cursor. */
+bool quoted_read(struct cursor *c, struct str *text, struct span *span);
+/* A whole number at the cursor. */
+bool integer_read(struct cursor *c, int *number, struct span *span);
+/* Whether a word has a meaning in the language and so cannot be a role. */
+bool word_is_taken(struct str word);
+
+#endif

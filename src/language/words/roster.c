@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+/* roster: the lines under team: who plays which spot, and lineups. */
+#include "language/words/reader.h"
+
+static bool refuse(struct cursor *c, const char *expected)
+{
+    struct span span = cursor_span(c);
+    struct str text = cursor_text(c, span);
+    struct diag *diag;
+    if (text.size == 0) {
+        diag = diag_add(c->diags, DIAG_TEXT_ROSTER, span, "the line breaks off here");
+    } else {
+        diag = diag_add(c->diags, DIAG_TEXT_ROSTER, span, "`%.*s` has no place in a team",
+                        STR_ARG(text));
+    }
+    diag_help(c->diags, diag, "%s", expected);
+    return false;
+}
+
+static const char roster_example[] = "1 \"Wren Halloway\" guard, jersey 12";
+static const char lineup_example[] = "lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"";
+
+static bool number_part(struct cursor *c, int *number, const char *example)
+{
+    struct span span;
+    if (!integer_read(c, number, &span)) {
+        return refuse(c, example);
+    }
+    if (*number < 1 || *number > 5) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLAYER_RANGE, span,
+                                     "there is no spot %d in a play: 1 to 5", *number);
+        diag_help(c->diags, diag, "the jersey's number stands behind: %s", roster_example);
+        return false;
+    }
+    return true;
+}
+
+/* Words up to the comma or the jersey: guard, point guard. */
+static void role_part(struct cursor *c, struct str *role)
+{
+    const struct token *from = c->at;
+    while (c->at < c->end && c->at->kind == TOKEN_WORD && !word_is(c, 0, "jersey")) {
+        c->at++;
+    }
+    if (c->at > from) {
+        *role = cursor_text(c, span_join(from->span, c->at[-1].span));
+    }
+}
+
+static bool player_read(struct cursor *c, struct form *form)
+{
+    struct span span;
+    if (!number_part(c, &form->number, roster_example)) {
+        return false;
+    }
+    if (!quoted_read(c, &form->title, &span)) {
+        return refuse(c, roster_example);
+    }
+    role_part(c, &form->role);
+    take_mark(c, ',');
+    if (take_words(c, "jersey")) {
+        const struct token *jersey = cursor_next(c);
+        int number;
+        if (!integer_read(c, &number, &span)) {
+            return refuse(c, roster_example);
+        }
+        form->jersey = jersey->text;
+    }
+    return true;
+}
+
+bool lineup_read(struct reader *r, struct cursor *c, struct form *form)
+{
+    struct span span;
+    (void)r;
+    if (!quoted_read(c, &form->title, &span)) {
+        return refuse(c, lineup_example);
+    }
+    do {
+        struct role_binding binding = {.who = {.kind = WHO_PLAYER}};
+        if (!number_part(c, &binding.who.number, lineup_example)) {
+            return false;
+        }
+        if (!quoted_read(c, &binding.role, &binding.who.span)) {
+            return refuse(c, lineup_example);
+        }
+        VEC_PUSH(c->arena, &form->lineup, binding);
+    } while (take_mark(c, ','));
+    return true;
+}
+
+void roster_read(struct reader *r, const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    bool lineup = opener.kind == LINE_SETTING && opener.which == SETTING_LINEUP;
+    struct form form = {.kind = lineup ? FORM_LINEUP : FORM_ROSTER};
+    struct cursor c = reader_cursor(r, line, lineup ? 1 : 0);
+    bool fine = lineup ? lineup_read(r, &c, &form) : player_read(&c, &form);
+    if (!fine || !reader_used_up(&c)) {
+        reader_broken(r, line);
+        return;
+    }
+    form.line = line;
+    form.span = line->span;
+    VEC_PUSH(r->arena, &r->top->forms, form);
+}

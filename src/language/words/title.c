@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* title: texts of the coach's own, in quotes or to the end of the line, and which words are free
+ * for roles. */
+#include <string.h>
+
+#include "language/syntax/chars.h"
+#include "language/words/reader.h"
+#include "language/words/vocabulary.h"
+
+static bool is_blank(struct str text)
+{
+    for (size_t i = 0; i < text.size; i++) {
+        if (text.at[i] != ' ') {
+            return false;
+        }
+    }
+    return true;
+}
+
+static enum title_result refuse_title(struct reader *r, struct span span, const char *why)
+{
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_TITLE, span, "%s", why);
+    diag_help(r->diags, diag, "the title in quotes: \"Swing it\"");
+    return TITLE_REFUSED;
+}
+
+/* A word in an unquoted title that could open something else. */
+static const struct token *ambiguous(const struct line *line, size_t from, const char *const *stops)
+{
+    for (size_t i = from; i < line->count; i++) {
+        const struct token *token = &line->tokens[i];
+        if (token->kind == TOKEN_QUOTED) {
+            return token;
+        }
+        for (const char *const *stop = stops; stop && *stop; stop++) {
+            if (token->kind == TOKEN_WORD && str_is(token->text, *stop)) {
+                return token;
+            }
+        }
+    }
+    return NULL;
+}
+
+enum title_result title_read(struct reader *r, const struct line *line, size_t *from,
+                             const char *const *stops, struct title *out)
+{
+    *out = (struct title){.span = SPAN_NONE};
+    if (*from >= line->count) {
+        return TITLE_NONE;
+    }
+    const struct token *first = &line->tokens[*from];
+    if (first->kind == TOKEN_QUOTED) {
+        *out = (struct title){first->text, first->span, true};
+        (*from)++;
+        return is_blank(out->text) ? refuse_title(r, out->span, "this title is empty") : TITLE_FINE;
+    }
+    const struct token *word = ambiguous(line, *from, stops);
+    if (word) {
+        *from = line->count;
+        return refuse_title(r, word->span,
+                            word->kind == TOKEN_QUOTED
+                                ? "a quotation mark in a title without quotes"
+                                : "this word in a title could mean something else");
+    }
+    out->span = span_join(first->span, line->tokens[line->count - 1].span);
+    out->text = source_text(r->shelf->sources, out->span);
+    *from = line->count;
+    if (memchr(out->text.at, '\n', out->text.size) || memchr(out->text.at, '\r', out->text.size)) {
+        return refuse_title(r, out->span, "a title cannot go on in the next line");
+    }
+    out->text = text_clean(r->arena, out->text, false);
+    return TITLE_FINE;
+}
+
+bool quoted_read(struct cursor *c, struct str *text, struct span *span)
+{
+    const struct token *next = cursor_next(c);
+    if (!next || next->kind != TOKEN_QUOTED) {
+        return false;
+    }
+    *text = next->text;
+    *span = next->span;
+    c->at = next + 1;
+    return true;
+}
+
+bool integer_read(struct cursor *c, int *number, struct span *span)
+{
+    const struct token *next = cursor_next(c);
+    if (!next || next->kind != TOKEN_NUMBER || !next->integer || next->possessive) {
+        return false;
+    }
+    *number = (int)next->number;
+    *span = next->span;
+    c->at = next + 1;
+    return true;
+}
+
+/* Whether `word` is one of the words of `entry`, or all of them run together. */
+static bool is_part_of(struct str word, struct str entry)
+{
+    size_t begin = 0;
+    for (size_t i = 0; i <= entry.size; i++) {
+        if (i == entry.size || entry.at[i] == ' ' || entry.at[i] == '-') {
+            if (str_equal_fold(word, (struct str){entry.at + begin, i - begin})) {
+                return true;
+            }
+            begin = i + 1;
+        }
+    }
+    char letters[WORDS_MOST];
+    return str_equal_fold(word, words_squeeze(entry, letters));
+}
+
+static bool is_in_entries(struct str word, const struct entry *entries)
+{
+    for (; entries->words; entries++) {
+        if (is_part_of(word, str_of(entries->words))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_verb(struct str word)
+{
+    for (int i = 0; i < VERB_COUNT; i++) {
+        const struct verb_row *row = verb_row((enum verb)i);
+        if (is_part_of(word, str_of(row->words)) || is_part_of(word, str_of(row->bare))) {
+            return true;
+        }
+    }
+    for (size_t i = 0; i < phrase_count(); i++) {
+        struct phrase phrase = phrase_at(i);
+        if (is_part_of(word, str_of(phrase.words)) || is_part_of(word, str_of(phrase.bare))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Words of the grammar that stand in no table. */
+static bool is_grammar(struct str word)
+{
+    static const char *const words[] = {
+        "as",        "after",    "when",      "while",    "until",    "once",      "then",
+        "meanwhile", "later",    "and",       "or",       "is",       "has",       "open",
+        "covered",   "denied",   "past",      "ball",     "coach",    "cone",      "line",
+        "end",       "everyone", "else",      "others",   "defender", "behind",    "beside",
+        "spot",      "where",    "next",      "halfway",  "between",  "backcourt", "side",
+        "weak",      "strong",   "help",      "wide",     "tight",    "early",     "taking",
+        "facing",    "his",      "her",       "their",    "him",      "it",        "x",
+        "y",         "out",      "over",      "under",    "around",   "middle",    "high",
+        "low",       "mid",      "otherwise", "mirrored", "with",     "for",       "screen",
+        "pass",      "catch",    "catches",   "shot",     "not",      "never",     "the",
+        "a",         "an",       "here",      "mirrors",  NULL};
+    for (const char *const *entry = words; *entry; entry++) {
+        if (str_is(word, *entry)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool word_is_taken(struct str word)
+{
+    struct token token = {.kind = TOKEN_WORD, .text = word};
+    struct line line = {.tokens = &token, .count = 1};
+    return is_grammar(word) || opener_of(&line, 0).kind != LINE_OTHER || is_verb(word) ||
+           is_in_entries(word, spot_entries) || is_in_entries(word, side_entries) ||
+           is_in_entries(word, direction_entries) || is_in_entries(word, way_entries) ||
+           is_in_entries(word, pace_entries);
+}
