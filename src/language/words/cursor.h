@@ -50,7 +50,7 @@ struct str cursor_text(const struct cursor *c, struct span span);
 struct span cursor_taken(const struct cursor *c, const struct token *from);
 
 /* false, unmoved and without a word, when nothing fits. A player's number out of range is reported
- * and taken as read (its kind stays WHO_PLAYER), so that nothing is said twice. */
+ * and taken as read (`refusals` has grown), so that nothing is said twice. */
 bool who_read(struct cursor *c, struct who *out);
 /* NULL, unmoved, when nothing fits; reports only a place that is half written. `depth` is 0 outside
  * every other place. */

@@ -19,8 +19,8 @@ bool owner_read(struct cursor *c, struct who *out);  /* "3's" */
 const struct place *spot_read(struct cursor *c, bool quiet);
 /* A place or a person: exactly one of the two is set. Unmoved and silent when nothing fits. */
 bool place_or_who_read(struct cursor *c, int depth, const struct place **place, struct who *who);
-/* Says what is wrong where a place should stand. `example` is a whole sentence or phrase. */
-void place_refuse(struct cursor *c, const char *before);
+/* Says what is wrong where a place should stand. `before`: the sentence so far, for the help. */
+void place_refuse(struct cursor *c, struct str before);
 
 /* clauses */
 /* [then] [,] clause [,] or meanwhile, in front of a sentence; false: reported. No tie: untouched.
@@ -44,6 +44,7 @@ struct predicate {
     struct cursor *c;
     struct sentence *s;
     struct phrase phrase;
+    const struct token *from;   /* where the verb begins */
     bool path_done, width_done; /* said already */
 };
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */

@@ -115,7 +115,7 @@ static int face_read(struct predicate *p)
     const struct place *place;
     if (!place_or_who_read(p->c, 0, &place, &who)) {
         if (p->c->refusals == before) {
-            place_refuse(p->c, facing ? "facing" : "back to");
+            place_refuse(p->c, facing ? STR("facing") : STR("back to"));
         }
         return -1;
     }

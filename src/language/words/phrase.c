@@ -175,8 +175,8 @@ const char *phrase_nearest(const struct cursor *c, enum phrase_side side)
         if (!suits(&phrase, side)) {
             continue;
         }
-        size_t with_s = words_distance(c, phrase.words, 2);
-        size_t bare = words_distance(c, phrase.bare, 2);
+        size_t with_s = words_distance(c, phrase.words);
+        size_t bare = words_distance(c, phrase.bare);
         size_t distance = with_s < bare ? with_s : bare;
         if (distance < best) {
             best = distance;

@@ -79,26 +79,28 @@ static const struct place *side_read(struct cursor *c, int side, const struct to
     return place_new(c, (struct place){.kind = PLACE_SIDE, .side = (enum side)side}, from);
 }
 
+/* A side or `backcourt` is there, and no spot behind it. */
 static const struct place *no_spot(struct cursor *c, struct cursor_mark mark, bool backcourt)
 {
     const char *near = entry_nearest(c, spot_entries);
-    struct span span = cursor_span(c);
-    struct span begun = cursor_taken(c, mark.at);
+    struct span next = cursor_span(c), begun = cursor_taken(c, mark.at);
     struct str words = cursor_text(c, begun);
-    bool end = cursor_done(c);
-    struct str found = cursor_text(c, span);
+    const struct token *token = cursor_next(c);
+    bool word = token && token->kind == TOKEN_WORD;
     cursor_back(c, mark);
-    if (near) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_PLACE_UNKNOWN, span_join(begun, span),
-                         "there is no spot `%.*s %.*s`", STR_ARG(words), STR_ARG(found)),
-                  "did you mean `%.*s %s`?", STR_ARG(words), near);
-    } else {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_PLACE_HALF, begun,
-                         end ? "`%.*s` what?" : "`%.*s` what? No spot follows it", STR_ARG(words)),
-                  "name the spot: `%.*s %s`", STR_ARG(words), backcourt ? "left elbow" : "wing");
+    if (word) {
+        struct span both = span_join(begun, next);
+        struct diag *diag = REFUSE(c, TEXT_PLACE_UNKNOWN, both, "there is no spot `%.*s`",
+                                   STR_ARG(cursor_text(c, both)));
+        diag_help(c->diags, diag, near ? "did you mean `%.*s %s`?" : "name a spot: `%.*s %s`",
+                  STR_ARG(words),
+                  near        ? near
+                  : backcourt ? "left elbow"
+                              : "wing");
+        return NULL;
     }
+    diag_help(c->diags, REFUSE(c, TEXT_PLACE_HALF, begun, "`%.*s` what?", STR_ARG(words)),
+              "name the spot: `%.*s %s`", STR_ARG(words), backcourt ? "left elbow" : "wing");
     return NULL;
 }
 

@@ -218,21 +218,20 @@ static void refuse_side(struct cursor *c, const who_list *list, const struct phr
 {
     struct str who = subject_words(c, list), verb = cursor_text(c, span);
     if (who_side(&list->at[0]) == FOR_ATTACKERS) {
+        int number = list->at[0].kind == WHO_PLAYER ? list->at[0].number : 3;
         diag_help(c->diags,
                   REFUSE(c, TEXT_DEFENDER_ONLY, span,
                          "`%.*s` is a defender's verb, and `%.*s` attacks", STR_ARG(verb),
                          STR_ARG(who)),
-                  list->at[0].kind == WHO_PLAYER ? "write the defender: `x%.*s %s`"
-                                                 : "write the defender: `x3`, not `%.*s`, `%s`",
-                  STR_ARG(who), phrase->words);
+                  "write the defender: `x%d %s`", number, phrase->words);
         return;
     }
     diag_help(c->diags,
               REFUSE(c, TEXT_ATTACKER_ONLY, span,
                      "`%.*s` is an attacker's verb, and `%.*s` defends", STR_ARG(verb),
                      STR_ARG(who)),
-              "a defender `guards`, `denies`, `sags`, `helps to the lane`, `switches with x1`, "
-              "`goes under`, `rotates to the rim` …");
+              "a defender `guards 4`, `denies`, `sags`, `helps to the lane`, `goes under`, "
+              "`switches with x1`, `rotates to the rim`");
 }
 
 static void refuse_verb(struct cursor *c, const who_list *list)
@@ -245,7 +244,7 @@ static void refuse_verb(struct cursor *c, const who_list *list)
     if (negated(c)) {
         return;
     }
-    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK) {
+    if (cursor_done(c) || cursor_next(c)->kind != TOKEN_WORD) {
         diag_help(c->diags, REFUSE(c, TEXT_VERB_MISSING, span, "`%.*s` does what?", STR_ARG(who)),
                   "write what happens: `%.*s %s`", STR_ARG(who),
                   side == FOR_DEFENDERS ? "sags" : "cuts to the rim");
@@ -265,8 +264,8 @@ static void refuse_verb(struct cursor *c, const who_list *list)
     if (near) {
         diag_help(c->diags, diag, "did you mean `%s`?", near);
     } else {
-        diag_help(c->diags, diag, "any move without a name of its own is `%.*s goes to left wing`",
-                  STR_ARG(who));
+        diag_help(c->diags, diag, "any move without a name of its own is `%.*s %s to left wing`",
+                  STR_ARG(who), list->count > 1 ? "go" : "goes");
     }
 }
 
@@ -451,7 +450,7 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     struct predicate p = {.c = c, .s = s};
     enum phrase_side side = who_side(&s->subject.at[0]);
     skip_run_in(c);
-    const struct token *from = c->at;
+    p.from = c->at;
     if (!phrase_read(c, side, &p.phrase)) {
         refuse_verb(c, &s->subject);
         return false;
@@ -459,7 +458,7 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     s->verb = p.phrase.verb;
     s->pass = p.phrase.pass;
     s->screen = p.phrase.screen;
-    s->verb_span = cursor_taken(c, from);
+    s->verb_span = cursor_taken(c, p.from);
     s->bare = s->subject.count > 1;
     return predicate_read(&p) && double_fits(c, s);
 }
@@ -468,6 +467,7 @@ static bool rest_read(struct cursor *c, struct sentence *s)
 static bool one_read(struct cursor *c, const who_list *again, struct tie tie, struct sentence *out)
 {
     const struct token *from = c->at;
+    size_t before = c->refusals;
     *out = (struct sentence){.tie = tie};
     if (again) {
         out->subject = *again;
@@ -484,7 +484,7 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, st
     if (tie.span.end > 0 && tie.span.begin < out->span.begin) {
         out->span.begin = tie.span.begin;
     }
-    return true;
+    return c->refusals == before;
 }
 
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */

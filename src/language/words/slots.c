@@ -43,6 +43,22 @@ static struct str begun(const struct predicate *p)
     return str_format(p->c->arena, "%.*s %.*s", STR_ARG(subject_text(p)), STR_ARG(verb));
 }
 
+/* As begun, with the preposition of the slot: "5 screens for". */
+static struct str begun_to(const struct predicate *p, struct str preposition)
+{
+    struct str said = begun(p);
+    return preposition.size == 0
+               ? said
+               : str_format(p->c->arena, "%.*s %.*s", STR_ARG(said), STR_ARG(preposition));
+}
+
+/* A player for an example: not the one who acts. */
+static int other_number(const struct predicate *p)
+{
+    const struct who *who = &p->s->subject.at[0];
+    return who->kind == WHO_PLAYER && who->number == 3 ? 5 : 3;
+}
+
 static struct str verb_text(const struct predicate *p)
 {
     return cursor_text(p->c, p->s->verb_span);
@@ -61,55 +77,63 @@ static int twice(struct predicate *p, struct span span, const char *what)
 static int no_player(struct predicate *p, struct str preposition)
 {
     struct cursor *c = p->c;
-    struct str said = begun(p);
-    const char *gap = preposition.size > 0 ? " " : "";
-    if (cursor_done(c) || mark_is(c, ',')) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s%s%.*s` whom?",
-                         STR_ARG(said), gap, STR_ARG(preposition)),
-                  "write the player's number: `%.*s%s%.*s 3`", STR_ARG(said), gap,
-                  STR_ARG(preposition));
-        return -1;
-    }
+    struct str said = begun_to(p, preposition);
     struct str found = cursor_text(c, cursor_span(c));
-    const char *near = entry_nearest(c, spot_entries);
+    bool missing = cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK;
+    const char *near = missing ? NULL : entry_nearest(c, spot_entries);
     struct diag *diag =
-        REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here", STR_ARG(found));
+        missing ? REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?", STR_ARG(said))
+                : REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here",
+                         STR_ARG(found));
     if (near) {
-        diag_help(c->diags, diag, "write the player's number, or the spot where one stands: `%s`",
+        diag_help(c->diags, diag,
+                  "write the player's number, or the spot where one stands: did you mean `%s`?",
                   near);
     } else {
-        diag_help(c->diags, diag, "write the player's number: `%.*s%s%.*s 3`", STR_ARG(said), gap,
-                  STR_ARG(preposition));
+        diag_help(c->diags, diag, "write the player's number: `%.*s %d`", STR_ARG(said),
+                  other_number(p));
     }
     return -1;
 }
 
-static int unfit(struct predicate *p, const struct who *who, const char *why, const char *help)
+static int unfit(struct predicate *p, const struct who *who, const char *what, const char *takes,
+                 const char *help)
 {
     struct str found = cursor_text(p->c, who->span);
     diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_OBJECT_UNFIT, who->span, "`%.*s` %.*s: %s", STR_ARG(verb_text(p)),
-                     STR_ARG(found), why),
+              REFUSE(p->c, TEXT_OBJECT_UNFIT, who->span, "`%.*s` is %s: `%.*s` takes %s",
+                     STR_ARG(found), what, STR_ARG(verb_text(p)), takes),
               "%s", help);
+    return -1;
+}
+
+/* A defender where an attacker should stand. */
+static int defender_unfit(struct predicate *p, const struct who *who)
+{
+    struct cursor *c = p->c;
+    if (p->s->verb != VERB_SCREENS) {
+        return unfit(p, who, "a defender", "an attacker", "write the attacker's number: `3`");
+    }
+    struct str found = cursor_text(c, who->span), subject = subject_text(p);
+    int guarded = who->kind == WHO_DEFENDER ? who->number : 4;
+    struct diag *diag = REFUSE(c, TEXT_OBJECT_UNFIT, who->span,
+                               "`%.*s` is a defender: a screen is for a team-mate", STR_ARG(found));
+    diag_help(c->diags, diag, "write whom it frees: `%.*s screens for %d`, or `… for %d on %.*s`",
+              STR_ARG(subject), guarded, guarded, STR_ARG(found));
     return -1;
 }
 
 static int player_fits(struct predicate *p, const struct who *who, char letter)
 {
     struct cursor *c = p->c;
+    enum verb_task task = verb_row(p->s->verb)->task;
     if (letter == 'D') {
         return who_defends(who) ? 1
-                                : unfit(p, who, "that takes a defender",
+                                : unfit(p, who, "no defender", "a defender",
                                         "write the defender: `x1 switches with x3`");
     }
     if (who_defends(who)) {
-        if (p->s->verb == VERB_SCREENS) {
-            return unfit(p, who, "a screen is for a team-mate",
-                         "write `5 screens for 3`, or `5 screens for 3 on x2`");
-        }
-        return unfit(p, who, "that takes an attacker",
-                     "write the attacker's number: `3`, or who has it: `the ball`");
+        return defender_unfit(p, who);
     }
     if (who->kind == WHO_COACH && !c->drill) {
         diag_help(c->diags,
@@ -117,8 +141,12 @@ static int player_fits(struct predicate *p, const struct who *who, char letter)
                   "open it with `drill`, or write a player's number");
         return -1;
     }
+    if (who->kind == WHO_BALL && (task == VERB_PASS || task == VERB_EXCHANGE)) {
+        return unfit(p, who, "what is passed", "a player",
+                     "write the player's number: `1 passes to 2`");
+    }
     if (who->kind == WHO_SPOT && p->s->verb == VERB_DRIBBLES_AT) {
-        return unfit(p, who, "that takes a player, not a place",
+        return unfit(p, who, "a place", "a player",
                      "write `1 dribbles at 2`, or `1 dribbles to left wing`");
     }
     return 1;
@@ -163,7 +191,7 @@ static int read_place(struct predicate *p, const struct place *place)
 }
 
 /* A place behind a preposition, or what is wrong there. */
-static int place_after(struct predicate *p)
+static int place_after(struct predicate *p, struct str preposition)
 {
     size_t before = p->c->refusals;
     const struct place *place = place_read(p->c, 0);
@@ -171,41 +199,50 @@ static int place_after(struct predicate *p)
         return read_place(p, place);
     }
     if (p->c->refusals == before) {
-        place_refuse(p->c, begun(p).at);
+        place_refuse(p->c, begun_to(p, preposition));
     }
     return -1;
 }
 
-void place_refuse(struct cursor *c, const char *before)
+static void person_unfit(struct cursor *c, const struct who *who)
+{
+    struct str found = cursor_text(c, who->span);
+    struct diag *diag =
+        REFUSE(c, TEXT_PLACE_UNKNOWN, who->span, "`%.*s` is somebody, not a place", STR_ARG(found));
+    if (who->kind == WHO_PLAYER || who->kind == WHO_ROLE) {
+        diag_help(c->diags, diag, "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`",
+                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
+    } else {
+        diag_help(c->diags, diag, "write `beside %.*s` or a spot: `the lane`", STR_ARG(found));
+    }
+}
+
+void place_refuse(struct cursor *c, struct str before)
 {
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
     struct span span = cursor_span(c);
-    struct str found = cursor_text(c, span);
     bool person = person_read(&trial, &who);
     cursor_back(c, mark);
     if (person) {
-        found = cursor_text(c, who.span);
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_PLACE_UNKNOWN, who.span, "`%.*s` is somebody, not a place",
-                         STR_ARG(found)),
-                  who.kind == WHO_PLAYER ? "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`"
-                                         : "write `beside %.*s`",
-                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
+        person_unfit(c, &who);
         return;
     }
-    if (cursor_done(c) || mark_is(c, ',')) {
-        diag_help(c->diags, REFUSE(c, TEXT_PLACE_MISSING, span, "`%s` where to?", before),
-                  "name the place: `%s to the rim`", before);
+    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
+                  "name the place: `%.*s the rim`", STR_ARG(before));
         return;
     }
     const char *near = entry_nearest(c, spot_entries);
-    struct diag *diag =
-        REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`", STR_ARG(found));
-    diag_help(c->diags, diag,
-              near ? "did you mean `%s`?" : "write a spot: `left wing`, `the rim`, `3's spot`",
-              near);
+    struct diag *diag = REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`",
+                               STR_ARG(cursor_text(c, span)));
+    if (near) {
+        diag_help(c->diags, diag, "did you mean `%s`?", near);
+    } else {
+        diag_help(c->diags, diag, "write a spot: `left wing`, `the rim`, `3's spot`");
+    }
 }
 
 static bool points_back(struct cursor *c)
@@ -227,7 +264,7 @@ static bool points_back(struct cursor *c)
     return true;
 }
 
-static int read_either(struct predicate *p)
+static int read_either(struct predicate *p, struct str preposition)
 {
     size_t before = p->c->refusals;
     const struct place *place;
@@ -235,7 +272,7 @@ static int read_either(struct predicate *p)
     struct span span = cursor_span(p->c);
     if (!place_or_who_read(p->c, 0, &place, &who)) {
         if (p->c->refusals == before) {
-            place_refuse(p->c, begun(p).at);
+            place_refuse(p->c, begun_to(p, preposition));
         }
         return -1;
     }
@@ -330,9 +367,9 @@ static int read_content(struct predicate *p, const struct slot *slot)
     case 'D':
         return who_read(c, &who) ? read_player(p, slot, who) : no_player(p, slot->preposition);
     case 'P':
-        return place_after(p);
+        return place_after(p, slot->preposition);
     case 'E':
-        return read_either(p);
+        return read_either(p, slot->preposition);
     default:
         return read_measure(p, slot->letter);
     }
@@ -379,16 +416,26 @@ static bool change_verb(struct predicate *p)
             return true;
         }
     }
+    return false;
+}
+
+/* dribbles toward 2 is dribbles at 2. */
+static int toward_player(struct predicate *p)
+{
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who who;
-    bool toward = s->verb == VERB_DRIBBLES && !s->place && take_words(&trial, "toward") &&
-                  person_read(&trial, &who);
-    cursor_back(&trial, mark);
-    if (toward) {
-        s->verb = VERB_DRIBBLES_AT;
+    if (p->s->verb != VERB_DRIBBLES || p->s->place || !take_words(&trial, "toward")) {
+        return 0;
     }
-    return toward;
+    if (!person_read(&trial, &who)) {
+        cursor_back(&trial, mark);
+        return 0;
+    }
+    p->c->at = trial.at;
+    p->c->refusals = trial.refusals;
+    p->s->verb = VERB_DRIBBLES_AT;
+    return read_player(p, &(struct slot){.letter = 'W', .needed = true}, who);
 }
 
 /* By the slot's own preposition. */
@@ -518,7 +565,10 @@ int slot_read(struct predicate *p)
     if (clause_is(p->c)) {
         return 0;
     }
-    int taken = exact_slot(p, slots, count);
+    int taken = toward_player(p);
+    if (taken == 0) {
+        taken = exact_slot(p, slots, count);
+    }
     if (taken == 0 && slot_of(slots, count, "R")) {
         taken = read_path(p);
     }
@@ -535,9 +585,33 @@ int slot_read(struct predicate *p)
     return taken != 0 ? taken : missing_preposition(p, slots, count);
 }
 
-static bool need_place(struct predicate *p)
+/* Whether the same words are a defender's: goes over 3. Gives them. */
+static bool guard_said(const struct predicate *p, struct span *span)
 {
-    place_refuse(p->c, begun(p).at);
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    trial.at = p->from;
+    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase)) {
+        return false;
+    }
+    *span = cursor_taken(&trial, p->from);
+    return true;
+}
+
+static bool need_place(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct span span;
+    if (guard_said(p, &span)) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_DEFENDER_ONLY, span,
+                         "`%.*s` is a defender's verb, and `%.*s` attacks",
+                         STR_ARG(cursor_text(c, span)), STR_ARG(subject_text(p))),
+                  "write the defender, `x3 %.*s`, or name a place to go to",
+                  STR_ARG(cursor_text(c, span)));
+        return false;
+    }
+    place_refuse(c, begun_to(p, slot->preposition));
     return false;
 }
 
@@ -567,7 +641,7 @@ bool slots_filled(struct predicate *p)
         }
         bool either = slot->letter == 'E' && p->s->object.kind != WHO_NONE;
         if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {
-            return need_place(p);
+            return need_place(p, slot);
         }
         if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
             return read_measure(p, 'T') > 0;

@@ -138,6 +138,18 @@ static void event_refuse(struct cursor *c, const char *word)
               near ? "did you mean `%s`?" : "write `as 1 passes` or `when 2 catches`", near);
 }
 
+/* What stands before the cursor is no preposition. */
+static bool bare_before(const struct cursor *c)
+{
+    static const char *const words[] = {"to", "for", "off", "of", "at", "on", "with", NULL};
+    for (const char *const *word = words; *word; word++) {
+        if (str_is(c->at[-1].text, *word)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* The longest event; one without its object where only that leaves the sentence a subject. */
 static bool event_before_sentence(struct cursor *c, struct event *out)
 {
@@ -153,7 +165,7 @@ static bool event_before_sentence(struct cursor *c, struct event *out)
     while (trial.at > mark.at && trial.at[-1].span.begin >= object.begin) {
         trial.at--;
     }
-    if (!subject_verb_is(&trial)) {
+    if (!bare_before(&trial) || !subject_verb_is(&trial)) {
         return true;
     }
     c->at = trial.at;
@@ -172,6 +184,24 @@ static bool state_refuse(struct cursor *c, const struct event *event, const char
     return false;
 }
 
+/* A clause says who does what, without where. */
+static bool place_behind(struct cursor *c, struct span event, const char *word)
+{
+    static const char *const words[] = {"to", "in", "into", "on", "onto", "toward", "at", NULL};
+    const char *const *next = words;
+    while (*next && !word_is(c, 0, *next)) {
+        next++;
+    }
+    if (!*next || clause_is(c)) {
+        return false;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(c), "`%s` takes who does what, without where",
+                     word),
+              "write `%s %.*s,`", word, STR_ARG(cursor_text(c, event)));
+    return true;
+}
+
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
     if (!event_before_sentence(c, &tie->event)) {
@@ -181,7 +211,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
     if (event_is_state(&tie->event) && tie->word != TIE_WHEN) {
         return state_refuse(c, &tie->event, word);
     }
-    return true;
+    return !place_behind(c, tie->event.span, word);
 }
 
 bool clause_read(struct cursor *c, struct tie *tie)
@@ -242,7 +272,7 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
 bool until_read(struct cursor *c, struct event *out)
 {
     if (event_read(c, out)) {
-        return true;
+        return !place_behind(c, out->span, "until");
     }
     event_refuse(c, "until");
     return false;

@@ -157,28 +157,32 @@ static struct str next_letters(const struct cursor *c, size_t count, char out[WO
     return (struct str){out, size};
 }
 
-/* Short words are near to everything: allow two letters only where they are few of them. */
-static size_t distance_allowed(struct str word, size_t most)
+/* How many letters a word may be off: short words are near to everything, so they must at least
+ * begin alike. */
+static size_t distance_allowed(struct str have, struct str want)
 {
-    size_t third = word.size / 3;
-    return third < most ? third : most;
+    bool alike = have.size > 0 && want.size > 0 && have.at[0] == want.at[0];
+    if (have.size >= 6 || (have.size >= 4 && alike)) {
+        return 2;
+    }
+    return have.size >= 3 ? 1 : 0;
 }
 
-size_t words_distance(const struct cursor *c, const char *words, size_t most)
+static size_t near_distance(struct str have, struct str want)
+{
+    size_t allowed = distance_allowed(have, want);
+    size_t distance = str_distance(have, want, allowed);
+    return have.size > 0 && distance <= allowed ? distance : 3;
+}
+
+size_t words_distance(const struct cursor *c, const char *words)
 {
     char wanted[WORDS_MOST], found[WORDS_MOST];
     struct str want = words_squeeze(str_of(words), wanted);
-    size_t best = most + 1;
+    size_t best = 3;
     for (size_t count = 1; count <= 2; count++) {
-        struct str have = next_letters(c, count, found);
-        size_t allowed = distance_allowed(have, most);
-        if (have.size == 0) {
-            continue;
-        }
-        size_t distance = str_distance(have, want, allowed);
-        if (distance <= allowed && distance < best) {
-            best = distance;
-        }
+        size_t distance = near_distance(next_letters(c, count, found), want);
+        best = distance < best ? distance : best;
     }
     return best;
 }
@@ -188,7 +192,7 @@ const char *entry_nearest(const struct cursor *c, const struct entry *entries)
     const char *nearest = NULL;
     size_t best = 3;
     for (const struct entry *entry = entries; entry->words; entry++) {
-        size_t distance = words_distance(c, entry->words, 2);
+        size_t distance = words_distance(c, entry->words);
         if (distance < best) {
             best = distance;
             nearest = entry->words;
@@ -201,10 +205,10 @@ const char *words_nearest(struct str word, const char *const *candidates)
 {
     char have[WORDS_MOST], want[WORDS_MOST];
     struct str letters = words_squeeze(word, have);
-    size_t best = distance_allowed(letters, 2) + 1;
+    size_t best = 3;
     const char *nearest = NULL;
     for (; *candidates; candidates++) {
-        size_t distance = str_distance(letters, words_squeeze(str_of(*candidates), want), 2);
+        size_t distance = near_distance(letters, words_squeeze(str_of(*candidates), want));
         if (distance < best) {
             best = distance;
             nearest = *candidates;

@@ -30,8 +30,8 @@ int take_entry(struct cursor *c, const struct entry *entries);
 const char *entry_words(const struct entry *entries, int value);
 /* The nearest entry to what stands at the cursor (one word or two), or NULL. */
 const char *entry_nearest(const struct cursor *c, const struct entry *entries);
-/* How far `words` is from the next one or two tokens; more than `most`: most + 1. */
-size_t words_distance(const struct cursor *c, const char *words, size_t most);
+/* How many letters `words` is off the next one or two tokens: 0, 1 or 2; 3 when it is not near. */
+size_t words_distance(const struct cursor *c, const char *words);
 bool spot_takes_side(enum spot spot);
 bool spot_needs_side(enum spot spot);
 

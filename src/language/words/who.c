@@ -7,20 +7,20 @@ bool who_defends(const struct who *who)
     return who->kind == WHO_DEFENDER || who->kind == WHO_DEFENDER_OF;
 }
 
-static void check_number(struct cursor *c, const struct token *token, const char *prefix)
+static void check_number(struct cursor *c, const struct token *token, bool defender)
 {
     int number = (int)token->number;
     if (number >= 1 && number <= c->players) {
         return;
     }
-    struct diag *diag =
-        REFUSE(c, TEXT_PLAYER_RANGE, token->span, "%s has %s%d to %s%d: there is no %.*s",
-               c->drill ? "a drill" : "a play", prefix, 1, prefix, c->players,
-               STR_ARG(cursor_text(c, token->span)));
-    if (prefix[0] == 0) {
-        diag_help(c->diags, diag, "a distance needs its unit: `%d ft`", number);
-    } else {
+    const char *x = defender ? "x" : "";
+    struct diag *diag = REFUSE(
+        c, TEXT_PLAYER_RANGE, token->span, "there is no %s%d: %s has %s %s1 to %s%d", x, number,
+        c->drill ? "a drill" : "a play", defender ? "defenders" : "players", x, x, c->players);
+    if (defender) {
         diag_help(c->diags, diag, "write the defender's number: `x%d`", c->players);
+    } else {
+        diag_help(c->diags, diag, "a distance needs its unit: `%d ft`", number);
     }
 }
 
@@ -49,7 +49,7 @@ bool owner_read(struct cursor *c, struct who *out)
     }
     *out = (struct who){.span = token->span};
     if (token->kind == TOKEN_NUMBER && number_fits(token)) {
-        check_number(c, token, "");
+        check_number(c, token, false);
         out->kind = WHO_PLAYER;
         out->number = (int)token->number;
     } else if (token->kind == TOKEN_WORD && role_find(c, token->text, &out->role)) {
@@ -86,7 +86,7 @@ static bool numbered_read(struct cursor *c, const struct token *token, struct wh
         return false;
     }
     bool defender = token->kind == TOKEN_DEFENDER;
-    check_number(c, token, defender ? "x" : "");
+    check_number(c, token, defender);
     out->kind = defender ? WHO_DEFENDER : WHO_PLAYER;
     out->number = (int)token->number;
     c->at = token + 1;
