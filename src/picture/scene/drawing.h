@@ -66,7 +66,8 @@ struct stop {
     double from, to;    /* seconds while the player rests there */
     struct vec2 facing; /* BAR: unit, the way the screener looks */
     bool out;           /* a line goes on from here */
-    bool met;           /* a pass or hand-off ends or begins here */
+    int on;             /* FREE: the stroke it lies on, and how far along */
+    double share;
 };
 
 /* One line of a player or the ball. */
@@ -90,6 +91,7 @@ struct stroke {
     double grow;  /* 1, or more for the reader's own lines */
     enum role role;
     bool head;
+    bool standing;       /* a screen set before the diagram begins */
     double began, ended; /* seconds */
     double *clock;       /* seconds at each of `clock_share` shares of the length */
     double *share;
@@ -101,7 +103,7 @@ struct symbol {
     struct vec2 at;
     double radius; /* its body or its ring's outer edge */
     bool ball;
-    bool shown;          /* false: its X is left out */
+    bool pinned;         /* an X where a screen finds it */
     struct vec2 numeral; /* a defender's: middle */
     bool has_numeral;
 };
@@ -113,7 +115,7 @@ struct crossing {
 };
 struct disc {
     struct vec2 at;
-    int order, task;
+    int order, task, line;
     body who;
 };
 
@@ -133,6 +135,8 @@ struct drawing {
     VEC(struct crossing) crossings;
     VEC(struct disc) discs;
     VEC(struct vec2) cones;
+    VEC(struct vec2) ticks, tick_ways; /* a line of players: middles, and half a tick */
+    VEC(body) tick_owners;
     VEC(struct path_element) pen; /* the path being written */
 };
 
@@ -167,5 +171,47 @@ void symbols_draw(struct drawing *drawing);
 struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball);
 struct symbol *symbol_of(struct drawing *drawing, body who);
 struct str body_text(struct drawing *drawing, body who);
+
+/* chain.c */
+void chain_make(struct drawing *drawing);
+int stop_add(struct drawing *drawing, struct stop stop);
+int stop_at(const struct drawing *drawing, body who, double time);
+struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task);
+double rim_distance(const struct drawing *drawing,
+                    struct vec2 metres); /* feet, to the nearer basket */
+/* settle.c */
+void settle(struct drawing *drawing);
+double stop_radius(const struct drawing *drawing,
+                   const struct stop *stop); /* 0 for bars and free ends */
+/* trace.c: the run's own track brought to a few smooth curves on paper. */
+void trace_moves(struct drawing *drawing);
+/* The share of the stroke's length that was run by a time, and back. */
+double stroke_share(const struct stroke *stroke, double time);
+double stroke_clock(const struct stroke *stroke, double share);
+/* bend.c: pushed apart where paper needs it. */
+void open_corners(struct drawing *drawing);
+void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
+void bend_off(struct drawing *drawing);   /* off lines that it would lie on */
+/* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
+void throws_make(struct drawing *drawing);
+void throws_aim(struct drawing *drawing); /* where they start and end, once the moves are bent */
+void rims_cut(struct drawing *drawing);   /* runs to the rim stop short of the basket */
+void trim(struct drawing *drawing);
+/* marks.c */
+void ink_make(struct drawing *drawing);
+void strokes_draw(struct drawing *drawing);
+void rings_draw(struct drawing *drawing);
+void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,
+               struct vec2 way, double grow);
+/* crossings.c */
+void crossings_find(struct drawing *drawing);
+void crossings_case(struct drawing *drawing, size_t over);
+/* props.c */
+void props_place(struct drawing *drawing);
+void queues_place(struct drawing *drawing);
+void props_draw(struct drawing *drawing);
+/* labels.c */
+void discs_place(struct drawing *drawing);
+void discs_draw(struct drawing *drawing);
 
 #endif

@@ -89,6 +89,54 @@ static void caption_draw(struct drawing *drawing)
     item->anchor = ANCHOR_START;
 }
 
+/* By the order of the sentences, so that a later line lies over an earlier one. */
+static bool comes_after(const struct stroke *a, const struct stroke *b)
+{
+    if (a->standing != b->standing) {
+        return b->standing;
+    }
+    int first = a->part[a->parts - 1].task, second = b->part[b->parts - 1].task;
+    return first > second;
+}
+
+static void strokes_sort(struct drawing *drawing)
+{
+    for (size_t i = 1; i < drawing->strokes.count; i++) {
+        struct stroke stroke = drawing->strokes.at[i];
+        size_t at = i;
+        for (; at > 0 && comes_after(&drawing->strokes.at[at - 1], &stroke); at--) {
+            drawing->strokes.at[at] = drawing->strokes.at[at - 1];
+        }
+        drawing->strokes.at[at] = stroke;
+    }
+}
+
+/* Everything is placed before anything is drawn. */
+static void plan(struct drawing *drawing)
+{
+    symbols_place(drawing);
+    props_place(drawing);
+    chain_make(drawing);
+    strokes_sort(drawing);
+    settle(drawing);
+    queues_place(drawing);
+    trace_moves(drawing);
+    open_corners(drawing);
+    bend_round(drawing);
+    throws_make(drawing);
+    throws_aim(drawing);
+    bend_off(drawing);
+    bend_round(drawing);
+    rims_cut(drawing);
+    throws_aim(drawing);
+    trim(drawing);
+    strokes_sort(drawing);
+    ink_make(drawing);
+    crossings_find(drawing);
+    symbols_number(drawing);
+    discs_place(drawing);
+}
+
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options)
 {
@@ -109,12 +157,16 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     scene->title = scene_title(arena, diagram);
     scene->description = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
                                       diagram->branch);
+    scene->scale = drawing.frame.k;
+    plan(&drawing);
     page_draw(&drawing);
-    symbols_place(&drawing);
-    symbols_number(&drawing);
     court_draw(&drawing);
     symbols_clear(&drawing);
+    strokes_draw(&drawing);
+    props_draw(&drawing);
+    rings_draw(&drawing);
     symbols_draw(&drawing);
+    discs_draw(&drawing);
     caption_draw(&drawing);
     return scene;
 }

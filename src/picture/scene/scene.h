@@ -83,6 +83,7 @@ struct scene_item {
     enum face face;
     enum { ANCHOR_MIDDLE, ANCHOR_START } anchor;
     int task;    /* index of the task it belongs to, or -1 */
+    int line;    /* the drawn line it belongs to (its disc, head and bar too), or -1 */
     body who;    /* the player it belongs to, or BODY_NONE */
     bool casing; /* white under a later line at a crossing, or a clear disc */
 };
@@ -91,8 +92,11 @@ struct scene {
     enum theme theme;
     struct str title, description; /* plain text; title names play, step and branch */
     VEC(struct scene_item) items;  /* in the order they are drawn */
-    unsigned uses; /* bit 1 << scene_class for each class that occurs: for the key */
-    int lines;     /* how many lines of players and ball are drawn */
+    unsigned uses;       /* bit 1 << scene_class for each class that occurs: for the key */
+    int lines;           /* how many lines of players and ball are drawn */
+    double scale;        /* points a foot of floor */
+    int labels_left_out; /* order discs that found no place */
+    int labels_beside;   /* that stand beside their line */
 };
 
 struct scene_options {
@@ -132,7 +136,7 @@ struct scene_measure {
     int crossings, crossings_flat; /* under 12 degrees */
     double least_gap;              /* points, between a line and a symbol that is not its own */
 };
-void scene_measure(const struct scene *scene, struct scene_measure *measure);
+void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);
 void scene_dump(struct strbuf *out, const struct scene *scene);
 
 #endif

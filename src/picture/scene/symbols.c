@@ -120,7 +120,7 @@ struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool 
 
 static void place(struct drawing *drawing, body who, struct vec2 at, bool ball)
 {
-    struct symbol symbol = {.who = who, .at = at, .ball = ball, .shown = true};
+    struct symbol symbol = {.who = who, .at = at, .ball = ball};
     const struct sizes *size = &drawing->size;
     symbol.radius = body_is_defender(who) ? size->x_half + size->x_stroke / 2
                     : ball                ? size->ring + size->ring_stroke / 2

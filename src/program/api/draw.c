@@ -119,7 +119,7 @@ static enum courtwright_status measure_one(struct arena *scratch, void *ctx)
     struct measure_job *job = ctx;
     size_t count;
     const struct scene **scenes = scenes_make(scratch, job->compiled, job->draw, &count);
-    scene_measure(scenes[0], &job->found);
+    scene_measure(scratch, scenes[0], &job->found);
     return COURTWRIGHT_OK;
 }
 

@@ -1,0 +1,447 @@
+/* SPDX-License-Identifier: MIT */
+/* bend: lines pushed apart where paper needs it. An out-and-back opens to a V; a line that would
+ * run through a symbol, a bar or a ring goes round it; one that would lie on another moves off it.
+ * The moving picture keeps the true path. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define OPEN_LEAST 45.0 /* degrees between the legs of a V */
+enum { ROUNDS = 18 };
+
+/* A thing to keep clear of: a circle, or all that is within r of a bar from a to b. */
+struct obstacle {
+    struct vec2 a, b;
+    double r;
+    bool own; /* the stroke starts here: only its later parts keep clear */
+};
+typedef VEC(struct obstacle) obstacle_list;
+
+static double trail_length(const struct trail *trail)
+{
+    double length = 0;
+    for (size_t i = 1; i < trail->count; i++) {
+        length += vec2_distance(trail->at[i - 1], trail->at[i]);
+    }
+    return length;
+}
+
+static bool is_throw(const struct stroke *stroke)
+{
+    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
+           stroke->class == CLASS_HANDOFF;
+}
+
+static bool uses_screen_of(const struct drawing *drawing, const struct stroke *stroke,
+                           body screener)
+{
+    for (size_t i = 0; i < stroke->parts; i++) {
+        const struct task *task =
+            stroke->part[i].task < 0 ? NULL
+                                     : segment_task(drawing->segment, (size_t)stroke->part[i].task);
+        if (task && task->kind == TASK_USE &&
+            (task->other == screener || task->other2 == screener)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, obstacle_list *list)
+{
+    const struct sizes *size = &drawing->size;
+    double k = size->k, wide = stroke->class == CLASS_DRIBBLE ? size->wave_half : 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double r = body_is_defender(symbol->who) ? 1.15 * size->x_half + 0.5 * k
+                                                 : symbol->radius + 0.6 * k;
+        bool own = stroke->start >= 0 && drawing->stops.at[stroke->start].kind == STOP_SYMBOL &&
+                   drawing->stops.at[stroke->start].who == symbol->who;
+        VEC_PUSH(drawing->arena, list, ((struct obstacle){symbol->at, symbol->at, r + wide, own}));
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        bool own = (int)i == stroke->start;
+        if ((int)i == stroke->end) {
+            continue;
+        }
+        if (stop->kind == STOP_RING) {
+            VEC_PUSH(drawing->arena, list,
+                     ((struct obstacle){stop->at, stop->at, size->end + 0.6 * k + wide, own}));
+        } else if (stop->kind == STOP_BAR && !own && stop->who != stroke->who) {
+            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
+            double r = uses_screen_of(drawing, stroke, stop->who) ? 1.6 * k : 0.9 * k;
+            VEC_PUSH(drawing->arena, list,
+                     ((struct obstacle){vec2_add(stop->at, along), vec2_sub(stop->at, along),
+                                        r + wide, false}));
+        }
+    }
+    for (size_t i = 0; i < drawing->cones.count; i++) {
+        struct vec2 at = drawing->cones.at[i];
+        VEC_PUSH(drawing->arena, list,
+                 ((struct obstacle){at, at, size->cone + 0.6 * k + wide, false}));
+    }
+    struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
+    VEC_PUSH(drawing->arena, list,
+             ((struct obstacle){ring, ring, size->basket + 0.5 * k + wide, false}));
+}
+
+/* How deep the trail is inside an obstacle, where, and which way is out. */
+struct breach {
+    double depth, along;
+    struct vec2 out;
+    size_t index;
+};
+
+static size_t first_free(const struct trail *trail, const struct obstacle *obstacle)
+{
+    size_t i = 0;
+    while (i < trail->count &&
+           segment_distance(trail->at[i], obstacle->a, obstacle->b, NULL) < obstacle->r * 1.25) {
+        i++;
+    }
+    return i;
+}
+
+/* The unit vector square to the trail at `index`, on the side of `toward`. */
+static struct vec2 square_to(const struct trail *trail, size_t index, struct vec2 toward)
+{
+    size_t a = index > 2 ? index - 2 : 0,
+           b = index + 2 < trail->count ? index + 2 : trail->count - 1;
+    struct vec2 square = vec2_left(vec2_unit(vec2_sub(trail->at[b], trail->at[a])));
+    return vec2_dot(square, toward) < 0 ? vec2_scale(square, -1) : square;
+}
+
+static struct breach breach_of(const struct trail *trail, const struct obstacle *obstacle)
+{
+    struct breach breach = {0};
+    size_t from = obstacle->own ? first_free(trail, obstacle) : 0;
+    double along = 0, nearest = obstacle->r;
+    double room =
+        real_min(segment_distance(trail->at[trail->count - 1], obstacle->a, obstacle->b, NULL),
+                 obstacle->own ? obstacle->r
+                               : segment_distance(trail->at[0], obstacle->a, obstacle->b, NULL));
+    double r = real_min(obstacle->r, 0.97 * room);
+    nearest = r;
+    bool bar = vec2_distance(obstacle->a, obstacle->b) > 1e-6;
+    for (size_t i = from; i < trail->count; i++) {
+        along += i > from ? vec2_distance(trail->at[i - 1], trail->at[i]) : 0;
+        double t, u, s;
+        double far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
+        if (bar && i > from &&
+            segment_cross(trail->at[i - 1], trail->at[i], obstacle->a, obstacle->b, &s, &u)) {
+            struct vec2 end = u < 0.5 ? obstacle->a : obstacle->b,
+                        other = u < 0.5 ? obstacle->b : obstacle->a;
+            double reach = real_min(u, 1 - u) * vec2_distance(obstacle->a, obstacle->b);
+            return (struct breach){r + reach, along, square_to(trail, i, vec2_sub(end, other)), i};
+        }
+        if (far < nearest) {
+            nearest = far;
+            struct vec2 out = vec2_sub(trail->at[i], vec2_mix(obstacle->a, obstacle->b, t));
+            breach = (struct breach){r - far, along, square_to(trail, i, out), i};
+        }
+    }
+    for (size_t i = 1; i <= from && i < trail->count; i++) {
+        breach.along += vec2_distance(trail->at[i - 1], trail->at[i]);
+    }
+    return breach;
+}
+
+/* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. */
+static void hump(struct trail *trail, double along, struct vec2 push, double wide)
+{
+    double length = trail_length(trail), at = 0;
+    double left = real_min(wide, along), right = real_min(wide, length - along);
+    struct vec2 last = trail->at[0];
+    for (size_t i = 0; i < trail->count; i++) {
+        at += vec2_distance(last, trail->at[i]);
+        last = trail->at[i];
+        double off = at - along, side = off < 0 ? left : right;
+        if (side > 1e-6 && fabs(off) < side) {
+            double c = real_cos(REAL_PI / 2 * off / side);
+            trail->at[i] = vec2_along(trail->at[i], push, c * c);
+        }
+    }
+}
+
+static void bend_one(struct drawing *drawing, struct stroke *stroke)
+{
+    obstacle_list list = {0};
+    obstacles_of(drawing, stroke, &list);
+    for (int round = 0; round < ROUNDS; round++) {
+        struct breach worst = {0};
+        double r = 0;
+        for (size_t i = 0; i < list.count; i++) {
+            struct breach breach = breach_of(&stroke->trail, &list.at[i]);
+            if (breach.depth > worst.depth) {
+                worst = breach;
+                r = list.at[i].r;
+            }
+        }
+        if (worst.depth < 0.06 * drawing->size.k) {
+            return;
+        }
+        hump(&stroke->trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r);
+    }
+}
+
+void bend_round(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (!is_throw(stroke) && !stroke->standing && stroke->trail.count >= 2) {
+            bend_one(drawing, stroke);
+        }
+    }
+}
+
+/* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
+ */
+struct overlay {
+    double length, along, off;
+    struct vec2 out;
+};
+
+static bool lies_on(const struct trail *trail, size_t i, const struct trail *other, double near,
+                    double *off, struct vec2 *from)
+{
+    struct vec2 way = vec2_unit(vec2_sub(trail->at[i + 1], trail->at[i]));
+    for (size_t j = 0; j + 1 < other->count; j++) {
+        double t, far = segment_distance(trail->at[i], other->at[j], other->at[j + 1], &t);
+        struct vec2 along = vec2_unit(vec2_sub(other->at[j + 1], other->at[j]));
+        if (far < near && fabs(vec2_cross(way, along)) < 0.30) {
+            *off = far;
+            *from = vec2_mix(other->at[j], other->at[j + 1], t);
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct overlay overlay_of(const struct trail *trail, const struct trail *other, double near)
+{
+    struct overlay best = {0}, now = {0};
+    double along = 0;
+    for (size_t i = 0; i + 1 < trail->count; i++) {
+        double step = vec2_distance(trail->at[i], trail->at[i + 1]), off = 0;
+        struct vec2 from = {0, 0};
+        if (lies_on(trail, i, other, near, &off, &from)) {
+            if (now.length == 0) {
+                now.along = along;
+            }
+            now.length += step;
+            now.off = off;
+            struct vec2 out = vec2_sub(trail->at[i], from);
+            now.out = vec2_add(now.out, out);
+            if (now.length > best.length) {
+                best = now;
+            }
+        } else {
+            now = (struct overlay){0};
+        }
+        along += step;
+    }
+    best.along += best.length / 2;
+    return best;
+}
+
+/* Which of the two sides of a place has more room. */
+static double room_at(const struct drawing *drawing, struct vec2 at)
+{
+    double room = real_min(real_min(at.x, drawing->frame.width - at.x),
+                           real_min(at.y - drawing->frame.top, drawing->frame.height - at.y));
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        room = real_min(room, vec2_distance(at, drawing->symbols.at[i].at) -
+                                  drawing->symbols.at[i].radius);
+    }
+    return room;
+}
+
+static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
+{
+    double k = drawing->size.k;
+    double want =
+        (1.5 + (stroke->class == CLASS_DRIBBLE || other->class == CLASS_DRIBBLE ? 0.5 : 0)) * k;
+    struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
+    double length = trail_length(&stroke->trail);
+    if (lies.length < 3.2 * k || length < 6 * k) {
+        return;
+    }
+    struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
+    struct vec2 middle = path_point(&path, lies.along);
+    struct vec2 square = vec2_left(path_direction(&path, lies.along));
+    double lean = vec2_dot(square, lies.out);
+    if (fabs(lean) < 0.4 * k) { /* as good as on it: to where there is room */
+        double left = room_at(drawing, vec2_along(middle, square, want));
+        double right = room_at(drawing, vec2_along(middle, square, -want));
+        lean = left >= right ? 1 : -1;
+    }
+    square = vec2_scale(square, lean < 0 ? -1 : 1);
+    double wide = real_max(lies.length / 2 + 3 * k, real_min(lies.along, length - lies.along));
+    hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide);
+}
+
+void bend_off(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (is_throw(stroke) || stroke->standing || stroke->trail.count < 2) {
+            continue;
+        }
+        for (size_t j = 0; j < drawing->strokes.count; j++) {
+            const struct stroke *other = &drawing->strokes.at[j];
+            bool first = is_throw(other) || j < i;
+            if (j != i && first && other->trail.count >= 2) {
+                bend_off_one(drawing, stroke, other);
+            }
+        }
+    }
+}
+
+/* Opening a V: the corner may move, and the end ring with it. */
+struct vee {
+    struct vec2 start, corner, next, end; /* next: a few feet along the way out */
+    double out;                           /* length of the way out */
+    double share;                         /* of it that lies before `next` */
+    bool end_moves;
+};
+
+static double vee_angle(const struct vee *vee, struct vec2 move_corner, struct vec2 move_end)
+{
+    struct vec2 corner = vec2_add(vee->corner, move_corner);
+    struct vec2 next = vec2_add(vee->next, vec2_mix(move_corner, move_end, vee->share));
+    return vec2_angle(vec2_sub(vee->start, corner), vec2_sub(next, corner)) * 180 / REAL_PI;
+}
+
+static double vee_cost(const struct drawing *drawing, const struct vee *vee, struct vec2 c,
+                       struct vec2 e)
+{
+    double k = drawing->size.k;
+    double angle = vee_angle(vee, c, e);
+    struct vec2 corner = vec2_add(vee->corner, c), end = vec2_add(vee->end, e);
+    double cost = (vec2_length(c) + 1.2 * vec2_length(e)) / k;
+    cost += 0.35 * real_max(0, OPEN_LEAST - angle);
+    double in = vec2_distance(vee->start, corner) / k;
+    cost += 4 * real_max(0, 5.5 - in) * (in < vec2_distance(vee->start, vee->corner) / k ? 1 : 0);
+    cost += room_at(drawing, corner) < 0.8 * k ? 6 : 0;
+    if (vee->end_moves) {
+        double clear = drawing->size.end + drawing->size.gap;
+        cost += room_at(drawing, end) < clear ? 40 : 0;
+        double off = vec2_distance(end, vee->start) / k;
+        cost += 8 * real_max(0, 3.2 - off);
+    }
+    return cost;
+}
+
+static void vee_search(const struct drawing *drawing, const struct vee *vee, struct vec2 *c,
+                       struct vec2 *e)
+{
+    double k = drawing->size.k, best = vee_cost(drawing, vee, vec2_of(0, 0), vec2_of(0, 0));
+    *c = *e = vec2_of(0, 0);
+    for (int rc = 0; rc <= 4; rc++) {
+        for (int ac = 0; ac < (rc ? 16 : 1); ac++) {
+            struct vec2 move_c = vec2_scale(
+                vec2_of(real_cos(ac * REAL_PI / 8), real_sin(ac * REAL_PI / 8)), 0.75 * rc * k);
+            for (int re = 0; re <= (vee->end_moves ? 5 : 0); re++) {
+                for (int ae = 0; ae < (re ? 16 : 1); ae++) {
+                    struct vec2 move_e =
+                        vec2_scale(vec2_of(real_cos(ae * REAL_PI / 8), real_sin(ae * REAL_PI / 8)),
+                                   0.8 * re * k);
+                    double cost = vee_cost(drawing, vee, move_c, move_e);
+                    if (cost < best - 1e-6) {
+                        best = cost;
+                        *c = move_c;
+                        *e = move_e;
+                    }
+                }
+            }
+        }
+    }
+}
+
+/* Moves the corner and the end; each leg follows in proportion. */
+static void vee_move(struct trail *trail, size_t from, size_t corner, size_t to, struct vec2 c,
+                     struct vec2 e)
+{
+    double in = 0, out = 0, along = 0;
+    for (size_t i = from + 1; i <= corner; i++) {
+        in += vec2_distance(trail->at[i - 1], trail->at[i]);
+    }
+    for (size_t i = corner + 1; i <= to; i++) {
+        out += vec2_distance(trail->at[i - 1], trail->at[i]);
+    }
+    struct vec2 last = trail->at[from];
+    for (size_t i = from + 1; i <= to; i++) {
+        along += vec2_distance(last, trail->at[i]);
+        last = trail->at[i];
+        if (i <= corner) {
+            trail->at[i] = vec2_along(trail->at[i], c, along / real_max(in, 1e-9));
+        } else {
+            trail->at[i] =
+                vec2_add(trail->at[i], vec2_mix(c, e, (along - in) / real_max(out, 1e-9)));
+        }
+    }
+}
+
+static size_t corner_before(const struct trail *trail, size_t index)
+{
+    size_t i = index;
+    while (i > 0 && (i == index || !trail->corner[i])) {
+        i--;
+    }
+    return i;
+}
+
+static size_t corner_after(const struct trail *trail, size_t index)
+{
+    size_t i = index + 1;
+    while (i + 1 < trail->count && !trail->corner[i]) {
+        i++;
+    }
+    return i;
+}
+
+static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t index)
+{
+    struct trail *trail = &stroke->trail;
+    size_t from = corner_before(trail, index), to = corner_after(trail, index);
+    size_t next = index;
+    double gone = 0, k = drawing->size.k, out = 0;
+    for (size_t i = index + 1; i <= to; i++) {
+        double step = vec2_distance(trail->at[i - 1], trail->at[i]);
+        out += step;
+        if (gone < 5 * k) {
+            gone += step;
+            next = i;
+        }
+    }
+    struct stop *end = &drawing->stops.at[stroke->end];
+    struct vee vee = {trail->at[from],
+                      trail->at[index],
+                      trail->at[next],
+                      trail->at[to],
+                      out,
+                      gone / real_max(out, 1e-9),
+                      to + 1 == trail->count && end->kind == STOP_RING};
+    if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST) {
+        return;
+    }
+    struct vec2 c, e;
+    vee_search(drawing, &vee, &c, &e);
+    vee_move(trail, from, index, to, c, e);
+    if (vee.end_moves) {
+        end->at = vec2_add(end->at, e);
+    }
+}
+
+void open_corners(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        for (size_t p = 1; p + 1 < stroke->trail.count; p++) {
+            if (stroke->trail.corner[p]) {
+                open_corner(drawing, stroke, p);
+            }
+        }
+    }
+}

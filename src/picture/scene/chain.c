@@ -1,0 +1,331 @@
+/* SPDX-License-Identifier: MIT */
+/* chain: who goes from where to where. Each player's drawn tasks become strokes that lead from stop
+ * to stop; sentences that run through into one another become one stroke. Shapes come later
+ * (trace). */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define LEAST_MOVE 0.4 /* metres: less is not drawn, the player just stands a little off */
+#define RUN_ON 0.30    /* seconds between two moves that make one line */
+#define RIM_FEET 3.0   /* no end ring within this of the middle of the basket */
+#define NEVER_LEAVES 1e9
+
+/* One drawn movement of one player. */
+struct move {
+    size_t task;
+    double start, end;
+    bool ball, screen;
+};
+typedef VEC(struct move) move_list;
+
+double rim_distance(const struct drawing *drawing, struct vec2 metres)
+{
+    struct vec2 far = vec2_of(0, 2 * drawing->frame.court->half_court);
+    return real_min(vec2_length(metres), vec2_distance(metres, far)) / FEET;
+}
+
+static bool moves(const struct task *task)
+{
+    return task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE ||
+           task->kind == TASK_SCREEN;
+}
+
+/* How far the player runs between two times, metres. */
+static double run_length(const struct segment *segment, body who, double from, double to)
+{
+    double length = 0;
+    struct vec2 last = segment_at(segment, who, from);
+    for (double t = from + RUN_SAMPLE; t < to + RUN_SAMPLE; t += RUN_SAMPLE) {
+        struct vec2 at = segment_at(segment, who, real_min(t, to));
+        length += vec2_distance(last, at);
+        last = at;
+    }
+    return length;
+}
+
+static bool holds_ball(const struct segment *segment, body who, double from, double to)
+{
+    return segment_holder(segment, from + 0.02) == who &&
+           segment_holder(segment, real_mix(from, to, 0.5)) == who;
+}
+
+static void moves_of(struct drawing *drawing, body who, move_list *list)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        double start = task_start(segment, i);
+        if (task->who != who || !moves(task) || start < 0) {
+            continue;
+        }
+        struct move move = {i, start, task_end(segment, i), false, task->kind == TASK_SCREEN};
+        size_t at = list->count;
+        VEC_PUSH(drawing->arena, list, move);
+        for (; at > 0 && list->at[at - 1].start > move.start; at--) {
+            list->at[at] = list->at[at - 1];
+            list->at[at - 1] = move;
+        }
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        struct move move = list->at[i];
+        if (i + 1 < list->count) {
+            move.end = real_min(move.end, list->at[i + 1].start);
+        }
+        bool set = move.screen && segment->record[move.task].time[MOMENT_SET] >= 0;
+        if (set || run_length(segment, who, move.start, move.end) >= LEAST_MOVE) {
+            move.ball = segment_task(segment, move.task)->kind == TASK_CARRY ||
+                        holds_ball(segment, who, move.start, move.end);
+            list->at[kept++] = move;
+        }
+    }
+    list->count = kept;
+}
+
+/* Does the ball come to or leave this player between the two times? */
+static bool ball_between(const struct segment *segment, body who, double from, double to)
+{
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        bool his = span->holder == who || span->target == who;
+        if (!his) {
+            continue;
+        }
+        bool comes = i > 0 && span->state == BALL_HELD && span->holder == who &&
+                     span->from >= from && span->from <= to;
+        bool goes = span->state != BALL_HELD && span->holder == who && span->from >= from &&
+                    span->from <= to;
+        if (comes || goes) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool runs_on(const struct drawing *drawing, body who, const struct move *a,
+                    const struct move *b)
+{
+    const struct segment *segment = drawing->segment;
+    if (a->screen || a->ball != b->ball || (b->screen && a->ball)) {
+        return false;
+    }
+    if (ball_between(segment, who, a->end - 0.15, b->start + 0.15)) {
+        return false;
+    }
+    bool setup = segment_task(segment, a->task)->shape == SHAPE_SETUP;
+    return setup || b->start - a->end <= RUN_ON;
+}
+
+int stop_add(struct drawing *drawing, struct stop stop)
+{
+    VEC_PUSH(drawing->arena, &drawing->stops, stop);
+    return (int)drawing->stops.count - 1;
+}
+
+static enum stop_kind end_kind(const struct drawing *drawing, const struct move *last,
+                               struct vec2 truth)
+{
+    if (last->screen && drawing->segment->record[last->task].time[MOMENT_SET] >= 0) {
+        return STOP_BAR;
+    }
+    return rim_distance(drawing, truth) < RIM_FEET ? STOP_RIM : STOP_RING;
+}
+
+/* Where the bar stands and which way it looks, from what the run found. */
+static void bar_place(struct drawing *drawing, size_t index, struct stop *stop)
+{
+    const struct task_record *record = &drawing->segment->record[index];
+    const struct frame *frame = &drawing->frame;
+    struct vec2 at = frame_point(frame, record->to), on = frame_point(frame, record->on);
+    struct vec2 toward = vec2_sub(on, at);
+    double far = vec2_length(toward), k = frame->k;
+    stop->facing = frame_direction(frame, record->facing);
+    if (record->defender == BODY_NONE || far < 0.2 * k || far > 6 * k) {
+        stop->at = at;
+        return;
+    }
+    struct vec2 unit = vec2_unit(toward);
+    stop->at = vec2_along(on, unit, -real_clamp(far, 2.6 * k, 3.0 * k));
+    if (vec2_dot(unit, stop->facing) < 0.5) { /* the X in front says it better than a turned body */
+        stop->facing = segment_task(drawing->segment, index)->faces ? stop->facing : unit;
+    }
+}
+
+static struct stop stop_of_end(struct drawing *drawing, body who, const struct move *last)
+{
+    struct vec2 truth = segment_at(drawing->segment, who, last->end);
+    struct stop stop = {.kind = end_kind(drawing, last, truth),
+                        .who = who,
+                        .truth = truth,
+                        .from = last->end,
+                        .to = NEVER_LEAVES};
+    if (stop.kind == STOP_BAR) {
+        bar_place(drawing, last->task, &stop);
+    } else {
+        stop.at = stop.kind == STOP_RIM ? frame_point(&drawing->frame, truth)
+                                        : symbol_spot(drawing, truth, false);
+    }
+    return stop;
+}
+
+static enum scene_class class_of(body who, const struct move *last)
+{
+    if (body_is_defender(who)) {
+        return CLASS_DEFENSE_MOVE;
+    }
+    return last->screen ? CLASS_SCREEN : last->ball ? CLASS_DRIBBLE : CLASS_MOVE;
+}
+
+struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task)
+{
+    struct stroke stroke = {.class = class,
+                            .who = who,
+                            .other = BODY_NONE,
+                            .start = -1,
+                            .end = -1,
+                            .grow = 1,
+                            .role = ROLE_INK,
+                            .head = true,
+                            .parts = 1,
+                            .width = drawing->size.line};
+    stroke.part[0] =
+        (struct stroke_part){(int)task, segment_task(drawing->segment, task)->order, 0, 1};
+    VEC_PUSH(drawing->arena, &drawing->strokes, stroke);
+    return &drawing->strokes.at[drawing->strokes.count - 1];
+}
+
+/* The moves [first, end) as one stroke from stop `start`; returns the stop at its end. */
+static int chain_stroke(struct drawing *drawing, body who, const struct move *first, size_t count,
+                        int start)
+{
+    const struct move *last = &first[count - 1];
+    struct stop stop = stop_of_end(drawing, who, last);
+    struct stroke *stroke = stroke_add(drawing, class_of(who, last), who, first->task);
+    if (stop.kind == STOP_BAR) {
+        stroke->head = false;
+    } else if (stroke->class == CLASS_SCREEN) {
+        stroke->class = CLASS_MOVE; /* it never came to a screen */
+    }
+    stroke->parts = 0;
+    for (size_t i = 0; i < count; i++) {
+        stroke->part[stroke->parts++] = (struct stroke_part){
+            (int)first[i].task, segment_task(drawing->segment, first[i].task)->order,
+            first[i].start, first[i].end};
+    }
+    stroke->began = first->start;
+    stroke->ended = last->end;
+    stroke->start = start;
+    drawing->stops.at[start].to = first->start;
+    drawing->stops.at[start].out = true;
+    stroke->end = stop_add(drawing, stop);
+    return stroke->end;
+}
+
+static void chain_of(struct drawing *drawing, const struct symbol *symbol)
+{
+    move_list list = {0};
+    moves_of(drawing, symbol->who, &list);
+    int stop = stop_add(drawing, (struct stop){.kind = STOP_SYMBOL,
+                                               .who = symbol->who,
+                                               .at = symbol->at,
+                                               .truth = segment_at(drawing->segment, symbol->who,
+                                                                   drawing->scope.start),
+                                               .from = drawing->scope.start,
+                                               .to = NEVER_LEAVES});
+    for (size_t i = 0; i < list.count;) {
+        size_t count = 1;
+        while (i + count < list.count && count < STROKE_PARTS &&
+               runs_on(drawing, symbol->who, &list.at[i + count - 1], &list.at[i + count])) {
+            count++;
+        }
+        stop = chain_stroke(drawing, symbol->who, &list.at[i], count, stop);
+        i += count;
+    }
+}
+
+/* A screen that already stands as the diagram begins: its bar, and the screener a little behind
+ * with the short end of the line between, for a bar alone beside a numeral reads as a slip of the
+ * pen. */
+static void standing_bar(struct drawing *drawing, const struct segment *segment, size_t index,
+                         double time)
+{
+    const struct task_record *record = &segment->record[index];
+    const struct task *task = segment_task(segment, index);
+    struct symbol *symbol = symbol_of(drawing, task->who);
+    if (task->kind != TASK_SCREEN || !symbol || record->time[MOMENT_SET] < 0 ||
+        record->time[MOMENT_SET] > time + 0.1 ||
+        vec2_distance(segment_at(segment, task->who, time), record->to) > 0.6) {
+        return;
+    }
+    double used = record->time[MOMENT_USED];
+    if (used >= 0 && used < time - 0.1) {
+        return;
+    }
+    struct stop bar = {
+        .kind = STOP_BAR, .who = task->who, .from = -2, .to = -1, .truth = record->to};
+    bar.at = frame_point(&drawing->frame, record->to);
+    bar.facing = frame_direction(&drawing->frame, record->facing);
+    symbol->at = vec2_along(bar.at, bar.facing, -4.2 * drawing->frame.k);
+    drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
+    bool here = segment == drawing->segment;
+    struct stroke stroke = {.class = CLASS_SCREEN,
+                            .who = task->who,
+                            .other = BODY_NONE,
+                            .grow = 1,
+                            .role = ROLE_INK,
+                            .parts = 1,
+                            .width = drawing->size.line,
+                            .standing = true};
+    stroke.part[0] = (struct stroke_part){here ? (int)index : -1, 0, 0, 1};
+    stroke.start = stop_at(drawing, task->who, drawing->scope.start);
+    stroke.end = stop_add(drawing, bar);
+    VEC_PUSH(drawing->arena, &drawing->strokes, stroke);
+}
+
+static void standing_bars(struct drawing *drawing)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = 0; i < drawing->scope.first; i++) {
+        standing_bar(drawing, segment, i, drawing->scope.start);
+    }
+    const struct segment *before = segment->before;
+    for (size_t i = 0; before && drawing->diagram->branch < 0 && i < before->tasks; i++) {
+        if (before->record[i].time[MOMENT_USED] < 0) {
+            standing_bar(drawing, before, i, before->duration);
+        }
+    }
+}
+
+void chain_make(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        chain_of(drawing, &drawing->symbols.at[i]);
+    }
+    standing_bars(drawing);
+}
+
+/* The stop where a player is at a time, or -1 while on the way between two. */
+int stop_at(const struct drawing *drawing, body who, double time)
+{
+    int best = -1;
+    double least = 0.45;
+    struct vec2 truth = segment_at(drawing->segment, who, time);
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->who != who || stop->kind == STOP_FREE) {
+            continue;
+        }
+        double off = time < stop->from ? stop->from - time : time > stop->to ? time - stop->to : 0;
+        /* slow starts and stops: still there as long as he is within a long step */
+        if (off > 0 && vec2_distance(truth, stop->truth) < 1.2 && off < 1.0) {
+            off = real_min(off, 0.2 + 0.01 * off);
+        }
+        if (off < least ||
+            (off == least && best >= 0 && stop->from > drawing->stops.at[best].from)) {
+            least = off;
+            best = (int)i;
+        }
+    }
+    return best;
+}

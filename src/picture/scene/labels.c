@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: MIT */
+/* labels: the order discs. Candidate places on and beside each line are scored by what they would
+ * lie on; the least score wins, and a disc that finds no place is left out (the sentence under the
+ * diagram keeps its own). */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define LEFT_OUT 100.0 /* a score from which a disc is rather left out */
+
+/* What a disc is weighed against, feet and points of score. */
+struct weights {
+    double beside, fraction;
+    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_near, beside_line,
+        own_line, crossing, bend;
+};
+static const struct weights weights = {.beside = 6,
+                                       .fraction = 10,
+                                       .outside = 1000,
+                                       .symbol = 400,
+                                       .symbol_near = 12,
+                                       .label = 300,
+                                       .ring = 150,
+                                       .bar = 150,
+                                       .cone = 200,
+                                       .line = 60,
+                                       .line_near = 10,
+                                       .beside_line = 8,
+                                       .own_line = 90,
+                                       .crossing = 25,
+                                       .bend = 18};
+static const double fractions[] = {.50, .44, .56, .38, .62, .32, .68, .26, .74};
+
+struct candidate {
+    struct vec2 at;
+    double along; /* points along the ink's middle line */
+    double fraction;
+    bool on;
+};
+
+static double ink_distance(const struct stroke *stroke, struct vec2 at)
+{
+    double least = 1e9;
+    for (size_t i = 0; i + 1 < stroke->ink_count; i++) {
+        least = real_min(least, segment_distance(at, stroke->ink[i], stroke->ink[i + 1], NULL));
+    }
+    double half = stroke->width / 2;
+    return least - half;
+}
+
+static double outside_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    const struct frame *frame = &drawing->frame;
+    bool out =
+        at.x < r || at.y < frame->top + r || at.x > frame->width - r || at.y > frame->height - r;
+    return out ? weights.outside : 0;
+}
+
+static double near_score(double gap, double k)
+{
+    if (gap < 0.15 * k) {
+        return weights.symbol;
+    }
+    return gap < 0.6 * k ? weights.symbol_near * (0.6 * k - gap) / k : 0;
+}
+
+static double symbols_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    double k = drawing->size.k, score = 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        score += near_score(vec2_distance(at, symbol->at) - symbol->radius - r, k);
+        if (symbol->has_numeral) {
+            score += near_score(
+                vec2_distance(at, symbol->numeral) - 0.4 * drawing->size.x_numeral - r, k);
+        }
+    }
+    for (size_t i = 0; i < drawing->ticks.count; i++) {
+        score += near_score(vec2_distance(at, drawing->ticks.at[i]) - drawing->size.tick - r, k);
+    }
+    for (size_t i = 0; i < drawing->cones.count; i++) {
+        score += vec2_distance(at, drawing->cones.at[i]) < r + 1.2 * k ? weights.cone : 0;
+    }
+    return score;
+}
+
+static double stops_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    const struct sizes *size = &drawing->size;
+    double score = 0;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING &&
+            vec2_distance(at, stop->at) < r + real_max(0.9 * size->k, size->end + 0.38 * size->k)) {
+            score += weights.ring;
+        } else if (stop->kind == STOP_BAR) {
+            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
+            double far =
+                segment_distance(at, vec2_add(stop->at, along), vec2_sub(stop->at, along), NULL);
+            score += far < r + 0.45 * size->k ? weights.bar : 0;
+        }
+    }
+    return score;
+}
+
+static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,
+                          double r)
+{
+    double k = drawing->size.k, score = 0;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->ink_count < 2) {
+            continue;
+        }
+        double far = ink_distance(stroke, place->at);
+        if (i == own) {
+            score += !place->on && far < r ? weights.own_line : 0;
+        } else if (far < r + 0.25 * k) {
+            score += weights.line;
+        } else if (far < r + 0.7 * k) {
+            score += weights.line_near;
+        } else if (!place->on && far < r + 1.1 * k) {
+            score += weights.beside_line;
+        }
+    }
+    for (size_t i = 0; i < drawing->crossings.count; i++) {
+        const struct crossing *crossing = &drawing->crossings.at[i];
+        double far = vec2_distance(place->at, crossing->at), least = r + 1.3 * k;
+        bool his = crossing->under == own || crossing->over == own;
+        score += his && far < least ? weights.crossing * (least - far) / k : 0;
+    }
+    return score;
+}
+
+static double bend_score(const struct drawing *drawing, const struct stroke *stroke,
+                         const struct candidate *place, double r)
+{
+    double reach = r + drawing->size.k, length = path_length(&stroke->path);
+    struct vec2 a = path_point(&stroke->path, real_max(0, place->along - reach));
+    struct vec2 m = path_point(&stroke->path, place->along);
+    struct vec2 b = path_point(&stroke->path, real_min(length, place->along + reach));
+    return weights.bend * (1 - real_cos(vec2_angle(vec2_sub(m, a), vec2_sub(b, m))));
+}
+
+static double score_of(const struct drawing *drawing, size_t own, const struct candidate *place)
+{
+    double r = drawing->size.order, k = drawing->size.k;
+    double score =
+        (place->on ? 0 : weights.beside) + weights.fraction * fabs(place->fraction - 0.5);
+    score += outside_score(drawing, place->at, r);
+    score += symbols_score(drawing, place->at, r);
+    score += stops_score(drawing, place->at, r);
+    score += lines_score(drawing, own, place, r);
+    score += bend_score(drawing, &drawing->strokes.at[own], place, r);
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        score +=
+            vec2_distance(place->at, drawing->discs.at[i].at) < 2 * r + 0.4 * k ? weights.label : 0;
+    }
+    return score;
+}
+
+/* How far beside the line a disc's middle lies. */
+static double beside_of(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    double off = size->order + 0.30 * size->k + stroke->width / 2;
+    if (stroke->class == CLASS_DRIBBLE) {
+        off += size->wave_half;
+    } else if (stroke->class == CLASS_HANDOFF) {
+        off += size->handoff_bar / 2 + 0.25 * size->k;
+    } else if (stroke->class == CLASS_SHOT) {
+        off += size->shot_half;
+    }
+    return off;
+}
+
+static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    const struct sizes *size = &drawing->size;
+    double head = stroke->head ? size->head_length : 0;
+    double whole = path_length(&stroke->path) - head;
+    double from = part->from * whole, length = (part->to - part->from) * whole;
+    double beside = beside_of(drawing, stroke), best = LEFT_OUT;
+    struct candidate chosen = {0};
+    bool may_lie_on =
+        whole > 4.2 * size->order && length > 2.4 * size->order && stroke->class != CLASS_HANDOFF;
+    for (size_t f = 0; f < sizeof fractions / sizeof *fractions; f++) {
+        double along = from + fractions[f] * length;
+        struct vec2 at = path_point(&stroke->path, along);
+        struct vec2 square = vec2_left(path_direction(&stroke->path, along));
+        for (int side = may_lie_on ? 0 : 1; side < 3; side++) {
+            struct candidate place = {
+                side == 0 ? at : vec2_along(at, square, side == 1 ? beside : -beside), along,
+                fractions[f], side == 0};
+            double score = score_of(drawing, index, &place);
+            if (score < best) {
+                best = score;
+                chosen = place;
+            }
+        }
+    }
+    if (best >= LEFT_OUT) {
+        drawing->scene->labels_left_out++;
+        return;
+    }
+    drawing->scene->labels_beside += chosen.on ? 0 : 1;
+    VEC_PUSH(drawing->arena, &drawing->discs,
+             ((struct disc){chosen.at, part->order, part->task, (int)index, stroke->who}));
+}
+
+void discs_place(struct drawing *drawing)
+{
+    if (drawing->size.small || drawing->options->beads) {
+        return;
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        for (size_t p = 0; p < stroke->parts; p++) {
+            if (stroke->part[p].order <= 0) {
+                continue;
+            }
+            if (stroke->ink_count >= 2) {
+                disc_place(drawing, i, &stroke->part[p]);
+            } else {
+                drawing->scene->labels_left_out++;
+            }
+        }
+    }
+}
+
+void discs_draw(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        const struct disc *disc = &drawing->discs.at[i];
+        double white = size->order + 0.26 * size->k;
+        struct scene_item *item = put_circle(drawing, CLASS_ORDER, disc->at, white,
+                                             ground_at(drawing, disc->at), ROLE_NONE, 0);
+        item->casing = true;
+        item->task = disc->task;
+        item->line = disc->line;
+        item->who = disc->who;
+        bool own = disc->who == drawing->options->accent;
+        item = put_circle(drawing, CLASS_ORDER, disc->at, size->order,
+                          own ? ROLE_ACCENT : ROLE_ORDER, ROLE_NONE, 0);
+        item->task = disc->task;
+        item->line = disc->line;
+        item->who = disc->who;
+        double numeral = size->order_numeral * (disc->order > 9 ? 0.86 : 1);
+        item = put_text(drawing, CLASS_ORDER, str_format(drawing->arena, "%d", disc->order),
+                        disc->at, real_max(8.0 * (disc->order > 9 ? 0.86 : 1), numeral),
+                        FACE_SEMIBOLD, ROLE_ORDER_TEXT);
+        item->task = disc->task;
+        item->line = disc->line;
+        item->who = disc->who;
+    }
+}

@@ -1,0 +1,349 @@
+/* SPDX-License-Identifier: MIT */
+/* marks: how each kind of line is inked: heads, dashes, zigzags, double lines, bars. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define HEAD_NOTCH 0.74 /* of the head's length, from its tip */
+#define HEAD_BODY 0.70  /* where the line under the head stops */
+
+static void ink_points(struct drawing *drawing, struct stroke *stroke, const struct path *path)
+{
+    stroke->ink = path->at;
+    stroke->ink_count = path->count;
+    (void)drawing;
+}
+
+static double head_reach(const struct drawing *drawing, const struct stroke *stroke)
+{
+    double grow = stroke->grow > 1 ? 1.18 : 1;
+    return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
+}
+
+/* The zigzag of a dribble, fitted to the length: straight in, half-waves, straight out. */
+static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    double length = path_length(&stroke->path) - head_reach(drawing, stroke);
+    double in = size->wave_in, out = size->wave_out, half = size->wave / 2;
+    double waves = length - in - out;
+    int count = (int)floor(waves / half + 0.5);
+    count = count < 3 ? 3 : count;
+    if (waves < 3 * 0.45 * half) { /* very short: less of everything */
+        in = out = 0.15 * length;
+        waves = 0.7 * length;
+    }
+    double step = waves / count, high = size->wave_half * (stroke->grow > 1 ? 1.15 : 1);
+    high = real_min(high, 0.9 * step);
+    struct vec2 *at = arena_array(drawing->arena, struct vec2, (size_t)count + 4);
+    size_t n = 0;
+    at[n++] = path_point(&stroke->path, 0);
+    at[n++] = path_point(&stroke->path, in);
+    for (int i = 0; i < count; i++) {
+        double along = in + (i + 0.5) * step;
+        double far = high * (i % 2 ? -1 : 1) * (i == 0 || i == count - 1 ? 0.55 : 1);
+        struct vec2 square = vec2_left(path_direction(&stroke->path, along));
+        at[n++] = vec2_along(path_point(&stroke->path, along), square, far);
+    }
+    at[n++] = path_point(&stroke->path, in + waves);
+    at[n++] = path_point(&stroke->path, length);
+    stroke->ink = at;
+    stroke->ink_count = n;
+}
+
+static void ink_one(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    body reader = drawing->options->accent;
+    bool own = reader != BODY_NONE &&
+               (stroke->who == reader || (stroke->other == reader && stroke->class == CLASS_PASS));
+    stroke->grow = reader == BODY_NONE ? 1 : own ? 1.55 : 0.9;
+    stroke->role = own ? ROLE_ACCENT : ROLE_INK;
+    double width = stroke->class == CLASS_SHOT ? size->shot_line : size->line;
+    if (stroke->class == CLASS_DEFENSE_MOVE) {
+        width = size->defense_line;
+        stroke->role = ROLE_DEFENDER;
+    }
+    stroke->width = width * stroke->grow;
+    if (stroke->trail.count < 2) {
+        stroke->ink_count = 0;
+        return;
+    }
+    if (stroke->class == CLASS_DRIBBLE) {
+        ink_zigzag(drawing, stroke);
+        return;
+    }
+    double length = path_length(&stroke->path);
+    struct path body =
+        path_cut(drawing->arena, &stroke->path, 0, length - head_reach(drawing, stroke));
+    ink_points(drawing, stroke, &body);
+}
+
+void ink_make(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        ink_one(drawing, &drawing->strokes.at[i]);
+    }
+}
+
+/* Where along the ink a throw is broken for the symbols it would run through. */
+struct span_list {
+    double from[32], to[32];
+    size_t count;
+};
+
+static void span_break(struct span_list *spans, double from, double to)
+{
+    struct span_list next = {.count = 0};
+    for (size_t i = 0; i < spans->count; i++) {
+        double a = spans->from[i], b = spans->to[i];
+        if (to <= a || from >= b) {
+            next.from[next.count] = a;
+            next.to[next.count++] = b;
+            continue;
+        }
+        if (from > a && next.count < 31) {
+            next.from[next.count] = a;
+            next.to[next.count++] = from;
+        }
+        if (to < b && next.count < 31) {
+            next.from[next.count] = to;
+            next.to[next.count++] = b;
+        }
+    }
+    *spans = next;
+}
+
+static void span_break_round(struct span_list *spans, const struct stroke *stroke,
+                             struct vec2 centre, double r)
+{
+    struct vec2 a = stroke->ink[0],
+                way = vec2_unit(vec2_sub(stroke->ink[stroke->ink_count - 1], a));
+    double along = vec2_dot(vec2_sub(centre, a), way),
+           off = fabs(vec2_cross(way, vec2_sub(centre, a)));
+    if (off < r) {
+        double half = real_sqrt(r * r - off * off);
+        span_break(spans, along - half, along + half);
+    }
+}
+
+static struct span_list spans_of(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    struct span_list spans = {.count = 1};
+    spans.to[0] = vec2_distance(stroke->ink[0], stroke->ink[stroke->ink_count - 1]);
+    double gap = 0.42 * size->k;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double edge = real_max(gap, size->gap);
+        span_break_round(&spans, stroke, symbol->at,
+                         symbol->radius +
+                             (body_is_defender(symbol->who) ? 0.6 * edge : 0.98 * edge));
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING && (int)i != stroke->start && (int)i != stroke->end) {
+            span_break_round(&spans, stroke, stop->at,
+                             stop_radius(drawing, stop) + 0.7 * size->gap);
+        }
+    }
+    for (size_t i = 0; i < drawing->cones.count; i++) {
+        span_break_round(&spans, stroke, drawing->cones.at[i], size->cone + 0.7 * size->gap);
+    }
+    return spans;
+}
+
+static void tag(const struct drawing *drawing, struct scene_item *item, const struct stroke *stroke)
+{
+    item->line = (int)(stroke - drawing->strokes.at);
+    item->task = stroke->part[stroke->parts - 1].task;
+    item->who = stroke->who;
+}
+
+/* How well n dashes fit a stretch: the stretch they need, and whether dashes lie on the crossings.
+ */
+static double dash_cost(const struct drawing *drawing, size_t index, double from, double to, int n)
+{
+    const struct sizes *size = &drawing->size;
+    double plain = n * size->dash + (n - 1) * size->space, s = (to - from) / plain;
+    double cost = 4 * fabs(real_log(real_max(s, 1e-6)));
+    double period = (size->dash + size->space) * s, dash = size->dash * s;
+    for (size_t i = 0; i < drawing->crossings.count; i++) {
+        const struct crossing *crossing = &drawing->crossings.at[i];
+        double along = crossing->under == index ? crossing->along_under : crossing->along_over;
+        if ((crossing->under != index && crossing->over != index) || along < from || along > to) {
+            continue;
+        }
+        double phase = (along - from) / period;
+        double off =
+            fabs(along - from - dash / 2 - period * floor(phase + 0.5 - dash / 2 / period));
+        cost += 1.5 * real_max(0, (off - 0.22 * dash) / dash);
+    }
+    return cost;
+}
+
+static void draw_dashes(struct drawing *drawing, size_t index, double from, double to)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    const struct sizes *size = &drawing->size;
+    double length = to - from;
+    int middle = (int)floor((length + size->space) / (size->dash + size->space) + 0.5), best = 0;
+    double least = 0;
+    for (int n = middle - 1; n <= middle + 1; n++) {
+        double cost = n < 1 ? 0 : dash_cost(drawing, index, from, to, n);
+        if (n >= 1 && (best == 0 || cost < least)) {
+            best = n;
+            least = cost;
+        }
+    }
+    if (best == 0) {
+        best = 1;
+    }
+    double s = length / (best * size->dash + (best - 1) * size->space);
+    struct vec2 a = stroke->ink[0],
+                way = vec2_unit(vec2_sub(stroke->ink[stroke->ink_count - 1], a));
+    for (int i = 0; i < best; i++) {
+        double at = from + i * (size->dash + size->space) * s;
+        pen_move(drawing, vec2_along(a, way, at));
+        pen_line(drawing, vec2_along(a, way, at + size->dash * s));
+    }
+    tag(drawing, pen_stroke(drawing, CLASS_PASS, stroke->role, stroke->width), stroke);
+}
+
+static void draw_pass(struct drawing *drawing, size_t index)
+{
+    struct span_list spans = spans_of(drawing, &drawing->strokes.at[index]);
+    for (size_t i = 0; i < spans.count; i++) {
+        if (spans.to[i] - spans.from[i] > 0.35 * drawing->size.dash) {
+            draw_dashes(drawing, index, spans.from[i], spans.to[i]);
+        }
+    }
+}
+
+static void draw_shot(struct drawing *drawing, const struct stroke *stroke)
+{
+    struct span_list spans = spans_of(drawing, stroke);
+    struct vec2 a = stroke->ink[0],
+                way = vec2_unit(vec2_sub(stroke->ink[stroke->ink_count - 1], a));
+    struct vec2 square = vec2_left(way);
+    for (size_t i = 0; i < spans.count; i++) {
+        for (int side = -1; side <= 1; side += 2) {
+            struct vec2 off = vec2_along(a, square, side * drawing->size.shot_half);
+            pen_move(drawing, vec2_along(off, way, spans.from[i]));
+            pen_line(drawing, vec2_along(off, way, spans.to[i]));
+        }
+        tag(drawing, pen_stroke(drawing, CLASS_SHOT, stroke->role, stroke->width), stroke);
+    }
+}
+
+void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,
+               struct vec2 way, double grow)
+{
+    double long_ = drawing->size.head_length * grow, half = drawing->size.head_width * grow / 2;
+    struct vec2 square = vec2_left(way), back = vec2_along(tip, way, -long_);
+    pen_move(drawing, tip);
+    pen_line(drawing, vec2_along(back, square, half));
+    pen_line(drawing, vec2_along(tip, way, -HEAD_NOTCH * long_));
+    pen_line(drawing, vec2_along(back, square, -half));
+    pen_close(drawing);
+    pen_fill(drawing, class, role);
+}
+
+static void draw_head(struct drawing *drawing, const struct stroke *stroke)
+{
+    double grow = stroke->grow > 1 ? 1.18 : 1, length = path_length(&stroke->path);
+    struct vec2 tip = path_point(&stroke->path, length);
+    struct vec2 from = path_point(&stroke->path, length - 0.9 * drawing->size.head_length * grow);
+    head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, from)), grow);
+    tag(drawing, &drawing->scene->items.at[drawing->scene->items.count - 1], stroke);
+}
+
+static void draw_bar(struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct stop *bar = &drawing->stops.at[stroke->end];
+    struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
+    pen_move(drawing, vec2_add(bar->at, along));
+    pen_line(drawing, vec2_sub(bar->at, along));
+    double grow = stroke->grow > 1 ? 1.35 : 1;
+    tag(drawing, pen_stroke(drawing, CLASS_SCREEN, stroke->role, drawing->size.bar_stroke * grow),
+        stroke);
+}
+
+static void draw_handoff_bars(struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    double length = path_length(&stroke->path);
+    struct vec2 middle = path_point(&stroke->path, length / 2),
+                way = path_direction(&stroke->path, length / 2);
+    struct vec2 square = vec2_left(way);
+    for (int side = -1; side <= 1; side += 2) {
+        struct vec2 at = vec2_along(middle, way, side * size->handoff_apart / 2);
+        pen_move(drawing, vec2_along(at, square, size->handoff_bar / 2));
+        pen_line(drawing, vec2_along(at, square, -size->handoff_bar / 2));
+    }
+    tag(drawing, pen_stroke(drawing, CLASS_HANDOFF, stroke->role, size->handoff_stroke), stroke);
+}
+
+static void draw_body(struct drawing *drawing, size_t index)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    if (stroke->class == CLASS_PASS) {
+        draw_pass(drawing, index);
+        return;
+    }
+    if (stroke->class == CLASS_SHOT) {
+        draw_shot(drawing, stroke);
+        return;
+    }
+    if (stroke->class == CLASS_DRIBBLE) {
+        pen_move(drawing, stroke->ink[0]);
+        for (size_t i = 1; i < stroke->ink_count; i++) {
+            pen_line(drawing, stroke->ink[i]);
+        }
+    } else {
+        pen_way(drawing, stroke->ink, stroke->ink_count);
+    }
+    struct scene_item *item = pen_stroke(drawing, stroke->class, stroke->role, stroke->width);
+    item->join = stroke->class == CLASS_DRIBBLE ? JOIN_MITER : JOIN_ROUND;
+    tag(drawing, item, stroke);
+}
+
+void strokes_draw(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        bool bar = stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR &&
+                   stroke->class == CLASS_SCREEN;
+        if (stroke->ink_count >= 2) {
+            drawing->scene->lines += stroke->standing ? 0 : 1;
+            crossings_case(drawing, i);
+            draw_body(drawing, i);
+            if (stroke->head) {
+                draw_head(drawing, stroke);
+            }
+            if (stroke->class == CLASS_HANDOFF) {
+                draw_handoff_bars(drawing, stroke);
+            }
+        }
+        if (bar) {
+            draw_bar(drawing, stroke);
+        }
+    }
+}
+
+/* The small rings where lines end. */
+void rings_draw(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind != STOP_RING) {
+            continue;
+        }
+        bool own = stop->who == drawing->options->accent;
+        enum role role = own ? ROLE_ACCENT : body_is_defender(stop->who) ? ROLE_DEFENDER : ROLE_INK;
+        struct scene_item *item = put_circle(drawing, CLASS_END, stop->at, size->end,
+                                             ground_at(drawing, stop->at), role, size->end_stroke);
+        item->who = stop->who;
+    }
+}

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: MIT */
+/* settle: end rings, bars, hand-offs and defenders are brought clear of each other on paper, each
+ * as little as may be. Attackers' numerals stand; rings give way to them, defenders to everyone. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+enum { TURNS = 24 };
+
+/* The push that brings `at` to `least` from `from`, or nothing. */
+static struct vec2 push_from(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise)
+{
+    struct vec2 way = vec2_sub(at, from);
+    double far = vec2_length(way);
+    if (far >= least) {
+        return vec2_of(0, 0);
+    }
+    way = far > 0.05 ? vec2_unit(way) : otherwise;
+    return vec2_scale(way, least - far);
+}
+
+static void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a,
+                     struct vec2 *b)
+{
+    struct vec2 along = vec2_left(bar->facing);
+    *a = vec2_along(bar->at, along, drawing->size.bar / 2);
+    *b = vec2_along(bar->at, along, -drawing->size.bar / 2);
+}
+
+static struct vec2 nearest_on_bar(const struct drawing *drawing, const struct stop *bar,
+                                  struct vec2 p)
+{
+    struct vec2 a, b;
+    double t;
+    bar_ends(drawing, bar, &a, &b);
+    segment_distance(p, a, b, &t);
+    return vec2_mix(a, b, t);
+}
+
+/* The stop that the stroke ending in `end` starts from, or NULL. */
+static const struct stroke *stroke_to(const struct drawing *drawing, int end)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        if (drawing->strokes.at[i].end == end) {
+            return &drawing->strokes.at[i];
+        }
+    }
+    return NULL;
+}
+
+double stop_radius(const struct drawing *drawing, const struct stop *stop)
+{
+    const struct sizes *size = &drawing->size;
+    if (stop->kind == STOP_RING) {
+        return size->end + size->end_stroke / 2;
+    }
+    if (stop->kind == STOP_SYMBOL) {
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            if (drawing->symbols.at[i].who == stop->who) {
+                return drawing->symbols.at[i].radius;
+            }
+        }
+    }
+    return 0;
+}
+
+/* A short move is drawn long enough for its head to be seen. */
+static struct vec2 ring_off_start(const struct drawing *drawing, int index)
+{
+    const struct stop *ring = &drawing->stops.at[index];
+    const struct stroke *stroke = stroke_to(drawing, index);
+    if (!stroke) {
+        return vec2_of(0, 0);
+    }
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    const struct sizes *size = &drawing->size;
+    double least = stop_radius(drawing, start) + stop_radius(drawing, ring) + size->gap +
+                   0.45 * size->k + 1.15 * size->head_length;
+    struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
+                               frame_point(&drawing->frame, start->truth));
+    struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);
+    return push_from(ring->at, start->at, least, otherwise);
+}
+
+static struct vec2 ring_push(struct drawing *drawing, size_t index)
+{
+    const struct sizes *size = &drawing->size;
+    const struct stop *ring = &drawing->stops.at[index];
+    double own = stop_radius(drawing, ring);
+    struct vec2 push = ring_off_start(drawing, (int)index);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (!body_is_defender(symbol->who) || symbol->pinned) {
+            double least = symbol->radius + own + size->gap;
+            push = vec2_add(push, push_from(ring->at, symbol->at, least, vec2_of(0.6, 0.8)));
+        }
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *other = &drawing->stops.at[i];
+        if (i == index) {
+            continue;
+        }
+        if (other->kind == STOP_RING) {
+            struct vec2 way = vec2_of(i < index ? 1 : -1, 0);
+            push = vec2_add(
+                push, vec2_scale(push_from(ring->at, other->at, 2 * own + size->gap, way), 0.5));
+        } else if (other->kind == STOP_BAR) {
+            struct vec2 near = nearest_on_bar(drawing, other, ring->at);
+            double least = own + size->bar_stroke / 2 + size->gap;
+            push = vec2_add(push, push_from(ring->at, near, least, other->facing));
+        }
+    }
+    return push;
+}
+
+static struct vec2 keep(const struct frame *frame, struct vec2 at, double edge)
+{
+    return vec2_of(real_clamp(at.x, edge, frame->width - edge),
+                   real_clamp(at.y, frame->top + edge, frame->height - edge));
+}
+
+static void rings_settle(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING) {
+            stop->at = keep(&drawing->frame, vec2_add(stop->at, ring_push(drawing, i)),
+                            stop_radius(drawing, stop) + 0.5);
+        }
+    }
+}
+
+/* Screens: the X is drawn where the screen finds it, the bar at its distance from the X. */
+static void screens_pin(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        const struct stop *end = &drawing->stops.at[stroke->end];
+        if (end->kind != STOP_BAR || stroke->standing) {
+            continue;
+        }
+        const struct task_record *record =
+            &drawing->segment->record[stroke->part[stroke->parts - 1].task];
+        struct symbol *x =
+            record->defender == BODY_NONE ? NULL : symbol_of(drawing, record->defender);
+        if (x && !x->pinned) {
+            x->at = frame_point(&drawing->frame, record->on);
+            x->pinned = true;
+        }
+    }
+}
+
+/* Where an X that a screen was set on has been moved, the bar goes with it. */
+static void bars_follow(struct drawing *drawing)
+{
+    double k = drawing->size.k;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        struct stop *bar = &drawing->stops.at[stroke->end];
+        if (bar->kind != STOP_BAR || stroke->standing) {
+            continue;
+        }
+        const struct task_record *record =
+            &drawing->segment->record[stroke->part[stroke->parts - 1].task];
+        const struct symbol *x =
+            record->defender == BODY_NONE ? NULL : symbol_of(drawing, record->defender);
+        if (!x) {
+            continue;
+        }
+        double least =
+            real_max(2.6 * k, x->radius + drawing->size.bar_stroke / 2 + drawing->size.gap);
+        struct vec2 off = vec2_sub(bar->at, x->at);
+        double far = vec2_length(off);
+        if (far > 0.1 && far < least) {
+            bar->at = vec2_along(x->at, vec2_unit(off), least);
+        }
+    }
+}
+
+static struct vec2 defender_push(const struct drawing *drawing, const struct symbol *x)
+{
+    const struct sizes *size = &drawing->size;
+    double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
+    struct vec2 push = {0, 0};
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *other = &drawing->symbols.at[i];
+        if (other == x) {
+            continue;
+        }
+        bool defender = body_is_defender(other->who);
+        double least = (defender ? own : other->radius) + own + room;
+        struct vec2 one = push_from(x->at, other->at, least, vec2_of(0, -1));
+        push = vec2_add(push, vec2_scale(one, defender && !other->pinned ? 0.5 : 1));
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING && !x->pinned) {
+            push =
+                vec2_add(push, push_from(x->at, stop->at, own + stop_radius(drawing, stop) + room,
+                                         vec2_of(0, -1)));
+        } else if (stop->kind == STOP_BAR) {
+            struct vec2 near = nearest_on_bar(drawing, stop, x->at);
+            push = vec2_add(
+                push, push_from(x->at, near, own + size->bar_stroke / 2 + room, stop->facing));
+        }
+    }
+    return push;
+}
+
+static void defenders_settle(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        struct symbol *symbol = &drawing->symbols.at[i];
+        if (body_is_defender(symbol->who)) {
+            symbol->at = keep(&drawing->frame, vec2_add(symbol->at, defender_push(drawing, symbol)),
+                              symbol->radius + 0.5);
+        }
+    }
+}
+
+/* The two ends of a hand-off stand far enough apart for the two bars between them. */
+static void handoff_settle(struct drawing *drawing, size_t task)
+{
+    const struct task *exchange = segment_task(drawing->segment, task);
+    const struct task_record *record = &drawing->segment->record[task];
+    if (exchange->kind != TASK_EXCHANGE || record->time[MOMENT_CAUGHT] < 0) {
+        return;
+    }
+    int a = stop_at(drawing, exchange->who, record->time[MOMENT_RELEASED]);
+    int b = stop_at(drawing, exchange->other, record->time[MOMENT_CAUGHT]);
+    if (a < 0 || b < 0) {
+        return;
+    }
+    struct stop *giver = &drawing->stops.at[a], *taker = &drawing->stops.at[b];
+    const struct sizes *size = &drawing->size;
+    double bars = size->handoff_apart + size->handoff_stroke + 1.6 * size->k;
+    double least = stop_radius(drawing, giver) + stop_radius(drawing, taker) + bars;
+    least = real_max(least, (size->small ? 4.9 : 3.5) * size->k);
+    struct vec2 way = vec2_sub(taker->at, giver->at);
+    double far = vec2_length(way);
+    if (far >= least) {
+        return;
+    }
+    way = far > 0.05 ? vec2_unit(way) : vec2_of(1, 0);
+    bool giver_moves = giver->kind != STOP_SYMBOL, taker_moves = taker->kind != STOP_SYMBOL;
+    double share = giver_moves && taker_moves ? 0.5 : giver_moves ? 1 : 0;
+    if (giver_moves || taker_moves) {
+        giver->at = vec2_along(giver->at, way, -(least - far) * share);
+        taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    }
+}
+
+/* A screener who hardly moves stands a little behind his bar. */
+static void screeners_back(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        const struct stop *bar = &drawing->stops.at[stroke->end];
+        struct stop *start = &drawing->stops.at[stroke->start];
+        double least = stop_radius(drawing, start) + drawing->size.gap + 1.2 * drawing->size.k;
+        if (bar->kind != STOP_BAR || start->kind == STOP_BAR ||
+            vec2_distance(bar->at, start->at) >= least) {
+            continue;
+        }
+        start->at = vec2_along(bar->at, bar->facing, -real_max(least, 3.6 * drawing->size.k));
+        if (start->kind == STOP_SYMBOL) {
+            symbol_of(drawing, start->who)->at = start->at;
+        }
+    }
+}
+
+void settle(struct drawing *drawing)
+{
+    screens_pin(drawing);
+    screeners_back(drawing);
+    for (int turn = 0; turn < TURNS; turn++) {
+        rings_settle(drawing);
+        for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+            handoff_settle(drawing, i);
+        }
+        bars_follow(drawing);
+        defenders_settle(drawing);
+    }
+}

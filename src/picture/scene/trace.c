@@ -1,0 +1,293 @@
+/* SPDX-License-Identifier: MIT */
+/* trace: the drawn line of a movement is the run's own track, brought to few smooth curves that
+ * stay within 15 cm of it, with sharp corners where the run has them, and led from stop to stop. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define TOLERANCE 0.15      /* metres */
+#define STEP_FEET 0.35      /* between the points of a trail */
+#define SHARP (REAL_PI / 4) /* a turn of more is a corner */
+#define LEG_STRAIGHT 0.22   /* metres: a leg beside a corner that bows less is drawn straight */
+enum { CORNERS = 24 };
+
+/* The samples of a movement on paper. */
+struct raw {
+    struct vec2 *at;
+    double *when;
+    size_t count;
+    size_t corner[CORNERS]; /* where it is cut into legs, rising; first 0, last count - 1 */
+    bool sharp[CORNERS];
+    size_t corners;
+};
+
+static struct raw raw_of(struct drawing *drawing, const struct stroke *stroke)
+{
+    size_t most = (size_t)((stroke->ended - stroke->began) / RUN_SAMPLE) + 3;
+    struct raw raw = {.at = arena_array(drawing->arena, struct vec2, most),
+                      .when = arena_array(drawing->arena, double, most)};
+    double near = 0.03 * drawing->size.k;
+    for (size_t i = 0; i < most; i++) {
+        double t = real_min(stroke->began + (double)i * RUN_SAMPLE, stroke->ended);
+        struct vec2 at = frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, t));
+        if (raw.count == 0 || vec2_distance(at, raw.at[raw.count - 1]) > near) {
+            raw.at[raw.count] = at;
+            raw.when[raw.count++] = t;
+        } else {
+            raw.when[raw.count - 1] = raw.count == 1 ? raw.when[0] : t;
+        }
+    }
+    return raw;
+}
+
+static size_t raw_at(const struct raw *raw, double time)
+{
+    size_t i = 0;
+    while (i + 1 < raw->count && raw->when[i] < time) {
+        i++;
+    }
+    return i;
+}
+
+/* The turn of the way at a sample, looked at from two feet off either side. */
+static double turn_at(const struct raw *raw, size_t index, double look)
+{
+    size_t before = index, after = index;
+    while (before > 0 && vec2_distance(raw->at[before], raw->at[index]) < look) {
+        before--;
+    }
+    while (after + 1 < raw->count && vec2_distance(raw->at[after], raw->at[index]) < look) {
+        after++;
+    }
+    return vec2_angle(vec2_sub(raw->at[index], raw->at[before]),
+                      vec2_sub(raw->at[after], raw->at[index]));
+}
+
+static void cut_at(struct raw *raw, size_t index, double look)
+{
+    if (index == 0 || index + 1 >= raw->count || raw->corners + 2 >= CORNERS) {
+        return;
+    }
+    if (turn_at(raw, index, look) < SHARP) {
+        return;
+    }
+    for (size_t i = 0; i < raw->corners; i++) {
+        if (vec2_distance(raw->at[raw->corner[i]], raw->at[index]) < look) {
+            return;
+        }
+    }
+    size_t at = raw->corners++;
+    for (; at > 0 && raw->corner[at - 1] > index; at--) {
+        raw->corner[at] = raw->corner[at - 1];
+    }
+    raw->corner[at] = index;
+}
+
+/* The sample nearest to a corner the run reports, within its sentence. */
+static size_t corner_near(const struct raw *raw, struct vec2 corner, size_t from, size_t to)
+{
+    size_t best = from;
+    for (size_t i = from; i <= to && i < raw->count; i++) {
+        if (vec2_distance(raw->at[i], corner) < vec2_distance(raw->at[best], corner)) {
+            best = i;
+        }
+    }
+    return best;
+}
+
+static void raw_corners(struct drawing *drawing, const struct stroke *stroke, struct raw *raw)
+{
+    double look = 2.0 * drawing->size.k;
+    raw->corner[0] = 0;
+    raw->corners = 1;
+    for (size_t i = 0; i < stroke->parts; i++) {
+        const struct stroke_part *part = &stroke->part[i];
+        const struct task_record *record = &drawing->segment->record[part->task];
+        size_t from = raw_at(raw, part->from), to = raw_at(raw, part->to);
+        if (record->has_corner) {
+            cut_at(raw, corner_near(raw, frame_point(&drawing->frame, record->corner), from, to),
+                   look);
+        }
+        if (i + 1 < stroke->parts) {
+            cut_at(raw, to, look);
+        }
+    }
+    raw->corner[raw->corners++] = raw->count - 1;
+}
+
+typedef VEC(struct vec2) point_list_pt;
+typedef VEC(bool) flag_list;
+struct building {
+    struct arena *arena;
+    point_list_pt at;
+    flag_list corner;
+};
+
+static void build_point(struct building *building, struct vec2 at, bool corner)
+{
+    if (building->at.count > 0 &&
+        vec2_distance(building->at.at[building->at.count - 1], at) < 1e-6) {
+        building->corner.at[building->corner.count - 1] |= corner;
+        return;
+    }
+    VEC_PUSH(building->arena, &building->at, at);
+    VEC_PUSH(building->arena, &building->corner, corner);
+}
+
+/* Points of a path at even steps; its own ends kept. */
+static void build_path(struct building *building, const struct path *path, double step)
+{
+    double length = path_length(path);
+    size_t pieces = (size_t)(length / step) + 1;
+    for (size_t i = 0; i <= pieces; i++) {
+        build_point(building, path_point(path, length * (double)i / (double)pieces), false);
+    }
+}
+
+/* A fitted curve as points, sharp where two pieces meet at an angle. */
+static void build_curve(struct building *building, const struct curve *curve, double step)
+{
+    struct vec2 start = curve->start;
+    for (size_t i = 0; i < curve->count; i++) {
+        struct curve one = {start, &curve->piece[i], 1};
+        struct path path = curve_flatten(building->arena, &one, 0.03);
+        build_path(building, &path, step);
+        start = curve->piece[i].end;
+        if (i + 1 < curve->count) {
+            double turn = vec2_angle(vec2_sub(curve->piece[i].end, curve->piece[i].handle2),
+                                     vec2_sub(curve->piece[i + 1].handle1, curve->piece[i].end));
+            if (turn > SHARP) {
+                building->corner.at[building->corner.count - 1] = true;
+            }
+        }
+    }
+}
+
+static double bow_of(const struct vec2 *at, size_t count)
+{
+    double most = 0;
+    for (size_t i = 1; i + 1 < count; i++) {
+        most = real_max(most, segment_distance(at[i], at[0], at[count - 1], NULL));
+    }
+    return most;
+}
+
+static void build_leg(struct drawing *drawing, struct building *building, const struct raw *raw,
+                      size_t leg)
+{
+    size_t from = raw->corner[leg], to = raw->corner[leg + 1], count = to - from + 1;
+    double metre = drawing->size.k / FEET, step = STEP_FEET * drawing->size.k;
+    if (count < 2) {
+        return;
+    }
+    bool by_corner = raw->corners > 2;
+    if (bow_of(&raw->at[from], count) < (by_corner ? LEG_STRAIGHT : 0.05) * metre) {
+        struct vec2 ends[2] = {raw->at[from], raw->at[to]};
+        struct path path = path_of(drawing->arena, ends, 2);
+        build_path(building, &path, step);
+    } else {
+        struct path path = path_of(drawing->arena, &raw->at[from], count);
+        struct curve curve = path_fit(drawing->arena, &path, TOLERANCE * metre, REAL_PI / 3);
+        build_curve(building, &curve, step);
+    }
+    if (leg + 2 < raw->corners && building->corner.count > 0) {
+        building->corner.at[building->corner.count - 1] = true;
+    }
+}
+
+static void clocks_of(struct drawing *drawing, struct stroke *stroke, const struct raw *raw)
+{
+    struct path path = path_of(drawing->arena, raw->at, raw->count);
+    double length = real_max(path_length(&path), 1e-9);
+    stroke->clock = raw->when;
+    stroke->share = arena_array(drawing->arena, double, raw->count);
+    stroke->clocks = raw->count;
+    for (size_t i = 0; i < raw->count; i++) {
+        stroke->share[i] = path.along[i] / length;
+    }
+}
+
+double stroke_share(const struct stroke *stroke, double time)
+{
+    if (stroke->clocks == 0 || time <= stroke->clock[0]) {
+        return 0;
+    }
+    for (size_t i = 1; i < stroke->clocks; i++) {
+        if (time <= stroke->clock[i]) {
+            double t = (time - stroke->clock[i - 1]) /
+                       real_max(stroke->clock[i] - stroke->clock[i - 1], 1e-9);
+            return real_mix(stroke->share[i - 1], stroke->share[i], t);
+        }
+    }
+    return 1;
+}
+
+double stroke_clock(const struct stroke *stroke, double share)
+{
+    for (size_t i = 1; i < stroke->clocks; i++) {
+        if (share <= stroke->share[i]) {
+            double t = (share - stroke->share[i - 1]) /
+                       real_max(stroke->share[i] - stroke->share[i - 1], 1e-9);
+            return real_mix(stroke->clock[i - 1], stroke->clock[i], real_clamp(t, 0, 1));
+        }
+    }
+    return stroke->ended;
+}
+
+/* Both ends are led to where their stops are on paper, the rest in proportion. */
+static void lead(struct trail *trail, struct arena *arena, struct vec2 start, struct vec2 end)
+{
+    struct path path = path_of(arena, trail->at, trail->count);
+    double length = real_max(path_length(&path), 1e-9);
+    struct vec2 off0 = vec2_sub(start, trail->at[0]),
+                off1 = vec2_sub(end, trail->at[trail->count - 1]);
+    for (size_t i = 0; i < trail->count; i++) {
+        trail->at[i] = vec2_add(trail->at[i], vec2_mix(off0, off1, path.along[i] / length));
+    }
+}
+
+static void trace_straight(struct drawing *drawing, struct stroke *stroke)
+{
+    struct building building = {.arena = drawing->arena};
+    struct vec2 ends[2] = {drawing->stops.at[stroke->start].at, drawing->stops.at[stroke->end].at};
+    struct path path = path_of(drawing->arena, ends, 2);
+    build_path(&building, &path, STEP_FEET * drawing->size.k);
+    stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
+}
+
+static void trace_one(struct drawing *drawing, struct stroke *stroke)
+{
+    if (stroke->standing) {
+        trace_straight(drawing, stroke);
+        return;
+    }
+    struct raw raw = raw_of(drawing, stroke);
+    if (raw.count < 2) {
+        trace_straight(drawing, stroke);
+        return;
+    }
+    raw_corners(drawing, stroke, &raw);
+    clocks_of(drawing, stroke, &raw);
+    for (size_t i = 0; i < stroke->parts; i++) {
+        stroke->part[i].from = stroke_share(stroke, stroke->part[i].from);
+        stroke->part[i].to = stroke_share(stroke, stroke->part[i].to);
+    }
+    struct building building = {.arena = drawing->arena};
+    for (size_t leg = 0; leg + 1 < raw.corners; leg++) {
+        build_leg(drawing, &building, &raw, leg);
+    }
+    stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
+    if (stroke->trail.count < 2) {
+        trace_straight(drawing, stroke);
+        return;
+    }
+    lead(&stroke->trail, drawing->arena, drawing->stops.at[stroke->start].at,
+         drawing->stops.at[stroke->end].at);
+}
+
+void trace_moves(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        trace_one(drawing, &drawing->strokes.at[i]);
+    }
+}

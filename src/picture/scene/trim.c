@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: MIT */
+/* trim: passes, hand-offs and shots are led straight from stop to stop; then every line is cut to
+ * its gaps: short of the symbols it leaves and comes to, of rings, bars and the basket. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+#define RIM_CLEAR 2.0  /* feet from the middle of the basket to the tip of a run to the rim */
+#define SHOT_CLEAR 4.6 /* the same where a shot goes on from there */
+
+/* Where a player is at a time, as a stop: one of his own, or a point on his way. */
+static int stop_for(struct drawing *drawing, body who, double time, struct vec2 truth)
+{
+    int stop = stop_at(drawing, who, time);
+    if (stop >= 0) {
+        return stop;
+    }
+    struct stop free = {
+        .kind = STOP_FREE, .who = who, .truth = truth, .from = time, .to = time, .on = -1};
+    free.at = frame_point(&drawing->frame, truth);
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        bool moves = stroke->class != CLASS_PASS && stroke->class != CLASS_SHOT &&
+                     stroke->class != CLASS_HANDOFF;
+        if (moves && stroke->who == who && stroke->began <= time && time <= stroke->ended) {
+            free.on = (int)i;
+            free.share = stroke_share(stroke, time);
+        }
+    }
+    return stop_add(drawing, free);
+}
+
+static void throw_add(struct drawing *drawing, size_t index)
+{
+    static const enum scene_class classes[] = {
+        [TASK_PASS] = CLASS_PASS, [TASK_EXCHANGE] = CLASS_HANDOFF, [TASK_SHOOT] = CLASS_SHOT};
+    const struct task *task = segment_task(drawing->segment, index);
+    const struct task_record *record = &drawing->segment->record[index];
+    double released = record->time[MOMENT_RELEASED], caught = record->time[MOMENT_CAUGHT];
+    if (released < 0 || !symbol_of(drawing, task->who)) {
+        return;
+    }
+    int start = stop_for(drawing, task->who, released, record->from), end = -1;
+    if (task->kind != TASK_SHOOT && task->other != BODY_NONE && caught >= 0) {
+        end = stop_for(drawing, task->other, caught, record->to);
+    } else if (task->kind != TASK_SHOOT) {
+        end = stop_add(drawing, (struct stop){.kind = STOP_FREE,
+                                              .who = BODY_NONE,
+                                              .truth = record->to,
+                                              .at = frame_point(&drawing->frame, record->to),
+                                              .on = -1});
+    }
+    struct stroke *stroke = stroke_add(drawing, classes[task->kind], task->who, index);
+    stroke->other = task->other;
+    stroke->start = start;
+    stroke->end = end;
+    stroke->began = released;
+    stroke->ended = caught >= 0 ? caught : released;
+    stroke->head = task->kind != TASK_EXCHANGE;
+}
+
+void throws_make(struct drawing *drawing)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        enum task_kind kind = segment_task(drawing->segment, i)->kind;
+        if (kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT) {
+            throw_add(drawing, i);
+        }
+    }
+}
+
+static bool is_throw(const struct stroke *stroke)
+{
+    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
+           stroke->class == CLASS_HANDOFF;
+}
+
+static struct vec2 basket_at(const struct drawing *drawing)
+{
+    return frame_point(&drawing->frame, vec2_of(0, 0));
+}
+
+void throws_aim(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_FREE && stop->on >= 0) {
+            const struct trail *trail = &drawing->strokes.at[stop->on].trail;
+            struct path path = path_of(drawing->arena, trail->at, trail->count);
+            stop->at = path_point(&path, stop->share * path_length(&path));
+        }
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (is_throw(stroke)) {
+            stroke->trail.at = arena_array(drawing->arena, struct vec2, 2);
+            stroke->trail.at[0] = drawing->stops.at[stroke->start].at;
+            stroke->trail.at[1] =
+                stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
+            stroke->trail.corner = NULL;
+            stroke->trail.count = 2;
+        }
+    }
+}
+
+/* Cuts the front off up to the last point... of the first stretch that is within r of the centre.
+ */
+static void cut_front(struct trail *trail, struct vec2 centre, double r)
+{
+    size_t i = 0;
+    while (i < trail->count && vec2_distance(trail->at[i], centre) < r) {
+        i++;
+    }
+    if (i == 0) {
+        return;
+    }
+    if (i >= trail->count) {
+        trail->count = 0;
+        return;
+    }
+    double low = 0, high = 1;
+    struct vec2 a = trail->at[i - 1], b = trail->at[i];
+    for (int turn = 0; turn < 30; turn++) {
+        double middle = (low + high) / 2;
+        if (vec2_distance(vec2_mix(a, b, middle), centre) < r) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    trail->at[i - 1] = vec2_mix(a, b, high);
+    trail->at += i - 1;
+    trail->corner = trail->corner ? trail->corner + (i - 1) : NULL;
+    trail->count -= i - 1;
+}
+
+static void turn_round(struct trail *trail)
+{
+    for (size_t i = 0; i < trail->count / 2; i++) {
+        size_t j = trail->count - 1 - i;
+        struct vec2 at = trail->at[i];
+        trail->at[i] = trail->at[j];
+        trail->at[j] = at;
+        if (trail->corner) {
+            bool corner = trail->corner[i];
+            trail->corner[i] = trail->corner[j];
+            trail->corner[j] = corner;
+        }
+    }
+}
+
+static void cut_back(struct trail *trail, struct vec2 centre, double r)
+{
+    turn_round(trail);
+    cut_front(trail, centre, r);
+    turn_round(trail);
+}
+
+/* Cuts everything from the first entry into the circle on. */
+static void cut_at_entry(struct trail *trail, struct vec2 centre, double r)
+{
+    if (trail->count == 0 || vec2_distance(trail->at[0], centre) < r) {
+        return;
+    }
+    for (size_t i = 1; i < trail->count; i++) {
+        if (vec2_distance(trail->at[i], centre) < r) {
+            trail->count = i + 1;
+            cut_back(trail, centre, r);
+            return;
+        }
+    }
+}
+
+static bool shot_from(const struct drawing *drawing, int stop)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        if (drawing->strokes.at[i].class == CLASS_SHOT && drawing->strokes.at[i].start == stop) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A run to the rim stops short of the basket, and of whoever is drawn there. */
+void rims_cut(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->end < 0 || is_throw(stroke) ||
+            drawing->stops.at[stroke->end].kind != STOP_RIM || stroke->trail.count < 2) {
+            continue;
+        }
+        double clear = (shot_from(drawing, stroke->end) ? SHOT_CLEAR : RIM_CLEAR) * size->k;
+        cut_at_entry(&stroke->trail, basket_at(drawing),
+                     real_max(clear, size->basket + 2 * size->gap));
+        for (size_t s = 0; s < drawing->symbols.count && stroke->trail.count > 1; s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            if (symbol->who != stroke->who) {
+                cut_back(&stroke->trail, symbol->at, symbol->radius + size->gap);
+            }
+        }
+        if (stroke->trail.count > 0) {
+            drawing->stops.at[stroke->end].at = stroke->trail.at[stroke->trail.count - 1];
+        }
+    }
+}
+
+static double start_gap(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    const struct stop *stop = &drawing->stops.at[stroke->start];
+    double radius = stop_radius(drawing, stop);
+    bool flies = stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT;
+    switch (stop->kind) {
+    case STOP_SYMBOL:
+        return radius + size->gap;
+    case STOP_RING:
+        return flies ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
+    case STOP_BAR:
+        return flies ? size->k : 0.5 * size->k;
+    case STOP_FREE:
+    case STOP_RIM:
+        return 0.8 * size->k;
+    }
+    return 0;
+}
+
+static double end_gap(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    if (stroke->end < 0) {
+        return size->basket + size->gap;
+    }
+    const struct stop *stop = &drawing->stops.at[stroke->end];
+    double radius = stop_radius(drawing, stop);
+    bool pass = stroke->class == CLASS_PASS;
+    switch (stop->kind) {
+    case STOP_SYMBOL:
+        return radius + size->gap;
+    case STOP_RING:
+        return stroke->class == CLASS_HANDOFF ? radius : radius + (pass ? 1.2 : 0.45) * size->gap;
+    case STOP_BAR:
+        return pass ? 1.2 * size->k : 0;
+    case STOP_RIM:
+        return pass ? (size->small ? 1.6 : 1.25) * size->k : 0.15 * size->k;
+    case STOP_FREE:
+        return 0.9 * size->k;
+    }
+    return 0;
+}
+
+void trim(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        struct trail *trail = &stroke->trail;
+        double whole = 0;
+        for (size_t p = 1; p < trail->count; p++) {
+            whole += vec2_distance(trail->at[p - 1], trail->at[p]);
+        }
+        if (trail->count >= 2) {
+            cut_front(trail, drawing->stops.at[stroke->start].at, start_gap(drawing, stroke));
+        }
+        double rest = 0;
+        for (size_t p = 1; p < trail->count; p++) {
+            rest += vec2_distance(trail->at[p - 1], trail->at[p]);
+        }
+        if (trail->count >= 2) {
+            struct vec2 end =
+                stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
+            cut_back(trail, end, end_gap(drawing, stroke));
+        }
+        stroke->path = path_of(drawing->arena, trail->at, trail->count);
+        double least = stroke->head ? 1.05 * drawing->size.head_length : 0.1;
+        if (trail->count < 2 || path_length(&stroke->path) < least) {
+            trail->count = 0;
+            stroke->path.count = 0;
+            continue;
+        }
+        /* shares were of the whole way; now they are of what is left of it */
+        double length = path_length(&stroke->path), front = whole - rest;
+        for (size_t p = 0; p < stroke->parts; p++) {
+            stroke->part[p].from =
+                real_clamp((stroke->part[p].from * whole - front) / length, 0, 1);
+            stroke->part[p].to = real_clamp((stroke->part[p].to * whole - front) / length, 0, 1);
+        }
+        for (size_t c = 0; c < stroke->clocks; c++) {
+            stroke->share[c] = (stroke->share[c] * whole - front) / length;
+        }
+    }
+}
