@@ -1,0 +1,66 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""The plays in the documents, held to what is said of them. A block that opens with ```play has no
+error; one that opens with ```play says ID [ID…] gets exactly those errors and warnings of text. The
+plays of examples/ have no error and no warning. Prints TAP. Usage: docs.py PROGRAM SOURCE_FOLDER"""
+import json
+import os
+import pathlib
+import re
+import subprocess
+import sys
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from tap import Tap  # noqa: E402
+
+program, root = os.path.abspath(sys.argv[1]), pathlib.Path(sys.argv[2])
+tap = Tap()
+
+
+def said(path, text=None):
+    """What check says of a file, or of a text on standard input."""
+    done = subprocess.run([program, 'check', '--json', str(path)], input=text.encode() if text is not None else None,
+                          stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=root, check=False, timeout=300)
+    if done.returncode not in (0, 1) or b'Sanitizer' in done.stderr or b'runtime error' in done.stderr:
+        return [{'severity': 'error', 'id': 'crash', 'file': str(path), 'line': 0,
+                 'message': f'status {done.returncode}: {done.stderr.decode()[-2000:]}'}]
+    return [json.loads(line) for line in done.stdout.splitlines()]
+
+
+def told(rows):
+    return '\n'.join(f'{row["file"]}:{row["line"]}: {row["severity"]}: {row["message"]} [{row["id"]}]' for row in rows)
+
+
+def blocks(document):
+    """Line, the words behind ```play, text."""
+    opened, lines = None, []
+    for number, line in enumerate(document.read_text(encoding='utf-8').splitlines(), 1):
+        fence = re.match(r'```(.*)$', line)
+        if opened and fence:
+            yield opened[0], opened[1], '\n'.join(lines) + '\n'
+            opened = None
+        elif opened:
+            lines.append(line)
+        elif fence and fence[1].split()[:1] == ['play']:
+            opened, lines = (number, fence[1].split()[1:]), []
+
+
+def main():
+    for document in sorted(root.glob('*.md')):
+        for number, words, text in blocks(document):
+            rows = said('-', text)
+            what = f'the play in {document.name}, line {number}'
+            if words[:1] == ['says']:
+                ids = sorted(row['id'] for row in rows if row['severity'] != 'note')
+                tap.same(ids, sorted(words[1:]), f'{what}, says {" ".join(words[1:])}')
+            else:
+                errors = [row for row in rows if row['severity'] == 'error']
+                tap.ok(not errors and not words, f'{what}, has no error', told(errors))
+    for example in sorted((root / 'examples').rglob('*.play')):
+        rows = [row for row in said(example) if row['severity'] != 'note']
+        tap.ok(not rows, f'{example.relative_to(root)} has nothing to be warned of', told(rows))
+    return tap.end()
+
+
+if __name__ == '__main__':
+    sys.exit(main())
