@@ -17,6 +17,7 @@ struct check_row {
     const char *source;     /* rulebook article, clinic, or "common practice, no source" */
     const char *unit;       /* of its limit: "ft", "s", "" */
     double limit;           /* default, metres, seconds or radians; 0: none */
+    bool lasting;           /* of a state that goes on from step to step: said once */
     void (*look)(struct checker *checker);
 };
 size_t check_count(void);

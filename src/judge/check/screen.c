@@ -18,6 +18,18 @@ static double set_time(const struct segment *segment, size_t index)
     return set >= 0 ? set : segment->duration;
 }
 
+/* The screener leaves it before contact, on purpose. */
+static bool is_slipped(const struct segment *segment, size_t screen)
+{
+    for (size_t i = screen + 1; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->slip && task->who == segment_task(segment, screen)->who) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* ---- screen.nobody ---- */
 
 /* The team-mate the screener stands nearest to; who uses the screen and who screens with him are
@@ -85,7 +97,7 @@ void look_screen_nobody(struct checker *checker)
         const struct task *task = segment_task(segment, i);
         const struct task_record *record = &segment->record[i];
         bool was_set = record->time[MOMENT_SET] >= 0;
-        if (task->kind != TASK_SCREEN || task->slip || record->defender == BODY_NONE ||
+        if (task->kind != TASK_SCREEN || is_slipped(segment, i) || record->defender == BODY_NONE ||
             record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set)) {
             continue;
         }
@@ -101,28 +113,6 @@ void look_screen_nobody(struct checker *checker)
 }
 
 /* ---- screen.early ---- */
-
-/* When the user left: as he passed the corner of his set-up, or as he began. */
-static double leave_time(const struct segment *segment, size_t index)
-{
-    const struct task *task = segment_task(segment, index);
-    const struct task_record *record = &segment->record[index];
-    double started = record->time[MOMENT_STARTED], least = INFINITY, leaves = started;
-    if (!record->has_corner) {
-        return started;
-    }
-    for (size_t i = 0; i < segment->samples; i++) {
-        double t = (double)i * RUN_SAMPLE;
-        double distance = vec2_distance(look_at(segment, task->who, i), record->corner);
-        bool going = record->time[MOMENT_ARRIVED] < 0 || t <= record->time[MOMENT_ARRIVED];
-        /* he may stand there and wait: the last moment there counts */
-        if (t >= started && going && distance <= least + 0.05) {
-            least = real_min(least, distance);
-            leaves = t;
-        }
-    }
-    return leaves;
-}
 
 static void early(struct checker *checker, size_t index, double leaves, double set)
 {
@@ -164,10 +154,10 @@ void look_screen_early(struct checker *checker)
             continue;
         }
         size_t screen = (size_t)task->screen_task;
-        if (segment_task(segment, screen)->slip) {
+        if (is_slipped(segment, screen)) {
             continue;
         }
-        double leaves = leave_time(segment, i), set = set_time(segment, screen);
+        double leaves = record->time[MOMENT_STARTED], set = set_time(segment, screen);
         if (set - leaves > checker->limit + 2 * RUN_SAMPLE) {
             early(checker, i, leaves, set);
         }
