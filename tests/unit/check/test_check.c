@@ -363,7 +363,9 @@ START_TEST(a_hold_is_noted_over_two_seconds_and_warned_of_over_three)
         struct made *made = a_hold(seconds);
         finding_list found = checked(made);
         const struct finding *finding = the(&found, "ball.held");
-        ck_assert_int_eq(finding != NULL, seconds > 2.08);
+        if (seconds < 1.99 || seconds > 2.12) { /* a sample's width aside */
+            ck_assert_int_eq(finding != NULL, seconds > 2);
+        }
         if (finding && (seconds < 2.95 || seconds > 3.05)) {
             ck_assert_int_eq(finding->severity, seconds > 3 ? SEVERITY_WARNING : SEVERITY_NOTE);
             ck_assert_double_eq_tol(finding->amount, seconds, 0.06);
@@ -429,7 +431,7 @@ static struct made *a_screen(double feet_away, double set, double leaves)
 START_TEST(a_screen_on_nobody_is_told_from_three_feet_between_bodies)
 {
     double bodies = 2 * 0.25 / FEET;
-    for (double gap = 0; gap < 7; gap += 0.1) {
+    for (double gap = 0.05; gap < 7; gap += 0.1) {
         struct made *made = a_screen(gap + bodies, 1, 1.2);
         ck_assert_uint_eq(how_many(made, "screen.nobody"), gap > 3.5 + 1e-6);
     }
@@ -562,9 +564,9 @@ END_TEST
 START_TEST(findings_come_in_the_order_of_the_play)
 {
     struct made *made = made_play(&arena, 3);
-    made_stand(made, &made->segment[0], P5, -20.75, 2.75); /* high, and 10 ft from 3 */
+    made_stand(made, &made->segment[0], P5, -20.75, 4); /* high, and 11 ft from 3 */
     struct segment *second = made_step(made, 3);
-    made_stand(made, second, P4, 20.75, 2.75);
+    made_stand(made, second, P4, 20.75, 4);
     finding_list found = checked(made);
     ck_assert_uint_ge(found.count, 3);
     for (size_t i = 1; i < found.count; i++) {
