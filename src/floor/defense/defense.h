@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* defense: where a defender wants to be, from what he has seen. No clock, no state. */
+/* defense: where a defender wants to be, from what he has seen. No clock, no state; odd in x. */
 #ifndef FLOOR_DEFENSE_DEFENSE_H
 #define FLOOR_DEFENSE_DEFENSE_H
 
@@ -11,6 +11,35 @@
 struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man, struct vec2 ball,
                         bool has_ball);
 
-enum strategy { STRATEGY_NONE, STRATEGY_TRAIL, STRATEGY_OVER, STRATEGY_UNDER, STRATEGY_OVERPLAY };
+/* What a defender does about a screen, or instead of the man rules. */
+enum strategy {
+#define STRATEGY(symbol, ...) STRATEGY_##symbol,
+#include "floor/defense/strategies.def"
+#undef STRATEGY
+    STRATEGY_COUNT
+};
+/* What a condition of a read asks of one defender; STRATEGY_NONE: nothing but the man rules. False:
+ * there is no such strategy yet. */
+bool defense_strategy(const struct condition *condition, enum strategy *strategy);
+
+/* A man at a screen, as his defender sees it. */
+struct seen_screen {
+    struct vec2 man, man_v, ball, exit;
+    struct vec2 screener;
+    struct vec2 self;      /* the defender */
+    bool left;             /* the user is on the way */
+    bool passed;           /* and past the screener */
+    bool has_ball;         /* a ball screen */
+};
+/* Where to be, and with what velocity to go along. */
+struct aim {
+    struct vec2 at, v;
+};
+struct aim defense_screened(enum strategy strategy, const struct seen_screen *seen);
+/* The screener's own defender, while his man screens. */
+struct aim defense_screener(enum strategy strategy, const struct seen_screen *seen);
+/* A strategy where there is no screen: trailing, denying, overplaying a man. */
+struct aim defense_unscreened(enum strategy strategy, const struct court *court, enum man_style style,
+                              const struct seen_screen *seen);
 
 #endif

@@ -1,13 +1,20 @@
 /* SPDX-License-Identifier: MIT */
-/* motion: how a body moves: speed laws, braking, turning, paths by shape. No clock. */
+/* motion: how a body moves: speed laws, braking, turning, paths by shape. No clock, no play: takes
+ * points, speeds and levels, gives commands and points. Everything is odd or even in x, so that a
+ * mirrored way is run as the mirror image, to the last bit. */
 #ifndef FLOOR_MOTION_MOTION_H
 #define FLOOR_MOTION_MOTION_H
 
 #include "base/geom/path.h"
+#include "base/vec.h"
 #include "floor/court/court.h"
 #include "floor/play/play.h"
 
 #define MOTION_BODY .25     /* radius of a body between shoulder and chest, m (ours) */
+#define MOTION_ACROSS 5.0   /* m/s^2: grip sideways, 4 to 6 in motion-and-space 1.4 (ours) */
+#define MOTION_SHOULDER .10 /* m: air left between shoulder and shoulder when a screen is used */
+#define MOTION_CURL 1.15    /* m: radius of a curl; tighter ones cost the speed (prototype) */
+#define MOTION_CORNER 2.0   /* m: radius at which a dribbler turns the corner */
 
 /* Sprint law v = V - (V - v0) e^(-t/tau) and its distance (Furusawa, Hill & Parkinson 1927). */
 double motion_speed(double top, double tau, double v0, double t);
@@ -18,5 +25,76 @@ double motion_rush(double top, double tau, double brake, double distance);
 /* Speed that can be carried through a turn of `angle` radians, as a share of top speed. */
 double motion_turn_share(double angle);
 double motion_effort(const struct level *level, enum verb_pace effort, double *cap); /* target speed; cap: clip, or 0 */
+/* A throw: mean speed by kind, seconds of flight with drag; a try for goal from `distance`. */
+double motion_pass_time(const struct level *level, enum pass_kind kind, double distance);
+double motion_shot_time(const struct level *level, double distance);
+
+/* One body on the floor, and what its legs can do now. */
+struct mover {
+    struct vec2 at, v;
+};
+struct gait {
+    double top;    /* the speed it would tend to, m/s */
+    double clip;   /* and may not pass (walk, jog, slide); 0: none */
+    double tau;    /* s */
+    double brake;  /* m/s^2 */
+    double sprint; /* the level's top speed: turns are shares of it */
+};
+struct gait motion_gait(const struct level *level, enum verb_pace effort, bool with_ball);
+/* One tick toward the velocity `command`. */
+void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt);
+
+/* A way to run: points, how fast each can be passed, and how far along it the body is. */
+struct course {
+    struct path path;
+    double *cap;      /* m/s at each point, braking before it counted in */
+    double *corner;   /* lengths at which a sharp turn stands */
+    size_t corners, passed;
+    double along;     /* progress: never goes back */
+    double goal;      /* length at which the place is reached; behind it is only a run-out */
+};
+/* `run_out`: the last metres of the points lie behind the goal. */
+struct course motion_course(struct arena *arena, const struct vec2 *points, size_t count,
+                            const struct gait *gait, double run_out);
+/* The velocity to want now; `end_speed` may be carried over the end. Moves the progress on. */
+struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
+                          double end_speed);
+/* Seconds until `along` is reached, and how it is moving there, if nothing is in the way. */
+double motion_course_time(const struct course *course, struct mover mover, const struct gait *gait,
+                          double end_speed, double along, struct mover *there);
+
+/* Routes: the points of a way, by shape. */
+struct route {
+    struct arena *arena;
+    VEC(struct vec2) points;
+    bool has_corner;
+    struct vec2 corner;
+    bool has_shoulder;
+    struct vec2 shoulder; /* where a used screener, or whoever was gone round, is passed */
+};
+/* What ties are broken by: the ball's side, and when that does not tell, a hand that mirrors. */
+struct tie_side {
+    struct vec2 ball;
+    double hand; /* +1, or -1 in the other side of a play */
+};
+void route_start(struct route *route, struct arena *arena, struct vec2 from);
+void route_to(struct route *route, struct vec2 to);
+void route_corner(struct route *route, struct vec2 at); /* and remember it */
+double route_length(const struct route *route);
+/* Past the circle (c, r), turning with `turn` (+1 from x toward y about c, -1 the other way), then
+ * on to `to`. A way that would not touch the circle on that side goes by its nearest point. */
+void route_round(struct route *route, struct vec2 c, double r, double turn, struct vec2 to);
+/* To `to`, bowed by `bow` metres away from `from_point`. */
+void route_bow(struct route *route, struct vec2 to, double bow, struct vec2 from_point, const struct tie_side *tie);
+/* Past somebody at `c` on the side `out` (unit), `near` metres from him, on a curve of `radius`. */
+void route_shoulder(struct route *route, struct vec2 c, struct vec2 out, double near, double radius,
+                    struct vec2 to);
+/* The side on which a user passes a screener: outward, away from the turn; the ball's side when the
+ * three stand in a line. */
+struct vec2 route_outward(struct vec2 user, struct vec2 screener, struct vec2 exit,
+                          const struct tie_side *tie);
+/* The sign of the side of the way from -> to on which p lies: +1 left (from x toward y), -1 right; a
+ * p on the line takes the ball's side, and if the ball is on it too, the hand's. */
+double route_side(struct vec2 from, struct vec2 to, struct vec2 p, const struct tie_side *tie);
 
 #endif

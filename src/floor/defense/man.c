@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: MIT */
+/* man: the man rules, continuous in where man and ball are. One pass away between man and ball, two
+ * away on the help line, posts on the ball's side, nobody under the ring. The numbers are ours,
+ * chosen with a prototype so that no defender jumps when somebody runs by. */
+#include "floor/defense/defense.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define ON_BALL 1.0        /* m: an arm's length and a little */
+#define NEAR_RIM .45       /* share of the way to the rim that a guard stands off at most */
+#define UNDER_RING (4 * FEET) /* nobody nearer to the baseline but on the ball or a post */
+
+struct style_row {
+    double share, cap; /* along the way to the ball, one pass away */
+    double off;        /* m toward the rim then */
+    double help;       /* factor on the depth two passes away */
+};
+static const struct style_row styles[] = {
+    [MAN_GAP] = {.35, 2.3, 1.0, 1.0}, [MAN_DENY] = {1.0, .9, .55, .7}, [MAN_SAG] = {.42, 2.8, 1.9, 1.2}};
+
+static struct vec2 toward_rim(struct vec2 p, double metres)
+{
+    return vec2_along(p, vec2_unit(p), -real_min(metres, .4 * vec2_length(p)));
+}
+
+/* How much man and ball are on opposite sides, 0..1. */
+static double opposite(struct vec2 man, struct vec2 ball)
+{
+    double side = real_clamp(ball.x * 4, -1, 1); /* the ball's side, without a jump at the middle */
+    return real_smooth(-man.x * side, -.6, .6) * real_smooth(fabs(ball.x), 1, 3);
+}
+
+static struct vec2 one_pass(const struct style_row *style, struct vec2 man, struct vec2 ball, double far)
+{
+    struct vec2 way = vec2_unit(vec2_sub(ball, man));
+    return toward_rim(vec2_along(man, way, real_min(style->share * far, style->cap)), style->off);
+}
+
+static struct vec2 two_passes(const struct style_row *style, struct vec2 man, struct vec2 ball)
+{
+    double sides = fabs(man.x) + fabs(ball.x);
+    double line = sides > 0 ? real_clamp((fabs(man.x) - .45) / sides, .25, .65) : .45;
+    struct vec2 p = vec2_mix(man, ball, real_mix(.45, line, opposite(man, ball)));
+    return vec2_along(p, vec2_unit(p), -style->help * (.25 * vec2_length(p) + .3));
+}
+
+static struct vec2 post(struct vec2 man, struct vec2 ball)
+{
+    struct vec2 to_ball = vec2_unit(vec2_sub(ball, man)), to_rim = vec2_unit(vec2_scale(man, -1));
+    return vec2_along(man, vec2_unit(vec2_add(vec2_scale(to_ball, .8), vec2_scale(to_rim, .35))), .65);
+}
+
+struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man, struct vec2 ball,
+                        bool has_ball)
+{
+    (void)court;
+    double from_rim = vec2_length(man), far = vec2_distance(man, ball);
+    if (has_ball) {
+        return vec2_along(man, vec2_unit(man), -real_min(ON_BALL, NEAR_RIM * from_rim));
+    }
+    const struct style_row *row = &styles[style];
+    struct vec2 two = two_passes(row, man, ball);
+    struct vec2 at = vec2_mix(one_pass(row, man, ball, far), two, real_smooth(far, 8.3, 10));
+    double is_post = 1 - real_smooth(from_rim, 4.2, 5.2);
+    double helping = opposite(man, ball) * real_smooth(far, 4, 6.5);
+    at = vec2_mix(at, vec2_mix(post(man, ball), two, helping), is_post);
+    at.y = real_max(at.y, real_mix(UNDER_RING, -1.0, is_post * (1 - helping)));
+    return at;
+}

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: MIT */
+/* course: a way with the speeds it can be run at, and pure pursuit along it. */
+#include "floor/motion/motion.h"
+
+#include "base/real.h"
+
+#define STEP .10       /* m between the points of a course */
+#define WINDOW 3       /* points on either side over which a bend is measured */
+#define SHARP .6       /* rad: a turn of the feet and not a bend (prototype) */
+#define SLOWEST .6     /* m/s: nobody creeps round a corner (prototype) */
+#define PLANNED .85    /* people brake earlier than they need (motion-and-space 1.4) */
+#define LOOK .20       /* m: how far ahead the eyes are, plus .10 s of way (prototype) */
+#define LOOK_TIME .10
+#define SEARCH .8      /* m of way in which the nearest point is looked for */
+#define SETTLE 4.0     /* 1/s: speed by what is left in the last steps (prototype) */
+#define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
+
+static double bend_at(const struct path *path, size_t i)
+{
+    size_t a = i < WINDOW ? 0 : i - WINDOW;
+    size_t b = i + WINDOW < path->count ? i + WINDOW : path->count - 1;
+    if (a == i || b == i) {
+        return 0;
+    }
+    return vec2_angle(vec2_sub(path->at[i], path->at[a]), vec2_sub(path->at[b], path->at[i]));
+}
+
+static double bend_cap(const struct gait *gait, const struct path *path, size_t i)
+{
+    double angle = bend_at(path, i);
+    if (angle < 1e-6) {
+        return gait->sprint;
+    }
+    if (angle >= SHARP) {
+        return real_max(SLOWEST, gait->sprint * motion_turn_share(angle));
+    }
+    return real_max(SLOWEST, real_sqrt(MOTION_ACROSS * WINDOW * STEP / angle));
+}
+
+/* Points every STEP, with the given points kept: a corner must not be cut by sampling. */
+static struct path dense(struct arena *arena, const struct vec2 *points, size_t count)
+{
+    VEC(struct vec2) all = {0};
+    VEC_PUSH(arena, &all, points[0]);
+    for (size_t i = 1; i < count; i++) {
+        double length = vec2_distance(points[i - 1], points[i]);
+        int pieces = (int)(length / STEP) + 1;
+        if (length < 1e-9) {
+            continue;
+        }
+        for (int k = 1; k <= pieces; k++) {
+            VEC_PUSH(arena, &all, k == pieces ? points[i] : vec2_mix(points[i - 1], points[i], (double)k / pieces));
+        }
+    }
+    return path_of(arena, all.at, all.count);
+}
+
+/* The turns that are planted: local peaks of the bend over a right angle's half. */
+static void find_corners(struct arena *arena, struct course *course)
+{
+    const struct path *path = &course->path;
+    course->corner = arena_array(arena, double, path->count);
+    for (size_t i = 1; i + 1 < path->count; i++) {
+        struct vec2 in = vec2_sub(path->at[i], path->at[i - 1]);
+        struct vec2 out = vec2_sub(path->at[i + 1], path->at[i]);
+        if (vec2_angle(in, out) > SHARP) {
+            course->corner[course->corners++] = path->along[i];
+        }
+    }
+}
+
+struct course motion_course(struct arena *arena, const struct vec2 *points, size_t count,
+                            const struct gait *gait, double run_out)
+{
+    struct course course = {.path = dense(arena, points, count)};
+    const struct path *path = &course.path;
+    course.goal = real_max(0, path_length(path) - run_out);
+    course.cap = arena_array(arena, double, path->count);
+    for (size_t i = 0; i < path->count; i++) {
+        course.cap[i] = bend_cap(gait, path, i);
+    }
+    for (size_t i = path->count - 1; i > 0; i--) {
+        double gap = path->along[i] - path->along[i - 1];
+        double before = real_sqrt(course.cap[i] * course.cap[i] + 2 * PLANNED * gait->brake * gap);
+        course.cap[i - 1] = real_min(course.cap[i - 1], before);
+    }
+    find_corners(arena, &course);
+    return course;
+}
+
+/* Nearest point of the way within the window ahead; the earlier of two that are equally near. */
+static double nearest_ahead(const struct course *course, struct vec2 p, double last)
+{
+    const struct path *path = &course->path;
+    double best = course->along, least = vec2_distance(p, path_point(path, course->along));
+    for (double s = course->along + .02; s <= last; s += .02) {
+        double far = vec2_distance(p, path_point(path, s));
+        if (far < least - 1e-9) {
+            least = far;
+            best = s;
+        }
+    }
+    return best;
+}
+
+static double cap_at(const struct course *course, double along)
+{
+    const struct path *path = &course->path;
+    size_t low = 0, high = path->count - 1;
+    while (low + 1 < high) {
+        size_t middle = (low + high) / 2;
+        if (path->along[middle] <= along) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    double gap = path->along[high] - path->along[low];
+    return gap > 0 ? real_mix(course->cap[low], course->cap[high],
+                              real_clamp((along - path->along[low]) / gap, 0, 1))
+                   : course->cap[low];
+}
+
+static struct vec2 point_ahead(const struct course *course, double along, bool past_end)
+{
+    double length = path_length(&course->path);
+    struct vec2 p = path_point(&course->path, along);
+    if (along > length && past_end) {
+        p = vec2_along(p, path_direction(&course->path, length), along - length);
+    }
+    return p;
+}
+
+struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
+                          double end_speed)
+{
+    double length = path_length(&course->path), speed = vec2_length(mover->v);
+    double stop = course->passed < course->corners ? course->corner[course->passed] : length;
+    course->along = nearest_ahead(course, mover->at, real_min(stop, course->along + SEARCH));
+    if (course->passed < course->corners && course->along > stop - CORNER_NEAR) {
+        course->passed++;
+        course->along = stop;
+        stop = course->passed < course->corners ? course->corner[course->passed] : length;
+    }
+    double look = course->along + LOOK + LOOK_TIME * speed;
+    bool last = course->passed == course->corners;
+    struct vec2 target = point_ahead(course, last ? look : real_min(look, stop), end_speed > 0);
+    double left = real_max(0, length - course->along);
+    double limit = real_min(gait->top, cap_at(course, course->along));
+    limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
+    if (end_speed <= 0) {
+        limit = real_min(limit, SETTLE * vec2_distance(mover->at, path_point(&course->path, length)) + .02);
+        if (left > .3) {
+            limit = real_max(limit, .3);
+        }
+    }
+    return vec2_scale(vec2_unit(vec2_sub(target, mover->at)), limit);
+}
+
+double motion_course_time(const struct course *course, struct mover mover, const struct gait *gait,
+                          double end_speed, double along, struct mover *there)
+{
+    struct course copy = *course;
+    const double dt = 1.0 / 60;
+    double t = 0;
+    while (copy.along < along - .05 && t < 12) {
+        motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), dt);
+        t += dt;
+    }
+    if (there) {
+        *there = mover;
+    }
+    return t;
+}

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+/* contact: bodies are circles that do not pass through each other. Two passes a tick, with a dead
+ * band, so that nobody trembles against a body; a set screener does not give way. */
+#include "floor/sim/world.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define DEAD .015      /* m of overlap that is left alone */
+#define PUSH .5        /* share of the overlap taken away in a pass */
+#define RUB_SPEED 1.2  /* m/s: above it, rubbing a set screen costs speed */
+#define RUB 3.0        /* m/s^2 (prototype) */
+#define LINE .15       /* m inside the boundary: feet stay on the floor */
+
+static double give(const struct agent *a, const struct agent *b)
+{
+    if (a->anchored) {
+        return 0;
+    }
+    if (b->anchored) {
+        return 1;
+    }
+    if (b->shadow != a->shadow) {
+        return a->shadow ? 1 : 0;
+    }
+    return .5;
+}
+
+static void rub(struct agent *a)
+{
+    double speed = vec2_length(a->m.v);
+    if (speed > RUB_SPEED) {
+        a->m.v = vec2_scale(a->m.v, real_max(RUB_SPEED, speed - RUB * SIM_DT) / speed);
+    }
+}
+
+static void part(struct agent *a, struct agent *b, double least)
+{
+    struct vec2 gap = vec2_sub(b->m.at, a->m.at);
+    double far = vec2_length(gap);
+    if (far >= least || far < 1e-9) {
+        return;
+    }
+    struct vec2 way = vec2_scale(gap, 1 / far);
+    double ga = give(a, b), gb = give(b, a), over = least - far - DEAD;
+    if (over > 0) {
+        a->m.at = vec2_along(a->m.at, way, -PUSH * over * ga);
+        b->m.at = vec2_along(b->m.at, way, PUSH * over * gb);
+    }
+    double closing = vec2_dot(vec2_sub(a->m.v, b->m.v), way);
+    if (closing > 0) {
+        a->m.v = vec2_along(a->m.v, way, -closing * ga);
+        b->m.v = vec2_along(b->m.v, way, closing * gb);
+    }
+    if (a->anchored && !b->anchored) {
+        rub(b);
+    } else if (b->anchored && !a->anchored) {
+        rub(a);
+    }
+}
+
+/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other. */
+static double least_gap(const struct agent *a, const struct agent *b)
+{
+    double bodies = 2 * MOTION_BODY;
+    return a->coming || b->coming ? bodies - .06 : bodies;
+}
+
+static void keep_inside(const struct world *world, struct agent *a)
+{
+    struct vec2 p = a->m.at;
+    const struct court *court = world->court;
+    double side = court->half_width - LINE;
+    double far = world->play->full_floor ? 2 * court->half_court - court->baseline - LINE : 1e9;
+    double near = court->baseline + LINE;
+    struct vec2 in = vec2_of(real_clamp(p.x, -side, side), real_clamp(p.y, near, far));
+    if (in.x != p.x) {
+        a->m.v.x = 0;
+    }
+    if (in.y != p.y) {
+        a->m.v.y = 0;
+    }
+    a->m.at = in;
+}
+
+void contact_tick(struct world *world)
+{
+    for (int pass = 0; pass < 2; pass++) {
+        for (int i = 0; i < BODY_COUNT; i++) {
+            for (int k = i + 1; world->agent[i].here && k < BODY_COUNT; k++) {
+                struct agent *a = &world->agent[i], *b = &world->agent[k];
+                struct vec2 gap = vec2_sub(a->m.at, b->m.at);
+                if (b->here && fabs(gap.x) < 2 * MOTION_BODY && fabs(gap.y) < 2 * MOTION_BODY) {
+                    part(a, b, least_gap(a, b));
+                }
+            }
+        }
+    }
+    for (int i = 0; i < BODY_COUNT; i++) {
+        struct agent *a = &world->agent[i];
+        if (a->here && !a->outside && i != BODY_COACH) {
+            keep_inside(world, a);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: MIT */
+/* perception: what can be seen is a reaction time old; the eye goes on along the way it saw. */
+#include "floor/sim/world.h"
+
+#include "base/real.h"
+
+void see_now(struct world *world)
+{
+    struct glimpse *glimpse = &world->past[world->tick % SIM_PAST];
+    const struct glimpse *before = &world->past[(world->tick + SIM_PAST - 1) % SIM_PAST];
+    for (int b = 0; b < BODY_COUNT; b++) {
+        if (world->agent[b].here) {
+            glimpse->at[b] = world->agent[b].m.at;
+            glimpse->v[b] = world->agent[b].m.v;
+        }
+    }
+    const struct ball *ball = &world->ball;
+    bool flies = ball->state == IN_FLIGHT;
+    glimpse->ball = flies || ball->state == IN_SHOT ? ball->end : ball_place(world);
+    glimpse->holder = ball->state == HELD ? ball->holder : flies ? ball->target : (body)BODY_NONE;
+    bool same = world->tick > 0 && before->holder == glimpse->holder && ball->state == HELD;
+    glimpse->ball_v = same ? world->agent[ball->holder].m.v : vec2_of(0, 0);
+}
+
+void see_fill(struct world *world)
+{
+    see_now(world);
+    struct glimpse now = world->past[world->tick % SIM_PAST];
+    for (int i = 0; i < SIM_PAST; i++) {
+        world->past[i] = now;
+    }
+}
+
+static const struct glimpse *at_tick(const struct world *world, long tick)
+{
+    return &world->past[(tick % SIM_PAST + SIM_PAST) % SIM_PAST];
+}
+
+static struct vec2 ahead(struct vec2 a, struct vec2 b, double t, struct vec2 v, double seconds)
+{
+    return vec2_along(vec2_mix(a, b, t), v, seconds);
+}
+
+/* Where `who` is believed to be, from what was seen `seconds` ago. */
+struct mover see_body(const struct world *world, body who, double seconds)
+{
+    double back = real_clamp(seconds / SIM_DT, 0, SIM_PAST - 3);
+    long whole = (long)back;
+    const struct glimpse *near = at_tick(world, world->tick - whole);
+    const struct glimpse *far = at_tick(world, world->tick - whole - 1);
+    double t = back - (double)whole;
+    struct vec2 v = vec2_mix(near->v[who], far->v[who], t);
+    return (struct mover){ahead(near->at[who], far->at[who], t, v, seconds), v};
+}
+
+struct glimpse see_ago(const struct world *world, double seconds)
+{
+    long back = (long)real_clamp(seconds / SIM_DT + .5, 0, SIM_PAST - 2);
+    struct glimpse glimpse = *at_tick(world, world->tick - back);
+    glimpse.ball = vec2_along(glimpse.ball, glimpse.ball_v, seconds);
+    return glimpse;
+}

@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: MIT */
+/* queue: each attacker does his sentences in order; the first one starts when its ties hold. */
+#include "floor/sim/world.h"
+
+#include "base/limits.h"
+#include "base/real.h"
+
+#define LEFT_BY 1.5       /* m: then a spot is free (play.h) */
+#define OPEN_BY (4 * FEET) /* nearest defender: places.md */
+#define HAND 0.65         /* m: a hand in the lane */
+
+static const struct task_class *const classes[] = {
+    [TASK_MOVE] = &task_move,         [TASK_HOLD] = &task_hold,   [TASK_CARRY] = &task_carry,
+    [TASK_PASS] = &task_pass,         [TASK_EXCHANGE] = &task_exchange, [TASK_SHOOT] = &task_shoot,
+    [TASK_SCREEN] = &task_screen,     [TASK_USE] = &task_use};
+
+const struct task_class *task_class(enum task_kind kind)
+{
+    return classes[kind];
+}
+
+struct job *queue_head(struct world *world, body who)
+{
+    struct agent *agent = &world->agent[who];
+    return agent->head < agent->queued ? &world->job[agent->queue[agent->head]] : NULL;
+}
+
+static double nearest_defender(const struct world *world, body who)
+{
+    double least = 1e9;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        if (world->agent[b].here) {
+            least = real_min(least, vec2_distance(world->agent[b].m.at, world->agent[who].m.at));
+        }
+    }
+    return least;
+}
+
+/* Distance of the nearest defender to the way from the ball to `who`; his own end counts little. */
+static double lane(const struct world *world, body who)
+{
+    struct vec2 from = ball_place(world), to = world->agent[who].m.at;
+    struct vec2 way = vec2_unit(vec2_sub(to, from));
+    double far = vec2_distance(from, to), least = 1e9;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        struct vec2 p = vec2_sub(world->agent[b].m.at, from);
+        double along = vec2_dot(p, way);
+        if (world->agent[b].here && along > .5 && along < far - .3) {
+            double off = vec2_cross(way, p);
+            least = real_min(least, off < 0 ? -off : off);
+        }
+    }
+    return least;
+}
+
+static bool state_holds(const struct world *world, const struct job *job, const struct wait *wait)
+{
+    body who = wait->who;
+    switch (wait->state) {
+    case EVENT_HAS_BALL:
+        return ball_is_held(world, who);
+    case EVENT_OPEN:
+        return nearest_defender(world, who) >= OPEN_BY && lane(world, who) >= HAND;
+    case EVENT_COVERED:
+        return nearest_defender(world, who) < OPEN_BY || lane(world, who) < HAND;
+    case EVENT_DENIED:
+        return lane(world, who) < HAND - FEET;
+    case EVENT_PAST: { /* a foot beyond the line through `where` square to his way */
+        const struct agent *agent = &world->agent[who];
+        struct vec2 way = vec2_unit(agent->m.v);
+        struct vec2 other = vec2_length(wait->where) > 0 ? wait->where : world->agent[job->task->who].m.at;
+        return vec2_length(agent->m.v) > .5 && vec2_dot(vec2_sub(agent->m.at, other), way) > FEET;
+    }
+    case EVENT_NONE:
+    case EVENT_VERB:
+    case EVENT_CATCHES:
+        break;
+    }
+    return true;
+}
+
+static bool all_before(const struct world *world, int index, double *last)
+{
+    *last = 0;
+    for (int i = 0; i < index; i++) {
+        if (!world->job[i].complete) {
+            return false;
+        }
+        for (int m = 0; m < MOMENT_COUNT; m++) {
+            *last = real_max(*last, world->segment->record[i].time[m]);
+        }
+    }
+    return true;
+}
+
+static bool wait_met(struct world *world, const struct job *job, const struct wait *wait)
+{
+    double last;
+    switch (wait->kind) {
+    case WAIT_TASK: {
+        double time = wait->task >= 0 && (size_t)wait->task < world->jobs
+                          ? world->segment->record[wait->task].time[wait->moment]
+                          : 0;
+        return time != TIME_NEVER && world->t >= time + wait->delay - 1e-9;
+    }
+    case WAIT_CLOCK:
+        return world->t >= wait->delay - 1e-9;
+    case WAIT_ALL_BEFORE:
+        return all_before(world, job->index, &last) && world->t >= last + wait->delay - 1e-9;
+    case WAIT_LEAVES:
+        return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY;
+    case WAIT_STATE:
+        return state_holds(world, job, wait);
+    }
+    return true;
+}
+
+bool queue_waits_met(struct world *world, const struct job *job, bool *fixed)
+{
+    *fixed = false;
+    for (size_t i = 0; i < job->task->waits.count; i++) {
+        const struct wait *wait = &job->task->waits.at[i];
+        if (!wait_met(world, job, wait)) {
+            return false;
+        }
+        *fixed |= wait->fixed;
+    }
+    return true;
+}
+
+static bool may_start(struct world *world, struct job *job)
+{
+    bool fixed;
+    if (!queue_waits_met(world, job, &fixed)) {
+        return false;
+    }
+    return fixed || task_class(job->task->kind)->ready(world, job);
+}
+
+/* A movement that follows at once is run into without a stop. */
+bool queue_next_is_run(struct world *world, body who, struct vec2 *goal)
+{
+    struct agent *agent = &world->agent[who];
+    if (agent->head + 1 >= agent->queued) {
+        return false;
+    }
+    struct job *next = &world->job[agent->queue[agent->head + 1]];
+    if (!task_class(next->task->kind)->movement || !may_start(world, next)) {
+        return false;
+    }
+    *goal = next->task->kind == TASK_SCREEN ? agent->m.at : move_goal(world, next->task);
+    return next->task->kind != TASK_SCREEN;
+}
+
+/* Does `task` wait, by words or by the order of its player's sentences, for `on`? */
+bool queue_depends(struct world *world, int task, int on, int depth)
+{
+    const struct job *job = &world->job[task];
+    if (task == on) {
+        return true;
+    }
+    if (depth <= 0 || job->phase != PHASE_WAITING) {
+        return false;
+    }
+    for (size_t i = 0; i < job->task->waits.count; i++) {
+        const struct wait *wait = &job->task->waits.at[i];
+        if (wait->kind == WAIT_ALL_BEFORE && on < task) {
+            return true;
+        }
+        if (wait->kind == WAIT_TASK && wait->task >= 0 && (size_t)wait->task < world->jobs &&
+            queue_depends(world, wait->task, on, depth - 1)) {
+            return true;
+        }
+    }
+    const struct agent *agent = &world->agent[job->task->who];
+    for (size_t i = agent->head; i < agent->queued && agent->queue[i] != task; i++) {
+        if (queue_depends(world, agent->queue[i], on, depth - 1)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool may_be_cut(enum task_kind kind)
+{
+    return kind != TASK_PASS && kind != TASK_EXCHANGE && kind != TASK_SHOOT;
+}
+
+/* `as` and `when` in the next sentence cut short what its player is doing. */
+static bool is_cut_short(struct world *world, const struct agent *agent, const struct job *head)
+{
+    if (agent->head + 1 >= agent->queued || !may_be_cut(head->task->kind)) {
+        return false;
+    }
+    const struct job *next = &world->job[agent->queue[agent->head + 1]];
+    bool cuts = false, fixed;
+    for (size_t i = 0; i < next->task->waits.count; i++) {
+        const struct wait *wait = &next->task->waits.at[i];
+        cuts |= wait->written && (wait->fixed || wait->kind == WAIT_STATE);
+    }
+    return cuts && queue_waits_met(world, next, &fixed);
+}
+
+static void begin(struct world *world, struct job *job)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    job->phase = PHASE_ACTIVE;
+    job->begun = world->t;
+    agent->coming = false;
+    world->segment->record[job->index].from = agent->m.at;
+    world_mark(world, job->index, MOMENT_STARTED);
+    task_class(job->task->kind)->start(world, job);
+    world->quiet = 0;
+}
+
+static void end(struct world *world, struct job *job, bool cut)
+{
+    job->phase = PHASE_DONE;
+    world->agent[job->task->who].head++;
+    if (cut) {
+        job->complete = true;
+        world_mark(world, job->index, MOMENT_ARRIVED);
+        world->segment->record[job->index].to = world->agent[job->task->who].m.at;
+        if (job->task->kind == TASK_SCREEN) {
+            world->screen[job->task->who].live = false;
+            world->agent[job->task->who].anchored = false;
+        }
+    }
+    world->quiet = 0;
+}
+
+static void one_player(struct world *world, body who)
+{
+    struct agent *agent = &world->agent[who];
+    for (int guard = 0; guard < LIMIT_SENTENCES; guard++) {
+        struct job *job = queue_head(world, who);
+        if (!job) {
+            return;
+        }
+        if (job->phase == PHASE_WAITING) {
+            if (job->head_since < 0) {
+                job->head_since = world->t;
+            }
+            if (!may_start(world, job)) {
+                if (world->t - job->head_since > LIMIT_WAIT_SECONDS) {
+                    trouble_waited(world, job);
+                }
+                return;
+            }
+            begin(world, job);
+        }
+        bool cut = is_cut_short(world, agent, job);
+        if (!cut && !task_class(job->task->kind)->tick(world, job)) {
+            return;
+        }
+        end(world, job, cut);
+    }
+}
+
+/* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still. */
+static void idle(struct world *world, body who)
+{
+    struct agent *agent = &world->agent[who];
+    struct vec2 to = agent->come_to;
+    if (agent->coming) {
+        double far = vec2_distance(agent->m.at, to);
+        agent->gait = motion_gait(world->level, EFFORT_CUT, false);
+        double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
+        agent->command = vec2_scale(vec2_unit(vec2_sub(to, agent->m.at)), real_min(speed, agent->gait.top));
+    } else if (agent->going) {
+        agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, 0);
+        agent->command = steer_round(world, who, agent->command, path_point(&agent->course.path, 1e9), BODY_NONE);
+    } else {
+        agent->command = vec2_of(0, 0);
+    }
+}
+
+void queue_tick(struct world *world)
+{
+    for (int b = 0; b <= BODY_COACH; b++) {
+        if (world->agent[b].here) {
+            idle(world, (body)b);
+            one_player(world, (body)b);
+        }
+    }
+}
+
+bool queue_all_done(struct world *world)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        if (!world->job[i].complete) {
+            return false;
+        }
+    }
+    return true;
+}

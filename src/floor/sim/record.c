@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: MIT */
+/* record: writes down where everybody was, which way he faced, and who had the ball. */
+#include "floor/sim/world.h"
+
+#include "base/real.h"
+
+#define RUNNING .9 /* m/s: faster than that one looks where one runs */
+
+static void turn_face(const struct world *world, body b, struct agent *agent)
+{
+    struct vec2 to = vec2_sub(ball_place(world), agent->m.at);
+    double speed = vec2_length(agent->m.v);
+    if (agent->anchored || (!body_is_defender(b) && ball_is_held(world, b) && speed < RUNNING)) {
+        return; /* a set screener, a passer: as his task says */
+    }
+    bool catching = world->ball.state == IN_FLIGHT && world->ball.target == b;
+    if (speed > RUNNING && !catching) {
+        to = agent->m.v;
+    }
+    if (vec2_length(to) > 1e-6) {
+        agent->face = vec2_unit(to);
+    }
+}
+
+void record_sample(struct world *world)
+{
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct agent *agent = &world->agent[b];
+        if (agent->here) {
+            struct sample sample = {agent->m.at, agent->m.v};
+            turn_face(world, (body)b, agent);
+            VEC_PUSH(world->arena, &world->samples[b], sample);
+            VEC_PUSH(world->arena, &world->facing[b], (float)real_atan2(agent->face.y, agent->face.x));
+        }
+    }
+}
+
+void record_ball(struct world *world)
+{
+    struct segment *segment = world->segment;
+    const struct ball *ball = &world->ball;
+    if (segment->ball.count) {
+        struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
+        last->to = world->t;
+        if (last->state == BALL_FLIGHT) {
+            last->end = ball->state == HELD ? world->agent[ball->holder].m.at : ball->at;
+        }
+    }
+    struct ball_span span = {.from = world->t, .to = world->t, .holder = ball->holder,
+                             .target = ball->state == IN_FLIGHT ? ball->target : (body)BODY_NONE,
+                             .start = ball_place(world), .end = ball->end, .task = ball->task};
+    switch (ball->state) {
+    case HELD:
+        span.state = BALL_HELD;
+        break;
+    case IN_FLIGHT:
+        span.state = BALL_FLIGHT;
+        break;
+    case IN_SHOT:
+        span.state = BALL_SHOT;
+        break;
+    case LOOSE:
+    case GONE:
+        span.state = BALL_LOOSE;
+        break;
+    }
+    if (span.state == BALL_LOOSE) {
+        span.holder = BODY_NONE;
+        span.start = ball->at;
+        span.end = ball->at;
+    }
+    VEC_PUSH(world->arena, &segment->ball, span);
+}
+
+void record_finish(struct world *world)
+{
+    struct segment *segment = world->segment;
+    segment->duration = world->t;
+    if (segment->ball.count) {
+        segment->ball.at[segment->ball.count - 1].to = world->t;
+    }
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct track *track = &segment->track[b];
+        track->on_floor = world->agent[b].here && !world->agent[b].shadow;
+        track->sample = world->samples[b].at;
+        track->facing = world->facing[b].at;
+        if (world->samples[b].count) {
+            segment->samples = world->samples[b].count;
+        }
+        segment->guards[b] = world->guards[b];
+    }
+    for (size_t i = 0; i < world->jobs; i++) {
+        struct job *job = &world->job[i];
+        struct task_record *record = &segment->record[i];
+        if (record->time[MOMENT_STARTED] != TIME_NEVER && !job->complete) {
+            record->to = world->agent[job->task->who].m.at;
+        }
+        const struct screen *screen = &world->screen[job->task->who];
+        record->carried = !job->complete || (job->task->kind == TASK_SCREEN && screen->live &&
+                                             screen->task == job->index && !screen->cleared);
+    }
+}

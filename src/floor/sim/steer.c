@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: MIT */
+/* steer: bends a wanted velocity round whoever stands in the way, by the tangent. The side is the
+ * nearer one, kept until he is passed: changing one's mind in front of a body is how players dance. */
+#include "floor/sim/world.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define SIGHT 2.0      /* m ahead in which a body matters (prototype) */
+#define AIR .06        /* m between the two, passing */
+#define KEEP .4        /* s that a chosen side is kept */
+#define FORESIGHT .25  /* s that a moving body is thought on */
+
+static bool is_obstacle(const struct world *world, body who, body other, body not_him)
+{
+    const struct agent *a = &world->agent[who], *b = &world->agent[other];
+    if (!b->here || other == who || other == not_him || b->outside) {
+        return false;
+    }
+    return !(b->shadow && body_is_attacker(who)) && !a->anchored;
+}
+
+/* How far off the line he is, if he is in the way; false when he is not. */
+static bool in_the_way(const struct agent *a, const struct agent *b, struct vec2 way, double far,
+                       double room, double *ahead, double *off)
+{
+    struct vec2 closing = vec2_sub(b->m.v, a->m.v);
+    struct vec2 now = vec2_sub(b->m.at, a->m.at);
+    struct vec2 soon = vec2_along(now, closing, FORESIGHT * .5);
+    *ahead = vec2_dot(now, way);
+    *off = vec2_cross(way, soon);
+    if (*ahead < 0 || *ahead > real_min(SIGHT, far) || fabs(*off) >= room) {
+        return false;
+    }
+    return vec2_dot(vec2_sub(a->m.v, b->m.v), way) > -.2; /* not running away in front */
+}
+
+/* The direction that passes the point `rel` at `room`, with it on the side `side` (+1 left). */
+static struct vec2 tangent(struct vec2 rel, double room, double side)
+{
+    double far = vec2_length(rel);
+    struct vec2 u = vec2_scale(rel, 1 / real_max(far, 1e-9));
+    double sine = real_min(room / real_max(far, 1e-9), .995), cosine = real_sqrt(1 - sine * sine);
+    struct vec2 right = vec2_scale(vec2_left(u), -side);
+    return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
+}
+
+struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal, body not_him)
+{
+    struct agent *a = &world->agent[who];
+    double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), nearest = SIGHT;
+    if (speed < .2 || far < .3) {
+        return command;
+    }
+    struct vec2 way = vec2_scale(command, 1 / speed);
+    double room = 2 * MOTION_BODY + AIR, near_off = 0;
+    body found = BODY_NONE;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        double ahead, off;
+        if (is_obstacle(world, who, (body)b, not_him) &&
+            in_the_way(a, &world->agent[b], way, far, room, &ahead, &off) && ahead < nearest) {
+            found = (body)b;
+            nearest = ahead;
+            near_off = off;
+        }
+    }
+    if (found == BODY_NONE) {
+        return command;
+    }
+    if (a->dodged != found || world->t > a->dodge_until) {
+        struct tie_side tie = world_tie(world);
+        a->dodge_side = fabs(near_off) > .02 ? (near_off > 0 ? 1 : -1)
+                                             : -route_side(a->m.at, goal, tie.ball, &tie);
+        a->dodged = found;
+    }
+    a->dodge_until = world->t + KEEP;
+    struct vec2 rel = vec2_sub(world->agent[found].m.at, a->m.at);
+    return vec2_scale(tangent(rel, room, a->dodge_side), speed);
+}

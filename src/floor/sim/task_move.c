@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* task_move: running somewhere, with the ball or without: MOVE and CARRY, and what USE shares. */
+#include "floor/sim/world.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define THERE .14        /* m: he is there */
+#define GATHER .20       /* s between catch and dribble (ours) */
+#define FAKE_SPEED 2.5   /* m/s: a set-up's mean pace, for its start (prototype) */
+#define FAKE_LEAD .5     /* s */
+#define BLOCKED .8       /* s without getting on: somebody stands where he wants to be */
+#define NEARLY 1.6       /* m: then he has come as near as he can */
+
+struct vec2 move_goal(struct world *world, const struct task *task)
+{
+    struct vec2 position[BODY_COUNT], from = world->agent[task->who].m.at;
+    world_position(world, position);
+    struct vec2 goal = goal_point(&task->goal, world->court, task->who, from, position);
+    if (task->goal.kind != GOAL_OUTSIDE && !world->agent[task->who].outside) {
+        double side = world->court->half_width - .3;
+        goal.x = real_clamp(goal.x, -side, side);
+        goal.y = real_max(goal.y, world->court->baseline + .3);
+    }
+    return goal;
+}
+
+/* The steady speed at which the way takes `seconds`. */
+static void take_time(struct agent *agent, double seconds)
+{
+    double low = .3, high = agent->gait.sprint;
+    struct gait gait = agent->gait;
+    gait.top = agent->gait.sprint;
+    for (int i = 0; i < 18; i++) {
+        gait.clip = (low + high) / 2;
+        if (motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL) > seconds) {
+            low = gait.clip;
+        } else {
+            high = gait.clip;
+        }
+    }
+    gait.clip = high;
+    agent->gait = gait;
+}
+
+void move_along(struct world *world, struct job *job, const struct route *route, double run_out)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    struct task_record *record = world_record(world, job->index);
+    agent->gait = motion_gait(world->level, job->task->effort, ball_is_held(world, job->task->who));
+    agent->course =
+        motion_course(world->arena, route->points.at, route->points.count, &agent->gait, run_out);
+    agent->going = true;
+    agent->anchored = false;
+    agent->stuck = 0;
+    agent->stuck_along = 0;
+    if (job->task->taking > 0) {
+        take_time(agent, job->task->taking);
+    }
+    record->has_corner = route->has_corner;
+    record->corner = route->corner;
+    job->goal = path_point(&agent->course.path, agent->course.goal);
+}
+
+/* The speed to carry into the next movement, when that may follow at once. */
+static double end_speed(struct world *world, body who)
+{
+    struct agent *agent = &world->agent[who];
+    struct vec2 next, end = path_point(&agent->course.path, 1e9);
+    if (!queue_next_is_run(world, who, &next) || vec2_distance(end, next) < .3) {
+        return 0;
+    }
+    struct vec2 now = path_direction(&agent->course.path, path_length(&agent->course.path));
+    double angle = vec2_angle(now, vec2_sub(next, end));
+    return agent->gait.sprint * motion_turn_share(angle);
+}
+
+static bool is_blocked(struct agent *agent)
+{
+    if (agent->course.along > agent->stuck_along + .04) {
+        agent->stuck_along = agent->course.along;
+        agent->stuck = 0;
+    } else {
+        agent->stuck += SIM_DT;
+    }
+    return agent->stuck > BLOCKED;
+}
+
+static void arrive(struct world *world, struct job *job)
+{
+    struct task_record *record = world_record(world, job->index);
+    world_mark(world, job->index, MOMENT_ARRIVED);
+    record->to = world->agent[job->task->who].m.at;
+    job->complete = true;
+}
+
+bool move_tick(struct world *world, struct job *job)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    agent->end_speed = end_speed(world, job->task->who);
+    agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, agent->end_speed);
+    agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
+    double left = agent->course.goal - agent->course.along, far = vec2_distance(agent->m.at, job->goal);
+    bool there = left < THERE && (far < 2.5 * THERE || agent->end_speed > 0);
+    bool near = is_blocked(agent) && far < NEARLY;
+    if (!there && !near) {
+        return false;
+    }
+    if (near && !there) {
+        agent->going = false;
+    }
+    arrive(world, job);
+    return true;
+}
+
+static bool waits_for_pass(struct world *world, const struct job *job)
+{
+    const struct ball *ball = &world->ball;
+    return ball->state == IN_FLIGHT && ball->target == job->task->who && ball->task < job->index;
+}
+
+/* A fake is timed to end as the screener comes. */
+static bool fake_is_due(struct world *world, const struct job *job)
+{
+    int screen = screen_task_for(world, job->task->who);
+    if (screen == SIM_NO_TASK) {
+        return true;
+    }
+    struct vec2 goal = move_goal(world, job->task);
+    double length = plan_setup_length(job->task, vec2_distance(goal, world->agent[job->task->who].m.at));
+    return screen_eta(world, screen) < FAKE_LEAD + 2 * length / FAKE_SPEED;
+}
+
+static bool move_ready(struct world *world, struct job *job)
+{
+    if (waits_for_pass(world, job)) {
+        return false;
+    }
+    return job->task->shape != SHAPE_SETUP || fake_is_due(world, job);
+}
+
+static void move_start(struct world *world, struct job *job)
+{
+    struct route route;
+    double run_out = plan_move(world, job->task, move_goal(world, job->task), &route);
+    move_along(world, job, &route, run_out);
+}
+
+static int move_waits_for(struct world *world, const struct job *job)
+{
+    return job->task->shape == SHAPE_SETUP ? screen_task_for(world, job->task->who) : SIM_NO_TASK;
+}
+
+static bool carry_ready(struct world *world, struct job *job)
+{
+    return ball_is_held(world, job->task->who) && world->t >= world->ball.caught_at + GATHER;
+}
+
+static int carry_waits_for(struct world *world, const struct job *job)
+{
+    for (size_t i = 0; i < world->jobs; i++) { /* whoever is to give him the ball */
+        const struct task *task = world->job[i].task;
+        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
+        if (gives && task->other == job->task->who && !world->job[i].complete) {
+            return (int)i;
+        }
+    }
+    return SIM_NO_TASK;
+}
+
+const struct task_class task_move = {move_ready, move_start, move_tick, move_waits_for, true};
+const struct task_class task_carry = {carry_ready, move_start, move_tick, carry_waits_for, true};

@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: MIT */
+/* task_screen: to where the screened man's defender is, not to where he was; still before the user
+ * comes; held until the user has cleared. */
+#include "floor/sim/world.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define CONTACT (2 * MOTION_BODY + .06)
+#define LEAD .5           /* s, at most, that the defender's way is thought on */
+#define LEAD_SHARE .6
+#define REPLAN 6          /* ticks: 50 ms */
+#define SPEED .75         /* of the top speed */
+#define NEAR .25          /* m from the spot, or in touch with the defender and this near: */
+#define TOUCH .22
+#define TOUCH_NEAR .6
+#define STILL .15         /* m/s; at more he slides on after being set */
+#define FAKE_LIMIT 4.0    /* s that a user's set-up is waited for */
+#define SLIP_AT .9        /* m from the spot */
+#define AFTER_CLEAR .1    /* s */
+#define FREE_GAP .25      /* m between screener and defender: the job is done */
+#define HOLD_MOST .8      /* s after the user has cleared */
+#define UNUSED_HOLD .5    /* s that a screen nobody uses is shown before its screener goes on */
+#define LOST 1.1          /* m of gap: the defender is gone, it has to be set anew */
+#define LOST_MOST 2       /* times */
+
+static bool is_slipped(const struct world *world, body who)
+{
+    const struct agent *agent = &world->agent[who];
+    return agent->head + 1 < agent->queued && world->job[agent->queue[agent->head + 1]].task->slip;
+}
+
+static bool has_next(const struct world *world, body who)
+{
+    return world->agent[who].head + 1 < world->agent[who].queued;
+}
+
+static bool is_wanted(const struct world *world, body screener, body user)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct task *task = world->job[i].task;
+        bool off = task->other == screener || task->other2 == screener;
+        if (task->kind == TASK_USE && task->who == user && off && world->job[i].phase == PHASE_WAITING) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct vec2 defender_at(const struct world *world, const struct screen *screen, struct vec2 *v)
+{
+    *v = vec2_of(0, 0);
+    if (screen->defender != BODY_NONE && world->agent[screen->defender].here) {
+        *v = world->agent[screen->defender].m.v;
+        return world->agent[screen->defender].m.at;
+    }
+    const struct agent *user = &world->agent[screen->user];
+    return defense_man(world->court, world->play->man, user->m.at, ball_place(world),
+                       ball_is_held(world, screen->user));
+}
+
+static void replan(struct world *world, const struct job *job, struct screen *screen)
+{
+    const struct task *task = job->task;
+    if (task->goal_written && task->goal.measured) {
+        screen->spot = move_goal(world, task);
+        return;
+    }
+    struct vec2 v, d = defender_at(world, screen, &v), at = world->agent[task->who].m.at;
+    double speed = vec2_length(v);
+    double ahead = real_min(vec2_distance(d, at) / 4, LEAD) * LEAD_SHARE;
+    d = vec2_along(d, v, ahead);
+    double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
+    screen->exit = screen_exit(world, task->who, screen->user);
+    struct vec2 way = vec2_unit(vec2_sub(screen->exit, d));
+    if (vec2_length(way) < .5) {
+        way = vec2_unit(vec2_sub(at, d));
+    }
+    screen->spot = vec2_along(d, way, away);
+}
+
+static bool screen_ready(struct world *world, struct job *job)
+{
+    (void)world, (void)job;
+    return true;
+}
+
+static void screen_start(struct world *world, struct job *job)
+{
+    const struct task *task = job->task;
+    struct agent *agent = &world->agent[task->who];
+    body defender = task->on != BODY_NONE ? task->on : world->guarded[task->other];
+    world->screen[task->who] = (struct screen){.live = true, .task = job->index, .user = task->other,
+                                               .defender = defender,
+                                               .wanted = is_wanted(world, task->who, task->other)};
+    agent->going = false;
+    agent->gait = motion_gait(world->level, task->effort, ball_is_held(world, task->who));
+    agent->gait.top = SPEED * agent->gait.sprint;
+    job->until = -1;
+    replan(world, job, &world->screen[task->who]);
+}
+
+static void face_him(struct world *world, const struct task *task, const struct screen *screen)
+{
+    struct agent *agent = &world->agent[task->who];
+    struct vec2 v, at = defender_at(world, screen, &v), to = vec2_sub(at, agent->m.at);
+    if (task->faces) {
+        struct vec2 position[BODY_COUNT];
+        world_position(world, position);
+        to = vec2_sub(goal_point(&task->face, world->court, task->who, agent->m.at, position), agent->m.at);
+        to = task->faces_back ? vec2_scale(to, -1) : to;
+    }
+    if (vec2_length(to) > 1e-6) {
+        agent->face = vec2_unit(to);
+    }
+}
+
+static void set(struct world *world, struct job *job, struct screen *screen)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    struct task_record *record = world_record(world, job->index);
+    struct vec2 v;
+    screen->set = true;
+    screen->set_at = world->t;
+    screen->on = defender_at(world, screen, &v);
+    screen->user_at = world->agent[screen->user].m.at;
+    agent->anchored = true;
+    agent->m.v = vec2_of(0, 0);
+    face_him(world, job->task, screen);
+    world_mark(world, job->index, MOMENT_SET);
+    record->to = agent->m.at;
+    record->on = screen->on;
+    record->defender = screen->defender;
+    record->exit = screen->exit;
+    record->facing = real_atan2(agent->face.y, agent->face.x);
+    if (!screen->wanted && !has_next(world, job->task->who)) {
+        job->complete = true; /* carried into the next step */
+    }
+    world->quiet = 0;
+}
+
+static bool in_place(const struct world *world, const struct job *job, const struct screen *screen)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    struct vec2 v, d = defender_at(world, screen, &v);
+    double far = vec2_distance(agent->m.at, screen->spot);
+    double gap = vec2_distance(agent->m.at, d) - 2 * MOTION_BODY;
+    return (far < NEAR || (gap < TOUCH && far < TOUCH_NEAR)) && vec2_length(agent->m.v) < STILL;
+}
+
+/* On the way; true when he slips before there is any contact. */
+static bool approach(struct world *world, struct job *job, struct screen *screen)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    if (world->tick % REPLAN == 0) {
+        replan(world, job, screen);
+    }
+    double far = vec2_distance(agent->m.at, screen->spot);
+    if (is_slipped(world, job->task->who) && far < SLIP_AT && !screen_setup_pending(world, screen->user)) {
+        return true;
+    }
+    double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
+    struct vec2 way = vec2_unit(vec2_sub(screen->spot, agent->m.at));
+    agent->command = vec2_scale(way, real_min(speed, agent->gait.top));
+    if (far > NEAR) {
+        agent->command = steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
+    }
+    if (!in_place(world, job, screen)) {
+        return false;
+    }
+    job->until = job->until < 0 ? world->t : job->until;
+    if (!screen_setup_pending(world, screen->user) || world->t > job->until + FAKE_LIMIT) {
+        set(world, job, screen);
+    }
+    return false;
+}
+
+static bool is_freed(const struct world *world, const struct job *job, const struct screen *screen)
+{
+    double since = world->t - screen->clear_at;
+    struct vec2 v, d = defender_at(world, screen, &v);
+    double gap = vec2_distance(d, world->agent[job->task->who].m.at) - 2 * MOTION_BODY;
+    return screen->cleared && since >= AFTER_CLEAR && (gap > FREE_GAP || since >= HOLD_MOST);
+}
+
+static void let_go(struct world *world, struct job *job, struct screen *screen)
+{
+    screen->live = false;
+    world->agent[job->task->who].anchored = false;
+    job->complete = true;
+}
+
+/* The defender has gone elsewhere before anybody used it. */
+static bool is_lost(const struct world *world, const struct job *job, const struct screen *screen)
+{
+    struct vec2 v, d = defender_at(world, screen, &v);
+    bool literal = job->task->goal_written && job->task->goal.measured;
+    double gap = vec2_distance(d, world->agent[job->task->who].m.at) - 2 * MOTION_BODY;
+    return !literal && !screen->left && gap > LOST && screen->unset < LOST_MOST;
+}
+
+static bool screen_tick(struct world *world, struct job *job)
+{
+    struct screen *screen = &world->screen[job->task->who];
+    struct agent *agent = &world->agent[job->task->who];
+    if (!screen->set) {
+        bool slipped = approach(world, job, screen);
+        if (slipped) {
+            let_go(world, job, screen);
+        }
+        return slipped;
+    }
+    agent->command = vec2_of(0, 0);
+    if (!screen->wanted) {
+        bool next = has_next(world, job->task->who);
+        if (next && world->t > screen->set_at + UNUSED_HOLD) {
+            let_go(world, job, screen);
+            return true;
+        }
+        return !next;
+    }
+    if (is_lost(world, job, screen)) {
+        screen->set = false;
+        screen->unset++;
+        agent->anchored = false;
+        job->until = -1;
+        return false;
+    }
+    if (screen->cleared) {
+        world_mark(world, job->index, MOMENT_USED);
+    }
+    if (is_freed(world, job, screen)) {
+        let_go(world, job, screen);
+        return true;
+    }
+    return false;
+}
+
+static int screen_waits_for(struct world *world, const struct job *job)
+{
+    const struct screen *screen = &world->screen[job->task->who];
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct task *task = world->job[i].task;
+        bool use = screen->set && task->kind == TASK_USE && task->other == job->task->who;
+        bool fake = !screen->set && task->kind == TASK_MOVE && task->shape == SHAPE_SETUP;
+        if ((use || fake) && task->who == job->task->other && !world->job[i].complete) {
+            return (int)i;
+        }
+    }
+    return SIM_NO_TASK;
+}
+
+const struct task_class task_screen = {screen_ready, screen_start, screen_tick, screen_waits_for, true};

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+/* task_use: off a screen: leaves when it is set, goes by the shoulder, and tells the screener when he
+ * is past. */
+#include "floor/sim/world.h"
+
+#include "base/real.h"
+
+#define LEAVE .15        /* s after it is set: the user has to see it */
+#define CLEAR .6         /* m past the shoulder */
+#define BEHIND_CLEAR .2  /* s after a back cut's start the screen is of no more use */
+
+static int screen_job(struct world *world, const struct task *use, body screener)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct task *task = world->job[i].task;
+        if (task->kind == TASK_SCREEN && task->who == screener && task->other == use->who &&
+            (use->screen_task < 0 || screener != use->other || use->screen_task == (int)i) &&
+            world->job[i].phase != PHASE_DONE) {
+            return (int)i;
+        }
+    }
+    return SIM_NO_TASK;
+}
+
+/* Is the screener's part done, as far as this use goes? */
+static bool stands(struct world *world, const struct task *use, body screener)
+{
+    const struct screen *screen = &world->screen[screener];
+    int job = screen_job(world, use, screener);
+    if (job == SIM_NO_TASK) {
+        return true; /* one left standing from before, one slipped, or a standing post */
+    }
+    bool this_one = screen->live && screen->task == job;
+    return this_one && screen->set && world->t >= screen->set_at + LEAVE - 1e-9;
+}
+
+static bool use_ready(struct world *world, struct job *job)
+{
+    const struct task *task = job->task;
+    bool ball = verb_row(task->verb)->needs[0] == 'W' && verb_row(task->verb)->task == VERB_USE;
+    for (const char *need = verb_row(task->verb)->needs; ball && *need; need++) {
+        if (*need == 'B' && !ball_is_held(world, task->who)) {
+            return false;
+        }
+    }
+    return task->early ||
+           (stands(world, task, task->other) && (task->other2 >= BODY_COUNT || stands(world, task, task->other2)));
+}
+
+static void use_start(struct world *world, struct job *job)
+{
+    const struct task *task = job->task;
+    struct route route;
+    plan_use(world, task, move_goal(world, task), &route);
+    struct vec2 goal = move_goal(world, task);
+    double length = route_length(&route), run_out = 0;
+    if (move_at_rim(goal)) { /* what lies behind the ring */
+        run_out = vec2_distance(goal, route.points.at[route.points.count - 1]);
+        run_out = real_min(run_out, length * .5);
+    }
+    move_along(world, job, &route, run_out);
+    job->shoulder = route.has_shoulder ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0) : -1;
+    job->least = 1e9;
+    body screeners[2] = {task->other, task->other2};
+    for (int i = 0; i < 2; i++) {
+        if (screeners[i] < BODY_COUNT) {
+            world->screen[screeners[i]].left = true;
+            world->screen[screeners[i]].left_at = world->t;
+        }
+    }
+}
+
+static void clear(struct world *world, body screener, body user)
+{
+    struct screen *screen = &world->screen[screener];
+    if (screen->user == user && !screen->cleared) {
+        screen->cleared = true;
+        screen->clear_at = world->t;
+    }
+}
+
+static bool is_past(const struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    if (task->shape == SHAPE_BACK) {
+        return world->t >= job->begun + BEHIND_CLEAR;
+    }
+    return job->shoulder >= 0 && world->agent[task->who].course.along > job->shoulder + CLEAR;
+}
+
+static bool use_tick(struct world *world, struct job *job)
+{
+    const struct task *task = job->task;
+    double far = vec2_distance(world->agent[task->who].m.at, world->agent[task->other].m.at);
+    bool arrived = move_tick(world, job);
+    if (!world->screen[task->other].cleared) {
+        job->least = real_min(job->least, far);
+    }
+    if (arrived || is_past(world, job)) {
+        clear(world, task->other, task->who);
+        if (task->other2 < BODY_COUNT) {
+            clear(world, task->other2, task->who);
+        }
+    }
+    if (arrived) {
+        bool by_shoulder = job->shoulder >= 0;
+        world_record(world, job->index)->gap = by_shoulder ? real_max(0, job->least - MOTION_BODY) : -1;
+    }
+    return arrived;
+}
+
+static int use_waits_for(struct world *world, const struct job *job)
+{
+    return screen_job(world, job->task, job->task->other);
+}
+
+const struct task_class task_use = {use_ready, use_start, use_tick, use_waits_for, true};

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: MIT */
+/* trouble: what cannot happen, said with the sentences it is about. */
+#include "floor/sim/world.h"
+
+#include "base/limits.h"
+
+static struct str words_of(const struct world *world, const struct task *task)
+{
+    struct str text = {0};
+    if (task->span.source < world->sources->all.count) {
+        text = source_text(world->sources, task->span);
+    }
+    if (text.size) {
+        return text;
+    }
+    struct strbuf out; /* a task without a sentence of its own */
+    strbuf_init(&out, world->arena);
+    body_print(&out, task->who);
+    strbuf_print(&out, " %s", verb_row(task->verb)->words);
+    return strbuf_str(&out);
+}
+
+/* The task that has to happen before this one can go on, or none. */
+static int blocker(struct world *world, const struct job *job)
+{
+    for (size_t i = 0; i < job->task->waits.count; i++) {
+        const struct wait *wait = &job->task->waits.at[i];
+        if (wait->kind == WAIT_TASK && wait->task >= 0 && (size_t)wait->task < world->jobs &&
+            world->segment->record[wait->task].time[wait->moment] == TIME_NEVER) {
+            return wait->task;
+        }
+        if (wait->kind == WAIT_LEAVES) {
+            struct job *head = queue_head(world, wait->who);
+            return head ? head->index : SIM_NO_TASK;
+        }
+        for (int k = 0; wait->kind == WAIT_ALL_BEFORE && k < job->index; k++) {
+            if (!world->job[k].complete) {
+                return k;
+            }
+        }
+    }
+    return task_class(job->task->kind)->waits_for(world, job);
+}
+
+/* A task that is not the first of its player waits for the one that is. */
+static int next_in_chain(struct world *world, int task)
+{
+    int on = blocker(world, &world->job[task]);
+    if (on == SIM_NO_TASK || world->job[on].complete) {
+        return SIM_NO_TASK;
+    }
+    struct job *head = queue_head(world, world->job[on].task->who);
+    bool behind = head && head->index != on && world->job[on].phase == PHASE_WAITING;
+    return behind ? head->index : on;
+}
+
+static struct job *first_waiting(struct world *world)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        struct job *job = &world->job[i];
+        if (!job->complete && job == queue_head(world, job->task->who)) {
+            return job;
+        }
+    }
+    return NULL;
+}
+
+/* Follows who waits for whom from `from`; true when it comes back: then *start is on the circle. */
+static bool find_circle(struct world *world, int from, int *start)
+{
+    bool *seen = arena_array(world->arena, bool, world->jobs);
+    for (int at = from; at != SIM_NO_TASK; at = next_in_chain(world, at)) {
+        if (seen[at]) {
+            *start = at;
+            return true;
+        }
+        seen[at] = true;
+    }
+    return false;
+}
+
+static void say_circle(struct world *world, int start)
+{
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    strbuf_print(&out, "`%.*s`", STR_ARG(words_of(world, world->job[start].task)));
+    int at = start;
+    do {
+        at = next_in_chain(world, at);
+        strbuf_print(&out, " waits for `%.*s`", STR_ARG(words_of(world, world->job[at].task)));
+        if (at != start) {
+            strbuf_text(&out, ", which");
+        }
+    } while (at != start);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_CIRCLE, world->job[start].task->span,
+                                 "these sentences wait for each other: %.*s", STR_ARG(strbuf_str(&out)));
+    diag_help(world->diags, diag, "take the tie out of one of them, or write `as` where it may start at once");
+}
+
+void trouble_stuck(struct world *world)
+{
+    struct job *job = first_waiting(world);
+    int start;
+    world->failed = true;
+    if (!job) {
+        return;
+    }
+    if (find_circle(world, job->index, &start)) {
+        say_circle(world, start);
+        return;
+    }
+    int on = next_in_chain(world, job->index);
+    struct diag *diag;
+    if (on != SIM_NO_TASK) {
+        diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
+                        "`%.*s` waits for `%.*s`, which does not come to its end",
+                        STR_ARG(words_of(world, job->task)), STR_ARG(words_of(world, world->job[on].task)));
+    } else {
+        diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
+                        "`%.*s` never starts: what it waits for does not happen",
+                        STR_ARG(words_of(world, job->task)));
+    }
+    diag_help(world->diags, diag, "look at who has the ball there, and at what its ties wait for");
+}
+
+void trouble_waited(struct world *world, const struct job *job)
+{
+    int on = next_in_chain(world, job->index);
+    world->failed = true;
+    struct diag *diag =
+        on == SIM_NO_TASK
+            ? diag_add(world->diags, DIAG_RUN_WAIT, job->task->span, "`%.*s` has waited %d seconds and not started",
+                       STR_ARG(words_of(world, job->task)), (int)LIMIT_WAIT_SECONDS)
+            : diag_add(world->diags, DIAG_RUN_WAIT, job->task->span,
+                       "`%.*s` has waited %d seconds for `%.*s`", STR_ARG(words_of(world, job->task)),
+                       (int)LIMIT_WAIT_SECONDS, STR_ARG(words_of(world, world->job[on].task)));
+    diag_help(world->diags, diag, "put what comes later into a step of its own, or tie it to something nearer");
+}
+
+void trouble_long(struct world *world)
+{
+    struct job *job = first_waiting(world);
+    world->failed = true;
+    struct str words = job ? words_of(world, job->task) : (struct str){"", 0};
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_LONG, world->step->span,
+                                 "this step takes more than %d seconds%s%.*s%s", (int)LIMIT_STEP_SECONDS,
+                                 job ? "; `" : "", STR_ARG(words), job ? "` is still going on" : "");
+    diag_help(world->diags, diag, "make two steps of it");
+}

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: MIT */
+/* world: everything that moves in one segment, as the files of the sim share it. Private to sim. */
+#ifndef FLOOR_SIM_WORLD_H
+#define FLOOR_SIM_WORLD_H
+
+#include "floor/defense/defense.h"
+#include "floor/motion/motion.h"
+#include "floor/sim/sim.h"
+
+#define SIM_DT (1.0 / 120)
+enum { SIM_PER_SAMPLE = 6, SIM_PAST = 64, SIM_NO_TASK = -1 };
+
+enum phase { PHASE_WAITING, PHASE_ACTIVE, PHASE_DONE };
+
+/* One task as it is being done. */
+struct job {
+    const struct task *task;
+    int index;
+    enum phase phase;
+    double head_since;      /* when it became the first of its player's queue; < 0: not yet */
+    double begun;           /* when it started */
+    bool complete;          /* its last moment has come (a pass: caught) */
+    double until;           /* a hold's end, a release */
+    struct vec2 goal;       /* where a movement ends */
+    double shoulder;        /* USE: length of its course at the screener; < 0: none */
+    double least;           /* USE: least distance to the screener so far */
+};
+
+/* Somebody on the floor. */
+struct agent {
+    bool here;
+    bool shadow;            /* a defender who is not in the play: nobody runs into him */
+    struct mover m;
+    struct vec2 face;       /* unit */
+    struct vec2 command;    /* velocity wanted in this tick */
+    struct gait gait;
+    bool anchored;          /* a set screener */
+    bool outside;           /* out of bounds to throw in */
+    bool coming;            /* to the ball or the hand-off, without a sentence */
+    struct vec2 come_to;
+    struct course course;   /* the way being run, if `going` */
+    bool going;
+    double end_speed;
+    body dodged;            /* round whom he is bending, on which side, until when */
+    double dodge_side, dodge_until;
+    double stuck;           /* s without getting on */
+    double stuck_along;
+    int *queue;             /* task indices, in order */
+    size_t queued, head;
+};
+
+/* A screen, by its screener: on the way, standing, or left over from the step before. */
+struct screen {
+    bool live;
+    int task;               /* SIM_NO_TASK: from an earlier step */
+    body user, defender;
+    struct vec2 exit, spot, on;
+    struct vec2 user_at;    /* where the user was when it was set */
+    bool set, left, cleared, wanted;
+    bool bare;              /* slipped, given up */
+    double set_at, left_at, clear_at;
+    int unset;              /* times it had to be set anew */
+};
+
+struct ball {
+    enum { HELD, IN_FLIGHT, IN_SHOT, LOOSE, GONE } state;
+    body holder;            /* HELD; else who threw it */
+    body target;
+    struct vec2 at, start, end;
+    double from, to;        /* s */
+    double caught_at;       /* when the holder got it */
+    int task;
+};
+
+/* What was to be seen at one tick. */
+struct glimpse {
+    struct vec2 at[BODY_COUNT], v[BODY_COUNT];
+    struct vec2 ball, ball_v;
+    body holder;            /* or who is about to be */
+};
+
+/* What goes on from one step to the next. */
+struct stand {
+    struct mover m[BODY_COUNT];
+    struct vec2 face[BODY_COUNT];
+    bool here[BODY_COUNT];
+    struct screen screen[BODY_COUNT];
+    bool anchored[BODY_COUNT];
+    struct ball ball;
+    body guards[BODY_COUNT];
+};
+
+struct world {
+    struct arena *arena;
+    const struct sources *sources;
+    struct diags *diags;
+    const struct play *play;
+    const struct court *court;
+    const struct level *level;
+    const struct step *step;
+    int step_index, branch;
+    struct segment *segment;
+    long tick;
+    double t;
+    struct agent agent[BODY_COUNT];
+    struct job *job;
+    size_t jobs;
+    struct ball ball;
+    struct screen screen[BODY_COUNT];
+    body guards[BODY_COUNT];      /* defender -> his man */
+    body guarded[BODY_COUNT];     /* man -> his defender */
+    enum strategy strategy[BODY_COUNT];
+    struct glimpse past[SIM_PAST]; /* ring, by tick */
+    double quiet;                 /* s since anything last moved or happened */
+    double settled;               /* s since the last task was done */
+    VEC(struct sample) samples[BODY_COUNT];
+    VEC(float) facing[BODY_COUNT];
+    bool failed;
+};
+
+/* sim.c */
+void world_position(const struct world *world, struct vec2 position[BODY_COUNT]);
+struct tie_side world_tie(const struct world *world);
+struct task_record *world_record(struct world *world, int task);
+void world_mark(struct world *world, int task, enum moment moment); /* now; the first time counts */
+
+/* clock.c: from the start to the end of the segment. */
+void clock_run(struct world *world);
+
+/* queue.c: who does what now. */
+void queue_tick(struct world *world);
+struct job *queue_head(struct world *world, body who); /* NULL: nothing left */
+bool queue_waits_met(struct world *world, const struct job *job, bool *fixed);
+bool queue_next_is_run(struct world *world, body who, struct vec2 *goal); /* ready, and a movement */
+bool queue_depends(struct world *world, int task, int on, int depth);
+bool queue_all_done(struct world *world);
+
+/* One kind of task: when it may start (its verb's own wait), starting, each tick (true: the player
+ * is free for his next), and whom it waits for, for messages. */
+struct task_class {
+    bool (*ready)(struct world *world, struct job *job);
+    void (*start)(struct world *world, struct job *job);
+    bool (*tick)(struct world *world, struct job *job);
+    int (*waits_for)(struct world *world, const struct job *job);
+    bool movement;
+};
+const struct task_class *task_class(enum task_kind kind);
+extern const struct task_class task_move, task_hold, task_carry, task_pass, task_exchange, task_shoot,
+    task_screen, task_use;
+
+/* task_move.c, shared with carry and use */
+void move_along(struct world *world, struct job *job, const struct route *route, double run_out);
+bool move_tick(struct world *world, struct job *job);
+void move_to_goal(struct world *world, struct job *job, struct route *route);
+struct vec2 move_goal(struct world *world, const struct task *task);
+bool move_at_rim(struct vec2 goal);
+/* route_plan.c: the way of a movement by its shape. */
+double plan_move(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+void plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+double plan_setup_length(const struct task *task, double far);
+
+/* screens.c */
+struct screen *screen_for_use(struct world *world, const struct task *use, body *screener);
+int screen_task_for(struct world *world, body user);  /* a screen still to be set for him; or none */
+bool screen_setup_pending(struct world *world, body user); /* his fake is not done */
+double screen_eta(struct world *world, int task); /* s until the screener is there; large: not on the way */
+struct vec2 screen_exit(struct world *world, body screener, body user);
+void screen_watch(struct world *world); /* clears and frees what has been used */
+
+/* ball.c */
+void ball_throw(struct world *world, body from, body to, struct vec2 end, double seconds, int task);
+void ball_give(struct world *world, body to);
+void ball_shoot(struct world *world, body from, int task);
+void ball_tick(struct world *world);
+struct vec2 ball_place(const struct world *world);
+bool ball_is_held(const struct world *world, body who);
+struct job *ball_receiver_job(struct world *world, body receiver, int pass);
+
+/* steer.c: bends a wanted velocity round whoever is in the way. */
+struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal, body not_him);
+
+/* guard.c, perception.c, contact.c, record.c, trouble.c */
+void guard_tick(struct world *world);
+struct vec2 guard_start(struct world *world, body defender);
+void see_now(struct world *world);
+void see_fill(struct world *world);
+struct glimpse see_ago(const struct world *world, double seconds);
+struct mover see_body(const struct world *world, body who, double seconds);
+void contact_tick(struct world *world);
+void record_sample(struct world *world);
+void record_ball(struct world *world); /* opens a new span */
+void record_finish(struct world *world);
+void trouble_stuck(struct world *world);   /* nothing moves, not everything is done */
+void trouble_waited(struct world *world, const struct job *job);
+void trouble_long(struct world *world);
+
+#endif
