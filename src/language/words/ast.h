@@ -188,7 +188,8 @@ struct setting_form {
     const struct place *ball_out;  /* out of bounds at */
     enum defense_kind defense;
     enum man_style man;
-    struct str zone;               /* "2-3" */
+    bool man_written;
+    struct str zone;               /* "2-3"; empty with DEFENSE_PRESS: press man */
 };
 struct role_binding {
     struct str role;

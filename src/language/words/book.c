@@ -604,6 +604,10 @@ static struct line whole_line(struct reader *r, struct line line)
 {
     while (line_goes_on(&line) && !is_kept_raw(r)) {
         size_t next = next_saying(r, r->next);
+        if (next < r->lines.all.count && r->lines.all.at[next].count == 0) {
+            line.broken = true; /* too long: it has been said */
+            break;
+        }
         if (next == r->lines.all.count || opens_anew(r, &r->lines.all.at[next])) {
             struct diag *diag =
                 diag_add(r->diags, DIAG_TEXT_COMMA, line.tokens[line.count - 1].span,

@@ -28,7 +28,6 @@ struct opener opener_of(const struct line *line, size_t token);
 const char *opener_nearest(const struct line *line);
 /* Where a setting may stand: F, P, D. */
 bool setting_stands(enum setting setting, char where);
-const char *setting_word(enum setting setting);
 
 /* What belongs to the whole book. */
 struct shelf {

@@ -223,6 +223,7 @@ static bool man_read(struct cursor *c, struct setting_form *out)
     for (int i = MAN_GAP; i <= MAN_SAG; i++) {
         if (take_words(c, styles[i])) {
             out->man = (enum man_style)i;
+            out->man_written = true;
         }
     }
     return true;

@@ -28,6 +28,9 @@ struct verb_row {
 };
 const struct verb_row *verb_row(enum verb verb);
 
+/* "level": the word a setting's line opens with. */
+const char *setting_word(enum setting setting);
+
 /* Reads `source` (already in `sources`) and what it includes. Never fails: what cannot be read is
  * reported. `loader` may be NULL: then every include is an error. */
 struct book *book_read(struct arena *arena, struct sources *sources, uint32_t source,
