@@ -3,21 +3,22 @@
  *
  *     cc embed.c $(pkg-config --cflags --libs courtwright) -o embed && ./embed > swing.svg
  *
- * Says on standard error what is in the book and what was found, and writes the first diagram of its
- * first play as live SVG. */
+ * Says on standard error what is in the book and what was found, and writes the first diagram of
+ * its first play as live SVG. */
 #include <courtwright/courtwright.h>
 #include <stdio.h>
 #include <string.h>
 
-static const char book_text[] = "play \"Swing and go\"\n"
-                                "  start five-out\n"
-                                "  ball 1\n"
-                                "  defense man\n"
-                                "  step \"Swing\"\n"
-                                "    1 passes to 2\n"
-                                "    2 dribles to the rim\n" /* a word that is wrong, to see it told */
-                                "\n"
-                                "include \"second.play\"\n";
+static const char book_text[] =
+    "play \"Swing and go\"\n"
+    "  start five-out\n"
+    "  ball 1\n"
+    "  defense man\n"
+    "  step \"Swing\"\n"
+    "    1 passes to 2\n"
+    "    2 dribles to the rim\n" /* a word that is wrong, to see it told */
+    "\n"
+    "include \"second.play\"\n";
 static const char second_text[] = "play \"Second side\"\n"
                                   "  start five-out\n"
                                   "  ball 1\n"
@@ -47,11 +48,13 @@ static void tell(const struct courtwright *book)
 {
     for (size_t i = 0; i < courtwright_diagnostic_count(book); i++) {
         const struct courtwright_diagnostic *said = courtwright_diagnostic(book, i);
-        fprintf(stderr, "%s:%u:%u: %s [%s]\n", said->file, said->line, said->column, said->message, said->id);
+        fprintf(stderr, "%s:%u:%u: %s [%s]\n", said->file, said->line, said->column, said->message,
+                said->id);
     }
     for (size_t i = 0; i < courtwright_play_count(book); i++) {
         const struct courtwright_play *play = courtwright_play(book, i);
-        fprintf(stderr, "%s: %zu diagrams%s\n", play->name, play->diagrams, play->broken ? ", broken" : "");
+        fprintf(stderr, "%s: %zu diagrams%s\n", play->name, play->diagrams,
+                play->broken ? ", broken" : "");
     }
 }
 
@@ -68,7 +71,8 @@ static size_t first_whole(const struct courtwright *book)
 int main(void)
 {
     struct courtwright_host host = {.fetch = fetch};
-    struct courtwright *book = courtwright_load("book.play", book_text, sizeof book_text - 1, &host);
+    struct courtwright *book =
+        courtwright_load("book.play", book_text, sizeof book_text - 1, &host);
     if (!book) {
         fputs("no memory\n", stderr);
         return 1;
