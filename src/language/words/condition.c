@@ -23,15 +23,15 @@ static bool guard_read(struct cursor *c, struct condition *out)
 
 static bool state_read(struct cursor *c, struct condition *out)
 {
-    static const struct entry states[] = {{"is open", COND_OPEN},
-                                          {"is covered", COND_COVERED},
-                                          {"is denied", COND_DENIED},
-                                          {NULL, 0}};
-    int state = take_entry(c, states);
-    if (state < 0) {
+    if (take_words(c, "is open")) {
+        out->kind = COND_OPEN;
+    } else if (take_words(c, "is covered")) {
+        out->kind = COND_COVERED;
+    } else if (take_words(c, "is denied")) {
+        out->kind = COND_DENIED;
+    } else {
         return false;
     }
-    out->kind = (int)state;
     return true;
 }
 

@@ -187,6 +187,28 @@ bool take_mark(struct cursor *c, char mark)
     return true;
 }
 
+bool word_among(const struct cursor *c, const char *const *words)
+{
+    while (*words && !word_is(c, 0, *words)) {
+        words++;
+    }
+    return *words != NULL;
+}
+
+bool take_among(struct cursor *c, const char *const *words)
+{
+    while (*words && !take_words(c, *words)) {
+        words++;
+    }
+    return *words != NULL;
+}
+
+const char *const particle_words[] = {"out",  "up",     "down", "back", "through",
+                                      "over", "across", "away", NULL};
+const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
+const char *const light_words[] = {"makes", "make",  "sets", "set", "takes",
+                                   "take",  "gives", "give", NULL};
+
 bool take_measure(struct cursor *c, bool is_time, struct measure *out)
 {
     const struct token *next = cursor_next(c);

@@ -39,13 +39,13 @@ bool subject_verb_is(const struct cursor *c);
 bool subject_read(struct cursor *c, who_list *out);
 enum phrase_side who_side(const struct who *who);
 
-/* slots */
+/* predicate */
 struct predicate {
     struct cursor *c;
     struct sentence *s;
     struct phrase phrase;
-    const struct token *from;   /* where the verb begins */
-    bool path_done, width_done; /* said already */
+    const struct token *from; /* where the verb begins */
+    bool path_done;           /* said already */
 };
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
@@ -53,8 +53,20 @@ int slot_read(struct predicate *p);
 bool slots_filled(struct predicate *p);
 /* Takes one modifier, as slot_read. */
 int modifier_read(struct predicate *p);
-/* The object of an event or a condition, when one follows; false: reported. */
-bool event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
+/* The object of an event or a condition, when one follows; a range fault is reported. */
+void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
                        struct who *out);
+
+/* blame: each reports, and gives -1 (or false) */
+struct str predicate_begun(const struct predicate *p); /* "5 screens", for helps */
+struct str predicate_begun_to(const struct predicate *p, struct str preposition);
+int said_twice(struct predicate *p, struct span span, const char *what);
+int player_missing(struct predicate *p, struct str preposition);
+int preposition_missing(struct predicate *p, const struct who *who, struct str preposition);
+bool place_needed(struct predicate *p, const struct slot *slot);
+/* 1 when this player may stand in a slot of this letter, else reported. */
+int player_fits(struct predicate *p, const struct who *who, char letter);
+/* him, her, his: true when one stands here, and was reported. */
+bool points_back(struct cursor *c);
 
 #endif

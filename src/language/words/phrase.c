@@ -106,14 +106,8 @@ static bool take_phrase(struct cursor *c, const struct phrase *phrase, bool own)
 /* make, set, take, give and a noun: sets a down screen, gives a pump fake. */
 static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
-    static const char *const light[] = {"makes", "make",  "sets", "set", "takes",
-                                        "take",  "gives", "give", NULL};
     struct cursor trial = *c;
-    const char *const *word = light;
-    while (*word && !take_words(&trial, *word)) {
-        word++;
-    }
-    if (!*word || side == FOR_DEFENDERS) {
+    if (side == FOR_DEFENDERS || !take_among(&trial, light_words)) {
         return false;
     }
     const struct token *longest = NULL;

@@ -12,27 +12,22 @@ enum phrase_side who_side(const struct who *who)
 /* will, now, and `goes out and` before the verb add nothing. */
 static void skip_run_in(struct cursor *c)
 {
+    static const char *const empty[] = {"will", "now", NULL};
     static const char *const going[] = {"goes", "go", "runs", "run", "comes", "come", NULL};
-    static const char *const ways[] = {"out",  "up",     "down", "back", "through",
-                                       "over", "across", "away", NULL};
-    while (take_words(c, "will") || take_words(c, "now")) {
+    while (take_among(c, empty)) {
     }
-    for (const char *const *word = going; *word; word++) {
-        struct cursor trial = *c;
-        if (!take_words(&trial, *word)) {
-            continue;
-        }
-        const char *const *way = ways;
-        while (*way && !take_words(&trial, *way)) {
-            way++;
-        }
-        struct cursor verb = trial;
-        struct phrase phrase;
-        if (take_words(&verb, "and") && phrase_read(&verb, FOR_ANYONE, &phrase)) {
-            take_words(&trial, "and");
-            c->at = trial.at;
-            return;
-        }
+    struct cursor trial = *c;
+    struct phrase phrase;
+    if (!take_among(&trial, going)) {
+        return;
+    }
+    take_among(&trial, particle_words);
+    if (!take_words(&trial, "and")) {
+        return;
+    }
+    struct cursor verb = trial;
+    if (phrase_read(&verb, FOR_ANYONE, &phrase)) {
+        c->at = trial.at;
     }
 }
 
@@ -110,27 +105,11 @@ static bool negated(struct cursor *c)
     return true;
 }
 
-static bool pronoun(struct cursor *c)
-{
-    static const char *const words[] = {"he",  "she",   "they", "him", "her",
-                                        "his", "their", "it",   NULL};
-    for (const char *const *word = words; *word; word++) {
-        if (word_is(c, 0, *word)) {
-            diag_help(
-                c->diags,
-                REFUSE(c, TEXT_POINTS_BACK, cursor_span(c), "`%s`: which player is meant?", *word),
-                "say the number: `4`");
-            return true;
-        }
-    }
-    return false;
-}
-
 static void refuse_subject(struct cursor *c)
 {
     struct span span = cursor_span(c);
     struct str found = cursor_text(c, span);
-    if (negated(c) || pronoun(c)) {
+    if (negated(c) || points_back(c)) {
         return;
     }
     if (verb_is(c)) {
@@ -184,9 +163,6 @@ static struct str subject_words(const struct cursor *c, const who_list *list)
 
 static void refuse_light(struct cursor *c, struct str who, struct span span)
 {
-    struct cursor trial = *c;
-    const struct token *noun = cursor_next(&trial) + 1;
-    trial.at = noun;
     bool gives = word_is(c, 0, "gives") || word_is(c, 0, "give");
     struct str word = cursor_text(c, span);
     if (gives) {
@@ -199,18 +175,6 @@ static void refuse_light(struct cursor *c, struct str who, struct span span)
               REFUSE(c, TEXT_TWO_MEANINGS, span,
                      "`%.*s` what? That noun is no pass, screen, cut or shot", STR_ARG(word)),
               "write `%.*s passes to 2` or `%.*s screens for 3`", STR_ARG(who), STR_ARG(who));
-}
-
-static bool light_is(const struct cursor *c)
-{
-    static const char *const light[] = {"makes", "make",  "sets", "set", "takes",
-                                        "take",  "gives", "give", NULL};
-    for (const char *const *word = light; *word; word++) {
-        if (word_is(c, 0, *word)) {
-            return true;
-        }
-    }
-    return false;
 }
 
 static void refuse_side(struct cursor *c, const who_list *list, const struct phrase *phrase,
@@ -254,7 +218,7 @@ static void refuse_verb(struct cursor *c, const who_list *list)
         refuse_side(c, list, &phrase, cursor_taken(&trial, c->at));
         return;
     }
-    if (light_is(c)) {
+    if (word_among(c, light_words)) {
         refuse_light(c, who, span);
         return;
     }
@@ -533,15 +497,15 @@ bool sentences_read(struct cursor *c, sentence_list *out)
 bool sentence_read(struct cursor *c, struct sentence *out)
 {
     sentence_list list = {NULL, 0, 0};
-    if (cursor_done(c)) {
-        refuse_subject(c);
-        return false;
-    }
     if (!sentences_read(c, &list)) {
         return false;
     }
-    if (list.count != 1) {
-        struct span span = list.count > 1 ? list.at[1].span : c->line_span;
+    if (list.count == 0) {
+        refuse_subject(c);
+        return false;
+    }
+    if (list.count > 1) {
+        struct span span = list.at[1].span;
         diag_help(c->diags, REFUSE(c, TEXT_SENTENCES_MANY, span, "one sentence may stand here"),
                   "put the next one in a line of its own");
         return false;

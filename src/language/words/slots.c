@@ -5,153 +5,6 @@
 
 #include <string.h>
 
-/* Where a row takes one place, these all lead to it. */
-static const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
-static const char *const particles[] = {"out",  "up",     "down", "back", "through",
-                                        "over", "across", "away", NULL};
-
-static bool word_among(const struct cursor *c, const char *const *words)
-{
-    for (; *words; words++) {
-        if (word_is(c, 0, *words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool take_among(struct cursor *c, const char *const *words)
-{
-    for (; *words; words++) {
-        if (take_words(c, *words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static struct str subject_text(const struct predicate *p)
-{
-    const who_list *list = &p->s->subject;
-    return cursor_text(p->c, span_join(list->at[0].span, list->at[list->count - 1].span));
-}
-
-/* "5 screens": the sentence as far as its verb, for helps. */
-static struct str begun(const struct predicate *p)
-{
-    struct str verb = phrase_words(p->s->verb, p->s->pass, p->s->screen, p->s->bare);
-    return str_format(p->c->arena, "%.*s %.*s", STR_ARG(subject_text(p)), STR_ARG(verb));
-}
-
-/* As begun, with the preposition of the slot: "5 screens for". */
-static struct str begun_to(const struct predicate *p, struct str preposition)
-{
-    struct str said = begun(p);
-    return preposition.size == 0
-               ? said
-               : str_format(p->c->arena, "%.*s %.*s", STR_ARG(said), STR_ARG(preposition));
-}
-
-/* A player for an example: not the one who acts. */
-static int other_number(const struct predicate *p)
-{
-    const struct who *who = &p->s->subject.at[0];
-    return who->kind == WHO_PLAYER && who->number == 3 ? 5 : 3;
-}
-
-static struct str verb_text(const struct predicate *p)
-{
-    return cursor_text(p->c, p->s->verb_span);
-}
-
-static int twice(struct predicate *p, struct span span, const char *what)
-{
-    diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_TWICE, span, "%s is said twice: `%.*s` is the second one", what,
-                     STR_ARG(cursor_text(p->c, span))),
-              "keep one of the two, or write two sentences");
-    return -1;
-}
-
-/* What stands where a player should. */
-static int no_player(struct predicate *p, struct str preposition)
-{
-    struct cursor *c = p->c;
-    struct str said = begun_to(p, preposition);
-    struct str found = cursor_text(c, cursor_span(c));
-    bool missing = cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK;
-    const char *near = missing ? NULL : entry_nearest(c, spot_entries);
-    struct diag *diag =
-        missing ? REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?", STR_ARG(said))
-                : REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here",
-                         STR_ARG(found));
-    if (near) {
-        diag_help(c->diags, diag,
-                  "write the player's number, or the spot where one stands: did you mean `%s`?",
-                  near);
-    } else {
-        diag_help(c->diags, diag, "write the player's number: `%.*s %d`", STR_ARG(said),
-                  other_number(p));
-    }
-    return -1;
-}
-
-static int unfit(struct predicate *p, const struct who *who, const char *what, const char *takes,
-                 const char *help)
-{
-    struct str found = cursor_text(p->c, who->span);
-    diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_OBJECT_UNFIT, who->span, "`%.*s` is %s: `%.*s` takes %s",
-                     STR_ARG(found), what, STR_ARG(verb_text(p)), takes),
-              "%s", help);
-    return -1;
-}
-
-/* A defender where an attacker should stand. */
-static int defender_unfit(struct predicate *p, const struct who *who)
-{
-    struct cursor *c = p->c;
-    if (p->s->verb != VERB_SCREENS) {
-        return unfit(p, who, "a defender", "an attacker", "write the attacker's number: `3`");
-    }
-    struct str found = cursor_text(c, who->span), subject = subject_text(p);
-    int guarded = who->kind == WHO_DEFENDER ? who->number : 4;
-    struct diag *diag = REFUSE(c, TEXT_OBJECT_UNFIT, who->span,
-                               "`%.*s` is a defender: a screen is for a team-mate", STR_ARG(found));
-    diag_help(c->diags, diag, "write whom it frees: `%.*s screens for %d`, or `… for %d on %.*s`",
-              STR_ARG(subject), guarded, guarded, STR_ARG(found));
-    return -1;
-}
-
-static int player_fits(struct predicate *p, const struct who *who, char letter)
-{
-    struct cursor *c = p->c;
-    enum verb_task task = verb_row(p->s->verb)->task;
-    if (letter == 'D') {
-        return who_defends(who) ? 1
-                                : unfit(p, who, "no defender", "a defender",
-                                        "write the defender: `x1 switches with x3`");
-    }
-    if (who_defends(who)) {
-        return defender_unfit(p, who);
-    }
-    if (who->kind == WHO_COACH && !c->drill) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_DRILL_ONLY, who->span, "a coach takes part in drills only"),
-                  "open it with `drill`, or write a player's number");
-        return -1;
-    }
-    if (who->kind == WHO_BALL && (task == VERB_PASS || task == VERB_EXCHANGE)) {
-        return unfit(p, who, "what is passed", "a player",
-                     "write the player's number: `1 passes to 2`");
-    }
-    if (who->kind == WHO_SPOT && p->s->verb == VERB_DRIBBLES_AT) {
-        return unfit(p, who, "a place", "a player",
-                     "write `1 dribbles at 2`, or `1 dribbles to left wing`");
-    }
-    return 1;
-}
-
 /* `and 5` behind a screener, unless it begins a new sentence. */
 static int second_screener(struct predicate *p)
 {
@@ -174,7 +27,7 @@ static int second_screener(struct predicate *p)
 static int read_player(struct predicate *p, const struct slot *slot, struct who who)
 {
     if (p->s->object.kind != WHO_NONE) {
-        return twice(p, who.span, "the player");
+        return said_twice(p, who.span, "the player");
     }
     p->s->object = who;
     int fits = player_fits(p, &who, slot->letter);
@@ -184,7 +37,7 @@ static int read_player(struct predicate *p, const struct slot *slot, struct who 
 static int read_place(struct predicate *p, const struct place *place)
 {
     if (p->s->place) {
-        return twice(p, place->span, "the place");
+        return said_twice(p, place->span, "the place");
     }
     p->s->place = place;
     return 1;
@@ -199,69 +52,9 @@ static int place_after(struct predicate *p, struct str preposition)
         return read_place(p, place);
     }
     if (p->c->refusals == before) {
-        place_refuse(p->c, begun_to(p, preposition));
+        place_refuse(p->c, predicate_begun_to(p, preposition));
     }
     return -1;
-}
-
-static void person_unfit(struct cursor *c, const struct who *who)
-{
-    struct str found = cursor_text(c, who->span);
-    struct diag *diag =
-        REFUSE(c, TEXT_PLACE_UNKNOWN, who->span, "`%.*s` is somebody, not a place", STR_ARG(found));
-    if (who->kind == WHO_PLAYER || who->kind == WHO_ROLE) {
-        diag_help(c->diags, diag, "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`",
-                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
-    } else {
-        diag_help(c->diags, diag, "write `beside %.*s` or a spot: `the lane`", STR_ARG(found));
-    }
-}
-
-void place_refuse(struct cursor *c, struct str before)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    struct who who;
-    struct span span = cursor_span(c);
-    bool person = person_read(&trial, &who);
-    cursor_back(c, mark);
-    if (person) {
-        person_unfit(c, &who);
-        return;
-    }
-    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
-                  "name the place: `%.*s the rim`", STR_ARG(before));
-        return;
-    }
-    const char *near = entry_nearest(c, spot_entries);
-    struct diag *diag = REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`",
-                               STR_ARG(cursor_text(c, span)));
-    if (near) {
-        diag_help(c->diags, diag, "did you mean `%s`?", near);
-    } else {
-        diag_help(c->diags, diag, "write a spot: `left wing`, `the rim`, `3's spot`");
-    }
-}
-
-static bool points_back(struct cursor *c)
-{
-    static const char *const words[] = {"him", "her", "his",  "them", "their",
-                                        "he",  "she", "they", "it",   NULL};
-    struct span span = cursor_span(c);
-    if (!word_among(c, words)) {
-        return false;
-    }
-    bool spot = word_is(c, 1, "spot"), defender = word_is(c, 1, "defender");
-    diag_help(c->diags,
-              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which player is meant?",
-                     STR_ARG(cursor_text(c, span))),
-              "say the number: `%s`",
-              spot       ? "4's spot"
-              : defender ? "x4"
-                         : "4");
-    return true;
 }
 
 static int read_either(struct predicate *p, struct str preposition)
@@ -272,12 +65,12 @@ static int read_either(struct predicate *p, struct str preposition)
     struct span span = cursor_span(p->c);
     if (!place_or_who_read(p->c, 0, &place, &who)) {
         if (p->c->refusals == before) {
-            place_refuse(p->c, begun_to(p, preposition));
+            place_refuse(p->c, predicate_begun_to(p, preposition));
         }
         return -1;
     }
     if (p->s->place || p->s->object.kind != WHO_NONE) {
-        return twice(p, span, "the place");
+        return said_twice(p, span, "the place");
     }
     p->s->place = place;
     p->s->object = who;
@@ -291,30 +84,33 @@ static int read_measure(struct predicate *p, char letter)
     struct measure found;
     if (take_measure(p->c, letter == 'T', &found)) {
         if (out->unit != UNIT_NONE) {
-            return twice(p, span, letter == 'T' ? "the time" : "the length");
+            return said_twice(p, span, letter == 'T' ? "the time" : "the length");
         }
         *out = found;
         return 1;
     }
     diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?", STR_ARG(begun(p))),
-              "write seconds: `%.*s for 1 s`", STR_ARG(begun(p)));
+              REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?",
+                     STR_ARG(predicate_begun(p))),
+              "write seconds: `%.*s for 1 s`", STR_ARG(predicate_begun(p)));
     return -1;
 }
 
 static int read_way(struct predicate *p)
 {
     struct span span = cursor_span(p->c);
-    int way = take_words(p->c, "baseline") ? DRIVE_BASELINE
-              : take_words(p->c, "middle") ? DRIVE_MIDDLE
-                                           : DRIVE_FREE;
-    if (way == DRIVE_FREE) {
+    bool baseline = take_words(p->c, "baseline");
+    if (!baseline && !take_words(p->c, "middle")) {
         return 0;
     }
     if (p->s->drive != DRIVE_FREE) {
-        return twice(p, span, "the way");
+        return said_twice(p, span, "the way");
     }
-    p->s->drive = way;
+    if (baseline) {
+        p->s->drive = DRIVE_BASELINE;
+    } else {
+        p->s->drive = DRIVE_MIDDLE;
+    }
     return 1;
 }
 
@@ -341,10 +137,10 @@ static int read_path(struct predicate *p)
         if (particle && word_among(c, place_words)) {
             return 1;
         }
-        return points_back(c) ? -1 : no_player(p, str_of(entry_words(words, path)));
+        return points_back(c) ? -1 : player_missing(p, str_of(entry_words(words, path)));
     }
     if (p->path_done) {
-        return twice(p, cursor_taken(c, mark.at), "the way round");
+        return said_twice(p, cursor_taken(c, mark.at), "the way round");
     }
     p->path_done = true;
     p->s->path = (enum path_word)path;
@@ -365,7 +161,7 @@ static int read_content(struct predicate *p, const struct slot *slot)
     case 'W':
     case 'U':
     case 'D':
-        return who_read(c, &who) ? read_player(p, slot, who) : no_player(p, slot->preposition);
+        return who_read(c, &who) ? read_player(p, slot, who) : player_missing(p, slot->preposition);
     case 'P':
         return place_after(p, slot->preposition);
     case 'E':
@@ -387,7 +183,7 @@ static int read_on(struct predicate *p)
     take_words(c, "on");
     person_read(c, &who);
     if (p->s->on.kind != WHO_NONE) {
-        return twice(p, who.span, "the defender");
+        return said_twice(p, who.span, "the defender");
     }
     p->s->on = who;
     return 1;
@@ -500,7 +296,7 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     cursor_back(c, mark);
     if (place && place->letter == 'E' && !p->s->place && person_read(c, &who)) {
         return p->s->object.kind == WHO_NONE ? (p->s->object = who, 1)
-                                             : twice(p, who.span, "the player");
+                                             : said_twice(p, who.span, "the player");
     }
     const struct token *next = cursor_next(c);
     bool time = next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
@@ -530,20 +326,14 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     if (who_defends(&who)) {
         return player_fits(p, &who, player->letter) < 0 ? -1 : 0;
     }
-    struct str found = cursor_text(c, who.span), said = begun(p);
-    diag_help(c->diags,
-              REFUSE(c, TEXT_PREPOSITION_MISSING, who.span, "`%.*s` needs `%.*s` before `%.*s`",
-                     STR_ARG(verb_text(p)), STR_ARG(player->preposition), STR_ARG(found)),
-              "write `%.*s %.*s %.*s`", STR_ARG(said), STR_ARG(player->preposition),
-              STR_ARG(found));
-    return -1;
+    return preposition_missing(p, &who, player->preposition);
 }
 
 /* out, up, back … right before a place or what leads to one add nothing. */
 static bool drop_particle(struct predicate *p)
 {
     struct cursor trial = *p->c;
-    if (!take_among(&trial, particles)) {
+    if (!take_among(&trial, particle_words)) {
         return false;
     }
     struct cursor_mark mark = cursor_mark(&trial);
@@ -585,36 +375,6 @@ int slot_read(struct predicate *p)
     return taken != 0 ? taken : missing_preposition(p, slots, count);
 }
 
-/* Whether the same words are a defender's: goes over 3. Gives them. */
-static bool guard_said(const struct predicate *p, struct span *span)
-{
-    struct cursor trial = *p->c;
-    struct phrase phrase;
-    trial.at = p->from;
-    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase)) {
-        return false;
-    }
-    *span = cursor_taken(&trial, p->from);
-    return true;
-}
-
-static bool need_place(struct predicate *p, const struct slot *slot)
-{
-    struct cursor *c = p->c;
-    struct span span;
-    if (guard_said(p, &span)) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_DEFENDER_ONLY, span,
-                         "`%.*s` is a defender's verb, and `%.*s` attacks",
-                         STR_ARG(cursor_text(c, span)), STR_ARG(subject_text(p))),
-                  "write the defender, `x3 %.*s`, or name a place to go to",
-                  STR_ARG(cursor_text(c, span)));
-        return false;
-    }
-    place_refuse(c, begun_to(p, slot->preposition));
-    return false;
-}
-
 static void place_of_phrase(struct predicate *p)
 {
     if (p->s->place || p->phrase.to == SPOT_COUNT) {
@@ -637,11 +397,11 @@ bool slots_filled(struct predicate *p)
             continue;
         }
         if (player && p->s->object.kind == WHO_NONE) {
-            return no_player(p, slot->preposition) > 0;
+            return player_missing(p, slot->preposition) > 0;
         }
         bool either = slot->letter == 'E' && p->s->object.kind != WHO_NONE;
         if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {
-            return need_place(p, slot);
+            return place_needed(p, slot);
         }
         if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
             return read_measure(p, 'T') > 0;
@@ -650,7 +410,7 @@ bool slots_filled(struct predicate *p)
     return true;
 }
 
-bool event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
+void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
                        struct who *out)
 {
     static const char *const siblings[] = {"off", "at", NULL};
@@ -668,15 +428,14 @@ bool event_object_read(struct cursor *c, enum verb *verb, const struct phrase *p
     struct cursor trial = *c;
     bool guard = player && verb_row(*verb)->task == VERB_GUARD;
     if (!player || clause_is(c)) {
-        return true;
+        return;
     }
     bool said = player->preposition.size > 0 && take_str(&trial, player->preposition);
     bool bare = player->preposition.size == 0 || guard || phrase_has(phrase, 'O');
     if ((said ? who_read(&trial, out) : bare && person_read(&trial, out))) {
         c->at = trial.at;
         c->refusals = trial.refusals;
-        return true;
+        return;
     }
     *out = (struct who){.kind = WHO_NONE};
-    return true;
 }

@@ -187,12 +187,7 @@ static bool state_refuse(struct cursor *c, const struct event *event, const char
 /* A clause says who does what, without where. */
 static bool place_behind(struct cursor *c, struct span event, const char *word)
 {
-    static const char *const words[] = {"to", "in", "into", "on", "onto", "toward", "at", NULL};
-    const char *const *next = words;
-    while (*next && !word_is(c, 0, *next)) {
-        next++;
-    }
-    if (!*next || clause_is(c)) {
+    if (!word_among(c, place_words) || clause_is(c)) {
         return false;
     }
     diag_help(c->diags,

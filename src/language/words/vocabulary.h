@@ -14,6 +14,12 @@ struct str words_squeeze(struct str words, char out[WORDS_MOST]);
 struct str number_as_word(struct str written);
 
 bool take_str(struct cursor *c, struct str words);
+/* One of these, NULL at the end. */
+bool word_among(const struct cursor *c, const char *const *words);
+bool take_among(struct cursor *c, const char *const *words);
+extern const char *const particle_words[]; /* out, up, back … */
+extern const char *const place_words[];    /* what may lead to a place */
+extern const char *const light_words[];    /* makes, sets, takes, gives */
 bool mark_is(const struct cursor *c, char mark);
 bool take_measure(struct cursor *c, bool is_time, struct measure *out);
 

@@ -1,0 +1,227 @@
+/* SPDX-License-Identifier: MIT */
+/* blame: what is wrong with what follows a verb, said in the coach's words with something to type.
+ */
+#include "language/words/grammar.h"
+
+static struct str subject_text(const struct predicate *p)
+{
+    const who_list *list = &p->s->subject;
+    return cursor_text(p->c, span_join(list->at[0].span, list->at[list->count - 1].span));
+}
+
+/* "5 screens": the sentence as far as its verb, for helps. */
+struct str predicate_begun(const struct predicate *p)
+{
+    struct str verb = phrase_words(p->s->verb, p->s->pass, p->s->screen, p->s->bare);
+    return str_format(p->c->arena, "%.*s %.*s", STR_ARG(subject_text(p)), STR_ARG(verb));
+}
+
+/* As begun, with the preposition of the slot: "5 screens for". */
+struct str predicate_begun_to(const struct predicate *p, struct str preposition)
+{
+    struct str said = predicate_begun(p);
+    return preposition.size == 0
+               ? said
+               : str_format(p->c->arena, "%.*s %.*s", STR_ARG(said), STR_ARG(preposition));
+}
+
+/* A player for an example: not the one who acts. */
+static int other_number(const struct predicate *p)
+{
+    const struct who *who = &p->s->subject.at[0];
+    return who->kind == WHO_PLAYER && who->number == 3 ? 5 : 3;
+}
+
+static struct str verb_text(const struct predicate *p)
+{
+    return cursor_text(p->c, p->s->verb_span);
+}
+
+int said_twice(struct predicate *p, struct span span, const char *what)
+{
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_TWICE, span, "%s is said twice: `%.*s` is the second one", what,
+                     STR_ARG(cursor_text(p->c, span))),
+              "keep one of the two, or write two sentences");
+    return -1;
+}
+
+/* What stands where a player should. */
+int player_missing(struct predicate *p, struct str preposition)
+{
+    struct cursor *c = p->c;
+    struct str said = predicate_begun_to(p, preposition);
+    struct str found = cursor_text(c, cursor_span(c));
+    bool missing = cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK;
+    const char *near = missing ? NULL : entry_nearest(c, spot_entries);
+    struct diag *diag =
+        missing ? REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?", STR_ARG(said))
+                : REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here",
+                         STR_ARG(found));
+    if (near) {
+        diag_help(c->diags, diag,
+                  "write the player's number, or the spot where one stands: did you mean `%s`?",
+                  near);
+    } else {
+        diag_help(c->diags, diag, "write the player's number: `%.*s %d`", STR_ARG(said),
+                  other_number(p));
+    }
+    return -1;
+}
+
+static int unfit(struct predicate *p, const struct who *who, const char *what, const char *takes,
+                 const char *help)
+{
+    struct str found = cursor_text(p->c, who->span);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_OBJECT_UNFIT, who->span, "`%.*s` is %s: `%.*s` takes %s",
+                     STR_ARG(found), what, STR_ARG(verb_text(p)), takes),
+              "%s", help);
+    return -1;
+}
+
+/* A defender where an attacker should stand. */
+static int defender_unfit(struct predicate *p, const struct who *who)
+{
+    struct cursor *c = p->c;
+    if (p->s->verb != VERB_SCREENS) {
+        return unfit(p, who, "a defender", "an attacker", "write the attacker's number: `3`");
+    }
+    struct str found = cursor_text(c, who->span), subject = subject_text(p);
+    int guarded = who->kind == WHO_DEFENDER ? who->number : 4;
+    struct diag *diag = REFUSE(c, TEXT_OBJECT_UNFIT, who->span,
+                               "`%.*s` is a defender: a screen is for a team-mate", STR_ARG(found));
+    diag_help(c->diags, diag, "write whom it frees: `%.*s screens for %d`, or `… for %d on %.*s`",
+              STR_ARG(subject), guarded, guarded, STR_ARG(found));
+    return -1;
+}
+
+int player_fits(struct predicate *p, const struct who *who, char letter)
+{
+    struct cursor *c = p->c;
+    enum verb_task task = verb_row(p->s->verb)->task;
+    if (letter == 'D') {
+        return who_defends(who) ? 1
+                                : unfit(p, who, "no defender", "a defender",
+                                        "write the defender: `x1 switches with x3`");
+    }
+    if (who_defends(who)) {
+        return defender_unfit(p, who);
+    }
+    if (who->kind == WHO_COACH && !c->drill) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_DRILL_ONLY, who->span, "a coach takes part in drills only"),
+                  "open it with `drill`, or write a player's number");
+        return -1;
+    }
+    if (who->kind == WHO_BALL && (task == VERB_PASS || task == VERB_EXCHANGE)) {
+        return unfit(p, who, "what is passed", "a player",
+                     "write the player's number: `1 passes to 2`");
+    }
+    if (who->kind == WHO_SPOT && p->s->verb == VERB_DRIBBLES_AT) {
+        return unfit(p, who, "a place", "a player",
+                     "write `1 dribbles at 2`, or `1 dribbles to left wing`");
+    }
+    return 1;
+}
+
+static void person_unfit(struct cursor *c, const struct who *who)
+{
+    struct str found = cursor_text(c, who->span);
+    struct diag *diag =
+        REFUSE(c, TEXT_PLACE_UNKNOWN, who->span, "`%.*s` is somebody, not a place", STR_ARG(found));
+    if (who->kind == WHO_PLAYER || who->kind == WHO_ROLE) {
+        diag_help(c->diags, diag, "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`",
+                  STR_ARG(found), STR_ARG(found), STR_ARG(found));
+    } else {
+        diag_help(c->diags, diag, "write `beside %.*s` or a spot: `the lane`", STR_ARG(found));
+    }
+}
+
+void place_refuse(struct cursor *c, struct str before)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    struct span span = cursor_span(c);
+    bool person = person_read(&trial, &who);
+    cursor_back(c, mark);
+    if (person) {
+        person_unfit(c, &who);
+        return;
+    }
+    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
+                  "name the place: `%.*s the rim`", STR_ARG(before));
+        return;
+    }
+    const char *near = entry_nearest(c, spot_entries);
+    struct diag *diag = REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`",
+                               STR_ARG(cursor_text(c, span)));
+    if (near) {
+        diag_help(c->diags, diag, "did you mean `%s`?", near);
+    } else {
+        diag_help(c->diags, diag, "write a spot: `left wing`, `the rim`, `3's spot`");
+    }
+}
+
+bool points_back(struct cursor *c)
+{
+    static const char *const words[] = {"him", "her", "his",  "them", "their",
+                                        "he",  "she", "they", "it",   NULL};
+    struct span span = cursor_span(c);
+    if (!word_among(c, words)) {
+        return false;
+    }
+    bool spot = word_is(c, 1, "spot"), defender = word_is(c, 1, "defender");
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which player is meant?",
+                     STR_ARG(cursor_text(c, span))),
+              "say the number: `%s`",
+              spot       ? "4's spot"
+              : defender ? "x4"
+                         : "4");
+    return true;
+}
+
+/* Whether the same words are a defender's: goes over 3. Gives them. */
+static bool guard_said(const struct predicate *p, struct span *span)
+{
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    trial.at = p->from;
+    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase)) {
+        return false;
+    }
+    *span = cursor_taken(&trial, p->from);
+    return true;
+}
+
+bool place_needed(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct span span;
+    if (verb_row(p->s->verb)->task != VERB_GUARD && guard_said(p, &span)) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_DEFENDER_ONLY, span,
+                         "`%.*s` is a defender's verb, and `%.*s` attacks",
+                         STR_ARG(cursor_text(c, span)), STR_ARG(subject_text(p))),
+                  "write the defender, `x3 %.*s`, or name a place to go to",
+                  STR_ARG(cursor_text(c, span)));
+        return false;
+    }
+    place_refuse(c, predicate_begun_to(p, slot->preposition));
+    return false;
+}
+
+int preposition_missing(struct predicate *p, const struct who *who, struct str preposition)
+{
+    struct cursor *c = p->c;
+    struct str found = cursor_text(c, who->span), said = predicate_begun_to(p, preposition);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PREPOSITION_MISSING, who->span, "`%.*s` needs `%.*s` before `%.*s`",
+                     STR_ARG(verb_text(p)), STR_ARG(preposition), STR_ARG(found)),
+              "write `%.*s %.*s`", STR_ARG(said), STR_ARG(found));
+    return -1;
+}
