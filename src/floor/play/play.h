@@ -160,6 +160,7 @@ struct limit_entry {
     struct str check;
     double value;        /* metres, seconds, radians or a share */
     struct span span;
+    enum unit unit;      /* as written: whether it suits the check is the check's to say */
 };
 struct play {
     struct str name, about, call, series, score, goal, chapter, lineup;

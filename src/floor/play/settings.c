@@ -137,7 +137,7 @@ static void gather(struct maker *m, const struct source_play *source)
                 VEC_PUSH(m->arena, &m->play->cautions, setting->text);
             } else if (setting->setting == SETTING_LIMIT && !has_limit(m->play, setting->text)) {
                 struct limit_entry limit = {setting->text, limit_value(m, setting->measure),
-                                            form->span};
+                                            form->span, setting->measure.unit};
                 VEC_PUSH(m->arena, &m->play->limits, limit);
             }
         }

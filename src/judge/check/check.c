@@ -29,7 +29,7 @@ const struct check_row *check_at(size_t index)
 const struct check_row *check_find(struct str id)
 {
     for (size_t i = 0; i < check_count(); i++) {
-        if (str_is(id, rows[i].id)) {
+        if (str_equal_fold(id, str_of(rows[i].id))) {
             return &rows[i];
         }
     }
@@ -81,7 +81,7 @@ static void drop_repeated(struct checker *checker)
 static bool accepted_in(const point_list *accepts, struct finding *finding)
 {
     for (size_t i = 0; i < accepts->count; i++) {
-        if (str_is(accepts->at[i].word, finding->row->id)) {
+        if (str_equal_fold(accepts->at[i].word, str_of(finding->row->id))) {
             finding->accepted = true;
             finding->reason = accepts->at[i].text;
             return true;

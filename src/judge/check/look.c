@@ -79,9 +79,9 @@ double look_limit(const struct checker *checker, const char *id, double otherwis
 {
     *written = false;
     for (size_t i = 0; i < checker->play->limits.count; i++) {
-        if (str_is(checker->play->limits.at[i].check, id)) {
+        if (str_equal_fold(checker->play->limits.at[i].check, str_of(id))) {
             *written = true;
-            otherwise = checker->play->limits.at[i].value; /* the nearest stands last */
+            otherwise = checker->play->limits.at[i].value;
         }
     }
     return otherwise;

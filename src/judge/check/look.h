@@ -6,10 +6,11 @@
 
 #include "judge/check/check.h"
 
-#define REST_SPEED 0.25  /* m/s: slower than this somebody stands; ours */
-#define REST_TIME 1.0    /* s: shorter rests are part of moving; ours */
-#define HALF_FOOT 0.1524 /* nobody stands to the inch: what a limit on distance may be missed by   \
-                          */
+#define REST_SPEED 0.25 /* m/s: slower than this somebody stands; ours */
+#define REST_TIME 1.0   /* s: shorter rests are part of moving; ours */
+#define HALF_FOOT                                                                                  \
+    0.1524 /* nobody stands to the inch: what a limit on distance may be missed by                 \
+            */
 
 typedef VEC(const struct segment *) segment_list;
 struct checker {

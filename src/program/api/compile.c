@@ -115,16 +115,17 @@ static bool is_text(struct courtwright *book, uint32_t source, struct str text)
 
 static void run_play(struct courtwright *book, struct compiled *compiled)
 {
+    check_names(compiled->play, &book->diags); /* a wrong name leaves the play as it is */
     size_t errors = book->diags.errors;
     if (compiled->play->broken) {
         return; /* a run of half a play would be checked for what the coach never wrote */
     }
     struct run *run = sim_run(&book->arena, &book->sources, compiled->play, &book->diags);
+    check_run(&book->arena, run, &compiled->findings); /* also says why a step cannot be run */
     if (book->diags.errors > errors) {
         return;
     }
     compiled->run = run;
-    check_run(&book->arena, run, &compiled->findings);
     scene_diagrams(&book->arena, run, &compiled->diagrams);
 }
 
