@@ -68,9 +68,8 @@ bool reader_used_up(struct cursor *c)
     struct str text = cursor_text(c, span);
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_LEFT_OVER, span,
                                  "`%.*s` has no part in this line", STR_ARG(text));
-    if (c->at->kind == TOKEN_WORD) {
-        diag_help(c->diags, diag, "quotes around a text; else leave it out");
-    }
+    diag_help(c->diags, diag,
+              c->at->kind == TOKEN_WORD ? "leave it out, or put a text in quotes" : "leave it out");
     return false;
 }
 
@@ -111,7 +110,8 @@ static void version_read(struct reader *r, const struct line *line, bool first)
         reader_add(r, r->file, FORM_VERSION, line)->number = number;
         return;
     }
-    diag_help(r->diags, diag, "courtwright %d on the first line, or nothing", LANGUAGE_VERSION);
+    diag_help(r->diags, diag, "write `courtwright %d` on the first line, or nothing",
+              LANGUAGE_VERSION);
     reader_broken(r, line);
 }
 
@@ -133,7 +133,7 @@ static bool stands_already(struct reader *r, const struct block *block, const st
         if (diag) {
             diag->other = form->span;
         }
-        diag_help(r->diags, diag, "one of the two lines");
+        diag_help(r->diags, diag, "keep one of the two lines");
         return true;
     }
     return false;
@@ -185,18 +185,23 @@ static void setting_line(struct reader *r, const struct line *line, enum setting
     }
 }
 
+static void report_unknown(struct reader *r, const struct line *line, const char *near)
+{
+    struct str word = source_text(r->shelf->sources, line->tokens[0].span);
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
+                                 "no line begins with `%.*s`", STR_ARG(word));
+    diag_help(r->diags, diag, "did you mean `%s`?", near);
+}
+
 static void outside_line(struct reader *r, const struct line *line)
 {
     const char *near = opener_nearest(line);
     if (near && !r->told) {
-        struct str word = source_text(r->shelf->sources, line->tokens[0].span);
-        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
-                                     "no line begins with `%.*s`", STR_ARG(word));
-        diag_help(r->diags, diag, "%s", near);
+        report_unknown(r, line, near);
     } else if (!r->told) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_OUTSIDE, line->span, "this line stands under no play");
-        diag_help(r->diags, diag, "play \"Lantern\" above it");
+        diag_help(r->diags, diag, "write `play \"Lantern\"` above it");
         r->told = true;
     }
     reader_broken(r, line);
@@ -223,7 +228,7 @@ static void standing_line(struct reader *r, const struct line *line)
             !who_read(&c, &form.standing.player) || form.standing.player.kind != WHO_PLAYER) {
             struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
                                          "a defender guards one player");
-            diag_help(r->diags, diag, "x1 guards 3");
+            diag_help(r->diags, diag, "write `x1 guards 3`");
             c.refusals++;
             break;
         }
@@ -246,10 +251,14 @@ static bool body_fits(struct reader *r, const struct line *line, bool whole_play
     const char *message = NULL, *help = NULL;
     if (play && r->top->mirrors.size > 0) {
         message = "a play that mirrors another has no lines of its own";
-        help = "settings only, or a play without mirrors";
+        help = "keep the settings only, or take mirrors away";
     } else if (play && r->has_steps && !r->step && !whole_play) {
+        if (opener_of(line, 0).kind == LINE_OTHER && opener_nearest(line)) {
+            report_unknown(r, line, opener_nearest(line));
+            return false;
+        }
         message = "this stands before the first step";
-        help = "step \"…\" above it";
+        help = "write `step \"…\"` above it";
     } else if (!r->branch && r->branches > 0) {
         code = DIAG_TEXT_IF;
         message = "after an if or a read every line belongs to one";
@@ -316,10 +325,7 @@ static void sentence_part(struct reader *r, const struct line *line)
     }
     if (near) {
         cursor_back(&c, mark);
-        struct str word = source_text(r->shelf->sources, line->tokens[0].span);
-        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
-                                     "no line begins with `%.*s`", STR_ARG(word));
-        diag_help(r->diags, diag, "%s", near);
+        report_unknown(r, line, near);
     }
     reader_broken(r, line);
 }
@@ -400,7 +406,7 @@ static void late_setting(struct reader *r, const struct line *line, enum setting
     struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_LATE, line->tokens[0].span,
                                  "`%s` holds for the whole play and stands before its first %s",
                                  setting_word(setting), r->has_steps ? "step" : "sentence");
-    diag_help(r->diags, diag, "this line further up, under the play's heading");
+    diag_help(r->diags, diag, "move it up, under the play's heading");
     reader_broken(r, line);
 }
 
@@ -551,7 +557,7 @@ static void take_line(struct reader *r, const struct line *line)
     bool first = !r->seen;
     r->seen = true;
     if (is_kept_raw(r) && !is_level_0(opener.kind)) {
-        reader_broken(r, line);
+        reader_broken(r, line_keep(r, *line));
         return;
     }
     struct line own = *line;
@@ -612,7 +618,7 @@ static struct line whole_line(struct reader *r, struct line line)
             struct diag *diag =
                 diag_add(r->diags, DIAG_TEXT_COMMA, line.tokens[line.count - 1].span,
                          "the line ends in a comma, but nothing goes on");
-            diag_help(r->diags, diag, "no comma, or what was to follow it");
+            diag_help(r->diags, diag, "take the comma away, or write what was to follow it");
             line.broken = true;
             break;
         }
@@ -693,7 +699,7 @@ struct block *file_read(struct shelf *shelf, uint32_t source, int depth)
     if (!r.seen && errors == shelf->diags->errors) {
         struct diag *diag =
             diag_add(shelf->diags, DIAG_TEXT_EMPTY, r.file->span, "there is nothing in this file");
-        diag_help(shelf->diags, diag, "1 passes to 2");
+        diag_help(shelf->diags, diag, "write a line such as `1 passes to 2`");
     } else if (r.seen && r.at_head && r.implied) {
         open_implied(&r);
     }

@@ -2,11 +2,12 @@
 /* heading: the lines that open blocks. */
 #include "base/limits.h"
 #include "language/words/reader.h"
+#include "language/words/vocabulary.h"
 
 static void refuse(struct reader *r, struct span span, const char *message, const char *help)
 {
     struct diag *diag = diag_add(r->diags, DIAG_TEXT_HEADING, span, "%s", message);
-    diag_help(r->diags, diag, "%s", help);
+    diag_help(r->diags, diag, "write `%s`", help);
 }
 
 static struct span behind(const struct line *line)
@@ -44,7 +45,7 @@ static bool playbook_heading(struct reader *r, const struct line *line, struct b
         if (diag) {
             diag->other = r->shelf->playbook;
         }
-        diag_help(r->diags, diag, "chapter \"…\" divides a book");
+        diag_help(r->diags, diag, "divide a book by `chapter \"…\"`");
         return false;
     }
     r->shelf->playbook = r->depth == 0 ? block->span : r->shelf->playbook;
@@ -159,7 +160,7 @@ static bool step_number(struct reader *r, const struct line *line, size_t *from,
     struct diag *diag =
         diag_add(r->diags, DIAG_TEXT_STEP_NUMBER, token->span,
                  "this is step %d of the play, not %d", (int)r->steps, block->number);
-    diag_help(r->diags, diag, "step %d, or step alone", (int)r->steps);
+    diag_help(r->diags, diag, "write `step %d`, or `step` alone", (int)r->steps);
     return false;
 }
 
@@ -186,6 +187,29 @@ static bool step_heading(struct reader *r, const struct line *line, struct block
     return step_tie_read(&c, &block->tie, &block->after) && reader_used_up(&c) && fine;
 }
 
+/* A condition that is none: the word behind who it speaks of is mostly the wrong one. */
+static void report_condition(struct reader *r, struct cursor c)
+{
+    struct who who;
+    bool defender = who_read(&c, &who) && who.kind == WHO_DEFENDER;
+    struct span span = cursor_span(&c);
+    struct str text = cursor_text(&c, span);
+    const char *near = defender ? phrase_nearest(&c, FOR_DEFENDERS) : NULL;
+    struct diag *diag;
+    if (text.size == 0) {
+        diag = diag_add(r->diags, DIAG_TEXT_READ, span, "the condition breaks off here");
+    } else {
+        diag = diag_add(r->diags, DIAG_TEXT_READ, span, "`%.*s` is no part of a condition",
+                        STR_ARG(text));
+    }
+    if (near) {
+        diag_help(r->diags, diag, "did you mean `%s`?", near);
+    } else {
+        diag_help(r->diags, diag,
+                  "write `x3 trails`, `x1 and x3 switch`, `3 is open` or `otherwise`");
+    }
+}
+
 static bool condition_part(struct reader *r, struct cursor *c, struct block *block)
 {
     struct condition condition = {0};
@@ -195,13 +219,7 @@ static bool condition_part(struct reader *r, struct cursor *c, struct block *blo
         return true;
     }
     if (c->refusals == refusals) {
-        struct span span = cursor_span(c);
-        struct str text = cursor_text(c, span);
-        struct diag *diag =
-            diag_add(r->diags, DIAG_TEXT_READ, span, "%s%.*s%s",
-                     text.size ? "no condition begins at `" : "a condition is missing here",
-                     STR_ARG(text), text.size ? "`" : "");
-        diag_help(r->diags, diag, "x3 trails; x1 and x3 switch; 3 is open; otherwise");
+        report_condition(r, *c);
     }
     return false;
 }
@@ -311,11 +329,11 @@ static bool step_fits(struct reader *r, const struct line *line)
     if (!is_play(r->top)) {
         r->step = r->branch = NULL;
         return out_of_place(r, line, "a step stands in a play or a drill",
-                            "play \"Lantern\" above it");
+                            "write `play \"Lantern\"` above it");
     }
     if (r->top->mirrors.size > 0) {
         return out_of_place(r, line, "a play that mirrors another has no steps of its own",
-                            "the other play's steps, or a play without mirrors");
+                            "take the steps away, or mirrors");
     }
     if (r->steps == LIMIT_STEPS) {
         diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span, "a play has at most %d steps",
@@ -332,11 +350,11 @@ static bool branch_fits(struct reader *r, const struct line *line)
     bool body = is_play(r->top) ? r->step || !r->has_steps : r->top && r->top->kind == BLOCK_ACTION;
     if (!body) {
         return out_of_place(r, line, "a read stands in a step, or in a play without steps",
-                            "step \"Come off the screen\" above it");
+                            "write `step \"Come off the screen\"` above it");
     }
     if (r->top->mirrors.size > 0) {
         return out_of_place(r, line, "a play that mirrors another has no reads of its own",
-                            "the other play's reads, or a play without mirrors");
+                            "take the reads away, or mirrors");
     }
     if (r->branches == LIMIT_BRANCHES) {
         diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
@@ -421,7 +439,7 @@ void if_read(struct reader *r, const struct line *line)
     if (fine && !take_mark(&c, ',')) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
-        diag_help(r->diags, diag, "if x3 trails, 3 curls off 5");
+        diag_help(r->diags, diag, "write `if x3 trails, 3 curls off 5`");
         fine = false;
     }
     if (!fine || !sentences_read(&c, &sentences) || sentences.count == 0) {

@@ -18,10 +18,10 @@ static const struct {
     const char *what, *help;
 } failures[] = {
     [LOAD_MISSING] = {DIAG_FILE_MISSING, "there is no file",
-                      "the name as it stands in the folder of this file"},
+                      "write the name as it stands in this file's folder"},
     [LOAD_UNREADABLE] = {DIAG_FILE_UNREADABLE, "nothing can be read from", NULL},
     [LOAD_OUTSIDE] = {DIAG_FILE_OUTSIDE,
-                      "outside the book's folder:", "a copy of it in the book's folder"},
+                      "outside the book's folder:", "copy it into the book's folder"},
     [LOAD_TOO_LARGE] = {DIAG_FILE_TOO_LARGE, "too large for a playbook:", NULL},
 };
 
@@ -95,7 +95,7 @@ void include_read(struct reader *r, const struct line *line)
     if (!quoted_read(&c, &form.title, &span) || form.title.size == 0) {
         struct diag *diag = diag_add(r->diags, DIAG_TEXT_INCLUDE, cursor_span(&c),
                                      "the name of a file in quotes belongs here");
-        diag_help(r->diags, diag, "include \"presses.play\"");
+        diag_help(r->diags, diag, "write `include \"presses.play\"`");
         reader_broken(r, line);
         return;
     }

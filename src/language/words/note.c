@@ -12,7 +12,7 @@ static bool refuse(struct cursor *c, struct span span, const char *expected, con
         diag = diag_add(c->diags, DIAG_TEXT_NOTE, span, "`%.*s` stands where %s belongs",
                         STR_ARG(text), expected);
     }
-    diag_help(c->diags, diag, "%s", example);
+    diag_help(c->diags, diag, "write `%s`", example);
     return false;
 }
 
@@ -28,8 +28,10 @@ static bool point_read(struct cursor *c, struct note_form *out)
     if (integer_read(c, &out->player, &span)) {
         out->word_span = span;
         if (out->player < 1 || out->player > c->players) {
-            diag_add(c->diags, DIAG_TEXT_PLAYER_RANGE, span,
-                     "there is no player %d: 1 to %d are on the floor", out->player, c->players);
+            struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLAYER_RANGE, span,
+                                         "there is no player %d: 1 to %d are on the floor",
+                                         out->player, c->players);
+            diag_help(c->diags, diag, "write `point \"…\"` for everyone");
             return false;
         }
     }
@@ -44,8 +46,10 @@ static bool chart_read(struct cursor *c, struct note_form *out)
         return refuse(c, cursor_span(c), "a short word for the tally", example);
     }
     if (str_is(word->text, "read") || str_is(word->text, "points")) {
-        return refuse(c, word->span, "another word (read and points are counted by themselves)",
-                      example);
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_NOTE, word->span,
+                                     "`%.*s` is counted without a chart line", STR_ARG(word->text));
+        diag_help(c->diags, diag, "another word for what you count: %s", example);
+        return false;
     }
     out->word = word->text;
     out->word_span = word->span;
@@ -88,7 +92,7 @@ static bool binding_read(struct cursor *c, struct note_form *out)
     binding.role = role->text;
     c->at = role + 1;
     if (!who_read(c, &binding.who)) {
-        return refuse(c, cursor_span(c), "a player for the role", example);
+        return c->refusals == 0 && refuse(c, cursor_span(c), "a player for the role", example);
     }
     VEC_PUSH(c->arena, &out->roles, binding);
     return true;
@@ -165,5 +169,5 @@ bool note_read(struct reader *r, const struct line *line, enum form_kind kind,
     };
     struct cursor c = reader_cursor(r, line, 1);
     *out = (struct note_form){.word_span = SPAN_NONE, .text_span = SPAN_NONE};
-    return readers[kind](&c, out) && reader_used_up(&c);
+    return readers[kind](&c, out) && c.refusals == 0 && reader_used_up(&c);
 }

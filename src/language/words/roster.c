@@ -13,7 +13,7 @@ static bool refuse(struct cursor *c, const char *expected)
         diag = diag_add(c->diags, DIAG_TEXT_ROSTER, span, "`%.*s` has no place in a team",
                         STR_ARG(text));
     }
-    diag_help(c->diags, diag, "%s", expected);
+    diag_help(c->diags, diag, "write `%s`", expected);
     return false;
 }
 

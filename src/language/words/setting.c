@@ -3,22 +3,6 @@
 #include "language/words/reader.h"
 #include "language/words/vocabulary.h"
 
-/* What the value could have been. */
-static bool refuse(struct cursor *c, const char *expected)
-{
-    struct span span = cursor_span(c);
-    struct str text = cursor_text(c, span);
-    struct diag *diag;
-    if (text.size == 0) {
-        diag = diag_add(c->diags, DIAG_TEXT_SETTING, span, "the value of the setting is missing");
-    } else {
-        diag = diag_add(c->diags, DIAG_TEXT_SETTING, span, "`%.*s` is no value of this setting",
-                        STR_ARG(text));
-    }
-    diag_help(c->diags, diag, "%s", expected);
-    return false;
-}
-
 /* The longest of `words` that stands at the cursor; -1: none. */
 static int take_longest(struct cursor *c, const char *(*word)(int), int count)
 {
@@ -49,35 +33,31 @@ static bool rules_read(struct reader *r, struct cursor *c, struct setting_form *
 {
     (void)r;
     out->number = take_longest(c, court_word, COURT_COUNT);
-    return out->number >= 0 ||
-           refuse(c, "high-school, fiba, nba, wnba, college-men, college-women or mini");
+    return out->number >= 0;
 }
 
 static bool level_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
     out->number = take_longest(c, level_word, LEVEL_COUNT);
-    return out->number >= 0 ||
-           refuse(c,
-                  "u12; u14, u16, u18, middle-school, jv or varsity, with boys or girls; college "
-                  "men, college women, professional men, professional women");
+    return out->number >= 0;
 }
 
 static bool choice_read(struct cursor *c, struct setting_form *out, const char *first,
-                        const char *second, const char *expected)
+                        const char *second)
 {
     if (take_words(c, first)) {
         out->number = 0;
         return true;
     }
     out->number = 1;
-    return take_words(c, second) || refuse(c, expected);
+    return take_words(c, second);
 }
 
 static bool units_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
-    bool fine = take_words(c, "meters") ? (out->number = 1, true)
-                                        : choice_read(c, out, "feet", "metres", "feet or metres");
+    bool fine =
+        take_words(c, "meters") ? (out->number = 1, true) : choice_read(c, out, "feet", "metres");
     r->metres = fine ? out->number == 1 : r->metres;
     r->shelf->metres = r->depth == 0 ? r->metres : r->shelf->metres;
     return fine;
@@ -86,19 +66,19 @@ static bool units_read(struct reader *r, struct cursor *c, struct setting_form *
 static bool paper_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "letter", "a4", "letter or a4");
+    return choice_read(c, out, "letter", "a4");
 }
 
 static bool basket_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "top", "bottom", "top or bottom");
+    return choice_read(c, out, "top", "bottom");
 }
 
 static bool floor_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "half", "full", "half or full");
+    return choice_read(c, out, "half", "full");
 }
 
 static bool limit_read(struct reader *r, struct cursor *c, struct setting_form *out)
@@ -106,24 +86,26 @@ static bool limit_read(struct reader *r, struct cursor *c, struct setting_form *
     (void)r;
     const struct token *id = cursor_next(c);
     if (!id || id->kind != TOKEN_CHECK_ID) {
-        return refuse(c, "a check and a measure: limit space.close 10 ft");
+        return false;
     }
     out->text = id->text;
     c->at = id + 1;
     const struct token *measure = cursor_next(c);
     if (!measure || measure->kind != TOKEN_MEASURE) {
-        return refuse(c, "a measure with its unit: 10 ft, 3 s, 30 degrees, 60 %");
+        return false;
     }
     out->measure = (struct measure){measure->number, measure->unit};
     c->at = measure + 1;
     return true;
 }
 
+enum { NUMBER_MOST_IN_BOOK = 999 };
 static bool number_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
     struct span span;
-    return integer_read(c, &out->number, &span) || refuse(c, "a whole number: number 4");
+    const struct token *next = cursor_next(c);
+    return next && next->number <= NUMBER_MOST_IN_BOOK && integer_read(c, &out->number, &span);
 }
 
 /* Up to the next comma outside brackets. */
@@ -141,23 +123,34 @@ static const struct token *piece_end(const struct cursor *c)
     return at;
 }
 
+/* A quoted text, or words. */
+static bool tag_read(struct cursor *c, struct str *tag)
+{
+    const struct token *end = piece_end(c);
+    if (c->at < end && c->at->kind == TOKEN_QUOTED) {
+        *tag = c->at->text;
+        c->at++;
+        return c->at == end;
+    }
+    const struct token *from = c->at;
+    for (; c->at < end; c->at++) {
+        if (c->at->kind == TOKEN_QUOTED) {
+            return false;
+        }
+    }
+    *tag = from < end ? cursor_text(c, span_join(from->span, end[-1].span)) : (struct str){0};
+    return from < end;
+}
+
 static bool tags_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
     do {
-        const struct token *end = piece_end(c);
-        if (end == c->at) {
-            return refuse(c, "words with commas between: tags man, late clock");
-        }
-        struct str tag = c->at->text;
-        if (c->at->kind != TOKEN_QUOTED) {
-            tag = cursor_text(c, span_join(c->at->span, end[-1].span));
-        } else if (end != c->at + 1) {
-            c->at++;
-            return refuse(c, "a comma between two tags");
+        struct str tag;
+        if (!tag_read(c, &tag)) {
+            return false;
         }
         VEC_PUSH(c->arena, &out->tags, tag);
-        c->at = end;
     } while (take_mark(c, ','));
     return true;
 }
@@ -165,15 +158,13 @@ static bool tags_read(struct reader *r, struct cursor *c, struct setting_form *o
 static bool ball_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    static const char expected[] =
-        "a player, with a place if it is a throw-in: ball 2 out of bounds at left hash";
     const struct token *from = c->at;
     if (!who_read(c, &out->ball)) {
-        return refuse(c, expected);
+        return false;
     }
     if (out->ball.kind != WHO_PLAYER && out->ball.kind != WHO_COACH) {
         c->at = from;
-        return refuse(c, expected);
+        return false;
     }
     if (cursor_done(c)) {
         return true;
@@ -185,7 +176,7 @@ static bool ball_read(struct reader *r, struct cursor *c, struct setting_form *o
         return true;
     }
     c->at = place_from;
-    return refuse(c, "out of bounds at a place: out of bounds at left hash");
+    return false;
 }
 
 /* 2-3, or two three: digits with hyphens. */
@@ -224,6 +215,7 @@ static bool man_read(struct cursor *c, struct setting_form *out)
         if (take_words(c, styles[i])) {
             out->man = (enum man_style)i;
             out->man_written = true;
+            break;
         }
     }
     return true;
@@ -233,8 +225,7 @@ static bool press_read(struct cursor *c, struct setting_form *out)
 {
     static const char *const presses[] = {"2-2-1", "1-2-1-1", NULL};
     out->defense = DEFENSE_PRESS;
-    return take_words(c, "man") || zone_read(c, presses, &out->zone) ||
-           refuse(c, "press man, press 2-2-1 or press 1-2-1-1");
+    return take_words(c, "man") || zone_read(c, presses, &out->zone);
 }
 
 /* `box-and-one`, `box and 1`. */
@@ -276,11 +267,9 @@ static bool defense_read(struct reader *r, struct cursor *c, struct setting_form
         return press_read(c, out);
     } else if (take_words(c, "zone") || group_is_next(c)) {
         out->defense = DEFENSE_ZONE;
-        return zone_read(c, zones, &out->zone) || refuse(c, "zone 2-3, 3-2, 1-3-1, 1-2-2 or 2-1-2");
+        return zone_read(c, zones, &out->zone);
     } else {
-        return refuse(
-            c,
-            "none, man (deny, gap, sag), zone 2-3, box-and-one, triangle-and-two or press 2-2-1");
+        return false;
     }
     return true;
 }
@@ -288,21 +277,69 @@ static bool defense_read(struct reader *r, struct cursor *c, struct setting_form
 static bool clock_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return (take_measure(c, true, &out->measure) && out->measure.value > 0) ||
-           refuse(c, "seconds: clock 6 s");
+    const struct token *next = cursor_next(c);
+    return next && next->number > 0 && take_measure(c, true, &out->measure);
 }
 
-static bool lineup_setting_read(struct reader *r, struct cursor *c, struct setting_form *out)
+static bool lineup_name_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return quoted_read(c, &out->text, &out->value_span) ||
-           refuse(c, "the name of a lineup in quotes: lineup \"Big\"");
+    struct span span;
+    return quoted_read(c, &out->text, &span);
 }
 
-static bool is_text(enum setting setting)
+/* What each setting is read by, and what the coach may write; no reader: a text of his own. */
+static const struct {
+    bool (*read)(struct reader *, struct cursor *, struct setting_form *);
+    const char *write;
+} rows[SETTING_COUNT] = {
+    [SETTING_RULES] = {rules_read,
+                       "high-school, fiba, nba, wnba, college-men, college-women or mini"},
+    [SETTING_LEVEL] =
+        {level_read,
+         "u12; u14, u16, u18, middle-school, jv or varsity, alone or with boys or girls; "
+         "college or professional with men or women"},
+    [SETTING_UNITS] = {units_read, "feet or metres"},
+    [SETTING_PAPER] = {paper_read, "letter or a4"},
+    [SETTING_BASKET] = {basket_read, "top or bottom"},
+    [SETTING_FLOOR] = {floor_read, "half or full"},
+    [SETTING_LIMIT] = {limit_read, "a check, and a measure with its unit: limit space.close 10 ft"},
+    [SETTING_NUMBER] = {number_read, "a whole number up to 999: number 4"},
+    [SETTING_TAGS] = {tags_read, "words with commas between: tags man, late clock"},
+    [SETTING_START] =
+        {start_read,
+         "a formation, or players and places: start five-out, 5 at 6 ft above left corner"},
+    [SETTING_BALL] = {ball_read,
+                      "ball 1, ball coach, or a throw-in: ball 2 out of bounds at left hash"},
+    [SETTING_DEFENSE] =
+        {defense_read,
+         "none; man, alone or with deny, gap or sag; zone 2-3, 3-2, 1-3-1, 1-2-2 or 2-1-2; "
+         "box-and-one; triangle-and-two; press man, 2-2-1 or 1-2-1-1"},
+    [SETTING_CLOCK] = {clock_read, "seconds with their unit: clock 6 s"},
+    [SETTING_LINEUP] = {lineup_name_read, "the name of a lineup in quotes: lineup \"Big\""},
+    [SETTING_ABOUT] = {NULL, "a text: about \"The screener answers the switch.\""},
+    [SETTING_CALL] = {NULL, "what is called: call \"Lantern\""},
+    [SETTING_SERIES] = {NULL, "a name: series \"Motion\""},
+    [SETTING_SCORE] = {NULL, "a text: score \"down 2\""},
+    [SETTING_CAUTION] = {NULL, "a text: caution \"No dunking in warm-up\""},
+    [SETTING_GOAL] = {NULL, "a text: goal \"8 of 10\""},
+};
+
+/* What stands where a value, or nothing more, belongs. */
+static bool refuse(struct cursor *c, enum setting setting)
 {
-    return setting == SETTING_ABOUT || setting == SETTING_CALL || setting == SETTING_SERIES ||
-           setting == SETTING_SCORE || setting == SETTING_CAUTION || setting == SETTING_GOAL;
+    struct span span = cursor_span(c);
+    struct str text = cursor_text(c, span);
+    const char *word = setting_word(setting);
+    struct diag *diag;
+    if (text.size == 0) {
+        diag = diag_add(c->diags, DIAG_TEXT_SETTING, span, "`%s` breaks off here", word);
+    } else {
+        diag = diag_add(c->diags, DIAG_TEXT_SETTING, span, "`%.*s` does not fit `%s`",
+                        STR_ARG(text), word);
+    }
+    diag_help(c->diags, diag, "%s", rows[setting].write);
+    return false;
 }
 
 /* A name ends without its full stop; a sentence of the coach's keeps it. */
@@ -313,37 +350,30 @@ static bool text_read(struct reader *r, const struct line *line, enum setting se
     struct title title;
     enum title_result result = title_read(r, line, &from, NULL, &title);
     struct cursor c = reader_cursor(r, line, from);
-    if (result != TITLE_FINE) {
-        return result == TITLE_NONE && refuse(&c, "a text: about \"The screener answers\"");
+    if (result != TITLE_FINE || !cursor_done(&c)) {
+        return result != TITLE_REFUSED && refuse(&c, setting);
     }
     out->text = title.text;
     bool name = setting == SETTING_CALL || setting == SETTING_SERIES || setting == SETTING_SCORE;
     while (name && !title.quoted && out->text.size > 0 && out->text.at[out->text.size - 1] == '.') {
         out->text.size--;
     }
-    return reader_used_up(&c);
+    return true;
 }
 
 bool setting_read(struct reader *r, const struct line *line, enum setting setting,
                   struct setting_form *out)
 {
-    static bool (*const readers[SETTING_COUNT])(struct reader *, struct cursor *,
-                                                struct setting_form *) = {
-        [SETTING_RULES] = rules_read,   [SETTING_LEVEL] = level_read,
-        [SETTING_UNITS] = units_read,   [SETTING_PAPER] = paper_read,
-        [SETTING_BASKET] = basket_read, [SETTING_LIMIT] = limit_read,
-        [SETTING_NUMBER] = number_read, [SETTING_TAGS] = tags_read,
-        [SETTING_FLOOR] = floor_read,   [SETTING_START] = start_read,
-        [SETTING_BALL] = ball_read,     [SETTING_DEFENSE] = defense_read,
-        [SETTING_CLOCK] = clock_read,   [SETTING_LINEUP] = lineup_setting_read,
-    };
     *out = (struct setting_form){.setting = setting, .value_span = SPAN_NONE};
     if (line->count > 1) {
         out->value_span = span_join(line->tokens[1].span, line->tokens[line->count - 1].span);
     }
-    if (is_text(setting)) {
+    if (!rows[setting].read) {
         return text_read(r, line, setting, out);
     }
     struct cursor c = reader_cursor(r, line, 1);
-    return readers[setting](r, &c, out) && reader_used_up(&c);
+    if (rows[setting].read(r, &c, out) && cursor_done(&c)) {
+        return c.refusals == 0;
+    }
+    return c.refusals == 0 && refuse(&c, setting);
 }

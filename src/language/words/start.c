@@ -7,6 +7,7 @@ static bool refuse(struct cursor *c, const char *expected)
     struct span span = cursor_span(c);
     struct str text = cursor_text(c, span);
     struct diag *diag;
+    c->refusals++;
     if (text.size == 0) {
         diag = diag_add(c->diags, DIAG_TEXT_SETTING, span, "the start breaks off here");
     } else {
@@ -64,6 +65,7 @@ static bool line_read(struct cursor *c, struct placing *out)
 static bool drill_only(struct cursor *c, struct span span, const char *what)
 {
     if (!c->drill) {
+        c->refusals++;
         struct diag *diag =
             diag_add(c->diags, DIAG_TEXT_DRILL_ONLY, span, "%s belongs to a drill", what);
         diag_help(c->diags, diag, "drill instead of play in the heading");
@@ -110,6 +112,7 @@ static bool placed_twice(struct cursor *c, const struct setting_form *out,
 {
     for (size_t i = 0; i < out->placings.count; i++) {
         if (same_body(&out->placings.at[i], placing)) {
+            c->refusals++;
             struct str text = cursor_text(c, placing->who.span);
             struct diag *diag = diag_add(c->diags, DIAG_TEXT_SETTING, placing->span,
                                          "%.*s is placed twice", STR_ARG(text));

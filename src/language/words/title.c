@@ -20,7 +20,7 @@ static bool is_blank(struct str text)
 static enum title_result refuse_title(struct reader *r, struct span span, const char *why)
 {
     struct diag *diag = diag_add(r->diags, DIAG_TEXT_TITLE, span, "%s", why);
-    diag_help(r->diags, diag, "the title in quotes: \"Swing it\"");
+    diag_help(r->diags, diag, "write the title in quotes: `\"Swing it\"`");
     return TITLE_REFUSED;
 }
 
