@@ -6,7 +6,6 @@
 
 #include <math.h>
 
-#define OPEN_LEAST 45.0 /* degrees between the legs of a V */
 enum { ROUNDS = 18 };
 
 /* A thing to keep clear of: a circle, or all that is within r of a bar from a to b. */
@@ -246,7 +245,7 @@ static struct overlay overlay_of(const struct trail *trail, const struct trail *
 }
 
 /* Which of the two sides of a place has more room. */
-static double room_at(const struct drawing *drawing, struct vec2 at)
+double room_at(const struct drawing *drawing, struct vec2 at)
 {
     double room = real_min(real_min(at.x, drawing->frame.width - at.x),
                            real_min(at.y - drawing->frame.top, drawing->frame.height - at.y));
@@ -293,154 +292,6 @@ void bend_off(struct drawing *drawing)
             bool first = is_throw(other) || j < i;
             if (j != i && first && other->trail.count >= 2) {
                 bend_off_one(drawing, stroke, other);
-            }
-        }
-    }
-}
-
-/* Opening a V: the corner may move, and the end ring with it. */
-struct vee {
-    struct vec2 start, corner, next, end; /* next: a few feet along the way out */
-    double out;                           /* length of the way out */
-    double share;                         /* of it that lies before `next` */
-    bool end_moves;
-};
-
-static double vee_angle(const struct vee *vee, struct vec2 move_corner, struct vec2 move_end)
-{
-    struct vec2 corner = vec2_add(vee->corner, move_corner);
-    struct vec2 next = vec2_add(vee->next, vec2_mix(move_corner, move_end, vee->share));
-    return vec2_angle(vec2_sub(vee->start, corner), vec2_sub(next, corner)) * 180 / REAL_PI;
-}
-
-static double vee_cost(const struct drawing *drawing, const struct vee *vee, struct vec2 c,
-                       struct vec2 e)
-{
-    double k = drawing->size.k;
-    double angle = vee_angle(vee, c, e);
-    struct vec2 corner = vec2_add(vee->corner, c), end = vec2_add(vee->end, e);
-    double cost = (vec2_length(c) + 1.2 * vec2_length(e)) / k;
-    cost += 0.35 * real_max(0, OPEN_LEAST - angle);
-    double in = vec2_distance(vee->start, corner) / k;
-    cost += 4 * real_max(0, 5.5 - in) * (in < vec2_distance(vee->start, vee->corner) / k ? 1 : 0);
-    cost += room_at(drawing, corner) < 0.8 * k ? 6 : 0;
-    if (vee->end_moves) {
-        double clear = drawing->size.end + drawing->size.gap;
-        cost += room_at(drawing, end) < clear ? 40 : 0;
-        double off = vec2_distance(end, vee->start) / k;
-        cost += 8 * real_max(0, 3.2 - off);
-    }
-    return cost;
-}
-
-static void vee_search(const struct drawing *drawing, const struct vee *vee, struct vec2 *c,
-                       struct vec2 *e)
-{
-    double k = drawing->size.k, best = vee_cost(drawing, vee, vec2_of(0, 0), vec2_of(0, 0));
-    *c = *e = vec2_of(0, 0);
-    for (int rc = 0; rc <= 4; rc++) {
-        for (int ac = 0; ac < (rc ? 16 : 1); ac++) {
-            struct vec2 move_c = vec2_scale(
-                vec2_of(real_cos(ac * REAL_PI / 8), real_sin(ac * REAL_PI / 8)), 0.75 * rc * k);
-            for (int re = 0; re <= (vee->end_moves ? 5 : 0); re++) {
-                for (int ae = 0; ae < (re ? 16 : 1); ae++) {
-                    struct vec2 move_e =
-                        vec2_scale(vec2_of(real_cos(ae * REAL_PI / 8), real_sin(ae * REAL_PI / 8)),
-                                   0.8 * re * k);
-                    double cost = vee_cost(drawing, vee, move_c, move_e);
-                    if (cost < best - 1e-6) {
-                        best = cost;
-                        *c = move_c;
-                        *e = move_e;
-                    }
-                }
-            }
-        }
-    }
-}
-
-/* Moves the corner and the end; each leg follows in proportion. */
-static void vee_move(struct trail *trail, size_t from, size_t corner, size_t to, struct vec2 c,
-                     struct vec2 e)
-{
-    double in = 0, out = 0, along = 0;
-    for (size_t i = from + 1; i <= corner; i++) {
-        in += vec2_distance(trail->at[i - 1], trail->at[i]);
-    }
-    for (size_t i = corner + 1; i <= to; i++) {
-        out += vec2_distance(trail->at[i - 1], trail->at[i]);
-    }
-    struct vec2 last = trail->at[from];
-    for (size_t i = from + 1; i <= to; i++) {
-        along += vec2_distance(last, trail->at[i]);
-        last = trail->at[i];
-        if (i <= corner) {
-            trail->at[i] = vec2_along(trail->at[i], c, along / real_max(in, 1e-9));
-        } else {
-            trail->at[i] =
-                vec2_add(trail->at[i], vec2_mix(c, e, (along - in) / real_max(out, 1e-9)));
-        }
-    }
-}
-
-static size_t corner_before(const struct trail *trail, size_t index)
-{
-    size_t i = index;
-    while (i > 0 && (i == index || !trail->corner[i])) {
-        i--;
-    }
-    return i;
-}
-
-static size_t corner_after(const struct trail *trail, size_t index)
-{
-    size_t i = index + 1;
-    while (i + 1 < trail->count && !trail->corner[i]) {
-        i++;
-    }
-    return i;
-}
-
-static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t index)
-{
-    struct trail *trail = &stroke->trail;
-    size_t from = corner_before(trail, index), to = corner_after(trail, index);
-    size_t next = index;
-    double gone = 0, k = drawing->size.k, out = 0;
-    for (size_t i = index + 1; i <= to; i++) {
-        double step = vec2_distance(trail->at[i - 1], trail->at[i]);
-        out += step;
-        if (gone < 5 * k) {
-            gone += step;
-            next = i;
-        }
-    }
-    struct stop *end = &drawing->stops.at[stroke->end];
-    struct vee vee = {trail->at[from],
-                      trail->at[index],
-                      trail->at[next],
-                      trail->at[to],
-                      out,
-                      gone / real_max(out, 1e-9),
-                      to + 1 == trail->count && end->kind == STOP_RING};
-    if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST) {
-        return;
-    }
-    struct vec2 c, e;
-    vee_search(drawing, &vee, &c, &e);
-    vee_move(trail, from, index, to, c, e);
-    if (vee.end_moves) {
-        end->at = vec2_add(end->at, e);
-    }
-}
-
-void open_corners(struct drawing *drawing)
-{
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        struct stroke *stroke = &drawing->strokes.at[i];
-        for (size_t p = 1; p + 1 < stroke->trail.count; p++) {
-            if (stroke->trail.corner[p]) {
-                open_corner(drawing, stroke, p);
             }
         }
     }

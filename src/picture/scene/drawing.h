@@ -181,6 +181,7 @@ double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */
 /* settle.c */
 void settle(struct drawing *drawing);
+void defenders_yield(struct drawing *drawing); /* once the moves are traced */
 double stop_radius(const struct drawing *drawing,
                    const struct stop *stop); /* 0 for bars and free ends */
 /* trace.c: the run's own track brought to a few smooth curves on paper. */
@@ -188,8 +189,13 @@ void trace_moves(struct drawing *drawing);
 /* The share of the stroke's length that was run by a time, and back. */
 double stroke_share(const struct stroke *stroke, double time);
 double stroke_clock(const struct stroke *stroke, double share);
-/* bend.c: pushed apart where paper needs it. */
+/* Moves the ends of a trail, the rest in proportion. */
+void trail_lead(struct arena *arena, struct trail *trail, struct vec2 start, struct vec2 end);
+/* vee.c */
 void open_corners(struct drawing *drawing);
+/* bend.c: pushed apart where paper needs it. */
+/* How far a place is from the next symbol or the picture's edge. */
+double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
 void bend_off(struct drawing *drawing);   /* off lines that it would lie on */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */

@@ -74,9 +74,9 @@ static void ink_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     double length = path_length(&stroke->path);
-    struct path body =
+    struct path shaft =
         path_cut(drawing->arena, &stroke->path, 0, length - head_reach(drawing, stroke));
-    ink_points(drawing, stroke, &body);
+    ink_points(drawing, stroke, &shaft);
 }
 
 void ink_make(struct drawing *drawing)

@@ -122,6 +122,7 @@ static void plan(struct drawing *drawing)
     queues_place(drawing);
     trace_moves(drawing);
     open_corners(drawing);
+    defenders_yield(drawing);
     bend_round(drawing);
     throws_make(drawing);
     throws_aim(drawing);

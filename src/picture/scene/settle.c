@@ -82,6 +82,32 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     return push_from(ring->at, start->at, least, otherwise);
 }
 
+/* A ring on the very spot that somebody leaves stands on the side its runner comes from. */
+static void rings_approach(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        struct stop *ring = &drawing->stops.at[stroke->end];
+        if (ring->kind != STOP_RING) {
+            continue;
+        }
+        double before = real_max(stroke->began, stroke->ended - 0.8);
+        struct vec2 from =
+            frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, before));
+        for (size_t s = 0; s < drawing->symbols.count; s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
+            bool his = body_is_defender(symbol->who) || symbol->who == stroke->who;
+            if (!his && vec2_distance(symbol->at, ring->at) < 0.7 * least) {
+                struct vec2 way = vec2_sub(from, symbol->at);
+                ring->at = vec2_along(
+                    symbol->at, vec2_length(way) > 0.1 ? vec2_unit(way) : vec2_of(0, 1), least);
+            }
+        }
+    }
+}
+
 static struct vec2 ring_push(struct drawing *drawing, size_t index)
 {
     const struct sizes *size = &drawing->size;
@@ -273,12 +299,63 @@ void settle(struct drawing *drawing)
 {
     screens_pin(drawing);
     screeners_back(drawing);
+    rings_approach(drawing);
     for (int turn = 0; turn < TURNS; turn++) {
         rings_settle(drawing);
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
             handoff_settle(drawing, i);
         }
         bars_follow(drawing);
+        defenders_settle(drawing);
+    }
+}
+
+/* A small step aside out of the way of a line; whoever a screen is set on stays. */
+static struct vec2 off_lines(const struct drawing *drawing, const struct symbol *x)
+{
+    double least =
+        1.15 * drawing->size.x_half + real_max(0.55 * drawing->size.k, drawing->size.gap);
+    struct vec2 push = {0, 0};
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        double wide = stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0,
+               nearest = least + wide;
+        struct vec2 off = {0, 0};
+        for (size_t p = 0; p + 1 < stroke->trail.count; p++) {
+            double t,
+                far = segment_distance(x->at, stroke->trail.at[p], stroke->trail.at[p + 1], &t);
+            if (far < nearest) {
+                struct vec2 on = vec2_mix(stroke->trail.at[p], stroke->trail.at[p + 1], t);
+                struct vec2 way = vec2_unit(vec2_sub(stroke->trail.at[p + 1], stroke->trail.at[p]));
+                nearest = far;
+                off = push_from(x->at, on, least + wide, vec2_left(way));
+            }
+        }
+        push = vec2_add(push, off);
+    }
+    return push;
+}
+
+void defenders_yield(struct drawing *drawing)
+{
+    double most = 1.7 * drawing->size.k;
+    struct vec2 *home = arena_array(drawing->arena, struct vec2, drawing->symbols.count);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        home[i] = drawing->symbols.at[i].at;
+    }
+    for (int turn = 0; turn < TURNS; turn++) {
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            struct symbol *x = &drawing->symbols.at[i];
+            if (!body_is_defender(x->who) || x->pinned) {
+                continue;
+            }
+            x->at = vec2_along(x->at, off_lines(drawing, x), 0.7);
+            struct vec2 gone = vec2_sub(x->at, home[i]);
+            double far = vec2_length(gone);
+            if (far > most) {
+                x->at = vec2_along(home[i], vec2_unit(gone), most);
+            }
+        }
         defenders_settle(drawing);
     }
 }

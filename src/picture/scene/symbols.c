@@ -53,10 +53,10 @@ static struct vec2 off_the_arc(const struct court *court, struct vec2 p, double 
     return p;
 }
 
-static struct vec2 off_the_block(const struct court *court, struct vec2 p, double body)
+static struct vec2 off_the_block(const struct court *court, struct vec2 p, double around)
 {
     double lane = court->lane_half_width / FEET;
-    double near = court->block_near / FEET - body, far = court->block_far / FEET + body;
+    double near = court->block_near / FEET - around, far = court->block_far / FEET + around;
     double off = fabs(p.x) - lane;
     if (court->block_depth > 0 && p.y > near && p.y < far && off > 0.5 && off < 2.0) {
         p.x = p.x < 0 ? -(lane + 2.0) : lane + 2.0;
@@ -184,11 +184,25 @@ static void defenders_apart(struct drawing *drawing)
     }
 }
 
+/* Who has the ball as the diagram begins; the passer where it is released in that very moment. */
+static body first_holder(const struct segment *segment, double time)
+{
+    body holder = segment_holder(segment, time);
+    for (size_t i = 0; i < segment->ball.count && holder == BODY_NONE; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state != BALL_LOOSE && span->from <= time + 1e-6 && span->to > time &&
+            time - span->from < 0.1) {
+            holder = span->holder;
+        }
+    }
+    return holder;
+}
+
 void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
     bool defense = drawing->play->defense != DEFENSE_NONE && !drawing->options->hide_defense;
-    body holder = segment_holder(segment, drawing->scope.start);
+    body holder = first_holder(segment, drawing->scope.start);
     for (int b = 0; b < BODY_COUNT; b++) {
         body who = (body)b;
         if (!segment->track[b].on_floor || (body_is_defender(who) && !defense)) {

@@ -235,12 +235,10 @@ double stroke_clock(const struct stroke *stroke, double share)
 }
 
 /* Both ends are led to where their stops are on paper, the rest in proportion. */
-static void lead(struct trail *trail, struct arena *arena, struct vec2 start, struct vec2 end)
+void trail_lead(struct arena *arena, struct trail *trail, struct vec2 off0, struct vec2 off1)
 {
     struct path path = path_of(arena, trail->at, trail->count);
     double length = real_max(path_length(&path), 1e-9);
-    struct vec2 off0 = vec2_sub(start, trail->at[0]),
-                off1 = vec2_sub(end, trail->at[trail->count - 1]);
     for (size_t i = 0; i < trail->count; i++) {
         trail->at[i] = vec2_add(trail->at[i], vec2_mix(off0, off1, path.along[i] / length));
     }
@@ -281,8 +279,9 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         trace_straight(drawing, stroke);
         return;
     }
-    lead(&stroke->trail, drawing->arena, drawing->stops.at[stroke->start].at,
-         drawing->stops.at[stroke->end].at);
+    struct trail *trail = &stroke->trail;
+    trail_lead(drawing->arena, trail, vec2_sub(drawing->stops.at[stroke->start].at, trail->at[0]),
+               vec2_sub(drawing->stops.at[stroke->end].at, trail->at[trail->count - 1]));
 }
 
 void trace_moves(struct drawing *drawing)
