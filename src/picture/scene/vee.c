@@ -13,6 +13,8 @@ struct vee {
     bool end_moves;
     bool goes_on;        /* another line leaves from its end, */
     struct vec2 goes_to; /* through here */
+    bool is_passed;      /* the ball is passed there, from here */
+    struct vec2 passer;
 };
 
 static double vee_angle(const struct vee *vee, struct vec2 move_corner, struct vec2 move_end)
@@ -38,6 +40,10 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
         cost += room_at(drawing, end) < clear ? 40 : 0;
         double off = vec2_distance(end, vee->start) / k;
         cost += 8 * real_max(0, 3.2 - off);
+        if (vee->is_passed) {
+            cost += 5 * real_max(0, 3.0 - segment_distance(vee->start, end, vee->passer, NULL) / k);
+            cost += 3 * real_max(0, 2.0 - segment_distance(corner, end, vee->passer, NULL) / k);
+        }
         if (vee->goes_on) { /* not back over the V itself, nor over the player */
             double turn =
                 vec2_angle(vec2_sub(corner, end), vec2_sub(vee->goes_to, end)) * 180 / REAL_PI;
@@ -131,6 +137,22 @@ static bool next_from(const struct drawing *drawing, int stop, struct vec2 *thro
     return false;
 }
 
+/* Whether a pass is caught where the line ends, and where it comes from. */
+static bool pass_to(const struct drawing *drawing, const struct stroke *stroke, struct vec2 *from)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        double caught = record->time[MOMENT_CAUGHT];
+        if (task->kind == TASK_PASS && task->other == stroke->who && caught > stroke->ended - 0.5) {
+            *from = frame_point(&drawing->frame, record->from);
+            return true;
+        }
+    }
+    return false;
+}
+
 static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t index)
 {
     struct trail *trail = &stroke->trail;
@@ -153,6 +175,7 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
                       .out = out,
                       .share = gone / real_max(out, 1e-9),
                       .end_moves = to + 1 == trail->count && end->kind == STOP_RING};
+    vee.is_passed = vee.end_moves && pass_to(drawing, stroke, &vee.passer);
     vee.goes_on = vee.end_moves && next_from(drawing, stroke->end, &vee.goes_to);
     if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST) {
         return;
