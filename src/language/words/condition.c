@@ -14,11 +14,10 @@ static bool guard_read(struct cursor *c, struct condition *out)
     if (!phrase_read(c, FOR_DEFENDERS, &phrase)) {
         return false;
     }
-    size_t before = c->refusals;
     out->kind = COND_VERB;
     out->verb = phrase.verb;
     event_object_read(c, &out->verb, &phrase, &out->other);
-    return c->refusals == before;
+    return true;
 }
 
 static bool state_read(struct cursor *c, struct condition *out)

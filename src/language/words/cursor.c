@@ -121,16 +121,27 @@ static bool letters_follow(struct str *pattern, struct str text)
     return any;
 }
 
+/* A look at the first letters only: most entries of a table fail here. */
+static bool may_begin(const struct cursor *c, const struct token *at, struct str words)
+{
+    struct str have = word_letters(c, at);
+    bool article = str_starts(words, "the ") || str_starts(words, "a ");
+    return have.size > 0 && words.size > 0 && (article || have.at[0] == words.at[0]);
+}
+
 /* The token behind `words` at `at`, or NULL. */
 static const struct token *words_end(const struct cursor *c, const struct token *at,
                                      struct str words)
 {
     char letters[WORDS_MOST];
+    at = skip_fillers(at, c->end);
+    if (at >= c->end || !may_begin(c, at, words)) {
+        return NULL;
+    }
     struct str left = words_squeeze(words, letters);
     if (left.size == 0) {
         return NULL;
     }
-    at = skip_fillers(at, c->end);
     while (left.size > 0) {
         if (at >= c->end || !letters_follow(&left, word_letters(c, at))) {
             return NULL;

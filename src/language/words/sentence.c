@@ -456,9 +456,11 @@ static bool chain_read(struct cursor *c, sentence_list *out)
 {
     struct tie tie = {.word = TIE_NONE};
     struct joint joint = {.then = false};
+    size_t before = c->refusals;
     if (!front_tie_read(c, &tie)) {
         return false;
     }
+    bool fine = c->refusals == before;
     struct tie own = tie;
     for (;;) {
         struct sentence sentence;
@@ -469,7 +471,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         VEC_PUSH(c->arena, out, sentence);
         const struct token *begin;
         if (stop_is(c) || !joint_is(c, who_side(&sentence.subject.at[0]), &joint, &begin)) {
-            return true;
+            return fine;
         }
         c->at = begin;
         own = joint.same_subject || joint.then ? (struct tie){.word = TIE_NONE} : tie;
