@@ -17,17 +17,18 @@ struct sheet_job {
     const struct sheet_play *plays; /* those to print, in order */
     size_t count;
     bool a4;
-    int per_page;                  /* 1, 2, 4, 6, 9; 0: 4 */
-    body reader;                   /* --for N; BODY_NONE: everybody */
-    struct str reader_name;        /* from the roster, or empty */
+    int per_page;           /* 1, 2, 4, 6, 9; 0: 4 */
+    body reader;            /* --for N; BODY_NONE: everybody */
+    struct str reader_name; /* from the roster, or empty */
     bool names;
-    struct str date_text;          /* shown in the foot; empty: none */
-    const char *date;              /* ISO 8601, of the file; NULL: none */
+    struct str date_text; /* shown in the foot; empty: none */
+    const char *date;     /* ISO 8601, of the file; NULL: none */
 };
 struct sheet_row {
-    const char *word;              /* "handout" */
+    const char *word; /* "handout" */
     const char *what;
-    bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job, struct writer *writer);
+    bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                  struct writer *writer);
 };
 size_t sheet_count(void);
 const struct sheet_row *sheet_at(size_t index);

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/* bands: a play's handout as rows that a page takes one after another: steps side by side, reads
+ * three across, the coach's short paragraphs. Private to sheet. */
+#ifndef PAGE_SHEET_BANDS_H
+#define PAGE_SHEET_BANDS_H
+
+#include "page/sheet/galley.h"
+#include "page/sheet/words.h"
+
+#define PAGE_WIDE 504.0 /* the live width of letter and A4 */
+
+enum band_kind { BAND_STEPS, BAND_READS, BAND_WORDS };
+struct band {
+    enum band_kind kind;
+    struct galley *galley; /* its top is the top of its headings' letters */
+    double gap;            /* kept free above it, not at the top of a page */
+    unsigned uses;         /* of its scenes */
+    int first, last;       /* numbers of its steps */
+};
+typedef VEC(struct band) band_list;
+
+/* How steps stand on a page: so many across, at most so many rows. */
+struct grid {
+    int per_page, across, rows;
+    double diagram, column; /* their widths */
+    bool beside;            /* the sentences stand beside the diagram */
+    enum type sentence;
+};
+const struct grid *grid_find(int per_page); /* 0: as 4 */
+
+/* Every band of the play, in order. */
+void bands_make(const struct setter *setter, const struct run *run, const struct grid *grid,
+                band_list *bands);
+
+#endif

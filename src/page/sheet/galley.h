@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: MIT */
+/* galley: what goes on paper, set but not yet on a page: lines of text, diagrams, discs and rules
+ * with their places. A galley that is too tall can be parted between lines. Private to sheet. */
+#ifndef PAGE_SHEET_GALLEY_H
+#define PAGE_SHEET_GALLEY_H
+
+#include "base/vec.h"
+#include "picture/paint/paint.h"
+
+enum placed_kind { PLACED_TEXT, PLACED_SCENE, PLACED_DISC, PLACED_RULE, PLACED_SIGN };
+struct placed {
+    enum placed_kind kind;
+    double x, y; /* text: start and baseline; scene: its corner; disc: its middle; rule: from */
+    double top, bottom; /* what it covers, for parting */
+    enum role role;
+    bool keep; /* may not be the last thing before a parting: a heading */
+    const struct text_block *text;
+    size_t line; /* TEXT: which of its lines */
+    const struct scene *scene;
+    double x2, y2, width; /* RULE: to, and how thick */
+};
+struct galley {
+    struct arena *arena;
+    VEC(struct placed) items;
+    double height; /* from 0 to below the last thing */
+};
+
+struct galley *galley_new(struct arena *arena);
+/* All lines of a block, the first baseline at y; returns the last one's baseline (y with no line).
+ */
+double galley_text(struct galley *galley, const struct text_block *text, double x, double y,
+                   enum role role);
+void galley_keep(struct galley *galley); /* what was added last stays with what follows */
+void galley_scene(struct galley *galley, const struct scene *scene, double x, double y);
+/* A sentence's number, reversed; `number` is one line of text. */
+void galley_disc(struct galley *galley, const struct text_block *number, double x, double y);
+void galley_rule(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                 enum role role);
+void galley_sign(struct galley *galley, double x,
+                 double y);                         /* the triangle of the caution, its middle */
+void galley_reach(struct galley *galley, double y); /* makes it at least so tall */
+void galley_join(struct galley *galley, const struct galley *other, double x, double y);
+/* Takes off all that does not fit above `height`; NULL when not even its first things fit. */
+struct galley *galley_part(struct galley *galley, double height);
+/* Takes no memory. */
+void galley_paint(cairo_t *cr, struct fonts *fonts, const struct galley *galley, double x,
+                  double y);
+
+#endif

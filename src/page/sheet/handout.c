@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: MIT */
+/* handout: the players' sheet. Takes plays that were run, gives a PDF: steps in order with their
+ * sentences and points, reads three across, room for notes; for one player the same with that
+ * player's lines in the accent and the job in words. All is set first, then painted. */
+#include "page/sheet/handout.h"
+
+#include "page/sheet/page.h"
+#include "picture/paint/document.h"
+
+#define NOTE_PITCH 22.0
+#define NOTES_LEAST 3
+
+/* A bookmark. */
+struct mark {
+    const char *title;
+    size_t page; /* from 1 */
+    bool inside; /* under the play before it */
+};
+/* The document being set. */
+struct flow {
+    struct setter setter;
+    const struct grid *grid;
+    page_list pages;
+    VEC(const struct galley *) cautions; /* of each page */
+    VEC(struct mark) marks;
+};
+
+static struct page *current(struct flow *flow)
+{
+    return &flow->pages.at[flow->pages.count - 1];
+}
+
+static void turn_page(struct flow *flow, const struct play *play, const struct galley *caution,
+                      bool first)
+{
+    struct page page = page_open(&flow->setter, play, caution, first);
+    VEC_PUSH(flow->setter.arena, &flow->pages, page);
+    VEC_PUSH(flow->setter.arena, &flow->cautions, caution);
+}
+
+static void place(struct flow *flow, const struct band *band)
+{
+    struct page *page = current(flow);
+    const struct paper *paper = paper_of(flow->setter.job->a4);
+    page->y += page->empty ? 0 : band->gap;
+    galley_join(page->galley, band->galley, paper->margin, page->y);
+    page->y += band->galley->height;
+    page->empty = false;
+    page->rows += band->kind == BAND_STEPS;
+    page->uses |= band->uses;
+    VEC_PUSH(flow->setter.arena, &page->bands, *band);
+}
+
+static bool fits(struct flow *flow, const struct band *band)
+{
+    const struct page *page = current(flow);
+    if (band->kind == BAND_STEPS && page->rows >= flow->grid->rows) {
+        return false;
+    }
+    double gap = page->empty ? 0 : band->gap;
+    return page->y + gap + band->galley->height <= page->bottom + 1e-6;
+}
+
+/* What was parted off goes on under a line that says so. */
+static struct galley *go_on(const struct flow *flow, const struct galley *rest)
+{
+    const double line = 20;
+    struct galley *galley = galley_new(flow->setter.arena);
+    galley_text(galley, words_set(&flow->setter, TYPE_SMALL_HEADING, STR("Continued"), 0), 0, 8,
+                ROLE_SOFT);
+    galley_keep(galley);
+    galley_join(galley, rest, 0, line);
+    return galley;
+}
+
+/* Returns the number of the page on which it starts. */
+static size_t flow_band(struct flow *flow, struct band band, const struct play *play,
+                        const struct galley *caution)
+{
+    if (!fits(flow, &band) && !current(flow)->empty) {
+        turn_page(flow, play, caution, false);
+    }
+    size_t start = flow->pages.count;
+    while (!fits(flow, &band)) {
+        struct galley *rest = galley_part(band.galley, current(flow)->bottom - current(flow)->y);
+        if (!rest || rest->items.count == 0) {
+            break; /* one thing taller than a page: a diagram never is */
+        }
+        place(flow, &band);
+        turn_page(flow, play, caution, false);
+        band.galley = go_on(flow, rest);
+    }
+    place(flow, &band);
+    return start;
+}
+
+/* What is left of the last page is ruled for notes. */
+static void rule_notes(struct flow *flow)
+{
+    const double to_heading = 32;
+    const double to_rule = 24;
+    const double below = 28;
+    struct page *page = current(flow);
+    const struct paper *paper = paper_of(flow->setter.job->a4);
+    double heading = page->empty ? page->y + 8 : page->y + to_heading;
+    double room = page->bottom - below - (heading + to_rule);
+    int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
+    if (lines < NOTES_LEAST) {
+        return;
+    }
+    galley_text(page->galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0),
+                paper->margin, heading, ROLE_TEXT);
+    for (int i = 0; i < lines; i++) {
+        double y = heading + to_rule + i * NOTE_PITCH;
+        galley_rule(page->galley, vec2_of(paper->margin, y), vec2_of(paper->margin + PAGE_WIDE, y),
+                    0.6, ROLE_RULE);
+    }
+}
+
+/* The coach's own lines of caution when they are too many for the foot. */
+static void add_cautions(const struct flow *flow, const struct play *play, band_list *bands)
+{
+    struct galley *galley = galley_new(flow->setter.arena);
+    galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Caution"), 0), 0, 8, ROLE_TEXT);
+    galley_keep(galley);
+    double base = 10;
+    for (size_t i = 0; i < play->cautions.count; i++) {
+        const struct text_block *words =
+            words_set(&flow->setter, TYPE_SENTENCE, play->cautions.at[i], PAGE_WIDE);
+        base = galley_text(galley, words, 0, base + type_leading(TYPE_SENTENCE) + 1.2, ROLE_TEXT);
+    }
+    struct band band = {.kind = BAND_WORDS, .galley = galley, .gap = 12};
+    VEC_PUSH(flow->setter.arena, bands, band);
+}
+
+static void mark_page(struct flow *flow, struct str title, size_t page, bool inside)
+{
+    struct mark mark = {document_text(flow->setter.arena, title), page, inside};
+    VEC_PUSH(flow->setter.arena, &flow->marks, mark);
+}
+
+static void mark_steps(struct flow *flow, const struct play *play, const struct band *band,
+                       size_t page)
+{
+    for (size_t i = 0; band->kind == BAND_STEPS && i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        if (step->number < band->first || step->number > band->last) {
+            continue;
+        }
+        struct str title =
+            step->title.size > 0
+                ? str_format(flow->setter.arena, "%d  %.*s", step->number, STR_ARG(step->title))
+                : str_format(flow->setter.arena, "Step %d", step->number);
+        mark_page(flow, title, page, true);
+    }
+}
+
+static void flow_play(struct flow *flow, const struct run *run)
+{
+    bool surplus;
+    const struct galley *caution = page_caution(&flow->setter, run->play, &surplus);
+    band_list bands = {0};
+    if (surplus) {
+        add_cautions(flow, run->play, &bands);
+    }
+    bands_make(&flow->setter, run, flow->grid, &bands);
+    turn_page(flow, run->play, caution, true);
+    mark_page(flow, run->play->name, flow->pages.count, false);
+    for (size_t i = 0; i < bands.count; i++) {
+        size_t page = flow_band(flow, bands.at[i], run->play, caution);
+        mark_steps(flow, run->play, &bands.at[i], page);
+    }
+    rule_notes(flow);
+}
+
+static struct str title_of(struct arena *arena, const struct sheet_job *job)
+{
+    struct str name = job->count == 1 ? job->plays[0].run->play->name : page_club(job);
+    const char *sheet =
+        job->count == 1 ? "players\xE2\x80\x99 sheet" : "players\xE2\x80\x99 sheets";
+    if (job->reader != BODY_NONE) {
+        return str_format(arena, "%.*s, sheet for player %d", STR_ARG(name),
+                          body_number(job->reader));
+    }
+    return str_format(arena, "%.*s%s%s", STR_ARG(name), name.size > 0 ? ", " : "", sheet);
+}
+
+static void paint_pages(struct document *document, struct flow *flow)
+{
+    size_t next = 0;
+    int play = 0;
+    for (size_t i = 0; i < flow->pages.count; i++) {
+        for (; next < flow->marks.count && flow->marks.at[next].page == i + 1; next++) {
+            const struct mark *mark = &flow->marks.at[next];
+            int id = document_bookmark(document, mark->inside ? play : 0, mark->title, mark->page);
+            play = mark->inside ? play : id;
+        }
+        galley_paint(document->cr, flow->setter.fonts, flow->pages.at[i].galley, 0, 0);
+        cairo_show_page(document->cr);
+    }
+}
+
+bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                   struct writer *writer)
+{
+    struct flow flow = {.setter = {arena, fonts, job}, .grid = grid_find(job->per_page)};
+    if (!flow.grid || job->count == 0) {
+        return false;
+    }
+    for (size_t i = 0; i < job->count; i++) {
+        flow_play(&flow, job->plays[i].run);
+    }
+    for (size_t i = 0; i < flow.pages.count; i++) {
+        page_close(&flow.setter, &flow.pages.at[i], flow.cautions.at[i], i + 1, flow.pages.count);
+    }
+    const struct paper *paper = paper_of(job->a4);
+    struct document document;
+    document_init(&document, arena, title_of(arena, job), job->date);
+    document_open(&document, paper->width, paper->height);
+    paint_pages(&document, &flow);
+    if (!document_close(&document) || fonts_failed(fonts)) {
+        return false;
+    }
+    writer_str(writer, strbuf_str(&document.sink.bytes));
+    return !writer->failed;
+}

@@ -1,0 +1,316 @@
+/* SPDX-License-Identifier: MIT */
+/* page: the frame of a page. Takes a play and a body, gives a whole page; must not know what is in
+ * the body. Numbers are points on letter paper; A4 keeps the columns and lowers the foot. */
+#include "page/sheet/page.h"
+
+#define RUNNING_HEAD 50.0
+#define HEAD_RULE 57.0
+#define TITLE 84.0
+#define TITLE_TO_ABOUT 17.0
+#define TO_BODY 27.0 /* from the last baseline of the title or about line */
+#define CAUTION_LAST 739.0
+#define CAUTION_TO_KEY 20.0
+#define KEY_TO_BODY 16.0
+#define FOOT_RULE 748.0
+#define FOOT 760.0
+#define LETTER_TOP 8.0 /* a band's top is so far over its first baseline */
+#define CAUTION_INDENT 20.0
+#define SIDE 200.0 /* how wide the words at either end of head and foot may be */
+
+enum { CAUTION_LINES_MOST = 8 };
+
+const struct paper *paper_of(bool a4)
+{
+    static const struct paper letter = {612, 792, 54, 0};
+    static const struct paper paper_a4 = {595.28, 841.89, 45.64, 49.89};
+    return a4 ? &paper_a4 : &letter;
+}
+
+struct str page_club(const struct sheet_job *job)
+{
+    return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
+}
+
+/* ---- caution ---- */
+
+static const char *const caution_lines[] = {
+    "Screens: feet still, elbows in; a step behind a standing player, up to two off a moving one. "
+    "Young or new: no contact at first.",
+    "Hit to the head: stop, tell an adult, sit out until medically cleared. Local rules, league "
+    "and "
+    "medical staff come before this sheet.",
+};
+static const char young_line[] = "Under 12 and mini: local rules may bar zone defense, presses or "
+                                 "screens. Ask before you teach it.";
+
+static bool is_young(const struct play *play)
+{
+    return play->level == LEVEL_U12 || play->rules == COURT_MINI;
+}
+
+static void add_line(const struct setter *setter, struct galley *galley, struct str line,
+                     int *lines)
+{
+    const struct text_block *words = words_set(setter, TYPE_NOTE, line, PAGE_WIDE - CAUTION_INDENT);
+    galley_text(galley, words, CAUTION_INDENT, *lines * type_leading(TYPE_NOTE), ROLE_TEXT);
+    *lines += (int)text_lines(words);
+}
+
+/* Its first baseline is 0, its height that of its last. */
+static struct galley *caution_set(const struct setter *setter, const struct play *play, bool own,
+                                  int *lines)
+{
+    struct galley *galley = galley_new(setter->arena);
+    *lines = 0;
+    for (size_t i = 0; i < sizeof caution_lines / sizeof *caution_lines; i++) {
+        add_line(setter, galley, str_of(caution_lines[i]), lines);
+    }
+    if (is_young(play)) {
+        add_line(setter, galley, str_of(young_line), lines);
+    }
+    for (size_t i = 0; own && i < play->cautions.count; i++) {
+        add_line(setter, galley, play->cautions.at[i], lines);
+    }
+    galley->height = (*lines - 1) * type_leading(TYPE_NOTE);
+    return galley;
+}
+
+const struct galley *page_caution(const struct setter *setter, const struct play *play,
+                                  bool *surplus)
+{
+    int lines;
+    struct galley *galley = caution_set(setter, play, true, &lines);
+    *surplus = lines > CAUTION_LINES_MOST;
+    if (*surplus) {
+        galley = caution_set(setter, play, false, &lines);
+    }
+    double last = galley->height;
+    galley_sign(galley, 6.2, last / 2 - 2.9);
+    galley->height = last;
+    return galley;
+}
+
+/* ---- head ---- */
+
+static void put_right(struct galley *galley, const struct text_block *words, double right,
+                      double base, enum role role)
+{
+    galley_text(galley, words, right - text_width(words), base, role);
+}
+
+static struct str head_words(const struct setter *setter, const struct play *play)
+{
+    struct arena *arena = setter->arena;
+    const struct sheet_job *job = setter->job;
+    if (job->reader == BODY_NONE) {
+        struct str level = words_level(arena, play->level);
+        return str_format(arena, "Players\xE2\x80\x99 sheet, %.*s", STR_ARG(level));
+    }
+    const char *comma = job->reader_name.size > 0 ? ", " : "";
+    return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),
+                      comma, STR_ARG(job->reader_name));
+}
+
+static void put_running_head(const struct setter *setter, struct galley *galley,
+                             const struct play *play, const struct paper *paper)
+{
+    double right = paper->width - paper->margin;
+    const struct text_block *club = words_set(
+        setter, TYPE_CLUB, words_capitals(setter->arena, page_club(setter->job)), SIDE + 80);
+    const struct text_block *sheet = words_set(setter, TYPE_NOTE, head_words(setter, play), SIDE);
+    double leading = type_leading(TYPE_NOTE);
+    if (text_lines(club) > 0) {
+        galley_text(galley, club, paper->margin,
+                    RUNNING_HEAD - leading * (double)(text_lines(club) - 1), ROLE_SOFT);
+    }
+    put_right(galley, sheet, right, RUNNING_HEAD - leading * (double)(text_lines(sheet) - 1),
+              ROLE_SOFT);
+    galley_rule(galley, vec2_of(paper->margin, HEAD_RULE), vec2_of(right, HEAD_RULE), 1.2,
+                ROLE_INK);
+}
+
+/* "6 s on the clock, down 2" */
+static struct str clock_words(struct arena *arena, const struct play *play)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (play->clock > 0) {
+        strbuf_number(&out, play->clock, 1);
+        strbuf_text(&out, " s on the clock");
+    }
+    if (play->score.size > 0) {
+        strbuf_print(&out, "%s%.*s", out.size > 0 ? ", " : "", STR_ARG(play->score));
+    }
+    return strbuf_str(&out);
+}
+
+/* Returns the last baseline. */
+static double put_title(const struct setter *setter, struct page *page, const struct paper *paper)
+{
+    double right = paper->width - paper->margin;
+    const struct text_block *series =
+        words_set(setter, TYPE_SERIES, words_series(setter->arena, page->play), SIDE);
+    double beside = text_width(series) > 0 ? text_width(series) + 20 : 0;
+    const struct text_block *title =
+        words_set(setter, TYPE_TITLE, page->play->name, PAGE_WIDE - beside);
+    put_right(page->galley, series, right, TITLE, ROLE_TEXT);
+    double base = galley_text(page->galley, title, paper->margin, TITLE, ROLE_TEXT);
+    double series_base = TITLE + type_leading(TYPE_SERIES) * (double)text_lines(series);
+    series_base -= text_lines(series) > 0 ? type_leading(TYPE_SERIES) : 0;
+    return base > series_base ? base : series_base;
+}
+
+/* The about line of a first page with the clock at its right; returns the last baseline. */
+static double put_about(const struct setter *setter, struct page *page, const struct paper *paper,
+                        double base)
+{
+    const struct text_block *clock =
+        words_set(setter, TYPE_CLOCK, clock_words(setter->arena, page->play), SIDE);
+    double beside = text_width(clock) > 0 ? text_width(clock) + 20 : 0;
+    const struct text_block *about =
+        words_set(setter, TYPE_ABOUT, page->play->about, PAGE_WIDE - beside);
+    if (text_lines(clock) == 0 && text_lines(about) == 0) {
+        return base;
+    }
+    put_right(page->galley, clock, paper->width - paper->margin, base + TITLE_TO_ABOUT, ROLE_TEXT);
+    double last = galley_text(page->galley, about, paper->margin, base + TITLE_TO_ABOUT, ROLE_TEXT);
+    double lines = text_lines(clock) > 0 ? (double)text_lines(clock) - 1 : 0;
+    double clock_last = base + TITLE_TO_ABOUT + lines * type_leading(TYPE_CLOCK);
+    return last > clock_last ? last : clock_last;
+}
+
+struct page page_open(const struct setter *setter, const struct play *play,
+                      const struct galley *caution, bool first)
+{
+    const struct paper *paper = paper_of(setter->job->a4);
+    struct page page = {
+        .galley = galley_new(setter->arena), .play = play, .empty = true, .first = first};
+    put_running_head(setter, page.galley, play, paper);
+    double base = put_title(setter, &page, paper);
+    page.about = base + TITLE_TO_ABOUT;
+    base = first ? put_about(setter, &page, paper, base) : page.about;
+    page.y = base + TO_BODY - LETTER_TOP;
+    page.key = CAUTION_LAST + paper->foot - caution->height - CAUTION_TO_KEY;
+    page.bottom = page.key - KEY_TO_BODY;
+    return page;
+}
+
+/* ---- foot ---- */
+
+struct key_row {
+    enum scene_class class;
+    double length;
+    const char *word;
+};
+
+static const struct key_row key_rows[] = {
+    {CLASS_MOVE, 30, "run"},
+    {CLASS_PASS, 30, "pass"},
+    {CLASS_DRIBBLE, 40, "dribble"},
+    {CLASS_SCREEN, 28, "screen"},
+    {CLASS_HANDOFF, 22, "hand-off"},
+    {CLASS_SHOT, 30, "shot"},
+    {CLASS_END, 6, "where you finish"},
+};
+enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
+
+/* Only what the page shows, spread over its width. */
+static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
+{
+    const double to_word = 6;
+    const double gap_most = 30;
+    const struct text_block *words[KEY_ROWS];
+    double used = 0;
+    int count = 0;
+    for (int i = 0; i < KEY_ROWS; i++) {
+        if (page->uses >> key_rows[i].class & 1) {
+            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
+            used += key_rows[i].length + to_word + text_width(words[i]);
+            count++;
+        }
+    }
+    double gap = count > 1 ? (PAGE_WIDE - used) / (count - 1) : 0;
+    gap = gap > gap_most ? gap_most : gap;
+    struct scene *samples = arena_new(setter->arena, struct scene);
+    const double middle = 12;
+    samples->width = PAGE_WIDE;
+    samples->height = 2 * middle;
+    double x = 0;
+    for (int i = 0; i < KEY_ROWS; i++) {
+        if (!(page->uses >> key_rows[i].class & 1)) {
+            continue;
+        }
+        scene_key_sample(setter->arena, samples, key_rows[i].class, vec2_of(x, middle),
+                         key_rows[i].length);
+        x += key_rows[i].length + to_word;
+        galley_text(page->galley, words[i], paper->margin + x, page->key, ROLE_TEXT);
+        x += text_width(words[i]) + gap;
+    }
+    if (count > 0) {
+        galley_scene(page->galley, samples, paper->margin, page->key - 2.9 - middle);
+    }
+}
+
+static void put_foot(const struct setter *setter, struct page *page, const struct paper *paper,
+                     size_t number, size_t count)
+{
+    double right = paper->width - paper->margin;
+    double base = FOOT + paper->foot;
+    galley_rule(page->galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
+                vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
+    galley_text(page->galley,
+                words_set(setter, TYPE_NOTE, words_foot(setter->arena, page->play), SIDE),
+                paper->margin, base, ROLE_SOFT);
+    const struct text_block *date = words_set(setter, TYPE_NOTE, setter->job->date_text, 90);
+    galley_text(page->galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
+    struct str of = str_format(setter->arena, "Page %zu of %zu", number, count);
+    put_right(page->galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
+}
+
+/* "Continued: step 5; reads of step 2" */
+static struct str contents_line(struct arena *arena, const struct page *page)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_text(&out, "Continued");
+    int first = 0;
+    int last = 0;
+    for (size_t i = 0; i < page->bands.count; i++) {
+        const struct band *band = &page->bands.at[i];
+        if (band->kind == BAND_STEPS) {
+            first = first ? first : band->first;
+            last = band->last;
+        }
+    }
+    const char *gap = ": ";
+    if (first > 0) {
+        strbuf_print(&out, first == last ? "%sstep %d" : "%ssteps %d", gap, first);
+        strbuf_print(&out, first == last ? "" : last - first == 1 ? " and %d" : " to %d", last);
+        gap = "; ";
+    }
+    int told = 0;
+    for (size_t i = 0; i < page->bands.count; i++) {
+        const struct band *band = &page->bands.at[i];
+        if (band->kind == BAND_READS && band->first != told) {
+            strbuf_print(&out, "%sthe ways on from step %d", gap, band->first);
+            told = band->first;
+            gap = "; ";
+        }
+    }
+    strbuf_char(&out, '.');
+    return strbuf_str(&out);
+}
+
+void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
+                size_t number, size_t count)
+{
+    const struct paper *paper = paper_of(setter->job->a4);
+    if (!page->first) {
+        const struct text_block *line =
+            words_set(setter, TYPE_ABOUT, contents_line(setter->arena, page), 0);
+        galley_text(page->galley, line, paper->margin, page->about, ROLE_TEXT);
+    }
+    put_key(setter, page, paper);
+    galley_join(page->galley, caution, paper->margin, CAUTION_LAST + paper->foot - caution->height);
+    put_foot(setter, page, paper, number, count);
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: MIT */
+/* page: what every page has round its body: running head, title, key, caution, foot. Private to
+ * sheet. */
+#ifndef PAGE_SHEET_PAGE_H
+#define PAGE_SHEET_PAGE_H
+
+#include "page/sheet/bands.h"
+
+struct paper {
+    double width, height, margin;
+    double foot; /* how much lower the foot stands than on letter */
+};
+const struct paper *paper_of(bool a4);
+
+/* A page being filled; all places are the page's own. */
+struct page {
+    struct galley *galley;
+    const struct play *play;
+    double y;        /* the body is filled down to here */
+    double bottom;   /* and may be down to here */
+    double key;      /* the key's baseline */
+    bool empty;      /* nothing in the body yet */
+    bool first;      /* of its play */
+    int rows;        /* of steps */
+    unsigned uses;   /* of its diagrams */
+    band_list bands; /* what stands on it, for its line of contents */
+    double about;    /* baseline of that line */
+};
+typedef VEC(struct page) page_list;
+
+/* Lines of caution that stand at the foot of every page of a play; the rest of the coach's own
+ * lines goes where `surplus` says: true when they are too many for the foot. */
+const struct galley *page_caution(const struct setter *setter, const struct play *play,
+                                  bool *surplus);
+
+/* A new page with its running head and title, ready for its body. */
+struct page page_open(const struct setter *setter, const struct play *play,
+                      const struct galley *caution, bool first);
+/* The rest, when the body is whole and the pages are counted. */
+void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
+                size_t number, size_t count);
+/* "Larkspur Kites" or the book's name. */
+struct str page_club(const struct sheet_job *job);
+
+#endif

@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: MIT */
+/* words: text for paper. Takes plays and told sentences, gives blocks and phrases; must not know
+ * where they stand on a page. */
+#include "page/sheet/words.h"
+
+#include "base/limits.h"
+#include "language/tell/tell.h"
+
+struct type_row {
+    double size, leading, spacing;
+    enum face plain, bold;
+};
+
+static const struct type_row types[TYPE_COUNT] = {
+    [TYPE_TITLE] = {24, 28, -0.35, FACE_BOLD, FACE_BOLD},
+    [TYPE_SERIES] = {11, 14, 0, FACE_SEMIBOLD, FACE_SEMIBOLD},
+    [TYPE_CLOCK] = {10.5, 14.5, 0, FACE_SEMIBOLD, FACE_SEMIBOLD},
+    [TYPE_ABOUT] = {10.5, 14.5, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_HEADING] = {11, 14, 0, FACE_BOLD, FACE_BOLD},
+    [TYPE_SMALL_HEADING] = {9.5, 12, 0, FACE_BOLD, FACE_BOLD},
+    [TYPE_SENTENCE] = {9.5, 12.6, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_LARGE_SENTENCE] = {11, 14.6, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_JOB] = {9.5, 13, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_POINT] = {9, 12, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_OTHERS] = {8.5, 11.5, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_NOTE] = {8, 11, 0, FACE_REGULAR, FACE_BOLD},
+    [TYPE_CLUB] = {8, 11, 0.6, FACE_SEMIBOLD, FACE_SEMIBOLD},
+    [TYPE_DISC] = {8, 10, 0, FACE_SEMIBOLD, FACE_SEMIBOLD},
+};
+
+double type_leading(enum type type)
+{
+    return types[type].leading;
+}
+
+const struct text_block *words_set(const struct setter *setter, enum type type, struct str text,
+                                   double width)
+{
+    const struct type_row *row = &types[type];
+    VEC(struct text_piece) pieces = {0};
+    bool bold = false;
+    size_t begin = 0;
+    for (size_t i = 0; i <= text.size; i++) {
+        bool mark = i < text.size && (text.at[i] == TELL_BOLD || text.at[i] == TELL_PLAIN);
+        if (!mark && i < text.size) {
+            continue;
+        }
+        if (i > begin) {
+            struct text_piece piece = {{text.at + begin, i - begin}, bold ? row->bold : row->plain};
+            VEC_PUSH(setter->arena, &pieces, piece);
+        }
+        bold = mark && text.at[i] == TELL_BOLD;
+        begin = i + 1;
+    }
+    struct text_style style = {row->size, row->leading, row->spacing};
+    return text_layout(setter->arena, setter->fonts, pieces.at, pieces.count, &style, width);
+}
+
+/* ---- players' numbers ---- */
+
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static bool is_letter(char c)
+{
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* Behind a player's number: not "3-on-0", "3.5", "3:00", "3%" nor "3rd". */
+static bool ends_number(struct str text, size_t end)
+{
+    if (end >= text.size) {
+        return true;
+    }
+    char c = text.at[end];
+    char next = end + 1 < text.size ? text.at[end + 1] : ' ';
+    if (is_digit(c) || is_letter(c) || c == '-' || c == '%' || c == '/') {
+        return false;
+    }
+    return !((c == '.' || c == ':' || c == ',') && is_digit(next));
+}
+
+/* "2 dribbles", "3 seconds", "4 ft": a count, not a player. */
+static bool counts_things(struct str text, size_t end)
+{
+    static const char *const things[] = {
+        "ft",    "feet",    "foot",   "in",      "inches",  "m",        "meters",  "s",
+        "sec",   "seconds", "second", "min",     "minutes", "dribbles", "dribble", "steps",
+        "step",  "passes",  "times",  "shots",   "points",  "players",  "hands",   "reps",
+        "makes", "stops",   "people", "percent", "lines",   "balls",    "feints",  "fakes",
+        "trips", "sets",    "rounds", NULL};
+    while (end < text.size && text.at[end] == ' ') {
+        end++;
+    }
+    size_t size = 0;
+    while (end + size < text.size && is_letter(text.at[end + size])) {
+        size++;
+    }
+    struct str word = {text.at + end, size};
+    for (size_t i = 0; things[i]; i++) {
+        if (str_equal_fold(word, str_of(things[i]))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool starts_number(struct str text, size_t at)
+{
+    if (at == 0) {
+        return true;
+    }
+    char before = text.at[at - 1];
+    return before == ' ' || before == '(' || before == '"' || before == '/' ||
+           (unsigned char)before >= 0x80;
+}
+
+struct str words_bold(struct arena *arena, struct str text, int players)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < text.size;) {
+        size_t end = i;
+        int number = 0;
+        while (end < text.size && is_digit(text.at[end]) && end - i < 3) {
+            number = number * 10 + (text.at[end++] - '0');
+        }
+        bool player = end > i && number >= 1 && number <= players && starts_number(text, i) &&
+                      ends_number(text, end) && !counts_things(text, end);
+        end = end > i ? end : i + 1;
+        if (player) {
+            strbuf_char(&out, TELL_BOLD);
+        }
+        strbuf_add(&out, (struct str){text.at + i, end - i});
+        if (player) {
+            strbuf_char(&out, TELL_PLAIN);
+        }
+        i = end;
+    }
+    return strbuf_str(&out);
+}
+
+/* ---- phrases ---- */
+
+struct str words_capitals(struct arena *arena, struct str text)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < text.size; i++) {
+        char c = text.at[i];
+        bool latin = i > 0 && (unsigned char)text.at[i - 1] == 0xC3;
+        unsigned char byte = (unsigned char)c;
+        if (c >= 'a' && c <= 'z') {
+            c = (char)(c - 32);
+        } else if (latin && byte >= 0xA0 && byte <= 0xBE && byte != 0xB7) {
+            c = (char)(byte - 32); /* à to þ, but for the division sign */
+        }
+        strbuf_char(&out, c);
+    }
+    return strbuf_str(&out);
+}
+
+struct str words_level(struct arena *arena, enum level_code level)
+{
+    struct str word = str_of(level_of(level)->word);
+    if (word.size > 1 && word.at[0] == 'u' && is_digit(word.at[1])) {
+        return str_format(arena, "under %.*s", (int)word.size - 1, word.at + 1);
+    }
+    if (str_starts(word, "jv")) {
+        return str_format(arena, "JV%.*s", (int)word.size - 2, word.at + 2);
+    }
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < word.size; i++) {
+        strbuf_char(&out, word.at[i] == '-' ? ' ' : word.at[i]);
+    }
+    return strbuf_str(&out);
+}
+
+struct str words_series(struct arena *arena, const struct play *play)
+{
+    if (play->number > 0 && play->series.size > 0) {
+        return str_format(arena, "%.*s, number %d", STR_ARG(play->series), play->number);
+    }
+    return play->number > 0 ? str_format(arena, "Number %d", play->number) : play->series;
+}
+
+struct str words_foot(struct arena *arena, const struct play *play)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_add(&out, play->name);
+    if (play->series.size > 0) {
+        strbuf_print(&out, ", %.*s", STR_ARG(play->series));
+    }
+    if (play->number > 0) {
+        strbuf_print(&out, play->series.size > 0 ? " %d" : ", number %d", play->number);
+    }
+    return strbuf_str(&out);
+}
+
+/* Bodies, each once, in the order they are met. */
+struct crowd {
+    body who[LIMIT_BRANCHES * 4];
+    size_t count;
+};
+
+static void join(struct crowd *crowd, body who)
+{
+    for (size_t i = 0; i < crowd->count; i++) {
+        if (crowd->who[i] == who) {
+            return;
+        }
+    }
+    if (who != BODY_NONE && crowd->count < sizeof crowd->who / sizeof *crowd->who) {
+        crowd->who[crowd->count++] = who;
+    }
+}
+
+static body body_of(struct who who)
+{
+    switch (who.kind) {
+    case WHO_PLAYER:
+        return body_attacker(who.number);
+    case WHO_DEFENDER:
+    case WHO_DEFENDER_OF:
+        return body_defender(who.number);
+    default:
+        return BODY_NONE;
+    }
+}
+
+static void join_conditions(struct crowd *crowd, const struct branch *branch)
+{
+    for (size_t i = 0; i < branch->conditions.count; i++) {
+        join(crowd, body_of(branch->conditions.at[i].who));
+        if (branch->conditions.at[i].kind == COND_SWITCH) {
+            join(crowd, body_of(branch->conditions.at[i].other));
+        }
+    }
+}
+
+/* "x3 does", "x3 and x5 do". */
+static void print_doers(struct strbuf *out, const struct crowd *crowd, body reader)
+{
+    for (size_t i = 0; i < crowd->count; i++) {
+        strbuf_text(out, i == 0 ? "" : i + 1 == crowd->count ? " and " : ", ");
+        if (crowd->who[i] == reader) {
+            strbuf_text(out, "you");
+        } else {
+            body_print(out, crowd->who[i]);
+        }
+    }
+    bool one = crowd->count == 1 && crowd->who[0] != reader;
+    strbuf_text(out, one ? " does" : " do");
+}
+
+struct str words_decides(struct arena *arena, const struct step *step, body reader)
+{
+    struct crowd deciders = {.count = 0};
+    struct crowd doers = {.count = 0};
+    bool reads = false;
+    for (size_t i = 0; i < step->branches.count; i++) {
+        const struct branch *branch = &step->branches.at[i];
+        reads = reads || branch->kind == BRANCH_READ;
+        join_conditions(&deciders, branch);
+        if (branch->tasks.count > 0) {
+            join(&doers, branch->tasks.at[0].who);
+        }
+    }
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_print(&out, "Step %d: ", step->number);
+    if (!reads || deciders.count == 0 || deciders.count > 3) {
+        strbuf_text(&out, reads ? "what you see decides what comes next" : "the ways on");
+        return strbuf_str(&out);
+    }
+    strbuf_text(&out, "what ");
+    print_doers(&out, &deciders, BODY_NONE);
+    strbuf_text(&out, " decides what ");
+    if (doers.count == 1 || doers.count == 2) {
+        print_doers(&out, &doers, reader);
+    } else {
+        strbuf_text(&out, "comes next");
+    }
+    return strbuf_str(&out);
+}
