@@ -123,8 +123,8 @@ static void task_flags(struct strbuf *out, const struct task *task)
     static const char *const shapes[] = {"straight", "curl",  "fade",  "v", "l",
                                          "back",     "setup", "drive", "at"};
     static const char *const passes[] = {"", "bounce", "skip", "lob", "overhead", "chest"};
-    static const char *const screens[] = {"", "away", "down", "back", "cross", "flare", "ball",
-                                          "double"};
+    static const char *const screens[] = {"",      "away",  "down", "back",
+                                          "cross", "flare", "ball", "double"};
     strbuf_print(out, ", %s", efforts[task->effort]);
     flag(out, task->pass != PASS_PLAIN, passes[task->pass]);
     flag(out, task->screen != SCREEN_PLAIN, screens[task->screen]);

@@ -5,8 +5,9 @@
 
 #include "base/real.h"
 
-#define STANDS_WITHIN (4 * FEET) /* of a spot: nearer than half the least gap of two spots (ours)  \
-                                  */
+#define STANDS_WITHIN                                                                              \
+    (4 * FEET) /* of a spot: nearer than half the least gap of two spots (ours)                    \
+                */
 
 struct str who_text(struct maker *m, body b)
 {

@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: MIT */
+/* caption: the sentence under a diagram, and the whole diagram in words. */
+#include "language/tell/teller.h"
+
+enum { LIMIT_SUBJECTS = 12 };
+
+static bool first_of_sentence(const struct teller *t, size_t index)
+{
+    const struct task *task = step_task(t->step, t->branch, index);
+    if (task->supplied || task->group == 0) {
+        return false;
+    }
+    if (index == 0) {
+        return true;
+    }
+    for (size_t i = index; i-- > 0;) {
+        const struct task *before = step_task(t->step, t->branch, i);
+        if (!before->supplied) {
+            return before->group != task->group;
+        }
+    }
+    return true;
+}
+
+static bool same_sentence(const struct teller *t, size_t index, int group)
+{
+    const struct task *task = step_task(t->step, t->branch, index);
+    return !task->supplied && task->group == group;
+}
+
+/* "3", "3 and 4", "1, 2 and 4"; how many. */
+static int say_subjects(const struct teller *t, struct strbuf *out, size_t index)
+{
+    body who[LIMIT_SUBJECTS];
+    int count = 0;
+    int group = step_task(t->step, t->branch, index)->group;
+    for (size_t i = index; i < step_task_count(t->step, t->branch); i++) {
+        if (same_sentence(t, i, group) && count < LIMIT_SUBJECTS) {
+            who[count++] = step_task(t->step, t->branch, i)->who;
+        }
+    }
+    for (int i = 0; i < count; i++) {
+        strbuf_text(out, i == 0 ? "" : i == count - 1 ? " and " : ", ");
+        say_body(t, out, who[i]);
+    }
+    return count;
+}
+
+/* The play's first screen says how a screen is set. */
+static bool first_screen(const struct teller *t, size_t index)
+{
+    for (size_t i = 0; i < index; i++) {
+        if (step_task(t->step, t->branch, i)->kind == TASK_SCREEN) {
+            return false;
+        }
+    }
+    for (size_t s = 0; s < t->play->steps.count && &t->play->steps.at[s] != t->step; s++) {
+        const struct step *before = &t->play->steps.at[s];
+        for (size_t i = 0; i < before->tasks.count; i++) {
+            if (before->tasks.at[i].kind == TASK_SCREEN) {
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
+static void say_caption(const struct teller *t, struct strbuf *out, size_t index)
+{
+    const struct task *task = step_task(t->step, t->branch, index);
+    struct strbuf when;
+    strbuf_init(&when, t->arena);
+    say_when(t, &when, task);
+    bool after = str_is(strbuf_str(&when), "after that");
+    if (after) {
+        strbuf_text(out, "Then ");
+    }
+    struct strbuf subjects;
+    strbuf_init(&subjects, t->arena);
+    int count = say_subjects(t, &subjects, index);
+    say_upper(out, strbuf_str(&subjects));
+    strbuf_char(out, ' ');
+    say_task(t, out, task, count > 1 ? FORM_BARE : FORM_THIRD);
+    if (when.size && !after) {
+        strbuf_char(out, ' ');
+        strbuf_add(out, strbuf_str(&when));
+    } else if (!when.size && receiver_moves(t, index)) {
+        strbuf_text(out, " as ");
+        say_body(t, out, task->other);
+        strbuf_text(out, " gets there");
+    }
+    strbuf_char(out, '.');
+    if (task->kind == TASK_SCREEN && !task->goal.measured && first_screen(t, index)) {
+        say_template(t, out, task, " Look for {x}, not for a spot on the floor.");
+    }
+}
+
+struct str tell_task(struct arena *arena, const struct play *play, const struct step *step,
+                     int branch, size_t index)
+{
+    struct teller t = {arena, play, step, branch, BODY_NONE, false};
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (index < step_task_count(step, branch) && first_of_sentence(&t, index)) {
+        say_caption(&t, &out, index);
+    }
+    return strbuf_str(&out);
+}
+
+struct str tell_strip(struct arena *arena, struct str text)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < text.size; i++) {
+        if (text.at[i] != TELL_BOLD && text.at[i] != TELL_PLAIN) {
+            strbuf_char(&out, text.at[i]);
+        }
+    }
+    return strbuf_str(&out);
+}
+
+struct str tell_conditions(struct arena *arena, const struct branch *branch)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    branch_conditions_print(&out, branch);
+    return strbuf_str(&out);
+}
+
+/* ---- the diagram ---- */
+
+static void say_place_of(const struct teller *t, struct strbuf *out, body b)
+{
+    struct goal goal = goal_at(stands_at(t->play, t->step, b));
+    goal.spot = near_spot(t->play, goal.at, &goal.side);
+    say_at(t, out, &goal);
+}
+
+static void say_floor(const struct teller *t, struct strbuf *out, body holder)
+{
+    const char *before = "";
+    for (body b = 0; b <= BODY_COACH; b++) {
+        if (!t->play->start[b].on_floor || b == holder) {
+            continue;
+        }
+        strbuf_text(out, before);
+        struct strbuf who;
+        strbuf_init(&who, t->arena);
+        say_body(t, &who, b);
+        if (*before == '\0') {
+            say_upper(out, strbuf_str(&who));
+            strbuf_text(out, " is");
+        } else {
+            strbuf_add(out, strbuf_str(&who));
+        }
+        say_place_of(t, out, b);
+        before = ", ";
+    }
+    if (*before) {
+        strbuf_text(out, ". ");
+    }
+}
+
+static void say_holder(const struct teller *t, struct strbuf *out, body holder)
+{
+    if (holder == BODY_NONE) {
+        return;
+    }
+    struct strbuf who;
+    strbuf_init(&who, t->arena);
+    say_body(t, &who, holder);
+    say_upper(out, strbuf_str(&who));
+    bool throws = t->play->throw_in && &t->play->steps.at[0] == t->step && holder == t->play->ball;
+    strbuf_text(out, throws ? " has the ball out of bounds" : " has the ball");
+    if (!throws) {
+        say_place_of(t, out, holder);
+    }
+    strbuf_text(out, ". ");
+}
+
+struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
+                        int branch)
+{
+    struct teller t = {arena, play, step, branch, BODY_NONE, true};
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    body holder = holds_ball(play, step);
+    say_holder(&t, &out, holder);
+    say_floor(&t, &out, holder);
+    if (branch >= 0 && (size_t)branch < step->branches.count &&
+        step->branches.at[branch].conditions.count) {
+        strbuf_text(&out, "The read: ");
+        branch_conditions_print(&out, &step->branches.at[branch]);
+        strbuf_text(&out, ". ");
+    }
+    for (size_t i = 0; i < step_task_count(step, branch); i++) {
+        if (first_of_sentence(&t, i)) {
+            say_caption(&t, &out, i);
+            strbuf_char(&out, ' ');
+        }
+    }
+    if (out.size && out.at[out.size - 1] == ' ') {
+        out.at[--out.size] = '\0';
+    }
+    return strbuf_str(&out);
+}

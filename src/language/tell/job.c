@@ -1,0 +1,351 @@
+/* SPDX-License-Identifier: MIT */
+/* job: what one player does in a step, said to that player: what to do, whom to look at and when;
+ * one who stands still is told why. */
+#include "language/tell/teller.h"
+
+static void end_sentence(struct strbuf *out)
+{
+    strbuf_text(out, ". ");
+}
+
+static void add_sentence(const struct teller *t, struct strbuf *out, const struct strbuf *sentence)
+{
+    (void)t;
+    say_upper(out, strbuf_str(sentence));
+    end_sentence(out);
+}
+
+static struct strbuf sentence_of(const struct teller *t)
+{
+    struct strbuf sentence;
+    strbuf_init(&sentence, t->arena);
+    return sentence;
+}
+
+/* ---- what one does ---- */
+
+/* "when 5 is still, " for one who uses a screen; else what the task waits for. */
+static void say_start(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    struct strbuf when;
+    strbuf_init(&when, t->arena);
+    say_when(t, &when, task);
+    if (when.size) {
+        strbuf_add(out, strbuf_str(&when));
+        strbuf_text(out, ", ");
+    } else if (task->kind == TASK_USE && task->screen_task >= 0 && !task->early) {
+        strbuf_text(out, "when ");
+        say_body(t, out, task->other);
+        strbuf_text(out, " is still, ");
+    }
+}
+
+static bool says_it_last(const struct teller *t, const struct task *task)
+{
+    struct strbuf when;
+    strbuf_init(&when, t->arena);
+    say_when(t, &when, task);
+    return str_is(strbuf_str(&when), "on the catch");
+}
+
+static void say_own(const struct teller *t, struct strbuf *out, size_t index)
+{
+    const struct task *task = step_task(t->step, t->branch, index);
+    struct strbuf sentence = sentence_of(t);
+    bool last = says_it_last(t, task);
+    if (!last) {
+        say_start(t, &sentence, task);
+    }
+    bool waits = sentence.size > 0;
+    say_task(t, &sentence, task, FORM_BARE);
+    if (last) {
+        strbuf_text(&sentence, " on the catch");
+    }
+    if (!waits && receiver_moves(t, index)) {
+        strbuf_text(&sentence, " as ");
+        say_body(t, &sentence, task->other);
+        strbuf_text(&sentence, " gets there");
+    }
+    if (task->supplied) {
+        strbuf_text(&sentence, " to meet the pass");
+    }
+    add_sentence(t, out, &sentence);
+    if (task->kind == TASK_SCREEN && !task->goal.measured) {
+        say_template(t, out, task, "Look for {x}, not for a spot on the floor. ");
+    }
+    const char *more = verb_more(task->verb);
+    if (*more && !task->supplied) {
+        struct strbuf rest = sentence_of(t);
+        say_template(t, &rest, task, more);
+        say_upper(out, strbuf_str(&rest));
+        strbuf_char(out, ' ');
+    }
+}
+
+/* ---- what is done for one ---- */
+
+static bool moved_before(const struct teller *t, size_t index)
+{
+    for (size_t i = 0; i < index; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        bool moves = task->kind == TASK_MOVE || task->kind == TASK_USE || task->kind == TASK_CARRY;
+        if (task->who == t->you && moves) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool shoots_next(const struct teller *t, size_t index)
+{
+    for (size_t i = index + 1; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            return task->kind == TASK_SHOOT;
+        }
+    }
+    return false;
+}
+
+static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
+{
+    const struct task *pass = step_task(t->step, t->branch, index);
+    struct strbuf sentence = sentence_of(t);
+    if (pass->kind == TASK_EXCHANGE) {
+        strbuf_text(&sentence, "take the ball from ");
+        say_body(t, &sentence, pass->who);
+        strbuf_text(&sentence, ": run close by, shoulder to shoulder");
+    } else {
+        strbuf_text(&sentence,
+                    moved_before(t, index) ? "look for the pass from " : "catch the pass from ");
+        say_body(t, &sentence, pass->who);
+        if (!moved_before(t, index)) {
+            say_at(t, &sentence, &pass->goal);
+        }
+        if (!shoots_next(t, index)) {
+            strbuf_text(&sentence, " and face the rim");
+        }
+    }
+    add_sentence(t, out, &sentence);
+}
+
+static bool uses_screen(const struct teller *t, size_t index)
+{
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you && task->kind == TASK_USE && task->screen_task == (int)index) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void say_screened(const struct teller *t, struct strbuf *out, size_t index)
+{
+    const struct task *screen = step_task(t->step, t->branch, index);
+    if (uses_screen(t, index)) {
+        return; /* the use tells it */
+    }
+    struct strbuf sentence = sentence_of(t);
+    say_body(t, &sentence, screen->who);
+    strbuf_text(&sentence, " screens for you: wait until ");
+    say_body(t, &sentence, screen->who);
+    strbuf_text(&sentence, " is still");
+    add_sentence(t, out, &sentence);
+}
+
+/* ---- standing still ---- */
+
+static const struct {
+    enum spot spot;
+    const char *text;
+} stands[] = {
+#define STAND(spot, text) {SPOT_##spot, text},
+#include "language/tell/tell_stand.def"
+#undef STAND
+};
+
+static void say_stand(const struct teller *t, struct strbuf *out, struct vec2 at)
+{
+    struct task task = {.who = t->you, .other = BODY_NONE, .on = BODY_NONE, .goal = goal_at(at)};
+    task.goal.spot = near_spot(t->play, at, &task.goal.side);
+    size_t row = 0;
+    while (stands[row].spot != SPOT_COUNT && stands[row].spot != task.goal.spot) {
+        row++;
+    }
+    say_template(t, out, &task, stands[row].text);
+    strbuf_char(out, ' ');
+}
+
+/* The mate whose movement the one with the ball has to watch: a user of a screen, else a mover. */
+static body to_watch(const struct teller *t)
+{
+    body mover = BODY_NONE;
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who != t->you && task->kind == TASK_USE) {
+            return task->who;
+        }
+        if (task->who != t->you && task->kind == TASK_MOVE && mover == BODY_NONE) {
+            mover = task->who;
+        }
+    }
+    return mover;
+}
+
+static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
+{
+    struct goal goal = goal_at(at);
+    goal.spot = near_spot(t->play, at, &goal.side);
+    struct strbuf sentence = sentence_of(t);
+    strbuf_text(&sentence, "hold the ball");
+    say_at(t, &sentence, &goal);
+    body mate = to_watch(t);
+    if (mate != BODY_NONE) {
+        strbuf_text(&sentence, " and watch ");
+        say_body(t, &sentence, mate);
+        strbuf_text(&sentence, " come open");
+    }
+    add_sentence(t, out, &sentence);
+}
+
+/* A screen set before this step, that somebody uses in it. */
+static bool say_standing_screen(const struct teller *t, struct strbuf *out)
+{
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->kind == TASK_USE && (task->other == t->you || task->other2 == t->you)) {
+            struct strbuf sentence = sentence_of(t);
+            strbuf_text(&sentence, "stay still until ");
+            say_body(t, &sentence, task->who);
+            strbuf_text(&sentence, " has gone by you");
+            add_sentence(t, out, &sentence);
+            return true;
+        }
+    }
+    return false;
+}
+
+static void say_still(const struct teller *t, struct strbuf *out, struct vec2 at)
+{
+    if (holds_ball(t->play, t->step) == t->you) {
+        say_hold(t, out, at);
+    } else if (!say_standing_screen(t, out)) {
+        say_stand(t, out, at);
+    }
+}
+
+/* ---- all of it ---- */
+
+/* Tells the tasks from `from` on; false when there is nothing of theirs to tell. */
+static bool say_tasks(const struct teller *t, struct strbuf *out, size_t from)
+{
+    size_t before = out->size;
+    for (size_t i = from; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
+        if (task->who == t->you && !task->stay) {
+            say_own(t, out, i);
+        } else if (gives && task->other == t->you) {
+            say_catch(t, out, i);
+        } else if (task->kind == TASK_SCREEN && task->other == t->you) {
+            say_screened(t, out, i);
+        }
+    }
+    return out->size > before;
+}
+
+static bool acts_in_branches(const struct teller *t)
+{
+    for (size_t b = 0; b < t->step->branches.count; b++) {
+        const struct branch *branch = &t->step->branches.at[b];
+        for (size_t i = 0; i < branch->tasks.count; i++) {
+            if (branch->tasks.at[i].who == t->you) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* "Then read x3: see 2a, 2b and 2c." */
+static void say_see(const struct teller *t, struct strbuf *out)
+{
+    size_t count = t->step->branches.count;
+    if (!acts_in_branches(t)) {
+        return;
+    }
+    const struct branch *first = &t->step->branches.at[0];
+    if (first->kind == BRANCH_READ && first->conditions.count &&
+        first->conditions.at[0].who.kind == WHO_DEFENDER) {
+        strbuf_print(out, "Then read x%d: see ", first->conditions.at[0].who.number);
+    } else {
+        strbuf_text(out, "Then see ");
+    }
+    for (size_t i = 0; i < count; i++) {
+        strbuf_print(out, "%s%d%c",
+                     i == 0           ? ""
+                     : i + 1 == count ? " and "
+                                      : ", ",
+                     t->step->number, (char)('a' + (int)i));
+    }
+    end_sentence(out);
+}
+
+static struct vec2 stands_now(const struct teller *t, size_t until)
+{
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    for (size_t i = 0; i < until; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            at = task->planned;
+        }
+    }
+    return at;
+}
+
+static void say_branch(const struct teller *t, struct strbuf *out)
+{
+    const struct branch *branch = &t->step->branches.at[t->branch];
+    size_t common = t->step->tasks.count;
+    struct strbuf job = sentence_of(t);
+    if (!say_tasks(t, &job, common)) {
+        say_still(t, &job, stands_now(t, common));
+    }
+    if (branch->kind == BRANCH_READ && branch->conditions.count) {
+        bool otherwise = branch->conditions.at[0].kind == COND_OTHERWISE;
+        strbuf_text(out, otherwise ? "Otherwise: " : "If ");
+        if (!otherwise) {
+            branch_conditions_print(out, branch);
+            strbuf_text(out, ": ");
+        }
+    } else {
+        strbuf_print(out, "On \"%.*s\": ", STR_ARG(branch->title));
+    }
+    char first = job.size ? job.at[0] : '\0';
+    if (first >= 'A' && first <= 'Z') {
+        job.at[0] = (char)(first - 'A' + 'a');
+    }
+    strbuf_add(out, strbuf_str(&job));
+}
+
+struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
+                    int branch, body who)
+{
+    struct teller t = {arena, play, step, branch, who, false};
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (branch >= 0 && (size_t)branch < step->branches.count) {
+        say_branch(&t, &out);
+    } else {
+        bool told = say_tasks(&t, &out, 0);
+        if (!told && !acts_in_branches(&t)) {
+            say_still(&t, &out, stands_now(&t, 0));
+        }
+        say_see(&t, &out);
+    }
+    while (out.size && out.at[out.size - 1] == ' ') {
+        out.at[--out.size] = '\0';
+    }
+    return strbuf_str(&out);
+}

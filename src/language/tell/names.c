@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: MIT */
+/* names: players and places as told to a player. */
+#include "language/tell/teller.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define NEAR (4 * FEET) /* a point this near a spot is called by its name (ours) */
+
+void say_body(const struct teller *t, struct strbuf *out, body b)
+{
+    if (b == t->you && b != BODY_NONE) {
+        strbuf_text(out, "you");
+        return;
+    }
+    bool marked = !t->plain && body_is_attacker(b) && b != BODY_COACH;
+    if (marked) {
+        strbuf_char(out, TELL_BOLD);
+    }
+    body_print(out, b);
+    if (marked) {
+        strbuf_char(out, TELL_PLAIN);
+    }
+}
+
+void say_possessive(const struct teller *t, struct strbuf *out, body b)
+{
+    if (b == t->you && b != BODY_NONE) {
+        strbuf_text(out, "your");
+        return;
+    }
+    say_body(t, out, b);
+    strbuf_text(out, "'s");
+}
+
+void say_guard(const struct teller *t, struct strbuf *out, body b)
+{
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (b != BODY_NONE && t->play->guards[x] == b) {
+            body_print(out, x);
+            return;
+        }
+    }
+    strbuf_text(out, "the defender");
+}
+
+static void say_spot(struct strbuf *out, enum spot spot, enum side side)
+{
+    const char *article = spot == SPOT_HALF_COURT ? "" : "the ";
+    const char *word = side == SIDE_LEFT ? "left " : side == SIDE_RIGHT ? "right " : "";
+    bool one = spot == SPOT_RIM || spot == SPOT_LANE || spot == SPOT_FRONT_OF_RIM;
+    strbuf_print(out, "%s%s%s", article, one ? "" : word, spot_row(spot)->word);
+}
+
+static bool telling_spot(enum spot spot)
+{
+    return spot != SPOT_FREE_THROW_LINE && spot != SPOT_BASELINE && spot != SPOT_SIDELINE &&
+           spot != SPOT_LANE && spot != SPOT_LANE_SPACE && spot != SPOT_CENTRE &&
+           spot != SPOT_HALF_COURT && spot != SPOT_LOW_POST && spot != SPOT_HIGH_POST;
+}
+
+enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
+{
+    enum spot best = SPOT_COUNT;
+    double least = NEAR;
+    *side = SIDE_NONE;
+    for (int s = 0; s < SPOT_COUNT; s++) {
+        bool sided = spot_row((enum spot)s)->sided;
+        for (int i = SIDE_LEFT; i <= SIDE_RIGHT && telling_spot((enum spot)s); i++) {
+            double far = vec2_distance(p, court_spot(play->court, (enum spot)s, (enum side)i));
+            if (far < least) {
+                least = far;
+                best = (enum spot)s;
+                *side = sided ? (enum side)i : SIDE_NONE;
+            }
+        }
+    }
+    return best;
+}
+
+static void say_point(const struct teller *t, struct strbuf *out, struct vec2 p)
+{
+    enum side side;
+    enum spot spot = near_spot(t->play, p, &side);
+    if (spot != SPOT_COUNT) {
+        say_spot(out, spot, side);
+        return;
+    }
+    strbuf_text(out, "a point ");
+    if (fabs(p.x) >= FEET / 2) {
+        play_length(out, t->play, fabs(p.x));
+        strbuf_text(out, p.x < 0 ? " left of the rim and " : " right of the rim and ");
+    }
+    play_length(out, t->play, fabs(p.y));
+    strbuf_text(out, p.y < 0                 ? " behind it"
+                     : fabs(p.x) >= FEET / 2 ? " up from it"
+                                             : " up from the rim");
+}
+
+static void say_fraction(struct strbuf *out, double fraction)
+{
+    static const struct {
+        double value;
+        const char *words;
+    } fractions[] = {
+        {.25, "a quarter"}, {1 / 3.0, "a third"}, {2 / 3.0, "two thirds"}, {.75, "three quarters"}};
+    for (size_t i = 0; i < sizeof fractions / sizeof *fractions; i++) {
+        if (fabs(fractions[i].value - fraction) < .01) {
+            strbuf_print(out, "%s of the way from ", fractions[i].words);
+            return;
+        }
+    }
+    strbuf_number(out, fraction * 100, 0);
+    strbuf_text(out, " percent of the way from ");
+}
+
+static void say_mix(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    bool half = fabs(goal->fraction - .5) < .01;
+    if (half) {
+        strbuf_text(out, "halfway between ");
+    } else {
+        say_fraction(out, goal->fraction);
+    }
+    say_goal(t, out, goal->a);
+    strbuf_text(out, half ? " and " : " to ");
+    say_goal(t, out, goal->b);
+}
+
+static void say_offset(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    static const char *const words[DIRECTION_COUNT] = {
+        [ABOVE] = " above ",     [BELOW] = " below ",     [INSIDE] = " inside ",
+        [OUTSIDE] = " outside ", [LEFT_OF] = " left of ", [RIGHT_OF] = " right of "};
+    play_length(out, t->play, goal->length);
+    strbuf_text(out, words[goal->direction]);
+    if (goal->a->kind == GOAL_BODY) {
+        say_body(t, out, goal->a->who);
+    } else {
+        say_goal(t, out, goal->a);
+    }
+}
+
+static void say_fixed(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    if (goal->cone) {
+        strbuf_print(out, "cone %c", 'A' + goal->cone - 1);
+    } else if (goal->line_end) {
+        strbuf_text(out, "the end of the line");
+    } else if (goal->who != BODY_NONE) {
+        say_possessive(t, out, goal->who);
+        strbuf_text(out, " spot");
+    } else if (goal->spot != SPOT_COUNT) {
+        say_spot(out, goal->spot, goal->side);
+        strbuf_text(out, goal->backcourt ? " of the backcourt" : "");
+    } else {
+        say_point(t, out, goal->at);
+    }
+}
+
+void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    switch (goal->kind) {
+    case GOAL_NONE:
+        break;
+    case GOAL_POINT:
+        say_fixed(t, out, goal);
+        break;
+    case GOAL_BODY:
+        strbuf_text(out, "where ");
+        say_body(t, out, goal->who);
+        strbuf_text(out, goal->who == t->you ? " are" : " is");
+        break;
+    case GOAL_BESIDE:
+    case GOAL_BEHIND:
+        strbuf_text(out, goal->kind == GOAL_BESIDE ? "beside " : "behind ");
+        say_body(t, out, goal->who);
+        break;
+    case GOAL_LINE:
+    case GOAL_LANE:
+    case GOAL_FRONT_OF_RIM:
+        say_spot(out, goal->spot, goal->side);
+        break;
+    case GOAL_MIX:
+        say_mix(t, out, goal);
+        break;
+    case GOAL_OFFSET:
+        say_offset(t, out, goal);
+        break;
+    case GOAL_OUTSIDE:
+        strbuf_text(out, "out of bounds, level with ");
+        say_goal(t, out, goal->a);
+        break;
+    }
+}
+
+static bool takes_no_word(const struct goal *goal)
+{
+    return goal->kind == GOAL_BESIDE || goal->kind == GOAL_BEHIND || goal->kind == GOAL_OUTSIDE;
+}
+
+void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    if (goal->kind != GOAL_NONE) {
+        strbuf_text(out, takes_no_word(goal) ? " " : " to ");
+        say_goal(t, out, goal);
+    }
+}
+
+void say_at(const struct teller *t, struct strbuf *out, const struct goal *goal)
+{
+    if (goal->kind == GOAL_NONE) {
+        return;
+    }
+    bool posts = goal->kind == GOAL_POINT && (goal->spot == SPOT_BLOCK || goal->spot == SPOT_WING ||
+                                              goal->spot == SPOT_LOW_POST);
+    bool inside = goal->kind == GOAL_LANE || goal->spot == SPOT_CORNER || goal->spot == SPOT_SLOT ||
+                  goal->spot == SPOT_SHORT_CORNER;
+    bool bare = takes_no_word(goal) || goal->kind == GOAL_BODY || goal->kind == GOAL_OFFSET ||
+                goal->kind == GOAL_MIX;
+    strbuf_text(out, bare ? " " : inside ? " in " : posts ? " on " : " at ");
+    say_goal(t, out, goal);
+}
+
+void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal)
+{
+    struct teller t = {.play = play, .branch = -1, .you = BODY_NONE, .plain = true};
+    say_goal(&t, out, goal);
+}
+
+void say_upper(struct strbuf *out, struct str sentence)
+{
+    for (size_t i = 0; i < sentence.size; i++) {
+        char c = sentence.at[i];
+        strbuf_char(out, i == 0 && c >= 'a' && c <= 'z' ? (char)(c - 'a' + 'A') : c);
+    }
+}
+
+/* ---- who is where ---- */
+
+static int branch_followed(const struct play *play, size_t step)
+{
+    if (step + 1 < play->steps.count) {
+        return play->steps.at[step + 1].after_branch;
+    }
+    return -1;
+}
+
+struct vec2 stands_at(const struct play *play, const struct step *step, body who)
+{
+    struct vec2 at = play->start[who].at;
+    for (size_t s = 0; s < play->steps.count && &play->steps.at[s] != step; s++) {
+        const struct step *before = &play->steps.at[s];
+        int branch = branch_followed(play, s);
+        for (size_t i = 0; i < step_task_count(before, branch); i++) {
+            const struct task *task = step_task(before, branch, i);
+            if (task->who == who) {
+                at = task->planned;
+            }
+        }
+    }
+    return at;
+}
+
+body holds_ball(const struct play *play, const struct step *step)
+{
+    body holder = play->ball;
+    for (size_t s = 0; s < play->steps.count && &play->steps.at[s] != step; s++) {
+        const struct step *before = &play->steps.at[s];
+        int branch = branch_followed(play, s);
+        for (size_t i = 0; i < step_task_count(before, branch); i++) {
+            const struct task *task = step_task(before, branch, i);
+            if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
+                holder = task->other;
+            } else if (task->kind == TASK_SHOOT) {
+                holder = BODY_NONE;
+            } else if (task->verb == VERB_REBOUNDS) {
+                holder = task->who;
+            }
+        }
+    }
+    return holder;
+}

@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: MIT */
+/* phrase: the words of one task by its row, with the places and players it is about. */
+#include "language/tell/teller.h"
+
+#include <string.h>
+
+struct tell_row {
+    const char *third, *bare, *event, *more;
+};
+static const struct tell_row rows[VERB_COUNT] = {
+#define TELL(verb, third, bare, event, more) [VERB_##verb] = {third, bare, event, more},
+#include "language/tell/tell_verbs.def"
+#undef TELL
+};
+#define TELL_PASS(kind, third, bare)
+#define TELL_SCREEN(kind, third, bare)
+static const struct tell_row passes[] = {
+#undef TELL_PASS
+#define TELL_PASS(kind, third, bare) [PASS_##kind] = {third, bare, NULL, NULL},
+#include "language/tell/tell_kinds.def"
+#undef TELL_PASS
+#define TELL_PASS(kind, third, bare)
+};
+static const struct tell_row screens[SCREEN_DOUBLE + 1] = {
+#undef TELL_SCREEN
+#define TELL_SCREEN(kind, third, bare) [SCREEN_##kind] = {third, bare, NULL, NULL},
+#include "language/tell/tell_kinds.def"
+#undef TELL_SCREEN
+};
+#undef TELL_PASS
+
+/* A movement that the ball makes a dribble is told as one. */
+static enum verb told_as(const struct task *task)
+{
+    bool carried = task->kind == TASK_CARRY && verb_row(task->verb)->task != VERB_CARRY;
+    return carried ? VERB_DRIBBLES : task->verb;
+}
+
+static const char *template_of(const struct task *task, enum form_of form)
+{
+    const struct tell_row *row = &rows[told_as(task)];
+    if (task->kind == TASK_PASS && task->verb == VERB_PASSES && passes[task->pass].third) {
+        row = &passes[task->pass];
+    } else if (task->verb == VERB_SCREENS && screens[task->screen].third) {
+        row = &screens[task->screen];
+    }
+    return form == FORM_THIRD ? row->third : row->bare;
+}
+
+const char *verb_event_word(enum verb verb)
+{
+    return rows[verb].event ? rows[verb].event : "goes";
+}
+
+const char *verb_more(enum verb verb)
+{
+    return rows[verb].more ? rows[verb].more : "";
+}
+
+/* ---- slots ---- */
+
+typedef void say_slot(const struct teller *t, struct strbuf *out, const struct task *task);
+
+static void slot_other(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    say_body(t, out, task->other);
+}
+
+static void slot_others(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    say_possessive(t, out, task->other);
+}
+
+static void slot_second(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->other2 != BODY_NONE) {
+        strbuf_text(out, " and ");
+        say_body(t, out, task->other2);
+    }
+}
+
+static void slot_defender(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->on != BODY_NONE) {
+        body_print(out, task->on);
+    } else {
+        say_guard(t, out, task->other);
+    }
+}
+
+static void slot_own_defender(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    say_guard(t, out, task->who);
+}
+
+static void slot_to(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    say_to(t, out, &task->goal);
+}
+
+static void slot_at(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    say_at(t, out, &task->goal);
+}
+
+static void slot_goal(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->goal.kind == GOAL_BODY) {
+        say_body(t, out, task->goal.who);
+    } else {
+        say_goal(t, out, &task->goal);
+    }
+}
+
+static void slot_way(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    static const char *const words[] = {[PATH_AROUND] = " around ",
+                                        [PATH_OVER] = " over ",
+                                        [PATH_UNDER] = " under ",
+                                        [PATH_PAST] = " past "};
+    if (task->path == PATH_NONE) {
+        return;
+    }
+    strbuf_text(out, words[task->path]);
+    if (task->path_who != BODY_NONE) {
+        say_body(t, out, task->path_who);
+    } else {
+        say_goal(t, out, &task->path_goal);
+    }
+}
+
+static void slot_side(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    (void)t;
+    if (task->drive_baseline) {
+        strbuf_text(out, " along the baseline");
+    } else if (task->drive_middle) {
+        strbuf_text(out, " through the middle");
+    }
+}
+
+static void slot_width(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    (void)t;
+    if (task->gap > 1) {
+        strbuf_text(out, " wide");
+    } else if (task->gap > 0) {
+        strbuf_text(out, " tight");
+    }
+}
+
+static void slot_duration(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    (void)t;
+    strbuf_number(out, task->duration, 1);
+    strbuf_text(out, " s");
+}
+
+static void slot_length(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->length > 0) {
+        play_length(out, t->play, task->length);
+    } else {
+        strbuf_text(out, "two steps");
+    }
+}
+
+static void slot_face(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->face.kind == GOAL_BODY) {
+        say_body(t, out, task->face.who);
+    } else {
+        say_goal(t, out, &task->face);
+    }
+}
+
+static const struct {
+    const char *name;
+    say_slot *say;
+} slots[] = {{"o", slot_other},    {"O", slot_others},       {"p", slot_second},
+             {"x", slot_defender}, {"y", slot_own_defender}, {"to", slot_to},
+             {"at", slot_at},      {"goal", slot_goal},      {"way", slot_way},
+             {"side", slot_side},  {"w", slot_width},        {"d", slot_duration},
+             {"l", slot_length},   {"f", slot_face}};
+
+static void fill(const struct teller *t, struct strbuf *out, const struct task *task,
+                 struct str name)
+{
+    for (size_t i = 0; i < sizeof slots / sizeof *slots; i++) {
+        if (str_is(name, slots[i].name)) {
+            slots[i].say(t, out, task);
+            return;
+        }
+    }
+}
+
+void say_template(const struct teller *t, struct strbuf *out, const struct task *task,
+                  const char *text)
+{
+    while (*text) {
+        const char *end = *text == '{' ? strchr(text, '}') : NULL;
+        if (end) {
+            fill(t, out, task, (struct str){text + 1, (size_t)(end - text - 1)});
+            text = end + 1;
+        } else {
+            strbuf_char(out, *text++);
+        }
+    }
+}
+
+void say_task(const struct teller *t, struct strbuf *out, const struct task *task,
+              enum form_of form)
+{
+    say_template(t, out, task, template_of(task, form));
+    say_manner(t, out, task);
+}
+
+void say_manner(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    static const char *const paces[] = {
+        [EFFORT_WALK] = " at a walk", [EFFORT_JOG] = " at a jog",
+        [EFFORT_RUN] = " at a run",   [EFFORT_CUT] = "",
+        [EFFORT_HARD] = "",           [EFFORT_SPRINT] = " at a sprint"};
+    if (task->effort != verb_row(task->verb)->pace) {
+        strbuf_text(out, paces[task->effort]);
+    }
+    if (task->taking > 0) {
+        strbuf_text(out, " in ");
+        strbuf_number(out, task->taking, 1);
+        strbuf_text(out, " s");
+    }
+    if (task->early) {
+        strbuf_text(out, " without waiting for the screen");
+    }
+    if (task->faces && task->kind == TASK_SCREEN) {
+        strbuf_text(out, task->faces_back ? ", back to " : ", facing ");
+        slot_face(t, out, task);
+    }
+}

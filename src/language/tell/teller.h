@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+/* teller: what the files of this room share. For no other room. */
+#ifndef LANGUAGE_TELL_TELLER_H
+#define LANGUAGE_TELL_TELLER_H
+
+#include "language/tell/tell.h"
+
+struct teller {
+    struct arena *arena;
+    const struct play *play;
+    const struct step *step;
+    int branch;
+    body you;   /* to whom it is told; BODY_NONE: to everybody */
+    bool plain; /* no marks round numbers */
+};
+
+/* names.c */
+void say_body(const struct teller *t, struct strbuf *out, body b);       /* "3", "you", "x3" */
+void say_possessive(const struct teller *t, struct strbuf *out, body b); /* "3's", "your" */
+void say_guard(const struct teller *t, struct strbuf *out, body b);      /* who guards b */
+void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal);
+void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal); /* " to the rim" */
+void say_at(const struct teller *t, struct strbuf *out, const struct goal *goal); /* " at the rim" */
+/* The spot nearest to p, SPOT_COUNT when none is within 4 ft. */
+enum spot near_spot(const struct play *play, struct vec2 p, enum side *side);
+/* Where an attacker is planned to stand as the step begins. */
+struct vec2 stands_at(const struct play *play, const struct step *step, body who);
+/* And who is planned to have the ball. */
+body holds_ball(const struct play *play, const struct step *step);
+void say_upper(struct strbuf *out, struct str sentence); /* with its first letter a capital */
+
+/* phrase.c: what a task says after its subject. */
+enum form_of { FORM_THIRD, FORM_BARE };
+void say_task(const struct teller *t, struct strbuf *out, const struct task *task, enum form_of form);
+/* " at a sprint", " in 1.5 s", ", facing the baseline" */
+void say_manner(const struct teller *t, struct strbuf *out, const struct task *task);
+void say_template(const struct teller *t, struct strbuf *out, const struct task *task,
+                  const char *text);
+const char *verb_event_word(enum verb verb);
+const char *verb_more(enum verb verb);
+
+/* when.c: "as 1 passes", "when 5's screen is set", "" when it is free to go. */
+void say_when(const struct teller *t, struct strbuf *out, const struct task *task);
+/* The last thing that task `index` of a pass waits for of itself: "as 2 gets there". */
+bool receiver_moves(const struct teller *t, size_t index);
+
+#endif

@@ -1,0 +1,158 @@
+/* SPDX-License-Identifier: MIT */
+/* when: what a task waits for, in words: first what the coach tied it to, else what its verb does.
+ */
+#include "language/tell/teller.h"
+
+static bool you_do(const struct teller *t, body b)
+{
+    return b == t->you && b != BODY_NONE;
+}
+
+/* "1 passes", "you pass" */
+static void say_event(const struct teller *t, struct strbuf *out, body who, const char *third,
+                      const char *second)
+{
+    say_body(t, out, who);
+    strbuf_char(out, ' ');
+    strbuf_text(out, you_do(t, who) ? second : third);
+}
+
+/* The user of a screen on this way through the step. */
+static body user_of(const struct teller *t, int screen)
+{
+    for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->kind == TASK_USE && task->screen_task == screen) {
+            return task->who;
+        }
+    }
+    return step_task(t->step, t->branch, (size_t)screen)->other;
+}
+
+/* "cuts" -> "cut", "passes" -> "pass", "screens" -> "screen": the events' own words only. */
+static const char *bare_event(struct arena *arena, const char *third)
+{
+    struct str word = str_of(third);
+    size_t end = 0;
+    while (end < word.size && word.at[end] != ' ') {
+        end++;
+    }
+    size_t cut = end >= 4 && word.at[end - 2] == 'e' && word.at[end - 3] == 's' ? 2 : 1;
+    if (end >= 4 && word.at[end - 2] == 'e' && word.at[end - 3] == 'o') {
+        cut = 2; /* goes */
+    }
+    return str_format(arena, "%.*s%.*s", (int)(end - cut), word.at, (int)(word.size - end),
+                      word.at + end)
+        .at;
+}
+
+static void say_moment(const struct teller *t, struct strbuf *out, const struct task *on,
+                       const struct wait *wait, body subject)
+{
+    switch (wait->moment) {
+    case MOMENT_STARTED:
+    case MOMENT_RELEASED: {
+        const char *event = verb_event_word(on->verb);
+        strbuf_text(out, wait->fixed || wait->delay <= 0 ? "as " : "");
+        say_event(t, out, on->who, event, bare_event(t->arena, event));
+        break;
+    }
+    case MOMENT_CAUGHT:
+        if (on->other == subject) {
+            strbuf_text(out, "on the catch");
+            return;
+        }
+        strbuf_text(out, wait->delay > 0 ? "" : wait->fixed ? "as " : "when ");
+        say_event(t, out, on->other, "catches", "catch");
+        break;
+    case MOMENT_SET:
+        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        say_possessive(t, out, on->who);
+        strbuf_text(out, " screen is set");
+        break;
+    case MOMENT_USED: {
+        body user = user_of(t, wait->task);
+        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        say_event(t, out, user, "has gone by", "have gone by");
+        break;
+    }
+    case MOMENT_ARRIVED:
+        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        say_event(t, out, on->who, "gets there", "get there");
+        break;
+    case MOMENT_COUNT:
+        break;
+    }
+}
+
+static void say_wait(const struct teller *t, struct strbuf *out, const struct task *task,
+                     const struct wait *wait)
+{
+    switch (wait->kind) {
+    case WAIT_TASK:
+        if (wait->delay > 0 && wait->written) {
+            strbuf_number(out, wait->delay, 1);
+            strbuf_text(out, " s after ");
+        }
+        say_moment(t, out, step_task(t->step, t->branch, (size_t)wait->task), wait, task->who);
+        break;
+    case WAIT_CLOCK:
+        strbuf_number(out, wait->delay, 1);
+        strbuf_text(out, " s into the step");
+        break;
+    case WAIT_ALL_BEFORE:
+        strbuf_text(out, "after that");
+        break;
+    case WAIT_LEAVES:
+        strbuf_text(out, "as ");
+        say_event(t, out, wait->who, "leaves", "leave");
+        break;
+    case WAIT_STATE:
+        break;
+    }
+}
+
+/* A wait of the verb's that a player must be told: leaving for a spot, going after a screen, a
+ * shot on the catch. That a dribble needs the ball goes without saying. */
+static bool worth_saying(const struct teller *t, const struct task *task, const struct wait *wait)
+{
+    if (wait->written || wait->kind == WAIT_LEAVES) {
+        return true;
+    }
+    if (wait->kind != WAIT_TASK) {
+        return false;
+    }
+    const struct task *on = step_task(t->step, t->branch, (size_t)wait->task);
+    bool shot = task->kind == TASK_SHOOT && wait->moment == MOMENT_CAUGHT;
+    return shot || on->kind == TASK_SCREEN || on->kind == TASK_SHOOT;
+}
+
+void say_when(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    for (int written = 1; written >= 0; written--) {
+        for (size_t i = 0; i < task->waits.count; i++) {
+            const struct wait *wait = &task->waits.at[i];
+            if (wait->written == (written == 1) && worth_saying(t, task, wait)) {
+                say_wait(t, out, task, wait);
+                return;
+            }
+        }
+    }
+}
+
+bool receiver_moves(const struct teller *t, size_t index)
+{
+    const struct task *pass = step_task(t->step, t->branch, index);
+    if (pass->kind != TASK_PASS) {
+        return false;
+    }
+    for (size_t i = index; i-- > 0;) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == pass->other) {
+            bool moves =
+                task->kind == TASK_MOVE || task->kind == TASK_USE || task->kind == TASK_CARRY;
+            return moves && task->shape != SHAPE_SETUP;
+        }
+    }
+    return false;
+}
