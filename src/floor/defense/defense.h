@@ -8,8 +8,8 @@
 
 /* The man rules: where the defender of the player at `man` stands with the ball at `ball`.
  * Continuous in all inputs. */
-struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man, struct vec2 ball,
-                        bool has_ball);
+struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
+                        struct vec2 ball, bool has_ball);
 
 /* What a defender does about a screen, or instead of the man rules. */
 enum strategy {
@@ -26,10 +26,10 @@ bool defense_strategy(const struct condition *condition, enum strategy *strategy
 struct seen_screen {
     struct vec2 man, man_v, ball, exit;
     struct vec2 screener;
-    struct vec2 self;      /* the defender */
-    bool left;             /* the user is on the way */
-    bool passed;           /* and past the screener */
-    bool has_ball;         /* a ball screen */
+    struct vec2 self; /* the defender */
+    bool left;        /* the user is on the way */
+    bool passed;      /* and past the screener */
+    bool has_ball;    /* a ball screen */
 };
 /* Where to be, and with what velocity to go along. */
 struct aim {
@@ -39,7 +39,7 @@ struct aim defense_screened(enum strategy strategy, const struct seen_screen *se
 /* The screener's own defender, while his man screens. */
 struct aim defense_screener(enum strategy strategy, const struct seen_screen *seen);
 /* A strategy where there is no screen: trailing, denying, overplaying a man. */
-struct aim defense_unscreened(enum strategy strategy, const struct court *court, enum man_style style,
-                              const struct seen_screen *seen);
+struct aim defense_unscreened(enum strategy strategy, const struct court *court,
+                              enum man_style style, const struct seen_screen *seen);
 
 #endif

@@ -8,8 +8,8 @@
 
 #include "base/real.h"
 
-#define ON_BALL 1.0        /* m: an arm's length and a little */
-#define NEAR_RIM .45       /* share of the way to the rim that a guard stands off at most */
+#define ON_BALL 1.0           /* m: an arm's length and a little */
+#define NEAR_RIM .45          /* share of the way to the rim that a guard stands off at most */
 #define UNDER_RING (4 * FEET) /* nobody nearer to the baseline but on the ball or a post */
 
 struct style_row {
@@ -17,8 +17,9 @@ struct style_row {
     double off;        /* m toward the rim then */
     double help;       /* factor on the depth two passes away */
 };
-static const struct style_row styles[] = {
-    [MAN_GAP] = {.35, 2.3, 1.0, 1.0}, [MAN_DENY] = {1.0, .9, .55, .7}, [MAN_SAG] = {.42, 2.8, 1.9, 1.2}};
+static const struct style_row styles[] = {[MAN_GAP] = {.35, 2.3, 1.0, 1.0},
+                                          [MAN_DENY] = {1.0, .9, .55, .7},
+                                          [MAN_SAG] = {.42, 2.8, 1.9, 1.2}};
 
 static struct vec2 toward_rim(struct vec2 p, double metres)
 {
@@ -32,7 +33,8 @@ static double opposite(struct vec2 man, struct vec2 ball)
     return real_smooth(-man.x * side, -.6, .6) * real_smooth(fabs(ball.x), 1, 3);
 }
 
-static struct vec2 one_pass(const struct style_row *style, struct vec2 man, struct vec2 ball, double far)
+static struct vec2 one_pass(const struct style_row *style, struct vec2 man, struct vec2 ball,
+                            double far)
 {
     struct vec2 way = vec2_unit(vec2_sub(ball, man));
     return toward_rim(vec2_along(man, way, real_min(style->share * far, style->cap)), style->off);
@@ -49,11 +51,12 @@ static struct vec2 two_passes(const struct style_row *style, struct vec2 man, st
 static struct vec2 post(struct vec2 man, struct vec2 ball)
 {
     struct vec2 to_ball = vec2_unit(vec2_sub(ball, man)), to_rim = vec2_unit(vec2_scale(man, -1));
-    return vec2_along(man, vec2_unit(vec2_add(vec2_scale(to_ball, .8), vec2_scale(to_rim, .35))), .65);
+    return vec2_along(man, vec2_unit(vec2_add(vec2_scale(to_ball, .8), vec2_scale(to_rim, .35))),
+                      .65);
 }
 
-struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man, struct vec2 ball,
-                        bool has_ball)
+struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
+                        struct vec2 ball, bool has_ball)
 {
     (void)court;
     double from_rim = vec2_length(man), far = vec2_distance(man, ball);

@@ -5,10 +5,10 @@
 
 #include "base/real.h"
 
-#define GUARD .80          /* m: close to a man without the ball */
-#define UNDER_NEAR 1.15    /* m from user to screener at which the way through is taken */
-#define UNDER_BY .80       /* m from the screener: two bodies and .30 */
-#define RIMWARD .4         /* cosine: he is going to the rim */
+#define GUARD .80       /* m: close to a man without the ball */
+#define UNDER_NEAR 1.15 /* m from user to screener at which the way through is taken */
+#define UNDER_BY .80    /* m from the screener: two bodies and .30 */
+#define RIMWARD .4      /* cosine: he is going to the rim */
 
 static const enum verb strategy_verbs[STRATEGY_COUNT] = {
 #define VERB_NONE VERB_COUNT
@@ -57,7 +57,8 @@ static struct ways ways_of(const struct seen_screen *seen, struct vec2 from)
 }
 
 /* `metres` from p along a * x + b * y; never more than .45 of the way to the rim. */
-static struct vec2 beside(struct vec2 p, struct vec2 a, double x, struct vec2 b, double y, double metres)
+static struct vec2 beside(struct vec2 p, struct vec2 a, double x, struct vec2 b, double y,
+                          double metres)
 {
     struct vec2 way = vec2_unit(vec2_add(vec2_scale(a, x), vec2_scale(b, y)));
     return vec2_along(p, way, real_min(metres, real_max(.55, .45 * vec2_length(p))));
@@ -96,7 +97,7 @@ static struct vec2 waiting(enum strategy strategy, const struct seen_screen *see
     case STRATEGY_COUNT:
         break;
     }
-    return beside(m, w.ball, .4, w.rim, 1, .95);
+    return beside(m, w.ball, .4, w.rim, 1, 1.1);
 }
 
 static struct aim guard(const struct seen_screen *seen)
@@ -128,7 +129,8 @@ static struct aim through(const struct seen_screen *seen)
     }
     struct vec2 rim = vec2_unit(vec2_scale(seen->man, -1));
     struct vec2 meet = vec2_along(seen->man, seen->man_v, .25);
-    return (struct aim){vec2_along(meet, rim, real_min(.9, .45 * vec2_length(seen->man))), seen->man_v};
+    return (struct aim){vec2_along(meet, rim, real_min(.9, .45 * vec2_length(seen->man))),
+                        seen->man_v};
 }
 
 struct aim defense_screened(enum strategy strategy, const struct seen_screen *seen)
@@ -139,7 +141,8 @@ struct aim defense_screened(enum strategy strategy, const struct seen_screen *se
     struct ways w = ways_of(seen, seen->man);
     if (seen->has_ball && strategy != STRATEGY_UNDER) {
         struct vec2 meet = vec2_along(seen->man, seen->man_v, .15);
-        return (struct aim){vec2_along(meet, w.rim, real_min(.65, .45 * vec2_length(seen->man))), seen->man_v};
+        return (struct aim){vec2_along(meet, w.rim, real_min(.65, .45 * vec2_length(seen->man))),
+                            seen->man_v};
     }
     switch (strategy) {
     case STRATEGY_OVER:
@@ -182,8 +185,8 @@ struct aim defense_screener(enum strategy strategy, const struct seen_screen *se
     return (struct aim){at, {0, 0}};
 }
 
-struct aim defense_unscreened(enum strategy strategy, const struct court *court, enum man_style style,
-                              const struct seen_screen *seen)
+struct aim defense_unscreened(enum strategy strategy, const struct court *court,
+                              enum man_style style, const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->man);
     if (strategy == STRATEGY_TRAIL && !seen->has_ball) {
@@ -196,8 +199,10 @@ struct aim defense_unscreened(enum strategy strategy, const struct court *court,
         return (struct aim){beside(seen->man, w.ball, 1, w.rim, .2, .9), seen->man_v};
     }
     if (strategy == STRATEGY_SAG) {
-        double off = real_min(3.0, .45 * vec2_length(seen->man)); /* a step or two off, ball or not */
+        double off =
+            real_min(3.0, .45 * vec2_length(seen->man)); /* a step or two off, ball or not */
         return (struct aim){vec2_along(seen->man, w.rim, off), seen->man_v};
     }
-    return (struct aim){defense_man(court, style, seen->man, seen->ball, seen->has_ball), seen->man_v};
+    return (struct aim){defense_man(court, style, seen->man, seen->ball, seen->has_ball),
+                        seen->man_v};
 }

@@ -4,15 +4,15 @@
 
 #include "base/real.h"
 
-#define STEP .10       /* m between the points of a course */
-#define WINDOW 3       /* points on either side over which a bend is measured */
-#define SHARP .6       /* rad: a turn of the feet and not a bend (prototype) */
-#define SLOWEST .6     /* m/s: nobody creeps round a corner (prototype) */
-#define PLANNED .85    /* people brake earlier than they need (motion-and-space 1.4) */
-#define LOOK .20       /* m: how far ahead the eyes are, plus .10 s of way (prototype) */
+#define STEP .10    /* m between the points of a course */
+#define WINDOW 3    /* points on either side over which a bend is measured */
+#define SHARP .6    /* rad: a turn of the feet and not a bend (prototype) */
+#define SLOWEST .6  /* m/s: nobody creeps round a corner (prototype) */
+#define PLANNED .85 /* people brake earlier than they need (motion-and-space 1.4) */
+#define LOOK .20    /* m: how far ahead the eyes are, plus .10 s of way (prototype) */
 #define LOOK_TIME .10
-#define SEARCH .8      /* m of way in which the nearest point is looked for */
-#define SETTLE 4.0     /* 1/s: speed by what is left in the last steps (prototype) */
+#define SEARCH .8       /* m of way in which the nearest point is looked for */
+#define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (prototype) */
 #define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
 
 static double bend_at(const struct path *path, size_t i)
@@ -49,7 +49,9 @@ static struct path dense(struct arena *arena, const struct vec2 *points, size_t 
             continue;
         }
         for (int k = 1; k <= pieces; k++) {
-            VEC_PUSH(arena, &all, k == pieces ? points[i] : vec2_mix(points[i - 1], points[i], (double)k / pieces));
+            VEC_PUSH(arena, &all,
+                     k == pieces ? points[i]
+                                 : vec2_mix(points[i - 1], points[i], (double)k / pieces));
         }
     }
     return path_of(arena, all.at, all.count);
@@ -149,7 +151,8 @@ struct vec2 motion_follow(struct course *course, const struct mover *mover, cons
     double limit = real_min(gait->top, cap_at(course, course->along));
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
     if (end_speed <= 0) {
-        limit = real_min(limit, SETTLE * vec2_distance(mover->at, path_point(&course->path, length)) + .02);
+        limit = real_min(
+            limit, SETTLE * vec2_distance(mover->at, path_point(&course->path, length)) + .02);
         if (left > .3) {
             limit = real_max(limit, .3);
         }

@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: MIT */
-/* motion: the laws: sprint, braking, turns, throws. Closed forms; must not know a clock or a play. */
+/* motion: the laws: sprint, braking, turns, throws. Closed forms; must not know a clock or a play.
+ */
 #include "floor/motion/motion.h"
 
 #include "base/real.h"
 
 #define GRAVITY 9.81
-#define DRAG .0219          /* per metre: a ball of .62 kg, .12 m, Cd .5 (motion-and-space 3) */
+#define DRAG .0219 /* per metre: a ball of .62 kg, .12 m, Cd .5 (motion-and-space 3) */
 #define SHOT_ANGLE (50.0 / 180 * REAL_PI) /* between 46 and 54 degrees by height (same) */
-#define RIM_HEIGHT 3.05     /* every code */
-#define LAYUP_DISTANCE 1.5  /* m: nearer than this the ball is laid up */
-#define LAYUP_TIME .51      /* s: a lay-up from 1 m (same) */
+#define RIM_HEIGHT 3.05                   /* every code */
+#define LAYUP_DISTANCE 1.5                /* m: nearer than this the ball is laid up */
+#define LAYUP_TIME .51                    /* s: a lay-up from 1 m (same) */
 
 double motion_speed(double top, double tau, double v0, double t)
 {
@@ -63,9 +64,11 @@ struct effort_row {
     enum { NO_CLIP, CLIP_WALK, CLIP_JOG } clip;
 };
 
-static const struct effort_row efforts[] = { /* multipliers: motion-and-space 0 */
-    [EFFORT_WALK] = {.60, CLIP_WALK}, [EFFORT_JOG] = {.75, CLIP_JOG}, [EFFORT_RUN] = {.60, NO_CLIP},
-    [EFFORT_CUT] = {.75, NO_CLIP},    [EFFORT_HARD] = {.90, NO_CLIP}, [EFFORT_SPRINT] = {1.0, NO_CLIP}};
+static const struct effort_row efforts[] =
+    {/* multipliers: motion-and-space 0 */
+     [EFFORT_WALK] = {.60, CLIP_WALK}, [EFFORT_JOG] = {.75, CLIP_JOG},
+     [EFFORT_RUN] = {.60, NO_CLIP},    [EFFORT_CUT] = {.75, NO_CLIP},
+     [EFFORT_HARD] = {.90, NO_CLIP},   [EFFORT_SPRINT] = {1.0, NO_CLIP}};
 
 double motion_effort(const struct level *level, enum verb_pace effort, double *cap)
 {
@@ -87,10 +90,10 @@ struct gait motion_gait(const struct level *level, enum verb_pace effort, bool w
 
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance)
 {
-    /* shares of the chest pass's speed; a bounce's is its mean along the floor, a lob's its shadow's
-     * (motion-and-space 3: chest 9-12, bounce 6-8, overhead 10-13, lob 5-7 m/s, adults) */
-    static const double share[] = {[PASS_PLAIN] = 1,     [PASS_BOUNCE] = .70,   [PASS_SKIP] = 1.10,
-                                   [PASS_LOB] = .62,     [PASS_OVERHEAD] = 1.08, [PASS_CHEST] = 1};
+    /* shares of the chest pass's speed; a bounce's is its mean along the floor, a lob's its
+     * shadow's (motion-and-space 3: chest 9-12, bounce 6-8, overhead 10-13, lob 5-7 m/s, adults) */
+    static const double share[] = {[PASS_PLAIN] = 1, [PASS_BOUNCE] = .70,    [PASS_SKIP] = 1.10,
+                                   [PASS_LOB] = .62, [PASS_OVERHEAD] = 1.08, [PASS_CHEST] = 1};
     double speed = level->pass * share[kind];
     return (real_exp(DRAG * distance) - 1) / (DRAG * speed);
 }

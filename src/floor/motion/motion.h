@@ -24,7 +24,8 @@ double motion_time(double top, double tau, double v0, double distance); /* inver
 double motion_rush(double top, double tau, double brake, double distance);
 /* Speed that can be carried through a turn of `angle` radians, as a share of top speed. */
 double motion_turn_share(double angle);
-double motion_effort(const struct level *level, enum verb_pace effort, double *cap); /* target speed; cap: clip, or 0 */
+double motion_effort(const struct level *level, enum verb_pace effort,
+                     double *cap); /* target speed; cap: clip, or 0 */
 /* A throw: mean speed by kind, seconds of flight with drag; a try for goal from `distance`. */
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance);
 double motion_shot_time(const struct level *level, double distance);
@@ -47,11 +48,11 @@ void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 co
 /* A way to run: points, how fast each can be passed, and how far along it the body is. */
 struct course {
     struct path path;
-    double *cap;      /* m/s at each point, braking before it counted in */
-    double *corner;   /* lengths at which a sharp turn stands */
+    double *cap;    /* m/s at each point, braking before it counted in */
+    double *corner; /* lengths at which a sharp turn stands */
     size_t corners, passed;
-    double along;     /* progress: never goes back */
-    double goal;      /* length at which the place is reached; behind it is only a run-out */
+    double along; /* progress: never goes back */
+    double goal;  /* length at which the place is reached; behind it is only a run-out */
 };
 /* `run_out`: the last metres of the points lie behind the goal. */
 struct course motion_course(struct arena *arena, const struct vec2 *points, size_t count,
@@ -85,7 +86,8 @@ double route_length(const struct route *route);
  * on to `to`. A way that would not touch the circle on that side goes by its nearest point. */
 void route_round(struct route *route, struct vec2 c, double r, double turn, struct vec2 to);
 /* To `to`, bowed by `bow` metres away from `from_point`. */
-void route_bow(struct route *route, struct vec2 to, double bow, struct vec2 from_point, const struct tie_side *tie);
+void route_bow(struct route *route, struct vec2 to, double bow, struct vec2 from_point,
+               const struct tie_side *tie);
 /* Past somebody at `c` on the side `out` (unit), `near` metres from him, on a curve of `radius`. */
 void route_shoulder(struct route *route, struct vec2 c, struct vec2 out, double near, double radius,
                     struct vec2 to);
@@ -93,8 +95,8 @@ void route_shoulder(struct route *route, struct vec2 c, struct vec2 out, double 
  * three stand in a line. */
 struct vec2 route_outward(struct vec2 user, struct vec2 screener, struct vec2 exit,
                           const struct tie_side *tie);
-/* The sign of the side of the way from -> to on which p lies: +1 left (from x toward y), -1 right; a
- * p on the line takes the ball's side, and if the ball is on it too, the hand's. */
+/* The sign of the side of the way from -> to on which p lies: +1 left (from x toward y), -1 right;
+ * a p on the line takes the ball's side, and if the ball is on it too, the hand's. */
 double route_side(struct vec2 from, struct vec2 to, struct vec2 p, const struct tie_side *tie);
 
 #endif

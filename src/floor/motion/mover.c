@@ -13,7 +13,8 @@ static double gain(const struct gait *gait, double speed, double wanted, double 
 {
     double most = motion_speed(gait->top, gait->tau, speed, dt);
     if (most < speed) {
-        most = speed; /* already faster than this effort tends to: it is held, braking is elsewhere */
+        most =
+            speed; /* already faster than this effort tends to: it is held, braking is elsewhere */
     }
     return real_min(wanted, most);
 }

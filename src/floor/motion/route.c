@@ -7,10 +7,10 @@
 
 #include "base/real.h"
 
-#define ARC_STEP .12    /* rad between the points of an arc */
-#define ARC_MOST 4.4    /* rad: more than that is not a way round but a circle */
-#define ON_LINE .02     /* m: nearer than this nobody can say on which side */
-#define EASE .8         /* m of way that a soft turn takes on either side */
+#define ARC_STEP .12 /* rad between the points of an arc */
+#define ARC_MOST 4.4 /* rad: more than that is not a way round but a circle */
+#define ON_LINE .02  /* m: nearer than this nobody can say on which side */
+#define EASE .8      /* m of way that a soft turn takes on either side */
 
 void route_start(struct route *route, struct arena *arena, struct vec2 from)
 {
@@ -86,7 +86,8 @@ static void soften(struct route *route, struct vec2 via, struct vec2 to)
     route_to(route, to);
 }
 
-static void wrap(struct route *route, struct vec2 c, double r, double turn, struct vec2 via, struct vec2 to)
+static void wrap(struct route *route, struct vec2 c, double r, double turn, struct vec2 via,
+                 struct vec2 to)
 {
     struct vec2 in = touch(last_point(route), c, r, turn), out = touch(to, c, r, -turn);
     double arc = real_atan2(turn * vec2_cross(in, out), vec2_dot(in, out));
@@ -121,7 +122,8 @@ void route_shoulder(struct route *route, struct vec2 c, struct vec2 out, double 
     struct vec2 from = last_point(route);
     struct vec2 via = vec2_along(c, out, near), middle = vec2_along(via, out, -radius);
     struct vec2 on = vec2_left(out);
-    double ahead = vec2_dot(on, vec2_unit(vec2_sub(via, from))) + vec2_dot(on, vec2_unit(vec2_sub(to, via)));
+    double ahead =
+        vec2_dot(on, vec2_unit(vec2_sub(via, from))) + vec2_dot(on, vec2_unit(vec2_sub(to, via)));
     double turn = ahead > 0 ? 1 : -1; /* going left(out) past `out` turns from x toward y */
     route->has_shoulder = true;
     route->shoulder = via;
@@ -149,7 +151,8 @@ void route_bow(struct route *route, struct vec2 to, double bow, struct vec2 from
 struct vec2 route_outward(struct vec2 user, struct vec2 screener, struct vec2 exit,
                           const struct tie_side *tie)
 {
-    struct vec2 turned = vec2_add(vec2_unit(vec2_sub(user, screener)), vec2_unit(vec2_sub(exit, screener)));
+    struct vec2 turned =
+        vec2_add(vec2_unit(vec2_sub(user, screener)), vec2_unit(vec2_sub(exit, screener)));
     double side = route_side(user, exit, tie->ball, tie);
     struct vec2 to_ball = vec2_scale(vec2_left(vec2_unit(vec2_sub(exit, user))), side * .35);
     struct vec2 out = vec2_sub(to_ball, turned);

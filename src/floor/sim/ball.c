@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* ball: who has it, where it flies, whether it is caught. A catch is tested, not assumed: a receiver
- * who is not there goes to fetch it. */
+/* ball: who has it, where it flies, whether it is caught. A catch is tested, not assumed: a
+ * receiver who is not there goes to fetch it. */
 #include "floor/sim/world.h"
 
 #include "base/real.h"
 
-#define REACH 1.0      /* m: two hands and a step */
-#define FETCH .6       /* m from a loose ball at which it is picked up */
-#define RIM_SHORT .3   /* m in front of the ring where a rebound comes down */
+#define REACH 1.0    /* m: two hands and a step */
+#define FETCH .6     /* m from a loose ball at which it is picked up */
+#define RIM_SHORT .3 /* m in front of the ring where a rebound comes down */
 
 bool ball_is_held(const struct world *world, body who)
 {
@@ -30,9 +30,14 @@ struct vec2 ball_place(const struct world *world)
 
 void ball_throw(struct world *world, body from, body to, struct vec2 end, double seconds, int task)
 {
-    world->ball = (struct ball){.state = IN_FLIGHT, .holder = from, .target = to, .end = end,
-                                .start = world->agent[from].m.at, .from = world->t,
-                                .to = world->t + seconds, .task = task};
+    world->ball = (struct ball){.state = IN_FLIGHT,
+                                .holder = from,
+                                .target = to,
+                                .end = end,
+                                .start = world->agent[from].m.at,
+                                .from = world->t,
+                                .to = world->t + seconds,
+                                .task = task};
     world->ball.at = world->ball.start;
     record_ball(world);
 }
@@ -41,16 +46,26 @@ void ball_shoot(struct world *world, body from, int task)
 {
     struct vec2 start = world->agent[from].m.at, ring = vec2_of(0, 0);
     double seconds = motion_shot_time(world->level, vec2_length(start));
-    world->ball = (struct ball){.state = IN_SHOT, .holder = from, .target = BODY_NONE, .start = start,
-                                .end = ring, .at = start, .from = world->t, .to = world->t + seconds,
+    world->ball = (struct ball){.state = IN_SHOT,
+                                .holder = from,
+                                .target = BODY_NONE,
+                                .start = start,
+                                .end = ring,
+                                .at = start,
+                                .from = world->t,
+                                .to = world->t + seconds,
                                 .task = task};
     record_ball(world);
 }
 
 void ball_give(struct world *world, body to)
 {
-    world->ball = (struct ball){.state = HELD, .holder = to, .target = BODY_NONE,
-                                .at = world->agent[to].m.at, .caught_at = world->t, .task = SIM_NO_TASK};
+    world->ball = (struct ball){.state = HELD,
+                                .holder = to,
+                                .target = BODY_NONE,
+                                .at = world->agent[to].m.at,
+                                .caught_at = world->t,
+                                .task = SIM_NO_TASK};
     world->agent[to].coming = false;
     world->quiet = 0;
     record_ball(world);
@@ -66,7 +81,8 @@ struct job *ball_receiver_job(struct world *world, body receiver, int pass)
         enum task_kind kind = job->task->kind;
         bool runs = kind == TASK_MOVE || kind == TASK_USE;
         if (!runs) {
-            if (kind == TASK_CARRY || kind == TASK_PASS || kind == TASK_SHOOT || kind == TASK_EXCHANGE) {
+            if (kind == TASK_CARRY || kind == TASK_PASS || kind == TASK_SHOOT ||
+                kind == TASK_EXCHANGE) {
                 break; /* with the ball: after this catch, or another one */
             }
             continue;

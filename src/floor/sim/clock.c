@@ -6,11 +6,11 @@
 #include "base/limits.h"
 #include "base/real.h"
 
-#define STIRRING .25   /* m/s: slower than that nothing is going on */
-#define STUCK 1.2      /* s of that while there is something left to do */
+#define STIRRING .25     /* m/s: slower than that nothing is going on */
+#define STUCK 1.2        /* s of that while there is something left to do */
 #define SETTLE_LEAST .25 /* s after the last task, so that the defenders stand right */
 #define SETTLE_MOST 1.2
-#define STANDS .35     /* m/s */
+#define STANDS .35 /* m/s */
 
 static void move_all(struct world *world)
 {
@@ -51,7 +51,8 @@ static bool clock_will_tell(struct world *world)
                 return true;
             }
             if (wait->delay > 0 && wait->delay > world->quiet - STUCK) {
-                return wait->kind != WAIT_TASK || world->segment->record[wait->task].time[wait->moment] != TIME_NEVER;
+                return wait->kind != WAIT_TASK ||
+                       world->segment->record[wait->task].time[wait->moment] != TIME_NEVER;
             }
         }
     }

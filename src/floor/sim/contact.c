@@ -7,22 +7,31 @@
 
 #include "base/real.h"
 
-#define DEAD .015      /* m of overlap that is left alone */
-#define PUSH .5        /* share of the overlap taken away in a pass */
-#define RUB_SPEED 1.2  /* m/s: above it, rubbing a set screen costs speed */
-#define RUB 3.0        /* m/s^2 (prototype) */
-#define LINE .15       /* m inside the boundary: feet stay on the floor */
+#define DEAD .015     /* m of overlap that is left alone */
+#define PUSH .5       /* share of the overlap taken away in a pass */
+#define RUB_SPEED 1.2 /* m/s: above it, rubbing a set screen costs speed */
+#define RUB 3.0       /* m/s^2 (prototype) */
+#define RUNNING 1.0   /* m/s */
+#define RUNNER .1     /* share of an overlap that a running attacker gives way */
+#define LINE .15      /* m inside the boundary: feet stay on the floor */
 
+/* The share of the overlap that `a` gives way: a set screener none, a shadow all; a screener on his
+ * way does not push the defender whom he looks for; a runner is not held up by a moving defender.
+ */
 static double give(const struct agent *a, const struct agent *b)
 {
-    if (a->anchored) {
-        return 0;
-    }
-    if (b->anchored) {
-        return 1;
+    if (a->anchored || b->anchored) {
+        return a->anchored ? 0 : 1;
     }
     if (b->shadow != a->shadow) {
         return a->shadow ? 1 : 0;
+    }
+    if (a->defends != b->defends) {
+        const struct agent *attacker = a->defends ? b : a;
+        double share = attacker->screening                    ? (attacker->planted ? 0 : 1)
+                       : vec2_length(attacker->m.v) > RUNNING ? RUNNER
+                                                              : .5;
+        return a->defends ? 1 - share : share;
     }
     return .5;
 }

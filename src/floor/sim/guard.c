@@ -1,28 +1,35 @@
 /* SPDX-License-Identifier: MIT */
-/* guard: the defenders: each goes, from what he saw a reaction ago, to where his strategy or the man
- * rules want him. */
+/* guard: the defenders: each goes, from what he saw a reaction ago, to where his strategy or the
+ * man rules want him. */
 #include "floor/sim/world.h"
 
 #include <math.h>
 
 #include "base/real.h"
 
-#define CLOSE_SEES .45     /* of the reaction, for one's own man within touch */
-#define CLOSE_NEAR .8      /* m */
+#define CLOSE_SEES .45 /* of the reaction, for one's own man within touch */
+#define CLOSE_NEAR .8  /* m */
 #define CLOSE_FAR 1.3
-#define PULL 3.5           /* 1/s: speed by distance to the target (prototype) */
-#define SOFT 1.6           /* braking, as a share of sqrt(2 b L) squared */
-#define TOP .85            /* of the sprint: what a defender's legs tend to */
-#define STILL .10          /* m: near enough not to stir */
-#define SWITCH_NEAR 1.25   /* m from user to screener */
-#define SWITCH_SPEED .5    /* m/s toward the exit */
-#define AFTER .8           /* s after the use ended in which the strategy still holds */
-#define COMES 3.0          /* m from its spot at which a screen is seen to come */
+#define PULL 3.5         /* 1/s: speed by distance to the target (prototype) */
+#define SOFT 1.6         /* braking, as a share of sqrt(2 b L) squared */
+#define TOP .85          /* of the sprint: what a defender's legs tend to */
+#define STILL .10        /* m: near enough not to stir */
+#define SWITCH_NEAR 1.25 /* m from user to screener */
+#define SWITCH_SPEED .5  /* m/s toward the exit */
+#define AFTER .8         /* s after the use ended in which the strategy still holds */
+#define COMES 3.0        /* m from its spot at which a screen is seen to come */
+
+static struct vec2 inside(const struct world *world, struct vec2 p)
+{
+    double side = world->court->half_width - .3;
+    return vec2_of(real_clamp(p.x, -side, side), real_max(p.y, world->court->baseline + .3));
+}
 
 static double reaction_to(const struct world *world, body self, body who)
 {
     double far = vec2_distance(world->agent[self].m.at, world->agent[who].m.at);
-    return world->level->reaction * real_mix(CLOSE_SEES, 1, real_smooth(far, CLOSE_NEAR, CLOSE_FAR));
+    return world->level->reaction *
+           real_mix(CLOSE_SEES, 1, real_smooth(far, CLOSE_NEAR, CLOSE_FAR));
 }
 
 /* The screen that is set or coming for `user`, by its screener; BODY_NONE: none. */
@@ -43,7 +50,8 @@ static body screen_ahead(const struct world *world, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
-        if (task->kind == TASK_SCREEN && task->other == user && world->job[i].phase == PHASE_WAITING) {
+        if (task->kind == TASK_SCREEN && task->other == user &&
+            world->job[i].phase == PHASE_WAITING) {
             return task->who;
         }
         if (task->kind == TASK_USE && task->who == user && !world->job[i].complete) {
@@ -97,11 +105,16 @@ static struct aim by_rule(const struct world *world, const struct view *view)
     return (struct aim){now, vec2_scale(vec2_sub(then, now), 1 / soon)};
 }
 
-static struct seen_screen seen_of(struct world *world, body self, const struct view *view, body screener)
+static struct seen_screen seen_of(struct world *world, body self, const struct view *view,
+                                  body screener)
 {
-    struct seen_screen seen = {.man = view->man.at, .man_v = view->man.v, .ball = view->ball,
-                               .exit = view->ball, .screener = view->man.at,
-                               .self = world->agent[self].m.at, .has_ball = view->has_ball};
+    struct seen_screen seen = {.man = view->man.at,
+                               .man_v = view->man.v,
+                               .ball = view->ball,
+                               .exit = view->ball,
+                               .screener = view->man.at,
+                               .self = world->agent[self].m.at,
+                               .has_ball = view->has_ball};
     if (screener != BODY_NONE) {
         const struct screen *screen = &world->screen[screener];
         seen.screener = world->agent[screener].m.at;
@@ -122,7 +135,8 @@ static bool at_screen(struct world *world, body self, const struct view *view, s
         screener = screen_ahead(world, man);
     }
     bool handler = view->has_ball && in_use;
-    if ((screener == BODY_NONE && !in_use) || (view->has_ball && !in_use && screener == BODY_NONE)) {
+    if ((screener == BODY_NONE && !in_use) ||
+        (view->has_ball && !in_use && screener == BODY_NONE)) {
         return false;
     }
     if (in_use && screener == BODY_NONE) {
@@ -144,15 +158,20 @@ static bool at_screen(struct world *world, body self, const struct view *view, s
 }
 
 /* His man is the screener. */
-static bool at_own_screener(struct world *world, body self, const struct view *view, struct aim *aim)
+static bool at_own_screener(struct world *world, body self, const struct view *view,
+                            struct aim *aim)
 {
     body man = world->guards[self];
     const struct screen *screen = &world->screen[man];
-    if (!screen->live || screen->cleared || vec2_distance(world->agent[man].m.at, screen->spot) > COMES) {
+    if (!screen->live || screen->cleared ||
+        vec2_distance(world->agent[man].m.at, screen->spot) > COMES) {
         return false;
     }
-    struct seen_screen seen = {.man = view->man.at, .man_v = view->man.v, .ball = view->ball,
-                               .exit = screen->exit, .screener = view->man.at,
+    struct seen_screen seen = {.man = view->man.at,
+                               .man_v = view->man.v,
+                               .ball = view->ball,
+                               .exit = screen->exit,
+                               .screener = view->man.at,
                                .self = world->agent[self].m.at};
     body other = screen->defender;
     *aim = defense_screener(other < BODY_COUNT ? world->strategy[other] : STRATEGY_NONE, &seen);
@@ -173,6 +192,23 @@ static struct aim wanted(struct world *world, body self, const struct view *view
     }
     struct seen_screen seen = seen_of(world, self, view, BODY_NONE);
     return defense_unscreened(strategy, world->court, world->play->man, &seen);
+}
+
+/* Where `self` will stand once his man stands at `man` and the screener is on the way: what a
+ * screener can reckon with before he is there. */
+struct vec2 guard_expected(struct world *world, body self, struct vec2 man, struct vec2 exit)
+{
+    struct seen_screen seen = {.man = man,
+                               .ball = ball_place(world),
+                               .exit = exit,
+                               .screener = man,
+                               .self = world->agent[self].m.at,
+                               .has_ball = ball_is_held(world, world->guards[self])};
+    enum strategy strategy = world->strategy[self];
+    if (strategy == STRATEGY_NONE || strategy == STRATEGY_SAG) {
+        strategy = STRATEGY_TRAIL;
+    }
+    return inside(world, defense_screened(strategy, &seen).at);
 }
 
 /* How fast he may go: slides near the target, runs far from it or beside a running man. */
@@ -214,12 +250,6 @@ static void control(struct world *world, body self, const struct view *view, str
     agent->command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
 }
 
-static struct vec2 inside(const struct world *world, struct vec2 p)
-{
-    double side = world->court->half_width - .3;
-    return vec2_of(real_clamp(p.x, -side, side), real_max(p.y, world->court->baseline + .3));
-}
-
 struct vec2 guard_start(struct world *world, body defender)
 {
     body man = world->guards[defender];
@@ -248,7 +278,8 @@ static void watch_switches(struct world *world)
             continue;
         }
         body own = world->guarded[s], his = world->guarded[screen->user];
-        bool asked = own != BODY_NONE && his != BODY_NONE && world->strategy[his] == STRATEGY_SWITCH;
+        bool asked =
+            own != BODY_NONE && his != BODY_NONE && world->strategy[his] == STRATEGY_SWITCH;
         if (!asked || world->t < screen->left_at + 2 * world->level->reaction) {
             continue;
         }

@@ -5,13 +5,14 @@
 #include "base/limits.h"
 #include "base/real.h"
 
-#define LEFT_BY 1.5       /* m: then a spot is free (play.h) */
+#define LEFT_BY 1.5        /* m: then a spot is free (play.h) */
 #define OPEN_BY (4 * FEET) /* nearest defender: places.md */
-#define HAND 0.65         /* m: a hand in the lane */
+#define HAND 0.65          /* m: a hand in the lane */
 
 static const struct task_class *const classes[] = {
-    [TASK_MOVE] = &task_move,         [TASK_HOLD] = &task_hold,   [TASK_CARRY] = &task_carry,
-    [TASK_PASS] = &task_pass,         [TASK_EXCHANGE] = &task_exchange, [TASK_SHOOT] = &task_shoot,
+    [TASK_MOVE] = &task_move,         [TASK_HOLD] = &task_hold,
+    [TASK_CARRY] = &task_carry,       [TASK_PASS] = &task_pass,
+    [TASK_EXCHANGE] = &task_exchange, [TASK_SHOOT] = &task_shoot,
     [TASK_SCREEN] = &task_screen,     [TASK_USE] = &task_use};
 
 const struct task_class *task_class(enum task_kind kind)
@@ -68,7 +69,8 @@ static bool state_holds(const struct world *world, const struct job *job, const 
     case EVENT_PAST: { /* a foot beyond the line through `where` square to his way */
         const struct agent *agent = &world->agent[who];
         struct vec2 way = vec2_unit(agent->m.v);
-        struct vec2 other = vec2_length(wait->where) > 0 ? wait->where : world->agent[job->task->who].m.at;
+        struct vec2 other =
+            vec2_length(wait->where) > 0 ? wait->where : world->agent[job->task->who].m.at;
         return vec2_length(agent->m.v) > .5 && vec2_dot(vec2_sub(agent->m.at, other), way) > FEET;
     }
     case EVENT_NONE:
@@ -207,6 +209,10 @@ static void begin(struct world *world, struct job *job)
     job->phase = PHASE_ACTIVE;
     job->begun = world->t;
     agent->coming = false;
+    if (task_class(job->task->kind)->movement) { /* whoever leaves takes his screen with him */
+        world->screen[job->task->who].live = false;
+        agent->anchored = false;
+    }
     world->segment->record[job->index].from = agent->m.at;
     world_mark(world, job->index, MOMENT_STARTED);
     task_class(job->task->kind)->start(world, job);
@@ -224,6 +230,7 @@ static void end(struct world *world, struct job *job, bool cut)
         if (job->task->kind == TASK_SCREEN) {
             world->screen[job->task->who].live = false;
             world->agent[job->task->who].anchored = false;
+            world->agent[job->task->who].screening = false;
         }
     }
     world->quiet = 0;
@@ -257,7 +264,8 @@ static void one_player(struct world *world, body who)
     }
 }
 
-/* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still. */
+/* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still.
+ */
 static void idle(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
@@ -266,10 +274,12 @@ static void idle(struct world *world, body who)
         double far = vec2_distance(agent->m.at, to);
         agent->gait = motion_gait(world->level, EFFORT_CUT, false);
         double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
-        agent->command = vec2_scale(vec2_unit(vec2_sub(to, agent->m.at)), real_min(speed, agent->gait.top));
+        agent->command =
+            vec2_scale(vec2_unit(vec2_sub(to, agent->m.at)), real_min(speed, agent->gait.top));
     } else if (agent->going) {
         agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, 0);
-        agent->command = steer_round(world, who, agent->command, path_point(&agent->course.path, 1e9), BODY_NONE);
+        agent->command = steer_round(world, who, agent->command,
+                                     path_point(&agent->course.path, 1e9), BODY_NONE);
     } else {
         agent->command = vec2_of(0, 0);
     }

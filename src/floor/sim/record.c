@@ -30,7 +30,8 @@ void record_sample(struct world *world)
             struct sample sample = {agent->m.at, agent->m.v};
             turn_face(world, (body)b, agent);
             VEC_PUSH(world->arena, &world->samples[b], sample);
-            VEC_PUSH(world->arena, &world->facing[b], (float)real_atan2(agent->face.y, agent->face.x));
+            VEC_PUSH(world->arena, &world->facing[b],
+                     (float)real_atan2(agent->face.y, agent->face.x));
         }
     }
 }
@@ -46,9 +47,13 @@ void record_ball(struct world *world)
             last->end = ball->state == HELD ? world->agent[ball->holder].m.at : ball->at;
         }
     }
-    struct ball_span span = {.from = world->t, .to = world->t, .holder = ball->holder,
+    struct ball_span span = {.from = world->t,
+                             .to = world->t,
+                             .holder = ball->holder,
                              .target = ball->state == IN_FLIGHT ? ball->target : (body)BODY_NONE,
-                             .start = ball_place(world), .end = ball->end, .task = ball->task};
+                             .start = ball_place(world),
+                             .end = ball->end,
+                             .task = ball->task};
     switch (ball->state) {
     case HELD:
         span.state = BALL_HELD;

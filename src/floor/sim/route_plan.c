@@ -7,16 +7,16 @@
 
 #include "base/real.h"
 
-#define AT_RIM .6          /* m: a goal this near the ring is the ring */
-#define RUN_OUT 1.3        /* m run on behind the ring (ours: further spoils the next diagram) */
-#define ROUND .66          /* m from a body gone round: two bodies and some air */
-#define ARM .80            /* m: `dribbles at 2` ends an arm's length away */
-#define PAST FEET          /* beyond the line through the other: places.md */
-#define BACK_STEP .60      /* m: the step that draws the defender out before a back cut */
-#define FADE_BOW .10       /* of the chord, away from the ball: numbers of the target drawings */
-#define SETUP_LEAST 1.2    /* m: shorter in-legs cannot be seen on paper */
+#define AT_RIM .6       /* m: a goal this near the ring is the ring */
+#define RUN_OUT 1.3     /* m run on behind the ring (ours: further spoils the next diagram) */
+#define ROUND .66       /* m from a body gone round: two bodies and some air */
+#define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
+#define PAST FEET       /* beyond the line through the other: places.md */
+#define BACK_STEP .60   /* m: the step that draws the defender out before a back cut */
+#define FADE_BOW .10    /* of the chord, away from the ball: numbers of the target drawings */
+#define SETUP_LEAST 1.2 /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
-#define SETUP_BACK .5      /* m nearer to the screen than where the fake began */
+#define SETUP_BACK .5 /* m nearer to the screen than where the fake began */
 
 bool move_at_rim(struct vec2 goal)
 {
@@ -26,7 +26,8 @@ bool move_at_rim(struct vec2 goal)
 static body defender_of(const struct world *world, body who)
 {
     body defender = world->guarded[who];
-    bool seen = defender != BODY_NONE && world->agent[defender].here && !world->agent[defender].shadow;
+    bool seen =
+        defender != BODY_NONE && world->agent[defender].here && !world->agent[defender].shadow;
     return seen ? defender : (body)BODY_NONE;
 }
 
@@ -37,8 +38,9 @@ static double run_out(struct world *world, struct route *route, struct vec2 goal
     struct tie_side tie = world_tie(world);
     struct vec2 from = route->points.at[route->points.count - 1];
     struct vec2 way = vec2_unit(vec2_sub(goal, from));
-    double side = fabs(way.x) > .15 ? (way.x > 0 ? 1 : -1) : -route_side(from, goal, tie.ball, &tie) *
-                                                              (way.y > 0 ? -1 : 1);
+    double side = fabs(way.x) > .15
+                      ? (way.x > 0 ? 1 : -1)
+                      : -route_side(from, goal, tie.ball, &tie) * (way.y > 0 ? -1 : 1);
     struct vec2 end = vec2_of(goal.x + side * RUN_OUT, real_max(goal.y + way.y * .3, -.4));
     struct vec2 before = vec2_along(goal, way, -real_min(.7, .4 * vec2_distance(goal, from)));
     route_to(route, before);
@@ -49,7 +51,8 @@ static double run_out(struct world *world, struct route *route, struct vec2 goal
     return vec2_distance(goal, end);
 }
 
-static double finish(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static double finish(struct world *world, const struct task *task, struct vec2 goal,
+                     struct route *route)
 {
     if (task->runs_through && move_at_rim(goal)) {
         return run_out(world, route, goal);
@@ -64,7 +67,8 @@ double plan_setup_length(const struct task *task, double far)
 }
 
 /* Out toward the place, a corner, and back a little nearer to the screen. */
-static void plan_setup(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static void plan_setup(struct world *world, const struct task *task, struct vec2 goal,
+                       struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at;
     struct vec2 way = vec2_unit(vec2_sub(goal, from));
@@ -82,7 +86,8 @@ static void plan_setup(struct world *world, const struct task *task, struct vec2
     route_to(route, vec2_along(from, vec2_left(way), side * SETUP_BACK));
 }
 
-static void plan_v(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static void plan_v(struct world *world, const struct task *task, struct vec2 goal,
+                   struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at, rim = vec2_of(0, 0);
     struct vec2 middle = vec2_mix(from, goal, .5);
@@ -92,24 +97,27 @@ static void plan_v(struct world *world, const struct task *task, struct vec2 goa
 }
 
 /* In one line, then square out of it. */
-static void plan_l(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static void plan_l(struct world *world, const struct task *task, struct vec2 goal,
+                   struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at;
     if (vec2_distance(from, goal) < 1) {
-        struct vec2 in = vec2_along(from, vec2_unit(from), -real_clamp(.35 * vec2_length(from), 1.5, 2.6));
+        struct vec2 in =
+            vec2_along(from, vec2_unit(from), -real_clamp(.35 * vec2_length(from), 1.5, 2.6));
         struct tie_side tie = world_tie(world);
         double side = route_side(vec2_of(0, 0), from, tie.ball, &tie);
         route_to(route, in);
         route_corner(route, vec2_along(in, vec2_left(vec2_unit(from)), 1.2 * side));
     } else {
-        route_corner(route, fabs(goal.x) > fabs(from.x) ? vec2_of(from.x, goal.y) : vec2_of(goal.x, from.y));
+        route_corner(route, fabs(goal.x) > fabs(from.x) ? vec2_of(from.x, goal.y)
+                                                        : vec2_of(goal.x, from.y));
     }
     route_to(route, goal);
 }
 
 /* Past `body` on the side away from `p` when he stands in the way. */
-static void round_defender(struct world *world, body defender, struct vec2 away_from, struct vec2 goal,
-                           struct route *route)
+static void round_defender(struct world *world, body defender, struct vec2 away_from,
+                           struct vec2 goal, struct route *route)
 {
     struct vec2 from = route->points.at[route->points.count - 1];
     if (defender == BODY_NONE) {
@@ -126,10 +134,12 @@ static void round_defender(struct world *world, body defender, struct vec2 away_
     route_to(route, vec2_along(d, right, ROUND));
 }
 
-static double plan_back(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static double plan_back(struct world *world, const struct task *task, struct vec2 goal,
+                        struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at, ball = ball_place(world);
-    struct vec2 out = vec2_unit(vec2_add(vec2_unit(vec2_sub(ball, from)), vec2_scale(vec2_unit(from), .7)));
+    struct vec2 out =
+        vec2_unit(vec2_add(vec2_unit(vec2_sub(ball, from)), vec2_scale(vec2_unit(from), .7)));
     struct vec2 step = vec2_along(from, out, BACK_STEP);
     if (court_inside(world->court, step, .2)) {
         route_corner(route, step);
@@ -138,9 +148,10 @@ static double plan_back(struct world *world, const struct task *task, struct vec
     return finish(world, task, goal, route);
 }
 
-/* At the gap beside the own defender: as written, else where the other defenders are further off. */
-static double drive_side(struct world *world, const struct task *task, struct vec2 from, struct vec2 goal,
-                         body own)
+/* At the gap beside the own defender: as written, else where the other defenders are further off.
+ */
+static double drive_side(struct world *world, const struct task *task, struct vec2 from,
+                         struct vec2 goal, body own)
 {
     struct tie_side tie = world_tie(world);
     double middle = route_side(from, goal, vec2_of(0, world->court->free_throw), &tie);
@@ -163,7 +174,8 @@ static double drive_side(struct world *world, const struct task *task, struct ve
     return room[0] > room[1] ? 1 : -1;
 }
 
-static double plan_drive(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static double plan_drive(struct world *world, const struct task *task, struct vec2 goal,
+                         struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at;
     body own = defender_of(world, task->who);
@@ -189,8 +201,10 @@ static double plan_drive(struct world *world, const struct task *task, struct ve
     return out;
 }
 
-/* Round, over or under somebody: over is half court's side, under the baseline's; round is the outside. */
-static double plan_path(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+/* Round, over or under somebody: over is half court's side, under the baseline's; round is the
+ * outside. */
+static double plan_path(struct world *world, const struct task *task, struct vec2 goal,
+                        struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at, position[BODY_COUNT], by;
     world_position(world, position);
@@ -230,7 +244,8 @@ static double plan_path(struct world *world, const struct task *task, struct vec
     return rim ? run_out(world, route, goal) : 0;
 }
 
-double plan_move(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+double plan_move(struct world *world, const struct task *task, struct vec2 goal,
+                 struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
     if (task->path != PATH_NONE) {

@@ -8,9 +8,9 @@
 #include "base/real.h"
 
 #define SHOULDER (2 * MOTION_BODY + MOTION_SHOULDER)
-#define FAKE .45          /* m toward the screen before it is rejected (prototype) */
+#define FAKE .45 /* m toward the screen before it is rejected (prototype) */
 #define ROUND .66
-#define BOW .10           /* of the chord */
+#define BOW .10 /* of the chord */
 
 static void soft(struct route *route, struct vec2 goal, struct vec2 end)
 {
@@ -24,8 +24,8 @@ static void soft(struct route *route, struct vec2 goal, struct vec2 end)
 }
 
 /* To the place; at the ring on through by a stride. */
-static void to_goal(struct world *world, const struct task *task, struct vec2 from, struct vec2 goal,
-                    struct route *route)
+static void to_goal(struct world *world, const struct task *task, struct vec2 from,
+                    struct vec2 goal, struct route *route)
 {
     if (!move_at_rim(goal)) {
         route_to(route, goal);
@@ -53,8 +53,8 @@ static bool is_beyond(struct vec2 user, struct vec2 screener, struct vec2 goal)
     return ahead > .5 && ahead < vec2_distance(user, goal) - .3 && fabs(vec2_cross(way, p)) < 1.6;
 }
 
-static void plan_fade(struct world *world, const struct task *task, struct vec2 screener, struct vec2 goal,
-                      struct route *route)
+static void plan_fade(struct world *world, const struct task *task, struct vec2 screener,
+                      struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
     struct tie_side tie = world_tie(world);
@@ -64,13 +64,14 @@ static void plan_fade(struct world *world, const struct task *task, struct vec2 
         route_shoulder(route, screener, out, SHOULDER + task->gap, 2.0, goal);
         return;
     }
-    route_to(route, vec2_along(user, vec2_unit(vec2_sub(screener, user)), draw_step(user, screener)));
+    route_to(route,
+             vec2_along(user, vec2_unit(vec2_sub(screener, user)), draw_step(user, screener)));
     double chord = vec2_distance(goal, route->points.at[route->points.count - 1]);
     route_bow(route, goal, BOW * chord, tie.ball, &tie);
 }
 
-static void plan_behind(struct world *world, const struct task *task, struct vec2 screener, struct vec2 goal,
-                        struct route *route)
+static void plan_behind(struct world *world, const struct task *task, struct vec2 screener,
+                        struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
     double step = task->verb == VERB_REJECTS ? FAKE : draw_step(user, screener);
@@ -83,7 +84,8 @@ static void plan_behind(struct world *world, const struct task *task, struct vec
     struct vec2 from = turn;
     if (defender != BODY_NONE && world->agent[defender].here && !world->agent[defender].shadow) {
         struct vec2 d = world->agent[defender].m.at;
-        double ahead = vec2_dot(vec2_sub(d, turn), way), off = vec2_cross(way, vec2_sub(d, turn)) * side;
+        double ahead = vec2_dot(vec2_sub(d, turn), way),
+               off = vec2_cross(way, vec2_sub(d, turn)) * side;
         if (ahead > -.2 && ahead < vec2_distance(turn, goal) - .3 && off > -ROUND && off < ROUND) {
             from = vec2_along(d, vec2_left(way), side * ROUND);
             route_to(route, from);
@@ -98,12 +100,14 @@ static struct vec2 screener_at(const struct world *world, body screener)
 }
 
 /* Shoulder to shoulder past one screener, or past two in turn. */
-static void plan_off(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static void plan_off(struct world *world, const struct task *task, struct vec2 goal,
+                     struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at, first = screener_at(world, task->other);
     struct tie_side tie = world_tie(world);
     double near = SHOULDER + task->gap;
-    double radius = task->kind == TASK_USE && ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
+    double radius =
+        task->kind == TASK_USE && ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
     struct vec2 out = route_outward(user, first, goal, &tie), from = first;
     if (task->other2 < BODY_COUNT) {
         struct vec2 second = screener_at(world, task->other2);
@@ -130,7 +134,11 @@ void plan_use(struct world *world, const struct task *task, struct vec2 goal, st
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
     struct vec2 screener = screener_at(world, task->other);
-    if (task->shape == SHAPE_FADE) {
+    const struct screen *screen = &world->screen[task->other];
+    bool slipped = !screen->live && task->screen_task >= 0; /* there is nothing to go round */
+    if (slipped && task->shape != SHAPE_BACK) {
+        to_goal(world, task, route->points.at[0], goal, route);
+    } else if (task->shape == SHAPE_FADE) {
         plan_fade(world, task, screener, goal, route);
     } else if (task->shape == SHAPE_BACK) {
         plan_behind(world, task, screener, goal, route);

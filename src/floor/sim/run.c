@@ -6,7 +6,8 @@
 
 static size_t sample_before(const struct segment *segment, double t, double *part)
 {
-    double place = real_clamp(t / RUN_SAMPLE, 0, segment->samples ? (double)(segment->samples - 1) : 0);
+    double place =
+        real_clamp(t / RUN_SAMPLE, 0, segment->samples ? (double)(segment->samples - 1) : 0);
     size_t index = (size_t)place;
     if (index + 1 >= segment->samples && index > 0) {
         index--;
@@ -35,7 +36,8 @@ struct vec2 segment_at(const struct segment *segment, body b, double t)
     double u2 = u * u, u3 = u2 * u;
     double h00 = 2 * u3 - 3 * u2 + 1, h10 = u3 - 2 * u2 + u, h01 = 3 * u2 - 2 * u3, h11 = u3 - u2;
     struct vec2 p = vec2_add(vec2_scale(a->at, h00), vec2_scale(c->at, h01));
-    return vec2_add(p, vec2_add(vec2_scale(a->v, h10 * RUN_SAMPLE), vec2_scale(c->v, h11 * RUN_SAMPLE)));
+    return vec2_add(
+        p, vec2_add(vec2_scale(a->v, h10 * RUN_SAMPLE), vec2_scale(c->v, h11 * RUN_SAMPLE)));
 }
 
 struct vec2 segment_velocity(const struct segment *segment, body b, double t)

@@ -16,31 +16,31 @@ struct track {
     float *facing;         /* radians from x toward y, one per sample */
 };
 struct ball_span {
-    double from, to;       /* seconds of the segment */
+    double from, to; /* seconds of the segment */
     enum { BALL_HELD, BALL_FLIGHT, BALL_SHOT, BALL_LOOSE } state;
-    body holder;           /* HELD: who; FLIGHT, SHOT: who threw it */
-    body target;           /* FLIGHT: who is to catch it */
+    body holder;            /* HELD: who; FLIGHT, SHOT: who threw it */
+    body target;            /* FLIGHT: who is to catch it */
     struct vec2 start, end; /* FLIGHT, SHOT */
-    int task;              /* that made it, or -1 */
+    int task;               /* that made it, or -1 */
 };
 #define TIME_NEVER (-1.0)
 struct task_record {
     double time[MOMENT_COUNT]; /* seconds of the segment, TIME_NEVER when it did not happen */
-    struct vec2 from, to;      /* where `who` was when it started and ended; a pass: release and catch */
-    struct vec2 on;            /* SCREEN: where the screened defender was when it was set (or at the end) */
-    body defender;             /* SCREEN: whom it was set on, BODY_NONE with no defence at all */
-    struct vec2 exit;          /* SCREEN: the place where the user was to go */
-    double facing;             /* SCREEN: the way the screener faces when set, radians */
-    double gap;                /* USE: least distance from the user's path to the screener's body, m; <0: none */
-    struct vec2 corner;        /* V, L, set-up: where the path turned */
+    struct vec2 from, to; /* where `who` was when it started and ended; a pass: release and catch */
+    struct vec2 on;   /* SCREEN: where the screened defender was when it was set (or at the end) */
+    body defender;    /* SCREEN: whom it was set on, BODY_NONE with no defence at all */
+    struct vec2 exit; /* SCREEN: the place where the user was to go */
+    double facing;    /* SCREEN: the way the screener faces when set, radians */
+    double gap; /* USE: least distance from the user's path to the screener's body, m; <0: none */
+    struct vec2 corner; /* V, L, set-up: where the path turned */
     bool has_corner;
-    bool carried;              /* it was still going on when the segment ended */
+    bool carried; /* it was still going on when the segment ended */
 };
-struct segment {               /* one way through one step */
+struct segment { /* one way through one step */
     const struct play *play;
-    int step, branch;          /* indices; branch -1: the step has none */
-    bool main;                 /* on the way that the next step goes on from */
-    bool ran;                  /* false: it could not start or deadlocked (reported) */
+    int step, branch; /* indices; branch -1: the step has none */
+    bool main;        /* on the way that the next step goes on from */
+    bool ran;         /* false: it could not start or deadlocked (reported) */
     double duration;
     size_t samples;
     struct track track[BODY_COUNT];
@@ -53,10 +53,12 @@ struct segment {               /* one way through one step */
 };
 struct run {
     const struct play *play;
-    VEC(struct segment *) segments; /* in the order of the diagrams: step by step, its branches in turn */
+    VEC(struct segment *)
+    segments; /* in the order of the diagrams: step by step, its branches in turn */
 };
 
-struct vec2 segment_at(const struct segment *segment, body b, double t); /* clamped to the segment */
+struct vec2 segment_at(const struct segment *segment, body b,
+                       double t); /* clamped to the segment */
 struct vec2 segment_velocity(const struct segment *segment, body b, double t);
 /* Who has the ball at t; BODY_NONE while it flies. */
 body segment_holder(const struct segment *segment, double t);

@@ -5,15 +5,16 @@
 
 #include "base/real.h"
 
-#define LATER 99.0       /* s: not on the way yet */
-#define KEEP_CARRIED .3  /* s a screen of an earlier step stands after it has been used */
+#define LATER 99.0      /* s: not on the way yet */
+#define KEEP_CARRIED .3 /* s a screen of an earlier step stands after it has been used */
 
 int screen_task_for(struct world *world, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct job *job = &world->job[i];
         bool set = world->segment->record[i].time[MOMENT_SET] != TIME_NEVER;
-        if (job->task->kind == TASK_SCREEN && job->task->other == user && job->phase != PHASE_DONE && !set) {
+        if (job->task->kind == TASK_SCREEN && job->task->other == user &&
+            job->phase != PHASE_DONE && !set) {
             return (int)i;
         }
     }
@@ -83,7 +84,8 @@ static const struct task *next_run(const struct world *world, body user)
     return NULL;
 }
 
-/* The screener does not know what the user will do: the first use written, also of the next step. */
+/* The screener does not know what the user will do: the first use written, also of the next step.
+ */
 struct vec2 screen_exit(struct world *world, body screener, body user)
 {
     const struct task *use = first_use(world->step, screener, user);

@@ -90,7 +90,8 @@ static void place_defenders(struct world *world)
                 struct agent *a = &world->agent[b], *o = &world->agent[other];
                 double far = vec2_distance(a->m.at, o->m.at), least = 2 * MOTION_BODY + .02;
                 if (other != b && a->here && o->here && far < least && far > 1e-9) {
-                    a->m.at = vec2_along(a->m.at, vec2_unit(vec2_sub(a->m.at, o->m.at)), least - far);
+                    a->m.at =
+                        vec2_along(a->m.at, vec2_unit(vec2_sub(a->m.at, o->m.at)), least - far);
                 }
             }
         }
@@ -103,11 +104,16 @@ static void take_stand(struct world *world, const struct stand *stand)
 {
     for (int b = 0; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
-        *agent = (struct agent){.here = stand->here[b], .m = stand->m[b], .face = stand->face[b],
-                                .anchored = stand->anchored[b], .dodged = BODY_NONE};
+        *agent = (struct agent){.here = stand->here[b],
+                                .m = stand->m[b],
+                                .face = stand->face[b],
+                                .anchored = stand->anchored[b],
+                                .dodged = BODY_NONE};
         agent->m.v = vec2_of(0, 0);
         agent->gait = motion_gait(world->level, EFFORT_RUN, false);
-        agent->outside = agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
+        agent->outside =
+            agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
+        agent->defends = body_is_defender((body)b);
         agent->shadow = body_is_defender((body)b) && is_shadow(world->play, b);
         world->screen[b] = stand->screen[b];
         world->screen[b].task = SIM_NO_TASK;
@@ -158,7 +164,8 @@ static void queue_up(struct world *world)
         const struct task *task = step_task(world->step, world->branch, i);
         struct agent *agent = &world->agent[task->who];
         struct task_record *record = &world->segment->record[i];
-        world->job[i] = (struct job){.task = task, .index = (int)i, .head_since = -1, .shoulder = -1};
+        world->job[i] =
+            (struct job){.task = task, .index = (int)i, .head_since = -1, .shoulder = -1};
         agent->queue[agent->queued++] = (int)i;
         for (int m = 0; m < MOMENT_COUNT; m++) {
             record->time[m] = TIME_NEVER;
@@ -175,7 +182,7 @@ static body condition_defender(const struct world *world, const struct who *who)
         return body_defender(who->number);
     }
     body man = who->kind == WHO_PLAYER || who->kind == WHO_DEFENDER_OF ? body_attacker(who->number)
-                                                                      : (body)BODY_NONE;
+                                                                       : (body)BODY_NONE;
     return man < BODY_COUNT ? world->guarded[man] : (body)BODY_NONE;
 }
 
@@ -209,8 +216,8 @@ static void suppose(struct world *world)
     }
 }
 
-static struct world *open_world(struct arena *arena, const struct sources *sources, const struct play *play,
-                                struct diags *diags)
+static struct world *open_world(struct arena *arena, const struct sources *sources,
+                                const struct play *play, struct diags *diags)
 {
     struct world *world = arena_new(arena, struct world);
     world->arena = arena;
@@ -222,8 +229,9 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     return world;
 }
 
-static struct chain run_segment(struct arena *arena, const struct sources *sources, const struct play *play,
-                                struct diags *diags, int step, int branch, const struct chain *before)
+static struct chain run_segment(struct arena *arena, const struct sources *sources,
+                                const struct play *play, struct diags *diags, int step, int branch,
+                                const struct chain *before)
 {
     struct world *world = open_world(arena, sources, play, diags);
     struct stand *stand = before ? before->end : arena_new(arena, struct stand);
@@ -286,7 +294,8 @@ struct run *sim_run(struct arena *arena, const struct sources *sources, const st
         int on = goes_on_from(play, s), branches = (int)play->steps.at[s].branches.count;
         struct chain next = {0};
         for (int b = branches ? 0 : -1; b < branches; b++) {
-            struct chain chain = run_segment(arena, sources, play, diags, (int)s, b, before.segment ? &before : NULL);
+            struct chain chain = run_segment(arena, sources, play, diags, (int)s, b,
+                                             before.segment ? &before : NULL);
             VEC_PUSH(arena, &run->segments, chain.segment);
             chain.segment->main = b == on;
             if (b == on) {

@@ -1,16 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 /* steer: bends a wanted velocity round whoever stands in the way, by the tangent. The side is the
- * nearer one, kept until he is passed: changing one's mind in front of a body is how players dance. */
+ * nearer one, kept until he is passed: changing one's mind in front of a body is how players dance.
+ */
 #include "floor/sim/world.h"
 
 #include <math.h>
 
 #include "base/real.h"
 
-#define SIGHT 2.0      /* m ahead in which a body matters (prototype) */
-#define AIR .06        /* m between the two, passing */
-#define KEEP .4        /* s that a chosen side is kept */
-#define FORESIGHT .25  /* s that a moving body is thought on */
+#define SIGHT 2.0     /* m ahead in which a body matters (prototype) */
+#define AIR .06       /* m between the two, passing */
+#define KEEP .4       /* s that a chosen side is kept */
+#define FORESIGHT .25 /* s that a moving body is thought on */
+#define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
 
 static bool is_obstacle(const struct world *world, body who, body other, body not_him)
 {
@@ -18,7 +20,9 @@ static bool is_obstacle(const struct world *world, body who, body other, body no
     if (!b->here || other == who || other == not_him || b->outside) {
         return false;
     }
-    return !(b->shadow && body_is_attacker(who)) && !a->anchored;
+    bool yields = body_is_attacker(who) && body_is_defender(other) &&
+                  (b->shadow || vec2_length(b->m.v) > RUNS);
+    return !yields && !a->anchored;
 }
 
 /* How far off the line he is, if he is in the way; false when he is not. */
@@ -46,7 +50,8 @@ static struct vec2 tangent(struct vec2 rel, double room, double side)
     return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
 }
 
-struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal, body not_him)
+struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
+                        body not_him)
 {
     struct agent *a = &world->agent[who];
     double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), nearest = SIGHT;

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: MIT */
-/* task_exchange: a hand-off: the receiver runs by, or comes; the ball changes hands where the two are
- * closest, within an arm's length. */
+/* task_exchange: a hand-off: the receiver runs by, or comes; the ball changes hands where the two
+ * are closest, within an arm's length. */
 #include "floor/sim/world.h"
 
 #include "base/real.h"
 
-#define WITHIN (3 * FEET)  /* common practice */
-#define TOUCH .62          /* m: nearer they do not come */
-#define APPROACH .58       /* m from the giver to where a comer goes */
-#define FOLLOW .12         /* s */
+#define WITHIN (3 * FEET) /* common practice */
+#define TOUCH .62         /* m: nearer they do not come */
+#define APPROACH .58      /* m from the giver to where a comer goes */
+#define FOLLOW .12        /* s */
 
 static bool exchange_ready(struct world *world, struct job *job)
 {
@@ -77,5 +77,5 @@ static int exchange_waits_for(struct world *world, const struct job *job)
     return run ? run->index : SIM_NO_TASK;
 }
 
-const struct task_class task_exchange = {exchange_ready, exchange_start, exchange_tick, exchange_waits_for,
-                                         false};
+const struct task_class task_exchange = {exchange_ready, exchange_start, exchange_tick,
+                                         exchange_waits_for, false};

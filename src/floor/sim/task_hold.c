@@ -35,7 +35,8 @@ static void hold_start(struct world *world, struct job *job)
     if (job->task->faces) {
         struct vec2 position[BODY_COUNT];
         world_position(world, position);
-        struct vec2 to = goal_point(&job->task->face, world->court, job->task->who, agent->m.at, position);
+        struct vec2 to =
+            goal_point(&job->task->face, world->court, job->task->who, agent->m.at, position);
         agent->face = vec2_unit(vec2_sub(to, agent->m.at));
     }
 }

@@ -6,18 +6,22 @@
 
 #include "base/real.h"
 
-#define THERE .14        /* m: he is there */
-#define GATHER .20       /* s between catch and dribble (ours) */
-#define FAKE_SPEED 2.5   /* m/s: a set-up's mean pace, for its start (prototype) */
-#define FAKE_LEAD .5     /* s */
-#define BLOCKED .8       /* s without getting on: somebody stands where he wants to be */
-#define NEARLY 1.6       /* m: then he has come as near as he can */
+#define THERE .14       /* m: he is there */
+#define GATHER .20      /* s between catch and dribble (ours) */
+#define FAKE_SPEED 2.5  /* m/s: a set-up's mean pace, for its start (prototype) */
+#define FAKE_LEAD .5    /* s */
+#define REBOUND_OFF 1.2 /* m from the ring's middle */
+#define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
+#define NEARLY 1.6      /* m: then he has come as near as he can */
 
 struct vec2 move_goal(struct world *world, const struct task *task)
 {
     struct vec2 position[BODY_COUNT], from = world->agent[task->who].m.at;
     world_position(world, position);
     struct vec2 goal = goal_point(&task->goal, world->court, task->who, from, position);
+    if (task->verb == VERB_REBOUNDS && move_at_rim(goal)) { /* in front of the ring, on his side */
+        goal = vec2_along(goal, vec2_unit(vec2_sub(from, goal)), REBOUND_OFF);
+    }
     if (task->goal.kind != GOAL_OUTSIDE && !world->agent[task->who].outside) {
         double side = world->court->half_width - .3;
         goal.x = real_clamp(goal.x, -side, side);
@@ -34,7 +38,8 @@ static void take_time(struct agent *agent, double seconds)
     gait.top = agent->gait.sprint;
     for (int i = 0; i < 18; i++) {
         gait.clip = (low + high) / 2;
-        if (motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL) > seconds) {
+        if (motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL) >
+            seconds) {
             low = gait.clip;
         } else {
             high = gait.clip;
@@ -101,7 +106,8 @@ bool move_tick(struct world *world, struct job *job)
     agent->end_speed = end_speed(world, job->task->who);
     agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, agent->end_speed);
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
-    double left = agent->course.goal - agent->course.along, far = vec2_distance(agent->m.at, job->goal);
+    double left = agent->course.goal - agent->course.along,
+           far = vec2_distance(agent->m.at, job->goal);
     bool there = left < THERE && (far < 2.5 * THERE || agent->end_speed > 0);
     bool near = is_blocked(agent) && far < NEARLY;
     if (!there && !near) {
@@ -128,7 +134,8 @@ static bool fake_is_due(struct world *world, const struct job *job)
         return true;
     }
     struct vec2 goal = move_goal(world, job->task);
-    double length = plan_setup_length(job->task, vec2_distance(goal, world->agent[job->task->who].m.at));
+    double length =
+        plan_setup_length(job->task, vec2_distance(goal, world->agent[job->task->who].m.at));
     return screen_eta(world, screen) < FAKE_LEAD + 2 * length / FAKE_SPEED;
 }
 

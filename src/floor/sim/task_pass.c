@@ -6,10 +6,10 @@
 #include "base/limits.h"
 #include "base/real.h"
 
-#define FOLLOW .15      /* s a passer's hands follow the ball before he moves */
-#define FINISH 1.0      /* m before the ring at which a cutter wants the ball */
-#define LEAST_HOLD .30  /* s between catch and pass, even where a tie asks for more speed */
-#define CATCH_LEAD .12  /* s: a receiver likes to be there first */
+#define FOLLOW .15     /* s a passer's hands follow the ball before he moves */
+#define FINISH 1.0     /* m before the ring at which a cutter wants the ball */
+#define LEAST_HOLD .30 /* s between catch and pass, even where a tie asks for more speed */
+#define CATCH_LEAD .12 /* s: a receiver likes to be there first */
 
 static bool has_it(const struct world *world, body who)
 {
@@ -29,7 +29,8 @@ static void pass_start(struct world *world, struct job *job)
 }
 
 /* Where along the receiver's way the ball is wanted. */
-static double catch_along(const struct world *world, const struct task *pass, const struct course *course)
+static double catch_along(const struct world *world, const struct task *pass,
+                          const struct course *course)
 {
     double goal = course->goal;
     struct vec2 end = path_point(&course->path, goal);
@@ -39,7 +40,8 @@ static double catch_along(const struct world *world, const struct task *pass, co
         struct vec2 at = goal_point(&pass->goal, world->court, pass->other,
                                     world->agent[pass->other].m.at, position);
         double along = path_nearest(&course->path, at, course->along);
-        return vec2_distance(path_point(&course->path, along), at) < 1.2 ? real_min(along, goal) : goal;
+        return vec2_distance(path_point(&course->path, along), at) < 1.2 ? real_min(along, goal)
+                                                                         : goal;
     }
     return move_at_rim(end) ? real_max(0, goal - FINISH) : goal;
 }

@@ -8,22 +8,25 @@
 #include "base/real.h"
 
 #define CONTACT (2 * MOTION_BODY + .06)
-#define LEAD .5           /* s, at most, that the defender's way is thought on */
+#define LEAD .5 /* s, at most, that the defender's way is thought on */
 #define LEAD_SHARE .6
-#define REPLAN 6          /* ticks: 50 ms */
-#define SPEED .75         /* of the top speed */
-#define NEAR .25          /* m from the spot, or in touch with the defender and this near: */
+#define REPLAN 6  /* ticks: 50 ms */
+#define SPEED .75 /* of the top speed */
+#define NEAR .25  /* m from the spot, or in touch with the defender and this near: */
 #define TOUCH .22
 #define TOUCH_NEAR .6
-#define STILL .15         /* m/s; at more he slides on after being set */
-#define FAKE_LIMIT 4.0    /* s that a user's set-up is waited for */
-#define SLIP_AT .9        /* m from the spot */
-#define AFTER_CLEAR .1    /* s */
-#define FREE_GAP .25      /* m between screener and defender: the job is done */
-#define HOLD_MOST .8      /* s after the user has cleared */
-#define UNUSED_HOLD .5    /* s that a screen nobody uses is shown before its screener goes on */
-#define LOST 1.1          /* m of gap: the defender is gone, it has to be set anew */
-#define LOST_MOST 2       /* times */
+#define STILL .15       /* m/s; at more he slides on after being set */
+#define SIDEWAYS .95    /* rad off the way through, for a screen on the ball */
+#define BACK_WITHIN .45 /* rad: the back is turned at most so far from the exit */
+#define PATIENCE 1.5    /* s that the defender is awaited where he ought to come */
+#define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
+#define SLIP_AT .9      /* m from the spot */
+#define AFTER_CLEAR .1  /* s */
+#define FREE_GAP .25    /* m between screener and defender: the job is done */
+#define HOLD_MOST .8    /* s after the user has cleared */
+#define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
+#define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
+#define LOST_MOST 2     /* times */
 
 static bool is_slipped(const struct world *world, body who)
 {
@@ -41,14 +44,16 @@ static bool is_wanted(const struct world *world, body screener, body user)
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
         bool off = task->other == screener || task->other2 == screener;
-        if (task->kind == TASK_USE && task->who == user && off && world->job[i].phase == PHASE_WAITING) {
+        if (task->kind == TASK_USE && task->who == user && off &&
+            world->job[i].phase == PHASE_WAITING) {
             return true;
         }
     }
     return false;
 }
 
-static struct vec2 defender_at(const struct world *world, const struct screen *screen, struct vec2 *v)
+static struct vec2 defender_at(const struct world *world, const struct screen *screen,
+                               struct vec2 *v)
 {
     *v = vec2_of(0, 0);
     if (screen->defender != BODY_NONE && world->agent[screen->defender].here) {
@@ -60,24 +65,68 @@ static struct vec2 defender_at(const struct world *world, const struct screen *s
                        ball_is_held(world, screen->user));
 }
 
+/* Where the user will stand when the screener is there: his fake is out and back. */
+static struct vec2 user_rest(struct world *world, body user)
+{
+    const struct agent *agent = &world->agent[user];
+    const struct job *head = queue_head(world, user);
+    bool faking = head && head->task->shape == SHAPE_SETUP && head->phase == PHASE_ACTIVE;
+    return faking ? path_point(&agent->course.path, 1e9) : agent->m.at;
+}
+
+/* The defender as he will be met: where he is going to stand, while he is on the way there. */
+static struct vec2 meet(struct world *world, const struct task *task, const struct screen *screen,
+                        struct vec2 at)
+{
+    struct vec2 v, d = defender_at(world, screen, &v);
+    double ahead = real_min(vec2_distance(d, at) / 4, LEAD) * LEAD_SHARE;
+    struct vec2 soon = vec2_along(d, v, ahead);
+    if (screen->defender == BODY_NONE || world->guarded[task->other] != screen->defender) {
+        return soon;
+    }
+    struct vec2 rest =
+        guard_expected(world, screen->defender, user_rest(world, task->other), screen->exit);
+    bool early = screen_setup_pending(world, task->other);
+    bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he is */
+    double trust = early ? 1 : late ? 0 : real_smooth(vec2_distance(d, rest), .25, .8);
+    return vec2_mix(soon, rest, trust);
+}
+
+/* From the defender to the spot beside him: toward the exit. A way that leads straight on through
+ * the defender, as a dribbler's to the rim, is blocked from the side the screener comes from. */
+static struct vec2 beside_him(struct world *world, const struct task *task,
+                              const struct screen *screen, struct vec2 d, struct vec2 at)
+{
+    struct vec2 way = vec2_unit(vec2_sub(screen->exit, d));
+    if (vec2_length(way) < .5) {
+        return vec2_unit(vec2_sub(at, d));
+    }
+    if (!ball_is_held(world, task->other)) {
+        return way;
+    }
+    struct vec2 user = world->agent[task->other].m.at;
+    double straight = vec2_dot(way, vec2_unit(vec2_sub(d, user)));
+    struct tie_side tie = world_tie(world);
+    double side = route_side(user, screen->exit, world_record(world, screen->task)->from, &tie);
+    double turn = SIDEWAYS * real_smooth(straight, .5, .9);
+    struct vec2 left = vec2_scale(vec2_left(way), side);
+    return vec2_of(way.x * real_cos(turn) + left.x * real_sin(turn),
+                   way.y * real_cos(turn) + left.y * real_sin(turn));
+}
+
 static void replan(struct world *world, const struct job *job, struct screen *screen)
 {
     const struct task *task = job->task;
+    screen->exit = screen_exit(world, task->who, screen->user);
     if (task->goal_written && task->goal.measured) {
         screen->spot = move_goal(world, task);
         return;
     }
-    struct vec2 v, d = defender_at(world, screen, &v), at = world->agent[task->who].m.at;
+    struct vec2 v, at = world->agent[task->who].m.at, d = meet(world, task, screen, at);
+    defender_at(world, screen, &v);
     double speed = vec2_length(v);
-    double ahead = real_min(vec2_distance(d, at) / 4, LEAD) * LEAD_SHARE;
-    d = vec2_along(d, v, ahead);
     double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
-    screen->exit = screen_exit(world, task->who, screen->user);
-    struct vec2 way = vec2_unit(vec2_sub(screen->exit, d));
-    if (vec2_length(way) < .5) {
-        way = vec2_unit(vec2_sub(at, d));
-    }
-    screen->spot = vec2_along(d, way, away);
+    screen->spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
 }
 
 static bool screen_ready(struct world *world, struct job *job)
@@ -91,14 +140,31 @@ static void screen_start(struct world *world, struct job *job)
     const struct task *task = job->task;
     struct agent *agent = &world->agent[task->who];
     body defender = task->on != BODY_NONE ? task->on : world->guarded[task->other];
-    world->screen[task->who] = (struct screen){.live = true, .task = job->index, .user = task->other,
+    world->screen[task->who] = (struct screen){.live = true,
+                                               .task = job->index,
+                                               .user = task->other,
                                                .defender = defender,
                                                .wanted = is_wanted(world, task->who, task->other)};
     agent->going = false;
+    agent->screening = true;
     agent->gait = motion_gait(world->level, task->effort, ball_is_held(world, task->who));
     agent->gait.top = SPEED * agent->gait.sprint;
     job->until = -1;
     replan(world, job, &world->screen[task->who]);
+}
+
+/* Chest to the defender, but no further round than keeps the back to where the user is to go. */
+static void turn_back(struct agent *agent, const struct screen *screen)
+{
+    struct vec2 back = vec2_scale(agent->face, -1), exit = vec2_sub(screen->exit, agent->m.at);
+    double angle = vec2_angle(back, exit), over = angle - BACK_WITHIN;
+    if (over <= 0 || vec2_length(exit) < .3 || over > .8) {
+        return;
+    }
+    double turn = vec2_cross(back, exit) > 0 ? 1 : -1;
+    struct vec2 left = vec2_scale(vec2_left(agent->face), turn);
+    agent->face = vec2_of(agent->face.x * real_cos(over) + left.x * real_sin(over),
+                          agent->face.y * real_cos(over) + left.y * real_sin(over));
 }
 
 static void face_him(struct world *world, const struct task *task, const struct screen *screen)
@@ -108,11 +174,15 @@ static void face_him(struct world *world, const struct task *task, const struct 
     if (task->faces) {
         struct vec2 position[BODY_COUNT];
         world_position(world, position);
-        to = vec2_sub(goal_point(&task->face, world->court, task->who, agent->m.at, position), agent->m.at);
+        to = vec2_sub(goal_point(&task->face, world->court, task->who, agent->m.at, position),
+                      agent->m.at);
         to = task->faces_back ? vec2_scale(to, -1) : to;
     }
     if (vec2_length(to) > 1e-6) {
         agent->face = vec2_unit(to);
+    }
+    if (!task->faces) {
+        turn_back(agent, screen);
     }
 }
 
@@ -126,6 +196,7 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     screen->on = defender_at(world, screen, &v);
     screen->user_at = world->agent[screen->user].m.at;
     agent->anchored = true;
+    agent->screening = false;
     agent->m.v = vec2_of(0, 0);
     face_him(world, job->task, screen);
     world_mark(world, job->index, MOMENT_SET);
@@ -157,20 +228,27 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         replan(world, job, screen);
     }
     double far = vec2_distance(agent->m.at, screen->spot);
-    if (is_slipped(world, job->task->who) && far < SLIP_AT && !screen_setup_pending(world, screen->user)) {
+    bool early = screen_setup_pending(world, screen->user);
+    if (early || far > TOUCH_NEAR) {
+        screen->due = world->t; /* not yet there, or not yet wanted */
+    }
+    agent->planted = far < TOUCH_NEAR;
+    if (is_slipped(world, job->task->who) && far < SLIP_AT &&
+        !screen_setup_pending(world, screen->user)) {
         return true;
     }
     double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
     struct vec2 way = vec2_unit(vec2_sub(screen->spot, agent->m.at));
     agent->command = vec2_scale(way, real_min(speed, agent->gait.top));
     if (far > NEAR) {
-        agent->command = steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
+        agent->command =
+            steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
     }
     if (!in_place(world, job, screen)) {
         return false;
     }
     job->until = job->until < 0 ? world->t : job->until;
-    if (!screen_setup_pending(world, screen->user) || world->t > job->until + FAKE_LIMIT) {
+    if (!early || world->t > job->until + FAKE_LIMIT) {
         set(world, job, screen);
     }
     return false;
@@ -188,6 +266,7 @@ static void let_go(struct world *world, struct job *job, struct screen *screen)
 {
     screen->live = false;
     world->agent[job->task->who].anchored = false;
+    world->agent[job->task->who].screening = false;
     job->complete = true;
 }
 
@@ -224,6 +303,7 @@ static bool screen_tick(struct world *world, struct job *job)
         screen->set = false;
         screen->unset++;
         agent->anchored = false;
+        agent->screening = true;
         job->until = -1;
         return false;
     }
@@ -251,4 +331,5 @@ static int screen_waits_for(struct world *world, const struct job *job)
     return SIM_NO_TASK;
 }
 
-const struct task_class task_screen = {screen_ready, screen_start, screen_tick, screen_waits_for, true};
+const struct task_class task_screen = {screen_ready, screen_start, screen_tick, screen_waits_for,
+                                       true};

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: MIT */
-/* task_use: off a screen: leaves when it is set, goes by the shoulder, and tells the screener when he
- * is past. */
+/* task_use: off a screen: leaves when it is set, goes by the shoulder, and tells the screener when
+ * he is past. */
 #include "floor/sim/world.h"
 
 #include "base/real.h"
 
-#define LEAVE .15        /* s after it is set: the user has to see it */
-#define CLEAR .6         /* m past the shoulder */
-#define BEHIND_CLEAR .2  /* s after a back cut's start the screen is of no more use */
+#define LEAVE .15       /* s after it is set: the user has to see it */
+#define CLEAR .6        /* m past the shoulder */
+#define BEHIND_CLEAR .2 /* s after a back cut's start the screen is of no more use */
 
 static int screen_job(struct world *world, const struct task *use, body screener)
 {
@@ -43,8 +43,8 @@ static bool use_ready(struct world *world, struct job *job)
             return false;
         }
     }
-    return task->early ||
-           (stands(world, task, task->other) && (task->other2 >= BODY_COUNT || stands(world, task, task->other2)));
+    return task->early || (stands(world, task, task->other) &&
+                           (task->other2 >= BODY_COUNT || stands(world, task, task->other2)));
 }
 
 static void use_start(struct world *world, struct job *job)
@@ -59,7 +59,9 @@ static void use_start(struct world *world, struct job *job)
         run_out = real_min(run_out, length * .5);
     }
     move_along(world, job, &route, run_out);
-    job->shoulder = route.has_shoulder ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0) : -1;
+    job->shoulder = route.has_shoulder
+                        ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0)
+                        : -1;
     job->least = 1e9;
     body screeners[2] = {task->other, task->other2};
     for (int i = 0; i < 2; i++) {
@@ -104,7 +106,8 @@ static bool use_tick(struct world *world, struct job *job)
     }
     if (arrived) {
         bool by_shoulder = job->shoulder >= 0;
-        world_record(world, job->index)->gap = by_shoulder ? real_max(0, job->least - MOTION_BODY) : -1;
+        world_record(world, job->index)->gap =
+            by_shoulder ? real_max(0, job->least - MOTION_BODY) : -1;
     }
     return arrived;
 }

@@ -92,9 +92,11 @@ static void say_circle(struct world *world, int start)
             strbuf_text(&out, ", which");
         }
     } while (at != start);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_CIRCLE, world->job[start].task->span,
-                                 "these sentences wait for each other: %.*s", STR_ARG(strbuf_str(&out)));
-    diag_help(world->diags, diag, "take the tie out of one of them, or write `as` where it may start at once");
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_CIRCLE, world->job[start].task->span,
+                 "these sentences wait for each other: %.*s", STR_ARG(strbuf_str(&out)));
+    diag_help(world->diags, diag,
+              "take the tie out of one of them, or write `as` where it may start at once");
 }
 
 void trouble_stuck(struct world *world)
@@ -114,7 +116,8 @@ void trouble_stuck(struct world *world)
     if (on != SIM_NO_TASK) {
         diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
                         "`%.*s` waits for `%.*s`, which does not come to its end",
-                        STR_ARG(words_of(world, job->task)), STR_ARG(words_of(world, world->job[on].task)));
+                        STR_ARG(words_of(world, job->task)),
+                        STR_ARG(words_of(world, world->job[on].task)));
     } else {
         diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
                         "`%.*s` never starts: what it waits for does not happen",
@@ -127,14 +130,16 @@ void trouble_waited(struct world *world, const struct job *job)
 {
     int on = next_in_chain(world, job->index);
     world->failed = true;
-    struct diag *diag =
-        on == SIM_NO_TASK
-            ? diag_add(world->diags, DIAG_RUN_WAIT, job->task->span, "`%.*s` has waited %d seconds and not started",
-                       STR_ARG(words_of(world, job->task)), (int)LIMIT_WAIT_SECONDS)
-            : diag_add(world->diags, DIAG_RUN_WAIT, job->task->span,
-                       "`%.*s` has waited %d seconds for `%.*s`", STR_ARG(words_of(world, job->task)),
-                       (int)LIMIT_WAIT_SECONDS, STR_ARG(words_of(world, world->job[on].task)));
-    diag_help(world->diags, diag, "put what comes later into a step of its own, or tie it to something nearer");
+    struct diag *diag = on == SIM_NO_TASK
+                            ? diag_add(world->diags, DIAG_RUN_WAIT, job->task->span,
+                                       "`%.*s` has waited %d seconds and not started",
+                                       STR_ARG(words_of(world, job->task)), (int)LIMIT_WAIT_SECONDS)
+                            : diag_add(world->diags, DIAG_RUN_WAIT, job->task->span,
+                                       "`%.*s` has waited %d seconds for `%.*s`",
+                                       STR_ARG(words_of(world, job->task)), (int)LIMIT_WAIT_SECONDS,
+                                       STR_ARG(words_of(world, world->job[on].task)));
+    diag_help(world->diags, diag,
+              "put what comes later into a step of its own, or tie it to something nearer");
 }
 
 void trouble_long(struct world *world)
@@ -142,8 +147,9 @@ void trouble_long(struct world *world)
     struct job *job = first_waiting(world);
     world->failed = true;
     struct str words = job ? words_of(world, job->task) : (struct str){"", 0};
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_LONG, world->step->span,
-                                 "this step takes more than %d seconds%s%.*s%s", (int)LIMIT_STEP_SECONDS,
-                                 job ? "; `" : "", STR_ARG(words), job ? "` is still going on" : "");
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_LONG, world->step->span,
+                 "this step takes more than %d seconds%s%.*s%s", (int)LIMIT_STEP_SECONDS,
+                 job ? "; `" : "", STR_ARG(words), job ? "` is still going on" : "");
     diag_help(world->diags, diag, "make two steps of it");
 }

@@ -17,58 +17,62 @@ struct job {
     const struct task *task;
     int index;
     enum phase phase;
-    double head_since;      /* when it became the first of its player's queue; < 0: not yet */
-    double begun;           /* when it started */
-    bool complete;          /* its last moment has come (a pass: caught) */
-    double until;           /* a hold's end, a release */
-    struct vec2 goal;       /* where a movement ends */
-    double shoulder;        /* USE: length of its course at the screener; < 0: none */
-    double least;           /* USE: least distance to the screener so far */
+    double head_since; /* when it became the first of its player's queue; < 0: not yet */
+    double begun;      /* when it started */
+    bool complete;     /* its last moment has come (a pass: caught) */
+    double until;      /* a hold's end, a release */
+    struct vec2 goal;  /* where a movement ends */
+    double shoulder;   /* USE: length of its course at the screener; < 0: none */
+    double least;      /* USE: least distance to the screener so far */
 };
 
 /* Somebody on the floor. */
 struct agent {
     bool here;
-    bool shadow;            /* a defender who is not in the play: nobody runs into him */
+    bool shadow; /* a defender who is not in the play: nobody runs into him */
     struct mover m;
-    struct vec2 face;       /* unit */
-    struct vec2 command;    /* velocity wanted in this tick */
+    struct vec2 face;    /* unit */
+    struct vec2 command; /* velocity wanted in this tick */
     struct gait gait;
-    bool anchored;          /* a set screener */
-    bool outside;           /* out of bounds to throw in */
-    bool coming;            /* to the ball or the hand-off, without a sentence */
+    bool defends;
+    bool anchored;  /* a set screener */
+    bool screening; /* on his way to set one */
+    bool planted;   /* and there but for the last step */
+    bool outside;   /* out of bounds to throw in */
+    bool coming;    /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
-    struct course course;   /* the way being run, if `going` */
+    struct course course; /* the way being run, if `going` */
     bool going;
     double end_speed;
-    body dodged;            /* round whom he is bending, on which side, until when */
+    body dodged; /* round whom he is bending, on which side, until when */
     double dodge_side, dodge_until;
-    double stuck;           /* s without getting on */
+    double stuck; /* s without getting on */
     double stuck_along;
-    int *queue;             /* task indices, in order */
+    int *queue; /* task indices, in order */
     size_t queued, head;
 };
 
 /* A screen, by its screener: on the way, standing, or left over from the step before. */
 struct screen {
     bool live;
-    int task;               /* SIM_NO_TASK: from an earlier step */
+    int task; /* SIM_NO_TASK: from an earlier step */
     body user, defender;
     struct vec2 exit, spot, on;
-    struct vec2 user_at;    /* where the user was when it was set */
+    struct vec2 user_at; /* where the user was when it was set */
     bool set, left, cleared, wanted;
-    bool bare;              /* slipped, given up */
+    bool bare;  /* slipped, given up */
+    double due; /* when the defender could first be met */
     double set_at, left_at, clear_at;
-    int unset;              /* times it had to be set anew */
+    int unset; /* times it had to be set anew */
 };
 
 struct ball {
     enum { HELD, IN_FLIGHT, IN_SHOT, LOOSE, GONE } state;
-    body holder;            /* HELD; else who threw it */
+    body holder; /* HELD; else who threw it */
     body target;
     struct vec2 at, start, end;
-    double from, to;        /* s */
-    double caught_at;       /* when the holder got it */
+    double from, to;  /* s */
+    double caught_at; /* when the holder got it */
     int task;
 };
 
@@ -76,7 +80,7 @@ struct ball {
 struct glimpse {
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
     struct vec2 ball, ball_v;
-    body holder;            /* or who is about to be */
+    body holder; /* or who is about to be */
 };
 
 /* What goes on from one step to the next. */
@@ -107,12 +111,12 @@ struct world {
     size_t jobs;
     struct ball ball;
     struct screen screen[BODY_COUNT];
-    body guards[BODY_COUNT];      /* defender -> his man */
-    body guarded[BODY_COUNT];     /* man -> his defender */
+    body guards[BODY_COUNT];  /* defender -> his man */
+    body guarded[BODY_COUNT]; /* man -> his defender */
     enum strategy strategy[BODY_COUNT];
     struct glimpse past[SIM_PAST]; /* ring, by tick */
-    double quiet;                 /* s since anything last moved or happened */
-    double settled;               /* s since the last task was done */
+    double quiet;                  /* s since anything last moved or happened */
+    double settled;                /* s since the last task was done */
     VEC(struct sample) samples[BODY_COUNT];
     VEC(float) facing[BODY_COUNT];
     bool failed;
@@ -131,7 +135,8 @@ void clock_run(struct world *world);
 void queue_tick(struct world *world);
 struct job *queue_head(struct world *world, body who); /* NULL: nothing left */
 bool queue_waits_met(struct world *world, const struct job *job, bool *fixed);
-bool queue_next_is_run(struct world *world, body who, struct vec2 *goal); /* ready, and a movement */
+bool queue_next_is_run(struct world *world, body who,
+                       struct vec2 *goal); /* ready, and a movement */
 bool queue_depends(struct world *world, int task, int on, int depth);
 bool queue_all_done(struct world *world);
 
@@ -145,8 +150,8 @@ struct task_class {
     bool movement;
 };
 const struct task_class *task_class(enum task_kind kind);
-extern const struct task_class task_move, task_hold, task_carry, task_pass, task_exchange, task_shoot,
-    task_screen, task_use;
+extern const struct task_class task_move, task_hold, task_carry, task_pass, task_exchange,
+    task_shoot, task_screen, task_use;
 
 /* task_move.c, shared with carry and use */
 void move_along(struct world *world, struct job *job, const struct route *route, double run_out);
@@ -155,15 +160,17 @@ void move_to_goal(struct world *world, struct job *job, struct route *route);
 struct vec2 move_goal(struct world *world, const struct task *task);
 bool move_at_rim(struct vec2 goal);
 /* route_plan.c: the way of a movement by its shape. */
-double plan_move(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+double plan_move(struct world *world, const struct task *task, struct vec2 goal,
+                 struct route *route);
 void plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
 /* screens.c */
 struct screen *screen_for_use(struct world *world, const struct task *use, body *screener);
-int screen_task_for(struct world *world, body user);  /* a screen still to be set for him; or none */
+int screen_task_for(struct world *world, body user); /* a screen still to be set for him; or none */
 bool screen_setup_pending(struct world *world, body user); /* his fake is not done */
-double screen_eta(struct world *world, int task); /* s until the screener is there; large: not on the way */
+double screen_eta(struct world *world,
+                  int task); /* s until the screener is there; large: not on the way */
 struct vec2 screen_exit(struct world *world, body screener, body user);
 void screen_watch(struct world *world); /* clears and frees what has been used */
 
@@ -177,11 +184,13 @@ bool ball_is_held(const struct world *world, body who);
 struct job *ball_receiver_job(struct world *world, body receiver, int pass);
 
 /* steer.c: bends a wanted velocity round whoever is in the way. */
-struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal, body not_him);
+struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
+                        body not_him);
 
 /* guard.c, perception.c, contact.c, record.c, trouble.c */
 void guard_tick(struct world *world);
 struct vec2 guard_start(struct world *world, body defender);
+struct vec2 guard_expected(struct world *world, body defender, struct vec2 man, struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
 struct glimpse see_ago(const struct world *world, double seconds);
@@ -190,7 +199,7 @@ void contact_tick(struct world *world);
 void record_sample(struct world *world);
 void record_ball(struct world *world); /* opens a new span */
 void record_finish(struct world *world);
-void trouble_stuck(struct world *world);   /* nothing moves, not everything is done */
+void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
 void trouble_waited(struct world *world, const struct job *job);
 void trouble_long(struct world *world);
 
