@@ -227,7 +227,7 @@ static void fills_whose(const struct maker *m, const struct task *task, struct w
 static bool own_screen(struct maker *m, const struct sentence *s, struct task *task)
 {
     task->screen_task = m->flow.screen[task->who];
-    if (task->screen_task >= 0 || m->flow.carried[task->who] != BODY_NONE) {
+    if (task->screen_task >= 0 || m->flow.screened[task->who]) {
         return true;
     }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SCREEN, s->verb_span,
@@ -479,7 +479,6 @@ static bool make_shoot(struct maker *m, const struct sentence *s, const struct v
     (void)s, (void)voice, (void)task, (void)work;
     m->flow.holder = BODY_NONE;
     m->flow.gave = -1;
-    m->flow.shot = true;
     return true;
 }
 
@@ -493,6 +492,13 @@ static bool screen_for(struct maker *m, const struct sentence *s, const struct v
     } else {
         int before = m->flow.screen[task->who];
         task->other = before >= 0 ? task_at(m, (size_t)before)->other : m->flow.carried[task->who];
+        if (task->other == BODY_NONE) {
+            struct diag *diag =
+                diag_add(m->diags, DIAG_PLAY_NO_SCREEN, s->verb_span,
+                         "%s has no screen left to set again", who_text(m, task->who).at);
+            diag_help(m->diags, diag, "say for whom: %d re-screens for 3", body_number(task->who));
+            return false;
+        }
     }
     if (task->other == task->who) {
         diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot screen for %s",
@@ -529,6 +535,7 @@ static bool make_screen(struct maker *m, const struct sentence *s, const struct 
     }
     m->flow.at[task->who] = task->planned;
     m->flow.screen[task->who] = (int)task_count(m);
+    m->flow.screened[task->who] = true;
     return true;
 }
 

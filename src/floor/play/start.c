@@ -271,6 +271,7 @@ void play_start(struct maker *m, const struct source_play *source)
         m->flow.at[b] = m->stood[b] = vec2_of(0, 0);
         m->flow.carried[b] = BODY_NONE;
         m->flow.screen[b] = -1;
+        m->flow.screened[b] = false;
     }
     struct setting_at start = setting_find(m, source, SETTING_START);
     const struct voice *voice = voice_plain(m, start.mirrored);

@@ -175,7 +175,6 @@ static struct branch branch_of(struct maker *m, const struct branch_script *scri
 static void begin_flow(struct maker *m, size_t index)
 {
     m->flow.gave = -1;
-    m->flow.shot = false;
     for (body b = 0; b < BODY_COUNT; b++) {
         m->flow.screen[b] = -1;
         m->stood[b] = m->flow.at[b];

@@ -116,14 +116,14 @@ static void say_catch(const struct teller *t, struct strbuf *out, size_t index)
         say_body(t, &sentence, pass->who);
         strbuf_text(&sentence, ": run close by, shoulder to shoulder");
     } else {
-        strbuf_text(&sentence,
-                    moved_before(t, index) ? "look for the pass from " : "catch the pass from ");
+        bool moved = moved_before(t, index);
+        strbuf_text(&sentence, moved ? "look for the pass from " : "catch the pass from ");
         say_body(t, &sentence, pass->who);
-        if (!moved_before(t, index)) {
+        if (!moved) {
             say_at(t, &sentence, &pass->goal);
         }
         if (!shoots_next(t, index)) {
-            strbuf_text(&sentence, " and face the rim");
+            strbuf_text(&sentence, moved ? " and catch it facing the rim" : " and face the rim");
         }
     }
     add_sentence(t, out, &sentence);
@@ -226,10 +226,26 @@ static bool say_standing_screen(const struct teller *t, struct strbuf *out)
     return false;
 }
 
+/* One's own screen of this way through the step, that nobody uses. */
+static bool holds_a_screen(const struct teller *t)
+{
+    for (size_t i = step_task_count(t->step, t->branch); i-- > 0;) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            return task->kind == TASK_SCREEN;
+        }
+    }
+    return false;
+}
+
 static void say_still(const struct teller *t, struct strbuf *out, struct vec2 at)
 {
     if (holds_ball(t->play, t->step) == t->you) {
         say_hold(t, out, at);
+    } else if (holds_a_screen(t)) {
+        if (!say_standing_screen(t, out)) {
+            strbuf_text(out, "Hold your screen and be still. ");
+        }
     } else if (!say_standing_screen(t, out)) {
         say_stand(t, out, at);
     }
@@ -311,6 +327,10 @@ static void say_branch(const struct teller *t, struct strbuf *out)
     struct strbuf job = sentence_of(t);
     if (!say_tasks(t, &job, common)) {
         say_still(t, &job, stands_now(t, common));
+        if (!acts_in_branches(t) && !holds_a_screen(t) && t->you != holds_ball(t->play, t->step)) {
+            strbuf_add(out, strbuf_str(&job)); /* the same whatever the defense does */
+            return;
+        }
     }
     if (branch->kind == BRANCH_READ && branch->conditions.count) {
         bool otherwise = branch->conditions.at[0].kind == COND_OTHERWISE;
