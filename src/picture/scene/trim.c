@@ -271,6 +271,10 @@ void trim(struct drawing *drawing)
                 stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
             cut_back(trail, end, end_gap(drawing, stroke));
         }
+        if (trail->count == 0) { /* it lies wholly within its symbols */
+            stroke->path.count = 0;
+            continue;
+        }
         stroke->path = path_of(drawing->arena, trail->at, trail->count);
         double least = stroke->head ? 1.05 * drawing->size.head_length : 0.1;
         if (trail->count < 2 || path_length(&stroke->path) < least) {
