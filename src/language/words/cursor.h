@@ -7,6 +7,8 @@
 
 #include "language/words/words.h"
 
+typedef VEC(struct sentence) sentence_list;
+
 struct cursor {
     struct arena *arena;
     struct diags *diags;
@@ -19,10 +21,13 @@ struct cursor {
     int players; /* highest number of a player: 5, in a drill 12 */
     const struct str *roles; /* of the action that is being read, else none */
     size_t role_count;
+    /* What stands above, for words that point back; each may be NULL. */
+    const struct block *top, *step, *branch;
+    const sentence_list *here;  /* those of this line so far: set by sentences_read */
+    const struct token *first;  /* where they begin: the same */
+    const struct who *screener; /* of the screen that is being read: `his` is somebody else */
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
-
-typedef VEC(struct sentence) sentence_list;
 
 /* Where a reader stood, to come back to: what it reported in between is unsaid. */
 struct cursor_mark {

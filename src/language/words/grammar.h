@@ -33,6 +33,28 @@ bool clause_read(struct cursor *c, struct tie *tie);
 bool until_read(struct cursor *c, struct event *out); /* behind `until`; false: reported */
 bool event_is_state(const struct event *event);
 
+/* above: words that point back */
+/* "the pass", "the catch", "the screen" as an event. 1: read, 0: none of them here, -1: reported.
+ */
+int above_event_read(struct cursor *c, struct event *out);
+/* "his defender", "their defender"; one that is nobody's is reported and taken as read. */
+bool his_defender_read(struct cursor *c, struct who *out);
+/* "the screen", "5's screen", for the one who uses it. As above_event_read. */
+int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
+                      struct who *second);
+/* The one screen that waits for this user. False: none, or several (`*several`). */
+bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
+                          struct who *second, bool *several);
+/* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
+bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
+/* Who caught the latest pass of this player; WHO_NONE: no such pass. */
+struct who above_receiver(const struct cursor *c, const struct who *passer);
+
+/* pair: what one phrase says in two sentences */
+bool pair_is(const struct cursor *c);
+/* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
+int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
+
 /* sentence */
 /* A subject and a verb follow: where a new sentence may begin. */
 bool subject_verb_is(const struct cursor *c);
@@ -45,6 +67,7 @@ struct predicate {
     struct sentence *s;
     struct phrase phrase;
     const struct token *from; /* where the verb begins */
+    bool on_bare;             /* screens x2: who it is for follows, or is the one x2 guards */
     bool path_done;           /* said already */
 };
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */

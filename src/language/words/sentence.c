@@ -31,12 +31,25 @@ static void skip_run_in(struct cursor *c)
     }
 }
 
+/* uses the screen and VERB, uses 5's screen and VERB: behind `uses`. */
+static bool take_uses(struct cursor *c)
+{
+    static const char *const words[] = {"uses", "use", NULL};
+    return take_among(c, words);
+}
+
+static bool uses_screen_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    return take_uses(&trial) && (word_is(&trial, 0, "screen") || word_is(&trial, 1, "screen"));
+}
+
 static bool verb_is(const struct cursor *c)
 {
     struct cursor trial = *c;
     struct phrase phrase;
     skip_run_in(&trial);
-    return phrase_read(&trial, FOR_ANYONE, &phrase);
+    return pair_is(&trial) || uses_screen_is(&trial) || phrase_read(&trial, FOR_ANYONE, &phrase);
 }
 
 static bool everyone_read(struct cursor *c, struct who *out)
@@ -252,7 +265,8 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
     *begin = trial.at;
     struct cursor verb = trial;
     skip_run_in(&verb);
-    if (phrase_read(&verb, side, &phrase)) {
+    bool attacks = side == FOR_ATTACKERS && (pair_is(&verb) || uses_screen_is(&verb));
+    if (attacks || phrase_read(&verb, side, &phrase)) {
         out->same_subject = true;
         return true;
     }
@@ -408,6 +422,45 @@ static bool double_fits(struct cursor *c, const struct sentence *s)
     return false;
 }
 
+/* Behind `uses`: whose screen, and the verb that says how. */
+static bool used_screen_read(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    const struct token *from = c->at;
+    take_uses(c);
+    int screen = above_screen_read(c, &p->s->subject.at[0], &p->s->object, &p->s->object2);
+    if (screen < 0) {
+        return false;
+    }
+    if (screen > 0 && take_words(c, "and")) {
+        return true;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_VERB_MISSING, cursor_taken(c, from), "a screen is used how?"),
+              "write `%.*s curls off 5`, `fades off 5` or `comes off 5 to top`",
+              STR_ARG(subject_words(c, &p->s->subject)));
+    return false;
+}
+
+/* A verb that uses a screen, by itself or with off. */
+static bool use_verb(struct sentence *s)
+{
+    enum verb other = verb_sibling(s->verb, "off");
+    if (other != VERB_COUNT) {
+        s->verb = other;
+    }
+    return verb_row(s->verb)->task == VERB_USE;
+}
+
+static bool refuse_use(struct cursor *c, const struct sentence *s)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_VERB_UNKNOWN, s->verb_span, "`%.*s` does not use a screen",
+                     STR_ARG(cursor_text(c, s->verb_span))),
+              "a screen is used by `curls`, `fades`, `flares`, `comes off`, `rejects`, `drives`");
+    return false;
+}
+
 /* Verb and all behind it, for a subject that is known. */
 static bool rest_read(struct cursor *c, struct sentence *s)
 {
@@ -415,6 +468,10 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     enum phrase_side side = who_side(&s->subject.at[0]);
     skip_run_in(c);
     p.from = c->at;
+    if (side == FOR_ATTACKERS && uses_screen_is(c) && !used_screen_read(&p)) {
+        return false;
+    }
+    const struct token *verb = c->at;
     if (!phrase_read(c, side, &p.phrase)) {
         refuse_verb(c, &s->subject);
         return false;
@@ -422,33 +479,67 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     s->verb = p.phrase.verb;
     s->pass = p.phrase.pass;
     s->screen = p.phrase.screen;
-    s->verb_span = cursor_taken(c, p.from);
+    s->verb_span = cursor_taken(c, verb);
+    c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
+    if (s->object.kind != WHO_NONE && !use_verb(s)) {
+        return refuse_use(c, s);
+    }
     s->bare = s->subject.count > 1;
     return predicate_read(&p) && double_fits(c, s);
 }
 
-/* One sentence; `again` is the subject of the one before when this one shares it. */
-static bool one_read(struct cursor *c, const who_list *again, struct tie tie, struct sentence *out)
+/* Nothing but another sentence may follow a pair. */
+static bool ends_here(struct cursor *c, const sentence_list *out)
+{
+    struct joint joint;
+    const struct token *begin;
+    const struct sentence *last = &out->at[out->count - 1];
+    bool two =
+        last->verb == VERB_FILLS; /* an exchange: its two have no one subject to go on with */
+    if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), &joint, &begin) &&
+                       !(two && joint.same_subject))) {
+        return true;
+    }
+    struct span span = cursor_span(c);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s` has no part in this sentence",
+                     STR_ARG(cursor_text(c, span))),
+              "these words are two sentences: write them out, each with what belongs to it");
+    return false;
+}
+
+/* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
+ * it. */
+static bool one_read(struct cursor *c, const who_list *again, struct tie tie, sentence_list *out)
 {
     const struct token *from = c->at;
     size_t before = c->refusals;
-    *out = (struct sentence){.tie = tie};
+    struct sentence s = {.tie = tie};
     if (again) {
-        out->subject = *again;
-    } else if (!subject_read(c, &out->subject)) {
+        s.subject = *again;
+    } else if (!subject_read(c, &s.subject)) {
         refuse_subject(c);
         return false;
-    } else if (!subject_fits(c, &out->subject)) {
+    } else if (!subject_fits(c, &s.subject)) {
         return false;
     }
-    if (!rest_read(c, out)) {
+    skip_run_in(c);
+    int pair = pair_read(c, &s.subject, tie, out);
+    if (pair != 0) {
+        return pair > 0 && c->refusals == before && ends_here(c, out);
+    }
+    if (!rest_read(c, &s)) {
         return false;
     }
-    out->span = cursor_taken(c, from);
-    if (tie.span.end > 0 && tie.span.begin < out->span.begin) {
-        out->span.begin = tie.span.begin;
+    s.span = cursor_taken(c, from);
+    if (tie.span.end > 0 && tie.span.begin < s.span.begin) {
+        s.span.begin = tie.span.begin;
     }
-    return c->refusals == before;
+    if (c->refusals != before) {
+        return false;
+    }
+    VEC_PUSH(c->arena, out, s);
+    return true;
 }
 
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
@@ -463,14 +554,13 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     bool fine = c->refusals == before;
     struct tie own = tie;
     for (;;) {
-        struct sentence sentence;
         const who_list *again = joint.same_subject ? &out->at[out->count - 1].subject : NULL;
-        if (!one_read(c, again, own, &sentence)) {
+        if (!one_read(c, again, own, out)) {
             return false;
         }
-        VEC_PUSH(c->arena, out, sentence);
+        const struct sentence *last = &out->at[out->count - 1];
         const struct token *begin;
-        if (stop_is(c) || !joint_is(c, who_side(&sentence.subject.at[0]), &joint, &begin)) {
+        if (stop_is(c) || !joint_is(c, who_side(&last->subject.at[0]), &joint, &begin)) {
             return fine;
         }
         c->at = begin;
@@ -484,6 +574,8 @@ static bool chain_read(struct cursor *c, sentence_list *out)
 
 bool sentences_read(struct cursor *c, sentence_list *out)
 {
+    c->here = out;
+    c->first = c->at;
     for (;;) {
         while (take_mark(c, '.') || take_mark(c, ';')) {
         }
@@ -499,7 +591,9 @@ bool sentences_read(struct cursor *c, sentence_list *out)
 bool sentence_read(struct cursor *c, struct sentence *out)
 {
     sentence_list list = {NULL, 0, 0};
-    if (!sentences_read(c, &list)) {
+    bool fine = sentences_read(c, &list);
+    c->here = NULL;
+    if (!fine) {
         return false;
     }
     if (list.count == 0) {

@@ -149,6 +149,22 @@ static int read_path(struct predicate *p)
     return 1;
 }
 
+/* off the screen, off 5's screen. */
+static int screen_named(struct predicate *p)
+{
+    struct who who, second;
+    int taken = above_screen_read(p->c, &p->s->subject.at[0], &who, &second);
+    if (taken <= 0) {
+        return taken;
+    }
+    if (p->s->object.kind != WHO_NONE) {
+        return said_twice(p, who.span, "the screener");
+    }
+    p->s->object = who;
+    p->s->object2 = second;
+    return 1;
+}
+
 /* A slot's content behind its preposition (already taken). */
 static int read_content(struct predicate *p, const struct slot *slot)
 {
@@ -156,6 +172,10 @@ static int read_content(struct predicate *p, const struct slot *slot)
     struct who who;
     if (points_back(c)) {
         return -1;
+    }
+    int screen = slot->letter == 'U' || p->s->verb == VERB_REJECTS ? screen_named(p) : 0;
+    if (screen != 0) {
+        return screen;
     }
     switch (slot->letter) {
     case 'W':
@@ -279,6 +299,10 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
         return -1;
     }
+    int screen = p->s->verb == VERB_REJECTS ? screen_named(p) : 0;
+    if (screen != 0) {
+        return screen;
+    }
     if (bare && (p->s->object.kind == WHO_NONE || !place) && !cursor_done(c)) {
         bool found = p->s->object.kind == WHO_NONE ? who_read(c, &who) : person_read(c, &who);
         if (found) {
@@ -323,6 +347,11 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
         return 0;
     }
     cursor_back(c, mark);
+    if (who_defends(&who) && p->s->verb == VERB_SCREENS && p->s->on.kind == WHO_NONE) {
+        person_read(c, &p->s->on);
+        p->on_bare = true;
+        return 1;
+    }
     if (who_defends(&who)) {
         return player_fits(p, &who, player->letter) < 0 ? -1 : 0;
     }
@@ -385,6 +414,33 @@ static void place_of_phrase(struct predicate *p)
     p->s->place = place;
 }
 
+/* A player that is not written but known from above: whom the screened defender guards, whose
+ * screen is waiting. */
+static bool player_above(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    bool several = false;
+    if (p->on_bare) {
+        struct who on = s->on;
+        s->on = (struct who){.kind = WHO_NONE};
+        return above_guarded(c, &on, &s->object) || (player_fits(p, &on, 'W') > 0);
+    }
+    if (slot->letter == 'U' &&
+        above_waiting_screen(c, &s->subject.at[0], &s->object, &s->object2, &several)) {
+        return true;
+    }
+    if (several) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_OBJECT_MISSING, s->verb_span,
+                         "`%.*s` off whom? More than one screen waits for this player",
+                         STR_ARG(cursor_text(c, s->verb_span))),
+                  "say whose: `%.*s 5`", STR_ARG(predicate_begun_to(p, slot->preposition)));
+        return false;
+    }
+    return player_missing(p, slot->preposition) > 0;
+}
+
 bool slots_filled(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
@@ -396,8 +452,8 @@ bool slots_filled(struct predicate *p)
         if (!slot->needed) {
             continue;
         }
-        if (player && p->s->object.kind == WHO_NONE) {
-            return player_missing(p, slot->preposition) > 0;
+        if (player && p->s->object.kind == WHO_NONE && !player_above(p, slot)) {
+            return false;
         }
         bool either = slot->letter == 'E' && p->s->object.kind != WHO_NONE;
         if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {

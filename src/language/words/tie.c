@@ -77,6 +77,10 @@ bool event_read(struct cursor *c, struct event *out)
 {
     struct cursor_mark mark = cursor_mark(c);
     *out = (struct event){.kind = EVENT_NONE};
+    int noun = above_event_read(c, out);
+    if (noun != 0) {
+        return noun > 0;
+    }
     if (who_read(c, &out->subject) && (state_read(c, out) || happening_read(c, out))) {
         out->span = cursor_taken(c, mark.at);
         return true;
@@ -96,9 +100,27 @@ static const struct entry clause_entries[] = {{"as", TIE_AS},       {"after", TI
                                               {"when", TIE_WHEN},   {"once", TIE_WHEN},
                                               {"while", TIE_WHILE}, {NULL, 0}};
 
+/* on the pass, off the catch: as and after. */
+static enum tie_word noun_clause(struct cursor *c)
+{
+    static const struct entry words[] = {{"on", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
+    static const char *const nouns[] = {"pass", "catch", NULL};
+    struct cursor trial = *c;
+    int word = take_entry(&trial, words);
+    bool noun = word_among(&trial, nouns) || (word == TIE_AS && word_is(&trial, 0, "screen"));
+    if (word < 0 || !noun) {
+        return TIE_NONE;
+    }
+    c->at = trial.at;
+    return (enum tie_word)word;
+}
+
 bool clause_is(const struct cursor *c)
 {
     struct cursor trial = *c;
+    if (noun_clause(&trial) != TIE_NONE) {
+        return true;
+    }
     if (take_words(&trial, "at")) {
         return seconds_are(&trial);
     }
@@ -198,8 +220,11 @@ static bool place_behind(struct cursor *c, struct span event, const char *word)
 
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
+    size_t before = c->refusals;
     if (!event_before_sentence(c, &tie->event)) {
-        event_refuse(c, word);
+        if (c->refusals == before) {
+            event_refuse(c, word);
+        }
         return false;
     }
     if (event_is_state(&tie->event) && tie->word != TIE_WHEN) {
@@ -222,7 +247,8 @@ bool clause_read(struct cursor *c, struct tie *tie)
         return tie->word == TIE_LATER ||
                (take_words(c, "after") && clause_event_read(c, tie, "after"));
     }
-    int word = take_entry(c, clause_entries);
+    tie->word = noun_clause(c);
+    int word = tie->word != TIE_NONE ? (int)tie->word : take_entry(c, clause_entries);
     tie->word = (enum tie_word)word;
     return clause_event_read(c, tie, entry_words(clause_entries, word));
 }
@@ -265,10 +291,13 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
 
 bool until_read(struct cursor *c, struct event *out)
 {
+    size_t before = c->refusals;
     if (event_read(c, out)) {
         return !place_behind(c, out->span, "until");
     }
-    event_refuse(c, "until");
+    if (c->refusals == before) {
+        event_refuse(c, "until");
+    }
     return false;
 }
 

@@ -121,7 +121,7 @@ bool person_read(struct cursor *c, struct who *out)
     if (!token) {
         return false;
     }
-    if (defender_of_read(c, out)) {
+    if (defender_of_read(c, out) || his_defender_read(c, out)) {
         return true;
     }
     if (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) {

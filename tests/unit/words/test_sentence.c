@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* One line of sentences, as tables: what is written, and what tidy prints; what is refused, and how. */
+/* One line of sentences, as tables: what is written, and what tidy prints; what is refused, and
+ * how. */
 #include "language/tidy/tidy.h"
 #include "language/words/cursor.h"
 #include "suite.h"
@@ -422,7 +423,8 @@ struct refusal {
 };
 
 static const struct refusal refusals[] = {
-    {"passes to 2", "text.who-missing", "passes", "who `passes`?", "begin with the player: `1 passes`"},
+    {"passes to 2", "text.who-missing", "passes", "who `passes`?",
+     "begin with the player: `1 passes`"},
     {"bob passes to 2", "text.who-missing", "bob",
      "a sentence begins with who does it, and `bob` is nobody",
      "begin with a player's number: `1 passes to 2`"},
@@ -482,9 +484,11 @@ static const struct refusal refusals[] = {
      "write the player's number: `1 passes to 3`"},
     {"1 passes to x2", "text.object-unfit", "x2", "`x2` is a defender: `passes` takes an attacker",
      "write the attacker's number: `3`"},
-    {"5 screens x2", "text.object-unfit", "x2", "`x2` is a defender: a screen is for a team-mate",
+    {"5 screens for x2", "text.object-unfit", "x2",
+     "`x2` is a defender: a screen is for a team-mate",
      "write whom it frees: `5 screens for 2`, or `… for 2 on x2`"},
-    {"x1 switches with 3", "text.object-unfit", "3", "`3` is no defender: `switches` takes a defender",
+    {"x1 switches with 3", "text.object-unfit", "3",
+     "`3` is no defender: `switches` takes a defender",
      "write the defender: `x1 switches with x3`"},
     {"1 dribbles at left wing", "text.object-unfit", "left wing",
      "`left wing` is a place: `dribbles` takes a player",
@@ -533,8 +537,7 @@ static const struct refusal refusals[] = {
     {"3 cuts to the rim, taking", "text.duration-missing", "", "`taking` how long?",
      "write seconds: `taking 1.5 s`"},
     {"3 cuts to the rim sideways", "text.left-over", "sideways",
-     "`sideways` has no part in this sentence",
-     "leave it out, or make it a sentence of its own"},
+     "`sideways` has no part in this sentence", "leave it out, or make it a sentence of its own"},
     {"3 cuts to the rim, sprintng", "text.left-over", "sprintng",
      "`sprintng` has no part in this sentence", "did you mean `sprinting`?"},
     {"1 shoots 3", "text.left-over", "3", "`3` has no part in this sentence",
@@ -578,11 +581,9 @@ static const struct refusal refusals[] = {
     {"as, 3 cuts to the rim", "text.clause-half", ",", "`as` what? Who does what is missing",
      "write `as 1 passes`"},
     {"as 1, 3 cuts to the rim", "text.clause-half", ",",
-     "`as` takes one player and what that player does",
-     "write `as 1 passes` or `when 2 catches`"},
+     "`as` takes one player and what that player does", "write `as 1 passes` or `when 2 catches`"},
     {"as 4 and 5 screen, 3 cuts to the rim", "text.clause-half", "and",
-     "`as` takes one player and what that player does",
-     "write `as 1 passes` or `when 2 catches`"},
+     "`as` takes one player and what that player does", "write `as 1 passes` or `when 2 catches`"},
     {"as 1 dribbles to left wing, 3 cuts to the rim", "text.clause-half", "to",
      "`as` takes who does what, without where", "write `as 1 dribbles,`"},
     {"as 1 pases, 3 cuts to the rim", "text.clause-half", "pases", "`as 1` does what?",
@@ -606,15 +607,41 @@ static const struct refusal refusals[] = {
     {NULL, NULL, NULL, NULL, NULL},
 };
 
+static const struct refusal pointing[] = {
+    {"3 uses the screen and curls", "text.points-back", "screen",
+     "`screen`: no screen for this player stands above", "say whose: `off 5`"},
+    {"3 uses 5's screen to score", "text.verb-missing", "uses 5's screen", "a screen is used how?",
+     "write `3 curls off 5`, `fades off 5` or `comes off 5 to top`"},
+    {"3 uses 5's screen and passes to 2", "text.verb-unknown", "passes",
+     "`passes` does not use a screen",
+     "a screen is used by `curls`, `fades`, `flares`, `comes off`, `rejects`, `drives`"},
+    {"5 screens for 3, 4 screens for 3, 3 curls", "text.object-missing", "curls",
+     "`curls` off whom? More than one screen waits for this player", "say whose: `3 curls off 5`"},
+    {"on the pass, 3 cuts to the rim", "text.points-back", "pass", "`pass`: no pass stands above",
+     "say whose: `as 1 passes`, `as 2 catches`"},
+    {"his defender trails", "text.points-back", "his defender",
+     "`his defender`: no attacker stands above", "say the number: `x3` or `3's defender`"},
+    {"2 follows the pass", "text.points-back", "follows the pass",
+     "`follows the pass`: this player has made no pass above", "say to whom: `2 goes beside 4`"},
+    {"2 and 5 exchange and cut to the rim", "text.left-over", "and",
+     "`and` has no part in this sentence",
+     "these words are two sentences: write them out, each with what belongs to it"},
+    {"2, 3 and 4 exchange", "text.list-unfit", "exchange", "two players exchange",
+     "write `3 and 5 exchange`"},
+    {"1 gives and goes with", "text.object-missing", "", "`gives and goes with` whom?",
+     "write the player's number: `1 passes to 4`"},
+    {NULL, NULL, NULL, NULL, NULL},
+};
+
 static void same_text(struct str found, const char *wanted, const char *line)
 {
     ck_assert_msg(str_is(found, wanted), "%s\n  gave   %.*s\n  wanted %s", line, STR_ARG(found),
                   wanted);
 }
 
-START_TEST(what_cannot_be_read_is_refused_with_its_reason)
+static void check_refusals(const struct refusal *row)
 {
-    for (const struct refusal *row = refusals; row->written; row++) {
+    for (; row->written; row++) {
         struct cursor c = open_line(row->written, false);
         sentence_list list = {NULL, 0, 0};
         ck_assert_msg(!sentences_read(&c, &list), "%s: taken", row->written);
@@ -625,6 +652,52 @@ START_TEST(what_cannot_be_read_is_refused_with_its_reason)
         same_text(diag->message, row->message, row->written);
         same_text(diag->help, row->help, row->written);
     }
+}
+
+START_TEST(what_cannot_be_read_is_refused_with_its_reason)
+{
+    check_refusals(refusals);
+}
+END_TEST
+
+START_TEST(words_that_point_at_nothing_are_refused)
+{
+    check_refusals(pointing);
+}
+END_TEST
+
+static const struct pair back[] = {
+    {"2 and 5 exchange", "2 fills 5's spot / 5 fills 2's spot"},
+    {"1 gives and goes with four", "1 passes to 4 / 1 cuts to the rim"},
+    {"2 kicks it out to 4 and follows the pass", "2 passes to 4 / 2 goes beside 4"},
+    {"1 DHOs with 2", "1 dribbles at 2 / 1 hands off to 2"},
+    {"as 1 passes, 2 and 5 exchange",
+     "as 1 passes, 2 fills 5's spot / as 1 passes, 5 fills 2's spot"},
+    {"5 screens X2 at the right elbow", "5 screens for 2 at right elbow"},
+    {"x2 guards 4; 5 screens x2", "x2 guards 4 / 5 screens for 4"},
+    {"5 screens x2 for 4", "5 screens for 4 on x2"},
+    {"5 screens for 3. 3 steps toward the baseline, then uses the screen and curls",
+     "5 screens for 3 / 3 sets up toward the baseline / 3 curls off 5"},
+    {"5 screens for 3, 3 uses the screen and cuts to top",
+     "5 screens for 3 / 3 comes off 5 to top"},
+    {"3 uses 5's screen and fades", "3 fades off 5"},
+    {"5 screens for 3, 3 curls", "5 screens for 3 / 3 curls off 5"},
+    {"4 and 5 screen for 2; 2 comes off the screen to top",
+     "4 and 5 screen for 2 / 2 comes off 4 and 5 to top"},
+    {"5 screens for 3, 3 rejects the screen", "5 screens for 3 / 3 rejects 5"},
+    {"1 passes to 2. 3 zipper cuts off 4 on the pass",
+     "1 passes to 2 / as 1 passes, 3 comes off 4 to top"},
+    {"1 passes to 2. on the catch, 3 cuts to the rim",
+     "1 passes to 2 / as 2 catches, 3 cuts to the rim"},
+    {"5 screens for 3. after the screen 5 rolls", "5 screens for 3 / after 5 screens, 5 rolls"},
+    {"5 screens for 3 on his defender", "5 screens for 3 on 3's defender"},
+    {"3 cuts to the rim until his defender helps", "3 cuts to the rim until 3's defender helps"},
+    {NULL, NULL},
+};
+
+START_TEST(words_that_point_back_are_printed_as_what_they_mean)
+{
+    check_pairs(back, false);
 }
 END_TEST
 
@@ -730,6 +803,8 @@ int main(void)
     tcase_add_test(all, loose_sentences_come_out_in_the_one_form);
     tcase_add_test(all, drills_have_cones_lines_a_coach_and_twelve_players);
     tcase_add_test(all, what_cannot_be_read_is_refused_with_its_reason);
+    tcase_add_test(all, words_that_point_at_nothing_are_refused);
+    tcase_add_test(all, words_that_point_back_are_printed_as_what_they_mean);
     tcase_add_test(all, one_sentence_is_asked_for_and_two_are_refused);
     tcase_add_test(all, a_read_names_what_the_defense_does);
     tcase_add_test(all, a_step_may_begin_with_an_event_or_follow_a_branch);

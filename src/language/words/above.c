@@ -1,0 +1,297 @@
+/* SPDX-License-Identifier: MIT */
+/* above: words that point back to what stands above: the pass, the catch, the screen, his defender,
+ * a defender's own man. They mean the latest that fits; none is an error, nothing is guessed. */
+#include "language/words/grammar.h"
+
+typedef VEC(const struct sentence *) above_list;
+
+static void add_forms(const struct cursor *c, above_list *out, const struct block *block)
+{
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_SENTENCE) {
+            VEC_PUSH(c->arena, out, &form->sentence);
+        }
+    }
+}
+
+/* The sentences above in the order written: of the earlier steps too (not their branches), or only
+ * of this block. */
+static above_list sentences_above(const struct cursor *c, bool earlier)
+{
+    above_list list = {NULL, 0, 0};
+    for (size_t i = 0; earlier && c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP && form->block != c->step) {
+            add_forms(c, &list, form->block);
+        }
+    }
+    add_forms(c, &list, c->top);
+    add_forms(c, &list, c->step != c->top ? c->step : NULL);
+    add_forms(c, &list, c->branch);
+    for (size_t i = 0; c->here && i < c->here->count; i++) {
+        VEC_PUSH(c->arena, &list, &c->here->at[i]);
+    }
+    return list;
+}
+
+static bool task_is(const struct sentence *s, enum verb_task task)
+{
+    return verb_row(s->verb)->task == task;
+}
+
+static bool same_who(const struct who *a, const struct who *b)
+{
+    return a->kind == b->kind && a->kind != WHO_NONE && a->kind != WHO_SPOT &&
+           a->number == b->number && str_equal(a->role, b->role);
+}
+
+static int none_above(struct cursor *c, struct span span, const char *what, const char *help)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: no %s stands above",
+                     STR_ARG(cursor_text(c, span)), what),
+              "%s", help);
+    return -1;
+}
+
+static const struct sentence *latest(const struct cursor *c, enum verb_task a, enum verb_task b)
+{
+    above_list list = sentences_above(c, false);
+    for (size_t i = list.count; i-- > 0;) {
+        if (task_is(list.at[i], a) || task_is(list.at[i], b)) {
+            return list.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* The last one named does it last: of 4 and 5 the second screener. */
+static struct who doer(const struct sentence *s)
+{
+    return s->subject.at[s->subject.count - 1];
+}
+
+int above_event_read(struct cursor *c, struct event *out)
+{
+    static const struct entry nouns[] = {
+        {"pass", EVENT_VERB}, {"catch", EVENT_CATCHES}, {"screen", EVENT_OPEN}, {NULL, 0}};
+    const struct token *from = c->at;
+    int noun = take_entry(c, nouns);
+    if (noun < 0) {
+        return 0;
+    }
+    struct span span = cursor_taken(c, from);
+    bool screen = noun == EVENT_OPEN;
+    const struct sentence *s =
+        screen ? latest(c, VERB_SCREEN, VERB_SCREEN)
+               : latest(c, VERB_PASS, noun == EVENT_VERB ? VERB_PASS : VERB_EXCHANGE);
+    if (!s) {
+        return none_above(c, span, screen ? "screen" : "pass",
+                          screen ? "say whose: `as 5 screens`"
+                                 : "say whose: `as 1 passes`, `as 2 catches`");
+    }
+    *out = (struct event){.kind = EVENT_VERB, .subject = doer(s), .span = span};
+    if (noun == EVENT_CATCHES) {
+        out->kind = EVENT_CATCHES;
+        out->subject = s->object;
+        return 1;
+    }
+    out->verb = screen ? VERB_SCREENS : VERB_PASSES;
+    out->family = screen ? FAMILY_SCREENS : FAMILY_PASSES;
+    return 1;
+}
+
+/* The attacker whose number (or role) this token is. */
+static bool attacker_token(const struct cursor *c, const struct token *token, struct who *out)
+{
+    struct cursor one = *c;
+    struct cursor_mark mark = cursor_mark(&one);
+    one.at = token;
+    one.end = token + 1;
+    bool number = token->kind == TOKEN_NUMBER || token->kind == TOKEN_WORD;
+    bool found = number && !token->possessive && person_read(&one, out) &&
+                 (out->kind == WHO_PLAYER || out->kind == WHO_ROLE);
+    bool owner = number && token->possessive && owner_read(&one, out);
+    cursor_back(&one, mark);
+    return found || owner;
+}
+
+/* The latest attacker among tokens, from the last one back. */
+static bool latest_attacker(const struct cursor *c, const struct token *begin,
+                            const struct token *end, const struct who * not, struct who *out)
+{
+    while (end > begin) {
+        end--;
+        if (attacker_token(c, end, out) && !same_who(out, not )) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool attacker_above(const struct cursor *c, const struct who * not, struct who *out)
+{
+    const struct block *const blocks[] = {c->branch, c->step, c->top};
+    for (size_t b = 0; b < sizeof blocks / sizeof *blocks; b++) {
+        for (size_t i = blocks[b] ? blocks[b]->forms.count : 0; i-- > 0;) {
+            const struct form *form = &blocks[b]->forms.at[i];
+            if (form->kind == FORM_SENTENCE &&
+                latest_attacker(c, form->line->tokens, form->line->tokens + form->line->count, not,
+                                out)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool his_defender_read(struct cursor *c, struct who *out)
+{
+    static const char *const owners[] = {"his", "her", "their", NULL};
+    static const char *const defenders[] = {"defender", "man", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, owners) || !take_among(&trial, defenders)) {
+        return false;
+    }
+    const struct token *from = c->at;
+    struct who owner, nobody = {.kind = WHO_NONE};
+    const struct who *not = c->screener ? c->screener : &nobody;
+    c->at = trial.at;
+    struct span span = cursor_taken(c, from);
+    if (!latest_attacker(c, c->first ? c->first : from, from, not, &owner) &&
+        !attacker_above(c, not, &owner)) {
+        none_above(c, span, "attacker", "say the number: `x3` or `3's defender`");
+        owner = nobody;
+    }
+    *out = (struct who){
+        .kind = WHO_DEFENDER_OF, .number = owner.number, .role = owner.role, .span = span};
+    return true;
+}
+
+static void screeners(const struct sentence *s, struct who *out, struct who *second)
+{
+    *out = s->subject.at[0];
+    *second = s->subject.count > 1 ? s->subject.at[1] : (struct who){.kind = WHO_NONE};
+}
+
+static const struct sentence *screen_for(const struct cursor *c, const struct who *user)
+{
+    above_list list = sentences_above(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        if (task_is(list.at[i], VERB_SCREEN) && same_who(&list.at[i]->object, user)) {
+            return list.at[i];
+        }
+    }
+    return NULL;
+}
+
+int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
+{
+    const struct token *from = c->at;
+    struct cursor_mark mark = cursor_mark(c);
+    *second = (struct who){.kind = WHO_NONE};
+    if (owner_read(c, out)) {
+        if (take_words(c, "screen")) {
+            return 1;
+        }
+        cursor_back(c, mark);
+        return 0;
+    }
+    if (!take_words(c, "screen")) {
+        return 0;
+    }
+    struct span span = cursor_taken(c, from);
+    const struct sentence *s = screen_for(c, user);
+    if (!s) {
+        return none_above(c, span, "screen for this player", "say whose: `off 5`");
+    }
+    screeners(s, out, second);
+    return 1;
+}
+
+static bool uses(const struct sentence *s, const struct who *user, const struct who *screener)
+{
+    return task_is(s, VERB_USE) && same_who(&s->subject.at[0], user) &&
+           (same_who(&s->object, screener) || same_who(&s->object2, screener));
+}
+
+bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
+                          struct who *second, bool *several)
+{
+    above_list list = sentences_above(c, true);
+    size_t found = 0;
+    *several = false;
+    for (size_t i = 0; i < list.count; i++) {
+        const struct sentence *s = list.at[i];
+        if (!task_is(s, VERB_SCREEN) || !same_who(&s->object, user)) {
+            continue;
+        }
+        bool used = false;
+        for (size_t k = i + 1; k < list.count; k++) {
+            bool again = task_is(list.at[k], VERB_SCREEN) &&
+                         same_who(&list.at[k]->subject.at[0], &s->subject.at[0]);
+            used = used || again || uses(list.at[k], user, &s->subject.at[0]);
+        }
+        if (!used) {
+            screeners(s, out, second);
+            found++;
+        }
+    }
+    *several = found > 1;
+    return found == 1;
+}
+
+static bool zone(const struct block *top)
+{
+    bool found = false;
+    for (size_t i = 0; top && i < top->forms.count; i++) {
+        const struct form *form = &top->forms.at[i];
+        if (form->kind == FORM_SETTING && form->setting.setting == SETTING_DEFENSE) {
+            enum defense_kind kind = form->setting.defense;
+            found = kind != DEFENSE_NONE && kind != DEFENSE_MAN &&
+                    !(kind == DEFENSE_PRESS && form->setting.zone.size == 0);
+        }
+    }
+    return found;
+}
+
+bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out)
+{
+    if (zone(c->top)) {
+        return false;
+    }
+    if (defender->kind == WHO_DEFENDER_OF) {
+        *out = (struct who){.kind = defender->role.size > 0 ? WHO_ROLE : WHO_PLAYER,
+                            .number = defender->number,
+                            .role = defender->role,
+                            .span = defender->span};
+        return true;
+    }
+    *out = (struct who){.kind = WHO_PLAYER, .number = defender->number, .span = defender->span};
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        if (form->kind == FORM_STANDING && same_who(&form->standing.defender, defender)) {
+            *out = form->standing.player;
+        }
+    }
+    above_list list = sentences_above(c, true);
+    for (size_t i = 0; i < list.count; i++) {
+        if (list.at[i]->verb == VERB_GUARDS && same_who(&list.at[i]->subject.at[0], defender)) {
+            *out = list.at[i]->object;
+        }
+    }
+    out->span = defender->span;
+    return true;
+}
+
+struct who above_receiver(const struct cursor *c, const struct who *passer)
+{
+    above_list list = sentences_above(c, false);
+    for (size_t i = list.count; i-- > 0;) {
+        if (task_is(list.at[i], VERB_PASS) && same_who(&list.at[i]->subject.at[0], passer)) {
+            return list.at[i]->object;
+        }
+    }
+    return (struct who){.kind = WHO_NONE};
+}

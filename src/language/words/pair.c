@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+/* pair: phrases that are two sentences, written out as two. */
+#include "language/words/grammar.h"
+
+enum pair { PAIR_EXCHANGE, PAIR_GIVE_AND_GO, PAIR_FOLLOW, PAIR_DRIBBLE_HAND_OFF };
+static const struct entry pairs[] = {
+    {"exchange", PAIR_EXCHANGE},
+    {"exchanges", PAIR_EXCHANGE},
+    {"gives and goes with", PAIR_GIVE_AND_GO},
+    {"give and go with", PAIR_GIVE_AND_GO},
+    {"follows the pass", PAIR_FOLLOW},
+    {"follow the pass", PAIR_FOLLOW},
+    {"dhos with", PAIR_DRIBBLE_HAND_OFF},
+    {"dho with", PAIR_DRIBBLE_HAND_OFF},
+    {"dribble hand-offs with", PAIR_DRIBBLE_HAND_OFF},
+    {NULL, 0},
+};
+
+bool pair_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    return take_entry(&trial, pairs) >= 0;
+}
+
+static void add(struct cursor *c, sentence_list *out, const who_list *subject, struct tie tie,
+                struct sentence sentence, struct span verb)
+{
+    sentence.tie = tie;
+    sentence.subject = *subject;
+    sentence.verb_span = verb;
+    sentence.span = span_join(
+        tie.word != TIE_NONE || tie.then || tie.meanwhile ? tie.span : subject->at[0].span,
+        c->at[-1].span);
+    VEC_PUSH(c->arena, out, sentence);
+}
+
+static const struct place *place_of(struct cursor *c, enum place_kind kind, struct who who)
+{
+    struct place *place = arena_new(c->arena, struct place);
+    *place = (struct place){.kind = kind, .who = who, .spot = SPOT_RIM, .span = who.span};
+    return place;
+}
+
+static int exchange(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
+                    sentence_list *out)
+{
+    if (subject->count != 2 || subject->at[0].kind == WHO_SPOT || subject->at[1].kind == WHO_SPOT) {
+        diag_help(c->diags, REFUSE(c, TEXT_LIST_UNFIT, verb, "two players exchange"),
+                  "write `3 and 5 exchange`");
+        return -1;
+    }
+    for (size_t i = 0; i < 2; i++) {
+        who_list one = {NULL, 0, 0};
+        VEC_PUSH(c->arena, &one, subject->at[i]);
+        add(c, out, &one, tie,
+            (struct sentence){.verb = VERB_FILLS,
+                              .place = place_of(c, PLACE_SPOT_OF, subject->at[1 - i])},
+            verb);
+    }
+    return 1;
+}
+
+static int with_player(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
+                       enum pair pair, sentence_list *out)
+{
+    struct who who;
+    struct tie none = {.word = TIE_NONE};
+    if (!person_read(c, &who) || who_defends(&who)) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?",
+                         STR_ARG(cursor_text(c, verb))),
+                  "write the player's number: `1 passes to 4`");
+        return -1;
+    }
+    bool give = pair == PAIR_GIVE_AND_GO;
+    add(c, out, subject, tie,
+        (struct sentence){.verb = give ? VERB_PASSES : VERB_DRIBBLES_AT, .object = who}, verb);
+    struct sentence second =
+        give ? (struct sentence){.verb = VERB_CUTS, .place = place_of(c, PLACE_SPOT, who)}
+             : (struct sentence){.verb = VERB_HANDS_OFF, .object = who};
+    add(c, out, subject, none, second, verb);
+    return 1;
+}
+
+static int follow(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
+                  sentence_list *out)
+{
+    struct who who = above_receiver(c, &subject->at[0]);
+    if (who.kind == WHO_NONE || who.kind == WHO_SPOT) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_POINTS_BACK, verb, "`%.*s`: this player has made no pass above",
+                         STR_ARG(cursor_text(c, verb))),
+                  "say to whom: `2 goes beside 4`");
+        return -1;
+    }
+    add(c, out, subject, tie,
+        (struct sentence){.verb = VERB_GOES, .place = place_of(c, PLACE_BESIDE, who)}, verb);
+    return 1;
+}
+
+int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
+{
+    const struct token *from = c->at;
+    int pair = take_entry(c, pairs);
+    if (pair < 0) {
+        return 0;
+    }
+    struct span verb = cursor_taken(c, from);
+    if (who_side(&subject->at[0]) == FOR_DEFENDERS) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_ATTACKER_ONLY, verb, "`%.*s` is an attacker's verb",
+                         STR_ARG(cursor_text(c, verb))),
+                  "a defender `switches with x3`, `recovers to 2`");
+        return -1;
+    }
+    if (pair == PAIR_EXCHANGE) {
+        return exchange(c, subject, tie, verb, out);
+    }
+    if (subject->count > 1) {
+        diag_help(c->diags, REFUSE(c, TEXT_LIST_UNFIT, subject->at[1].span, "one player does this"),
+                  "write one sentence for each");
+        return -1;
+    }
+    return pair == PAIR_FOLLOW ? follow(c, subject, tie, verb, out)
+                               : with_player(c, subject, tie, verb, (enum pair)pair, out);
+}
