@@ -140,6 +140,8 @@ const struct block *play_body(struct maker *m, const struct source_play *source,
 const struct voice *voice_plain(struct maker *m, bool mirrored);
 
 size_t task_count(const struct maker *m);
+/* The task goes off this screen, alone or as the second of two. */
+bool task_uses(const struct maker *m, const struct task *task, int screen);
 struct task *task_at(const struct maker *m, size_t index);
 
 /* traits.c: what a verb brings with it beyond its row in verbs.def. */

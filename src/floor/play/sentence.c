@@ -239,9 +239,33 @@ static bool own_screen(struct maker *m, const struct sentence *s, struct task *t
     return false;
 }
 
+/* A movement written after the pass to the same player is the one that the pass meets, unless the
+ * player has done something with the ball since, or is to catch it elsewhere. */
+static bool meets_the_ball(const struct maker *m, const struct task *task)
+{
+    if (m->flow.gave < 0) {
+        return false;
+    }
+    const struct task *gift = task_at(m, (size_t)m->flow.gave);
+    for (size_t i = (size_t)m->flow.gave + 1; i < task_count(m); i++) {
+        const struct task *since = task_at(m, i);
+        bool acts = since->kind == TASK_CARRY || (since->kind == TASK_HOLD && !since->stay);
+        if (since->who == task->who && acts) {
+            return false;
+        }
+    }
+    if (gift->kind == TASK_EXCHANGE) {
+        return vec2_near(task->planned, gift->planned, MEETS_WITHIN);
+    }
+    if (gift->goal_written) {
+        return vec2_near(task->planned, m->flow.at[task->who], THERE);
+    }
+    return gift->kind == TASK_PASS && !verb_is(task->verb, 'W');
+}
+
 static void with_the_ball(struct maker *m, const struct sentence *s, struct task *task)
 {
-    if (m->flow.holder != task->who) {
+    if (m->flow.holder != task->who || meets_the_ball(m, task)) {
         return;
     }
     task->kind = TASK_CARRY;
@@ -334,10 +358,12 @@ static bool make_carry(struct maker *m, const struct sentence *s, const struct v
 /* Where the sentence would take its subject, without a complaint; false when it names no place. */
 static bool leads_to(struct maker *m, const struct said *said, body who, struct vec2 *to)
 {
+    if (said->form->kind != FORM_SENTENCE) {
+        return false;
+    }
     const struct sentence *s = &said->form->sentence;
     const struct verb_row *row = verb_row(s->verb);
-    bool moves = row->task == VERB_MOVE || row->task == VERB_CARRY || row->task == VERB_USE;
-    if (said->form->kind != FORM_SENTENCE || !moves) {
+    if (row->task != VERB_MOVE && row->task != VERB_CARRY && row->task != VERB_USE) {
         return false;
     }
     struct diags aside, *kept = m->diags;
@@ -364,8 +390,7 @@ static bool any_leads_to(struct maker *m, const said_list *lines, size_t from, b
 {
     for (size_t i = from; i < lines->count; i++) {
         struct vec2 to;
-        if (lines->at[i].form->kind == FORM_SENTENCE && leads_to(m, &lines->at[i], who, &to) &&
-            vec2_near(to, p, THERE)) {
+        if (leads_to(m, &lines->at[i], who, &to) && vec2_near(to, p, THERE)) {
             return true;
         }
     }
@@ -442,7 +467,7 @@ static bool has_movement(struct maker *m, const said_list *lines, body who)
 {
     for (size_t i = 0; i < lines->count; i++) {
         struct vec2 to;
-        if (lines->at[i].form->kind == FORM_SENTENCE && leads_to(m, &lines->at[i], who, &to)) {
+        if (leads_to(m, &lines->at[i], who, &to)) {
             return true;
         }
     }
@@ -554,7 +579,7 @@ static int screen_by(const struct maker *m, body by, body user)
 static bool screen_is_used(const struct maker *m, size_t index)
 {
     for (size_t i = 0; i < task_count(m); i++) {
-        if (task_at(m, i)->kind == TASK_USE && task_at(m, i)->screen_task == (int)index) {
+        if (task_uses(m, task_at(m, i), (int)index)) {
             return true;
         }
     }
@@ -691,12 +716,6 @@ static bool is_built(struct maker *m, const struct sentence *s, const struct bod
         diag_help(m->diags, diag, "write two sentences: 4 screens for 2; 5 screens for 2");
         return false;
     }
-    if (s->until.kind != EVENT_NONE) {
-        struct diag *diag =
-            diag_add(m->diags, DIAG_PLAY_UNTIL_NOT_YET, s->until.span, "`until` is not built yet");
-        diag_help(m->diags, diag, "give the movement its end by a place or a time: taking 1.5 s");
-        return false;
-    }
     return true;
 }
 
@@ -706,6 +725,11 @@ void sentence_tasks(struct maker *m, const struct sentence *s, const struct voic
     if (subjects.count == 0 || !is_built(m, s, &subjects)) {
         m->play->broken = true;
         return;
+    }
+    if (s->until.kind != EVENT_NONE) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_UNTIL_NOT_YET, s->until.span, "`until` is not built yet");
+        diag_help(m->diags, diag, "give the movement its end by a place or a time: taking 1.5 s");
     }
     size_t first = task_count(m);
     m->order += !verb_is(s->verb, 'Q');

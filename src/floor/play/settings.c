@@ -129,10 +129,10 @@ static void gather(struct maker *m, const struct source_play *source)
     for (size_t i = 0; i < chain.count; i++) {
         for (size_t j = 0; j < chain.block[i]->forms.count; j++) {
             const struct form *form = &chain.block[i]->forms.at[j];
-            const struct setting_form *setting = &form->setting;
             if (form->kind != FORM_SETTING) {
                 continue;
             }
+            const struct setting_form *setting = &form->setting;
             if (setting->setting == SETTING_CAUTION) {
                 VEC_PUSH(m->arena, &m->play->cautions, setting->text);
             } else if (setting->setting == SETTING_LIMIT && !has_limit(m->play, setting->text)) {
@@ -140,28 +140,6 @@ static void gather(struct maker *m, const struct source_play *source)
                                             form->span, setting->measure.unit};
                 VEC_PUSH(m->arena, &m->play->limits, limit);
             }
-        }
-    }
-}
-
-/* The same setting twice in one block: the first holds. */
-static void twice(struct maker *m, const struct block *block)
-{
-    const struct form *seen[SETTING_COUNT] = {NULL};
-    for (size_t i = 0; i < block->forms.count; i++) {
-        const struct form *form = &block->forms.at[i];
-        enum setting setting = form->setting.setting;
-        if (form->kind != FORM_SETTING || setting == SETTING_LIMIT || setting == SETTING_CAUTION) {
-            continue;
-        }
-        if (seen[setting]) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_SETTING_TWICE, form->span,
-                                         "this setting stands twice; the first holds");
-            if (diag) {
-                diag->other = seen[setting]->span;
-            }
-        } else {
-            seen[setting] = form;
         }
     }
 }
@@ -221,7 +199,6 @@ static void set_lineup(struct maker *m, const struct source_play *source)
 void play_settings(struct maker *m, const struct source_play *source)
 {
     struct play *play = m->play;
-    twice(m, source->block);
     play->rules = (enum court_code)number_of(m, source, SETTING_RULES, COURT_HIGH_SCHOOL);
     play->level = (enum level_code)number_of(m, source, SETTING_LEVEL, LEVEL_U16);
     play->court = court_of(play->rules);
@@ -255,10 +232,5 @@ void book_settings(struct maker *m, const struct block *file)
         const struct setting_form *paper = in_block(blocks[i], SETTING_PAPER);
         m->out->metres = units ? units->number == 1 : m->out->metres;
         m->out->a4 = paper ? paper->number == 1 : m->out->a4;
-    }
-    for (size_t i = 0; i < 2; i++) {
-        if (blocks[i]) {
-            twice(m, blocks[i]);
-        }
     }
 }

@@ -20,6 +20,9 @@ static void add_point(struct maker *m, point_list *list, const struct form *form
 static void note_line(struct maker *m, const struct notes *to, const struct form *form,
                       const struct voice *voice)
 {
+    if (form->kind < FORM_POINT || form->kind > FORM_ACCEPT) {
+        return;
+    }
     int player = form->note.player;
     if (player) {
         struct who who = {.kind = WHO_PLAYER, .number = player, .span = form->span};
@@ -33,7 +36,7 @@ static void note_line(struct maker *m, const struct notes *to, const struct form
                                  [FORM_MISTAKE] = to->mistakes,
                                  [FORM_CHART] = to->charts,
                                  [FORM_ACCEPT] = to->accepts};
-    if (form->kind >= FORM_POINT && form->kind <= FORM_ACCEPT && lists[form->kind]) {
+    if (lists[form->kind]) {
         add_point(m, lists[form->kind], form, player);
     }
 }
@@ -373,10 +376,6 @@ static void one_step(struct maker *m, const struct block *block, const struct bl
                         .span = block->span};
     VEC_PUSH(m->arena, &m->play->steps, step);
     m->step = &m->play->steps.at[index];
-    if (block->kind == BLOCK_STEP && block->number && block->number != step.number) {
-        diag_add(m->diags, DIAG_PLAY_STEP_NUMBER, block->span, "this is step %d, not step %d",
-                 step.number, block->number);
-    }
     if (block->tie.word != TIE_NONE || block->tie.then || block->tie.meanwhile) {
         diag_add(m->diags, DIAG_PLAY_STEP_TIE_NOT_YET, block->tie.span,
                  "a step that begins while the one before goes on is not built yet");

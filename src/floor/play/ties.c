@@ -58,23 +58,27 @@ static void wait_for_ball(struct maker *m, size_t index)
     }
 }
 
-static bool uses(const struct task *task, int screen)
+bool task_uses(const struct maker *m, const struct task *task, int screen)
 {
-    return task->kind == TASK_USE && task->screen_task == screen;
+    if (task->kind != TASK_USE) {
+        return false;
+    }
+    const struct task *by = task_at(m, (size_t)screen);
+    return task->screen_task == screen || (task->other2 == by->who && task->who == by->other);
 }
 
 /* Somebody uses the screen on this way through the step, or on one of the ways behind it. */
 static bool is_used(const struct maker *m, int screen)
 {
     for (size_t i = 0; i < task_count(m); i++) {
-        if (uses(task_at(m, i), screen)) {
+        if (task_uses(m, task_at(m, i), screen)) {
             return true;
         }
     }
     for (size_t b = 0; !m->branch && b < m->step->branches.count; b++) {
         const struct branch *branch = &m->step->branches.at[b];
         for (size_t i = 0; i < branch->tasks.count; i++) {
-            if (uses(&branch->tasks.at[i], screen)) {
+            if (task_uses(m, &branch->tasks.at[i], screen)) {
                 return true;
             }
         }
@@ -498,7 +502,7 @@ static void depends_on_wait(struct walk *walk, int index, const struct wait *wai
     }
     depends(walk, index, wait->task);
     for (size_t i = 0; wait->moment == MOMENT_USED && i < task_count(m); i++) {
-        if (uses(task_at(m, i), wait->task)) {
+        if (task_uses(m, task_at(m, i), wait->task)) {
             depends(walk, index, (int)i);
         }
     }
