@@ -126,6 +126,7 @@ static void plan(struct drawing *drawing)
     bend_round(drawing);
     throws_make(drawing);
     throws_aim(drawing);
+    defenders_yield(drawing);
     bend_off(drawing);
     bend_round(drawing);
     rims_cut(drawing);

@@ -82,27 +82,67 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     return push_from(ring->at, start->at, least, otherwise);
 }
 
-/* A ring on the very spot that somebody leaves stands on the side its runner comes from. */
+/* How bad a place beside a symbol is for a ring: off the way its runner comes, or with the symbol
+ * in the way of a pass to it. */
+static double ring_place_cost(const struct drawing *drawing, const struct stroke *stroke,
+                              const struct symbol *symbol, struct vec2 at, struct vec2 approach)
+{
+    const struct segment *segment = drawing->segment;
+    double cost = 1 - vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), approach);
+    double clear = symbol->radius + drawing->size.gap;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        bool to = task->other == stroke->who && record->time[MOMENT_CAUGHT] > stroke->ended - 0.5;
+        bool from = task->who == stroke->who && record->time[MOMENT_RELEASED] > stroke->ended - 0.2;
+        if (task->kind == TASK_PASS && (to || from)) {
+            struct vec2 other = frame_point(&drawing->frame, to ? record->from : record->to);
+            cost += segment_distance(symbol->at, at, other, NULL) < clear ? 2.5 : 0;
+        }
+    }
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *other = &drawing->symbols.at[i];
+        double far = vec2_distance(other->at, at) - other->radius - drawing->size.end;
+        cost += other != symbol && far < drawing->size.gap ? 2 : 0;
+    }
+    const struct frame *frame = &drawing->frame;
+    double edge = 2 * drawing->size.end;
+    bool out = at.x < edge || at.x > frame->width - edge || at.y < frame->top + edge ||
+               at.y > frame->height - edge;
+    return cost + (out ? 5 : 0);
+}
+
+static void ring_beside(struct drawing *drawing, const struct stroke *stroke,
+                        const struct symbol *symbol, double least)
+{
+    double before = real_max(stroke->began, stroke->ended - 0.8), best = 1e9;
+    struct vec2 from =
+        frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, before));
+    struct vec2 approach = vec2_unit(vec2_sub(from, symbol->at));
+    for (int i = 0; i < 32; i++) {
+        double turn = (i % 2 ? -1 : 1) * ((i + 1) / 2) * REAL_PI / 16;
+        struct vec2 at = vec2_along(symbol->at, vec2_turn(approach, turn), least);
+        double cost = ring_place_cost(drawing, stroke, symbol, at, approach);
+        if (cost < best - 1e-9) {
+            best = cost;
+            drawing->stops.at[stroke->end].at = at;
+        }
+    }
+}
+
+/* A ring on the very spot that somebody leaves stands beside it, on the side its runner comes from.
+ */
 static void rings_approach(struct drawing *drawing)
 {
-    const struct sizes *size = &drawing->size;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        struct stop *ring = &drawing->stops.at[stroke->end];
-        if (ring->kind != STOP_RING) {
-            continue;
-        }
-        double before = real_max(stroke->began, stroke->ended - 0.8);
-        struct vec2 from =
-            frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, before));
-        for (size_t s = 0; s < drawing->symbols.count; s++) {
+        const struct stop *ring = &drawing->stops.at[stroke->end];
+        for (size_t s = 0; s < drawing->symbols.count && ring->kind == STOP_RING; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
-            double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
+            double least = symbol->radius + stop_radius(drawing, ring) + drawing->size.gap;
             bool his = body_is_defender(symbol->who) || symbol->who == stroke->who;
             if (!his && vec2_distance(symbol->at, ring->at) < 0.7 * least) {
-                struct vec2 way = vec2_sub(from, symbol->at);
-                ring->at = vec2_along(
-                    symbol->at, vec2_length(way) > 0.1 ? vec2_unit(way) : vec2_of(0, 1), least);
+                ring_beside(drawing, stroke, symbol, 1.02 * least);
             }
         }
     }

@@ -40,6 +40,43 @@ static struct raw raw_of(struct drawing *drawing, const struct stroke *stroke)
     return raw;
 }
 
+/* A screener's last shuffles say nothing: from a long step off he goes straight to the bar. */
+static void raw_to_bar(struct raw *raw, double near)
+{
+    struct vec2 end = raw->at[raw->count - 1];
+    for (size_t i = 1; i + 1 < raw->count; i++) {
+        if (vec2_distance(raw->at[i], end) < near) {
+            raw->at[i + 1] = end;
+            raw->when[i + 1] = raw->when[raw->count - 1];
+            raw->count = i + 2;
+            return;
+        }
+    }
+}
+
+/* A first leg too short to be seen beyond the numeral is left out. */
+static void raw_drop_hook(struct raw *raw, double least)
+{
+    if (raw->corners < 3) {
+        return;
+    }
+    size_t cut = raw->corner[1];
+    double leg = 0;
+    for (size_t i = 1; i <= cut; i++) {
+        leg += vec2_distance(raw->at[i - 1], raw->at[i]);
+    }
+    if (leg >= least) {
+        return;
+    }
+    raw->at += cut;
+    raw->when += cut;
+    raw->count -= cut;
+    raw->corners--;
+    for (size_t i = 0; i < raw->corners; i++) {
+        raw->corner[i] = raw->corner[i + 1] - cut;
+    }
+}
+
 static size_t raw_at(const struct raw *raw, double time)
 {
     size_t i = 0;
@@ -264,7 +301,13 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         trace_straight(drawing, stroke);
         return;
     }
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    double k = drawing->size.k;
+    if (drawing->stops.at[stroke->end].kind == STOP_BAR) {
+        raw_to_bar(&raw, 3.0 * k);
+    }
     raw_corners(drawing, stroke, &raw);
+    raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + 2.0 * k);
     clocks_of(drawing, stroke, &raw);
     for (size_t i = 0; i < stroke->parts; i++) {
         stroke->part[i].from = stroke_share(stroke, stroke->part[i].from);

@@ -80,6 +80,33 @@ static struct vec2 basket_at(const struct drawing *drawing)
     return frame_point(&drawing->frame, vec2_of(0, 0));
 }
 
+/* Two passes between the same two places, there and back: each keeps to its right. */
+static void passes_part(struct drawing *drawing)
+{
+    double k = drawing->size.k, near = 1.2 * k, aside = real_max(0.62 * k, 2.0);
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        for (size_t j = i + 1; j < drawing->strokes.count; j++) {
+            struct trail *a = &drawing->strokes.at[i].trail, *b = &drawing->strokes.at[j].trail;
+            if (drawing->strokes.at[i].class != CLASS_PASS ||
+                drawing->strokes.at[j].class != CLASS_PASS) {
+                continue;
+            }
+            double far0 = segment_distance(b->at[0], a->at[0], a->at[1], NULL);
+            double far1 = segment_distance(b->at[1], a->at[0], a->at[1], NULL);
+            double length = vec2_distance(b->at[0], b->at[1]);
+            if (length < 3 * k || far0 > near || far1 > near) {
+                continue;
+            }
+            struct vec2 square =
+                vec2_scale(vec2_left(vec2_unit(vec2_sub(a->at[1], a->at[0]))), aside);
+            for (int end = 0; end < 2; end++) {
+                a->at[end] = vec2_add(a->at[end], square);
+                b->at[end] = vec2_sub(b->at[end], square);
+            }
+        }
+    }
+}
+
 void throws_aim(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->stops.count; i++) {
@@ -101,14 +128,14 @@ void throws_aim(struct drawing *drawing)
             stroke->trail.count = 2;
         }
     }
+    passes_part(drawing);
 }
 
-/* Cuts the front off up to the last point... of the first stretch that is within r of the centre.
- */
-static void cut_front(struct trail *trail, struct vec2 centre, double r)
+/* Cuts the front off as far as it is within r of the piece from a to b (or of one point). */
+static void cut_front_off(struct trail *trail, struct vec2 from, struct vec2 to, double r)
 {
     size_t i = 0;
-    while (i < trail->count && vec2_distance(trail->at[i], centre) < r) {
+    while (i < trail->count && segment_distance(trail->at[i], from, to, NULL) < r) {
         i++;
     }
     if (i == 0) {
@@ -122,7 +149,7 @@ static void cut_front(struct trail *trail, struct vec2 centre, double r)
     struct vec2 a = trail->at[i - 1], b = trail->at[i];
     for (int turn = 0; turn < 30; turn++) {
         double middle = (low + high) / 2;
-        if (vec2_distance(vec2_mix(a, b, middle), centre) < r) {
+        if (segment_distance(vec2_mix(a, b, middle), from, to, NULL) < r) {
             low = middle;
         } else {
             high = middle;
@@ -132,6 +159,11 @@ static void cut_front(struct trail *trail, struct vec2 centre, double r)
     trail->at += i - 1;
     trail->corner = trail->corner ? trail->corner + (i - 1) : NULL;
     trail->count -= i - 1;
+}
+
+static void cut_front(struct trail *trail, struct vec2 centre, double r)
+{
+    cut_front_off(trail, centre, centre, r);
 }
 
 static void turn_round(struct trail *trail)
@@ -260,7 +292,11 @@ void trim(struct drawing *drawing)
             whole += vec2_distance(trail->at[p - 1], trail->at[p]);
         }
         if (trail->count >= 2) {
-            cut_front(trail, drawing->stops.at[stroke->start].at, start_gap(drawing, stroke));
+            const struct stop *start = &drawing->stops.at[stroke->start];
+            double half = start->kind == STOP_BAR ? drawing->size.bar / 2 : 0;
+            struct vec2 along = vec2_scale(vec2_left(start->facing), half);
+            cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along),
+                          start_gap(drawing, stroke));
         }
         double rest = 0;
         for (size_t p = 1; p < trail->count; p++) {
