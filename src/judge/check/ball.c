@@ -124,41 +124,53 @@ static bool dribbles(const struct segment *segment, body holder, double t)
     return arrived < 0 || t < arrived;
 }
 
-/* Seconds of a hold in which nothing was on the way, at `segment` from its start to `to`. */
-static double idle_hold(const struct checker *checker, body holder, double from, double to)
+struct hold {
+    double now,
+        most; /* seconds with nothing on the way: since the last dribble; of those that ended */
+};
+
+static void go_through(const struct checker *checker, const struct ball_span *span,
+                       struct hold *hold)
 {
-    size_t idle = 0;
     for (size_t i = 0; i < checker->segment->samples; i++) {
         double t = (double)i * RUN_SAMPLE;
-        if (t >= from && t < to && !somebody_moves(checker, holder, i) &&
-            !dribbles(checker->segment, holder, t)) {
-            idle++;
+        if (t < span->from || t >= span->to) {
+            continue;
+        }
+        if (dribbles(checker->segment, span->holder, t)) {
+            hold->most = real_max(hold->most, hold->now);
+            hold->now = 0;
+        } else if (!somebody_moves(checker, span->holder, i)) {
+            hold->now += RUN_SAMPLE;
         }
     }
-    return (double)idle * RUN_SAMPLE;
 }
 
-/* The part of a hold that lies in the steps before, when it began there. */
-static double held_before(const struct checker *checker, body holder)
+/* The last span of a segment if `holder` goes on holding the ball from it into the next. */
+static const struct ball_span *held_over(const struct segment *segment, body holder)
 {
-    struct checker earlier = *checker;
-    double sum = 0;
-    for (earlier.segment = checker->segment->before; earlier.segment;
-         earlier.segment = earlier.segment->before) {
-        const struct segment *segment = earlier.segment;
-        if (!segment->ball.count) {
-            break;
-        }
-        const struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
-        if (last->state != BALL_HELD || last->holder != holder) {
-            break;
-        }
-        sum += idle_hold(&earlier, holder, last->from, segment->duration);
-        if (segment->ball.count > 1) {
-            break;
-        }
+    if (!segment || !segment->ball.count) {
+        return NULL;
     }
-    return sum;
+    const struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
+    return last->state == BALL_HELD && last->holder == holder ? last : NULL;
+}
+
+/* What a hold that began in the steps before brings along. */
+static void bring_along(const struct checker *checker, body holder, struct hold *hold)
+{
+    segment_list back = {0};
+    const struct segment *segment = checker->segment->before;
+    while (held_over(segment, holder)) {
+        VEC_PUSH(checker->arena, &back, segment);
+        segment = segment->ball.count == 1 ? segment->before : NULL;
+    }
+    struct checker earlier = *checker;
+    for (size_t i = back.count; i-- > 0;) {
+        earlier.segment = back.at[i];
+        go_through(&earlier, held_over(back.at[i], holder), hold);
+    }
+    hold->most = 0; /* what ended there was told there */
 }
 
 static void held(struct checker *checker, const struct ball_span *span, double seconds)
@@ -179,18 +191,23 @@ static void held(struct checker *checker, const struct ball_span *span, double s
 void look_ball_held(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
-    bool last = look_last(checker);
     for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        bool goes_on = i + 1 == segment->ball.count && !last;
-        if (span->state != BALL_HELD || !look_plays(checker, span->holder) || goes_on ||
+        struct hold hold = {0, 0};
+        if (span->state != BALL_HELD || !look_plays(checker, span->holder) ||
             !court_inside(checker->play->court, segment_at(segment, span->holder, span->from), 0)) {
             continue;
         }
-        double seconds = idle_hold(checker, span->holder, span->from, span->to);
-        seconds += i == 0 ? held_before(checker, span->holder) : 0;
-        if (seconds > checker->limit + 0.05) {
-            held(checker, span, seconds);
+        if (i == 0) {
+            bring_along(checker, span->holder, &hold);
+        }
+        go_through(checker, span, &hold);
+        if (i + 1 <
+            segment->ball.count) { /* it ended in a pass or a shot; else nobody knows in what */
+            hold.most = real_max(hold.most, hold.now);
+        }
+        if (hold.most > checker->limit + 0.05) {
+            held(checker, span, hold.most);
         }
     }
 }

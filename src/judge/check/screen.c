@@ -123,9 +123,11 @@ static void early(struct checker *checker, size_t index, double leaves, double s
     finding->span = task->span;
     finding->mark = MARK_POINT;
     finding->a = segment_at(segment, task->who, leaves);
-    if (segment->record[task->screen_task].time[MOMENT_SET] < 0) {
+    double arrived = segment->record[index].time[MOMENT_ARRIVED];
+    bool never = segment->record[task->screen_task].time[MOMENT_SET] < 0;
+    if (never || (arrived >= 0 && arrived < set)) {
         look_say(checker, &finding->message,
-                 "%s: wait for the screen. You leave and %s never gets set; go when %s's feet are "
+                 "%s: wait for the screen. You are gone before %s is set; go when %s's feet are "
                  "still.",
                  who, screener, screener);
     } else {

@@ -113,16 +113,38 @@ static bool is_text(struct courtwright *book, uint32_t source, struct str text)
     return true;
 }
 
+/* The clock says that a sentence never starts, the checks why: then the reason is enough. */
+static void say_once(struct diags *diags, const finding_list *findings)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < diags->all.count; i++) {
+        const struct diag *diag = &diags->all.at[i];
+        bool explained = false;
+        for (size_t k = 0; k < findings->count && diag->row == &diag_rows[DIAG_RUN_STUCK]; k++) {
+            const struct finding *finding = &findings->at[k];
+            explained |= finding->severity == SEVERITY_ERROR &&
+                         finding->span.source == diag->span.source &&
+                         finding->span.begin == diag->span.begin;
+        }
+        diags->errors -= explained;
+        diags->all.at[kept] = *diag;
+        kept += !explained;
+    }
+    diags->all.count = kept;
+}
+
 static void run_play(struct courtwright *book, struct compiled *compiled)
 {
     check_names(compiled->play, &book->diags); /* a wrong name leaves the play as it is */
     size_t errors = book->diags.errors;
-    if (compiled->play->broken) {
+    if (compiled->broken) {
         return; /* a run of half a play would be checked for what the coach never wrote */
     }
     struct run *run = sim_run(&book->arena, &book->sources, compiled->play, &book->diags);
+    bool ran = book->diags.errors == errors;
     check_run(&book->arena, run, &compiled->findings); /* also says why a step cannot be run */
-    if (book->diags.errors > errors) {
+    say_once(&book->diags, &compiled->findings);
+    if (!ran) {
         return;
     }
     compiled->run = run;
@@ -154,6 +176,9 @@ static void compile(void *ctx)
             playbook_resolve(arena, &book->sources, book->book, stem(name), &book->diags);
         book->play_count = book->playbook->plays.count;
         book->plays = arena_array(arena, struct compiled, book->play_count);
+    }
+    if (book->playbook) {
+        broken_find(book);
     }
     for (size_t i = 0; i < book->play_count; i++) {
         book->plays[i].play = &book->playbook->plays.at[i];

@@ -491,7 +491,7 @@ START_TEST(a_user_who_leaves_before_the_set_is_told_how_much)
     made = a_screen(2, TIME_NEVER, 0.4);
     found = checked(made);
     says(the(&found, "screen.early")->message,
-         "3: wait for the screen. You leave and 5 never gets set; go when 5's feet are still.");
+         "3: wait for the screen. You are gone before 5 is set; go when 5's feet are still.");
 }
 END_TEST
 

@@ -1,0 +1,109 @@
+/* SPDX-License-Identifier: MIT */
+/* Pairs of plays that differ by one line, through every room: the sound one is told nothing above a
+ * note, the flawed one what its file is named after, and nothing else above a note. */
+#include "pipe.h"
+#include "suite.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static jmp_buf escape;
+static struct arena arena;
+static const char *folder;
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+static struct str read_play(const struct check_row *row, const char *which)
+{
+    char name[512];
+    snprintf(name, sizeof name, "%s/%s-%s.play", folder, row->id, which);
+    FILE *file = fopen(name, "rb");
+    ck_assert_msg(file != NULL, "there is no %s", name);
+    static char text[1 << 16];
+    size_t size = fread(text, 1, sizeof text, file);
+    fclose(file);
+    ck_assert(size > 0 && size < sizeof text);
+    return str_copy(&arena, (struct str){text, size});
+}
+
+START_TEST(the_sound_one_is_told_nothing_above_a_note)
+{
+    const struct check_row *row = check_at((size_t)_i);
+    struct piped piped;
+    pipe_text(&arena, read_play(row, "sound"), &piped);
+    const char *said = piped_said(&arena, &piped);
+    ck_assert_msg(piped.diags.errors + piped.diags.warnings == 0, "%s:%s", row->id, said);
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        const struct finding *finding = &piped.findings.at[i];
+        ck_assert_msg(finding->severity == SEVERITY_NOTE && finding->row != row, "%s:%s", row->id,
+                      said);
+    }
+}
+END_TEST
+
+START_TEST(the_flawed_one_is_told_its_flaw)
+{
+    const struct check_row *row = check_at((size_t)_i);
+    struct piped piped;
+    pipe_text(&arena, read_play(row, "flawed"), &piped);
+    const char *said = piped_said(&arena, &piped);
+    ck_assert_msg(piped_count(&piped, row->id) >= 1, "%s:%s", row->id, said);
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        const struct finding *finding = &piped.findings.at[i];
+        ck_assert_msg(finding->severity == SEVERITY_NOTE || finding->row == row, "%s:%s", row->id,
+                      said);
+    }
+}
+END_TEST
+
+static size_t lines_that_differ(struct str a, struct str b)
+{
+    size_t differ = 0, i = 0, k = 0;
+    while (i < a.size && k < b.size) {
+        const char *end = memchr(a.at + i, '\n', a.size - i);
+        const char *other = memchr(b.at + k, '\n', b.size - k);
+        size_t size = end ? (size_t)(end - a.at) - i : a.size - i;
+        size_t length = other ? (size_t)(other - b.at) - k : b.size - k;
+        differ += size != length || memcmp(a.at + i, b.at + k, size) != 0;
+        i += size + 1;
+        k += length + 1;
+    }
+    return differ + (i < a.size || k < b.size);
+}
+
+START_TEST(the_two_differ_by_one_line)
+{
+    const struct check_row *row = check_at((size_t)_i);
+    ck_assert_uint_eq(lines_that_differ(read_play(row, "sound"), read_play(row, "flawed")), 1);
+}
+END_TEST
+
+int main(int argc, char **argv)
+{
+    if (argc < 2) {
+        fprintf(stderr, "usage: %s FOLDER\n", argv[0]);
+        return 2;
+    }
+    folder = argv[1];
+    Suite *suite = suite_create("check pairs");
+    TCase *all = tcase_create("pairs");
+    int count = (int)check_count();
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_set_timeout(all, 60);
+    tcase_add_loop_test(all, the_sound_one_is_told_nothing_above_a_note, 0, count);
+    tcase_add_loop_test(all, the_flawed_one_is_told_its_flaw, 0, count);
+    tcase_add_loop_test(all, the_two_differ_by_one_line, 0, count);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
