@@ -15,6 +15,7 @@ struct fonts;
 /* A play on its way through the rooms. */
 struct compiled {
     const struct play *play;
+    bool broken;     /* there is an error in it, or in what it leans on */
     struct run *run; /* NULL when the play is broken */
     finding_list findings;
     diagram_list diagrams;
@@ -59,6 +60,7 @@ const char *clean_copy(struct arena *arena, struct str text);
 
 /* Steps of load, in the arena, unwinding by its escape. */
 void report_make(struct courtwright *book);   /* report.c: said, errors, warnings */
+void broken_find(struct courtwright *book);   /* broken.c: which plays are not to be run */
 void contents_make(struct courtwright *book); /* contents.c: what the book holds, told */
 
 void fonts_let_go(struct courtwright *book);

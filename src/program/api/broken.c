@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: MIT */
+/* broken: which plays have an error in what they are made of: their own lines, and the plays and
+ * actions they take steps from. Such a play is not run: it would be drawn as its coach never wrote
+ * it. */
+#include "language/words/ast.h"
+#include "program/api/handle.h"
+
+/* A play, drill or action, and the stretch of its file that it opens. */
+struct stretch {
+    const struct block *block;
+    struct span span;
+    bool broken;
+};
+struct survey {
+    struct arena *arena;
+    VEC(struct stretch) all;
+    uint32_t open; /* source of the stretch that still runs on; SOURCE_NONE: none does */
+};
+
+static bool opens_stretch(const struct form *form)
+{
+    return form->kind == FORM_BLOCK &&
+           (form->block->kind == BLOCK_PLAY || form->block->kind == BLOCK_DRILL ||
+            form->block->kind == BLOCK_ACTION);
+}
+
+static bool ends_stretch(const struct form *form)
+{
+    bool divider = form->kind == FORM_CHAPTER || form->kind == FORM_INCLUDE;
+    return divider || (form->kind == FORM_BLOCK && form->block->kind != BLOCK_STEP &&
+                       form->block->kind != BLOCK_READ && form->block->kind != BLOCK_OPTION);
+}
+
+static void close_stretch(struct survey *survey, uint32_t source, uint32_t end)
+{
+    if (survey->open == source && survey->all.count > 0) {
+        survey->all.at[survey->all.count - 1].span.end = end;
+    }
+    survey->open = SOURCE_NONE;
+}
+
+static void survey_file(struct survey *survey, const struct block *file)
+{
+    for (size_t i = 0; i < file->forms.count; i++) {
+        const struct form *form = &file->forms.at[i];
+        if (ends_stretch(form)) {
+            close_stretch(survey, form->span.source, form->span.begin);
+        }
+        if (opens_stretch(form)) {
+            struct span span = {form->span.source, form->span.begin, UINT32_MAX};
+            VEC_PUSH(survey->arena, &survey->all,
+                     ((struct stretch){.block = form->block, .span = span}));
+            survey->open = form->span.source;
+        }
+        if (form->kind == FORM_INCLUDE && form->block) {
+            survey_file(survey, form->block);
+            survey->open = SOURCE_NONE;
+        }
+    }
+}
+
+static void mark_errors(struct survey *survey, const struct diags *diags)
+{
+    for (size_t i = 0; i < diags->all.count; i++) {
+        const struct diag *diag = &diags->all.at[i];
+        for (size_t j = 0; diag->severity == SEVERITY_ERROR && j < survey->all.count; j++) {
+            struct stretch *stretch = &survey->all.at[j];
+            if (stretch->span.source == diag->span.source &&
+                diag->span.begin >= stretch->span.begin && diag->span.begin < stretch->span.end) {
+                stretch->broken = true;
+            }
+        }
+    }
+}
+
+static bool named_is_broken(const struct survey *survey, struct str name)
+{
+    for (size_t i = 0; i < survey->all.count; i++) {
+        if (survey->all.at[i].broken && str_equal_fold(survey->all.at[i].block->title, name)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool leans_on_broken(const struct survey *survey, const struct block *block)
+{
+    if (block->mirrors.size > 0 && named_is_broken(survey, block->mirrors)) {
+        return true;
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        bool names = form->kind == FORM_RUN || form->kind == FORM_SAME;
+        if ((names && named_is_broken(survey, form->note.text)) ||
+            (form->kind == FORM_BLOCK && leans_on_broken(survey, form->block))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void spread(struct survey *survey)
+{
+    for (bool changed = true; changed;) {
+        changed = false;
+        for (size_t i = 0; i < survey->all.count; i++) {
+            struct stretch *stretch = &survey->all.at[i];
+            if (!stretch->broken && leans_on_broken(survey, stretch->block)) {
+                stretch->broken = changed = true;
+            }
+        }
+    }
+}
+
+void broken_find(struct courtwright *book)
+{
+    struct survey survey = {.arena = &book->arena, .open = SOURCE_NONE};
+    if (book->diags.errors == 0) {
+        return;
+    }
+    survey_file(&survey, book->book->file);
+    mark_errors(&survey, &book->diags);
+    spread(&survey);
+    for (size_t i = 0; i < book->play_count; i++) {
+        const struct play *play = &book->playbook->plays.at[i];
+        book->plays[i].broken = play->broken;
+        for (size_t j = 0; j < survey.all.count; j++) {
+            if (survey.all.at[j].block == play->block && survey.all.at[j].broken) {
+                book->plays[i].broken = true;
+            }
+        }
+    }
+}
