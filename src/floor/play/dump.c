@@ -72,6 +72,11 @@ static void wait_dump(struct strbuf *out, const struct wait *wait)
 {
     static const char *const moments[MOMENT_COUNT] = {"started", "released", "set",
                                                       "caught",  "used",     "arrived"};
+    static const char *const states[] = {[EVENT_OPEN] = " is open",
+                                         [EVENT_COVERED] = " is covered",
+                                         [EVENT_DENIED] = " is denied",
+                                         [EVENT_PAST] = " is past ",
+                                         [EVENT_HAS_BALL] = " has the ball"};
     strbuf_text(out, wait->fixed ? "\n      exactly " : "\n      not before ");
     switch (wait->kind) {
     case WAIT_TASK:
@@ -90,7 +95,10 @@ static void wait_dump(struct strbuf *out, const struct wait *wait)
         break;
     case WAIT_STATE:
         who(out, wait->who);
-        strbuf_print(out, " state %d", (int)wait->state);
+        strbuf_text(out, states[wait->state]);
+        if (wait->state == EVENT_PAST) {
+            feet(out, wait->where);
+        }
         break;
     }
     if (wait->delay > 0) {

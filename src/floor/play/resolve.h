@@ -43,6 +43,7 @@ struct flow { /* what is planned so far, sentence by sentence */
 struct work { /* beside each task of the segment: what its waits are made of */
     const struct sentence *sentence;
     body event_subject, event_object; /* of its tie */
+    struct vec2 event_where;          /* where the object is planned to be */
     bool wants_ball;
     int gave;    /* the pass it has the ball from, or -1 */
     body holder; /* who had the ball as it was written */

@@ -675,6 +675,21 @@ static enum verb verb_meant(struct maker *m, const struct sentence *s, const str
     return VERB_COMES;
 }
 
+static void set_event(struct maker *m, const struct event *event, const struct voice *voice,
+                      struct work *work)
+{
+    if (event->kind == EVENT_NONE) {
+        return;
+    }
+    work->event_subject = who_body(m, &event->subject, voice);
+    if (event->object.kind != WHO_NONE) {
+        work->event_object = who_body(m, &event->object, voice);
+    }
+    if (work->event_object != BODY_NONE) {
+        work->event_where = m->flow.at[work->event_object];
+    }
+}
+
 static void one_task(struct maker *m, const struct sentence *s, const struct voice *voice, body who)
 {
     struct sentence changed;
@@ -687,12 +702,7 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
         m->play->broken = true;
         return;
     }
-    const struct event *event = &s->tie.event;
-    if (event->kind != EVENT_NONE) {
-        work.event_subject = who_body(m, &event->subject, voice);
-        work.event_object =
-            event->object.kind == WHO_NONE ? (body)BODY_NONE : who_body(m, &event->object, voice);
-    }
+    set_event(m, &s->tie.event, voice, &work);
     sentence_add(m, &task, &work);
 }
 
@@ -737,7 +747,10 @@ void sentence_tasks(struct maker *m, const struct sentence *s, const struct voic
     for (size_t i = 0; i < subjects.count; i++) {
         one_task(m, s, voice, subjects.at[i]);
     }
-    if (task_count(m) > first) {
+    while (first < task_count(m) && task_at(m, first)->supplied) {
+        first++;
+    }
+    if (first < task_count(m)) {
         m->above = (int)first;
     }
 }

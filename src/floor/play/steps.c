@@ -74,9 +74,6 @@ static bool condition_is_built(const struct condition *condition)
 #include "floor/play/reads.def"
 #undef READ
     };
-    if (condition->kind == COND_SWITCH) {
-        return false;
-    }
     if (condition->kind != COND_VERB) {
         return true;
     }
@@ -109,8 +106,8 @@ static void add_condition(struct maker *m, struct branch *branch, struct conditi
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_READ_NOT_YET, condition.span,
                                      "a read of this answer of the defense is not built yet");
         diag_help(m->diags, diag,
-                  "built are: x3 trails, goes under, goes over, overplays, denies, "
-                  "sags; 3 is open, covered, denied; otherwise");
+                  "built are: x3 trails, goes under, goes over, overplays, denies, sags; x3 and x5 "
+                  "switch; 3 is open, covered, denied; otherwise");
         m->play->broken = true;
         return;
     }

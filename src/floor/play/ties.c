@@ -289,30 +289,30 @@ static enum moment event_moment(struct maker *m, const struct tie *tie, const st
     }
 }
 
-/* States of the game that the clock cannot wait for yet. */
+/* A state of the game: what it is about, as far as it is planned. */
+static struct wait state_wait(const struct work *work, const struct event *event)
+{
+    struct wait wait = task_wait(-1, MOMENT_STARTED);
+    wait.kind = WAIT_STATE;
+    wait.who = work->event_subject;
+    wait.state = event->kind;
+    wait.where = work->event_where;
+    wait.written = true;
+    wait.span = event->span;
+    return wait;
+}
+
 static bool event_is_built(struct maker *m, size_t index, const struct event *event)
 {
-    static const char *const states[] = {[EVENT_OPEN] = "is open",
-                                         [EVENT_COVERED] = "is covered",
-                                         [EVENT_DENIED] = "is denied",
-                                         [EVENT_PAST] = "is past"};
-    bool defender = body_is_defender(m->works.at[index].event_subject);
-    if (event->kind == EVENT_VERB && defender) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, event->span,
-                                     "waiting for what a defender does is not built yet");
-        diag_help(m->diags, diag, "write it as a read: read x3 trails");
-        return false;
+    if (event->kind != EVENT_VERB || !body_is_defender(m->works.at[index].event_subject)) {
+        return true;
     }
-    bool state = event->kind >= EVENT_OPEN && event->kind <= EVENT_PAST;
-    if (state) {
-        struct diag *diag =
-            diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, event->span,
-                     "waiting until a player %s is not built yet", states[event->kind]);
-        diag_help(m->diags, diag,
-                  "tie it to a sentence: after 3 cuts; or write it as a read: read "
-                  "3 is open");
-    }
-    return !state;
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, event->span,
+                                 "waiting for what a defender does is not built yet");
+    diag_help(m->diags, diag,
+              "write it as a read: read x3 trails; or wait for a state: when 3 is "
+              "open");
+    return false;
 }
 
 static void no_event(struct maker *m, const struct tie *tie, body subject)
@@ -336,6 +336,9 @@ static struct wait *event_wait(struct maker *m, size_t index, const struct tie *
     }
     if (work->event_subject == BODY_NONE) {
         return NULL; /* reported with the subject */
+    }
+    if (tie->event.kind >= EVENT_OPEN && tie->event.kind <= EVENT_PAST) {
+        return add_wait(m, task, state_wait(work, &tie->event));
     }
     int found = find_event(m, index, &tie->event);
     bool has_it = tie->event.kind == EVENT_HAS_BALL && work->holder == work->event_subject;

@@ -82,7 +82,8 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
     strbuf_char(out, ' ');
     say_task(t, out, task, count > 1 ? FORM_BARE : FORM_THIRD);
     if (when.size && !after) {
-        strbuf_char(out, ' ');
+        bool figure = when.at[0] >= '0' && when.at[0] <= '9';
+        strbuf_text(out, figure ? ", " : " "); /* not "for 1 s 2 s into the step" */
         strbuf_add(out, strbuf_str(&when));
     } else if (!when.size && receiver_moves(t, index)) {
         strbuf_text(out, " as ");

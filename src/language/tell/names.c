@@ -57,7 +57,7 @@ static bool telling_spot(enum spot spot)
 {
     return spot != SPOT_FREE_THROW_LINE && spot != SPOT_BASELINE && spot != SPOT_SIDELINE &&
            spot != SPOT_LANE && spot != SPOT_LANE_SPACE && spot != SPOT_CENTRE &&
-           spot != SPOT_HALF_COURT && spot != SPOT_LOW_POST && spot != SPOT_HIGH_POST;
+           spot != SPOT_LOW_POST && spot != SPOT_HIGH_POST;
 }
 
 enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)

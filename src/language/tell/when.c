@@ -85,6 +85,19 @@ static void say_moment(const struct teller *t, struct strbuf *out, const struct 
     }
 }
 
+static void say_state(const struct teller *t, struct strbuf *out, const struct wait *wait)
+{
+    static const struct {
+        const char *third, *second;
+    } states[] = {[EVENT_OPEN] = {"is open", "are open"},
+                  [EVENT_COVERED] = {"is covered", "are covered"},
+                  [EVENT_DENIED] = {"is denied", "are denied"},
+                  [EVENT_PAST] = {"has gone by", "have gone by"},
+                  [EVENT_HAS_BALL] = {"has the ball", "have the ball"}};
+    strbuf_text(out, "when ");
+    say_event(t, out, wait->who, states[wait->state].third, states[wait->state].second);
+}
+
 static void say_wait(const struct teller *t, struct strbuf *out, const struct task *task,
                      const struct wait *wait)
 {
@@ -108,8 +121,25 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
         say_event(t, out, wait->who, "leaves", "leave");
         break;
     case WAIT_STATE:
+        say_state(t, out, wait);
         break;
     }
+}
+
+/* The player does nothing with the ball between its catch and this. */
+static bool at_once(const struct teller *t, const struct task *task, size_t pass)
+{
+    for (size_t i = pass + 1; i < step_task_count(t->step, t->branch); i++) {
+        const struct task *between = step_task(t->step, t->branch, i);
+        if (between == task) {
+            return true;
+        }
+        bool acts = between->kind == TASK_CARRY || between->kind == TASK_HOLD;
+        if (between->who == task->who && acts) {
+            return false;
+        }
+    }
+    return false;
 }
 
 /* A wait of the verb's that a player must be told: leaving for a spot, going after a screen, a
@@ -123,7 +153,8 @@ static bool worth_saying(const struct teller *t, const struct task *task, const 
         return false;
     }
     const struct task *on = step_task(t->step, t->branch, (size_t)wait->task);
-    bool shot = task->kind == TASK_SHOOT && wait->moment == MOMENT_CAUGHT;
+    bool shot = task->kind == TASK_SHOOT && wait->moment == MOMENT_CAUGHT &&
+                at_once(t, task, (size_t)wait->task);
     return shot || on->kind == TASK_SCREEN || on->kind == TASK_SHOOT;
 }
 
