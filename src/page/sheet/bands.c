@@ -23,6 +23,7 @@ struct column {
     struct galley *galley;
     double x, width;
     double base; /* the last baseline */
+    bool gap;    /* a sentence stands above */
 };
 
 /* One way through a step, as it is to be set. */
@@ -56,38 +57,78 @@ const struct grid *grid_find(int per_page)
 
 /* ---- parts of a block ---- */
 
-/* "2  Cross screen": the label, a space as wide as two, the title. */
-static void set_heading(struct column *column, struct str label, struct str title, enum type type)
+/* "2  Cross screen": the label, a wide space, the title. */
+struct heading {
+    const struct text_block *label, *title; /* either may be NULL */
+    double indent;                          /* of the title */
+    size_t lines;
+    enum type type;
+};
+
+static struct heading heading_make(const struct setter *setter, struct str label, struct str title,
+                                   enum type type, double width)
 {
-    double x = column->x;
-    double width = column->width;
-    double base = column->base + HEADING_BASE;
-    if (label.size > 0 && title.size > 0) {
-        const struct text_block *number = words_set(column->setter, type, label, 0);
-        double wide = text_width(number) + 0.75 * type_leading(type) * 0.7;
-        galley_text(column->galley, number, x, base, ROLE_TEXT);
-        galley_keep(column->galley);
-        x += wide;
-        width -= wide;
+    struct heading heading = {.type = type, .lines = 1};
+    if (label.size > 0) {
+        heading.label = words_set(setter, type, label, 0);
+        heading.indent = text_width(heading.label) + type_leading(type) / 2;
     }
-    const struct text_block *words =
-        words_set(column->setter, type, title.size > 0 ? title : label, width);
-    column->base = galley_text(column->galley, words, x, base, ROLE_TEXT);
-    galley_keep(column->galley);
+    if (title.size > 0) {
+        heading.title = words_set(setter, type, title, width - heading.indent);
+        heading.lines = text_lines(heading.title);
+    }
+    return heading;
 }
 
-static struct str way_title(const struct setter *setter, const struct telling *way,
-                            struct str *label)
+/* The column goes on as if the heading had `lines` lines: diagrams side by side stand level. */
+static void set_heading(struct column *column, const struct heading *heading, size_t lines)
 {
-    *label = way->diagram->label;
-    if (way->diagram->title.size > 0) {
-        return way->diagram->title;
+    double base = column->base + HEADING_BASE;
+    if (heading->label) {
+        galley_text(column->galley, heading->label, column->x, base, ROLE_TEXT);
+        galley_keep(column->galley);
     }
-    if (way->branch) {
-        return way->branch->title;
+    if (heading->title) {
+        galley_text(column->galley, heading->title, column->x + heading->indent, base, ROLE_TEXT);
+        galley_keep(column->galley);
     }
-    *label = str_format(setter->arena, "Step %d", way->step->number);
-    return STR("");
+    column->base = base + type_leading(heading->type) * (double)(lines - 1);
+}
+
+/* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
+static struct str branch_words(const struct setter *setter, const struct branch *branch)
+{
+    struct str title = branch->title;
+    if (branch->kind == BRANCH_OPTION || branch->conditions.count == 0) {
+        return title;
+    }
+    struct str seen = tell_strip(setter->arena, tell_conditions(setter->arena, branch));
+    if (title.size == 0 || str_equal_fold(title, seen)) {
+        title = seen;
+    } else {
+        title = str_format(setter->arena, "%.*s: %.*s", STR_ARG(seen), STR_ARG(title));
+    }
+    bool defender =
+        title.size > 1 && title.at[0] == 'x' && title.at[1] >= '0' && title.at[1] <= '9';
+    if (!defender && title.size > 0 && title.at[0] >= 'a' && title.at[0] <= 'z') {
+        title = str_format(setter->arena, "%c%.*s", title.at[0] - 'a' + 'A', (int)title.size - 1,
+                           title.at + 1);
+    }
+    return title;
+}
+
+static struct heading telling_heading(const struct setter *setter, const struct telling *telling,
+                                      const struct grid *grid)
+{
+    enum type type = grid->column < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING;
+    struct str label = telling->diagram->label;
+    struct str title =
+        telling->branch ? branch_words(setter, telling->branch) : telling->step->title;
+    if (title.size == 0) {
+        title = str_format(setter->arena, "Step %d", telling->step->number);
+        label = STR("");
+    }
+    return heading_make(setter, label, title, type, grid->column);
 }
 
 static void set_disc(struct column *column, int order, double base)
@@ -99,30 +140,59 @@ static void set_disc(struct column *column, int order, double base)
                 base - 3.3);
 }
 
-/* The sentences of a step, each behind its disc when the diagram shows the discs too. */
-static void set_sentences(struct column *column, const struct telling *way, enum type type)
+/* Is the sentence of this task about the reader alone? It is told as "your job". */
+static bool is_own(const struct telling *telling, size_t index, body reader)
+{
+    int branch = telling->diagram->branch;
+    const struct sentence *sentence = step_task(telling->step, branch, index)->sentence;
+    size_t count = step_task_count(telling->step, branch);
+    for (size_t i = 0; i < count; i++) {
+        const struct task *task = step_task(telling->step, branch, i);
+        bool same = i == index || (sentence && task->sentence == sentence);
+        if (same && task->who != reader) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* One sentence behind its disc, if it has one. */
+static void set_sentence(struct column *column, struct str told, int order, double indent,
+                         enum type type)
+{
+    double gap = column->gap ? SENTENCE_GAP : 0;
+    double base = column->base + gap + type_leading(type);
+    const struct text_block *words = words_set(column->setter, type, told, column->width - indent);
+    if (indent > 0 && order > 0) {
+        set_disc(column, order, base);
+    }
+    enum role role = type == TYPE_OTHERS ? ROLE_SOFT : ROLE_TEXT;
+    column->base = galley_text(column->galley, words, column->x + indent, base, role);
+    column->gap = true;
+}
+
+/* The sentences of a step, behind their discs when the diagram shows these too; those that have no
+ * place in the order (who stays where) come last. */
+static void set_sentences(struct column *column, const struct telling *telling, enum type type)
 {
     body reader = column->setter->job->reader;
-    int branch = way->diagram->branch;
-    bool discs = way->scene->uses >> CLASS_ORDER & 1;
-    double indent = discs ? INDENT : 0;
-    enum role role = type == TYPE_OTHERS ? ROLE_SOFT : ROLE_TEXT;
-    size_t count = step_task_count(way->step, branch);
-    double gap = 0;
-    for (size_t i = way->first_task; i < count; i++) {
-        const struct task *task = step_task(way->step, branch, i);
-        struct str told = tell_task(column->setter->arena, way->play, way->step, branch, i);
-        if (told.size == 0 || (reader != BODY_NONE && task->who == reader)) {
-            continue;
+    int branch = telling->diagram->branch;
+    double indent = telling->scene->uses >> CLASS_ORDER & 1 ? INDENT : 0;
+    size_t count = step_task_count(telling->step, branch);
+    column->gap = false;
+    for (int pass = 0; pass < 2; pass++) {
+        for (size_t i = telling->first_task; i < count; i++) {
+            int order = step_task(telling->step, branch, i)->order;
+            if ((order == 0) != (pass == 1) ||
+                (reader != BODY_NONE && is_own(telling, i, reader))) {
+                continue;
+            }
+            struct str told =
+                tell_task(column->setter->arena, telling->play, telling->step, branch, i);
+            if (told.size > 0) {
+                set_sentence(column, told, order, indent, type);
+            }
         }
-        double base = column->base + gap + type_leading(type);
-        const struct text_block *words =
-            words_set(column->setter, type, told, column->width - indent);
-        if (discs && task->order > 0) {
-            set_disc(column, task->order, base);
-        }
-        column->base = galley_text(column->galley, words, column->x + indent, base, role);
-        gap = SENTENCE_GAP;
     }
 }
 
@@ -166,10 +236,10 @@ static void set_points(struct column *column, const struct play *play, const poi
 }
 
 /* "Your job", with the player's own rule. */
-static void set_job(struct column *column, const struct telling *way, bool heading)
+static void set_job(struct column *column, const struct telling *telling, bool heading)
 {
-    struct str told = tell_job(column->setter->arena, way->play, way->step, way->diagram->branch,
-                               column->setter->job->reader);
+    struct str told = tell_job(column->setter->arena, telling->play, telling->step,
+                               telling->diagram->branch, column->setter->job->reader);
     if (told.size == 0) {
         return;
     }
@@ -194,75 +264,109 @@ static void set_job(struct column *column, const struct telling *way, bool headi
 }
 
 /* What is said of a step, first baseline `lead` under the column's base. */
-static void set_words(struct column *column, const struct telling *way, enum type sentence)
+static void set_words(struct column *column, const struct telling *telling, enum type sentence)
 {
     if (column->setter->job->reader == BODY_NONE) {
         column->base += TO_SENTENCE - type_leading(sentence);
-        set_sentences(column, way, sentence);
+        set_sentences(column, telling, sentence);
     } else {
-        set_job(column, way, way->branch == NULL);
-        if (way->branch == NULL) {
-            set_sentences(column, way, TYPE_OTHERS);
+        set_job(column, telling, telling->branch == NULL);
+        if (telling->branch == NULL) {
+            set_sentences(column, telling, TYPE_OTHERS);
         }
     }
-    set_points(column, way->play, way->points, 17);
+    set_points(column, telling->play, telling->points, 17);
 }
 
-/* A step or a read: heading, diagram, words. */
-static void set_way(const struct setter *setter, struct galley *galley, const struct grid *grid,
-                    const struct telling *way, double x, double y)
+/* Steps or reads that stand side by side. */
+struct row {
+    struct telling telling[3];
+    struct heading heading[3];
+    size_t count, lines; /* of the tallest heading */
+};
+
+static void row_add(const struct setter *setter, struct row *row, const struct grid *grid,
+                    struct telling telling)
 {
-    struct column column = {setter, galley, x, grid->column, y};
-    struct str label;
-    struct str title = way_title(setter, way, &label);
-    set_heading(&column, label, title, grid->column < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING);
-    double top = column.base + TO_DIAGRAM;
-    galley_scene(galley, way->scene, x, top);
+    struct heading heading = telling_heading(setter, &telling, grid);
+    row->lines = heading.lines > row->lines ? heading.lines : row->lines;
+    row->heading[row->count] = heading;
+    row->telling[row->count++] = telling;
+}
+
+/* Heading, diagram, words of one. */
+static void set_telling(struct column *column, const struct row *row, size_t index,
+                        const struct grid *grid)
+{
+    const struct telling *telling = &row->telling[index];
+    set_heading(column, &row->heading[index], row->lines);
+    double top = column->base + TO_DIAGRAM;
+    galley_scene(column->galley, telling->scene, column->x, top);
     if (grid->beside) {
         const double between = 21.6;
-        column.x += grid->diagram + between;
-        column.width -= grid->diagram + between;
-        column.base = top - 6;
+        column->x += grid->diagram + between;
+        column->width -= grid->diagram + between;
+        column->base = top - 6;
     } else {
-        column.base = top + way->scene->height;
+        column->base = top + telling->scene->height;
     }
-    set_words(&column, way, grid->sentence);
+    set_words(column, telling, grid->sentence);
 }
 
-static struct telling way_make(const struct setter *setter, const struct run *run,
-                               const struct diagram *diagram, double width)
+static double gutter_of(const struct grid *grid)
+{
+    return grid->column < NARROW ? GUTTER_NARROW : GUTTER;
+}
+
+/* Sets the row at `top` of the band and empties it. */
+static void set_row(const struct setter *setter, struct band *band, struct row *row,
+                    const struct grid *grid, double top)
+{
+    for (size_t i = 0; i < row->count; i++) {
+        double x = (double)i * (grid->column + gutter_of(grid));
+        struct column column = {setter, band->galley, x, grid->column, top, false};
+        set_telling(&column, row, i, grid);
+        band->uses |= row->telling[i].scene->uses;
+        band->last = row->telling[i].step->number;
+    }
+    *row = (struct row){.count = 0};
+}
+
+static struct telling telling_make(const struct setter *setter, const struct run *run,
+                                   const struct diagram *diagram, double width)
 {
     struct scene_options options = {.width = width,
                                     .theme = THEME_PRINT,
                                     .accent = setter->job->reader,
                                     .names = setter->job->names};
     const struct step *step = &run->play->steps.at[diagram->step];
-    struct telling way = {.play = run->play,
-                          .diagram = diagram,
-                          .step = step,
-                          .scene = scene_make(setter->arena, diagram, &options),
-                          .points = &step->points};
+    struct telling telling = {.play = run->play,
+                              .diagram = diagram,
+                              .step = step,
+                              .scene = scene_make(setter->arena, diagram, &options),
+                              .points = &step->points};
     if (diagram->branch >= 0) {
-        way.branch = &step->branches.at[diagram->branch];
-        way.first_task = step->tasks.count;
-        way.points = &way.branch->points;
+        telling.branch = &step->branches.at[diagram->branch];
+        telling.first_task = step->tasks.count;
+        telling.points = &telling.branch->points;
     }
-    return way;
-}
-
-static void add_band(const struct setter *setter, band_list *bands, struct band band)
-{
-    VEC_PUSH(setter->arena, bands, band);
+    return telling;
 }
 
 /* ---- the coach's paragraphs ---- */
 
+/* A section's heading over the full column, away from what stands before it. */
+static void set_section(struct column *column, struct str words)
+{
+    column->base += column->base > 0 ? 20.6 - HEADING_BASE : 0;
+    struct heading heading =
+        heading_make(column->setter, STR(""), words, TYPE_HEADING, column->width);
+    set_heading(column, &heading, heading.lines);
+}
+
 static void set_paragraph(struct column *column, struct str heading, struct str text)
 {
-    if (column->base > 0) {
-        column->base += 20.6 - HEADING_BASE;
-    }
-    set_heading(column, STR(""), heading, TYPE_HEADING);
+    set_section(column, heading);
     const struct text_block *words = words_set(column->setter, TYPE_SENTENCE, text, column->width);
     column->base =
         galley_text(column->galley, words, column->x, column->base + TO_SENTENCE, ROLE_TEXT);
@@ -275,8 +379,7 @@ static void set_remember(struct column *column, const struct play *play)
         any = any || is_for(&play->points.at[i], column->setter->job->reader);
     }
     if (any) {
-        column->base += column->base > 0 ? 20.6 - HEADING_BASE : 0;
-        set_heading(column, STR(""), STR("All the way through"), TYPE_HEADING);
+        set_section(column, STR("All the way through"));
         set_points(column, play, &play->points, TO_SENTENCE);
     }
 }
@@ -302,7 +405,7 @@ static struct str starters(struct arena *arena, const struct team *team, int pla
 static struct galley *set_paragraphs(const struct setter *setter, const struct play *play,
                                      double width)
 {
-    struct column column = {setter, galley_new(setter->arena), 0, width, 0};
+    struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
     if (play->call.size > 0) {
         set_paragraph(
             &column, STR("Call it"),
@@ -321,89 +424,87 @@ static struct galley *set_paragraphs(const struct setter *setter, const struct p
 
 /* ---- rows ---- */
 
+static struct band *add_band(const struct setter *setter, band_list *bands, enum band_kind kind,
+                             double gap, int first)
+{
+    struct band band = {.kind = kind,
+                        .galley = galley_new(setter->arena),
+                        .gap = gap,
+                        .first = first,
+                        .last = first};
+    VEC_PUSH(setter->arena, bands, band);
+    return &bands->at[bands->count - 1];
+}
+
 static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
                       const diagram_list *diagrams, band_list *bands)
 {
-    int place = 0;
-    double gutter = grid->column < NARROW ? GUTTER_NARROW : GUTTER;
+    struct row row = {.count = 0};
     for (size_t i = 0; i < diagrams->count; i++) {
-        const struct diagram *diagram = &diagrams->at[i];
-        if (diagram->branch >= 0) {
-            continue;
+        if (diagrams->at[i].branch < 0) {
+            row_add(setter, &row, grid, telling_make(setter, run, &diagrams->at[i], grid->diagram));
         }
-        struct telling way = way_make(setter, run, diagram, grid->diagram);
-        if (place == 0) {
-            struct band band = {.kind = BAND_STEPS,
-                                .galley = galley_new(setter->arena),
-                                .gap = BAND_GAP,
-                                .first = way.step->number};
-            add_band(setter, bands, band);
+        bool last = i + 1 == diagrams->count;
+        if (row.count == (size_t)grid->across || (last && row.count > 0)) {
+            int first = row.telling[0].step->number;
+            size_t count = row.count;
+            struct band *band = add_band(setter, bands, BAND_STEPS, BAND_GAP, first);
+            set_row(setter, band, &row, grid, 0);
+            band->taken = (double)count * (grid->column + gutter_of(grid));
         }
-        struct band *band = &bands->at[bands->count - 1];
-        set_way(setter, band->galley, grid, &way, place * (grid->column + gutter), 0);
-        band->uses |= way.scene->uses;
-        band->last = way.step->number;
-        place = (place + 1) % grid->across;
     }
 }
 
 /* The paragraphs stand in the free place beside the last step, else under it. */
-static void set_last(const struct setter *setter, const struct run *run, const struct grid *grid,
-                     band_list *bands, size_t steps)
+static void set_last(const struct setter *setter, const struct run *run, band_list *bands)
 {
-    int free_columns =
-        bands->count > 0 ? grid->across - 1 - (int)((steps - 1) % (size_t)grid->across) : 0;
-    double gutter = grid->column < NARROW ? GUTTER_NARROW : GUTTER;
-    double width = free_columns > 0 ? free_columns * (grid->column + gutter) - gutter : PAGE_WIDE;
-    struct galley *words = set_paragraphs(setter, run->play, width);
-    if (!words) {
-        return;
+    struct band *band = bands->count > 0 ? &bands->at[bands->count - 1] : NULL;
+    bool beside = band && band->taken < PAGE_WIDE;
+    struct galley *words =
+        set_paragraphs(setter, run->play, beside ? PAGE_WIDE - band->taken : PAGE_WIDE);
+    if (words && beside) {
+        galley_join(band->galley, words, band->taken, 0);
+        band->beside = words->height;
+    } else if (words) {
+        add_band(setter, bands, BAND_WORDS, SECTION_GAP, 0)->galley = words;
     }
-    if (free_columns > 0) {
-        struct band *band = &bands->at[bands->count - 1];
-        galley_join(band->galley, words, PAGE_WIDE - width, 0);
-        return;
-    }
-    struct band band = {.kind = BAND_WORDS, .galley = words, .gap = SECTION_GAP};
-    add_band(setter, bands, band);
 }
 
 static const struct grid read_grid = {3, 3, 3, 152, 152, false, TYPE_SENTENCE};
 
+/* The reads of one step: `count` diagrams from `first`. */
+static void set_branches(const struct setter *setter, const struct run *run,
+                         const struct diagram *first, size_t count, band_list *bands)
+{
+    struct row row = {.count = 0};
+    for (size_t i = 0; i < count; i++) {
+        row_add(setter, &row, &read_grid, telling_make(setter, run, &first[i], read_grid.diagram));
+        if (row.count < (size_t)read_grid.across && i + 1 < count) {
+            continue;
+        }
+        const struct step *step = row.telling[0].step;
+        bool top = i < (size_t)read_grid.across;
+        struct band *band =
+            add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
+        struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
+        if (top) {
+            set_section(&column, words_decides(setter->arena, step, setter->job->reader));
+        }
+        set_row(setter, band, &row, &read_grid, top ? column.base + 17 - HEADING_BASE : 0);
+    }
+}
+
 static void set_reads(const struct setter *setter, const struct run *run,
                       const diagram_list *diagrams, band_list *bands)
 {
-    int step = -1;
-    int place = 0;
-    double top = 0;
-    for (size_t i = 0; i < diagrams->count; i++) {
-        const struct diagram *diagram = &diagrams->at[i];
-        if (diagram->branch < 0) {
-            continue;
+    for (size_t i = 0; i < diagrams->count;) {
+        size_t end = i;
+        while (end < diagrams->count && diagrams->at[end].branch >= 0 &&
+               diagrams->at[end].step == diagrams->at[i].step) {
+            end++;
         }
-        struct telling way = way_make(setter, run, diagram, read_grid.diagram);
-        bool first = diagram->step != step;
-        place = first ? 0 : (place + 1) % read_grid.across;
-        if (place == 0) {
-            struct band band = {.kind = BAND_READS,
-                                .galley = galley_new(setter->arena),
-                                .gap = first ? SECTION_GAP : BAND_GAP,
-                                .first = way.step->number,
-                                .last = way.step->number};
-            struct column column = {setter, band.galley, 0, PAGE_WIDE, 0};
-            if (first) {
-                set_heading(&column, STR(""),
-                            words_decides(setter->arena, way.step, setter->job->reader),
-                            TYPE_HEADING);
-            }
-            top = first ? column.base + 17 - HEADING_BASE : 0;
-            step = diagram->step;
-            add_band(setter, bands, band);
-        }
-        struct band *band = &bands->at[bands->count - 1];
-        set_way(setter, band->galley, &read_grid, &way, place * (read_grid.column + GUTTER_NARROW),
-                top);
-        band->uses |= way.scene->uses;
+        set_branches(setter, run, &diagrams->at[i], end - i, bands);
+        i = end > i ? end : i + 1;
     }
 }
 
@@ -412,11 +513,7 @@ void bands_make(const struct setter *setter, const struct run *run, const struct
 {
     diagram_list diagrams = {0};
     scene_diagrams(setter->arena, run, &diagrams);
-    size_t steps = 0;
-    for (size_t i = 0; i < diagrams.count; i++) {
-        steps += diagrams.at[i].branch < 0;
-    }
     set_steps(setter, run, grid, &diagrams, bands);
-    set_last(setter, run, grid, bands, steps);
+    set_last(setter, run, bands);
     set_reads(setter, run, &diagrams, bands);
 }

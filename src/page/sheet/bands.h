@@ -16,6 +16,8 @@ struct band {
     double gap;            /* kept free above it, not at the top of a page */
     unsigned uses;         /* of its scenes */
     int first, last;       /* numbers of its steps */
+    double taken;          /* STEPS: its columns reach so far across */
+    double beside;         /* and what stands beside them so far down */
 };
 typedef VEC(struct band) band_list;
 

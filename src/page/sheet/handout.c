@@ -44,7 +44,11 @@ static void place(struct flow *flow, const struct band *band)
     const struct paper *paper = paper_of(flow->setter.job->a4);
     page->y += page->empty ? 0 : band->gap;
     galley_join(page->galley, band->galley, paper->margin, page->y);
+    double top = page->y;
     page->y += band->galley->height;
+    if (band->kind == BAND_STEPS && band->taken < PAGE_WIDE) {
+        page->free = (struct free_place){PAGE_WIDE - band->taken, top, page->y, band->beside};
+    }
     page->empty = false;
     page->rows += band->kind == BAND_STEPS;
     page->uses |= band->uses;
@@ -94,26 +98,41 @@ static size_t flow_band(struct flow *flow, struct band band, const struct play *
     return start;
 }
 
-/* What is left of the last page is ruled for notes. */
-static void rule_notes(struct flow *flow)
+/* Ruled lines for notes from `top` to `bottom`; false when there is room for too few. */
+static bool rule_notes(struct flow *flow, double x, double width, double top, double bottom)
 {
-    const double to_heading = 32;
     const double to_rule = 24;
-    const double below = 28;
-    struct page *page = current(flow);
-    const struct paper *paper = paper_of(flow->setter.job->a4);
-    double heading = page->empty ? page->y + 8 : page->y + to_heading;
-    double room = page->bottom - below - (heading + to_rule);
+    double room = bottom - (top + to_rule);
     int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
     if (lines < NOTES_LEAST) {
+        return false;
+    }
+    struct galley *galley = current(flow)->galley;
+    galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0), x, top, ROLE_TEXT);
+    for (int i = 0; i < lines; i++) {
+        double y = top + to_rule + i * NOTE_PITCH;
+        galley_rule(galley, vec2_of(x, y), vec2_of(x + width, y), 0.6, ROLE_RULE);
+    }
+    return true;
+}
+
+/* What is left of a page is ruled for notes: under the body, else beside its last step. */
+static void fill_page(struct flow *flow)
+{
+    const double to_heading = 32;
+    const double below = 28;
+    const double letter_top = 8;
+    const struct page *page = current(flow);
+    const struct paper *paper = paper_of(flow->setter.job->a4);
+    double top = page->empty ? page->y + letter_top : page->y + to_heading;
+    if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
         return;
     }
-    galley_text(page->galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0),
-                paper->margin, heading, ROLE_TEXT);
-    for (int i = 0; i < lines; i++) {
-        double y = heading + to_rule + i * NOTE_PITCH;
-        galley_rule(page->galley, vec2_of(paper->margin, y), vec2_of(paper->margin + PAGE_WIDE, y),
-                    0.6, ROLE_RULE);
+    const struct free_place *place = &page->free;
+    if (place->width > 0) {
+        top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
+        rule_notes(flow, paper->margin + PAGE_WIDE - place->width, place->width, top,
+                   place->bottom);
     }
 }
 
@@ -170,7 +189,7 @@ static void flow_play(struct flow *flow, const struct run *run)
         size_t page = flow_band(flow, bands.at[i], run->play, caution);
         mark_steps(flow, run->play, &bands.at[i], page);
     }
-    rule_notes(flow);
+    fill_page(flow);
 }
 
 static struct str title_of(struct arena *arena, const struct sheet_job *job)

@@ -12,17 +12,24 @@ struct paper {
 };
 const struct paper *paper_of(bool a4);
 
+/* What a row of steps leaves free at its right. */
+struct free_place {
+    double width, top, bottom;
+    double words; /* height of what stands there already */
+};
+
 /* A page being filled; all places are the page's own. */
 struct page {
     struct galley *galley;
     const struct play *play;
-    double y;        /* the body is filled down to here */
-    double bottom;   /* and may be down to here */
-    double key;      /* the key's baseline */
-    bool empty;      /* nothing in the body yet */
-    bool first;      /* of its play */
-    int rows;        /* of steps */
-    unsigned uses;   /* of its diagrams */
+    double y;      /* the body is filled down to here */
+    double bottom; /* and may be down to here */
+    double key;    /* the key's baseline */
+    bool empty;    /* nothing in the body yet */
+    bool first;    /* of its play */
+    int rows;      /* of steps */
+    unsigned uses; /* of its diagrams */
+    struct free_place free;
     band_list bands; /* what stands on it, for its line of contents */
     double about;    /* baseline of that line */
 };
