@@ -175,7 +175,11 @@ struct aim defense_screener(enum strategy strategy, const struct seen_screen *se
     struct vec2 s = seen->screener;
     struct ways w = ways_of(seen, s);
     struct vec2 at;
-    if (strategy == STRATEGY_UNDER) { /* opens the gap for his team-mate */
+    if (seen->has_ball) { /* a ball screen: below it, with room for the guard, or up to switch */
+        at = strategy == STRATEGY_SWITCH  ? beside(s, w.exit, .9, w.rim, .5, .9)
+             : strategy == STRATEGY_UNDER ? beside(s, w.rim, 1, w.exit, 0, 1.5)
+                                          : beside(s, w.rim, 1, w.exit, .2, 1.1);
+    } else if (strategy == STRATEGY_UNDER) { /* opens the gap for his team-mate */
         at = beside(s, w.ball, 1, w.rim, .1, 1.3);
     } else if (strategy == STRATEGY_SWITCH) {
         at = beside(s, w.exit, 1, w.rim, .2, .9);

@@ -16,7 +16,8 @@
 #define LINE .15      /* m inside the boundary: feet stay on the floor */
 
 /* The share of the overlap that `a` gives way: a set screener none, a shadow all; a screener on his
- * way does not push the defender whom he looks for; a runner is not held up by a moving defender.
+ * way does not push the defender whom he looks for; a runner is not held up by a defender, and who
+ * stands is not pushed about.
  */
 static double give(const struct agent *a, const struct agent *b)
 {
@@ -28,9 +29,8 @@ static double give(const struct agent *a, const struct agent *b)
     }
     if (a->defends != b->defends) {
         const struct agent *attacker = a->defends ? b : a;
-        double share = attacker->screening                    ? (attacker->planted ? 0 : 1)
-                       : vec2_length(attacker->m.v) > RUNNING ? RUNNER
-                                                              : .5;
+        bool runs = vec2_length(attacker->m.v) > RUNNING;
+        double share = attacker->screening && !attacker->planted ? 1 : runs ? RUNNER : 0;
         return a->defends ? 1 - share : share;
     }
     return .5;

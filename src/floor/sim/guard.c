@@ -173,6 +173,7 @@ static bool at_own_screener(struct world *world, body self, const struct view *v
                                .exit = screen->exit,
                                .screener = view->man.at,
                                .self = world->agent[self].m.at};
+    seen.has_ball = ball_is_held(world, screen->user);
     body other = screen->defender;
     *aim = defense_screener(other < BODY_COUNT ? world->strategy[other] : STRATEGY_NONE, &seen);
     aim->v = view->man.v;

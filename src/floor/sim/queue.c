@@ -150,8 +150,11 @@ bool queue_next_is_run(struct world *world, body who, struct vec2 *goal)
     if (!task_class(next->task->kind)->movement || !may_start(world, next)) {
         return false;
     }
-    *goal = next->task->kind == TASK_SCREEN ? agent->m.at : move_goal(world, next->task);
-    return next->task->kind != TASK_SCREEN;
+    enum verb_shape shape = next->task->shape;
+    bool plants = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_BACK || shape == SHAPE_SETUP ||
+                  next->task->kind == TASK_SCREEN; /* begins with a step the other way */
+    *goal = plants ? agent->m.at : move_goal(world, next->task);
+    return !plants;
 }
 
 /* Does `task` wait, by words or by the order of its player's sentences, for `on`? */

@@ -9,6 +9,7 @@
 
 #define AT_RIM .6       /* m: a goal this near the ring is the ring */
 #define RUN_OUT 1.3     /* m run on behind the ring (ours: further spoils the next diagram) */
+#define SHORT_OF_RIM .9    /* m */
 #define ROUND .66       /* m from a body gone round: two bodies and some air */
 #define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
 #define PAST FEET       /* beyond the line through the other: places.md */
@@ -51,13 +52,26 @@ static double run_out(struct world *world, struct route *route, struct vec2 goal
     return vec2_distance(goal, end);
 }
 
-static double finish(struct world *world, const struct task *task, struct vec2 goal,
-                     struct route *route)
+/* A drive that ends in a shot goes up at the ring; any other stops short of it, to see the floor. */
+static bool finishes(const struct world *world, body who)
 {
-    if (task->runs_through && move_at_rim(goal)) {
+    const struct agent *agent = &world->agent[who];
+    return agent->head + 1 < agent->queued &&
+           world->job[agent->queue[agent->head + 1]].task->kind == TASK_SHOOT;
+}
+
+double plan_end(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+{
+    if (!move_at_rim(goal)) {
+        route_to(route, goal);
+        return 0;
+    }
+    bool ball = ball_is_held(world, task->who);
+    if (ball ? finishes(world, task->who) : task->runs_through || task->kind == TASK_USE) {
         return run_out(world, route, goal);
     }
-    route_to(route, goal);
+    struct vec2 last = route->points.at[route->points.count - 1];
+    route_to(route, ball ? vec2_along(goal, vec2_unit(vec2_sub(last, goal)), SHORT_OF_RIM) : goal);
     return 0;
 }
 
@@ -134,6 +148,13 @@ static void round_defender(struct world *world, body defender, struct vec2 away_
     route_to(route, vec2_along(d, right, ROUND));
 }
 
+/* The set-up just done has drawn the defender already. */
+static bool after_fake(const struct world *world, body who)
+{
+    const struct agent *agent = &world->agent[who];
+    return agent->head > 0 && world->job[agent->queue[agent->head - 1]].task->shape == SHAPE_SETUP;
+}
+
 static double plan_back(struct world *world, const struct task *task, struct vec2 goal,
                         struct route *route)
 {
@@ -141,11 +162,11 @@ static double plan_back(struct world *world, const struct task *task, struct vec
     struct vec2 out =
         vec2_unit(vec2_add(vec2_unit(vec2_sub(ball, from)), vec2_scale(vec2_unit(from), .7)));
     struct vec2 step = vec2_along(from, out, BACK_STEP);
-    if (court_inside(world->court, step, .2)) {
+    if (!after_fake(world, task->who) && court_inside(world->court, step, .2)) {
         route_corner(route, step);
     }
     round_defender(world, defender_of(world, task->who), ball, goal, route);
-    return finish(world, task, goal, route);
+    return plan_end(world, task, goal, route);
 }
 
 /* At the gap beside the own defender: as written, else where the other defenders are further off.
@@ -194,11 +215,7 @@ static double plan_drive(struct world *world, const struct task *task, struct ve
             route_to(route, vec2_mix(vec2_mix(a, by, t), vec2_mix(by, b, t), t));
         }
     }
-    double out = task->runs_through || move_at_rim(goal) ? run_out(world, route, goal) : 0;
-    if (out <= 0) {
-        route_to(route, goal);
-    }
-    return out;
+    return plan_end(world, task, goal, route);
 }
 
 /* Round, over or under somebody: over is half court's side, under the baseline's; round is the
@@ -234,14 +251,14 @@ static double plan_path(struct world *world, const struct task *task, struct vec
     if (task->path == PATH_PAST) {
         double off = fabs(vec2_cross(way, vec2_sub(by, from)));
         if (off >= near) {
-            return finish(world, task, goal, route);
+            return plan_end(world, task, goal, route);
         }
     }
     struct vec2 aside = vec2_scale(left, side);
-    bool rim = task->runs_through && move_at_rim(goal);
+    bool rim = move_at_rim(goal);
     struct vec2 to = rim ? vec2_along(goal, vec2_unit(vec2_sub(by, goal)), .8) : goal;
     route_shoulder(route, by, aside, near, real_max(near, .9), to);
-    return rim ? run_out(world, route, goal) : 0;
+    return rim ? plan_end(world, task, goal, route) : 0;
 }
 
 double plan_move(struct world *world, const struct task *task, struct vec2 goal,
@@ -278,5 +295,5 @@ double plan_move(struct world *world, const struct task *task, struct vec2 goal,
     case SHAPE_FADE:
         break;
     }
-    return finish(world, task, goal, route);
+    return plan_end(world, task, goal, route);
 }

@@ -10,34 +10,9 @@
 #define SHOULDER (2 * MOTION_BODY + MOTION_SHOULDER)
 #define FAKE .45 /* m toward the screen before it is rejected (prototype) */
 #define ROUND .66
+#define IN_LINE .2        /* m: nearer to the line than this nobody can say on which side */
+#define LAST_STRIDES .75  /* m before the ring */
 #define BOW .10 /* of the chord */
-
-static void soft(struct route *route, struct vec2 goal, struct vec2 end)
-{
-    struct vec2 from = route->points.at[route->points.count - 1];
-    struct vec2 before = vec2_along(goal, vec2_unit(vec2_sub(from, goal)),
-                                    real_min(.7, .4 * vec2_distance(goal, from)));
-    for (int i = 0; i <= 8; i++) {
-        double t = i / 8.0;
-        route_to(route, vec2_mix(vec2_mix(before, goal, t), vec2_mix(goal, end, t), t));
-    }
-}
-
-/* To the place; at the ring on through by a stride. */
-static void to_goal(struct world *world, const struct task *task, struct vec2 from,
-                    struct vec2 goal, struct route *route)
-{
-    if (!move_at_rim(goal)) {
-        route_to(route, goal);
-        return;
-    }
-    struct tie_side tie = world_tie(world);
-    struct vec2 way = vec2_unit(vec2_sub(goal, from));
-    double side = fabs(way.x) > .15 ? (way.x > 0 ? 1 : -1)
-                                    : -route_side(vec2_of(0, 5), vec2_of(0, 0), tie.ball, &tie);
-    (void)task;
-    soft(route, goal, vec2_of(goal.x + side * 1.3, real_max(goal.y + .3 * way.y, -.4)));
-}
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -53,7 +28,7 @@ static bool is_beyond(struct vec2 user, struct vec2 screener, struct vec2 goal)
     return ahead > .5 && ahead < vec2_distance(user, goal) - .3 && fabs(vec2_cross(way, p)) < 1.6;
 }
 
-static void plan_fade(struct world *world, const struct task *task, struct vec2 screener,
+static double plan_fade(struct world *world, const struct task *task, struct vec2 screener,
                       struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
@@ -62,15 +37,16 @@ static void plan_fade(struct world *world, const struct task *task, struct vec2 
         double side = -route_side(user, goal, tie.ball, &tie);
         struct vec2 out = vec2_scale(vec2_left(vec2_unit(vec2_sub(goal, user))), side);
         route_shoulder(route, screener, out, SHOULDER + task->gap, 2.0, goal);
-        return;
+        return 0;
     }
     route_to(route,
              vec2_along(user, vec2_unit(vec2_sub(screener, user)), draw_step(user, screener)));
     double chord = vec2_distance(goal, route->points.at[route->points.count - 1]);
     route_bow(route, goal, BOW * chord, tie.ball, &tie);
+    return 0;
 }
 
-static void plan_behind(struct world *world, const struct task *task, struct vec2 screener,
+static double plan_behind(struct world *world, const struct task *task, struct vec2 screener,
                         struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
@@ -81,17 +57,15 @@ static void plan_behind(struct world *world, const struct task *task, struct vec
     struct tie_side tie = world_tie(world);
     struct vec2 way = vec2_unit(vec2_sub(goal, turn));
     double side = -route_side(turn, goal, screener, &tie); /* away from the screener */
-    struct vec2 from = turn;
     if (defender != BODY_NONE && world->agent[defender].here && !world->agent[defender].shadow) {
         struct vec2 d = world->agent[defender].m.at;
         double ahead = vec2_dot(vec2_sub(d, turn), way),
                off = vec2_cross(way, vec2_sub(d, turn)) * side;
         if (ahead > -.2 && ahead < vec2_distance(turn, goal) - .3 && off > -ROUND && off < ROUND) {
-            from = vec2_along(d, vec2_left(way), side * ROUND);
-            route_to(route, from);
+            route_to(route, vec2_along(d, vec2_left(way), side * ROUND));
         }
     }
-    to_goal(world, task, from, goal, route);
+    return plan_end(world, task, goal, route);
 }
 
 static struct vec2 screener_at(const struct world *world, body screener)
@@ -99,50 +73,70 @@ static struct vec2 screener_at(const struct world *world, body screener)
     return world->agent[screener].m.at;
 }
 
-/* Shoulder to shoulder past one screener, or past two in turn. */
-static void plan_off(struct world *world, const struct task *task, struct vec2 goal,
-                     struct route *route)
+/* On which side of the way past the screener he goes: +1 left. A curl goes round him; any other way
+ * has him between user and defender, or, when those are in a line, takes the near side. */
+static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from, struct vec2 screener,
+                            struct vec2 exit)
 {
-    struct vec2 user = world->agent[task->who].m.at, first = screener_at(world, task->other);
     struct tie_side tie = world_tie(world);
-    double near = SHOULDER + task->gap;
-    double radius =
-        task->kind == TASK_USE && ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
-    struct vec2 out = route_outward(user, first, goal, &tie), from = first;
-    if (task->other2 < BODY_COUNT) {
-        struct vec2 second = screener_at(world, task->other2);
-        struct vec2 next = route_outward(first, second, goal, &tie);
-        struct vec2 way = vec2_left(vec2_unit(vec2_sub(second, first)));
-        double side = vec2_dot(next, way) >= 0 ? 1 : -1;
-        out = vec2_scale(way, side); /* both on one side */
-        route_shoulder(route, first, out, near, radius, vec2_along(second, out, near));
-        out = next;
-        from = second;
+    if (task->shape == SHAPE_CURL) {
+        return route_outward(from, screener, exit, &tie);
     }
-    struct vec2 to = goal;
-    bool rim = move_at_rim(goal);
-    if (rim) { /* the last stride is the run-out's */
-        to = vec2_along(goal, vec2_unit(vec2_sub(vec2_along(from, out, near), goal)), .75);
+    struct vec2 way = vec2_unit(vec2_sub(exit, from)), left = vec2_left(way);
+    body defender = world->guarded[task->who];
+    double off = 0;
+    if (defender != BODY_NONE && world->agent[defender].here) {
+        off = vec2_cross(way, vec2_sub(screener, world->agent[defender].m.at));
     }
-    route_shoulder(route, from, out, near, radius, to);
-    if (rim) {
-        to_goal(world, task, to, goal, route);
+    if (fabs(off) < IN_LINE) {
+        off = -vec2_cross(way, vec2_sub(screener, from));
     }
+    if (fabs(off) < IN_LINE) {
+        off = route_side(from, exit, tie.ball, &tie);
+    }
+    return vec2_scale(left, off > 0 ? 1 : -1);
 }
 
-void plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+/* Shoulder to shoulder past one screener, or past two in turn on one side. */
+static double plan_off(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+{
+    struct vec2 user = world->agent[task->who].m.at, first = world->agent[task->other].m.at;
+    double near = SHOULDER + task->gap;
+    double radius = ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
+    struct vec2 out = out_side(world, task, user, first, goal), last = first;
+    if (task->other2 < BODY_COUNT) {
+        struct vec2 second = world->agent[task->other2].m.at;
+        struct vec2 along = vec2_left(vec2_unit(vec2_sub(second, user)));
+        double side = vec2_dot(along, out_side(world, task, user, second, goal)) >= 0 ? 1 : -1;
+        struct vec2 by = vec2_scale(along, side);
+        route_shoulder(route, first, by, near, radius, vec2_along(second, by, near));
+        out = task->shape == SHAPE_CURL ? out_side(world, task, first, second, goal) : by;
+        last = second;
+    }
+    struct vec2 shoulder = vec2_along(last, out, near), to = goal;
+    if (move_at_rim(goal)) { /* the last strides are the end's */
+        to = vec2_along(goal, vec2_unit(vec2_sub(shoulder, goal)), LAST_STRIDES);
+    }
+    route_shoulder(route, last, out, near, radius, to);
+    if (!move_at_rim(goal)) {
+        return 0;
+    }
+    return plan_end(world, task, goal, route);
+}
+
+double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
-    struct vec2 screener = screener_at(world, task->other);
-    const struct screen *screen = &world->screen[task->other];
-    bool slipped = !screen->live && task->screen_task >= 0; /* there is nothing to go round */
-    if (slipped && task->shape != SHAPE_BACK) {
-        to_goal(world, task, route->points.at[0], goal, route);
-    } else if (task->shape == SHAPE_FADE) {
-        plan_fade(world, task, screener, goal, route);
-    } else if (task->shape == SHAPE_BACK) {
-        plan_behind(world, task, screener, goal, route);
-    } else {
-        plan_off(world, task, goal, route);
+    struct vec2 screener = world->agent[task->other].m.at;
+    bool slipped = !world->screen[task->other].live && task->screen_task >= 0;
+    if (task->shape == SHAPE_BACK) {
+        return plan_behind(world, task, screener, goal, route);
     }
+    if (slipped) { /* there is nothing to go round */
+        return plan_end(world, task, goal, route);
+    }
+    if (task->shape == SHAPE_FADE) {
+        return plan_fade(world, task, screener, goal, route);
+    }
+    return plan_off(world, task, goal, route);
 }

@@ -130,7 +130,7 @@ static bool waits_for_pass(struct world *world, const struct job *job)
 static bool fake_is_due(struct world *world, const struct job *job)
 {
     int screen = screen_task_for(world, job->task->who);
-    if (screen == SIM_NO_TASK) {
+    if (screen == SIM_NO_TASK || queue_depends(world, screen, job->index, 6)) {
         return true;
     }
     struct vec2 goal = move_goal(world, job->task);
@@ -144,6 +144,10 @@ static bool move_ready(struct world *world, struct job *job)
     if (waits_for_pass(world, job)) {
         return false;
     }
+    if (job->task->shape == SHAPE_BACK && job->task->kind == TASK_MOVE) { /* against a screen as a decoy */
+        int screen = screen_task_for(world, job->task->who);
+        return screen == SIM_NO_TASK || screen > job->index || queue_depends(world, screen, job->index, 6);
+    }
     return job->task->shape != SHAPE_SETUP || fake_is_due(world, job);
 }
 
@@ -156,7 +160,8 @@ static void move_start(struct world *world, struct job *job)
 
 static int move_waits_for(struct world *world, const struct job *job)
 {
-    return job->task->shape == SHAPE_SETUP ? screen_task_for(world, job->task->who) : SIM_NO_TASK;
+    bool screened = job->task->shape == SHAPE_SETUP || job->task->shape == SHAPE_BACK;
+    return screened ? screen_task_for(world, job->task->who) : SIM_NO_TASK;
 }
 
 static bool carry_ready(struct world *world, struct job *job)

@@ -19,6 +19,8 @@
 #define SIDEWAYS .95    /* rad off the way through, for a screen on the ball */
 #define BACK_WITHIN .45 /* rad: the back is turned at most so far from the exit */
 #define PATIENCE 1.5    /* s that the defender is awaited where he ought to come */
+#define STAGGER 1.9       /* m between two screeners in a row */
+#define ABREAST .62       /* shoulder to shoulder */
 #define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
 #define SLIP_AT .9      /* m from the spot */
 #define AFTER_CLEAR .1  /* s */
@@ -74,14 +76,17 @@ static struct vec2 user_rest(struct world *world, body user)
     return faking ? path_point(&agent->course.path, 1e9) : agent->m.at;
 }
 
-/* The defender as he will be met: where he is going to stand, while he is on the way there. */
-static struct vec2 meet(struct world *world, const struct task *task, const struct screen *screen,
-                        struct vec2 at)
+/* The defender as he will be met: where he is going to stand, while he is on the way there; and how
+ * fast he then is. */
+static struct vec2 meet(struct world *world, const struct task *task, struct screen *screen,
+                        struct vec2 at, double *speed)
 {
     struct vec2 v, d = defender_at(world, screen, &v);
+    *speed = vec2_length(v);
     double ahead = real_min(vec2_distance(d, at) / 4, LEAD) * LEAD_SHARE;
     struct vec2 soon = vec2_along(d, v, ahead);
     if (screen->defender == BODY_NONE || world->guarded[task->other] != screen->defender) {
+        screen->met = true;
         return soon;
     }
     struct vec2 rest =
@@ -89,6 +94,8 @@ static struct vec2 meet(struct world *world, const struct task *task, const stru
     bool early = screen_setup_pending(world, task->other);
     bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he is */
     double trust = early ? 1 : late ? 0 : real_smooth(vec2_distance(d, rest), .25, .8);
+    *speed *= 1 - trust;
+    screen->met = trust < .5;
     return vec2_mix(soon, rest, trust);
 }
 
@@ -114,17 +121,52 @@ static struct vec2 beside_him(struct world *world, const struct task *task,
                    way.y * real_cos(turn) + left.y * real_sin(turn));
 }
 
+/* The screen written before this one for the same user: the two stand in a row. */
+static const struct screen *screen_before(const struct world *world, const struct job *job)
+{
+    for (int i = job->index - 1; i >= 0; i--) {
+        const struct task *task = world->job[i].task;
+        const struct screen *screen = &world->screen[task->who];
+        if (task->kind == TASK_SCREEN && task->other == job->task->other && task->who != job->task->who &&
+            screen->live && screen->task == i) {
+            return screen;
+        }
+    }
+    return NULL;
+}
+
+/* The user has run off on another sentence, without this screen. */
+static bool is_gone(struct world *world, body user)
+{
+    const struct job *head = queue_head(world, user);
+    bool runs = head && head->phase == PHASE_ACTIVE && head->task->shape != SHAPE_SETUP;
+    return runs && (head->task->kind == TASK_MOVE || head->task->kind == TASK_CARRY) &&
+           screen_task_for(world, user) < head->index;
+}
+
 static void replan(struct world *world, const struct job *job, struct screen *screen)
 {
     const struct task *task = job->task;
+    const struct screen *first = screen_before(world, job);
+    if (is_gone(world, task->other)) { /* nobody to screen for any more: it is set where it is */
+        screen->met = true;
+        return;
+    }
     screen->exit = screen_exit(world, task->who, screen->user);
     if (task->goal_written && task->goal.measured) {
         screen->spot = move_goal(world, task);
+        screen->met = true;
         return;
     }
-    struct vec2 v, at = world->agent[task->who].m.at, d = meet(world, task, screen, at);
-    defender_at(world, screen, &v);
-    double speed = vec2_length(v);
+    screen->second = first != NULL;
+    if (first) {
+        screen->met = true;
+        struct vec2 way = vec2_unit(vec2_sub(screen->exit, first->spot));
+        screen->spot = vec2_along(first->spot, way, task->screen == SCREEN_DOUBLE ? ABREAST : STAGGER);
+        return;
+    }
+    double speed;
+    struct vec2 at = world->agent[task->who].m.at, d = meet(world, task, screen, at, &speed);
     double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
     screen->spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
 }
@@ -217,7 +259,7 @@ static bool in_place(const struct world *world, const struct job *job, const str
     struct vec2 v, d = defender_at(world, screen, &v);
     double far = vec2_distance(agent->m.at, screen->spot);
     double gap = vec2_distance(agent->m.at, d) - 2 * MOTION_BODY;
-    return (far < NEAR || (gap < TOUCH && far < TOUCH_NEAR)) && vec2_length(agent->m.v) < STILL;
+    return (far < NEAR || (!screen->second && gap < TOUCH && far < TOUCH_NEAR)) && vec2_length(agent->m.v) < STILL;
 }
 
 /* On the way; true when he slips before there is any contact. */
@@ -244,7 +286,7 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         agent->command =
             steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
     }
-    if (!in_place(world, job, screen)) {
+    if (!in_place(world, job, screen) || !screen->met) {
         return false;
     }
     job->until = job->until < 0 ? world->t : job->until;
@@ -276,7 +318,7 @@ static bool is_lost(const struct world *world, const struct job *job, const stru
     struct vec2 v, d = defender_at(world, screen, &v);
     bool literal = job->task->goal_written && job->task->goal.measured;
     double gap = vec2_distance(d, world->agent[job->task->who].m.at) - 2 * MOTION_BODY;
-    return !literal && !screen->left && gap > LOST && screen->unset < LOST_MOST;
+    return !literal && !screen->second && !screen->left && gap > LOST && screen->unset < LOST_MOST;
 }
 
 static bool screen_tick(struct world *world, struct job *job)

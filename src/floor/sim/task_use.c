@@ -51,13 +51,7 @@ static void use_start(struct world *world, struct job *job)
 {
     const struct task *task = job->task;
     struct route route;
-    plan_use(world, task, move_goal(world, task), &route);
-    struct vec2 goal = move_goal(world, task);
-    double length = route_length(&route), run_out = 0;
-    if (move_at_rim(goal)) { /* what lies behind the ring */
-        run_out = vec2_distance(goal, route.points.at[route.points.count - 1]);
-        run_out = real_min(run_out, length * .5);
-    }
+    double run_out = plan_use(world, task, move_goal(world, task), &route);
     move_along(world, job, &route, run_out);
     job->shoulder = route.has_shoulder
                         ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0)

@@ -60,7 +60,8 @@ struct screen {
     struct vec2 exit, spot, on;
     struct vec2 user_at; /* where the user was when it was set */
     bool set, left, cleared, wanted;
-    bool bare;  /* slipped, given up */
+    bool second; /* of two in a row: further on, not beside the defender */
+    bool met;   /* the defender is where he is to be screened */
     double due; /* when the defender could first be met */
     double set_at, left_at, clear_at;
     int unset; /* times it had to be set anew */
@@ -162,7 +163,10 @@ bool move_at_rim(struct vec2 goal);
 /* route_plan.c: the way of a movement by its shape. */
 double plan_move(struct world *world, const struct task *task, struct vec2 goal,
                  struct route *route);
-void plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+/* The last strides: to the place; at the ring on through, or short of it with the ball. All of these
+ * return how much of the way lies behind the goal. */
+double plan_end(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
 /* screens.c */
