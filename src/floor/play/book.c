@@ -250,7 +250,6 @@ static void resolve_play(struct maker *m, const struct source_play *source)
 {
     struct play play = {.name = source->name,
                         .chapter = source->chapter,
-                        .is_drill = source->block->kind == BLOCK_DRILL,
                         .block = source->block,
                         .span = source->block->span,
                         .broken = source->duplicate};
@@ -268,6 +267,7 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     if (!m->body) {
         m->body = source->block;
     }
+    m->play->is_drill = m->body->kind == BLOCK_DRILL;
     size_t errors = m->diags->errors;
     play_settings(m, source);
     play_start(m, source);

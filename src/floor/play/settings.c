@@ -224,10 +224,23 @@ void play_settings(struct maker *m, const struct source_play *source)
     set_lineup(m, source);
 }
 
+/* The play of a file without headings, whose lines are the file's; NULL: there is none. */
+static const struct block *implied_play(const struct block *file)
+{
+    for (size_t i = 0; i < file->forms.count; i++) {
+        const struct block *block = file->forms.at[i].block;
+        if (block && block->implied) {
+            return block;
+        }
+    }
+    return NULL;
+}
+
 void book_settings(struct maker *m, const struct block *file)
 {
-    const struct block *const blocks[] = {m->playbook, file};
-    for (size_t i = 2; i-- > 0;) { /* the file's lines are nearer than the playbook's */
+    /* the nearest last: the file's lines, then those of its play without a heading */
+    const struct block *const blocks[] = {m->playbook, file, implied_play(file)};
+    for (size_t i = 0; i < sizeof blocks / sizeof blocks[0]; i++) {
         const struct setting_form *units = in_block(blocks[i], SETTING_UNITS);
         const struct setting_form *paper = in_block(blocks[i], SETTING_PAPER);
         m->out->metres = units ? units->number == 1 : m->out->metres;

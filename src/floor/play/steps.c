@@ -2,6 +2,7 @@
 /* steps: the steps of one play with their branches, notes and conditions. */
 #include "floor/play/resolve.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* ---- notes ---- */
@@ -445,12 +446,7 @@ void play_steps(struct maker *m)
     before_steps(m, whole, at);
     while (at < whole->forms.count) {
         size_t next = next_step(whole, at + 1);
-        if (m->play->steps.count == LIMIT_STEPS) {
-            diag_add(m->diags, DIAG_PLAY_TOO_MANY, whole->forms.at[at].block->span,
-                     "a play holds at most %d steps", LIMIT_STEPS);
-            m->play->broken = true;
-            return;
-        }
+        assert(m->play->steps.count < LIMIT_STEPS); /* the reader of books sees to it */
         const struct block *after = next < whole->forms.count ? whole->forms.at[next].block : NULL;
         one_step(m, whole->forms.at[at].block, after);
         at = next;

@@ -1,0 +1,409 @@
+/* SPDX-License-Identifier: MIT */
+/* Bodies, goals, limits, mirrors, and what must hold for whatever a coach may write. */
+#include <dirent.h>
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/limits.h"
+#include "base/real.h"
+#include "resolved.h"
+#include "suite.h"
+
+static jmp_buf escape;
+static struct arena arena;
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+static void resolve(struct resolved *out, const char *text)
+{
+    resolve_text(&arena, out, STR("Test"), str_of(text));
+}
+
+static const struct play *only_play(struct resolved *resolved)
+{
+    ck_assert_uint_eq(resolved->book->plays.count, 1);
+    return &resolved->book->plays.at[0];
+}
+
+/* ---- bodies and lengths ---- */
+
+START_TEST(bodies_have_numbers_and_names)
+{
+    ck_assert_int_eq(body_attacker(1), 0);
+    ck_assert_int_eq(body_attacker(12), 11);
+    ck_assert_int_eq(body_attacker(13), BODY_NONE);
+    ck_assert_int_eq(body_attacker(0), BODY_NONE);
+    ck_assert_int_eq(body_number(body_defender(7)), 7);
+    ck_assert_int_eq(body_defender(13), BODY_NONE);
+    ck_assert(body_is_attacker(BODY_COACH) && !body_is_defender(BODY_COACH));
+    ck_assert(!body_is_attacker(BODY_NONE) && !body_is_defender(BODY_NONE));
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    body_print(&out, body_attacker(3));
+    body_print(&out, body_defender(3));
+    body_print(&out, BODY_COACH);
+    ck_assert_str_eq(out.at, "3x3the coach");
+}
+END_TEST
+
+START_TEST(lengths_are_in_the_coachs_units)
+{
+    struct play feet = {.metres = false}, metres = {.metres = true};
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    play_length(&out, &feet, 9.2 * FEET);
+    strbuf_char(&out, '|');
+    play_length(&out, &feet, 2.4 * FEET);
+    strbuf_char(&out, '|');
+    play_length(&out, &feet, 2.99 * FEET);
+    strbuf_char(&out, '|');
+    play_length(&out, &metres, 2.74);
+    ck_assert_str_eq(out.at, "9 ft|2.4 ft|3 ft|2.7 m");
+}
+END_TEST
+
+/* ---- goals ---- */
+
+static void goal_is(const struct goal *goal, struct vec2 from, double x, double y)
+{
+    struct vec2 position[BODY_COUNT] = {{0, 0}};
+    position[1] = vec2_of(3, 4);
+    struct vec2 at = goal_point(goal, court_of(COURT_FIBA), 0, from, position);
+    ck_assert_msg(vec2_near(at, vec2_of(x, y), 1e-9), "(%d, %d) mm, not (%d, %d)",
+                  (int)(at.x * 1000), (int)(at.y * 1000), (int)(x * 1000), (int)(y * 1000));
+}
+
+START_TEST(goals_hang_on_where_others_are)
+{
+    struct goal by = goal_none();
+    by.who = 1;
+    by.kind = GOAL_BODY;
+    goal_is(&by, vec2_of(0, 4), 3, 4);
+    by.kind = GOAL_BESIDE; /* 3 ft off on the mover's side */
+    goal_is(&by, vec2_of(0, 4), 3 - 3 * FEET, 4);
+    by.kind = GOAL_BEHIND; /* away from the ring, 3 ft */
+    goal_is(&by, vec2_of(0, 4), 3 + .6 * 3 * FEET, 4 + .8 * 3 * FEET);
+    struct goal a = goal_at(vec2_of(1, 1)), b = goal_at(vec2_of(4, 7));
+    struct goal mix = goal_none();
+    mix.kind = GOAL_MIX;
+    mix.a = &a;
+    mix.b = &b;
+    mix.fraction = 1 / 3.0;
+    goal_is(&mix, vec2_of(0, 0), 2, 3);
+}
+END_TEST
+
+START_TEST(offsets_keep_their_direction)
+{
+    static const struct {
+        enum direction direction;
+        double x, y;
+    } wanted[] = {{ABOVE, 3, 6},    {BELOW, 3, 2},      {LEFT_OF, 1, 4},
+                  {RIGHT_OF, 5, 4}, {INSIDE, 1.8, 2.4}, {OUTSIDE, 4.2, 5.6}};
+    struct goal a = goal_at(vec2_of(3, 4)), offset = goal_none();
+    offset.kind = GOAL_OFFSET;
+    offset.a = &a;
+    offset.length = 2;
+    for (size_t i = 0; i < sizeof wanted / sizeof *wanted; i++) {
+        offset.direction = wanted[i].direction;
+        goal_is(&offset, vec2_of(0, 0), wanted[i].x, wanted[i].y);
+    }
+    offset.direction = INSIDE; /* not through the ring */
+    offset.length = 20;
+    goal_is(&offset, vec2_of(0, 0), 0, 0);
+}
+END_TEST
+
+START_TEST(the_lane_is_on_the_movers_side)
+{
+    struct goal lane = goal_none();
+    lane.kind = GOAL_LANE;
+    lane.spot = SPOT_LANE;
+    const struct court *court = court_of(COURT_FIBA);
+    struct vec2 left = court_spot(court, SPOT_LANE, SIDE_LEFT);
+    goal_is(&lane, vec2_of(-3, 5), left.x, left.y);
+    goal_is(&lane, vec2_of(3, 5), -left.x, left.y);
+}
+END_TEST
+
+/* ---- limits ---- */
+
+static const char *repeated(const char *head, const char *line, int times)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_text(&text, head);
+    for (int i = 0; i < times; i++) {
+        strbuf_text(&text, line);
+    }
+    return text.at;
+}
+
+START_TEST(a_step_holds_so_many_sentences_with_those_it_runs)
+{
+    static const char head[] = "action \"four\" for runner\n"
+                               "  runner jabs\n  runner jabs\n  runner jabs\n  runner jabs\n"
+                               "play \"Long\"\n  start five-out\n  step\n";
+    static const char run[] = "    run \"four\" with runner 1\n";
+    struct resolved r;
+    resolve(&r, repeated(head, run, LIMIT_SENTENCES / 4));
+    ck_assert(!has_diag(&r, "play.too-many"));
+    ck_assert_uint_eq(only_play(&r)->steps.at[0].tasks.count, LIMIT_SENTENCES);
+    resolve(&r, repeated(head, run, LIMIT_SENTENCES / 4 + 1));
+    ck_assert(has_diag(&r, "play.too-many"));
+}
+END_TEST
+
+START_TEST(a_step_holds_so_many_branches_with_those_it_runs)
+{
+    static const char head[] = "action \"two ways\" for runner\n"
+                               "  option \"a\"\n    runner jabs\n  option \"b\"\n    runner jabs\n"
+                               "play \"Wide\"\n  start five-out\n  step\n";
+    static const char run[] = "    run \"two ways\" with runner 1\n";
+    struct resolved r;
+    resolve(&r, repeated(head, run, LIMIT_BRANCHES / 2));
+    ck_assert(!has_diag(&r, "play.too-many"));
+    ck_assert_uint_eq(only_play(&r)->steps.at[0].branches.count, LIMIT_BRANCHES);
+    resolve(&r, repeated(head, run, LIMIT_BRANCHES / 2 + 1));
+    ck_assert(has_diag(&r, "play.too-many"));
+    ck_assert_uint_eq(only_play(&r)->steps.at[0].branches.count, LIMIT_BRANCHES);
+}
+END_TEST
+
+START_TEST(a_book_holds_so_many_plays)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    for (int i = 0; i <= LIMIT_PLAYS; i++) {
+        strbuf_print(&text, "play \"p%d\"\n", i);
+    }
+    struct resolved r;
+    resolve(&r, text.at);
+    ck_assert(has_diag(&r, "play.too-many"));
+    ck_assert_uint_eq(r.book->plays.count, LIMIT_PLAYS);
+}
+END_TEST
+
+START_TEST(actions_run_so_deep)
+{
+    struct resolved r;
+    resolve(&r, "action \"a\" for runner\n  runner cuts to the rim\n"
+                "action \"b\" for runner\n  run \"a\" with runner runner\n"
+                "action \"c\" for runner\n  run \"b\" with runner runner\n"
+                "action \"d\" for runner\n  run \"c\" with runner runner\n"
+                "action \"e\" for runner\n  run \"d\" with runner runner\n"
+                "play \"fits\"\n  run \"d\" with runner 2\n");
+    ck_assert(!has_diag(&r, "play.too-deep"));
+    ck_assert_uint_eq(only_play(&r)->steps.at[0].tasks.count, 1);
+    resolve(&r, "action \"a\" for runner\n  runner cuts to the rim\n"
+                "action \"b\" for runner\n  run \"a\" with runner runner\n"
+                "action \"c\" for runner\n  run \"b\" with runner runner\n"
+                "action \"d\" for runner\n  run \"c\" with runner runner\n"
+                "action \"e\" for runner\n  run \"d\" with runner runner\n"
+                "play \"too deep\"\n  run \"e\" with runner 2\n");
+    ck_assert(has_diag(&r, "play.too-deep"));
+}
+END_TEST
+
+/* ---- books ---- */
+
+START_TEST(an_error_in_one_play_leaves_the_others_whole)
+{
+    struct resolved r;
+    resolve(&r, "play \"A\"\n  start five-out\n  1 cuts to wing\n"
+                "play \"B\"\n  start five-out\n  1 passes to 2\n");
+    ck_assert_uint_eq(r.book->plays.count, 2);
+    ck_assert(r.book->plays.at[0].broken);
+    ck_assert(!r.book->plays.at[1].broken);
+    ck_assert_uint_eq(r.book->plays.at[1].steps.at[0].tasks.count, 1);
+}
+END_TEST
+
+START_TEST(a_file_without_a_heading_is_named_after_itself)
+{
+    struct resolved r;
+    resolve(&r, "1 passes to 2\n");
+    ck_assert(str_is(only_play(&r)->name, "Test"));
+    resolve(&r, "# nothing but a comment\n");
+    ck_assert_uint_eq(r.book->plays.count, 0);
+}
+END_TEST
+
+START_TEST(two_of_a_name_show_both_places)
+{
+    struct resolved r;
+    resolve(&r, "play \"Lantern\"\nplay \"LANTERN\"\n");
+    ck_assert(has_diag(&r, "play.duplicate"));
+    for (size_t i = 0; i < r.diags.all.count; i++) {
+        const struct diag *diag = &r.diags.all.at[i];
+        if (strcmp(diag->row->id, "play.duplicate") == 0) {
+            ck_assert_uint_ne(diag->other.source, SOURCE_NONE);
+            ck_assert_uint_lt(diag->other.begin, diag->span.begin);
+        }
+    }
+}
+END_TEST
+
+/* ---- every golden ---- */
+
+static char names[256][256];
+static int count;
+
+static void find_goldens(void)
+{
+    DIR *folder = opendir(GOLDEN_DIR);
+    for (struct dirent *entry = folder ? readdir(folder) : NULL; entry; entry = readdir(folder)) {
+        char *dot = strrchr(entry->d_name, '.');
+        if (dot && strcmp(dot, ".play") == 0 && count < 256) {
+            snprintf(names[count++], sizeof names[0], "%s", entry->d_name);
+        }
+    }
+    if (folder) {
+        closedir(folder);
+    }
+}
+
+static struct str read_golden(int index)
+{
+    char path[512];
+    snprintf(path, sizeof path, "%s/%s", GOLDEN_DIR, names[index]);
+    FILE *file = fopen(path, "rb");
+    ck_assert_ptr_nonnull(file);
+    char *bytes = arena_take(&arena, 1 << 16);
+    size_t size = fread(bytes, 1, 1 << 16, file);
+    fclose(file);
+    return (struct str){bytes, size};
+}
+
+static void task_is_sound(const struct play *play, const struct step *step, int branch,
+                          size_t index)
+{
+    int tasks = (int)step_task_count(step, branch);
+    const struct task *task = step_task(step, branch, index);
+    ck_assert(play->start[task->who].on_floor);
+    ck_assert(isfinite(task->planned.x) && isfinite(task->planned.y));
+    ck_assert_int_lt(task->screen_task, tasks);
+    ck_assert(task->supplied == (task->sentence == NULL));
+    ck_assert(task->kind != TASK_PASS || task->other < BODY_COUNT);
+    ck_assert(task->kind != TASK_USE || task->other < BODY_COUNT);
+    ck_assert(task->screen_task < 0 ||
+              step_task(step, branch, (size_t)task->screen_task)->kind == TASK_SCREEN);
+    for (size_t i = 0; i < task->waits.count; i++) {
+        const struct wait *wait = &task->waits.at[i];
+        ck_assert(wait->kind != WAIT_TASK || (wait->task >= 0 && wait->task < tasks));
+        ck_assert(wait->kind != WAIT_TASK || wait->task != (int)index);
+        ck_assert(wait->kind != WAIT_LEAVES || wait->who < BODY_COUNT);
+    }
+}
+
+static void book_is_sound(const struct playbook *book)
+{
+    for (size_t p = 0; p < book->plays.count; p++) {
+        const struct play *play = &book->plays.at[p];
+        for (size_t s = 0; s < play->steps.count; s++) {
+            const struct step *step = &play->steps.at[s];
+            for (int b = -1; b < (int)step->branches.count; b++) {
+                for (size_t i = 0; i < step_task_count(step, b); i++) {
+                    task_is_sound(play, step, b, i);
+                }
+            }
+        }
+    }
+}
+
+START_TEST(without_any_one_line_a_play_still_resolves_soundly)
+{
+    struct str text = read_golden(_i);
+    for (size_t at = 0; at < text.size;) {
+        size_t end = at;
+        while (end < text.size && text.at[end] != '\n') {
+            end++;
+        }
+        struct strbuf rest;
+        strbuf_init(&rest, &arena);
+        strbuf_add(&rest, (struct str){text.at, at});
+        strbuf_add(&rest, (struct str){text.at + end, text.size - end});
+        struct resolved r;
+        resolve(&r, rest.at);
+        book_is_sound(r.book);
+        at = end + 1;
+    }
+}
+END_TEST
+
+START_TEST(a_mirrored_play_is_the_mirror_image)
+{
+    struct str text = read_golden(_i);
+    struct resolved plain;
+    resolve_text(&arena, &plain, STR("Test"), text);
+    size_t plays = plain.book->plays.count;
+    struct strbuf both;
+    strbuf_init(&both, &arena);
+    strbuf_add(&both, text);
+    for (size_t i = 0; i < plays; i++) {
+        struct str name = plain.book->plays.at[i].name;
+        strbuf_print(&both, "\nplay \"m%d\" mirrors \"%.*s\"\n", (int)i, STR_ARG(name));
+    }
+    struct resolved r;
+    resolve_text(&arena, &r, STR("Test"), strbuf_str(&both));
+    ck_assert_uint_eq(r.book->plays.count, 2 * plays);
+    for (size_t i = 0; i < plays; i++) {
+        const struct play *a = &r.book->plays.at[i], *b = &r.book->plays.at[plays + i];
+        if (a->broken || a->metres) {
+            continue; /* a broken play may name its own file; units hold for a file's own play */
+        }
+        ck_assert_uint_eq(a->steps.count, b->steps.count);
+        for (body p = 0; p < BODY_COUNT; p++) {
+            ck_assert(
+                !a->start[p].on_floor ||
+                vec2_near(vec2_of(-a->start[p].at.x, a->start[p].at.y), b->start[p].at, 1e-6));
+        }
+        for (size_t s = 0; s < a->steps.count; s++) {
+            ck_assert_uint_eq(a->steps.at[s].tasks.count, b->steps.at[s].tasks.count);
+            for (size_t t = 0; t < a->steps.at[s].tasks.count; t++) {
+                struct vec2 p = a->steps.at[s].tasks.at[t].planned;
+                struct vec2 q = b->steps.at[s].tasks.at[t].planned;
+                ck_assert_msg(vec2_near(vec2_of(-p.x, p.y), q, 1e-6), "%s: task %d of step %d",
+                              names[_i], (int)t, (int)s + 1);
+            }
+        }
+    }
+}
+END_TEST
+
+int main(void)
+{
+    find_goldens();
+    Suite *suite = suite_create("play");
+    TCase *all = tcase_create("play");
+    tcase_set_timeout(all, 120);
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_test(all, bodies_have_numbers_and_names);
+    tcase_add_test(all, lengths_are_in_the_coachs_units);
+    tcase_add_test(all, goals_hang_on_where_others_are);
+    tcase_add_test(all, offsets_keep_their_direction);
+    tcase_add_test(all, the_lane_is_on_the_movers_side);
+    tcase_add_test(all, a_step_holds_so_many_sentences_with_those_it_runs);
+    tcase_add_test(all, a_step_holds_so_many_branches_with_those_it_runs);
+    tcase_add_test(all, a_book_holds_so_many_plays);
+    tcase_add_test(all, actions_run_so_deep);
+    tcase_add_test(all, an_error_in_one_play_leaves_the_others_whole);
+    tcase_add_test(all, a_file_without_a_heading_is_named_after_itself);
+    tcase_add_test(all, two_of_a_name_show_both_places);
+    tcase_add_loop_test(all, without_any_one_line_a_play_still_resolves_soundly, 0, count);
+    tcase_add_loop_test(all, a_mirrored_play_is_the_mirror_image, 0, count);
+    suite_add_tcase(suite, all);
+    return count ? suite_main(suite) : 1;
+}
