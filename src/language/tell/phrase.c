@@ -2,6 +2,7 @@
 /* phrase: the words of one task by its row, with the places and players it is about. */
 #include "language/tell/teller.h"
 
+#include <assert.h>
 #include <string.h>
 
 struct tell_row {
@@ -192,6 +193,7 @@ static void fill(const struct teller *t, struct strbuf *out, const struct task *
             return;
         }
     }
+    assert(!"a slot that no row of the table names");
 }
 
 void say_template(const struct teller *t, struct strbuf *out, const struct task *task,

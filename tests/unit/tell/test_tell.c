@@ -1,0 +1,214 @@
+/* SPDX-License-Identifier: MIT */
+/* Every verb has words, told to everybody and to the player; no word takes a player for a man. */
+#include <string.h>
+
+#include "language/tell/tell.h"
+#include "suite.h"
+
+static jmp_buf escape;
+static struct arena arena;
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+/* Five on the floor at the five-out spots, each guarded; one step of the tasks given. */
+static void make_play(struct play *play, const struct task *tasks, size_t count)
+{
+    *play = (struct play){.rules = COURT_HIGH_SCHOOL, .players = 5, .ball = body_attacker(1)};
+    play->court = court_of(play->rules);
+    play->speed = level_of(LEVEL_U16);
+    for (body b = 0; b < BODY_COUNT; b++) {
+        play->guards[b] = BODY_NONE;
+    }
+    size_t index;
+    ck_assert(formation_find(STR("fiveout"), &index));
+    for (int n = 1; n <= 5; n++) {
+        struct start_body *start = &play->start[body_attacker(n)];
+        start->on_floor = true;
+        start->at = formation_point(play->court, &formation_at(index)->at[n - 1]);
+        play->guards[body_defender(n)] = body_attacker(n);
+    }
+    struct step step = {.number = 1, .after_branch = -1};
+    for (size_t i = 0; i < count; i++) {
+        VEC_PUSH(&arena, &step.tasks, tasks[i]);
+    }
+    VEC_PUSH(&arena, &play->steps, step);
+}
+
+static struct task task_of(const struct play *play, enum verb verb, int who, int other)
+{
+    static const enum task_kind kinds[] = {
+        [VERB_MOVE] = TASK_MOVE,         [VERB_HOLD] = TASK_HOLD,
+        [VERB_CARRY] = TASK_CARRY,       [VERB_PASS] = TASK_PASS,
+        [VERB_EXCHANGE] = TASK_EXCHANGE, [VERB_SHOOT] = TASK_SHOOT,
+        [VERB_SCREEN] = TASK_SCREEN,     [VERB_USE] = TASK_USE};
+    (void)play;
+    const struct verb_row *row = verb_row(verb);
+    struct task task = {.kind = kinds[row->task],
+                        .verb = verb,
+                        .who = body_attacker(who),
+                        .other = body_attacker(other),
+                        .other2 = BODY_NONE,
+                        .on = BODY_NONE,
+                        .path_who = BODY_NONE,
+                        .goal = goal_none(),
+                        .path_goal = goal_none(),
+                        .face = goal_none(),
+                        .effort = row->pace,
+                        .shape = row->shape,
+                        .screen_task = -1,
+                        .order = 1,
+                        .group = 1,
+                        .duration = 1};
+    task.goal.kind = GOAL_POINT;
+    task.goal.spot = SPOT_WING;
+    task.goal.side = SIDE_LEFT;
+    task.face = task.goal;
+    return task;
+}
+
+static bool has_word(struct str text, const char *word)
+{
+    size_t size = strlen(word);
+    for (size_t i = 0; i + size <= text.size; i++) {
+        bool before = i > 0 && ((text.at[i - 1] | 32) >= 'a' && (text.at[i - 1] | 32) <= 'z');
+        char next = i + size < text.size ? text.at[i + size] : ' ';
+        bool after = (next | 32) >= 'a' && (next | 32) <= 'z';
+        if (!before && !after && memcmp(text.at + i, word, size) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void sounds_right(struct str text, enum verb verb)
+{
+    static const char *const never[] = {"he", "his", "him", "she", "her", "He", "His", "nobody"};
+    const char *words = verb_row(verb)->words;
+    ck_assert_msg(text.size > 0, "%s: nothing is told", words);
+    ck_assert_msg(text.at[text.size - 1] == '.', "%s: no full stop", words);
+    ck_assert_msg(!memchr(text.at, '{', text.size), "%s: a slot is left: %.*s", words,
+                  STR_ARG(text));
+    ck_assert_msg(!strstr(text.at, "  "), "%s: two blanks: %s", words, text.at);
+    for (size_t i = 0; i < sizeof never / sizeof *never; i++) {
+        ck_assert_msg(!has_word(text, never[i]), "%s says %s: %s", words, never[i], text.at);
+    }
+}
+
+START_TEST(every_verb_of_an_attacker_has_words)
+{
+    enum verb verb = (enum verb)_i;
+    if (verb_row(verb)->task == VERB_GUARD) {
+        return;
+    }
+    struct play play;
+    struct task task = task_of(&play, verb, 3, 5);
+    make_play(&play, &task, 1);
+    struct str caption = tell_task(&arena, &play, &play.steps.at[0], -1, 0);
+    sounds_right(tell_strip(&arena, caption), verb);
+    ck_assert_msg(caption.at[0] == TELL_BOLD && caption.at[1] == '3' && caption.at[2] == TELL_PLAIN,
+                  "%s does not begin with its player", verb_row(verb)->words);
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3));
+    sounds_right(tell_strip(&arena, job), verb);
+    ck_assert(job.at[0] >= 'A' && job.at[0] <= 'Z');
+    ck_assert_msg(!memchr(job.at, '3', job.size) || has_word(tell_strip(&arena, job), "x3"),
+                  "%s names the player who is told: %s", verb_row(verb)->words, job.at);
+}
+END_TEST
+
+START_TEST(two_players_of_a_sentence_are_told_once)
+{
+    struct play play;
+    struct task tasks[2] = {task_of(&play, VERB_CLEARS, 3, 5), task_of(&play, VERB_CLEARS, 4, 5)};
+    make_play(&play, tasks, 2);
+    struct str both = tell_task(&arena, &play, &play.steps.at[0], -1, 0);
+    ck_assert_str_eq(tell_strip(&arena, both).at, "3 and 4 clear out to the left wing.");
+    ck_assert_uint_eq(tell_task(&arena, &play, &play.steps.at[0], -1, 1).size, 0);
+}
+END_TEST
+
+START_TEST(a_supplied_run_is_told_only_to_its_player)
+{
+    struct play play;
+    struct task task = task_of(&play, VERB_CUTS, 3, 5);
+    task.supplied = true;
+    task.group = task.order = 0;
+    make_play(&play, &task, 1);
+    ck_assert_uint_eq(tell_task(&arena, &play, &play.steps.at[0], -1, 0).size, 0);
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3));
+    ck_assert_str_eq(job.at, "Cut to the left wing to meet the pass.");
+}
+END_TEST
+
+START_TEST(one_who_stands_still_is_told_why)
+{
+    struct play play;
+    make_play(&play, NULL, 0);
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
+    ck_assert_str_eq(job.at,
+                     "Stay deep in the right corner and watch the ball: your defender has to "
+                     "stay with you.");
+    job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(1));
+    ck_assert_str_eq(job.at, "Hold the ball at the top.");
+}
+END_TEST
+
+static struct str told(const struct play *play, struct goal goal)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    tell_goal(&out, play, &goal);
+    return strbuf_str(&out);
+}
+
+START_TEST(places_are_told_in_words)
+{
+    struct play play;
+    make_play(&play, NULL, 0);
+    struct goal corner = goal_none(), above = goal_none(), line = goal_none(), mine = goal_none();
+    corner.kind = GOAL_POINT;
+    corner.spot = SPOT_CORNER;
+    corner.side = SIDE_LEFT;
+    ck_assert_str_eq(told(&play, corner).at, "the left corner");
+    above.kind = GOAL_OFFSET;
+    above.a = &corner;
+    above.direction = ABOVE;
+    above.length = .9144;
+    ck_assert_str_eq(told(&play, above).at, "3 ft above the left corner");
+    line.kind = GOAL_LINE;
+    line.spot = SPOT_BASELINE;
+    ck_assert_str_eq(told(&play, line).at, "the baseline");
+    mine.kind = GOAL_POINT;
+    mine.who = body_attacker(3);
+    ck_assert_str_eq(told(&play, mine).at, "3's spot");
+    /* A bare point is called after the spot it is near, else by feet from the rim. */
+    ck_assert_str_eq(told(&play, goal_at(court_spot(play.court, SPOT_TOP, SIDE_NONE))).at,
+                     "the top");
+    ck_assert_str_eq(told(&play, goal_at(vec2_of(-3.048, 9.144))).at,
+                     "a point 10 ft left of the rim and 30 ft up from it");
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("tell");
+    TCase *all = tcase_create("tell");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_loop_test(all, every_verb_of_an_attacker_has_words, 0, VERB_COUNT);
+    tcase_add_test(all, two_players_of_a_sentence_are_told_once);
+    tcase_add_test(all, a_supplied_run_is_told_only_to_its_player);
+    tcase_add_test(all, one_who_stands_still_is_told_why);
+    tcase_add_test(all, places_are_told_in_words);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
