@@ -41,15 +41,15 @@ WRONG = '''play "Lantern"
   step
     1 pases to 2
 '''
-# Two attackers on one spot of the floor, side by side to the end: nobody would call that spacing.
+# 2 and 4 side by side to the end: nobody would call that spacing.
 CROWDED = '''play "Millrace"
-  start five-out
+  start 1 top, 2 right wing, 3 left wing, 4 at 4 ft above right wing, 5 left corner
   ball 1
   defense man
   step "Crowd"
-    1 passes to 2
-    3 goes to 2 ft left of right wing
-    4 stays
+    1 passes to 3
+    2 and 4 stay
+    1 cuts to the rim
 '''
 ENV = {key: value for key, value in os.environ.items() if key not in ('NO_COLOR', 'SOURCE_DATE_EPOCH', 'TERM')}
 
@@ -331,7 +331,7 @@ def positions():
             gaps = [((a[-1][0] - b[0][0]) ** 2 + (a[-1][1] - b[0][1]) ** 2) ** .5 for a, b in
                     ((segments[0]['bodies'][who], segments[1]['bodies'][who]) for who in segments[0]['bodies'])]
             tap.ok(max(gaps) < 1, 'a step begins where the one before ended', gaps)
-            tap.ok(segments[0]['holder'][0] == '1' and segments[0]['holder'][-1] == '2', 'the pass is seen in who holds the ball')
+            tap.ok(segments[0]['holder'][0] in ('1', None) and segments[0]['holder'][-1] == '2', 'the pass is seen in who holds the ball')
         for stage in ('resolved', 'run', 'scene'):
             status, out, err = run('positions', 'good.play', '--dump', stage, cwd=here)
             tap.ok(status == 0 and out.count('\n') > 3, f'--dump {stage} shows that stage', out[:200] + err)
@@ -384,7 +384,7 @@ def includes():
                'an include is read, and in the make rule', out + err)
         status, out, err = run('check', str(here / 'main.play'), cwd='/')
         tap.ok(status == 0, 'an include is found from the folder of the book', err)
-        (here / 'second.play').write_text(WRONG)
+        (here / 'second.play').write_text(WRONG.replace('Lantern', 'Second'))
         status, out, err = run('check', './main.play', cwd=here)
         tap.ok(status == 1 and err.startswith('./second.play:5:'), 'an error in an include names that file', err)
         (here / 'missing.play').write_text('include "nowhere.play"\n')

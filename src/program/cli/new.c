@@ -9,7 +9,7 @@
 
 static const char starting[] =
     "playbook \"Our playbook\"\n"
-    "level varsity\n"
+    "  level varsity\n"
     "\n"
     "# One play: who stands where, who has the ball, then what happens, a step a picture.\n"
     "# 'courtwright draw' draws it, 'courtwright check' says what an assistant would see,\n"
