@@ -49,6 +49,10 @@ static void begin(struct printer *p, unsigned indent)
 
 static void finish(struct printer *p, const struct line *line)
 {
+    while (p->out.size > 0 &&
+           (p->out.at[p->out.size - 1] == ' ' || p->out.at[p->out.size - 1] == '\t')) {
+        p->out.size--; /* behind a quote that nothing closes */
+    }
     if (line && line->comment.size > 0) {
         strbuf_text(&p->out, "  ");
         strbuf_add(&p->out, line->comment);

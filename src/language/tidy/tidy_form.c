@@ -2,8 +2,6 @@
 /* tidy_form: see tidy_form.h. */
 #include "language/tidy/tidy_form.h"
 
-#include <string.h>
-
 #include "language/syntax/chars.h"
 
 void tidy_quoted(struct strbuf *out, struct str text)
@@ -316,21 +314,36 @@ void tidy_heading(struct strbuf *out, const struct block *block)
     }
 }
 
-void tidy_raw(struct strbuf *out, const struct sources *sources, const struct line *line)
+/* What stands behind a token, up to the next: across line ends, one blank. */
+static void put_gap(struct strbuf *out, struct str gap)
 {
-    if (line->count == 0) {
-        strbuf_add(out, source_text(sources, line->span));
+    size_t from = 0;
+    for (size_t i = 0; i < gap.size; i++) {
+        from = gap.at[i] == '\n' || gap.at[i] == '\r' ? i + 1 : from;
+    }
+    if (from == 0) {
+        strbuf_add(out, gap);
         return;
     }
+    while (from < gap.size && (gap.at[from] == ' ' || gap.at[from] == '\t')) {
+        from++;
+    }
+    strbuf_char(out, ' ');
+    strbuf_add(out, (struct str){gap.at + from, gap.size - from});
+}
+
+void tidy_raw(struct strbuf *out, const struct sources *sources, const struct line *line)
+{
     struct span span = line->span;
     for (size_t i = 0; i < line->count; i++) {
-        uint32_t next = i + 1 < line->count ? line->tokens[i + 1].span.begin : line->span.end;
-        struct str text = source_text(sources, (struct span){span.source, span.begin, next});
-        struct str token =
-            source_text(sources, (struct span){span.source, span.begin, line->tokens[i].span.end});
-        bool goes_on = memchr(text.at, '\n', text.size) || memchr(text.at, '\r', text.size);
-        strbuf_add(out, goes_on ? token : text);
-        strbuf_text(out, goes_on ? " " : "");
-        span.begin = next;
+        strbuf_add(out, source_text(sources, (struct span){span.source, span.begin,
+                                                           line->tokens[i].span.end}));
+        span.begin = line->tokens[i].span.end;
+        span.end = i + 1 < line->count ? line->tokens[i + 1].span.begin : line->span.end;
+        put_gap(out, source_text(sources, span));
+        span.begin = span.end;
+    }
+    if (line->count == 0) {
+        strbuf_add(out, source_text(sources, span));
     }
 }

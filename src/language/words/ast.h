@@ -207,14 +207,20 @@ struct form {
     enum form_kind kind;
     struct span span;
     const struct line *line; /* the line it stands on, with its comment */
-    struct sentence sentence;
-    struct setting_form setting;
-    struct { struct who defender, player; } standing;
-    struct note_form note;
-    struct str title;        /* chapter, include, roster's name, lineup's name */
-    int number;              /* version, roster */
-    struct str role, jersey; /* roster */
-    VEC(struct role_binding) lineup; /* role: the quoted name; who: the number */
+    union { /* by kind */
+        struct sentence sentence;
+        struct setting_form setting;
+        struct {
+            struct who defender, player;
+        } standing;
+        struct note_form note;
+        struct {
+            struct str title;        /* chapter, include, roster's name, lineup's name */
+            int number;              /* version, roster */
+            struct str role, jersey; /* roster */
+            VEC(struct role_binding) lineup; /* role: the quoted name; who: the number */
+        };
+    };
     struct block *block;
 };
 

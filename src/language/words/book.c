@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* book: a file from its lines to its blocks. Here every line finds the block it belongs to; what it
  * says is read elsewhere. */
+#include <string.h>
+
 #include "base/limits.h"
 #include "language/words/reader.h"
 
@@ -31,7 +33,10 @@ struct block *block_new(struct reader *r, enum block_kind kind, const struct lin
 struct form *reader_add(struct reader *r, struct block *block, enum form_kind kind,
                         const struct line *line)
 {
-    struct form form = {.kind = kind, .line = line};
+    struct form form;
+    memset(&form, 0, sizeof form); /* the larger kinds too */
+    form.kind = kind;
+    form.line = line;
     form.span = line ? line->span : (struct span){r->source, 0, 0};
     VEC_PUSH(r->arena, &block->forms, form);
     return &block->forms.at[block->forms.count - 1];
@@ -54,6 +59,9 @@ struct cursor reader_cursor(const struct reader *r, const struct line *line, siz
                            .line_span = line->span,
                            .metres = r->metres,
                            .drill = drill,
+                           .top = r->top,
+                           .step = r->step,
+                           .branch = r->branch,
                            .players = drill ? LIMIT_ATTACKERS : 5,
                            .roles = action ? r->top->roles.at : NULL,
                            .role_count = action ? r->top->roles.count : 0};
@@ -85,6 +93,7 @@ static struct line without_stops(const struct line *line)
         return *line;
     }
     struct line part = line_part(line, 0, count);
+    part.span = line->span; /* as it stands, should it be broken */
     part.comment = line->comment;
     part.comment_span = line->comment_span;
     return part;
@@ -151,38 +160,25 @@ static void wrong_place(struct reader *r, const struct line *line, enum setting 
     reader_broken(r, line);
 }
 
-/* Units and paper are the file's, also where its one play has no heading: they go before it. */
-static void add_before_last(struct block *file)
-{
-    struct form form = file->forms.at[file->forms.count - 1];
-    size_t i = file->forms.count - 1;
-    for (; i > 0 && file->forms.at[i - 1].block != NULL; i--) {
-        file->forms.at[i] = file->forms.at[i - 1];
-    }
-    file->forms.at[i] = form;
-}
-
 static void setting_line(struct reader *r, const struct line *line, enum setting setting)
 {
     bool implied = r->top && r->top->implied;
     char where = !r->top || r->top->kind == BLOCK_PLAYBOOK ? 'F'
                  : r->top->kind == BLOCK_DRILL             ? 'D'
                                                            : 'P';
-    bool of_file = implied && !setting_stands(setting, 'P') && setting_stands(setting, 'F');
+    bool of_file =
+        implied && setting_stands(setting, 'F'); /* units and paper, where a play has no heading */
     if (!setting_stands(setting, where) && !of_file) {
         wrong_place(r, line, setting);
         return;
     }
     struct setting_form form;
-    struct block *block = of_file || !r->top ? r->file : r->top;
+    struct block *block = r->top ? r->top : r->file;
     if (!setting_read(r, line, setting, &form) || stands_already(r, block, line, &form)) {
         reader_broken(r, line);
         return;
     }
     reader_add(r, block, FORM_SETTING, line)->setting = form;
-    if (of_file) {
-        add_before_last(r->file);
-    }
 }
 
 static void report_unknown(struct reader *r, const struct line *line, const char *near)
@@ -345,6 +341,10 @@ static void part_line(struct reader *r, const struct line *line)
 {
     struct opener opener = opener_of(line, 0);
     bool note = opener.kind == LINE_NOTE;
+    if (is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
+        standing_line(r, line);
+        return;
+    }
     bool whole_play = note && (opener.which == FORM_POINT || opener.which == FORM_MISTAKE ||
                                opener.which == FORM_ACCEPT);
     if (!body_fits(r, line, whole_play)) {
@@ -364,8 +364,41 @@ static bool is_stop(const struct token *token)
     return token->kind == TOKEN_MARK && (token->mark == '.' || token->mark == ';');
 }
 
+static bool is_comma(const struct token *token)
+{
+    return token->kind == TOKEN_MARK && token->mark == ',';
+}
+
+/* Behind a full stop only sentences and notes may stand: what opens a line of another kind there
+ * would become one as soon as it is printed; and nothing goes on behind `, .` */
+static bool parts_fit(struct reader *r, const struct line *line)
+{
+    for (size_t i = 1; i < line->count; i++) {
+        if (is_stop(&line->tokens[i]) && is_comma(&line->tokens[i - 1])) {
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_COMMA, line->tokens[i - 1].span,
+                                         "the sentence ends in a comma, but nothing goes on");
+            diag_help(r->diags, diag, "take the comma away, or write what was to follow it");
+            return false;
+        }
+        enum line_class kind = opener_of(line, i).kind;
+        if (!is_stop(&line->tokens[i - 1]) || kind == LINE_OTHER || kind == LINE_NOTE) {
+            continue;
+        }
+        struct str word = source_text(r->shelf->sources, line->tokens[i].span);
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[i].span,
+                                     "`%.*s` begins a line of its own", STR_ARG(word));
+        diag_help(r->diags, diag, "put it on a new line");
+        return false;
+    }
+    return true;
+}
+
 static void body_line(struct reader *r, const struct line *line)
 {
+    if (!parts_fit(r, line)) {
+        reader_broken(r, line);
+        return;
+    }
     struct line all = without_stops(line);
     for (size_t from = 0; from < all.count;) {
         size_t to = from;
@@ -425,9 +458,6 @@ static void play_line(struct reader *r, const struct line *line, struct opener o
         if_read(r, line);
     } else if (opener.kind == LINE_VERSION) {
         version_read(r, line, false);
-    } else if (is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
-        struct line bare = without_stops(line);
-        standing_line(r, line_keep(r, bare));
     } else {
         body_line(r, line);
     }
@@ -467,6 +497,13 @@ static void head_line(struct reader *r, const struct line *line, struct opener o
     }
 }
 
+static bool is_free_setting(struct opener opener)
+{
+    return opener.which == SETTING_ABOUT || opener.which == SETTING_CALL ||
+           opener.which == SETTING_SERIES || opener.which == SETTING_SCORE ||
+           opener.which == SETTING_CAUTION || opener.which == SETTING_GOAL;
+}
+
 /* Lines whose text may hold any mark: a title without quotes. */
 static bool is_free_text(const struct line *line, struct opener opener)
 {
@@ -482,9 +519,7 @@ static bool is_free_text(const struct line *line, struct opener opener)
     case LINE_BRANCH:
         return opener.which == BLOCK_OPTION;
     case LINE_SETTING:
-        return opener.which == SETTING_ABOUT || opener.which == SETTING_CALL ||
-               opener.which == SETTING_SERIES || opener.which == SETTING_SCORE ||
-               opener.which == SETTING_CAUTION || opener.which == SETTING_GOAL;
+        return is_free_setting(opener);
     default:
         return false;
     }
@@ -512,7 +547,8 @@ static void broken_line(struct reader *r, const struct line *line, struct opener
     bool heading =
         opener.kind == LINE_STEP || opener.kind == LINE_BRANCH || is_level_0(opener.kind);
     bool implied = r->at_head && r->implied && !is_level_0(opener.kind);
-    if (implied && opener.kind != LINE_VERSION && opener.kind != LINE_SETTING) {
+    bool of_file = opener.kind == LINE_SETTING && setting_stands((enum setting)opener.which, 'F');
+    if (implied && opener.kind != LINE_VERSION && !of_file) {
         open_implied(r);
     }
     if (heading) {
@@ -597,6 +633,27 @@ static bool opens_anew(const struct reader *r, const struct line *line)
     return opener.kind != LINE_OTHER || (r->top && is_standing(r, line));
 }
 
+/* Lines that end with a text: nothing goes on behind it. An action's roles and a read's conditions
+ * do go on. */
+static bool ends_with_text(const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    switch (opener.kind) {
+    case LINE_HEADING_0:
+        return opener.which != BLOCK_ACTION;
+    case LINE_CHAPTER:
+    case LINE_INCLUDE:
+    case LINE_STEP:
+        return true;
+    case LINE_BRANCH:
+        return opener.which == BLOCK_OPTION;
+    case LINE_SETTING:
+        return is_free_setting(opener);
+    default:
+        return false;
+    }
+}
+
 static void keep_comment(struct reader *r, struct line line)
 {
     line.count = 0;
@@ -614,11 +671,18 @@ static struct line whole_line(struct reader *r, struct line line)
             line.broken = true; /* too long: it has been said */
             break;
         }
-        if (next == r->lines.all.count || opens_anew(r, &r->lines.all.at[next])) {
+        if (next == r->lines.all.count || opens_anew(r, &r->lines.all.at[next]) ||
+            ends_with_text(&line)) {
             struct diag *diag =
                 diag_add(r->diags, DIAG_TEXT_COMMA, line.tokens[line.count - 1].span,
                          "the line ends in a comma, but nothing goes on");
             diag_help(r->diags, diag, "take the comma away, or write what was to follow it");
+            line.broken = true;
+            break;
+        }
+        if (line.count + r->lines.all.at[next].count > LIMIT_TOKENS) {
+            diag_add(r->diags, DIAG_TEXT_LONG_LINE, line.tokens[line.count - 1].span,
+                     "this line goes on for too long: more than %d words", LIMIT_TOKENS);
             line.broken = true;
             break;
         }
@@ -658,7 +722,7 @@ static bool implies_play(const struct reader *r)
         if (is_level_0(opener.kind)) {
             return false;
         }
-        if (line->broken || line->count == 0 || opener.kind == LINE_VERSION) {
+        if (line->count == 0 || opener.kind == LINE_VERSION) {
             continue;
         }
         bool setting = opener.kind == LINE_SETTING && opener.which != SETTING_START;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* roster: the lines under team: who plays which spot, and lineups. */
+#include "language/syntax/chars.h"
 #include "language/words/reader.h"
 
 static bool refuse(struct cursor *c, const char *expected)
@@ -43,7 +44,7 @@ static void role_part(struct cursor *c, struct str *role)
         c->at++;
     }
     if (c->at > from) {
-        *role = cursor_text(c, span_join(from->span, c->at[-1].span));
+        *role = text_clean(c->arena, cursor_text(c, span_join(from->span, c->at[-1].span)), false);
     }
 }
 

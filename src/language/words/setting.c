@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* setting: the value of each setting, as a table of readers. */
+#include "language/syntax/chars.h"
 #include "language/words/reader.h"
 #include "language/words/vocabulary.h"
 
@@ -108,17 +109,11 @@ static bool number_read(struct reader *r, struct cursor *c, struct setting_form 
     return next && next->number <= NUMBER_MOST_IN_BOOK && integer_read(c, &out->number, &span);
 }
 
-/* Up to the next comma outside brackets. */
 static const struct token *piece_end(const struct cursor *c)
 {
-    int depth = 0;
     const struct token *at = c->at;
-    for (; at < c->end; at++) {
-        char mark = at->kind == TOKEN_MARK ? at->mark : '\0';
-        depth += (mark == '(') - (mark == ')');
-        if (mark == ',' && depth <= 0) {
-            break;
-        }
+    while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+        at++;
     }
     return at;
 }
@@ -138,7 +133,10 @@ static bool tag_read(struct cursor *c, struct str *tag)
             return false;
         }
     }
-    *tag = from < end ? cursor_text(c, span_join(from->span, end[-1].span)) : (struct str){0};
+    if (from < end) {
+        struct span span = span_join(from->span, end[-1].span);
+        *tag = text_clean(c->arena, cursor_text(c, span), false);
+    }
     return from < end;
 }
 
