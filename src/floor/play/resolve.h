@@ -134,6 +134,8 @@ void expand_step(struct maker *m, const struct block *block, struct script *scri
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);
 struct task *sentence_add(struct maker *m, const struct task *task, const struct work *work);
 void ties_resolve(struct maker *m, size_t from);
+void ties_find_circles(struct maker *m, size_t from); /* circles.c: takes the waits of one out */
+bool task_is_fixed(const struct task *task);          /* its start, by `as` or `at` */
 void play_steps(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);
 /* Whose steps a play has: its own, or those of the play it mirrors; NULL with an error. */

@@ -193,7 +193,7 @@ static void fill(const struct teller *t, struct strbuf *out, const struct task *
             return;
         }
     }
-    assert(!"a slot that no row of the table names");
+    assert(false); /* a slot that no row of the table names */
 }
 
 void say_template(const struct teller *t, struct strbuf *out, const struct task *task,

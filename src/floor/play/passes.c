@@ -1,0 +1,157 @@
+/* SPDX-License-Identifier: MIT */
+/* passes: sentences by which the ball changes hands, and the runs a receiver needs for it. */
+#include "floor/play/sentence.h"
+
+#define ARM .8 /* m: a hand-off at arm's length (ours) */
+
+/* Where the sentence would take its subject, without a complaint; false when it names no place. */
+static bool leads_to(struct maker *m, const struct said *said, body who, struct vec2 *to)
+{
+    if (said->form->kind != FORM_SENTENCE) {
+        return false;
+    }
+    const struct sentence *s = &said->form->sentence;
+    const struct verb_row *row = verb_row(s->verb);
+    if (row->task != VERB_MOVE && row->task != VERB_CARRY && row->task != VERB_USE) {
+        return false;
+    }
+    struct diags aside, *kept = m->diags;
+    diags_init(&aside, m->arena);
+    m->diags = &aside;
+    struct body_list subjects = who_subjects(m, s, said->voice);
+    bool found = false;
+    for (size_t i = 0; i < subjects.count && !found; i++) {
+        struct goal goal;
+        found = subjects.at[i] == who &&
+                (s->place ? where_goal(m, s->place, said->voice, who, &goal)
+                          : where_default(m, row->place, who, s->span, &goal)) &&
+                goal.kind != GOAL_NONE;
+        if (found) {
+            *to = where_planned(m, &goal, who);
+        }
+    }
+    m->diags = kept;
+    return found;
+}
+
+static bool any_leads_to(struct maker *m, const said_list *lines, size_t from, body who,
+                         struct vec2 p)
+{
+    for (size_t i = from; i < lines->count; i++) {
+        struct vec2 to;
+        if (leads_to(m, &lines->at[i], who, &to) && vec2_near(to, p, THERE)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A later sentence of the block, or of a branch behind it, takes `who` to p. */
+static bool goes_there_later(struct maker *m, body who, struct vec2 p)
+{
+    if (any_leads_to(m, m->block, m->line + 1, who, p)) {
+        return true;
+    }
+    for (size_t i = 0; !m->branch && i < m->script->branches.count; i++) {
+        if (any_leads_to(m, &m->script->branches.at[i].lines, 0, who, p)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void supply(struct maker *m, const struct sentence *s, body who, struct goal goal,
+                   enum verb verb)
+{
+    struct task task = task_new(m, NULL, verb, who);
+    struct work work = work_new(m, NULL, verb, who);
+    task.kind = TASK_MOVE;
+    task.goal = goal;
+    task.planned = where_planned(m, &goal, who);
+    task.supplied = true;
+    task.order = 0;
+    task.group = 0;
+    task.span = s->span;
+    m->flow.at[who] = task.planned;
+    sentence_add(m, &task, &work);
+}
+
+bool make_pass(struct maker *m, const struct sentence *s, const struct voice *voice,
+               struct task *task, struct work *work)
+{
+    if (!task_set_other(m, s, voice, task)) {
+        return false;
+    }
+    task->pass = s->pass;
+    if (task->verb == VERB_INBOUNDS && court_inside(m->play->court, m->flow.at[task->who], 0)) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_INBOUNDS, s->verb_span,
+                                     "%s is on the floor: only a player out of bounds inbounds",
+                                     who_text(m, task->who).at);
+        diag_help(m->diags, diag,
+                  "write `passes to`, or start it there: ball %d out of bounds at "
+                  "left hash",
+                  body_number(task->who));
+    }
+    if (s->place) {
+        task->goal_written = true;
+        if (!where_goal(m, s->place, voice, task->other, &task->goal)) {
+            return false;
+        }
+        struct vec2 p = where_planned(m, &task->goal, task->other);
+        if (!vec2_near(m->flow.at[task->other], p, THERE) && !goes_there_later(m, task->other, p)) {
+            diag_add(m->diags, DIAG_PLAY_SUPPLIED, s->span,
+                     "no sentence takes %s there: a cut to the catch is supplied",
+                     who_text(m, task->other).at);
+            supply(m, s, task->other, task->goal, VERB_CUTS);
+            *work = work_new(m, s, task->verb, task->who);
+        }
+        m->flow.at[task->other] = p;
+    }
+    m->flow.holder = task->other;
+    m->flow.gave = (int)task_count(m);
+    return true;
+}
+
+static bool has_movement(struct maker *m, const said_list *lines, body who)
+{
+    for (size_t i = 0; i < lines->count; i++) {
+        struct vec2 to;
+        if (leads_to(m, &lines->at[i], who, &to)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool make_exchange(struct maker *m, const struct sentence *s, const struct voice *voice,
+                   struct task *task, struct work *work)
+{
+    if (!task_set_other(m, s, voice, task)) {
+        return false;
+    }
+    body to = task->other;
+    bool comes = has_movement(m, m->block, to) ||
+                 (m->branch && has_movement(m, &m->script->lines, to)) ||
+                 vec2_near(m->flow.at[to], m->flow.at[task->who], MEETS_WITHIN);
+    if (!comes && to != task->who) {
+        diag_add(m->diags, DIAG_PLAY_SUPPLIED, s->span,
+                 "no sentence brings %s to the ball: a run to the hand-off is supplied",
+                 who_text(m, to).at);
+        struct vec2 giver = m->flow.at[task->who];
+        struct vec2 way = vec2_unit(vec2_sub(m->flow.at[to], giver));
+        supply(m, s, to, goal_at(vec2_along(giver, way, ARM)), VERB_GOES);
+        *work = work_new(m, s, task->verb, task->who);
+    }
+    m->flow.holder = to;
+    m->flow.gave = (int)task_count(m);
+    return true;
+}
+
+bool make_shoot(struct maker *m, const struct sentence *s, const struct voice *voice,
+                struct task *task, struct work *work)
+{
+    (void)s, (void)voice, (void)task, (void)work;
+    m->flow.holder = BODY_NONE;
+    m->flow.gave = -1;
+    return true;
+}

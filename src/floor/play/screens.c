@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: MIT */
+/* screens: sentences that set a screen, and those that use one. */
+#include "floor/play/sentence.h"
+
+#define SCREEN_OFF 1.2 /* m: about where a screener stands from the player screened for (ours) */
+
+bool task_own_screen(struct maker *m, const struct sentence *s, struct task *task)
+{
+    task->screen_task = m->flow.screen[task->who];
+    if (task->screen_task >= 0 || m->flow.screened[task->who]) {
+        return true;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SCREEN, s->verb_span,
+                                 "%s has set no screen before this", who_text(m, task->who).at);
+    diag_help(m->diags, diag,
+              "write the screen first: %d screens for 3; or use another verb: %d "
+              "cuts to the rim",
+              body_number(task->who), body_number(task->who));
+    return false;
+}
+
+static bool screen_for(struct maker *m, const struct sentence *s, const struct voice *voice,
+                       struct task *task)
+{
+    if (s->object.kind != WHO_NONE) {
+        if (!task_set_other(m, s, voice, task)) {
+            return false;
+        }
+    } else {
+        int before = m->flow.screen[task->who];
+        task->other = before >= 0 ? task_at(m, (size_t)before)->other : m->flow.carried[task->who];
+        if (task->other == BODY_NONE) {
+            struct diag *diag =
+                diag_add(m->diags, DIAG_PLAY_NO_SCREEN, s->verb_span,
+                         "%s has no screen left to set again", who_text(m, task->who).at);
+            diag_help(m->diags, diag, "say for whom: %d re-screens for 3", body_number(task->who));
+            return false;
+        }
+    }
+    if (task->other == task->who) {
+        diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot screen for %s",
+                 who_text(m, task->who).at, who_text(m, task->who).at);
+        return false;
+    }
+    return true;
+}
+
+bool make_screen(struct maker *m, const struct sentence *s, const struct voice *voice,
+                 struct task *task, struct work *work)
+{
+    (void)work;
+    if (task->verb == VERB_RE_SCREENS && !task_own_screen(m, s, task)) {
+        return false;
+    }
+    if (!screen_for(m, s, voice, task)) {
+        return false;
+    }
+    if (s->on.kind != WHO_NONE) {
+        task->on = who_body(m, &s->on, voice);
+        if (task->on == BODY_NONE) {
+            return false;
+        }
+    }
+    task->screen = s->screen;
+    if (s->place) {
+        if (!task_set_goal(m, s, voice, task)) {
+            return false;
+        }
+    } else {
+        struct vec2 user = m->flow.at[task->other];
+        task->planned = vec2_along(user, vec2_unit(vec2_scale(user, -1)), SCREEN_OFF);
+    }
+    m->flow.at[task->who] = task->planned;
+    m->flow.screen[task->who] = (int)task_count(m);
+    m->flow.screened[task->who] = true;
+    return true;
+}
+
+/* The latest screen that `by` has set for `user` in this segment, or -1. */
+static int screen_by(const struct maker *m, body by, body user)
+{
+    for (size_t i = task_count(m); i-- > 0;) {
+        const struct task *task = task_at(m, i);
+        if (task->kind == TASK_SCREEN && task->who == by && task->other == user) {
+            return (int)i;
+        }
+    }
+    return -1;
+}
+
+static bool screen_is_used(const struct maker *m, size_t index)
+{
+    for (size_t i = 0; i < task_count(m); i++) {
+        if (task_uses(m, task_at(m, i), (int)index)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* D9: a use without its screener means the one screener waiting for the user. */
+static bool waiting_screener(struct maker *m, const struct sentence *s, struct task *task)
+{
+    size_t found = 0;
+    for (size_t i = 0; i < task_count(m); i++) {
+        const struct task *screen = task_at(m, i);
+        if (screen->kind == TASK_SCREEN && screen->other == task->who && !screen_is_used(m, i)) {
+            task->other = screen->who;
+            found++;
+        }
+    }
+    for (body b = 0; b < BODY_COACH && found == 0; b++) {
+        if (m->flow.carried[b] == task->who) {
+            task->other = b;
+            found++;
+        }
+    }
+    if (found == 1) {
+        return true;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_WHICH_SCREEN, s->verb_span,
+                 found ? "more than one screen waits for %s" : "no screen waits for %s",
+                 who_text(m, task->who).at);
+    diag_help(m->diags, diag, "say whose: off 5");
+    return false;
+}
+
+static bool use_screeners(struct maker *m, const struct sentence *s, const struct voice *voice,
+                          struct task *task)
+{
+    if (s->object.kind == WHO_NONE) {
+        return waiting_screener(m, s, task);
+    }
+    if (!task_set_other(m, s, voice, task)) {
+        return false;
+    }
+    if (s->object2.kind != WHO_NONE) {
+        task->other2 = who_body(m, &s->object2, voice);
+        if (task->other2 == BODY_NONE) {
+            return false;
+        }
+    }
+    if (task->other == task->who || task->other2 == task->who) {
+        diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot use a screen of %s",
+                 who_text(m, task->who).at, who_text(m, task->who).at);
+        return false;
+    }
+    return true;
+}
+
+bool make_use(struct maker *m, const struct sentence *s, const struct voice *voice,
+              struct task *task, struct work *work)
+{
+    (void)work;
+    if (!use_screeners(m, s, voice, task) || !task_set_goal(m, s, voice, task)) {
+        return false;
+    }
+    task->screen_task = screen_by(m, task->other, task->who);
+    m->flow.at[task->who] = task->planned;
+    return true;
+}
