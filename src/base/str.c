@@ -82,27 +82,35 @@ struct str str_slug(struct arena *arena, struct str s)
 
 enum { DISTANCE_MOST = 32 };
 
+static size_t least_of(size_t a, size_t b)
+{
+    return a < b ? a : b;
+}
+
 size_t str_distance(struct str a, struct str b, size_t most)
 {
     size_t gap = a.size > b.size ? a.size - b.size : b.size - a.size;
     if (gap > most || a.size > DISTANCE_MOST || b.size > DISTANCE_MOST) {
         return most + 1;
     }
-    size_t row[DISTANCE_MOST + 1];
+    /* three rows of the table: two letters that changed places look two rows up */
+    size_t rows[3][DISTANCE_MOST + 1] = {{0}};
     for (size_t j = 0; j <= b.size; j++) {
-        row[j] = j;
+        rows[0][j] = j;
     }
     for (size_t i = 1; i <= a.size; i++) {
-        size_t corner = row[0];
+        size_t *row = rows[i % 3], *above = rows[(i + 2) % 3], *two_up = rows[(i + 1) % 3];
         row[0] = i;
         for (size_t j = 1; j <= b.size; j++) {
-            size_t change = corner + (a.at[i - 1] != b.at[j - 1]);
-            size_t best = row[j] + 1 < row[j - 1] + 1 ? row[j] + 1 : row[j - 1] + 1;
-            corner = row[j];
-            row[j] = change < best ? change : best;
+            row[j] = least_of(above[j - 1] + (a.at[i - 1] != b.at[j - 1]),
+                              least_of(above[j], row[j - 1]) + 1);
+            if (i > 1 && j > 1 && a.at[i - 1] == b.at[j - 2] && a.at[i - 2] == b.at[j - 1]) {
+                row[j] = least_of(row[j], two_up[j - 2] + 1);
+            }
         }
     }
-    return row[b.size] > most ? most + 1 : row[b.size];
+    size_t distance = rows[a.size % 3][b.size];
+    return distance > most ? most + 1 : distance;
 }
 
 void strbuf_init(struct strbuf *buf, struct arena *arena)
@@ -173,7 +181,8 @@ size_t number_print(char *out, double value, int decimals, bool keep_zeros)
 {
     decimals = decimals < 0 ? 0 : decimals > 9 ? 9 : decimals;
     double scaled = fabs(value) * power_of_ten[decimals];
-    uint64_t whole = scaled < 9e15 ? (uint64_t)floor(scaled + 0.5) : 0; /* also 0 for not a number */
+    uint64_t whole =
+        scaled < 9e15 ? (uint64_t)floor(scaled + 0.5) : 0; /* also 0 for not a number */
     int places = decimals;
     while (!keep_zeros && places > 0 && whole % 10 == 0) {
         whole /= 10;

@@ -28,7 +28,8 @@ struct str str_copy(struct arena *arena, struct str s); /* the copy has a NUL be
 /* Words brought to lower case with runs of anything else as one hyphen: "Down 2!" -> "down-2".
  * Letters outside ASCII are kept. For file names. Empty input gives "play". */
 struct str str_slug(struct arena *arena, struct str s);
-/* Number of single-letter insertions, removals and changes between two words; stops at `most` + 1. */
+/* Number of single-letter insertions, removals and changes, and of neighbors that changed places,
+ * between two words; more than `most`: `most` + 1. */
 size_t str_distance(struct str a, struct str b, size_t most);
 
 struct strbuf {

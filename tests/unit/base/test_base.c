@@ -62,6 +62,31 @@ START_TEST(places_count_code_points)
 }
 END_TEST
 
+START_TEST(distances_count_slips_of_the_fingers)
+{
+    static const struct {
+        const char *a, *b;
+        size_t distance;
+    } rows[] = {
+        {"", "", 0},
+        {"", "ab", 2},
+        {"step", "step", 0},
+        {"lvel", "level", 1},
+        {"levvel", "level", 1},
+        {"lebel", "level", 1},
+        {"tralis", "trails", 1},
+        {"tralis", "traps", 2},
+        {"ab", "ba", 1},
+        {"kitten", "sitting", 3},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        ck_assert_uint_eq(str_distance(str_of(rows[i].a), str_of(rows[i].b), 5), rows[i].distance);
+        ck_assert_uint_eq(str_distance(str_of(rows[i].b), str_of(rows[i].a), 5), rows[i].distance);
+    }
+    ck_assert_uint_eq(str_distance(STR("kitten"), STR("sitting"), 2), 3);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("base");
@@ -70,6 +95,7 @@ int main(void)
     tcase_add_test(all, numbers_are_short_and_plain);
     tcase_add_test(all, slugs_make_file_names);
     tcase_add_test(all, places_count_code_points);
+    tcase_add_test(all, distances_count_slips_of_the_fingers);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
