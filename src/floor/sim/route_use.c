@@ -68,11 +68,6 @@ static double plan_behind(struct world *world, const struct task *task, struct v
     return plan_end(world, task, goal, route);
 }
 
-static struct vec2 screener_at(const struct world *world, body screener)
-{
-    return world->agent[screener].m.at;
-}
-
 /* On which side of the way past the screener he goes: +1 left. A curl goes round him; any other way
  * has him between user and defender, or, when those are in a line, takes the near side. */
 static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from, struct vec2 screener,
