@@ -184,12 +184,72 @@ static void bend_one(struct drawing *drawing, struct stroke *stroke)
     }
 }
 
+/* Where smooth bends found no way between crowded marks: the points themselves are pushed out and
+ * the neighbours smoothed after them. */
+static bool push_points(struct trail *trail, const struct obstacle *obstacle, size_t from,
+                        bool *moved)
+{
+    bool any = false;
+    double room = segment_distance(trail->at[trail->count - 1], obstacle->a, obstacle->b, NULL);
+    double r = real_min(obstacle->r, 0.97 * room);
+    for (size_t i = from; i + 1 < trail->count; i++) {
+        double t, far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
+        if (i == 0 || far >= r) {
+            continue;
+        }
+        struct vec2 near = vec2_mix(obstacle->a, obstacle->b, t),
+                    way = vec2_sub(trail->at[i], near);
+        way = far > 1e-3 ? vec2_unit(way) : square_to(trail, i, vec2_of(0, 1));
+        trail->at[i] = vec2_along(near, way, r);
+        moved[i] = any = true;
+    }
+    return any;
+}
+
+static void smooth_moved(struct trail *trail, const bool *moved)
+{
+    for (size_t i = 1; i + 1 < trail->count; i++) {
+        bool near = false;
+        for (size_t j = i > 4 ? i - 4 : 0; j <= i + 4 && j < trail->count; j++) {
+            near |= moved[j];
+        }
+        if (near && !trail->corner[i]) {
+            struct vec2 middle = vec2_mix(trail->at[i - 1], trail->at[i + 1], 0.5);
+            trail->at[i] = vec2_mix(trail->at[i], middle, 0.5);
+        }
+    }
+}
+
+static void squeeze_one(struct drawing *drawing, struct stroke *stroke)
+{
+    obstacle_list list = {0};
+    obstacles_of(drawing, stroke, &list);
+    bool *moved = arena_array(drawing->arena, bool, stroke->trail.count);
+    double slack = 0.25 * drawing->size.k; /* symbols keep their gap, only the comfort goes */
+    for (int turn = 0; turn < 40; turn++) {
+        bool any = false;
+        for (size_t i = 0; i < list.count; i++) {
+            struct obstacle tight = list.at[i];
+            tight.r -= slack;
+            size_t from = tight.own ? first_free(&stroke->trail, &tight) : 0;
+            any |= push_points(&stroke->trail, &tight, from, moved);
+        }
+        if (!any) {
+            return;
+        }
+        if (turn < 38) {
+            smooth_moved(&stroke->trail, moved);
+        }
+    }
+}
+
 void bend_round(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
         if (!is_throw(stroke) && !stroke->standing && stroke->trail.count >= 2) {
             bend_one(drawing, stroke);
+            squeeze_one(drawing, stroke);
         }
     }
 }

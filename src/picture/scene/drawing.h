@@ -134,6 +134,7 @@ struct drawing {
     VEC(struct stroke) strokes;
     VEC(struct crossing) crossings;
     VEC(struct disc) discs;
+    VEC(struct vec2) words; /* middles of pieces of lettering on the floor */
     VEC(struct vec2) cones;
     VEC(struct vec2) ticks, tick_ways; /* a line of players: middles, and half a tick */
     VEC(body) tick_owners;
@@ -219,5 +220,17 @@ void props_draw(struct drawing *drawing);
 /* labels.c */
 void discs_place(struct drawing *drawing);
 void discs_draw(struct drawing *drawing);
+/* What a mark of that radius would lie on there; 0: on nothing. */
+double place_score(const struct drawing *drawing, struct vec2 at, double r);
+/* beads.c */
+void beads_draw(struct drawing *drawing);
+void beads_time(struct drawing *drawing);
+/* words.c: lettering on the floor. */
+double words_score(const struct drawing *drawing, struct str text, double size, struct vec2 at);
+void words_put(struct drawing *drawing, enum scene_class class, struct str text, double size,
+               struct vec2 at, enum face face, enum role role);
+/* findings.c */
+void findings_under(struct drawing *drawing); /* hatched lanes lie under the lines */
+void findings_draw(struct drawing *drawing);
 
 #endif

@@ -23,8 +23,11 @@ static double own_start(const struct segment *segment, size_t first)
 {
     double earliest = TIME_NEVER;
     for (size_t i = first; i < segment->tasks; i++) {
-        double start = task_start(segment, i);
         const struct task *task = segment_task(segment, i);
+        bool throws =
+            task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
+        /* a passer has waited for his moment since the step began */
+        double start = throws ? segment->record[i].time[MOMENT_RELEASED] : task_start(segment, i);
         bool idle = task->kind == TASK_HOLD;
         if (!idle && start >= 0 && (earliest < 0 || start < earliest)) {
             earliest = start;

@@ -5,14 +5,15 @@
 #include "picture/scene/drawing.h"
 
 #include <math.h>
+#include <stdint.h>
 
 #define LEFT_OUT 100.0 /* a score from which a disc is rather left out */
 
 /* What a disc is weighed against, feet and points of score. */
 struct weights {
     double beside, fraction;
-    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_near, beside_line,
-        own_line, crossing, bend;
+    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near,
+        beside_line, own_line, crossing, bend;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -24,12 +25,13 @@ static const struct weights weights = {.beside = 6,
                                        .bar = 150,
                                        .cone = 200,
                                        .line = 60,
+                                       .line_under = 100,
                                        .line_near = 10,
                                        .beside_line = 8,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
-static const double fractions[] = {.50, .44, .56, .38, .62, .32, .68, .26, .74};
+static const double fractions[] = {.50, .44, .56, .38, .62, .32, .68, .26, .74, .20, .80, .14, .86};
 
 struct candidate {
     struct vec2 at;
@@ -115,6 +117,8 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
         double far = ink_distance(stroke, place->at);
         if (i == own) {
             score += !place->on && far < r ? weights.own_line : 0;
+        } else if (far < r + 0.02 * k) {
+            score += weights.line_under;
         } else if (far < r + 0.25 * k) {
             score += weights.line;
         } else if (far < r + 0.7 * k) {
@@ -129,6 +133,33 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
         bool his = crossing->under == own || crossing->over == own;
         score += his && far < least ? weights.crossing * (least - far) / k : 0;
     }
+    return score;
+}
+
+double place_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    struct candidate place = {.at = at, .on = true};
+    double score =
+        outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
+    score += lines_score(drawing, SIZE_MAX, &place, r);
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        double least = r + drawing->size.order + 0.2 * drawing->size.k;
+        score += vec2_distance(at, drawing->discs.at[i].at) < least ? weights.label : 0;
+    }
+    for (size_t i = 0; i < drawing->words.count; i++) {
+        score += vec2_distance(at, drawing->words.at[i]) < r + 0.5 * drawing->size.lettering
+                     ? weights.label
+                     : 0;
+    }
+    const struct court *court = drawing->frame.court;
+    struct vec2 left =
+        frame_point(&drawing->frame, vec2_of(-court->board_half_width, court->board));
+    struct vec2 right =
+        frame_point(&drawing->frame, vec2_of(court->board_half_width, court->board));
+    score += segment_distance(at, left, right, NULL) < r ? weights.ring : 0;
+    score += lines_score(drawing, SIZE_MAX, &place, 0.4 * r) >= weights.line ? weights.line : 0;
+    struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
+    score += vec2_distance(at, ring) < r + drawing->size.basket ? weights.ring : 0;
     return score;
 }
 

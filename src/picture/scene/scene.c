@@ -163,12 +163,16 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     plan(&drawing);
     page_draw(&drawing);
     court_draw(&drawing);
+    findings_under(&drawing);
     symbols_clear(&drawing);
     strokes_draw(&drawing);
     props_draw(&drawing);
+    beads_draw(&drawing);
     rings_draw(&drawing);
     symbols_draw(&drawing);
     discs_draw(&drawing);
+    beads_time(&drawing);
+    findings_draw(&drawing);
     caption_draw(&drawing);
     return scene;
 }

@@ -216,6 +216,29 @@ static void screens_pin(struct drawing *drawing)
     }
 }
 
+/* Bars keep off the numerals, their own too. */
+static void bars_settle(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *bar = &drawing->stops.at[i];
+        for (size_t s = 0; bar->kind == STOP_BAR && bar->from >= 0 && s < drawing->symbols.count;
+             s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            if (body_is_defender(symbol->who)) {
+                continue;
+            }
+            struct vec2 near = nearest_on_bar(drawing, bar, symbol->at);
+            double least = symbol->radius + size->bar_stroke / 2 + size->gap;
+            bar->at =
+                vec2_add(bar->at, push_from(near, symbol->at, least, vec2_scale(bar->facing, -1)));
+        }
+        if (bar->kind == STOP_BAR) {
+            bar->at = keep(&drawing->frame, bar->at, size->bar / 2);
+        }
+    }
+}
+
 /* Where an X that a screen was set on has been moved, the bar goes with it. */
 static void bars_follow(struct drawing *drawing)
 {
@@ -345,6 +368,7 @@ void settle(struct drawing *drawing)
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
             handoff_settle(drawing, i);
         }
+        bars_settle(drawing);
         bars_follow(drawing);
         defenders_settle(drawing);
     }

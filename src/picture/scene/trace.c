@@ -302,12 +302,14 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     const struct stop *start = &drawing->stops.at[stroke->start];
+    const struct task *first = segment_task(drawing->segment, (size_t)stroke->part[0].task);
     double k = drawing->size.k;
     if (drawing->stops.at[stroke->end].kind == STOP_BAR) {
         raw_to_bar(&raw, 3.0 * k);
     }
     raw_corners(drawing, stroke, &raw);
-    raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + 2.0 * k);
+    bool vee = first->shape == SHAPE_V || first->shape == SHAPE_L || first->shape == SHAPE_SETUP;
+    raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + (vee ? 1.6 : 3.2) * k);
     clocks_of(drawing, stroke, &raw);
     for (size_t i = 0; i < stroke->parts; i++) {
         stroke->part[i].from = stroke_share(stroke, stroke->part[i].from);

@@ -1,0 +1,194 @@
+/* SPDX-License-Identifier: MIT */
+/* findings: what the checks saw, drawn where it is: a distance as a dimension line with its length,
+ * a closed passing lane hatched, and each with the square and letter that open its text. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+static enum role finding_role(const struct drawing *drawing)
+{
+    return drawing->options->theme == THEME_DARK ? ROLE_WARNING : ROLE_ACCENT;
+}
+
+static bool is_shown(const struct drawing *drawing, const struct finding *finding)
+{
+    return !finding->accepted && finding->step == drawing->diagram->step &&
+           finding->branch == drawing->diagram->branch && finding->mark != MARK_NONE &&
+           !drawing->size.small;
+}
+
+static void thin_line(struct drawing *drawing, struct vec2 a, struct vec2 b, double width)
+{
+    pen_move(drawing, a);
+    pen_line(drawing, b);
+    pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), width);
+}
+
+/* A lane from a to b: its four corners. */
+static bool lane_corners(const struct drawing *drawing, const struct finding *finding,
+                         struct vec2 corner[4])
+{
+    double k = drawing->size.k;
+    struct vec2 a = frame_point(&drawing->frame, finding->a),
+                b = frame_point(&drawing->frame, finding->b);
+    struct vec2 way = vec2_unit(vec2_sub(b, a)), square = vec2_left(way);
+    if (vec2_distance(a, b) < 5 * k) {
+        return false;
+    }
+    struct vec2 from = vec2_along(a, way, 2.4 * k), to = vec2_along(b, way, -1.3 * k);
+    corner[0] = vec2_along(from, square, 0.6 * k);
+    corner[1] = vec2_along(to, square, 1.9 * k);
+    corner[2] = vec2_along(to, square, -1.9 * k);
+    corner[3] = vec2_along(from, square, -0.6 * k);
+    return true;
+}
+
+/* The piece of the line through p along `way` that lies in the four corners. */
+static bool clip_to(const struct vec2 corner[4], struct vec2 p, struct vec2 way, double reach,
+                    struct vec2 out[2])
+{
+    size_t found = 0;
+    struct vec2 a = vec2_along(p, way, -reach), b = vec2_along(p, way, reach);
+    for (size_t i = 0; i < 4 && found < 2; i++) {
+        double t, u;
+        if (segment_cross(a, b, corner[i], corner[(i + 1) % 4], &t, &u)) {
+            out[found++] = vec2_mix(a, b, t);
+        }
+    }
+    return found == 2 && vec2_distance(out[0], out[1]) > 0.3;
+}
+
+static void lane_draw(struct drawing *drawing, const struct finding *finding)
+{
+    struct vec2 corner[4], ends[2];
+    if (!lane_corners(drawing, finding, corner)) {
+        return;
+    }
+    double k = drawing->size.k, length = vec2_distance(corner[0], corner[1]);
+    struct vec2 way = vec2_unit(vec2_sub(corner[1], corner[0])),
+                hatch = vec2_turn(way, REAL_PI / 4);
+    struct vec2 middle = vec2_mix(corner[0], corner[3], 0.5);
+    for (double along = -4 * k; along < length + 4 * k; along += 0.95 * k * 1.414) {
+        if (clip_to(corner, vec2_along(middle, way, along), hatch, 8 * k, ends)) {
+            thin_line(drawing, ends[0], ends[1], drawing->size.hatch_line);
+        }
+    }
+    pen_move(drawing, corner[0]);
+    for (size_t i = 1; i < 4; i++) {
+        pen_line(drawing, corner[i]);
+    }
+    pen_close(drawing);
+    pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), drawing->size.hatch_line);
+}
+
+void findings_under(struct drawing *drawing)
+{
+    const finding_list *findings = drawing->options->findings;
+    for (size_t i = 0; findings && i < findings->count; i++) {
+        if (is_shown(drawing, &findings->at[i]) && findings->at[i].mark == MARK_LANE) {
+            lane_draw(drawing, &findings->at[i]);
+        }
+    }
+}
+
+static struct str length_text(struct drawing *drawing, double metres)
+{
+    struct strbuf text;
+    strbuf_init(&text, drawing->arena);
+    play_length(&text, drawing->play, metres);
+    return strbuf_str(&text);
+}
+
+/* A dimension line beside a and b, with the length in a break of it; returns its middle. */
+static struct vec2 dimension_draw(struct drawing *drawing, const struct finding *finding)
+{
+    double k = drawing->size.k, size = drawing->size.lettering, best = 1e9, offset = 0;
+    struct vec2 a = frame_point(&drawing->frame, finding->a),
+                b = frame_point(&drawing->frame, finding->b);
+    struct vec2 way = vec2_distance(a, b) > 0.1 ? vec2_unit(vec2_sub(b, a)) : vec2_of(1, 0),
+                square = vec2_left(way);
+    struct vec2 middle = vec2_mix(a, b, 0.5);
+    struct str text = length_text(drawing, finding->amount);
+    static const double offs[] = {3.2, -3.2, 2.4, -2.4, 4.2, -4.2};
+    for (size_t i = 0; i < sizeof offs / sizeof *offs; i++) {
+        double score = words_score(drawing, text, size, vec2_along(middle, square, offs[i] * k)) +
+                       0.5 * (double)i;
+        score += 0.5 * place_score(drawing, vec2_along(a, square, offs[i] * k), 0.4 * k);
+        score += 0.5 * place_score(drawing, vec2_along(b, square, offs[i] * k), 0.4 * k);
+        if (score < best) {
+            best = score;
+            offset = offs[i] * k;
+        }
+    }
+    double thin = drawing->size.hatch_line, half = vec2_distance(a, b) / 2;
+    double side = offset < 0 ? -1 : 1;
+    struct vec2 at = vec2_along(middle, square, offset);
+    struct vec2 ends[2] = {vec2_along(a, square, offset), vec2_along(b, square, offset)};
+    for (int e = 0; e < 2; e++) {
+        struct vec2 foot = e == 0 ? a : b;
+        thin_line(drawing, vec2_along(foot, square, side * (drawing->size.ring + 0.5 * k)),
+                  vec2_along(ends[e], square, side * 0.5 * k), thin);
+        struct vec2 slant = vec2_scale(vec2_turn(way, REAL_PI / 4), 0.55 * k);
+        thin_line(drawing, vec2_sub(ends[e], slant), vec2_add(ends[e], slant),
+                  1.9 * drawing->size.check_line);
+    }
+    double wide = metrics_width(FACE_SEMIBOLD, size, text) / 2 + 0.3 * k;
+    if (half > wide * 0.6) {
+        thin_line(drawing, ends[0], ends[1], drawing->size.check_line);
+    }
+    words_put(drawing, CLASS_FINDING, text, size, at, FACE_SEMIBOLD, finding_role(drawing));
+    return at;
+}
+
+/* The square with its letter near a place, where it lies on nothing. */
+static void tag_draw(struct drawing *drawing, const struct finding *finding, struct vec2 near,
+                     int letter)
+{
+    double size = drawing->size.lettering, side = 1.28 * size, half = side / 2, best = 1e9,
+           k = drawing->size.k;
+    struct vec2 at = near;
+    for (int ring = 0; ring < 4; ring++) {
+        for (int i = 0; i < 16; i++) {
+            double off = 2.6 * k + ring * 1.4 * k;
+            struct vec2 place = vec2_along(
+                near, vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8)), off);
+            double score = place_score(drawing, place, 1.25 * half) + 3 * ring + 0.01 * i;
+            if (score < best) {
+                best = score;
+                at = place;
+            }
+        }
+    }
+    bool filled = finding->severity != SEVERITY_NOTE;
+    pen_move(drawing, vec2_of(at.x - half, at.y - half));
+    pen_line(drawing, vec2_of(at.x + half, at.y - half));
+    pen_line(drawing, vec2_of(at.x + half, at.y + half));
+    pen_line(drawing, vec2_of(at.x - half, at.y + half));
+    pen_close(drawing);
+    struct scene_item *item = pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), 0.8);
+    item->join = JOIN_MITER;
+    item->fill = filled ? finding_role(drawing) : ground_at(drawing, at);
+    enum role ink = filled ? ROLE_PAGE : finding_role(drawing);
+    put_text(drawing, CLASS_FINDING, str_format(drawing->arena, "%c", 'A' + letter % 26), at, size,
+             FACE_BOLD, ink);
+    VEC_PUSH(drawing->arena, &drawing->words, at);
+}
+
+void findings_draw(struct drawing *drawing)
+{
+    const finding_list *findings = drawing->options->findings;
+    int letter = 0;
+    for (size_t i = 0; findings && i < findings->count; i++) {
+        const struct finding *finding = &findings->at[i];
+        if (!is_shown(drawing, finding)) {
+            continue;
+        }
+        struct vec2 near = frame_point(&drawing->frame, finding->a);
+        if (finding->mark == MARK_DISTANCE) {
+            near = dimension_draw(drawing, finding);
+        } else if (finding->mark == MARK_LANE) {
+            near = vec2_mix(near, frame_point(&drawing->frame, finding->b), 0.4);
+        }
+        tag_draw(drawing, finding, near, letter++);
+    }
+}
