@@ -258,9 +258,9 @@ static void put_foot(const struct setter *setter, struct page *page, const struc
     double base = FOOT + paper->foot;
     galley_rule(page->galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
-    galley_text(page->galley,
-                words_set(setter, TYPE_NOTE, words_foot(setter->arena, page->play), SIDE),
-                paper->margin, base, ROLE_SOFT);
+    struct str foot = words_short(setter, words_foot(setter->arena, page->play), SIDE);
+    galley_text(page->galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base,
+                ROLE_SOFT);
     const struct text_block *date = words_set(setter, TYPE_NOTE, setter->job->date_text, 90);
     galley_text(page->galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
     struct str of = str_format(setter->arena, "Page %zu of %zu", number, count);

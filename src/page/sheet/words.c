@@ -201,6 +201,25 @@ struct str words_foot(struct arena *arena, const struct play *play)
     return strbuf_str(&out);
 }
 
+struct str words_short(const struct setter *setter, struct str text, double width)
+{
+    struct str whole = text;
+    while (text.size > 0) {
+        struct str tried = text.size == whole.size
+                               ? text
+                               : str_format(setter->arena, "%.*s\xE2\x80\xA6", STR_ARG(text));
+        if (text_lines(words_set(setter, TYPE_NOTE, tried, width)) <= 1) {
+            return tried;
+        }
+        size_t size = text.size;
+        while (size > 0 && text.at[size - 1] != ' ') {
+            size--;
+        }
+        text.size = size > 0 ? size - 1 : 0;
+    }
+    return STR("");
+}
+
 /* Bodies, each once, in the order they are met. */
 struct crowd {
     body who[LIMIT_BRANCHES * 4];

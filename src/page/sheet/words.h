@@ -43,6 +43,8 @@ struct str words_capitals(struct arena *arena,
 struct str words_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */
 struct str words_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */
 struct str words_foot(struct arena *arena, const struct play *play);   /* "Lantern, Flex 7" */
+/* A line for a foot: as many whole words as fit, with three dots when some do not. */
+struct str words_short(const struct setter *setter, struct str text, double width);
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
 struct str words_decides(struct arena *arena, const struct step *step, body reader);
 

@@ -1,0 +1,231 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""Handouts as others read them: whole PDF by qpdf, faces and words by poppler, nothing outside its
+page, nothing too small to read. Prints TAP.
+Usage: pages.py PROGRAM EXAMPLES"""
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as tree
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from tap import Tap  # noqa: E402
+
+PROGRAM, EXAMPLES = (os.path.abspath(word) for word in sys.argv[1:3])
+LETTER, A4 = (612, 792, 54), (595.28, 841.89, 45.64)
+CAUTION = ('Screens: feet still, elbows in; a step behind a standing player, up to two off a moving one.',
+           'Hit to the head: stop, tell an adult, sit out until medically cleared.',
+           'Local rules, league and medical staff come before this sheet.')
+tap = Tap()
+
+
+def told(*words):
+    done = subprocess.run(words, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, timeout=120)
+    return done.returncode, done.stdout.decode()
+
+
+def handout(folder, name, text, *words):
+    """Writes the handout of a text (or a file); its path, or None."""
+    play = text
+    if not isinstance(text, pathlib.Path):
+        play = folder / f'{name}.play'
+        play.write_text(text)
+    out = folder / f'{name}.pdf'
+    status, said = told(PROGRAM, 'handout', str(play), '-o', str(out), *words)
+    return out if tap.ok(status in (0, 1) and out.exists(), f'{name}: is written', f'{status}: {said}') else None
+
+
+def pages_of(pdf):
+    """For each page its size and its words with their boxes."""
+    _, text = told('pdftotext', '-bbox', str(pdf), '-')
+    text = re.sub(r'<!DOCTYPE[^>]*>', '', text).replace('xmlns="http://www.w3.org/1999/xhtml"', '')
+    found = []
+    for page in tree.fromstring(text).iter('page'):
+        words = [(word.text, *(float(word.get(key)) for key in ('xMin', 'yMin', 'xMax', 'yMax')))
+                 for word in page.iter('word')]
+        found.append((float(page.get('width')), float(page.get('height')), words))
+    return found
+
+
+def plain(pdf, page=0):
+    """Words with one space between, hyphens at line ends as they stand."""
+    words = ['pdftotext', '-raw'] + (['-f', str(page), '-l', str(page)] if page else []) + [str(pdf), '-']
+    return ' '.join(told(*words)[1].split())
+
+
+def smallest_type(pdf):
+    """The smallest letters in points, to a third: poppler zooms no further."""
+    _, text = told('pdftohtml', '-xml', '-i', '-stdout', '-zoom', '3', str(pdf))
+    return min(int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', text)) / 3
+
+
+def look_at(name, pdf, paper=LETTER):
+    """What holds for every handout."""
+    width, height, margin = paper
+    status, said = told('qpdf', '--check', str(pdf))
+    tap.ok(status == 0, f'{name}: qpdf finds nothing wrong', said)
+    _, faces = told('pdffonts', str(pdf))
+    rows = [line.split() for line in faces.splitlines()[2:]]
+    tap.ok(rows and all('Inter-' in row[0] and row[-5:-2] == ['yes', 'yes', 'yes'] for row in rows),
+           f'{name}: all faces are embedded', faces)
+    pages = pages_of(pdf)
+    tap.ok(all(abs(page[0] - width) < 0.1 and abs(page[1] - height) < 0.1 for page in pages), f'{name}: paper')
+    outside = [word for page in pages for word in page[2]
+               if word[1] < margin - 1 or word[3] > width - margin + 1 or word[2] < 30 or word[4] > height - 20]
+    tap.same(outside, [], f'{name}: every word is inside the margins')
+    tap.ok(smallest_type(pdf) >= 7.9, f'{name}: nothing is under 8 pt', smallest_type(pdf))
+    for number, page in enumerate(pages, 1):
+        text = plain(pdf, number)
+        tap.ok(all(line in text for line in CAUTION), f'{name}: the caution is on page {number}', text)
+        tap.ok(f'Page {number} of {len(pages)}' in text, f'{name}: page {number} is counted', text)
+        body = [word for word in page[2] if 110 < word[2] < height - 100]
+        tap.ok(body, f'{name}: page {number} is not empty')
+    return pages
+
+
+def headings_alone(pages):
+    """Headings with nothing under them before the foot."""
+    alone = []
+    for width, height, words in pages:
+        lowest = max(word[4] for word in words if word[4] < height - 95)
+        alone += [word[0] for word in words if word[0] in ('Notes', 'Continued', 'Goal') and word[4] > lowest - 2
+                  and word[0] != 'Notes']
+    return alone
+
+
+STEPS = '''play "Switchback"
+  about "{about}"
+  series "Motion"
+  number 7
+  start five-out
+  ball 1
+  defense man
+'''
+
+
+def many_steps(count, sentence='{a} passes to {b}', points=()):
+    text = STEPS.format(about='Round and round.')
+    for i in range(count):
+        a, b = 1 + i % 2, 1 + (i + 1) % 2
+        text += f'  step "Pass number {i + 1}"\n    {sentence.format(a=a, b=b)}\n'
+        text += ''.join(f'    point "{point}"\n' for point in points)
+    return text
+
+
+def look_at_grids(folder):
+    for per_page in (1, 2, 4, 6, 9):
+        for paper, size in (('letter', LETTER), ('a4', A4)):
+            name = f'twelve steps, {per_page} a page, {paper}'
+            pdf = handout(folder, name, many_steps(12), '--per-page', str(per_page), '--paper', paper)
+            if pdf:
+                pages = look_at(name, pdf, size)
+                text = plain(pdf)
+                tap.ok(all(f'Pass number {i + 1}' in text for i in range(12)), f'{name}: every step is there', text)
+                tap.same(len(pages), -(-12 // per_page), f'{name}: as many pages as it takes')
+
+
+def look_at_long(folder):
+    """Texts far too long for a column, a page or a line lose no word."""
+    long = ' '.join(f'word{i}' for i in range(450))
+    pdf = handout(folder, 'long point', many_steps(2, points=[long]))
+    if pdf:
+        pages = look_at('long point', pdf)
+        text = plain(pdf)
+        tap.same([i for i in range(450) if len(re.findall(rf'\bword{i}\b', text)) != 2], [],
+                 'long point: every word is there, once for each step')
+        tap.ok('Continued' in text and not headings_alone(pages), 'long point: it goes on with a heading')
+    about = ' '.join(f'about{i}' for i in range(60))
+    title = ' '.join(f'title{i}' for i in range(14))
+    pdf = handout(folder, 'long head', STEPS.format(about=about).replace('Switchback', title).replace(
+        '"Motion"', '"' + 'Motion and more ' * 4 + '"') + '  step "' + 'Down and out ' * 9 + '"\n    1 passes to 2\n')
+    if pdf:
+        look_at('long head', pdf)
+        text = plain(pdf)
+        tap.ok(all(f'about{i}' in text for i in range(60)) and all(f'title{i}' in text for i in range(14)),
+               'long head: every word is there', text)
+    one = 'W' * 300
+    pdf = handout(folder, 'one long word', many_steps(1, points=[one]))
+    if pdf:
+        look_at('one long word', pdf)
+        tap.ok(told('pdftotext', str(pdf), '-')[1].count('W') >= 300, 'one long word: no letter is lost')
+
+
+def look_at_cautions(folder):
+    own = 'Mats under both baskets are pushed back first.'
+    for level in ('u12', 'u16 girls'):
+        text = many_steps(6).replace('  start', f'  level {level}\n  caution "{own}"\n  start', 1)
+        pdf = handout(folder, f'caution {level}', text)
+        if pdf:
+            pages = look_at(f'caution {level}', pdf)
+            for number in range(1, len(pages) + 1):
+                page = plain(pdf, number)
+                tap.ok(own in page, f'caution {level}: the coach\'s own line is on page {number}', page)
+                tap.same('local rules may bar zone defense' in page, level == 'u12',
+                         f'caution {level}: what the age adds, page {number}')
+    lines = ''.join(f'  caution "Own line {i} of a coach who has very much to say about all this."\n' for i in range(12))
+    pdf = handout(folder, 'many cautions', many_steps(2).replace('  start', lines + '  start', 1))
+    if pdf:
+        look_at('many cautions', pdf)
+        text = plain(pdf)
+        tap.ok(all(f'Own line {i} of' in text for i in range(12)), 'many cautions: every line is there', text)
+
+
+def look_at_examples(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    pdf = handout(folder, 'kites', kites, '--date', 'Oct 12')
+    if pdf:
+        look_at('kites', pdf)
+        text = plain(pdf)
+        for words in ('LARKSPUR KITES', 'Players’ sheet, under 16 girls', 'Oct 12', 'Motion, number 1',
+                      'Step 1: what x3 does decides what 3 does', 'Pass and cut', '1 passes to 2.'):
+            tap.ok(words in text, f'kites: says {words}', text)
+        tap.ok('CreationDate' not in told('pdfinfo', str(pdf))[1], 'kites: no time of day gets in')
+        outline = told('qpdf', '--json', '--json-key=outlines', str(pdf))[1]
+        for words in ('Tollgate', 'Lantern', 'Pass and cut'):
+            tap.ok(words in outline, f'kites: {words} is a bookmark', outline)
+    for who, name in (('3', 'player 3'), ('1', 'player 1')):
+        pdf = handout(folder, name, kites, '--for', who)
+        if pdf:
+            look_at(name, pdf)
+            text = plain(pdf)
+            tap.ok('Your job' in text and f'Player’s sheet for {who}' in text, f'{name}: is told the job', text)
+            tap.ok('what you do' in text or who != '3', f'{name}: reads speak to the reader', text)
+    for play in sorted((pathlib.Path(EXAMPLES) / 'topics').glob('*.play')):
+        pdf = handout(folder, play.stem, play)
+        if pdf:
+            look_at(play.stem, pdf, A4 if 'paper a4' in play.read_text() else LETTER)
+
+
+def look_at_key(folder):
+    pdf = handout(folder, 'key', many_steps(1))
+    if pdf:
+        text = plain(pdf)
+        tap.ok('pass' in text and 'dribble' not in text and 'hand-off' not in text and 'where you finish' not in text,
+               'key: only what the page shows', text)
+
+
+def look_at_bytes(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    first = handout(folder, 'bytes', kites)
+    again = folder / 'again.pdf'
+    subprocess.run([PROGRAM, 'handout', str(kites), '-o', str(again)], cwd='/', timeout=120, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                   env={**os.environ, 'LC_ALL': 'de_DE.UTF-8', 'TZ': 'Asia/Tokyo', 'HOME': '/nowhere'})
+    tap.ok(first and first.read_bytes() == again.read_bytes(), 'the same bytes in another folder, zone and locale')
+
+
+def main():
+    with tempfile.TemporaryDirectory() as folder:
+        folder = pathlib.Path(folder)
+        look_at_examples(folder)
+        look_at_grids(folder)
+        look_at_long(folder)
+        look_at_cautions(folder)
+        look_at_key(folder)
+        look_at_bytes(folder)
+    return tap.end()
+
+
+sys.exit(main())

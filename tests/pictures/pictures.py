@@ -1,0 +1,137 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""Diagrams as others read them: live and print-true SVG drawn alike by librsvg, whole XML, no id
+twice in a page of many, the same bytes anywhere. Prints TAP.
+Usage: pictures.py PROGRAM COMPARE EXAMPLES"""
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as tree
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from tap import Tap  # noqa: E402
+
+PROGRAM, COMPARE, EXAMPLES = (os.path.abspath(word) for word in sys.argv[1:4])
+APART_MOST = 60  # millionths of the pixels: none with the same face; a numeral that is missing makes 150 or more
+SVG = '{http://www.w3.org/2000/svg}'
+# What SVG 1.1 has of elements and attributes, as far as ours and cairo's go; aria-* and role besides.
+ELEMENTS = {'svg', 'title', 'desc', 'style', 'g', 'path', 'circle', 'text', 'defs', 'symbol', 'use', 'clipPath', 'rect'}
+ATTRIBUTES = {
+    'svg': {'width', 'height', 'viewBox', 'version', 'class', 'role', 'aria-labelledby', 'fill', 'stroke-linejoin',
+            'text-anchor', 'font-family', '{http://www.w3.org/XML/1998/namespace}lang'},
+    'title': {'id'}, 'desc': {'id'}, 'style': {'type'}, 'defs': set(),
+    'symbol': {'id', 'overflow'}, 'clipPath': {'id'},
+    'use': {'x', 'y', '{http://www.w3.org/1999/xlink}href'},
+    'text': {'x', 'y', 'font-size', 'font-weight', 'text-anchor'},
+    'circle': {'cx', 'cy', 'r'}, 'path': {'d', 'style'}, 'rect': {'x', 'y', 'width', 'height', 'style'},
+    'g': {'id', 'style', 'clip-path', 'clip-rule'},
+}
+PAINT = {'class', 'fill', 'stroke', 'stroke-width', 'stroke-linecap', 'stroke-linejoin'}
+tap = Tap()
+
+
+def run(*words, cwd=None, env=None):
+    done = subprocess.run([PROGRAM, *words], cwd=cwd, env={**os.environ, **(env or {})}, timeout=300,
+                          stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    return done.returncode, done.stdout, done.stderr.decode()
+
+
+def drawn(folder, play, *words, env=None, cwd=None):
+    """The files that a draw wrote, by name."""
+    folder.mkdir(parents=True, exist_ok=True)
+    status, _, said = run('draw', str(play), *words, '-o', f'{folder}/', env=env, cwd=cwd)
+    if status not in (0, 1):
+        raise SystemExit(f'draw {play} {words}: {status}\n{said}')
+    return {path.name: path for path in sorted(folder.iterdir())}
+
+
+def foreign_parts(root):
+    """Elements and attributes that SVG 1.1 or our own rules do not have."""
+    wrong = []
+    for element in root.iter():
+        name = element.tag.replace(SVG, '')
+        if name not in ELEMENTS:
+            wrong.append(name)
+            continue
+        allowed = ATTRIBUTES[name] | (PAINT if name in ('g', 'path', 'circle', 'text') else set())
+        wrong += [f'{name} {key}' for key in element.attrib if key not in allowed]
+    return wrong
+
+
+def look_at_both(name, live, print_true):
+    live_text, print_text = live.read_text(), print_true.read_text()
+    for kind, text in (('live', live_text), ('print-true', print_text)):
+        root = tree.fromstring(text)
+        tap.same(foreign_parts(root), [], f'{name}: {kind} holds what SVG 1.1 has')
+        title = root[0]
+        tap.ok(title.tag == SVG + 'title' and len(title.text) > 3 and root[1].tag == SVG + 'desc' and
+               len(root[1].text) > 20, f'{name}: {kind} is named and told in words', text[:600])
+        tap.ok('<script' not in text and 'foreignObject' not in text and 'data:' not in text and
+               'http' not in text.replace('http://www.w3.org/', ''), f'{name}: {kind} asks for nothing from outside')
+    done = subprocess.run([COMPARE, str(live), str(print_true)], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+                          timeout=120)
+    tap.ok(done.returncode == 0, f'{name}: librsvg draws both', done.stderr.decode())
+    apart, inked = (int(word) for word in (done.stdout.split() or [b'1000000', b'0']))
+    tap.ok(apart <= APART_MOST and inked > 10000, f'{name}: live and print-true look alike',
+           f'{apart} millionths apart, {inked} inked; at most {APART_MOST}')
+    tap.ok(len(live_text) < 16000, f'{name}: live is small', f'{len(live_text)} bytes')
+
+
+def ids_of(text):
+    return re.findall(r'\bid="([^"]*)"', text)
+
+
+def look_at_page(kind, texts):
+    """Fifty drawings in one page: those there are, each with its own salt as often as it takes."""
+    page = '<div>' + ''.join(texts) + '</div>'
+    ids = ids_of(page)
+    tap.same(len(ids), len(set(ids)), f'{len(texts)} {kind} drawings in one page share no id')
+    aims = re.findall(r'(?:href="#|url\(#)([^")]*)', page)
+    tap.same([aim for aim in aims if aim not in set(ids)], [], f'every reference in {kind} finds its id')
+    done = subprocess.run(['xmllint', '--noout', '-'], input=page.encode(), stderr=subprocess.PIPE)
+    tap.ok(done.returncode == 0, f'a page of {kind} drawings is whole XML', done.stderr.decode())
+
+
+def bytes_of(folder, play, env, cwd):
+    found = {}
+    for kind in ('svg', 'pdf', 'png'):
+        for name, path in drawn(folder / kind, play, '-f', kind, env=env, cwd=cwd).items():
+            found[name] = path.read_bytes()
+    for name, path in drawn(folder / 'live', play, '--text', 'live', env=env, cwd=cwd).items():
+        found['live ' + name] = path.read_bytes()
+    return found
+
+
+def main():
+    plays = sorted(pathlib.Path(EXAMPLES).rglob('*.play'))
+    plays = [play for play in plays if play.parent.name == 'topics' or play.name == 'kites.play']
+    with tempfile.TemporaryDirectory() as folder:
+        folder = pathlib.Path(folder)
+        texts = {'live': [], 'print-true': []}
+        for play in plays:
+            live = drawn(folder / 'live' / play.stem, play, '--text', 'live')
+            print_true = drawn(folder / 'print' / play.stem, play)
+            tap.same(list(live), list(print_true), f'{play.stem}: the same drawings in both kinds')
+            for name in live:
+                look_at_both(f'{play.stem} {name}', live[name], print_true[name])
+        play = pathlib.Path(EXAMPLES) / 'topics' / 'v-cut.play'
+        for kind, words in (('live', ['--text', 'live']), ('print-true', [])):
+            for salt in range(50):
+                if len(texts[kind]) < 50:
+                    drawings = drawn(folder / 'salt' / kind / str(salt), play, '--salt', str(salt), *words)
+                    texts[kind] += [path.read_text() for path in drawings.values()]
+            look_at_page(kind, texts[kind][:50])
+        (folder / 'elsewhere').mkdir()
+        here = bytes_of(folder / 'a', play, {'LC_ALL': 'C', 'TZ': 'UTC'}, EXAMPLES)
+        there = bytes_of(folder / 'b', play, {'LC_ALL': 'de_DE.UTF-8', 'TZ': 'Asia/Tokyo', 'HOME': '/nowhere',
+                                              'FONTCONFIG_FILE': '/nowhere/fonts.conf'}, folder / 'elsewhere')
+        tap.same(sorted(here), sorted(there), 'the same files anywhere')
+        for name in here:
+            tap.ok(here[name] == there[name], f'the same bytes in another folder, zone and locale: {name}')
+    return tap.end()
+
+
+sys.exit(main())

@@ -1,0 +1,406 @@
+/* SPDX-License-Identifier: MIT */
+#include "page/sheet/bands.h"
+#include "page/sheet/page.h"
+#include "language/tell/tell.h"
+#include "suite.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static jmp_buf escape;
+static struct arena arena;
+static struct fonts *fonts;
+static struct playbook book;
+static struct sheet_job job;
+static struct setter setter;
+
+static void open_setter(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+    fonts = fonts_create();
+    ck_assert_ptr_nonnull(fonts);
+    book = (struct playbook){.title = STR("A season")};
+    job = (struct sheet_job){.book = &book, .reader = BODY_NONE};
+    setter = (struct setter){&arena, fonts, &job};
+}
+
+static void close_setter(void)
+{
+    fonts_destroy(fonts);
+    arena_finish(&arena);
+}
+
+/* The text with its bold parts in brackets. */
+static const char *bracketed(struct str text)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    for (size_t i = 0; i < text.size; i++) {
+        char c = text.at[i];
+        strbuf_char(&out, c == TELL_BOLD ? '[' : c == TELL_PLAIN ? ']' : c);
+    }
+    strbuf_char(&out, '\0');
+    return out.at;
+}
+
+static const char *text_of(struct str text)
+{
+    return str_copy(&arena, text).at;
+}
+
+/* ---- words ---- */
+
+struct bold_case {
+    const char *text, *wanted;
+};
+
+static const struct bold_case bold_cases[] = {
+    {"brush shoulders with 5", "brush shoulders with [5]"},
+    {"3 and 4: stay deep", "[3] and [4]: stay deep"},
+    {"If 3 is open, pass.", "If [3] is open, pass."},
+    {"See 2a, 2b and 2c", "See 2a, 2b and 2c"},
+    {"Take 2 dribbles", "Take 2 dribbles"},
+    {"Stay 3 ft away for 2 seconds", "Stay 3 ft away for 2 seconds"},
+    {"a 2-3 zone, 3-on-0, 4.5 or 3:00", "a 2-3 zone, 3-on-0, 4.5 or 3:00"},
+    {"8 of 10", "8 of 10"}, /* five players */
+    {"x3 trails", "x3 trails"},
+    {"(5) \"4\" 3.", "([5]) \"[4]\" [3]."},
+    {"25 and 1234", "25 and 1234"},
+    {"", ""},
+};
+
+START_TEST(players_numbers_are_bold_and_counts_are_not)
+{
+    const struct bold_case *row = &bold_cases[_i];
+    ck_assert_str_eq(bracketed(words_bold(&arena, str_of(row->text), 5)), row->wanted);
+}
+END_TEST
+
+START_TEST(bold_marks_change_the_face_and_are_not_printed)
+{
+    double plain = text_width(words_set(&setter, TYPE_SENTENCE, STR("3 cuts"), 0));
+    double bold = text_width(words_set(&setter, TYPE_SENTENCE,
+                                       STR("\x01"
+                                           "3\x02 cuts"),
+                                       0));
+    double wider =
+        metrics_width(FACE_BOLD, 9.5, STR("3")) - metrics_width(FACE_REGULAR, 9.5, STR("3"));
+    ck_assert_double_eq_tol(bold - plain, wider, 0.05);
+}
+END_TEST
+
+START_TEST(no_type_is_under_eight_points)
+{
+    for (int type = 0; type < TYPE_COUNT; type++) {
+        /* a digit of the face is at most 0.67 em wide */
+        double digit = text_width(words_set(&setter, (enum type)type, STR("8"), 0));
+        ck_assert_double_ge(digit, metrics_width(FACE_REGULAR, 8, STR("8")) - 0.4);
+        ck_assert_double_ge(type_leading((enum type)type), 10);
+    }
+}
+END_TEST
+
+START_TEST(clubs_are_set_in_capitals)
+{
+    ck_assert_str_eq(text_of(words_capitals(&arena, STR("Larkspur Kites"))), "LARKSPUR KITES");
+    ck_assert_str_eq(text_of(words_capitals(&arena, STR("Z\xC3\xBCrich \xC3\xB7 2"))),
+                     "Z\xC3\x9CRICH \xC3\xB7 2");
+}
+END_TEST
+
+START_TEST(levels_are_told_in_words)
+{
+    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
+    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_JV_BOYS)), "JV boys");
+    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_MIDDLE_SCHOOL)), "middle school");
+}
+END_TEST
+
+START_TEST(series_and_number_stand_together_or_alone)
+{
+    struct play play = {.name = STR("Lantern"), .series = STR("Flex"), .number = 7};
+    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Flex, number 7");
+    ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex 7");
+    play.number = 0;
+    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Flex");
+    ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex");
+    play.number = 7;
+    play.series = STR("");
+    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Number 7");
+    ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, number 7");
+}
+END_TEST
+
+START_TEST(a_long_foot_ends_in_whole_words_and_dots)
+{
+    struct str text = STR("Lantern of the seven long and winding roads down to the harbor, Flex 7");
+    struct str shown = words_short(&setter, text, 120);
+    ck_assert(shown.size < text.size);
+    ck_assert_str_eq(shown.at + shown.size - 3, "\xE2\x80\xA6");
+    ck_assert(text.at[shown.size - 3] == ' ');
+    ck_assert(str_equal(words_short(&setter, STR("Lantern"), 120), STR("Lantern")));
+}
+END_TEST
+
+enum branch_is { READ, OPTION };
+
+static void add_read(struct step *step, enum branch_is is, int decider, int doer)
+{
+    struct branch branch = {.kind = is == READ ? BRANCH_READ : BRANCH_OPTION};
+    struct condition condition = {.kind = COND_VERB,
+                                  .who = {.kind = WHO_DEFENDER, .number = decider}};
+    struct task task = {.who = body_attacker(doer)};
+    if (is == READ) {
+        VEC_PUSH(&arena, &branch.conditions, condition);
+    }
+    VEC_PUSH(&arena, &branch.tasks, task);
+    VEC_PUSH(&arena, &step->branches, branch);
+}
+
+START_TEST(reads_tell_who_decides)
+{
+    struct step step = {.number = 2};
+    add_read(&step, READ, 3, 3);
+    add_read(&step, READ, 3, 3);
+    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+                     "Step 2: what x3 does decides what 3 does");
+    ck_assert_str_eq(text_of(words_decides(&arena, &step, body_attacker(3))),
+                     "Step 2: what x3 does decides what you do");
+    add_read(&step, READ, 5, 4);
+    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+                     "Step 2: what x3 and x5 do decides what 3 and 4 do");
+    add_read(&step, READ, 5, 1);
+    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+                     "Step 2: what x3 and x5 do decides what comes next");
+}
+END_TEST
+
+START_TEST(options_are_the_ways_on)
+{
+    struct step step = {.number = 4};
+    add_read(&step, OPTION, 0, 3);
+    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)), "Step 4: the ways on");
+}
+END_TEST
+
+/* ---- galley ---- */
+
+static struct galley *set_lines(const char *text, double width)
+{
+    struct galley *galley = galley_new(&arena);
+    galley_text(galley, words_set(&setter, TYPE_SENTENCE, str_of(text), width), 0, 10, ROLE_TEXT);
+    return galley;
+}
+
+static size_t lines_in(const struct galley *galley)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < galley->items.count; i++) {
+        count += galley->items.at[i].kind == PLACED_TEXT;
+    }
+    return count;
+}
+
+START_TEST(a_galley_parts_between_lines)
+{
+    struct galley *galley = set_lines("a\nb\nc\nd\ne", 100);
+    double whole = galley->height;
+    struct galley *rest = galley_part(galley, 40);
+    ck_assert_ptr_nonnull(rest);
+    ck_assert_uint_eq(lines_in(galley), 3); /* baselines 10, 22.6, 35.2 and 3 below: 38.2 */
+    ck_assert_uint_eq(lines_in(rest), 2);
+    ck_assert_double_le(galley->height, 40);
+    ck_assert_double_eq_tol(rest->items.at[0].y, 8, 1e-9); /* its first letters stand at the top */
+    ck_assert_double_lt(rest->height, whole - galley->height + 1);
+}
+END_TEST
+
+START_TEST(a_heading_goes_with_what_it_heads)
+{
+    struct galley *galley = set_lines("a\nb", 100);
+    galley_text(galley, words_set(&setter, TYPE_HEADING, STR("Goal"), 0), 0, 40, ROLE_TEXT);
+    galley_keep(galley);
+    galley_text(galley, words_set(&setter, TYPE_SENTENCE, STR("c"), 0), 0, 55, ROLE_TEXT);
+    struct galley *rest = galley_part(galley, 50);
+    ck_assert_ptr_nonnull(rest);
+    ck_assert_uint_eq(lines_in(galley), 2);
+    ck_assert_uint_eq(lines_in(rest), 2);
+}
+END_TEST
+
+START_TEST(a_rule_beside_parted_lines_goes_on_beside_them)
+{
+    struct galley *galley = set_lines("a\nb\nc\nd", 100);
+    galley_rule(galley, vec2_of(-5, 3), vec2_of(-5, 50), 1.1, ROLE_INK);
+    struct galley *rest = galley_part(galley, 30);
+    ck_assert_ptr_nonnull(rest);
+    const struct placed *above = &galley->items.at[galley->items.count - 1];
+    const struct placed *below = &rest->items.at[rest->items.count - 1];
+    ck_assert_int_eq(above->kind, PLACED_RULE);
+    ck_assert_double_eq(above->y, 3);
+    ck_assert_double_eq_tol(above->y2, 25.6, 1e-9);
+    ck_assert_int_eq(below->kind, PLACED_RULE);
+    ck_assert_double_eq_tol(below->y, 0, 1e-9);
+    ck_assert_double_eq_tol(below->y2, 50 - 27.2,
+                            1e-9); /* from the top of the third line's letters */
+}
+END_TEST
+
+START_TEST(what_cannot_be_parted_is_left_whole)
+{
+    struct galley *galley = set_lines("a\nb", 100);
+    ck_assert_ptr_null(galley_part(galley, 5));
+    ck_assert_uint_eq(lines_in(galley), 2);
+}
+END_TEST
+
+START_TEST(columns_side_by_side_part_at_one_height)
+{
+    struct galley *galley = set_lines("a\nb\nc\nd\ne\nf", 100);
+    galley_join(galley, set_lines("g\nh\ni\nj", 100), 200, 4);
+    struct galley *rest = galley_part(galley, 45);
+    ck_assert_ptr_nonnull(rest);
+    ck_assert_uint_eq(lines_in(galley), 3 + 3);
+    ck_assert_uint_eq(lines_in(rest), 3 + 1);
+    for (size_t i = 0; i < rest->items.count; i++) {
+        ck_assert_double_ge(rest->items.at[i].top, -1e-9);
+    }
+}
+END_TEST
+
+/* ---- pages ---- */
+
+static struct play short_play(void)
+{
+    return (struct play){
+        .name = STR("Lantern"), .level = LEVEL_U16_GIRLS, .rules = COURT_HIGH_SCHOOL};
+}
+
+START_TEST(every_grid_fits_the_page)
+{
+    static const int known[] = {1, 2, 4, 6, 9};
+    for (size_t i = 0; i < sizeof known / sizeof *known; i++) {
+        const struct grid *grid = grid_find(known[i]);
+        ck_assert_ptr_nonnull(grid);
+        ck_assert_int_eq(grid->across * grid->rows, known[i]);
+        ck_assert_double_le(grid->across * grid->column, PAGE_WIDE);
+        ck_assert_double_le(grid->diagram, grid->column);
+    }
+    ck_assert_ptr_eq(grid_find(0), grid_find(4));
+    ck_assert_ptr_null(grid_find(3));
+    ck_assert_ptr_null(grid_find(-1));
+}
+END_TEST
+
+START_TEST(caution_lines_push_the_body_up)
+{
+    struct play play = short_play();
+    bool surplus;
+    const struct galley *two = page_caution(&setter, &play, &surplus);
+    ck_assert(!surplus);
+    double bottom = page_open(&setter, &play, two, true).bottom;
+    ck_assert_double_eq_tol(two->height, 11, 1e-9);
+    VEC_PUSH(&arena, &play.cautions, STR("Mats away."));
+    play.level = LEVEL_U12;
+    const struct galley *four = page_caution(&setter, &play, &surplus);
+    ck_assert(!surplus);
+    ck_assert_double_eq_tol(page_open(&setter, &play, four, true).bottom, bottom - 22, 1e-9);
+}
+END_TEST
+
+START_TEST(a_coach_with_much_to_say_does_not_fill_the_foot)
+{
+    struct play play = short_play();
+    for (int i = 0; i < 7; i++) {
+        VEC_PUSH(&arena, &play.cautions, STR("One more line."));
+    }
+    bool surplus;
+    const struct galley *caution = page_caution(&setter, &play, &surplus);
+    ck_assert(surplus);
+    ck_assert_double_eq_tol(caution->height, 11, 1e-9);
+}
+END_TEST
+
+START_TEST(without_an_about_line_the_body_starts_higher)
+{
+    struct play play = short_play();
+    bool surplus;
+    const struct galley *caution = page_caution(&setter, &play, &surplus);
+    double bare = page_open(&setter, &play, caution, true).y;
+    play.about = STR("Swing the ball.");
+    ck_assert_double_eq_tol(page_open(&setter, &play, caution, true).y, bare + 17, 1e-9);
+}
+END_TEST
+
+START_TEST(a4_keeps_the_columns_and_lowers_the_foot)
+{
+    struct play play = short_play();
+    bool surplus;
+    const struct galley *caution = page_caution(&setter, &play, &surplus);
+    double letter = page_open(&setter, &play, caution, true).bottom;
+    job.a4 = true;
+    ck_assert_double_eq_tol(page_open(&setter, &play, caution, true).bottom, letter + 49.89, 1e-9);
+    const struct paper *paper = paper_of(true);
+    ck_assert_double_eq_tol(paper->width - 2 * paper->margin, PAGE_WIDE, 1e-9);
+}
+END_TEST
+
+START_TEST(the_club_else_the_book_heads_a_page)
+{
+    ck_assert(str_is(page_club(&job), "A season"));
+    book.team.name = STR("Larkspur Kites");
+    ck_assert(str_is(page_club(&job), "Larkspur Kites"));
+}
+END_TEST
+
+/* ---- table ---- */
+
+START_TEST(sheets_are_found_by_their_word)
+{
+    ck_assert_uint_ge(sheet_count(), 1);
+    for (size_t i = 0; i < sheet_count(); i++) {
+        ck_assert_ptr_eq(sheet_find(str_of(sheet_at(i)->word)), sheet_at(i));
+    }
+    ck_assert_ptr_null(sheet_find(STR("hand")));
+    ck_assert_ptr_null(sheet_at(sheet_count()));
+}
+END_TEST
+
+static void add_tests(TCase *all)
+{
+    int cases = (int)(sizeof bold_cases / sizeof *bold_cases);
+    tcase_add_loop_test(all, players_numbers_are_bold_and_counts_are_not, 0, cases);
+    tcase_add_test(all, bold_marks_change_the_face_and_are_not_printed);
+    tcase_add_test(all, no_type_is_under_eight_points);
+    tcase_add_test(all, clubs_are_set_in_capitals);
+    tcase_add_test(all, levels_are_told_in_words);
+    tcase_add_test(all, series_and_number_stand_together_or_alone);
+    tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);
+    tcase_add_test(all, reads_tell_who_decides);
+    tcase_add_test(all, options_are_the_ways_on);
+    tcase_add_test(all, a_galley_parts_between_lines);
+    tcase_add_test(all, a_heading_goes_with_what_it_heads);
+    tcase_add_test(all, a_rule_beside_parted_lines_goes_on_beside_them);
+    tcase_add_test(all, what_cannot_be_parted_is_left_whole);
+    tcase_add_test(all, columns_side_by_side_part_at_one_height);
+    tcase_add_test(all, every_grid_fits_the_page);
+    tcase_add_test(all, caution_lines_push_the_body_up);
+    tcase_add_test(all, a_coach_with_much_to_say_does_not_fill_the_foot);
+    tcase_add_test(all, without_an_about_line_the_body_starts_higher);
+    tcase_add_test(all, a4_keeps_the_columns_and_lowers_the_foot);
+    tcase_add_test(all, the_club_else_the_book_heads_a_page);
+    tcase_add_test(all, sheets_are_found_by_their_word);
+}
+
+int main(void)
+{
+    Suite *suite = suite_create("sheet");
+    TCase *all = tcase_create("sheet");
+    tcase_add_checked_fixture(all, open_setter, close_setter);
+    add_tests(all);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
