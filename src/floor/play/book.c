@@ -113,16 +113,8 @@ static void gather_block(struct gathering *g, const struct block *block, const s
         gather(g, block, block);
         break;
     case BLOCK_PLAYBOOK:
-        if (!m->playbook) {
-            m->playbook = block;
-            m->out->title = block->title;
-        } else if (file == m->found_root) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->span,
-                                         "there is one `playbook` heading in a book");
-            if (diag) {
-                diag->other = m->playbook->span;
-            }
-        }
+        m->playbook = block; /* the reader leaves only one, that of the file that was opened */
+        m->out->title = block->title;
         gather(g, block, file);
         break;
     case BLOCK_TEAM:
@@ -284,7 +276,6 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
     m->diags = diags;
     m->out = arena_new(arena, struct playbook);
     m->file_name = name.size ? name : STR("Play");
-    m->found_root = book->file;
     struct gathering g = {.m = m, .chapter = STR("")};
     gather(&g, book->file, book->file);
     book_settings(m, book->file);

@@ -17,36 +17,17 @@ static void fills_whose(const struct maker *m, const struct task *task, struct w
     work->fills = task->goal.kind == GOAL_POINT && task->goal.who != BODY_NONE
                       ? task->goal.who
                       : mate_at(m, task->planned, task->who);
-    work->fills_where = task->planned;
-}
-
-/* A movement written after the pass to the same player is the one that the pass meets, unless the
- * player has done something with the ball since, or is to catch it elsewhere. */
-static bool meets_the_ball(const struct maker *m, const struct task *task)
-{
-    if (m->flow.gave < 0) {
-        return false;
-    }
-    const struct task *gift = task_at(m, (size_t)m->flow.gave);
-    for (size_t i = (size_t)m->flow.gave + 1; i < task_count(m); i++) {
-        const struct task *since = task_at(m, i);
-        bool acts = since->kind == TASK_CARRY || (since->kind == TASK_HOLD && !since->stay);
-        if (since->who == task->who && acts) {
-            return false;
+    for (body b = 0; b < BODY_COACH && work->fills == BODY_NONE; b++) { /* sent off already */
+        if (b != task->who && on_floor(m, b) && vec2_near(m->stood[b], task->planned, THERE)) {
+            work->fills = b;
         }
     }
-    if (gift->kind == TASK_EXCHANGE) {
-        return vec2_near(task->planned, gift->planned, MEETS_WITHIN);
-    }
-    if (gift->goal_written) {
-        return vec2_near(task->planned, m->flow.at[task->who], THERE);
-    }
-    return gift->kind == TASK_PASS && !verb_is(task->verb, 'W');
+    work->fills_where = task->planned;
 }
 
 static void with_the_ball(struct maker *m, const struct sentence *s, struct task *task)
 {
-    if (m->flow.holder != task->who || meets_the_ball(m, task)) {
+    if (m->flow.holder != task->who || task_meets_ball(m, task)) {
         return;
     }
     task->kind = TASK_CARRY;

@@ -4,6 +4,30 @@
 
 #define ARM .8 /* m: a hand-off at arm's length (ours) */
 
+/* A movement written after the pass to the same player is the one that the pass meets, unless the
+ * player has done something with the ball since, or is to catch it elsewhere. */
+bool task_meets_ball(const struct maker *m, const struct task *task)
+{
+    if (m->flow.gave < 0) {
+        return false;
+    }
+    const struct task *gift = task_at(m, (size_t)m->flow.gave);
+    for (size_t i = (size_t)m->flow.gave + 1; i < task_count(m); i++) {
+        const struct task *since = task_at(m, i);
+        bool acts = since->kind == TASK_CARRY || (since->kind == TASK_HOLD && !since->stay);
+        if (since->who == task->who && acts) {
+            return false;
+        }
+    }
+    if (gift->kind == TASK_EXCHANGE) {
+        return vec2_near(task->planned, gift->planned, MEETS_WITHIN);
+    }
+    if (gift->goal_written) {
+        return vec2_near(task->planned, m->flow.at[task->who], THERE);
+    }
+    return gift->kind == TASK_PASS && !verb_is(task->verb, 'W');
+}
+
 /* Where the sentence would take its subject, without a complaint; false when it names no place. */
 static bool leads_to(struct maker *m, const struct said *said, body who, struct vec2 *to)
 {

@@ -67,7 +67,6 @@ struct maker {
     const struct sources *sources;
     struct diags *diags;
     const struct block *playbook;   /* or NULL */
-    const struct block *found_root; /* the file that was read, not one it includes */
     struct str file_name;           /* what a file without a play heading is called */
     struct playbook *out;
     VEC(const struct block *) actions;

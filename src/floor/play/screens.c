@@ -152,11 +152,18 @@ static bool use_screeners(struct maker *m, const struct sentence *s, const struc
 bool make_use(struct maker *m, const struct sentence *s, const struct voice *voice,
               struct task *task, struct work *work)
 {
-    (void)work;
     if (!use_screeners(m, s, voice, task) || !task_set_goal(m, s, voice, task)) {
         return false;
     }
     task->screen_task = screen_by(m, task->other, task->who);
+    if (!work->wants_ball && m->flow.holder == task->who && !task_meets_ball(m, task)) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_RUNS_WITH_BALL, s->verb_span,
+                                     "%s has the ball here, so this is run as a dribble",
+                                     who_text(m, task->who).at);
+        diag_help(m->diags, diag, "say `dribbles off` or `drives off`, or pass first");
+        task->verb = VERB_DRIBBLES_OFF;
+        work->wants_ball = true;
+    }
     m->flow.at[task->who] = task->planned;
     return true;
 }

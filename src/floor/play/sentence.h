@@ -18,6 +18,8 @@ bool task_set_other(struct maker *m, const struct sentence *s, const struct voic
                     struct task *task);
 /* The screen that a roll, pop, slip or re-screen belongs to; false with an error. */
 bool task_own_screen(struct maker *m, const struct sentence *s, struct task *task);
+/* The movement of one who is to catch, not of one who has the ball. */
+bool task_meets_ball(const struct maker *m, const struct task *task);
 
 /* One of each kind: fills the task and plans what is so after it; false with an error. */
 typedef bool maker_of_task(struct maker *m, const struct sentence *s, const struct voice *voice,

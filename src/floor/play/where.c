@@ -297,7 +297,6 @@ static bool mix_goal(struct maker *m, const struct place *place, const struct vo
     goal->a = kept(m, a);
     goal->b = kept(m, b);
     goal->fraction = place->kind == PLACE_HALFWAY ? 0.5 : place->fraction;
-    goal->measured = true;
     return true;
 }
 

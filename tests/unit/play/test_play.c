@@ -256,6 +256,39 @@ START_TEST(two_of_a_name_show_both_places)
 }
 END_TEST
 
+/* ---- includes ---- */
+
+static enum load_result load_part(void *ctx, struct arena *in, struct str from, struct str path,
+                                  struct str *name, struct str *text)
+{
+    (void)ctx, (void)in, (void)from;
+    *name = path;
+    *text = STR("limit space.close 10 ft\nplaybook \"Part\"\n  rules nba\nplay \"Inside\"\n");
+    return LOAD_OK;
+}
+
+START_TEST(an_included_file_brings_its_plays_and_not_its_playbook)
+{
+    struct resolved r;
+    struct loader loader = {load_part, NULL};
+    sources_init(&r.sources, &arena);
+    diags_init(&r.diags, &arena);
+    uint32_t source = sources_add(&r.sources, STR("book.play"),
+                                  STR("playbook \"Whole\"\n  rules fiba\ninclude \"part.play\"\n"
+                                      "play \"Outside\"\n"));
+    struct book *book = book_read(&arena, &r.sources, source, &loader, &r.diags);
+    r.book = playbook_resolve(&arena, &r.sources, book, STR("book"), &r.diags);
+    ck_assert_uint_eq(r.diags.errors, 0);
+    ck_assert(str_is(r.book->title, "Whole"));
+    ck_assert_uint_eq(r.book->plays.count, 2);
+    const struct play *inside = &r.book->plays.at[0], *outside = &r.book->plays.at[1];
+    ck_assert(str_is(inside->name, "Inside") && str_is(outside->name, "Outside"));
+    ck_assert_int_eq(inside->rules, COURT_FIBA);
+    ck_assert_uint_eq(inside->limits.count, 1); /* the lines of its own file hold for it */
+    ck_assert_uint_eq(outside->limits.count, 0);
+}
+END_TEST
+
 /* ---- every golden ---- */
 
 static char names[256][256];
@@ -402,6 +435,7 @@ int main(void)
     tcase_add_test(all, an_error_in_one_play_leaves_the_others_whole);
     tcase_add_test(all, a_file_without_a_heading_is_named_after_itself);
     tcase_add_test(all, two_of_a_name_show_both_places);
+    tcase_add_test(all, an_included_file_brings_its_plays_and_not_its_playbook);
     tcase_add_loop_test(all, without_any_one_line_a_play_still_resolves_soundly, 0, count);
     tcase_add_loop_test(all, a_mirrored_play_is_the_mirror_image, 0, count);
     suite_add_tcase(suite, all);
