@@ -94,19 +94,26 @@ size_t str_distance(struct str a, struct str b, size_t most)
         return most + 1;
     }
     /* three rows of the table: two letters that changed places look two rows up */
-    size_t rows[3][DISTANCE_MOST + 1] = {{0}};
+    size_t rows[3][DISTANCE_MOST + 1];
     for (size_t j = 0; j <= b.size; j++) {
         rows[0][j] = j;
     }
+    size_t least = 0, least_above = 0;
     for (size_t i = 1; i <= a.size; i++) {
         size_t *row = rows[i % 3], *above = rows[(i + 2) % 3], *two_up = rows[(i + 1) % 3];
         row[0] = i;
+        least_above = least;
+        least = i;
         for (size_t j = 1; j <= b.size; j++) {
             row[j] = least_of(above[j - 1] + (a.at[i - 1] != b.at[j - 1]),
                               least_of(above[j], row[j - 1]) + 1);
             if (i > 1 && j > 1 && a.at[i - 1] == b.at[j - 2] && a.at[i - 2] == b.at[j - 1]) {
                 row[j] = least_of(row[j], two_up[j - 2] + 1);
             }
+            least = least_of(least, row[j]);
+        }
+        if (least > most && least_above > most) {
+            return most + 1; /* it only grows */
         }
     }
     size_t distance = rows[a.size % 3][b.size];

@@ -164,7 +164,8 @@ const char *phrase_nearest(const struct cursor *c, enum phrase_side side)
 {
     const char *nearest = NULL;
     size_t best = 3;
-    for (size_t i = 0; i < phrase_count(); i++) {
+    /* a full list keeps no helps: a long file of mistakes is read as fast as any */
+    for (size_t i = 0; i < phrase_count() && !c->diags->full; i++) {
         struct phrase phrase = phrase_at(phrase_count() - 1 - i);
         if (!suits(&phrase, side)) {
             continue;

@@ -191,7 +191,7 @@ const char *entry_nearest(const struct cursor *c, const struct entry *entries)
 {
     const char *nearest = NULL;
     size_t best = 3;
-    for (const struct entry *entry = entries; entry->words; entry++) {
+    for (const struct entry *entry = entries; entry->words && !c->diags->full; entry++) {
         size_t distance = words_distance(c, entry->words);
         if (distance < best) {
             best = distance;
