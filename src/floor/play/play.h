@@ -15,23 +15,23 @@ body body_attacker(int number); /* 1..12 */
 body body_defender(int number); /* 1..12 */
 bool body_is_attacker(body b);  /* the coach counts as one */
 bool body_is_defender(body b);
-int body_number(body b);        /* 1..12; 0 for the coach and for none */
+int body_number(body b); /* 1..12; 0 for the coach and for none */
 /* "3", "x3", "the coach" */
 void body_print(struct strbuf *out, body b);
 
 /* A place that may hang on where somebody is when it is asked for. */
 enum goal_kind {
     GOAL_NONE,
-    GOAL_POINT,   /* at */
-    GOAL_BODY,    /* where `who` is now, plus at */
-    GOAL_BESIDE,  /* 3 ft from `who`, on the mover's side */
-    GOAL_BEHIND,  /* behind `who`, away from the ring (drills) */
-    GOAL_LINE,    /* the nearest point of `spot` (baseline, sideline, free-throw line) to the mover */
-    GOAL_MIX,     /* a + (b - a) * fraction */
-    GOAL_OFFSET,  /* from a, `length` metres in `direction` */
-    GOAL_LANE,    /* the middle of the lane on the mover's side */
+    GOAL_POINT,  /* at */
+    GOAL_BODY,   /* where `who` is now, plus at */
+    GOAL_BESIDE, /* 3 ft from `who`, on the mover's side */
+    GOAL_BEHIND, /* behind `who`, away from the ring (drills) */
+    GOAL_LINE, /* the nearest point of `spot` (baseline, sideline, free-throw line) to the mover */
+    GOAL_MIX,  /* a + (b - a) * fraction */
+    GOAL_OFFSET,       /* from a, `length` metres in `direction` */
+    GOAL_LANE,         /* the middle of the lane on the mover's side */
     GOAL_FRONT_OF_RIM, /* on the mover's side */
-    GOAL_OUTSIDE  /* out of bounds level with a */
+    GOAL_OUTSIDE       /* out of bounds level with a */
 };
 struct goal {
     enum goal_kind kind;
@@ -40,24 +40,39 @@ struct goal {
     const struct goal *a, *b;
     double fraction, length;
     enum direction direction;
-    enum spot spot;       /* also for GOAL_POINT made from a spot: to name it; else SPOT_COUNT */
+    enum spot spot; /* also for GOAL_POINT made from a spot: to name it; else SPOT_COUNT */
     enum side side;
     bool backcourt;
-    bool measured;        /* written with a measure or a bracket: to be taken literally */
-    int cone;             /* GOAL_POINT that is a cone: 1 is A; else 0 */
-    bool line_end;        /* GOAL_POINT that is the end of a line of players */
+    bool measured; /* written with a measure or a bracket: to be taken literally */
+    int cone;      /* GOAL_POINT that is a cone: 1 is A; else 0 */
+    bool line_end; /* GOAL_POINT that is the end of a line of players */
 };
 /* A goal of no place: who is BODY_NONE and spot SPOT_COUNT, which zeroed memory is not. A
  * GOAL_POINT with `who` is that player's spot of the step's beginning. */
 struct goal goal_none(void);
 struct goal goal_at(struct vec2 at);
 /* Where it is, for `mover` at `from`, given where everyone is. */
-struct vec2 goal_point(const struct goal *goal, const struct court *court, body mover, struct vec2 from,
-                       const struct vec2 position[BODY_COUNT]);
+struct vec2 goal_point(const struct goal *goal, const struct court *court, body mover,
+                       struct vec2 from, const struct vec2 position[BODY_COUNT]);
 
-enum task_kind { TASK_MOVE, TASK_HOLD, TASK_CARRY, TASK_PASS, TASK_EXCHANGE, TASK_SHOOT, TASK_SCREEN, TASK_USE };
+enum task_kind {
+    TASK_MOVE,
+    TASK_HOLD,
+    TASK_CARRY,
+    TASK_PASS,
+    TASK_EXCHANGE,
+    TASK_SHOOT,
+    TASK_SCREEN,
+    TASK_USE
+};
 enum moment { /* what can be waited for in the life of a task, in the order it happens */
-    MOMENT_STARTED, MOMENT_RELEASED, MOMENT_SET, MOMENT_CAUGHT, MOMENT_USED, MOMENT_ARRIVED, MOMENT_COUNT
+              MOMENT_STARTED,
+              MOMENT_RELEASED,
+              MOMENT_SET,
+              MOMENT_CAUGHT,
+              MOMENT_USED,
+              MOMENT_ARRIVED,
+              MOMENT_COUNT
 };
 
 /* "Not before `moment` of task `task` + delay"; fixed: exactly then, in place of the verb's wait.
@@ -67,12 +82,12 @@ enum moment { /* what can be waited for in the life of a task, in the order it h
  * is listed, with written == false. */
 struct wait {
     enum { WAIT_TASK, WAIT_CLOCK, WAIT_ALL_BEFORE, WAIT_LEAVES, WAIT_STATE } kind;
-    int task;            /* index among the segment's tasks (common first, then the branch's own) */
+    int task; /* index among the segment's tasks (common first, then the branch's own) */
     enum moment moment;
-    double delay;        /* seconds; for WAIT_CLOCK the time of the step */
+    double delay; /* seconds; for WAIT_CLOCK the time of the step */
     bool fixed;
-    bool written;        /* in the coach's words; else from the verb */
-    body who;            /* WAIT_LEAVES: until he is 1.5 m from `where`; WAIT_STATE */
+    bool written; /* in the coach's words; else from the verb */
+    body who;     /* WAIT_LEAVES: until he is 1.5 m from `where`; WAIT_STATE */
     struct vec2 where;
     enum event_kind state;
     struct span span;
@@ -82,10 +97,11 @@ struct task {
     enum task_kind kind;
     enum verb verb;
     body who;
-    body other;          /* receiver; screened player; screener used; dribbled at; BODY_NONE */
-    body other2;         /* second screener used */
-    body on;             /* the defender named for a screen */
-    struct goal goal;    /* where to; GOAL_NONE: worked out by the run (a screen, a pass to where he is) */
+    body other;  /* receiver; screened player; screener used; dribbled at; BODY_NONE */
+    body other2; /* second screener used */
+    body on;     /* the defender named for a screen */
+    struct goal
+        goal; /* where to; GOAL_NONE: worked out by the run (a screen, a pass to where he is) */
     bool goal_written;
     struct vec2 planned; /* where `who` is expected to end: used to resolve later words */
     enum verb_shape shape;
@@ -93,32 +109,33 @@ struct task {
     enum path_word path;
     body path_who;
     struct goal path_goal;
-    double taking;       /* s; 0: by effort */
-    double length;       /* set-up length, m; 0: by rule */
-    double duration;     /* hold, s */
-    double gap;          /* path's distance from a screener used, m beyond shoulder to shoulder; 0: by rule */
+    double taking;   /* s; 0: by effort */
+    double length;   /* set-up length, m; 0: by rule */
+    double duration; /* hold, s */
+    double
+        gap; /* path's distance from a screener used, m beyond shoulder to shoulder; 0: by rule */
     bool early;
     bool drive_baseline, drive_middle;
-    bool faces, faces_back;   /* a screen's written facing */
+    bool faces, faces_back; /* a screen's written facing */
     struct goal face;
     enum pass_kind pass;
     enum screen_kind screen;
-    int screen_task;     /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
-    bool slip;           /* leaves before contact */
-    bool stay;           /* standing on purpose */
-    bool cuts_short;     /* an `as` or `when` sentence: ends what `who` is doing at its moment */
-    bool runs_through;   /* a cut to the rim: does not brake there */
-    bool supplied;       /* no sentence of its own: made by rule, with a note */
+    int screen_task;   /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
+    bool slip;         /* leaves before contact */
+    bool stay;         /* standing on purpose */
+    bool cuts_short;   /* an `as` or `when` sentence: ends what `who` is doing at its moment */
+    bool runs_through; /* a cut to the rim: does not brake there */
+    bool supplied;     /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
-    int order;           /* the disc's number in the diagram: 1.. per sentence, a branch's after the common
-                          * ones; 0 for supplied ones and for `stays` */
-    int group;           /* tasks of one sentence share it; 0 for supplied ones */
+    int order; /* the disc's number in the diagram: 1.. per sentence, a branch's after the common
+                * ones; 0 for supplied ones and for `stays` */
+    int group; /* tasks of one sentence share it; 0 for supplied ones */
     const struct sentence *sentence; /* NULL for supplied ones */
     struct span span;
 };
 
-struct point {           /* a teaching point, mistake or accepted finding */
-    int player;          /* 0: for all */
+struct point {  /* a teaching point, mistake or accepted finding */
+    int player; /* 0: for all */
     struct str word, text;
     struct span span;
 };
@@ -126,46 +143,47 @@ typedef VEC(struct point) point_list;
 
 struct branch {
     enum { BRANCH_READ, BRANCH_OPTION } kind;
-    struct str title;    /* never empty: a read without one is named by its condition */
+    struct str title; /* never empty: a read without one is named by its condition */
     const struct block *block;
     VEC(struct condition) conditions;
     VEC(struct task) tasks;
     point_list points, mistakes, charts, accepts;
-    bool continues;      /* the next step goes on from here */
+    bool continues; /* the next step goes on from here */
     struct span span;
 };
 struct step {
-    int number;          /* 1.. */
-    struct str title;    /* may be empty */
+    int number;       /* 1.. */
+    struct str title; /* may be empty */
     const struct block *block;
     VEC(struct task) tasks;      /* the common sentences */
     VEC(struct branch) branches; /* none, or every way on */
     point_list points, mistakes, charts, accepts;
-    int after_branch;    /* which branch of the step before it follows; its first, or the marked one; -1 none */
+    int after_branch; /* which branch of the step before it follows; its first, or the marked one;
+                         -1 none */
     struct span span;
 };
 struct start_body {
     bool on_floor;
     struct vec2 at;
-    enum spot spot;      /* SPOT_COUNT: none */
+    enum spot spot; /* SPOT_COUNT: none */
     enum side side;
-    bool placed;         /* a defender placed by the coach, not by rule */
+    bool placed; /* a defender placed by the coach, not by rule */
 };
 struct roster_entry {
-    int number;          /* spot in the play, 1..5 */
+    int number; /* spot in the play, 1..5 */
     struct str name, role, jersey;
     bool starter;
 };
 struct limit_entry {
     struct str check;
-    double value;        /* metres, seconds, radians or a share */
+    double value; /* metres, seconds, radians or a share */
     struct span span;
-    enum unit unit;      /* as written: whether it suits the check is the check's to say */
+    enum unit unit; /* as written: whether it suits the check is the check's to say */
 };
 struct play {
     struct str name, about, call, series, score, goal, chapter, lineup;
     VEC(struct str) cautions; /* the coach's own lines */
-    int number;          /* 0: none */
+    int number;               /* 0: none */
     bool is_drill, mirrored;
     VEC(struct str) tags;
     enum court_code rules;
@@ -173,23 +191,23 @@ struct play {
     const struct court *court;
     const struct level *speed;
     bool metres, a4, basket_bottom, full_floor;
-    double clock;        /* s; 0: none */
+    double clock; /* s; 0: none */
     enum defense_kind defense;
     enum man_style man;
-    int players;         /* attackers on the floor have numbers 1..players */
+    int players; /* attackers on the floor have numbers 1..players */
     struct start_body start[BODY_COUNT];
     body guards[BODY_COUNT]; /* for a defender: whom he guards */
-    body ball;           /* who has it at the start */
+    body ball;               /* who has it at the start */
     bool throw_in;
-    int formation;       /* index, or -1 */
+    int formation; /* index, or -1 */
     VEC(struct vec2) cones;
-    VEC(body) lines;     /* behind whom players wait */
+    VEC(body) lines; /* behind whom players wait */
     VEC(struct limit_entry) limits;
     VEC(struct step) steps;
     point_list points, mistakes, accepts; /* for the whole play */
     const struct block *block;
     struct span span;
-    bool broken;         /* an error was reported in it: it may be drawn as far as it goes */
+    bool broken; /* an error was reported in it: it may be drawn as far as it goes */
 };
 struct chapter {
     struct str title;
@@ -205,18 +223,19 @@ struct team {
     VEC(struct lineup) lineups;
 };
 struct playbook {
-    struct str title;    /* of `playbook`, else empty */
-    struct team team;    /* name may be empty */
+    struct str title; /* of `playbook`, else empty */
+    struct team team; /* name may be empty */
     VEC(struct chapter) chapters;
     VEC(struct play) plays;
-    bool a4, metres;     /* the book's paper and units */
+    bool a4, metres; /* the book's paper and units */
 };
 
 /* Words to plays. `name` is what a file without a play heading is called. Reports and goes on. */
-struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources, const struct book *book,
-                                  struct str name, struct diags *diags);
+struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,
+                                  const struct book *book, struct str name, struct diags *diags);
 
-/* The tasks of one way through a step: common ones first, then the branch's own (branch -1: none). */
+/* The tasks of one way through a step: common ones first, then the branch's own (branch -1: none).
+ */
 size_t step_task_count(const struct step *step, int branch);
 const struct task *step_task(const struct step *step, int branch, size_t index);
 
@@ -226,7 +245,8 @@ void branch_conditions_print(struct strbuf *out, const struct branch *branch);
 /* A text dump for goldens, feet with one decimal. */
 void play_dump(struct strbuf *out, const struct play *play);
 
-/* A length in the play's units for messages: "9 ft", "2.7 m"; feet whole (or one decimal under 3). */
+/* A length in the play's units for messages: "9 ft", "2.7 m"; feet whole (or one decimal under 3).
+ */
 void play_length(struct strbuf *out, const struct play *play, double metres);
 
 #endif

@@ -34,10 +34,10 @@ struct script { /* a step with its runs, repeats and sames written out */
 
 struct flow { /* what is planned so far, sentence by sentence */
     struct vec2 at[BODY_COUNT];
-    body holder;              /* of the ball; BODY_NONE after a shot */
-    int gave;                 /* task that gave it, in this segment; -1: had it at the start */
-    int screen[BODY_COUNT];   /* the latest screen each player set in this segment, or -1 */
-    body carried[BODY_COUNT]; /* screen left over from the step before: for whom; else BODY_NONE */
+    body holder;               /* of the ball; BODY_NONE after a shot */
+    int gave;                  /* task that gave it, in this segment; -1: had it at the start */
+    int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
+    body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
     bool screened[BODY_COUNT]; /* has set a screen in this play */
 };
 struct work { /* beside each task of the segment: what its waits are made of */
@@ -66,8 +66,8 @@ struct maker {
     struct arena *arena;
     const struct sources *sources;
     struct diags *diags;
-    const struct block *playbook;   /* or NULL */
-    struct str file_name;           /* what a file without a play heading is called */
+    const struct block *playbook; /* or NULL */
+    struct str file_name;         /* what a file without a play heading is called */
     struct playbook *out;
     VEC(const struct block *) actions;
     VEC(struct source_play) found;

@@ -156,7 +156,8 @@ bool make_use(struct maker *m, const struct sentence *s, const struct voice *voi
         return false;
     }
     task->screen_task = screen_by(m, task->other, task->who);
-    if (!work->wants_ball && m->flow.holder == task->who && !task_meets_ball(m, task)) {
+    bool said = work->wants_ball || verb_is(task->verb, 'B');
+    if (!said && m->flow.holder == task->who && !task_meets_ball(m, task)) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_RUNS_WITH_BALL, s->verb_span,
                                      "%s has the ball here, so this is run as a dribble",
                                      who_text(m, task->who).at);

@@ -267,12 +267,6 @@ static bool is_built(struct maker *m, const struct sentence *s, const struct bod
             return false;
         }
     }
-    if (row->task == VERB_SCREEN && (subjects->count > 1 || s->screen == SCREEN_DOUBLE)) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_DOUBLE_NOT_YET, s->span,
-                                     "two screeners in one sentence are not built yet");
-        diag_help(m->diags, diag, "write two sentences: 4 screens for 2; 5 screens for 2");
-        return false;
-    }
     return true;
 }
 

@@ -36,7 +36,11 @@ static void say_start(const struct teller *t, struct strbuf *out, const struct t
     } else if (task->kind == TASK_USE && task->screen_task >= 0 && !task->early) {
         strbuf_text(out, "when ");
         say_body(t, out, task->other);
-        strbuf_text(out, " is still, ");
+        if (task->other2 != BODY_NONE) {
+            strbuf_text(out, " and ");
+            say_body(t, out, task->other2);
+        }
+        strbuf_text(out, task->other2 == BODY_NONE ? " is still, " : " are still, ");
     }
 }
 
@@ -133,7 +137,9 @@ static bool uses_screen(const struct teller *t, size_t index)
 {
     for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
         const struct task *task = step_task(t->step, t->branch, i);
-        if (task->who == t->you && task->kind == TASK_USE && task->screen_task == (int)index) {
+        body by = step_task(t->step, t->branch, index)->who;
+        if (task->who == t->you && task->kind == TASK_USE &&
+            (task->screen_task == (int)index || task->other2 == by)) {
             return true;
         }
     }

@@ -14,15 +14,16 @@
 /* The sentence of task `index` (of the step with its branch): "5 screens down for 3. Look for x3,
  * not for a spot on the floor." Tasks of one sentence are told once, at its first; others give an
  * empty text. */
-struct str tell_task(struct arena *arena, const struct play *play, const struct step *step, int branch,
-                     size_t index);
+struct str tell_task(struct arena *arena, const struct play *play, const struct step *step,
+                     int branch, size_t index);
 /* What `who` (an attacker) does in this step, in the second person, with whom to look at and when;
  * a player who stands still is told why. */
-struct str tell_job(struct arena *arena, const struct play *play, const struct step *step, int branch,
-                    body who);
+struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
+                    int branch, body who);
 /* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in
  * order. Plain text. */
-struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step, int branch);
+struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
+                        int branch);
 /* "x3 trails", "x3 and x5 switch", "otherwise". */
 struct str tell_conditions(struct arena *arena, const struct branch *branch);
 /* "left wing", "the rim", "3 ft above the left corner": a place as told to a player. */

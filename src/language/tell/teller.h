@@ -19,8 +19,10 @@ void say_body(const struct teller *t, struct strbuf *out, body b);       /* "3",
 void say_possessive(const struct teller *t, struct strbuf *out, body b); /* "3's", "your" */
 void say_guard(const struct teller *t, struct strbuf *out, body b);      /* who guards b */
 void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal);
-void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal); /* " to the rim" */
-void say_at(const struct teller *t, struct strbuf *out, const struct goal *goal); /* " at the rim" */
+void say_to(const struct teller *t, struct strbuf *out,
+            const struct goal *goal); /* " to the rim" */
+void say_at(const struct teller *t, struct strbuf *out,
+            const struct goal *goal); /* " at the rim" */
 /* The spot nearest to p, SPOT_COUNT when none is within 4 ft. */
 enum spot near_spot(const struct play *play, struct vec2 p, enum side *side);
 /* Where an attacker is planned to stand as the step begins. */
@@ -31,7 +33,8 @@ void say_upper(struct strbuf *out, struct str sentence); /* with its first lette
 
 /* phrase.c: what a task says after its subject. */
 enum form_of { FORM_THIRD, FORM_BARE };
-void say_task(const struct teller *t, struct strbuf *out, const struct task *task, enum form_of form);
+void say_task(const struct teller *t, struct strbuf *out, const struct task *task,
+              enum form_of form);
 /* " at a sprint", " in 1.5 s", ", facing the baseline" */
 void say_manner(const struct teller *t, struct strbuf *out, const struct task *task);
 void say_template(const struct teller *t, struct strbuf *out, const struct task *task,
