@@ -42,7 +42,10 @@ struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span
     va_start(args, format);
     strbuf_vprint(&message, format, args);
     va_end(args);
-    struct diag diag = {.row = row, .severity = row->severity, .span = span, .other = SPAN_NONE,
+    struct diag diag = {.row = row,
+                        .severity = row->severity,
+                        .span = span,
+                        .other = SPAN_NONE,
                         .message = strbuf_str(&message)};
     if (already_said(diags, &diag)) {
         return NULL;

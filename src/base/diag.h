@@ -27,7 +27,7 @@ struct diag {
     const struct diag_row *row;
     enum severity severity;
     struct span span;
-    struct span other; /* a second place the message speaks of, or SPAN_NONE */
+    struct span other;        /* a second place the message speaks of, or SPAN_NONE */
     struct str message, help; /* help may be empty */
 };
 

@@ -4,20 +4,20 @@
 #define BASE_LIMITS_H
 
 enum {
-    LIMIT_ATTACKERS = 12,        /* in a drill; five in a play */
-    LIMIT_DEFENDERS = 12,        /* in a drill; five in a play */
-    LIMIT_LINE_BYTES = 4096,     /* a longer line is an error and is skipped */
-    LIMIT_TOKENS = 256,          /* in one line */
-    LIMIT_FILE_BYTES = 8 << 20,  /* one source file */
-    LIMIT_SOURCES = 64,          /* files of one book */
+    LIMIT_ATTACKERS = 12,       /* in a drill; five in a play */
+    LIMIT_DEFENDERS = 12,       /* in a drill; five in a play */
+    LIMIT_LINE_BYTES = 4096,    /* a longer line is an error and is skipped */
+    LIMIT_TOKENS = 256,         /* in one line */
+    LIMIT_FILE_BYTES = 8 << 20, /* one source file */
+    LIMIT_SOURCES = 64,         /* files of one book */
     LIMIT_INCLUDE_DEPTH = 8,
-    LIMIT_PLACE_DEPTH = 3,       /* places inside places */
-    LIMIT_ACTION_DEPTH = 4,      /* run inside run */
-    LIMIT_SENTENCES = 64,        /* in one step, branches included */
-    LIMIT_STEPS = 24,            /* in one play */
-    LIMIT_BRANCHES = 8,          /* in one step */
-    LIMIT_PLAYS = 400,           /* in one book */
-    LIMIT_DIAGS = 500            /* kept for one run; the rest is counted */
+    LIMIT_PLACE_DEPTH = 3,  /* places inside places */
+    LIMIT_ACTION_DEPTH = 4, /* run inside run */
+    LIMIT_SENTENCES = 64,   /* in one step, branches included */
+    LIMIT_STEPS = 24,       /* in one play */
+    LIMIT_BRANCHES = 8,     /* in one step */
+    LIMIT_PLAYS = 400,      /* in one book */
+    LIMIT_DIAGS = 500       /* kept for one run; the rest is counted */
 };
 #define LIMIT_ARENA_BYTES ((size_t)1 << 30)
 #define LIMIT_STEP_SECONDS 30.0 /* a step that runs longer cannot end */

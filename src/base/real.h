@@ -18,7 +18,7 @@ double real_hypot(double x, double y);
 double real_clamp(double x, double low, double high);
 double real_min(double a, double b);
 double real_max(double a, double b);
-double real_mix(double a, double b, double t);        /* a at t = 0, b at t = 1 */
+double real_mix(double a, double b, double t);         /* a at t = 0, b at t = 1 */
 double real_smooth(double x, double low, double high); /* 3t^2 - 2t^3 between low and high */
 
 #endif

@@ -11,8 +11,8 @@ struct rng {
 
 void rng_seed(struct rng *rng, uint64_t seed);
 uint64_t rng_next(struct rng *rng);
-double rng_unit(struct rng *rng);                  /* [0, 1) */
-double rng_normal(struct rng *rng);                /* mean 0, deviation 1 */
+double rng_unit(struct rng *rng);                   /* [0, 1) */
+double rng_normal(struct rng *rng);                 /* mean 0, deviation 1 */
 uint32_t rng_below(struct rng *rng, uint32_t most); /* 0 .. most-1; most > 0 */
 
 /* FNV-1a, for ids and goldens: not for safety. */

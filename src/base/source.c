@@ -65,7 +65,8 @@ struct str source_line(const struct source *source, uint32_t line)
         return (struct str){"", 0};
     }
     size_t begin = source->line_starts.at[line - 1];
-    size_t end = line < source->line_starts.count ? source->line_starts.at[line] : source->text.size;
+    size_t end =
+        line < source->line_starts.count ? source->line_starts.at[line] : source->text.size;
     while (end > begin && (source->text.at[end - 1] == '\n' || source->text.at[end - 1] == '\r')) {
         end--;
     }

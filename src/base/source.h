@@ -37,8 +37,9 @@ uint32_t sources_add(struct sources *sources, struct str name, struct str text);
 struct place_in_source source_place(const struct source *source, uint32_t offset);
 struct str source_line(const struct source *source, uint32_t line); /* without its line end */
 struct str source_text(const struct sources *sources, struct span span);
-struct span span_join(struct span a, struct span b); /* from the first's begin to the second's end */
-struct span span_end(struct span span);              /* the empty span behind it */
+struct span span_join(struct span a,
+                      struct span b);   /* from the first's begin to the second's end */
+struct span span_end(struct span span); /* the empty span behind it */
 
 /* Fetches an include for the reader of books. `from` is the including file's name, `path` what the
  * coach wrote. On success fills name (to show, and to tell a circle by) and text, both living as

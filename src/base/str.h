@@ -22,8 +22,8 @@ struct str str_of(const char *text); /* NULL gives an empty piece */
 bool str_equal(struct str a, struct str b);
 bool str_is(struct str a, const char *text);
 bool str_starts(struct str a, const char *text);
-int str_compare(struct str a, struct str b); /* by bytes */
-bool str_equal_fold(struct str a, struct str b); /* ASCII capitals do not matter */
+int str_compare(struct str a, struct str b);            /* by bytes */
+bool str_equal_fold(struct str a, struct str b);        /* ASCII capitals do not matter */
 struct str str_copy(struct arena *arena, struct str s); /* the copy has a NUL behind it */
 /* Words brought to lower case with runs of anything else as one hyphen: "Down 2!" -> "down-2".
  * Letters outside ASCII are kept. For file names. Empty input gives "play". */
@@ -43,7 +43,8 @@ void strbuf_add(struct strbuf *buf, struct str s);
 void strbuf_text(struct strbuf *buf, const char *text);
 void strbuf_char(struct strbuf *buf, char c);
 /* printf for integers, characters and text only: no %f (see strbuf_number). */
-void strbuf_print(struct strbuf *buf, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void strbuf_print(struct strbuf *buf, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
 void strbuf_vprint(struct strbuf *buf, const char *format, va_list args);
 /* The shortest decimal form with at most `decimals` (0..9) places, rounded half away from zero;
  * no trailing zeros, never "-0". Infinite or not a number prints "0". */
@@ -54,6 +55,7 @@ void strbuf_fixed(struct strbuf *buf, double value, int decimals);
 enum { NUMBER_MOST = 40 };
 size_t number_print(char *out, double value, int decimals, bool keep_zeros);
 struct str strbuf_str(const struct strbuf *buf);
-struct str str_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+struct str str_format(struct arena *arena, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
 
 #endif

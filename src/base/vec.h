@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* vec: a growing array in an arena. `VEC(struct task) tasks;` then VEC_PUSH(arena, &tasks, task). */
+/* vec: a growing array in an arena. `VEC(struct task) tasks;` then VEC_PUSH(arena, &tasks, task).
+ */
 #ifndef BASE_VEC_H
 #define BASE_VEC_H
 

@@ -35,7 +35,8 @@ struct curve {
 
 /* The fewest smooth cubics that stay within `tolerance` of the path, split at corners sharper than
  * `corner` radians. Sound for any path; a path of one point gives count 0. */
-struct curve path_fit(struct arena *arena, const struct path *path, double tolerance, double corner);
+struct curve path_fit(struct arena *arena, const struct path *path, double tolerance,
+                      double corner);
 /* Back to points, each chord within `flatness` of the curve. */
 struct path curve_flatten(struct arena *arena, const struct curve *curve, double flatness);
 

@@ -11,14 +11,17 @@
 
 /* Distance from p to the segment ab; *t (may be NULL) is where along it, 0..1. */
 double segment_distance(struct vec2 p, struct vec2 a, struct vec2 b, double *t);
-double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d); /* 0 if they cross */
+double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c,
+                   struct vec2 d); /* 0 if they cross */
 /* Where ab and cd cross: *t along ab, *u along cd, both 0..1. Parallel ones do not cross. */
-bool segment_cross(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d, double *t, double *u);
+bool segment_cross(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d, double *t,
+                   double *u);
 /* The point where a straight way from p to goal should turn so as to pass the circle (c, r) on the
  * nearer side; false when the way is free. p inside the circle turns straight out. */
 bool circle_detour(struct vec2 p, struct vec2 goal, struct vec2 c, double r, struct vec2 *turn);
 double polygon_area(const struct vec2 *points, size_t count); /* unsigned */
-/* Corners of the convex hull in order; writes at most `count` points to `hull`, returns how many. */
+/* Corners of the convex hull in order; writes at most `count` points to `hull`, returns how many.
+ */
 size_t hull_of(struct arena *arena, const struct vec2 *points, size_t count, struct vec2 *hull);
 struct box2 {
     struct vec2 low, high;

@@ -20,32 +20,33 @@ enum court_code {
 };
 
 struct court {
-    const char *word;        /* "high-school", as the setting `rules` says it */
-    const char *name;        /* "High school (NFHS)" */
-    double half_width;       /* to the inner edge of the sideline */
-    double baseline;         /* y of its inner edge: negative */
-    double half_court;       /* y of the middle of the division line */
-    double board;            /* y of the backboard's face: negative */
+    const char *word;  /* "high-school", as the setting `rules` says it */
+    const char *name;  /* "High school (NFHS)" */
+    double half_width; /* to the inner edge of the sideline */
+    double baseline;   /* y of its inner edge: negative */
+    double half_court; /* y of the middle of the division line */
+    double board;      /* y of the backboard's face: negative */
     double board_half_width;
-    double lane_half_width;  /* to the outer edge of the lane line */
-    double free_throw;       /* y of the free-throw line's far edge */
-    double free_throw_half;  /* half its length */
-    double circle;           /* radius of the free-throw and centre circles */
-    double arc;              /* radius of the three-point arc; 0: none */
-    double straight;         /* x of the arc's straight parts */
-    double junction;         /* y where straight and arc meet */
-    double perimeter;        /* the radius that perimeter spots are counted from (arc, or 5.0 m) */
-    double no_charge;        /* radius of the no-charge semicircle; 0: none */
-    double line;             /* width of a line */
-    double ring;             /* inner radius of the ring */
-    double block_near, block_far, block_depth; /* the block mark: y of its edges, how far it sticks out */
-    double mark[4];          /* y of the middle of the other lane marks; 0 ends the list */
+    double lane_half_width; /* to the outer edge of the lane line */
+    double free_throw;      /* y of the free-throw line's far edge */
+    double free_throw_half; /* half its length */
+    double circle;          /* radius of the free-throw and centre circles */
+    double arc;             /* radius of the three-point arc; 0: none */
+    double straight;        /* x of the arc's straight parts */
+    double junction;        /* y where straight and arc meet */
+    double perimeter;       /* the radius that perimeter spots are counted from (arc, or 5.0 m) */
+    double no_charge;       /* radius of the no-charge semicircle; 0: none */
+    double line;            /* width of a line */
+    double ring;            /* inner radius of the ring */
+    double block_near, block_far,
+        block_depth; /* the block mark: y of its edges, how far it sticks out */
+    double mark[4];  /* y of the middle of the other lane marks; 0 ends the list */
     double mark_depth;
-    double hash;             /* y of the throw-in mark on the sideline */
+    double hash; /* y of the throw-in mark on the sideline */
     bool centre_inner_circle;
     /* time limits of the code, seconds; 0: none */
     double lane_seconds, throw_in_seconds, backcourt_seconds, shot_clock, closely_guarded;
-    const char *source;      /* where the numbers come from */
+    const char *source; /* where the numbers come from */
 };
 
 const struct court *court_of(enum court_code code);
@@ -64,27 +65,31 @@ enum spot {
 };
 struct spot_row {
     const char *word;
-    bool sided;      /* needs a side: `left wing` */
-    bool optional;   /* a side may be left out: `high post` */
-    bool perimeter;  /* counts as standing round the arc */
+    bool sided;     /* needs a side: `left wing` */
+    bool optional;  /* a side may be left out: `high post` */
+    bool perimeter; /* counts as standing round the arc */
     const char *source;
 };
 const struct spot_row *spot_row(enum spot spot);
-/* Where a spot is; `side` is LEFT or RIGHT for sided ones (else ignored, NONE for plain `high post`,
- * `lane`, `front of the rim` taken at x = 0). BASELINE and SIDELINE are lines: see court_line_point.
- * The free-throw line, baseline and sideline have no one point; they give their middle. */
+/* Where a spot is; `side` is LEFT or RIGHT for sided ones (else ignored, NONE for plain `high
+ * post`, `lane`, `front of the rim` taken at x = 0). BASELINE and SIDELINE are lines: see
+ * court_line_point. The free-throw line, baseline and sideline have no one point; they give their
+ * middle. */
 struct vec2 court_spot(const struct court *court, enum spot spot, enum side side);
-struct vec2 court_mirror_back(const struct court *court, struct vec2 p); /* over half court: backcourt */
-/* The point of the baseline or a sideline (3 ft inside the floor), of the free-throw line or of half
- * court nearest to p; without a side the nearer sideline. */
-struct vec2 court_line_point(const struct court *court, enum spot spot, enum side side, struct vec2 p);
+struct vec2 court_mirror_back(const struct court *court,
+                              struct vec2 p); /* over half court: backcourt */
+/* The point of the baseline or a sideline (3 ft inside the floor), of the free-throw line or of
+ * half court nearest to p; without a side the nearer sideline. */
+struct vec2 court_line_point(const struct court *court, enum spot spot, enum side side,
+                             struct vec2 p);
 /* 2 ft outside the nearest boundary, level with p: where a throw-in is taken from. */
 struct vec2 court_outside(const struct court *court, struct vec2 p);
 /* On the floor (both halves), at least `margin` inside every line. */
 bool court_inside(const struct court *court, struct vec2 p, double margin);
 bool court_in_lane(const struct court *court, struct vec2 p);
 /* The nearest perimeter spot (corner, wing, slot, top) to p and how far it is. */
-enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum side *side, double *far);
+enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum side *side,
+                                  double *far);
 
 /* Formations: where 1 to 5 stand. */
 struct formation_spot {
@@ -92,8 +97,8 @@ struct formation_spot {
     enum side side;
     bool backcourt, out_of_bounds;
     double above, right; /* metres above it (toward half court), to the right of it */
-    enum spot between; /* SPOT_COUNT: none; else half way to this spot, same side */
-    bool ball;       /* has the ball at the start */
+    enum spot between;   /* SPOT_COUNT: none; else half way to this spot, same side */
+    bool ball;           /* has the ball at the start */
 };
 struct formation {
     const char *word;
@@ -116,18 +121,18 @@ enum level_code {
     LEVEL_COUNT
 };
 struct level {
-    const char *word;      /* "u16 girls" */
-    double sprint, tau;    /* top speed m/s, time constant s of v = V(1 - e^(-t/tau)) */
-    double jog, walk;      /* caps */
+    const char *word;   /* "u16 girls" */
+    double sprint, tau; /* top speed m/s, time constant s of v = V(1 - e^(-t/tau)) */
+    double jog, walk;   /* caps */
     double slide, backpedal;
-    double dribble;        /* factor on speed with the ball */
-    double pass;           /* chest pass, m/s */
-    double reaction;       /* s */
-    double brake;          /* m/s^2 */
+    double dribble;                /* factor on speed with the ball */
+    double pass;                   /* chest pass, m/s */
+    double reaction;               /* s */
+    double brake;                  /* m/s^2 */
     double catch_shot, catch_pass; /* s from catch to release */
-    double step;           /* a normal step, m */
-    double height;         /* m, for reach */
-    double reach_jump;     /* m */
+    double step;                   /* a normal step, m */
+    double height;                 /* m, for reach */
+    double reach_jump;             /* m */
     const char *source;
 };
 const struct level *level_of(enum level_code code);

@@ -15,13 +15,13 @@ struct place;
 /* Who. */
 enum who_kind {
     WHO_NONE,
-    WHO_PLAYER,       /* number */
-    WHO_DEFENDER,     /* number: x3 */
-    WHO_DEFENDER_OF,  /* number: 3's defender */
-    WHO_ROLE,         /* role: in an action */
+    WHO_PLAYER,      /* number */
+    WHO_DEFENDER,    /* number: x3 */
+    WHO_DEFENDER_OF, /* number: 3's defender */
+    WHO_ROLE,        /* role: in an action */
     WHO_COACH,
-    WHO_BALL,         /* whoever has it */
-    WHO_SPOT,         /* place: whoever stood there, alone, as the step began */
+    WHO_BALL, /* whoever has it */
+    WHO_SPOT, /* place: whoever stood there, alone, as the step began */
     WHO_EVERYONE_ELSE
 };
 struct who {
@@ -41,20 +41,20 @@ struct measure {
 /* Where. */
 enum place_kind {
     PLACE_NONE,
-    PLACE_SPOT,      /* spot, side, backcourt */
-    PLACE_SIDE,      /* side: "the right side" */
-    PLACE_NEXT,      /* way: "the next spot left" */
-    PLACE_OFFSET,    /* length, direction, from a (place) or who */
-    PLACE_HALFWAY,   /* between a and b */
-    PLACE_FRACTION,  /* fraction of the way from a to b */
-    PLACE_XY,        /* x, y in the file's units */
-    PLACE_SPOT_OF,   /* who: "3's spot" */
-    PLACE_WHERE,     /* who: "where 3 is" */
-    PLACE_BESIDE,    /* who */
-    PLACE_BEHIND,    /* who (drills) */
+    PLACE_SPOT,     /* spot, side, backcourt */
+    PLACE_SIDE,     /* side: "the right side" */
+    PLACE_NEXT,     /* way: "the next spot left" */
+    PLACE_OFFSET,   /* length, direction, from a (place) or who */
+    PLACE_HALFWAY,  /* between a and b */
+    PLACE_FRACTION, /* fraction of the way from a to b */
+    PLACE_XY,       /* x, y in the file's units */
+    PLACE_SPOT_OF,  /* who: "3's spot" */
+    PLACE_WHERE,    /* who: "where 3 is" */
+    PLACE_BESIDE,   /* who */
+    PLACE_BEHIND,   /* who (drills) */
     PLACE_END_OF_LINE,
-    PLACE_OUT,       /* "out of bounds at" a */
-    PLACE_CONE       /* cone: 0 is A */
+    PLACE_OUT, /* "out of bounds at" a */
+    PLACE_CONE /* cone: 0 is A */
 };
 enum direction { ABOVE, BELOW, INSIDE, OUTSIDE, LEFT_OF, RIGHT_OF, DIRECTION_COUNT };
 enum way { WAY_LEFT, WAY_RIGHT, WAY_UP, WAY_DOWN };
@@ -62,7 +62,7 @@ struct place {
     enum place_kind kind;
     struct span span;
     enum spot spot;
-    enum side side;  /* SIDE_NONE: not written */
+    enum side side; /* SIDE_NONE: not written */
     bool backcourt;
     enum way way;
     struct measure length;
@@ -82,29 +82,53 @@ enum verb {
     VERB_COUNT
 };
 enum pass_kind { PASS_PLAIN, PASS_BOUNCE, PASS_SKIP, PASS_LOB, PASS_OVERHEAD, PASS_CHEST };
-enum screen_kind { SCREEN_PLAIN, SCREEN_AWAY, SCREEN_DOWN, SCREEN_BACK, SCREEN_CROSS, SCREEN_FLARE, SCREEN_BALL, SCREEN_DOUBLE };
+enum screen_kind {
+    SCREEN_PLAIN,
+    SCREEN_AWAY,
+    SCREEN_DOWN,
+    SCREEN_BACK,
+    SCREEN_CROSS,
+    SCREEN_FLARE,
+    SCREEN_BALL,
+    SCREEN_DOUBLE
+};
 enum pace { PACE_VERB, PACE_WALK, PACE_JOG, PACE_RUN, PACE_SPRINT };
 
 /* When. */
 enum event_kind { /* what a clause names */
-    EVENT_NONE,
-    EVENT_VERB,    /* a sentence of `subject` with `verb` (or its family) */
-    EVENT_CATCHES, /* a pass or hand-off to `subject` */
-    EVENT_OPEN, EVENT_COVERED, EVENT_DENIED, EVENT_PAST, EVENT_HAS_BALL /* states */
+                  EVENT_NONE,
+                  EVENT_VERB,    /* a sentence of `subject` with `verb` (or its family) */
+                  EVENT_CATCHES, /* a pass or hand-off to `subject` */
+                  EVENT_OPEN,
+                  EVENT_COVERED,
+                  EVENT_DENIED,
+                  EVENT_PAST,
+                  EVENT_HAS_BALL /* states */
 };
-enum event_family { FAMILY_NONE, FAMILY_PASSES, FAMILY_SCREENS, FAMILY_CUTS, FAMILY_DRIBBLES, FAMILY_MOVES };
+enum event_family {
+    FAMILY_NONE,
+    FAMILY_PASSES,
+    FAMILY_SCREENS,
+    FAMILY_CUTS,
+    FAMILY_DRIBBLES,
+    FAMILY_MOVES
+};
 struct event {
     enum event_kind kind;
     struct who subject;
-    enum verb verb;              /* with EVENT_VERB */
-    enum event_family family;    /* when the verb stands for its family */
-    enum pass_kind pass;         /* with EVENT_VERB: the kind named, else plain */
+    enum verb verb;           /* with EVENT_VERB */
+    enum event_family family; /* when the verb stands for its family */
+    enum pass_kind pass;      /* with EVENT_VERB: the kind named, else plain */
     enum screen_kind screen;
-    struct who object;           /* WHO_NONE: not said */
+    struct who object; /* WHO_NONE: not said */
     struct span span;
 };
 enum tie_word {
-    TIE_NONE, TIE_AS, TIE_AFTER, TIE_WHEN, TIE_WHILE,
+    TIE_NONE,
+    TIE_AS,
+    TIE_AFTER,
+    TIE_WHEN,
+    TIE_WHILE,
     TIE_SECONDS_AFTER, /* seconds after event */
     TIE_AT,            /* at seconds of the step */
     TIE_LATER          /* seconds later than the sentence above */
@@ -127,15 +151,15 @@ struct sentence {
     struct span verb_span;
     enum pass_kind pass;
     enum screen_kind screen;
-    struct who object;          /* to, for, off, at, of */
-    struct who object2;         /* off 4 and 5 */
-    struct who on;              /* screen on x2 */
-    const struct place *place;  /* NULL: not written */
+    struct who object;         /* to, for, off, at, of */
+    struct who object2;        /* off 4 and 5 */
+    struct who on;             /* screen on x2 */
+    const struct place *place; /* NULL: not written */
     enum path_word path;
     struct who path_who;
     const struct place *path_place;
-    struct measure length;      /* sets up toward P 6 ft */
-    struct measure duration;    /* holds for 1 s */
+    struct measure length;   /* sets up toward P 6 ft */
+    struct measure duration; /* holds for 1 s */
     enum { DRIVE_FREE, DRIVE_BASELINE, DRIVE_MIDDLE } drive;
     /* modifiers */
     enum { FACE_NONE, FACE_TO, FACE_BACK } face;
@@ -145,21 +169,31 @@ struct sentence {
     bool early;
     enum pace pace;
     struct measure taking;
-    struct event until;         /* kind EVENT_NONE: none */
+    struct event until; /* kind EVENT_NONE: none */
 };
 
 /* What stands on one line, understood. Kinds follow grammar order. */
 enum form_kind {
-    FORM_BLANK,      /* only for tidy */
-    FORM_COMMENT,    /* only for tidy */
-    FORM_BROKEN,     /* reported; skipped by everyone */
-    FORM_VERSION,    /* courtwright 1 */
+    FORM_BLANK,   /* only for tidy */
+    FORM_COMMENT, /* only for tidy */
+    FORM_BROKEN,  /* reported; skipped by everyone */
+    FORM_VERSION, /* courtwright 1 */
     FORM_SETTING,
-    FORM_STANDING,   /* x3 guards 4, before the first step */
+    FORM_STANDING, /* x3 guards 4, before the first step */
     FORM_SENTENCE,
-    FORM_POINT, FORM_MISTAKE, FORM_CHART, FORM_ACCEPT, FORM_RUN, FORM_REPEAT, FORM_SAME, FORM_CONTINUE,
-    FORM_ROSTER, FORM_LINEUP, FORM_INCLUDE, FORM_CHAPTER,
-    FORM_BLOCK       /* a heading with what it opens: see block */
+    FORM_POINT,
+    FORM_MISTAKE,
+    FORM_CHART,
+    FORM_ACCEPT,
+    FORM_RUN,
+    FORM_REPEAT,
+    FORM_SAME,
+    FORM_CONTINUE,
+    FORM_ROSTER,
+    FORM_LINEUP,
+    FORM_INCLUDE,
+    FORM_CHAPTER,
+    FORM_BLOCK /* a heading with what it opens: see block */
 };
 enum setting {
 #define SETTING(symbol, word, ...) SETTING_##symbol,
@@ -167,7 +201,14 @@ enum setting {
 #undef SETTING
     SETTING_COUNT
 };
-enum defense_kind { DEFENSE_NONE, DEFENSE_MAN, DEFENSE_ZONE, DEFENSE_BOX_AND_ONE, DEFENSE_TRIANGLE_AND_TWO, DEFENSE_PRESS };
+enum defense_kind {
+    DEFENSE_NONE,
+    DEFENSE_MAN,
+    DEFENSE_ZONE,
+    DEFENSE_BOX_AND_ONE,
+    DEFENSE_TRIANGLE_AND_TWO,
+    DEFENSE_PRESS
+};
 enum man_style { MAN_GAP, MAN_DENY, MAN_SAG };
 struct placing {
     enum { PLACING_FORMATION, PLACING_WHO, PLACING_CONE, PLACING_LINE } kind;
@@ -179,35 +220,37 @@ struct placing {
 struct setting_form {
     enum setting setting;
     struct span value_span;
-    struct str text;               /* about, call, series, score, caution, goal, lineup, limit's check id */
-    int number;                    /* number; court_code, level_code, units (0 feet, 1 metres), paper (0 letter, 1 a4), basket (0 top, 1 bottom), floor (0 half, 1 full) */
-    struct measure measure;        /* limit, clock */
+    struct str text; /* about, call, series, score, caution, goal, lineup, limit's check id */
+    int number; /* number; court_code, level_code, units (0 feet, 1 metres), paper (0 letter, 1 a4),
+                   basket (0 top, 1 bottom), floor (0 half, 1 full) */
+    struct measure measure; /* limit, clock */
     VEC(struct str) tags;
-    VEC(struct placing) placings;  /* start */
-    struct who ball;               /* ball */
-    const struct place *ball_out;  /* out of bounds at */
+    VEC(struct placing) placings; /* start */
+    struct who ball;              /* ball */
+    const struct place *ball_out; /* out of bounds at */
     enum defense_kind defense;
     enum man_style man;
     bool man_written;
-    struct str zone;               /* "2-3"; empty with DEFENSE_PRESS: press man */
+    struct str zone; /* "2-3"; empty with DEFENSE_PRESS: press man */
 };
 struct role_binding {
     struct str role;
     struct who who;
 };
 struct note_form { /* point, mistake, chart, accept, run, repeat, same */
-    int player;            /* point: 0 for all */
-    struct str word, text; /* chart's short word; accept's check id in word; run and same: name in text */
+    int player;    /* point: 0 for all */
+    struct str word,
+        text; /* chart's short word; accept's check id in word; run and same: name in text */
     struct span word_span, text_span;
     VEC(struct role_binding) roles;
     bool mirrored;
-    int step;              /* repeat, same */
+    int step; /* repeat, same */
 };
 struct form {
     enum form_kind kind;
     struct span span;
     const struct line *line; /* the line it stands on, with its comment */
-    union { /* by kind */
+    union {                  /* by kind */
         struct sentence sentence;
         struct setting_form setting;
         struct {
@@ -215,9 +258,9 @@ struct form {
         } standing;
         struct note_form note;
         struct {
-            struct str title;        /* chapter, include, roster's name, lineup's name */
-            int number;              /* version, roster */
-            struct str role, jersey; /* roster */
+            struct str title;                /* chapter, include, roster's name, lineup's name */
+            int number;                      /* version, roster */
+            struct str role, jersey;         /* roster */
             VEC(struct role_binding) lineup; /* role: the quoted name; who: the number */
         };
     };
@@ -225,8 +268,17 @@ struct form {
 };
 
 enum block_kind {
-    BLOCK_FILE, BLOCK_PLAYBOOK, BLOCK_TEAM, BLOCK_ACTION, BLOCK_PLAY, BLOCK_DRILL, BLOCK_STEP, BLOCK_READ, BLOCK_OPTION,
-    BLOCK_PRACTICE, BLOCK_CHARTED /* these two: reported as not yet, kept for tidy as their lines */
+    BLOCK_FILE,
+    BLOCK_PLAYBOOK,
+    BLOCK_TEAM,
+    BLOCK_ACTION,
+    BLOCK_PLAY,
+    BLOCK_DRILL,
+    BLOCK_STEP,
+    BLOCK_READ,
+    BLOCK_OPTION,
+    BLOCK_PRACTICE,
+    BLOCK_CHARTED /* these two: reported as not yet, kept for tidy as their lines */
 };
 /* One condition of a read: a defender's verb, a switch, or what a player is. */
 struct condition {
@@ -237,18 +289,18 @@ struct condition {
 };
 struct block {
     enum block_kind kind;
-    struct span span;       /* of the heading */
+    struct span span; /* of the heading */
     const struct line *line;
-    struct str title;       /* empty: none written */
+    struct str title; /* empty: none written */
     bool title_quoted;
-    struct str mirrors;     /* play "A" mirrors "B" */
+    struct str mirrors; /* play "A" mirrors "B" */
     struct span title_span, mirrors_span;
-    int number;             /* step 2; 0: not written */
-    struct tie tie;         /* step … as …; */
-    struct str after;       /* step … after "Fade" */
-    VEC(struct str) roles;  /* action … for … */
+    int number;                       /* step 2; 0: not written */
+    struct tie tie;                   /* step … as …; */
+    struct str after;                 /* step … after "Fade" */
+    VEC(struct str) roles;            /* action … for … */
     VEC(struct condition) conditions; /* read; joined by or */
-    bool one_line;          /* if x3 trails, 3 curls off 5 */
+    bool one_line;                    /* if x3 trails, 3 curls off 5 */
     bool implied;           /* a play without a heading: the lines before the file's first one */
     bool broken;            /* the heading was not understood: reported */
     VEC(struct form) forms; /* in the order written */

@@ -7,10 +7,39 @@
 #include "base/diag.h"
 #include "language/words/ast.h"
 
-enum verb_task { VERB_MOVE, VERB_HOLD, VERB_CARRY, VERB_PASS, VERB_EXCHANGE, VERB_SHOOT, VERB_SCREEN, VERB_USE, VERB_GUARD };
-enum verb_default { DEFAULT_NONE, DEFAULT_RIM, DEFAULT_OWN_SPOT, DEFAULT_EMPTY_PERIMETER, DEFAULT_AWAY_PERIMETER,
-                    DEFAULT_NEAREST_BLOCK, DEFAULT_LANE, DEFAULT_HALF_COURT, DEFAULT_WHERE_HE_IS };
-enum verb_shape { SHAPE_STRAIGHT, SHAPE_CURL, SHAPE_FADE, SHAPE_V, SHAPE_L, SHAPE_BACK, SHAPE_SETUP, SHAPE_DRIVE, SHAPE_AT };
+enum verb_task {
+    VERB_MOVE,
+    VERB_HOLD,
+    VERB_CARRY,
+    VERB_PASS,
+    VERB_EXCHANGE,
+    VERB_SHOOT,
+    VERB_SCREEN,
+    VERB_USE,
+    VERB_GUARD
+};
+enum verb_default {
+    DEFAULT_NONE,
+    DEFAULT_RIM,
+    DEFAULT_OWN_SPOT,
+    DEFAULT_EMPTY_PERIMETER,
+    DEFAULT_AWAY_PERIMETER,
+    DEFAULT_NEAREST_BLOCK,
+    DEFAULT_LANE,
+    DEFAULT_HALF_COURT,
+    DEFAULT_WHERE_HE_IS
+};
+enum verb_shape {
+    SHAPE_STRAIGHT,
+    SHAPE_CURL,
+    SHAPE_FADE,
+    SHAPE_V,
+    SHAPE_L,
+    SHAPE_BACK,
+    SHAPE_SETUP,
+    SHAPE_DRIVE,
+    SHAPE_AT
+};
 enum verb_pace { EFFORT_WALK, EFFORT_JOG, EFFORT_RUN, EFFORT_CUT, EFFORT_HARD, EFFORT_SPRINT };
 enum verb_event { WHEN_STARTED, WHEN_ARRIVED, WHEN_SET, WHEN_USED, WHEN_RELEASED, WHEN_CAUGHT };
 
@@ -36,7 +65,8 @@ const char *setting_word(enum setting setting);
 struct book *book_read(struct arena *arena, struct sources *sources, uint32_t source,
                        const struct loader *loader, struct diags *diags);
 
-/* A word of the language near to `word` among `candidates` (NULL-ended), or NULL: for help texts. */
+/* A word of the language near to `word` among `candidates` (NULL-ended), or NULL: for help texts.
+ */
 const char *words_nearest(struct str word, const char *const *candidates);
 
 #endif

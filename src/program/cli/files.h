@@ -9,7 +9,8 @@
 #include "program/cli/command.h"
 
 void *must(void *block); /* gives `block`, or says that memory ran out and ends the program */
-char *format_text(const char *format, ...) __attribute__((format(printf, 1, 2), nonnull(1))); /* to be freed */
+char *format_text(const char *format, ...)
+    __attribute__((format(printf, 1, 2), nonnull(1))); /* to be freed */
 
 struct bytes {
     char *at;
