@@ -233,7 +233,8 @@ static void print_object(struct strbuf *out, enum verb verb, const struct who *o
         return;
     }
     if (slots[0].preposition.size > 0) {
-        strbuf_print(out, " %.*s", STR_ARG(slots[0].preposition));
+        strbuf_char(out, ' ');
+        strbuf_add(out, slots[0].preposition);
     }
     strbuf_char(out, ' ');
     tidy_who(out, object);
