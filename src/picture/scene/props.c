@@ -28,24 +28,23 @@ void props_place(struct drawing *drawing)
     }
 }
 
-/* Behind the first of the line: away from the basket, by eighths of a turn, and in the picture. */
-static struct vec2 queue_way(const struct drawing *drawing, const struct symbol *first,
-                             double length)
+/* Behind the head of the line: away from the basket, by eighths of a turn, and in the picture. */
+static struct vec2 queue_way(const struct drawing *drawing, struct vec2 head, double length)
 {
-    struct vec2 away = vec2_unit(vec2_sub(first->at, frame_point(&drawing->frame, vec2_of(0, 0))));
+    struct vec2 away = vec2_unit(vec2_sub(head, frame_point(&drawing->frame, vec2_of(0, 0))));
     struct vec2 best = {0, 1};
     double most = -10;
     for (int i = 0; i < 8; i++) {
         struct vec2 way = vec2_of(real_cos(i * REAL_PI / 4), real_sin(i * REAL_PI / 4));
-        struct vec2 end = vec2_along(first->at, way, length);
+        struct vec2 end = vec2_along(head, way, length);
         double edge = drawing->size.tick, score = vec2_dot(way, away);
         bool out = end.x < edge || end.y < drawing->frame.top + edge ||
                    end.x > drawing->frame.width - edge || end.y > drawing->frame.height - edge;
         score -= out ? 5 : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *other = &drawing->symbols.at[s];
-            double far = segment_distance(other->at, first->at, end, NULL);
-            score -= other != first && far < other->radius + drawing->size.tick ? 2 : 0;
+            double far = segment_distance(other->at, vec2_along(head, way, length / 2), end, NULL);
+            score -= far < other->radius + drawing->size.tick ? 2 : 0;
         }
         if (score > most + 1e-9) {
             most = score;
@@ -55,27 +54,32 @@ static struct vec2 queue_way(const struct drawing *drawing, const struct symbol 
     return best;
 }
 
-static void line_of_players(struct drawing *drawing, const struct symbol *first)
+/* A line waits where its first player stood as the drill began, wherever he is now. */
+static void line_of_players(struct drawing *drawing, body first)
 {
     const struct sizes *size = &drawing->size;
-    double start = first->radius + size->tick_first;
-    struct vec2 way = queue_way(drawing, first, start + (WAITING - 1) * size->tick_apart);
+    const struct symbol *symbol = symbol_of(drawing, first);
+    struct vec2 home = drawing->play->start[first].at;
+    struct vec2 head = symbol_spot(drawing, home, symbol && symbol->ball);
+    double start = size->body + size->tick_first;
+    if (symbol && vec2_distance(symbol->at, head) < 2 * size->body) {
+        head = symbol->at;
+        start = symbol->radius + size->tick_first;
+    }
+    struct vec2 way = queue_way(drawing, head, start + (WAITING - 1) * size->tick_apart);
     struct vec2 square = vec2_scale(vec2_left(way), size->tick);
     for (int i = 0; i < WAITING; i++) {
-        struct vec2 at = vec2_along(first->at, way, start + i * size->tick_apart);
+        struct vec2 at = vec2_along(head, way, start + i * size->tick_apart);
         VEC_PUSH(drawing->arena, &drawing->ticks, at);
         VEC_PUSH(drawing->arena, &drawing->tick_ways, square);
-        VEC_PUSH(drawing->arena, &drawing->tick_owners, first->who);
+        VEC_PUSH(drawing->arena, &drawing->tick_owners, first);
     }
 }
 
 void queues_place(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->play->lines.count; i++) {
-        const struct symbol *first = symbol_of(drawing, drawing->play->lines.at[i]);
-        if (first) {
-            line_of_players(drawing, first);
-        }
+        line_of_players(drawing, drawing->play->lines.at[i]);
     }
 }
 

@@ -333,9 +333,14 @@ static void handoff_settle(struct drawing *drawing, size_t task)
     way = far > 0.05 ? vec2_unit(way) : vec2_of(1, 0);
     bool giver_moves = giver->kind != STOP_SYMBOL, taker_moves = taker->kind != STOP_SYMBOL;
     double share = giver_moves && taker_moves ? 0.5 : giver_moves ? 1 : 0;
-    if (giver_moves || taker_moves) {
-        giver->at = vec2_along(giver->at, way, -(least - far) * share);
-        taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    if (!giver_moves && !taker_moves) { /* hand in hand as the diagram begins */
+        share = 0.5;
+    }
+    giver->at = vec2_along(giver->at, way, -(least - far) * share);
+    taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    if (!giver_moves && !taker_moves) {
+        symbol_of(drawing, giver->who)->at = giver->at;
+        symbol_of(drawing, taker->who)->at = taker->at;
     }
 }
 

@@ -187,15 +187,16 @@ static void defenders_apart(struct drawing *drawing)
 /* Who has the ball as the diagram begins; the passer where it is released in that very moment. */
 static body first_holder(const struct segment *segment, double time)
 {
-    body holder = segment_holder(segment, time);
-    for (size_t i = 0; i < segment->ball.count && holder == BODY_NONE; i++) {
+    for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        if (span->state != BALL_LOOSE && span->from <= time + 1e-6 && span->to > time &&
-            time - span->from < 0.1) {
-            holder = span->holder;
+        if (span->to < time - 0.02) {
+            continue;
         }
+        bool leaving =
+            (span->state == BALL_FLIGHT || span->state == BALL_SHOT) && span->from > time - 0.1;
+        return span->state == BALL_HELD || leaving ? span->holder : BODY_NONE;
     }
-    return holder;
+    return BODY_NONE;
 }
 
 void symbols_place(struct drawing *drawing)

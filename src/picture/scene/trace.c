@@ -5,10 +5,12 @@
 
 #include <math.h>
 
-#define TOLERANCE 0.15      /* metres */
-#define STEP_FEET 0.35      /* between the points of a trail */
-#define SHARP (REAL_PI / 4) /* a turn of more is a corner */
-#define LEG_STRAIGHT 0.22   /* metres: a leg beside a corner that bows less is drawn straight */
+#define TOLERANCE 0.15               /* metres */
+#define STEP_FEET 0.35               /* between the points of a trail */
+#define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
+#define OBLIQUE (32 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
+#define HEEL (80 * REAL_PI / 180)    /* a turn of more is one even where none is reported */
+#define LEG_STRAIGHT 0.22 /* metres: a leg beside a corner that bows less is drawn straight */
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
@@ -147,6 +149,12 @@ static void raw_corners(struct drawing *drawing, const struct stroke *stroke, st
         }
         if (i + 1 < stroke->parts) {
             cut_at(raw, to, look);
+        }
+    }
+    for (size_t i = 1; i + 1 < raw->count; i++) { /* where he turned on his heel */
+        double turn = turn_at(raw, i, look);
+        if (turn > HEEL && turn >= turn_at(raw, i - 1, look) && turn >= turn_at(raw, i + 1, look)) {
+            cut_at(raw, i, look);
         }
     }
     raw->corner[raw->corners++] = raw->count - 1;
@@ -329,9 +337,39 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
                vec2_sub(drawing->stops.at[stroke->end].at, trail->at[trail->count - 1]));
 }
 
+/* A screener's line comes to its bar from behind: one that would run along the bar, and read as
+ * part of it, is led round into it. */
+static void into_bar(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct stop *bar = &drawing->stops.at[stroke->end];
+    struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
+    double length = path_length(&path), k = drawing->size.k;
+    if (bar->kind != STOP_BAR || stroke->standing || length < 2 * k) {
+        return;
+    }
+    struct vec2 comes =
+        vec2_unit(vec2_sub(bar->at, path_point(&path, length - real_min(3 * k, length))));
+    if (vec2_angle(comes, bar->facing) < OBLIQUE) {
+        return;
+    }
+    double from = length - real_min(7 * k, 0.75 * length), left = length - from;
+    struct vec2 start = path_point(&path, from), leaves = path_direction(&path, from);
+    double reach = real_min(3.2 * k, 0.6 * left);
+    struct curve_piece piece = {vec2_along(start, leaves, 0.4 * left),
+                                vec2_along(bar->at, bar->facing, -reach), bar->at};
+    struct curve curve = {start, &piece, 1};
+    struct path end = curve_flatten(drawing->arena, &curve, 0.03);
+    struct path begin = path_cut(drawing->arena, &path, 0, from);
+    struct building building = {.arena = drawing->arena};
+    build_path(&building, &begin, STEP_FEET * k);
+    build_path(&building, &end, STEP_FEET * k);
+    stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
+}
+
 void trace_moves(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         trace_one(drawing, &drawing->strokes.at[i]);
+        into_bar(drawing, &drawing->strokes.at[i]);
     }
 }

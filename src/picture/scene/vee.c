@@ -24,6 +24,29 @@ static double vee_angle(const struct vee *vee, struct vec2 move_corner, struct v
     return vec2_angle(vec2_sub(vee->start, corner), vec2_sub(next, corner)) * 180 / REAL_PI;
 }
 
+/* Both legs keep clear of the defender a screen is set on, and of bars. */
+static double vee_marks(const struct drawing *drawing, const struct vee *vee, struct vec2 corner,
+                        struct vec2 next)
+{
+    double k = drawing->size.k, cost = 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *x = &drawing->symbols.at[i];
+        double least = x->radius + 0.6 * k;
+        double far = real_min(segment_distance(x->at, vee->start, corner, NULL),
+                              segment_distance(x->at, corner, next, NULL));
+        cost += x->pinned ? 4 * real_max(0, least - far) / k : 0;
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *bar = &drawing->stops.at[i];
+        struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
+        struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
+        double far =
+            real_min(segment_gap(a, b, vee->start, corner), segment_gap(a, b, corner, next));
+        cost += bar->kind == STOP_BAR ? 4 * real_max(0, 1.0 * k - far) / k : 0;
+    }
+    return cost;
+}
+
 static double vee_cost(const struct drawing *drawing, const struct vee *vee, struct vec2 c,
                        struct vec2 e)
 {
@@ -35,6 +58,7 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
     double in = vec2_distance(vee->start, corner) / k;
     cost += 4 * real_max(0, 5.5 - in) * (in < vec2_distance(vee->start, vee->corner) / k ? 1 : 0);
     cost += room_at(drawing, corner) < 0.8 * k ? 6 : 0;
+    cost += vee_marks(drawing, vee, corner, vec2_add(vee->next, vec2_mix(c, e, vee->share)));
     if (vee->end_moves) {
         double clear = drawing->size.end + drawing->size.gap;
         cost += room_at(drawing, end) < clear ? 40 : 0;
@@ -168,6 +192,11 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
         }
     }
     struct stop *end = &drawing->stops.at[stroke->end];
+    double hidden = stop_radius(drawing, &drawing->stops.at[stroke->start]) + drawing->size.gap + k;
+    if (from == 0 && vec2_distance(trail->at[0], trail->at[index]) < hidden) {
+        trail->corner[index] = false; /* under the numeral: nobody will see it */
+        return;
+    }
     struct vee vee = {.start = trail->at[from],
                       .corner = trail->at[index],
                       .next = trail->at[next],
