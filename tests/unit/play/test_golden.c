@@ -84,7 +84,7 @@ static int write_all(void)
         open_arena();
         struct str got = resolved_text(names[i]);
         char path[512];
-        snprintf(path, sizeof path, "%s/%s.resolved", GOLDEN_DIR, names[i]);
+        snprintf(path, sizeof path, "%s/%.200s.resolved", GOLDEN_DIR, names[i]);
         FILE *file = fopen(path, "wb");
         if (!file || fwrite(got.at, 1, got.size, file) != got.size || fclose(file)) {
             return EXIT_FAILURE;

@@ -125,7 +125,7 @@ static int write_all(void)
         open_arena();
         struct str got = told_text(names[i]);
         char path[512];
-        snprintf(path, sizeof path, "%s/%s.told", GOLDEN_DIR, names[i]);
+        snprintf(path, sizeof path, "%s/%.200s.told", GOLDEN_DIR, names[i]);
         FILE *file = fopen(path, "wb");
         if (!file || fwrite(got.at, 1, got.size, file) != got.size || fclose(file)) {
             return EXIT_FAILURE;
