@@ -488,7 +488,8 @@ static void set_branches(const struct setter *setter, const struct run *run,
             add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
         struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
         if (top) {
-            set_section(&column, words_decides(setter->arena, step, setter->job->reader));
+            set_section(&column,
+                        words_decides(setter->arena, run->play, step, setter->job->reader));
         }
         set_row(setter, band, &row, &read_grid, top ? column.base + 17 - HEADING_BASE : 0);
     }

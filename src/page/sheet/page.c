@@ -285,7 +285,9 @@ static struct str contents_line(struct arena *arena, const struct page *page)
     const char *gap = ": ";
     if (first > 0) {
         strbuf_print(&out, first == last ? "%sstep %d" : "%ssteps %d", gap, first);
-        strbuf_print(&out, first == last ? "" : last - first == 1 ? " and %d" : " to %d", last);
+        if (first < last) {
+            strbuf_print(&out, last - first == 1 ? " and %d" : " to %d", last);
+        }
         gap = "; ";
     }
     int told = 0;

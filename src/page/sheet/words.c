@@ -238,25 +238,38 @@ static void join(struct crowd *crowd, body who)
     }
 }
 
-static body body_of(struct who who)
+static body guard_of(const struct play *play, int number)
+{
+    for (int i = 1; i <= LIMIT_DEFENDERS; i++) {
+        if (play->guards[body_defender(i)] == body_attacker(number)) {
+            return body_defender(i);
+        }
+    }
+    return BODY_NONE;
+}
+
+/* Who decides: a defender by what it does; of a player who is open or denied, the guard. */
+static body decider_of(const struct play *play, struct who who)
 {
     switch (who.kind) {
-    case WHO_PLAYER:
-        return body_attacker(who.number);
     case WHO_DEFENDER:
-    case WHO_DEFENDER_OF:
         return body_defender(who.number);
+    case WHO_PLAYER:
+    case WHO_DEFENDER_OF:
+        return guard_of(play, who.number);
     default:
         return BODY_NONE;
     }
 }
 
-static void join_conditions(struct crowd *crowd, const struct branch *branch)
+static void join_conditions(struct crowd *crowd, const struct play *play,
+                            const struct branch *branch)
 {
     for (size_t i = 0; i < branch->conditions.count; i++) {
-        join(crowd, body_of(branch->conditions.at[i].who));
-        if (branch->conditions.at[i].kind == COND_SWITCH) {
-            join(crowd, body_of(branch->conditions.at[i].other));
+        const struct condition *condition = &branch->conditions.at[i];
+        join(crowd, decider_of(play, condition->who));
+        if (condition->kind == COND_SWITCH) {
+            join(crowd, decider_of(play, condition->other));
         }
     }
 }
@@ -276,7 +289,8 @@ static void print_doers(struct strbuf *out, const struct crowd *crowd, body read
     strbuf_text(out, one ? " does" : " do");
 }
 
-struct str words_decides(struct arena *arena, const struct step *step, body reader)
+struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
+                         body reader)
 {
     struct crowd deciders = {.count = 0};
     struct crowd doers = {.count = 0};
@@ -284,7 +298,7 @@ struct str words_decides(struct arena *arena, const struct step *step, body read
     for (size_t i = 0; i < step->branches.count; i++) {
         const struct branch *branch = &step->branches.at[i];
         reads = reads || branch->kind == BRANCH_READ;
-        join_conditions(&deciders, branch);
+        join_conditions(&deciders, play, branch);
         if (branch->tasks.count > 0) {
             join(&doers, branch->tasks.at[0].who);
         }

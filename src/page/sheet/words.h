@@ -46,6 +46,7 @@ struct str words_foot(struct arena *arena, const struct play *play);   /* "Lante
 /* A line for a foot: as many whole words as fit, with three dots when some do not. */
 struct str words_short(const struct setter *setter, struct str text, double width);
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
-struct str words_decides(struct arena *arena, const struct step *step, body reader);
+struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
+                         body reader);
 
 #endif

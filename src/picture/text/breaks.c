@@ -66,10 +66,22 @@ static bool behind_counter(const uint32_t *letters, size_t count, size_t space)
     return is_one_of(letters + begin, space - begin, words);
 }
 
-/* "3-on-0" is one word. */
-static bool inside_count(const uint32_t *letters, size_t hyphen)
+/* "3-on-0", "hand-off", "V-cut" are one word: no line ends in them unless both parts are long. */
+static bool inside_word(const uint32_t *letters, size_t count, size_t hyphen)
 {
-    return letters[hyphen] == '-' && hyphen > 0 && is_digit(letters[hyphen - 1]);
+    const size_t long_part = 4;
+    size_t before = 0;
+    size_t after = 0;
+    if (letters[hyphen] != '-') {
+        return false;
+    }
+    while (before < hyphen && is_word_letter(letters[hyphen - before - 1])) {
+        before++;
+    }
+    while (hyphen + after + 1 < count && is_word_letter(letters[hyphen + after + 1])) {
+        after++;
+    }
+    return before < long_part || after < long_part;
 }
 
 unsigned char *breaks_find(struct arena *arena, const uint32_t *letters, size_t count)
@@ -82,7 +94,7 @@ unsigned char *breaks_find(struct arena *arena, const uint32_t *letters, size_t 
             breaks[i] = i + 1 < count ? BREAK_MUST : BREAK_ALLOWED;
             continue;
         }
-        bool allowed = found[i] == LINEBREAK_ALLOWBREAK && !inside_count(letters, i);
+        bool allowed = found[i] == LINEBREAK_ALLOWBREAK && !inside_word(letters, count, i);
         if (allowed && letters[i] == ' ') {
             allowed = !before_unit(letters, count, i) && !behind_counter(letters, count, i);
         }

@@ -165,6 +165,33 @@ static size_t line_end(const struct setting *setting, size_t begin)
     return setting->count;
 }
 
+/* A last line of one short word takes one more from the line before it, when that is long enough:
+ * where the line from `begin` had better end than at `end`, before the last line. */
+static size_t spare_word(const struct setting *setting, size_t begin, size_t end)
+{
+    size_t breaks[2] = {0, 0}; /* the last two inside the line */
+    double rest = 0;
+    for (size_t i = begin; i + 1 < end; i++) {
+        if (setting->breaks[i] == BREAK_ALLOWED) {
+            breaks[0] = breaks[1];
+            breaks[1] = i + 1;
+        }
+    }
+    for (size_t i = end; i < setting->count; i++) {
+        if (setting->breaks[i] != BREAK_NEVER && i + 1 < setting->count) {
+            return end; /* more than one word, or more than one line */
+        }
+        rest += setting->advance[i];
+    }
+    if (breaks[0] == 0 || rest > setting->width / 5 || setting->breaks[end - 1] == BREAK_MUST) {
+        return end;
+    }
+    for (size_t i = breaks[1]; i < end; i++) {
+        rest += setting->advance[i];
+    }
+    return rest <= setting->width / 2 ? breaks[1] : end;
+}
+
 struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
                                const struct text_piece *pieces, size_t count,
                                const struct text_style *style, double width)
@@ -179,6 +206,7 @@ struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
     block->leading = style->leading;
     for (size_t begin = 0, end; begin < setting.count; begin = end) {
         end = line_end(&setting, begin);
+        end = end < setting.count ? spare_word(&setting, begin, end) : end;
         make_line(&setting, block, begin, end);
     }
     return block;

@@ -162,27 +162,46 @@ static void add_read(struct step *step, enum branch_is is, int decider, int doer
 
 START_TEST(reads_tell_who_decides)
 {
+    struct play play = {.players = 5};
     struct step step = {.number = 2};
     add_read(&step, READ, 3, 3);
     add_read(&step, READ, 3, 3);
-    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 does decides what 3 does");
-    ck_assert_str_eq(text_of(words_decides(&arena, &step, body_attacker(3))),
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, body_attacker(3))),
                      "Step 2: what x3 does decides what you do");
     add_read(&step, READ, 5, 4);
-    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 and x5 do decides what 3 and 4 do");
     add_read(&step, READ, 5, 1);
-    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 and x5 do decides what comes next");
+}
+END_TEST
+
+START_TEST(a_player_who_is_denied_is_decided_by_the_guard)
+{
+    struct play play = {.players = 5};
+    for (int i = 0; i < BODY_COUNT; i++) {
+        play.guards[i] = BODY_NONE;
+    }
+    play.guards[body_defender(5)] = body_attacker(2);
+    struct step step = {.number = 1};
+    add_read(&step, READ, 5, 2);
+    step.branches.at[0].conditions.at[0] =
+        (struct condition){.kind = COND_DENIED, .who = {.kind = WHO_PLAYER, .number = 2}};
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+                     "Step 1: what x5 does decides what 2 does");
 }
 END_TEST
 
 START_TEST(options_are_the_ways_on)
 {
+    struct play play = {.players = 5};
     struct step step = {.number = 4};
     add_read(&step, OPTION, 0, 3);
-    ck_assert_str_eq(text_of(words_decides(&arena, &step, BODY_NONE)), "Step 4: the ways on");
+    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+                     "Step 4: the ways on");
 }
 END_TEST
 
@@ -380,6 +399,7 @@ static void add_tests(TCase *all)
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);
     tcase_add_test(all, reads_tell_who_decides);
+    tcase_add_test(all, a_player_who_is_denied_is_decided_by_the_guard);
     tcase_add_test(all, options_are_the_ways_on);
     tcase_add_test(all, a_galley_parts_between_lines);
     tcase_add_test(all, a_heading_goes_with_what_it_heads);

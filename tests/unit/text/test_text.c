@@ -116,6 +116,27 @@ START_TEST(a_step_stays_with_its_number)
 }
 END_TEST
 
+START_TEST(a_short_compound_stays_whole)
+{
+    double width = text_width(set("Take the hand-", 0)) + 1;
+    ck_assert_double_le(text_width(set("Take the hand-off", width)),
+                        text_width(set("hand-off", 0)) + 0.1);
+    width = text_width(set("Behind the free-", 0)) + 1;
+    ck_assert_double_ge(text_width(set("Behind the free-throw", width)), width - 1.1);
+}
+END_TEST
+
+START_TEST(a_last_line_is_no_lonely_word)
+{
+    const char *text = "3 takes two steps toward the rim, then comes back.";
+    double width = text_width(set(text, 0)) - 1;
+    struct text_block *block = set(text, width);
+    ck_assert_uint_eq(text_lines(block), 2);
+    ck_assert_double_eq_tol(text_width(block),
+                            text_width(set("3 takes two steps toward the rim, then", 0)), 0.5);
+}
+END_TEST
+
 START_TEST(a_word_that_is_too_long_is_broken_not_cut)
 {
     struct text_block *block = set("Mmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmmm", 60);
@@ -296,6 +317,8 @@ static void add_tests(TCase *all)
     tcase_add_test(all, a_text_set_at_its_own_width_stays_one_line);
     tcase_add_test(all, a_number_stays_with_its_unit);
     tcase_add_test(all, a_step_stays_with_its_number);
+    tcase_add_test(all, a_short_compound_stays_whole);
+    tcase_add_test(all, a_last_line_is_no_lonely_word);
     tcase_add_test(all, a_word_that_is_too_long_is_broken_not_cut);
     tcase_add_test(all, a_width_under_one_letter_still_ends);
     tcase_add_test(all, a_line_end_in_the_text_ends_the_line);
