@@ -238,6 +238,19 @@ static bool no_steps_of_its_own(struct maker *m, const struct block *block)
     return true;
 }
 
+bool block_is_broken(const struct block *block)
+{
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        bool part = form->kind == FORM_BLOCK && form->block->kind >= BLOCK_STEP &&
+                    form->block->kind <= BLOCK_OPTION;
+        if (form->kind == FORM_BROKEN || (part && block_is_broken(form->block))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void resolve_play(struct maker *m, const struct source_play *source)
 {
     struct play play = {.name = source->name,
@@ -255,10 +268,11 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     m->play->mirrored = mirrored;
     m->plain = voice_plain(m, mirrored);
     bool whole = m->body && (m->body == source->block || no_steps_of_its_own(m, source->block));
-    m->play->broken = m->play->broken || !whole;
     if (!m->body) {
         m->body = source->block;
     }
+    m->play->broken =
+        m->play->broken || !whole || block_is_broken(m->body) || block_is_broken(source->block);
     m->play->is_drill = m->body->kind == BLOCK_DRILL;
     size_t errors = m->diags->errors;
     play_settings(m, source);

@@ -195,6 +195,7 @@ static void expand_run(struct expansion *x, const struct form *form, const struc
     if (inner->roles.count < action->roles.count) {
         return;
     }
+    m->play->broken = m->play->broken || block_is_broken(action);
     x->running[x->depth++] = action;
     expand_forms(x, action, inner, into, branches);
     x->depth--;
@@ -352,6 +353,7 @@ static void expand_same(struct expansion *x, const struct form *form, const stru
     shared->mirrored = voice->mirrored != mirrored;
     bool outer = x->shared;
     x->shared = true;
+    m->play->broken = m->play->broken || block_is_broken(step);
     x->running[x->depth++] = step;
     expand_forms(x, step, shared, into, branches && x->take_branches);
     x->depth--;

@@ -139,6 +139,8 @@ void play_steps(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);
 /* Whose steps a play has: its own, or those of the play it mirrors; NULL with an error. */
 const struct block *play_body(struct maker *m, const struct source_play *source, bool *mirrored);
+/* It has a line that could not be read: reported there; a play is not whole without it. */
+bool block_is_broken(const struct block *block);
 const struct voice *voice_plain(struct maker *m, bool mirrored);
 
 size_t task_count(const struct maker *m);

@@ -88,50 +88,9 @@ static int screen_by(const struct maker *m, body by, body user)
     return -1;
 }
 
-static bool screen_is_used(const struct maker *m, size_t index)
-{
-    for (size_t i = 0; i < task_count(m); i++) {
-        if (task_uses(m, task_at(m, i), (int)index)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* D9: a use without its screener means the one screener waiting for the user. */
-static bool waiting_screener(struct maker *m, const struct sentence *s, struct task *task)
-{
-    size_t found = 0;
-    for (size_t i = 0; i < task_count(m); i++) {
-        const struct task *screen = task_at(m, i);
-        if (screen->kind == TASK_SCREEN && screen->other == task->who && !screen_is_used(m, i)) {
-            task->other = screen->who;
-            found++;
-        }
-    }
-    for (body b = 0; b < BODY_COACH && found == 0; b++) {
-        if (m->flow.carried[b] == task->who) {
-            task->other = b;
-            found++;
-        }
-    }
-    if (found == 1) {
-        return true;
-    }
-    struct diag *diag =
-        diag_add(m->diags, DIAG_PLAY_WHICH_SCREEN, s->verb_span,
-                 found ? "more than one screen waits for %s" : "no screen waits for %s",
-                 who_text(m, task->who).at);
-    diag_help(m->diags, diag, "say whose: off 5");
-    return false;
-}
-
 static bool use_screeners(struct maker *m, const struct sentence *s, const struct voice *voice,
                           struct task *task)
 {
-    if (s->object.kind == WHO_NONE) {
-        return waiting_screener(m, s, task);
-    }
     if (!task_set_other(m, s, voice, task)) {
         return false;
     }

@@ -51,21 +51,10 @@ static void five_out(struct maker *m)
     }
 }
 
-static body placed_body(struct maker *m, const struct placing *placing)
+static body placed_body(const struct who *who)
 {
-    const struct who *who = &placing->who;
-    int most = m->play->is_drill ? LIMIT_ATTACKERS : 5;
     if (who->kind == WHO_COACH) {
         return BODY_COACH;
-    }
-    if (who->number < 1 || who->number > most) {
-        struct diag *diag =
-            diag_add(m->diags, DIAG_PLAY_FIVE, who->span, "a %s has players 1 to %d",
-                     m->play->is_drill ? "drill" : "play", most);
-        if (!m->play->is_drill) {
-            diag_help(m->diags, diag, "more than five stand in a drill: drill \"Name\"");
-        }
-        return BODY_NONE;
     }
     return who->kind == WHO_DEFENDER ? body_defender(who->number) : body_attacker(who->number);
 }
@@ -83,7 +72,7 @@ static bool place_point(struct maker *m, const struct place *place, const struct
 
 static void place_who(struct maker *m, const struct placing *placing, const struct voice *voice)
 {
-    body b = placed_body(m, placing);
+    body b = placed_body(&placing->who);
     if (b == BODY_NONE) {
         m->play->broken = true;
         return;

@@ -413,25 +413,12 @@ static size_t next_step(const struct block *whole, size_t from)
     return from;
 }
 
-/* Before the first step stand notes for the whole play, and nothing that happens. */
+/* Before the first step stand notes for the whole play; the reader has refused what happens. */
 static void before_steps(struct maker *m, const struct block *whole, size_t first)
 {
     struct notes notes = {&m->play->points, &m->play->mistakes, NULL, &m->play->accepts};
     for (size_t i = 0; i < first; i++) {
-        const struct form *form = &whole->forms.at[i];
-        bool happens = form->kind == FORM_SENTENCE ||
-                       (form->kind >= FORM_CHART && form->kind <= FORM_CONTINUE &&
-                        form->kind != FORM_ACCEPT) ||
-                       (form->kind == FORM_BLOCK && form->block->kind >= BLOCK_READ &&
-                        form->block->kind <= BLOCK_OPTION);
-        if (happens) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_BEFORE_STEP, form->span,
-                                         "this stands before the first step");
-            diag_help(m->diags, diag, "put it under a `step` heading");
-            m->play->broken = true;
-        } else {
-            note_line(m, &notes, form, m->plain);
-        }
+        note_line(m, &notes, &whole->forms.at[i], m->plain);
     }
 }
 

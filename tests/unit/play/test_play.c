@@ -231,6 +231,21 @@ START_TEST(an_error_in_one_play_leaves_the_others_whole)
 }
 END_TEST
 
+START_TEST(a_play_without_a_line_that_could_not_be_read_is_not_whole)
+{
+    struct resolved r;
+    resolve(&r, "action \"half\" for runner\n  runner flies\n  runner jabs\n"
+                "play \"A\"\n  start five-out\n  1 flies\n"
+                "play \"B\"\n  start five-out\n  run \"half\" with runner 2\n"
+                "play \"C\" mirrors \"A\"\n"
+                "play \"D\"\n  start five-out\n  1 jabs\n");
+    ck_assert_uint_eq(r.book->plays.count, 4);
+    for (size_t i = 0; i < 4; i++) {
+        ck_assert(r.book->plays.at[i].broken == (i < 3));
+    }
+}
+END_TEST
+
 START_TEST(a_file_without_a_heading_is_named_after_itself)
 {
     struct resolved r;
@@ -433,6 +448,7 @@ int main(void)
     tcase_add_test(all, a_book_holds_so_many_plays);
     tcase_add_test(all, actions_run_so_deep);
     tcase_add_test(all, an_error_in_one_play_leaves_the_others_whole);
+    tcase_add_test(all, a_play_without_a_line_that_could_not_be_read_is_not_whole);
     tcase_add_test(all, a_file_without_a_heading_is_named_after_itself);
     tcase_add_test(all, two_of_a_name_show_both_places);
     tcase_add_test(all, an_included_file_brings_its_plays_and_not_its_playbook);
