@@ -146,29 +146,14 @@ static void go_through(const struct checker *checker, const struct ball_span *sp
     }
 }
 
-/* The last span of a segment if `holder` goes on holding the ball from it into the next. */
-static const struct ball_span *held_over(const struct segment *segment, body holder)
-{
-    if (!segment || !segment->ball.count) {
-        return NULL;
-    }
-    const struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
-    return last->state == BALL_HELD && last->holder == holder ? last : NULL;
-}
-
 /* What a hold that began in the steps before brings along. */
-static void bring_along(const struct checker *checker, body holder, struct hold *hold)
+static void bring_along(struct checker *checker, body holder, struct hold *hold)
 {
-    segment_list back = {0};
-    const struct segment *segment = checker->segment->before;
-    while (held_over(segment, holder)) {
-        VEC_PUSH(checker->arena, &back, segment);
-        segment = segment->ball.count == 1 ? segment->before : NULL;
-    }
+    segment_list back = look_held_through(checker, holder);
     struct checker earlier = *checker;
     for (size_t i = back.count; i-- > 0;) {
         earlier.segment = back.at[i];
-        go_through(&earlier, held_over(back.at[i], holder), hold);
+        go_through(&earlier, look_held_over(back.at[i], holder), hold);
     }
     hold->most = 0; /* what ended there was told there */
 }
@@ -208,6 +193,78 @@ void look_ball_held(struct checker *checker)
         }
         if (hold.most > checker->limit + 0.05) {
             held(checker, span, hold.most);
+        }
+    }
+}
+
+/* ---- ball.double-dribble ---- */
+
+enum dribble { DRIBBLE_FRESH, DRIBBLE_ALIVE, DRIBBLE_DEAD };
+
+/* A fake, a look or a hold ends a dribble; standing with the ball for a moment does not. */
+static bool picks_up(const struct task *task)
+{
+    return task->kind == TASK_HOLD && task->verb != VERB_STAYS;
+}
+
+/* The holder's deeds in the order done; gives the first dribble after one that ended, or NULL. */
+static const struct task *dribble_on(const struct segment *segment, const struct ball_span *span,
+                                     enum dribble *state, double *when)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        if (task->who != span->holder || started < span->from - 1e-6 || started > span->to) {
+            continue;
+        }
+        bool dribble = task->kind == TASK_CARRY || (task->kind == TASK_USE && look_uses_ball(task));
+        if (dribble && *state == DRIBBLE_DEAD) {
+            *when = started;
+            return task;
+        }
+        *state = dribble                                     ? DRIBBLE_ALIVE
+                 : picks_up(task) && *state == DRIBBLE_ALIVE ? DRIBBLE_DEAD
+                                                             : *state;
+    }
+    return NULL;
+}
+
+static void again(struct checker *checker, const struct task *task, double when)
+{
+    struct finding *finding = look_report(checker, when, 0, task->who, BODY_NONE);
+    finding->span = task->span;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(checker->segment, task->who, when);
+    const char *who = look_body(checker, task->who);
+    look_say(checker, &finding->message,
+             "%s: pass or shoot now. You have ended your dribble and cannot start another.", who);
+    look_say(checker, &finding->help,
+             "take out the fake or hold between the dribbles, or let %s pass before the second",
+             who);
+}
+
+void look_ball_double_dribble(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        enum dribble state = DRIBBLE_FRESH;
+        double when = 0;
+        if (span->state != BALL_HELD) {
+            continue;
+        }
+        segment_list back = {0};
+        if (i == 0) {
+            back = look_held_through(checker, span->holder);
+        }
+        bool told = false;
+        for (size_t k = back.count; k-- > 0;) {
+            told |= dribble_on(back.at[k], look_held_over(back.at[k], span->holder), &state,
+                               &when) != NULL;
+        }
+        const struct task *task = told ? NULL : dribble_on(segment, span, &state, &when);
+        if (task) {
+            again(checker, task, when);
         }
     }
 }

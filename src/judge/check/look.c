@@ -2,6 +2,7 @@
 /* look: see look.h. */
 #include "judge/check/look.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -178,6 +179,43 @@ bool look_shot(const struct segment *segment, double t)
         t = segment->before ? segment->before->duration : 0;
     }
     return false;
+}
+
+static bool lane_with(const struct checker *checker, struct vec2 p, double beyond)
+{
+    const struct court *court = checker->play->court;
+    return fabs(p.x) <= court->lane_half_width + beyond && p.y >= court->baseline &&
+           p.y <= court->free_throw + beyond;
+}
+
+bool look_in_lane(const struct checker *checker, struct vec2 p)
+{
+    return lane_with(checker, p, -FEET);
+}
+
+bool look_inside_player(const struct checker *checker, struct vec2 p)
+{
+    return lane_with(checker, p, FEET + 0.01); /* a high post stands a foot above the line */
+}
+
+const struct ball_span *look_held_over(const struct segment *segment, body holder)
+{
+    if (!segment || !segment->ball.count) {
+        return NULL;
+    }
+    const struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
+    return last->state == BALL_HELD && last->holder == holder ? last : NULL;
+}
+
+segment_list look_held_through(struct checker *checker, body holder)
+{
+    segment_list back = {0};
+    const struct segment *segment = checker->segment->before;
+    while (look_held_over(segment, holder)) {
+        VEC_PUSH(checker->arena, &back, segment);
+        segment = segment->ball.count == 1 ? segment->before : NULL;
+    }
+    return back;
 }
 
 bool look_idle(const struct checker *checker, body b, size_t sample)

@@ -6,8 +6,9 @@
 
 #include "judge/check/check.h"
 
-#define REST_SPEED 0.25 /* m/s: slower than this somebody stands; ours */
-#define REST_TIME 1.0   /* s: shorter rests are part of moving; ours */
+#define REST_SPEED 0.25                  /* m/s: slower than this somebody stands; ours */
+#define REST_TIME 1.0                    /* s: shorter rests are part of moving; ours */
+#define NOTED_ANGLE (30 * REAL_PI / 180) /* a screener turned so far is noted */
 #define HALF_FOOT                                                                                  \
     0.1524 /* nobody stands to the inch: what a limit on distance may be missed by                 \
             */
@@ -49,6 +50,16 @@ bool look_links(const struct task *task, body a, body b); /* it is about both, a
 bool look_linked(const struct segment *segment, body a, body b);
 bool look_uses_ball(const struct task *task);            /* its verb needs the ball in hand */
 bool look_shot(const struct segment *segment, double t); /* a shot has left by then */
+/* Well inside the lane, a foot from its lines: who stands on a line may be outside for all one
+ * knows. */
+bool look_in_lane(const struct checker *checker, struct vec2 p);
+/* In the lane, on its lines or within a foot of them: where nobody is spaced from anybody. */
+bool look_inside_player(const struct checker *checker, struct vec2 p);
+/* The last span of a segment if `holder` goes on holding the ball from it into the next, else NULL.
+ */
+const struct ball_span *look_held_over(const struct segment *segment, body holder);
+/* The segments a hold comes from, latest first, when it began before the one in hand. */
+segment_list look_held_through(struct checker *checker, body holder);
 /* Stands with nothing under way: no screen held, no cut or hand-off unfinished. */
 bool look_idle(const struct checker *checker, body b, size_t sample);
 

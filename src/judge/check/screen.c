@@ -6,6 +6,11 @@
 #include "floor/motion/motion.h"
 #include "judge/check/look.h"
 
+#define WRONG_ANGLE (50 * REAL_PI / 180)
+#define ANGLE_SLACK (2 * REAL_PI / 180)
+#define ON_NOBODY (3 * FEET)
+#define NEAR_EXIT 1.0 /* m: who leaves to no farther than this leaves nowhere in particular */
+
 /* Between two bodies, not between their middles; 0 when they touch. */
 static double body_gap(struct vec2 a, struct vec2 b)
 {
@@ -163,5 +168,140 @@ void look_screen_early(struct checker *checker)
         if (set - leaves > checker->limit + 2 * RUN_SAMPLE) {
             early(checker, i, leaves, set);
         }
+    }
+}
+
+/* ---- screen.angle ---- */
+
+static void angle(struct checker *checker, size_t index, double off)
+{
+    const struct task *task = segment_task(checker->segment, index);
+    const struct task_record *record = &checker->segment->record[index];
+    struct finding *finding =
+        look_report(checker, record->time[MOMENT_SET], off, task->who, task->other);
+    finding->severity =
+        off > WRONG_ANGLE + checker->limit - NOTED_ANGLE ? SEVERITY_WARNING : SEVERITY_NOTE;
+    finding->span = task->span;
+    finding->mark = MARK_POINT;
+    finding->a = record->to;
+    const char *who = look_body(checker, task->who), *user = look_body(checker, task->other);
+    enum side side;
+    double far;
+    const struct court *court = checker->play->court;
+    enum spot spot = court_nearest_perimeter(court, record->exit, &side, &far);
+    const char *where = vec2_length(record->exit) < 6 * FEET ? "the rim"
+                        : far < 4 * FEET                     ? look_spot(checker, spot, side)
+                                                             : "where the cutter goes";
+    look_say(checker, &finding->message,
+             "%s: turn your back to %s. %s leaves that way, and you are turned %d degrees off it; "
+             "keep within %d.",
+             who, where, user, (int)(off * 180 / REAL_PI + .5),
+             (int)(checker->limit * 180 / REAL_PI + .5));
+    look_say(checker, &finding->help, "leave out the words about facing: %s then turns by itself",
+             who);
+}
+
+void look_screen_angle(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        struct vec2 way = vec2_sub(record->exit, record->to);
+        bool on_nobody = record->defender == BODY_NONE ||
+                         body_gap(record->to, record->on) > ON_NOBODY; /* that is said elsewhere */
+        if (task->kind != TASK_SCREEN || record->time[MOMENT_SET] < 0 || on_nobody ||
+            vec2_length(way) < NEAR_EXIT) {
+            continue;
+        }
+        struct vec2 back = vec2_of(-real_cos(record->facing), -real_sin(record->facing));
+        double off = vec2_angle(back, way);
+        if (off > checker->limit + ANGLE_SLACK) {
+            angle(checker, i, off);
+        }
+    }
+}
+
+/* ---- screen.gap ---- */
+
+void look_screen_gap(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double gap = segment->record[i].gap;
+        bool away =
+            task->shape == SHAPE_BACK || task->shape == SHAPE_FADE; /* not by the shoulder */
+        if (task->kind != TASK_USE || task->screen_task < 0 || away ||
+            gap <= checker->limit + HALF_FOOT) {
+            continue;
+        }
+        double set = segment->record[task->screen_task].time[MOMENT_SET];
+        if (set < 0 || set > segment->record[i].time[MOMENT_STARTED]) {
+            continue; /* left too early: that is said elsewhere */
+        }
+        double t = real_max(0, segment->record[i].time[MOMENT_STARTED]);
+        struct finding *finding = look_report(checker, t, gap, task->who, task->other);
+        const char *who = look_body(checker, task->who),
+                   *screener = look_body(checker, task->other);
+        finding->span = task->span;
+        finding->mark = MARK_POINT;
+        finding->a = segment_at(segment, task->other, t);
+        look_say(checker, &finding->message,
+                 "%s: go shoulder to hip with %s. Your cut leaves a %s gap; keep it within %s.",
+                 who, screener, look_length(checker, gap), look_length(checker, checker->limit));
+        look_say(checker, &finding->help, "write: %s comes tight off %s, or leave out `wide`", who,
+                 screener);
+    }
+}
+
+/* ---- screen.unused ---- */
+
+static bool uses_it(const struct segment *segment, const struct task *screen)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->kind == TASK_USE && (task->other == screen->who || task->other2 == screen->who) &&
+            task->who == screen->other) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* In this segment, on the ways beside it through the same step, or on any that goes on from them.
+ */
+static bool ever_used(const struct checker *checker, const struct task *screen)
+{
+    for (size_t i = 0; i < checker->run->segments.count; i++) {
+        const struct segment *segment = checker->run->segments.at[i];
+        if (segment->step >= checker->segment->step && uses_it(segment, screen)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void look_screen_unused(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double set = segment->record[i].time[MOMENT_SET];
+        if (task->kind != TASK_SCREEN || set < 0 || is_slipped(segment, i) ||
+            segment->record[i].time[MOMENT_USED] >= 0 || ever_used(checker, task)) {
+            continue;
+        }
+        struct finding *finding = look_report(checker, set, 0, task->who, task->other);
+        const char *who = look_body(checker, task->who), *user = look_body(checker, task->other);
+        finding->span = task->span;
+        finding->mark = MARK_POINT;
+        finding->a = segment->record[i].to;
+        look_say(
+            checker, &finding->message,
+            "%s: come off %s's screen. It is set for you, and to the end of the play you do not "
+            "use it.",
+            user, who);
+        look_say(checker, &finding->help, "write: %s comes off %s to a place", user, who);
     }
 }

@@ -5,6 +5,7 @@
 #include "base/real.h"
 #include "judge/check/look.h"
 
+#define ONE_SPOT (3 * FEET) /* nearer than this two stand on one spot: spot.taken says so; ours */
 #define YOUTH_CLOSE (10 * FEET) /* u12: common practice, no source */
 #define END_REST 0.3            /* s: who stands at the very end of a play stands; ours */
 
@@ -12,8 +13,8 @@ static bool stands_on_floor(const struct checker *checker, body b, size_t sample
 {
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, b, sample);
-    /* nobody is stationed in the lane: who is in it is on his way (3 seconds) */
-    return court_inside(court, at, 0) && !court_in_lane(court, at) &&
+    /* spacing is for the perimeter and the posts: who is in the lane is on his way */
+    return court_inside(court, at, 0) && !look_inside_player(checker, at) &&
            look_idle(checker, b, sample) &&
            !look_shot(checker->segment, (double)sample * RUN_SAMPLE);
 }
@@ -80,8 +81,9 @@ static bool stand_close(const struct checker *checker, body a, body b, double li
 {
     rest->from = rest->to = 0;
     for (size_t i = 0; i < checker->segment->samples; i++) {
-        bool close = gap_at(checker, a, b, i) < limit - HALF_FOOT &&
-                     stands_on_floor(checker, a, i) && stands_on_floor(checker, b, i);
+        double gap = gap_at(checker, a, b, i);
+        bool close = gap < limit - HALF_FOOT && gap > ONE_SPOT && stands_on_floor(checker, a, i) &&
+                     stands_on_floor(checker, b, i);
         if (close) {
             rest->to = i + 1;
         } else if (long_enough(checker, *rest)) {
@@ -216,6 +218,63 @@ void look_space_corner(struct checker *checker)
         struct rest rest;
         if (look_plays(checker, b) && stand_high(checker, b, &rest)) {
             high(checker, b, rest.from);
+        }
+    }
+}
+
+/* ---- spot.taken ---- */
+
+static bool rests(const struct checker *checker, body b, size_t sample)
+{
+    struct vec2 at = look_at(checker->segment, b, sample);
+    return look_idle(checker, b, sample) && court_inside(checker->play->court, at, 0);
+}
+
+static void taken(struct checker *checker, body a, body b, size_t sample)
+{
+    double gap = gap_at(checker, a, b, sample);
+    const struct segment *in;
+    size_t first = 0, second = 0;
+    double t = (double)sample * RUN_SAMPLE;
+    const struct task *one = look_latest(checker->segment, a, t, &in, &first);
+    const struct task *two = look_latest(checker->segment, b, t, &in, &second);
+    if (!one || (two && second > first)) { /* who was sent there last is the one to be sent on */
+        body swap = a;
+        a = b;
+        b = swap;
+    }
+    struct finding *finding = look_report(checker, t, gap, a, b);
+    finding->mark = MARK_POINT;
+    finding->a = look_at(checker->segment, a, sample);
+    const char *who = look_body(checker, a), *other = look_body(checker, b);
+    look_say(checker, &finding->message,
+             "%s: find another spot. %s stands there too when the step ends, %s away.", who, other,
+             look_length(checker, gap));
+    look_say(checker, &finding->help, "send %s elsewhere, or write first where %s goes", who,
+             other);
+}
+
+void look_spot_taken(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    size_t rest = (size_t)(END_REST / RUN_SAMPLE);
+    if (checker->play->is_drill || segment->samples <= rest ||
+        look_shot(segment, segment->duration)) {
+        return;
+    }
+    for (body a = 0; a < BODY_COACH; a++) {
+        for (body b = 0; b < a; b++) {
+            if (!look_plays(checker, a) || !look_plays(checker, b) || look_linked(segment, a, b)) {
+                continue;
+            }
+            bool both = true;
+            for (size_t i = segment->samples - rest; i < segment->samples; i++) {
+                both = both && gap_at(checker, a, b, i) <= checker->limit && rests(checker, a, i) &&
+                       rests(checker, b, i);
+            }
+            if (both) {
+                taken(checker, a, b, segment->samples - 1);
+            }
         }
     }
 }

@@ -1,0 +1,313 @@
+/* SPDX-License-Identifier: MIT */
+/* rules: checks of the rulebook: who is on the floor, and what the clocks allow. */
+#include <math.h>
+
+#include "base/real.h"
+#include "judge/check/look.h"
+
+#define LANE_SLACK 2.0    /* s: between steps the model stands about longer than players do; ours */
+#define OUT_BY (1 * FEET) /* a foot over the line is a matter of inches on the floor; ours */
+
+/* ---- start.missing ---- */
+
+void look_start_missing(struct checker *checker)
+{
+    int placed = 0;
+    if (checker->play->is_drill || checker->segment != checker->run->segments.at[0]) {
+        return;
+    }
+    for (body b = 0; b < BODY_COACH; b++) {
+        placed += checker->play->start[b].on_floor;
+    }
+    if (placed >= 5) {
+        return;
+    }
+    struct finding *finding = look_report(checker, 0, placed, BODY_NONE, BODY_NONE);
+    finding->span = checker->play->span;
+    finding->limit = 5;
+    look_say(checker, &finding->message,
+             "Place all five: %d %s on the floor, so spacing and help are not judged in full.",
+             placed, placed == 1 ? "player is" : "players are");
+    look_say(checker, &finding->help, "write: start five-out, or name all five in the start line");
+}
+
+/* ---- player.out ---- */
+
+/* How far outside the floor; negative inside. */
+static double outside(const struct court *court, struct vec2 p)
+{
+    double far = 2 * court->half_court - court->baseline;
+    return real_max(fabs(p.x) - court->half_width, real_max(court->baseline - p.y, p.y - far));
+}
+
+static void out(struct checker *checker, body b, double t, double by, const struct task *task)
+{
+    struct finding *finding = look_report(checker, t, by, b, BODY_NONE);
+    const char *who = look_body(checker, b);
+    finding->mark = MARK_POINT;
+    finding->a = task ? task->planned : segment_at(checker->segment, b, t);
+    if (task) {
+        finding->span = task->span;
+        look_say(checker, &finding->message,
+                 "%s: stay on the floor. This place is %s outside the line.", who,
+                 look_length(checker, by));
+        look_say(checker, &finding->help,
+                 "send %s to a spot inside: a corner, a wing, the baseline", who);
+        return;
+    }
+    finding->span = checker->play->span;
+    look_say(checker, &finding->message,
+             "%s: start on the floor. You stand %s outside the line, and only who throws in may.",
+             who, look_length(checker, by));
+    look_say(checker, &finding->help, "start %s inside, or write: ball %s out of bounds at a spot",
+             who, who);
+}
+
+void look_player_out(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    const struct court *court = checker->play->court;
+    if (checker->play->is_drill) {
+        return;
+    }
+    for (body b = 0; b < BODY_COACH && !segment->before; b++) {
+        double by =
+            checker->play->start[b].on_floor ? outside(court, checker->play->start[b].at) : -1;
+        bool throws = checker->play->throw_in && checker->play->ball == b;
+        if (by > OUT_BY && !throws && segment == checker->run->segments.at[0]) {
+            out(checker, b, 0, by, NULL);
+        }
+    }
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        bool goes = task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE;
+        double by = outside(court, task->planned);
+        if (goes && by > OUT_BY && task->goal_written) {
+            out(checker, task->who, real_max(0, segment->record[i].time[MOMENT_STARTED]), by, task);
+        }
+    }
+}
+
+/* ---- the clocks ---- */
+
+static const struct ball_span *span_at(const struct segment *segment, double t)
+{
+    for (size_t i = segment->ball.count; i-- > 0;) {
+        if (segment->ball.at[i].from <= t + 1e-9) {
+            return &segment->ball.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* The attack has the ball on the floor: not while it is thrown in, nor after a try for goal. */
+static bool team_control(const struct checker *checker, const struct segment *segment, double t)
+{
+    const struct ball_span *span = span_at(segment, t);
+    if (!span || (span->state != BALL_HELD && span->state != BALL_FLIGHT)) {
+        return false;
+    }
+    struct vec2 from =
+        span->state == BALL_FLIGHT ? span->start : segment_at(segment, span->holder, t);
+    return outside(checker->play->court, from) < 0;
+}
+
+/* Seconds for which something has been so without a break: in the segments before, then here. Stops
+ * at the first sample of the segment in hand where it passes the limit. */
+struct stay {
+    double seconds, passed; /* so far; when in the segment it passed the limit, or TIME_NEVER */
+    double whole;           /* of the stay that passed it, to its end or the segment's */
+};
+/* Whether it is so; PAUSED: the count stands still. */
+enum so { SO_NOT, SO_YES, SO_PAUSED };
+typedef enum so is_so(const struct checker *checker, const struct segment *segment, body b,
+                      size_t sample);
+
+static struct stay how_long(const struct checker *checker, is_so *so, body b, double limit)
+{
+    segment_list way = {0};
+    for (const struct segment *s = checker->segment; s; s = s->before) {
+        VEC_PUSH(checker->arena, &way, s);
+    }
+    struct stay stay = {.passed = TIME_NEVER};
+    for (size_t k = way.count; k-- > 0;) {
+        for (size_t i = 0; i < way.at[k]->samples; i++) {
+            enum so is = so(checker, way.at[k], b, i);
+            stay.seconds = is == SO_YES   ? stay.seconds + RUN_SAMPLE
+                           : is == SO_NOT ? 0
+                                          : stay.seconds;
+            bool passes =
+                stay.seconds > limit + RUN_SAMPLE && stay.seconds <= limit + 2 * RUN_SAMPLE;
+            if (k == 0 && stay.passed < 0 && passes) {
+                stay.passed = (double)i * RUN_SAMPLE;
+            }
+            if (k == 0 && stay.passed >= 0) {
+                if (is == SO_NOT) {
+                    return stay;
+                }
+                stay.whole = stay.seconds;
+            }
+        }
+    }
+    return stay;
+}
+
+static double rule_limit(const struct checker *checker, double of_the_rules)
+{
+    return checker->limit_written ? checker->limit : of_the_rules;
+}
+
+/* A screen in the lane takes the model longer than it takes a player: it is not counted. */
+static bool screens(const struct segment *segment, body b, double t)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, b, t, &in, &index);
+    return task && task->kind == TASK_SCREEN;
+}
+
+static enum so in_lane(const struct checker *checker, const struct segment *segment, body b,
+                       size_t sample)
+{
+    double t = (double)sample * RUN_SAMPLE;
+    if (!segment->track[b].on_floor || !look_in_lane(checker, look_at(segment, b, sample)) ||
+        !team_control(checker, segment, t) || /* it runs while the ball is in front */
+        segment_ball(segment, t).y >= checker->play->court->half_court) {
+        return SO_NOT;
+    }
+    return screens(segment, b, t) ? SO_PAUSED : SO_YES;
+}
+
+void look_time_lane(struct checker *checker)
+{
+    double limit = rule_limit(checker, checker->play->court->lane_seconds);
+    for (body b = 0; b < BODY_COACH && limit > 0 && !checker->play->is_drill; b++) {
+        if (!look_plays(checker, b)) {
+            continue;
+        }
+        struct stay stay = how_long(checker, in_lane, b, limit);
+        if (stay.passed < 0) {
+            continue;
+        }
+        struct finding *finding = look_report(checker, stay.passed, stay.whole, b, BODY_NONE);
+        const char *who = look_body(checker, b);
+        finding->limit = limit;
+        finding->severity = stay.whole > limit + LANE_SLACK ? SEVERITY_WARNING : SEVERITY_NOTE;
+        finding->mark = MARK_POINT;
+        finding->a = segment_at(checker->segment, b, stay.passed);
+        look_say(checker, &finding->message,
+                 "%s: step out of the lane. You are in it %s; %s is the limit.", who,
+                 look_seconds(checker, stay.whole), look_seconds(checker, limit));
+        look_say(checker, &finding->help, "send %s on to a block or a corner", who);
+    }
+}
+
+static enum so ball_back(const struct checker *checker, const struct segment *segment, body b,
+                         size_t sample)
+{
+    (void)b;
+    double t = (double)sample * RUN_SAMPLE;
+    return team_control(checker, segment, t) &&
+                   segment_ball(segment, t).y > checker->play->court->half_court
+               ? SO_YES
+               : SO_NOT;
+}
+
+static enum so throws_in(const struct checker *checker, const struct segment *segment, body b,
+                         size_t sample)
+{
+    double t = (double)sample * RUN_SAMPLE;
+    const struct ball_span *span = span_at(segment, t);
+    return span && span->state == BALL_HELD && span->holder == b &&
+                   outside(checker->play->court, look_at(segment, b, sample)) > 0
+               ? SO_YES
+               : SO_NOT;
+}
+
+void look_time_backcourt(struct checker *checker)
+{
+    double limit = rule_limit(checker, checker->play->court->backcourt_seconds);
+    struct stay stay = how_long(checker, ball_back, BODY_NONE, limit);
+    if (checker->play->is_drill || limit <= 0 || stay.passed < 0) {
+        return;
+    }
+    const struct ball_span *span = span_at(checker->segment, stay.passed);
+    struct finding *finding =
+        look_report(checker, stay.passed, stay.whole, span->holder, BODY_NONE);
+    const char *who = look_body(checker, span->holder);
+    finding->limit = limit;
+    look_say(
+        checker, &finding->message,
+        "%s: bring the ball over half court sooner. It is in the backcourt %s; %s is the limit.",
+        who, look_seconds(checker, stay.whole), look_seconds(checker, limit));
+    look_say(checker, &finding->help, "pass ahead, or leave out a wait");
+}
+
+void look_time_throw_in(struct checker *checker)
+{
+    double limit = rule_limit(checker, checker->play->court->throw_in_seconds);
+    for (body b = 0; b < BODY_COACH && !checker->play->is_drill; b++) {
+        if (!look_plays(checker, b)) {
+            continue;
+        }
+        struct stay stay = how_long(checker, throws_in, b, limit);
+        if (stay.passed < 0) {
+            continue;
+        }
+        struct finding *finding = look_report(checker, stay.passed, stay.whole, b, BODY_NONE);
+        const char *who = look_body(checker, b);
+        finding->limit = limit;
+        look_say(checker, &finding->message,
+                 "%s: throw in sooner. You hold the ball out of bounds %s; %s is the limit.", who,
+                 look_seconds(checker, stay.whole), look_seconds(checker, limit));
+        look_say(checker, &finding->help, "throw in to an earlier cut, or start the cuts sooner");
+    }
+}
+
+/* When in the segment the clock runs out with no shot on its way; TIME_NEVER: it does not. */
+static double runs_out(const struct segment *segment, double limit)
+{
+    double t = limit - segment->time_before;
+    return t >= 0 && t < segment->duration && !look_shot(segment, t) ? t : TIME_NEVER;
+}
+
+static void too_late(struct checker *checker, double limit, const char *clock)
+{
+    const struct segment *segment = checker->segment;
+    double t = runs_out(segment, limit);
+    if (limit <= 0 || t < 0 || checker->play->is_drill) {
+        return;
+    }
+    double left = TIME_NEVER;
+    body shooter = BODY_NONE;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        if (segment->ball.at[i].state == BALL_SHOT) {
+            left = segment->time_before + segment->ball.at[i].from;
+            shooter = segment->ball.at[i].holder;
+            break;
+        }
+    }
+    struct finding *finding = look_report(checker, t, left, shooter, BODY_NONE);
+    finding->limit = limit;
+    if (left >= 0) {
+        look_say(checker, &finding->message, "%s: shoot sooner. The shot leaves at %s; %s has %s.",
+                 look_body(checker, shooter), look_seconds(checker, left), clock,
+                 look_seconds(checker, limit));
+    } else {
+        finding->amount = segment->time_before + segment->duration;
+        look_say(checker, &finding->message,
+                 "Get a shot sooner. %s of %s runs out in this step, and nobody has shot.", clock,
+                 look_seconds(checker, limit));
+    }
+    look_say(checker, &finding->help, "take a pass or a wait out before the shot");
+}
+
+void look_time_clock(struct checker *checker)
+{
+    too_late(checker, checker->play->clock, "the play's clock");
+}
+
+void look_time_shot_clock(struct checker *checker)
+{
+    too_late(checker, rule_limit(checker, checker->play->court->shot_clock), "the shot clock");
+}
