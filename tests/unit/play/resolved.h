@@ -13,7 +13,7 @@ struct resolved {
 };
 /* Everything lives in `arena`; `name` is the file's. */
 void resolve_text(struct arena *arena, struct resolved *out, struct str name, struct str text);
-/* "error play.side: which wing? …" one a line, with line numbers. */
+/* "error play.side: which wing? …" one a line, with line numbers: those of this room. */
 void print_diags(struct strbuf *out, const struct resolved *resolved);
 bool has_diag(const struct resolved *resolved, const char *id);
 
