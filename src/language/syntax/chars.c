@@ -32,7 +32,8 @@ static unsigned decode(const char *at, const char *end, uint32_t *code)
 static bool is_space(uint32_t code)
 {
     return code == '\t' || code == 0xA0 || (code >= 0x2000 && code <= 0x200A) || code == 0x202F ||
-           code == 0x205F || code == 0x3000;
+           code == 0x205F || code == 0x3000 ||
+           code == 0xFEFF; /* a byte-order mark, also where files were put together */
 }
 
 static bool is_quote(uint32_t code)
@@ -60,7 +61,7 @@ static bool is_control(uint32_t code)
 static bool is_hidden(uint32_t code)
 {
     return (code >= 0x200B && code <= 0x200F) || (code >= 0x202A && code <= 0x202E) ||
-           (code >= 0x2060 && code <= 0x2069) || code == 0xFEFF || code == 0xAD;
+           (code >= 0x2060 && code <= 0x2069) || code == 0xAD;
 }
 
 static uint32_t meaning(uint32_t code)

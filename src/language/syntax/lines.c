@@ -24,7 +24,7 @@ static const char *skip_indent(const struct scan *scan, unsigned *columns)
         if (letter.code != ' ') {
             break;
         }
-        *columns = letter.raw == '\t' ? (*columns / 8 + 1) * 8 : *columns + 1;
+        *columns = letter.raw == '\t' ? (*columns / 8 + 1) * 8 : *columns + (letter.raw != 0xFEFF);
         at += letter.size;
     }
     return at;
@@ -173,9 +173,6 @@ void lines_read(struct arena *arena, const struct sources *sources, uint32_t num
     for (size_t i = 0; i < source->line_starts.count; i++) {
         scan.at = source->text.at + source->line_starts.at[i];
         scan.end = line_finish(source, i);
-        if (i == 0 && str_starts(source->text, "\xEF\xBB\xBF")) {
-            scan.at += 3;
-        }
         struct line line = {.comment_span = SPAN_NONE};
         read_line(&scan, &line);
         VEC_PUSH(arena, &lines->all, line);
