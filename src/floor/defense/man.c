@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* man: the man rules, continuous in where man and ball are. One pass away between man and ball, two
  * away on the help line, posts on the ball's side, nobody under the ring. The numbers are ours,
- * chosen with a prototype so that no defender jumps when somebody runs by. */
+ * chosen so that no defender jumps when somebody runs by. */
 #include "floor/defense/defense.h"
 
 #include <math.h>
@@ -19,7 +19,7 @@ struct style_row {
 };
 static const struct style_row styles[] = {[MAN_GAP] = {.35, 2.3, 1.0, 1.0},
                                           [MAN_DENY] = {1.0, .9, .55, .7},
-                                          [MAN_SAG] = {.42, 2.8, 1.9, 1.2}};
+                                          [MAN_SAG] = {.45, 2.8, 1.9, 1.2}};
 
 static struct vec2 toward_rim(struct vec2 p, double metres)
 {

@@ -71,6 +71,11 @@ static bool rimward(const struct seen_screen *seen, double cosine)
     return speed > .5 && vec2_dot(seen->man_v, rim) > cosine * speed;
 }
 
+static bool leaves_screen(const struct seen_screen *seen)
+{
+    return vec2_dot(seen->man_v, vec2_sub(seen->screener, seen->man)) < 0;
+}
+
 static struct vec2 waiting(enum strategy strategy, const struct seen_screen *seen)
 {
     struct vec2 m = seen->man;
@@ -157,8 +162,8 @@ struct aim defense_screened(enum strategy strategy, const struct seen_screen *se
     case STRATEGY_DENY:
         return (struct aim){waiting(strategy, seen), seen->man_v};
     case STRATEGY_TRAIL:
-        if (!seen->passed && rimward(seen, .35)) {
-            return guard(seen);
+        if (!seen->passed && rimward(seen, .35) && leaves_screen(seen)) {
+            return guard(seen); /* behind his back, not round the screen */
         }
         return behind(seen);
     case STRATEGY_SWITCH:

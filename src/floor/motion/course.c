@@ -5,20 +5,27 @@
 #include "base/real.h"
 
 #define STEP .10    /* m between the points of a course */
-#define WINDOW 3    /* points on either side over which a bend is measured */
-#define SHARP .6    /* rad: a turn of the feet and not a bend (prototype) */
-#define SLOWEST .6  /* m/s: nobody creeps round a corner (prototype) */
-#define PLANNED .85 /* people brake earlier than they need (motion-and-space 1.4) */
-#define LOOK .20    /* m: how far ahead the eyes are, plus .10 s of way (prototype) */
+#define WINDOW .3   /* m on either side over which a bend is measured */
+#define SHARP .6    /* rad: a turn of the feet and not a bend (ours) */
+#define SLOWEST .6  /* m/s: nobody creeps round a corner (ours) */
+#define PLANNED .85 /* people brake earlier than they need (Giannakopoulos et al. 2026) */
+#define LOOK .20    /* m: how far ahead the eyes are, plus .10 s of way (ours) */
 #define LOOK_TIME .10
 #define SEARCH .8       /* m of way in which the nearest point is looked for */
-#define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (prototype) */
+#define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (ours) */
 #define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
 
-static double bend_at(const struct path *path, size_t i)
+/* The turn over WINDOW metres on either side of a point, and how long that piece of way is. */
+static double bend_at(const struct path *path, size_t i, double *length)
 {
-    size_t a = i < WINDOW ? 0 : i - WINDOW;
-    size_t b = i + WINDOW < path->count ? i + WINDOW : path->count - 1;
+    size_t a = i, b = i;
+    while (a > 0 && path->along[i] - path->along[a] < WINDOW) {
+        a--;
+    }
+    while (b + 1 < path->count && path->along[b] - path->along[i] < WINDOW) {
+        b++;
+    }
+    *length = (path->along[b] - path->along[a]) / 2;
     if (a == i || b == i) {
         return 0;
     }
@@ -27,14 +34,14 @@ static double bend_at(const struct path *path, size_t i)
 
 static double bend_cap(const struct gait *gait, const struct path *path, size_t i)
 {
-    double angle = bend_at(path, i);
+    double length, angle = bend_at(path, i, &length);
     if (angle < 1e-6) {
         return gait->sprint;
     }
     if (angle >= SHARP) {
         return real_max(SLOWEST, gait->sprint * motion_turn_share(angle));
     }
-    return real_max(SLOWEST, real_sqrt(MOTION_ACROSS * WINDOW * STEP / angle));
+    return real_max(SLOWEST, real_sqrt(MOTION_ACROSS * length / angle));
 }
 
 /* Points every STEP, with the given points kept: a corner must not be cut by sampling. */
@@ -90,16 +97,43 @@ struct course motion_course(struct arena *arena, const struct vec2 *points, size
     return course;
 }
 
+/* The piece of the way that holds `along`, looked for from the one before. */
+static size_t piece_at(const struct path *path, size_t from, double along)
+{
+    while (from + 2 < path->count && path->along[from + 1] <= along) {
+        from++;
+    }
+    return from;
+}
+
+static struct vec2 on_piece(const struct path *path, size_t i, double along)
+{
+    if (i + 1 >= path->count) {
+        return path->at[path->count - 1];
+    }
+    double gap = path->along[i + 1] - path->along[i];
+    double t = gap > 0 ? real_clamp((along - path->along[i]) / gap, 0, 1) : 0;
+    struct vec2 a = path->at[i], b = path->at[i + 1];
+    return (struct vec2){a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t};
+}
+
 /* Nearest point of the way within the window ahead; the earlier of two that are equally near. */
 static double nearest_ahead(const struct course *course, struct vec2 p, double last)
 {
     const struct path *path = &course->path;
-    double best = course->along, least = vec2_distance(p, path_point(path, course->along));
-    for (double s = course->along + .02; s <= last; s += .02) {
-        double far = vec2_distance(p, path_point(path, s));
+    double best = course->along, least = 1e18;
+    for (size_t i = course->piece; i + 1 < path->count && path->along[i] <= last; i++) {
+        struct vec2 a = path->at[i], b = path->at[i + 1];
+        double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
+        double gap = path->along[i + 1] - path->along[i];
+        double t = square > 0 ? ((p.x - a.x) * dx + (p.y - a.y) * dy) / square : 0;
+        double low = gap > 0 ? (course->along - path->along[i]) / gap : 0;
+        double high = gap > 0 ? (last - path->along[i]) / gap : 0;
+        t = real_clamp(t, low > 0 ? low : 0, high < 1 ? high : 1);
+        double ox = a.x + dx * t - p.x, oy = a.y + dy * t - p.y, far = ox * ox + oy * oy;
         if (far < least - 1e-9) {
             least = far;
-            best = s;
+            best = path->along[i] + gap * t;
         }
     }
     return best;
@@ -108,27 +142,23 @@ static double nearest_ahead(const struct course *course, struct vec2 p, double l
 static double cap_at(const struct course *course, double along)
 {
     const struct path *path = &course->path;
-    size_t low = 0, high = path->count - 1;
-    while (low + 1 < high) {
-        size_t middle = (low + high) / 2;
-        if (path->along[middle] <= along) {
-            low = middle;
-        } else {
-            high = middle;
-        }
+    size_t i = course->piece;
+    if (i + 1 >= path->count) {
+        return course->cap[path->count - 1];
     }
-    double gap = path->along[high] - path->along[low];
-    return gap > 0 ? real_mix(course->cap[low], course->cap[high],
-                              real_clamp((along - path->along[low]) / gap, 0, 1))
-                   : course->cap[low];
+    double gap = path->along[i + 1] - path->along[i];
+    return gap > 0 ? real_mix(course->cap[i], course->cap[i + 1],
+                              real_clamp((along - path->along[i]) / gap, 0, 1))
+                   : course->cap[i];
 }
 
 static struct vec2 point_ahead(const struct course *course, double along, bool past_end)
 {
-    double length = path_length(&course->path);
-    struct vec2 p = path_point(&course->path, along);
+    const struct path *path = &course->path;
+    double length = path_length(path);
+    struct vec2 p = on_piece(path, piece_at(path, course->piece, along), along);
     if (along > length && past_end) {
-        p = vec2_along(p, path_direction(&course->path, length), along - length);
+        p = vec2_along(p, path_direction(path, length), along - length);
     }
     return p;
 }
@@ -144,6 +174,7 @@ struct vec2 motion_follow(struct course *course, const struct mover *mover, cons
         course->along = stop;
         stop = course->passed < course->corners ? course->corner[course->passed] : length;
     }
+    course->piece = piece_at(&course->path, course->piece, course->along);
     double look = course->along + LOOK + LOOK_TIME * speed;
     bool last = course->passed == course->corners;
     struct vec2 target = point_ahead(course, last ? look : real_min(look, stop), end_speed > 0);
@@ -152,7 +183,7 @@ struct vec2 motion_follow(struct course *course, const struct mover *mover, cons
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
     if (end_speed <= 0) {
         limit = real_min(
-            limit, SETTLE * vec2_distance(mover->at, path_point(&course->path, length)) + .02);
+            limit, SETTLE * vec2_distance(mover->at, course->path.at[course->path.count - 1]) + .02);
         if (left > .3) {
             limit = real_max(limit, .3);
         }

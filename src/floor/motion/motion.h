@@ -11,9 +11,9 @@
 #include "floor/play/play.h"
 
 #define MOTION_BODY .25     /* radius of a body between shoulder and chest, m (ours) */
-#define MOTION_ACROSS 5.0   /* m/s^2: grip sideways, 4 to 6 in motion-and-space 1.4 (ours) */
+#define MOTION_ACROSS 5.0   /* m/s^2: grip sideways (ours, of 4 to 6) */
 #define MOTION_SHOULDER .10 /* m: air left between shoulder and shoulder when a screen is used */
-#define MOTION_CURL 1.15    /* m: radius of a curl; tighter ones cost the speed (prototype) */
+#define MOTION_CURL 1.15    /* m: radius of a curl; tighter ones cost the speed (ours) */
 #define MOTION_CORNER 2.0   /* m: radius at which a dribbler turns the corner */
 
 /* Sprint law v = V - (V - v0) e^(-t/tau) and its distance (Furusawa, Hill & Parkinson 1927). */
@@ -28,6 +28,8 @@ double motion_effort(const struct level *level, enum verb_pace effort,
                      double *cap); /* target speed; cap: clip, or 0 */
 /* A throw: mean speed by kind, seconds of flight with drag; a try for goal from `distance`. */
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance);
+/* Seconds that a ball thrown up at `angle` takes to fall through a ring `rise` metres higher. */
+double motion_flight(double distance, double rise, double angle);
 double motion_shot_time(const struct level *level, double distance);
 
 /* One body on the floor, and what its legs can do now. */
@@ -51,6 +53,7 @@ struct course {
     double *cap;    /* m/s at each point, braking before it counted in */
     double *corner; /* lengths at which a sharp turn stands */
     size_t corners, passed;
+    size_t piece;   /* of the path, that holds: */
     double along; /* progress: never goes back */
     double goal;  /* length at which the place is reached; behind it is only a run-out */
 };

@@ -7,7 +7,7 @@
 
 #include "base/real.h"
 
-#define BRAKE_BACK 1.25 /* stopping a wrong way is done harder than stopping a run (prototype) */
+#define BRAKE_BACK 1.25 /* stopping a wrong way is done harder than stopping a run (ours) */
 
 static double gain(const struct gait *gait, double speed, double wanted, double dt)
 {

@@ -10,7 +10,21 @@
 #define STUCK 1.2        /* s of that while there is something left to do */
 #define SETTLE_LEAST .25 /* s after the last task, so that the defenders stand right */
 #define SETTLE_MOST 1.2
+#define STALL_WANTS .4 /* m/s wanted, */
+#define STALL_GETS .3  /* and not reached */
+#define STALL_TIME .35 /* for so long */
+#define STALL_LETS .8  /* s in which team-mates step aside */
 #define STANDS .35 /* m/s */
+
+/* Who wants to go and cannot, in a crowd of his own side, is let through: people step aside. */
+static void watch_stall(const struct world *world, struct agent *agent)
+{
+    bool stalls = vec2_length(agent->command) > STALL_WANTS && vec2_length(agent->m.v) < STALL_GETS;
+    agent->stall = stalls ? agent->stall + SIM_DT : 0;
+    if (agent->stall > STALL_TIME) {
+        agent->let_through = world->t + STALL_LETS;
+    }
+}
 
 static void move_all(struct world *world)
 {
@@ -24,6 +38,7 @@ static void move_all(struct world *world)
             continue;
         }
         motion_advance(&agent->m, &agent->gait, agent->command, SIM_DT);
+        watch_stall(world, agent);
         if (agent->outside && court_inside(world->court, agent->m.at, .2)) {
             agent->outside = false;
         }

@@ -10,7 +10,7 @@
 #define DEAD .015     /* m of overlap that is left alone */
 #define PUSH .5       /* share of the overlap taken away in a pass */
 #define RUB_SPEED 1.2 /* m/s: above it, rubbing a set screen costs speed */
-#define RUB 3.0       /* m/s^2 (prototype) */
+#define RUB 3.0       /* m/s^2 (ours) */
 #define RUNNING 1.0   /* m/s */
 #define RUNNER .1     /* share of an overlap that a running attacker gives way */
 #define LINE .15      /* m inside the boundary: feet stay on the floor */
@@ -99,8 +99,10 @@ void contact_tick(struct world *world)
         for (int i = 0; i < BODY_COUNT; i++) {
             for (int k = i + 1; world->agent[i].here && k < BODY_COUNT; k++) {
                 struct agent *a = &world->agent[i], *b = &world->agent[k];
-                struct vec2 gap = vec2_sub(a->m.at, b->m.at);
-                if (b->here && fabs(gap.x) < 2 * MOTION_BODY && fabs(gap.y) < 2 * MOTION_BODY) {
+                double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
+                bool aside = a->defends == b->defends &&
+                             (world->t < a->let_through || world->t < b->let_through);
+                if (b->here && !aside && dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
                     part(a, b, least_gap(a, b));
                 }
             }
@@ -108,6 +110,10 @@ void contact_tick(struct world *world)
     }
     for (int i = 0; i < BODY_COUNT; i++) {
         struct agent *a = &world->agent[i];
+        double speed = a->here ? vec2_length(a->m.v) : 0, most = world->level->sprint;
+        if (speed > most) { /* a bump makes nobody faster than his legs */
+            a->m.v = vec2_scale(a->m.v, most / speed);
+        }
         if (a->here && !a->outside && i != BODY_COACH) {
             keep_inside(world, a);
         }

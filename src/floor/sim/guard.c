@@ -10,7 +10,7 @@
 #define CLOSE_SEES .45 /* of the reaction, for one's own man within touch */
 #define CLOSE_NEAR .8  /* m */
 #define CLOSE_FAR 1.3
-#define PULL 3.5         /* 1/s: speed by distance to the target (prototype) */
+#define PULL 3.5         /* 1/s: speed by distance to the target (ours) */
 #define SOFT 1.6         /* braking, as a share of sqrt(2 b L) squared */
 #define TOP .85          /* of the sprint: what a defender's legs tend to */
 #define STILL .10        /* m: near enough not to stir */
@@ -86,11 +86,12 @@ struct view { /* what one defender has to go by */
 static struct view look(const struct world *world, body self)
 {
     body man = world->guards[self];
-    struct glimpse seen = see_ago(world, world->level->reaction);
+    double reaction = world->level->reaction;
+    const struct glimpse *seen = see_ago(world, reaction);
     return (struct view){.man = see_body(world, man, reaction_to(world, self, man)),
-                         .ball = seen.ball,
-                         .ball_v = seen.ball_v,
-                         .has_ball = seen.holder == man};
+                         .ball = vec2_along(seen->ball, seen->ball_v, reaction),
+                         .ball_v = seen->ball_v,
+                         .has_ball = seen->holder == man};
 }
 
 /* The man rules, and how fast the place they name is moving. */
@@ -129,7 +130,7 @@ static bool at_screen(struct world *world, body self, const struct view *view, s
 {
     body man = world->guards[self], screener = screen_for(world, man);
     enum strategy strategy = world->strategy[self];
-    double since;
+    double since = 0;
     bool in_use = is_in_use(world, man, &since);
     if (screener == BODY_NONE && (in_use || strategy != STRATEGY_NONE)) {
         screener = screen_ahead(world, man);

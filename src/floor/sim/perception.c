@@ -53,10 +53,8 @@ struct mover see_body(const struct world *world, body who, double seconds)
     return (struct mover){ahead(near->at[who], far->at[who], t, v, seconds), v};
 }
 
-struct glimpse see_ago(const struct world *world, double seconds)
+const struct glimpse *see_ago(const struct world *world, double seconds)
 {
     long back = (long)real_clamp(seconds / SIM_DT + .5, 0, SIM_PAST - 2);
-    struct glimpse glimpse = *at_tick(world, world->tick - back);
-    glimpse.ball = vec2_along(glimpse.ball, glimpse.ball_v, seconds);
-    return glimpse;
+    return at_tick(world, world->tick - back);
 }

@@ -6,7 +6,7 @@
 #include "base/real.h"
 
 #define LEFT_BY 1.5        /* m: then a spot is free (play.h) */
-#define OPEN_BY (4 * FEET) /* nearest defender: places.md */
+#define OPEN_BY (4 * FEET) /* nearest defender */
 #define HAND 0.65          /* m: a hand in the lane */
 
 static const struct task_class *const classes[] = {

@@ -12,9 +12,8 @@
 #define SHORT_OF_RIM .9    /* m */
 #define ROUND .66       /* m from a body gone round: two bodies and some air */
 #define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
-#define PAST FEET       /* beyond the line through the other: places.md */
+#define PAST FEET       /* beyond the line through the other player */
 #define BACK_STEP .60   /* m: the step that draws the defender out before a back cut */
-#define FADE_BOW .10    /* of the chord, away from the ball: numbers of the target drawings */
 #define SETUP_LEAST 1.2 /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
 #define SETUP_BACK .5 /* m nearer to the screen than where the fake began */

@@ -8,7 +8,7 @@
 #include "base/real.h"
 
 #define SHOULDER (2 * MOTION_BODY + MOTION_SHOULDER)
-#define FAKE .45 /* m toward the screen before it is rejected (prototype) */
+#define FAKE .45 /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
 #define IN_LINE .2        /* m: nearer to the line than this nobody can say on which side */
 #define LAST_STRIDES .75  /* m before the ring */

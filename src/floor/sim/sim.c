@@ -6,6 +6,8 @@
 #include "base/real.h"
 #include "floor/sim/world.h"
 
+#define READY .15 /* s into a step before the first pass leaves the hand */
+
 struct chain { /* a segment with how everybody stood at its end */
     struct segment *segment;
     struct stand *end;
@@ -128,7 +130,7 @@ static void take_stand(struct world *world, const struct stand *stand)
         }
     }
     world->ball = stand->ball;
-    world->ball.caught_at = -9;
+    world->ball.caught_at = READY - world->level->catch_pass;
     world->ball.task = SIM_NO_TASK;
 }
 

@@ -8,7 +8,7 @@
 
 #include "base/real.h"
 
-#define SIGHT 2.0     /* m ahead in which a body matters (prototype) */
+#define SIGHT 2.0     /* m ahead in which a body matters (ours) */
 #define AIR .06       /* m between the two, passing */
 #define KEEP .4       /* s that a chosen side is kept */
 #define FORESIGHT .25 /* s that a moving body is thought on */
@@ -62,7 +62,11 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     double room = 2 * MOTION_BODY + AIR, near_off = 0;
     body found = BODY_NONE;
     for (int b = 0; b < BODY_COUNT; b++) {
-        double ahead, off;
+        const struct agent *o = &world->agent[b];
+        double dx = o->m.at.x - a->m.at.x, dy = o->m.at.y - a->m.at.y, ahead, off;
+        if (!o->here || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) || dx * way.x + dy * way.y < 0) {
+            continue; /* most of them, at little cost */
+        }
         if (is_obstacle(world, who, (body)b, not_him) &&
             in_the_way(a, &world->agent[b], way, far, room, &ahead, &off) && ahead < nearest) {
             found = (body)b;

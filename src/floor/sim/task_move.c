@@ -8,7 +8,7 @@
 
 #define THERE .14       /* m: he is there */
 #define GATHER .20      /* s between catch and dribble (ours) */
-#define FAKE_SPEED 2.5  /* m/s: a set-up's mean pace, for its start (prototype) */
+#define FAKE_SPEED 2.5  /* m/s: a set-up's mean pace, for its start (ours) */
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
@@ -83,7 +83,8 @@ static double end_speed(struct world *world, body who)
 
 static bool is_blocked(struct agent *agent)
 {
-    if (agent->course.along > agent->stuck_along + .04) {
+    bool gets_on = agent->course.along > agent->stuck_along + .04 && vec2_length(agent->m.v) > .3;
+    if (gets_on) {
         agent->stuck_along = agent->course.along;
         agent->stuck = 0;
     } else {

@@ -75,6 +75,9 @@ static void to_runner(struct world *world, struct job *job, struct job *run)
     if (left > 1.5 + (far + .3) * receiver->gait.sprint) {
         return;
     }
+    if (world->t < job->look_at) {
+        return;
+    }
     struct mover there = receiver->m;
     double eta = left > 0 ? motion_course_time(&receiver->course, receiver->m, &receiver->gait,
                                                receiver->end_speed, along, &there)
@@ -85,6 +88,8 @@ static void to_runner(struct world *world, struct job *job, struct job *run)
     }
     if (far >= eta - CATCH_LEAD) {
         release(world, job, end);
+    } else { /* no need to look again before half of it has gone by */
+        job->look_at = world->t + .5 * (eta - CATCH_LEAD - far);
     }
 }
 

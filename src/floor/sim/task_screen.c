@@ -21,6 +21,9 @@
 #define PATIENCE 1.5    /* s that the defender is awaited where he ought to come */
 #define STAGGER 1.9       /* m between two screeners in a row */
 #define ABREAST .62       /* shoulder to shoulder */
+#define NEARBY 1.2        /* m from the spot */
+#define HELD_UP .8        /* s of standing so near it without getting there */
+#define MET .36           /* m of air between the two at most */
 #define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
 #define SLIP_AT .9      /* m from the spot */
 #define AFTER_CLEAR .1  /* s */
@@ -95,7 +98,8 @@ static struct vec2 meet(struct world *world, const struct task *task, struct scr
     bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he is */
     double trust = early ? 1 : late ? 0 : real_smooth(vec2_distance(d, rest), .25, .8);
     *speed *= 1 - trust;
-    screen->met = trust < .5;
+    double gap = vec2_distance(at, d) - 2 * MOTION_BODY;
+    screen->met = (trust < .5 && gap < MET) || late;
     return vec2_mix(soon, rest, trust);
 }
 
@@ -286,7 +290,11 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         agent->command =
             steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
     }
-    if (!in_place(world, job, screen) || !screen->met) {
+    if (far > NEARBY || vec2_length(agent->m.v) > STILL) {
+        screen->still = world->t;
+    }
+    bool held_up = world->t > screen->still + HELD_UP; /* bodies in between: he stops where he is */
+    if (!held_up && (!in_place(world, job, screen) || !screen->met)) {
         return false;
     }
     job->until = job->until < 0 ? world->t : job->until;

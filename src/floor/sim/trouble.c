@@ -120,7 +120,9 @@ void trouble_stuck(struct world *world)
                         STR_ARG(words_of(world, world->job[on].task)));
     } else {
         diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
-                        "`%.*s` never starts: what it waits for does not happen",
+                        job->phase == PHASE_WAITING
+                            ? "`%.*s` never starts: what it waits for does not happen"
+                            : "`%.*s` never comes to its end",
                         STR_ARG(words_of(world, job->task)));
     }
     diag_help(world->diags, diag, "look at who has the ball there, and at what its ties wait for");

@@ -21,6 +21,7 @@ struct job {
     double begun;      /* when it started */
     bool complete;     /* its last moment has come (a pass: caught) */
     double until;      /* a hold's end, a release */
+    double look_at;    /* PASS: when to work out the receiver's arrival again */
     struct vec2 goal;  /* where a movement ends */
     double shoulder;   /* USE: length of its course at the screener; < 0: none */
     double least;      /* USE: least distance to the screener so far */
@@ -48,6 +49,7 @@ struct agent {
     double dodge_side, dodge_until;
     double stuck; /* s without getting on */
     double stuck_along;
+    double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
     int *queue; /* task indices, in order */
     size_t queued, head;
 };
@@ -62,6 +64,7 @@ struct screen {
     bool set, left, cleared, wanted;
     bool second; /* of two in a row: further on, not beside the defender */
     bool met;   /* the defender is where he is to be screened */
+    double still; /* when he last moved, near the spot */
     double due; /* when the defender could first be met */
     double set_at, left_at, clear_at;
     int unset; /* times it had to be set anew */
@@ -197,7 +200,7 @@ struct vec2 guard_start(struct world *world, body defender);
 struct vec2 guard_expected(struct world *world, body defender, struct vec2 man, struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
-struct glimpse see_ago(const struct world *world, double seconds);
+const struct glimpse *see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
 void contact_tick(struct world *world);
 void record_sample(struct world *world);

@@ -3,6 +3,7 @@
 #ifndef TESTS_UNIT_SIM_BUILD_H
 #define TESTS_UNIT_SIM_BUILD_H
 
+#include "floor/motion/motion.h"
 #include "floor/sim/sim.h"
 
 /* A five-on-five play on the high-school floor at u16, 1 has the ball. */
