@@ -40,12 +40,6 @@ static bool task_is(const struct sentence *s, enum verb_task task)
     return verb_row(s->verb)->task == task;
 }
 
-static bool same_who(const struct who *a, const struct who *b)
-{
-    return a->kind == b->kind && a->kind != WHO_NONE && a->kind != WHO_SPOT &&
-           a->number == b->number && str_equal(a->role, b->role);
-}
-
 static int none_above(struct cursor *c, struct span span, const char *what, const char *help)
 {
     diag_help(c->diags,
@@ -86,7 +80,7 @@ int above_event_read(struct cursor *c, struct event *out)
     const struct sentence *s =
         screen ? latest(c, VERB_SCREEN, VERB_SCREEN)
                : latest(c, VERB_PASS, noun == EVENT_VERB ? VERB_PASS : VERB_EXCHANGE);
-    if (!s) {
+    if (!s || doer(s).kind == WHO_EVERYONE_ELSE) {
         return none_above(c, span, screen ? "screen" : "pass",
                           screen ? "say whose: `as 5 screens`"
                                  : "say whose: `as 1 passes`, `as 2 catches`");
@@ -179,7 +173,9 @@ static const struct sentence *screen_for(const struct cursor *c, const struct wh
 {
     above_list list = sentences_above(c, true);
     for (size_t i = list.count; i-- > 0;) {
-        if (task_is(list.at[i], VERB_SCREEN) && same_who(&list.at[i]->object, user)) {
+        const struct who *screener = &list.at[i]->subject.at[0];
+        bool named = screener->kind == WHO_PLAYER || screener->kind == WHO_ROLE;
+        if (task_is(list.at[i], VERB_SCREEN) && named && same_who(&list.at[i]->object, user)) {
             return list.at[i];
         }
     }
@@ -224,7 +220,8 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
     *several = false;
     for (size_t i = 0; i < list.count; i++) {
         const struct sentence *s = list.at[i];
-        if (!task_is(s, VERB_SCREEN) || !same_who(&s->object, user)) {
+        bool named = s->subject.at[0].kind == WHO_PLAYER || s->subject.at[0].kind == WHO_ROLE;
+        if (!task_is(s, VERB_SCREEN) || !named || !same_who(&s->object, user)) {
             continue;
         }
         bool used = false;
@@ -240,6 +237,21 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
     }
     *several = found > 1;
     return found == 1;
+}
+
+bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener)
+{
+    above_list list = sentences_above(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        bool his = task_is(s, VERB_SCREEN) &&
+                   (same_who(&s->subject.at[0], screener) ||
+                    (s->subject.count > 1 && same_who(&s->subject.at[1], screener)));
+        if (his) {
+            return same_who(&s->object, user);
+        }
+    }
+    return false;
 }
 
 static bool zone(const struct block *top)

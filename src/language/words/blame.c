@@ -100,6 +100,16 @@ int player_fits(struct predicate *p, const struct who *who, char letter)
 {
     struct cursor *c = p->c;
     enum verb_task task = verb_row(p->s->verb)->task;
+    for (size_t i = 0; i < p->s->subject.count; i++) {
+        if (same_who(&p->s->subject.at[i], who)) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_OBJECT_UNFIT, who->span,
+                             "`%.*s` does this: it takes another player",
+                             STR_ARG(cursor_text(c, who->span))),
+                      "write the other player's number");
+            return -1;
+        }
+    }
     if (letter == 'D') {
         return who_defends(who) ? 1
                                 : unfit(p, who, "no defender", "a defender",
@@ -154,6 +164,14 @@ void place_refuse(struct cursor *c, struct str before)
         diag_help(c->diags,
                   REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
                   "name the place: `%.*s the rim`", STR_ARG(before));
+        return;
+    }
+    if (word_among(c, place_words)) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PREPOSITION_MISSING, span, "`%.*s` does not lead to a place here",
+                         STR_ARG(cursor_text(c, span))),
+                  "write `%.*s left wing`, or `goes to` for a move without a name of its own",
+                  STR_ARG(before));
         return;
     }
     const char *near = entry_nearest(c, spot_entries);
@@ -211,7 +229,18 @@ bool place_needed(struct predicate *p, const struct slot *slot)
                   STR_ARG(cursor_text(c, span)));
         return false;
     }
-    place_refuse(c, predicate_begun_to(p, slot->preposition));
+    struct str said = predicate_begun(p);
+    if (p->s->object.kind != WHO_NONE) {
+        struct slot slots[SLOTS_MOST];
+        verb_slots(p->s->verb, slots);
+        said =
+            str_format(c->arena, "%.*s %.*s", STR_ARG(predicate_begun_to(p, slots[0].preposition)),
+                       STR_ARG(cursor_text(c, p->s->object.span)));
+    }
+    if (slot->preposition.size > 0) {
+        said = str_format(c->arena, "%.*s %.*s", STR_ARG(said), STR_ARG(slot->preposition));
+    }
+    place_refuse(c, said);
     return false;
 }
 

@@ -11,8 +11,9 @@
 
 /* who */
 bool who_defends(const struct who *who);
-bool person_read(struct cursor *c, struct who *out); /* as who_read, but no spot */
-bool owner_read(struct cursor *c, struct who *out);  /* "3's" */
+bool same_who(const struct who *a, const struct who *b); /* the same player, by what is written */
+bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no spot */
+bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
 
 /* place */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
@@ -45,6 +46,8 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
 /* The one screen that waits for this user. False: none, or several (`*several`). */
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several);
+/* Whether this player's latest screen is for that user. */
+bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
@@ -69,6 +72,7 @@ struct predicate {
     const struct token *from; /* where the verb begins */
     bool on_bare;             /* screens x2: who it is for follows, or is the one x2 guards */
     bool path_done;           /* said already */
+    struct span comma_clause; /* a clause behind a comma, the last thing read; else empty */
 };
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);

@@ -34,17 +34,27 @@ static void add(struct cursor *c, sentence_list *out, const who_list *subject, s
     VEC_PUSH(c->arena, out, sentence);
 }
 
+/* The rim, or a place that hangs on this player. */
 static const struct place *place_of(struct cursor *c, enum place_kind kind, struct who who)
 {
     struct place *place = arena_new(c->arena, struct place);
-    *place = (struct place){.kind = kind, .who = who, .spot = SPOT_RIM, .span = who.span};
+    *place = (struct place){.kind = kind, .span = who.span};
+    if (kind == PLACE_SPOT) {
+        place->spot = SPOT_RIM;
+    } else {
+        place->who = who;
+    }
     return place;
 }
 
 static int exchange(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
                     sentence_list *out)
 {
-    if (subject->count != 2 || subject->at[0].kind == WHO_SPOT || subject->at[1].kind == WHO_SPOT) {
+    bool two = subject->count == 2;
+    for (size_t i = 0; two && i < 2; i++) {
+        two = subject->at[i].kind == WHO_PLAYER || subject->at[i].kind == WHO_ROLE;
+    }
+    if (!two) {
         diag_help(c->diags, REFUSE(c, TEXT_LIST_UNFIT, verb, "two players exchange"),
                   "write `3 and 5 exchange`");
         return -1;
@@ -65,7 +75,9 @@ static int with_player(struct cursor *c, const who_list *subject, struct tie tie
 {
     struct who who;
     struct tie none = {.word = TIE_NONE};
-    if (!person_read(c, &who) || who_defends(&who)) {
+    bool person = person_read(c, &who) && (who.kind == WHO_PLAYER || who.kind == WHO_ROLE) &&
+                  !same_who(&who, &subject->at[0]);
+    if (!person) {
         diag_help(c->diags,
                   REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?",
                          STR_ARG(cursor_text(c, verb))),

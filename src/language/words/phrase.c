@@ -95,12 +95,13 @@ static bool take_form(struct cursor *c, struct str words, bool ball)
     return true;
 }
 
-static bool take_phrase(struct cursor *c, const struct phrase *phrase, bool own)
+static bool take_phrase(struct cursor *c, struct phrase *phrase, bool own)
 {
     bool ball = phrase_has(phrase, 'B');
     struct str words = own ? verb_head(phrase->verb, false) : str_of(phrase->words);
     struct str bare = own ? verb_head(phrase->verb, true) : str_of(phrase->bare);
-    return take_form(c, words, ball) || take_form(c, bare, ball);
+    phrase->with_s = take_form(c, words, ball);
+    return phrase->with_s || take_form(c, bare, ball);
 }
 
 /* make, set, take, give and a noun: sets a down screen, gives a pump fake. */

@@ -235,6 +235,14 @@ static void refuse_verb(struct cursor *c, const who_list *list)
         refuse_light(c, who, span);
         return;
     }
+    if (word_is(c, 0, "catches") || word_is(c, 0, "catch")) {
+        diag_help(
+            c->diags,
+            REFUSE(c, TEXT_VERB_UNKNOWN, span, "a catch is the end of a pass, not a sentence"),
+            "write `1 passes to %.*s`; another sentence waits for it with `when %.*s catches`",
+            STR_ARG(who), STR_ARG(who));
+        return;
+    }
     const char *near = phrase_nearest(c, FOR_ANYONE);
     struct diag *diag = REFUSE(c, TEXT_VERB_UNKNOWN, span, "`%.*s` is no verb of the play language",
                                STR_ARG(cursor_text(c, span)));
@@ -345,6 +353,12 @@ static int refuse_left(struct predicate *p)
         span = cursor_done(c) ? span : cursor_span(c);
     }
     struct str found = cursor_text(c, span);
+    if (word_is(c, 0, "and") || word_is(c, 0, "then")) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_LEFT_OVER, span, "no sentence follows `%.*s`", STR_ARG(found)),
+                  "write who does what behind it: `and 3 cuts to the rim`");
+        return -1;
+    }
     const char *near = nearest_left(c);
     struct diag *diag =
         REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s` has no part in this sentence", STR_ARG(found));
@@ -377,9 +391,12 @@ static int part_read(struct predicate *p)
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');
+    p->comma_clause = (struct span){0};
     for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {
         int taken = readers[i](p);
         if (taken != 0) {
+            bool clause = comma && readers[i] == trailing_clause;
+            p->comma_clause = clause ? p->s->tie.span : p->comma_clause;
             return taken;
         }
     }
@@ -388,6 +405,20 @@ static int part_read(struct predicate *p)
     }
     cursor_back(c, mark);
     return 0;
+}
+
+/* 3 cuts to the rim, at 2 s, 4 lifts to top: the clause could belong to either. */
+static bool between(struct predicate *p)
+{
+    if (p->comma_clause.end == 0 || stop_is(p->c)) {
+        return false;
+    }
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_CLAUSE_BETWEEN, p->comma_clause,
+                     "`%.*s` could belong to the sentence before it or behind it",
+                     STR_ARG(cursor_text(p->c, p->comma_clause))),
+              "end the first sentence with a full stop, or write two lines");
+    return true;
 }
 
 static bool predicate_read(struct predicate *p)
@@ -407,7 +438,7 @@ static bool predicate_read(struct predicate *p)
             return false;
         }
     }
-    return slots_filled(p);
+    return slots_filled(p) && !between(p);
 }
 
 static bool double_fits(struct cursor *c, const struct sentence *s)
@@ -433,7 +464,8 @@ static bool used_screen_read(struct predicate *p)
         return false;
     }
     if (screen > 0 && take_words(c, "and")) {
-        return true;
+        p->s->verb_span = cursor_taken(c, from);
+        return player_fits(p, &p->s->object, 'U') > 0;
     }
     diag_help(c->diags,
               REFUSE(c, TEXT_VERB_MISSING, cursor_taken(c, from), "a screen is used how?"),
@@ -461,6 +493,28 @@ static bool refuse_use(struct cursor *c, const struct sentence *s)
     return false;
 }
 
+/* `3, 5 screens`: two players without `and` and a verb said of one. */
+static bool and_before(const struct sentence *s, const struct token *verb)
+{
+    uint32_t first = s->subject.at[0].span.begin;
+    do {
+        verb--;
+    } while (verb->span.begin > first && !str_is(verb->text, "and"));
+    return verb->span.begin > first;
+}
+
+static bool refuse_run_on(struct cursor *c, const struct sentence *s)
+{
+    struct str who = cursor_text(c, s->subject.at[s->subject.count - 1].span);
+    struct str verb = cursor_text(c, s->verb_span);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LIST_UNFIT, s->verb_span,
+                     "`%.*s %.*s`: one player, or those before the comma too?", STR_ARG(who),
+                     STR_ARG(verb)),
+              "write `and` before the last of several players, or begin a new sentence");
+    return false;
+}
+
 /* Verb and all behind it, for a subject that is known. */
 static bool rest_read(struct cursor *c, struct sentence *s)
 {
@@ -485,6 +539,9 @@ static bool rest_read(struct cursor *c, struct sentence *s)
         return refuse_use(c, s);
     }
     s->bare = s->subject.count > 1;
+    if (s->bare && p.phrase.with_s && !and_before(s, p.from)) {
+        return refuse_run_on(c, s);
+    }
     return predicate_read(&p) && double_fits(c, s);
 }
 

@@ -143,6 +143,12 @@ static int read_path(struct predicate *p)
         return said_twice(p, cursor_taken(c, mark.at), "the way round");
     }
     p->path_done = true;
+    if (path == PATH_AROUND && p->s->verb == VERB_CUTS &&
+        above_screened(c, &p->s->subject.at[0], &who)) {
+        p->s->verb = VERB_COMES;
+        p->s->object = who;
+        return 1;
+    }
     p->s->path = (enum path_word)path;
     p->s->path_who = who;
     p->s->path_place = place;
@@ -162,7 +168,7 @@ static int screen_named(struct predicate *p)
     }
     p->s->object = who;
     p->s->object2 = second;
-    return 1;
+    return player_fits(p, &who, 'U');
 }
 
 /* A slot's content behind its preposition (already taken). */
@@ -271,7 +277,8 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
         }
         memcpy(preposition, slots[i].preposition.at, slots[i].preposition.size);
         preposition[slots[i].preposition.size] = 0;
-        if (take_words(p->c, preposition)) {
+        static const char *const round[] = {"around", "round", NULL};
+        if (take_words(p->c, preposition) || (slots[i].letter == 'U' && take_among(p->c, round))) {
             if (str_is(slots[i].preposition, "off")) {
                 take_words(p->c, "of");
             }
@@ -281,6 +288,12 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
     return 0;
 }
 
+/* A set-up is toward a place, and said so; some phrases say it themselves. */
+static bool needs_toward(const struct predicate *p, const struct slot *place)
+{
+    return str_is(place->preposition, "toward") && !phrase_has(&p->phrase, 'O');
+}
+
 /* Without a preposition: a way, a place, a player where the verb takes one so. */
 static int bare_slot(struct predicate *p, const struct slot *slots, size_t count)
 {
@@ -288,6 +301,7 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     size_t before = c->refusals;
     const struct slot *player = slot_of(slots, count, "WUD");
     const struct slot *place = slot_of(slots, count, "PE");
+    place = place && needs_toward(p, place) ? NULL : place;
     const struct slot *other = slot_of(slots, count, "LT");
     int taken = slot_of(slots, count, "Y") ? read_way(p) : 0;
     if (taken != 0) {
@@ -296,6 +310,13 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     bool guard = verb_row(p->s->verb)->task == VERB_GUARD;
     bool bare = player && (player->preposition.size == 0 || phrase_has(&p->phrase, 'O') || guard);
     struct who who;
+    struct cursor led = *c;
+    if (guard && bare && p->s->object.kind == WHO_NONE && take_among(&led, place_words) &&
+        person_read(&led, &who)) {
+        take_among(c, place_words);
+        person_read(c, &who);
+        return read_player(p, player, who);
+    }
     if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
         return -1;
     }
@@ -335,8 +356,16 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
 {
     struct cursor *c = p->c;
     const struct slot *player = slot_of(slots, count, "WUD");
+    const struct slot *set_up = slot_of(slots, count, "E");
     struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = NULL;
     struct who who;
+    if (set_up && needs_toward(p, set_up) && !p->s->place && p->s->object.kind == WHO_NONE &&
+        place_or_who_read(c, 0, &place, &who)) {
+        cursor_back(c, mark);
+        who.span = place ? place->span : who.span;
+        return preposition_missing(p, &who, set_up->preposition);
+    }
     if (!player || p->s->object.kind != WHO_NONE || player->preposition.size == 0) {
         return 0;
     }
@@ -359,7 +388,7 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
 }
 
 /* out, up, back … right before a place or what leads to one add nothing. */
-static bool drop_particle(struct predicate *p)
+static bool drop_particle(struct predicate *p, bool place)
 {
     struct cursor trial = *p->c;
     if (!take_among(&trial, particle_words)) {
@@ -367,7 +396,7 @@ static bool drop_particle(struct predicate *p)
     }
     struct cursor_mark mark = cursor_mark(&trial);
     bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
-                 spot_read(&trial, true) != NULL;
+                 (place && spot_read(&trial, true) != NULL);
     cursor_back(&trial, mark);
     if (leads) {
         p->c->at = trial.at;
@@ -392,13 +421,14 @@ int slot_read(struct predicate *p)
         taken = read_path(p);
     }
     const struct slot *place = slot_of(slots, count, "PE");
-    if (taken == 0 && place && take_among(p->c, place_words)) {
+    if (taken == 0 && place && !str_is(place->preposition, "toward") &&
+        take_among(p->c, place_words)) {
         taken = read_content(p, place);
     }
     if (taken == 0) {
         taken = bare_slot(p, slots, count);
     }
-    if (taken == 0 && drop_particle(p)) {
+    if (taken == 0 && drop_particle(p, place != NULL)) {
         taken = 1;
     }
     return taken != 0 ? taken : missing_preposition(p, slots, count);
@@ -424,11 +454,12 @@ static bool player_above(struct predicate *p, const struct slot *slot)
     if (p->on_bare) {
         struct who on = s->on;
         s->on = (struct who){.kind = WHO_NONE};
-        return above_guarded(c, &on, &s->object) || (player_fits(p, &on, 'W') > 0);
+        const struct who *fits = above_guarded(c, &on, &s->object) ? &s->object : &on;
+        return player_fits(p, fits, 'W') > 0;
     }
     if (slot->letter == 'U' &&
         above_waiting_screen(c, &s->subject.at[0], &s->object, &s->object2, &several)) {
-        return true;
+        return player_fits(p, &s->object, 'U') > 0;
     }
     if (several) {
         diag_help(c->diags,
@@ -441,11 +472,35 @@ static bool player_above(struct predicate *p, const struct slot *slot)
     return player_missing(p, slot->preposition) > 0;
 }
 
+/* What was taken before an `off` made another verb of it must still have its slot; and one place is
+ * enough. */
+static bool slots_agree(struct predicate *p, const struct slot *slots, size_t count)
+{
+    struct sentence *s = p->s;
+    bool way = s->drive != DRIVE_FREE, path = s->path != PATH_NONE;
+    if ((way && !slot_of(slots, count, "Y")) || (path && !slot_of(slots, count, "R"))) {
+        diag_help(p->c->diags,
+                  REFUSE(p->c, TEXT_TWICE, s->verb_span,
+                         "`%.*s` takes either a screener or a way round, not both",
+                         STR_ARG(cursor_text(p->c, s->verb_span))),
+                  "keep one of the two, or write two sentences");
+        return false;
+    }
+    bool either = slot_of(slots, count, "E") && s->place && s->object.kind != WHO_NONE;
+    if (either || (way && s->place && s->place->kind == PLACE_SIDE)) {
+        return said_twice(p, s->place->span, either ? "where" : "the way") > 0;
+    }
+    return true;
+}
+
 bool slots_filled(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
     place_of_phrase(p);
     size_t count = verb_slots(p->s->verb, slots);
+    if (!slots_agree(p, slots, count)) {
+        return false;
+    }
     for (size_t i = 0; i < count; i++) {
         const struct slot *slot = &slots[i];
         bool player = slot->letter == 'W' || slot->letter == 'U' || slot->letter == 'D';

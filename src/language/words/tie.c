@@ -178,7 +178,8 @@ static bool event_before_sentence(struct cursor *c, struct event *out)
     if (!event_read(c, out)) {
         return false;
     }
-    if (out->object.kind == WHO_NONE || cursor_done(c) || mark_is(c, ',') || subject_verb_is(c)) {
+    if (out->object.kind == WHO_NONE || event_is_state(out) || cursor_done(c) || mark_is(c, ',') ||
+        subject_verb_is(c)) {
         return true;
     }
     struct cursor trial = *c;
@@ -262,6 +263,30 @@ static bool then_refuse(struct cursor *c, struct span span)
     return false;
 }
 
+/* Without its comma a clause must not run into a list: as 1 dribbles left wing, 3 cuts. */
+static bool comma_may_miss(struct cursor *c, struct span clause)
+{
+    who_list list;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool subject = subject_read(&trial, &list);
+    bool comma = false;
+    for (const struct token *at = c->at; subject && at < trial.at; at++) {
+        comma = comma || (at->kind == TOKEN_MARK && at->mark == ',');
+    }
+    cursor_back(c, mark);
+    if (!comma) {
+        return true;
+    }
+    struct str text = cursor_text(c, clause);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(c), "where does the clause `%.*s` end?",
+                     STR_ARG(text)),
+              "put a comma behind it, and leave out places: `%.*s, 3 cuts to the rim`",
+              STR_ARG(text));
+    return false;
+}
+
 bool front_tie_read(struct cursor *c, struct tie *tie)
 {
     const struct token *from = c->at;
@@ -284,7 +309,7 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
     }
     if (tie->then || tie->meanwhile || tie->word != TIE_NONE) {
         tie->span = cursor_taken(c, from);
-        take_mark(c, ',');
+        return take_mark(c, ',') || tie->word == TIE_NONE || comma_may_miss(c, tie->span);
     }
     return true;
 }

@@ -51,6 +51,7 @@ struct phrase {
                          B takes `it` and `the ball`, M stands for any movement in a clause,
                          A for attackers only */
     enum spot to;     /* where to when no place follows; SPOT_COUNT: none */
+    bool with_s;      /* it was said of one: passes */
 };
 size_t phrase_count(void);
 struct phrase phrase_at(size_t index);

@@ -2,6 +2,12 @@
 /* who: a player, a defender, a role, the coach, the ball, or the spot where somebody stands. */
 #include "language/words/grammar.h"
 
+bool same_who(const struct who *a, const struct who *b)
+{
+    return a->kind == b->kind && a->kind != WHO_NONE && a->kind != WHO_SPOT &&
+           a->number == b->number && str_equal(a->role, b->role);
+}
+
 bool who_defends(const struct who *who)
 {
     return who->kind == WHO_DEFENDER || who->kind == WHO_DEFENDER_OF;

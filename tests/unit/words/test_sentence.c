@@ -52,6 +52,17 @@ static const char *complaint(void)
     return diags.all.count ? str_copy(&arena, diags.all.at[0].message).at : "";
 }
 
+static const char *printed(const sentence_list *list, const char *between)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    for (size_t i = 0; i < list->count; i++) {
+        strbuf_text(&out, i > 0 ? between : "");
+        tidy_sentence(&out, &list->at[i]);
+    }
+    return str_copy(&arena, strbuf_str(&out)).at;
+}
+
 /* Every sentence of the line in its tidy form, with " / " in between. */
 static const char *tidied(const char *text, bool drill)
 {
@@ -59,13 +70,7 @@ static const char *tidied(const char *text, bool drill)
     sentence_list list = {NULL, 0, 0};
     bool read = sentences_read(&c, &list);
     ck_assert_msg(read && diags.all.count == 0, "%s: %s", text, complaint());
-    struct strbuf out;
-    strbuf_init(&out, &arena);
-    for (size_t i = 0; i < list.count; i++) {
-        strbuf_text(&out, i > 0 ? " / " : "");
-        tidy_sentence(&out, &list.at[i]);
-    }
-    return str_copy(&arena, strbuf_str(&out)).at;
+    return printed(&list, " / ");
 }
 
 struct pair {
@@ -530,6 +535,35 @@ static const struct refusal refusals[] = {
      "write two sentences: `3 cuts to the rim` and `x3 trails`"},
     {"1 passes to 2 and 3", "text.list-unfit", "3", "a second player does not go here",
      "write two sentences, or give 3 a verb of its own"},
+    {"3, 4 cuts to the rim", "text.list-unfit", "cuts",
+     "`4 cuts`: one player, or those before the comma too?",
+     "write `and` before the last of several players, or begin a new sentence"},
+    {"1 passes to 1", "text.object-unfit", "1", "`1` does this: it takes another player",
+     "write the other player's number"},
+    {"x1 switches with x1", "text.object-unfit", "x1", "`x1` does this: it takes another player",
+     "write the other player's number"},
+    {"2 catches", "text.verb-unknown", "catches", "a catch is the end of a pass, not a sentence",
+     "write `1 passes to 2`; another sentence waits for it with `when 2 catches`"},
+    {"3 sets up the rim", "text.preposition-missing", "rim",
+     "`sets up` needs `toward` before `rim`", "write `3 sets up toward rim`"},
+    {"3 sets up at left wing", "text.preposition-missing", "at",
+     "`at` does not lead to a place here",
+     "write `3 sets up toward left wing`, or `goes to` for a move without a name of its own"},
+    {"1 dribbles off 5", "text.place-missing", "", "`1 dribbles off 5 to` which place?",
+     "name the place: `1 dribbles off 5 to the rim`"},
+    {"3 cuts to the rim and", "text.left-over", "and", "no sentence follows `and`",
+     "write who does what behind it: `and 3 cuts to the rim`"},
+    {"2 faces x3 the rim", "text.twice", "rim", "where is said twice: `rim` is the second one",
+     "keep one of the two, or write two sentences"},
+    {"2 drives baseline off 5", "text.twice", "drives",
+     "`drives` takes either a screener or a way round, not both",
+     "keep one of the two, or write two sentences"},
+    {"as 1 dribbles left wing, 3 cuts to the rim", "text.clause-half", "left",
+     "where does the clause `as 1 dribbles` end?",
+     "put a comma behind it, and leave out places: `as 1 dribbles, 3 cuts to the rim`"},
+    {"3 cuts to the rim, at 2 s, 4 lifts to top", "text.clause-between", "at 2 s",
+     "`at 2 s` could belong to the sentence before it or behind it",
+     "end the first sentence with a full stop, or write two lines"},
     {"2 holds", "text.duration-missing", "", "`2 holds` for how long?",
      "write seconds: `2 holds for 1 s`"},
     {"2 holds for 6 ft", "text.duration-missing", "6 ft", "`2 holds` for how long?",
@@ -701,6 +735,85 @@ START_TEST(words_that_point_back_are_printed_as_what_they_mean)
 }
 END_TEST
 
+/* Sentences with words lost, doubled and taken from one another: most are refused; what is taken
+ * must come out of tidy as something that is taken again and printed the same. */
+static unsigned random_next(unsigned long long *state, size_t below)
+{
+    *state = *state * 6364136223846793005ULL + 1442695040888963407ULL;
+    return (unsigned)((*state >> 33) % below);
+}
+
+static const char *random_sentence(unsigned long long *state)
+{
+    static const struct pair *const tables[] = {tidy_forms, guards, ties, loose, back};
+    const struct pair *table = tables[random_next(state, 5)];
+    size_t rows = 0;
+    while (table[rows].written) {
+        rows++;
+    }
+    return table[random_next(state, rows)].written;
+}
+
+static size_t words_of(char *text, char **words, size_t most)
+{
+    size_t count = 0;
+    for (char *word = strtok(text, " "); word && count < most; word = strtok(NULL, " ")) {
+        words[count++] = word;
+    }
+    return count;
+}
+
+static const char *garbled(unsigned long long *state)
+{
+    static const char *const joints[] = {" ", " and ", ", ", ". ", "; ", " then "};
+    char *words[80], *others[40];
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, "%s%s", random_sentence(state), joints[random_next(state, 6)]);
+    strbuf_text(&text, random_sentence(state));
+    strbuf_char(&text, '\0');
+    size_t count = words_of(text.at, words, 78);
+    const char *other = random_sentence(state);
+    size_t spare = words_of(arena_copy(&arena, other, strlen(other)), others, 40);
+    for (unsigned change = random_next(state, 3); change > 0; change--) {
+        size_t at = random_next(state, count);
+        if (random_next(state, 2) && count > 1) {
+            memmove(words + at, words + at + 1, (--count - at) * sizeof *words);
+        } else {
+            words[at] = others[random_next(state, spare)];
+        }
+    }
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    for (size_t i = 0; i < count; i++) {
+        strbuf_print(&out, "%s%s", i > 0 ? " " : "", words[i]);
+    }
+    return str_copy(&arena, strbuf_str(&out)).at;
+}
+
+START_TEST(what_is_taken_from_garbled_words_means_what_tidy_prints)
+{
+    unsigned long long state = 20261201;
+    size_t taken = 0;
+    for (int turn = 0; turn < 1500; turn++) {
+        const char *text = garbled(&state);
+        struct cursor c = open_line(text, false);
+        sentence_list list = {NULL, 0, 0};
+        if (!sentences_read(&c, &list)) {
+            ck_assert_msg(diags.errors > 0, "refused without a word: %s", text);
+            continue;
+        }
+        ck_assert_msg(diags.all.count == 0 && cursor_done(&c), "%s: %s", text, complaint());
+        const char *once = printed(&list, " ; "), *wanted = printed(&list, " / ");
+        const char *found = list.count > 0 ? tidied(once, false) : "";
+        ck_assert_msg(strcmp(found, wanted) == 0, "%s\n  gave   %s\n  wanted %s", text, found,
+                      wanted);
+        taken++;
+    }
+    ck_assert_uint_gt(taken, 300);
+}
+END_TEST
+
 START_TEST(one_sentence_is_asked_for_and_two_are_refused)
 {
     struct sentence sentence;
@@ -805,6 +918,7 @@ int main(void)
     tcase_add_test(all, what_cannot_be_read_is_refused_with_its_reason);
     tcase_add_test(all, words_that_point_at_nothing_are_refused);
     tcase_add_test(all, words_that_point_back_are_printed_as_what_they_mean);
+    tcase_add_test(all, what_is_taken_from_garbled_words_means_what_tidy_prints);
     tcase_add_test(all, one_sentence_is_asked_for_and_two_are_refused);
     tcase_add_test(all, a_read_names_what_the_defense_does);
     tcase_add_test(all, a_step_may_begin_with_an_event_or_follow_a_branch);
