@@ -379,8 +379,8 @@ void settle(struct drawing *drawing)
     }
 }
 
-/* A small step aside out of the way of a line; whoever a screen is set on stays. */
-static struct vec2 off_lines(const struct drawing *drawing, const struct symbol *x)
+/* A small step aside out of the way of lines; `depth` adds up how far it is inside their room. */
+static struct vec2 off_lines(const struct drawing *drawing, const struct symbol *x, double *depth)
 {
     double least =
         1.15 * drawing->size.x_half + real_max(0.55 * drawing->size.k, drawing->size.gap);
@@ -401,13 +401,62 @@ static struct vec2 off_lines(const struct drawing *drawing, const struct symbol 
             }
         }
         push = vec2_add(push, off);
+        *depth += vec2_length(off);
     }
     return push;
 }
 
+/* How far an X at a place is inside the room of others, points. */
+static double defender_trouble(const struct drawing *drawing, const struct symbol *x,
+                               struct vec2 at)
+{
+    struct symbol there = *x;
+    there.at = at;
+    double trouble = 0;
+    (void)off_lines(drawing, &there, &trouble);
+    const struct sizes *size = &drawing->size;
+    double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *other = &drawing->symbols.at[i];
+        double least = (body_is_defender(other->who) ? own : other->radius) + own + room;
+        trouble += other != x ? real_max(0, least - vec2_distance(at, other->at)) : 0;
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        double least = own + stop_radius(drawing, stop) + room;
+        if (stop->kind == STOP_RING) {
+            trouble += real_max(0, least - vec2_distance(at, stop->at));
+        } else if (stop->kind == STOP_BAR) {
+            trouble += real_max(0, least - vec2_distance(at, nearest_on_bar(drawing, stop, at)));
+        }
+    }
+    struct vec2 inside = keep(&drawing->frame, at, x->radius + 0.5);
+    return trouble + 4 * vec2_distance(at, inside);
+}
+
+/* An X that pushes from two sides hold on a line looks for the nearest free place. */
+static void defender_search(struct drawing *drawing, struct symbol *x, struct vec2 home,
+                            double most)
+{
+    struct vec2 best = x->at;
+    double least = 3 * defender_trouble(drawing, x, x->at) + 0.3 * vec2_distance(x->at, home);
+    for (int ring = 1; ring <= 6; ring++) {
+        for (int i = 0; i < 16; i++) {
+            struct vec2 way = vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8));
+            struct vec2 at = vec2_along(home, way, most * ring / 5.0);
+            double cost = 3 * defender_trouble(drawing, x, at) + 0.3 * vec2_distance(at, home);
+            if (cost < least - 1e-9) {
+                least = cost;
+                best = at;
+            }
+        }
+    }
+    x->at = best;
+}
+
 void defenders_yield(struct drawing *drawing)
 {
-    double most = 1.7 * drawing->size.k;
+    double most = real_max(1.9 * drawing->size.k, 2.8 * drawing->size.x_half);
     struct vec2 *home = arena_array(drawing->arena, struct vec2, drawing->symbols.count);
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         home[i] = drawing->symbols.at[i].at;
@@ -418,7 +467,8 @@ void defenders_yield(struct drawing *drawing)
             if (!body_is_defender(x->who) || x->pinned) {
                 continue;
             }
-            x->at = vec2_along(x->at, off_lines(drawing, x), 0.7);
+            double depth = 0;
+            x->at = vec2_along(x->at, off_lines(drawing, x, &depth), 0.7);
             struct vec2 gone = vec2_sub(x->at, home[i]);
             double far = vec2_length(gone);
             if (far > most) {
@@ -426,5 +476,11 @@ void defenders_yield(struct drawing *drawing)
             }
         }
         defenders_settle(drawing);
+    }
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        struct symbol *x = &drawing->symbols.at[i];
+        if (body_is_defender(x->who) && !x->pinned && defender_trouble(drawing, x, x->at) > 0.3) {
+            defender_search(drawing, x, home[i], most);
+        }
     }
 }

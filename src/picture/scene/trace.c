@@ -354,8 +354,8 @@ static void into_bar(struct drawing *drawing, struct stroke *stroke)
     }
     double from = length - real_min(7 * k, 0.75 * length), left = length - from;
     struct vec2 start = path_point(&path, from), leaves = path_direction(&path, from);
-    double reach = real_min(3.2 * k, 0.6 * left);
-    struct curve_piece piece = {vec2_along(start, leaves, 0.4 * left),
+    double reach = real_min(4.5 * k, 0.6 * left);
+    struct curve_piece piece = {vec2_along(start, leaves, 0.3 * left),
                                 vec2_along(bar->at, bar->facing, -reach), bar->at};
     struct curve curve = {start, &piece, 1};
     struct path end = curve_flatten(drawing->arena, &curve, 0.03);
