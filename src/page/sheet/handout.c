@@ -30,12 +30,56 @@ static struct page *current(struct flow *flow)
     return &flow->pages.at[flow->pages.count - 1];
 }
 
-static void turn_page(struct flow *flow, const struct play *play, const struct galley *caution,
+static void open_page(struct flow *flow, const struct play *play, const struct galley *caution,
                       bool first)
 {
     struct page page = page_open(&flow->setter, play, caution, first);
     VEC_PUSH(flow->setter.arena, &flow->pages, page);
     VEC_PUSH(flow->setter.arena, &flow->cautions, caution);
+}
+
+/* Ruled lines for notes from `top` to `bottom`; false when there is room for too few. */
+static bool rule_notes(struct flow *flow, double x, double width, double top, double bottom)
+{
+    const double to_rule = 24;
+    double room = bottom - (top + to_rule);
+    int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
+    if (lines < NOTES_LEAST) {
+        return false;
+    }
+    struct galley *galley = current(flow)->galley;
+    galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0), x, top, ROLE_TEXT);
+    for (int i = 0; i < lines; i++) {
+        double y = top + to_rule + i * NOTE_PITCH;
+        galley_rule(galley, vec2_of(x, y), vec2_of(x + width, y), 0.6, ROLE_RULE);
+    }
+    return true;
+}
+
+/* What is left of a page is ruled for notes: under the body, else beside its last step. */
+static void fill_page(struct flow *flow)
+{
+    const double to_heading = 32;
+    const double below = 28;
+    const double letter_top = 8;
+    const struct page *page = current(flow);
+    const struct paper *paper = paper_of(flow->setter.job->a4);
+    double top = page->empty ? page->y + letter_top : page->y + to_heading;
+    if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
+        return;
+    }
+    const struct free_place *place = &page->free;
+    if (place->width > 0) {
+        top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
+        rule_notes(flow, paper->margin + PAGE_WIDE - place->width, place->width, top,
+                   place->bottom);
+    }
+}
+
+static void turn_page(struct flow *flow, const struct play *play, const struct galley *caution)
+{
+    fill_page(flow);
+    open_page(flow, play, caution, false);
 }
 
 static void place(struct flow *flow, const struct band *band)
@@ -82,7 +126,7 @@ static size_t flow_band(struct flow *flow, struct band band, const struct play *
                         const struct galley *caution)
 {
     if (!fits(flow, &band) && !current(flow)->empty) {
-        turn_page(flow, play, caution, false);
+        turn_page(flow, play, caution);
     }
     size_t start = flow->pages.count;
     while (!fits(flow, &band)) {
@@ -91,49 +135,11 @@ static size_t flow_band(struct flow *flow, struct band band, const struct play *
             break; /* one thing taller than a page: a diagram never is */
         }
         place(flow, &band);
-        turn_page(flow, play, caution, false);
+        turn_page(flow, play, caution);
         band.galley = go_on(flow, rest);
     }
     place(flow, &band);
     return start;
-}
-
-/* Ruled lines for notes from `top` to `bottom`; false when there is room for too few. */
-static bool rule_notes(struct flow *flow, double x, double width, double top, double bottom)
-{
-    const double to_rule = 24;
-    double room = bottom - (top + to_rule);
-    int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
-    if (lines < NOTES_LEAST) {
-        return false;
-    }
-    struct galley *galley = current(flow)->galley;
-    galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0), x, top, ROLE_TEXT);
-    for (int i = 0; i < lines; i++) {
-        double y = top + to_rule + i * NOTE_PITCH;
-        galley_rule(galley, vec2_of(x, y), vec2_of(x + width, y), 0.6, ROLE_RULE);
-    }
-    return true;
-}
-
-/* What is left of a page is ruled for notes: under the body, else beside its last step. */
-static void fill_page(struct flow *flow)
-{
-    const double to_heading = 32;
-    const double below = 28;
-    const double letter_top = 8;
-    const struct page *page = current(flow);
-    const struct paper *paper = paper_of(flow->setter.job->a4);
-    double top = page->empty ? page->y + letter_top : page->y + to_heading;
-    if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
-        return;
-    }
-    const struct free_place *place = &page->free;
-    if (place->width > 0) {
-        top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
-        rule_notes(flow, paper->margin + PAGE_WIDE - place->width, place->width, top,
-                   place->bottom);
-    }
 }
 
 /* The coach's own lines of caution when they are too many for the foot. */
@@ -183,7 +189,7 @@ static void flow_play(struct flow *flow, const struct run *run)
         add_cautions(flow, run->play, &bands);
     }
     bands_make(&flow->setter, run, flow->grid, &bands);
-    turn_page(flow, run->play, caution, true);
+    open_page(flow, run->play, caution, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
     for (size_t i = 0; i < bands.count; i++) {
         size_t page = flow_band(flow, bands.at[i], run->play, caution);

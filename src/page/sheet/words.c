@@ -220,21 +220,17 @@ struct str words_short(const struct setter *setter, struct str text, double widt
     return STR("");
 }
 
-/* Bodies, each once, in the order they are met. */
+/* Bodies, each once, in the order of their numbers. */
 struct crowd {
-    body who[LIMIT_BRANCHES * 4];
+    bool here[BODY_COUNT];
     size_t count;
 };
 
 static void join(struct crowd *crowd, body who)
 {
-    for (size_t i = 0; i < crowd->count; i++) {
-        if (crowd->who[i] == who) {
-            return;
-        }
-    }
-    if (who != BODY_NONE && crowd->count < sizeof crowd->who / sizeof *crowd->who) {
-        crowd->who[crowd->count++] = who;
+    if (who < BODY_COUNT && !crowd->here[who]) {
+        crowd->here[who] = true;
+        crowd->count++;
     }
 }
 
@@ -277,16 +273,21 @@ static void join_conditions(struct crowd *crowd, const struct play *play,
 /* "x3 does", "x3 and x5 do". */
 static void print_doers(struct strbuf *out, const struct crowd *crowd, body reader)
 {
-    for (size_t i = 0; i < crowd->count; i++) {
-        strbuf_text(out, i == 0 ? "" : i + 1 == crowd->count ? " and " : ", ");
-        if (crowd->who[i] == reader) {
+    size_t told = 0;
+    for (body who = 0; who < BODY_COUNT; who++) {
+        if (!crowd->here[who]) {
+            continue;
+        }
+        strbuf_text(out, told == 0 ? "" : told + 1 == crowd->count ? " and " : ", ");
+        if (who == reader) {
             strbuf_text(out, "you");
         } else {
-            body_print(out, crowd->who[i]);
+            body_print(out, who);
         }
+        told++;
     }
-    bool one = crowd->count == 1 && crowd->who[0] != reader;
-    strbuf_text(out, one ? " does" : " do");
+    bool you = reader < BODY_COUNT && crowd->here[reader];
+    strbuf_text(out, crowd->count == 1 && !you ? " does" : " do");
 }
 
 struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
@@ -299,7 +300,7 @@ struct str words_decides(struct arena *arena, const struct play *play, const str
         const struct branch *branch = &step->branches.at[i];
         reads = reads || branch->kind == BRANCH_READ;
         join_conditions(&deciders, play, branch);
-        if (branch->tasks.count > 0) {
+        if (branch->kind == BRANCH_READ && branch->tasks.count > 0) {
             join(&doers, branch->tasks.at[0].who);
         }
     }

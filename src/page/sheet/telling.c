@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: MIT */
+/* telling: blocks of a page. Takes what was told and drawn of a step; must not know pages. */
+#include "page/sheet/telling.h"
+
+#include "language/tell/tell.h"
+
+#include <assert.h>
+
+#define GUTTER 28.8
+#define GUTTER_NARROW 24.0
+#define TO_DIAGRAM 8.0 /* from a heading's baseline */
+#define SENTENCE_GAP 1.2
+#define POINT_GAP 1.5
+#define INDENT 15.0
+#define NARROW 200.0 /* a column narrower than this has the smaller headings */
+
+/* ---- headings ---- */
+
+static struct heading heading_make(const struct setter *setter, struct str label, struct str title,
+                                   enum type type, double width)
+{
+    struct heading heading = {.type = type, .lines = 1};
+    if (label.size > 0) {
+        heading.label = words_set(setter, type, label, 0);
+        heading.indent = text_width(heading.label) + type_leading(type) / 2;
+    }
+    if (title.size > 0) {
+        heading.title = words_set(setter, type, title, width - heading.indent);
+        heading.lines = text_lines(heading.title);
+    }
+    return heading;
+}
+
+/* The column goes on as if the heading had `lines` lines: diagrams side by side stand level. */
+static void set_heading(struct column *column, const struct heading *heading, size_t lines)
+{
+    double base = column->base + HEADING_BASE;
+    if (heading->label) {
+        galley_text(column->galley, heading->label, column->x, base, ROLE_TEXT);
+        galley_keep(column->galley);
+    }
+    if (heading->title) {
+        galley_text(column->galley, heading->title, column->x + heading->indent, base, ROLE_TEXT);
+        galley_keep(column->galley);
+    }
+    column->base = base + type_leading(heading->type) * (double)(lines - 1);
+}
+
+/* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
+static struct str branch_words(const struct setter *setter, const struct branch *branch)
+{
+    struct str title = branch->title;
+    if (branch->kind == BRANCH_OPTION || branch->conditions.count == 0) {
+        return title;
+    }
+    struct str seen = tell_strip(setter->arena, tell_conditions(setter->arena, branch));
+    if (title.size == 0 || str_equal_fold(title, seen)) {
+        title = seen;
+    } else {
+        title = str_format(setter->arena, "%.*s: %.*s", STR_ARG(seen), STR_ARG(title));
+    }
+    bool defender =
+        title.size > 1 && title.at[0] == 'x' && title.at[1] >= '0' && title.at[1] <= '9';
+    if (!defender && title.size > 0 && title.at[0] >= 'a' && title.at[0] <= 'z') {
+        title = str_format(setter->arena, "%c%.*s", title.at[0] - 'a' + 'A', (int)title.size - 1,
+                           title.at + 1);
+    }
+    return title;
+}
+
+static struct heading telling_heading(const struct setter *setter, const struct telling *telling,
+                                      const struct grid *grid)
+{
+    enum type type = grid->column < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING;
+    struct str label = telling->diagram->label;
+    struct str title =
+        telling->branch ? branch_words(setter, telling->branch) : telling->step->title;
+    if (title.size == 0) {
+        title = str_format(setter->arena, "Step %d", telling->step->number);
+        label = STR("");
+    }
+    return heading_make(setter, label, title, type, grid->column);
+}
+
+static void set_disc(struct column *column, int order, double base)
+{
+    char digits[NUMBER_MOST];
+    size_t size = number_print(digits, order, 0, false);
+    struct str text = str_copy(column->setter->arena, (struct str){digits, size});
+    galley_disc(column->galley, words_set(column->setter, TYPE_DISC, text, 0), column->x + 5.2,
+                base - 3.3);
+}
+
+/* Is the sentence of this task about the reader alone? It is told as "your job". */
+static bool is_own(const struct telling *telling, size_t index, body reader)
+{
+    int branch = telling->diagram->branch;
+    const struct sentence *sentence = step_task(telling->step, branch, index)->sentence;
+    size_t count = step_task_count(telling->step, branch);
+    for (size_t i = 0; i < count; i++) {
+        const struct task *task = step_task(telling->step, branch, i);
+        bool same = i == index || (sentence && task->sentence == sentence);
+        if (same && task->who != reader) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* One sentence behind its disc, if it has one. */
+static void set_sentence(struct column *column, struct str told, int order, double indent,
+                         enum type type)
+{
+    double gap = column->gap ? SENTENCE_GAP : 0;
+    double base = column->base + gap + type_leading(type);
+    const struct text_block *words = words_set(column->setter, type, told, column->width - indent);
+    if (indent > 0 && order > 0) {
+        set_disc(column, order, base);
+    }
+    enum role role = type == TYPE_OTHERS ? ROLE_SOFT : ROLE_TEXT;
+    column->base = galley_text(column->galley, words, column->x + indent, base, role);
+    column->gap = true;
+}
+
+/* The sentences of a step, behind their discs when the diagram shows these too; those that have no
+ * place in the order (who stays where) come last. */
+static void set_sentences(struct column *column, const struct telling *telling, enum type type)
+{
+    body reader = column->setter->job->reader;
+    int branch = telling->diagram->branch;
+    double indent = telling->scene->uses >> CLASS_ORDER & 1 ? INDENT : 0;
+    size_t count = step_task_count(telling->step, branch);
+    column->gap = false;
+    for (int pass = 0; pass < 2; pass++) {
+        for (size_t i = telling->first_task; i < count; i++) {
+            int order = step_task(telling->step, branch, i)->order;
+            if ((order == 0) != (pass == 1) ||
+                (reader != BODY_NONE && is_own(telling, i, reader))) {
+                continue;
+            }
+            struct str told =
+                tell_task(column->setter->arena, telling->play, telling->step, branch, i);
+            if (told.size > 0) {
+                set_sentence(column, told, order, indent, type);
+            }
+        }
+    }
+}
+
+static struct str point_text(const struct column *column, const struct play *play,
+                             const struct point *point)
+{
+    struct arena *arena = column->setter->arena;
+    struct str text = words_bold(arena, point->text, play->players);
+    body reader = column->setter->job->reader;
+    if (point->player == 0 || (reader != BODY_NONE && body_number(reader) == point->player)) {
+        return text;
+    }
+    return str_format(arena, "%c%d%c: %.*s", TELL_BOLD, point->player, TELL_PLAIN, STR_ARG(text));
+}
+
+bool point_is_for(const struct point *point, body reader)
+{
+    return reader == BODY_NONE || point->player == 0 || point->player == body_number(reader);
+}
+
+void points_set(struct column *column, const struct play *play, const point_list *points,
+                double gap)
+{
+    double top = 0;
+    for (size_t i = 0; i < points->count; i++) {
+        const struct point *point = &points->at[i];
+        if (!point_is_for(point, column->setter->job->reader)) {
+            continue;
+        }
+        double base = column->base + (top > 0 ? type_leading(TYPE_POINT) + POINT_GAP : gap);
+        const struct text_block *words = words_set(
+            column->setter, TYPE_POINT, point_text(column, play, point), column->width - INDENT);
+        top = top > 0 ? top : base - 7;
+        column->base = galley_text(column->galley, words, column->x + INDENT, base, ROLE_TEXT);
+    }
+    if (top > 0) {
+        galley_rule(column->galley, vec2_of(column->x + 5, top),
+                    vec2_of(column->x + 5, column->base + 2.5), 1.1, ROLE_INK);
+    }
+}
+
+/* "Your job", with the player's own rule. */
+static void set_job(struct column *column, const struct telling *telling, bool heading)
+{
+    struct str told = tell_job(column->setter->arena, telling->play, telling->step,
+                               telling->diagram->branch, column->setter->job->reader);
+    if (told.size == 0) {
+        return;
+    }
+    double indent = heading ? 10 : 0;
+    double base = column->base + TO_SENTENCE - 2;
+    double top = base - 7.4;
+    if (heading) {
+        galley_text(column->galley,
+                    words_set(column->setter, TYPE_SMALL_HEADING, STR("Your job"), 0),
+                    column->x + indent, base, ROLE_ACCENT);
+        galley_keep(column->galley);
+        base += type_leading(TYPE_JOB);
+    }
+    const struct text_block *words =
+        words_set(column->setter, TYPE_JOB, told, column->width - indent);
+    column->base = galley_text(column->galley, words, column->x + indent, base, ROLE_TEXT);
+    if (heading) {
+        galley_rule(column->galley, vec2_of(column->x + 1.2, top),
+                    vec2_of(column->x + 1.2, column->base + 3.7), 2.4, ROLE_ACCENT);
+        column->base += 3.5;
+    }
+}
+
+/* What is said of a step, first baseline `lead` under the column's base. */
+static void set_words(struct column *column, const struct telling *telling, enum type sentence)
+{
+    if (column->setter->job->reader == BODY_NONE) {
+        column->base += TO_SENTENCE - type_leading(sentence);
+        set_sentences(column, telling, sentence);
+    } else {
+        set_job(column, telling, telling->branch == NULL);
+        if (telling->branch == NULL) {
+            set_sentences(column, telling, TYPE_OTHERS);
+        }
+    }
+    points_set(column, telling->play, telling->points, 17);
+}
+
+static struct telling telling_make(const struct setter *setter, const struct run *run,
+                                   const struct diagram *diagram, double width)
+{
+    struct scene_options options = {.width = width,
+                                    .theme = THEME_PRINT,
+                                    .accent = setter->job->reader,
+                                    .names = setter->job->names};
+    const struct step *step = &run->play->steps.at[diagram->step];
+    struct telling telling = {.play = run->play,
+                              .diagram = diagram,
+                              .step = step,
+                              .scene = scene_make(setter->arena, diagram, &options),
+                              .points = &step->points};
+    if (diagram->branch >= 0) {
+        telling.branch = &step->branches.at[diagram->branch];
+        telling.first_task = step->tasks.count;
+        telling.points = &telling.branch->points;
+    }
+    return telling;
+}
+
+void row_add(const struct setter *setter, struct row *row, const struct grid *grid,
+             const struct run *run, const struct diagram *diagram)
+{
+    struct telling telling = telling_make(setter, run, diagram, grid->diagram);
+    struct heading heading = telling_heading(setter, &telling, grid);
+    assert(row->count < sizeof row->telling / sizeof *row->telling);
+    row->lines = heading.lines > row->lines ? heading.lines : row->lines;
+    row->heading[row->count] = heading;
+    row->telling[row->count++] = telling;
+}
+
+/* Heading, diagram, words of one. */
+static void set_telling(struct column *column, const struct row *row, size_t index,
+                        const struct grid *grid)
+{
+    const struct telling *telling = &row->telling[index];
+    set_heading(column, &row->heading[index], row->lines);
+    double top = column->base + TO_DIAGRAM;
+    galley_scene(column->galley, telling->scene, column->x, top);
+    if (grid->beside) {
+        const double between = 21.6;
+        column->x += grid->diagram + between;
+        column->width -= grid->diagram + between;
+        column->base = top - 6;
+    } else {
+        column->base = top + telling->scene->height;
+    }
+    set_words(column, telling, grid->sentence);
+}
+
+double grid_pitch(const struct grid *grid)
+{
+    return grid->column + (grid->column < NARROW ? GUTTER_NARROW : GUTTER);
+}
+
+void row_set(const struct setter *setter, struct band *band, struct row *row,
+             const struct grid *grid, double top)
+{
+    for (size_t i = 0; i < row->count; i++) {
+        double x = (double)i * grid_pitch(grid);
+        struct column column = {setter, band->galley, x, grid->column, top, false};
+        set_telling(&column, row, i, grid);
+        band->uses |= row->telling[i].scene->uses;
+        band->last = row->telling[i].step->number;
+    }
+    *row = (struct row){.count = 0};
+}
+
+void section_set(struct column *column, struct str words)
+{
+    column->base += column->base > 0 ? 20.6 - HEADING_BASE : 0;
+    struct heading heading =
+        heading_make(column->setter, STR(""), words, TYPE_HEADING, column->width);
+    set_heading(column, &heading, heading.lines);
+}
