@@ -92,14 +92,14 @@ static void report_unclosed(const struct scan *scan)
     const struct token *quote = &scan->tokens[scan->count - 1];
     struct diag *diag = diag_add(scan->diags, DIAG_TEXT_QUOTE, quote->span,
                                  "this quotation mark opens a text that nothing closes");
-    diag_help(scan->diags, diag, "a \" at the text's end, on the same line");
+    diag_help(scan->diags, diag, "write \" at the text's end, on the same line");
 }
 
 static void report_long(const struct scan *scan, struct line *line, const char *what, int most)
 {
     struct diag *diag = diag_add(scan->diags, DIAG_TEXT_LONG_LINE, line->span,
                                  "this line is too long to be read: more than %d %s", most, what);
-    diag_help(scan->diags, diag, "one sentence a line");
+    diag_help(scan->diags, diag, "write one sentence a line");
     line->broken = true;
 }
 
@@ -213,23 +213,23 @@ struct line line_part(const struct line *line, size_t from, size_t to)
     return part;
 }
 
-/* What a mark's writer probably meant, or NULL. */
+/* What a mark's writer probably meant. */
 static const char *mark_help(char mark)
 {
     switch (mark) {
     case '-':
-        return "a comma between two sentences; no spaces around a hyphen";
+        return "write a comma between two sentences, and no spaces around a hyphen";
     case '&':
     case '+':
-        return "and";
+        return "write `and`";
     case '\'':
-        return "\" around a text; ' only after a number of feet, or in 3's";
+        return "write \" around a text; ' stands for feet, or in 3's";
     case ':':
-        return "nothing: the first word says what the line is";
+        return "leave it out: the first word says what the line is";
     case '/':
-        return "or, or a comma";
+        return "write `or`, or a comma";
     default:
-        return NULL;
+        return "leave it out, or put the text in quotes";
     }
 }
 
@@ -266,11 +266,9 @@ static void report_mark(const struct token *token, const struct sources *sources
         diag = diag_add(diags, DIAG_TEXT_MARK, token->span, "`%.*s` means nothing here",
                         STR_ARG(text));
     }
-    const char *help = token->mark == '.' ? "a space, or a new line; half a foot is 0.5 ft"
-                                          : mark_help(token->mark);
-    if (help) {
-        diag_help(diags, diag, "%s", help);
-    }
+    diag_help(diags, diag, "%s",
+              token->mark == '.' ? "write a space behind it; half a foot is 0.5 ft"
+                                 : mark_help(token->mark));
 }
 
 bool line_marks_ok(const struct line *line, const struct sources *sources, struct diags *diags)

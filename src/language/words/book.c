@@ -257,10 +257,8 @@ static bool body_fits(struct reader *r, const struct line *line, bool whole_play
         help = "write `step \"…\"` above it";
     } else if (!r->branch && r->branches > 0) {
         code = DIAG_TEXT_IF;
-        message = "after an if or a read every line belongs to one";
-        help = "lines for all reads before the first one; read and its own lines below it for more "
-               "than one "
-               "sentence";
+        message = "after an `if` every line belongs to a read";
+        help = "put it before the first read, or write `read x3 trails` and its lines below it";
     }
     if (!message) {
         return true;

@@ -184,7 +184,12 @@ static bool step_heading(struct reader *r, const struct line *line, struct block
         block->title_span = title.span;
     }
     struct cursor c = reader_cursor(r, line, from);
-    return step_tie_read(&c, &block->tie, &block->after) && reader_used_up(&c) && fine;
+    if (step_tie_read(&c, &block->tie, &block->after) && reader_used_up(&c)) {
+        return fine;
+    }
+    block->tie = (struct tie){0}; /* half a tie is none */
+    block->after = (struct str){0};
+    return false;
 }
 
 /* A condition that is none: the word behind who it speaks of is mostly the wrong one. */
