@@ -234,7 +234,7 @@ static struct telling telling_make(const struct setter *setter, const struct run
     struct scene_options options = {.width = width,
                                     .theme = THEME_PRINT,
                                     .accent = setter->job->reader,
-                                    .names = setter->job->names};
+                                    .names = setter->job->names ? &setter->job->book->team : NULL};
     const struct step *step = &run->play->steps.at[diagram->step];
     struct telling telling = {.play = run->play,
                               .diagram = diagram,
@@ -255,6 +255,8 @@ void row_add(const struct setter *setter, struct row *row, const struct grid *gr
     struct telling telling = telling_make(setter, run, diagram, grid->diagram);
     struct heading heading = telling_heading(setter, &telling, grid);
     assert(row->count < sizeof row->telling / sizeof *row->telling);
+    double height = telling.scene->height;
+    row->height = height > row->height ? height : row->height;
     row->lines = heading.lines > row->lines ? heading.lines : row->lines;
     row->heading[row->count] = heading;
     row->telling[row->count++] = telling;
@@ -274,7 +276,7 @@ static void set_telling(struct column *column, const struct row *row, size_t ind
         column->width -= grid->diagram + between;
         column->base = top - 6;
     } else {
-        column->base = top + telling->scene->height;
+        column->base = top + row->height;
     }
     set_words(column, telling, grid->sentence);
 }

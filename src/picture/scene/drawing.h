@@ -222,6 +222,11 @@ void discs_place(struct drawing *drawing);
 void discs_draw(struct drawing *drawing);
 /* What a mark of that radius would lie on there; 0: on nothing. */
 double place_score(const struct drawing *drawing, struct vec2 at, double r);
+/* caption.c */
+double caption_height(struct arena *arena, const struct diagram *diagram,
+                      const struct scene_options *options, double width);
+void caption_draw(struct drawing *drawing);
+void names_draw(struct drawing *drawing); /* names.c */
 /* beads.c */
 void beads_draw(struct drawing *drawing);
 void beads_time(struct drawing *drawing);

@@ -62,31 +62,10 @@ static void page_draw(struct drawing *drawing)
     const struct frame *frame = &drawing->frame;
     pen_move(drawing, vec2_of(0, 0));
     pen_line(drawing, vec2_of(frame->width, 0));
-    pen_line(drawing, vec2_of(frame->width, frame->height));
-    pen_line(drawing, vec2_of(0, frame->height));
+    pen_line(drawing, vec2_of(frame->width, drawing->scene->height));
+    pen_line(drawing, vec2_of(0, drawing->scene->height));
     pen_close(drawing);
     pen_fill(drawing, CLASS_PAGE, ROLE_PAGE);
-}
-
-/* "2 Cross screen", over the floor. */
-static void caption_draw(struct drawing *drawing)
-{
-    if (!drawing->options->caption) {
-        return;
-    }
-    struct str text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(drawing->diagram->label),
-                                 STR_ARG(drawing->diagram->title));
-    double size = 11, room = drawing->frame.width - 2, wide = metrics_width(FACE_BOLD, size, text);
-    if (wide > room) {
-        size = real_max(8, size * room / wide);
-    }
-    struct scene_item *item = item_add(drawing, CLASS_CAPTION, ITEM_TEXT);
-    item->at = vec2_of(1, 10);
-    item->text = text;
-    item->size = size;
-    item->face = FACE_BOLD;
-    item->fill = ROLE_TEXT;
-    item->anchor = ANCHOR_START;
 }
 
 /* By the order of the sentences, so that a later line lies over an earlier one. */
@@ -154,7 +133,8 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     struct scene *scene = drawing.scene;
     drawing.size = sizes_of(drawing.frame.k);
     scene->width = drawing.frame.width;
-    scene->height = drawing.frame.height;
+    scene->height =
+        drawing.frame.height + caption_height(arena, diagram, options, drawing.frame.width);
     scene->theme = options->theme;
     scene->title = scene_title(arena, diagram);
     scene->description = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
@@ -173,11 +153,14 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     discs_draw(&drawing);
     beads_time(&drawing);
     findings_draw(&drawing);
+    names_draw(&drawing);
     caption_draw(&drawing);
     return scene;
 }
 
-double scene_height(const struct diagram *diagram, const struct scene_options *options)
+double scene_height(struct arena *arena, const struct diagram *diagram,
+                    const struct scene_options *options)
 {
-    return frame_of(diagram, options).height;
+    struct frame frame = frame_of(diagram, options);
+    return frame.height + caption_height(arena, diagram, options, frame.width);
 }

@@ -102,8 +102,9 @@ struct scene {
 struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
-    body accent; /* whose page it is; BODY_NONE: nobody's */
-    bool hide_defense, caption, beads, names;
+    body accent;                       /* whose page it is; BODY_NONE: nobody's */
+    bool hide_defense, caption, beads; /* caption: title and sentences, over and under the floor */
+    const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
 };
@@ -121,7 +122,8 @@ void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *di
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options);
 /* Height a scene of this width would have, without making it. */
-double scene_height(const struct diagram *diagram, const struct scene_options *options);
+double scene_height(struct arena *arena, const struct diagram *diagram,
+                    const struct scene_options *options);
 
 /* Sample marks for a page's key, baseline at `at`, `length` long: run, pass, dribble, screen,
  * hand-off, shot, end (CLASS_MOVE .. CLASS_END). */

@@ -55,7 +55,8 @@ static enum theme theme_meant(enum courtwright_theme theme)
     return themes[theme];
 }
 
-static struct scene_options scene_wanted(const struct courtwright_draw *draw,
+static struct scene_options scene_wanted(const struct courtwright *book,
+                                         const struct courtwright_draw *draw,
                                          const struct compiled *compiled)
 {
     return (struct scene_options){
@@ -65,15 +66,16 @@ static struct scene_options scene_wanted(const struct courtwright_draw *draw,
         .hide_defense = draw->hide_defense,
         .caption = draw->caption,
         .beads = draw->beads,
-        .names = draw->names,
+        .names = draw->names && book->playbook ? &book->playbook->team : NULL,
         .findings = draw->show_checks ? &compiled->findings : NULL,
     };
 }
 
-const struct scene **scenes_make(struct arena *scratch, const struct compiled *compiled,
+const struct scene **scenes_make(struct arena *scratch, const struct courtwright *book,
+                                 const struct compiled *compiled,
                                  const struct courtwright_draw *draw, size_t *count)
 {
-    struct scene_options options = scene_wanted(draw, compiled);
+    struct scene_options options = scene_wanted(book, draw, compiled);
     size_t rest = compiled->diagrams.count - draw->diagram;
     *count = draw->layout == COURTWRIGHT_SINGLE ? 1 : draw->count ? draw->count : rest;
     const struct scene **scenes = arena_array(scratch, const struct scene *, *count);
@@ -87,7 +89,7 @@ static enum courtwright_status draw_live(struct arena *scratch, void *ctx)
 {
     struct draw_job *job = ctx;
     size_t count;
-    const struct scene **scenes = scenes_make(scratch, job->compiled, job->draw, &count);
+    const struct scene **scenes = scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     struct svg_options options = {.salt = str_of(job->draw->salt), .fluid = job->draw->fluid};
     svg_write(scratch, scenes[0], &options, &job->writer);
     return job->writer.failed ? COURTWRIGHT_WRITE : COURTWRIGHT_OK;
@@ -109,6 +111,7 @@ enum courtwright_status courtwright_draw(struct courtwright *book,
 }
 
 struct measure_job {
+    const struct courtwright *book;
     const struct compiled *compiled;
     const struct courtwright_draw *draw;
     struct scene_measure found;
@@ -118,7 +121,7 @@ static enum courtwright_status measure_one(struct arena *scratch, void *ctx)
 {
     struct measure_job *job = ctx;
     size_t count;
-    const struct scene **scenes = scenes_make(scratch, job->compiled, job->draw, &count);
+    const struct scene **scenes = scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     scene_measure(scratch, scenes[0], &job->found);
     return COURTWRIGHT_OK;
 }
@@ -130,7 +133,7 @@ enum courtwright_status courtwright_measure(struct courtwright *book,
     struct courtwright_draw single = *draw;
     single.layout = COURTWRIGHT_SINGLE;
     single.count = 0;
-    struct measure_job job = {.draw = &single};
+    struct measure_job job = {.book = book, .draw = &single};
     enum courtwright_status status = find(book, &single, &job.compiled);
     if (status == COURTWRIGHT_OK) {
         status = with_scratch(&book->memory, measure_one, &job);

@@ -7,7 +7,8 @@
 #include "program/api/handle.h"
 
 /* The scenes `draw` asks for; the options are good and the play is whole. */
-const struct scene **scenes_make(struct arena *scratch, const struct compiled *compiled,
+const struct scene **scenes_make(struct arena *scratch, const struct courtwright *book,
+                                 const struct compiled *compiled,
                                  const struct courtwright_draw *draw, size_t *count);
 
 /* SVG with outlines, PDF, PNG. */

@@ -64,7 +64,8 @@ static enum courtwright_status print(struct arena *scratch, void *ctx)
         return COURTWRIGHT_MEMORY;
     }
     size_t count;
-    const struct scene *const *scenes = scenes_make(scratch, job->compiled, job->draw, &count);
+    const struct scene *const *scenes =
+        scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     bool single = job->draw->layout == COURTWRIGHT_SINGLE;
     struct paint_sheet sheet = {
         .scenes = scenes,

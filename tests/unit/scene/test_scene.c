@@ -129,11 +129,11 @@ START_TEST(half_a_floor_has_the_height_of_the_column)
     ck_assert_double_eq_tol(scene->width, 237.6, 1e-9);
     ck_assert_double_eq_tol(scene->height, 144.26, 0.05);
     struct scene_options options = {.width = 237.6, .accent = BODY_NONE};
-    ck_assert_double_eq_tol(scene_height(&staged.diagram, &options), scene->height, 1e-9);
+    ck_assert_double_eq_tol(scene_height(&arena, &staged.diagram, &options), scene->height, 1e-9);
     options.below = 28.6;
-    ck_assert(scene_height(&staged.diagram, &options) < scene->height);
+    ck_assert(scene_height(&arena, &staged.diagram, &options) < scene->height);
     options.caption = true;
-    ck_assert_double_eq_tol(scene_height(&staged.diagram, &options),
+    ck_assert_double_eq_tol(scene_height(&arena, &staged.diagram, &options),
                             scene_make(&arena, &staged.diagram, &options)->height, 1e-9);
 }
 END_TEST

@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: MIT */
+/* caption: when asked for, the step's title over the floor and its sentences under it, each opened
+ * by the disc that stands on its line. Broken into lines by the face's own widths. */
+#include "language/tell/tell.h"
+#include "picture/scene/drawing.h"
+
+#define TITLE_SIZE 11.0
+#define DISC 5.2      /* points, beside a sentence */
+#define DISC_RISE 3.3 /* its middle above the baseline */
+#define INDENT 15.0
+#define FIRST 15.0  /* from the floor to the first baseline */
+#define BETWEEN 1.2 /* more between sentences than between lines */
+#define BELOW 4.0   /* under the last baseline */
+
+/* A word, or a piece of one, as it will be set. */
+struct caption_word {
+    struct str text;
+    bool bold, joined; /* joined: no space before it */
+    int line;
+    double x;
+};
+struct caption_text {
+    int order, task;
+    struct caption_word *word;
+    size_t count;
+    int lines;
+};
+typedef VEC(struct caption_text) caption_texts;
+
+static double caption_size(double width)
+{
+    return width < 200 ? 8.0 : 9.5;
+}
+
+static double caption_leading(double width)
+{
+    return width < 200 ? 11.0 : 12.6;
+}
+
+static enum face word_face(const struct caption_word *word)
+{
+    return word->bold ? FACE_BOLD : FACE_REGULAR;
+}
+
+/* Words at spaces and where bold begins or ends. */
+static void split_words(struct arena *arena, struct str text, struct caption_text *into)
+{
+    VEC(struct caption_word) words = {0};
+    bool bold = false, joined = true;
+    size_t begin = 0;
+    for (size_t i = 0; i <= text.size; i++) {
+        char c = i < text.size ? text.at[i] : ' ';
+        if (c != ' ' && c != TELL_BOLD && c != TELL_PLAIN) {
+            continue;
+        }
+        if (i > begin) {
+            struct caption_word word = {
+                .text = {text.at + begin, i - begin}, .bold = bold, .joined = joined};
+            VEC_PUSH(arena, &words, word);
+            joined = true;
+        }
+        joined = c == ' ' ? false : joined;
+        bold = c == TELL_BOLD ? true : c == TELL_PLAIN ? false : bold;
+        begin = i + 1;
+    }
+    into->word = words.at;
+    into->count = words.count;
+}
+
+/* Sets the words of one sentence in lines; pieces that are joined stay on one. */
+static void set_lines(struct caption_text *text, double width)
+{
+    double size = caption_size(width), space = 0.28 * size, x = INDENT;
+    int line = 0;
+    for (size_t i = 0; i < text->count;) {
+        size_t end = i;
+        double wide = 0;
+        do {
+            wide += metrics_width(word_face(&text->word[end]), size, text->word[end].text);
+            end++;
+        } while (end < text->count && text->word[end].joined);
+        double gap = x > INDENT ? space : 0;
+        if (x + gap + wide > width && x > INDENT) {
+            line++;
+            x = INDENT;
+            gap = 0;
+        }
+        x += gap;
+        for (; i < end; i++) {
+            text->word[i].line = line;
+            text->word[i].x = x;
+            x += metrics_width(word_face(&text->word[i]), size, text->word[i].text);
+        }
+    }
+    text->lines = line + 1;
+}
+
+static caption_texts texts_of(struct arena *arena, const struct diagram *diagram, double width)
+{
+    const struct segment *segment = diagram->segment;
+    const struct step *step = &segment->play->steps.at[diagram->step];
+    struct scope scope = scope_of(diagram);
+    caption_texts texts = {0};
+    for (size_t i = scope.first; i < scope.end; i++) {
+        struct str told = tell_task(arena, segment->play, step, segment->branch, i);
+        if (told.size == 0) {
+            continue;
+        }
+        struct caption_text text = {.order = segment_task(segment, i)->order, .task = (int)i};
+        split_words(arena, told, &text);
+        set_lines(&text, width);
+        VEC_PUSH(arena, &texts, text);
+    }
+    return texts;
+}
+
+double caption_height(struct arena *arena, const struct diagram *diagram,
+                      const struct scene_options *options, double width)
+{
+    if (!options->caption) {
+        return 0;
+    }
+    caption_texts texts = texts_of(arena, diagram, width);
+    double height = 0;
+    for (size_t i = 0; i < texts.count; i++) {
+        height += texts.at[i].lines * caption_leading(width) + (i > 0 ? BETWEEN : 0);
+    }
+    return texts.count == 0 ? 0 : FIRST + height - caption_leading(width) + BELOW;
+}
+
+static void word_put(struct drawing *drawing, const struct caption_word *word, double x, double y,
+                     double size)
+{
+    struct scene_item *item = item_add(drawing, CLASS_CAPTION, ITEM_TEXT);
+    item->at = vec2_of(x, y);
+    item->text = word->text;
+    item->size = size;
+    item->face = word_face(word);
+    item->fill = ROLE_TEXT;
+    item->anchor = ANCHOR_START;
+}
+
+static void disc_put(struct drawing *drawing, const struct caption_text *text, double y)
+{
+    if (text->order <= 0) {
+        return;
+    }
+    struct vec2 at = vec2_of(DISC, y - DISC_RISE);
+    put_circle(drawing, CLASS_CAPTION, at, DISC, ROLE_ORDER, ROLE_NONE, 0)->task = text->task;
+    put_text(drawing, CLASS_CAPTION, str_format(drawing->arena, "%d", text->order), at, 8.0,
+             FACE_SEMIBOLD, ROLE_ORDER_TEXT)
+        ->task = text->task;
+}
+
+/* Words of one line and face are one text, so that a reader can copy them. */
+static void text_put(struct drawing *drawing, const struct caption_text *text, double top)
+{
+    double width = drawing->frame.width, size = caption_size(width),
+           leading = caption_leading(width);
+    for (size_t i = 0; i < text->count;) {
+        struct caption_word whole = text->word[i];
+        struct strbuf run;
+        strbuf_init(&run, drawing->arena);
+        size_t begin = i;
+        while (i < text->count && text->word[i].line == whole.line &&
+               text->word[i].bold == whole.bold) {
+            if (i > begin && !text->word[i].joined) {
+                strbuf_char(&run, ' ');
+            }
+            strbuf_add(&run, text->word[i++].text);
+        }
+        whole.text = strbuf_str(&run);
+        word_put(drawing, &whole, whole.x, top + whole.line * leading, size);
+    }
+}
+
+static void title_put(struct drawing *drawing)
+{
+    struct str text = drawing->diagram->label;
+    if (drawing->diagram->title.size > 0) {
+        text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(drawing->diagram->label),
+                          STR_ARG(drawing->diagram->title));
+    }
+    double room = drawing->frame.width - 2, wide = metrics_width(FACE_BOLD, TITLE_SIZE, text);
+    struct caption_word title = {.text = text, .bold = true};
+    word_put(drawing, &title, 1, 10,
+             wide > room ? real_max(8, TITLE_SIZE * room / wide) : TITLE_SIZE);
+}
+
+void caption_draw(struct drawing *drawing)
+{
+    if (!drawing->options->caption) {
+        return;
+    }
+    title_put(drawing);
+    double width = drawing->frame.width, y = drawing->frame.height + FIRST;
+    caption_texts texts = texts_of(drawing->arena, drawing->diagram, width);
+    for (size_t i = 0; i < texts.count; i++) {
+        disc_put(drawing, &texts.at[i], y);
+        text_put(drawing, &texts.at[i], y);
+        y += texts.at[i].lines * caption_leading(width) + BETWEEN;
+    }
+}
