@@ -81,8 +81,7 @@ bool reader_used_up(struct cursor *c)
     return false;
 }
 
-/* Full stops at the end close nothing more than the line does. */
-static struct line without_stops(const struct line *line)
+struct line line_without_stops(const struct line *line)
 {
     size_t count = line->count;
     while (count > 0 && line->tokens[count - 1].kind == TOKEN_MARK &&
@@ -99,7 +98,7 @@ static struct line without_stops(const struct line *line)
     return part;
 }
 
-static void version_read(struct reader *r, const struct line *line, bool first)
+void version_line(struct reader *r, const struct line *line, bool first)
 {
     struct cursor c = reader_cursor(r, line, 1);
     struct span span = line->tokens[0].span;
@@ -148,7 +147,7 @@ static bool stands_already(struct reader *r, const struct block *block, const st
     return false;
 }
 
-static void wrong_place(struct reader *r, const struct line *line, enum setting setting)
+void setting_misplaced(struct reader *r, const struct line *line, enum setting setting)
 {
     const char *help = setting_stands(setting, 'F')
                            ? "under playbook, or before the file's first heading"
@@ -160,7 +159,7 @@ static void wrong_place(struct reader *r, const struct line *line, enum setting 
     reader_broken(r, line);
 }
 
-static void setting_line(struct reader *r, const struct line *line, enum setting setting)
+void setting_line(struct reader *r, const struct line *line, enum setting setting)
 {
     bool implied = r->top && r->top->implied;
     char where = !r->top || r->top->kind == BLOCK_PLAYBOOK ? 'F'
@@ -169,7 +168,7 @@ static void setting_line(struct reader *r, const struct line *line, enum setting
     bool of_file =
         implied && setting_stands(setting, 'F'); /* units and paper, where a play has no heading */
     if (!setting_stands(setting, where) && !of_file) {
-        wrong_place(r, line, setting);
+        setting_misplaced(r, line, setting);
         return;
     }
     struct setting_form form;
@@ -181,19 +180,11 @@ static void setting_line(struct reader *r, const struct line *line, enum setting
     reader_add(r, block, FORM_SETTING, line)->setting = form;
 }
 
-static void report_unknown(struct reader *r, const struct line *line, const char *near)
-{
-    struct str word = source_text(r->shelf->sources, line->tokens[0].span);
-    struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
-                                 "no line begins with `%.*s`", STR_ARG(word));
-    diag_help(r->diags, diag, "did you mean `%s`?", near);
-}
-
 static void outside_line(struct reader *r, const struct line *line)
 {
     const char *near = opener_nearest(line);
     if (near && !r->told) {
-        report_unknown(r, line, near);
+        line_unknown(r, line, near);
     } else if (!r->told) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_OUTSIDE, line->span, "this line stands under no play");
@@ -201,264 +192,6 @@ static void outside_line(struct reader *r, const struct line *line)
         r->told = true;
     }
     reader_broken(r, line);
-}
-
-static bool is_standing(const struct reader *r, const struct line *line)
-{
-    return !r->begun && line->count > 1 && line->tokens[0].kind == TOKEN_DEFENDER &&
-           !line->tokens[0].possessive && line->tokens[1].kind == TOKEN_WORD &&
-           (str_is(line->tokens[1].text, "guards") || str_is(line->tokens[1].text, "guard"));
-}
-
-/* x1 guards 3 [and x3 guards 1]. */
-static void standing_line(struct reader *r, const struct line *line)
-{
-    struct cursor c = reader_cursor(r, line, 0);
-    size_t first = r->top->forms.count;
-    struct line bare = line_part(line, 0, line->count);
-    do {
-        struct form form = {.kind = FORM_STANDING, .line = line_keep(r, bare), .span = line->span};
-        const struct token *from = c.at;
-        if (!who_read(&c, &form.standing.defender) || form.standing.defender.kind != WHO_DEFENDER ||
-            !(take_words(&c, "guards") || take_words(&c, "guard")) ||
-            !who_read(&c, &form.standing.player) || form.standing.player.kind != WHO_PLAYER) {
-            struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
-                                         "a defender guards one player");
-            diag_help(r->diags, diag, "write `x1 guards 3`");
-            c.refusals++;
-            break;
-        }
-        form.span = cursor_taken(&c, from);
-        VEC_PUSH(r->arena, &r->top->forms, form);
-    } while (take_mark(&c, ',') || take_words(&c, "and"));
-    if (c.refusals > 0 || !reader_used_up(&c)) {
-        r->top->forms.count = first;
-        reader_broken(r, line);
-        return;
-    }
-    r->top->forms.at[r->top->forms.count - 1].line = line;
-}
-
-/* False: the line may not stand where it does; reported, once for all that follow it. */
-static bool body_fits(struct reader *r, const struct line *line, bool whole_play)
-{
-    bool play = r->top->kind != BLOCK_ACTION;
-    enum diag_code code = DIAG_TEXT_NOTE_PLACE;
-    const char *message = NULL, *help = NULL;
-    if (play && r->top->mirrors.size > 0) {
-        message = "a play that mirrors another has no lines of its own";
-        help = "keep the settings only, or take mirrors away";
-    } else if (play && r->has_steps && !r->step && !whole_play) {
-        if (opener_of(line, 0).kind == LINE_OTHER && opener_nearest(line)) {
-            report_unknown(r, line, opener_nearest(line));
-            return false;
-        }
-        message = "this stands before the first step";
-        help = "write `step \"…\"` above it";
-    } else if (!r->branch && r->branches > 0) {
-        code = DIAG_TEXT_IF;
-        message = "after an `if` every line belongs to a read";
-        help = "put it before the first read, or write `read x3 trails` and its lines below it";
-    }
-    if (!message) {
-        return true;
-    }
-    if (!r->told) {
-        struct diag *diag = diag_add(r->diags, code, line->span, "%s", message);
-        diag_help(r->diags, diag, "%s", help);
-        r->told = true;
-    }
-    return false;
-}
-
-static void watch_indent(struct reader *r, const struct line *line)
-{
-    if (!r->branch) {
-        return;
-    }
-    if (!r->branch_has_line) {
-        r->branch_has_line = true;
-        r->branch_indent = line->indent;
-    } else if (line->indent < r->branch_indent) {
-        struct diag *diag = diag_add(r->diags, DIAG_TEXT_READ_INDENT, line->span,
-                                     "this line belongs to the read above, whatever its indent");
-        diag_help(r->diags, diag, "lines for all reads stand before the first read");
-    }
-}
-
-static void add_sentences(struct reader *r, const struct line *line, const sentence_list *list)
-{
-    struct line bare = line_part(line, 0, line->count);
-    for (size_t i = 0; i < list->count; i++) {
-        const struct line *own = i + 1 == list->count ? line : line_keep(r, bare);
-        struct form *form = reader_add(r, reader_block(r), FORM_SENTENCE, own);
-        form->sentence = list->at[i];
-        form->span = form->sentence.span;
-    }
-    r->begun = true;
-    r->sentences += list->count;
-}
-
-static void sentence_part(struct reader *r, const struct line *line)
-{
-    if (r->sentences >= LIMIT_SENTENCES) {
-        if (r->sentences++ == LIMIT_SENTENCES) {
-            diag_add(r->diags, DIAG_TEXT_MANY, line->span, "a step has at most %d sentences",
-                     LIMIT_SENTENCES);
-        }
-        reader_broken(r, line);
-        return;
-    }
-    const char *near = opener_nearest(line);
-    struct cursor c = reader_cursor(r, line, 0);
-    struct cursor_mark mark = cursor_mark(&c);
-    sentence_list list = {0};
-    if (sentences_read(&c, &list) && list.count > 0) {
-        add_sentences(r, line, &list);
-        return;
-    }
-    if (near) {
-        cursor_back(&c, mark);
-        report_unknown(r, line, near);
-    }
-    reader_broken(r, line);
-}
-
-static void note_part(struct reader *r, const struct line *line, enum form_kind kind)
-{
-    struct note_form note;
-    if (!note_read(r, line, kind, &note)) {
-        reader_broken(r, line);
-        return;
-    }
-    reader_add(r, reader_block(r), kind, line)->note = note;
-}
-
-/* One sentence or note of a line that full stops part. */
-static void part_line(struct reader *r, const struct line *line)
-{
-    struct opener opener = opener_of(line, 0);
-    bool note = opener.kind == LINE_NOTE;
-    if (is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
-        standing_line(r, line);
-        return;
-    }
-    bool whole_play = note && (opener.which == FORM_POINT || opener.which == FORM_MISTAKE ||
-                               opener.which == FORM_ACCEPT);
-    if (!body_fits(r, line, whole_play)) {
-        reader_broken(r, line);
-        return;
-    }
-    watch_indent(r, line);
-    if (note) {
-        note_part(r, line, (enum form_kind)opener.which);
-    } else {
-        sentence_part(r, line);
-    }
-}
-
-static bool is_stop(const struct token *token)
-{
-    return token->kind == TOKEN_MARK && (token->mark == '.' || token->mark == ';');
-}
-
-static bool is_comma(const struct token *token)
-{
-    return token->kind == TOKEN_MARK && token->mark == ',';
-}
-
-/* Behind a full stop only sentences and notes may stand: what opens a line of another kind there
- * would become one as soon as it is printed; and nothing goes on behind `, .` */
-static bool parts_fit(struct reader *r, const struct line *line)
-{
-    for (size_t i = 1; i < line->count; i++) {
-        if (is_stop(&line->tokens[i]) && is_comma(&line->tokens[i - 1])) {
-            struct diag *diag = diag_add(r->diags, DIAG_TEXT_COMMA, line->tokens[i - 1].span,
-                                         "the sentence ends in a comma, but nothing goes on");
-            diag_help(r->diags, diag, "take the comma away, or write what was to follow it");
-            return false;
-        }
-        enum line_class kind = opener_of(line, i).kind;
-        if (!is_stop(&line->tokens[i - 1]) || kind == LINE_OTHER || kind == LINE_NOTE) {
-            continue;
-        }
-        struct str word = source_text(r->shelf->sources, line->tokens[i].span);
-        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[i].span,
-                                     "`%.*s` begins a line of its own", STR_ARG(word));
-        diag_help(r->diags, diag, "put it on a new line");
-        return false;
-    }
-    return true;
-}
-
-static void body_line(struct reader *r, const struct line *line)
-{
-    if (!parts_fit(r, line)) {
-        reader_broken(r, line);
-        return;
-    }
-    struct line all = without_stops(line);
-    for (size_t from = 0; from < all.count;) {
-        size_t to = from;
-        while (to < all.count && !is_stop(&all.tokens[to])) {
-            to++;
-        }
-        if (to > from) {
-            struct line part = line_part(&all, from, to);
-            if (to == all.count) {
-                part.comment = all.comment;
-                part.comment_span = all.comment_span;
-            }
-            part_line(r, line_keep(r, part));
-        }
-        from = to + 1;
-    }
-}
-
-/* A setting's word where settings are over: `ball side wing fills top` is a sentence all the same.
- */
-static void late_setting(struct reader *r, const struct line *line, enum setting setting)
-{
-    struct diags *heard = r->diags, unheard;
-    diags_init(&unheard, r->arena);
-    r->diags = &unheard;
-    struct cursor c = reader_cursor(r, line, 0);
-    sentence_list list = {0};
-    bool sentence = sentences_read(&c, &list) && list.count > 0;
-    r->diags = heard;
-    if (sentence) {
-        body_line(r, line);
-        return;
-    }
-    if (r->top->kind == BLOCK_ACTION) {
-        wrong_place(r, line, setting);
-        return;
-    }
-    struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_LATE, line->tokens[0].span,
-                                 "`%s` holds for the whole play and stands before its first %s",
-                                 setting_word(setting), r->has_steps ? "step" : "sentence");
-    diag_help(r->diags, diag, "move it up, under the play's heading");
-    reader_broken(r, line);
-}
-
-static void play_line(struct reader *r, const struct line *line, struct opener opener)
-{
-    if (opener.kind == LINE_SETTING) {
-        enum setting setting = (enum setting)opener.which;
-        if (r->begun || r->top->kind == BLOCK_ACTION) {
-            late_setting(r, line, setting);
-        } else {
-            setting_line(r, line, setting);
-        }
-    } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
-        heading_read(r, line, opener);
-    } else if (opener.kind == LINE_IF) {
-        if_read(r, line);
-    } else if (opener.kind == LINE_VERSION) {
-        version_read(r, line, false);
-    } else {
-        body_line(r, line);
-    }
 }
 
 static void open_implied(struct reader *r)
@@ -484,7 +217,7 @@ static void head_line(struct reader *r, const struct line *line, struct opener o
 {
     bool of_file = opener.kind == LINE_SETTING && setting_stands((enum setting)opener.which, 'F');
     if (opener.kind == LINE_VERSION) {
-        version_read(r, line, first);
+        version_line(r, line, first);
     } else if (of_file || (opener.kind == LINE_SETTING && !r->implied)) {
         setting_line(r, line, (enum setting)opener.which);
     } else if (r->implied) {
@@ -568,7 +301,7 @@ static void fine_line(struct reader *r, const struct line *line, struct opener o
         } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
             heading_read(r, line, opener);
         } else if (opener.kind == LINE_VERSION) {
-            version_read(r, line, false);
+            version_line(r, line, false);
         } else {
             outside_line(r, line);
         }
@@ -597,7 +330,7 @@ static void take_line(struct reader *r, const struct line *line)
     struct line own = *line;
     if (opener.kind != LINE_OTHER && opener.kind != LINE_NOTE && opener.kind != LINE_IF &&
         !keeps_stops(opener)) {
-        own = without_stops(line);
+        own = line_without_stops(line);
     }
     if (!own.broken && !is_free_text(&own, opener) &&
         !line_marks_ok(&own, r->shelf->sources, r->diags)) {
@@ -628,7 +361,7 @@ static bool opens_anew(const struct reader *r, const struct line *line)
     if (opener.kind == LINE_SETTING) {
         return !r->begun && !action;
     }
-    return opener.kind != LINE_OTHER || (r->top && is_standing(r, line));
+    return opener.kind != LINE_OTHER || (r->top && line_is_standing(r, line));
 }
 
 /* Lines that end with a text: nothing goes on behind it. An action's roles and a read's conditions

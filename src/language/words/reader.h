@@ -77,6 +77,18 @@ bool reader_used_up(struct cursor *c);
 /* Keeps `line` where forms can point at it. */
 const struct line *line_keep(struct reader *r, struct line line);
 
+/* Full stops at a line's end close nothing more than the line does. */
+struct line line_without_stops(const struct line *line);
+/* xN guards, before the first sentence. */
+bool line_is_standing(const struct reader *r, const struct line *line);
+void line_unknown(struct reader *r, const struct line *line, const char *near);
+void setting_misplaced(struct reader *r, const struct line *line, enum setting setting);
+
+/* One whole line each, where its block is open. */
+void version_line(struct reader *r, const struct line *line, bool first);
+void setting_line(struct reader *r, const struct line *line, enum setting setting);
+void play_line(struct reader *r, const struct line *line, struct opener opener);
+
 /* Each reads one line (or the part of one) into the block that is open. */
 /* A heading, broken or not, opens its block: what follows belongs to it. */
 void heading_read(struct reader *r, const struct line *line, struct opener opener);

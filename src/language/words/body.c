@@ -1,0 +1,271 @@
+/* SPDX-License-Identifier: MIT */
+/* body: the lines of a play or an action: its settings, standing assignments, sentences and notes,
+ * and whether each may stand where it does. */
+#include "base/limits.h"
+#include "language/words/reader.h"
+
+void line_unknown(struct reader *r, const struct line *line, const char *near)
+{
+    struct str word = source_text(r->shelf->sources, line->tokens[0].span);
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[0].span,
+                                 "no line begins with `%.*s`", STR_ARG(word));
+    diag_help(r->diags, diag, "did you mean `%s`?", near);
+}
+
+bool line_is_standing(const struct reader *r, const struct line *line)
+{
+    return !r->begun && line->count > 1 && line->tokens[0].kind == TOKEN_DEFENDER &&
+           !line->tokens[0].possessive && line->tokens[1].kind == TOKEN_WORD &&
+           (str_is(line->tokens[1].text, "guards") || str_is(line->tokens[1].text, "guard"));
+}
+
+/* x1 guards 3 [and x3 guards 1]. */
+static void standing_line(struct reader *r, const struct line *line)
+{
+    struct cursor c = reader_cursor(r, line, 0);
+    size_t first = r->top->forms.count;
+    struct line bare = line_part(line, 0, line->count);
+    do {
+        struct form form = {.kind = FORM_STANDING, .line = line_keep(r, bare), .span = line->span};
+        const struct token *from = c.at;
+        if (!who_read(&c, &form.standing.defender) || form.standing.defender.kind != WHO_DEFENDER ||
+            !(take_words(&c, "guards") || take_words(&c, "guard")) ||
+            !who_read(&c, &form.standing.player) || form.standing.player.kind != WHO_PLAYER) {
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
+                                         "a defender guards one player");
+            diag_help(r->diags, diag, "write `x1 guards 3`");
+            c.refusals++;
+            break;
+        }
+        form.span = cursor_taken(&c, from);
+        VEC_PUSH(r->arena, &r->top->forms, form);
+    } while (take_mark(&c, ',') || take_words(&c, "and"));
+    if (c.refusals > 0 || !reader_used_up(&c)) {
+        r->top->forms.count = first;
+        reader_broken(r, line);
+        return;
+    }
+    r->top->forms.at[r->top->forms.count - 1].line = line;
+}
+
+/* False: the line may not stand where it does; reported, once for all that follow it. */
+static bool body_fits(struct reader *r, const struct line *line, bool whole_play)
+{
+    bool play = r->top->kind != BLOCK_ACTION;
+    enum diag_code code = DIAG_TEXT_NOTE_PLACE;
+    const char *message = NULL, *help = NULL;
+    if (play && r->top->mirrors.size > 0) {
+        message = "a play that mirrors another has no lines of its own";
+        help = "keep the settings only, or take mirrors away";
+    } else if (play && r->has_steps && !r->step && !whole_play) {
+        if (opener_of(line, 0).kind == LINE_OTHER && opener_nearest(line)) {
+            line_unknown(r, line, opener_nearest(line));
+            return false;
+        }
+        message = "this stands before the first step";
+        help = "write `step \"…\"` above it";
+    } else if (!r->branch && r->branches > 0) {
+        code = DIAG_TEXT_IF;
+        message = "after an `if` every line belongs to a read";
+        help = "put it before the first read, or write `read x3 trails` and its lines below it";
+    }
+    if (!message) {
+        return true;
+    }
+    if (!r->told) {
+        struct diag *diag = diag_add(r->diags, code, line->span, "%s", message);
+        diag_help(r->diags, diag, "%s", help);
+        r->told = true;
+    }
+    return false;
+}
+
+static void watch_indent(struct reader *r, const struct line *line)
+{
+    if (!r->branch) {
+        return;
+    }
+    if (!r->branch_has_line) {
+        r->branch_has_line = true;
+        r->branch_indent = line->indent;
+    } else if (line->indent < r->branch_indent) {
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_READ_INDENT, line->span,
+                                     "this line belongs to the read above, whatever its indent");
+        diag_help(r->diags, diag, "lines for all reads stand before the first read");
+    }
+}
+
+static void add_sentences(struct reader *r, const struct line *line, const sentence_list *list)
+{
+    struct line bare = line_part(line, 0, line->count);
+    for (size_t i = 0; i < list->count; i++) {
+        const struct line *own = i + 1 == list->count ? line : line_keep(r, bare);
+        struct form *form = reader_add(r, reader_block(r), FORM_SENTENCE, own);
+        form->sentence = list->at[i];
+        form->span = form->sentence.span;
+    }
+    r->begun = true;
+    r->sentences += list->count;
+}
+
+static void sentence_part(struct reader *r, const struct line *line)
+{
+    if (r->sentences >= LIMIT_SENTENCES) {
+        if (r->sentences++ == LIMIT_SENTENCES) {
+            diag_add(r->diags, DIAG_TEXT_MANY, line->span, "a step has at most %d sentences",
+                     LIMIT_SENTENCES);
+        }
+        reader_broken(r, line);
+        return;
+    }
+    const char *near = opener_nearest(line);
+    struct cursor c = reader_cursor(r, line, 0);
+    struct cursor_mark mark = cursor_mark(&c);
+    sentence_list list = {0};
+    if (sentences_read(&c, &list) && list.count > 0) {
+        add_sentences(r, line, &list);
+        return;
+    }
+    if (near) {
+        cursor_back(&c, mark);
+        line_unknown(r, line, near);
+    }
+    reader_broken(r, line);
+}
+
+static void note_part(struct reader *r, const struct line *line, enum form_kind kind)
+{
+    struct note_form note;
+    if (!note_read(r, line, kind, &note)) {
+        reader_broken(r, line);
+        return;
+    }
+    reader_add(r, reader_block(r), kind, line)->note = note;
+}
+
+/* One sentence or note of a line that full stops part. */
+static void part_line(struct reader *r, const struct line *line)
+{
+    struct opener opener = opener_of(line, 0);
+    bool note = opener.kind == LINE_NOTE;
+    if (line_is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
+        standing_line(r, line);
+        return;
+    }
+    bool whole_play = note && (opener.which == FORM_POINT || opener.which == FORM_MISTAKE ||
+                               opener.which == FORM_ACCEPT);
+    if (!body_fits(r, line, whole_play)) {
+        reader_broken(r, line);
+        return;
+    }
+    watch_indent(r, line);
+    if (note) {
+        note_part(r, line, (enum form_kind)opener.which);
+    } else {
+        sentence_part(r, line);
+    }
+}
+
+static bool is_stop(const struct token *token)
+{
+    return token->kind == TOKEN_MARK && (token->mark == '.' || token->mark == ';');
+}
+
+static bool is_comma(const struct token *token)
+{
+    return token->kind == TOKEN_MARK && token->mark == ',';
+}
+
+/* Behind a full stop only sentences and notes may stand: what opens a line of another kind there
+ * would become one as soon as it is printed; and nothing goes on behind `, .` */
+static bool parts_fit(struct reader *r, const struct line *line)
+{
+    for (size_t i = 1; i < line->count; i++) {
+        if (is_stop(&line->tokens[i]) && is_comma(&line->tokens[i - 1])) {
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_COMMA, line->tokens[i - 1].span,
+                                         "the sentence ends in a comma, but nothing goes on");
+            diag_help(r->diags, diag, "take the comma away, or write what was to follow it");
+            return false;
+        }
+        enum line_class kind = opener_of(line, i).kind;
+        if (!is_stop(&line->tokens[i - 1]) || kind == LINE_OTHER || kind == LINE_NOTE) {
+            continue;
+        }
+        struct str word = source_text(r->shelf->sources, line->tokens[i].span);
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_LINE_UNKNOWN, line->tokens[i].span,
+                                     "`%.*s` begins a line of its own", STR_ARG(word));
+        diag_help(r->diags, diag, "put it on a new line");
+        return false;
+    }
+    return true;
+}
+
+static void body_line(struct reader *r, const struct line *line)
+{
+    if (!parts_fit(r, line)) {
+        reader_broken(r, line);
+        return;
+    }
+    struct line all = line_without_stops(line);
+    for (size_t from = 0; from < all.count;) {
+        size_t to = from;
+        while (to < all.count && !is_stop(&all.tokens[to])) {
+            to++;
+        }
+        if (to > from) {
+            struct line part = line_part(&all, from, to);
+            if (to == all.count) {
+                part.comment = all.comment;
+                part.comment_span = all.comment_span;
+            }
+            part_line(r, line_keep(r, part));
+        }
+        from = to + 1;
+    }
+}
+
+/* A setting's word where settings are over: `ball side wing fills top` is a sentence all the same.
+ */
+static void late_setting(struct reader *r, const struct line *line, enum setting setting)
+{
+    struct diags *heard = r->diags, unheard;
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    struct cursor c = reader_cursor(r, line, 0);
+    sentence_list list = {0};
+    bool sentence = sentences_read(&c, &list) && list.count > 0;
+    r->diags = heard;
+    if (sentence) {
+        body_line(r, line);
+        return;
+    }
+    if (r->top->kind == BLOCK_ACTION) {
+        setting_misplaced(r, line, setting);
+        return;
+    }
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_LATE, line->tokens[0].span,
+                                 "`%s` holds for the whole play and stands before its first %s",
+                                 setting_word(setting), r->has_steps ? "step" : "sentence");
+    diag_help(r->diags, diag, "move it up, under the play's heading");
+    reader_broken(r, line);
+}
+
+void play_line(struct reader *r, const struct line *line, struct opener opener)
+{
+    if (opener.kind == LINE_SETTING) {
+        enum setting setting = (enum setting)opener.which;
+        if (r->begun || r->top->kind == BLOCK_ACTION) {
+            late_setting(r, line, setting);
+        } else {
+            setting_line(r, line, setting);
+        }
+    } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
+        heading_read(r, line, opener);
+    } else if (opener.kind == LINE_IF) {
+        if_read(r, line);
+    } else if (opener.kind == LINE_VERSION) {
+        version_line(r, line, false);
+    } else {
+        body_line(r, line);
+    }
+}
