@@ -42,6 +42,7 @@ struct row {
     struct telling telling[3];
     struct heading heading[3];
     size_t count, lines; /* of the tallest heading */
+    double height;       /* of the tallest diagram: words side by side start level */
 };
 
 /* Draws the diagram and adds it to the row; there has to be room for it. */

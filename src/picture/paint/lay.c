@@ -58,23 +58,26 @@ struct laid lay(struct arena *arena, struct fonts *fonts, const struct paint_she
     size_t across =
         sheet->across == 0 || sheet->across > sheet->count ? sheet->count : sheet->across;
     double column = widest(sheet);
+    double edge = sheet->count > 1 || sheet->headings ? sheet->gutter / 2 : 0;
     struct laid laid = {.cells = arena_array(arena, struct laid_cell, sheet->count),
                         .count = sheet->count,
-                        .width = (double)across * (column + sheet->gutter) - sheet->gutter,
+                        .width =
+                            (double)across * (column + sheet->gutter) - sheet->gutter + 2 * edge,
                         .theme = sheet->count ? sheet->scenes[0]->theme : THEME_PRINT};
     for (size_t first = 0; first < sheet->count; first += across) {
         size_t count = sheet->count - first < across ? sheet->count - first : across;
         struct laid_cell *row = laid.cells + first;
-        double top = first ? laid.height + sheet->gutter : 0;
+        double top = first ? laid.height + sheet->gutter : edge;
         double heading = set_headings(arena, fonts, sheet, row, first, count, column);
         for (size_t i = 0; i < count; i++) {
-            double x = (double)i * (column + sheet->gutter);
+            double x = edge + (double)i * (column + sheet->gutter);
             row[i].scene = sheet->scenes[first + i];
             row[i].heading_at = (struct vec2){x, top + row[i].heading_at.y};
             row[i].at = (struct vec2){x, top + heading};
         }
         laid.height = top + heading + row_height(sheet, first, count);
     }
+    laid.height += edge;
     return laid;
 }
 

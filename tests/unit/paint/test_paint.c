@@ -325,11 +325,12 @@ START_TEST(a_grid_has_room_for_its_headings)
 {
     struct str pdf = painted_grid(paint_pdf, plain());
     const char *facts = asked("pdfinfo %s 2>&1", pdf);
-    /* three columns of 120 with two gutters; rows of 80, headings of two lines and of one:
-     * 9.5 x .727 + 12 a further line + 8 */
-    has(facts, "Page size:       396 x ");
-    double height = strtod(strstr(facts, "396 x ") + 6, NULL);
-    ck_assert_double_eq_tol(height, 2 * 80 + 18 + 2 * (9.5 * METRICS_CAP_HEIGHT + 8) + 12, 0.02);
+    /* three columns of 120 with two gutters, half a gutter round all; rows of 80, headings of two
+     * lines and of one: 9.5 x .727 + 12 a further line + 8 */
+    has(facts, "Page size:       414 x ");
+    double height = strtod(strstr(facts, "414 x ") + 6, NULL);
+    ck_assert_double_eq_tol(height, 2 * 80 + 18 + 18 + 2 * (9.5 * METRICS_CAP_HEIGHT + 8) + 12,
+                            0.02);
     has(asked("pdftotext -layout %s - 2>&1", pdf), "4 Last");
 }
 END_TEST
