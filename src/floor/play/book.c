@@ -12,6 +12,37 @@ struct gathering {
     bool in_chapter;
 };
 
+/* A lineup may name only players of the roster: a name spelled otherwise would play unseen. */
+static void hold_lineups_to_roster(struct maker *m, const struct block *block)
+{
+    const struct team *team = &m->out->team;
+    const char **names = arena_array(m->arena, const char *, team->roster.count + 1);
+    for (size_t i = 0; i < team->roster.count; i++) {
+        names[i] = str_copy(m->arena, team->roster.at[i].name).at;
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        for (size_t j = 0; form->kind == FORM_LINEUP && j < form->lineup.count; j++) {
+            struct str name = form->lineup.at[j].role;
+            bool known = false;
+            for (size_t k = 0; k < team->roster.count; k++) {
+                known = known || str_equal_fold(team->roster.at[k].name, name);
+            }
+            if (known) {
+                continue;
+            }
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_NOT_ON_ROSTER, form->span,
+                                         "nobody on the roster is called \"%.*s\"", STR_ARG(name));
+            const char *near = words_nearest(name, names);
+            if (near) {
+                diag_help(m->diags, diag, "did you mean \"%s\"?", near);
+            } else {
+                diag_help(m->diags, diag, "add the player under `team`: 6 \"%.*s\"", STR_ARG(name));
+            }
+        }
+    }
+}
+
 static void gather_roster(struct maker *m, const struct block *block)
 {
     struct team *team = &m->out->team;
@@ -41,6 +72,7 @@ static void gather_roster(struct maker *m, const struct block *block)
             VEC_PUSH(m->arena, &team->lineups, lineup);
         }
     }
+    hold_lineups_to_roster(m, block);
 }
 
 static void open_chapter(struct gathering *g, struct str title)

@@ -168,6 +168,8 @@ bool make_exchange(struct maker *m, const struct sentence *s, const struct voice
     }
     m->flow.holder = to;
     m->flow.gave = (int)task_count(m);
+    /* Who hands off stands as a screen for who takes it: "hand off and roll". */
+    m->flow.screened[task->who] = true;
     return true;
 }
 

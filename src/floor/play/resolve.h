@@ -38,7 +38,7 @@ struct flow { /* what is planned so far, sentence by sentence */
     int gave;                  /* task that gave it, in this segment; -1: had it at the start */
     int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
-    bool screened[BODY_COUNT]; /* has set a screen in this play */
+    bool screened[BODY_COUNT]; /* has set a screen, or handed off, in this play */
 };
 struct work { /* beside each task of the segment: what its waits are made of */
     const struct sentence *sentence;
