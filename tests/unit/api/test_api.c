@@ -1,0 +1,436 @@
+/* SPDX-License-Identifier: MIT */
+/* api: the public header's promises, call by call. Knows nothing else of the library. */
+#include "courtwright/courtwright.h"
+#include "suite.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const char kites[] =
+    "playbook \"Kites at home\"\n"
+    "team \"Larkspur Kites\"\n"
+    "  1 \"Wren Castell\" guard, jersey 12\n"
+    "  1 \"Ada Holm\" guard\n"
+    "chapter \"Early\"\n"
+    "play \"Lantern\"\n"
+    "  number 7\n"
+    "  start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+    "  ball 1\n"
+    "  defense man\n"
+    "  step \"Read the down screen\"\n"
+    "    5 down screens for 3\n"
+    "    read x3 trails \"Curl\"\n"
+    "      3 curls off 5 to the front of the rim\n"
+    "      1 passes to 3\n"
+    "    read x3 overplays \"Back cut\"\n"
+    "      3 back cuts to the rim\n"
+    "      1 bounce passes to 3\n"
+    "play \"Broken\"\n"
+    "  start five-out\n"
+    "  ball 1\n"
+    "  step\n"
+    "    1 pases to 2\n"
+    "play \"Leaning\" mirrors \"Broken\"\n";
+
+struct kept {
+    char at[1 << 20];
+    size_t size, most;
+};
+static struct kept kept;
+static struct courtwright *book;
+
+static bool keep(void *ctx, const char *bytes, size_t size)
+{
+    struct kept *out = ctx;
+    if (size == 0 || out->size + size >= out->most) {
+        return false;
+    }
+    memcpy(out->at + out->size, bytes, size);
+    out->size += size;
+    out->at[out->size] = '\0';
+    return true;
+}
+
+static const struct courtwright_writer writer = {keep, &kept};
+
+static void start_over(void)
+{
+    kept.size = 0;
+    kept.at[0] = '\0';
+    kept.most = sizeof kept.at;
+}
+
+static char *copy(const char *text)
+{
+    size_t size = strlen(text) + 1;
+    return memcpy(malloc(size), text, size);
+}
+
+static void open_book(void)
+{
+    start_over();
+    book = courtwright_load("kites.play", kites, sizeof kites - 1, NULL);
+    ck_assert_ptr_nonnull(book);
+}
+
+static void close_book(void)
+{
+    courtwright_free(book);
+    book = NULL;
+}
+
+static struct courtwright *load(const char *name, const char *text)
+{
+    struct courtwright *loaded = courtwright_load(name, text, strlen(text), NULL);
+    ck_assert_ptr_nonnull(loaded);
+    return loaded;
+}
+
+START_TEST(a_book_tells_what_is_in_it)
+{
+    ck_assert_str_eq(courtwright_title(book), "Kites at home");
+    ck_assert_str_eq(courtwright_team(book), "Larkspur Kites");
+    ck_assert_uint_eq(courtwright_source_count(book), 1);
+    ck_assert_str_eq(courtwright_source(book, 0), "kites.play");
+    ck_assert_ptr_null(courtwright_source(book, 1));
+    ck_assert_uint_eq(courtwright_player_count(book), 2);
+    ck_assert_str_eq(courtwright_player(book, 0)->jersey, "12");
+    ck_assert(courtwright_player(book, 0)->starter && !courtwright_player(book, 1)->starter);
+    ck_assert_ptr_null(courtwright_player(book, 2));
+}
+END_TEST
+
+START_TEST(plays_and_diagrams_are_counted)
+{
+    ck_assert_uint_eq(courtwright_play_count(book), 3);
+    const struct courtwright_play *play = courtwright_play(book, 0);
+    ck_assert_str_eq(play->name, "Lantern");
+    ck_assert_str_eq(play->chapter, "Early");
+    ck_assert_int_eq(play->number, 7);
+    ck_assert_int_eq(play->steps, 1);
+    ck_assert_uint_eq(play->diagrams, 3);
+    ck_assert(play->seconds > 1 && play->seconds < 30);
+    ck_assert_str_eq(courtwright_diagram(book, 0, 1)->label, "1a");
+    ck_assert_str_eq(courtwright_diagram(book, 0, 1)->title, "Curl");
+    ck_assert_int_eq(courtwright_diagram(book, 0, 2)->branch, 2);
+    ck_assert_ptr_null(courtwright_diagram(book, 0, 3));
+    ck_assert_ptr_null(courtwright_diagram(book, 9, 0));
+    ck_assert_ptr_null(courtwright_play(book, 3));
+}
+END_TEST
+
+START_TEST(an_error_breaks_its_play_and_what_leans_on_it_only)
+{
+    ck_assert(!courtwright_play(book, 0)->broken);
+    ck_assert(courtwright_play(book, 1)->broken);
+    ck_assert(courtwright_play(book, 2)->broken);
+    ck_assert_uint_eq(courtwright_error_count(book), 1);
+    ck_assert_uint_eq(courtwright_play(book, 1)->diagrams, 0);
+}
+END_TEST
+
+START_TEST(a_diagnostic_says_where)
+{
+    const struct courtwright_diagnostic *said = NULL;
+    for (size_t i = 0; i < courtwright_diagnostic_count(book); i++) {
+        if (courtwright_diagnostic(book, i)->severity == COURTWRIGHT_ERROR) {
+            said = courtwright_diagnostic(book, i);
+        }
+    }
+    ck_assert_ptr_nonnull(said);
+    ck_assert_str_eq(said->file, "kites.play");
+    ck_assert_uint_eq(said->line, 23);
+    ck_assert_uint_eq(said->column, 7);
+    ck_assert_uint_eq(said->end, 12);
+    ck_assert_str_eq(said->excerpt, "    1 pases to 2");
+    ck_assert(!said->finding && !said->accepted);
+    ck_assert_ptr_null(courtwright_diagnostic(book, courtwright_diagnostic_count(book)));
+}
+END_TEST
+
+START_TEST(excerpts_hold_no_control_characters)
+{
+    struct courtwright *rough =
+        load("a\x1b[31m.play", "play \"A\x1b[2J\x07\"\n  step\n    1 flies \xff\x1b[0m to 2\n");
+    ck_assert_uint_gt(courtwright_diagnostic_count(rough), 0);
+    for (size_t i = 0; i < courtwright_diagnostic_count(rough); i++) {
+        const struct courtwright_diagnostic *said = courtwright_diagnostic(rough, i);
+        ck_assert_ptr_null(strpbrk(said->excerpt, "\x1b\x07\xff"));
+        ck_assert_ptr_null(strpbrk(said->message, "\x1b\x07\xff"));
+        ck_assert_ptr_null(strpbrk(said->help, "\x1b\x07\xff"));
+    }
+    courtwright_free(rough);
+}
+END_TEST
+
+START_TEST(a_play_without_a_heading_is_named_after_its_file)
+{
+    struct courtwright *bare =
+        load("plays/swing-it.play", "start five-out\nball 1\nstep\n  1 passes to 2\n");
+    ck_assert_uint_eq(courtwright_error_count(bare), 0);
+    ck_assert_uint_eq(courtwright_play_count(bare), 1);
+    ck_assert_str_eq(courtwright_play(bare, 0)->name, "swing-it");
+    courtwright_free(bare);
+}
+END_TEST
+
+START_TEST(an_empty_text_is_a_book_without_plays)
+{
+    struct courtwright *empty = courtwright_load(NULL, NULL, 0, NULL);
+    ck_assert_ptr_nonnull(empty);
+    ck_assert_uint_eq(courtwright_play_count(empty), 0);
+    ck_assert_int_eq(courtwright_handout(empty, &(struct courtwright_handout){0}, &writer),
+                     COURTWRIGHT_NO_SUCH);
+    courtwright_free(empty);
+    courtwright_free(NULL);
+}
+END_TEST
+
+START_TEST(an_include_without_a_host_is_an_error)
+{
+    struct courtwright *alone = load("a.play", "include \"b.play\"\n");
+    ck_assert_uint_eq(courtwright_error_count(alone), 1);
+    ck_assert_ptr_nonnull(strstr(courtwright_diagnostic(alone, 0)->id, "file."));
+    courtwright_free(alone);
+}
+END_TEST
+
+/* What a fetch may answer, and the diagnostic it becomes. */
+static const struct {
+    enum courtwright_fetched answer;
+    const char *id;
+} answers[] = {
+    {COURTWRIGHT_MISSING, "file.missing"},
+    {COURTWRIGHT_UNREADABLE, "file.unreadable"},
+    {COURTWRIGHT_OUTSIDE, "file.outside"},
+    {COURTWRIGHT_TOO_LARGE, "file.too-large"},
+    {COURTWRIGHT_FETCHED, "file.unreadable"}, /* without a text */
+    {(enum courtwright_fetched)99, "file.unreadable"},
+};
+
+static enum courtwright_fetched answer(void *ctx, const char *from, const char *path,
+                                       struct courtwright_include *include)
+{
+    (void)include;
+    ck_assert_str_eq(from, "a.play");
+    ck_assert_str_eq(path, "b.play");
+    return *(const enum courtwright_fetched *)ctx;
+}
+
+START_TEST(every_answer_of_a_fetch_is_told)
+{
+    enum courtwright_fetched given = answers[_i].answer;
+    struct courtwright_host host = {.fetch = answer, .fetch_ctx = &given};
+    static const char text[] = "include \"b.play\"\n";
+    struct courtwright *loaded = courtwright_load("a.play", text, sizeof text - 1, &host);
+    ck_assert_uint_eq(courtwright_diagnostic_count(loaded), 1);
+    ck_assert_str_eq(courtwright_diagnostic(loaded, 0)->id, answers[_i].id);
+    courtwright_free(loaded);
+}
+END_TEST
+
+START_TEST(a_text_past_the_most_is_too_large)
+{
+    char *text = malloc(COURTWRIGHT_TEXT_MOST + 1);
+    memset(text, '#', COURTWRIGHT_TEXT_MOST + 1);
+    struct courtwright *large = courtwright_load("a.play", text, COURTWRIGHT_TEXT_MOST + 1, NULL);
+    ck_assert_uint_eq(courtwright_diagnostic_count(large), 1);
+    ck_assert_str_eq(courtwright_diagnostic(large, 0)->id, "file.too-large");
+    ck_assert_int_eq(courtwright_tidy(large, &writer), COURTWRIGHT_BROKEN);
+    courtwright_free(large);
+    free(text);
+}
+END_TEST
+
+static const struct {
+    const char *what;
+    struct courtwright_draw draw;
+    enum courtwright_status status;
+} drawings[] = {
+    {"live", {.format = COURTWRIGHT_SVG_LIVE}, COURTWRIGHT_OK},
+    {"the last diagram", {.format = COURTWRIGHT_SVG_LIVE, .diagram = 2}, COURTWRIGHT_OK},
+    {"one diagram too far", {.format = COURTWRIGHT_SVG_LIVE, .diagram = 3}, COURTWRIGHT_NO_SUCH},
+    {"one play too far", {.format = COURTWRIGHT_SVG_LIVE, .play = 3}, COURTWRIGHT_NO_SUCH},
+    {"a broken play", {.format = COURTWRIGHT_SVG_LIVE, .play = 1}, COURTWRIGHT_BROKEN},
+    {"a play that mirrors it", {.format = COURTWRIGHT_SVG_LIVE, .play = 2}, COURTWRIGHT_BROKEN},
+    {"too narrow", {.format = COURTWRIGHT_SVG_LIVE, .width = 71}, COURTWRIGHT_BAD_OPTION},
+    {"too wide", {.format = COURTWRIGHT_SVG_LIVE, .width = 2001}, COURTWRIGHT_BAD_OPTION},
+    {"not a width", {.format = COURTWRIGHT_SVG_LIVE, .width = -1}, COURTWRIGHT_BAD_OPTION},
+    {"too fine", {.format = COURTWRIGHT_PNG, .scale = 11}, COURTWRIGHT_BAD_OPTION},
+    {"no such format", {.format = (enum courtwright_format)9}, COURTWRIGHT_BAD_OPTION},
+    {"no such theme", {.theme = (enum courtwright_theme)9}, COURTWRIGHT_BAD_OPTION},
+    {"no such layout", {.layout = (enum courtwright_layout)9}, COURTWRIGHT_BAD_OPTION},
+    {"a live strip",
+     {.format = COURTWRIGHT_SVG_LIVE, .layout = COURTWRIGHT_STRIP},
+     COURTWRIGHT_BAD_OPTION},
+    {"more than there are",
+     {.layout = COURTWRIGHT_STRIP, .diagram = 1, .count = 3},
+     COURTWRIGHT_NO_SUCH},
+};
+
+START_TEST(options_of_draw_are_checked)
+{
+    ck_assert_msg(courtwright_draw(book, &drawings[_i].draw, &writer) == drawings[_i].status, "%s",
+                  drawings[_i].what);
+    ck_assert_int_eq(kept.size > 0, drawings[_i].status == COURTWRIGHT_OK);
+}
+END_TEST
+
+START_TEST(salt_makes_ids_differ)
+{
+    struct courtwright_draw draw = {.format = COURTWRIGHT_SVG_LIVE, .salt = "a"};
+    ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_OK);
+    char *first = copy(kept.at);
+    start_over();
+    draw.salt = "b";
+    ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_OK);
+    ck_assert_str_ne(first, kept.at);
+    free(first);
+}
+END_TEST
+
+START_TEST(a_writer_that_says_no_ends_it)
+{
+    struct courtwright_draw draw = {.format = COURTWRIGHT_SVG_LIVE};
+    kept.most = 100;
+    ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_WRITE);
+    ck_assert_int_eq(courtwright_tidy(book, &writer), COURTWRIGHT_WRITE);
+    ck_assert_int_eq(courtwright_positions(book, 0, 0, &writer), COURTWRIGHT_WRITE);
+    ck_assert_int_eq(courtwright_dump(book, 0, COURTWRIGHT_RUN, &writer), COURTWRIGHT_WRITE);
+}
+END_TEST
+
+START_TEST(drawing_twice_gives_the_same)
+{
+    struct courtwright_draw draw = {.format = COURTWRIGHT_SVG_LIVE, .diagram = 1, .caption = true};
+    ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_OK);
+    char *first = copy(kept.at);
+    start_over();
+    ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_OK);
+    ck_assert_str_eq(first, kept.at);
+    free(first);
+}
+END_TEST
+
+static const struct {
+    struct courtwright_handout handout;
+    enum courtwright_status status;
+} handouts[] = {
+    {{.per_page = 5}, COURTWRIGHT_BAD_OPTION},
+    {{.per_page = -1}, COURTWRIGHT_BAD_OPTION},
+    {{.reader = -1}, COURTWRIGHT_BAD_OPTION},
+    {{.reader = 13}, COURTWRIGHT_BAD_OPTION},
+    {{.paper = (enum courtwright_paper)7}, COURTWRIGHT_BAD_OPTION},
+    {{.plays = (const size_t[]){1}, .play_count = 1}, COURTWRIGHT_BROKEN},
+    {{.plays = (const size_t[]){7}, .play_count = 1}, COURTWRIGHT_NO_SUCH},
+    {{.plays = (const size_t[]){0}, .play_count = 0}, COURTWRIGHT_NO_SUCH},
+    {{.plays = (const size_t[]){0}, .play_count = 1}, COURTWRIGHT_OK},
+    {{.reader = 1, .per_page = 9, .paper = COURTWRIGHT_A4}, COURTWRIGHT_OK},
+};
+
+START_TEST(options_of_a_handout_are_checked)
+{
+    ck_assert_int_eq(courtwright_handout(book, &handouts[_i].handout, &writer),
+                     handouts[_i].status);
+    if (handouts[_i].status == COURTWRIGHT_OK) {
+        ck_assert_int_eq(strncmp(kept.at, "%PDF-", 5), 0);
+    }
+}
+END_TEST
+
+START_TEST(positions_and_dumps_are_checked)
+{
+    ck_assert_int_eq(courtwright_positions(book, 0, 121, &writer), COURTWRIGHT_BAD_OPTION);
+    ck_assert_int_eq(courtwright_positions(book, 0, -1, &writer), COURTWRIGHT_BAD_OPTION);
+    ck_assert_int_eq(courtwright_positions(book, 3, 0, &writer), COURTWRIGHT_NO_SUCH);
+    ck_assert_int_eq(courtwright_positions(book, 1, 0, &writer), COURTWRIGHT_BROKEN);
+    ck_assert_int_eq(courtwright_dump(book, 0, (enum courtwright_stage)9, &writer),
+                     COURTWRIGHT_BAD_OPTION);
+    ck_assert_int_eq(courtwright_dump(book, 1, COURTWRIGHT_RUN, &writer), COURTWRIGHT_BROKEN);
+    ck_assert_int_eq(courtwright_dump(book, 1, COURTWRIGHT_RESOLVED, &writer), COURTWRIGHT_OK);
+}
+END_TEST
+
+static bool count_three(void *ctx, const struct courtwright_entry *entry)
+{
+    ck_assert_str_ne(entry->word, "");
+    return ++*(int *)ctx < 3;
+}
+
+START_TEST(a_listing_can_be_ended)
+{
+    int rows = 0;
+    ck_assert_int_eq(courtwright_list(COURTWRIGHT_VERBS, NULL, count_three, &rows), COURTWRIGHT_OK);
+    ck_assert_int_eq(rows, 3);
+    ck_assert_int_eq(courtwright_list(COURTWRIGHT_LIST_COUNT, NULL, count_three, &rows),
+                     COURTWRIGHT_NO_SUCH);
+    ck_assert_int_eq(courtwright_explain("warp", NULL, count_three, &rows), COURTWRIGHT_NO_SUCH);
+    ck_assert_ptr_null(courtwright_list_name(COURTWRIGHT_LIST_COUNT));
+}
+END_TEST
+
+static bool first_row(void *ctx, const struct courtwright_entry *entry)
+{
+    *(enum courtwright_list *)ctx = entry->list;
+    return false;
+}
+
+static const struct {
+    const char *word;
+    enum courtwright_list list;
+} explained[] = {
+    {"space.close", COURTWRIGHT_CHECKS}, {"file.memory", COURTWRIGHT_ERRORS},
+    {"Passes", COURTWRIGHT_VERBS},       {"curl off", COURTWRIGHT_VERBS},
+    {"left wing", COURTWRIGHT_PLACES},   {"FIVE OUT", COURTWRIGHT_FORMATIONS},
+    {"defense", COURTWRIGHT_SETTINGS},   {"fiba", COURTWRIGHT_COURTS},
+    {"u16 girls", COURTWRIGHT_LEVELS},
+};
+
+START_TEST(words_are_found_as_they_are_said)
+{
+    enum courtwright_list list = COURTWRIGHT_LIST_COUNT;
+    ck_assert_int_eq(courtwright_explain(explained[_i].word, NULL, first_row, &list),
+                     COURTWRIGHT_OK);
+    ck_assert_int_eq(list, explained[_i].list);
+}
+END_TEST
+
+START_TEST(every_status_has_words)
+{
+    for (int status = COURTWRIGHT_OK; status <= COURTWRIGHT_NOT_BUILT; status++) {
+        ck_assert_str_ne(courtwright_status_text((enum courtwright_status)status), "unknown");
+    }
+    ck_assert_str_eq(courtwright_status_text((enum courtwright_status)99), "unknown");
+}
+END_TEST
+
+#define ROWS(table) (int)(sizeof(table) / sizeof *(table))
+
+int main(void)
+{
+    Suite *suite = suite_create("api");
+    TCase *all = tcase_create("api");
+    tcase_add_checked_fixture(all, open_book, close_book);
+    tcase_set_timeout(all, 60);
+    tcase_add_test(all, a_book_tells_what_is_in_it);
+    tcase_add_test(all, plays_and_diagrams_are_counted);
+    tcase_add_test(all, an_error_breaks_its_play_and_what_leans_on_it_only);
+    tcase_add_test(all, a_diagnostic_says_where);
+    tcase_add_test(all, excerpts_hold_no_control_characters);
+    tcase_add_test(all, a_play_without_a_heading_is_named_after_its_file);
+    tcase_add_test(all, an_empty_text_is_a_book_without_plays);
+    tcase_add_test(all, an_include_without_a_host_is_an_error);
+    tcase_add_loop_test(all, every_answer_of_a_fetch_is_told, 0, ROWS(answers));
+    tcase_add_test(all, a_text_past_the_most_is_too_large);
+    tcase_add_loop_test(all, options_of_draw_are_checked, 0, ROWS(drawings));
+    tcase_add_test(all, salt_makes_ids_differ);
+    tcase_add_test(all, a_writer_that_says_no_ends_it);
+    tcase_add_test(all, drawing_twice_gives_the_same);
+    tcase_add_loop_test(all, options_of_a_handout_are_checked, 0, ROWS(handouts));
+    tcase_add_test(all, positions_and_dumps_are_checked);
+    tcase_add_test(all, a_listing_can_be_ended);
+    tcase_add_loop_test(all, words_are_found_as_they_are_said, 0, ROWS(explained));
+    tcase_add_test(all, every_status_has_words);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
