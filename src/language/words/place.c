@@ -362,18 +362,30 @@ static const struct place *any_read(struct cursor *c, int depth)
     return spot_read(c, false);
 }
 
+/* A place of more than one part begins here. */
+static bool starts_place(const struct cursor *c)
+{
+    static const char *const words[] = {"halfway", "third",  "two",    "quarter", "three", "one",
+                                        "where",   "beside", "behind", "end",     "out",   NULL};
+    const struct token *next = cursor_next(c);
+    bool length = next && next->kind == TOKEN_MEASURE;
+    return length || mark_is(c, '(') || word_among(c, words) || (next && next->possessive);
+}
+
 const struct place *place_read(struct cursor *c, int depth)
 {
-    struct cursor_mark mark = cursor_mark(c);
-    const struct place *place = any_read(c, depth);
-    if (!place || depth < LIMIT_PLACE_DEPTH) {
-        return place;
+    if (depth <= LIMIT_PLACE_DEPTH - 1) {
+        return any_read(c, depth);
     }
-    struct span span = place->span;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool place = spot_read(&trial, true) || starts_place(&trial);
     cursor_back(c, mark);
-    diag_help(c->diags,
-              REFUSE(c, TEXT_PLACE_DEEP, span, "places stand at most %d deep in one another",
-                     LIMIT_PLACE_DEPTH),
-              "name a nearer spot: `3 ft above left corner`");
+    if (place) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_PLACE_DEEP, cursor_span(c),
+                         "places stand at most %d deep in one another", LIMIT_PLACE_DEPTH),
+                  "name a nearer spot: `3 ft above left corner`");
+    }
     return NULL;
 }

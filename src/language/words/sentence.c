@@ -158,6 +158,15 @@ static bool subject_fits(struct cursor *c, const who_list *list)
                       "say who moves it: `1 passes to 2`");
             return false;
         }
+        for (size_t k = 0; k < i; k++) {
+            if (same_who(who, &list->at[k])) {
+                struct str name = cursor_text(c, who->span);
+                diag_help(c->diags,
+                          REFUSE(c, TEXT_TWICE, who->span, "`%.*s` is named twice", STR_ARG(name)),
+                          "name each player once: `3 and 4 cut to the rim`");
+                return false;
+            }
+        }
         if (who_side(who) != who_side(&list->at[0])) {
             diag_help(c->diags,
                       REFUSE(c, TEXT_LIST_UNFIT, who->span,

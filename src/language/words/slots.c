@@ -21,6 +21,9 @@ static int second_screener(struct predicate *p)
     }
     c->at = trial.at;
     c->refusals = trial.refusals;
+    if (same_who(&p->s->object, &p->s->object2)) {
+        return said_twice(p, p->s->object2.span, "the screener");
+    }
     return player_fits(p, &p->s->object2, 'U');
 }
 
