@@ -63,6 +63,20 @@ int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentenc
 bool subject_verb_is(const struct cursor *c);
 bool subject_read(struct cursor *c, who_list *out);
 enum phrase_side who_side(const struct who *who);
+/* Whether the list may act; false: reported. */
+bool subject_fits(struct cursor *c, const who_list *list);
+struct str subject_words(const struct cursor *c, const who_list *list); /* as written */
+bool verb_is(const struct cursor *c);                                   /* any verb begins here */
+/* will, now, `goes out and` before the verb add nothing. */
+void skip_run_in(struct cursor *c);
+bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
+bool take_uses(struct cursor *c);
+
+/* refuse: each reports */
+void refuse_subject(struct cursor *c);
+void refuse_verb(struct cursor *c, const who_list *list);
+bool refuse_use(struct cursor *c, const struct sentence *s);    /* false */
+bool refuse_run_on(struct cursor *c, const struct sentence *s); /* false */
 
 /* predicate */
 struct predicate {
@@ -83,6 +97,8 @@ int modifier_read(struct predicate *p);
 /* The object of an event or a condition, when one follows; a range fault is reported. */
 void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
                        struct who *out);
+
+int refuse_left(struct predicate *p); /* what is left over: -1 */
 
 /* blame: each reports, and gives -1 (or false) */
 struct str predicate_begun(const struct predicate *p); /* "5 screens", for helps */

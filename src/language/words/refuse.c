@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: MIT */
+/* refuse: what is wrong with a sentence as a whole: nobody who acts, a verb that is none or belongs
+ * to the other side, something left over. (What follows the verb: blame.) */
+#include <string.h>
+
+#include "language/words/grammar.h"
+
+static bool negated(struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    struct str word = next && next->kind == TOKEN_WORD ? next->text : (struct str){"", 0};
+    bool short_form = word.size > 3 && memcmp(word.at + word.size - 3, "n't", 3) == 0;
+    if (!short_form && !str_is(word, "not") && !str_is(word, "never")) {
+        struct cursor trial = *c;
+        if (!(take_words(&trial, "does") || take_words(&trial, "do") ||
+              take_words(&trial, "will")) ||
+            !word_is(&trial, 0, "not")) {
+            return false;
+        }
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_NEGATION, next->span,
+                     "`%.*s`: a play says what happens, not what does not",
+                     STR_ARG(cursor_text(c, next->span))),
+              "say what happens instead: `4 stays`, `4 pops`");
+    return true;
+}
+
+void refuse_subject(struct cursor *c)
+{
+    struct span span = cursor_span(c);
+    struct str found = cursor_text(c, span);
+    if (negated(c) || points_back(c)) {
+        return;
+    }
+    if (verb_is(c)) {
+        diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "who `%.*s`?", STR_ARG(found)),
+                  "begin with the player: `1 %.*s`", STR_ARG(found));
+        return;
+    }
+    if (cursor_done(c)) {
+        diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "who does something here is missing"),
+                  "write a sentence: `3 cuts to the rim`");
+        return;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_WHO_MISSING, span,
+                     "a sentence begins with who does it, and `%.*s` is nobody", STR_ARG(found)),
+              "begin with a player's number: `1 passes to 2`");
+}
+
+static void refuse_light(struct cursor *c, struct str who, struct span span)
+{
+    bool gives = word_is(c, 0, "gives") || word_is(c, 0, "give");
+    struct str word = cursor_text(c, span);
+    if (gives) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s` alone is two things", STR_ARG(word)),
+                  "write `%.*s passes to 2` or `%.*s hands off to 2`", STR_ARG(who), STR_ARG(who));
+        return;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, span,
+                     "`%.*s` what? That noun is no pass, screen, cut or shot", STR_ARG(word)),
+              "write `%.*s passes to 2` or `%.*s screens for 3`", STR_ARG(who), STR_ARG(who));
+}
+
+static void refuse_side(struct cursor *c, const who_list *list, const struct phrase *phrase,
+                        struct span span)
+{
+    struct str who = subject_words(c, list), verb = cursor_text(c, span);
+    if (who_side(&list->at[0]) == FOR_ATTACKERS) {
+        int number = list->at[0].kind == WHO_PLAYER ? list->at[0].number : 3;
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_DEFENDER_ONLY, span,
+                         "`%.*s` is a defender's verb, and `%.*s` attacks", STR_ARG(verb),
+                         STR_ARG(who)),
+                  "write the defender: `x%d %s`", number, phrase->words);
+        return;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_ATTACKER_ONLY, span,
+                     "`%.*s` is an attacker's verb, and `%.*s` defends", STR_ARG(verb),
+                     STR_ARG(who)),
+              "a defender `guards 4`, `denies`, `sags`, `helps to the lane`, `goes under`, "
+              "`switches with x1`, `rotates to the rim`");
+}
+
+void refuse_verb(struct cursor *c, const who_list *list)
+{
+    struct str who = subject_words(c, list);
+    struct span span = cursor_span(c);
+    struct phrase phrase;
+    struct cursor trial = *c;
+    enum phrase_side side = who_side(&list->at[0]);
+    if (negated(c)) {
+        return;
+    }
+    if (cursor_done(c) || cursor_next(c)->kind != TOKEN_WORD) {
+        diag_help(c->diags, REFUSE(c, TEXT_VERB_MISSING, span, "`%.*s` does what?", STR_ARG(who)),
+                  "write what happens: `%.*s %s`", STR_ARG(who),
+                  side == FOR_DEFENDERS ? "sags" : "cuts to the rim");
+        return;
+    }
+    if (phrase_read(&trial, FOR_ANYONE, &phrase)) {
+        refuse_side(c, list, &phrase, cursor_taken(&trial, c->at));
+        return;
+    }
+    if (word_among(c, light_words)) {
+        refuse_light(c, who, span);
+        return;
+    }
+    if (word_is(c, 0, "catches") || word_is(c, 0, "catch")) {
+        diag_help(
+            c->diags,
+            REFUSE(c, TEXT_VERB_UNKNOWN, span, "a catch is the end of a pass, not a sentence"),
+            "write `1 passes to %.*s`; another sentence waits for it with `when %.*s catches`",
+            STR_ARG(who), STR_ARG(who));
+        return;
+    }
+    const char *near = phrase_nearest(c, FOR_ANYONE);
+    struct diag *diag = REFUSE(c, TEXT_VERB_UNKNOWN, span, "`%.*s` is no verb of the play language",
+                               STR_ARG(cursor_text(c, span)));
+    if (near) {
+        diag_help(c->diags, diag, "did you mean `%s`?", near);
+    } else {
+        diag_help(c->diags, diag, "any move without a name of its own is `%.*s %s to left wing`",
+                  STR_ARG(who), list->count > 1 ? "go" : "goes");
+    }
+}
+
+static const char *nearest_left(const struct cursor *c)
+{
+    static const struct entry words[] = {
+        {"to", 0},    {"toward", 0}, {"around", 0}, {"past", 0},   {"under", 0},  {"off", 0},
+        {"wide", 0},  {"tight", 0},  {"early", 0},  {"taking", 0}, {"facing", 0}, {"back to", 0},
+        {"until", 0}, {"when", 0},   {"while", 0},  {"after", 0},  {"middle", 0}, {NULL, 0}};
+    const char *near = entry_nearest(c, words);
+    near = near ? near : entry_nearest(c, pace_entries);
+    return near ? near : entry_nearest(c, spot_entries);
+}
+
+int refuse_left(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct span span = cursor_span(c);
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool comma = take_mark(&trial, ',');
+    if (negated(&trial)) {
+        c->refusals = trial.refusals;
+        return -1;
+    }
+    bool list = (take_words(&trial, "and") || comma) && person_read(&trial, &who);
+    cursor_back(c, mark);
+    if (list) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_LIST_UNFIT, who.span, "a second player does not go here"),
+                  "write two sentences, or give %.*s a verb of its own",
+                  STR_ARG(cursor_text(c, who.span)));
+        return -1;
+    }
+    if (mark_is(c, ',')) {
+        take_mark(c, ',');
+        span = cursor_done(c) ? span : cursor_span(c);
+    }
+    struct str found = cursor_text(c, span);
+    if (word_is(c, 0, "and") || word_is(c, 0, "then")) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_LEFT_OVER, span, "no sentence follows `%.*s`", STR_ARG(found)),
+                  "write who does what behind it: `and 3 cuts to the rim`");
+        return -1;
+    }
+    const char *near = nearest_left(c);
+    struct diag *diag =
+        REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s` has no part in this sentence", STR_ARG(found));
+    diag_help(c->diags, diag,
+              near ? "did you mean `%s`?" : "leave it out, or make it a sentence of its own", near);
+    return -1;
+}
+
+bool refuse_use(struct cursor *c, const struct sentence *s)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_VERB_UNKNOWN, s->verb_span, "`%.*s` does not use a screen",
+                     STR_ARG(cursor_text(c, s->verb_span))),
+              "a screen is used by `curls`, `fades`, `flares`, `comes off`, `rejects`, `drives`");
+    return false;
+}
+
+bool refuse_run_on(struct cursor *c, const struct sentence *s)
+{
+    struct str who = cursor_text(c, s->subject.at[s->subject.count - 1].span);
+    struct str verb = cursor_text(c, s->verb_span);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LIST_UNFIT, s->verb_span,
+                     "`%.*s %.*s`: one player, or those before the comma too?", STR_ARG(who),
+                     STR_ARG(verb)),
+              "write `and` before the last of several players, or begin a new sentence");
+    return false;
+}

@@ -1,0 +1,138 @@
+/* SPDX-License-Identifier: MIT */
+/* subject: who acts, and whether a verb follows. */
+#include "language/words/grammar.h"
+
+enum phrase_side who_side(const struct who *who)
+{
+    return who_defends(who) ? FOR_DEFENDERS : FOR_ATTACKERS;
+}
+
+/* will, now, and `goes out and` before the verb add nothing. */
+void skip_run_in(struct cursor *c)
+{
+    static const char *const empty[] = {"will", "now", NULL};
+    static const char *const going[] = {"goes", "go", "runs", "run", "comes", "come", NULL};
+    while (take_among(c, empty)) {
+    }
+    struct cursor trial = *c;
+    struct phrase phrase;
+    if (!take_among(&trial, going)) {
+        return;
+    }
+    take_among(&trial, particle_words);
+    if (!take_words(&trial, "and")) {
+        return;
+    }
+    struct cursor verb = trial;
+    if (phrase_read(&verb, FOR_ANYONE, &phrase)) {
+        c->at = trial.at;
+    }
+}
+
+/* uses the screen and VERB, uses 5's screen and VERB: behind `uses`. */
+bool take_uses(struct cursor *c)
+{
+    static const char *const words[] = {"uses", "use", NULL};
+    return take_among(c, words);
+}
+
+bool uses_screen_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    return take_uses(&trial) && (word_is(&trial, 0, "screen") || word_is(&trial, 1, "screen"));
+}
+
+bool verb_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    skip_run_in(&trial);
+    return pair_is(&trial) || uses_screen_is(&trial) || phrase_read(&trial, FOR_ANYONE, &phrase);
+}
+
+static bool everyone_read(struct cursor *c, struct who *out)
+{
+    const struct token *from = c->at;
+    if (!take_words(c, "everyone else") && !take_words(c, "everybody else") &&
+        !take_words(c, "the others")) {
+        return false;
+    }
+    *out = (struct who){.kind = WHO_EVERYONE_ELSE, .span = cursor_taken(c, from)};
+    return true;
+}
+
+bool subject_read(struct cursor *c, who_list *out)
+{
+    struct who who;
+    *out = (who_list){NULL, 0, 0};
+    if (everyone_read(c, &who)) {
+        VEC_PUSH(c->arena, out, who);
+        return true;
+    }
+    if (!who_read(c, &who)) {
+        return false;
+    }
+    VEC_PUSH(c->arena, out, who);
+    for (;;) {
+        struct cursor_mark mark = cursor_mark(c);
+        bool joined = take_mark(c, ',');
+        joined = take_words(c, "and") || joined;
+        if (!joined || verb_is(c) || !who_read(c, &who)) {
+            cursor_back(c, mark);
+            return true;
+        }
+        VEC_PUSH(c->arena, out, who);
+    }
+}
+
+bool subject_verb_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    bool both = subject_read(&trial, &list) && verb_is(&trial);
+    cursor_back(&trial, mark);
+    return both;
+}
+
+/* Who may be the one that acts. */
+bool subject_fits(struct cursor *c, const who_list *list)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        const struct who *who = &list->at[i];
+        if (who->kind == WHO_COACH && !c->drill) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_DRILL_ONLY, who->span, "a coach takes part in drills only"),
+                      "open it with `drill`, or write a player's number");
+            return false;
+        }
+        if (who->kind == WHO_BALL) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_BALL_ACTS, who->span, "the ball does nothing by itself"),
+                      "say who moves it: `1 passes to 2`");
+            return false;
+        }
+        for (size_t k = 0; k < i; k++) {
+            if (same_who(who, &list->at[k])) {
+                struct str name = cursor_text(c, who->span);
+                diag_help(c->diags,
+                          REFUSE(c, TEXT_TWICE, who->span, "`%.*s` is named twice", STR_ARG(name)),
+                          "name each player once: `3 and 4 cut to the rim`");
+                return false;
+            }
+        }
+        if (who_side(who) != who_side(&list->at[0])) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_LIST_UNFIT, who->span,
+                             "offense and defense do not share a sentence"),
+                      "write two sentences: `3 cuts to the rim` and `x3 trails`");
+            return false;
+        }
+    }
+    return true;
+}
+
+struct str subject_words(const struct cursor *c, const who_list *list)
+{
+    return cursor_text(c, span_join(list->at[0].span, list->at[list->count - 1].span));
+}
