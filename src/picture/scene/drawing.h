@@ -181,6 +181,13 @@ struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body 
 double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */
 /* settle.c */
+/* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
+ * one. */
+struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise);
+struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p);
+/* `at`, or the next place that is `edge` inside the picture. */
+struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
+void defenders_settle(struct drawing *drawing); /* defenders.c */
 void settle(struct drawing *drawing);
 void defenders_yield(struct drawing *drawing); /* once the moves are traced */
 double stop_radius(const struct drawing *drawing,
@@ -206,6 +213,8 @@ void rims_cut(struct drawing *drawing);   /* runs to the rim stop short of the b
 void trim(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);
+/* From a place to the ink of a line, its head too; negative on it. */
+double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at);
 void strokes_draw(struct drawing *drawing);
 void rings_draw(struct drawing *drawing);
 void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,

@@ -40,16 +40,6 @@ struct candidate {
     bool on;
 };
 
-static double ink_distance(const struct stroke *stroke, struct vec2 at)
-{
-    double least = 1e9;
-    for (size_t i = 0; i + 1 < stroke->ink_count; i++) {
-        least = real_min(least, segment_distance(at, stroke->ink[i], stroke->ink[i + 1], NULL));
-    }
-    double half = stroke->width / 2;
-    return least - half;
-}
-
 static double outside_score(const struct drawing *drawing, struct vec2 at, double r)
 {
     const struct frame *frame = &drawing->frame;
@@ -114,7 +104,7 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
         if (stroke->ink_count < 2) {
             continue;
         }
-        double far = ink_distance(stroke, place->at);
+        double far = stroke_distance(drawing, stroke, place->at);
         if (i == own) {
             score += !place->on && far < r ? weights.own_line : 0;
         } else if (far < r + 0.02 * k) {

@@ -86,6 +86,24 @@ void ink_make(struct drawing *drawing)
     }
 }
 
+double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at)
+{
+    double least = 1e9;
+    for (size_t i = 0; i + 1 < stroke->ink_count; i++) {
+        least = real_min(least, segment_distance(at, stroke->ink[i], stroke->ink[i + 1], NULL));
+    }
+    least -= stroke->class == CLASS_SHOT ? drawing->size.shot_half + stroke->width / 2
+                                         : stroke->width / 2;
+    if (stroke->head && stroke->path.count > 1) {
+        double length = path_length(&stroke->path);
+        struct vec2 tip = path_point(&stroke->path, length);
+        struct vec2 back = path_point(&stroke->path, length - drawing->size.head_length);
+        double far = segment_distance(at, back, tip, NULL) - 0.45 * drawing->size.head_width;
+        least = real_min(least, far);
+    }
+    return least;
+}
+
 /* Where along the ink a throw is broken for the symbols it would run through. */
 struct span_list {
     double from[32], to[32];

@@ -97,8 +97,8 @@ static void plan(struct drawing *drawing)
     props_place(drawing);
     chain_make(drawing);
     strokes_sort(drawing);
-    settle(drawing);
     queues_place(drawing);
+    settle(drawing);
     trace_moves(drawing);
     open_corners(drawing);
     defenders_yield(drawing);

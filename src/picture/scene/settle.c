@@ -8,7 +8,7 @@
 enum { TURNS = 24 };
 
 /* The push that brings `at` to `least` from `from`, or nothing. */
-static struct vec2 push_from(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise)
+struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise)
 {
     struct vec2 way = vec2_sub(at, from);
     double far = vec2_length(way);
@@ -27,8 +27,7 @@ static void bar_ends(const struct drawing *drawing, const struct stop *bar, stru
     *b = vec2_along(bar->at, along, -drawing->size.bar / 2);
 }
 
-static struct vec2 nearest_on_bar(const struct drawing *drawing, const struct stop *bar,
-                                  struct vec2 p)
+struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p)
 {
     struct vec2 a, b;
     double t;
@@ -79,7 +78,7 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
                                frame_point(&drawing->frame, start->truth));
     struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);
-    return push_from(ring->at, start->at, least, otherwise);
+    return push_off(ring->at, start->at, least, otherwise);
 }
 
 /* How bad a place beside a symbol is for a ring: off the way its runner comes, or with the symbol
@@ -158,7 +157,7 @@ static struct vec2 ring_push(struct drawing *drawing, size_t index)
         const struct symbol *symbol = &drawing->symbols.at[i];
         if (!body_is_defender(symbol->who) || symbol->pinned) {
             double least = symbol->radius + own + size->gap;
-            push = vec2_add(push, push_from(ring->at, symbol->at, least, vec2_of(0.6, 0.8)));
+            push = vec2_add(push, push_off(ring->at, symbol->at, least, vec2_of(0.6, 0.8)));
         }
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
@@ -169,20 +168,46 @@ static struct vec2 ring_push(struct drawing *drawing, size_t index)
         if (other->kind == STOP_RING) {
             struct vec2 way = vec2_of(i < index ? 1 : -1, 0);
             push = vec2_add(
-                push, vec2_scale(push_from(ring->at, other->at, 2 * own + size->gap, way), 0.5));
+                push, vec2_scale(push_off(ring->at, other->at, 2 * own + size->gap, way), 0.5));
         } else if (other->kind == STOP_BAR) {
-            struct vec2 near = nearest_on_bar(drawing, other, ring->at);
+            struct vec2 near = bar_nearest(drawing, other, ring->at);
             double least = own + size->bar_stroke / 2 + size->gap;
-            push = vec2_add(push, push_from(ring->at, near, least, other->facing));
+            push = vec2_add(push, push_off(ring->at, near, least, other->facing));
         }
     }
     return push;
 }
 
-static struct vec2 keep(const struct frame *frame, struct vec2 at, double edge)
+struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge)
 {
     return vec2_of(real_clamp(at.x, edge, frame->width - edge),
                    real_clamp(at.y, frame->top + edge, frame->height - edge));
+}
+
+/* The end of a line of players is behind its last one. */
+static void rings_behind_queues(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *ring = &drawing->stops.at[i];
+        double least = stop_radius(drawing, ring) + size->tick + 0.5 * size->gap;
+        for (size_t t = 0; ring->kind == STOP_RING && t < drawing->ticks.count; t++) {
+            if (vec2_distance(ring->at, drawing->ticks.at[t]) >= least) {
+                continue;
+            }
+            size_t last = t;
+            while (last + 1 < drawing->ticks.count &&
+                   drawing->tick_owners.at[last + 1] == drawing->tick_owners.at[t]) {
+                last++;
+            }
+            struct vec2 way =
+                vec2_unit(vec2_sub(drawing->ticks.at[last], drawing->ticks.at[last - 1]));
+            double off = stop_radius(drawing, ring) + size->gap;
+            ring->at =
+                frame_keep(&drawing->frame, vec2_along(drawing->ticks.at[last], way, off), off);
+            break;
+        }
+    }
 }
 
 static void rings_settle(struct drawing *drawing)
@@ -190,8 +215,8 @@ static void rings_settle(struct drawing *drawing)
     for (size_t i = 0; i < drawing->stops.count; i++) {
         struct stop *stop = &drawing->stops.at[i];
         if (stop->kind == STOP_RING) {
-            stop->at = keep(&drawing->frame, vec2_add(stop->at, ring_push(drawing, i)),
-                            stop_radius(drawing, stop) + 0.5);
+            stop->at = frame_keep(&drawing->frame, vec2_add(stop->at, ring_push(drawing, i)),
+                                  stop_radius(drawing, stop) + 0.5);
         }
     }
 }
@@ -228,13 +253,13 @@ static void bars_settle(struct drawing *drawing)
             if (body_is_defender(symbol->who)) {
                 continue;
             }
-            struct vec2 near = nearest_on_bar(drawing, bar, symbol->at);
+            struct vec2 near = bar_nearest(drawing, bar, symbol->at);
             double least = symbol->radius + size->bar_stroke / 2 + size->gap;
             bar->at =
-                vec2_add(bar->at, push_from(near, symbol->at, least, vec2_scale(bar->facing, -1)));
+                vec2_add(bar->at, push_off(near, symbol->at, least, vec2_scale(bar->facing, -1)));
         }
         if (bar->kind == STOP_BAR) {
-            bar->at = keep(&drawing->frame, bar->at, size->bar / 2);
+            bar->at = frame_keep(&drawing->frame, bar->at, size->bar / 2);
         }
     }
 }
@@ -262,47 +287,6 @@ static void bars_follow(struct drawing *drawing)
         double far = vec2_length(off);
         if (far > 0.1 && far < least) {
             bar->at = vec2_along(x->at, vec2_unit(off), least);
-        }
-    }
-}
-
-static struct vec2 defender_push(const struct drawing *drawing, const struct symbol *x)
-{
-    const struct sizes *size = &drawing->size;
-    double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
-    struct vec2 push = {0, 0};
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        const struct symbol *other = &drawing->symbols.at[i];
-        if (other == x) {
-            continue;
-        }
-        bool defender = body_is_defender(other->who);
-        double least = (defender ? own : other->radius) + own + room;
-        struct vec2 one = push_from(x->at, other->at, least, vec2_of(0, -1));
-        push = vec2_add(push, vec2_scale(one, defender && !other->pinned ? 0.5 : 1));
-    }
-    for (size_t i = 0; i < drawing->stops.count; i++) {
-        const struct stop *stop = &drawing->stops.at[i];
-        if (stop->kind == STOP_RING && !x->pinned) {
-            push =
-                vec2_add(push, push_from(x->at, stop->at, own + stop_radius(drawing, stop) + room,
-                                         vec2_of(0, -1)));
-        } else if (stop->kind == STOP_BAR) {
-            struct vec2 near = nearest_on_bar(drawing, stop, x->at);
-            push = vec2_add(
-                push, push_from(x->at, near, own + size->bar_stroke / 2 + room, stop->facing));
-        }
-    }
-    return push;
-}
-
-static void defenders_settle(struct drawing *drawing)
-{
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        struct symbol *symbol = &drawing->symbols.at[i];
-        if (body_is_defender(symbol->who)) {
-            symbol->at = keep(&drawing->frame, vec2_add(symbol->at, defender_push(drawing, symbol)),
-                              symbol->radius + 0.5);
         }
     }
 }
@@ -368,6 +352,7 @@ void settle(struct drawing *drawing)
     screens_pin(drawing);
     screeners_back(drawing);
     rings_approach(drawing);
+    rings_behind_queues(drawing);
     for (int turn = 0; turn < TURNS; turn++) {
         rings_settle(drawing);
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
@@ -376,111 +361,5 @@ void settle(struct drawing *drawing)
         bars_settle(drawing);
         bars_follow(drawing);
         defenders_settle(drawing);
-    }
-}
-
-/* A small step aside out of the way of lines; `depth` adds up how far it is inside their room. */
-static struct vec2 off_lines(const struct drawing *drawing, const struct symbol *x, double *depth)
-{
-    double least =
-        1.15 * drawing->size.x_half + real_max(0.55 * drawing->size.k, drawing->size.gap);
-    struct vec2 push = {0, 0};
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *stroke = &drawing->strokes.at[i];
-        double wide = stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0,
-               nearest = least + wide;
-        struct vec2 off = {0, 0};
-        for (size_t p = 0; p + 1 < stroke->trail.count; p++) {
-            double t,
-                far = segment_distance(x->at, stroke->trail.at[p], stroke->trail.at[p + 1], &t);
-            if (far < nearest) {
-                struct vec2 on = vec2_mix(stroke->trail.at[p], stroke->trail.at[p + 1], t);
-                struct vec2 way = vec2_unit(vec2_sub(stroke->trail.at[p + 1], stroke->trail.at[p]));
-                nearest = far;
-                off = push_from(x->at, on, least + wide, vec2_left(way));
-            }
-        }
-        push = vec2_add(push, off);
-        *depth += vec2_length(off);
-    }
-    return push;
-}
-
-/* How far an X at a place is inside the room of others, points. */
-static double defender_trouble(const struct drawing *drawing, const struct symbol *x,
-                               struct vec2 at)
-{
-    struct symbol there = *x;
-    there.at = at;
-    double trouble = 0;
-    (void)off_lines(drawing, &there, &trouble);
-    const struct sizes *size = &drawing->size;
-    double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        const struct symbol *other = &drawing->symbols.at[i];
-        double least = (body_is_defender(other->who) ? own : other->radius) + own + room;
-        trouble += other != x ? real_max(0, least - vec2_distance(at, other->at)) : 0;
-    }
-    for (size_t i = 0; i < drawing->stops.count; i++) {
-        const struct stop *stop = &drawing->stops.at[i];
-        double least = own + stop_radius(drawing, stop) + room;
-        if (stop->kind == STOP_RING) {
-            trouble += real_max(0, least - vec2_distance(at, stop->at));
-        } else if (stop->kind == STOP_BAR) {
-            trouble += real_max(0, least - vec2_distance(at, nearest_on_bar(drawing, stop, at)));
-        }
-    }
-    struct vec2 inside = keep(&drawing->frame, at, x->radius + 0.5);
-    return trouble + 4 * vec2_distance(at, inside);
-}
-
-/* An X that pushes from two sides hold on a line looks for the nearest free place. */
-static void defender_search(struct drawing *drawing, struct symbol *x, struct vec2 home,
-                            double most)
-{
-    struct vec2 best = x->at;
-    double least = 3 * defender_trouble(drawing, x, x->at) + 0.3 * vec2_distance(x->at, home);
-    for (int ring = 1; ring <= 6; ring++) {
-        for (int i = 0; i < 16; i++) {
-            struct vec2 way = vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8));
-            struct vec2 at = vec2_along(home, way, most * ring / 5.0);
-            double cost = 3 * defender_trouble(drawing, x, at) + 0.3 * vec2_distance(at, home);
-            if (cost < least - 1e-9) {
-                least = cost;
-                best = at;
-            }
-        }
-    }
-    x->at = best;
-}
-
-void defenders_yield(struct drawing *drawing)
-{
-    double most = real_max(1.9 * drawing->size.k, 2.8 * drawing->size.x_half);
-    struct vec2 *home = arena_array(drawing->arena, struct vec2, drawing->symbols.count);
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        home[i] = drawing->symbols.at[i].at;
-    }
-    for (int turn = 0; turn < TURNS; turn++) {
-        for (size_t i = 0; i < drawing->symbols.count; i++) {
-            struct symbol *x = &drawing->symbols.at[i];
-            if (!body_is_defender(x->who) || x->pinned) {
-                continue;
-            }
-            double depth = 0;
-            x->at = vec2_along(x->at, off_lines(drawing, x, &depth), 0.7);
-            struct vec2 gone = vec2_sub(x->at, home[i]);
-            double far = vec2_length(gone);
-            if (far > most) {
-                x->at = vec2_along(home[i], vec2_unit(gone), most);
-            }
-        }
-        defenders_settle(drawing);
-    }
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        struct symbol *x = &drawing->symbols.at[i];
-        if (body_is_defender(x->who) && !x->pinned && defender_trouble(drawing, x, x->at) > 0.3) {
-            defender_search(drawing, x, home[i], most);
-        }
     }
 }

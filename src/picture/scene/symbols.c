@@ -252,12 +252,8 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *line = &drawing->strokes.at[i];
-        for (size_t p = 0; p + 1 < line->ink_count; p++) {
-            if (segment_distance(at, line->ink[p], line->ink[p + 1], NULL) <
-                radius + line->width / 2 + 0.7) {
-                trouble += 10;
-                break;
-            }
+        if (line->ink_count > 1) {
+            trouble += stroke_distance(drawing, line, at) < radius + 0.7 ? 10 : 0;
         }
     }
     return trouble;
