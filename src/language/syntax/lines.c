@@ -253,11 +253,16 @@ static bool mark_ok(const struct line *line, size_t index, int depth)
     return token->mark && strchr(",;()", token->mark);
 }
 
-static void report_mark(const struct token *token, const struct sources *sources,
+static void report_mark(const struct token *token, bool first, const struct sources *sources,
                         struct diags *diags)
 {
     struct str text = source_text(sources, token->span);
     struct diag *diag;
+    if (token->mark == '-' && first) {
+        diag = diag_add(diags, DIAG_TEXT_MARK, token->span, "a line begins with a hyphen");
+        diag_help(diags, diag, "leave it out: every line is read by itself");
+        return;
+    }
     if (token->mark == '-') {
         diag = diag_add(diags, DIAG_TEXT_MARK, token->span, "a hyphen with a space beside it");
     } else if (token->mark == '.') {
@@ -281,7 +286,7 @@ bool line_marks_ok(const struct line *line, const struct sources *sources, struc
         }
         depth += (token->mark == '(') - (token->mark == ')');
         if (!mark_ok(line, i, depth)) {
-            report_mark(token, sources, diags);
+            report_mark(token, i == 0, sources, diags);
             return false;
         }
     }

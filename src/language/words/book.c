@@ -318,6 +318,19 @@ static void fine_line(struct reader *r, const struct line *line, struct opener o
     }
 }
 
+/* `level: u16` is level u16. */
+static struct line without_colon(struct reader *r, const struct line *line)
+{
+    struct line own = *line;
+    if (line->count > 1 && line->tokens[1].kind == TOKEN_MARK && line->tokens[1].mark == ':') {
+        own.count--;
+        own.tokens = arena_array(r->arena, struct token, line->count);
+        memcpy(own.tokens, line->tokens, line->count * sizeof own.tokens[0]);
+        memmove(own.tokens + 1, line->tokens + 2, (own.count - 1) * sizeof own.tokens[0]);
+    }
+    return own;
+}
+
 static void take_line(struct reader *r, const struct line *line)
 {
     struct opener opener = opener_of(line, 0);
@@ -327,10 +340,10 @@ static void take_line(struct reader *r, const struct line *line)
         reader_broken(r, line_keep(r, *line));
         return;
     }
-    struct line own = *line;
+    struct line own = opener.kind == LINE_OTHER ? *line : without_colon(r, line);
     if (opener.kind != LINE_OTHER && opener.kind != LINE_NOTE && opener.kind != LINE_IF &&
         !keeps_stops(opener)) {
-        own = line_without_stops(line);
+        own = line_without_stops(&own);
     }
     if (!own.broken && !is_free_text(&own, opener) &&
         !line_marks_ok(&own, r->shelf->sources, r->diags)) {

@@ -45,6 +45,10 @@ enum title_result title_read(struct reader *r, const struct line *line, size_t *
                              const char *const *stops, struct title *out)
 {
     *out = (struct title){.span = SPAN_NONE};
+    if (*from < line->count && line->tokens[*from].kind == TOKEN_MARK &&
+        line->tokens[*from].mark == '-') {
+        (*from)++; /* step - Swing it */
+    }
     if (*from >= line->count) {
         return TITLE_NONE;
     }

@@ -97,6 +97,12 @@ static const char *const setting_cases[][2] = {
     {"same as step two of \"A\"", "same as step 2 of \"A\""},
     {"Continue here.", "continue here"},
     {"1 passes to 2   #said", "1 passes to 2  #said"},
+    {"Level: u16 girls", "level u16 girls"},
+    {"call: \"Red\"", "call \"Red\""},
+    {"about - The left one.", "about \"The left one.\""},
+    {"point: \"Go\"", "point \"Go\""},
+    {"1: passes to 2", NULL},
+    {"- 1 passes to 2", NULL},
 };
 
 START_TEST(a_line_has_one_form)
@@ -137,6 +143,8 @@ static const char *const text_cases[][2] = {
      "play \"A\"\n  # one\n  1 zorks, two  # three\n"},
     {"play \"A\n 1 shoots\n", "play \"A\n  1 shoots\n"},
     {"start horns\nunits metres\n", "start horns\nunits metres\n"},
+    {"play: Lantern\nstep 1: Swing it\nstep - Again\n1 shoots\n",
+     "play \"Lantern\"\n  step 1 \"Swing it\"\n  step \"Again\"\n    1 shoots\n"},
     {"practice \"P\"\n\t3 min water\n      talk\nplay \"A\"\n",
      "practice \"P\"\n        3 min water\n      talk\nplay \"A\"\n"},
 };
