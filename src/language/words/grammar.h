@@ -66,7 +66,7 @@ enum phrase_side who_side(const struct who *who);
 /* Whether the list may act; false: reported. */
 bool subject_fits(struct cursor *c, const who_list *list);
 struct str subject_words(const struct cursor *c, const who_list *list); /* as written */
-bool verb_is(const struct cursor *c);                                   /* any verb begins here */
+bool verb_begins(const struct cursor *c);                                   /* any verb begins here */
 /* will, now, `goes out and` before the verb add nothing. */
 void skip_run_in(struct cursor *c);
 bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */

@@ -33,7 +33,7 @@ void refuse_subject(struct cursor *c)
     if (negated(c) || points_back(c)) {
         return;
     }
-    if (verb_is(c)) {
+    if (verb_begins(c)) {
         diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "who `%.*s`?", STR_ARG(found)),
                   "begin with the player: `1 %.*s`", STR_ARG(found));
         return;

@@ -42,7 +42,7 @@ bool uses_screen_is(const struct cursor *c)
     return take_uses(&trial) && (word_is(&trial, 0, "screen") || word_is(&trial, 1, "screen"));
 }
 
-bool verb_is(const struct cursor *c)
+bool verb_begins(const struct cursor *c)
 {
     struct cursor trial = *c;
     struct phrase phrase;
@@ -77,7 +77,7 @@ bool subject_read(struct cursor *c, who_list *out)
         struct cursor_mark mark = cursor_mark(c);
         bool joined = take_mark(c, ',');
         joined = take_words(c, "and") || joined;
-        if (!joined || verb_is(c) || !who_read(c, &who)) {
+        if (!joined || verb_begins(c) || !who_read(c, &who)) {
             cursor_back(c, mark);
             return true;
         }
@@ -90,7 +90,7 @@ bool subject_verb_is(const struct cursor *c)
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(&trial);
     who_list list;
-    bool both = subject_read(&trial, &list) && verb_is(&trial);
+    bool both = subject_read(&trial, &list) && verb_begins(&trial);
     cursor_back(&trial, mark);
     return both;
 }
