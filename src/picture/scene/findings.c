@@ -109,7 +109,7 @@ static struct vec2 dimension_draw(struct drawing *drawing, const struct finding 
                 square = vec2_left(way);
     struct vec2 middle = vec2_mix(a, b, 0.5);
     struct str text = length_text(drawing, finding->amount);
-    static const double offs[] = {3.2, -3.2, 2.4, -2.4, 4.2, -4.2};
+    static const double offs[] = {3.2, -3.2, 2.4, -2.4, 4.2, -4.2, 5.4, -5.4};
     for (size_t i = 0; i < sizeof offs / sizeof *offs; i++) {
         double score = words_score(drawing, text, size, vec2_along(middle, square, offs[i] * k)) +
                        0.5 * (double)i;
@@ -119,6 +119,9 @@ static struct vec2 dimension_draw(struct drawing *drawing, const struct finding 
             best = score;
             offset = offs[i] * k;
         }
+    }
+    if (best > 150) { /* no room for its length: the square and the text say it */
+        return middle;
     }
     double thin = drawing->size.hatch_line, half = vec2_distance(a, b) / 2;
     double side = offset < 0 ? -1 : 1;
