@@ -24,9 +24,10 @@ GOOD = '''play "Lantern"
   defense man
   step "Swing"
     1 passes to 2
-    after 1 passes, 1 cuts to the rim
+    after 1 passes, 3 back cuts to the rim
   step "Again"
-    2 dribbles to top
+    3 clears to left wing
+    2 passes to 1
 '''
 TWO = GOOD + '''
 play "Tollgate"
@@ -132,8 +133,8 @@ def new():
 
 def check():
     with Folder(good=GOOD, wrong=WRONG, crowded=CROWDED) as here:
-        status, out, err = run('check', 'good.play', cwd=here)
-        tap.ok(status == 0 and out == '', 'a good playbook has status 0', f'{status} {out} {err}')
+        status, out, err = run('check', '--strict', 'good.play', cwd=here)
+        tap.ok((status, out, err) == (0, '', ''), 'a good playbook has status 0', f'{status} {out} {err}')
         status, out, err = run('check', 'wrong.play', cwd=here)
         lines = err.splitlines()
         tap.ok(status == 1 and lines and re.match(r'wrong\.play:5:\d+: error: .* \[[a-z]+\.[a-z-]+\]$', lines[0]),
@@ -365,7 +366,7 @@ def bad_files():
         tap.ok(status == 1 and 'file.too-large' in err and len(err) < 2000, 'a line of 10 MB is one error', err[:500])
         (here / 'long.play').write_text(GOOD + '    1 passes to ' + '2 ' * 200_000 + '\n')
         status, out, err = run('check', 'long.play', cwd=here)
-        tap.ok(status == 1 and 'long.play:10:' in err and len(err) < 3000, 'a line of 400 kB is an error of its line', err[:500])
+        tap.ok(status == 1 and 'long.play:11:' in err and len(err) < 3000, 'a line of 400 kB is an error of its line', err[:500])
         (here / 'big.play').write_text('# ' + 'y' * 78 + '\n' + ('# ' + 'x' * 78 + '\n') * 60_000 + GOOD)
         status, out, err = run('check', 'big.play', cwd=here)
         tap.ok(status == 0, 'a long file is fine', err[:500])
