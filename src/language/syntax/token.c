@@ -168,18 +168,23 @@ static void scan_quoted(struct scan *scan)
 
 /* Marks between letters that say nothing: a hyphen between two words, or a word and a number, is a
  * space; the apostrophe of `the defenders'` is dropped. */
-static bool says_nothing(const struct scan *scan, struct letter mark)
+static bool says_nothing(struct scan *scan, struct letter mark)
 {
     if ((mark.code != '-' && mark.code != '\'') || scan->count == 0) {
         return false;
     }
-    const struct token *before = &scan->tokens[scan->count - 1];
+    struct token *before = &scan->tokens[scan->count - 1];
     if (before->span.end != (uint32_t)(scan->at - scan->text)) {
         return false;
     }
     bool joins = before->kind != TOKEN_MARK && before->kind != TOKEN_QUOTED &&
                  glues(scan_peek(scan, scan->at + mark.size));
-    return mark.code == '-' ? joins : before->kind == TOKEN_WORD && !before->possessive;
+    if (mark.code == '-') {
+        return joins;
+    }
+    bool dropped = before->kind == TOKEN_WORD && !before->possessive;
+    before->span.end += dropped ? mark.size : 0; /* it stays part of what was written */
+    return dropped;
 }
 
 static void finish_token(struct scan *scan, const char *from)

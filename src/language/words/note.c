@@ -118,14 +118,11 @@ static bool run_read(struct cursor *c, struct note_form *out)
 }
 
 static bool step_part(struct cursor *c, struct note_form *out, const char *words,
-                      const char *example)
+                      const char *expected, const char *example)
 {
-    if (!take_words(c, words)) {
-        return refuse(c, cursor_span(c), words, example);
-    }
     struct span span;
-    if (!integer_read(c, &out->step, &span)) {
-        return refuse(c, cursor_span(c), "the number of a step", example);
+    if (!take_words(c, words) || !integer_read(c, &out->step, &span)) {
+        return refuse(c, cursor_span(c), expected, example);
     }
     out->word_span = span;
     return true;
@@ -133,17 +130,18 @@ static bool step_part(struct cursor *c, struct note_form *out, const char *words
 
 static bool repeat_read(struct cursor *c, struct note_form *out)
 {
-    return step_part(c, out, "from step", "repeat from step 1") && mirrored_read(c, out);
+    return step_part(c, out, "from step", "`from step` with a number", "repeat from step 1") &&
+           mirrored_read(c, out);
 }
 
 static bool same_read(struct cursor *c, struct note_form *out)
 {
     static const char example[] = "same as step 1 of \"Lantern\"";
-    if (!step_part(c, out, "as step", example)) {
+    if (!step_part(c, out, "as step", "`as step` with a number", example)) {
         return false;
     }
     if (!take_words(c, "of")) {
-        return refuse(c, cursor_span(c), "of and the name of a play", example);
+        return refuse(c, cursor_span(c), "`of` with the name of a play", example);
     }
     return text_part(c, out, example);
 }
@@ -151,7 +149,7 @@ static bool same_read(struct cursor *c, struct note_form *out)
 static bool continue_read(struct cursor *c, struct note_form *out)
 {
     (void)out;
-    return take_words(c, "here") || refuse(c, cursor_span(c), "here", "continue here");
+    return take_words(c, "here") || refuse(c, cursor_span(c), "`here`", "continue here");
 }
 
 static bool mistake_read(struct cursor *c, struct note_form *out)

@@ -24,7 +24,7 @@ static bool formation_read(struct cursor *c, struct placing *out)
     struct strbuf words;
     strbuf_init(&words, c->arena);
     const struct token *at = c->at;
-    for (; at < c->end && !(at->kind == TOKEN_MARK && at->mark == ','); at++) {
+    for (; at < c->end && at->kind != TOKEN_MARK; at++) {
         bool article = str_is(at->text, "the") || str_is(at->text, "a");
         bool letters =
             at->kind == TOKEN_WORD || at->kind == TOKEN_NUMBER || at->kind == TOKEN_GROUP;
