@@ -134,6 +134,23 @@ static size_t corner_near(const struct raw *raw, struct vec2 corner, size_t from
     return best;
 }
 
+/* The sharpest turn within a step or so of a sample: the run rounds its corners a little. */
+static size_t sharpest_near(const struct raw *raw, size_t index, double look)
+{
+    size_t best = index;
+    double most = turn_at(raw, index, look);
+    for (size_t i = 1; i + 1 < raw->count; i++) {
+        if (vec2_distance(raw->at[i], raw->at[index]) < 1.5 * look) {
+            double turn = turn_at(raw, i, look);
+            if (turn > most + 1e-9) {
+                most = turn;
+                best = i;
+            }
+        }
+    }
+    return best;
+}
+
 static void raw_corners(struct drawing *drawing, const struct stroke *stroke, struct raw *raw)
 {
     double look = 2.0 * drawing->size.k;
@@ -144,8 +161,8 @@ static void raw_corners(struct drawing *drawing, const struct stroke *stroke, st
         const struct task_record *record = &drawing->segment->record[part->task];
         size_t from = raw_at(raw, part->from), to = raw_at(raw, part->to);
         if (record->has_corner) {
-            cut_at(raw, corner_near(raw, frame_point(&drawing->frame, record->corner), from, to),
-                   look);
+            size_t index = corner_near(raw, frame_point(&drawing->frame, record->corner), from, to);
+            cut_at(raw, sharpest_near(raw, index, look), look);
         }
         if (i + 1 < stroke->parts) {
             cut_at(raw, to, look);

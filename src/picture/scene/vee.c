@@ -105,10 +105,45 @@ static void vee_search(const struct drawing *drawing, const struct vee *vee, str
     }
 }
 
+static size_t corner_before(const struct trail *trail, size_t index)
+{
+    size_t i = index;
+    while (i > 0 && (i == index || !trail->corner[i])) {
+        i--;
+    }
+    return i;
+}
+
+static size_t corner_after(const struct trail *trail, size_t index)
+{
+    size_t i = index + 1;
+    while (i + 1 < trail->count && !trail->corner[i]) {
+        i++;
+    }
+    return i;
+}
+
+/* The way beyond a moved corner comes back to itself by the next one. */
+static void fade_shift(struct trail *trail, size_t corner, struct vec2 shift)
+{
+    size_t to = corner + 1 < trail->count ? corner_after(trail, corner) : corner;
+    double length = 0, along = 0;
+    for (size_t i = corner + 1; i <= to; i++) {
+        length += vec2_distance(trail->at[i - 1], trail->at[i]);
+    }
+    struct vec2 last = trail->at[corner];
+    for (size_t i = corner + 1; i <= to; i++) {
+        along += vec2_distance(last, trail->at[i]);
+        last = trail->at[i];
+        trail->at[i] = vec2_along(trail->at[i], shift, 1 - along / real_max(length, 1e-9));
+    }
+}
+
 /* Moves the corner and the end; each leg follows in proportion. */
 static void vee_move(struct trail *trail, size_t from, size_t corner, size_t to, struct vec2 c,
                      struct vec2 e)
 {
+    fade_shift(trail, to, e);
     double in = 0, out = 0, along = 0;
     for (size_t i = from + 1; i <= corner; i++) {
         in += vec2_distance(trail->at[i - 1], trail->at[i]);
@@ -127,24 +162,6 @@ static void vee_move(struct trail *trail, size_t from, size_t corner, size_t to,
                 vec2_add(trail->at[i], vec2_mix(c, e, (along - in) / real_max(out, 1e-9)));
         }
     }
-}
-
-static size_t corner_before(const struct trail *trail, size_t index)
-{
-    size_t i = index;
-    while (i > 0 && (i == index || !trail->corner[i])) {
-        i--;
-    }
-    return i;
-}
-
-static size_t corner_after(const struct trail *trail, size_t index)
-{
-    size_t i = index + 1;
-    while (i + 1 < trail->count && !trail->corner[i]) {
-        i++;
-    }
-    return i;
 }
 
 /* Whether another line goes on from a stop, and a place some feet along it. */
@@ -197,22 +214,23 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
         trail->corner[index] = false; /* under the numeral: nobody will see it */
         return;
     }
+    bool ends = to + 1 == trail->count;
     struct vee vee = {.start = trail->at[from],
                       .corner = trail->at[index],
                       .next = trail->at[next],
                       .end = trail->at[to],
                       .out = out,
                       .share = gone / real_max(out, 1e-9),
-                      .end_moves = to + 1 == trail->count && end->kind == STOP_RING};
-    vee.is_passed = vee.end_moves && pass_to(drawing, stroke, &vee.passer);
-    vee.goes_on = vee.end_moves && next_from(drawing, stroke->end, &vee.goes_to);
+                      .end_moves = ends ? end->kind == STOP_RING : trail->corner[to]};
+    vee.is_passed = ends && vee.end_moves && pass_to(drawing, stroke, &vee.passer);
+    vee.goes_on = ends && vee.end_moves && next_from(drawing, stroke->end, &vee.goes_to);
     if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST) {
         return;
     }
     struct vec2 c, e;
     vee_search(drawing, &vee, &c, &e);
     vee_move(trail, from, index, to, c, e);
-    if (vee.end_moves) {
+    if (ends && vee.end_moves) {
         end->at = vec2_add(end->at, e);
         for (size_t i = 0; i < drawing->strokes.count;
              i++) { /* what goes on from there starts there */
