@@ -38,7 +38,9 @@ static void move_all(struct world *world)
             continue;
         }
         motion_advance(&agent->m, &agent->gait, agent->command, SIM_DT);
-        watch_stall(world, agent);
+        if (!agent->defends) {
+            watch_stall(world, agent);
+        }
         if (agent->outside && court_inside(world->court, agent->m.at, .2)) {
             agent->outside = false;
         }

@@ -69,10 +69,14 @@ static void part(struct agent *a, struct agent *b, double least)
     }
 }
 
-/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other. */
-static double least_gap(const struct agent *a, const struct agent *b)
+/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other. Team-mates
+ * who step aside for one who cannot get on leave him half a body. */
+static double least_gap(const struct world *world, const struct agent *a, const struct agent *b)
 {
     double bodies = 2 * MOTION_BODY;
+    if (!a->defends && !b->defends && (world->t < a->let_through || world->t < b->let_through)) {
+        return bodies / 2;
+    }
     return a->coming || b->coming ? bodies - .06 : bodies;
 }
 
@@ -100,10 +104,8 @@ void contact_tick(struct world *world)
             for (int k = i + 1; world->agent[i].here && k < BODY_COUNT; k++) {
                 struct agent *a = &world->agent[i], *b = &world->agent[k];
                 double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
-                bool aside = a->defends == b->defends &&
-                             (world->t < a->let_through || world->t < b->let_through);
-                if (b->here && !aside && dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
-                    part(a, b, least_gap(a, b));
+                if (b->here && dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
+                    part(a, b, least_gap(world, a, b));
                 }
             }
         }

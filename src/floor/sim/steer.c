@@ -50,6 +50,25 @@ static struct vec2 tangent(struct vec2 rel, double room, double side)
     return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
 }
 
+/* On which side the other is left: where he is; head on, to the ball's side. Two who run at each other
+ * must choose alike, or they dance: the first one's view holds for both. */
+static double choose_side(const struct world *world, body who, body other, struct vec2 goal, double off)
+{
+    const struct agent *a = &world->agent[who], *o = &world->agent[other];
+    struct tie_side tie = world_tie(world);
+    bool both = vec2_dot(a->m.v, o->m.v) < 0 && vec2_length(o->m.v) > .3;
+    if (both) {
+        const struct agent *first = who < other ? a : o, *second = who < other ? o : a;
+        off = vec2_cross(vec2_unit(first->m.v), vec2_sub(second->m.at, first->m.at));
+        goal = vec2_add(first->m.at, first->m.v);
+        a = first;
+    }
+    if (fabs(off) > .02) {
+        return off > 0 ? 1 : -1;
+    }
+    return -route_side(a->m.at, goal, tie.ball, &tie);
+}
+
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
                         body not_him)
 {
@@ -78,9 +97,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
         return command;
     }
     if (a->dodged != found || world->t > a->dodge_until) {
-        struct tie_side tie = world_tie(world);
-        a->dodge_side = fabs(near_off) > .02 ? (near_off > 0 ? 1 : -1)
-                                             : -route_side(a->m.at, goal, tie.ball, &tie);
+        a->dodge_side = choose_side(world, who, found, goal, near_off);
         a->dodged = found;
     }
     a->dodge_until = world->t + KEEP;

@@ -109,7 +109,8 @@ bool move_tick(struct world *world, struct job *job)
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
     double left = agent->course.goal - agent->course.along,
            far = vec2_distance(agent->m.at, job->goal);
-    bool there = left < THERE && (far < 2.5 * THERE || agent->end_speed > 0);
+    bool passes = agent->end_speed > 0 || agent->course.goal < path_length(&agent->course.path);
+    bool there = left < THERE && (far < 2.5 * THERE || passes);
     bool near = is_blocked(agent) && far < NEARLY;
     if (!there && !near) {
         return false;
