@@ -175,6 +175,11 @@ int refuse_left(struct predicate *p)
     const char *near = nearest_left(c);
     struct diag *diag =
         REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s` has no part in this sentence", STR_ARG(found));
+    if (c->at[-1].stopped) { /* 6 ft. above: the subject and the verb stand before it */
+        diag_help(c->diags, diag,
+                  "after a unit a full stop closes nothing: put the next sentence on a new line");
+        return -1;
+    }
     diag_help(c->diags, diag,
               near ? "did you mean `%s`?" : "leave it out, or make it a sentence of its own", near);
     return -1;
