@@ -9,7 +9,8 @@ static struct vec2 defender_push(const struct drawing *drawing, const struct sym
 {
     const struct sizes *size = &drawing->size;
     double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
-    struct vec2 push = {0, 0};
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    struct vec2 push = push_off(x->at, basket, size->basket + own, vec2_of(0, 1));
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *other = &drawing->symbols.at[i];
         if (other == x) {
@@ -81,6 +82,9 @@ static double defender_trouble(const struct drawing *drawing, const struct symbo
     there.at = at;
     double trouble = 0;
     (void)off_lines(drawing, &there, &trouble);
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    trouble +=
+        real_max(0, drawing->size.basket + 1.15 * drawing->size.x_half - vec2_distance(at, basket));
     const struct sizes *size = &drawing->size;
     double room = real_max(0.3 * size->k, 1.1), own = 1.15 * size->x_half;
     for (size_t i = 0; i < drawing->symbols.count; i++) {

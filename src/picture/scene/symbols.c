@@ -245,10 +245,12 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
-        double stop_radius = stop->kind == STOP_RING ? size->end + 0.5 : 0;
-        if (stop_radius > 0 && vec2_distance(at, stop->at) < radius + stop_radius) {
-            trouble += 10;
-        }
+        double clear = radius + stop_radius(drawing, stop) + 0.5;
+        trouble += stop->kind == STOP_RING && vec2_distance(at, stop->at) < clear ? 10 : 0;
+        clear = radius + size->bar_stroke / 2 + 0.7;
+        trouble +=
+            stop->kind == STOP_BAR && vec2_distance(at, bar_nearest(drawing, stop, at)) < clear ? 10
+                                                                                                : 0;
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *line = &drawing->strokes.at[i];

@@ -34,7 +34,7 @@ static double vee_marks(const struct drawing *drawing, const struct vee *vee, st
         double least = x->radius + 0.6 * k;
         double far = real_min(segment_distance(x->at, vee->start, corner, NULL),
                               segment_distance(x->at, corner, next, NULL));
-        cost += x->pinned ? 4 * real_max(0, least - far) / k : 0;
+        cost += x->pinned ? 12 * real_max(0, least - far) / k : 0;
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *bar = &drawing->stops.at[i];
@@ -42,7 +42,7 @@ static double vee_marks(const struct drawing *drawing, const struct vee *vee, st
         struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
         double far =
             real_min(segment_gap(a, b, vee->start, corner), segment_gap(a, b, corner, next));
-        cost += bar->kind == STOP_BAR ? 4 * real_max(0, 1.0 * k - far) / k : 0;
+        cost += bar->kind == STOP_BAR ? 12 * real_max(0, 1.0 * k - far) / k : 0;
     }
     return cost;
 }
@@ -224,7 +224,8 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
                       .end_moves = ends ? end->kind == STOP_RING : trail->corner[to]};
     vee.is_passed = ends && vee.end_moves && pass_to(drawing, stroke, &vee.passer);
     vee.goes_on = ends && vee.end_moves && next_from(drawing, stroke->end, &vee.goes_to);
-    if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST) {
+    if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST &&
+        vee_marks(drawing, &vee, vee.corner, vee.next) <= 0) {
         return;
     }
     struct vec2 c, e;
