@@ -243,6 +243,10 @@ def draw():
             changed = run('draw', 'good.play', *option, '--text', 'live', '--step', '1', '-o', '-', cwd=here)
             tap.ok(changed[0] == 0 and changed[1] != plain and '</svg>' in changed[1], f'{" ".join(option)} changes the drawing',
                    changed[2])
+        (here / 'team.play').write_text('team "Larkspur Kites"\n  2 "Noor Lindqvist" guard\n\n' + GOOD)
+        named = run('draw', 'team.play', '--names', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        plain = run('draw', 'team.play', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
+        tap.ok('Noor' in named and 'Noor' not in plain, '--names shows first names, and only then')
         status, out, err = run('draw', 'good.play', '--deps', 'rule.d', cwd=here)
         tap.same((here / 'rule.d').read_text(), 'lantern-1.svg lantern-2.svg: good.play\n', '--deps writes a make rule')
 

@@ -51,5 +51,5 @@ static int run(const struct request *request)
 }
 
 const struct command command_new = {
-    "new", "[FILE]", "write a starting playbook", NULL, "  courtwright new hornets.play\n", 0,
+    "new", "[FILE]", "write a starting playbook", NULL, "  courtwright new kites.play\n", 0,
     1,     run};
