@@ -243,6 +243,16 @@ static void squeeze_one(struct drawing *drawing, struct stroke *stroke)
     }
 }
 
+/* No line leaves the picture. */
+static void keep_inside(const struct drawing *drawing, struct stroke *stroke)
+{
+    double edge =
+        drawing->size.line + (stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0);
+    for (size_t i = 0; i < stroke->trail.count; i++) {
+        stroke->trail.at[i] = frame_keep(&drawing->frame, stroke->trail.at[i], edge);
+    }
+}
+
 void bend_round(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
@@ -250,6 +260,7 @@ void bend_round(struct drawing *drawing)
         if (!is_throw(stroke) && !stroke->standing && stroke->trail.count >= 2) {
             bend_one(drawing, stroke);
             squeeze_one(drawing, stroke);
+            keep_inside(drawing, stroke);
         }
     }
 }

@@ -266,7 +266,8 @@ static void standing_bar(struct drawing *drawing, const struct segment *segment,
         .kind = STOP_BAR, .who = task->who, .from = -2, .to = -1, .truth = record->to};
     bar.at = frame_point(&drawing->frame, record->to);
     bar.facing = frame_direction(&drawing->frame, record->facing);
-    symbol->at = vec2_along(bar.at, bar.facing, -4.2 * drawing->frame.k);
+    double behind = real_max(4.2 * drawing->frame.k, symbol->radius + drawing->size.gap + 5.0);
+    symbol->at = vec2_along(bar.at, bar.facing, -behind);
     drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
     bool here = segment == drawing->segment;
     struct stroke stroke = {.class = CLASS_SCREEN,

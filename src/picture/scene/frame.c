@@ -155,6 +155,9 @@ static void frame_throwers(struct frame *frame, const struct reach *reach, doubl
 {
     struct sizes size = sizes_of(frame->k);
     double ring = size.ring / frame->k, half = frame->court->half_width / FEET;
+    if (!frame->full) { /* a ringed numeral low on the floor, too */
+        frame->high.y = real_max(frame->high.y, reach->high + ring + 0.4);
+    }
     if (is_thrower(frame, -reach->low)) {
         frame->low.y = real_min(frame->low.y, -(2.4 + ring + 0.65));
     }

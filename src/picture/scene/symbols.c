@@ -150,7 +150,7 @@ static void keep_inside(const struct frame *frame, struct symbol *symbol)
 
 static void attackers_apart(struct drawing *drawing)
 {
-    for (int turn = 0; turn < 12; turn++) {
+    for (int turn = 0; turn < 24; turn++) {
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             for (size_t j = i + 1; j < drawing->symbols.count; j++) {
                 struct symbol *a = &drawing->symbols.at[i], *b = &drawing->symbols.at[j];
@@ -158,6 +158,7 @@ static void attackers_apart(struct drawing *drawing)
                     apart(a, b, a->radius + b->radius + drawing->size.gap, 0.5);
                 }
             }
+            keep_inside(&drawing->frame, &drawing->symbols.at[i]);
         }
     }
 }

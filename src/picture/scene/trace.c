@@ -8,7 +8,7 @@
 #define TOLERANCE 0.15               /* metres */
 #define STEP_FEET 0.35               /* between the points of a trail */
 #define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
-#define OBLIQUE (42 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
+#define OBLIQUE (37 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
 #define HEEL (80 * REAL_PI / 180)    /* a turn of more is one even where none is reported */
 #define LEG_STRAIGHT 0.32 /* metres: a leg beside a corner that bows less is drawn straight */
 enum { CORNERS = 24 };
