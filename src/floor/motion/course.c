@@ -183,7 +183,8 @@ struct vec2 motion_follow(struct course *course, const struct mover *mover, cons
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
     if (end_speed <= 0) {
         limit = real_min(
-            limit, SETTLE * vec2_distance(mover->at, course->path.at[course->path.count - 1]) + .02);
+            limit,
+            SETTLE * vec2_distance(mover->at, course->path.at[course->path.count - 1]) + .02);
         if (left > .3) {
             limit = real_max(limit, .3);
         }

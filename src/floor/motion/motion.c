@@ -6,10 +6,12 @@
 #include "base/real.h"
 
 #define GRAVITY 9.81
-#define DRAG .0219 /* per metre: a ball of .62 kg, .12 m, Cd .5 (Brancazio 1981; ball as in the rulebooks) */
+#define DRAG                                                                                       \
+    .0219 /* per metre: a ball of .62 kg, .12 m, Cd .5 (Brancazio 1981; ball as in the rulebooks)  \
+           */
 #define SHOT_ANGLE (50.0 / 180 * REAL_PI) /* between 46 and 54 degrees by height (ours) */
 #define RIM_HEIGHT 3.05                   /* every code */
-#define RELEASE 1.25        /* of the shooter's height: over the head */
+#define RELEASE 1.25                      /* of the shooter's height: over the head */
 #define LAYUP_DISTANCE 1.5                /* m: nearer than this the ball is laid up */
 #define LAYUP_TIME .51                    /* s: a lay-up from 1 m (ours) */
 
@@ -53,7 +55,8 @@ double motion_rush(double top, double tau, double brake, double distance)
 
 double motion_turn_share(double angle)
 {
-    /* 45, 90 and 180 degrees fitted to published losses, 135 between (Giannakopoulos et al. 2026) */
+    /* 45, 90 and 180 degrees fitted to published losses, 135 between (Giannakopoulos et al. 2026)
+     */
     static const double share[] = {1.00, .63, .385, .25, .12};
     double place = real_clamp(angle / (REAL_PI / 4), 0, 4);
     int index = place >= 4 ? 3 : (int)place;

@@ -53,7 +53,7 @@ struct course {
     double *cap;    /* m/s at each point, braking before it counted in */
     double *corner; /* lengths at which a sharp turn stands */
     size_t corners, passed;
-    size_t piece;   /* of the path, that holds: */
+    size_t piece; /* of the path, that holds: */
     double along; /* progress: never goes back */
     double goal;  /* length at which the place is reached; behind it is only a run-out */
 };

@@ -14,7 +14,7 @@
 #define STALL_GETS .3  /* and not reached */
 #define STALL_TIME .35 /* for so long */
 #define STALL_LETS .8  /* s in which team-mates step aside */
-#define STANDS .35 /* m/s */
+#define STANDS .35     /* m/s */
 
 /* Who wants to go and cannot, in a crowd of his own side, is let through: people step aside. */
 static void watch_stall(const struct world *world, struct agent *agent)

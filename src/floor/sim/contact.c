@@ -30,7 +30,9 @@ static double give(const struct agent *a, const struct agent *b)
     if (a->defends != b->defends) {
         const struct agent *attacker = a->defends ? b : a;
         bool runs = vec2_length(attacker->m.v) > RUNNING;
-        double share = attacker->screening && !attacker->planted ? 1 : runs ? RUNNER : 0;
+        const struct agent *defender = a->defends ? a : b;
+        bool looks = attacker->screening && !attacker->planted && attacker->sought == defender;
+        double share = looks ? 1 : runs ? RUNNER : 0;
         return a->defends ? 1 - share : share;
     }
     return .5;
@@ -69,13 +71,13 @@ static void part(struct agent *a, struct agent *b, double least)
     }
 }
 
-/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other. Team-mates
- * who step aside for one who cannot get on leave him half a body. */
+/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other.
+ * Team-mates who step aside for one who cannot get on leave him half a body. */
 static double least_gap(const struct world *world, const struct agent *a, const struct agent *b)
 {
     double bodies = 2 * MOTION_BODY;
     if (!a->defends && !b->defends && (world->t < a->let_through || world->t < b->let_through)) {
-        return bodies / 2;
+        return bodies / 8;
     }
     return a->coming || b->coming ? bodies - .06 : bodies;
 }

@@ -151,7 +151,8 @@ bool queue_next_is_run(struct world *world, body who, struct vec2 *goal)
         return false;
     }
     enum verb_shape shape = next->task->shape;
-    bool plants = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_BACK || shape == SHAPE_SETUP ||
+    bool plants = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_BACK ||
+                  shape == SHAPE_SETUP ||
                   next->task->kind == TASK_SCREEN; /* begins with a step the other way */
     *goal = plants ? agent->m.at : move_goal(world, next->task);
     return !plants;

@@ -9,7 +9,7 @@
 
 #define AT_RIM .6       /* m: a goal this near the ring is the ring */
 #define RUN_OUT 1.3     /* m run on behind the ring (ours: further spoils the next diagram) */
-#define SHORT_OF_RIM .9    /* m */
+#define SHORT_OF_RIM .9 /* m */
 #define ROUND .66       /* m from a body gone round: two bodies and some air */
 #define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
 #define PAST FEET       /* beyond the line through the other player */
@@ -51,7 +51,8 @@ static double run_out(struct world *world, struct route *route, struct vec2 goal
     return vec2_distance(goal, end);
 }
 
-/* A drive that ends in a shot goes up at the ring; any other stops short of it, to see the floor. */
+/* A drive that ends in a shot goes up at the ring; any other stops short of it, to see the floor.
+ */
 static bool finishes(const struct world *world, body who)
 {
     const struct agent *agent = &world->agent[who];

@@ -10,9 +10,9 @@
 #define SHOULDER (2 * MOTION_BODY + MOTION_SHOULDER)
 #define FAKE .45 /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
-#define IN_LINE .2        /* m: nearer to the line than this nobody can say on which side */
-#define LAST_STRIDES .75  /* m before the ring */
-#define BOW .10 /* of the chord */
+#define IN_LINE .2       /* m: nearer to the line than this nobody can say on which side */
+#define LAST_STRIDES .75 /* m before the ring */
+#define BOW .10          /* of the chord */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -29,7 +29,7 @@ static bool is_beyond(struct vec2 user, struct vec2 screener, struct vec2 goal)
 }
 
 static double plan_fade(struct world *world, const struct task *task, struct vec2 screener,
-                      struct vec2 goal, struct route *route)
+                        struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
     struct tie_side tie = world_tie(world);
@@ -47,7 +47,7 @@ static double plan_fade(struct world *world, const struct task *task, struct vec
 }
 
 static double plan_behind(struct world *world, const struct task *task, struct vec2 screener,
-                        struct vec2 goal, struct route *route)
+                          struct vec2 goal, struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at;
     double step = task->verb == VERB_REJECTS ? FAKE : draw_step(user, screener);
@@ -70,8 +70,8 @@ static double plan_behind(struct world *world, const struct task *task, struct v
 
 /* On which side of the way past the screener he goes: +1 left. A curl goes round him; any other way
  * has him between user and defender, or, when those are in a line, takes the near side. */
-static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from, struct vec2 screener,
-                            struct vec2 exit)
+static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from,
+                            struct vec2 screener, struct vec2 exit)
 {
     struct tie_side tie = world_tie(world);
     if (task->shape == SHAPE_CURL) {
@@ -93,7 +93,8 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
 }
 
 /* Shoulder to shoulder past one screener, or past two in turn on one side. */
-static double plan_off(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
+                       struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at, first = world->agent[task->other].m.at;
     double near = SHOULDER + task->gap;

@@ -50,9 +50,10 @@ static struct vec2 tangent(struct vec2 rel, double room, double side)
     return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
 }
 
-/* On which side the other is left: where he is; head on, to the ball's side. Two who run at each other
- * must choose alike, or they dance: the first one's view holds for both. */
-static double choose_side(const struct world *world, body who, body other, struct vec2 goal, double off)
+/* On which side the other is left: where he is; head on, to the ball's side. Two who run at each
+ * other must choose alike, or they dance: the first one's view holds for both. */
+static double choose_side(const struct world *world, body who, body other, struct vec2 goal,
+                          double off)
 {
     const struct agent *a = &world->agent[who], *o = &world->agent[other];
     struct tie_side tie = world_tie(world);
@@ -74,7 +75,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 {
     struct agent *a = &world->agent[who];
     double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), nearest = SIGHT;
-    if (speed < .2 || far < .3) {
+    if (speed < .2 || far < .3 || world->t < a->let_through) {
         return command;
     }
     struct vec2 way = vec2_scale(command, 1 / speed);
@@ -83,7 +84,8 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     for (int b = 0; b < BODY_COUNT; b++) {
         const struct agent *o = &world->agent[b];
         double dx = o->m.at.x - a->m.at.x, dy = o->m.at.y - a->m.at.y, ahead, off;
-        if (!o->here || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) || dx * way.x + dy * way.y < 0) {
+        if (!o->here || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) ||
+            dx * way.x + dy * way.y < 0) {
             continue; /* most of them, at little cost */
         }
         if (is_obstacle(world, who, (body)b, not_him) &&
@@ -97,8 +99,14 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
         return command;
     }
     if (a->dodged != found || world->t > a->dodge_until) {
+        struct agent *o = &world->agent[found];
         a->dodge_side = choose_side(world, who, found, goal, near_off);
         a->dodged = found;
+        if (vec2_dot(a->m.v, o->m.v) < 0) { /* he who comes the other way must know */
+            o->dodge_side = a->dodge_side;
+            o->dodged = who;
+            o->dodge_until = world->t + KEEP;
+        }
     }
     a->dodge_until = world->t + KEEP;
     struct vec2 rel = vec2_sub(world->agent[found].m.at, a->m.at);

@@ -81,7 +81,7 @@ static double end_speed(struct world *world, body who)
     return agent->gait.sprint * motion_turn_share(angle);
 }
 
-static bool is_blocked(struct agent *agent)
+static bool is_blocked(const struct world *world, struct agent *agent)
 {
     bool gets_on = agent->course.along > agent->stuck_along + .04 && vec2_length(agent->m.v) > .3;
     if (gets_on) {
@@ -89,6 +89,9 @@ static bool is_blocked(struct agent *agent)
         agent->stuck = 0;
     } else {
         agent->stuck += SIM_DT;
+    }
+    if (agent->stuck > BLOCKED / 2) {
+        agent->let_through = world->t + BLOCKED; /* straight on, whoever dances before him */
     }
     return agent->stuck > BLOCKED;
 }
@@ -111,7 +114,7 @@ bool move_tick(struct world *world, struct job *job)
            far = vec2_distance(agent->m.at, job->goal);
     bool passes = agent->end_speed > 0 || agent->course.goal < path_length(&agent->course.path);
     bool there = left < THERE && (far < 2.5 * THERE || passes);
-    bool near = is_blocked(agent) && far < NEARLY;
+    bool near = is_blocked(world, agent) && far < NEARLY;
     if (!there && !near) {
         return false;
     }
@@ -146,9 +149,11 @@ static bool move_ready(struct world *world, struct job *job)
     if (waits_for_pass(world, job)) {
         return false;
     }
-    if (job->task->shape == SHAPE_BACK && job->task->kind == TASK_MOVE) { /* against a screen as a decoy */
+    if (job->task->shape == SHAPE_BACK &&
+        job->task->kind == TASK_MOVE) { /* against a screen as a decoy */
         int screen = screen_task_for(world, job->task->who);
-        return screen == SIM_NO_TASK || screen > job->index || queue_depends(world, screen, job->index, 6);
+        return screen == SIM_NO_TASK || screen > job->index ||
+               queue_depends(world, screen, job->index, 6);
     }
     return job->task->shape != SHAPE_SETUP || fake_is_due(world, job);
 }

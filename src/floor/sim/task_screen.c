@@ -19,11 +19,13 @@
 #define SIDEWAYS .95    /* rad off the way through, for a screen on the ball */
 #define BACK_WITHIN .45 /* rad: the back is turned at most so far from the exit */
 #define PATIENCE 1.5    /* s that the defender is awaited where he ought to come */
-#define STAGGER 1.9       /* m between two screeners in a row */
-#define ABREAST .62       /* shoulder to shoulder */
-#define NEARBY 1.2        /* m from the spot */
-#define HELD_UP .8        /* s of standing so near it without getting there */
-#define MET .36           /* m of air between the two at most */
+#define STAGGER 1.9     /* m between two screeners in a row */
+#define ABREAST .62     /* shoulder to shoulder */
+#define NEARBY 1.2      /* m from the spot */
+#define ROUGHLY 1.8     /* m */
+#define LONGEST 3.0     /* s of looking for the defender so near the spot */
+#define HELD_UP .8      /* s of standing so near it without getting there */
+#define MET .36         /* m of air between the two at most */
 #define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
 #define SLIP_AT .9      /* m from the spot */
 #define AFTER_CLEAR .1  /* s */
@@ -131,8 +133,8 @@ static const struct screen *screen_before(const struct world *world, const struc
     for (int i = job->index - 1; i >= 0; i--) {
         const struct task *task = world->job[i].task;
         const struct screen *screen = &world->screen[task->who];
-        if (task->kind == TASK_SCREEN && task->other == job->task->other && task->who != job->task->who &&
-            screen->live && screen->task == i) {
+        if (task->kind == TASK_SCREEN && task->other == job->task->other &&
+            task->who != job->task->who && screen->live && screen->task == i) {
             return screen;
         }
     }
@@ -166,7 +168,8 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     if (first) {
         screen->met = true;
         struct vec2 way = vec2_unit(vec2_sub(screen->exit, first->spot));
-        screen->spot = vec2_along(first->spot, way, task->screen == SCREEN_DOUBLE ? ABREAST : STAGGER);
+        screen->spot =
+            vec2_along(first->spot, way, task->screen == SCREEN_DOUBLE ? ABREAST : STAGGER);
         return;
     }
     double speed;
@@ -193,6 +196,8 @@ static void screen_start(struct world *world, struct job *job)
                                                .wanted = is_wanted(world, task->who, task->other)};
     agent->going = false;
     agent->screening = true;
+    agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
+    world->screen[task->who].near_at = -1;
     agent->gait = motion_gait(world->level, task->effort, ball_is_held(world, task->who));
     agent->gait.top = SPEED * agent->gait.sprint;
     job->until = -1;
@@ -263,7 +268,8 @@ static bool in_place(const struct world *world, const struct job *job, const str
     struct vec2 v, d = defender_at(world, screen, &v);
     double far = vec2_distance(agent->m.at, screen->spot);
     double gap = vec2_distance(agent->m.at, d) - 2 * MOTION_BODY;
-    return (far < NEAR || (!screen->second && gap < TOUCH && far < TOUCH_NEAR)) && vec2_length(agent->m.v) < STILL;
+    return (far < NEAR || (!screen->second && gap < TOUCH && far < TOUCH_NEAR)) &&
+           vec2_length(agent->m.v) < STILL;
 }
 
 /* On the way; true when he slips before there is any contact. */
@@ -293,7 +299,17 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
     if (far > NEARBY || vec2_length(agent->m.v) > STILL) {
         screen->still = world->t;
     }
-    bool held_up = world->t > screen->still + HELD_UP; /* bodies in between: he stops where he is */
+    if (early || far > ROUGHLY) {
+        screen->near_at = -1;
+    } else if (screen->near_at < 0) {
+        screen->near_at = world->t;
+    }
+    if (screen->near_at >= 0) {
+        world->quiet = 0; /* it will be set before long, one way or the other */
+    }
+    /* bodies in between, or a defender who will not stand: he stops where he is */
+    bool held_up = world->t > screen->still + HELD_UP ||
+                   (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
     if (!held_up && (!in_place(world, job, screen) || !screen->met)) {
         return false;
     }

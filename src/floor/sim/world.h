@@ -36,11 +36,12 @@ struct agent {
     struct vec2 command; /* velocity wanted in this tick */
     struct gait gait;
     bool defends;
-    bool anchored;  /* a set screener */
-    bool screening; /* on his way to set one */
-    bool planted;   /* and there but for the last step */
-    bool outside;   /* out of bounds to throw in */
-    bool coming;    /* to the ball or the hand-off, without a sentence */
+    bool anchored;              /* a set screener */
+    bool screening;             /* on his way to set one */
+    bool planted;               /* and there but for the last step */
+    const struct agent *sought; /* the defender whom he is looking for */
+    bool outside;               /* out of bounds to throw in */
+    bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
     struct course course; /* the way being run, if `going` */
     bool going;
@@ -50,7 +51,7 @@ struct agent {
     double stuck; /* s without getting on */
     double stuck_along;
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
-    int *queue; /* task indices, in order */
+    int *queue;                /* task indices, in order */
     size_t queued, head;
 };
 
@@ -62,10 +63,11 @@ struct screen {
     struct vec2 exit, spot, on;
     struct vec2 user_at; /* where the user was when it was set */
     bool set, left, cleared, wanted;
-    bool second; /* of two in a row: further on, not beside the defender */
-    bool met;   /* the defender is where he is to be screened */
-    double still; /* when he last moved, near the spot */
-    double due; /* when the defender could first be met */
+    bool second;    /* of two in a row: further on, not beside the defender */
+    bool met;       /* the defender is where he is to be screened */
+    double still;   /* when he last moved, near the spot */
+    double near_at; /* when he first was near the spot, with nothing to wait for; < 0: not yet */
+    double due;     /* when the defender could first be met */
     double set_at, left_at, clear_at;
     int unset; /* times it had to be set anew */
 };
@@ -166,10 +168,12 @@ bool move_at_rim(struct vec2 goal);
 /* route_plan.c: the way of a movement by its shape. */
 double plan_move(struct world *world, const struct task *task, struct vec2 goal,
                  struct route *route);
-double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
-/* The last strides: to the place; at the ring on through, or short of it with the ball. All of these
- * return how much of the way lies behind the goal. */
-double plan_end(struct world *world, const struct task *task, struct vec2 goal, struct route *route);
+double plan_use(struct world *world, const struct task *task, struct vec2 goal,
+                struct route *route);
+/* The last strides: to the place; at the ring on through, or short of it with the ball. All of
+ * these return how much of the way lies behind the goal. */
+double plan_end(struct world *world, const struct task *task, struct vec2 goal,
+                struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
 /* screens.c */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The man rules against the positions they were tuned to. Those are ours and no published check: the
- * test holds the rules where they are. Feet, as a coach would read them. */
+/* The man rules against the positions they were tuned to. Those are ours and no published check:
+ * the test holds the rules where they are. Feet, as a coach would read them. */
 #include "floor/defense/defense.h"
 
 #include <math.h>
@@ -18,7 +18,8 @@ static const struct vec2 none = {0, 0};
 
 static struct vec2 stand(enum man_style style, const double man[2], const double ball[2])
 {
-    struct vec2 m = vec2_of(man[0] * FEET, man[1] * FEET), b = vec2_of(ball[0] * FEET, ball[1] * FEET);
+    struct vec2 m = vec2_of(man[0] * FEET, man[1] * FEET),
+                b = vec2_of(ball[0] * FEET, ball[1] * FEET);
     bool has = man[0] == ball[0] && man[1] == ball[1];
     return vec2_scale(defense_man(court_of(COURT_HIGH_SCHOOL), style, m, b, has), 1 / FEET);
 }
@@ -28,18 +29,39 @@ static void check_rows(const struct row *rows, size_t count)
     for (size_t i = 0; i < count; i++) {
         struct vec2 p = stand(rows[i].style, rows[i].man, rows[i].ball);
         ck_assert_msg(fabs(p.x - rows[i].at[0]) < .11 && fabs(p.y - rows[i].at[1]) < .11,
-                      "%s: stands at %.2f, %.2f, not %.1f, %.1f", rows[i].what, p.x, p.y, rows[i].at[0],
-                      rows[i].at[1]);
+                      "%s: stands at %.2f, %.2f, not %.1f, %.1f", rows[i].what, p.x, p.y,
+                      rows[i].at[0], rows[i].at[1]);
     }
 }
 
-#define TOP {0, 24.5}
-#define RIGHT_WING {17, 17}
-#define LEFT_WING {-17, 17}
-#define RIGHT_CORNER {22, 0}
-#define LEFT_CORNER {-22, 0}
-#define RIGHT_SLOT {9, 23}
-#define LEFT_SLOT {-9, 23}
+#define TOP                                                                                        \
+    {                                                                                              \
+        0, 24.5                                                                                    \
+    }
+#define RIGHT_WING                                                                                 \
+    {                                                                                              \
+        17, 17                                                                                     \
+    }
+#define LEFT_WING                                                                                  \
+    {                                                                                              \
+        -17, 17                                                                                    \
+    }
+#define RIGHT_CORNER                                                                               \
+    {                                                                                              \
+        22, 0                                                                                      \
+    }
+#define LEFT_CORNER                                                                                \
+    {                                                                                              \
+        -22, 0                                                                                     \
+    }
+#define RIGHT_SLOT                                                                                 \
+    {                                                                                              \
+        9, 23                                                                                      \
+    }
+#define LEFT_SLOT                                                                                  \
+    {                                                                                              \
+        -9, 23                                                                                     \
+    }
 
 START_TEST(five_out_stands_as_it_was_tuned)
 {
@@ -80,12 +102,13 @@ END_TEST
 
 START_TEST(denying_is_nearer_and_sagging_further_off)
 {
-    static const struct row rows[] = {{"deny the wing", MAN_DENY, RIGHT_WING, TOP, {13.2, 16.8}},
-                                      {"deny the top", MAN_DENY, TOP, RIGHT_WING, {2.5, 21.5}},
-                                      {"deny the corner", MAN_DENY, RIGHT_CORNER, RIGHT_WING, {19.4, 4.0}},
-                                      {"sag off the wing", MAN_SAG, RIGHT_WING, TOP, {6.8, 14.7}},
-                                      {"sag off the top", MAN_SAG, TOP, RIGHT_WING, {5.5, 15.3}},
-                                      {"sag off the corner", MAN_SAG, RIGHT_CORNER, RIGHT_WING, {13.9, 5.4}}};
+    static const struct row rows[] = {
+        {"deny the wing", MAN_DENY, RIGHT_WING, TOP, {13.2, 16.8}},
+        {"deny the top", MAN_DENY, TOP, RIGHT_WING, {2.5, 21.5}},
+        {"deny the corner", MAN_DENY, RIGHT_CORNER, RIGHT_WING, {19.4, 4.0}},
+        {"sag off the wing", MAN_SAG, RIGHT_WING, TOP, {6.8, 14.7}},
+        {"sag off the top", MAN_SAG, TOP, RIGHT_WING, {5.5, 15.3}},
+        {"sag off the corner", MAN_SAG, RIGHT_CORNER, RIGHT_WING, {13.9, 5.4}}};
     check_rows(rows, sizeof rows / sizeof *rows);
 }
 END_TEST
@@ -99,7 +122,8 @@ START_TEST(nobody_jumps_when_man_or_ball_moves_a_little)
                 struct vec2 man = {x, y}, ball = {3.1, 6.2}, near = {x + .01, y + .01};
                 struct vec2 a = defense_man(court, (enum man_style)style, man, ball, false);
                 struct vec2 b = defense_man(court, (enum man_style)style, near, ball, false);
-                struct vec2 c = defense_man(court, (enum man_style)style, man, vec2_of(3.11, 6.2), false);
+                struct vec2 c =
+                    defense_man(court, (enum man_style)style, man, vec2_of(3.11, 6.2), false);
                 ck_assert_double_lt(vec2_distance(a, b), .10);
                 ck_assert_double_lt(vec2_distance(a, c), .10);
             }
@@ -120,8 +144,12 @@ END_TEST
 
 static struct seen_screen down_screen(void)
 {
-    return (struct seen_screen){.man = {-6.3, -.6}, .man_v = none, .ball = {-2.4, 5.8}, .exit = {0, .9},
-                                .screener = {-4.9, .2}, .self = {-5.4, 0}};
+    return (struct seen_screen){.man = {-6.3, -.6},
+                                .man_v = none,
+                                .ball = {-2.4, 5.8},
+                                .exit = {0, .9},
+                                .screener = {-4.9, .2},
+                                .self = {-5.4, 0}};
 }
 
 START_TEST(each_answer_to_a_screen_stands_somewhere_else)

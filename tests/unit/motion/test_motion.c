@@ -93,7 +93,8 @@ START_TEST(shots_and_passes_take_their_time)
     struct level level = *level_of(LEVEL_U16);
     level.pass = 10;
     NEAR(motion_pass_time(&level, PASS_CHEST, 6), .6412, 5e-4);
-    ck_assert(motion_pass_time(&level, PASS_BOUNCE, 6) > 1.3 * motion_pass_time(&level, PASS_CHEST, 6));
+    ck_assert(motion_pass_time(&level, PASS_BOUNCE, 6) >
+              1.3 * motion_pass_time(&level, PASS_CHEST, 6));
     ck_assert(motion_pass_time(&level, PASS_LOB, 6) > motion_pass_time(&level, PASS_OVERHEAD, 6));
 }
 END_TEST

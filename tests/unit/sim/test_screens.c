@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Screens: set on the defender wherever he is, still before the user goes, by the shoulder, held until
- * used; and what the defence does about them. */
+/* Screens: set on the defender wherever he is, still before the user goes, by the shoulder, held
+ * until used; and what the defence does about them. */
 #include "suites.h"
 
 #include <math.h>
@@ -42,7 +42,8 @@ static void curl_is_sound(const struct run *run)
     ck_assert_double_ge(left, set + .1);
     ck_assert_double_lt(left, set + .3);
     ck_assert_double_lt(vec2_length(segment_velocity(segment, body_attacker(5), left)), .05);
-    for (double t = set + RUN_SAMPLE; t < screen->time[MOMENT_USED]; t += RUN_SAMPLE) { /* he does not move */
+    for (double t = set + RUN_SAMPLE; t < screen->time[MOMENT_USED];
+         t += RUN_SAMPLE) { /* he does not move */
         ck_assert(vec2_near(segment_at(segment, body_attacker(5), t), screen->to, .02));
     }
     ck_assert_double_ge(curl->gap, 0);
@@ -73,7 +74,8 @@ START_TEST(with_no_defense_he_goes_to_where_one_would_stand)
 }
 END_TEST
 
-static double nearest(const struct segment *segment, int defender, int attacker, double from, double to)
+static double nearest(const struct segment *segment, int defender, int attacker, double from,
+                      double to)
 {
     double least = 99;
     for (double t = from; t < to; t += RUN_SAMPLE) {
@@ -162,7 +164,8 @@ START_TEST(a_slip_leaves_before_contact)
     ck_assert_double_lt(sim_time(run, 0, 1, MOMENT_SET), 0);
     double t = sim_time(run, 0, 2, MOMENT_STARTED);
     ck_assert_double_gt(vec2_distance(segment_at(segment, body_attacker(5), t),
-                                      segment_at(segment, body_defender(3), t)), .6);
+                                      segment_at(segment, body_defender(3), t)),
+                        .6);
 }
 END_TEST
 
@@ -243,7 +246,8 @@ START_TEST(a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by
     ck_assert(segment->ran);
     ck_assert_double_gt(screen->to.x, screen->on.x + .2);
     double most = -9;
-    for (double t = sim_time(run, 0, 1, MOMENT_STARTED); t < sim_time(run, 0, 1, MOMENT_ARRIVED); t += .05) {
+    for (double t = sim_time(run, 0, 1, MOMENT_STARTED); t < sim_time(run, 0, 1, MOMENT_ARRIVED);
+         t += .05) {
         most = real_max(most, segment_at(segment, body_attacker(1), t).x);
     }
     ck_assert_double_gt(most, screen->to.x + .4);
@@ -305,7 +309,8 @@ TCase *sim_screen_tests(void)
     tcase_add_test(all, a_standing_post_is_used_without_a_wait);
     tcase_add_test(all, early_leaves_before_it_is_set);
     tcase_add_test(all, a_measured_place_is_taken_literally);
-    tcase_add_test(all, a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by_its_far_side);
+    tcase_add_test(
+        all, a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by_its_far_side);
     tcase_add_test(all, a_switch_leaves_each_with_the_other_man);
     tcase_add_test(all, two_screens_for_one_user_stand_in_a_row);
     return all;

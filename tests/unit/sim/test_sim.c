@@ -38,7 +38,8 @@ double sim_time(const struct run *run, size_t segment, size_t task, enum moment 
 
 double sim_between(const struct segment *segment, int player, int other, double t)
 {
-    return vec2_distance(segment_at(segment, body_attacker(player), t), segment_at(segment, body_attacker(other), t));
+    return vec2_distance(segment_at(segment, body_attacker(player), t),
+                         segment_at(segment, body_attacker(other), t));
 }
 
 struct str sim_dump(const struct run *run)
@@ -82,7 +83,8 @@ START_TEST(a_pass_is_caught_after_its_flight)
     double from = sim_time(run, 0, 0, MOMENT_RELEASED), to = sim_time(run, 0, 0, MOMENT_CAUGHT);
     double far = sim_between(run->segments.at[0], 1, 2, 0);
     ck_assert_double_eq_tol(to - from, motion_pass_time(play->speed, PASS_PLAIN, far), .03);
-    ck_assert_uint_eq(segment_holder(run->segments.at[0], run->segments.at[0]->duration), body_attacker(2));
+    ck_assert_uint_eq(segment_holder(run->segments.at[0], run->segments.at[0]->duration),
+                      body_attacker(2));
     ck_assert_uint_eq(segment_holder(run->segments.at[0], (from + to) / 2), BODY_NONE);
 }
 END_TEST
@@ -95,7 +97,8 @@ START_TEST(ball_and_cutter_meet)
     add(step, 1, VERB_PASSES, 3);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
-    ck_assert_double_eq_tol(sim_time(run, 0, 1, MOMENT_CAUGHT), sim_time(run, 0, 0, MOMENT_ARRIVED), .25);
+    ck_assert_double_eq_tol(sim_time(run, 0, 1, MOMENT_CAUGHT), sim_time(run, 0, 0, MOMENT_ARRIVED),
+                            .25);
     ck_assert(vec2_near(run->segments.at[0]->record[1].to, vec2_of(-4 * FEET, 10 * FEET), .6));
 }
 END_TEST
@@ -110,7 +113,8 @@ START_TEST(a_cutter_who_goes_with_the_pass_is_led)
     build_wait(&sim_arena, cut, 0, MOMENT_RELEASED, true);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
-    struct vec2 caught = run->segments.at[0]->record[0].to, from = run->segments.at[0]->record[1].from;
+    struct vec2 caught = run->segments.at[0]->record[0].to,
+                from = run->segments.at[0]->record[1].from;
     ck_assert_double_gt(vec2_distance(caught, from), .5);
     ck_assert_double_lt(sim_time(run, 0, 0, MOMENT_CAUGHT), sim_time(run, 0, 1, MOMENT_ARRIVED));
 }
@@ -154,7 +158,8 @@ START_TEST(a_receiver_running_by_takes_the_ball_where_he_is_nearest)
     ck_assert(ran(run));
     double t = sim_time(run, 0, 1, MOMENT_CAUGHT);
     ck_assert_double_lt(sim_between(run->segments.at[0], 1, 2, t), 3 * FEET);
-    ck_assert_double_gt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(2), t)), 1.5);
+    ck_assert_double_gt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(2), t)),
+                        1.5);
     ck_assert_double_lt(t, sim_time(run, 0, 0, MOMENT_ARRIVED));
 }
 END_TEST
@@ -185,7 +190,8 @@ START_TEST(movements_run_into_each_other_without_a_stop)
     build_to(add(step, 5, VERB_GOES, 0), -2, 10);
     struct run *run = sim_of(play);
     double t = sim_time(run, 0, 0, MOMENT_ARRIVED);
-    ck_assert_double_gt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(5), t)), 1.0);
+    ck_assert_double_gt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(5), t)),
+                        1.0);
 }
 END_TEST
 
@@ -196,11 +202,13 @@ START_TEST(a_tie_makes_a_stop)
     build_to(add(step, 5, VERB_GOES, 0), -12, 4);
     struct task *second = add(step, 5, VERB_GOES, 0);
     build_to(second, -2, 10);
-    struct wait wait = {.kind = WAIT_CLOCK, .delay = 4, .fixed = true, .written = false, .who = BODY_NONE};
+    struct wait wait = {
+        .kind = WAIT_CLOCK, .delay = 4, .fixed = true, .written = false, .who = BODY_NONE};
     VEC_PUSH(&sim_arena, &second->waits, wait);
     struct run *run = sim_of(play);
     ck_assert_double_eq_tol(sim_time(run, 0, 1, MOMENT_STARTED), 4, .01);
-    ck_assert_double_lt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(5), 3.9)), .05);
+    ck_assert_double_lt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(5), 3.9)),
+                        .05);
 }
 END_TEST
 
@@ -281,7 +289,8 @@ START_TEST(as_cuts_short_what_a_player_is_doing)
     struct run *run = sim_of(play);
     ck_assert(ran(run));
     ck_assert_double_eq_tol(sim_time(run, 0, 2, MOMENT_STARTED), 1, .03);
-    ck_assert_double_gt(vec2_distance(run->segments.at[0]->record[1].to, vec2_of(-2 * FEET, 10 * FEET)), 1);
+    ck_assert_double_gt(
+        vec2_distance(run->segments.at[0]->record[1].to, vec2_of(-2 * FEET, 10 * FEET)), 1);
 }
 END_TEST
 
@@ -303,7 +312,8 @@ START_TEST(each_step_begins_where_the_last_one_ended)
         ck_assert_ptr_eq(before, run->segments.at[s - 1]);
         ck_assert_double_eq_tol(now->time_before, before->time_before + before->duration, 1e-9);
         for (int b = 0; b < BODY_COUNT; b++) {
-            ck_assert(vec2_near(segment_at(now, (body)b, 0), segment_at(before, (body)b, before->duration), 1e-9));
+            ck_assert(vec2_near(segment_at(now, (body)b, 0),
+                                segment_at(before, (body)b, before->duration), 1e-9));
         }
         ck_assert_uint_eq(segment_holder(now, 0), segment_holder(before, before->duration));
     }
@@ -324,7 +334,8 @@ START_TEST(a_thrower_stays_out_until_he_has_thrown)
     ck_assert(ran(run));
     double thrown = sim_time(run, 0, 0, MOMENT_RELEASED);
     ck_assert(!court_inside(play->court, segment_at(segment, body_attacker(3), thrown), 0));
-    ck_assert(court_inside(play->court, segment_at(segment, body_attacker(3), segment->duration), 0));
+    ck_assert(
+        court_inside(play->court, segment_at(segment, body_attacker(3), segment->duration), 0));
 }
 END_TEST
 
