@@ -59,6 +59,21 @@ struct str str_copy(struct arena *arena, struct str s)
     return (struct str){arena_copy(arena, s.at, s.size), s.size};
 }
 
+/* Bytes of a mark that shows nothing but turns or joins what stands beside it (U+200B..U+200F,
+ * U+2028..U+202F, U+2060..U+206F, U+FEFF) at `at`, 0 if none: a file's name must read as it is. */
+static size_t unseen_mark(struct str s, size_t at)
+{
+    if (s.size - at < 3) {
+        return 0;
+    }
+    const unsigned char *b = (const unsigned char *)s.at + at;
+    bool general = b[0] == 0xE2 && b[1] == 0x80 &&
+                   ((b[2] >= 0x8B && b[2] <= 0x8F) || (b[2] >= 0xA8 && b[2] <= 0xAF));
+    bool joiner = b[0] == 0xE2 && b[1] == 0x81 && b[2] >= 0xA0 && b[2] <= 0xAF;
+    bool order_mark = b[0] == 0xEF && b[1] == 0xBB && b[2] == 0xBF;
+    return general || joiner || order_mark ? 3 : 0;
+}
+
 struct str str_slug(struct arena *arena, struct str s)
 {
     struct strbuf out;
@@ -67,8 +82,10 @@ struct str str_slug(struct arena *arena, struct str s)
     for (size_t i = 0; i < s.size; i++) {
         char c = lower(s.at[i]);
         bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || (unsigned char)c >= 0x80;
-        if (!letter) {
+        size_t unseen = unseen_mark(s, i);
+        if (!letter || unseen) {
             gap = out.size > 0;
+            i += unseen ? unseen - 1 : 0;
             continue;
         }
         if (gap) {

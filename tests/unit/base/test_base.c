@@ -47,6 +47,9 @@ START_TEST(slugs_make_file_names)
 {
     ck_assert_str_eq(str_slug(&arena, STR("Down 2! (left)")).at, "down-2-left");
     ck_assert(str_is(str_slug(&arena, STR("!!")), "play"));
+    ck_assert(str_is(str_slug(&arena, STR("a\xE2\x80\xAE"
+                                          "b\xC3\xA9")),
+                     "a-b\xC3\xA9"));
 }
 END_TEST
 
