@@ -20,8 +20,8 @@ static int put(const struct request *request, struct input *input, const struct 
 {
     const char *path = request->write ? input->path : request->output ? request->output : "-";
     struct output output;
-    bool same =
-        tidied->size == input->text.size && memcmp(tidied->at, input->text.at, tidied->size) == 0;
+    bool same = tidied->size == input->text.size &&
+                (tidied->size == 0 || memcmp(tidied->at, input->text.at, tidied->size) == 0);
     if (request->write && same) {
         return STATUS_FINE;
     }
