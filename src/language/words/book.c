@@ -477,12 +477,27 @@ static bool implies_play(const struct reader *r)
     return true;
 }
 
+static bool is_only_stops(const struct line *line)
+{
+    for (size_t i = 0; i < line->count; i++) {
+        if (line->tokens[i].kind != TOKEN_MARK ||
+            (line->tokens[i].mark != '.' && line->tokens[i].mark != ';')) {
+            return false;
+        }
+    }
+    return !line->broken;
+}
+
 static void read_lines(struct reader *r)
 {
     while (r->next < r->lines.all.count) {
         const struct line *line = &r->lines.all.at[r->next++];
         if (line->count == 0 && !line->broken) {
             blank_line(r, line);
+        } else if (is_only_stops(line) && !is_kept_raw(r)) {
+            if (line->comment.size > 0) {
+                keep_comment(r, *line);
+            }
         } else {
             struct line whole = whole_line(r, *line);
             take_line(r, &whole);

@@ -122,6 +122,7 @@ static const char *const text_cases[][2] = {
     {"\n\n# a\n\n\n# b\n\n", "# a\n\n# b\n"},
     {"\n1 shoots\n\n\n\n2 stays\n\n", "1 shoots\n\n2 stays\n"},
     {"1 shoots", "1 shoots\n"},
+    {"1 shoots\n;\n. # kept\n2 stays", "1 shoots\n# kept\n2 stays\n"},
     {"play \"A\"\n1 shoots\n# margin\n", "play \"A\"\n  1 shoots\n# margin\n"},
     {"play \"A\"\n1 shoots\n   # under\n", "play \"A\"\n  1 shoots\n  # under\n"},
     {"play \"A\"\n1 shoots\n   # of B\n\nplay \"B\"\n",
