@@ -64,11 +64,20 @@ struct vec2 defense_man(const struct court *court, enum man_style style, struct 
         return vec2_along(man, vec2_unit(man), -real_min(ON_BALL, NEAR_RIM * from_rim));
     }
     const struct style_row *row = &styles[style];
-    struct vec2 two = two_passes(row, man, ball);
-    struct vec2 at = vec2_mix(one_pass(row, man, ball, far), two, real_smooth(far, 8.3, 10));
-    double is_post = 1 - real_smooth(from_rim, 4.2, 5.2);
-    double helping = opposite(man, ball) * real_smooth(far, 4, 6.5);
-    at = vec2_mix(at, vec2_mix(post(man, ball), two, helping), is_post);
+    /* each rule is worked out only where it has a share */
+    double away = real_smooth(far, 8.3, 10), is_post = 1 - real_smooth(from_rim, 4.2, 5.2);
+    double helping = is_post > 0 ? opposite(man, ball) * real_smooth(far, 4, 6.5) : 0;
+    struct vec2 one = {0, 0}, two = {0, 0}, low = {0, 0};
+    if (away < 1 && is_post < 1) {
+        one = one_pass(row, man, ball, far);
+    }
+    if ((away > 0 && is_post < 1) || helping > 0) {
+        two = two_passes(row, man, ball);
+    }
+    if (is_post > 0) {
+        low = vec2_mix(post(man, ball), two, helping);
+    }
+    struct vec2 at = vec2_mix(vec2_mix(one, two, away), low, is_post);
     at.y = real_max(at.y, real_mix(UNDER_RING, -1.0, is_post * (1 - helping)));
     return at;
 }

@@ -77,7 +77,7 @@ static double least_gap(const struct world *world, const struct agent *a, const 
 {
     double bodies = 2 * MOTION_BODY;
     if (!a->defends && !b->defends && (world->t < a->let_through || world->t < b->let_through)) {
-        return bodies / 8;
+        return 0;
     }
     return a->coming || b->coming ? bodies - .06 : bodies;
 }

@@ -17,6 +17,7 @@
 #define SWITCH_NEAR 1.25 /* m from user to screener */
 #define SWITCH_SPEED .5  /* m/s toward the exit */
 #define AFTER .8         /* s after the use ended in which the strategy still holds */
+#define RETHINK 3          /* ticks between two thoughts */
 #define COMES 3.0        /* m from its spot at which a screen is seen to come */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -308,7 +309,12 @@ void guard_tick(struct world *world)
             continue;
         }
         struct view view = look(world, (body)b);
-        struct aim aim = wanted(world, (body)b, &view);
+        if (world->tick % RETHINK == 0) {
+            agent->aim = wanted(world, (body)b, &view);
+        } else { /* goes on in between */
+            agent->aim.at = vec2_along(agent->aim.at, agent->aim.v, SIM_DT);
+        }
+        struct aim aim = agent->aim;
         aim.at = inside(world, aim.at);
         control(world, (body)b, &view, aim);
     }

@@ -12,7 +12,7 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
-#define NEARLY 1.6      /* m: then he has come as near as he can */
+#define NEARLY 2.2      /* m: then he has come as near as he can */
 
 struct vec2 move_goal(struct world *world, const struct task *task)
 {

@@ -40,6 +40,7 @@ struct agent {
     bool screening;             /* on his way to set one */
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
+    struct aim aim;    /* a defender: where he wants to be */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
