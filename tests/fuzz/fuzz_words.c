@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* libFuzzer on the reader of books and on tidy: whatever the bytes, every span lies in its source,
- * printing what was printed changes nothing, and what had no error has none when printed.
+ * printing what was printed changes nothing, what had no error has none when printed, and no
+ * comment is lost.
  *
  *   CC=clang meson setup build-fuzz -Dfuzz=true -Dcore=true -Db_lundef=false \
  *     -Db_sanitize=address,undefined -Dc_args=-fsanitize=fuzzer-no-link
@@ -9,6 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "language/syntax/chars.h"
 #include "language/tidy/tidy.h"
 
 int LLVMFuzzerTestOneInput(const unsigned char *bytes, size_t size);
@@ -32,6 +34,25 @@ static void give_up(const char *why, struct str a, struct str b)
 {
     fprintf(stderr, "%s\n<<%.*s>>\n<<%.*s>>\n", why, STR_ARG(a), STR_ARG(b));
     abort();
+}
+
+static struct str comments(struct arena *arena, struct str text)
+{
+    struct sources sources;
+    struct diags diags;
+    struct lines lines;
+    struct strbuf out;
+    sources_init(&sources, arena);
+    diags_init(&diags, arena);
+    strbuf_init(&out, arena);
+    lines_read(arena, &sources, sources_add(&sources, STR("fuzz.play"), text), &diags, &lines);
+    for (size_t i = 0; i < lines.all.count; i++) {
+        if (lines.all.at[i].comment.size > 0) {
+            strbuf_add(&out, lines.all.at[i].comment);
+            strbuf_char(&out, '\n');
+        }
+    }
+    return strbuf_str(&out);
 }
 
 static struct str tidied(struct arena *arena, struct str text, size_t *errors)
@@ -62,6 +83,10 @@ static void check(struct arena *arena, struct str text)
     struct str twice = tidied(arena, out, &again);
     if (!str_equal(out, twice)) {
         give_up("printed twice, it changes", out, twice);
+    }
+    struct str had = comments(arena, text), has = comments(arena, out);
+    if (text_is_text(out) && !str_equal(had, has)) { /* broken bytes may have become too many */
+        give_up("printed, it has other comments", text, out);
     }
     if (errors == 0 && again > 0) {
         give_up("printed, it has errors", text, out);
