@@ -5,8 +5,9 @@
 #include "picture/scene/drawing.h"
 
 #include <math.h>
+#include <string.h>
 
-enum { ROUNDS = 18 };
+enum { ROUNDS = 18, RELAX = 160 };
 
 /* A thing to keep clear of: a circle, or all that is within r of a bar from a to b. */
 struct obstacle {
@@ -67,6 +68,15 @@ static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, o
         if (stop->kind == STOP_RING) {
             VEC_PUSH(drawing->arena, list,
                      ((struct obstacle){stop->at, stop->at, size->end + 0.6 * k + wide, own}));
+        } else if (stop->kind == STOP_BAR && stop->from < 0 && stop->who == stroke->who) {
+            /* his own standing screen: off the bar, and off the short line behind it */
+            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
+            struct vec2 behind = vec2_along(stop->at, stop->facing, -2.2 * k);
+            VEC_PUSH(drawing->arena, list,
+                     ((struct obstacle){vec2_add(stop->at, along), vec2_sub(stop->at, along),
+                                        0.8 * k + wide, false}));
+            VEC_PUSH(drawing->arena, list,
+                     ((struct obstacle){stop->at, behind, 1.1 * k + wide, false}));
         } else if (stop->kind == STOP_BAR && !own && stop->who != stroke->who) {
             struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
             double r = uses_screen_of(drawing, stroke, stop->who) ? 1.6 * k : 0.9 * k;
@@ -163,24 +173,87 @@ static void hump(struct trail *trail, double along, struct vec2 push, double wid
     }
 }
 
+/* Keeps to those obstacles that the trail is near to, with the room that its ends leave them. */
+static void obstacles_near(struct trail *trail, obstacle_list *list, double reach)
+{
+    size_t kept = 0;
+    struct vec2 first = trail->at[0], last = trail->at[trail->count - 1];
+    for (size_t i = 0; i < list->count; i++) {
+        struct obstacle obstacle = list->at[i];
+        double near = 1e9;
+        for (size_t p = 0; p < trail->count; p++) {
+            near = real_min(near, segment_distance(trail->at[p], obstacle.a, obstacle.b, NULL));
+        }
+        double room = segment_distance(last, obstacle.a, obstacle.b, NULL);
+        if (!obstacle.own) {
+            room = real_min(room, segment_distance(first, obstacle.a, obstacle.b, NULL));
+        }
+        obstacle.r = real_min(obstacle.r, 0.97 * room);
+        if (near < obstacle.r + reach) {
+            list->at[kept++] = obstacle;
+        }
+    }
+    list->count = kept;
+}
+
+static void hold_off(struct trail *trail, const struct obstacle *obstacle, size_t from)
+{
+    for (size_t i = from > 0 ? from : 1; i + 1 < trail->count; i++) {
+        double t, far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
+        if (far < obstacle->r && far > 1e-3) {
+            struct vec2 near = vec2_mix(obstacle->a, obstacle->b, t);
+            trail->at[i] = vec2_along(near, vec2_unit(vec2_sub(trail->at[i], near)), obstacle->r);
+        }
+    }
+}
+
+/* What was pushed is drawn taut: how far the way is off its own course changes evenly, like a
+ * string laid round pegs, so that several pushes make one bend and not a writhing line. */
+static void relax_one(struct drawing *drawing, struct trail *trail, const struct vec2 *course,
+                      obstacle_list *list)
+{
+    obstacles_near(trail, list, 1.5 * drawing->size.k);
+    struct vec2 *off = arena_array(drawing->arena, struct vec2, trail->count);
+    for (int turn = 0; turn < RELAX; turn++) {
+        for (size_t i = 0; i < trail->count; i++) {
+            off[i] = vec2_sub(trail->at[i], course[i]);
+        }
+        for (size_t i = 1; i + 1 < trail->count; i++) {
+            struct vec2 middle = vec2_mix(off[i - 1], off[i + 1], 0.5);
+            trail->at[i] = vec2_add(course[i], vec2_mix(off[i], middle, 0.6));
+        }
+        for (size_t o = 0; o < list->count; o++) {
+            hold_off(trail, &list->at[o], list->at[o].own ? first_free(trail, &list->at[o]) : 0);
+        }
+    }
+}
+
 static void bend_one(struct drawing *drawing, struct stroke *stroke)
 {
+    struct trail *trail = &stroke->trail;
     obstacle_list list = {0};
     obstacles_of(drawing, stroke, &list);
+    struct vec2 *course = arena_array(drawing->arena, struct vec2, trail->count);
+    memcpy(course, trail->at, trail->count * sizeof *course);
+    bool bent = false;
     for (int round = 0; round < ROUNDS; round++) {
         struct breach worst = {0};
         double r = 0;
         for (size_t i = 0; i < list.count; i++) {
-            struct breach breach = breach_of(&stroke->trail, &list.at[i]);
+            struct breach breach = breach_of(trail, &list.at[i]);
             if (breach.depth > worst.depth) {
                 worst = breach;
                 r = list.at[i].r;
             }
         }
         if (worst.depth < 0.06 * drawing->size.k) {
-            return;
+            break;
         }
-        hump(&stroke->trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r);
+        hump(trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r);
+        bent = true;
+    }
+    if (bent) {
+        relax_one(drawing, trail, course, &list);
     }
 }
 
@@ -327,6 +400,20 @@ double room_at(const struct drawing *drawing, struct vec2 at)
     return room;
 }
 
+/* Do the two ways cross outright, near the places where they begin and end apart? */
+static bool ways_cross(const struct trail *a, const struct trail *b)
+{
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            double t, u;
+            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
 {
     double k = drawing->size.k;
@@ -334,8 +421,9 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
         (1.5 + (stroke->class == CLASS_DRIBBLE || other->class == CLASS_DRIBBLE ? 0.5 : 0)) * k;
     struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
     double length = trail_length(&stroke->trail);
-    if (lies.length < 3.2 * k || length < 6 * k) {
-        return;
+    bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail);
+    if (lies.length < 3.2 * k || length < 6 * k || short_of_it) {
+        return; /* two that cross at a slant are read more easily than two that writhe */
     }
     struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
     struct vec2 middle = path_point(&path, lies.along);

@@ -20,6 +20,27 @@ static double head_reach(const struct drawing *drawing, const struct stroke *str
     return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
 }
 
+/* A wave goes lower where its peak would touch somebody. */
+static struct vec2 peak_at(const struct drawing *drawing, const struct stroke *stroke, double along,
+                           double far, struct vec2 before)
+{
+    struct vec2 square = vec2_left(path_direction(&stroke->path, along)),
+                middle = path_point(&stroke->path, along);
+    double clear = stroke->width / 2 + 0.6 * drawing->size.gap;
+    for (int lower = 0; lower < 4; lower++) {
+        struct vec2 at = vec2_along(middle, square, far * (1 - 0.3 * lower));
+        bool free = true;
+        for (size_t i = 0; i < drawing->symbols.count && free; i++) {
+            const struct symbol *symbol = &drawing->symbols.at[i];
+            free = segment_distance(symbol->at, before, at, NULL) >= symbol->radius + clear;
+        }
+        if (free) {
+            return at;
+        }
+    }
+    return vec2_along(middle, square, far * 0.1);
+}
+
 /* The zigzag of a dribble, fitted to the length: straight in, half-waves, straight out. */
 static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
 {
@@ -42,8 +63,8 @@ static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
     for (int i = 0; i < count; i++) {
         double along = in + (i + 0.5) * step;
         double far = high * (i % 2 ? -1 : 1) * (i == 0 || i == count - 1 ? 0.55 : 1);
-        struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        at[n++] = vec2_along(path_point(&stroke->path, along), square, far);
+        at[n] = peak_at(drawing, stroke, along, far, at[n - 1]);
+        n++;
     }
     at[n++] = path_point(&stroke->path, in + waves);
     at[n++] = path_point(&stroke->path, length);

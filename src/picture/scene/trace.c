@@ -9,7 +9,8 @@
 #define STEP_FEET 0.35               /* between the points of a trail */
 #define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
 #define OBLIQUE (37 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
-#define HEEL (80 * REAL_PI / 180)    /* a turn of more is one even where none is reported */
+#define HEEL_USE (130 * REAL_PI / 180)
+#define HEEL (80 * REAL_PI / 180) /* a turn of more is one even where none is reported */
 #define LEG_STRAIGHT 0.32 /* metres: a leg beside a corner that bows less is drawn straight */
 enum { CORNERS = 24 };
 
@@ -151,6 +152,19 @@ static size_t sharpest_near(const struct raw *raw, size_t index, double look)
     return best;
 }
 
+/* A cut off a screen is drawn round, however tight; only a turn back is a corner in it. */
+static double heel_at(const struct drawing *drawing, const struct stroke *stroke, double time)
+{
+    for (size_t i = 0; i < stroke->parts; i++) {
+        const struct stroke_part *part = &stroke->part[i];
+        if (time >= part->from && time <= part->to &&
+            segment_task(drawing->segment, (size_t)part->task)->kind == TASK_USE) {
+            return HEEL_USE;
+        }
+    }
+    return HEEL;
+}
+
 static void raw_corners(struct drawing *drawing, const struct stroke *stroke, struct raw *raw)
 {
     double look = 2.0 * drawing->size.k;
@@ -170,7 +184,8 @@ static void raw_corners(struct drawing *drawing, const struct stroke *stroke, st
     }
     for (size_t i = 1; i + 1 < raw->count; i++) { /* where he turned on his heel */
         double turn = turn_at(raw, i, look);
-        if (turn > HEEL && turn >= turn_at(raw, i - 1, look) && turn >= turn_at(raw, i + 1, look)) {
+        if (turn > heel_at(drawing, stroke, raw->when[i]) && turn >= turn_at(raw, i - 1, look) &&
+            turn >= turn_at(raw, i + 1, look)) {
             cut_at(raw, i, look);
         }
     }
