@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* ball: checks about who has the ball and for how long. */
+#include <math.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -13,6 +14,26 @@ static bool ever_held(const struct segment *segment, body b)
         const struct ball_span *span = &segment->ball.at[i];
         if (span->state == BALL_HELD && span->holder == b) {
             return true;
+        }
+    }
+    return false;
+}
+
+/* He had it in this step, gave it away, and nobody is to give it back before this. */
+static bool gave_it_away(const struct segment *segment, size_t index)
+{
+    const struct task *task = segment_task(segment, index);
+    if (segment->record[index].time[MOMENT_STARTED] >= 0) {
+        return false;
+    }
+    for (size_t i = index; i-- > 0;) {
+        const struct task *before = segment_task(segment, i);
+        bool hands_over = before->kind == TASK_PASS || before->kind == TASK_EXCHANGE;
+        if (hands_over && before->other == task->who) {
+            return false;
+        }
+        if (hands_over && before->who == task->who) {
+            return segment->record[i].time[MOMENT_RELEASED] >= 0;
         }
     }
     return false;
@@ -91,13 +112,15 @@ void look_ball_holder(struct checker *checker)
         double t = started >= 0 ? started : segment->duration;
         if (hands_over && task->other == task->who) {
             to_oneself(checker, task, t);
-        } else if (!ever_held(segment, task->who)) {
+        } else if (!ever_held(segment, task->who) || gave_it_away(segment, i)) {
             without_ball(checker, task, t);
         }
     }
 }
 
 /* ---- ball.held ---- */
+
+#define CUT_SEEN 0.4 /* s on the move: shorter is a step to the side; ours */
 
 /* Anybody else of the attack on the move: a cut or a screen on the way for the holder to see. */
 static bool somebody_moves(const struct checker *checker, body holder, size_t sample)
@@ -125,10 +148,22 @@ static bool dribbles(const struct segment *segment, body holder, double t)
 }
 
 struct hold {
-    double now,
-        most; /* seconds with nothing on the way: since the last dribble; of those that ended */
+    double now, most;    /* seconds with nothing on the way; the longest that ended */
+    double busy;         /* seconds for which somebody has been on the move by now */
+    double began, since; /* when the longest began, and the one that goes on */
 };
 
+static void end_rest(struct hold *hold)
+{
+    if (hold->now > hold->most) {
+        hold->most = hold->now;
+        hold->began = hold->since;
+    }
+    hold->now = 0;
+}
+
+/* A rest ends when the holder dribbles, or when somebody has been on the move for a while: a step
+ * to the side is nothing to see. Rests are not added up. */
 static void go_through(const struct checker *checker, const struct ball_span *span,
                        struct hold *hold)
 {
@@ -137,10 +172,12 @@ static void go_through(const struct checker *checker, const struct ball_span *sp
         if (t < span->from || t >= span->to) {
             continue;
         }
-        if (dribbles(checker->segment, span->holder, t)) {
-            hold->most = real_max(hold->most, hold->now);
-            hold->now = 0;
-        } else if (!somebody_moves(checker, span->holder, i)) {
+        bool moves = somebody_moves(checker, span->holder, i);
+        hold->busy = moves ? hold->busy + RUN_SAMPLE : 0;
+        if (dribbles(checker->segment, span->holder, t) || hold->busy >= CUT_SEEN) {
+            end_rest(hold);
+        } else if (!moves) {
+            hold->since = hold->now > 0 ? hold->since : t;
             hold->now += RUN_SAMPLE;
         }
     }
@@ -154,23 +191,78 @@ static void bring_along(struct checker *checker, body holder, struct hold *hold)
     for (size_t i = back.count; i-- > 0;) {
         earlier.segment = back.at[i];
         go_through(&earlier, look_held_over(back.at[i], holder), hold);
+        hold->since = 0; /* in the step that follows it goes on from the start */
     }
     hold->most = 0; /* what ended there was told there */
 }
 
-static void held(struct checker *checker, const struct ball_span *span, double seconds)
+/* The sentence to change: the longest hold written in it, else what he waits to do. */
+static struct span held_span(const struct segment *segment, const struct ball_span *span,
+                             size_t next, struct span otherwise)
 {
-    struct finding *finding = look_report(checker, span->from, seconds, span->holder, BODY_NONE);
+    const struct task *longest = NULL;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        if (task->kind == TASK_HOLD && task->who == span->holder && started >= span->from - 1e-6 &&
+            started <= span->to && task->duration > (longest ? longest->duration : 0)) {
+            longest = task;
+        }
+    }
+    int ends = next < segment->ball.count ? segment->ball.at[next].task : -1;
+    if (!longest && ends >= 0 && (size_t)ends < segment->tasks) {
+        longest = segment_task(segment, (size_t)ends);
+    }
+    return longest && longest->sentence ? longest->span : otherwise;
+}
+
+/* The team-mate nearest to the holder of those who stand on a perimeter spot, and which spot. */
+static body who_could_move(struct checker *checker, body holder, double t, const char **spot)
+{
+    body nearest = BODY_NONE;
+    double least = INFINITY;
+    struct vec2 from = segment_at(checker->segment, holder, t);
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b == holder || !look_plays(checker, b)) {
+            continue;
+        }
+        enum side side;
+        double off;
+        struct vec2 at = segment_at(checker->segment, b, t);
+        enum spot near = court_nearest_perimeter(checker->play->court, at, &side, &off);
+        if (off <= 3 * FEET && vec2_distance(at, from) < least) {
+            least = vec2_distance(at, from);
+            nearest = b;
+            *spot = look_spot(checker, near, side);
+        }
+    }
+    return nearest;
+}
+
+static void held(struct checker *checker, size_t index, const struct hold *hold)
+{
+    const struct ball_span *span = &checker->segment->ball.at[index];
+    double seconds = hold->most;
+    struct finding *finding = look_report(checker, hold->began, seconds, span->holder, BODY_NONE);
     finding->severity = seconds > 1.5 * checker->limit ? SEVERITY_WARNING : SEVERITY_NOTE;
+    finding->span = held_span(checker->segment, span, index + 1, finding->span);
     finding->mark = MARK_POINT;
-    finding->a = segment_at(checker->segment, span->holder, span->from);
+    finding->a = segment_at(checker->segment, span->holder, hold->began);
     const char *who = look_body(checker, span->holder);
     look_say(checker, &finding->message,
              "%s: pass, drive or shoot sooner. You hold the ball %s while nobody moves; %s is "
              "enough.",
              who, look_seconds(checker, seconds), look_seconds(checker, checker->limit));
-    look_say(checker, &finding->help,
-             "give %s a cut or a screen to wait for, or write a shorter hold", who);
+    const char *spot = NULL;
+    body mate = who_could_move(checker, span->holder, hold->began, &spot);
+    if (mate != BODY_NONE) {
+        look_say(checker, &finding->help,
+                 "write a shorter hold, or give %s something to see: %s v-cuts to %s", who,
+                 look_body(checker, mate), spot);
+    } else {
+        look_say(checker, &finding->help,
+                 "write a shorter hold, or give %s a cut or a screen to wait for", who);
+    }
 }
 
 void look_ball_held(struct checker *checker)
@@ -178,7 +270,7 @@ void look_ball_held(struct checker *checker)
     const struct segment *segment = checker->segment;
     for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        struct hold hold = {0, 0};
+        struct hold hold = {0};
         if (span->state != BALL_HELD || !look_plays(checker, span->holder) ||
             !court_inside(checker->play->court, segment_at(segment, span->holder, span->from), 0)) {
             continue;
@@ -187,12 +279,11 @@ void look_ball_held(struct checker *checker)
             bring_along(checker, span->holder, &hold);
         }
         go_through(checker, span, &hold);
-        if (i + 1 <
-            segment->ball.count) { /* it ended in a pass or a shot; else nobody knows in what */
-            hold.most = real_max(hold.most, hold.now);
+        if (i + 1 < segment->ball.count) { /* a pass or a shot ends it; else nobody knows what */
+            end_rest(&hold);
         }
         if (hold.most > checker->limit + 0.05) {
-            held(checker, span, hold.most);
+            held(checker, i, &hold);
         }
     }
 }

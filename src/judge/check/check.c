@@ -4,10 +4,13 @@
  */
 #include "judge/check/look.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/real.h"
+
+#define SAME_AMOUNT 0.001 /* m, s or radians; a mirror image is exact */
 
 static const struct check_row rows[] = {
 #define CHECK(symbol, id, severity, unit, limit, lasting, what, why, source, good, bad)            \
@@ -39,6 +42,16 @@ const struct check_row *check_find(struct str id)
 static bool same_matter(const struct finding *a, const struct finding *b)
 {
     return a->row == b->row && memcmp(a->who, b->who, sizeof a->who) == 0;
+}
+
+bool check_same(const struct finding *one, const struct finding *mirrored)
+{
+    return same_matter(one, mirrored) && one->severity == mirrored->severity &&
+           one->accepted == mirrored->accepted && one->step == mirrored->step &&
+           one->branch == mirrored->branch && one->span.source == mirrored->span.source &&
+           one->span.begin == mirrored->span.begin &&
+           fabs(one->time - mirrored->time) < RUN_SAMPLE / 2 &&
+           fabs(one->amount - mirrored->amount) < SAME_AMOUNT;
 }
 
 static bool goes_on_from(const struct segment *segment, const struct segment *earlier)

@@ -50,6 +50,8 @@ typedef VEC(struct finding) finding_list;
 /* Reports the checks that a play's `limit` and `accept` lines name when they are not of the table,
  * are not built yet, or take another unit. */
 void check_names(const struct play *play, struct diags *diags);
+/* The same matter, seen in a play and in its exact mirror image. */
+bool check_same(const struct finding *one, const struct finding *mirrored);
 /* Sorted by step, branch, time, id. */
 void check_run(struct arena *arena, const struct run *run, finding_list *findings);
 

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* cut: checks about who runs where at the same time. */
+#include <string.h>
+
 #include "base/real.h"
 #include "judge/check/look.h"
 
@@ -53,6 +55,16 @@ static void meet(const struct checker *checker, body driver, body cutter, size_t
     }
 }
 
+/* The drive's own verb, of which a tie takes the first word. */
+static struct str drives(const struct segment *segment, body driver, double t)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, driver, t, &in, &index);
+    const char *words = task ? verb_row(task->verb)->words : "drives";
+    return (struct str){words, strcspn(words, " ")};
+}
+
 static void traffic(struct checker *checker, body driver, body cutter, const struct meeting *met)
 {
     struct finding *finding = look_report(checker, met->time, met->gap, cutter, driver);
@@ -65,7 +77,8 @@ static void traffic(struct checker *checker, body driver, body cutter, const str
              "the same second; keep %s.",
              who, other, look_length(checker, met->gap), other,
              look_length(checker, checker->limit));
-    look_say(checker, &finding->help, "write: after %s drives, %s cuts ...", other, who);
+    look_say(checker, &finding->help, "put before this sentence: after %s %.*s,", other,
+             STR_ARG(drives(checker->segment, driver, met->time)));
 }
 
 void look_cut_traffic(struct checker *checker)

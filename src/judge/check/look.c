@@ -227,11 +227,11 @@ bool look_idle(const struct checker *checker, body b, size_t sample)
     }
     double t = (double)sample * RUN_SAMPLE;
     const struct task *task = look_latest(segment, b, t, &in, &index);
-    if (!task || task->kind == TASK_HOLD || task->kind == TASK_SHOOT || task->kind == TASK_PASS) {
+    if (!task || task->kind == TASK_HOLD || task->kind == TASK_PASS) {
         return true;
     }
-    if (task->kind == TASK_SCREEN) {
-        return false; /* a screener stays one until his next task */
+    if (task->kind == TASK_SCREEN || (task->kind == TASK_SHOOT && in == segment)) {
+        return false; /* a screener stays one until his next task; who shoots is busy */
     }
     const struct task_record *record = &in->record[index];
     double done = record->time[task->kind == TASK_EXCHANGE ? MOMENT_CAUGHT : MOMENT_ARRIVED];

@@ -46,15 +46,126 @@ void look_pass_long(struct checker *checker)
 /* ---- open.catch ---- */
 
 /* The catch that a shot follows, or TIME_NEVER when the shooter dribbled or held long before. */
-static double catch_before(const struct segment *segment, body shooter, double shot)
+static double catch_before(const struct segment *segment, body shooter, double shot, body *passer)
 {
     for (size_t i = segment->ball.count; i-- > 0;) {
         const struct ball_span *span = &segment->ball.at[i];
         if (span->state == BALL_FLIGHT && span->target == shooter && span->to <= shot) {
+            *passer = span->holder;
             return shot - span->to <= SHOT_FOLLOWS ? span->to : TIME_NEVER;
         }
     }
     return TIME_NEVER;
+}
+
+/* What the play has done by then to free the shooter. */
+struct freed {
+    body screener; /* whose screen he last came off, or BODY_NONE */
+    bool cut;
+};
+
+static struct freed freed_by(const struct segment *segment, body shooter, double t)
+{
+    struct freed freed = {BODY_NONE, false};
+    for (; segment && freed.screener == BODY_NONE; segment = segment->before) {
+        for (size_t i = 0; i < segment->tasks; i++) {
+            const struct task *task = segment_task(segment, i);
+            double started = segment->record[i].time[MOMENT_STARTED];
+            if (task->who != shooter || started < 0 || started > t || look_uses_ball(task)) {
+                continue;
+            }
+            if (task->kind == TASK_USE) {
+                freed.screener = task->other;
+            }
+            freed.cut |= task->kind == TASK_MOVE && task->effort >= EFFORT_CUT;
+        }
+        t = segment->before ? segment->before->duration : 0;
+    }
+    return freed;
+}
+
+/* Who could screen: the nearest to the shooter who neither shoots nor passes. */
+static body who_could_screen(const struct checker *checker, body shooter, body passer, double t)
+{
+    body nearest = BODY_NONE;
+    double least = INFINITY;
+    struct vec2 at = segment_at(checker->segment, shooter, t);
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b != shooter && b != passer && look_plays(checker, b) &&
+            vec2_distance(segment_at(checker->segment, b, t), at) < least) {
+            least = vec2_distance(segment_at(checker->segment, b, t), at);
+            nearest = b;
+        }
+    }
+    return nearest;
+}
+
+/* Never what the play has already: a screen that did not free him asks for an earlier pass or
+ * another way off it. */
+static void help_to_open(struct checker *checker, struct finding *finding, body shooter,
+                         body passer, double caught)
+{
+    struct freed freed = freed_by(checker->segment, shooter, caught);
+    const char *who = look_body(checker, shooter), *from = look_body(checker, passer);
+    body mate = who_could_screen(checker, shooter, passer, 0);
+    if (freed.screener != BODY_NONE) {
+        look_say(checker, &finding->help,
+                 "have %s pass as %s comes off %s, let %s take another way off it, or pass on",
+                 from, who, look_body(checker, freed.screener), who);
+    } else if (mate == BODY_NONE) {
+        look_say(checker, &finding->help, "let %s pass on, or drive", who);
+    } else if (freed.cut) {
+        look_say(checker, &finding->help,
+                 "the cut alone does not free %s: write %s screens for %s before it, or pass on",
+                 who, look_body(checker, mate), who);
+    } else {
+        look_say(checker, &finding->help,
+                 "free %s first: %s screens for %s, and %s comes off %s; or pass on", who,
+                 look_body(checker, mate), who, who, look_body(checker, mate));
+    }
+}
+
+static body nearest_defender(const struct segment *segment, struct vec2 at, double t, double *least)
+{
+    body nearest = BODY_NONE;
+    *least = INFINITY;
+    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        double gap = segment->track[x].sample ? vec2_distance(segment_at(segment, (body)x, t), at)
+                                              : (double)INFINITY;
+        if (gap < *least) {
+            *least = gap;
+            nearest = (body)x;
+        }
+    }
+    return nearest;
+}
+
+/* Of a shot that follows a catch at time t. */
+static void covered(struct checker *checker, const struct ball_span *shot, body passer, double t)
+{
+    const struct segment *segment = checker->segment;
+    double least;
+    struct vec2 at = segment_at(segment, shot->holder, t);
+    body nearest = nearest_defender(segment, at, t, &least);
+    if (least >= checker->limit - HALF_FOOT) {
+        return;
+    }
+    struct finding *finding = look_report(checker, t, least, shot->holder, nearest);
+    const struct task *task = shot->task >= 0 && (size_t)shot->task < segment->tasks
+                                  ? segment_task(segment, (size_t)shot->task)
+                                  : NULL;
+    if (task && task->sentence) {
+        finding->span = task->span; /* the shot is what the coach would change */
+    }
+    const char *who = look_body(checker, shot->holder);
+    finding->mark = MARK_DISTANCE;
+    finding->a = at;
+    finding->b = segment_at(segment, nearest, t);
+    look_say(checker, &finding->message,
+             "%s: get open before the catch. %s is %s away as you catch to shoot; %s is open.", who,
+             look_body(checker, nearest), look_length(checker, least),
+             look_length(checker, checker->limit));
+    help_to_open(checker, finding, shot->holder, passer, t);
 }
 
 void look_open_catch(struct checker *checker)
@@ -62,36 +173,14 @@ void look_open_catch(struct checker *checker)
     const struct segment *segment = checker->segment;
     for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        double t =
-            span->state == BALL_SHOT ? catch_before(segment, span->holder, span->from) : TIME_NEVER;
-        if (t < 0) {
+        body passer = BODY_NONE;
+        if (span->state != BALL_SHOT) {
             continue;
         }
-        double least = INFINITY;
-        body nearest = BODY_NONE;
-        struct vec2 at = segment_at(segment, span->holder, t);
-        for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-            double gap = segment->track[x].sample
-                             ? vec2_distance(segment_at(segment, (body)x, t), at)
-                             : (double)INFINITY;
-            if (gap < least) {
-                least = gap;
-                nearest = (body)x;
-            }
+        double t = catch_before(segment, span->holder, span->from, &passer);
+        if (t >= 0) {
+            covered(checker, span, passer, t);
         }
-        if (least >= checker->limit - HALF_FOOT) {
-            continue;
-        }
-        struct finding *finding = look_report(checker, t, least, span->holder, nearest);
-        const char *who = look_body(checker, span->holder);
-        finding->mark = MARK_DISTANCE;
-        finding->a = at;
-        finding->b = segment_at(segment, nearest, t);
-        look_say(checker, &finding->message,
-                 "%s: get open before the catch. %s is %s away as you catch to shoot; %s is open.",
-                 who, look_body(checker, nearest), look_length(checker, least),
-                 look_length(checker, checker->limit));
-        look_say(checker, &finding->help, "give %s a screen or a cut first, or pass on", who);
     }
 }
 

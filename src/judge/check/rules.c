@@ -23,7 +23,7 @@ void look_start_missing(struct checker *checker)
         return;
     }
     struct finding *finding = look_report(checker, 0, placed, BODY_NONE, BODY_NONE);
-    finding->span = checker->play->span;
+    finding->span = checker->play->start_span;
     finding->limit = 5;
     look_say(checker, &finding->message,
              "Place all five: %d %s on the floor, so spacing and help are not judged in full.",
@@ -55,7 +55,7 @@ static void out(struct checker *checker, body b, double t, double by, const stru
                  "send %s to a spot inside: a corner, a wing, the baseline", who);
         return;
     }
-    finding->span = checker->play->span;
+    finding->span = checker->play->start_span;
     look_say(checker, &finding->message,
              "%s: start on the floor. You stand %s outside the line, and only who throws in may.",
              who, look_length(checker, by));

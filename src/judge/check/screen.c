@@ -37,6 +37,29 @@ static bool is_slipped(const struct segment *segment, size_t screen)
 
 /* ---- screen.nobody ---- */
 
+#define CLEARLY (1 * FEET) /* nearer by so much to a team-mate: set on him; ours */
+
+/* One of two screens on one way, of which another stands by the defender: the second waits for him
+ * farther along the way. */
+static bool is_staggered(const struct checker *checker, size_t screen)
+{
+    const struct segment *segment = checker->segment;
+    const struct task *task = segment_task(segment, screen);
+    if (task->goal_written) {
+        return false;
+    }
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *other = segment_task(segment, i);
+        const struct task_record *record = &segment->record[i];
+        if (i != screen && other->kind == TASK_SCREEN && other->other == task->other &&
+            record->time[MOMENT_SET] >= 0 &&
+            body_gap(record->to, record->on) <= checker->limit + HALF_FOOT) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The team-mate the screener stands nearest to; who uses the screen and who screens with him are
  * where they should be. */
 static body nearest_mate(const struct checker *checker, const struct task *task, double t,
@@ -103,7 +126,8 @@ void look_screen_nobody(struct checker *checker)
         const struct task_record *record = &segment->record[i];
         bool was_set = record->time[MOMENT_SET] >= 0;
         if (task->kind != TASK_SCREEN || is_slipped(segment, i) || record->defender == BODY_NONE ||
-            record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set)) {
+            record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set) ||
+            is_staggered(checker, i)) {
             continue;
         }
         double t = set_time(segment, i), gap = body_gap(record->to, record->on),
@@ -111,7 +135,7 @@ void look_screen_nobody(struct checker *checker)
         body mate = nearest_mate(checker, task, t, record->to, &mate_gap);
         if (gap > checker->limit + HALF_FOOT) {
             nobody(checker, i, t, gap, BODY_NONE);
-        } else if (mate != BODY_NONE && mate_gap < gap && gap > checker->limit / 3) {
+        } else if (mate != BODY_NONE && mate_gap < gap - CLEARLY && gap > checker->limit / 3) {
             nobody(checker, i, t, gap, mate);
         }
     }
@@ -173,6 +197,20 @@ void look_screen_early(struct checker *checker)
 
 /* ---- screen.angle ---- */
 
+/* He who was to use it is gone: that is said elsewhere. */
+static bool left_early(const struct segment *segment, size_t screen)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        if (task->kind == TASK_USE && task->screen_task == (int)screen && started >= 0 &&
+            started < set_time(segment, screen) - 2 * RUN_SAMPLE) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void angle(struct checker *checker, size_t index, double off)
 {
     const struct task *task = segment_task(checker->segment, index);
@@ -210,8 +248,9 @@ void look_screen_angle(struct checker *checker)
         struct vec2 way = vec2_sub(record->exit, record->to);
         bool on_nobody = record->defender == BODY_NONE ||
                          body_gap(record->to, record->on) > ON_NOBODY; /* that is said elsewhere */
-        if (task->kind != TASK_SCREEN || record->time[MOMENT_SET] < 0 || on_nobody ||
-            vec2_length(way) < NEAR_EXIT) {
+        bool written = task->faces || task->faces_back; /* else the screener turned by himself */
+        if (task->kind != TASK_SCREEN || !written || record->time[MOMENT_SET] < 0 || on_nobody ||
+            left_early(segment, i) || vec2_length(way) < NEAR_EXIT) {
             continue;
         }
         struct vec2 back = vec2_of(-real_cos(record->facing), -real_sin(record->facing));

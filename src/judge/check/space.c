@@ -7,6 +7,7 @@
 
 #define ONE_SPOT (3 * FEET) /* nearer than this two stand on one spot: spot.taken says so; ours */
 #define YOUTH_CLOSE (10 * FEET) /* u12: common practice, no source */
+#define CLEAR (12 * FEET)       /* a spot to send somebody to is free so far around; ours */
 #define END_REST 0.3            /* s: who stands at the very end of a play stands; ours */
 
 static bool stands_on_floor(const struct checker *checker, body b, size_t sample)
@@ -95,19 +96,38 @@ static bool stand_close(const struct checker *checker, body a, body b, double li
     return long_enough(checker, *rest);
 }
 
-/* Where to send one of the two: to the perimeter spot he is near to but not on, if that is far
- * enough from the other. */
-static const char *where_to(struct checker *checker, struct vec2 at, struct vec2 other,
-                            double limit)
+/* Far enough from every team-mate as they stand. */
+static bool is_free(const struct checker *checker, struct vec2 there, body who, size_t sample,
+                    double limit)
 {
-    enum side side;
-    double far;
-    enum spot spot = court_nearest_perimeter(checker->play->court, at, &side, &far);
-    struct vec2 there = court_spot(checker->play->court, spot, side);
-    if (far < 2 * HALF_FOOT || far > 10 * FEET || vec2_distance(there, other) < limit) {
-        return NULL;
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b != who && look_plays(checker, b) &&
+            vec2_distance(look_at(checker->segment, b, sample), there) < limit - HALF_FOOT) {
+            return false;
+        }
     }
-    return look_spot(checker, spot, side);
+    return true;
+}
+
+/* Where to send one of the two: to the nearest free spot of the perimeter, or NULL. */
+static const char *where_to(struct checker *checker, body who, size_t sample, double limit)
+{
+    static const enum spot spots[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT, SPOT_TOP};
+    struct vec2 at = look_at(checker->segment, who, sample);
+    const char *nearest = NULL;
+    double least = 20 * FEET; /* farther is another play */
+    for (size_t i = 0; i < sizeof spots / sizeof *spots; i++) {
+        for (int k = 0; k < (spots[i] == SPOT_TOP ? 1 : 2); k++) {
+            enum side side = spots[i] == SPOT_TOP ? SIDE_NONE : k ? SIDE_RIGHT : SIDE_LEFT;
+            struct vec2 there = court_spot(checker->play->court, spots[i], side);
+            double far = vec2_distance(there, at);
+            if (far > 2 * HALF_FOOT && far < least && is_free(checker, there, who, sample, limit)) {
+                least = far;
+                nearest = look_spot(checker, spots[i], side);
+            }
+        }
+    }
+    return nearest;
 }
 
 static double off_spot(const struct checker *checker, struct vec2 at)
@@ -115,6 +135,50 @@ static double off_spot(const struct checker *checker, struct vec2 at)
     double far;
     court_nearest_perimeter(checker->play->court, at, NULL, &far);
     return far;
+}
+
+/* What brought him where he stands, or NULL when he started there. */
+static const struct task *came_by(const struct checker *checker, body who, double t)
+{
+    const struct segment *segment = checker->segment;
+    const struct task *latest = NULL;
+    for (; segment && !latest; segment = segment->before) {
+        double when = TIME_NEVER;
+        for (size_t i = 0; i < segment->tasks; i++) {
+            const struct task *task = segment_task(segment, i);
+            double started = segment->record[i].time[MOMENT_STARTED];
+            bool moved = task->kind != TASK_HOLD && task->kind != TASK_PASS &&
+                         task->kind != TASK_SHOOT && task->sentence;
+            if (moved && task->who == who && started >= 0 && started <= t && started >= when) {
+                when = started;
+                latest = task;
+            }
+        }
+        t = segment->before ? segment->before->duration : 0;
+    }
+    return latest;
+}
+
+/* The line to change: the sentence that brought him there, else the start. */
+static struct span line_of(const struct checker *checker, body who, double t, struct span otherwise)
+{
+    const struct task *task = came_by(checker, who, t);
+    const struct block *block = checker->play->block;
+    for (size_t i = 0; !task && block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_SETTING && form->setting.setting == SETTING_START) {
+            return form->span;
+        }
+    }
+    return task ? task->span : otherwise;
+}
+
+/* With the ball in hand one dribbles there. */
+static const char *goes_by(const struct checker *checker, body who, double t)
+{
+    const struct task *task = came_by(checker, who, t);
+    bool with_ball = task ? look_uses_ball(task) : segment_holder(checker->segment, t) == who;
+    return with_ball ? "dribbles" : "goes";
 }
 
 static void close_pair(struct checker *checker, body a, body b, double limit, size_t sample)
@@ -132,19 +196,21 @@ static void close_pair(struct checker *checker, body a, body b, double limit, si
     double gap = vec2_distance(at_a, at_b);
     struct finding *finding = look_report(checker, (double)sample * RUN_SAMPLE, gap, a, b);
     finding->limit = limit;
+    finding->span = line_of(checker, a, finding->time, finding->span);
     finding->mark = MARK_DISTANCE;
     finding->a = at_a;
     finding->b = at_b;
     const char *who = look_body(checker, a), *other = look_body(checker, b);
-    const char *spot = where_to(checker, at_a, at_b, limit);
+    const char *spot = where_to(checker, a, sample, limit);
     struct str advice;
     if (spot) {
         look_say(checker, &advice, "go to %s", spot);
-        look_say(checker, &finding->help, "send %s to %s", who, spot);
+        look_say(checker, &finding->help, "write: %s %s to %s", who,
+                 goes_by(checker, a, finding->time), spot);
     } else {
         look_say(checker, &advice, "give %s more room", other);
-        look_say(checker, &finding->help, "send %s to another spot, or write: limit space.close %s",
-                 who, look_length(checker, floor(gap / FEET) * FEET));
+        look_say(checker, &finding->help,
+                 "send %s to a free spot, or write: accept space.close \"why\"", who);
     }
     look_say(checker, &finding->message, "%s: %s. %s and %s stand %s apart; keep %s or more.", who,
              advice.at, other, who, look_length(checker, gap), look_length(checker, limit));
@@ -203,13 +269,15 @@ static void high(struct checker *checker, body b, size_t sample)
     const char *corner = look_spot(checker, SPOT_CORNER, at.x < 0 ? SIDE_LEFT : SIDE_RIGHT);
     struct finding *finding = look_report(checker, (double)sample * RUN_SAMPLE, up, b, BODY_NONE);
     finding->severity = up > 2 * checker->limit + HALF_FOOT ? SEVERITY_WARNING : SEVERITY_NOTE;
+    finding->span = line_of(checker, b, finding->time, finding->span);
     finding->mark = MARK_POINT;
     finding->a = at;
     const char *who = look_body(checker, b);
     look_say(checker, &finding->message,
              "%s: stay low in the corner. You stand %s up from the %s; keep within %s.", who,
              look_length(checker, up), corner, look_length(checker, checker->limit));
-    look_say(checker, &finding->help, "send %s to %s", who, corner);
+    look_say(checker, &finding->help, "write: %s %s to %s", who, goes_by(checker, b, finding->time),
+             corner);
 }
 
 void look_space_corner(struct checker *checker)
@@ -223,6 +291,33 @@ void look_space_corner(struct checker *checker)
 }
 
 /* ---- spot.taken ---- */
+
+static bool goes(const struct task *task)
+{
+    return task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE;
+}
+
+/* They belong together for a screen, or for a hand-off after which neither has gone anywhere: who
+ * goes on, and comes to rest where the other is, does so for another reason. */
+static bool still_together(const struct segment *segment, body a, body b)
+{
+    double last = TIME_NEVER, left = TIME_NEVER;
+    bool linked = false;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        if (look_links(task, a, b)) {
+            if (task->kind == TASK_SCREEN || task->kind == TASK_USE) {
+                return true;
+            }
+            linked = true;
+            last = real_max(last, started);
+        } else if ((task->who == a || task->who == b) && goes(task)) {
+            left = real_max(left, started);
+        }
+    }
+    return linked && left <= last;
+}
 
 static bool rests(const struct checker *checker, body b, size_t sample)
 {
@@ -244,14 +339,21 @@ static void taken(struct checker *checker, body a, body b, size_t sample)
         b = swap;
     }
     struct finding *finding = look_report(checker, t, gap, a, b);
+    finding->span = line_of(checker, a, t, finding->span);
     finding->mark = MARK_POINT;
     finding->a = look_at(checker->segment, a, sample);
     const char *who = look_body(checker, a), *other = look_body(checker, b);
     look_say(checker, &finding->message,
              "%s: find another spot. %s stands there too when the step ends, %s away.", who, other,
              look_length(checker, gap));
-    look_say(checker, &finding->help, "send %s elsewhere, or write first where %s goes", who,
-             other);
+    const char *spot = where_to(checker, a, sample, CLEAR);
+    if (spot) {
+        look_say(checker, &finding->help, "write: %s %s to %s, or first where %s goes", who,
+                 goes_by(checker, a, t), spot, other);
+    } else {
+        look_say(checker, &finding->help, "send %s elsewhere, or write first where %s goes", who,
+                 other);
+    }
 }
 
 void look_spot_taken(struct checker *checker)
@@ -264,7 +366,8 @@ void look_spot_taken(struct checker *checker)
     }
     for (body a = 0; a < BODY_COACH; a++) {
         for (body b = 0; b < a; b++) {
-            if (!look_plays(checker, a) || !look_plays(checker, b) || look_linked(segment, a, b)) {
+            if (!look_plays(checker, a) || !look_plays(checker, b) ||
+                still_together(segment, a, b)) {
                 continue;
             }
             bool both = true;

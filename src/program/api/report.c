@@ -107,6 +107,21 @@ static void add_finding(struct courtwright *book, entry_list *entries,
     add(book, entries, entry, finding->message, finding->help);
 }
 
+/* A mirror runs as its play does: what is told of the play is not told again of its mirror. */
+static bool told_of_its_play(const struct courtwright *book, const struct compiled *compiled,
+                             const struct finding *finding)
+{
+    for (size_t i = 0; i < book->play_count && compiled->play->mirrored; i++) {
+        const struct compiled *other = &book->plays[i];
+        for (size_t k = 0; k < other->findings.count && !other->play->mirrored; k++) {
+            if (check_same(&other->findings.at[k], finding)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static int compare(const void *left, const void *right)
 {
     const struct entry *a = left, *b = right;
@@ -132,7 +147,10 @@ void report_make(struct courtwright *book)
     }
     for (size_t i = 0; i < book->play_count; i++) {
         for (size_t j = 0; j < book->plays[i].findings.count; j++) {
-            add_finding(book, &entries, &book->plays[i], &book->plays[i].findings.at[j]);
+            const struct finding *finding = &book->plays[i].findings.at[j];
+            if (!told_of_its_play(book, &book->plays[i], finding)) {
+                add_finding(book, &entries, &book->plays[i], finding);
+            }
         }
     }
     if (entries.count > 1) {

@@ -103,7 +103,7 @@ START_TEST(who_is_off_his_spot_is_told_where_to_go)
     const struct finding *finding = the(&found, "space.close");
     ck_assert_ptr_nonnull(finding);
     says(finding->message, "4: go to right corner. 2 and 4 stand 10 ft apart; keep 12 ft or more.");
-    says(finding->help, "send 4 to right corner");
+    says(finding->help, "write: 4 goes to right corner");
     ck_assert_int_eq(finding->who[0], P4);
     ck_assert_int_eq(finding->who[1], P2);
     ck_assert_int_eq(finding->who[2], BODY_NONE);

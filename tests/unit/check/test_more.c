@@ -322,6 +322,7 @@ static struct made *a_screen(void)
     made_stand(made, segment, X3, -14, 8);
     struct task *screen =
         made_task(made, segment, TASK_SCREEN, VERB_SCREENS, P5, P3, 0, TIME_NEVER);
+    screen->faces = true;
     struct task_record *record = made_record(segment, screen);
     record->time[MOMENT_SET] = 1;
     record->to = segment_at(segment, P5, 0);

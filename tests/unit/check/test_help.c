@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+/* What a finding advises, done by hand in one line of the text: then the finding is gone, and
+ * nothing worse has come in its place. */
+#include "pipe.h"
+#include "suite.h"
+
+#include <string.h>
+
+#define SWITCHBACK                                                                                 \
+    "play \"Switchback\"\n"                                                                        \
+    "  start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"                   \
+    "  defense man\n"                                                                              \
+    "  step\n"
+
+static const struct {
+    const char *id, *text; /* flawed; the line to change stands between < and > */
+    const char *line;      /* as the help has it */
+    const char *help;      /* what it says, in part */
+} rows[] = {
+    {"space.corner",
+     "play \"Lantern\"\n<  start five-out, 4 at 7 ft above right corner>\n"
+     "  step\n    1 passes to 2\n    2 holds for 1 s\n    2 passes to 1\n",
+     "  start five-out, 4 right corner", "4 goes to right corner"},
+    {"space.corner",
+     "play \"Lantern\"\n  start five-out\n  step\n    1 passes to 2\n"
+     "<    5 goes to 6 ft above left corner>\n    2 holds for 1.5 s\n"
+     "    2 passes to 1\n",
+     "    5 goes to left corner", "write: 5 goes to left corner"},
+    {"space.close",
+     "play \"Lantern\"\n  step\n    1 passes to 2\n"
+     "<    3 goes to 8 ft inside left corner>\n    2 holds for 1.5 s\n"
+     "    2 passes to 1\n",
+     "    3 goes to left wing", "write: 3 goes to left wing"},
+    {"space.close",
+     "play \"Lantern\"\n  step\n<    1 dribbles to right slot>\n"
+     "    1 holds for 1.5 s\n    1 passes to 3\n",
+     "    1 dribbles to top", "write: 1 dribbles to top"},
+    {"spot.taken",
+     "play \"Orchard\"\n  start 1 top, 2 left wing, 3 right wing, 4 right corner, 5 left corner\n"
+     "  step\n    1 dribbles at 2\n    1 hands off to 2\n<    1 fills left wing>\n"
+     "  step\n    2 passes to 3\n",
+     "    1 goes to top", "write: 1 goes to top"},
+    {"screen.nobody",
+     SWITCHBACK "<    5 screens for 3 at 2 ft left of the nail>\n"
+                "    3 curls off 5 to the rim\n",
+     "    5 screens for 3", "5 screens for 3"},
+    {"screen.early", SWITCHBACK "    5 screens for 3\n<    3 curls off 5 to the rim, early>\n",
+     "    3 curls off 5 to the rim", "leave out `early`"},
+    {"screen.early", SWITCHBACK "    5 screens for 3\n<    at 1 s, 3 curls off 5 to the rim>\n",
+     "    3 curls off 5 to the rim", "leave out the clause"},
+    {"screen.angle",
+     SWITCHBACK "<    5 screens for 3, facing the rim>\n"
+                "    3 curls off 5 to the rim\n",
+     "    5 screens for 3", "leave out the words about facing"},
+    {"screen.gap", SWITCHBACK "    5 screens for 3\n<    3 curls off 5 to the rim, wide>\n",
+     "    3 curls off 5 to the rim", "leave out `wide`"},
+    {"ball.held",
+     "play \"Lantern\"\n  step\n    1 passes to 2\n<    2 holds for 4 s>\n"
+     "    2 passes to 4\n",
+     "    2 holds for 1 s", "write a shorter hold"},
+    {"ball.held",
+     "play \"Lantern\"\n  step\n    1 passes to 2\n<    2 holds for 3 s>\n"
+     "    2 passes to 4\n",
+     "    2 holds for 3 s\n    after 1 passes, 4 v-cuts to right corner",
+     "4 v-cuts to right corner"},
+    {"ball.holder", "play \"Lantern\"\n  step\n    1 passes to 2\n<    4 passes to 3>\n",
+     "    2 passes to 4\n    4 passes to 3", "2 passes to 4 before"},
+    {"ball.holder", "play \"Lantern\"\n  step\n    1 passes to 2\n<    1 drives to the rim>\n",
+     "    2 passes to 1\n    1 drives to the rim", "2 passes to 1 before"},
+    {"cut.traffic",
+     "play \"Millrace\"\n  step\n    1 drives to the rim\n"
+     "<    3 cuts to the rim>\n",
+     "    after 1 drives, 3 cuts to the rim", "put before this sentence: after 1 drives,"},
+    {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
+     "    4 skip passes to 3", "write 4 skip passes to 3"},
+    {"shot.balance",
+     "play \"Weir\"\n  step\n    1 passes to 2\n    2 shoots\n    3 and 5 rebound\n"
+     "<    1 gets back>\n",
+     "    1 gets back\n    4 rebounds", "4 rebounds"},
+};
+
+static jmp_buf escape;
+static struct arena arena;
+
+static void open_arena(void)
+{
+    if (setjmp(escape)) {
+        ck_abort_msg("the arena gave up");
+    }
+    arena_init(&arena, NULL, &escape);
+}
+
+static void close_arena(void)
+{
+    arena_finish(&arena);
+}
+
+/* The text with the marked line as it is (line NULL) or as given. */
+static struct str with_line(const char *text, const char *line)
+{
+    const char *from = strchr(text, '<'), *to = strchr(text, '>');
+    if (!line) {
+        return str_format(&arena, "%.*s%.*s%s", (int)(from - text), text, (int)(to - from - 1),
+                          from + 1, to + 1);
+    }
+    return str_format(&arena, "%.*s%s%s", (int)(from - text), text, line, to + 1);
+}
+
+START_TEST(the_help_done_by_hand_takes_the_finding_away)
+{
+    struct piped before, after;
+    pipe_text(&arena, with_line(rows[_i].text, NULL), &before);
+    const char *said = piped_said(&arena, &before);
+    bool told = false;
+    for (size_t i = 0; i < before.findings.count; i++) {
+        const struct finding *finding = &before.findings.at[i];
+        bool mine = strcmp(finding->row->id, rows[_i].id) == 0;
+        if (mine && strstr(str_copy(&arena, finding->help).at, rows[_i].help)) {
+            told = true;
+        }
+    }
+    ck_assert_msg(told, "%s is not told, or not with this help:%s", rows[_i].id, said);
+    pipe_text(&arena, with_line(rows[_i].text, rows[_i].line), &after);
+    said = piped_said(&arena, &after);
+    ck_assert_msg(after.diags.errors == 0 && piped_count(&after, rows[_i].id) == 0, "%s:%s",
+                  rows[_i].id, said);
+    for (size_t i = 0; i < after.findings.count; i++) {
+        ck_assert_msg(after.findings.at[i].severity == SEVERITY_NOTE, "%s:%s", rows[_i].id, said);
+    }
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("check help");
+    TCase *all = tcase_create("help");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_set_timeout(all, 60);
+    tcase_add_loop_test(all, the_help_done_by_hand_takes_the_finding_away, 0,
+                        (int)(sizeof rows / sizeof *rows));
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
