@@ -61,7 +61,7 @@ static size_t task_add(struct staged *staged, enum task_kind kind, body who)
                         .path_who = BODY_NONE,
                         .screen_task = -1};
     size_t index = staged->step->tasks.count;
-    task.order = (int)index + 1;
+    task.order = task.group = (int)index + 1;
     VEC_PUSH(staged->arena, &staged->step->tasks, task);
     struct task_record *record = &staged->segment->record[index];
     for (int i = 0; i < MOMENT_COUNT; i++) {

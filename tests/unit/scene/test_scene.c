@@ -380,6 +380,54 @@ START_TEST(findings_have_their_mark_and_letter)
 }
 END_TEST
 
+static bool says(const struct scene *scene, enum scene_class class, const char *text)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == class && item->shape == ITEM_TEXT && str_is(item->text, text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+START_TEST(captions_stand_over_and_under_the_floor)
+{
+    five_out(COURT_HIGH_SCHOOL);
+    staged_task(&staged, staged_pass(&staged, body_attacker(1), body_attacker(2), 0, 0.6))->verb =
+        VERB_PASSES;
+    staged_end(&staged);
+    struct scene_options options = {.width = 237.6, .accent = BODY_NONE, .caption = true};
+    struct scene *scene = scene_make(&arena, &staged.diagram, &options);
+    ck_assert(scene->height > drawn(237.6, BODY_NONE)->height + 14 + 12);
+    ck_assert(says(scene, CLASS_CAPTION, "2  Cross screen"));
+    ck_assert(says(scene, CLASS_CAPTION, "1")); /* the disc of the sentence, and the player in it */
+    ck_assert(says(scene, CLASS_CAPTION, "passes to"));
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_CAPTION && item->anchor == ANCHOR_START) {
+            double end = item->at.x + metrics_width(item->face, item->size, item->text);
+            ck_assert(end <= scene->width + 0.01 && item->at.y < scene->height);
+            ck_assert(item->size >= 8);
+        }
+    }
+}
+END_TEST
+
+START_TEST(first_names_stand_beside_numbers_when_asked)
+{
+    five_out(COURT_HIGH_SCHOOL);
+    staged_end(&staged);
+    struct team team = {.name = STR("Larkspur Kites")};
+    VEC_PUSH(&arena, &team.roster,
+             ((struct roster_entry){.number = 2, .name = STR("Mara Lindqvist"), .starter = true}));
+    struct scene_options options = {.width = 237.6, .accent = BODY_NONE, .names = &team};
+    ck_assert(says(scene_make(&arena, &staged.diagram, &options), CLASS_PLAYER, "Mara"));
+    options.names = NULL;
+    ck_assert(!says(scene_make(&arena, &staged.diagram, &options), CLASS_PLAYER, "Mara"));
+}
+END_TEST
+
 START_TEST(every_mark_has_a_sample_for_the_key)
 {
     for (int class = CLASS_MOVE; class <= CLASS_SHOT; class ++) {
@@ -434,6 +482,8 @@ int main(void)
     tcase_add_test(all, the_same_diagram_gives_the_same_bytes);
     tcase_add_test(all, beads_stand_in_for_discs);
     tcase_add_test(all, findings_have_their_mark_and_letter);
+    tcase_add_test(all, captions_stand_over_and_under_the_floor);
+    tcase_add_test(all, first_names_stand_beside_numbers_when_asked);
     tcase_add_test(all, every_mark_has_a_sample_for_the_key);
     tcase_add_test(all, a_drill_has_its_coach_cone_and_line);
     suite_add_tcase(suite, all);
