@@ -85,6 +85,13 @@ static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, o
                                         r + wide, false}));
         }
     }
+    for (size_t i = 0; i + 1 < drawing->ticks.count; i++) {
+        if (drawing->tick_owners.at[i] == drawing->tick_owners.at[i + 1]) {
+            VEC_PUSH(drawing->arena, list,
+                     ((struct obstacle){drawing->ticks.at[i], drawing->ticks.at[i + 1],
+                                        size->tick + 0.5 * k + wide, false}));
+        }
+    }
     for (size_t i = 0; i < drawing->cones.count; i++) {
         struct vec2 at = drawing->cones.at[i];
         VEC_PUSH(drawing->arena, list,

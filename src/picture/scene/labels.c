@@ -210,11 +210,12 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
         double along = from + fractions[f] * length;
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        for (int side = may_lie_on ? 0 : 1; side < 3; side++) {
-            struct candidate place = {
-                side == 0 ? at : vec2_along(at, square, side == 1 ? beside : -beside), along,
-                fractions[f], side == 0};
-            double score = score_of(drawing, index, &place);
+        /* on the line; at either side; for a line too short for that, a little further off */
+        for (int side = may_lie_on ? 0 : 1; side < (may_lie_on ? 3 : 7); side++) {
+            double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
+            struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along,
+                                      fractions[f], side == 0};
+            double score = score_of(drawing, index, &place) + (side > 2 ? 5 * ((side - 1) / 2) : 0);
             if (score < best) {
                 best = score;
                 chosen = place;
