@@ -5,7 +5,8 @@
 #include "base/real.h"
 #include "judge/check/look.h"
 
-#define SHOT_FOLLOWS 1.6 /* s from catch to release: a catch-and-shoot; ours */
+#define AT_RIM (10 * FEET) /* nearer, the distance of a defender tells little of a shot; ours */
+#define SHOT_FOLLOWS 1.6   /* s from catch to release: a catch-and-shoot; ours */
 
 static const struct task *pass_of(const struct segment *segment, const struct ball_span *span)
 {
@@ -147,7 +148,7 @@ static void covered(struct checker *checker, const struct ball_span *shot, body 
     double least;
     struct vec2 at = segment_at(segment, shot->holder, t);
     body nearest = nearest_defender(segment, at, t, &least);
-    if (least >= checker->limit - HALF_FOOT) {
+    if (least >= checker->limit - HALF_FOOT || vec2_length(at) < AT_RIM) {
         return;
     }
     struct finding *finding = look_report(checker, t, least, shot->holder, nearest);

@@ -278,12 +278,26 @@ START_TEST(a_pass_over_thirty_feet_is_long_unless_it_is_a_skip)
 }
 END_TEST
 
+START_TEST(a_shot_at_the_rim_is_not_called_covered)
+{
+    struct made *made = a_pass(15, PASS_PLAIN);
+    struct segment *segment = &made->segment[0];
+    segment->ball.at[2].to = 1.9;
+    made_flight(made, segment, P2, BODY_NONE, 1.9, 3, true);
+    for (double y = 1; y < 20; y += 0.3) {
+        made_stand(made, segment, P2, 0, y);
+        made_stand(made, segment, X2, 0, y - 1);
+        ck_assert_int_eq(the(made, "open.catch") != NULL, y >= 10);
+    }
+}
+END_TEST
+
 START_TEST(a_catch_to_shoot_is_covered_within_four_feet)
 {
     for (double feet = 1; feet < 8; feet += 0.3) {
-        struct made *made = a_pass(15, PASS_PLAIN);
+        struct made *made = a_pass(5, PASS_PLAIN);
         struct segment *segment = &made->segment[0];
-        made_stand(made, segment, X2, -5, 5 - feet);
+        made_stand(made, segment, X2, -15, 5 - feet);
         ck_assert_ptr_null(the(made, "open.catch")); /* nobody shoots */
         segment->ball.at[2].to = 1.9;
         made_flight(made, segment, P2, BODY_NONE, 1.9, 3, true);
@@ -447,6 +461,7 @@ int main(void)
     tcase_add_test(all, a_dribble_ended_in_the_step_before_stays_ended);
     tcase_add_test(all, a_pass_over_thirty_feet_is_long_unless_it_is_a_skip);
     tcase_add_test(all, a_catch_to_shoot_is_covered_within_four_feet);
+    tcase_add_test(all, a_shot_at_the_rim_is_not_called_covered);
     tcase_add_test(all, balance_is_looked_at_only_where_the_play_speaks_of_it);
     tcase_add_test(all, a_screen_turned_away_is_noted_over_thirty_degrees_and_warned_of_over_fifty);
     tcase_add_test(all, a_cut_wide_of_the_screener_is_told_from_two_feet);
