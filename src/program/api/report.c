@@ -78,7 +78,8 @@ static void add_diag(struct courtwright *book, entry_list *entries, const struct
     add(book, entries, entry, diag->message, diag->help);
 }
 
-static const char *label_of(const struct compiled *compiled, const struct finding *finding)
+static const char *label_of(struct courtwright *book, const struct compiled *compiled,
+                            const struct finding *finding)
 {
     for (size_t i = 0; i < compiled->diagrams.count; i++) {
         const struct diagram *diagram = &compiled->diagrams.at[i];
@@ -86,7 +87,9 @@ static const char *label_of(const struct compiled *compiled, const struct findin
             return compiled->told_diagrams[i].label;
         }
     }
-    return "";
+    /* of a play that cannot be run nothing is drawn: then the step's own number */
+    int number = compiled->play->steps.at[finding->step].number;
+    return str_format(&book->arena, "%d", number).at;
 }
 
 static void add_finding(struct courtwright *book, entry_list *entries,
@@ -96,7 +99,7 @@ static void add_finding(struct courtwright *book, entry_list *entries,
                           .severity = finding->accepted ? SEVERITY_NOTE : finding->severity};
     entry.told.id = finding->row->id;
     entry.told.play = compiled->told.name;
-    entry.told.step = label_of(compiled, finding);
+    entry.told.step = label_of(book, compiled, finding);
     entry.told.time = finding->time;
     entry.told.finding = true;
     entry.told.accepted = finding->accepted;

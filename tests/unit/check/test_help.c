@@ -79,6 +79,28 @@ static const struct {
      "    1 gets back\n    4 rebounds", "4 rebounds"},
 };
 
+/* Plays a coach would call sound, each near to the border of a check. */
+static const char *const sound[] = {
+    "play \"A stagger\"\n  start 1 top, 2 right corner, 3 left corner, 4 right elbow, 5 right "
+    "block\n"
+    "  defense man\n  step\n    4 down screens for 2\n    5 down screens for 2\n"
+    "    2 comes off 5 and 4 to right wing\n    1 passes to 2\n",
+    "play \"A roll to the rim\"\n"
+    "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 right elbow\n  defense man\n"
+    "  step\n    5 ball screens for 1\n    1 drives off 5 to the rim\n    5 rolls to the rim\n",
+    "play \"A hand-off to end a step\"\n  start five-out\n  defense man\n  step\n"
+    "    1 dribbles at 3\n    1 hands off to 3\n  step\n    3 dribbles to top\n",
+    "play \"Held through two cuts\"\n  start five-out\n  step\n    1 passes to 2\n"
+    "    3 cuts to the rim\n    3 clears to the left wing\n  step\n    4 v-cuts to right corner\n"
+    "    after 4 v-cuts, 2 passes to 4\n",
+    "play \"The corner by the book\"\n  start five-out, 4 at 3 ft above right corner\n  step\n"
+    "    1 passes to 2\n    2 holds for 1 s\n    2 passes to 1\n",
+    "play \"Posts on both blocks\"\n"
+    "  start 1 top, 2 right wing, 3 left wing, 4 right block, 5 left block\n  step\n"
+    "    1 passes to 2\n    2 holds for 1.5 s\n    2 passes to 1\n",
+    SWITCHBACK "    5 screens for 3\n    5 slips to the rim\n    3 comes off 5 to left wing\n",
+};
+
 static jmp_buf escape;
 static struct arena arena;
 
@@ -130,6 +152,18 @@ START_TEST(the_help_done_by_hand_takes_the_finding_away)
 }
 END_TEST
 
+START_TEST(a_sound_play_is_told_nothing_above_a_note)
+{
+    struct piped piped;
+    pipe_text(&arena, str_of(sound[_i]), &piped);
+    const char *said = piped_said(&arena, &piped);
+    ck_assert_msg(piped.diags.errors + piped.diags.warnings == 0, "%s:%s", sound[_i], said);
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        ck_assert_msg(piped.findings.at[i].severity == SEVERITY_NOTE, "%s:%s", sound[_i], said);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("check help");
@@ -138,6 +172,8 @@ int main(void)
     tcase_set_timeout(all, 60);
     tcase_add_loop_test(all, the_help_done_by_hand_takes_the_finding_away, 0,
                         (int)(sizeof rows / sizeof *rows));
+    tcase_add_loop_test(all, a_sound_play_is_told_nothing_above_a_note, 0,
+                        (int)(sizeof sound / sizeof *sound));
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
