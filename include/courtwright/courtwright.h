@@ -264,6 +264,10 @@ COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,
                     const struct courtwright_writer *writer);
 
+/* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle:
+ * an empty box stands for each. The first few, as text; empty: none was missing. */
+COURTWRIGHT_API const char *courtwright_missing_letters(const struct courtwright *book);
+
 /* ---- Text and numbers ------------------------------------------------------------------------ */
 
 /* The text given to load in its one written form (includes stay the line they are). What could not

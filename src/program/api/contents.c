@@ -121,6 +121,11 @@ const struct courtwright_diagram *courtwright_diagram(const struct courtwright *
     return &book->plays[play].told_diagrams[index];
 }
 
+const char *courtwright_missing_letters(const struct courtwright *book)
+{
+    return book->missing;
+}
+
 size_t courtwright_player_count(const struct courtwright *book)
 {
     return book->player_count;

@@ -6,6 +6,7 @@
 #include "picture/text/text.h"
 #include "program/api/handle.h"
 
-struct fonts *fonts_of(struct courtwright *book); /* NULL: they could not be loaded */
+struct fonts *fonts_of(struct courtwright *book);  /* NULL: they could not be loaded */
+void fonts_note_missing(struct courtwright *book); /* to be called when something was drawn */
 
 #endif

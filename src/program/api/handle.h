@@ -42,6 +42,7 @@ struct courtwright {
     const char **source_names;
     size_t source_count;
     const char *title, *team;
+    char missing[160];   /* letters the face lacks */
     struct fonts *fonts; /* made when first needed; see fonts.c */
 };
 

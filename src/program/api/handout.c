@@ -82,6 +82,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         return row ? COURTWRIGHT_MEMORY : COURTWRIGHT_NO_SUCH;
     }
     bool written = row->write(scratch, fonts, &sheet, &job->writer);
+    fonts_note_missing(job->book);
     return job->writer.failed ? COURTWRIGHT_WRITE : written ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
 }
 

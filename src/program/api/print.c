@@ -39,6 +39,7 @@ static struct paint_options options_make(struct arena *scratch, const struct pri
         .title = count == 1 ? scenes[0]->title : job->compiled->play->name,
         .salt = str_of(job->draw->salt),
         .scale = job->draw->scale > 0 ? job->draw->scale : SCALE_DEFAULT,
+        .fluid = job->draw->fluid,
         .date = job->draw->date,
     };
     struct strbuf words;
@@ -76,6 +77,7 @@ static enum courtwright_status print(struct arena *scratch, void *ctx)
     };
     struct paint_options options = options_make(scratch, job, scenes, count);
     bool painted = painters[job->draw->format](scratch, fonts, &sheet, &options, job->writer);
+    fonts_note_missing(job->book);
     return job->writer->failed ? COURTWRIGHT_WRITE : painted ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
 }
 

@@ -166,6 +166,7 @@ static int draw_all(struct drawing *drawing)
             status = STATUS_FILE;
         }
     }
+    tell_missing(request, drawing->input.book);
     naming_free(&drawing->naming);
     free(pattern);
     return status;

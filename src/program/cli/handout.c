@@ -135,6 +135,7 @@ static int write_all(struct handing *handing)
             status = STATUS_FILE;
         }
     }
+    tell_missing(request, handing->input.book);
     naming_free(&handing->naming);
     return status;
 }

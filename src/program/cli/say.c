@@ -208,3 +208,12 @@ int tell(const struct request *request, const struct courtwright *book,
     bool bad = courtwright_error_count(book) > 0 || (request->strict && warnings > 0);
     return bad ? STATUS_TEXT : STATUS_FINE;
 }
+
+void tell_missing(const struct request *request, const struct courtwright *book)
+{
+    const char *letters = courtwright_missing_letters(book);
+    if (*letters) {
+        say(request->command, "the face has no letters for %s: a box stands in place of each",
+            shown(letters));
+    }
+}

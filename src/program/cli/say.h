@@ -24,6 +24,8 @@ struct telling {
     enum courtwright_severity least;
     bool json; /* lines on standard output, else words on standard error */
 };
+/* Letters that could not be drawn, if there were any. */
+void tell_missing(const struct request *request, const struct courtwright *book);
 /* Shows what was said and gives the status it means. False words in `only` are wrong use. */
 int tell(const struct request *request, const struct courtwright *book,
          const struct telling *telling);
