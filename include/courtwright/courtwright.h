@@ -219,7 +219,7 @@ struct courtwright_draw {
     bool names;       /* players' names beside their numbers, from the roster */
     bool show_checks; /* findings where they are */
     bool hide_defense;
-    bool fluid; /* SVG_LIVE: as wide as where it stands */
+    bool fluid; /* SVG: as wide as where it stands */
     const char
         *salt; /* SVG: makes ids differ where one drawing stands twice in a page; NULL: none */
     const char *date; /* PDF: when it was made, ISO 8601; NULL: none is told */

@@ -28,14 +28,6 @@ const struct grid *grid_find(int per_page)
 
 /* ---- the coach's paragraphs ---- */
 
-static void set_paragraph(struct column *column, struct str heading, struct str text)
-{
-    section_set(column, heading);
-    const struct text_block *words = words_set(column->setter, TYPE_SENTENCE, text, column->width);
-    column->base =
-        galley_text(column->galley, words, column->x, column->base + TO_SENTENCE, ROLE_TEXT);
-}
-
 static void set_remember(struct column *column, const struct play *play)
 {
     bool any = false;
@@ -71,22 +63,28 @@ static struct galley *set_paragraphs(const struct setter *setter, const struct p
 {
     struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
     if (play->call.size > 0) {
-        set_paragraph(
+        paragraph_set(
             &column, STR("Call it"),
             str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D", STR_ARG(play->call)));
     }
     if (play->is_drill && play->goal.size > 0) {
-        set_paragraph(&column, STR("Goal"), words_bold(setter->arena, play->goal, 0));
+        paragraph_set(&column, STR("Goal"), words_bold(setter->arena, play->goal, 0));
     }
     struct str names = starters(setter->arena, &setter->job->book->team, play->players);
     if (setter->job->names && names.size > 0) {
-        set_paragraph(&column, STR("Who is who"), names);
+        paragraph_set(&column, STR("Who is who"), names);
     }
     set_remember(&column, play);
     return column.galley->items.count > 0 ? column.galley : NULL;
 }
 
 /* ---- rows ---- */
+
+static struct group *add_group(const struct setter *setter, group_list *groups)
+{
+    VEC_PUSH(setter->arena, groups, (struct group){.count = 0});
+    return &groups->at[groups->count - 1];
+}
 
 static struct band *add_band(const struct setter *setter, band_list *bands, enum band_kind kind,
                              double gap, int first)
@@ -100,54 +98,98 @@ static struct band *add_band(const struct setter *setter, band_list *bands, enum
     return &bands->at[bands->count - 1];
 }
 
-static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
-                      const diagram_list *diagrams, band_list *bands)
+void group_add_words(const struct setter *setter, group_list *groups, struct galley *words,
+                     double gap)
+{
+    struct group *group = add_group(setter, groups);
+    group->count = 1;
+    add_band(setter, &group->ways[0], BAND_WORDS, gap, 0)->galley = words;
+}
+
+/* A row of `count` diagrams as one more way of the group. */
+static struct band *add_row(const struct setter *setter, struct group *group, const struct run *run,
+                            const struct grid *grid, const struct diagram *const *diagrams,
+                            size_t count)
 {
     struct row row = {.count = 0};
+    for (size_t i = 0; i < count; i++) {
+        row_add(setter, &row, grid, run, diagrams[i]);
+    }
+    struct band *band = add_band(setter, &group->ways[group->count++], BAND_STEPS, BAND_GAP,
+                                 row.telling[0].step->number);
+    row_set(setter, band, &row, grid, 0);
+    band->taken = (double)count * grid_pitch(grid);
+    return band;
+}
+
+static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
+                      const diagram_list *diagrams, group_list *groups)
+{
+    const struct diagram *row[3];
+    size_t count = 0;
     for (size_t i = 0; i < diagrams->count; i++) {
         if (diagrams->at[i].branch < 0) {
-            row_add(setter, &row, grid, run, &diagrams->at[i]);
+            row[count++] = &diagrams->at[i];
         }
         bool last = i + 1 == diagrams->count;
-        if (row.count == (size_t)grid->across || (last && row.count > 0)) {
-            int first = row.telling[0].step->number;
-            size_t count = row.count;
-            struct band *band = add_band(setter, bands, BAND_STEPS, BAND_GAP, first);
-            row_set(setter, band, &row, grid, 0);
-            band->taken = (double)count * grid_pitch(grid);
+        if (count < (size_t)grid->across && !(last && count > 0)) {
+            continue;
         }
+        struct group *group = add_group(setter, groups);
+        add_row(setter, group, run, grid, row, count);
+        if (count == 1 && grid->across > 1) { /* alone it may have its words beside it */
+            struct grid flat = *grid;
+            flat.across = 1;
+            flat.column = PAGE_WIDE;
+            flat.beside = true;
+            add_row(setter, group, run, &flat, row, 1);
+        }
+        count = 0;
     }
 }
 
 /* The paragraphs stand in the free place beside the last step, else under it. */
-static void set_last(const struct setter *setter, const struct run *run, band_list *bands)
+static void set_last(const struct setter *setter, const struct run *run, const struct grid *grid,
+                     group_list *groups)
 {
-    struct band *band = bands->count > 0 ? &bands->at[bands->count - 1] : NULL;
+    struct group *group = groups->count > 0 ? &groups->at[groups->count - 1] : NULL;
+    struct band *band = group ? &group->ways[0].at[0] : NULL;
     bool beside = band && band->taken < PAGE_WIDE;
-    struct galley *words =
-        set_paragraphs(setter, run->play, beside ? PAGE_WIDE - band->taken : PAGE_WIDE);
-    if (words && beside) {
-        galley_join(band->galley, words, band->taken, 0);
-        band->beside = words->height;
-    } else if (words) {
-        add_band(setter, bands, BAND_WORDS, SECTION_GAP, 0)->galley = words;
+    double taken = beside ? band->taken : 0;
+    struct galley *words = set_paragraphs(setter, run->play, PAGE_WIDE - taken);
+    if (!words) {
+        return;
+    }
+    if (!beside) {
+        group_add_words(setter, groups, words, SECTION_GAP);
+        return;
+    }
+    galley_join(band->galley, words, taken, 0);
+    band->beside = words->height;
+    if (group->count > 1) {
+        band = &group->ways[1].at[0];
+        double x = grid->diagram + BESIDE_GAP;
+        words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
+        galley_join(band->galley, words, x, band->words + BAND_GAP);
     }
 }
 
-static const struct grid read_grid = {3, 3, 3, 152, 152, false, TYPE_SENTENCE};
+/* Reads three across, or, where a page has the room, fewer and larger. */
+static const struct grid read_grid = {3, 3, 1, 152, 152, false, TYPE_SENTENCE};
+static const struct grid large_read_grid = {2, 2, 1, 237.6, 237.6, false, TYPE_SENTENCE};
 
-/* The reads of one step: `count` diagrams from `first`. */
 static void set_branches(const struct setter *setter, const struct run *run,
-                         const struct diagram *first, size_t count, band_list *bands)
+                         const struct diagram *first, size_t count, const struct grid *grid,
+                         band_list *bands)
 {
     struct row row = {.count = 0};
     for (size_t i = 0; i < count; i++) {
-        row_add(setter, &row, &read_grid, run, &first[i]);
-        if (row.count < (size_t)read_grid.across && i + 1 < count) {
+        row_add(setter, &row, grid, run, &first[i]);
+        if (row.count < (size_t)grid->across && i + 1 < count) {
             continue;
         }
         const struct step *step = row.telling[0].step;
-        bool top = i < (size_t)read_grid.across;
+        bool top = i < (size_t)grid->across;
         struct band *band =
             add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
         struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
@@ -155,12 +197,24 @@ static void set_branches(const struct setter *setter, const struct run *run,
             section_set(&column,
                         words_decides(setter->arena, run->play, step, setter->job->reader));
         }
-        row_set(setter, band, &row, &read_grid, top ? column.base + 17 - HEADING_BASE : 0);
+        row_set(setter, band, &row, grid,
+                top ? column.base + (grid->across < 3 ? 20 : 17) - HEADING_BASE : 0);
     }
 }
 
+/* The reads of one step: `count` diagrams from `first`. */
+static void set_step_reads(const struct setter *setter, const struct run *run,
+                           const struct diagram *first, size_t count, group_list *groups)
+{
+    struct group *group = add_group(setter, groups);
+    if (count <= 2 || count == 4) {
+        set_branches(setter, run, first, count, &large_read_grid, &group->ways[group->count++]);
+    }
+    set_branches(setter, run, first, count, &read_grid, &group->ways[group->count++]);
+}
+
 static void set_reads(const struct setter *setter, const struct run *run,
-                      const diagram_list *diagrams, band_list *bands)
+                      const diagram_list *diagrams, group_list *groups)
 {
     for (size_t i = 0; i < diagrams->count;) {
         size_t end = i;
@@ -168,17 +222,19 @@ static void set_reads(const struct setter *setter, const struct run *run,
                diagrams->at[end].step == diagrams->at[i].step) {
             end++;
         }
-        set_branches(setter, run, &diagrams->at[i], end - i, bands);
+        if (end > i) {
+            set_step_reads(setter, run, &diagrams->at[i], end - i, groups);
+        }
         i = end > i ? end : i + 1;
     }
 }
 
 void bands_make(const struct setter *setter, const struct run *run, const struct grid *grid,
-                band_list *bands)
+                group_list *groups)
 {
     diagram_list diagrams = {0};
     scene_diagrams(setter->arena, run, &diagrams);
-    set_steps(setter, run, grid, &diagrams, bands);
-    set_last(setter, run, bands);
-    set_reads(setter, run, &diagrams, bands);
+    set_steps(setter, run, grid, &diagrams, groups);
+    set_last(setter, run, grid, groups);
+    set_reads(setter, run, &diagrams, groups);
 }

@@ -18,8 +18,17 @@ struct band {
     int first, last;       /* numbers of its steps */
     double taken;          /* STEPS: its columns reach so far across */
     double beside;         /* and what stands beside them so far down */
+    double words;          /* the last baseline of its words */
 };
 typedef VEC(struct band) band_list;
+
+/* One or two ways to set the same, the better first: a page takes the first for which it has room.
+ */
+struct group {
+    band_list ways[2];
+    size_t count;
+};
+typedef VEC(struct group) group_list;
 
 /* How steps stand on a page: so many across, at most so many rows. */
 struct grid {
@@ -30,8 +39,11 @@ struct grid {
 };
 const struct grid *grid_find(int per_page); /* 0: as 4 */
 
-/* Every band of the play, in order. */
+/* All of the play, in order. */
 void bands_make(const struct setter *setter, const struct run *run, const struct grid *grid,
-                band_list *bands);
+                group_list *groups);
+/* A group of one way, of paragraphs. */
+void group_add_words(const struct setter *setter, group_list *groups, struct galley *words,
+                     double gap);
 
 #endif

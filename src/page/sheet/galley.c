@@ -64,14 +64,15 @@ void galley_scene(struct galley *galley, const struct scene *scene, double x, do
                                 .scene = scene});
 }
 
-void galley_disc(struct galley *galley, const struct text_block *number, double x, double y)
+void galley_disc(struct galley *galley, const struct text_block *number, double x, double y,
+                 enum role role)
 {
     add(galley, (struct placed){.kind = PLACED_DISC,
                                 .x = x,
                                 .y = y,
                                 .top = y - DISC,
                                 .bottom = y + DISC,
-                                .role = ROLE_ORDER,
+                                .role = role,
                                 .keep = true,
                                 .text = number});
 }

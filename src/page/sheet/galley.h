@@ -33,7 +33,8 @@ double galley_text(struct galley *galley, const struct text_block *text, double 
 void galley_keep(struct galley *galley); /* what was added last stays with what follows */
 void galley_scene(struct galley *galley, const struct scene *scene, double x, double y);
 /* A sentence's number, reversed; `number` is one line of text. */
-void galley_disc(struct galley *galley, const struct text_block *number, double x, double y);
+void galley_disc(struct galley *galley, const struct text_block *number, double x, double y,
+                 enum role role);
 void galley_rule(struct galley *galley, struct vec2 from, struct vec2 to, double width,
                  enum role role);
 void galley_sign(struct galley *galley, double x,

@@ -4,11 +4,14 @@
  * player's lines in the accent and the job in words. All is set first, then painted. */
 #include "page/sheet/handout.h"
 
+#include "page/sheet/head.h"
 #include "page/sheet/page.h"
 #include "picture/paint/document.h"
 
 #define NOTE_PITCH 22.0
 #define NOTES_LEAST 3
+#define TIGHT 0.5        /* of a gap, rather than turn the page */
+#define TIGHT_BOTTOM 4.0 /* and so far down toward the key */
 
 /* A bookmark. */
 struct mark {
@@ -82,11 +85,12 @@ static void turn_page(struct flow *flow, const struct play *play, const struct g
     open_page(flow, play, caution, false);
 }
 
-static void place(struct flow *flow, const struct band *band)
+/* `tight`: with half the gap above it. */
+static void place(struct flow *flow, const struct band *band, bool tight)
 {
     struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
-    page->y += page->empty ? 0 : band->gap;
+    page->y += page->empty ? 0 : tight ? band->gap * TIGHT : band->gap;
     galley_join(page->galley, band->galley, paper->margin, page->y);
     double top = page->y;
     page->y += band->galley->height;
@@ -99,14 +103,18 @@ static void place(struct flow *flow, const struct band *band)
     VEC_PUSH(flow->setter.arena, &page->bands, *band);
 }
 
-static bool fits(struct flow *flow, const struct band *band)
+/* Do all of these go on what is left of the page? */
+static bool fit(struct flow *flow, const struct band *bands, size_t count, bool tight)
 {
     const struct page *page = current(flow);
-    if (band->kind == BAND_STEPS && page->rows >= flow->grid->rows) {
-        return false;
+    double y = page->y;
+    int rows = page->rows;
+    for (size_t i = 0; i < count; i++) {
+        double gap = page->empty && i == 0 ? 0 : bands[i].gap;
+        y += (tight ? gap * TIGHT : gap) + bands[i].galley->height;
+        rows += bands[i].kind == BAND_STEPS;
     }
-    double gap = page->empty ? 0 : band->gap;
-    return page->y + gap + band->galley->height <= page->bottom + 1e-6;
+    return y <= page->bottom + (tight ? TIGHT_BOTTOM : 0) + 1e-6 && rows <= flow->grid->rows;
 }
 
 /* What was parted off goes on under a line that says so. */
@@ -125,25 +133,61 @@ static struct galley *go_on(const struct flow *flow, const struct galley *rest)
 static size_t flow_band(struct flow *flow, struct band band, const struct play *play,
                         const struct galley *caution)
 {
-    if (!fits(flow, &band) && !current(flow)->empty) {
+    bool tight = !fit(flow, &band, 1, false) && fit(flow, &band, 1, true);
+    if (!tight && !fit(flow, &band, 1, false) && !current(flow)->empty) {
         turn_page(flow, play, caution);
     }
     size_t start = flow->pages.count;
-    while (!fits(flow, &band)) {
+    while (!tight && !fit(flow, &band, 1, false)) {
         struct galley *rest = galley_part(band.galley, current(flow)->bottom - current(flow)->y);
         if (!rest || rest->items.count == 0) {
             break; /* one thing taller than a page: a diagram never is */
         }
-        place(flow, &band);
+        place(flow, &band, false);
         turn_page(flow, play, caution);
         band.galley = go_on(flow, rest);
     }
-    place(flow, &band);
+    place(flow, &band, tight);
+    return start;
+}
+
+/* The first way that goes whole on what is left of the page, if need be with smaller gaps. */
+static const band_list *way_that_fits(struct flow *flow, const struct group *group, bool *tight)
+{
+    for (size_t i = 0; i < group->count; i++) {
+        const band_list *way = &group->ways[i];
+        *tight = !fit(flow, way->at, way->count, false);
+        if (!*tight || fit(flow, way->at, way->count, true)) {
+            return way;
+        }
+    }
+    return NULL;
+}
+
+/* Returns the number of the page on which it starts. */
+static size_t flow_group(struct flow *flow, const struct group *group, const struct play *play,
+                         const struct galley *caution)
+{
+    const band_list *last = &group->ways[group->count - 1];
+    bool tight;
+    const band_list *way = way_that_fits(flow, group, &tight);
+    if (!way && !current(flow)->empty && !fit(flow, last->at, 1, true)) {
+        turn_page(flow, play, caution);
+        way = way_that_fits(flow, group, &tight);
+    }
+    size_t start = flow->pages.count;
+    for (size_t i = 0; way && i < way->count; i++) {
+        place(flow, &way->at[i], tight);
+    }
+    for (size_t i = 0; !way && i < last->count; i++) {
+        size_t page = flow_band(flow, last->at[i], play, caution);
+        start = i == 0 ? page : start;
+    }
     return start;
 }
 
 /* The coach's own lines of caution when they are too many for the foot. */
-static void add_cautions(const struct flow *flow, const struct play *play, band_list *bands)
+static void add_cautions(const struct flow *flow, const struct play *play, group_list *groups)
 {
     struct galley *galley = galley_new(flow->setter.arena);
     galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Caution"), 0), 0, 8, ROLE_TEXT);
@@ -154,8 +198,7 @@ static void add_cautions(const struct flow *flow, const struct play *play, band_
             words_set(&flow->setter, TYPE_SENTENCE, play->cautions.at[i], PAGE_WIDE);
         base = galley_text(galley, words, 0, base + type_leading(TYPE_SENTENCE) + 1.2, ROLE_TEXT);
     }
-    struct band band = {.kind = BAND_WORDS, .galley = galley, .gap = 12};
-    VEC_PUSH(flow->setter.arena, bands, band);
+    group_add_words(&flow->setter, groups, galley, 12);
 }
 
 static void mark_page(struct flow *flow, struct str title, size_t page, bool inside)
@@ -184,23 +227,27 @@ static void flow_play(struct flow *flow, const struct run *run)
 {
     bool surplus;
     const struct galley *caution = page_caution(&flow->setter, run->play, &surplus);
-    band_list bands = {0};
-    if (surplus) {
-        add_cautions(flow, run->play, &bands);
+    group_list groups = {0};
+    struct galley *head = head_surplus(&flow->setter, run->play);
+    if (head) {
+        group_add_words(&flow->setter, &groups, head, 0);
     }
-    bands_make(&flow->setter, run, flow->grid, &bands);
+    if (surplus) {
+        add_cautions(flow, run->play, &groups);
+    }
+    bands_make(&flow->setter, run, flow->grid, &groups);
     open_page(flow, run->play, caution, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
-    for (size_t i = 0; i < bands.count; i++) {
-        size_t page = flow_band(flow, bands.at[i], run->play, caution);
-        mark_steps(flow, run->play, &bands.at[i], page);
+    for (size_t i = 0; i < groups.count; i++) {
+        size_t page = flow_group(flow, &groups.at[i], run->play, caution);
+        mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
     fill_page(flow);
 }
 
 static struct str title_of(struct arena *arena, const struct sheet_job *job)
 {
-    struct str name = job->count == 1 ? job->plays[0].run->play->name : page_club(job);
+    struct str name = job->count == 1 ? job->plays[0].run->play->name : head_club(job);
     const char *sheet =
         job->count == 1 ? "players\xE2\x80\x99 sheet" : "players\xE2\x80\x99 sheets";
     if (job->reader != BODY_NONE) {

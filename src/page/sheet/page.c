@@ -3,6 +3,8 @@
  * the body. Numbers are points on letter paper; A4 keeps the columns and lowers the foot. */
 #include "page/sheet/page.h"
 
+#include "page/sheet/head.h"
+
 #define RUNNING_HEAD 50.0
 #define HEAD_RULE 57.0
 #define TITLE 84.0
@@ -15,7 +17,6 @@
 #define FOOT 760.0
 #define LETTER_TOP 8.0 /* a band's top is so far over its first baseline */
 #define CAUTION_INDENT 20.0
-#define SIDE 200.0 /* how wide the words at either end of head and foot may be */
 
 enum { CAUTION_LINES_MOST = 8 };
 
@@ -24,11 +25,6 @@ const struct paper *paper_of(bool a4)
     static const struct paper letter = {612, 792, 54, 0};
     static const struct paper paper_a4 = {595.28, 841.89, 45.64, 49.89};
     return a4 ? &paper_a4 : &letter;
-}
-
-struct str page_club(const struct sheet_job *job)
-{
-    return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
 /* ---- caution ---- */
@@ -98,85 +94,53 @@ static void put_right(struct galley *galley, const struct text_block *words, dou
     galley_text(galley, words, right - text_width(words), base, role);
 }
 
-static struct str head_words(const struct setter *setter, const struct play *play)
+static size_t lines_below(const struct text_block *words)
 {
-    struct arena *arena = setter->arena;
-    const struct sheet_job *job = setter->job;
-    if (job->reader == BODY_NONE) {
-        struct str level = words_level(arena, play->level);
-        return str_format(arena, "Players\xE2\x80\x99 sheet, %.*s", STR_ARG(level));
-    }
-    const char *comma = job->reader_name.size > 0 ? ", " : "";
-    return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),
-                      comma, STR_ARG(job->reader_name));
+    return text_lines(words) > 0 ? text_lines(words) - 1 : 0;
 }
 
-static void put_running_head(const struct setter *setter, struct galley *galley,
-                             const struct play *play, const struct paper *paper)
+/* Words at both ends over the rule; a second line grows upward. */
+static void put_running_head(struct galley *galley, const struct head *head,
+                             const struct paper *paper)
 {
+    const struct text_block *club = head->shown[HEAD_CLUB];
+    const struct text_block *sheet = head->shown[HEAD_SHEET];
     double right = paper->width - paper->margin;
-    const struct text_block *club = words_set(
-        setter, TYPE_CLUB, words_capitals(setter->arena, page_club(setter->job)), SIDE + 80);
-    const struct text_block *sheet = words_set(setter, TYPE_NOTE, head_words(setter, play), SIDE);
     double leading = type_leading(TYPE_NOTE);
-    if (text_lines(club) > 0) {
-        galley_text(galley, club, paper->margin,
-                    RUNNING_HEAD - leading * (double)(text_lines(club) - 1), ROLE_SOFT);
-    }
-    put_right(galley, sheet, right, RUNNING_HEAD - leading * (double)(text_lines(sheet) - 1),
-              ROLE_SOFT);
+    galley_text(galley, club, paper->margin, RUNNING_HEAD - leading * (double)lines_below(club),
+                ROLE_SOFT);
+    put_right(galley, sheet, right, RUNNING_HEAD - leading * (double)lines_below(sheet), ROLE_SOFT);
     galley_rule(galley, vec2_of(paper->margin, HEAD_RULE), vec2_of(right, HEAD_RULE), 1.2,
                 ROLE_INK);
 }
 
-/* "6 s on the clock, down 2" */
-static struct str clock_words(struct arena *arena, const struct play *play)
+static double larger(double a, double b)
 {
-    struct strbuf out;
-    strbuf_init(&out, arena);
-    if (play->clock > 0) {
-        strbuf_number(&out, play->clock, 1);
-        strbuf_text(&out, " s on the clock");
-    }
-    if (play->score.size > 0) {
-        strbuf_print(&out, "%s%.*s", out.size > 0 ? ", " : "", STR_ARG(play->score));
-    }
-    return strbuf_str(&out);
+    return a > b ? a : b;
 }
 
 /* Returns the last baseline. */
-static double put_title(const struct setter *setter, struct page *page, const struct paper *paper)
+static double put_title(struct galley *galley, const struct head *head, const struct paper *paper)
 {
-    double right = paper->width - paper->margin;
-    const struct text_block *series =
-        words_set(setter, TYPE_SERIES, words_series(setter->arena, page->play), SIDE);
-    double beside = text_width(series) > 0 ? text_width(series) + 20 : 0;
-    const struct text_block *title =
-        words_set(setter, TYPE_TITLE, page->play->name, PAGE_WIDE - beside);
-    put_right(page->galley, series, right, TITLE, ROLE_TEXT);
-    double base = galley_text(page->galley, title, paper->margin, TITLE, ROLE_TEXT);
-    double series_base = TITLE + type_leading(TYPE_SERIES) * (double)text_lines(series);
-    series_base -= text_lines(series) > 0 ? type_leading(TYPE_SERIES) : 0;
-    return base > series_base ? base : series_base;
+    const struct text_block *series = head->shown[HEAD_SERIES];
+    put_right(galley, series, paper->width - paper->margin, TITLE, ROLE_TEXT);
+    double base = galley_text(galley, head->shown[HEAD_TITLE], paper->margin, TITLE, ROLE_TEXT);
+    return larger(base, TITLE + type_leading(TYPE_SERIES) * (double)lines_below(series));
 }
 
 /* The about line of a first page with the clock at its right; returns the last baseline. */
-static double put_about(const struct setter *setter, struct page *page, const struct paper *paper,
+static double put_about(struct galley *galley, const struct head *head, const struct paper *paper,
                         double base)
 {
-    const struct text_block *clock =
-        words_set(setter, TYPE_CLOCK, clock_words(setter->arena, page->play), SIDE);
-    double beside = text_width(clock) > 0 ? text_width(clock) + 20 : 0;
-    const struct text_block *about =
-        words_set(setter, TYPE_ABOUT, page->play->about, PAGE_WIDE - beside);
+    const struct text_block *clock = head->shown[HEAD_CLOCK];
+    const struct text_block *about = head->shown[HEAD_ABOUT];
     if (text_lines(clock) == 0 && text_lines(about) == 0) {
         return base;
     }
-    put_right(page->galley, clock, paper->width - paper->margin, base + TITLE_TO_ABOUT, ROLE_TEXT);
-    double last = galley_text(page->galley, about, paper->margin, base + TITLE_TO_ABOUT, ROLE_TEXT);
-    double lines = text_lines(clock) > 0 ? (double)text_lines(clock) - 1 : 0;
-    double clock_last = base + TITLE_TO_ABOUT + lines * type_leading(TYPE_CLOCK);
-    return last > clock_last ? last : clock_last;
+    base += TITLE_TO_ABOUT;
+    put_right(galley, clock, paper->width - paper->margin, base, ROLE_TEXT);
+    double last = galley_text(galley, about, paper->margin, base, ROLE_TEXT);
+    return larger(last, base + type_leading(TYPE_CLOCK) * (double)lines_below(clock));
 }
 
 struct page page_open(const struct setter *setter, const struct play *play,
@@ -185,10 +149,11 @@ struct page page_open(const struct setter *setter, const struct play *play,
     const struct paper *paper = paper_of(setter->job->a4);
     struct page page = {
         .galley = galley_new(setter->arena), .play = play, .empty = true, .first = first};
-    put_running_head(setter, page.galley, play, paper);
-    double base = put_title(setter, &page, paper);
+    struct head head = head_make(setter, play, first);
+    put_running_head(page.galley, &head, paper);
+    double base = put_title(page.galley, &head, paper);
     page.about = base + TITLE_TO_ABOUT;
-    base = first ? put_about(setter, &page, paper, base) : page.about;
+    base = first ? put_about(page.galley, &head, paper, base) : page.about;
     page.y = base + TO_BODY - LETTER_TOP;
     page.key = CAUTION_LAST + paper->foot - caution->height - CAUTION_TO_KEY;
     page.bottom = page.key - KEY_TO_BODY;
@@ -258,10 +223,11 @@ static void put_foot(const struct setter *setter, struct page *page, const struc
     double base = FOOT + paper->foot;
     galley_rule(page->galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
-    struct str foot = words_short(setter, words_foot(setter->arena, page->play), SIDE);
+    struct str foot =
+        words_fit(setter, TYPE_NOTE, words_foot(setter->arena, page->play), HEAD_SIDE, 1);
     galley_text(page->galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base,
                 ROLE_SOFT);
-    const struct text_block *date = words_set(setter, TYPE_NOTE, setter->job->date_text, 90);
+    const struct text_block *date = head_make(setter, page->play, page->first).shown[HEAD_DATE];
     galley_text(page->galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
     struct str of = str_format(setter->arena, "Page %zu of %zu", number, count);
     put_right(page->galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);

@@ -46,7 +46,5 @@ struct page page_open(const struct setter *setter, const struct play *play,
 /* The rest, when the body is whole and the pages are counted. */
 void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
                 size_t number, size_t count);
-/* "Larkspur Kites" or the book's name. */
-struct str page_club(const struct sheet_job *job);
 
 #endif

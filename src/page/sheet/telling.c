@@ -12,7 +12,9 @@
 #define SENTENCE_GAP 1.2
 #define POINT_GAP 1.5
 #define INDENT 15.0
-#define NARROW 200.0 /* a column narrower than this has the smaller headings */
+#define DISC_PITCH 13.0
+#define HEADING_MOST 4 /* lines */
+#define NARROW 200.0   /* a column narrower than this has the smaller headings */
 
 /* ---- headings ---- */
 
@@ -25,7 +27,9 @@ static struct heading heading_make(const struct setter *setter, struct str label
         heading.indent = text_width(heading.label) + type_leading(type) / 2;
     }
     if (title.size > 0) {
-        heading.title = words_set(setter, type, title, width - heading.indent);
+        struct str shown = words_fit(setter, type, title, width - heading.indent, HEADING_MOST);
+        heading.whole = str_equal(shown, title) ? STR("") : title;
+        heading.title = words_set(setter, type, shown, width - heading.indent);
         heading.lines = text_lines(heading.title);
     }
     return heading;
@@ -71,7 +75,7 @@ static struct str branch_words(const struct setter *setter, const struct branch 
 static struct heading telling_heading(const struct setter *setter, const struct telling *telling,
                                       const struct grid *grid)
 {
-    enum type type = grid->column < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING;
+    enum type type = grid->diagram < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING;
     struct str label = telling->diagram->label;
     struct str title =
         telling->branch ? branch_words(setter, telling->branch) : telling->step->title;
@@ -82,13 +86,13 @@ static struct heading telling_heading(const struct setter *setter, const struct 
     return heading_make(setter, label, title, type, grid->column);
 }
 
-static void set_disc(struct column *column, int order, double base)
+static void set_disc(struct column *column, int order, double x, double base, enum role role)
 {
     char digits[NUMBER_MOST];
     size_t size = number_print(digits, order, 0, false);
     struct str text = str_copy(column->setter->arena, (struct str){digits, size});
-    galley_disc(column->galley, words_set(column->setter, TYPE_DISC, text, 0), column->x + 5.2,
-                base - 3.3);
+    galley_disc(column->galley, words_set(column->setter, TYPE_DISC, text, 0), x + 5.2, base - 3.3,
+                role);
 }
 
 /* Is the sentence of this task about the reader alone? It is told as "your job". */
@@ -115,21 +119,24 @@ static void set_sentence(struct column *column, struct str told, int order, doub
     double base = column->base + gap + type_leading(type);
     const struct text_block *words = words_set(column->setter, type, told, column->width - indent);
     if (indent > 0 && order > 0) {
-        set_disc(column, order, base);
+        set_disc(column, order, column->x, base, ROLE_ORDER);
     }
     enum role role = type == TYPE_OTHERS ? ROLE_SOFT : ROLE_TEXT;
     column->base = galley_text(column->galley, words, column->x + indent, base, role);
     column->gap = true;
 }
 
-/* The sentences of a step, behind their discs when the diagram shows these too; those that have no
- * place in the order (who stays where) come last. */
+/* The sentences of a step behind their discs; those that have no place in the order (who stays
+ * where) come last. */
 static void set_sentences(struct column *column, const struct telling *telling, enum type type)
 {
     body reader = column->setter->job->reader;
     int branch = telling->diagram->branch;
-    double indent = telling->scene->uses >> CLASS_ORDER & 1 ? INDENT : 0;
     size_t count = step_task_count(telling->step, branch);
+    double indent = 0; /* a disc that has no place in the diagram keeps its place here */
+    for (size_t i = telling->first_task; i < count; i++) {
+        indent = step_task(telling->step, branch, i)->order > 0 ? INDENT : indent;
+    }
     column->gap = false;
     for (int pass = 0; pass < 2; pass++) {
         for (size_t i = telling->first_task; i < count; i++) {
@@ -185,45 +192,61 @@ void points_set(struct column *column, const struct play *play, const point_list
     }
 }
 
-/* "Your job", with the player's own rule. */
-static void set_job(struct column *column, const struct telling *telling, bool heading)
+/* The discs of the sentences that are told as the reader's job, in a row from `x` on. */
+static void set_own_discs(struct column *column, const struct telling *telling, double x,
+                          double base)
 {
-    struct str told = tell_job(column->setter->arena, telling->play, telling->step,
-                               telling->diagram->branch, column->setter->job->reader);
-    if (told.size == 0) {
-        return;
-    }
-    double indent = heading ? 10 : 0;
-    double base = column->base + TO_SENTENCE - 2;
-    double top = base - 7.4;
-    if (heading) {
-        galley_text(column->galley,
-                    words_set(column->setter, TYPE_SMALL_HEADING, STR("Your job"), 0),
-                    column->x + indent, base, ROLE_ACCENT);
-        galley_keep(column->galley);
-        base += type_leading(TYPE_JOB);
-    }
-    const struct text_block *words =
-        words_set(column->setter, TYPE_JOB, told, column->width - indent);
-    column->base = galley_text(column->galley, words, column->x + indent, base, ROLE_TEXT);
-    if (heading) {
-        galley_rule(column->galley, vec2_of(column->x + 1.2, top),
-                    vec2_of(column->x + 1.2, column->base + 3.7), 2.4, ROLE_ACCENT);
-        column->base += 3.5;
+    int branch = telling->diagram->branch;
+    for (size_t i = telling->first_task; i < step_task_count(telling->step, branch); i++) {
+        int order = step_task(telling->step, branch, i)->order;
+        if (order > 0 && is_own(telling, i, column->setter->job->reader)) {
+            set_disc(column, order, x, base, ROLE_ACCENT);
+            x += DISC_PITCH;
+        }
     }
 }
 
-/* What is said of a step, first baseline `lead` under the column's base. */
-static void set_words(struct column *column, const struct telling *telling, enum type sentence)
+/* "Your job" with the discs of its sentences behind it and the player's own rule beside it. */
+static void set_job(struct column *column, const struct telling *telling)
 {
+    const double indent = 10;
+    const struct setter *setter = column->setter;
+    struct str told = tell_job(setter->arena, telling->play, telling->step,
+                               telling->diagram->branch, setter->job->reader);
+    if (told.size == 0) {
+        return;
+    }
+    double base = column->base + TO_SENTENCE - 2;
+    double top = base - 7.4;
+    const struct text_block *heading = words_set(setter, TYPE_SMALL_HEADING, STR("Your job"), 0);
+    galley_text(column->galley, heading, column->x + indent, base, ROLE_ACCENT);
+    galley_keep(column->galley);
+    set_own_discs(column, telling, column->x + indent + text_width(heading) + 5, base);
+    base += type_leading(TYPE_JOB);
+    const struct text_block *words = words_set(setter, TYPE_JOB, told, column->width - indent);
+    column->base = galley_text(column->galley, words, column->x + indent, base, ROLE_TEXT);
+    galley_rule(column->galley, vec2_of(column->x + 1.2, top),
+                vec2_of(column->x + 1.2, column->base + 3.7), 2.4, ROLE_ACCENT);
+    column->base += 3.5;
+}
+
+/* What is said of a step, its title too if the heading is too short for it; first baseline `lead`
+ * under the column's base. */
+static void set_words(struct column *column, const struct telling *telling, struct str title,
+                      enum type sentence)
+{
+    if (title.size > 0) {
+        const struct text_block *words =
+            words_set(column->setter, TYPE_SMALL_HEADING, title, column->width);
+        column->base =
+            galley_text(column->galley, words, column->x, column->base + TO_SENTENCE, ROLE_TEXT);
+    }
     if (column->setter->job->reader == BODY_NONE) {
         column->base += TO_SENTENCE - type_leading(sentence);
         set_sentences(column, telling, sentence);
     } else {
-        set_job(column, telling, telling->branch == NULL);
-        if (telling->branch == NULL) {
-            set_sentences(column, telling, TYPE_OTHERS);
-        }
+        set_job(column, telling);
+        set_sentences(column, telling, TYPE_OTHERS);
     }
     points_set(column, telling->play, telling->points, 17);
 }
@@ -271,14 +294,13 @@ static void set_telling(struct column *column, const struct row *row, size_t ind
     double top = column->base + TO_DIAGRAM;
     galley_scene(column->galley, telling->scene, column->x, top);
     if (grid->beside) {
-        const double between = 21.6;
-        column->x += grid->diagram + between;
-        column->width -= grid->diagram + between;
+        column->x += grid->diagram + BESIDE_GAP;
+        column->width -= grid->diagram + BESIDE_GAP;
         column->base = top - 6;
     } else {
         column->base = top + row->height;
     }
-    set_words(column, telling, grid->sentence);
+    set_words(column, telling, row->heading[index].whole, grid->sentence);
 }
 
 double grid_pitch(const struct grid *grid)
@@ -293,6 +315,7 @@ void row_set(const struct setter *setter, struct band *band, struct row *row,
         double x = (double)i * grid_pitch(grid);
         struct column column = {setter, band->galley, x, grid->column, top, false};
         set_telling(&column, row, i, grid);
+        band->words = column.base > band->words ? column.base : band->words;
         band->uses |= row->telling[i].scene->uses;
         band->last = row->telling[i].step->number;
     }
@@ -305,4 +328,12 @@ void section_set(struct column *column, struct str words)
     struct heading heading =
         heading_make(column->setter, STR(""), words, TYPE_HEADING, column->width);
     set_heading(column, &heading, heading.lines);
+}
+
+void paragraph_set(struct column *column, struct str heading, struct str text)
+{
+    section_set(column, heading);
+    const struct text_block *words = words_set(column->setter, TYPE_SENTENCE, text, column->width);
+    column->base =
+        galley_text(column->galley, words, column->x, column->base + TO_SENTENCE, ROLE_TEXT);
 }

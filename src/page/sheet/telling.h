@@ -7,6 +7,7 @@
 #include "page/sheet/bands.h"
 
 #define HEADING_BASE 8.0 /* a band's top to its first heading's baseline */
+#define BESIDE_GAP 21.6  /* from a diagram to words beside it */
 #define TO_SENTENCE 15.0 /* from a diagram or a section's heading to the next baseline */
 
 /* A column being filled, from the top down. */
@@ -33,6 +34,7 @@ struct telling {
 struct heading {
     const struct text_block *label, *title; /* either may be NULL */
     double indent;                          /* of the title */
+    struct str whole;                       /* the title, when it is shown shortened */
     size_t lines;
     enum type type;
 };
@@ -56,6 +58,8 @@ double grid_pitch(const struct grid *grid);
 
 /* A section's heading over the full column, away from what stands before it. */
 void section_set(struct column *column, struct str words);
+/* A section of one paragraph. */
+void paragraph_set(struct column *column, struct str heading, struct str text);
 /* Teaching points with a rule at their left, the first baseline `gap` further down. */
 void points_set(struct column *column, const struct play *play, const point_list *points,
                 double gap);

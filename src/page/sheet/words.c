@@ -13,6 +13,8 @@ struct type_row {
 
 static const struct type_row types[TYPE_COUNT] = {
     [TYPE_TITLE] = {24, 28, -0.35, FACE_BOLD, FACE_BOLD},
+    [TYPE_LONG_TITLE] = {18, 22, -0.2, FACE_BOLD, FACE_BOLD},
+    [TYPE_LONGEST_TITLE] = {14, 17, 0, FACE_BOLD, FACE_BOLD},
     [TYPE_SERIES] = {11, 14, 0, FACE_SEMIBOLD, FACE_SEMIBOLD},
     [TYPE_CLOCK] = {10.5, 14.5, 0, FACE_SEMIBOLD, FACE_SEMIBOLD},
     [TYPE_ABOUT] = {10.5, 14.5, 0, FACE_REGULAR, FACE_BOLD},
@@ -201,23 +203,44 @@ struct str words_foot(struct arena *arena, const struct play *play)
     return strbuf_str(&out);
 }
 
-struct str words_short(const struct setter *setter, struct str text, double width)
+static bool takes(const struct setter *setter, enum type type, struct str text, double width,
+                  size_t lines)
 {
-    struct str whole = text;
-    while (text.size > 0) {
-        struct str tried = text.size == whole.size
-                               ? text
-                               : str_format(setter->arena, "%.*s\xE2\x80\xA6", STR_ARG(text));
-        if (text_lines(words_set(setter, TYPE_NOTE, tried, width)) <= 1) {
-            return tried;
-        }
-        size_t size = text.size;
-        while (size > 0 && text.at[size - 1] != ' ') {
-            size--;
-        }
-        text.size = size > 0 ? size - 1 : 0;
+    return text_lines(words_set(setter, type, text, width)) <= lines;
+}
+
+static struct str with_dots(const struct setter *setter, struct str text, size_t size)
+{
+    return str_format(setter->arena, "%.*s\xE2\x80\xA6", (int)size, text.at);
+}
+
+/* Back to the start of a letter. */
+static size_t letter_start(struct str text, size_t at)
+{
+    while (at > 0 && at < text.size && ((unsigned char)text.at[at] & 0xC0) == 0x80) {
+        at--;
     }
-    return STR("");
+    return at;
+}
+
+struct str words_fit(const struct setter *setter, enum type type, struct str text, double width,
+                     size_t lines)
+{
+    if (takes(setter, type, text, width, lines)) {
+        return text;
+    }
+    size_t size = 0;
+    for (size_t over = text.size; over - size > 1;) {
+        size_t middle = size + (over - size) / 2;
+        struct str tried = with_dots(setter, text, letter_start(text, middle));
+        *(takes(setter, type, tried, width, lines) ? &size : &over) = middle;
+    }
+    size = letter_start(text, size);
+    size_t word = size;
+    while (word > 0 && text.at[word] != ' ') {
+        word--;
+    }
+    return with_dots(setter, text, word * 2 > size ? word : size);
 }
 
 /* Bodies, each once, in the order of their numbers. */

@@ -15,6 +15,8 @@ struct setter {
 
 enum type { /* the sizes of numbers on paper */
             TYPE_TITLE,
+            TYPE_LONG_TITLE,
+            TYPE_LONGEST_TITLE,
             TYPE_SERIES,
             TYPE_CLOCK,
             TYPE_ABOUT,
@@ -43,8 +45,10 @@ struct str words_capitals(struct arena *arena,
 struct str words_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */
 struct str words_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */
 struct str words_foot(struct arena *arena, const struct play *play);   /* "Lantern, Flex 7" */
-/* A line for a foot: as many whole words as fit, with three dots when some do not. */
-struct str words_short(const struct setter *setter, struct str text, double width);
+/* The text when it takes at most so many lines, else as much of it as does, in whole words where
+ * that can be, and three dots. What does not fit has to be told somewhere else. */
+struct str words_fit(const struct setter *setter, enum type type, struct str text, double width,
+                     size_t lines);
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
 struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
                          body reader);

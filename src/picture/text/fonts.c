@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include FT_ADVANCES_H
 #include FT_MODULE_H
 #include FT_SYSTEM_H
 
@@ -213,6 +214,31 @@ static bool prepare(raqm_t *raqm, FT_Face face, const uint32_t *letters, size_t 
            raqm_set_freetype_load_flags(raqm, FT_LOAD_NO_HINTING);
 }
 
+static bool is_latin(uint32_t letter)
+{
+    return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z');
+}
+
+/* The face writes the x of "2x2" as a times sign, but x2 is a defender: Latin letters keep their
+ * own glyph. (Switching the face's alternates off through libraqm 0.7 would leak.) */
+static void keep_letters(FT_Face face, const uint32_t *letters, raqm_glyph_t *glyphs, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        bool alone = (i == 0 || glyphs[i - 1].cluster != glyphs[i].cluster) &&
+                     (i + 1 == count || glyphs[i + 1].cluster == glyphs[i].cluster + 1);
+        uint32_t letter = letters[glyphs[i].cluster];
+        FT_UInt own = alone && is_latin(letter) ? FT_Get_Char_Index(face, letter) : 0;
+        FT_Fixed is = 0;
+        FT_Fixed was = 0;
+        if (own != 0 && own != glyphs[i].index &&
+            !FT_Get_Advance(face, own, FT_LOAD_NO_SCALE, &is) &&
+            !FT_Get_Advance(face, glyphs[i].index, FT_LOAD_NO_SCALE, &was)) {
+            glyphs[i].index = own;
+            glyphs[i].x_advance += (int)(is - was) * 64;
+        }
+    }
+}
+
 const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint32_t *letters,
                                 size_t count, size_t *glyphs)
 {
@@ -228,7 +254,9 @@ const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint3
         fonts->failed = true;
         return NULL;
     }
-    return raqm_get_glyphs(fonts->raqm, glyphs);
+    raqm_glyph_t *shaped = raqm_get_glyphs(fonts->raqm, glyphs);
+    keep_letters(fonts->shaping[face], letters, shaped, *glyphs);
+    return shaped;
 }
 
 void fonts_use(const struct fonts *fonts, cairo_t *cr, enum face face, double size)

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "page/sheet/bands.h"
+#include "page/sheet/head.h"
 #include "page/sheet/page.h"
 #include "language/tell/tell.h"
 #include "suite.h"
@@ -137,11 +138,11 @@ END_TEST
 START_TEST(a_long_foot_ends_in_whole_words_and_dots)
 {
     struct str text = STR("Lantern of the seven long and winding roads down to the harbor, Flex 7");
-    struct str shown = words_short(&setter, text, 120);
+    struct str shown = words_fit(&setter, TYPE_NOTE, text, 120, 1);
     ck_assert(shown.size < text.size);
     ck_assert_str_eq(shown.at + shown.size - 3, "\xE2\x80\xA6");
     ck_assert(text.at[shown.size - 3] == ' ');
-    ck_assert(str_equal(words_short(&setter, STR("Lantern"), 120), STR("Lantern")));
+    ck_assert(str_equal(words_fit(&setter, TYPE_NOTE, STR("Lantern"), 120, 1), STR("Lantern")));
 }
 END_TEST
 
@@ -369,9 +370,9 @@ END_TEST
 
 START_TEST(the_club_else_the_book_heads_a_page)
 {
-    ck_assert(str_is(page_club(&job), "A season"));
+    ck_assert(str_is(head_club(&job), "A season"));
     book.team.name = STR("Larkspur Kites");
-    ck_assert(str_is(page_club(&job), "Larkspur Kites"));
+    ck_assert(str_is(head_club(&job), "Larkspur Kites"));
 }
 END_TEST
 

@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: MIT */
+/* head: words for the head and foot of a page. Takes a play and the sheet's job, gives blocks that
+ * fit their places; must not know where on the page these are. */
+#include "page/sheet/head.h"
+
+#include "page/sheet/telling.h"
+
+#define BETWEEN 20.0 /* words at the left end at the right keep so far apart */
+
+struct str head_club(const struct sheet_job *job)
+{
+    return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
+}
+
+static struct str sheet_words(const struct setter *setter, const struct play *play)
+{
+    struct arena *arena = setter->arena;
+    const struct sheet_job *job = setter->job;
+    if (job->reader == BODY_NONE) {
+        struct str level = words_level(arena, play->level);
+        return str_format(arena, "Players\xE2\x80\x99 sheet, %.*s", STR_ARG(level));
+    }
+    const char *comma = job->reader_name.size > 0 ? ", " : "";
+    return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),
+                      comma, STR_ARG(job->reader_name));
+}
+
+/* "6 s on the clock, down 2" */
+static struct str clock_words(struct arena *arena, const struct play *play)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (play->clock > 0) {
+        strbuf_number(&out, play->clock, 1);
+        strbuf_text(&out, " s on the clock");
+    }
+    if (play->score.size > 0) {
+        strbuf_print(&out, "%s%.*s", out.size > 0 ? ", " : "", STR_ARG(play->score));
+    }
+    return strbuf_str(&out);
+}
+
+static void fit(const struct setter *setter, struct head *head, enum head_part part,
+                struct str whole, enum type type, double width, size_t lines)
+{
+    struct str shown = words_fit(setter, type, whole, width, lines);
+    head->whole[part] = whole;
+    head->shortened[part] = !str_equal(whole, shown);
+    head->shown[part] = words_set(setter, type, shown, width);
+}
+
+static double room_beside(const struct text_block *words)
+{
+    return PAGE_WIDE - (text_width(words) > 0 ? text_width(words) + BETWEEN : 0);
+}
+
+/* The largest type in which it takes few lines; at least a line of the smallest. */
+static void fit_title(const struct setter *setter, struct head *head, struct str name, bool first)
+{
+    static const struct {
+        enum type type;
+        size_t first, further; /* lines it may take */
+    } steps[] = {{TYPE_TITLE, 2, 1}, {TYPE_LONG_TITLE, 2, 1}, {TYPE_LONGEST_TITLE, 3, 1}};
+    double width = room_beside(head->shown[HEAD_SERIES]);
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++) {
+        fit(setter, head, HEAD_TITLE, name, steps[i].type, width,
+            first ? steps[i].first : steps[i].further);
+        if (!head->shortened[HEAD_TITLE]) {
+            return;
+        }
+    }
+}
+
+struct head head_make(const struct setter *setter, const struct play *play, bool first)
+{
+    const double date_width = 90;
+    const size_t about_lines = 6;
+    struct arena *arena = setter->arena;
+    struct head head = {.shown = {NULL}};
+    fit(setter, &head, HEAD_CLUB, words_capitals(arena, head_club(setter->job)), TYPE_CLUB,
+        HEAD_SIDE + 80, 2);
+    fit(setter, &head, HEAD_SHEET, sheet_words(setter, play), TYPE_NOTE, HEAD_SIDE, 2);
+    fit(setter, &head, HEAD_SERIES, words_series(arena, play), TYPE_SERIES, HEAD_SIDE, 2);
+    fit(setter, &head, HEAD_CLOCK, first ? clock_words(arena, play) : STR(""), TYPE_CLOCK,
+        HEAD_SIDE, 3);
+    fit(setter, &head, HEAD_DATE, setter->job->date_text, TYPE_NOTE, date_width, 1);
+    fit_title(setter, &head, play->name, first);
+    fit(setter, &head, HEAD_ABOUT, first ? play->about : STR(""), TYPE_ABOUT,
+        room_beside(head.shown[HEAD_CLOCK]), about_lines);
+    if (head.shortened[HEAD_ABOUT]) { /* rather all in one place than a part of it twice */
+        head.shown[HEAD_ABOUT] = words_set(setter, TYPE_ABOUT, STR(""), 0);
+    }
+    return head;
+}
+
+struct galley *head_surplus(const struct setter *setter, const struct play *play)
+{
+    static const char *const called[HEAD_PARTS] = {
+        [HEAD_CLUB] = "Club",  [HEAD_SHEET] = "Whose sheet", [HEAD_SERIES] = "Series",
+        [HEAD_TITLE] = "Name", [HEAD_CLOCK] = "Clock",       [HEAD_ABOUT] = "About",
+        [HEAD_DATE] = "Date",
+    };
+    static const enum head_part order[HEAD_PARTS] = {
+        HEAD_TITLE, HEAD_ABOUT, HEAD_SERIES, HEAD_CLOCK, HEAD_CLUB, HEAD_SHEET, HEAD_DATE};
+    struct head head = head_make(setter, play, true);
+    struct column column = {
+        .setter = setter, .galley = galley_new(setter->arena), .width = PAGE_WIDE};
+    for (size_t i = 0; i < HEAD_PARTS; i++) {
+        if (head.shortened[order[i]]) {
+            paragraph_set(&column, str_of(called[order[i]]), head.whole[order[i]]);
+        }
+    }
+    return column.galley->items.count > 0 ? column.galley : NULL;
+}
