@@ -219,6 +219,9 @@ static bool in_family(enum event_family family, enum verb verb)
     static const char letters[] = {
         [FAMILY_NONE] = 0,   [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
         [FAMILY_CUTS] = 'c', [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm'};
+    if (family == FAMILY_USES) {
+        return verb_row(verb)->task == VERB_USE;
+    }
     return family != FAMILY_NONE && verb_is(verb, letters[family]);
 }
 

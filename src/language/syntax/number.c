@@ -61,7 +61,8 @@ static bool is_no_unit(const struct scan *scan, const struct unit_word *unit, bo
                        const char *behind)
 {
     static const char *const ways[] = {"toward", "towards", "to",   "into", "in",
-                                       "out",    "up",      "back", NULL};
+                                       "out",    "up",      "back", "over", "across",
+                                       "onto",   "through", "down", NULL};
     static const char *const nouns[] = {"screen", "pick", "pass", "cut",
                                         "shot",   "fake", "hand", NULL};
     char next[UNIT_MOST];

@@ -226,10 +226,26 @@ static void print_state(struct strbuf *out, const struct event *event, const cha
     }
 }
 
+/* Whether only its `off` tells this verb from another: dribbles off, comes off. */
+static bool is_told_by_off(enum verb verb)
+{
+    for (int i = 0; i < VERB_COUNT; i++) {
+        if (verb_sibling((enum verb)i, "off") == verb) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void print_object(struct strbuf *out, enum verb verb, const struct who *object)
 {
-    struct slot slots[SLOTS_MOST];
-    if (object->kind == WHO_NONE || verb_slots(verb, slots) == 0) {
+    struct slot slots[SLOTS_MOST] = {{.letter = 0}};
+    size_t count = verb_slots(verb, slots);
+    if (object->kind == WHO_NONE) {
+        strbuf_text(out, is_told_by_off(verb) ? " off" : "");
+        return;
+    }
+    if (count == 0) {
         return;
     }
     if (slots[0].preposition.size > 0) {

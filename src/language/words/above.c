@@ -297,6 +297,20 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
     return true;
 }
 
+struct str above_verb(const struct cursor *c, const struct who *who)
+{
+    above_list list = sentences_above(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        for (size_t k = 0; k < s->subject.count; k++) {
+            if (same_who(&s->subject.at[k], who)) {
+                return phrase_words(s->verb, s->pass, s->screen, false);
+            }
+        }
+    }
+    return (struct str){"", 0};
+}
+
 struct who above_receiver(const struct cursor *c, const struct who *passer)
 {
     above_list list = sentences_above(c, false);

@@ -111,7 +111,8 @@ enum event_family {
     FAMILY_SCREENS,
     FAMILY_CUTS,
     FAMILY_DRIBBLES,
-    FAMILY_MOVES
+    FAMILY_MOVES,
+    FAMILY_USES /* comes off, whosever screen it is */
 };
 struct event {
     enum event_kind kind;

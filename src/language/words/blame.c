@@ -58,13 +58,23 @@ int player_missing(struct predicate *p, struct str preposition)
         missing ? REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` whom?", STR_ARG(said))
                 : REFUSE(c, TEXT_OBJECT_MISSING, cursor_span(c), "`%.*s` is no player here",
                          STR_ARG(found));
-    if (near) {
+    struct str hint = missing ? (struct str){"", 0} : hint_for(c, HINT_REST, subject_text(p));
+    if (p->s->verb == VERB_COMES && missing && p->s->place) {
+        struct str place = cursor_text(c, p->s->place->span);
+        diag_help(c->diags, diag, "write `%.*s %d to %.*s`; without a screen `%.*s goes to %.*s`",
+                  STR_ARG(said), other_number(p), STR_ARG(place), STR_ARG(subject_text(p)),
+                  STR_ARG(place));
+    } else if (hint.size > 0) {
+        diag_help(c->diags, diag, "%.*s", STR_ARG(hint));
+    } else if (near) {
         diag_help(c->diags, diag,
                   "write the player's number, or the spot where one stands: did you mean `%s`?",
                   near);
     } else {
+        const struct token *next = missing ? NULL : cursor_next(c);
+        bool number = next && next->kind == TOKEN_NUMBER && next->integer && next->number < 100;
         diag_help(c->diags, diag, "write the player's number: `%.*s %d`", STR_ARG(said),
-                  other_number(p));
+                  number ? (int)next->number : other_number(p));
     }
     return -1;
 }
@@ -143,9 +153,20 @@ static void person_unfit(struct cursor *c, const struct who *who)
     if (who->kind == WHO_PLAYER || who->kind == WHO_ROLE) {
         diag_help(c->diags, diag, "write `beside %.*s`, `%.*s's spot` or `4 ft above %.*s`",
                   STR_ARG(found), STR_ARG(found), STR_ARG(found));
+    } else if (who->kind == WHO_BALL) {
+        diag_help(c->diags, diag, "name the player who has it: `beside 1`");
     } else {
         diag_help(c->diags, diag, "write `beside %.*s` or a spot: `the lane`", STR_ARG(found));
     }
+}
+
+static struct str first_word(struct str words)
+{
+    size_t size = 0;
+    while (size < words.size && words.at[size] != ' ') {
+        size++;
+    }
+    return (struct str){words.at, size};
 }
 
 void place_refuse(struct cursor *c, struct str before)
@@ -154,13 +175,21 @@ void place_refuse(struct cursor *c, struct str before)
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
     struct span span = cursor_span(c);
-    bool person = person_read(&trial, &who);
+    struct str hint = hint_for(c, HINT_REST, first_word(before));
+    bool person = hint.size == 0 && person_read(&trial, &who);
     cursor_back(c, mark);
     if (person) {
         person_unfit(c, &who);
         return;
     }
-    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK) {
+    trial = *c;
+    while (take_among(&trial, particle_words)) { /* steps out: where to? */
+    }
+    if (hint.size == 0 && (cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK)) {
+        c->at = trial.at;
+    }
+    bool joint = word_is(c, 0, "and") || word_is(c, 0, "then");
+    if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK || joint) {
         diag_help(c->diags,
                   REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
                   "name the place: `%.*s the rim`", STR_ARG(before));
@@ -177,7 +206,9 @@ void place_refuse(struct cursor *c, struct str before)
     const char *near = entry_nearest(c, spot_entries);
     struct diag *diag = REFUSE(c, TEXT_PLACE_UNKNOWN, span, "there is no place called `%.*s`",
                                STR_ARG(cursor_text(c, span)));
-    if (near) {
+    if (hint.size > 0) {
+        diag_help(c->diags, diag, "%.*s", STR_ARG(hint));
+    } else if (near) {
         diag_help(c->diags, diag, "did you mean `%s`?", near);
     } else {
         diag_help(c->diags, diag, "write a spot: `left wing`, `the rim`, `3's spot`");
@@ -193,6 +224,12 @@ bool points_back(struct cursor *c)
         return false;
     }
     bool spot = word_is(c, 1, "spot"), defender = word_is(c, 1, "defender");
+    if (word_is(c, 1, "right") || word_is(c, 1, "left")) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_POINTS_BACK, span, "left and right are the floor's, nobody's own"),
+                  "name the place: `right wing`, `left elbow`");
+        return true;
+    }
     diag_help(c->diags,
               REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which player is meant?",
                      STR_ARG(cursor_text(c, span))),
@@ -216,6 +253,14 @@ static bool guard_said(const struct predicate *p, struct span *span)
     return true;
 }
 
+/* 5 of 5's screen. */
+static struct str object_text(const struct predicate *p)
+{
+    const struct who *who = &p->s->object;
+    return who->kind == WHO_PLAYER ? str_format(p->c->arena, "%d", who->number)
+                                   : cursor_text(p->c, who->span);
+}
+
 bool place_needed(struct predicate *p, const struct slot *slot)
 {
     struct cursor *c = p->c;
@@ -235,7 +280,7 @@ bool place_needed(struct predicate *p, const struct slot *slot)
         verb_slots(p->s->verb, slots);
         said =
             str_format(c->arena, "%.*s %.*s", STR_ARG(predicate_begun_to(p, slots[0].preposition)),
-                       STR_ARG(cursor_text(c, p->s->object.span)));
+                       STR_ARG(object_text(p)));
     }
     if (slot->preposition.size > 0) {
         said = str_format(c->arena, "%.*s %.*s", STR_ARG(said), STR_ARG(slot->preposition));

@@ -214,11 +214,11 @@ bool take_among(struct cursor *c, const char *const *words)
     return *words != NULL;
 }
 
-const char *const particle_words[] = {"out",  "up",     "down", "back", "through",
-                                      "over", "across", "away", NULL};
+const char *const particle_words[] = {"out",    "up",   "down",  "back",   "through", "over",
+                                      "across", "away", "ahead", "inside", "outside", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
-const char *const light_words[] = {"makes", "make",  "sets", "set", "takes",
-                                   "take",  "gives", "give", NULL};
+const char *const light_words[] = {"makes", "make",   "sets",  "set",   "takes", "take", "gives",
+                                   "give",  "throws", "throw", "fires", "fire",  NULL};
 
 bool take_measure(struct cursor *c, bool is_time, struct measure *out)
 {

@@ -50,6 +50,8 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
+/* The verb of this player's latest sentence: "cuts"; empty: none above. */
+struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
 struct who above_receiver(const struct cursor *c, const struct who *passer);
 
@@ -66,15 +68,27 @@ enum phrase_side who_side(const struct who *who);
 /* Whether the list may act; false: reported. */
 bool subject_fits(struct cursor *c, const who_list *list);
 struct str subject_words(const struct cursor *c, const who_list *list); /* as written */
-bool verb_begins(const struct cursor *c);                                   /* any verb begins here */
+bool verb_begins(const struct cursor *c);                               /* any verb begins here */
 /* will, now, `goes out and` before the verb add nothing. */
 void skip_run_in(struct cursor *c);
 bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
 bool take_uses(struct cursor *c);
 
+/* hint: what to write instead of words that coaches use and the language does not take */
+enum hint_where { HINT_VERB, HINT_SUBJECT, HINT_REST };
+/* For what stands at the cursor; `who` acts. Empty: none. */
+struct str hint_for(const struct cursor *c, enum hint_where where, struct str who);
+/* The same, and where the words of the row end. */
+struct str hint_until(const struct cursor *c, enum hint_where where, struct str who,
+                      const struct token **end);
+/* The most usual verbs of a side, for who stands lost. */
+struct str hint_usual(const struct cursor *c, enum phrase_side side, bool bare);
+
 /* refuse: each reports */
 void refuse_subject(struct cursor *c);
 void refuse_verb(struct cursor *c, const who_list *list);
+/* Whether words for which there is a hint go on behind the verb just read: reported. */
+bool refuse_longer(struct cursor *c, const who_list *list, const struct token *verb);
 bool refuse_use(struct cursor *c, const struct sentence *s);    /* false */
 bool refuse_run_on(struct cursor *c, const struct sentence *s); /* false */
 

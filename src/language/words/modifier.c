@@ -69,6 +69,9 @@ static int width_read(struct predicate *p)
     if (!wide && !take_words(p->c, "tight")) {
         return 0;
     }
+    if (task_is(p, VERB_HOLD, VERB_HOLD)) {
+        return unfit(p, from, "name the place before: `4 goes to right corner`, then `4 stays`");
+    }
     if (!task_is(p, VERB_USE, VERB_MOVE) && !task_is(p, VERB_CARRY, VERB_CARRY)) {
         return unfit(p, from,
                      "it says how far off another player a cutter goes: `3 curls off 5, tight`");

@@ -174,7 +174,7 @@ const char *phrase_nearest(const struct cursor *c, enum phrase_side side)
         size_t with_s = words_distance(c, phrase.words);
         size_t bare = words_distance(c, phrase.bare);
         size_t distance = with_s < bare ? with_s : bare;
-        if (distance < best) {
+        if (distance > 0 && distance < best) { /* the very word is what was refused */
             best = distance;
             nearest = phrase.words;
         }

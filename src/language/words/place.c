@@ -32,18 +32,57 @@ static void drills_only(struct cursor *c, const struct token *from)
               "open it with `drill`, or name a spot: `left corner`, `beside 3`");
 }
 
-static const struct place *cone_read(struct cursor *c)
+/* How many cones the drill sets out. */
+static size_t cones_above(const struct cursor *c)
+{
+    size_t cones = 0;
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        bool start = form->kind == FORM_SETTING && form->setting.setting == SETTING_START;
+        for (size_t k = 0; start && k < form->setting.placings.count; k++) {
+            cones += form->setting.placings.at[k].kind == PLACING_CONE;
+        }
+    }
+    return cones;
+}
+
+/* "the cone" where there is one, or no letter behind it. */
+static const struct place *only_cone_read(struct cursor *c, bool quiet)
+{
+    static const char *const words[] = {"cone", "cones", NULL};
+    const struct token *from = c->at;
+    struct cursor_mark mark = cursor_mark(c);
+    bool one = word_is(c, 0, "cone") && cones_above(c) == 1;
+    if (!take_among(c, words)) {
+        return NULL;
+    }
+    if (one) {
+        return place_new(c, (struct place){.kind = PLACE_CONE, .cone = 0}, from);
+    }
+    if (quiet) {
+        cursor_back(c, mark);
+        return NULL;
+    }
+    if (!c->drill) {
+        drills_only(c, from);
+        return place_new(c, (struct place){.kind = PLACE_CONE, .cone = 0}, from);
+    }
+    return half(c, mark, "which cone? Cones have letters, in the order of the start line",
+                "write the letter: `cone A`");
+}
+
+static const struct place *cone_read(struct cursor *c, bool quiet)
 {
     const struct token *from = c->at;
     struct cursor trial = *c;
     if (!take_words(&trial, "cone")) {
-        return NULL;
+        return only_cone_read(c, quiet);
     }
     /* The letter itself, not the next token that counts: cone A is no article. */
     const struct token *letter = trial.at;
     if (letter >= c->end || letter->kind != TOKEN_WORD || letter->text.size != 1 ||
         letter->text.at[0] < 'a' || letter->text.at[0] > 'z') {
-        return NULL;
+        return only_cone_read(c, quiet);
     }
     c->at = letter + 1;
     drills_only(c, from);
@@ -86,7 +125,9 @@ static const struct place *no_spot(struct cursor *c, struct cursor_mark mark, bo
     struct span next = cursor_span(c), begun = cursor_taken(c, mark.at);
     struct str words = cursor_text(c, begun);
     const struct token *token = cursor_next(c);
-    bool word = token && token->kind == TOKEN_WORD;
+    static const char *const joints[] = {"and", "then", "off", "for", "when", "as", NULL};
+    bool word =
+        token && token->kind == TOKEN_WORD && !word_among(c, place_words) && !word_among(c, joints);
     cursor_back(c, mark);
     if (word) {
         struct span both = span_join(begun, next);
@@ -125,7 +166,7 @@ static const struct place *sided(struct cursor *c, struct cursor_mark mark, stru
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
-    const struct place *place = cone_read(c);
+    const struct place *place = cone_read(c, quiet);
     if (!place) {
         place = next_read(c, quiet);
     }
@@ -305,7 +346,7 @@ static const struct place *beside_read(struct cursor *c, int depth)
 {
     (void)depth;
     struct cursor_mark mark = cursor_mark(c);
-    bool beside = take_words(c, "beside");
+    bool beside = take_words(c, "beside") || take_words(c, "next to");
     struct place place = {.kind = beside ? PLACE_BESIDE : PLACE_BEHIND};
     if (!beside && !take_words(c, "behind")) {
         return NULL;
@@ -324,7 +365,15 @@ static const struct place *line_end_read(struct cursor *c, int depth)
 {
     (void)depth;
     const struct token *from = c->at;
-    if (!take_words(c, "the end of the line")) {
+    static const char *const words[] = {
+        "the end of the line",  "the back of the line",   "the end of his line",
+        "the end of her line",  "the end of their line",  "the back of his line",
+        "the back of her line", "the back of their line", NULL};
+    bool taken = false;
+    for (const char *const *word = words; *word && !taken; word++) {
+        taken = take_words(c, *word);
+    }
+    if (!taken) {
         return NULL;
     }
     drills_only(c, from);

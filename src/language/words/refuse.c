@@ -33,9 +33,24 @@ void refuse_subject(struct cursor *c)
     if (negated(c) || points_back(c)) {
         return;
     }
-    if (verb_begins(c)) {
+    struct str hint = hint_for(c, HINT_SUBJECT, STR(""));
+    if (hint.size > 0) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_WHO_MISSING, span,
+                         "a sentence begins with who does it, by number: `%.*s` is none",
+                         STR_ARG(found)),
+                  "%.*s", STR_ARG(hint));
+        return;
+    }
+    if (!c->diags->full && verb_begins(c)) { /* once nothing is kept, no trouble over words */
         diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "who `%.*s`?", STR_ARG(found)),
                   "begin with the player: `1 %.*s`", STR_ARG(found));
+        return;
+    }
+    const struct token *next = cursor_next(c);
+    if (next && next->kind == TOKEN_QUOTED) {
+        diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "a sentence stands without quotes"),
+                  "take the quotation marks away: `1 passes to 2`");
         return;
     }
     if (cursor_done(c)) {
@@ -49,20 +64,25 @@ void refuse_subject(struct cursor *c)
               "begin with a player's number: `1 passes to 2`");
 }
 
-static void refuse_light(struct cursor *c, struct str who, struct span span)
+static void refuse_light(struct cursor *c, const who_list *list, struct span span)
 {
     bool gives = word_is(c, 0, "gives") || word_is(c, 0, "give");
-    struct str word = cursor_text(c, span);
+    struct str word = cursor_text(c, span), who = subject_words(c, list);
+    const char *s = list->count > 1 ? "" : "s", *es = list->count > 1 ? "" : "es";
+    int other = list->at[0].kind == WHO_PLAYER && list->at[0].number == 2 ? 3 : 2;
     if (gives) {
         diag_help(c->diags,
                   REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s` alone is two things", STR_ARG(word)),
-                  "write `%.*s passes to 2` or `%.*s hands off to 2`", STR_ARG(who), STR_ARG(who));
+                  "write `%.*s pass%s to %d` or `%.*s hand%s off to %d`", STR_ARG(who), es, other,
+                  STR_ARG(who), s, other);
         return;
     }
     diag_help(c->diags,
               REFUSE(c, TEXT_TWO_MEANINGS, span,
                      "`%.*s` what? That noun is no pass, screen, cut or shot", STR_ARG(word)),
-              "write `%.*s passes to 2` or `%.*s screens for 3`", STR_ARG(who), STR_ARG(who));
+              "write `%.*s pass%s to %d` or `%.*s screen%s for %d`; a screen may be a down, back, "
+              "cross, flare, ball or double screen",
+              STR_ARG(who), es, other, STR_ARG(who), s, other);
 }
 
 static void refuse_side(struct cursor *c, const who_list *list, const struct phrase *phrase,
@@ -86,6 +106,25 @@ static void refuse_side(struct cursor *c, const who_list *list, const struct phr
               "`switches with x1`, `rotates to the rim`");
 }
 
+bool refuse_longer(struct cursor *c, const who_list *list, const struct token *verb)
+{
+    struct cursor at = *c;
+    at.at = verb;
+    const struct token *end;
+    struct str who = cursor_text(c, list->at[list->count - 1].span);
+    struct str hint = hint_until(&at, HINT_VERB, who, &end);
+    if (hint.size == 0 || end <= c->at) {
+        return false;
+    }
+    at.at = end;
+    struct span span = cursor_taken(&at, verb);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_VERB_UNKNOWN, span, "`%.*s` is no verb of the play language",
+                     STR_ARG(cursor_text(c, span))),
+              "%.*s", STR_ARG(hint));
+    return true;
+}
+
 void refuse_verb(struct cursor *c, const who_list *list)
 {
     struct str who = subject_words(c, list);
@@ -103,11 +142,16 @@ void refuse_verb(struct cursor *c, const who_list *list)
         return;
     }
     if (phrase_read(&trial, FOR_ANYONE, &phrase)) {
+        if (refuse_longer(&trial, list, c->at)) {
+            c->refusals = trial.refusals;
+            return;
+        }
         refuse_side(c, list, &phrase, cursor_taken(&trial, c->at));
         return;
     }
-    if (word_among(c, light_words)) {
-        refuse_light(c, who, span);
+    struct str hint = hint_for(c, HINT_VERB, cursor_text(c, list->at[list->count - 1].span));
+    if (hint.size == 0 && word_among(c, light_words)) {
+        refuse_light(c, list, span);
         return;
     }
     if (word_is(c, 0, "catches") || word_is(c, 0, "catch")) {
@@ -118,14 +162,17 @@ void refuse_verb(struct cursor *c, const who_list *list)
             STR_ARG(who), STR_ARG(who));
         return;
     }
-    const char *near = phrase_nearest(c, FOR_ANYONE);
+    const char *near = phrase_nearest(c, side);
+    near = near ? near : phrase_nearest(c, FOR_ANYONE);
     struct diag *diag = REFUSE(c, TEXT_VERB_UNKNOWN, span, "`%.*s` is no verb of the play language",
                                STR_ARG(cursor_text(c, span)));
-    if (near) {
+    if (hint.size > 0) {
+        diag_help(c->diags, diag, "%.*s", STR_ARG(hint));
+    } else if (near) {
         diag_help(c->diags, diag, "did you mean `%s`?", near);
     } else {
-        diag_help(c->diags, diag, "any move without a name of its own is `%.*s %s to left wing`",
-                  STR_ARG(who), list->count > 1 ? "go" : "goes");
+        diag_help(c->diags, diag, "the most usual verbs are %.*s",
+                  STR_ARG(hint_usual(c, side, list->count > 1)));
     }
 }
 
@@ -138,6 +185,58 @@ static const char *nearest_left(const struct cursor *c)
     const char *near = entry_nearest(c, words);
     near = near ? near : entry_nearest(c, pace_entries);
     return near ? near : entry_nearest(c, spot_entries);
+}
+
+/* 4 stays in the corner: the verb takes no place. */
+static bool place_left(struct predicate *p)
+{
+    static const char *const from[] = {"from", "near", "by", "off", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct slot slots[SLOTS_MOST];
+    for (size_t i = verb_slots(p->s->verb, slots); i-- > 0;) {
+        if (slots[i].letter == 'P' || slots[i].letter == 'E') {
+            return false;
+        }
+    }
+    while (take_among(&trial, place_words) || take_among(&trial, particle_words) ||
+           take_among(&trial, from)) {
+    }
+    const struct place *place = spot_read(&trial, true);
+    struct span span = place ? cursor_taken(&trial, mark.at) : SPAN_NONE;
+    cursor_back(c, mark);
+    if (!place) {
+        return false;
+    }
+    bool sideless =
+        place->kind == PLACE_SPOT && spot_needs_side(place->spot) && place->side == SIDE_NONE;
+    bool defends = who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
+    struct span said = span_join(p->s->subject.at[0].span, c->at[-1].span);
+    struct str begun = cursor_text(c, said), where = cursor_text(c, place->span);
+    struct diag *diag =
+        REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s`: `%.*s` takes no place",
+               STR_ARG(cursor_text(c, span)), STR_ARG(cursor_text(c, p->s->verb_span)));
+    if (verb_row(p->s->verb)->task == VERB_SHOOT) {
+        diag_help(
+            c->diags, diag,
+            "write `%.*s`: from where the player is. To move first: `%.*s dribbles to %s%.*s`",
+            STR_ARG(begun), STR_ARG(subject_words(c, &p->s->subject)), sideless ? "right " : "",
+            STR_ARG(where));
+        return true;
+    }
+    if (p->s->object.kind != WHO_NONE) { /* 2 replaces 1 at the top */
+        diag_help(c->diags, diag, "leave it out: `%.*s`", STR_ARG(begun));
+        return true;
+    }
+    diag_help(c->diags, diag,
+              "write `%.*s` for the place where the player is, or `%.*s %s %s%.*s` for another",
+              STR_ARG(begun), STR_ARG(subject_words(c, &p->s->subject)),
+              defends      ? p->s->bare ? "rotate to" : "rotates to"
+              : p->s->bare ? "go to"
+                           : "goes to",
+              sideless ? "right " : "", STR_ARG(where));
+    return true;
 }
 
 int refuse_left(struct predicate *p)
@@ -165,6 +264,9 @@ int refuse_left(struct predicate *p)
         take_mark(c, ',');
         span = cursor_done(c) ? span : cursor_span(c);
     }
+    if (place_left(p)) {
+        return -1;
+    }
     struct str found = cursor_text(c, span);
     if (word_is(c, 0, "and") || word_is(c, 0, "then")) {
         diag_help(c->diags,
@@ -178,6 +280,18 @@ int refuse_left(struct predicate *p)
     if (c->at[-1].stopped) { /* 6 ft. above: the subject and the verb stand before it */
         diag_help(c->diags, diag,
                   "after a unit a full stop closes nothing: put the next sentence on a new line");
+        return -1;
+    }
+    trial = *c;
+    if (person_read(&trial, &who) && cursor_taken(&trial, c->at).end > 0) {
+        c->refusals = trial.refusals;
+        diag_help(c->diags, diag, "`%.*s` takes no player here: leave `%.*s` out",
+                  STR_ARG(cursor_text(c, p->s->verb_span)), STR_ARG(found));
+        return -1;
+    }
+    struct str hint = hint_for(c, HINT_REST, cursor_text(c, p->s->subject.at[0].span));
+    if (hint.size > 0) {
+        diag_help(c->diags, diag, "%.*s", STR_ARG(hint));
         return -1;
     }
     diag_help(c->diags, diag,

@@ -206,6 +206,9 @@ static bool rest_read(struct cursor *c, struct sentence *s)
         refuse_verb(c, &s->subject);
         return false;
     }
+    if (refuse_longer(c, &s->subject, verb)) {
+        return false;
+    }
     s->verb = p.phrase.verb;
     s->pass = p.phrase.pass;
     s->screen = p.phrase.screen;
@@ -250,7 +253,8 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, se
     struct sentence s = {.tie = tie};
     if (again) {
         s.subject = *again;
-    } else if (!subject_read(c, &s.subject)) {
+    } else if ((word_is(c, 0, "point") && word_is(c, 1, "guard")) || /* no spot */
+               !subject_read(c, &s.subject)) {
         refuse_subject(c);
         return false;
     } else if (!subject_fits(c, &s.subject)) {

@@ -296,7 +296,8 @@ static const struct {
     [SETTING_LEVEL] =
         {level_read,
          "u12; u14, u16, u18, middle-school, jv or varsity, alone or with boys or girls; "
-         "college or professional with men or women"},
+         "college or professional with men or women. A high school is varsity or jv: level varsity "
+         "boys"},
     [SETTING_UNITS] = {units_read, "feet or metres"},
     [SETTING_PAPER] = {paper_read, "letter or a4"},
     [SETTING_BASKET] = {basket_read, "top or bottom"},

@@ -92,10 +92,25 @@ static int read_measure(struct predicate *p, char letter)
         *out = found;
         return 1;
     }
+    struct cursor_mark mark = cursor_mark(p->c);
+    struct who who;
+    bool somebody = person_read(p->c, &who);
+    cursor_back(p->c, mark);
+    if (somebody) { /* 3 waits for 5 to screen */
+        struct str begun =
+            cursor_text(p->c, span_join(p->s->subject.at[0].span,
+                                        p->s->subject.at[p->s->subject.count - 1].span));
+        diag_help(p->c->diags,
+                  REFUSE(p->c, TEXT_DURATION_MISSING, span, "a wait for somebody is no time"),
+                  "say what comes after it: `after %.*s passes, %.*s cuts to the rim`",
+                  STR_ARG(cursor_text(p->c, span)), STR_ARG(begun));
+        return -1;
+    }
     diag_help(p->c->diags,
               REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?",
                      STR_ARG(predicate_begun(p))),
-              "write seconds: `%.*s for 1 s`", STR_ARG(predicate_begun(p)));
+              "write seconds: `%.*s for 1 s`; who only does not move `stays`",
+              STR_ARG(predicate_begun(p)));
     return -1;
 }
 
@@ -231,12 +246,13 @@ static const struct slot *slot_of(const struct slot *slots, size_t count, const 
 /* dribbles, drives, cuts and back cuts become another verb by what follows them. */
 static bool change_verb(struct predicate *p)
 {
-    static const char *const words[] = {"off", "at", NULL};
+    static const char *const words[] = {"off", "at", "for", NULL};
     struct sentence *s = p->s;
     for (const char *const *word = words; *word; word++) {
         enum verb other = verb_sibling(s->verb, *word);
-        if (other != VERB_COUNT && word_is(p->c, 0, *word) && !clause_is(p->c) &&
-            !(other == VERB_DRIBBLES_AT && s->place)) {
+        bool fits = !(other == VERB_DRIBBLES_AT && s->place) &&
+                    !(other == VERB_HOLDS && who_side(&s->subject.at[0]) == FOR_DEFENDERS);
+        if (other != VERB_COUNT && word_is(p->c, 0, *word) && !clause_is(p->c) && fits) {
             s->verb = other;
             return true;
         }
@@ -280,8 +296,9 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
         }
         memcpy(preposition, slots[i].preposition.at, slots[i].preposition.size);
         preposition[slots[i].preposition.size] = 0;
-        static const char *const round[] = {"around", "round", NULL};
-        if (take_words(p->c, preposition) || (slots[i].letter == 'U' && take_among(p->c, round))) {
+        static const char *const screened[] = {"around", "round", "of", NULL};
+        if (take_words(p->c, preposition) ||
+            (slots[i].letter == 'U' && take_among(p->c, screened))) {
             if (str_is(slots[i].preposition, "off")) {
                 take_words(p->c, "of");
             }
@@ -397,6 +414,8 @@ static bool drop_particle(struct predicate *p, bool place)
     if (!take_among(&trial, particle_words)) {
         return false;
     }
+    while (take_among(&trial, particle_words)) { /* back out to 1 */
+    }
     struct cursor_mark mark = cursor_mark(&trial);
     bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
                  (place && spot_read(&trial, true) != NULL);
@@ -454,7 +473,7 @@ static bool player_above(struct predicate *p, const struct slot *slot)
     struct cursor *c = p->c;
     struct sentence *s = p->s;
     bool several = false;
-    if (p->on_bare) {
+    if (p->on_bare || (s->verb == VERB_SCREENS && s->on.kind != WHO_NONE)) {
         struct who on = s->on;
         s->on = (struct who){.kind = WHO_NONE};
         const struct who *fits = above_guarded(c, &on, &s->object) ? &s->object : &on;
@@ -532,7 +551,8 @@ void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *p
     for (const char *const *word = siblings; *word; word++) {
         enum verb other = verb_sibling(*verb, *word);
         struct cursor trial = *c;
-        if (other != VERB_COUNT && take_words(&trial, *word) && person_read(&trial, out)) {
+        if (other != VERB_COUNT && take_words(&trial, *word) &&
+            (person_read(&trial, out) || verb_row(other)->task == VERB_USE)) {
             *verb = other;
         }
         *out = (struct who){.kind = WHO_NONE};
@@ -552,4 +572,8 @@ void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *p
         return;
     }
     *out = (struct who){.kind = WHO_NONE};
+    if (said && player->letter == 'U') { /* after 3 comes off: whosever screen it is */
+        take_words(&trial, "screen");
+        c->at = trial.at;
+    }
 }

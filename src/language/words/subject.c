@@ -10,8 +10,9 @@ enum phrase_side who_side(const struct who *who)
 /* will, now, and `goes out and` before the verb add nothing. */
 void skip_run_in(struct cursor *c)
 {
-    static const char *const empty[] = {"will", "now", NULL};
-    static const char *const going[] = {"goes", "go", "runs", "run", "comes", "come", NULL};
+    static const char *const empty[] = {"will", "now", "both", "also", "immediately", NULL};
+    static const char *const going[] = {"goes", "go",      "runs",  "run", "comes",
+                                        "come", "catches", "catch", NULL};
     while (take_among(c, empty)) {
     }
     struct cursor trial = *c;
@@ -19,7 +20,9 @@ void skip_run_in(struct cursor *c)
     if (!take_among(&trial, going)) {
         return;
     }
-    take_among(&trial, particle_words);
+    if (!take_words(&trial, "it") && !take_words(&trial, "the ball")) {
+        take_among(&trial, particle_words);
+    }
     if (!take_words(&trial, "and")) {
         return;
     }
@@ -54,7 +57,7 @@ static bool everyone_read(struct cursor *c, struct who *out)
 {
     const struct token *from = c->at;
     if (!take_words(c, "everyone else") && !take_words(c, "everybody else") &&
-        !take_words(c, "the others")) {
+        !take_words(c, "the others") && !take_words(c, "the rest")) {
         return false;
     }
     *out = (struct who){.kind = WHO_EVERYONE_ELSE, .span = cursor_taken(c, from)};

@@ -58,6 +58,17 @@ static bool happening_read(struct cursor *c, struct event *out)
         c->at = trial.at;
         return true;
     }
+    if (uses_screen_is(c)) {
+        take_uses(c);
+        if (!owner_read(c, &out->object)) {
+            out->object = (struct who){.kind = WHO_NONE};
+        }
+        take_words(c, "screen");
+        out->kind = EVENT_VERB;
+        out->verb = VERB_COMES;
+        out->family = FAMILY_USES;
+        return true;
+    }
     if (!phrase_read(c, who_side(&out->subject), &phrase)) {
         return false;
     }
@@ -69,6 +80,9 @@ static bool happening_read(struct cursor *c, struct event *out)
     event_object_read(c, &out->verb, &phrase, &out->object);
     if (out->verb != phrase.verb) {
         out->family = FAMILY_NONE;
+    }
+    if (out->verb == VERB_COMES) {
+        out->family = FAMILY_USES;
     }
     return true;
 }
@@ -96,9 +110,12 @@ static bool seconds_are(const struct cursor *c)
     return next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
 }
 
-static const struct entry clause_entries[] = {{"as", TIE_AS},       {"after", TIE_AFTER},
-                                              {"when", TIE_WHEN},   {"once", TIE_WHEN},
-                                              {"while", TIE_WHILE}, {NULL, 0}};
+/* The first row of a value is the one messages use. */
+static const struct entry clause_entries[] = {
+    {"as", TIE_AS},           {"after", TIE_AFTER}, {"right after", TIE_AFTER},
+    {"when", TIE_WHEN},       {"once", TIE_WHEN},   {"as soon as", TIE_WHEN},
+    {"right when", TIE_WHEN}, {"while", TIE_WHILE}, {NULL, 0},
+};
 
 /* on the pass, off the catch: as and after. */
 static enum tie_word noun_clause(struct cursor *c)
@@ -207,21 +224,58 @@ static bool state_refuse(struct cursor *c, const struct event *event, const char
 }
 
 /* A clause says who does what, without where. */
-static bool place_behind(struct cursor *c, struct span event, const char *word)
+static bool place_behind(struct cursor *c, const struct event *event, const char *word)
 {
     if (!word_among(c, place_words) || clause_is(c)) {
         return false;
     }
+    struct diag *diag = REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(c),
+                               "`%s` takes who does what, without where", word);
+    struct str verb = above_verb(c, &event->subject);
+    if (event->verb == VERB_GOES && verb.size > 0) { /* when 3 gets to the corner */
+        diag_help(c->diags, diag, "write `after %.*s %.*s,`",
+                  STR_ARG(cursor_text(c, event->subject.span)), STR_ARG(verb));
+        return true;
+    }
+    diag_help(c->diags, diag, "write `%s %.*s,`", word, STR_ARG(cursor_text(c, event->span)));
+    return true;
+}
+
+/* when 1 gets there: the moment has a name by what 1 does. */
+static bool arrival_refused(struct cursor *c, const char *word)
+{
+    static const char *const moments[] = {"gets there", "get there",   "arrives", "arrive",
+                                          "is there",   "has arrived", "is set",  "is in position",
+                                          "is done",    "finishes",    NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool known = who_read(&trial, &who);
+    const struct token *from = trial.at;
+    bool arrival = known && take_among(&trial, moments);
+    struct span span = cursor_taken(&trial, from);
+    cursor_back(c, mark);
+    if (!arrival) {
+        return false;
+    }
+    struct str verb = above_verb(c, &who), name = cursor_text(c, who.span);
+    verb = verb.size > 0 ? verb : STR("cuts");
     diag_help(c->diags,
-              REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(c), "`%s` takes who does what, without where",
-                     word),
-              "write `%s %.*s,`", word, STR_ARG(cursor_text(c, event)));
+              REFUSE(c, TEXT_CLAUSE_HALF, span,
+                     "`%s %.*s %.*s`: a moment is named by a verb of the "
+                     "play",
+                     word, STR_ARG(name), STR_ARG(cursor_text(c, span))),
+              "write `after %.*s %.*s`: that is when the sentence is done", STR_ARG(name),
+              STR_ARG(verb));
     return true;
 }
 
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
     size_t before = c->refusals;
+    if (arrival_refused(c, word)) {
+        return false;
+    }
     if (!event_before_sentence(c, &tie->event)) {
         if (c->refusals == before) {
             event_refuse(c, word);
@@ -231,7 +285,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
     if (event_is_state(&tie->event) && tie->word != TIE_WHEN) {
         return state_refuse(c, &tie->event, word);
     }
-    return !place_behind(c, tie->event.span, word);
+    return !place_behind(c, &tie->event, word);
 }
 
 bool clause_read(struct cursor *c, struct tie *tie)
@@ -287,17 +341,33 @@ static bool comma_may_miss(struct cursor *c, struct span clause)
     return false;
 }
 
+/* One of these in front of a sentence, its comma too; the next spot is no such word. */
+static bool front_word(struct cursor *c, const char *const *words)
+{
+    struct cursor trial = *c;
+    if (word_is(c, 1, "spot") || !take_among(&trial, words)) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    c->at = trial.at;
+    return true;
+}
+
 bool front_tie_read(struct cursor *c, struct tie *tie)
 {
-    const struct token *from = c->at;
-    tie->then = take_words(c, "then");
-    if (tie->then) {
-        take_mark(c, ',');
+    static const char *const thens[] = {"then",     "next",   "after that", "after this", "finally",
+                                        "and then", "lastly", "from there", NULL};
+    static const char *const firsts[] = {"first", "to start", "to begin", "ok", "okay", "so", NULL};
+    static const char *const whiles[] = {"meanwhile",          "at the same time",
+                                         "while this happens", "as this happens",
+                                         "while that happens", NULL};
+    while (front_word(c, firsts)) {
     }
+    const struct token *from = c->at;
+    tie->then = front_word(c, thens);
     const struct token *word = c->at;
-    if (take_words(c, "meanwhile")) {
+    if (front_word(c, whiles)) {
         tie->meanwhile = true;
-        take_mark(c, ',');
     } else if (clause_is(c)) {
         if (!clause_read(c, tie)) {
             return false;
@@ -318,7 +388,7 @@ bool until_read(struct cursor *c, struct event *out)
 {
     size_t before = c->refusals;
     if (event_read(c, out)) {
-        return !place_behind(c, out->span, "until");
+        return !place_behind(c, out, "until");
     }
     if (c->refusals == before) {
         event_refuse(c, "until");

@@ -33,9 +33,13 @@ static const struct {
     const char *preposition;
     enum verb other;
 } siblings[] = {
-    {VERB_DRIBBLES, "at", VERB_DRIBBLES_AT},     {VERB_DRIBBLES, "off", VERB_DRIBBLES_OFF},
-    {VERB_DRIVES, "off", VERB_DRIVES_OFF},       {VERB_CUTS, "off", VERB_COMES},
+    {VERB_DRIBBLES, "at", VERB_DRIBBLES_AT},
+    {VERB_DRIBBLES, "off", VERB_DRIBBLES_OFF},
+    {VERB_DRIVES, "off", VERB_DRIVES_OFF},
+    {VERB_CUTS, "off", VERB_COMES},
     {VERB_BACK_CUTS, "off", VERB_BACK_CUTS_OFF},
+    {VERB_GOES, "off", VERB_COMES},
+    {VERB_STAYS, "for", VERB_HOLDS},
 };
 
 enum verb verb_sibling(enum verb verb, const char *preposition)

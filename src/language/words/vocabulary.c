@@ -9,36 +9,42 @@ const struct entry spot_entries[] = {
     {"top", SPOT_TOP},
     {"top of the key", SPOT_TOP},
     {"point", SPOT_TOP},
+    {"top of the arc", SPOT_TOP},
+    {"top of the circle", SPOT_TOP},
     {"wing", SPOT_WING},
     {"slot", SPOT_SLOT},
     {"corner", SPOT_CORNER},
+    {"deep corner", SPOT_CORNER},
     {"elbow", SPOT_ELBOW},
     {"nail", SPOT_NAIL},
     {"high post", SPOT_HIGH_POST},
     {"block", SPOT_BLOCK},
+    {"low block", SPOT_BLOCK},
     {"low post", SPOT_LOW_POST},
     {"mid post", SPOT_MID_POST},
     {"short corner", SPOT_SHORT_CORNER},
     {"dunker spot", SPOT_DUNKER},
     {"hash", SPOT_HASH},
     {"free-throw line", SPOT_FREE_THROW_LINE},
+    {"foul line", SPOT_FREE_THROW_LINE},
     {"rim", SPOT_RIM},
     {"basket", SPOT_RIM},
+    {"hoop", SPOT_RIM},
     {"front of the rim", SPOT_FRONT_OF_RIM},
     {"front of the basket", SPOT_FRONT_OF_RIM},
     {"lane", SPOT_LANE},
     {"paint", SPOT_LANE},
     {"key", SPOT_LANE},
     {"half court", SPOT_HALF_COURT},
+    {"midcourt", SPOT_HALF_COURT},
     {"baseline", SPOT_BASELINE},
     {"sideline", SPOT_SIDELINE},
     {NULL, 0},
 };
 const struct entry side_entries[] = {
-    {"left", SIDE_LEFT},         {"right", SIDE_RIGHT},
-    {"ball side", SIDE_BALL},    {"strong side", SIDE_BALL},
-    {"weak side", SIDE_WEAK},    {"help side", SIDE_WEAK},
-    {"opposite", SIDE_OPPOSITE}, {NULL, 0},
+    {"left", SIDE_LEFT},         {"right", SIDE_RIGHT},    {"ball side", SIDE_BALL},
+    {"strong side", SIDE_BALL},  {"weak side", SIDE_WEAK}, {"help side", SIDE_WEAK},
+    {"opposite", SIDE_OPPOSITE}, {"other", SIDE_OPPOSITE}, {NULL, 0},
 };
 const struct entry direction_entries[] = {
     {"above", ABOVE},     {"below", BELOW},       {"inside", INSIDE}, {"outside", OUTSIDE},
@@ -193,7 +199,7 @@ const char *entry_nearest(const struct cursor *c, const struct entry *entries)
     size_t best = 3;
     for (const struct entry *entry = entries; entry->words && !c->diags->full; entry++) {
         size_t distance = words_distance(c, entry->words);
-        if (distance < best) {
+        if (distance > 0 && distance < best) { /* the very word is what was refused */
             best = distance;
             nearest = entry->words;
         }
@@ -209,7 +215,7 @@ const char *words_nearest(struct str word, const char *const *candidates)
     const char *nearest = NULL;
     for (; *candidates; candidates++) {
         size_t distance = near_distance(letters, words_squeeze(str_of(*candidates), want));
-        if (distance < best) {
+        if (distance > 0 && distance < best) {
             best = distance;
             nearest = *candidates;
         }

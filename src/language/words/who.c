@@ -26,7 +26,8 @@ static void check_number(struct cursor *c, const struct token *token, bool defen
     if (defender) {
         diag_help(c->diags, diag, "write the defender's number: `x%d`", c->players);
     } else {
-        diag_help(c->diags, diag, "a distance needs its unit: `%d ft`", number);
+        diag_help(c->diags, diag, "write a player, 1 to %d; a distance needs its unit: `%d ft`",
+                  c->players, number);
     }
 }
 
@@ -132,6 +133,9 @@ bool person_read(struct cursor *c, struct who *out)
     }
     if (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) {
         return numbered_read(c, token, out);
+    }
+    if (word_is(c, 0, "player") && token + 1 < c->end && token[1].kind == TOKEN_NUMBER) {
+        return numbered_read(c, token + 1, out); /* player 3 */
     }
     if (token->kind != TOKEN_WORD || token->possessive) {
         return false;

@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+/* hint: helps by the rows of hints.def, and the most usual verbs where no row and no word is near.
+ */
+#include "language/words/grammar.h"
+
+static const struct {
+    enum hint_where where;
+    const char *words, *help;
+} hints[] = {
+#define HINT(where, words, help) {HINT_##where, words, help},
+#include "language/words/hints.def"
+#undef HINT
+};
+
+/* Each % of the row becomes who acts. */
+static struct str filled(const struct cursor *c, const char *help, struct str who)
+{
+    struct strbuf out;
+    strbuf_init(&out, c->arena);
+    for (; *help; help++) {
+        if (*help == '%') {
+            strbuf_add(&out, who);
+        } else {
+            strbuf_char(&out, *help);
+        }
+    }
+    return strbuf_str(&out);
+}
+
+struct str hint_until(const struct cursor *c, enum hint_where where, struct str who,
+                      const struct token **end)
+{
+    const struct token *longest = c->at;
+    const char *help = NULL;
+    for (size_t i = 0; i < sizeof hints / sizeof *hints; i++) {
+        struct cursor trial = *c;
+        if (hints[i].where == where && take_words(&trial, hints[i].words) && trial.at > longest) {
+            longest = trial.at;
+            help = hints[i].help;
+        }
+    }
+    *end = longest;
+    return help ? filled(c, help, who) : (struct str){"", 0};
+}
+
+struct str hint_for(const struct cursor *c, enum hint_where where, struct str who)
+{
+    const struct token *end;
+    return hint_until(c, where, who, &end);
+}
+
+struct str hint_usual(const struct cursor *c, enum phrase_side side, bool bare)
+{
+    static const enum verb attack[] = {VERB_PASSES, VERB_CUTS, VERB_SCREENS, VERB_DRIBBLES,
+                                       VERB_GOES};
+    static const enum verb defend[] = {VERB_GUARDS, VERB_DENIES, VERB_SAGS, VERB_HELPS,
+                                       VERB_SWITCHES};
+    enum { USUAL = sizeof attack / sizeof *attack };
+    struct strbuf out;
+    strbuf_init(&out, c->arena);
+    for (size_t i = 0; i < USUAL; i++) {
+        enum verb verb = side == FOR_DEFENDERS ? defend[i] : attack[i];
+        struct slot slots[SLOTS_MOST] = {{.letter = 0}};
+        verb_slots(verb, slots);
+        struct str head = verb_head(verb, bare), preposition = slots[0].preposition;
+        strbuf_print(&out, "%s`%.*s%s%.*s`",
+                     i == 0          ? ""
+                     : i + 1 < USUAL ? ", "
+                                     : " and ",
+                     STR_ARG(head), preposition.size > 0 ? " " : "", STR_ARG(preposition));
+    }
+    return strbuf_str(&out);
+}
