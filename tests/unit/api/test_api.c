@@ -129,6 +129,30 @@ START_TEST(an_error_breaks_its_play_and_what_leans_on_it_only)
 }
 END_TEST
 
+static size_t findings_of(const char *text)
+{
+    struct courtwright *loaded = courtwright_load("mirror.play", text, strlen(text), NULL);
+    size_t count = 0;
+    for (size_t i = 0; i < courtwright_diagnostic_count(loaded); i++) {
+        count += courtwright_diagnostic(loaded, i)->finding;
+    }
+    courtwright_free(loaded);
+    return count;
+}
+
+#define ON_ONE_SPOT                                                                                \
+    "play \"Orchard\"\n  start five-out\n  step\n    1 passes to 2\n"                              \
+    "    3 goes to left corner\n  step\n    2 passes to 1\n"
+
+START_TEST(what_is_found_in_a_play_is_not_told_again_of_its_mirror)
+{
+    size_t once = findings_of(ON_ONE_SPOT);
+    ck_assert_uint_ge(once, 1);
+    ck_assert_uint_eq(findings_of(ON_ONE_SPOT "play \"Orchard right\" mirrors \"Orchard\"\n"),
+                      once);
+}
+END_TEST
+
 START_TEST(a_diagnostic_says_where)
 {
     const struct courtwright_diagnostic *said = NULL;
@@ -415,6 +439,7 @@ int main(void)
     tcase_add_test(all, a_book_tells_what_is_in_it);
     tcase_add_test(all, plays_and_diagrams_are_counted);
     tcase_add_test(all, an_error_breaks_its_play_and_what_leans_on_it_only);
+    tcase_add_test(all, what_is_found_in_a_play_is_not_told_again_of_its_mirror);
     tcase_add_test(all, a_diagnostic_says_where);
     tcase_add_test(all, excerpts_hold_no_control_characters);
     tcase_add_test(all, a_play_without_a_heading_is_named_after_its_file);
