@@ -239,6 +239,20 @@ static bool conditions_part(struct reader *r, struct cursor *c, struct block *bl
     return true;
 }
 
+/* read x3 trails, continue here. */
+static bool continue_behind(struct reader *r, struct cursor c)
+{
+    take_mark(&c, ',');
+    struct span span = cursor_span(&c);
+    if (!take_words(&c, "continue here")) {
+        return false;
+    }
+    struct diag *diag =
+        diag_add(r->diags, DIAG_TEXT_LEFT_OVER, span, "`continue here` has no part in this line");
+    diag_help(r->diags, diag, "put it on a line of its own under the read: `continue here`");
+    return true;
+}
+
 static bool read_heading(struct reader *r, const struct line *line, struct block *block)
 {
     struct cursor c = reader_cursor(r, line, 1);
@@ -246,7 +260,7 @@ static bool read_heading(struct reader *r, const struct line *line, struct block
         return false;
     }
     block->title_quoted = quoted_read(&c, &block->title, &block->title_span);
-    return reader_used_up(&c);
+    return !continue_behind(r, c) && reader_used_up(&c);
 }
 
 static bool option_heading(struct reader *r, const struct line *line, struct block *block)
