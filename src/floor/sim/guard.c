@@ -17,7 +17,8 @@
 #define SWITCH_NEAR 1.25 /* m from user to screener */
 #define SWITCH_SPEED .5  /* m/s toward the exit */
 #define AFTER .8         /* s after the use ended in which the strategy still holds */
-#define RETHINK 3          /* ticks between two thoughts */
+#define RETHINK 3        /* ticks between two thoughts */
+#define BACKS 1.2        /* m before a runner: he backs up, he does not turn yet */
 #define COMES 3.0        /* m from its spot at which a screen is seen to come */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -185,6 +186,9 @@ static bool at_own_screener(struct world *world, body self, const struct view *v
 static struct aim wanted(struct world *world, body self, const struct view *view)
 {
     struct aim aim;
+    if (help_aim(world, self, &aim)) {
+        return aim;
+    }
     if (at_screen(world, self, view, &aim) || at_own_screener(world, self, view, &aim)) {
         return aim;
     }
@@ -239,6 +243,9 @@ static void control(struct world *world, body self, const struct view *view, str
     if (in_front && vec2_dot(view->man.v, rim) < 1.3 * slide) {
         cap = real_min(cap, 1.15 * slide);
         share *= .75;
+    } else if (in_front && vec2_length(off) < BACKS) {
+        cap =
+            real_min(cap, world->level->backpedal); /* nobody runs backwards as fast as forwards */
     }
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), far > STILL ? go : 0);
@@ -298,6 +305,7 @@ static void watch_switches(struct world *world)
 void guard_tick(struct world *world)
 {
     watch_switches(world);
+    help_tick(world);
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         body man = world->guards[b];

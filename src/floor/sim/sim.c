@@ -228,6 +228,7 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->play = play;
     world->court = play->court;
     world->level = play->speed;
+    world->helper = world->helped = BODY_NONE;
     return world;
 }
 

@@ -40,7 +40,7 @@ struct agent {
     bool screening;             /* on his way to set one */
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
-    struct aim aim;    /* a defender: where he wants to be */
+    struct aim aim;             /* a defender: where he wants to be */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
@@ -121,6 +121,7 @@ struct world {
     body guards[BODY_COUNT];  /* defender -> his man */
     body guarded[BODY_COUNT]; /* man -> his defender */
     enum strategy strategy[BODY_COUNT];
+    body helper, helped;           /* who helps against whose drive, or BODY_NONE */
     struct glimpse past[SIM_PAST]; /* ring, by tick */
     double quiet;                  /* s since anything last moved or happened */
     double settled;                /* s since the last task was done */
@@ -198,6 +199,10 @@ struct job *ball_receiver_job(struct world *world, body receiver, int pass);
 /* steer.c: bends a wanted velocity round whoever is in the way. */
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
                         body not_him);
+
+/* help.c */
+void help_tick(struct world *world);
+bool help_aim(const struct world *world, body self, struct aim *aim);
 
 /* guard.c, perception.c, contact.c, record.c, trouble.c */
 void guard_tick(struct world *world);

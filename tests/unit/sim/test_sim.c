@@ -339,6 +339,32 @@ START_TEST(a_thrower_stays_out_until_he_has_thrown)
 }
 END_TEST
 
+START_TEST(a_drive_past_its_defender_draws_the_low_man)
+{
+    struct play *play = five_out();
+    struct step *step = build_step(&sim_arena, play);
+    struct task *drive = add(step, 2, VERB_DRIVES, 0);
+    struct start_body *guard = &play->start[body_defender(2)];
+    play->ball = body_attacker(2);
+    guard->placed = true; /* on the wrong side */
+    guard->at = vec2_of(18 * FEET, 16 * FEET);
+    build_to(drive, 0, 0);
+    struct run *run = sim_of(play);
+    const struct segment *segment = run->segments.at[0];
+    ck_assert(ran(run));
+    double least = 99; /* somebody other than his own defender comes before him */
+    for (double t = 0; t < segment->duration; t += RUN_SAMPLE) {
+        struct vec2 driver = segment_at(segment, body_attacker(2), t);
+        for (int i = 1; i <= 5; i++) {
+            struct vec2 at = segment_at(segment, body_defender(i), t);
+            bool before = i != 2 && vec2_length(at) < vec2_length(driver);
+            least = before ? real_min(least, vec2_distance(at, driver)) : least;
+        }
+    }
+    ck_assert_double_lt(least, 1.6);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("sim");
@@ -360,6 +386,7 @@ int main(void)
     tcase_add_test(all, as_cuts_short_what_a_player_is_doing);
     tcase_add_test(all, each_step_begins_where_the_last_one_ended);
     tcase_add_test(all, a_thrower_stays_out_until_he_has_thrown);
+    tcase_add_test(all, a_drive_past_its_defender_draws_the_low_man);
     TCase *cases[] = {all, sim_screen_tests(), sim_whole_tests()};
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         tcase_add_checked_fixture(cases[i], open_arena, close_arena);
