@@ -20,6 +20,7 @@ static bool same_span(struct span a, struct span b)
     return a.source == b.source && a.begin == b.begin && a.end == b.end;
 }
 
+/* At most LIMIT_DIAGS looks: nothing is added behind that. */
 static bool already_said(const struct diags *diags, const struct diag *diag)
 {
     for (size_t i = 0; i < diags->all.count; i++) {
@@ -36,6 +37,11 @@ struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span
                       const char *format, ...)
 {
     const struct diag_row *row = &diag_rows[code];
+    if (diags->full) { /* only counted: no words are made for it */
+        diags->errors += row->severity == SEVERITY_ERROR;
+        diags->warnings += row->severity == SEVERITY_WARNING;
+        return NULL;
+    }
     struct strbuf message;
     strbuf_init(&message, diags->arena);
     va_list args;

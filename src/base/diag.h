@@ -39,7 +39,8 @@ struct diags {
 };
 
 void diags_init(struct diags *diags, struct arena *arena);
-/* Adds one; the same row at the same span with the same message is kept once. Returns the entry to
+/* Adds one; the same row at the same span with the same message is kept once (and, behind
+ * LIMIT_DIAGS, counted each time). Returns the entry to
  * set `other` on, or NULL when it was dropped. */
 struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span,
                       const char *format, ...) __attribute__((format(printf, 4, 5)));

@@ -13,6 +13,8 @@ enum {
     LIMIT_INCLUDE_DEPTH = 8,
     LIMIT_PLACE_DEPTH = 3,  /* places inside places */
     LIMIT_ACTION_DEPTH = 4, /* run inside run */
+    LIMIT_ACTIONS = 400,    /* in one book */
+    LIMIT_RUNS = 256,       /* actions and shared steps in one step, those within others included */
     LIMIT_SENTENCES = 64,   /* in one step, branches included */
     LIMIT_STEPS = 24,       /* in one play */
     LIMIT_BRANCHES = 8,     /* in one step */

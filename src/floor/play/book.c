@@ -93,13 +93,23 @@ static const struct source_play *same_name(const struct maker *m, struct str nam
     return NULL;
 }
 
+/* Said once; of headings the reader has refused it has said it itself. */
+static void too_many(struct maker *m, const struct block *block, const char *what, int limit)
+{
+    if (!block->broken && !m->too_many) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span,
+                                     "a book holds at most %d %s", limit, what);
+        diag_help(m->diags, diag, "begin another book with this one");
+        m->too_many = true;
+    }
+}
+
 static void found_play(struct gathering *g, const struct block *block, const struct block *file,
                        struct str name)
 {
     struct maker *m = g->m;
     if (m->found.count == LIMIT_PLAYS) {
-        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span, "a book holds at most %d plays",
-                 LIMIT_PLAYS);
+        too_many(m, block, "plays", LIMIT_PLAYS);
         return;
     }
     if (!g->in_chapter) {
@@ -122,15 +132,18 @@ static void found_play(struct gathering *g, const struct block *block, const str
 
 static void found_action(struct maker *m, const struct block *block)
 {
-    for (size_t i = 0; i < m->actions.count; i++) {
-        if (str_equal_fold(m->actions.at[i]->title, block->title)) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->title_span,
-                                         "there are two actions \"%.*s\"", STR_ARG(block->title));
-            if (diag) {
-                diag->other = m->actions.at[i]->title_span;
-            }
-            return;
+    const struct block *other = action_by_name(m, block->title);
+    if (other) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->title_span,
+                                     "there are two actions \"%.*s\"", STR_ARG(block->title));
+        if (diag) {
+            diag->other = other->title_span;
         }
+        return;
+    }
+    if (m->actions.count == LIMIT_ACTIONS) {
+        too_many(m, block, "actions", LIMIT_ACTIONS);
+        return;
     }
     VEC_PUSH(m->arena, &m->actions, block);
 }
@@ -324,6 +337,7 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
     m->file_name = name.size ? name : STR("Play");
     struct gathering g = {.m = m, .chapter = STR("")};
     gather(&g, book->file, book->file);
+    actions_find_loops(m);
     book_settings(m, book->file);
     for (size_t i = 0; i < m->found.count; i++) {
         resolve_play(m, &m->found.at[i]);

@@ -16,6 +16,11 @@ struct expansion {
     bool shared;        /* inside `same as` */
     const struct block *running[LIMIT_ACTION_DEPTH + 1];
     unsigned depth;
+    unsigned runs;           /* actions and shared steps written out so far */
+    size_t lines;            /* lines written out so far, in the branches too */
+    const struct form *asks; /* the line of the step itself that is being written out */
+    bool unwinds;            /* reported: the rest of what the line runs is not written out */
+    bool stopped;            /* reported: nor is the rest of the step */
 };
 
 static void expand_forms(struct expansion *x, const struct block *block, const struct voice *voice,
@@ -32,10 +37,9 @@ static struct voice *voice_copy(struct maker *m, const struct voice *voice)
 
 static const struct block *find_action(struct maker *m, const struct note_form *note)
 {
-    for (size_t i = 0; i < m->actions.count; i++) {
-        if (str_equal_fold(m->actions.at[i]->title, note->text)) {
-            return m->actions.at[i];
-        }
+    const struct block *action = action_by_name(m, note->text);
+    if (action) {
+        return action;
     }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_ACTION, note->text_span,
                                  "there is no action \"%.*s\"", STR_ARG(note->text));
@@ -162,19 +166,51 @@ static void bind_roles(struct maker *m, const struct form *form, const struct bl
     }
 }
 
+static void say_loop(struct maker *m, const struct block *block, struct span span)
+{
+    if (block->kind != BLOCK_ACTION) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_TOO_DEEP, span, "this step is the same as itself");
+        diag_help(m->diags, diag, "write its sentences out");
+        return;
+    }
+    for (size_t i = 0; i < m->loops.count; i++) {
+        if (m->loops.at[i] == block) { /* said as the actions were gathered */
+            return;
+        }
+    }
+    diag_add(m->diags, DIAG_PLAY_TOO_DEEP, span, "the action \"%.*s\" runs itself",
+             STR_ARG(block->title));
+}
+
+/* True, and reported, when what is to be written out here cannot be. */
 static bool already_running(struct expansion *x, const struct block *action, struct span span)
 {
     struct maker *m = x->m;
     for (unsigned i = 0; i < x->depth; i++) {
         if (x->running[i] == action) {
-            diag_add(m->diags, DIAG_PLAY_TOO_DEEP, span, "the action \"%.*s\" runs itself",
-                     STR_ARG(action->title));
+            say_loop(m, action, span);
+            x->unwinds = true;
             return true;
         }
     }
     if (x->depth == LIMIT_ACTION_DEPTH) {
-        diag_add(m->diags, DIAG_PLAY_TOO_DEEP, span, "runs stand more than %d deep in one another",
-                 LIMIT_ACTION_DEPTH);
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_TOO_DEEP, span,
+                     "runs stand more than %d deep in one another", LIMIT_ACTION_DEPTH);
+        diag_help(m->diags, diag, "write the innermost sentences out where they are run");
+        if (diag) {
+            diag->other = x->asks->span;
+        }
+        x->unwinds = true;
+        return true;
+    }
+    if (x->runs++ == LIMIT_RUNS) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_TOO_MANY, x->asks->span,
+                     "a step runs at most %d actions, those in one another included", LIMIT_RUNS);
+        diag_help(m->diags, diag, "make two steps of it, or run fewer actions in one another");
+        x->stopped = true;
         return true;
     }
     return false;
@@ -301,11 +337,13 @@ static void expand_repeat(struct expansion *x, const struct form *form, said_lis
     const struct script *script = &m->scripts.at[step - 1];
     bool mirrored = form->note.mirrored;
     copy_lines(m, &script->lines, into, number, mirrored);
+    x->lines += script->lines.count;
     for (size_t i = 0; branches && x->take_branches && i < script->branches.count; i++) {
         const struct branch_script *old = &script->branches.at[i];
         struct branch_script branch = {.block = old->block,
                                        .voice = compose(m, old->voice, number, mirrored)};
         copy_lines(m, &old->lines, &branch.lines, number, mirrored);
+        x->lines += old->lines.count;
         VEC_PUSH(m->arena, &x->script->branches, branch);
     }
 }
@@ -386,6 +424,20 @@ static void expand_branch(struct expansion *x, const struct block *block, const 
     VEC_PUSH(x->m->arena, &x->script->branches, branch);
 }
 
+static void add_line(struct expansion *x, said_list *into, const struct form *form,
+                     const struct voice *voice)
+{
+    VEC_PUSH(x->m->arena, into, ((struct said){form, voice}));
+    x->lines++;
+}
+
+/* Past a limit the step is refused as a whole: no more of it needs writing out. */
+static bool is_full(const struct expansion *x)
+{
+    return x->unwinds || x->stopped || x->lines > LIMIT_SENTENCES ||
+           x->script->branches.count > LIMIT_BRANCHES;
+}
+
 static bool is_branch(const struct form *form)
 {
     return form->kind == FORM_BLOCK &&
@@ -396,19 +448,20 @@ static void expand_forms(struct expansion *x, const struct block *block, const s
                          said_list *into, bool branches)
 {
     struct maker *m = x->m;
-    for (size_t i = 0; i < block->forms.count; i++) {
+    for (size_t i = 0; i < block->forms.count && !is_full(x); i++) {
         const struct form *form = &block->forms.at[i];
+        x->asks = x->depth ? x->asks : form; /* what is run stands elsewhere */
         switch (form->kind) {
         case FORM_SENTENCE:
             follow_ball(m, &form->sentence, voice);
-            VEC_PUSH(m->arena, into, ((struct said){form, voice}));
+            add_line(x, into, form, voice);
             break;
         case FORM_POINT:
         case FORM_MISTAKE:
         case FORM_CHART:
         case FORM_ACCEPT:
         case FORM_CONTINUE:
-            VEC_PUSH(m->arena, into, ((struct said){form, voice}));
+            add_line(x, into, form, voice);
             break;
         case FORM_RUN:
             expand_run(x, form, voice, into, branches);
@@ -427,6 +480,7 @@ static void expand_forms(struct expansion *x, const struct block *block, const s
         default:
             break;
         }
+        x->unwinds = x->unwinds && x->depth > 0;
     }
 }
 
@@ -439,4 +493,5 @@ void expand_step(struct maker *m, const struct block *block, struct script *scri
     body holder = m->flow.holder;
     expand_forms(&x, block, m->plain, &script->lines, true);
     m->flow.holder = holder;
+    script->last = x.asks ? x.asks->span : block->span;
 }

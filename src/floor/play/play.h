@@ -149,6 +149,7 @@ struct branch {
     VEC(struct task) tasks;
     point_list points, mistakes, charts, accepts;
     bool continues; /* the next step goes on from here */
+    struct span continues_span;
     struct span span;
 };
 struct step {
@@ -196,6 +197,7 @@ struct play {
     enum man_style man;
     int players; /* attackers on the floor have numbers 1..players */
     struct start_body start[BODY_COUNT];
+    struct span start_span;  /* of the line that says who stands where; else the play's own */
     body guards[BODY_COUNT]; /* for a defender: whom he guards */
     body ball;               /* who has it at the start */
     bool throw_in;

@@ -30,6 +30,7 @@ struct branch_script {
 struct script { /* a step with its runs, repeats and sames written out */
     said_list lines;
     VEC(struct branch_script) branches;
+    struct span last; /* the step's own line that was written out last */
 };
 
 struct flow { /* what is planned so far, sentence by sentence */
@@ -70,6 +71,8 @@ struct maker {
     struct str file_name;         /* what a file without a play heading is called */
     struct playbook *out;
     VEC(const struct block *) actions;
+    VEC(const struct block *) loops; /* actions that run themselves, by others or not: reported */
+    bool too_many;                   /* plays or actions: said once */
     VEC(struct source_play) found;
     bool said_used[LIMIT_SOURCES]; /* the note that `after 5 screens` waits until it was used */
     /* the play in hand */
@@ -118,16 +121,25 @@ enum side where_side(struct vec2 at); /* NONE within 3 ft of the middle */
 struct setting_at {
     const struct setting_form *form; /* NULL: not written */
     bool mirrored;                   /* it comes from the play that is mirrored */
+    struct span span;                /* of its line */
 };
 struct setting_at setting_find(const struct maker *m, const struct source_play *source,
                                enum setting setting);
 void play_settings(struct maker *m, const struct source_play *source);
 void book_settings(struct maker *m, const struct block *file);
+/* loops.c: reports each circle of actions that run one another, used or not. */
+void actions_find_loops(struct maker *m);
+const struct block *action_by_name(const struct maker *m, struct str name);
 /* start.c: who stands where, who guards whom, who has the ball. */
 void play_start(struct maker *m, const struct source_play *source);
 
 /* expand.c */
 void expand_step(struct maker *m, const struct block *block, struct script *script);
+
+/* branches.c: two ways on of one step that cannot be told apart, each with both places. */
+void branches_contradict(struct maker *m, const struct step *step);
+/* The note of a step, a read or a play in which nothing is said to happen. */
+void note_empty(struct maker *m, const struct script *script, const struct block *block);
 
 /* sentence.c, ties.c, steps.c */
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);

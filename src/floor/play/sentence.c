@@ -7,6 +7,7 @@
 
 #define WIDE (5 * FEET) /* language.md: `wide` is 5 ft off, `tight` 1 ft off */
 #define TIGHT (1 * FEET)
+#define NOWHERE (1 * FEET) /* a way shorter than this is none (ours) */
 
 size_t task_count(const struct maker *m)
 {
@@ -237,6 +238,90 @@ static void set_event(struct maker *m, const struct event *event, const struct v
     }
 }
 
+/* ---- times and ways that can be kept ---- */
+
+static void say_time(struct maker *m, const struct sentence *s, const char *word,
+                     struct measure time)
+{
+    struct strbuf seconds;
+    strbuf_init(&seconds, m->arena);
+    strbuf_number(&seconds, time.value, 3);
+    struct diag *diag = time.value > 0 ? diag_add(m->diags, DIAG_PLAY_TIME, s->span,
+                                                  "`%s %s s` is longer than a step, %d s", word,
+                                                  seconds.at, (int)LIMIT_STEP_SECONDS)
+                                       : diag_add(m->diags, DIAG_PLAY_TIME, s->span,
+                                                  "`%s %s s` is no time at all", word, seconds.at);
+    diag_help(m->diags, diag, "write a time that can be kept, `%s 1.5 s`, or leave it out", word);
+}
+
+static bool times_fit(struct maker *m, const struct sentence *s)
+{
+    const struct {
+        const char *word;
+        struct measure time;
+    } times[] = {{"taking", s->taking}, {"for", s->duration}};
+    for (size_t i = 0; i < sizeof times / sizeof *times; i++) {
+        double value = times[i].time.value;
+        if (times[i].time.unit != UNIT_NONE && !(value > 0 && value <= LIMIT_STEP_SECONDS)) {
+            say_time(m, s, times[i].word, times[i].time);
+            return false;
+        }
+    }
+    return true;
+}
+
+/* No faster than at top speed all the way, straight. A place that hangs on where others are may
+ * come to meet the mover a little. */
+static bool is_in_time(struct maker *m, const struct task *task, const struct work *work,
+                       struct vec2 from)
+{
+    bool goes = task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE ||
+                task->kind == TASK_SCREEN;
+    if (!goes || task->taking <= 0) {
+        return true;
+    }
+    bool ball = task->kind == TASK_CARRY || (task->kind == TASK_USE && work->holder == task->who);
+    double top = m->play->speed->sprint * (ball ? m->play->speed->dribble : 1);
+    double way = vec2_distance(from, task->planned);
+    double least = (way - (task->goal.kind == GOAL_POINT ? 0 : THERE)) / top;
+    if (task->taking >= least) {
+        return true;
+    }
+    struct strbuf text;
+    strbuf_init(&text, m->arena);
+    strbuf_print(&text, "%s cannot go ", who_text(m, task->who).at);
+    play_length(&text, m->play, way);
+    strbuf_text(&text, " in ");
+    strbuf_number(&text, task->taking, 3);
+    strbuf_text(&text, " s: at top speed it takes ");
+    strbuf_number(&text, least, 2);
+    strbuf_text(&text, " s");
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_TIME, task->span, "%s", text.at);
+    diag_help(m->diags, diag, "give it more time, or leave `taking` out");
+    return false;
+}
+
+/* Where the sentences so far leave a player; a pass that looks ahead to a run is not one of them.
+ */
+static struct vec2 left_at(const struct maker *m, body who)
+{
+    int last = last_of(m, who);
+    return last >= 0 ? task_at(m, (size_t)last)->planned : m->stood[who];
+}
+
+static void note_nowhere(struct maker *m, const struct sentence *s, const struct task *task,
+                         struct vec2 from)
+{
+    bool straight = task->shape == SHAPE_STRAIGHT && task->path == PATH_NONE && task->goal_written;
+    if (task->kind == TASK_MOVE && straight && vec2_near(from, task->planned, NOWHERE)) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_NOWHERE, s->span, "%s is there already, and goes nowhere",
+                     who_text(m, task->who).at);
+        diag_help(m->diags, diag, "name another place, or write `%s stays`",
+                  who_text(m, task->who).at);
+    }
+}
+
 static void one_task(struct maker *m, const struct sentence *s, const struct voice *voice, body who)
 {
     struct sentence changed;
@@ -244,11 +329,13 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
     const struct sentence *meant = verb == s->verb ? s : &changed;
     struct task task = task_new(m, s, verb, who);
     struct work work = work_new(m, s, verb, who);
-    if (!set_modifiers(m, meant, voice, &task) ||
-        !makers[task.kind](m, meant, voice, &task, &work)) {
+    struct vec2 from = left_at(m, who);
+    if (!times_fit(m, s) || !set_modifiers(m, meant, voice, &task) ||
+        !makers[task.kind](m, meant, voice, &task, &work) || !is_in_time(m, &task, &work, from)) {
         m->play->broken = true;
         return;
     }
+    note_nowhere(m, s, &task, from);
     set_event(m, &s->tie.event, voice, &work);
     sentence_add(m, &task, &work);
 }

@@ -13,15 +13,21 @@ static const char *const places[SETTING_COUNT] = {
 #undef SETTING
 };
 
-static const struct setting_form *in_block(const struct block *block, enum setting setting)
+static const struct form *form_in(const struct block *block, enum setting setting)
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SETTING && form->setting.setting == setting) {
-            return &form->setting;
+            return form;
         }
     }
     return NULL;
+}
+
+static const struct setting_form *in_block(const struct block *block, enum setting setting)
+{
+    const struct form *form = form_in(block, setting);
+    return form ? &form->setting : NULL;
 }
 
 static bool inherited(enum setting setting)
@@ -70,12 +76,12 @@ struct setting_at setting_find(const struct maker *m, const struct source_play *
 {
     struct chain chain = chain_of(m, source);
     for (size_t i = 0; i < chain.count; i++) {
-        const struct setting_form *form = in_block(chain.block[i], setting);
+        const struct form *form = form_in(chain.block[i], setting);
         if (form && (chain.own[i] || inherited(setting))) {
-            return (struct setting_at){form, chain.mirrored[i]};
+            return (struct setting_at){&form->setting, chain.mirrored[i], form->span};
         }
     }
-    return (struct setting_at){NULL, false};
+    return (struct setting_at){NULL, false, SPAN_NONE};
 }
 
 static struct str text_of(const struct maker *m, const struct source_play *source,

@@ -5,6 +5,7 @@
 #include "base/real.h"
 
 #define FIVE_OUT "fiveout"
+#define ONE_SPOT (1.5 * FEET) /* nearer than this two bodies stand in one another (ours) */
 #define COACH_AT                                                                                   \
     (26 * FEET) /* where the coach stands with the ball when no place is written (ours) */
 
@@ -231,6 +232,52 @@ static void written_ball(struct maker *m, const struct setting_form *form,
     }
 }
 
+/* ---- each on a spot of their own ---- */
+
+static bool stands(const struct maker *m, body b)
+{
+    const struct start_body *start = &m->play->start[b];
+    return start->on_floor && (start->placed || !body_is_defender(b));
+}
+
+static void say_one_spot(struct maker *m, const bool here[BODY_COUNT], size_t count)
+{
+    struct strbuf who;
+    strbuf_init(&who, m->arena);
+    size_t said = 0;
+    for (body b = 0; b < BODY_COUNT; b++) {
+        if (here[b]) {
+            strbuf_text(&who, said == 0 ? "" : said + 1 == count ? " and " : ", ");
+            body_print(&who, b);
+            said++;
+        }
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_ONE_SPOT, m->play->start_span, "%s start on one spot", who.at);
+    diag_help(m->diags, diag, "give each a spot: start five-out, or start 1 top, 2 right wing");
+    m->play->broken = true;
+}
+
+static void hold_apart(struct maker *m)
+{
+    bool told[BODY_COUNT] = {false};
+    for (body a = 0; a < BODY_COUNT; a++) {
+        bool here[BODY_COUNT] = {false};
+        size_t count = 0;
+        for (body b = a; b < BODY_COUNT && stands(m, a) && !told[a]; b++) {
+            here[b] = stands(m, b) && !told[b] &&
+                      vec2_near(m->play->start[a].at, m->play->start[b].at, ONE_SPOT);
+            count += here[b];
+        }
+        for (body b = a; b < BODY_COUNT && count > 1; b++) {
+            told[b] = told[b] || here[b];
+        }
+        if (count > 1) {
+            say_one_spot(m, here, count);
+        }
+    }
+}
+
 /* ---- all of it ---- */
 
 static void set_full_floor(struct maker *m)
@@ -264,6 +311,7 @@ void play_start(struct maker *m, const struct source_play *source)
     }
     struct setting_at start = setting_find(m, source, SETTING_START);
     const struct voice *voice = voice_plain(m, start.mirrored);
+    play->start_span = start.form ? start.span : play->span;
     if (!start.form) {
         five_out(m);
     }
@@ -279,4 +327,5 @@ void play_start(struct maker *m, const struct source_play *source)
     }
     m->flow.holder = play->ball;
     set_full_floor(m);
+    hold_apart(m);
 }

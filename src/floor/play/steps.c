@@ -44,6 +44,26 @@ static void note_line(struct maker *m, const struct notes *to, const struct form
 
 /* ---- the lines of a block ---- */
 
+/* One way only goes on: the one before it is shown, of this read or of another. */
+static void continue_here(struct maker *m, struct span span)
+{
+    for (size_t i = 0; i < m->step->branches.count; i++) {
+        const struct branch *other = &m->step->branches.at[i];
+        if (other->continues) {
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_CONTINUE, span,
+                                         "`continue here` stands twice in this step");
+            diag_help(m->diags, diag, "keep the one that the next step goes on from");
+            if (diag) {
+                diag->other = other->continues_span;
+            }
+            m->play->broken = true;
+            return;
+        }
+    }
+    m->branch->continues = true;
+    m->branch->continues_span = span;
+}
+
 static void block_lines(struct maker *m, const said_list *lines, const struct notes *notes)
 {
     m->block = lines;
@@ -53,7 +73,7 @@ static void block_lines(struct maker *m, const said_list *lines, const struct no
             sentence_tasks(m, &said->form->sentence, said->voice);
         } else if (said->form->kind == FORM_CONTINUE) {
             if (m->branch) {
-                m->branch->continues = true;
+                continue_here(m, said->form->span);
             } else {
                 struct diag *diag = diag_add(m->diags, DIAG_PLAY_CONTINUE, said->form->span,
                                              "`continue here` belongs under a read or an option");
@@ -257,6 +277,7 @@ static void step_branches(struct maker *m, const struct script *script, struct o
     m->branch = NULL;
     m->flow = flow;
     m->works = common;
+    branches_contradict(m, m->step);
 }
 
 static void step_ties(struct maker *m, const struct outcome *ways)
@@ -309,6 +330,19 @@ static void no_branch(struct maker *m, const struct step *before, const struct b
     }
 }
 
+/* The first step follows nothing. */
+static void nothing_before(struct maker *m, const struct block *block)
+{
+    if (block->after.size == 0) {
+        return;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_BRANCH, block->span,
+                                 "there is no step before this one to have a branch \"%.*s\"",
+                                 STR_ARG(block->after));
+    diag_help(m->diags, diag, "take `after` away, or write first the step whose branch it is");
+    m->play->broken = true;
+}
+
 static int branch_to_follow(struct maker *m, const struct step *before, const struct block *block)
 {
     if (block && block->after.size) {
@@ -346,17 +380,22 @@ static size_t sentences_in(const struct script *script)
     return count;
 }
 
-static bool within_limits(struct maker *m, const struct block *block, struct script *script)
+static bool within_limits(struct maker *m, struct script *script)
 {
     if (sentences_in(script) > LIMIT_SENTENCES) {
-        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span,
-                 "a step holds at most %d lines, branches included", LIMIT_SENTENCES);
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_TOO_MANY, script->last,
+                                     "a step holds at most %d lines, with those it runs and those "
+                                     "of its branches",
+                                     LIMIT_SENTENCES);
+        diag_help(m->diags, diag, "make two steps of it");
         m->play->broken = true;
         return false;
     }
     if (script->branches.count > LIMIT_BRANCHES) {
-        diag_add(m->diags, DIAG_PLAY_TOO_MANY, block->span, "a step holds at most %d branches",
-                 LIMIT_BRANCHES);
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_TOO_MANY, script->last,
+                     "a step holds at most %d branches, with those it runs", LIMIT_BRANCHES);
+        diag_help(m->diags, diag, "make two steps of it");
         script->branches.count = LIMIT_BRANCHES;
         m->play->broken = true;
     }
@@ -374,6 +413,9 @@ static void one_step(struct maker *m, const struct block *block, const struct bl
                         .span = block->span};
     VEC_PUSH(m->arena, &m->play->steps, step);
     m->step = &m->play->steps.at[index];
+    if (!before) {
+        nothing_before(m, block);
+    }
     if (block->tie.word != TIE_NONE || block->tie.then || block->tie.meanwhile) {
         diag_add(m->diags, DIAG_PLAY_STEP_TIE_NOT_YET, block->tie.span,
                  "a step that begins while the one before goes on is not built yet");
@@ -385,7 +427,9 @@ static void one_step(struct maker *m, const struct block *block, const struct bl
     m->works = (work_list){0};
     struct script script = {0};
     expand_step(m, block, &script);
-    if (!within_limits(m, block, &script)) {
+    if (within_limits(m, &script)) {
+        note_empty(m, &script, block);
+    } else {
         script = (struct script){0};
     }
     VEC_PUSH(m->arena, &m->scripts, script);

@@ -118,7 +118,7 @@ static void sentence_part(struct reader *r, const struct line *line)
         reader_broken(r, line);
         return;
     }
-    const char *near = opener_nearest(line);
+    const char *near = r->diags->full ? NULL : opener_nearest(line);
     struct cursor c = reader_cursor(r, line, 0);
     struct cursor_mark mark = cursor_mark(&c);
     sentence_list list = {0};
