@@ -354,10 +354,13 @@ static bool step_fits(struct reader *r, const struct line *line)
         return out_of_place(r, line, "a play that mirrors another has no steps of its own",
                             "take the steps away, or mirrors");
     }
-    if (r->steps == LIMIT_STEPS) {
-        diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span, "a play has at most %d steps",
-                 LIMIT_STEPS);
+    if (r->steps >= LIMIT_STEPS) {
+        if (r->steps++ == LIMIT_STEPS) { /* said once */
+            diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span, "a play has at most %d steps",
+                     LIMIT_STEPS);
+        }
         reader_broken(r, line);
+        r->step = r->branch = NULL;
         r->told = true;
         return false;
     }
@@ -375,9 +378,11 @@ static bool branch_fits(struct reader *r, const struct line *line)
         return out_of_place(r, line, "a play that mirrors another has no reads of its own",
                             "take the reads away, or mirrors");
     }
-    if (r->branches == LIMIT_BRANCHES) {
-        diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
-                 "a step has at most %d reads and options", LIMIT_BRANCHES);
+    if (r->branches >= LIMIT_BRANCHES) {
+        if (r->branches++ == LIMIT_BRANCHES) { /* said once */
+            diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
+                     "a step has at most %d reads and options", LIMIT_BRANCHES);
+        }
         r->branch = NULL;
         reader_broken(r, line);
         r->told = true;
