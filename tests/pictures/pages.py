@@ -153,6 +153,56 @@ def look_at_long(folder):
         tap.ok(told('pdftotext', str(pdf), '-')[1].count('W') >= 300, 'one long word: no letter is lost')
 
 
+def look_at_one_long_word_everywhere(folder):
+    """No letter is lost of words that no line can hold."""
+    names = dict(title='W', about='Q', point='K', step='Y', series='U', date='V')
+    long = {where: letter * 3000 for where, letter in names.items()}
+    text = STEPS.format(about=long['about']).replace('Switchback', long['title']).replace('"Motion"', f'"{long["series"]}"')
+    text += f'  step "{long["step"]}"\n    1 passes to 2\n    point "{long["point"]}"\n'
+    pdf = handout(folder, 'long words', text, '--date', long['date'])
+    if pdf:
+        look_at('long words', pdf)
+        read = told('pdftotext', str(pdf), '-')[1]
+        for where, letter in names.items():
+            tap.ok(read.count(letter) >= 3000, f'long words: no letter of the {where} is lost', read.count(letter))
+
+
+def look_at_room(folder):
+    """A step or a read that has room on the page stands on it."""
+    tasks = ['1 passes to 2', '1 cuts to the rim', '1 clears to left corner', '3 fills top', '5 fills left wing']
+    points = ''.join(f'    point "Point {i} is long enough to take two lines of a column, or nearly so."\n' for i in range(2))
+    step = '\n'.join('    ' + task for task in tasks) + '\n' + points
+    text = STEPS.format(about='Round.') + '  step "One"\n' + step + '  step "Two"\n    2 passes to 3\n' + \
+        '  step "Three"\n    3 passes to 5\n' + points * 2
+    pdf = handout(folder, 'three steps', text)
+    if pdf:
+        pages = look_at('three steps', pdf)
+        tap.same(len(pages), 1, 'three steps: the third has its words beside it, not a page')
+    reads = '  step "Drive"\n    1 dribbles to the right elbow\n' + ''.join(
+        f'    read {seen}\n      1 passes to {to}\n' for seen, to in (('x2 sags', 2), ('otherwise', 3)))
+    pdf = handout(folder, 'two reads', STEPS.format(about='Two.') + reads)
+    if pdf:
+        pages = look_at('two reads', pdf)
+        left = [word[1] for word in pages[0][2] if word[0] in ('1a', '1b')]
+        tap.same(sorted(round(x) for x in left), [54, 320], 'two reads: each has half of the page')
+
+
+def look_at_discs(folder):
+    """On one player's page every sentence keeps its number: beside the job, or before the sentence."""
+    text = STEPS.format(about='Two.') + '  step "Go"\n    1 passes to 2\n    1 cuts to the rim\n    3 fills top\n'
+    for who, own in ((1, ['1', '2']), (3, ['3']), (4, [])):
+        pdf = handout(folder, f'discs for {who}', text, '--for', str(who))
+        if pdf:
+            words = pages_of(pdf)[0][2]
+            job = [word for word in words if word[0] == 'job']
+            beside = [word[0] for word in words if job and word[1] > job[0][3] and word[1] < job[0][3] + 60
+                      and abs(word[2] - job[0][2]) < 4]
+            tap.same(beside, own, f'discs for {who}: the numbers of the job')
+            starts = [word[0] for word in words if word[1] < 62 and job and word[2] > job[0][2] and word[0] in '123'
+                      and word[4] < 700]
+            tap.same(sorted(own + starts), ['1', '2', '3'], f'discs for {who}: every number once')
+
+
 def look_at_cautions(folder):
     own = 'Mats under both baskets are pushed back first.'
     for level in ('u12', 'u16 girls'):
@@ -222,6 +272,9 @@ def main():
         look_at_examples(folder)
         look_at_grids(folder)
         look_at_long(folder)
+        look_at_one_long_word_everywhere(folder)
+        look_at_room(folder)
+        look_at_discs(folder)
         look_at_cautions(folder)
         look_at_key(folder)
         look_at_bytes(folder)

@@ -148,6 +148,63 @@ END_TEST
 
 enum branch_is { READ, OPTION };
 
+static struct str letters_w(size_t count)
+{
+    char *at = arena_take(&arena, count + 1);
+    memset(at, 'W', count);
+    return (struct str){at, count};
+}
+
+START_TEST(one_long_word_is_shortened_between_letters)
+{
+    struct str shown = words_fit(&setter, TYPE_NOTE, letters_w(3500), 120, 2);
+    ck_assert_uint_gt(shown.size, 20);
+    ck_assert_uint_le(text_lines(words_set(&setter, TYPE_NOTE, shown, 120)), 2);
+    struct str accents = STR("\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9");
+    for (double width = 10; width < 40; width += 1) {
+        shown = words_fit(&setter, TYPE_NOTE, accents, width, 1);
+        bool whole = shown.size == accents.size;
+        ck_assert_uint_eq((shown.size - (whole ? 0 : 3)) % 2, 0); /* no half letter */
+    }
+}
+END_TEST
+
+START_TEST(a_long_title_gets_smaller_and_goes_on_in_the_body)
+{
+    struct play play = {.name = STR("Lantern")};
+    struct head head = head_make(&setter, &play, true);
+    double large = text_height(head.shown[HEAD_TITLE]);
+    ck_assert_double_eq(large, type_leading(TYPE_TITLE));
+    ck_assert_ptr_null(head_surplus(&setter, &play));
+    play.name = letters_w(60);
+    head = head_make(&setter, &play, true);
+    ck_assert(!head.shortened[HEAD_TITLE]);
+    double least = type_leading(TYPE_LONGEST_TITLE);
+    ck_assert_double_le(text_height(head.shown[HEAD_TITLE]), 3 * least);
+    ck_assert_ptr_null(head_surplus(&setter, &play));
+    play.name = letters_w(3500);
+    head = head_make(&setter, &play, true);
+    ck_assert(head.shortened[HEAD_TITLE]);
+    ck_assert_double_eq(text_height(head.shown[HEAD_TITLE]), 3 * least);
+    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
+    ck_assert_uint_eq(text_lines(head_make(&setter, &play, false).shown[HEAD_TITLE]), 1);
+}
+END_TEST
+
+START_TEST(a_long_date_or_club_stands_in_the_body)
+{
+    struct play play = {.name = STR("Lantern")};
+    job.date_text = letters_w(200);
+    ck_assert_uint_eq(text_lines(head_make(&setter, &play, true).shown[HEAD_DATE]), 1);
+    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
+    job.date_text = STR("Oct 12");
+    ck_assert_ptr_null(head_surplus(&setter, &play));
+    book.team.name = letters_w(500);
+    ck_assert_uint_le(text_lines(head_make(&setter, &play, true).shown[HEAD_CLUB]), 2);
+    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
+}
+END_TEST
+
 static void add_read(struct step *step, enum branch_is is, int decider, int doer)
 {
     struct branch branch = {.kind = is == READ ? BRANCH_READ : BRANCH_OPTION};
@@ -399,6 +456,9 @@ static void add_tests(TCase *all)
     tcase_add_test(all, levels_are_told_in_words);
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);
+    tcase_add_test(all, one_long_word_is_shortened_between_letters);
+    tcase_add_test(all, a_long_title_gets_smaller_and_goes_on_in_the_body);
+    tcase_add_test(all, a_long_date_or_club_stands_in_the_body);
     tcase_add_test(all, reads_tell_who_decides);
     tcase_add_test(all, a_player_who_is_denied_is_decided_by_the_guard);
     tcase_add_test(all, options_are_the_ways_on);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #define _POSIX_C_SOURCE 200809L
 
+#include "picture/text/fonts.h"
 #include "picture/text/text.h"
 #include "suite.h"
 
@@ -194,6 +195,21 @@ START_TEST(missing_letters_are_counted_and_named_once)
 }
 END_TEST
 
+/* The face has alternates that make "2x2" a sum; x2 is a defender. */
+START_TEST(an_x_between_digits_stays_an_x)
+{
+    uint32_t letters[] = {'2', 'x', '2'};
+    size_t count;
+    const raqm_glyph_t *glyphs = fonts_shape(fonts, FACE_REGULAR, letters, 3, &count);
+    FT_Face face = fonts->shaping[FACE_REGULAR];
+    ck_assert_uint_eq(count, 3);
+    ck_assert_uint_eq(glyphs[1].index, FT_Get_Char_Index(face, 'x'));
+    double width = text_width(set("2x2", 0));
+    double wanted = metrics_width(FACE_REGULAR, 9.5, STR("2x2"));
+    ck_assert_double_eq_tol(width, wanted, 0.4);
+}
+END_TEST
+
 START_TEST(bytes_that_are_no_text_do_no_harm)
 {
     struct text_block *block = set("a\x01\xFF\xC3"
@@ -325,6 +341,7 @@ static void add_tests(TCase *all)
     tcase_add_test(all, letter_spacing_stands_between_letters_only);
     tcase_add_test(all, pieces_of_different_weight_share_a_line);
     tcase_add_test(all, missing_letters_are_counted_and_named_once);
+    tcase_add_test(all, an_x_between_digits_stays_an_x);
     tcase_add_test(all, bytes_that_are_no_text_do_no_harm);
     tcase_add_test(all, right_to_left_letters_do_no_harm);
     tcase_add_test(all, words_can_be_read_back_from_a_page);
