@@ -292,13 +292,16 @@ struct run *sim_run(struct arena *arena, const struct sources *sources, const st
 {
     struct run *run = arena_new(arena, struct run);
     struct chain before = {0};
+    struct diags echo; /* what goes wrong after a step that failed is only its echo */
+    diags_init(&echo, arena);
+    bool failed = false;
     run->play = play;
     for (size_t s = 0; s < play->steps.count; s++) {
         int on = goes_on_from(play, s), branches = (int)play->steps.at[s].branches.count;
         struct chain next = {0};
         for (int b = branches ? 0 : -1; b < branches; b++) {
-            struct chain chain = run_segment(arena, sources, play, diags, (int)s, b,
-                                             before.segment ? &before : NULL);
+            struct chain chain = run_segment(arena, sources, play, failed ? &echo : diags, (int)s,
+                                             b, before.segment ? &before : NULL);
             VEC_PUSH(arena, &run->segments, chain.segment);
             chain.segment->main = b == on;
             if (b == on) {
@@ -306,6 +309,7 @@ struct run *sim_run(struct arena *arena, const struct sources *sources, const st
             }
         }
         before = next;
+        failed |= next.segment && !next.segment->ran;
     }
     return run;
 }

@@ -99,6 +99,27 @@ static void say_circle(struct world *world, int start)
               "take the tie out of one of them, or write `as` where it may start at once");
 }
 
+static bool wants_ball(const struct world *world, const struct task *task)
+{
+    bool ball = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE ||
+                task->kind == TASK_SHOOT || task->kind == TASK_CARRY;
+    return ball && !ball_is_held(world, task->who);
+}
+
+static void say_no_ball(struct world *world, const struct job *job)
+{
+    struct strbuf who;
+    strbuf_init(&who, world->arena);
+    body_print(&who, job->task->who);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
+                                 "`%.*s` cannot happen: %.*s never gets the ball",
+                                 STR_ARG(words_of(world, job->task)), STR_ARG(strbuf_str(&who)));
+    diag_help(
+        world->diags, diag,
+        "write the pass that brings it, or give the ball to somebody else at the start: ball %.*s",
+        STR_ARG(strbuf_str(&who)));
+}
+
 void trouble_stuck(struct world *world)
 {
     struct job *job = first_waiting(world);
@@ -113,6 +134,10 @@ void trouble_stuck(struct world *world)
     }
     int on = next_in_chain(world, job->index);
     struct diag *diag;
+    if (on == SIM_NO_TASK && wants_ball(world, job->task)) {
+        say_no_ball(world, job);
+        return;
+    }
     if (on != SIM_NO_TASK) {
         diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
                         "`%.*s` waits for `%.*s`, which does not come to its end",

@@ -252,6 +252,20 @@ START_TEST(a_pass_without_the_ball_is_said)
 }
 END_TEST
 
+START_TEST(one_fault_is_said_once_and_the_steps_behind_it_run_on)
+{
+    struct play *play = five_out();
+    add(build_step(&sim_arena, play), 2, VERB_PASSES, 3);
+    add(build_step(&sim_arena, play), 3, VERB_PASSES, 4);
+    build_to(add(build_step(&sim_arena, play), 3, VERB_CUTS, 0), 0, 0);
+    struct run *run = sim_of(play);
+    ck_assert_uint_eq(run->segments.count, 3);
+    ck_assert_uint_eq(sim_diags.errors, 1);
+    ck_assert(!run->segments.at[1]->ran);
+    ck_assert(run->segments.at[2]->ran);
+}
+END_TEST
+
 START_TEST(a_wait_past_its_limit_is_said)
 {
     struct play *play = five_out();
@@ -381,6 +395,7 @@ int main(void)
     tcase_add_test(all, taking_a_time_takes_that_time);
     tcase_add_test(all, a_circle_of_ties_is_said_and_not_run);
     tcase_add_test(all, a_pass_without_the_ball_is_said);
+    tcase_add_test(all, one_fault_is_said_once_and_the_steps_behind_it_run_on);
     tcase_add_test(all, a_wait_past_its_limit_is_said);
     tcase_add_test(all, a_step_without_end_is_said);
     tcase_add_test(all, as_cuts_short_what_a_player_is_doing);
