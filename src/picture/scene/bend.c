@@ -163,8 +163,9 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
     return breach;
 }
 
-/* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. */
-static void hump(struct trail *trail, double along, struct vec2 push, double wide)
+/* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. Where
+ * it reaches an end and `fan` is set, the way leaves that end at an angle. */
+static void hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan)
 {
     double length = trail_length(trail), at = 0;
     double left = real_min(wide, along), right = real_min(wide, length - along);
@@ -175,7 +176,8 @@ static void hump(struct trail *trail, double along, struct vec2 push, double wid
         double off = at - along, side = off < 0 ? left : right;
         if (side > 1e-6 && fabs(off) < side) {
             double c = real_cos(REAL_PI / 2 * off / side);
-            trail->at[i] = vec2_along(trail->at[i], push, c * c);
+            bool open = fan && side < wide;
+            trail->at[i] = vec2_along(trail->at[i], push, open ? c : c * c);
         }
     }
 }
@@ -256,7 +258,7 @@ static void bend_one(struct drawing *drawing, struct stroke *stroke)
         if (worst.depth < 0.06 * drawing->size.k) {
             break;
         }
-        hump(trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r);
+        hump(trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r, false);
         bent = true;
     }
     if (bent) {
@@ -408,12 +410,14 @@ double room_at(const struct drawing *drawing, struct vec2 at)
 }
 
 /* Do the two ways cross outright, near the places where they begin and end apart? */
-static bool ways_cross(const struct trail *a, const struct trail *b)
+static bool ways_cross(const struct trail *a, const struct trail *b, double near)
 {
     for (size_t i = 0; i + 1 < a->count; i++) {
         for (size_t j = 0; j + 1 < b->count; j++) {
             double t, u;
-            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u)) {
+            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u) &&
+                vec2_distance(a->at[i], a->at[0]) > near &&
+                vec2_distance(a->at[i], a->at[a->count - 1]) > near) {
                 return true;
             }
         }
@@ -428,7 +432,7 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
         (1.5 + (stroke->class == CLASS_DRIBBLE || other->class == CLASS_DRIBBLE ? 0.5 : 0)) * k;
     struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
     double length = trail_length(&stroke->trail);
-    bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail);
+    bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail, 2.5 * k);
     if (lies.length < 3.2 * k || length < 6 * k || short_of_it) {
         return; /* two that cross at a slant are read more easily than two that writhe */
     }
@@ -443,7 +447,7 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
     }
     square = vec2_scale(square, lean < 0 ? -1 : 1);
     double wide = real_max(lies.length / 2 + 3 * k, real_min(lies.along, length - lies.along));
-    hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide);
+    hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide + 0.01, true);
 }
 
 void bend_off(struct drawing *drawing)

@@ -77,7 +77,7 @@ static void ink_one(struct drawing *drawing, struct stroke *stroke)
     const struct sizes *size = &drawing->size;
     body reader = drawing->options->accent;
     bool own = reader != BODY_NONE &&
-               (stroke->who == reader || (stroke->other == reader && stroke->class == CLASS_PASS));
+               (stroke->who == reader || (stroke->other == reader && stroke->class != CLASS_SHOT));
     stroke->grow = reader == BODY_NONE ? 1 : own ? 1.55 : 0.9;
     stroke->role = own ? ROLE_ACCENT : ROLE_INK;
     double width = stroke->class == CLASS_SHOT ? size->shot_line : size->line;

@@ -104,6 +104,7 @@ static void plan(struct drawing *drawing)
     defenders_yield(drawing);
     bend_round(drawing);
     throws_make(drawing);
+    rims_cut(drawing);
     throws_aim(drawing);
     defenders_yield(drawing);
     bend_off(drawing);

@@ -291,6 +291,27 @@ static void bars_follow(struct drawing *drawing)
     }
 }
 
+/* A hand-off where somebody stood at the start is drawn beside him, both ends of it. */
+static void handoff_aside(struct drawing *drawing, struct stop *giver, struct stop *taker)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (body_is_defender(symbol->who) || giver->kind != STOP_RING || taker->kind != STOP_RING) {
+            continue;
+        }
+        double t, least = symbol->radius + size->handoff_bar / 2 + size->gap;
+        segment_distance(symbol->at, giver->at, taker->at, &t);
+        struct vec2 near = vec2_mix(giver->at, taker->at, t);
+        struct vec2 square = vec2_left(vec2_unit(vec2_sub(taker->at, giver->at)));
+        struct vec2 inward = vec2_sub(frame_point(&drawing->frame, vec2_of(0, 0)), near);
+        square = vec2_dot(square, inward) < 0 ? vec2_scale(square, -1) : square;
+        struct vec2 push = push_off(near, symbol->at, least, square);
+        giver->at = vec2_add(giver->at, push);
+        taker->at = vec2_add(taker->at, push);
+    }
+}
+
 /* The two ends of a hand-off stand far enough apart for the two bars between them. */
 static void handoff_settle(struct drawing *drawing, size_t task)
 {
@@ -309,6 +330,7 @@ static void handoff_settle(struct drawing *drawing, size_t task)
     double bars = size->handoff_apart + size->handoff_stroke + 1.6 * size->k;
     double least = stop_radius(drawing, giver) + stop_radius(drawing, taker) + bars;
     least = real_max(least, (size->small ? 4.9 : 3.5) * size->k);
+    handoff_aside(drawing, giver, taker);
     struct vec2 way = vec2_sub(taker->at, giver->at);
     double far = vec2_length(way);
     if (far >= least) {
