@@ -305,6 +305,7 @@ enum courtwright_list {
     COURTWRIGHT_LEVELS,
     COURTWRIGHT_SHEETS,
     COURTWRIGHT_THEMES,
+    COURTWRIGHT_WORDS, /* headings, notes and whatever is in no other table */
     COURTWRIGHT_LIST_COUNT
 };
 

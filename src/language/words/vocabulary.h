@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* vocabulary: the words of the language as tables, and how to find one: spots, sides, directions,
- * verb phrases. Inside words only, and for tidy, which prints from the same rows. */
+ * verb phrases. Inside words, for tidy and for the listed tables, which print from the same rows.
+ */
 #ifndef LANGUAGE_WORDS_VOCABULARY_H
 #define LANGUAGE_WORDS_VOCABULARY_H
 

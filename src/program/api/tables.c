@@ -4,6 +4,7 @@
 
 #include "base/real.h"
 #include "floor/court/court.h"
+#include "language/words/vocabulary.h"
 #include "language/words/words.h"
 #include "program/api/draw.h"
 #include "program/api/list.h"
@@ -167,16 +168,34 @@ static const char *without_preposition(struct lister *lister, const char *words)
     return words;
 }
 
+/* Every way to say it in phrases.def, with its preposition and without: NULL at the end. */
+static const char *const *verb_names(struct lister *lister, enum verb verb)
+{
+    const struct verb_row *row = verb_row(verb);
+    size_t count = 0;
+    const char **names = arena_array(lister->arena, const char *, 2 * phrase_count() + 5);
+    names[count++] = row->bare;
+    names[count++] = without_preposition(lister, row->words);
+    names[count++] = without_preposition(lister, row->bare);
+    for (size_t i = 0; i < phrase_count(); i++) {
+        struct phrase phrase = phrase_at(i);
+        if (phrase.verb == verb) {
+            names[count++] = phrase.words;
+            names[count++] = phrase.bare;
+        }
+    }
+    names[count] = NULL;
+    return names;
+}
+
 static void list_verbs(struct lister *lister)
 {
     for (int verb = 0; verb < VERB_COUNT; verb++) {
         const struct verb_row *row = verb_row((enum verb)verb);
-        const char *names[] = {row->bare, without_preposition(lister, row->words),
-                               without_preposition(lister, row->bare), NULL};
         list_row_named(lister,
                        &(struct courtwright_entry){
                            .word = row->words, .what = drawn_as(row), .why = verb_why(lister, row)},
-                       names);
+                       verb_names(lister, (enum verb)verb));
     }
 }
 
@@ -195,17 +214,36 @@ static const char *spot_where(struct lister *lister, enum spot spot)
     return out.at;
 }
 
+/* left wing, right wing, and other words for the spot; NULL at the end. */
+static const char *const *spot_names(struct lister *lister, enum spot spot)
+{
+    size_t count = 0, most = 3;
+    for (const struct entry *entry = spot_entries; entry->words; entry++) {
+        most++;
+    }
+    const char **names = arena_array(lister->arena, const char *, most);
+    if (spot_row(spot)->sided) {
+        names[count++] = str_format(lister->arena, "left %s", spot_row(spot)->word).at;
+        names[count++] = str_format(lister->arena, "right %s", spot_row(spot)->word).at;
+    }
+    for (const struct entry *entry = spot_entries; entry->words; entry++) {
+        if (entry->value == (int)spot) {
+            names[count++] = entry->words;
+        }
+    }
+    names[count] = NULL;
+    return names;
+}
+
 static void list_places(struct lister *lister)
 {
     for (int spot = 0; spot < SPOT_COUNT; spot++) {
         const struct spot_row *row = spot_row((enum spot)spot);
-        const char *names[] = {str_format(lister->arena, "left %s", row->word).at,
-                               str_format(lister->arena, "right %s", row->word).at, NULL};
         list_row_named(lister,
                        &(struct courtwright_entry){.word = row->word,
                                                    .what = spot_where(lister, (enum spot)spot),
                                                    .source = row->source},
-                       row->sided ? names : NULL);
+                       spot_names(lister, (enum spot)spot));
     }
 }
 
@@ -312,6 +350,40 @@ static void list_levels(struct lister *lister)
     }
 }
 
+/* "play|plays" as a list, NULL at the end. */
+static const char *const *names_split(struct lister *lister, const char *names)
+{
+    size_t count = 1;
+    for (const char *at = names; *at; at++) {
+        count += *at == '|';
+    }
+    const char **out = arena_array(lister->arena, const char *, count + 1);
+    for (size_t i = 0; i < count; i++) {
+        size_t size = strcspn(names, "|");
+        out[i] = arena_copy(lister->arena, names, size);
+        names += size + (names[size] == '|');
+    }
+    out[count] = NULL;
+    return out;
+}
+
+static void list_words(struct lister *lister)
+{
+    static const struct {
+        const char *word, *names, *what, *example;
+    } rows[] = {
+#define WORD(word, names, what, example) {word, names, what, example},
+#include "language/words/words.def"
+#undef WORD
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        list_row_named(lister,
+                       &(struct courtwright_entry){
+                           .word = rows[i].word, .what = rows[i].what, .good = rows[i].example},
+                       names_split(lister, rows[i].names));
+    }
+}
+
 static void list_themes(struct lister *lister)
 {
     static const char *const what[THEME_COUNT] = {
@@ -333,6 +405,7 @@ void list_table(struct lister *lister)
         [COURTWRIGHT_FORMATIONS] = list_formations, [COURTWRIGHT_SETTINGS] = list_settings,
         [COURTWRIGHT_COURTS] = list_courts,         [COURTWRIGHT_LEVELS] = list_levels,
         [COURTWRIGHT_SHEETS] = list_sheets,         [COURTWRIGHT_THEMES] = list_themes,
+        [COURTWRIGHT_WORDS] = list_words,
     };
     tables[lister->list](lister);
 }

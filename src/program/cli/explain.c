@@ -60,7 +60,7 @@ static bool show(void *ctx, const struct courtwright_entry *entry)
         printf("\nLimit: %s; change it with: limit %s %s\n", entry->limit, entry->word,
                entry->limit);
     }
-    indented("Good:", entry->good);
+    indented(*entry->bad ? "Good:" : "Example:", entry->good);
     indented("Not good:", entry->bad);
     if (*entry->source) {
         putchar('\n');
@@ -79,9 +79,9 @@ static bool show_word(void *ctx, const struct courtwright_entry *entry)
 
 static int list_words(void)
 {
-    static const enum courtwright_list lists[] = {COURTWRIGHT_CHECKS,     COURTWRIGHT_ERRORS,
-                                                  COURTWRIGHT_VERBS,      COURTWRIGHT_PLACES,
-                                                  COURTWRIGHT_FORMATIONS, COURTWRIGHT_SETTINGS};
+    static const enum courtwright_list lists[] = {
+        COURTWRIGHT_CHECKS,     COURTWRIGHT_ERRORS,   COURTWRIGHT_VERBS, COURTWRIGHT_PLACES,
+        COURTWRIGHT_FORMATIONS, COURTWRIGHT_SETTINGS, COURTWRIGHT_WORDS};
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         printf("%s%s:\n", i ? "\n" : "", courtwright_list_name(lists[i]));
         courtwright_list(lists[i], NULL, show_word, NULL);

@@ -140,10 +140,12 @@ static void print_language(void)
         [COURTWRIGHT_FORMATIONS] = "FORMATIONS", [COURTWRIGHT_SETTINGS] = "SETTINGS",
         [COURTWRIGHT_COURTS] = "COURTS",         [COURTWRIGHT_LEVELS] = "LEVELS",
         [COURTWRIGHT_SHEETS] = "SHEETS",         [COURTWRIGHT_THEMES] = "THEMES",
+        [COURTWRIGHT_WORDS] = "OTHER WORDS",
     };
     static const enum courtwright_list order[] = {
-        COURTWRIGHT_SETTINGS, COURTWRIGHT_VERBS,  COURTWRIGHT_PLACES, COURTWRIGHT_FORMATIONS,
-        COURTWRIGHT_COURTS,   COURTWRIGHT_LEVELS, COURTWRIGHT_CHECKS, COURTWRIGHT_ERRORS};
+        COURTWRIGHT_SETTINGS,   COURTWRIGHT_VERBS,  COURTWRIGHT_PLACES,
+        COURTWRIGHT_FORMATIONS, COURTWRIGHT_WORDS,  COURTWRIGHT_COURTS,
+        COURTWRIGHT_LEVELS,     COURTWRIGHT_CHECKS, COURTWRIGHT_ERRORS};
     printf(".TH COURTWRIGHT 5 \"\" \"courtwright %s\" \"File Formats\"\n", courtwright_version());
     fputs(".SH NAME\ncourtwright \\- the play language\n.SH DESCRIPTION\nA file of plays is plain "
           "text in UTF\\-8; its "

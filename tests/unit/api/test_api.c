@@ -3,6 +3,7 @@
 #include "courtwright/courtwright.h"
 #include "suite.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -419,6 +420,42 @@ START_TEST(words_are_found_as_they_are_said)
 }
 END_TEST
 
+static bool example_is_read(void *ctx, const struct courtwright_entry *entry)
+{
+    static char text[4096];
+    bool verb = entry->list == COURTWRIGHT_VERBS;
+    ck_assert_msg(*entry->good, "%s has no example", entry->word);
+    bool file_only = strncmp(entry->what, "at the head", 11) == 0;
+    bool drill_only = strcmp(entry->what, "in a drill") == 0;
+    const char *head = !verb && file_only ? entry->good : "# nothing";
+    const char *own = verb || file_only ? "# nothing" : entry->good;
+    snprintf(text, sizeof text, "%s\n%s \"Tollgate\"\n  %s\n%s%s  step\n    %s\n", head,
+             drill_only ? "drill" : "play", own,
+             strcmp(entry->word, "start") == 0 ? "" : "  start five-out\n",
+             strcmp(entry->word, "ball") == 0 ? "" : "  ball 1\n",
+             verb ? entry->good : "1 passes to 2");
+    struct courtwright *made = load("example.play", text);
+    for (size_t i = 0; i < courtwright_diagnostic_count(made); i++) {
+        const struct courtwright_diagnostic *said = courtwright_diagnostic(made, i);
+        bool wrong = said->severity == COURTWRIGHT_ERROR && strncmp(said->id, "text.", 5) == 0;
+        ck_assert_msg(!wrong, "%s: %s: %s", entry->word, entry->good, said->message);
+    }
+    courtwright_free(made);
+    ++*(int *)ctx;
+    return true;
+}
+
+START_TEST(examples_of_the_language_can_be_read)
+{
+    int read = 0;
+    ck_assert_int_eq(courtwright_list(COURTWRIGHT_VERBS, NULL, example_is_read, &read),
+                     COURTWRIGHT_OK);
+    ck_assert_int_gt(read, 40);
+    ck_assert_int_eq(courtwright_list(COURTWRIGHT_SETTINGS, NULL, example_is_read, &read),
+                     COURTWRIGHT_OK);
+}
+END_TEST
+
 START_TEST(every_status_has_words)
 {
     for (int status = COURTWRIGHT_OK; status <= COURTWRIGHT_NOT_BUILT; status++) {
@@ -455,6 +492,7 @@ int main(void)
     tcase_add_test(all, positions_and_dumps_are_checked);
     tcase_add_test(all, a_listing_can_be_ended);
     tcase_add_loop_test(all, words_are_found_as_they_are_said, 0, ROWS(explained));
+    tcase_add_test(all, examples_of_the_language_can_be_read);
     tcase_add_test(all, every_status_has_words);
     suite_add_tcase(suite, all);
     return suite_main(suite);

@@ -153,6 +153,20 @@ START_TEST(too_many_of_a_kind_are_said_once)
 }
 END_TEST
 
+START_TEST(behind_the_last_message_kept_the_rest_is_counted)
+{
+    static const char head[] = "play \"P\"\n  start five-out\n  1 passes to 2\n";
+    resolve(counted(head, "  gurgle @ blah\n", LIMIT_DIAGS));
+    ck_assert(!r.diags.full);
+    ck_assert_uint_eq(r.diags.all.count, LIMIT_DIAGS);
+    ck_assert_uint_eq(r.diags.errors, LIMIT_DIAGS);
+    resolve(counted(head, "  gurgle @ blah\n", 3 * LIMIT_DIAGS));
+    ck_assert(r.diags.full);
+    ck_assert_uint_eq(r.diags.all.count, LIMIT_DIAGS);
+    ck_assert_uint_eq(r.diags.errors, 3 * LIMIT_DIAGS);
+}
+END_TEST
+
 /* ---- runs in a circle ---- */
 
 static const char looped[] = "action \"one\" for mover\n  run \"two\" with mover mover\n"
@@ -348,6 +362,7 @@ int main(void)
     tcase_add_test(all, lines_run_past_a_steps_limit_are_said_once);
     tcase_add_test(all, a_book_holds_so_many_actions);
     tcase_add_test(all, too_many_of_a_kind_are_said_once);
+    tcase_add_test(all, behind_the_last_message_kept_the_rest_is_counted);
     tcase_add_test(all, a_circle_of_actions_is_said_once_used_or_not);
     tcase_add_test(all, an_action_run_in_two_places_is_no_circle);
     tcase_add_test(all, a_step_that_is_the_same_as_itself_is_said_once);

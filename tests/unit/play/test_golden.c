@@ -32,9 +32,10 @@ static void find_goldens(void)
 
 static struct str read_file(const char *name, const char *ending)
 {
-    char path[512];
-    snprintf(path, sizeof path, "%s/%s%s", GOLDEN_DIR, name, ending);
-    FILE *file = fopen(path, "rb");
+    struct strbuf path;
+    strbuf_init(&path, &arena);
+    strbuf_print(&path, "%s/%s%s", GOLDEN_DIR, name, ending);
+    FILE *file = fopen(path.at, "rb");
     if (!file) {
         return STR("");
     }

@@ -535,7 +535,6 @@ static const struct pair spoken[] = {
     {"1 shoots it", "1 shoots"},
     {"1 takes the open shot", "1 shoots"},
     {"1 shoots a floater", "1 shoots"},
-    {"1 shoots a runner", "1 shoots"},
     {"1 shoots the ball", "1 shoots"},
     {"1 pulls up for a jumper", "1 shoots"},
     {"3 catches and shoots", "3 shoots"},
