@@ -312,8 +312,10 @@ static struct vec2 left_at(const struct maker *m, body who)
 static void note_nowhere(struct maker *m, const struct sentence *s, const struct task *task,
                          struct vec2 from)
 {
-    bool straight = task->shape == SHAPE_STRAIGHT && task->path == PATH_NONE && task->goal_written;
-    if (task->kind == TASK_MOVE && straight && vec2_near(from, task->planned, NOWHERE)) {
+    bool fixed = task->goal.kind == GOAL_POINT || task->goal.who == task->who;
+    bool straight = task->shape == SHAPE_STRAIGHT && task->path == PATH_NONE && fixed;
+    if (task->kind == TASK_MOVE && task->goal_written && straight &&
+        vec2_near(from, task->planned, NOWHERE)) {
         struct diag *diag =
             diag_add(m->diags, DIAG_PLAY_NOWHERE, s->span, "%s is there already, and goes nowhere",
                      who_text(m, task->who).at);
