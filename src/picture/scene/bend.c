@@ -17,19 +17,13 @@ struct obstacle {
 };
 typedef VEC(struct obstacle) obstacle_list;
 
-static double trail_length(const struct trail *trail)
+double trail_length(const struct trail *trail)
 {
     double length = 0;
     for (size_t i = 1; i < trail->count; i++) {
         length += vec2_distance(trail->at[i - 1], trail->at[i]);
     }
     return length;
-}
-
-static bool is_throw(const struct stroke *stroke)
-{
-    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
-           stroke->class == CLASS_HANDOFF;
 }
 
 static bool uses_screen_of(const struct drawing *drawing, const struct stroke *stroke,
@@ -47,59 +41,87 @@ static bool uses_screen_of(const struct drawing *drawing, const struct stroke *s
     return false;
 }
 
-static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, obstacle_list *list)
+/* What one stroke has to keep clear of, being gathered. */
+struct gathering {
+    struct drawing *drawing;
+    const struct stroke *stroke;
+    obstacle_list *list;
+    double wide; /* how far a zigzag swings out */
+};
+
+static void gather(const struct gathering *g, struct vec2 a, struct vec2 b, double r, bool own)
 {
-    const struct sizes *size = &drawing->size;
-    double k = size->k, wide = stroke->class == CLASS_DRIBBLE ? size->wave_half : 0;
+    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own}));
+}
+
+static void gather_symbols(const struct gathering *g)
+{
+    const struct drawing *drawing = g->drawing;
+    double k = drawing->size.k;
+    const struct stop *start = g->stroke->start < 0 ? NULL : &drawing->stops.at[g->stroke->start];
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        double r = body_is_defender(symbol->who) ? 1.15 * size->x_half + 0.5 * k
-                                                 : symbol->radius + 0.6 * k;
-        bool own = stroke->start >= 0 && drawing->stops.at[stroke->start].kind == STOP_SYMBOL &&
-                   drawing->stops.at[stroke->start].who == symbol->who;
-        VEC_PUSH(drawing->arena, list, ((struct obstacle){symbol->at, symbol->at, r + wide, own}));
+        bool defender = body_is_defender(symbol->who);
+        double r = defender ? 1.15 * drawing->size.x_half + 0.5 * k : symbol->radius + 0.6 * k;
+        bool own = start && start->kind == STOP_SYMBOL && start->who == symbol->who;
+        gather(g, symbol->at, symbol->at, r, own);
     }
-    for (size_t i = 0; i < drawing->stops.count; i++) {
+}
+
+static void gather_bar(const struct gathering *g, const struct stop *bar)
+{
+    double k = g->drawing->size.k;
+    struct vec2 along = vec2_scale(vec2_left(bar->facing), g->drawing->size.bar / 2);
+    struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
+    if (bar->who != g->stroke->who) {
+        gather(g, a, b, uses_screen_of(g->drawing, g->stroke, bar->who) ? 1.6 * k : 0.9 * k, false);
+    } else if (bar->from < 0) { /* his own, standing: off the bar and the short line behind it */
+        gather(g, a, b, 0.8 * k, false);
+        gather(g, bar->at, vec2_along(bar->at, bar->facing, -2.2 * k), 1.1 * k, false);
+    }
+}
+
+static void gather_stops(const struct gathering *g)
+{
+    const struct drawing *drawing = g->drawing;
+    for (int i = 0; i < (int)drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
-        bool own = (int)i == stroke->start;
-        if ((int)i == stroke->end) {
+        if (i == g->stroke->end) {
             continue;
         }
         if (stop->kind == STOP_RING) {
-            VEC_PUSH(drawing->arena, list,
-                     ((struct obstacle){stop->at, stop->at, size->end + 0.6 * k + wide, own}));
-        } else if (stop->kind == STOP_BAR && stop->from < 0 && stop->who == stroke->who) {
-            /* his own standing screen: off the bar, and off the short line behind it */
-            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
-            struct vec2 behind = vec2_along(stop->at, stop->facing, -2.2 * k);
-            VEC_PUSH(drawing->arena, list,
-                     ((struct obstacle){vec2_add(stop->at, along), vec2_sub(stop->at, along),
-                                        0.8 * k + wide, false}));
-            VEC_PUSH(drawing->arena, list,
-                     ((struct obstacle){stop->at, behind, 1.1 * k + wide, false}));
-        } else if (stop->kind == STOP_BAR && !own && stop->who != stroke->who) {
-            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
-            double r = uses_screen_of(drawing, stroke, stop->who) ? 1.6 * k : 0.9 * k;
-            VEC_PUSH(drawing->arena, list,
-                     ((struct obstacle){vec2_add(stop->at, along), vec2_sub(stop->at, along),
-                                        r + wide, false}));
+            double r = drawing->size.end + 0.6 * drawing->size.k;
+            gather(g, stop->at, stop->at, r, i == g->stroke->start);
+        } else if (stop->kind == STOP_BAR && i != g->stroke->start) {
+            gather_bar(g, stop);
         }
     }
+}
+
+static void gather_props(const struct gathering *g)
+{
+    const struct drawing *drawing = g->drawing;
+    const struct sizes *size = &drawing->size;
     for (size_t i = 0; i + 1 < drawing->ticks.count; i++) {
         if (drawing->tick_owners.at[i] == drawing->tick_owners.at[i + 1]) {
-            VEC_PUSH(drawing->arena, list,
-                     ((struct obstacle){drawing->ticks.at[i], drawing->ticks.at[i + 1],
-                                        size->tick + 0.5 * k + wide, false}));
+            gather(g, drawing->ticks.at[i], drawing->ticks.at[i + 1], size->tick + 0.5 * size->k,
+                   false);
         }
     }
     for (size_t i = 0; i < drawing->cones.count; i++) {
-        struct vec2 at = drawing->cones.at[i];
-        VEC_PUSH(drawing->arena, list,
-                 ((struct obstacle){at, at, size->cone + 0.6 * k + wide, false}));
+        gather(g, drawing->cones.at[i], drawing->cones.at[i], size->cone + 0.6 * size->k, false);
     }
     struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
-    VEC_PUSH(drawing->arena, list,
-             ((struct obstacle){ring, ring, size->basket + 0.5 * k + wide, false}));
+    gather(g, ring, ring, size->basket + 0.5 * size->k, false);
+}
+
+static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, obstacle_list *list)
+{
+    double wide = stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0;
+    struct gathering gathering = {drawing, stroke, list, wide};
+    gather_symbols(&gathering);
+    gather_stops(&gathering);
+    gather_props(&gathering);
 }
 
 /* How deep the trail is inside an obstacle, where, and which way is out. */
@@ -165,7 +187,7 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
 
 /* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. Where
  * it reaches an end and `fan` is set, the way leaves that end at an angle. */
-static void hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan)
+void trail_hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan)
 {
     double length = trail_length(trail), at = 0;
     double left = real_min(wide, along), right = real_min(wide, length - along);
@@ -258,7 +280,7 @@ static void bend_one(struct drawing *drawing, struct stroke *stroke)
         if (worst.depth < 0.06 * drawing->size.k) {
             break;
         }
-        hump(trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r, false);
+        trail_hump(trail, worst.along, vec2_scale(worst.out, worst.depth * 1.03), 2.5 * r, false);
         bent = true;
     }
     if (bent) {
@@ -339,130 +361,10 @@ void bend_round(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
-        if (!is_throw(stroke) && !stroke->standing && stroke->trail.count >= 2) {
+        if (!stroke_is_throw(stroke) && !stroke->standing && stroke->trail.count >= 2) {
             bend_one(drawing, stroke);
             squeeze_one(drawing, stroke);
             keep_inside(drawing, stroke);
-        }
-    }
-}
-
-/* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
- */
-struct overlay {
-    double length, along, off;
-    struct vec2 out;
-};
-
-static bool lies_on(const struct trail *trail, size_t i, const struct trail *other, double near,
-                    double *off, struct vec2 *from)
-{
-    struct vec2 way = vec2_unit(vec2_sub(trail->at[i + 1], trail->at[i]));
-    for (size_t j = 0; j + 1 < other->count; j++) {
-        double t, far = segment_distance(trail->at[i], other->at[j], other->at[j + 1], &t);
-        struct vec2 along = vec2_unit(vec2_sub(other->at[j + 1], other->at[j]));
-        if (far < near && fabs(vec2_cross(way, along)) < 0.30) {
-            *off = far;
-            *from = vec2_mix(other->at[j], other->at[j + 1], t);
-            return true;
-        }
-    }
-    return false;
-}
-
-static struct overlay overlay_of(const struct trail *trail, const struct trail *other, double near)
-{
-    struct overlay best = {0}, now = {0};
-    double along = 0;
-    for (size_t i = 0; i + 1 < trail->count; i++) {
-        double step = vec2_distance(trail->at[i], trail->at[i + 1]), off = 0;
-        struct vec2 from = {0, 0};
-        if (lies_on(trail, i, other, near, &off, &from)) {
-            if (now.length == 0) {
-                now.along = along;
-            }
-            now.length += step;
-            now.off = off;
-            struct vec2 out = vec2_sub(trail->at[i], from);
-            now.out = vec2_add(now.out, out);
-            if (now.length > best.length) {
-                best = now;
-            }
-        } else {
-            now = (struct overlay){0};
-        }
-        along += step;
-    }
-    best.along += best.length / 2;
-    return best;
-}
-
-/* Which of the two sides of a place has more room. */
-double room_at(const struct drawing *drawing, struct vec2 at)
-{
-    double room = real_min(real_min(at.x, drawing->frame.width - at.x),
-                           real_min(at.y - drawing->frame.top, drawing->frame.height - at.y));
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        room = real_min(room, vec2_distance(at, drawing->symbols.at[i].at) -
-                                  drawing->symbols.at[i].radius);
-    }
-    return room;
-}
-
-/* Do the two ways cross outright, near the places where they begin and end apart? */
-static bool ways_cross(const struct trail *a, const struct trail *b, double near)
-{
-    for (size_t i = 0; i + 1 < a->count; i++) {
-        for (size_t j = 0; j + 1 < b->count; j++) {
-            double t, u;
-            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u) &&
-                vec2_distance(a->at[i], a->at[0]) > near &&
-                vec2_distance(a->at[i], a->at[a->count - 1]) > near) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
-{
-    double k = drawing->size.k;
-    double want =
-        (1.5 + (stroke->class == CLASS_DRIBBLE || other->class == CLASS_DRIBBLE ? 0.5 : 0)) * k;
-    struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
-    double length = trail_length(&stroke->trail);
-    bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail, 2.5 * k);
-    if (lies.length < 3.2 * k || length < 6 * k || short_of_it) {
-        return; /* two that cross at a slant are read more easily than two that writhe */
-    }
-    struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
-    struct vec2 middle = path_point(&path, lies.along);
-    struct vec2 square = vec2_left(path_direction(&path, lies.along));
-    double lean = vec2_dot(square, lies.out);
-    if (fabs(lean) < 0.4 * k) { /* as good as on it: to where there is room */
-        double left = room_at(drawing, vec2_along(middle, square, want));
-        double right = room_at(drawing, vec2_along(middle, square, -want));
-        lean = left >= right ? 1 : -1;
-    }
-    square = vec2_scale(square, lean < 0 ? -1 : 1);
-    double wide = real_max(lies.length / 2 + 3 * k, real_min(lies.along, length - lies.along));
-    hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide + 0.01, true);
-}
-
-void bend_off(struct drawing *drawing)
-{
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        struct stroke *stroke = &drawing->strokes.at[i];
-        if (is_throw(stroke) || stroke->standing || stroke->trail.count < 2) {
-            continue;
-        }
-        for (size_t j = 0; j < drawing->strokes.count; j++) {
-            const struct stroke *other = &drawing->strokes.at[j];
-            bool first = is_throw(other) || j < i;
-            if (j != i && first && other->trail.count >= 2) {
-                bend_off_one(drawing, stroke, other);
-            }
         }
     }
 }

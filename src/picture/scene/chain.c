@@ -117,6 +117,12 @@ static bool runs_on(const struct drawing *drawing, body who, const struct move *
     return setup || b->start - a->end <= RUN_ON;
 }
 
+bool stroke_is_throw(const struct stroke *stroke)
+{
+    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
+           stroke->class == CLASS_HANDOFF;
+}
+
 int stop_add(struct drawing *drawing, struct stop stop)
 {
     VEC_PUSH(drawing->arena, &drawing->stops, stop);

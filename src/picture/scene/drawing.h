@@ -175,6 +175,7 @@ struct str body_text(struct drawing *drawing, body who);
 
 /* chain.c */
 void chain_make(struct drawing *drawing);
+bool stroke_is_throw(const struct stroke *stroke); /* a pass, a hand-off, a shot */
 int stop_add(struct drawing *drawing, struct stop stop);
 int stop_at(const struct drawing *drawing, body who, double time);
 struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task);
@@ -202,6 +203,11 @@ void trail_lead(struct arena *arena, struct trail *trail, struct vec2 start, str
 /* vee.c */
 void open_corners(struct drawing *drawing);
 /* bend.c: pushed apart where paper needs it. */
+double trail_length(const struct trail *trail);
+/* A smooth hump: full height at `along`, nothing beyond `wide` to either side or at the ends. Where
+ * it reaches an end and `fan` is set, the way leaves that end at an angle. */
+void trail_hump(struct trail *trail, double along, struct vec2 push, double wide, bool fan);
+/* fan.c */
 /* How far a place is from the next symbol or the picture's edge. */
 double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */

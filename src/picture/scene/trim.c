@@ -69,12 +69,6 @@ void throws_make(struct drawing *drawing)
     }
 }
 
-static bool is_throw(const struct stroke *stroke)
-{
-    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
-           stroke->class == CLASS_HANDOFF;
-}
-
 static struct vec2 basket_at(const struct drawing *drawing)
 {
     return frame_point(&drawing->frame, vec2_of(0, 0));
@@ -119,7 +113,7 @@ void throws_aim(struct drawing *drawing)
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
-        if (is_throw(stroke)) {
+        if (stroke_is_throw(stroke)) {
             stroke->trail.at = arena_array(drawing->arena, struct vec2, 2);
             stroke->trail.at[0] = drawing->stops.at[stroke->start].at;
             stroke->trail.at[1] =
@@ -219,7 +213,7 @@ void rims_cut(struct drawing *drawing)
     const struct sizes *size = &drawing->size;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
-        if (stroke->end < 0 || is_throw(stroke) ||
+        if (stroke->end < 0 || stroke_is_throw(stroke) ||
             drawing->stops.at[stroke->end].kind != STOP_RIM || stroke->trail.count < 2) {
             continue;
         }

@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: MIT */
+/* fan: a movement that would lie along another line, or along a pass, moves off it; two that leave
+ * one place the same way fan out. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+
+/* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
+ */
+struct overlay {
+    double length, along, off;
+    struct vec2 out;
+};
+
+static bool lies_on(const struct trail *trail, size_t i, const struct trail *other, double near,
+                    double *off, struct vec2 *from)
+{
+    struct vec2 way = vec2_unit(vec2_sub(trail->at[i + 1], trail->at[i]));
+    for (size_t j = 0; j + 1 < other->count; j++) {
+        double t, far = segment_distance(trail->at[i], other->at[j], other->at[j + 1], &t);
+        struct vec2 along = vec2_unit(vec2_sub(other->at[j + 1], other->at[j]));
+        if (far < near && fabs(vec2_cross(way, along)) < 0.30) {
+            *off = far;
+            *from = vec2_mix(other->at[j], other->at[j + 1], t);
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct overlay overlay_of(const struct trail *trail, const struct trail *other, double near)
+{
+    struct overlay best = {0}, now = {0};
+    double along = 0;
+    for (size_t i = 0; i + 1 < trail->count; i++) {
+        double step = vec2_distance(trail->at[i], trail->at[i + 1]), off = 0;
+        struct vec2 from = {0, 0};
+        if (lies_on(trail, i, other, near, &off, &from)) {
+            if (now.length == 0) {
+                now.along = along;
+            }
+            now.length += step;
+            now.off = off;
+            struct vec2 out = vec2_sub(trail->at[i], from);
+            now.out = vec2_add(now.out, out);
+            if (now.length > best.length) {
+                best = now;
+            }
+        } else {
+            now = (struct overlay){0};
+        }
+        along += step;
+    }
+    best.along += best.length / 2;
+    return best;
+}
+
+/* Which of the two sides of a place has more room. */
+double room_at(const struct drawing *drawing, struct vec2 at)
+{
+    double room = real_min(real_min(at.x, drawing->frame.width - at.x),
+                           real_min(at.y - drawing->frame.top, drawing->frame.height - at.y));
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        room = real_min(room, vec2_distance(at, drawing->symbols.at[i].at) -
+                                  drawing->symbols.at[i].radius);
+    }
+    return room;
+}
+
+/* Do the two ways cross outright, near the places where they begin and end apart? */
+static bool ways_cross(const struct trail *a, const struct trail *b, double near)
+{
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            double t, u;
+            if (segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u) &&
+                vec2_distance(a->at[i], a->at[0]) > near &&
+                vec2_distance(a->at[i], a->at[a->count - 1]) > near) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
+{
+    double k = drawing->size.k;
+    double want =
+        (1.5 + (stroke->class == CLASS_DRIBBLE || other->class == CLASS_DRIBBLE ? 0.5 : 0)) * k;
+    struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
+    double length = trail_length(&stroke->trail);
+    bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail, 2.5 * k);
+    if (lies.length < 3.2 * k || length < 6 * k || short_of_it) {
+        return; /* two that cross at a slant are read more easily than two that writhe */
+    }
+    struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
+    struct vec2 middle = path_point(&path, lies.along);
+    struct vec2 square = vec2_left(path_direction(&path, lies.along));
+    double lean = vec2_dot(square, lies.out);
+    if (fabs(lean) < 0.4 * k) { /* as good as on it: to where there is room */
+        double left = room_at(drawing, vec2_along(middle, square, want));
+        double right = room_at(drawing, vec2_along(middle, square, -want));
+        lean = left >= right ? 1 : -1;
+    }
+    square = vec2_scale(square, lean < 0 ? -1 : 1);
+    double wide = real_max(lies.length / 2 + 3 * k, real_min(lies.along, length - lies.along));
+    trail_hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide + 0.01,
+               true);
+}
+
+void bend_off(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke_is_throw(stroke) || stroke->standing || stroke->trail.count < 2) {
+            continue;
+        }
+        for (size_t j = 0; j < drawing->strokes.count; j++) {
+            const struct stroke *other = &drawing->strokes.at[j];
+            bool first = stroke_is_throw(other) || j < i;
+            if (j != i && first && other->trail.count >= 2) {
+                bend_off_one(drawing, stroke, other);
+            }
+        }
+    }
+}
