@@ -2,13 +2,16 @@
 # SPDX-License-Identifier: MIT
 """The plays in the documents, held to what is said of them. A block that opens with ```play has no
 error; one that opens with ```play says ID [ID…] gets exactly those errors and warnings of text. The
-plays of examples/ have no error and no warning. Prints TAP. Usage: docs.py PROGRAM SOURCE_FOLDER"""
+plays of examples/ have no error and no warning and stand in their tidy form. The pictures in
+examples/pictures are what the program draws today of README's first play.
+Prints TAP. Usage: docs.py PROGRAM SOURCE_FOLDER [--write], which draws those pictures anew."""
 import json
 import os
 import pathlib
 import re
 import subprocess
 import sys
+import tempfile
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 from tap import Tap  # noqa: E402
@@ -45,7 +48,30 @@ def blocks(document):
             opened, lines = (number, fence[1].split()[1:]), []
 
 
+def pictures(write):
+    """README shows its first play as the program draws it."""
+    text = next(iter(blocks(root / 'README.md')))[2]
+    with tempfile.TemporaryDirectory() as folder:
+        play = pathlib.Path(folder, 'lantern.play')
+        play.write_text(text, encoding='utf-8')
+        subprocess.run([program, 'draw', '--text', 'live', play.name], cwd=folder, check=True, stdout=subprocess.DEVNULL,
+                       stderr=subprocess.DEVNULL, timeout=300)
+        drawn = {path.name: path.read_bytes() for path in pathlib.Path(folder).glob('*.svg')}
+    shown = root / 'examples' / 'pictures'
+    if write:
+        shown.mkdir(exist_ok=True)
+        for name, bytes_ in drawn.items():
+            (shown / name).write_bytes(bytes_)
+    kept = {path.name: path.read_bytes() for path in shown.glob('*.svg')}
+    tap.same(sorted(kept), sorted(drawn), "examples/pictures holds each diagram of README's first play")
+    for name in sorted(drawn):
+        tap.ok(kept.get(name) == drawn[name], f'examples/pictures/{name} is drawn as today', 'run docs.py with --write and look')
+    used = set(re.findall(r'\(examples/pictures/([^)]+)\)', (root / 'README.md').read_text(encoding='utf-8')))
+    tap.ok(used and used <= set(kept), 'each picture that README shows is there', ' '.join(sorted(used - set(kept))))
+
+
 def main():
+    pictures('--write' in sys.argv[3:])
     for document in sorted(root.glob('*.md')):
         for number, words, text in blocks(document):
             rows = said('-', text)
@@ -59,6 +85,9 @@ def main():
     for example in sorted((root / 'examples').rglob('*.play')):
         rows = [row for row in said(example) if row['severity'] != 'note']
         tap.ok(not rows, f'{example.relative_to(root)} has nothing to be warned of', told(rows))
+        tidy = subprocess.run([program, 'tidy', '--check', str(example)], stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
+                              cwd=root, check=False, timeout=300)
+        tap.ok(tidy.returncode == 0, f'{example.relative_to(root)} is tidy', tidy.stderr.decode())
     return tap.end()
 
 
