@@ -5,6 +5,7 @@
 #include "base/real.h"
 #include "floor/court/court.h"
 #include "language/words/vocabulary.h"
+#include "language/tidy/tidy.h"
 #include "language/words/words.h"
 #include "program/api/draw.h"
 #include "program/api/list.h"
@@ -154,6 +155,34 @@ static const char *verb_why(struct lister *lister, const struct verb_row *row)
     return out.at;
 }
 
+/* A sentence with this verb and what it must have, in the tidy form. */
+static const char *verb_example(struct lister *lister, const struct verb_row *row, enum verb verb)
+{
+    static const int subjects[] = {
+        [VERB_PASS] = 1,   [VERB_EXCHANGE] = 1, [VERB_CARRY] = 1, [VERB_SHOOT] = 1, [VERB_HOLD] = 1,
+        [VERB_SCREEN] = 5, [VERB_USE] = 3,      [VERB_MOVE] = 3,  [VERB_GUARD] = 3};
+    bool guards = row->task == VERB_GUARD;
+    struct place place = {.kind = PLACE_SPOT, .spot = SPOT_WING, .side = SIDE_LEFT};
+    struct who subject = {.kind = guards ? WHO_DEFENDER : WHO_PLAYER,
+                          .number = subjects[row->task]};
+    struct sentence sentence = {.verb = verb};
+    VEC_PUSH(lister->arena, &sentence.subject, subject);
+    if (strchr(row->needs, 'W')) {
+        int number = row->task == VERB_SCREEN ? 3 : row->task == VERB_USE ? 5 : guards ? 4 : 2;
+        sentence.object = (struct who){.kind = WHO_PLAYER, .number = number};
+    }
+    if (strchr(row->needs, 'P') || strchr(row->slots, 'E')) {
+        sentence.place = &place;
+    }
+    if (strchr(row->needs, 'T')) {
+        sentence.duration = (struct measure){1, UNIT_SECONDS};
+    }
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    tidy_sentence(&out, &sentence);
+    return out.at;
+}
+
 /* The word without its last preposition: "passes to" also goes by "passes". */
 static const char *without_preposition(struct lister *lister, const char *words)
 {
@@ -188,17 +217,6 @@ static const char *const *verb_names(struct lister *lister, enum verb verb)
     return names;
 }
 
-static void list_verbs(struct lister *lister)
-{
-    for (int verb = 0; verb < VERB_COUNT; verb++) {
-        const struct verb_row *row = verb_row((enum verb)verb);
-        list_row_named(lister,
-                       &(struct courtwright_entry){
-                           .word = row->words, .what = drawn_as(row), .why = verb_why(lister, row)},
-                       verb_names(lister, (enum verb)verb));
-    }
-}
-
 static const char *spot_where(struct lister *lister, enum spot spot)
 {
     const struct court *court = court_of(COURT_HIGH_SCHOOL);
@@ -212,6 +230,20 @@ static const char *spot_where(struct lister *lister, enum spot spot)
     feet(&out, p.y - court->baseline);
     strbuf_text(&out, " from the baseline (high-school floor)");
     return out.at;
+}
+
+static void list_verbs(struct lister *lister)
+{
+    for (int verb = 0; verb < VERB_COUNT; verb++) {
+        const struct verb_row *row = verb_row((enum verb)verb);
+        list_row_named(
+            lister,
+            &(struct courtwright_entry){.word = row->words,
+                                        .what = drawn_as(row),
+                                        .why = verb_why(lister, row),
+                                        .good = verb_example(lister, row, (enum verb)verb)},
+            verb_names(lister, (enum verb)verb));
+    }
 }
 
 /* left wing, right wing, and other words for the spot; NULL at the end. */
@@ -297,18 +329,42 @@ static const char *setting_where(struct lister *lister, const char *where)
     return out.at;
 }
 
+static const char *const setting_examples[SETTING_COUNT] = {
+    [SETTING_RULES] = "rules high-school",
+    [SETTING_LEVEL] = "level u16 girls",
+    [SETTING_UNITS] = "units metres",
+    [SETTING_PAPER] = "paper a4",
+    [SETTING_BASKET] = "basket bottom",
+    [SETTING_LIMIT] = "limit space.close 10 ft",
+    [SETTING_CAUTION] = "caution \"No dunking at our rims.\"",
+    [SETTING_ABOUT] = "about \"A screen away for the best shooter.\"",
+    [SETTING_CALL] = "call \"Fist up\"",
+    [SETTING_SERIES] = "series \"Motion\"",
+    [SETTING_NUMBER] = "number 4",
+    [SETTING_TAGS] = "tags man, late clock",
+    [SETTING_FLOOR] = "floor half",
+    [SETTING_START] = "start five-out",
+    [SETTING_BALL] = "ball 1",
+    [SETTING_DEFENSE] = "defense man",
+    [SETTING_CLOCK] = "clock 6 s",
+    [SETTING_SCORE] = "score \"down 2\"",
+    [SETTING_LINEUP] = "lineup \"Big\"",
+    [SETTING_GOAL] = "goal \"8 of 10\"",
+};
+
 static void list_settings(struct lister *lister)
 {
     static const struct {
         const char *word, *where;
-    } rows[] = {
-#define SETTING(symbol, word, where) {word, where},
+    } rows[SETTING_COUNT] = {
+#define SETTING(symbol, word, where) [SETTING_##symbol] = {word, where},
 #include "language/words/settings.def"
 #undef SETTING
     };
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    for (size_t i = 0; i < SETTING_COUNT; i++) {
         list_row(lister, &(struct courtwright_entry){.word = rows[i].word,
-                                                     .what = setting_where(lister, rows[i].where)});
+                                                     .what = setting_where(lister, rows[i].where),
+                                                     .good = setting_examples[i]});
     }
 }
 

@@ -44,10 +44,15 @@ static bool show(void *ctx, const struct courtwright_entry *entry)
 {
     static const char *const severities[] = {"note", "warning", "error"};
     bool *first = ctx;
-    bool graded = entry->list == COURTWRIGHT_CHECKS || entry->list == COURTWRIGHT_ERRORS;
     const char *table = courtwright_list_name(entry->list);
-    printf("%s%s (%.*s", *first ? "" : "\n", entry->word, (int)(strlen(table) - 1), table);
-    printf(graded ? ", %s)\n" : ")\n", severities[entry->severity]);
+    printf("%s%s (", *first ? "" : "\n", entry->word);
+    if (entry->list == COURTWRIGHT_ERRORS) {
+        printf("%s)\n", severities[entry->severity]);
+    } else {
+        bool graded = entry->list == COURTWRIGHT_CHECKS;
+        printf("%.*s%s%s)\n", (int)(strlen(table) - 1), table, graded ? ", " : "",
+               graded ? severities[entry->severity] : "");
+    }
     *first = false;
     if (entry->list != COURTWRIGHT_ERRORS) {
         wrapped(entry->what);
