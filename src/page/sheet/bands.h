@@ -19,6 +19,7 @@ struct band {
     double taken;          /* STEPS: its columns reach so far across */
     double beside;         /* and what stands beside them so far down */
     double words;          /* the last baseline of its words */
+    size_t start;          /* on a page: its first item there */
 };
 typedef VEC(struct band) band_list;
 

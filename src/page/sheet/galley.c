@@ -117,6 +117,14 @@ void galley_join(struct galley *galley, const struct galley *other, double x, do
     galley_reach(galley, other->height + y);
 }
 
+void galley_lower(struct galley *galley, size_t from, double y)
+{
+    for (size_t i = from; i < galley->items.count; i++) {
+        galley->items.at[i] = moved(galley->items.at[i], 0, y);
+    }
+    galley->height += y;
+}
+
 /* ---- parting ---- */
 
 static bool stays(const struct placed *placed, double cut)

@@ -41,6 +41,8 @@ void galley_sign(struct galley *galley, double x,
                  double y);                         /* the triangle of the caution, its middle */
 void galley_reach(struct galley *galley, double y); /* makes it at least so tall */
 void galley_join(struct galley *galley, const struct galley *other, double x, double y);
+/* Moves all from item `from` on down by y. */
+void galley_lower(struct galley *galley, size_t from, double y);
 /* Takes off all that does not fit above `height`; NULL when not even its first things fit. */
 struct galley *galley_part(struct galley *galley, double height);
 /* Takes no memory. */

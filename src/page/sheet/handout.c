@@ -59,18 +59,43 @@ static bool rule_notes(struct flow *flow, double x, double width, double top, do
     return true;
 }
 
+/* What is left of a page, too little for notes, goes between its bands. */
+static void spread_bands(struct page *page)
+{
+    const double most = 10;
+    size_t gaps = page->bands.count > 0 ? page->bands.count - 1 : 0;
+    double spare = page->bottom - page->y;
+    if (gaps == 0 || spare <= 0) {
+        return;
+    }
+    double each = spare / (double)gaps;
+    each = each > most ? most : each;
+    double lowered = 0;
+    for (size_t i = 1; i <= gaps; i++) {
+        const struct band *band = &page->bands.at[i];
+        galley_lower(page->galley, band->start, each);
+        if (band->kind == BAND_STEPS && band->taken < PAGE_WIDE) {
+            lowered = (double)i * each; /* the last such band has the free place */
+        }
+    }
+    page->free.top += lowered;
+    page->free.bottom += lowered;
+    page->y += (double)gaps * each;
+}
+
 /* What is left of a page is ruled for notes: under the body, else beside its last step. */
 static void fill_page(struct flow *flow)
 {
     const double to_heading = 32;
     const double below = 28;
     const double letter_top = 8;
-    const struct page *page = current(flow);
+    struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
     double top = page->empty ? page->y + letter_top : page->y + to_heading;
     if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
         return;
     }
+    spread_bands(page);
     const struct free_place *place = &page->free;
     if (place->width > 0) {
         top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
@@ -91,6 +116,7 @@ static void place(struct flow *flow, const struct band *band, bool tight)
     struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
     page->y += page->empty ? 0 : tight ? band->gap * TIGHT : band->gap;
+    size_t start = page->galley->items.count;
     galley_join(page->galley, band->galley, paper->margin, page->y);
     double top = page->y;
     page->y += band->galley->height;
@@ -101,6 +127,7 @@ static void place(struct flow *flow, const struct band *band, bool tight)
     page->rows += band->kind == BAND_STEPS;
     page->uses |= band->uses;
     VEC_PUSH(flow->setter.arena, &page->bands, *band);
+    page->bands.at[page->bands.count - 1].start = start;
 }
 
 /* Do all of these go on what is left of the page? */

@@ -348,6 +348,21 @@ START_TEST(columns_side_by_side_part_at_one_height)
 }
 END_TEST
 
+START_TEST(a_later_band_is_lowered_and_the_earlier_stays)
+{
+    struct galley *galley = set_lines("a", 100);
+    size_t start = galley->items.count;
+    galley_join(galley, set_lines("b", 100), 0, 30);
+    double first = galley->items.at[0].y;
+    double second = galley->items.at[start].y;
+    double height = galley->height;
+    galley_lower(galley, start, 7);
+    ck_assert_double_eq(galley->items.at[0].y, first);
+    ck_assert_double_eq(galley->items.at[start].y, second + 7);
+    ck_assert_double_eq(galley->height, height + 7);
+}
+END_TEST
+
 /* ---- pages ---- */
 
 static struct play short_play(void)
@@ -467,6 +482,7 @@ static void add_tests(TCase *all)
     tcase_add_test(all, a_rule_beside_parted_lines_goes_on_beside_them);
     tcase_add_test(all, what_cannot_be_parted_is_left_whole);
     tcase_add_test(all, columns_side_by_side_part_at_one_height);
+    tcase_add_test(all, a_later_band_is_lowered_and_the_earlier_stays);
     tcase_add_test(all, every_grid_fits_the_page);
     tcase_add_test(all, caution_lines_push_the_body_up);
     tcase_add_test(all, a_coach_with_much_to_say_does_not_fill_the_foot);
