@@ -184,17 +184,20 @@ static const struct sentence *screen_for(const struct cursor *c, const struct wh
 
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
+    static const char *const screens[] = {
+        "screen",       "ball screen", "down screen",   "back screen", "cross screen",
+        "flare screen", "drag screen", "double screen", "pick",        NULL};
     const struct token *from = c->at;
     struct cursor_mark mark = cursor_mark(c);
     *second = (struct who){.kind = WHO_NONE};
     if (owner_read(c, out)) {
-        if (take_words(c, "screen")) {
+        if (take_among(c, screens)) {
             return 1;
         }
         cursor_back(c, mark);
         return 0;
     }
-    if (!take_words(c, "screen")) {
+    if (!take_among(c, screens)) {
         return 0;
     }
     struct span span = cursor_taken(c, from);

@@ -50,6 +50,12 @@ int said_twice(struct predicate *p, struct span span, const char *what)
 int player_missing(struct predicate *p, struct str preposition)
 {
     struct cursor *c = p->c;
+    struct cursor behind = *c;
+    while (take_among(&behind, particle_words)) { /* kicks it out: to whom? */
+    }
+    if (cursor_done(&behind) || cursor_next(&behind)->kind == TOKEN_MARK) {
+        c->at = behind.at;
+    }
     struct str said = predicate_begun_to(p, preposition);
     struct str found = cursor_text(c, cursor_span(c));
     bool missing = cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK;

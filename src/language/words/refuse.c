@@ -42,12 +42,31 @@ void refuse_subject(struct cursor *c)
                   "%.*s", STR_ARG(hint));
         return;
     }
-    if (!c->diags->full && verb_begins(c)) { /* once nothing is kept, no trouble over words */
+    /* once nothing is kept, no trouble over words */
+    if (!c->diags->full && (verb_begins(c) || word_among(c, light_words))) {
+        struct cursor trial = *c;
+        struct phrase phrase;
+        bool bare = phrase_read(&trial, FOR_ANYONE, &phrase) && !phrase.with_s;
+        bool guard = bare && verb_row(phrase.verb)->task == VERB_GUARD;
+        struct str verb = found;
+        if (bare) {
+            verb = phrase_words(phrase.verb, phrase.pass, phrase.screen, false);
+        } else if (!verb_begins(c) && found.at[found.size - 1] != 's') { /* give it to 2 */
+            verb = str_format(c->arena, "%.*ss", STR_ARG(found));
+        }
         diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "who `%.*s`?", STR_ARG(found)),
-                  "begin with the player: `1 %.*s`", STR_ARG(found));
+                  "begin with the player: `%s1 %.*s`", guard ? "x" : "", STR_ARG(verb));
         return;
     }
     const struct token *next = cursor_next(c);
+    if (next && next->kind == TOKEN_MEASURE && next->unit == UNIT_STEPS && next->integer &&
+        next->number >= 1 && next->number <= c->players) {
+        int number = (int)next->number; /* 5 steps off the block */
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_WHO_MISSING, span, "`%.*s` is a length here", STR_ARG(found)),
+                  "if player %d moves, write where to: `%d goes to top`", number, number);
+        return;
+    }
     if (next && next->kind == TOKEN_QUOTED) {
         diag_help(c->diags, REFUSE(c, TEXT_WHO_MISSING, span, "a sentence stands without quotes"),
                   "take the quotation marks away: `1 passes to 2`");

@@ -11,8 +11,8 @@ enum phrase_side who_side(const struct who *who)
 void skip_run_in(struct cursor *c)
 {
     static const char *const empty[] = {"will", "now", "both", "also", "immediately", NULL};
-    static const char *const going[] = {"goes", "go",      "runs",  "run", "comes",
-                                        "come", "catches", "catch", NULL};
+    static const char *const going[] = {"steps", "step", "goes",    "go",    "runs", "run",
+                                        "comes", "come", "catches", "catch", NULL};
     while (take_among(c, empty)) {
     }
     struct cursor trial = *c;

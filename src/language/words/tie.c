@@ -172,6 +172,11 @@ static void event_refuse(struct cursor *c, const char *word)
         diag = REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(&trial), "`%s %.*s` does what?", word,
                       STR_ARG(name));
     }
+    if (word_is(&trial, 0, "is")) { /* as 1 is dribbling */
+        diag_help(c->diags, diag, "write `%s %.*s dribbles`, or a state: `when %.*s is open`", word,
+                  STR_ARG(name), STR_ARG(name));
+        return;
+    }
     diag_help(c->diags, diag,
               near ? "did you mean `%s`?" : "write `as 1 passes` or `when 2 catches`", near);
 }
@@ -251,6 +256,13 @@ static bool arrival_refused(struct cursor *c, const char *word)
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
     bool known = who_read(&trial, &who);
+    if (known && who.kind == WHO_BALL) {
+        cursor_back(c, mark);
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_CLAUSE_HALF, who.span, "the ball does nothing by itself"),
+                  "write `as 1 passes`, or `when 2 catches`");
+        return true;
+    }
     const struct token *from = trial.at;
     bool arrival = known && take_among(&trial, moments);
     struct span span = cursor_taken(&trial, from);

@@ -42,9 +42,19 @@ const struct entry spot_entries[] = {
     {NULL, 0},
 };
 const struct entry side_entries[] = {
-    {"left", SIDE_LEFT},         {"right", SIDE_RIGHT},    {"ball side", SIDE_BALL},
-    {"strong side", SIDE_BALL},  {"weak side", SIDE_WEAK}, {"help side", SIDE_WEAK},
-    {"opposite", SIDE_OPPOSITE}, {"other", SIDE_OPPOSITE}, {NULL, 0},
+    {"left", SIDE_LEFT},
+    {"right", SIDE_RIGHT},
+    {"ball side", SIDE_BALL},
+    {"strong side", SIDE_BALL},
+    {"weak side", SIDE_WEAK},
+    {"help side", SIDE_WEAK},
+    {"left-hand", SIDE_LEFT},
+    {"right-hand", SIDE_RIGHT},
+    {"lt", SIDE_LEFT},
+    {"rt", SIDE_RIGHT},
+    {"opposite", SIDE_OPPOSITE},
+    {"other", SIDE_OPPOSITE},
+    {NULL, 0},
 };
 const struct entry direction_entries[] = {
     {"above", ABOVE},     {"below", BELOW},       {"inside", INSIDE}, {"outside", OUTSIDE},

@@ -404,11 +404,22 @@ static const struct {
     const char *word;
     enum courtwright_list list;
 } explained[] = {
-    {"space.close", COURTWRIGHT_CHECKS}, {"file.memory", COURTWRIGHT_ERRORS},
-    {"Passes", COURTWRIGHT_VERBS},       {"curl off", COURTWRIGHT_VERBS},
-    {"left wing", COURTWRIGHT_PLACES},   {"FIVE OUT", COURTWRIGHT_FORMATIONS},
-    {"defense", COURTWRIGHT_SETTINGS},   {"fiba", COURTWRIGHT_COURTS},
+    {"space.close", COURTWRIGHT_CHECKS},
+    {"file.memory", COURTWRIGHT_ERRORS},
+    {"Passes", COURTWRIGHT_VERBS},
+    {"curl off", COURTWRIGHT_VERBS},
+    {"left wing", COURTWRIGHT_PLACES},
+    {"FIVE OUT", COURTWRIGHT_FORMATIONS},
+    {"defense", COURTWRIGHT_SETTINGS},
+    {"fiba", COURTWRIGHT_COURTS},
     {"u16 girls", COURTWRIGHT_LEVELS},
+    {"lobs", COURTWRIGHT_VERBS},
+    {"dunks", COURTWRIGHT_VERBS},
+    {"hoop", COURTWRIGHT_PLACES},
+    {"continue here", COURTWRIGHT_WORDS},
+    {"cone", COURTWRIGHT_WORDS},
+    {"back of the line", COURTWRIGHT_WORDS},
+    {"line", COURTWRIGHT_WORDS},
 };
 
 START_TEST(words_are_found_as_they_are_said)
