@@ -240,6 +240,20 @@ static void end(struct world *world, struct job *job, bool cut)
     world->quiet = 0;
 }
 
+/* Waits for a moment the coach has named; what waits its turn, or for a ball or a screen, has the
+ * whole step. */
+static bool is_tied(struct world *world, const struct job *job)
+{
+    for (size_t i = 0; i < job->task->waits.count; i++) {
+        const struct wait *wait = &job->task->waits.at[i];
+        bool named = wait->written && (wait->kind == WAIT_TASK || wait->kind == WAIT_STATE);
+        if (named && !wait_met(world, job, wait)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void one_player(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
@@ -253,7 +267,7 @@ static void one_player(struct world *world, body who)
                 job->head_since = world->t;
             }
             if (!may_start(world, job)) {
-                if (world->t - job->head_since > LIMIT_WAIT_SECONDS) {
+                if (world->t - job->head_since > LIMIT_WAIT_SECONDS && is_tied(world, job)) {
                     trouble_waited(world, job);
                 }
                 return;

@@ -154,10 +154,14 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
 {
     const struct task *task = job->task;
     const struct screen *first = screen_before(world, job);
-    if (is_gone(world, task->other)) { /* nobody to screen for any more: it is set where it is */
+    if (screen->planned && is_gone(world, task->other)) {
+        screen->given_up = true; /* nobody to screen for any more: it is set where it was to be */
+    }
+    if (screen->given_up) {
         screen->met = true;
         return;
     }
+    screen->planned = true;
     screen->exit = screen_exit(world, task->who, screen->user);
     if (task->goal_written && task->goal.measured) {
         screen->spot = move_goal(world, task);

@@ -66,6 +66,8 @@ struct screen {
     bool set, left, cleared, wanted;
     bool second;    /* of two in a row: further on, not beside the defender */
     bool met;       /* the defender is where he is to be screened */
+    bool planned;   /* its spot has been worked out once */
+    bool given_up;  /* the user went without it */
     double still;   /* when he last moved, near the spot */
     double near_at; /* when he first was near the spot, with nothing to wait for; < 0: not yet */
     double due;     /* when the defender could first be met */

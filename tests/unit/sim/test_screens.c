@@ -269,6 +269,21 @@ START_TEST(a_switch_leaves_each_with_the_other_man)
 }
 END_TEST
 
+START_TEST(a_screen_whose_user_went_without_it_is_set_where_it_was_to_be)
+{
+    struct step *step;
+    struct play *play = down(DEFENSE_MAN, &step);
+    step->tasks.count = 0;
+    build_task(&sim_arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(3);
+    build_to(build_task(&sim_arena, step, NULL, 3, VERB_CUTS), 0, 0);
+    struct run *run = sim_of(play);
+    const struct segment *segment = run->segments.at[0];
+    ck_assert(segment->ran);
+    ck_assert_double_lt(vec2_distance(segment->record[0].to, segment->record[1].from), 3);
+    ck_assert_double_gt(vec2_distance(segment->record[0].to, segment->record[0].on), 3 * FEET);
+}
+END_TEST
+
 START_TEST(two_screens_for_one_user_stand_in_a_row)
 {
     struct play *play = build_play(&sim_arena, DEFENSE_MAN);
@@ -312,6 +327,7 @@ TCase *sim_screen_tests(void)
     tcase_add_test(
         all, a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by_its_far_side);
     tcase_add_test(all, a_switch_leaves_each_with_the_other_man);
+    tcase_add_test(all, a_screen_whose_user_went_without_it_is_set_where_it_was_to_be);
     tcase_add_test(all, two_screens_for_one_user_stand_in_a_row);
     return all;
 }

@@ -84,6 +84,35 @@ static int cut_step(struct play *play, struct rng *rng, int holder)
     return to;
 }
 
+/* A screen on the ball, a drive off it, a hand-off or a shot, and reads of what the guard does. */
+static void ball_step(struct play *play, struct rng *rng, int holder)
+{
+    static const enum verb answers[] = {VERB_GOES_UNDER, VERB_GOES_OVER, VERB_SWITCHES, VERB_COUNT};
+    struct step *step = build_step(&sim_arena, play);
+    int screener = other_than(rng, holder), other = screener % 5 + 1;
+    other = other == holder ? other % 5 + 1 : other;
+    build_task(&sim_arena, step, NULL, screener, VERB_SCREENS)->other = body_attacker(holder);
+    for (int i = 0; i < 2; i++) {
+        struct branch *branch = build_branch(&sim_arena, step, "Read");
+        build_condition(&sim_arena, branch, holder, answers[rng_below(rng, 4)]);
+        branch->conditions.at[0].other = (struct who){.kind = WHO_DEFENDER, .number = screener};
+        struct task *drive =
+            build_task(&sim_arena, step, branch, holder, i ? VERB_DRIVES_OFF : VERB_DRIBBLES_OFF);
+        drive->other = body_attacker(screener);
+        drive->screen_task = 0;
+        somewhere(play, rng, drive);
+        struct task *roll = build_task(&sim_arena, step, branch, screener, VERB_ROLLS);
+        build_to(roll, 0, 0);
+        build_wait(&sim_arena, roll, 0, MOMENT_USED, false);
+        if (i) {
+            build_task(&sim_arena, step, branch, holder, VERB_HANDS_OFF)->other =
+                body_attacker(other);
+        } else {
+            build_task(&sim_arena, step, branch, holder, VERB_SHOOTS);
+        }
+    }
+}
+
 static struct play *thrown_together(uint64_t seed)
 {
     struct rng rng;
@@ -94,7 +123,11 @@ static struct play *thrown_together(uint64_t seed)
         planned[i] = play->start[body_attacker(i)].at;
     }
     int holder = cut_step(play, &rng, 1);
-    screen_step(play, &rng, holder);
+    if (seed % 4 == 3) {
+        ball_step(play, &rng, holder);
+    } else {
+        screen_step(play, &rng, holder);
+    }
     return play;
 }
 
