@@ -25,12 +25,12 @@ static double share_at(const struct stroke *stroke, double time)
 static bool bead_at(const struct drawing *drawing, const struct stroke *stroke, int tick,
                     struct vec2 *at)
 {
-    double time = tick * 0.5, length = path_length(&stroke->path);
-    if (stroke->ink_count < 2 || stroke->standing || time <= stroke->began ||
-        time >= stroke->ended) {
+    double time = tick * 0.5;
+    if (stroke->ink_count < 2 || stroke->path.count < 2 || stroke->standing ||
+        time <= stroke->began || time >= stroke->ended) {
         return false;
     }
-    double along = share_at(stroke, time) * length;
+    double length = path_length(&stroke->path), along = share_at(stroke, time) * length;
     double head = stroke->head ? drawing->size.head_length : 0.5 * drawing->size.k;
     if (along < 0.8 * drawing->size.k || along > length - head) {
         return false;
