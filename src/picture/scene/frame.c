@@ -6,6 +6,7 @@
 
 #define NEAR_END 28.6   /* feet from the baseline: whoever is beyond gets more floor */
 #define FAR_END 38.0    /* beyond it the half-court line is shown */
+#define LEFT_TO_RUN 0.6 /* metres a player still has to go for his line to be unfinished */
 #define PAGE_WIDE 400.0 /* points: a full floor lies on its side from here */
 
 static size_t common_tasks(const struct diagram *diagram)
@@ -36,16 +37,6 @@ static double own_start(const struct segment *segment, size_t first)
     return earliest < 0 ? 0 : earliest;
 }
 
-struct scope scope_of(const struct diagram *diagram)
-{
-    const struct segment *segment = diagram->segment;
-    size_t common = common_tasks(diagram);
-    if (diagram->branch >= 0) {
-        return (struct scope){common, segment->tasks, own_start(segment, common)};
-    }
-    return (struct scope){0, common < segment->tasks ? common : segment->tasks, 0};
-}
-
 double task_end(const struct segment *segment, size_t index)
 {
     const struct task_record *record = &segment->record[index];
@@ -70,6 +61,41 @@ double task_end(const struct segment *segment, size_t index)
         break;
     }
     return end < 0 ? segment->duration : end;
+}
+
+/* Would the line of this task still be drawn on after the time? A screen that is set has none. */
+static bool under_way(const struct segment *segment, size_t index, double time)
+{
+    const struct task *task = segment_task(segment, index);
+    double end = task_end(segment, index);
+    bool throws =
+        task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
+    double start =
+        throws ? segment->record[index].time[MOMENT_RELEASED] : task_start(segment, index);
+    if (start < 0 || task->kind == TASK_HOLD || end <= time + 0.05) {
+        return false;
+    }
+    if (throws) {
+        return true;
+    }
+    struct vec2 from = segment_at(segment, task->who, real_max(start, time));
+    return vec2_distance(from, segment_at(segment, task->who, end)) > LEFT_TO_RUN;
+}
+
+struct scope scope_of(const struct diagram *diagram)
+{
+    const struct segment *segment = diagram->segment;
+    size_t common = common_tasks(diagram);
+    if (diagram->branch >= 0) {
+        double start = own_start(segment, common);
+        for (size_t i = 0; i < common && i < segment->tasks; i++) {
+            if (under_way(segment, i, start)) { /* half a line would lie: the whole step */
+                return (struct scope){0, segment->tasks, 0};
+            }
+        }
+        return (struct scope){common, segment->tasks, start};
+    }
+    return (struct scope){0, common < segment->tasks ? common : segment->tasks, 0};
 }
 
 struct vec2 frame_feet(const struct frame *frame, struct vec2 metres)

@@ -185,19 +185,21 @@ static void defenders_apart(struct drawing *drawing)
     }
 }
 
-/* Who has the ball as the diagram begins; the passer where it is released in that very moment. */
+/* Who has the ball as the diagram begins, or who last had it: the ball is always somewhere. */
 static body first_holder(const struct segment *segment, double time)
 {
+    body last = BODY_NONE;
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        if (span->to < time - 0.02) {
-            continue;
+        if (last != BODY_NONE && span->from > time + 0.02) {
+            break;
         }
-        bool leaving =
-            (span->state == BALL_FLIGHT || span->state == BALL_SHOT) && span->from > time - 0.1;
-        return span->state == BALL_HELD || leaving ? span->holder : BODY_NONE;
+        last = span->holder != BODY_NONE ? span->holder : last;
+        if (last != BODY_NONE && span->to >= time - 0.02) {
+            break;
+        }
     }
-    return BODY_NONE;
+    return last;
 }
 
 void symbols_place(struct drawing *drawing)
