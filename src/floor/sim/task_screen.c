@@ -25,6 +25,9 @@
 #define ROUGHLY 1.8     /* m */
 #define LONGEST 3.0     /* s of looking for the defender so near the spot */
 #define HELD_UP .8      /* s of standing so near it without getting there */
+#define SETTLED 1.0     /* m from the spot: there, */
+#define SMALL .28       /* m: a change of plan as small as that is not followed */
+#define STANDS 1.0      /* m/s: a defender faster than that is running by */
 #define MET .36         /* m of air between the two at most */
 #define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
 #define SLIP_AT .9      /* m from the spot */
@@ -63,6 +66,9 @@ static struct vec2 defender_at(const struct world *world, const struct screen *s
                                struct vec2 *v)
 {
     *v = vec2_of(0, 0);
+    if (screen->shadow) { /* where one would stand */
+        return screen->rest;
+    }
     if (screen->defender != BODY_NONE && world->agent[screen->defender].here) {
         *v = world->agent[screen->defender].m.v;
         return world->agent[screen->defender].m.at;
@@ -86,22 +92,27 @@ static struct vec2 user_rest(struct world *world, body user)
 static struct vec2 meet(struct world *world, const struct task *task, struct screen *screen,
                         struct vec2 at, double *speed)
 {
-    struct vec2 v, d = defender_at(world, screen, &v);
+    bool guards = screen->defender != BODY_NONE && world->guarded[task->other] == screen->defender;
+    struct vec2 rest = {0, 0}, v, d;
+    if (guards) {
+        rest = guard_expected(world, screen->defender, user_rest(world, task->other), screen->exit);
+        screen->rest = rest;
+        screen->shadow = world->agent[screen->defender].shadow;
+    }
+    d = defender_at(world, screen, &v);
     *speed = vec2_length(v);
     double ahead = real_min(vec2_distance(d, at) / 4, LEAD) * LEAD_SHARE;
     struct vec2 soon = vec2_along(d, v, ahead);
-    if (screen->defender == BODY_NONE || world->guarded[task->other] != screen->defender) {
+    if (!guards || screen->shadow) {
         screen->met = true;
         return soon;
     }
-    struct vec2 rest =
-        guard_expected(world, screen->defender, user_rest(world, task->other), screen->exit);
     bool early = screen_setup_pending(world, task->other);
     bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he is */
     double trust = early ? 1 : late ? 0 : real_smooth(vec2_distance(d, rest), .25, .8);
     *speed *= 1 - trust;
     double gap = vec2_distance(at, d) - 2 * MOTION_BODY;
-    screen->met = (trust < .5 && gap < MET) || late;
+    screen->met = (trust < .5 && gap < MET && vec2_length(v) < STANDS) || late;
     return vec2_mix(soon, rest, trust);
 }
 
@@ -161,6 +172,7 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
         screen->met = true;
         return;
     }
+    bool seen = screen->planned;
     screen->planned = true;
     screen->exit = screen_exit(world, task->who, screen->user);
     if (task->goal_written && task->goal.measured) {
@@ -179,7 +191,12 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     double speed;
     struct vec2 at = world->agent[task->who].m.at, d = meet(world, task, screen, at, &speed);
     double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
-    screen->spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
+    struct vec2 spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
+    bool small =
+        vec2_distance(at, screen->spot) < SETTLED && vec2_distance(spot, screen->spot) < SMALL;
+    if (!seen || !small) { /* nobody steps about for every shuffle of the defender */
+        screen->spot = spot;
+    }
 }
 
 static bool screen_ready(struct world *world, struct job *job)
@@ -312,7 +329,10 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         world->quiet = 0; /* it will be set before long, one way or the other */
     }
     /* bodies in between, or a defender who will not stand: he stops where he is */
-    bool held_up = world->t > screen->still + HELD_UP ||
+    struct vec2 v;
+    defender_at(world, screen, &v);
+    bool comes = vec2_length(v) > STANDS / 2; /* then he is waited for */
+    bool held_up = (!comes && world->t > screen->still + HELD_UP) ||
                    (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
     if (!held_up && (!in_place(world, job, screen) || !screen->met)) {
         return false;
