@@ -111,11 +111,38 @@ static void close_arena(void)
     arena_finish(&arena);
 }
 
+/* The line of text at `from`, without its end. */
+static struct str line_at(struct str text, size_t from)
+{
+    size_t end = from;
+    while (end < text.size && text.at[end] != '\n') {
+        end++;
+    }
+    return (struct str){text.at + from, end - from};
+}
+
+/* Check's messages are short: only the first line that differs is shown. */
+static struct str first_difference(struct str want, struct str got)
+{
+    size_t same = 0, start = 0;
+    int line = 1;
+    while (same < want.size && same < got.size && want.at[same] == got.at[same]) {
+        if (want.at[same++] == '\n') {
+            start = same;
+            line++;
+        }
+    }
+    struct str was = line_at(want, start), is = line_at(got, start);
+    return str_format(&arena, "line %d was\n%.*s\nand is\n%.*s", line,
+                      (int)(was.size < 900 ? was.size : 900), was.at,
+                      (int)(is.size < 900 ? is.size : 900), is.at);
+}
+
 START_TEST(a_golden_play_is_told_as_before)
 {
     struct str want = read_file(names[_i], ".told"), got = told_text(names[_i]);
-    ck_assert_msg(str_equal(want, got), "%s.told differs; it is now\n%.*s", names[_i],
-                  STR_ARG(got));
+    ck_assert_msg(str_equal(want, got), "%s.told: %.*s", names[_i],
+                  STR_ARG(first_difference(want, got)));
 }
 END_TEST
 
