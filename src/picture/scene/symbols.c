@@ -202,6 +202,27 @@ static body first_holder(const struct segment *segment, double time)
     return last;
 }
 
+/* Who shoots from where he is drawn stands far enough out for the line of his shot. */
+static void shooters_out(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(drawing->segment, i);
+        const struct task_record *record = &drawing->segment->record[i];
+        struct symbol *symbol = symbol_of(drawing, task->who);
+        if (task->kind != TASK_SHOOT || !symbol || record->time[MOMENT_RELEASED] < 0 ||
+            vec2_distance(record->from,
+                          segment_at(drawing->segment, task->who, drawing->scope.start)) > 0.5) {
+            continue;
+        }
+        double line = real_max(2.3 * size->k, 1.6 * size->head_length);
+        double least = symbol->radius + line + size->basket + 2 * size->gap;
+        symbol->at = vec2_add(symbol->at,
+                              push_off(symbol->at, basket, least, vec2_unit(drawing->frame.down)));
+    }
+}
+
 void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
@@ -219,6 +240,7 @@ void symbols_place(struct drawing *drawing)
                                     : symbol_spot(drawing, at, ball),
               ball);
     }
+    shooters_out(drawing);
     attackers_apart(drawing);
     defenders_apart(drawing);
     for (size_t i = 0; i < drawing->symbols.count; i++) {

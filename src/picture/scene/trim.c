@@ -7,6 +7,8 @@
 
 #define RIM_CLEAR 2.0  /* feet from the middle of the basket to the tip of a run to the rim */
 #define SHOT_CLEAR 4.6 /* the same where a shot goes on from there */
+#define BESIDE_RUN (50 * REAL_PI / 180)
+#define SHOT_LEAST 2.2 /* feet: no shot is drawn shorter */
 
 /* Where a player is at a time, as a stop: one of his own, or a point on his way. */
 static int stop_for(struct drawing *drawing, body who, double time, struct vec2 truth)
@@ -59,6 +61,28 @@ static void throw_add(struct drawing *drawing, size_t index)
     stroke->head = task->kind != TASK_EXCHANGE;
 }
 
+/* How far from the middle of the basket a shot starts at the least, to be seen as one. */
+static double shot_clear(const struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    double least = real_max(SHOT_LEAST * size->k, 1.5 * size->head_length);
+    return real_max(SHOT_CLEAR * size->k, size->basket + size->gap + 0.8 * size->k + least);
+}
+
+/* Who shoots from under the basket gets no end ring: there is no room for one and a line. */
+static void shots_near(struct drawing *drawing)
+{
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        struct stop *stop = &drawing->stops.at[stroke->start];
+        if (stroke->class == CLASS_SHOT && stop->kind == STOP_RING &&
+            vec2_distance(stop->at, basket) < shot_clear(drawing)) {
+            stop->kind = STOP_RIM;
+        }
+    }
+}
+
 void throws_make(struct drawing *drawing)
 {
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
@@ -67,6 +91,7 @@ void throws_make(struct drawing *drawing)
             throw_add(drawing, i);
         }
     }
+    shots_near(drawing);
 }
 
 static struct vec2 basket_at(const struct drawing *drawing)
@@ -207,31 +232,6 @@ static bool shot_from(const struct drawing *drawing, int stop)
     return false;
 }
 
-/* A run to the rim stops short of the basket, and of whoever is drawn there. */
-void rims_cut(struct drawing *drawing)
-{
-    const struct sizes *size = &drawing->size;
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        struct stroke *stroke = &drawing->strokes.at[i];
-        if (stroke->end < 0 || stroke_is_throw(stroke) ||
-            drawing->stops.at[stroke->end].kind != STOP_RIM || stroke->trail.count < 2) {
-            continue;
-        }
-        double clear = (shot_from(drawing, stroke->end) ? SHOT_CLEAR : RIM_CLEAR) * size->k;
-        cut_at_entry(&stroke->trail, basket_at(drawing),
-                     real_max(clear, size->basket + 2 * size->gap));
-        for (size_t s = 0; s < drawing->symbols.count && stroke->trail.count > 1; s++) {
-            const struct symbol *symbol = &drawing->symbols.at[s];
-            if (symbol->who != stroke->who) {
-                cut_back(&stroke->trail, symbol->at, symbol->radius + size->gap);
-            }
-        }
-        if (stroke->trail.count > 0) {
-            drawing->stops.at[stroke->end].at = stroke->trail.at[stroke->trail.count - 1];
-        }
-    }
-}
-
 static double start_gap(const struct drawing *drawing, const struct stroke *stroke)
 {
     const struct sizes *size = &drawing->size;
@@ -250,6 +250,60 @@ static double start_gap(const struct drawing *drawing, const struct stroke *stro
         return 0.8 * size->k;
     }
     return 0;
+}
+
+static double trail_left(const struct drawing *drawing, const struct stroke *stroke)
+{
+    double start = start_gap(drawing, stroke);
+    return stroke->trail.count < 2 ? 0 : trail_length(&stroke->trail) - start;
+}
+
+/* Where a shot goes on from a run to the rim the run stops well short, if that leaves it long
+ * enough to be seen. */
+static void rim_cut(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    struct trail *trail = &stroke->trail, whole = *trail;
+    if (shot_from(drawing, stroke->end)) {
+        trail->at = arena_array(drawing->arena, struct vec2, whole.count);
+        trail->corner = whole.corner ? arena_array(drawing->arena, bool, whole.count) : NULL;
+        for (size_t i = 0; i < whole.count; i++) {
+            trail->at[i] = whole.at[i];
+            if (whole.corner) {
+                trail->corner[i] = whole.corner[i];
+            }
+        }
+        cut_at_entry(trail, basket_at(drawing), shot_clear(drawing));
+        if (trail_left(drawing, stroke) >= 1.6 * size->head_length) {
+            return;
+        }
+        *trail = whole;
+    }
+    cut_at_entry(trail, basket_at(drawing),
+                 real_max(RIM_CLEAR * size->k, size->basket + 2 * size->gap));
+}
+
+/* A run to the rim stops short of the basket, and of whoever is drawn there. */
+void rims_cut(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->end < 0 || stroke_is_throw(stroke) ||
+            drawing->stops.at[stroke->end].kind != STOP_RIM || stroke->trail.count < 2) {
+            continue;
+        }
+        rim_cut(drawing, stroke);
+        for (size_t s = 0; s < drawing->symbols.count && stroke->trail.count > 1; s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            if (symbol->who != stroke->who) {
+                cut_back(&stroke->trail, symbol->at, symbol->radius + size->gap);
+            }
+        }
+        if (stroke->trail.count > 0) {
+            drawing->stops.at[stroke->end].at = stroke->trail.at[stroke->trail.count - 1];
+        }
+    }
 }
 
 static double end_gap(const struct drawing *drawing, const struct stroke *stroke)
@@ -276,6 +330,24 @@ static double end_gap(const struct drawing *drawing, const struct stroke *stroke
     return 0;
 }
 
+/* A shot from too near is drawn from just outside. */
+static void shot_reach(const struct drawing *drawing, struct trail *trail, bool beside)
+{
+    const struct sizes *size = &drawing->size;
+    struct vec2 basket = basket_at(drawing), out = vec2_sub(trail->at[0], basket);
+    double least =
+        size->basket + size->gap + real_max(SHOT_LEAST * size->k, 1.5 * size->head_length);
+    if (vec2_length(out) < least) {
+        struct vec2 down = vec2_unit(drawing->frame.down);
+        out = vec2_length(out) > 0.1 ? vec2_unit(out) : down;
+        if (beside) { /* the run itself lies there */
+            double turn = vec2_cross(out, down) < 0 ? -BESIDE_RUN : BESIDE_RUN;
+            out = vec2_turn(out, turn);
+        }
+        trail->at[0] = vec2_along(basket, out, least);
+    }
+}
+
 void trim(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
@@ -291,6 +363,10 @@ void trim(struct drawing *drawing)
             struct vec2 along = vec2_scale(vec2_left(start->facing), half);
             cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along),
                           start_gap(drawing, stroke));
+        }
+        if (stroke->class == CLASS_SHOT) {
+            trail->count = 2;
+            shot_reach(drawing, trail, drawing->stops.at[stroke->start].kind == STOP_RIM);
         }
         double rest = 0;
         for (size_t p = 1; p < trail->count; p++) {
