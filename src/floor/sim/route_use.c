@@ -11,6 +11,7 @@
 #define FAKE .45 /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
 #define IN_LINE .2       /* m: nearer to the line than this nobody can say on which side */
+#define BETWEEN -.25     /* cosine: the side on which the defender stands */
 #define LAST_STRIDES .75 /* m before the ring */
 #define BOW .10          /* of the chord */
 
@@ -74,15 +75,17 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
                             struct vec2 screener, struct vec2 exit)
 {
     struct tie_side tie = world_tie(world);
-    if (task->shape == SHAPE_CURL) {
-        return route_outward(from, screener, exit, &tie);
+    body defender = world->guarded[task->who];
+    bool seen = defender != BODY_NONE && world->agent[defender].here;
+    struct vec2 from_him = seen ? vec2_sub(screener, world->agent[defender].m.at) : vec2_of(0, 0);
+    if (task->shape == SHAPE_CURL) { /* but never through between defender and screener */
+        struct vec2 out = route_outward(from, screener, exit, &tie);
+        if (vec2_dot(out, vec2_unit(from_him)) > BETWEEN) {
+            return out;
+        }
     }
     struct vec2 way = vec2_unit(vec2_sub(exit, from)), left = vec2_left(way);
-    body defender = world->guarded[task->who];
-    double off = 0;
-    if (defender != BODY_NONE && world->agent[defender].here) {
-        off = vec2_cross(way, vec2_sub(screener, world->agent[defender].m.at));
-    }
+    double off = vec2_cross(way, from_him);
     if (fabs(off) < IN_LINE) {
         off = -vec2_cross(way, vec2_sub(screener, from));
     }
