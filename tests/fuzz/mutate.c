@@ -11,7 +11,7 @@
 #include <string.h>
 #include <time.h>
 
-enum { TEXT_MOST = 64 * 1024, WORDS_MOST = 4000, FILES_MOST = 64 };
+enum { TEXT_MOST = 64 * 1024, WORDS_MOST = 4000, FILES_MOST = 128 };
 #define SECONDS_MOST 20.0
 
 struct text {
