@@ -82,8 +82,8 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
     strbuf_char(out, ' ');
     say_task(t, out, task, count > 1 ? FORM_BARE : FORM_THIRD);
     if (when.size && !after) {
-        bool figure = when.at[0] >= '0' && when.at[0] <= '9';
-        strbuf_text(out, figure ? ", " : " "); /* not "for 1 s 2 s into the step" */
+        bool about = str_starts(strbuf_str(&when), "about");
+        strbuf_text(out, about ? ", " : " "); /* not "waits 1 s about two seconds after" */
         strbuf_add(out, strbuf_str(&when));
     } else if (!when.size && receiver_moves(t, index)) {
         strbuf_text(out, " as ");
@@ -92,7 +92,7 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
     }
     strbuf_char(out, '.');
     if (task->kind == TASK_SCREEN && !task->goal.measured && first_screen(t, index)) {
-        say_template(t, out, task, " Look for {x}, not for a spot on the floor.");
+        say_template(t, out, task, " Look for {x}, not for a spot on the floor.|");
     }
 }
 
@@ -126,6 +126,18 @@ struct str tell_conditions(struct arena *arena, const struct branch *branch)
     strbuf_init(&out, arena);
     branch_conditions_print(&out, branch);
     return strbuf_str(&out);
+}
+
+struct str tell_after(struct arena *arena, const struct play *play, const struct step *step)
+{
+    for (size_t s = 1; s < play->steps.count; s++) {
+        const struct step *before = &play->steps.at[s - 1];
+        if (&play->steps.at[s] == step && before->branches.count > 1 && step->after_branch >= 0) {
+            return str_format(arena, "after %d%c", before->number,
+                              (char)('a' + step->after_branch));
+        }
+    }
+    return STR("");
 }
 
 /* ---- the diagram ---- */
@@ -186,6 +198,11 @@ struct str tell_diagram(struct arena *arena, const struct play *play, const stru
     struct strbuf out;
     strbuf_init(&out, arena);
     body holder = holds_ball(play, step);
+    struct str after = tell_after(arena, play, step);
+    if (after.size) {
+        say_upper(&out, after);
+        strbuf_text(&out, ". ");
+    }
     say_holder(&t, &out, holder);
     say_floor(&t, &out, holder);
     if (branch >= 0 && (size_t)branch < step->branches.count &&

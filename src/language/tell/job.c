@@ -75,12 +75,11 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
     }
     add_sentence(t, out, &sentence);
     if (task->kind == TASK_SCREEN && !task->goal.measured) {
-        say_template(t, out, task, "Look for {x}, not for a spot on the floor. ");
+        say_template(t, out, task, "Look for {x}, not for a spot on the floor. |");
     }
-    const char *more = verb_more(task->verb);
-    if (*more && !task->supplied) {
-        struct strbuf rest = sentence_of(t);
-        say_template(t, &rest, task, more);
+    struct strbuf rest = sentence_of(t);
+    say_template(t, &rest, task, verb_more(task->verb));
+    if (rest.size && !task->supplied) {
         say_upper(out, strbuf_str(&rest));
         strbuf_char(out, ' ');
     }
@@ -175,6 +174,9 @@ static void say_stand(const struct teller *t, struct strbuf *out, struct vec2 at
 {
     struct task task = {.who = t->you, .other = BODY_NONE, .on = BODY_NONE, .goal = goal_at(at)};
     task.goal.spot = near_spot(t->play, at, &task.goal.side);
+    if (task.goal.spot == SPOT_COUNT && court_in_lane(t->play->court, at)) {
+        task.goal.spot = SPOT_LANE;
+    }
     size_t row = 0;
     while (stands[row].spot != SPOT_COUNT && stands[row].spot != task.goal.spot) {
         row++;
@@ -244,9 +246,23 @@ static bool holds_a_screen(const struct teller *t)
     return false;
 }
 
-static void say_still(const struct teller *t, struct strbuf *out, struct vec2 at)
+static struct vec2 stands_now(const struct teller *t, size_t until)
 {
-    if (holds_ball(t->play, t->step) == t->you) {
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    for (size_t i = 0; i < until; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            at = task->planned;
+        }
+    }
+    return at;
+}
+
+/* `before`: how many tasks are done when this one is told to stand still. */
+static void say_still(const struct teller *t, struct strbuf *out, size_t before)
+{
+    struct vec2 at = stands_now(t, before);
+    if (holds_ball_then(t, before) == t->you) {
         say_hold(t, out, at);
     } else if (holds_a_screen(t)) {
         if (!say_standing_screen(t, out)) {
@@ -314,26 +330,14 @@ static void say_see(const struct teller *t, struct strbuf *out)
     end_sentence(out);
 }
 
-static struct vec2 stands_now(const struct teller *t, size_t until)
-{
-    struct vec2 at = stands_at(t->play, t->step, t->you);
-    for (size_t i = 0; i < until; i++) {
-        const struct task *task = step_task(t->step, t->branch, i);
-        if (task->who == t->you) {
-            at = task->planned;
-        }
-    }
-    return at;
-}
-
 static void say_branch(const struct teller *t, struct strbuf *out)
 {
     const struct branch *branch = &t->step->branches.at[t->branch];
     size_t common = t->step->tasks.count;
     struct strbuf job = sentence_of(t);
     if (!say_tasks(t, &job, common)) {
-        say_still(t, &job, stands_now(t, common));
-        if (!acts_in_branches(t) && !holds_a_screen(t) && t->you != holds_ball(t->play, t->step)) {
+        say_still(t, &job, common);
+        if (!acts_in_branches(t) && !holds_a_screen(t) && t->you != holds_ball_then(t, common)) {
             strbuf_add(out, strbuf_str(&job)); /* the same whatever the defense does */
             return;
         }
@@ -366,7 +370,7 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
     } else {
         bool told = say_tasks(&t, &out, 0);
         if (!told && !acts_in_branches(&t)) {
-            say_still(&t, &out, stands_now(&t, 0));
+            say_still(&t, &out, 0);
         }
         say_see(&t, &out);
     }

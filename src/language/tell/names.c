@@ -263,22 +263,46 @@ struct vec2 stands_at(const struct play *play, const struct step *step, body who
     return at;
 }
 
+/* Who is planned to have the ball after the first `count` tasks, if `holder` had it before. */
+static body holder_after(const struct step *step, int branch, size_t count, body holder)
+{
+    for (size_t i = 0; i < count; i++) {
+        const struct task *task = step_task(step, branch, i);
+        if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
+            holder = task->other;
+        } else if (task->kind == TASK_SHOOT) {
+            holder = BODY_NONE;
+        } else if (task->verb == VERB_REBOUNDS) {
+            holder = task->who;
+        }
+    }
+    return holder;
+}
+
 body holds_ball(const struct play *play, const struct step *step)
 {
     body holder = play->ball;
     for (size_t s = 0; s < play->steps.count && &play->steps.at[s] != step; s++) {
         const struct step *before = &play->steps.at[s];
         int branch = branch_followed(play, s);
-        for (size_t i = 0; i < step_task_count(before, branch); i++) {
-            const struct task *task = step_task(before, branch, i);
-            if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
-                holder = task->other;
-            } else if (task->kind == TASK_SHOOT) {
-                holder = BODY_NONE;
-            } else if (task->verb == VERB_REBOUNDS) {
-                holder = task->who;
-            }
-        }
+        holder = holder_after(before, branch, step_task_count(before, branch), holder);
     }
     return holder;
+}
+
+body holds_ball_then(const struct teller *t, size_t count)
+{
+    return holder_after(t->step, t->branch, count, holds_ball(t->play, t->step));
+}
+
+bool is_guarded(const struct teller *t, body b)
+{
+    bool zone = false;
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (t->play->start[x].on_floor && t->play->guards[x] == b) {
+            return true;
+        }
+        zone = zone || (t->play->start[x].on_floor && t->play->guards[x] == BODY_NONE);
+    }
+    return zone;
 }

@@ -196,18 +196,33 @@ static void fill(const struct teller *t, struct strbuf *out, const struct task *
     assert(false); /* a slot that no row of the table names */
 }
 
+static void fill_all(const struct teller *t, struct strbuf *out, const struct task *task,
+                     struct str text)
+{
+    for (size_t i = 0; i < text.size; i++) {
+        const char *at = text.at + i;
+        const char *end = *at == '{' ? memchr(at, '}', text.size - i) : NULL;
+        if (end) {
+            fill(t, out, task, (struct str){at + 1, (size_t)(end - at - 1)});
+            i += (size_t)(end - at);
+        } else {
+            strbuf_char(out, *at);
+        }
+    }
+}
+
 void say_template(const struct teller *t, struct strbuf *out, const struct task *task,
                   const char *text)
 {
-    while (*text) {
-        const char *end = *text == '{' ? strchr(text, '}') : NULL;
-        if (end) {
-            fill(t, out, task, (struct str){text + 1, (size_t)(end - text - 1)});
-            text = end + 1;
-        } else {
-            strbuf_char(out, *text++);
-        }
+    const char *bar = strchr(text, '|');
+    struct str chosen = str_of(text);
+    if (bar) {
+        bool others = strstr(text, "{x}") != NULL;
+        bool guarded =
+            others ? task->on != BODY_NONE || is_guarded(t, task->other) : is_guarded(t, task->who);
+        chosen = guarded ? (struct str){text, (size_t)(bar - text)} : str_of(bar + 1);
     }
+    fill_all(t, out, task, chosen);
 }
 
 void say_task(const struct teller *t, struct strbuf *out, const struct task *task,

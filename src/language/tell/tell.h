@@ -26,6 +26,8 @@ struct str tell_diagram(struct arena *arena, const struct play *play, const stru
                         int branch);
 /* "x3 trails", "x3 and x5 switch", "otherwise". */
 struct str tell_conditions(struct arena *arena, const struct branch *branch);
+/* "after 1a": the way of several on which a step goes on; else empty. */
+struct str tell_after(struct arena *arena, const struct play *play, const struct step *step);
 /* "left wing", "the rim", "3 ft above the left corner": a place as told to a player. */
 void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal);
 struct str tell_strip(struct arena *arena, struct str text);

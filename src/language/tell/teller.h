@@ -29,6 +29,10 @@ enum spot near_spot(const struct play *play, struct vec2 p, enum side *side);
 struct vec2 stands_at(const struct play *play, const struct step *step, body who);
 /* And who is planned to have the ball. */
 body holds_ball(const struct play *play, const struct step *step);
+/* The same after the first `count` tasks of the step. */
+body holds_ball_then(const struct teller *t, size_t count);
+/* Is there a defender on the floor who has to mind b? In a zone everybody is minded. */
+bool is_guarded(const struct teller *t, body b);
 void say_upper(struct strbuf *out, struct str sentence); /* with its first letter a capital */
 
 /* phrase.c: what a task says after its subject. */
@@ -37,6 +41,8 @@ void say_task(const struct teller *t, struct strbuf *out, const struct task *tas
               enum form_of form);
 /* " at a sprint", " in 1.5 s", ", facing the baseline" */
 void say_manner(const struct teller *t, struct strbuf *out, const struct task *task);
+/* Of a text with a bar in it, what stands before it is told where there is a defender to speak of
+ * ({x}'s or else {y}'s player is guarded), what stands behind it where there is none. */
 void say_template(const struct teller *t, struct strbuf *out, const struct task *task,
                   const char *text);
 const char *verb_event_word(enum verb verb);

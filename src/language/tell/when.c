@@ -46,38 +46,57 @@ static const char *bare_event(struct arena *arena, const char *third)
         .at;
 }
 
+/* "right ", "about a second ": nobody counts tenths in a play. */
+static void say_delay(struct strbuf *out, double seconds)
+{
+    static const char *const counted[] = {NULL,  NULL,    "two",   "three", "four", "five",
+                                          "six", "seven", "eight", "nine",  "ten"};
+    const size_t most = sizeof counted / sizeof *counted;
+    size_t whole = (size_t)(seconds + .5);
+    if (seconds < .75) {
+        strbuf_text(out, "right ");
+    } else if (whole < 2) {
+        strbuf_text(out, "about a second ");
+    } else if (whole < most) {
+        strbuf_print(out, "about %s seconds ", counted[whole]);
+    } else {
+        strbuf_print(out, "about %zu seconds ", whole);
+    }
+}
+
 static void say_moment(const struct teller *t, struct strbuf *out, const struct task *on,
                        const struct wait *wait, body subject)
 {
+    bool late = wait->delay > 0 && wait->written; /* what is so long after has been said */
     switch (wait->moment) {
     case MOMENT_STARTED:
     case MOMENT_RELEASED: {
         const char *event = verb_event_word(on->verb);
-        strbuf_text(out, wait->fixed || wait->delay <= 0 ? "as " : "");
+        strbuf_text(out, late ? "" : "as ");
         say_event(t, out, on->who, event, bare_event(t->arena, event));
         break;
     }
     case MOMENT_CAUGHT:
         if (on->other == subject) {
-            strbuf_text(out, "on the catch");
+            strbuf_text(out, late ? "the catch" : "on the catch");
             return;
         }
-        strbuf_text(out, wait->delay > 0 ? "" : wait->fixed ? "as " : "when ");
+        strbuf_text(out, late ? "" : wait->fixed ? "as " : "when ");
         say_event(t, out, on->other, "catches", "catch");
         break;
     case MOMENT_SET:
-        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        strbuf_text(out, late ? "" : "when ");
         say_possessive(t, out, on->who);
         strbuf_text(out, " screen is set");
         break;
     case MOMENT_USED: {
         body user = user_of(t, wait->task);
-        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        strbuf_text(out, late ? "" : "when ");
         say_event(t, out, user, "has gone by", "have gone by");
         break;
     }
     case MOMENT_ARRIVED:
-        strbuf_text(out, wait->delay > 0 ? "" : "when ");
+        strbuf_text(out, late ? "" : "when ");
         say_event(t, out, on->who, "gets there", "get there");
         break;
     case MOMENT_COUNT:
@@ -104,14 +123,14 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
     switch (wait->kind) {
     case WAIT_TASK:
         if (wait->delay > 0 && wait->written) {
-            strbuf_number(out, wait->delay, 1);
-            strbuf_text(out, " s after ");
+            say_delay(out, wait->delay);
+            strbuf_text(out, "after ");
         }
         say_moment(t, out, step_task(t->step, t->branch, (size_t)wait->task), wait, task->who);
         break;
     case WAIT_CLOCK:
-        strbuf_number(out, wait->delay, 1);
-        strbuf_text(out, " s into the step");
+        say_delay(out, wait->delay);
+        strbuf_text(out, wait->delay < .75 ? "at the start" : "into the step");
         break;
     case WAIT_ALL_BEFORE:
         strbuf_text(out, "after that");

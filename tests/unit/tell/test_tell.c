@@ -37,6 +37,7 @@ static void make_play(struct play *play, const struct task *tasks, size_t count)
         start->on_floor = true;
         start->at = formation_point(play->court, &formation_at(index)->at[n - 1]);
         play->guards[body_defender(n)] = body_attacker(n);
+        play->start[body_defender(n)].on_floor = true;
     }
     struct step step = {.number = 1, .after_branch = -1};
     for (size_t i = 0; i < count; i++) {
@@ -163,6 +164,127 @@ START_TEST(one_who_stands_still_is_told_why)
 }
 END_TEST
 
+static void send_the_defense_home(struct play *play)
+{
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        play->start[x].on_floor = false;
+    }
+}
+
+/* Guards are known by number also where nobody defends. */
+START_TEST(without_a_defense_no_verb_speaks_of_a_defender)
+{
+    enum verb verb = (enum verb)_i;
+    if (verb_row(verb)->task == VERB_GUARD) {
+        return;
+    }
+    struct play play;
+    struct task task = task_of(&play, verb, 3, 5);
+    make_play(&play, &task, 1);
+    send_the_defense_home(&play);
+    struct str caption = tell_strip(&arena, tell_task(&arena, &play, &play.steps.at[0], -1, 0));
+    sounds_right(caption, verb);
+    ck_assert_msg(!strstr(caption.at, "defen") && !strstr(caption.at, "x3") &&
+                      !strstr(caption.at, "x5"),
+                  "%s", caption.at);
+    for (int n = 1; n <= 5; n++) {
+        struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(n));
+        job = tell_strip(&arena, job);
+        sounds_right(job, verb);
+        ck_assert_msg(!strstr(job.at, "defen") && !strstr(job.at, "x3") && !strstr(job.at, "x5"),
+                      "%s", job.at);
+    }
+}
+END_TEST
+
+/* 1 passes to 2, whom two ways leave with the ball; 1 has nothing to do in either. */
+START_TEST(one_who_passed_before_the_read_does_not_hold_the_ball)
+{
+    struct play play;
+    struct task pass = task_of(&play, VERB_PASSES, 1, 2), cut = task_of(&play, VERB_CUTS, 1, 5);
+    pass.goal = goal_none();
+    make_play(&play, &pass, 1);
+    struct step *step = &play.steps.at[0];
+    step->tasks.at[0].planned = play.start[body_attacker(1)].at;
+    struct branch idle = {.kind = BRANCH_OPTION, .title = STR("Swing")};
+    struct branch busy = {.kind = BRANCH_OPTION, .title = STR("Cut")};
+    VEC_PUSH(&arena, &busy.tasks, cut);
+    VEC_PUSH(&arena, &step->branches, idle);
+    VEC_PUSH(&arena, &step->branches, busy);
+    struct str one = tell_job(&arena, &play, step, 0, body_attacker(1));
+    ck_assert_str_eq(
+        tell_strip(&arena, one).at,
+        "On \"Swing\": stay at the top and watch the ball: the next pass can come back "
+        "to you.");
+    struct str two = tell_job(&arena, &play, step, 0, body_attacker(2));
+    ck_assert_str_eq(tell_strip(&arena, two).at, "On \"Swing\": hold the ball on the right wing.");
+}
+END_TEST
+
+START_TEST(one_who_ends_under_the_basket_is_not_told_to_stay_there)
+{
+    struct play play;
+    make_play(&play, NULL, 0);
+    static const struct vec2 feet_in_the_lane[] = {{0, 0}, {0, .6}, {0, 2.6}};
+    for (size_t i = 0; i < sizeof feet_in_the_lane / sizeof *feet_in_the_lane; i++) {
+        play.start[body_attacker(4)].at = feet_in_the_lane[i];
+        struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
+        ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
+    }
+}
+END_TEST
+
+struct delay_case {
+    double seconds;
+    const char *told;
+};
+static const struct delay_case delay_cases[] = {
+    {.1, "3 cuts to the left wing right after 1 passes."},
+    {.5, "3 cuts to the left wing right after 1 passes."},
+    {.75, "3 cuts to the left wing, about a second after 1 passes."},
+    {1.4, "3 cuts to the left wing, about a second after 1 passes."},
+    {1.6, "3 cuts to the left wing, about two seconds after 1 passes."},
+    {12, "3 cuts to the left wing, about 12 seconds after 1 passes."},
+};
+
+START_TEST(a_time_is_told_as_a_player_can_count_it)
+{
+    struct play play;
+    struct task tasks[2] = {task_of(&play, VERB_PASSES, 1, 2), task_of(&play, VERB_CUTS, 3, 5)};
+    tasks[1].group = 2;
+    struct wait wait = {.kind = WAIT_TASK,
+                        .task = 0,
+                        .moment = MOMENT_STARTED,
+                        .delay = delay_cases[_i].seconds,
+                        .fixed = _i % 2,
+                        .written = true};
+    VEC_PUSH(&arena, &tasks[1].waits, wait);
+    make_play(&play, tasks, 2);
+    struct str caption = tell_task(&arena, &play, &play.steps.at[0], -1, 1);
+    ck_assert_str_eq(tell_strip(&arena, caption).at, delay_cases[_i].told);
+}
+END_TEST
+
+START_TEST(a_step_says_on_which_of_several_ways_it_goes_on)
+{
+    struct play play;
+    make_play(&play, NULL, 0);
+    struct step next = {.number = 2, .after_branch = 1};
+    VEC_PUSH(&arena, &play.steps, next);
+    struct step *first = &play.steps.at[0];
+    struct branch way = {.kind = BRANCH_OPTION, .title = STR("Swing")};
+    VEC_PUSH(&arena, &first->branches, way);
+    play.steps.at[1].after_branch = 0;
+    ck_assert_uint_eq(tell_after(&arena, &play, &play.steps.at[1]).size, 0); /* the only way */
+    VEC_PUSH(&arena, &first->branches, way);
+    ck_assert_str_eq(tell_after(&arena, &play, &play.steps.at[1]).at, "after 1a");
+    play.steps.at[1].after_branch = 1;
+    ck_assert_str_eq(tell_after(&arena, &play, &play.steps.at[1]).at, "after 1b");
+    ck_assert_uint_eq(tell_after(&arena, &play, first).size, 0);
+    ck_assert(str_starts(tell_diagram(&arena, &play, &play.steps.at[1], -1), "After 1b. 1 has"));
+}
+END_TEST
+
 static struct str told(const struct play *play, struct goal goal)
 {
     struct strbuf out;
@@ -208,6 +330,12 @@ int main(void)
     tcase_add_test(all, two_players_of_a_sentence_are_told_once);
     tcase_add_test(all, a_supplied_run_is_told_only_to_its_player);
     tcase_add_test(all, one_who_stands_still_is_told_why);
+    tcase_add_loop_test(all, without_a_defense_no_verb_speaks_of_a_defender, 0, VERB_COUNT);
+    tcase_add_test(all, one_who_passed_before_the_read_does_not_hold_the_ball);
+    tcase_add_test(all, one_who_ends_under_the_basket_is_not_told_to_stay_there);
+    tcase_add_loop_test(all, a_time_is_told_as_a_player_can_count_it, 0,
+                        sizeof delay_cases / sizeof *delay_cases);
+    tcase_add_test(all, a_step_says_on_which_of_several_ways_it_goes_on);
     tcase_add_test(all, places_are_told_in_words);
     suite_add_tcase(suite, all);
     return suite_main(suite);
