@@ -106,7 +106,7 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
         }
         double far = stroke_distance(drawing, stroke, place->at);
         if (i == own) {
-            score += !place->on && far < r ? weights.own_line : 0;
+            score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
         } else if (far < r + 0.02 * k) {
             score += weights.line_under;
         } else if (far < r + 0.25 * k) {
@@ -195,6 +195,19 @@ static double beside_of(const struct drawing *drawing, const struct stroke *stro
     return off;
 }
 
+/* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves. */
+static bool leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
+                          double whole)
+{
+    const struct sizes *size = &drawing->size;
+    double white = size->order + 0.26 * size->k, least = white + 1.2 * size->order;
+    if (along < least || whole - along < least) {
+        return false;
+    }
+    double waves = whole - 2 * white - size->wave_in - size->wave_out;
+    return stroke->class != CLASS_DRIBBLE || waves >= 2 * size->wave;
+}
+
 static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
@@ -211,7 +224,8 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
         /* on the line; at either side; for a line too short for that, a little further off */
-        for (int side = may_lie_on ? 0 : 1; side < (may_lie_on ? 3 : 7); side++) {
+        bool on = may_lie_on && leaves_enough(drawing, stroke, along, whole);
+        for (int side = on ? 0 : 1; side < (may_lie_on ? 3 : 7); side++) {
             double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
             struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along,
                                       fractions[f], side == 0};
