@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#define SHOT_ANGLE (35 * REAL_PI / 180) /* between a shot and the run that it ends */
+
 /* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
  */
 struct overlay {
@@ -109,6 +111,54 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
                true);
 }
 
+/* The angle that a run keeps off its own shot, so far from where the two meet. */
+static double angle_off(double far, double k)
+{
+    double fade = real_clamp((far - 6 * k) / (8 * k), 0, 1);
+    return SHOT_ANGLE * (1 - fade * fade * (3 - 2 * fade));
+}
+
+static void smooth(struct trail *trail, int turns)
+{
+    for (int turn = 0; turn < turns; turn++) {
+        for (size_t i = 1; i + 1 < trail->count; i++) {
+            if (!trail->corner || !trail->corner[i]) {
+                struct vec2 middle = vec2_mix(trail->at[i - 1], trail->at[i + 1], 0.5);
+                trail->at[i] = vec2_mix(trail->at[i], middle, 0.5);
+            }
+        }
+    }
+}
+
+/* A run that comes to its shot along the line of the shot comes from the side it started on. */
+static void bend_off_shot(struct drawing *drawing, struct stroke *stroke, const struct stroke *shot)
+{
+    double k = drawing->size.k;
+    struct trail *trail = &stroke->trail;
+    struct vec2 meet = trail->at[trail->count - 1];
+    struct vec2 way = vec2_unit(vec2_sub(shot->trail.at[shot->trail.count - 1], meet));
+    if (drawing->stops.at[stroke->end].kind != STOP_RING ||
+        overlay_of(trail, &shot->trail, 1.2 * k).length < 2 * k) {
+        return;
+    }
+    double lean = 0;
+    for (size_t i = 0; i < trail->count; i++) {
+        double cross = vec2_cross(way, vec2_sub(trail->at[i], meet));
+        lean = fabs(cross) > fabs(lean) ? cross : lean;
+    }
+    double side = lean < 0 ? -1 : 1;
+    for (size_t i = 0; i + 1 < trail->count; i++) {
+        struct vec2 off = vec2_sub(trail->at[i], meet);
+        double far = vec2_length(off), least = angle_off(far, k);
+        bool his = vec2_cross(way, off) * side >= 0;
+        double angle = vec2_angle(way, off);
+        if (far > 1e-6 && angle < REAL_PI / 2 && (his ? angle : -angle) < least) {
+            trail->at[i] = vec2_along(meet, vec2_turn(way, side * least), far);
+        }
+    }
+    smooth(trail, 24);
+}
+
 void bend_off(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
@@ -119,7 +169,10 @@ void bend_off(struct drawing *drawing)
         for (size_t j = 0; j < drawing->strokes.count; j++) {
             const struct stroke *other = &drawing->strokes.at[j];
             bool first = stroke_is_throw(other) || j < i;
-            if (j != i && first && other->trail.count >= 2) {
+            if (other->class == CLASS_SHOT && other->start == stroke->end &&
+                other->trail.count >= 2) {
+                bend_off_shot(drawing, stroke, other);
+            } else if (j != i && first && other->trail.count >= 2) {
                 bend_off_one(drawing, stroke, other);
             }
         }

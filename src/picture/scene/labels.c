@@ -208,33 +208,75 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
     return stroke->class != CLASS_DRIBBLE || waves >= 2 * size->wave;
 }
 
-static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
+/* The best place for a part's disc, and its score. `sides`: how many places beside each point of
+ * the line are tried, two at each distance. */
+static double disc_search(const struct drawing *drawing, size_t index,
+                          const struct stroke_part *part, bool may_lie_on, int sides,
+                          struct candidate *chosen)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
-    const struct sizes *size = &drawing->size;
-    double head = stroke->head ? size->head_length : 0;
+    double head = stroke->head ? drawing->size.head_length : 0;
     double whole = path_length(&stroke->path) - head;
     double from = part->from * whole, length = (part->to - part->from) * whole;
     double beside = beside_of(drawing, stroke), best = LEFT_OUT;
-    struct candidate chosen = {0};
-    bool may_lie_on =
-        whole > 4.2 * size->order && length > 2.4 * size->order && stroke->class != CLASS_HANDOFF;
     for (size_t f = 0; f < sizeof fractions / sizeof *fractions; f++) {
         double along = from + fractions[f] * length;
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        /* on the line; at either side; for a line too short for that, a little further off */
         bool on = may_lie_on && leaves_enough(drawing, stroke, along, whole);
-        for (int side = on ? 0 : 1; side < (may_lie_on ? 3 : 7); side++) {
+        for (int side = on ? 0 : 1; side <= sides; side++) {
             double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
             struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along,
                                       fractions[f], side == 0};
             double score = score_of(drawing, index, &place) + (side > 2 ? 5 * ((side - 1) / 2) : 0);
             if (score < best) {
                 best = score;
-                chosen = place;
+                *chosen = place;
             }
         }
+    }
+    return best;
+}
+
+/* A bar whose line is hidden between it and its screener has its disc near the bar. */
+static double disc_by_bar(const struct drawing *drawing, const struct stop *bar,
+                          struct candidate *chosen)
+{
+    const struct sizes *size = &drawing->size;
+    double best = LEFT_OUT;
+    for (int ring = 0; ring < 3; ring++) {
+        double far = (1 + 0.35 * ring) * (size->bar / 2 + size->order);
+        for (int i = 0; i < 24; i++) {
+            struct vec2 way = vec2_turn(bar->facing, i * REAL_PI / 12);
+            struct candidate place = {.at = vec2_along(bar->at, way, far)};
+            double score = place_score(drawing, place.at, size->order) + 5 * ring;
+            if (score < best) {
+                best = score;
+                *chosen = place;
+            }
+        }
+    }
+    return best;
+}
+
+static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    const struct sizes *size = &drawing->size;
+    double best = LEFT_OUT;
+    struct candidate chosen = {0};
+    if (stroke->ink_count >= 2) {
+        double whole = path_length(&stroke->path) - (stroke->head ? size->head_length : 0);
+        double length = (part->to - part->from) * whole;
+        bool may_lie_on = whole > 4.2 * size->order && length > 2.4 * size->order &&
+                          stroke->class != CLASS_HANDOFF;
+        /* on the line; at either side; for a line too short for that, a little further off */
+        best = disc_search(drawing, index, part, may_lie_on, may_lie_on ? 2 : 6, &chosen);
+        if (best >= LEFT_OUT) {
+            best = disc_search(drawing, index, part, may_lie_on, 10, &chosen);
+        }
+    } else if (stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR) {
+        best = disc_by_bar(drawing, &drawing->stops.at[stroke->end], &chosen);
     }
     if (best >= LEFT_OUT) {
         drawing->scene->labels_left_out++;
@@ -256,11 +298,7 @@ void discs_place(struct drawing *drawing)
             if (stroke->part[p].order <= 0) {
                 continue;
             }
-            if (stroke->ink_count >= 2) {
-                disc_place(drawing, i, &stroke->part[p]);
-            } else {
-                drawing->scene->labels_left_out++;
-            }
+            disc_place(drawing, i, &stroke->part[p]);
         }
     }
 }
