@@ -8,7 +8,9 @@
 #define TOLERANCE 0.15               /* metres */
 #define STEP_FEET 0.35               /* between the points of a trail */
 #define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
-#define OBLIQUE (37 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
+#define OBLIQUE (35 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
+#define STEM 2.5                     /* feet of it that are straight there */
+#define ROUND_INTO_BAR 12.0          /* feet of it that may turn for that */
 #define HEEL_USE (130 * REAL_PI / 180)
 #define HEEL (80 * REAL_PI / 180) /* a turn of more is one even where none is reported */
 #define LEG_STRAIGHT 0.32 /* metres: a leg beside a corner that bows less is drawn straight */
@@ -369,8 +371,18 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
                vec2_sub(drawing->stops.at[stroke->end].at, trail->at[trail->count - 1]));
 }
 
-/* A screener's line comes to its bar from behind: one that would run along the bar, and read as
- * part of it, is led round into it. */
+/* The direction in which a screener comes to his bar: his own, but no more than so far off the way
+ * that the bar looks. */
+static struct vec2 stem_way(struct vec2 comes, struct vec2 facing)
+{
+    if (vec2_angle(comes, facing) <= OBLIQUE) {
+        return comes;
+    }
+    return vec2_turn(facing, vec2_cross(facing, comes) < 0 ? -OBLIQUE : OBLIQUE);
+}
+
+/* A screener's line comes to its bar from behind, straight at the last: one that would run along
+ * the bar, and read as part of it, is led there in one curve. */
 static void into_bar(struct drawing *drawing, struct stroke *stroke)
 {
     const struct stop *bar = &drawing->stops.at[stroke->end];
@@ -380,20 +392,29 @@ static void into_bar(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     struct vec2 comes =
-        vec2_unit(vec2_sub(bar->at, path_point(&path, length - real_min(3 * k, length))));
+        vec2_unit(vec2_sub(bar->at, path_point(&path, length - real_min(STEM * k, length))));
     if (vec2_angle(comes, bar->facing) < OBLIQUE) {
         return;
     }
-    double from = length - real_min(7 * k, 0.75 * length), left = length - from;
+    double from = length - real_min(ROUND_INTO_BAR * k, length);
     struct vec2 start = path_point(&path, from), leaves = path_direction(&path, from);
-    double reach = real_min(4.5 * k, 0.6 * left);
-    struct curve_piece piece = {vec2_along(start, leaves, 0.3 * left),
-                                vec2_along(bar->at, bar->facing, -reach), bar->at};
-    struct curve curve = {start, &piece, 1};
+    struct vec2 way = stem_way(vec2_unit(vec2_sub(bar->at, start)), bar->facing);
+    double straight = real_min(STEM * k, 0.4 * vec2_distance(start, bar->at));
+    struct vec2 stem = vec2_along(bar->at, way, -straight);
+    double reach = 0.42 * vec2_distance(start, stem);
+    if (from < 0.5 * k) { /* the whole line: it leaves the way that makes one bow */
+        leaves = vec2_unit(vec2_sub(vec2_along(stem, way, -reach), start));
+    }
+    struct curve_piece pieces[2] = {
+        {vec2_along(start, leaves, reach), vec2_along(stem, way, -reach), stem},
+        {vec2_mix(stem, bar->at, 1.0 / 3), vec2_mix(stem, bar->at, 2.0 / 3), bar->at}};
+    struct curve curve = {start, pieces, 2};
     struct path end = curve_flatten(drawing->arena, &curve, 0.03);
     struct path begin = path_cut(drawing->arena, &path, 0, from);
     struct building building = {.arena = drawing->arena};
-    build_path(&building, &begin, STEP_FEET * k);
+    if (from >= 0.5 * k) {
+        build_path(&building, &begin, STEP_FEET * k);
+    }
     build_path(&building, &end, STEP_FEET * k);
     stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
 }
