@@ -238,13 +238,13 @@ static double disc_search(const struct drawing *drawing, size_t index,
     return best;
 }
 
-/* A bar whose line is hidden between it and its screener has its disc near the bar. */
+/* A bar with no room beside its line, or with none, has its disc as near as may be. */
 static double disc_by_bar(const struct drawing *drawing, const struct stop *bar,
                           struct candidate *chosen)
 {
     const struct sizes *size = &drawing->size;
     double best = LEFT_OUT;
-    for (int ring = 0; ring < 3; ring++) {
+    for (int ring = 0; ring < 5; ring++) {
         double far = (1 + 0.35 * ring) * (size->bar / 2 + size->order);
         for (int i = 0; i < 24; i++) {
             struct vec2 way = vec2_turn(bar->facing, i * REAL_PI / 12);
@@ -275,7 +275,9 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
         if (best >= LEFT_OUT) {
             best = disc_search(drawing, index, part, may_lie_on, 10, &chosen);
         }
-    } else if (stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR) {
+    }
+    bool bar = stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR;
+    if (best >= LEFT_OUT && bar) {
         best = disc_by_bar(drawing, &drawing->stops.at[stroke->end], &chosen);
     }
     if (best >= LEFT_OUT) {

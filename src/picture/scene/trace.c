@@ -332,6 +332,23 @@ static void trace_straight(struct drawing *drawing, struct stroke *stroke)
     stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
 }
 
+/* Where a line leaves its stop: a bar by the end that is nearer to where it goes. */
+static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *start,
+                             const struct trail *trail)
+{
+    if (start->kind != STOP_BAR) {
+        return start->at;
+    }
+    size_t i = 0;
+    while (i + 1 < trail->count &&
+           vec2_distance(trail->at[i], trail->at[0]) < 4 * drawing->size.k) {
+        i++;
+    }
+    struct vec2 along = vec2_left(start->facing), goes = vec2_sub(trail->at[i], trail->at[0]);
+    double side = vec2_dot(along, goes) < 0 ? -1 : 1;
+    return vec2_along(start->at, along, side * drawing->size.bar / 2);
+}
+
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -367,7 +384,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     struct trail *trail = &stroke->trail;
-    trail_lead(drawing->arena, trail, vec2_sub(drawing->stops.at[stroke->start].at, trail->at[0]),
+    trail_lead(drawing->arena, trail, vec2_sub(leaves_at(drawing, start, trail), trail->at[0]),
                vec2_sub(drawing->stops.at[stroke->end].at, trail->at[trail->count - 1]));
 }
 

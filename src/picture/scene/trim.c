@@ -244,7 +244,7 @@ static double start_gap(const struct drawing *drawing, const struct stroke *stro
     case STOP_RING:
         return flies ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
     case STOP_BAR:
-        return flies ? size->k : 0.5 * size->k;
+        return flies ? size->k : 0.9 * size->k;
     case STOP_FREE:
     case STOP_RIM:
         return 0.8 * size->k;
