@@ -69,6 +69,13 @@ static double plan_behind(struct world *world, const struct task *task, struct v
     return plan_end(world, task, goal, route);
 }
 
+/* Where he stands; of one who is still on the way, where he is going to. */
+static struct vec2 screener_at(const struct world *world, body screener)
+{
+    const struct screen *screen = &world->screen[screener];
+    return screen->live && !screen->set ? screen->spot : world->agent[screener].m.at;
+}
+
 /* On which side of the way past the screener he goes: +1 left. A curl goes round him; any other way
  * has him between user and defender, or, when those are in a line, takes the near side. */
 static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from,
@@ -99,12 +106,12 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
 static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
                        struct route *route)
 {
-    struct vec2 user = world->agent[task->who].m.at, first = world->agent[task->other].m.at;
+    struct vec2 user = world->agent[task->who].m.at, first = screener_at(world, task->other);
     double near = SHOULDER + task->gap;
     double radius = ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
     struct vec2 out = out_side(world, task, user, first, goal), last = first;
     if (task->other2 < BODY_COUNT) {
-        struct vec2 second = world->agent[task->other2].m.at;
+        struct vec2 second = screener_at(world, task->other2);
         struct vec2 along = vec2_left(vec2_unit(vec2_sub(second, user)));
         double side = vec2_dot(along, out_side(world, task, user, second, goal)) >= 0 ? 1 : -1;
         struct vec2 by = vec2_scale(along, side);
@@ -126,7 +133,7 @@ static double plan_off(struct world *world, const struct task *task, struct vec2
 double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
-    struct vec2 screener = world->agent[task->other].m.at;
+    struct vec2 screener = screener_at(world, task->other);
     bool slipped = !world->screen[task->other].live && task->screen_task >= 0;
     if (task->shape == SHAPE_BACK) {
         return plan_behind(world, task, screener, goal, route);

@@ -153,19 +153,20 @@ static const struct screen *screen_before(const struct world *world, const struc
 }
 
 /* The user has run off on another sentence, without this screen. */
-static bool is_gone(struct world *world, body user)
+static bool is_gone(struct world *world, const struct screen *screen)
 {
-    const struct job *head = queue_head(world, user);
+    const struct job *head = queue_head(world, screen->user);
     bool runs = head && head->phase == PHASE_ACTIVE && head->task->shape != SHAPE_SETUP;
-    return runs && (head->task->kind == TASK_MOVE || head->task->kind == TASK_CARRY) &&
-           screen_task_for(world, user) < head->index;
+    bool moves = runs && (head->task->kind == TASK_MOVE || head->task->kind == TASK_CARRY) &&
+                 screen->task < head->index;
+    return moves || screen->left; /* or by it, but too early */
 }
 
 static void replan(struct world *world, const struct job *job, struct screen *screen)
 {
     const struct task *task = job->task;
     const struct screen *first = screen_before(world, job);
-    if (screen->planned && is_gone(world, task->other)) {
+    if (screen->planned && is_gone(world, screen)) {
         screen->given_up = true; /* nobody to screen for any more: it is set where it was to be */
     }
     if (screen->given_up) {
@@ -190,6 +191,7 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     }
     double speed;
     struct vec2 at = world->agent[task->who].m.at, d = meet(world, task, screen, at, &speed);
+    screen->reckoned = d;
     double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
     struct vec2 spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
     bool small =
@@ -265,7 +267,7 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     struct vec2 v;
     screen->set = true;
     screen->set_at = world->t;
-    screen->on = defender_at(world, screen, &v);
+    screen->on = screen->left ? screen->reckoned : defender_at(world, screen, &v);
     screen->user_at = world->agent[screen->user].m.at;
     agent->anchored = true;
     agent->screening = false;

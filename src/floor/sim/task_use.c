@@ -43,8 +43,12 @@ static bool use_ready(struct world *world, struct job *job)
             return false;
         }
     }
-    return task->early || (stands(world, task, task->other) &&
-                           (task->other2 >= BODY_COUNT || stands(world, task, task->other2)));
+    if (task->early) { /* he does not wait for the screen, only for its screener to be on the way */
+        int screen = screen_job(world, task, task->other);
+        return screen == SIM_NO_TASK || world->job[screen].phase != PHASE_WAITING;
+    }
+    return stands(world, task, task->other) &&
+           (task->other2 >= BODY_COUNT || stands(world, task, task->other2));
 }
 
 static void use_start(struct world *world, struct job *job)

@@ -64,15 +64,16 @@ struct screen {
     struct vec2 exit, spot, on;
     struct vec2 user_at; /* where the user was when it was set */
     bool set, left, cleared, wanted;
-    bool second;      /* of two in a row: further on, not beside the defender */
-    bool met;         /* the defender is where he is to be screened */
-    bool planned;     /* its spot has been worked out once */
-    bool given_up;    /* the user went without it */
-    bool shadow;      /* its defender is not in the play */
-    struct vec2 rest; /* where the defender ought to stand when the user stands */
-    double still;     /* when he last moved, near the spot */
-    double near_at;   /* when he first was near the spot, with nothing to wait for; < 0: not yet */
-    double due;       /* when the defender could first be met */
+    bool second;          /* of two in a row: further on, not beside the defender */
+    bool met;             /* the defender is where he is to be screened */
+    bool planned;         /* its spot has been worked out once */
+    bool given_up;        /* the user went without it */
+    bool shadow;          /* its defender is not in the play */
+    struct vec2 rest;     /* where the defender ought to stand when the user stands */
+    struct vec2 reckoned; /* where he was looked for; told of a screen that was used too early */
+    double still;         /* when he last moved, near the spot */
+    double near_at; /* when he first was near the spot, with nothing to wait for; < 0: not yet */
+    double due;     /* when the defender could first be met */
     double set_at, left_at, clear_at;
     int unset; /* times it had to be set anew */
 };

@@ -226,6 +226,36 @@ START_TEST(a_measured_place_is_taken_literally)
 }
 END_TEST
 
+static void back_is_turned_to_the_exit(const struct task_record *screen)
+{
+    struct vec2 face = vec2_of(real_cos(screen->facing), real_sin(screen->facing));
+    struct vec2 exit = vec2_sub(screen->exit, screen->to);
+    ck_assert_double_lt(vec2_angle(vec2_scale(face, -1), exit), 30.0 / 180 * REAL_PI);
+}
+
+START_TEST(a_screener_turns_his_back_to_where_the_user_goes)
+{
+    struct step *step;
+    struct play *play = down(DEFENSE_MAN, &step);
+    use(step, NULL, VERB_CURLS, 0, 3);
+    back_is_turned_to_the_exit(&sim_of(play)->segments.at[0]->record[1]);
+}
+END_TEST
+
+START_TEST(a_written_facing_is_taken_literally)
+{
+    struct step *step;
+    struct play *play = down(DEFENSE_MAN, &step);
+    step->tasks.at[1].faces = true;
+    step->tasks.at[1].face.kind = GOAL_POINT;
+    step->tasks.at[1].face.at = vec2_of(0, 0);
+    use(step, NULL, VERB_CURLS, 0, 3);
+    const struct task_record *screen = &sim_of(play)->segments.at[0]->record[1];
+    struct vec2 to_rim = vec2_scale(screen->to, -1);
+    ck_assert_double_eq_tol(screen->facing, real_atan2(to_rim.y, to_rim.x), .02);
+}
+END_TEST
+
 START_TEST(a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by_its_far_side)
 {
     struct play *play = build_play(&sim_arena, DEFENSE_MAN);
@@ -245,6 +275,7 @@ START_TEST(a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by
     const struct task_record *screen = &segment->record[0];
     ck_assert(segment->ran);
     ck_assert_double_gt(screen->to.x, screen->on.x + .2);
+    back_is_turned_to_the_exit(screen);
     double most = -9;
     for (double t = sim_time(run, 0, 1, MOMENT_STARTED); t < sim_time(run, 0, 1, MOMENT_ARRIVED);
          t += .05) {
@@ -319,6 +350,8 @@ TCase *sim_screen_tests(void)
     tcase_add_test(all, all_branches_start_from_one_stand_and_the_defense_differs);
     tcase_add_test(all, who_trails_comes_later_than_who_goes_under);
     tcase_add_test(all, a_roll_starts_as_the_user_clears);
+    tcase_add_test(all, a_screener_turns_his_back_to_where_the_user_goes);
+    tcase_add_test(all, a_written_facing_is_taken_literally);
     tcase_add_test(all, a_slip_leaves_before_contact);
     tcase_add_test(all, an_unused_screen_stands_into_the_next_step);
     tcase_add_test(all, a_standing_post_is_used_without_a_wait);
