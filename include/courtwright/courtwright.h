@@ -248,7 +248,8 @@ enum courtwright_paper {
     COURTWRIGHT_A4
 };
 
-/* A handout for players, PDF. */
+/* A handout for players, PDF. A reader's pages leave out the plays in which nobody has that number;
+ * COURTWRIGHT_NO_SUCH when that leaves none. */
 struct courtwright_handout {
     const size_t *plays; /* which, in order; NULL: every play without an error */
     size_t play_count;

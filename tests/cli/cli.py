@@ -265,6 +265,13 @@ def handout():
         tap.ok(status == 0 and out == 'lantern-3.pdf\n', 'a player is found by number', f'{status} {out} {err}')
         one_message(run('handout', 'book.play', '--for', 'Nobody', cwd=here), 2, ['Nobody'], 'an unknown player is wrong use')
         one_message(run('handout', 'book.play', '--for', '9', cwd=here), 2, ['--for'], 'there is no player 9 in a play')
+        (here / 'pair.play').write_text('drill "Give and go"\n  start 1 top, 2 right wing\n  ball 1\n\n  step\n    1 passes to 2\n')
+        one_message(run('handout', 'pair.play', '--for', '4', cwd=here), 2, ['player 4'],
+                    'a player who is in no play has no pages')
+        tap.ok(not list(here.glob('*-4.pdf')), 'and no file is left')
+        status, out, err = run('handout', 'pair.play', '--for', 'everyone', cwd=here)
+        tap.ok(status == 0 and out == 'give-and-go-1.pdf\ngive-and-go-2.pdf\n' and 'player 5' in err,
+               'everyone is whoever is on the floor', f'{status} {out} {err}')
         (here / 'kanji.play').write_text(GOOD.replace('Swing', '\u6f22\u5b57'))
         status, out, err = run('handout', 'kanji.play', '-o', 'kanji.pdf', cwd=here)
         tap.ok(status == 0 and '\u6f22\u5b57' in err and 'box' in err, 'letters that the face lacks are told of', err)

@@ -122,30 +122,29 @@ static struct band *add_row(const struct setter *setter, struct group *group, co
     return band;
 }
 
-static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
-                      const diagram_list *diagrams, group_list *groups)
+static void set_row(const struct setter *setter, const struct run *run, const struct grid *grid,
+                    const struct diagram *const *row, size_t count, group_list *groups)
 {
-    const struct diagram *row[3];
-    size_t count = 0;
-    for (size_t i = 0; i < diagrams->count; i++) {
-        if (diagrams->at[i].branch < 0) {
-            row[count++] = &diagrams->at[i];
-        }
-        bool last = i + 1 == diagrams->count;
-        if (count < (size_t)grid->across && !(last && count > 0)) {
-            continue;
-        }
-        struct group *group = add_group(setter, groups);
-        add_row(setter, group, run, grid, row, count);
-        if (count == 1 && grid->across > 1) { /* alone it may have its words beside it */
-            struct grid flat = *grid;
-            flat.across = 1;
-            flat.column = PAGE_WIDE;
-            flat.beside = true;
-            add_row(setter, group, run, &flat, row, 1);
-        }
-        count = 0;
+    struct group *group = add_group(setter, groups);
+    add_row(setter, group, run, grid, row, count);
+    if (count == 1 && grid->across > 1) { /* alone it may have its words beside it */
+        struct grid flat = *grid;
+        flat.across = 1;
+        flat.column = PAGE_WIDE;
+        flat.beside = true;
+        add_row(setter, group, run, &flat, row, 1);
     }
+}
+
+/* Does no further step's common part come after this diagram? */
+static bool is_last_row(const diagram_list *diagrams, size_t index)
+{
+    for (size_t i = index + 1; i < diagrams->count; i++) {
+        if (diagrams->at[i].branch < 0) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* The paragraphs stand in the free place beside the last step, else under it. */
@@ -154,7 +153,7 @@ static void set_last(const struct setter *setter, const struct run *run, const s
 {
     struct group *group = groups->count > 0 ? &groups->at[groups->count - 1] : NULL;
     struct band *band = group ? &group->ways[0].at[0] : NULL;
-    bool beside = band && band->taken < PAGE_WIDE;
+    bool beside = band && band->kind == BAND_STEPS && band->taken < PAGE_WIDE;
     double taken = beside ? band->taken : 0;
     struct galley *words = set_paragraphs(setter, run->play, PAGE_WIDE - taken);
     if (!words) {
@@ -214,18 +213,46 @@ static void set_step_reads(const struct setter *setter, const struct run *run,
 }
 
 static void set_reads(const struct setter *setter, const struct run *run,
-                      const diagram_list *diagrams, group_list *groups)
+                      const struct diagram *diagrams, size_t count, group_list *groups)
 {
-    for (size_t i = 0; i < diagrams->count;) {
+    for (size_t i = 0; i < count;) {
         size_t end = i;
-        while (end < diagrams->count && diagrams->at[end].branch >= 0 &&
-               diagrams->at[end].step == diagrams->at[i].step) {
+        while (end < count && diagrams[end].branch >= 0 && diagrams[end].step == diagrams[i].step) {
             end++;
         }
         if (end > i) {
-            set_step_reads(setter, run, &diagrams->at[i], end - i, groups);
+            set_step_reads(setter, run, &diagrams[i], end - i, groups);
         }
         i = end > i ? end : i + 1;
+    }
+}
+
+/* The steps in rows, the reads of a row's steps right under it. */
+static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
+                      const diagram_list *diagrams, group_list *groups)
+{
+    const struct diagram *row[3];
+    size_t count = 0, told = 0;
+    bool closed = false;
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (diagrams->at[i].branch < 0) {
+            row[count++] = &diagrams->at[i];
+        }
+        bool last = i + 1 == diagrams->count;
+        bool more = !last && diagrams->at[i + 1].branch >= 0; /* a read of this step */
+        if (more || (count < (size_t)grid->across && !last)) {
+            continue;
+        }
+        if (count > 0) {
+            set_row(setter, run, grid, row, count, groups);
+        }
+        if (is_last_row(diagrams, i) && !closed) {
+            set_last(setter, run, grid, groups);
+            closed = true;
+        }
+        set_reads(setter, run, &diagrams->at[told], i + 1 - told, groups);
+        told = i + 1;
+        count = 0;
     }
 }
 
@@ -235,6 +262,4 @@ void bands_make(const struct setter *setter, const struct run *run, const struct
     diagram_list diagrams = {0};
     scene_diagrams(setter->arena, run, &diagrams);
     set_steps(setter, run, grid, &diagrams, groups);
-    set_last(setter, run, grid, groups);
-    set_reads(setter, run, &diagrams, groups);
 }

@@ -14,14 +14,19 @@
 #define INDENT 15.0
 #define DISC_PITCH 13.0
 #define HEADING_MOST 4 /* lines */
+#define TO_AFTER 8.0   /* from a title to what it goes on from */
 #define NARROW 200.0   /* a column narrower than this has the smaller headings */
 
 /* ---- headings ---- */
 
 static struct heading heading_make(const struct setter *setter, struct str label, struct str title,
-                                   enum type type, double width)
+                                   struct str after, enum type type, double width)
 {
     struct heading heading = {.type = type, .lines = 1};
+    if (after.size > 0) {
+        heading.after = words_set(setter, TYPE_NOTE, after, 0);
+        width -= TO_AFTER + text_width(heading.after);
+    }
     if (label.size > 0) {
         heading.label = words_set(setter, type, label, 0);
         heading.indent = text_width(heading.label) + type_leading(type) / 2;
@@ -45,6 +50,11 @@ static void set_heading(struct column *column, const struct heading *heading, si
     }
     if (heading->title) {
         galley_text(column->galley, heading->title, column->x + heading->indent, base, ROLE_TEXT);
+        galley_keep(column->galley);
+    }
+    if (heading->after && heading->title) {
+        double x = column->x + heading->indent + text_width(heading->title) + TO_AFTER;
+        galley_text(column->galley, heading->after, x, base, ROLE_SOFT);
         galley_keep(column->galley);
     }
     column->base = base + type_leading(heading->type) * (double)(lines - 1);
@@ -83,7 +93,9 @@ static struct heading telling_heading(const struct setter *setter, const struct 
         title = str_format(setter->arena, "Step %d", telling->step->number);
         label = STR("");
     }
-    return heading_make(setter, label, title, type, grid->column);
+    struct str after =
+        telling->branch ? STR("") : tell_after(setter->arena, telling->play, telling->step);
+    return heading_make(setter, label, title, after, type, grid->column);
 }
 
 static void set_disc(struct column *column, int order, double x, double base, enum role role)
@@ -326,7 +338,7 @@ void section_set(struct column *column, struct str words)
 {
     column->base += column->base > 0 ? 20.6 - HEADING_BASE : 0;
     struct heading heading =
-        heading_make(column->setter, STR(""), words, TYPE_HEADING, column->width);
+        heading_make(column->setter, STR(""), words, STR(""), TYPE_HEADING, column->width);
     set_heading(column, &heading, heading.lines);
 }
 

@@ -33,6 +33,7 @@ struct telling {
 /* "2  Cross screen": the label, a wide space, the title. */
 struct heading {
     const struct text_block *label, *title; /* either may be NULL */
+    const struct text_block *after;         /* "after 1a", behind the title; or NULL */
     double indent;                          /* of the title */
     struct str whole;                       /* the title, when it is shown shortened */
     size_t lines;

@@ -21,6 +21,12 @@ static bool options_good(const struct courtwright_handout *handout)
            handout->reader <= LIMIT_ATTACKERS;
 }
 
+/* A player's pages are of the plays that have that number on the floor. */
+static bool is_for_reader(const struct compiled *compiled, int reader)
+{
+    return reader == 0 || compiled->run->play->start[body_attacker(reader)].on_floor;
+}
+
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,
                                           struct sheet_job *sheet)
 {
@@ -33,6 +39,9 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
             return COURTWRIGHT_NO_SUCH;
         }
         const struct compiled *compiled = &job->book->plays[index];
+        if (compiled->run && !is_for_reader(compiled, handout->reader)) {
+            continue;
+        }
         if (compiled->run) {
             plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
         } else if (handout->plays) {

@@ -21,6 +21,7 @@ struct handing {
     struct reader *readers;
     size_t count;
     struct naming naming;
+    size_t written;
 };
 
 static void add_reader(struct handing *handing, int number, const char *name)
@@ -106,6 +107,13 @@ static int write_one(struct handing *handing, const struct reader *reader)
     }
     enum courtwright_status status =
         courtwright_handout(handing->input.book, &handout, &output.writer);
+    if (status == COURTWRIGHT_NO_SUCH && reader->number > 0) {
+        say(request->command, "%s was not written: no play here has a player %d on the floor",
+            shown(path), reader->number);
+        output_drop(&output);
+        naming_drop(&handing->naming);
+        return STATUS_FINE;
+    }
     if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
         say(request->command, "%s: %s", shown(path), courtwright_status_text(status));
         output_drop(&output);
@@ -114,6 +122,7 @@ static int write_one(struct handing *handing, const struct reader *reader)
     if (!output_finish(&output)) {
         return STATUS_FILE;
     }
+    handing->written++;
     if (strcmp(path, "-") != 0) {
         printf("%s\n", path);
     }
@@ -130,8 +139,11 @@ static int write_all(struct handing *handing)
         for (size_t i = 0; i < handing->count && status == STATUS_FINE; i++) {
             status = write_one(handing, &handing->readers[i]);
         }
-        if (status == STATUS_FINE &&
-            !write_deps(request, &handing->input, handing->naming.used, handing->naming.count)) {
+        if (status == STATUS_FINE && handing->written == 0) {
+            status = STATUS_USE;
+        } else if (status == STATUS_FINE &&
+                   !write_deps(request, &handing->input, handing->naming.used,
+                               handing->naming.count)) {
             status = STATUS_FILE;
         }
     }

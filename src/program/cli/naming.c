@@ -151,6 +151,11 @@ const char *naming_next(struct naming *naming, const struct name_parts *parts)
     return path;
 }
 
+void naming_drop(struct naming *naming)
+{
+    free(naming->used[--naming->count]);
+}
+
 void naming_free(struct naming *naming)
 {
     for (size_t i = 0; i < naming->count; i++) {

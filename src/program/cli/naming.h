@@ -21,6 +21,8 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
                   bool many);
 /* "-", or a path; two that would be the same get -2, -3. Valid as long as the naming. */
 const char *naming_next(struct naming *naming, const struct name_parts *parts);
+/* Takes back the name given last: nothing was written there. */
+void naming_drop(struct naming *naming);
 void naming_free(struct naming *naming);
 
 #endif
