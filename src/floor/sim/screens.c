@@ -103,14 +103,6 @@ struct vec2 screen_exit(struct world *world, body screener, body user)
     return vec2_distance(at, ball) > 1 ? vec2_mix(at, ball, .5) : vec2_of(0, 0);
 }
 
-struct screen *screen_for_use(struct world *world, const struct task *use, body *screener)
-{
-    *screener = use->other;
-    struct screen *screen = &world->screen[use->other];
-    bool fits = screen->live && screen->user == use->who;
-    return fits ? screen : NULL;
-}
-
 void screen_watch(struct world *world)
 {
     for (int b = 0; b <= BODY_COACH; b++) {

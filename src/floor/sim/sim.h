@@ -8,8 +8,8 @@
 #include "floor/sim/run.h"
 
 /* Runs every step and branch. What cannot happen (a circle of waits, a wait past its limit) is
- * reported with the sentences it is about; that segment has ran == false and holds what was run. The
- * steps behind it are run on from where everybody then is, but nothing more is said of them. */
+ * reported with the sentences it is about; that segment has ran == false and holds what was run.
+ * The steps behind it are run on from where everybody then is, but nothing more is said of them. */
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags);
 

@@ -268,7 +268,6 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     screen->set = true;
     screen->set_at = world->t;
     screen->on = screen->left ? screen->reckoned : defender_at(world, screen, &v);
-    screen->user_at = world->agent[screen->user].m.at;
     agent->anchored = true;
     agent->screening = false;
     agent->m.v = vec2_of(0, 0);

@@ -62,7 +62,6 @@ struct screen {
     int task; /* SIM_NO_TASK: from an earlier step */
     body user, defender;
     struct vec2 exit, spot, on;
-    struct vec2 user_at; /* where the user was when it was set */
     bool set, left, cleared, wanted;
     bool second;          /* of two in a row: further on, not beside the defender */
     bool met;             /* the defender is where he is to be screened */
@@ -184,7 +183,6 @@ double plan_end(struct world *world, const struct task *task, struct vec2 goal,
 double plan_setup_length(const struct task *task, double far);
 
 /* screens.c */
-struct screen *screen_for_use(struct world *world, const struct task *use, body *screener);
 int screen_task_for(struct world *world, body user); /* a screen still to be set for him; or none */
 bool screen_setup_pending(struct world *world, body user); /* his fake is not done */
 double screen_eta(struct world *world,
