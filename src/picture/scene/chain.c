@@ -6,9 +6,11 @@
 
 #include <math.h>
 
-#define LEAST_MOVE 0.4 /* metres: less is not drawn, the player just stands a little off */
-#define RUN_ON 0.30    /* seconds between two moves that make one line */
-#define RIM_FEET 3.0   /* no end ring within this of the middle of the basket */
+#define LEAST_MOVE 0.4   /* metres: less is not drawn, the player just stands a little off */
+#define RUN_ON 0.30      /* seconds between two moves that make one line */
+#define RIM_FEET 3.0     /* no end ring within this of the middle of the basket */
+#define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
+#define LITTLE_STEPS 0.7 /* metres */
 #define NEVER_LEAVES 1e9
 
 /* One drawn movement of one player. */
@@ -50,6 +52,49 @@ static bool holds_ball(const struct segment *segment, body who, double from, dou
            segment_holder(segment, real_mix(from, to, 0.5)) == who;
 }
 
+/* Is the player found again, without having caught or shot the ball, as the next step begins? */
+static bool goes_on(const struct drawing *drawing, body who, double time)
+{
+    const struct segment *segment = drawing->segment;
+    if ((size_t)drawing->diagram->step + 1 >= segment->play->steps.count) {
+        return false;
+    }
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        bool later = task->who == who && moves(task) && task_start(segment, i) >= time - 0.05;
+        bool catches = task->kind == TASK_PASS && task->other == who &&
+                       segment->record[i].time[MOMENT_CAUGHT] > time - 1;
+        if (later || catches || (task->kind == TASK_SHOOT && task->who == who)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* A run to the rim that went well past it is drawn to where it ended. */
+static void past_rim(const struct drawing *drawing, body who, struct move *last)
+{
+    const struct segment *segment = drawing->segment;
+    if (!last->screen && goes_on(drawing, who, last->end) &&
+        rim_distance(drawing, segment_at(segment, who, last->end)) < RIM_FEET &&
+        rim_distance(drawing, segment_at(segment, who, segment->duration)) > PAST_FEET) {
+        last->end = segment->duration;
+    }
+}
+
+/* Where the ring of a player's last line stands: where he is found as the next step begins, for
+ * small steps after the line are not drawn. */
+static struct vec2 last_place(const struct drawing *drawing, body who, double time,
+                              struct vec2 truth)
+{
+    const struct segment *segment = drawing->segment;
+    if (!goes_on(drawing, who, time)) {
+        return truth;
+    }
+    struct vec2 end = segment_at(segment, who, segment->duration);
+    return vec2_distance(end, truth) < LITTLE_STEPS ? end : truth;
+}
+
 static void moves_of(struct drawing *drawing, body who, move_list *list)
 {
     const struct segment *segment = drawing->segment;
@@ -81,6 +126,9 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
         }
     }
     list->count = kept;
+    if (kept > 0) {
+        past_rim(drawing, who, &list->at[kept - 1]);
+    }
 }
 
 /* Does the ball come to or leave this player between the two times? */
@@ -166,11 +214,12 @@ static struct stop stop_of_end(struct drawing *drawing, body who, const struct m
                         .truth = truth,
                         .from = last->end,
                         .to = NEVER_LEAVES};
+    struct vec2 place = body_is_defender(who) ? truth : last_place(drawing, who, last->end, truth);
     if (stop.kind == STOP_BAR) {
         bar_place(drawing, last->task, &stop);
     } else {
         stop.at = stop.kind == STOP_RIM ? frame_point(&drawing->frame, truth)
-                                        : symbol_spot(drawing, truth, false);
+                                        : symbol_spot(drawing, place, false);
     }
     return stop;
 }

@@ -5,6 +5,9 @@
 
 #include <math.h>
 
+#define PAST_RIM 4.0     /* feet: who is further from the basket has run on */
+#define CAME_FEET 6.0    /* so far off it is seen from where he came, */
+#define CAME_SECONDS 4.0 /* if he did so lately */
 #define CLEAR_POINTS 0.9 /* white round a symbol's body */
 
 struct str body_text(struct drawing *drawing, body who)
@@ -223,6 +226,34 @@ static void shooters_out(struct drawing *drawing)
     }
 }
 
+/* Where a player was so long before the diagram begins, in the step before if need be. */
+static struct vec2 place_before(const struct drawing *drawing, body who, double ago)
+{
+    const struct segment *segment = drawing->segment;
+    double time = drawing->scope.start - ago;
+    if (time < 0 && segment->before) {
+        return segment_at(segment->before, who, real_max(0, segment->before->duration + time));
+    }
+    return segment_at(segment, who, real_max(0, time));
+}
+
+/* Who ran to the rim stands on the side he came from, where the line of his run stopped; not if he
+ * has gone on past it. */
+static struct vec2 rim_side(const struct drawing *drawing, body who, struct vec2 at)
+{
+    double far = rim_distance(drawing, at);
+    struct vec2 from = at;
+    for (double ago = RUN_SAMPLE; ago < CAME_SECONDS && rim_distance(drawing, from) < CAME_FEET;
+         ago += RUN_SAMPLE) {
+        from = place_before(drawing, who, ago);
+    }
+    double come = vec2_length(from);
+    if (far > PAST_RIM || come / FEET < CAME_FEET || at.y > drawing->frame.court->half_court) {
+        return at;
+    }
+    return vec2_scale(from, real_max(vec2_length(at), 0.3 * FEET) / come);
+}
+
 void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
@@ -237,7 +268,7 @@ void symbols_place(struct drawing *drawing)
         bool ball = who == holder;
         place(drawing, who,
               body_is_defender(who) ? frame_point(&drawing->frame, at)
-                                    : symbol_spot(drawing, at, ball),
+                                    : symbol_spot(drawing, rim_side(drawing, who, at), ball),
               ball);
     }
     shooters_out(drawing);
