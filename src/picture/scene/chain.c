@@ -12,6 +12,11 @@
 #define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
 #define NEVER_LEAVES 1e9
+#define BEHIND_FEET 4.2       /* a standing screener's numeral behind the bar */
+#define BEHIND_TIGHT_FEET 2.4 /* where the user runs round it */
+#define STEM 5.0              /* least points of line between bar and numeral */
+#define STEM_TIGHT 2.5
+#define ROUND_NEAR 1.0 /* metres */
 
 /* One drawn movement of one player. */
 struct move {
@@ -299,6 +304,28 @@ static void chain_of(struct drawing *drawing, const struct symbol *symbol)
     }
 }
 
+/* Does who uses the screen run round the screener's back, where the numeral would stand? */
+static bool goes_round(const struct segment *segment, body screener,
+                       const struct task_record *screen)
+{
+    struct vec2 back = vec2_of(real_cos(screen->facing), real_sin(screen->facing));
+    struct vec2 numeral = vec2_along(screen->to, back, -BEHIND_FEET * FEET);
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        const struct task_record *use = &segment->record[i];
+        if (task->kind != TASK_USE || task->other != screener || use->time[MOMENT_STARTED] < 0) {
+            continue;
+        }
+        double end = use->time[MOMENT_ARRIVED] < 0 ? segment->duration : use->time[MOMENT_ARRIVED];
+        for (double t = use->time[MOMENT_STARTED]; t < end; t += RUN_SAMPLE) {
+            if (vec2_near(segment_at(segment, task->who, t), numeral, ROUND_NEAR)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 /* A screen that already stands as the diagram begins: its bar, and the screener a little behind
  * with the short end of the line between, for a bar alone beside a numeral reads as a slip of the
  * pen. */
@@ -321,7 +348,9 @@ static void standing_bar(struct drawing *drawing, const struct segment *segment,
         .kind = STOP_BAR, .who = task->who, .from = -2, .to = -1, .truth = record->to};
     bar.at = frame_point(&drawing->frame, record->to);
     bar.facing = frame_direction(&drawing->frame, record->facing);
-    double behind = real_max(4.2 * drawing->frame.k, symbol->radius + drawing->size.gap + 5.0);
+    bool tight = goes_round(segment, task->who, record);
+    double behind = real_max((tight ? BEHIND_TIGHT_FEET : BEHIND_FEET) * drawing->frame.k,
+                             symbol->radius + drawing->size.gap + (tight ? STEM_TIGHT : STEM));
     symbol->at = vec2_along(bar.at, bar.facing, -behind);
     drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
     bool here = segment == drawing->segment;
