@@ -10,8 +10,6 @@
 
 #define NOTE_PITCH 22.0
 #define NOTES_LEAST 3
-#define TIGHT 0.5        /* of a gap, rather than turn the page */
-#define TIGHT_BOTTOM 4.0 /* and so far down toward the key */
 
 /* A bookmark. */
 struct mark {
@@ -110,12 +108,11 @@ static void turn_page(struct flow *flow, const struct play *play, const struct g
     open_page(flow, play, caution, false);
 }
 
-/* `tight`: with half the gap above it. */
-static void place(struct flow *flow, const struct band *band, bool tight)
+static void place(struct flow *flow, const struct band *band)
 {
     struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
-    page->y += page->empty ? 0 : tight ? band->gap * TIGHT : band->gap;
+    page->y += page->empty ? 0 : band->gap;
     size_t start = page->galley->items.count;
     galley_join(page->galley, band->galley, paper->margin, page->y);
     double top = page->y;
@@ -131,17 +128,16 @@ static void place(struct flow *flow, const struct band *band, bool tight)
 }
 
 /* Do all of these go on what is left of the page? */
-static bool fit(struct flow *flow, const struct band *bands, size_t count, bool tight)
+static bool fit(struct flow *flow, const struct band *bands, size_t count)
 {
     const struct page *page = current(flow);
     double y = page->y;
     int rows = page->rows;
     for (size_t i = 0; i < count; i++) {
-        double gap = page->empty && i == 0 ? 0 : bands[i].gap;
-        y += (tight ? gap * TIGHT : gap) + bands[i].galley->height;
+        y += (page->empty && i == 0 ? 0 : bands[i].gap) + bands[i].galley->height;
         rows += bands[i].kind == BAND_STEPS;
     }
-    return y <= page->bottom + (tight ? TIGHT_BOTTOM : 0) + 1e-6 && rows <= flow->grid->rows;
+    return y <= page->bottom + 1e-6 && rows <= flow->grid->rows;
 }
 
 /* What was parted off goes on under a line that says so. */
@@ -160,31 +156,29 @@ static struct galley *go_on(const struct flow *flow, const struct galley *rest)
 static size_t flow_band(struct flow *flow, struct band band, const struct play *play,
                         const struct galley *caution)
 {
-    bool tight = !fit(flow, &band, 1, false) && fit(flow, &band, 1, true);
-    if (!tight && !fit(flow, &band, 1, false) && !current(flow)->empty) {
+    if (!fit(flow, &band, 1) && !current(flow)->empty) {
         turn_page(flow, play, caution);
     }
     size_t start = flow->pages.count;
-    while (!tight && !fit(flow, &band, 1, false)) {
+    while (!fit(flow, &band, 1)) {
         struct galley *rest = galley_part(band.galley, current(flow)->bottom - current(flow)->y);
         if (!rest || rest->items.count == 0) {
             break; /* one thing taller than a page: a diagram never is */
         }
-        place(flow, &band, false);
+        place(flow, &band);
         turn_page(flow, play, caution);
         band.galley = go_on(flow, rest);
     }
-    place(flow, &band, tight);
+    place(flow, &band);
     return start;
 }
 
-/* The first way that goes whole on what is left of the page, if need be with smaller gaps. */
-static const band_list *way_that_fits(struct flow *flow, const struct group *group, bool *tight)
+/* The first way that goes whole on what is left of the page. */
+static const band_list *way_that_fits(struct flow *flow, const struct group *group)
 {
     for (size_t i = 0; i < group->count; i++) {
         const band_list *way = &group->ways[i];
-        *tight = !fit(flow, way->at, way->count, false);
-        if (!*tight || fit(flow, way->at, way->count, true)) {
+        if (fit(flow, way->at, way->count)) {
             return way;
         }
     }
@@ -196,15 +190,14 @@ static size_t flow_group(struct flow *flow, const struct group *group, const str
                          const struct galley *caution)
 {
     const band_list *last = &group->ways[group->count - 1];
-    bool tight;
-    const band_list *way = way_that_fits(flow, group, &tight);
-    if (!way && !current(flow)->empty && !fit(flow, last->at, 1, true)) {
+    const band_list *way = way_that_fits(flow, group);
+    if (!way && !current(flow)->empty && !fit(flow, last->at, 1)) {
         turn_page(flow, play, caution);
-        way = way_that_fits(flow, group, &tight);
+        way = way_that_fits(flow, group);
     }
     size_t start = flow->pages.count;
     for (size_t i = 0; way && i < way->count; i++) {
-        place(flow, &way->at[i], tight);
+        place(flow, &way->at[i]);
     }
     for (size_t i = 0; !way && i < last->count; i++) {
         size_t page = flow_band(flow, last->at[i], play, caution);

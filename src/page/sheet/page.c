@@ -169,6 +169,8 @@ struct key_row {
 };
 
 static const struct key_row key_rows[] = {
+    {CLASS_BALL, 13, "ball"},
+    {CLASS_DEFENDER, 7, "defender"},
     {CLASS_MOVE, 30, "run"},
     {CLASS_PASS, 30, "pass"},
     {CLASS_DRIBBLE, 40, "dribble"},
@@ -178,40 +180,54 @@ static const struct key_row key_rows[] = {
     {CLASS_END, 6, "where you finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
+#define KEY_TO_WORD 6.0
+#define KEY_GAP_LEAST 13.0
+#define KEY_GAP_MOST 30.0
 
-/* Only what the page shows, spread over its width. */
-static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
+/* The gap between the rows of the key that are not NULL. */
+static double key_gap(const struct text_block *const words[KEY_ROWS])
 {
-    const double to_word = 6;
-    const double gap_most = 30;
-    const struct text_block *words[KEY_ROWS];
     double used = 0;
     int count = 0;
     for (int i = 0; i < KEY_ROWS; i++) {
-        if (page->uses >> key_rows[i].class & 1) {
-            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
-            used += key_rows[i].length + to_word + text_width(words[i]);
+        if (words[i]) {
+            used += key_rows[i].length + KEY_TO_WORD + text_width(words[i]);
             count++;
         }
     }
-    double gap = count > 1 ? (PAGE_WIDE - used) / (count - 1) : 0;
-    gap = gap > gap_most ? gap_most : gap;
+    double gap = count > 1 ? (PAGE_WIDE - used) / (count - 1) : KEY_GAP_MOST;
+    return gap > KEY_GAP_MOST ? KEY_GAP_MOST : gap;
+}
+
+/* Only what the page shows, spread over its width; who is who goes without saying first. */
+static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
+{
+    const struct text_block *words[KEY_ROWS] = {NULL};
+    for (int i = 0; i < KEY_ROWS; i++) {
+        if (page->uses >> key_rows[i].class & 1) {
+            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
+        }
+    }
+    for (int i = 1; i >= 0 && key_gap(words) < KEY_GAP_LEAST; i--) {
+        words[i] = NULL;
+    }
+    double gap = key_gap(words);
     struct scene *samples = arena_new(setter->arena, struct scene);
     const double middle = 12;
     samples->width = PAGE_WIDE;
     samples->height = 2 * middle;
     double x = 0;
     for (int i = 0; i < KEY_ROWS; i++) {
-        if (!(page->uses >> key_rows[i].class & 1)) {
+        if (!words[i]) {
             continue;
         }
         scene_key_sample(setter->arena, samples, key_rows[i].class, vec2_of(x, middle),
                          key_rows[i].length);
-        x += key_rows[i].length + to_word;
+        x += key_rows[i].length + KEY_TO_WORD;
         galley_text(page->galley, words[i], paper->margin + x, page->key, ROLE_TEXT);
         x += text_width(words[i]) + gap;
     }
-    if (count > 0) {
+    if (samples->items.count > 0) {
         galley_scene(page->galley, samples, paper->margin, page->key - 2.9 - middle);
     }
 }

@@ -31,6 +31,27 @@ static void sample_stroke(struct drawing *drawing, enum scene_class class, struc
     strokes_draw(drawing);
 }
 
+/* A ringed numeral, `length` wide, in letters that can be read. */
+static void sample_ball(struct drawing *drawing, struct vec2 at, double length)
+{
+    const double numeral = 8;
+    double stroke = drawing->size.ring_stroke * length / (2 * drawing->size.ring);
+    double radius = (length - stroke) / 2;
+    struct vec2 middle = vec2_of(at.x + length / 2, at.y);
+    put_circle(drawing, CLASS_BALL, middle, radius, ROLE_NONE, ROLE_INK, stroke);
+    put_text(drawing, CLASS_PLAYER, STR("1"), middle, numeral, FACE_BOLD, ROLE_INK);
+}
+
+static void sample_defender(struct drawing *drawing, struct vec2 at, double length)
+{
+    double half = length / 2;
+    pen_move(drawing, vec2_of(at.x, at.y - half));
+    pen_line(drawing, vec2_of(at.x + length, at.y + half));
+    pen_move(drawing, vec2_of(at.x, at.y + half));
+    pen_line(drawing, vec2_of(at.x + length, at.y - half));
+    pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, drawing->size.x_stroke);
+}
+
 void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class,
                       struct vec2 at, double length)
 {
@@ -44,6 +65,10 @@ void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class
         put_circle(&drawing, CLASS_END,
                    vec2_of(at.x + drawing.size.end + drawing.size.end_stroke / 2, at.y),
                    drawing.size.end, ROLE_PAGE, ROLE_INK, drawing.size.end_stroke);
+    } else if (class == CLASS_BALL) {
+        sample_ball(&drawing, at, length);
+    } else if (class == CLASS_DEFENDER) {
+        sample_defender(&drawing, at, length);
     } else if (class >= CLASS_MOVE && class <= CLASS_SHOT) {
         sample_stroke(&drawing, class, at, length);
     }
