@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define FLAT (12 * REAL_PI / 180)  /* flatter crossings get no casing */
+#define FLAT (22 * REAL_PI / 180)  /* flatter crossings get no casing */
 #define STEEP (30 * REAL_PI / 180) /* casings are not made longer than at this angle */
 
 struct crossing_box {

@@ -214,8 +214,9 @@ void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cone
 void bend_off(struct drawing *drawing);   /* off lines that it would lie on */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
-void throws_aim(struct drawing *drawing); /* where they start and end, once the moves are bent */
-void rims_cut(struct drawing *drawing);   /* runs to the rim stop short of the basket */
+void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */
+void passes_round(struct drawing *drawing); /* last: round numerals that would break them */
+void rims_cut(struct drawing *drawing);     /* runs to the rim stop short of the basket */
 void trim(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);

@@ -156,21 +156,38 @@ static void span_break(struct span_list *spans, double from, double to)
 static void span_break_round(struct span_list *spans, const struct stroke *stroke,
                              struct vec2 centre, double r)
 {
-    struct vec2 a = stroke->ink[0],
-                way = vec2_unit(vec2_sub(stroke->ink[stroke->ink_count - 1], a));
-    double along = vec2_dot(vec2_sub(centre, a), way),
-           off = fabs(vec2_cross(way, vec2_sub(centre, a)));
-    if (off < r) {
-        double half = real_sqrt(r * r - off * off);
-        span_break(spans, along - half, along + half);
+    double along = 0;
+    for (size_t i = 0; i + 1 < stroke->ink_count; i++) {
+        struct vec2 a = stroke->ink[i], way = vec2_sub(stroke->ink[i + 1], a);
+        double length = vec2_length(way);
+        way = vec2_unit(way);
+        double middle = vec2_dot(vec2_sub(centre, a), way),
+               off = fabs(vec2_cross(way, vec2_sub(centre, a)));
+        if (off < r) {
+            double half = real_sqrt(r * r - off * off);
+            double from = real_max(middle - half, 0), to = real_min(middle + half, length);
+            if (from < to) {
+                span_break(spans, along + from, along + to);
+            }
+        }
+        along += length;
     }
+}
+
+static double ink_length(const struct stroke *stroke)
+{
+    double length = 0;
+    for (size_t i = 1; i < stroke->ink_count; i++) {
+        length += vec2_distance(stroke->ink[i - 1], stroke->ink[i]);
+    }
+    return length;
 }
 
 static struct span_list spans_of(const struct drawing *drawing, const struct stroke *stroke)
 {
     const struct sizes *size = &drawing->size;
     struct span_list spans = {.count = 1};
-    spans.to[0] = vec2_distance(stroke->ink[0], stroke->ink[stroke->ink_count - 1]);
+    spans.to[0] = ink_length(stroke);
     double gap = 0.42 * size->k;
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
@@ -239,12 +256,13 @@ static void draw_dashes(struct drawing *drawing, size_t index, double from, doub
         best = 1;
     }
     double s = length / (best * size->dash + (best - 1) * size->space);
-    struct vec2 a = stroke->ink[0],
-                way = vec2_unit(vec2_sub(stroke->ink[stroke->ink_count - 1], a));
+    struct path path = path_of(drawing->arena, stroke->ink, stroke->ink_count);
     for (int i = 0; i < best; i++) {
         double at = from + i * (size->dash + size->space) * s;
-        pen_move(drawing, vec2_along(a, way, at));
-        pen_line(drawing, vec2_along(a, way, at + size->dash * s));
+        struct path dash = path_cut(drawing->arena, &path, at, at + size->dash * s);
+        for (size_t p = 0; p < dash.count; p++) {
+            (p == 0 ? pen_move : pen_line)(drawing, dash.at[p]);
+        }
     }
     tag(drawing, pen_stroke(drawing, CLASS_PASS, stroke->role, stroke->width), stroke);
 }

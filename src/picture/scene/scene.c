@@ -111,6 +111,7 @@ static void plan(struct drawing *drawing)
     bend_round(drawing);
     rims_cut(drawing);
     throws_aim(drawing);
+    passes_round(drawing);
     trim(drawing);
     strokes_sort(drawing);
     ink_make(drawing);

@@ -126,6 +126,67 @@ static void passes_part(struct drawing *drawing)
     }
 }
 
+/* How much of a pass is left on the shorter side of a symbol that it runs through; a lot where it
+ * runs through none. */
+static double pass_left(const struct drawing *drawing, const struct trail *trail,
+                        const struct symbol *symbol, double *along)
+{
+    const struct sizes *size = &drawing->size;
+    double t, clear = symbol->radius + size->gap;
+    double off = segment_distance(symbol->at, trail->at[0], trail->at[1], &t);
+    double length = vec2_distance(trail->at[0], trail->at[1]);
+    *along = t * length;
+    if (off >= clear) {
+        return length;
+    }
+    double half = real_sqrt(clear * clear - off * off), ends = 1.2 * size->k;
+    return real_min(*along - half - ends, length - *along - half - ends - size->head_length);
+}
+
+/* A pass through somebody's numeral that would be left in scraps goes round it. */
+static void pass_round(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    const struct vec2 from = stroke->trail.at[0], to = stroke->trail.at[1];
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double along, left = pass_left(drawing, &stroke->trail, symbol, &along);
+        bool at_end = vec2_distance(symbol->at, from) < symbol->radius + size->gap ||
+                      vec2_distance(symbol->at, to) < symbol->radius + size->gap;
+        if (body_is_defender(symbol->who) || symbol->who == stroke->who ||
+            symbol->who == stroke->other || at_end || left >= 2 * size->dash + size->space) {
+            continue;
+        }
+        struct vec2 way = vec2_unit(vec2_sub(to, from)), square = vec2_left(way);
+        double off = vec2_dot(vec2_sub(vec2_along(from, way, along), symbol->at), square);
+        double side = off < 0 ? -1 : 1, clear = symbol->radius + 1.5 * size->gap;
+        if (fabs(off) < 0.3 * size->k) {
+            double one = room_at(drawing, vec2_along(symbol->at, square, 2 * clear));
+            side = one >= room_at(drawing, vec2_along(symbol->at, square, -2 * clear)) ? 1 : -1;
+        }
+        struct vec2 ends[2] = {from, to};
+        struct path path = path_of(drawing->arena, ends, 2);
+        double length = path_length(&path);
+        size_t pieces = (size_t)(length / (0.35 * size->k)) + 2;
+        stroke->trail.at = arena_array(drawing->arena, struct vec2, pieces + 1);
+        stroke->trail.count = pieces + 1;
+        for (size_t p = 0; p <= pieces; p++) {
+            stroke->trail.at[p] = path_point(&path, length * (double)p / (double)pieces);
+        }
+        trail_hump(&stroke->trail, along, vec2_scale(square, side * clear - off), length, true);
+        return;
+    }
+}
+
+void passes_round(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        if (drawing->strokes.at[i].class == CLASS_PASS) {
+            pass_round(drawing, &drawing->strokes.at[i]);
+        }
+    }
+}
+
 void throws_aim(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->stops.count; i++) {

@@ -312,7 +312,7 @@ START_TEST(a_read_shows_the_set_screen_and_only_its_own_lines)
     struct branch branch = {.title = STR("Curl")};
     VEC_PUSH(&arena, &branch.tasks, cut);
     /* run it as a common task first, so that the track is there; then make it the branch's own */
-    staged_move(&staged, TASK_USE, body_attacker(2), 2.1, 2, POINTS(9, 16, 4, 9));
+    staged_move(&staged, TASK_USE, body_attacker(2), 2.1, 2, POINTS(9, 17, 4, 19));
     staged.step->tasks.count = 1;
     VEC_PUSH(&arena, &staged.step->branches, branch);
     staged.segment->branch = 0;
