@@ -181,10 +181,22 @@ static void title_put(struct drawing *drawing)
         text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(drawing->diagram->label),
                           STR_ARG(drawing->diagram->title));
     }
-    double room = drawing->frame.width - 2, wide = metrics_width(FACE_BOLD, TITLE_SIZE, text);
+    const double space = 7, small = 8;
+    const struct diagram *diagram = drawing->diagram;
+    const struct play *play = diagram->segment->play;
+    struct caption_word after = {.text = STR("")};
+    if (diagram->branch < 0) {
+        after.text = tell_after(drawing->arena, play, &play->steps.at[diagram->step]);
+    }
+    double behind = after.text.size ? space + metrics_width(FACE_REGULAR, small, after.text) : 0;
+    double room = drawing->frame.width - 2 - behind;
+    double wide = metrics_width(FACE_BOLD, TITLE_SIZE, text);
+    double size = wide > room ? real_max(small, TITLE_SIZE * room / wide) : TITLE_SIZE;
     struct caption_word title = {.text = text, .bold = true};
-    word_put(drawing, &title, 1, 10,
-             wide > room ? real_max(8, TITLE_SIZE * room / wide) : TITLE_SIZE);
+    word_put(drawing, &title, 1, 10, size);
+    if (after.text.size) {
+        word_put(drawing, &after, 1 + metrics_width(FACE_BOLD, size, text) + space, 10, small);
+    }
 }
 
 void caption_draw(struct drawing *drawing)
