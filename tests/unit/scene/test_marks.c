@@ -333,6 +333,41 @@ START_TEST(a_read_shows_the_set_screen_and_only_its_own_lines)
 }
 END_TEST
 
+START_TEST(a_read_that_starts_under_way_draws_the_whole_step)
+{
+    staged_move(&staged, TASK_MOVE, body_attacker(3), 0, 4, POINTS(10, 12));
+    struct task cut = *staged_task(&staged, 0);
+    cut.who = body_attacker(2);
+    cut.order = 2;
+    struct branch branch = {.title = STR("Cut")};
+    VEC_PUSH(&arena, &branch.tasks, cut);
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 2, 2, POINTS(-4, 9));
+    staged.step->tasks.count = 1;
+    VEC_PUSH(&arena, &staged.step->branches, branch);
+    staged.segment->branch = 0;
+    staged_end(&staged);
+    staged.diagram.branch = 0;
+    struct scene_options options = {.width = WIDE, .accent = BODY_NONE};
+    struct scene *read = scene_make(&arena, &staged.diagram, &options);
+    staged.diagram.branch = -1;
+    struct scene *common = scene_make(&arena, &staged.diagram, &options);
+    ck_assert_int_eq(common->lines, 1);
+    ck_assert_int_eq(read->lines, 2);
+    ck_assert(vec2_near(symbol_at(read, body_attacker(3)), symbol_at(common, body_attacker(3)), 1));
+}
+END_TEST
+
+START_TEST(a_shot_from_under_the_basket_is_seen)
+{
+    staged_stands(&staged, body_attacker(1), 0.5, 6.5);
+    staged_shot(&staged, body_attacker(1), 0.2);
+    struct scene *scene = drawn();
+    const struct scene_item *lines = item_of(scene, CLASS_SHOT, 0),
+                            *head = item_of(scene, CLASS_SHOT, 1);
+    ck_assert(vec2_distance(lines->path[0].p[0], head->path[0].p[0]) > 2.15 * size.k);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("marks");
@@ -353,6 +388,8 @@ int main(void)
     tcase_add_test(all, a_stop_between_two_movements_is_ringed);
     tcase_add_test(all, runs_bend_round_whoever_stands_in_the_way);
     tcase_add_test(all, a_read_shows_the_set_screen_and_only_its_own_lines);
+    tcase_add_test(all, a_read_that_starts_under_way_draws_the_whole_step);
+    tcase_add_test(all, a_shot_from_under_the_basket_is_seen);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
