@@ -255,6 +255,49 @@ def look_at_key(folder):
         text = plain(pdf)
         tap.ok('pass' in text and 'dribble' not in text and 'hand-off' not in text and 'where you finish' not in text,
                'key: only what the page shows', text)
+        tap.ok('ball defender' in ' '.join(text.replace(' 1 ', ' ').split()), 'key: the ball and a defender come first', text[-500:])
+
+
+WAYS = '''play "Culvert"
+  start five-out
+  ball 1
+  defense man
+
+  step "Swing"
+    1 passes to 2
+    option "Back"
+      2 passes to 1
+    option "Down"
+      continue here
+      2 passes to 4
+  step "Go on"
+    5 clears to the left block
+  step "Last"
+    3 fills the top
+'''
+
+
+def look_at_ways(folder):
+    """A step says on which way it goes on; ways stand under their own step's row."""
+    pdf = handout(folder, 'ways', WAYS)
+    if pdf:
+        text = plain(pdf)
+        tap.ok('Go on after 1b' in text and text.count('after 1') == 1, 'ways: step 2 goes on from the marked one', text)
+        tap.ok(0 <= text.find('Go on') < text.find('1a Back') < text.find('1b Down') < text.find('3 Last'),
+               'ways: they stand before the next row', text)
+
+
+def look_at_gaps(folder):
+    """Words keep clear of the next heading and of the key: half a line at least."""
+    for reader in '12345':
+        pdf = handout(folder, f'gaps for {reader}', pathlib.Path(EXAMPLES) / 'kites' / 'motion.play', '--for', reader)
+        for number, (_, height, words) in enumerate(pages_of(pdf) if pdf else [], 1):
+            key = min(word[2] for word in words if word[0] == 'run' and word[2] > height - 120)
+            body = [word for word in words if 110 < word[2] < key - 1]
+            tap.ok(key - max(word[4] for word in body) > 6, f'gaps for {reader}: the key of page {number} stands clear')
+            for head in [word for word in body if word[0] == 'Again']:
+                over = max(word[4] for word in body if word[4] < head[2] + 2 and word[1] < 300)
+                tap.ok(head[2] - over > 8, f'gaps for {reader}: the heading of step 3 stands clear', head[2] - over)
 
 
 def look_at_bytes(folder):
@@ -277,6 +320,8 @@ def main():
         look_at_discs(folder)
         look_at_cautions(folder)
         look_at_key(folder)
+        look_at_ways(folder)
+        look_at_gaps(folder)
         look_at_bytes(folder)
     return tap.end()
 
