@@ -215,6 +215,7 @@ struct courtwright_draw {
     double width;     /* of one diagram, points, 72..2000; 0: 237.6 (3.3 in) */
     double scale;     /* PNG: pixels a point, 0.5..10; 0: 3 (216 dpi) */
     bool caption;     /* the sentences under the floor */
+    bool caution;     /* the short caution under the floor; it is in an SVG's description always */
     bool beads;       /* a bead on each line every half second */
     bool names;       /* players' names beside their numbers, from the roster */
     bool show_checks; /* findings where they are */

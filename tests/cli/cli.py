@@ -239,7 +239,7 @@ def draw():
         hidden = run('draw', 'good.play', '--defense', 'hidden', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
         plain = run('draw', 'good.play', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
         tap.ok(0 < len(hidden) < len(plain), '--defense hidden leaves the defense out')
-        for option in (['--theme', 'dark'], ['--caption'], ['--beats'], ['--width', '84mm'], ['--salt', 'b']):
+        for option in (['--theme', 'dark'], ['--caption'], ['--caution'], ['--beats'], ['--width', '84mm'], ['--salt', 'b']):
             changed = run('draw', 'good.play', *option, '--text', 'live', '--step', '1', '-o', '-', cwd=here)
             tap.ok(changed[0] == 0 and changed[1] != plain and '</svg>' in changed[1], f'{" ".join(option)} changes the drawing',
                    changed[2])

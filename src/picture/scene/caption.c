@@ -95,13 +95,14 @@ static void set_lines(struct caption_text *text, double width)
     text->lines = line + 1;
 }
 
-static caption_texts texts_of(struct arena *arena, const struct diagram *diagram, double width)
+static caption_texts texts_of(struct arena *arena, const struct diagram *diagram,
+                              const struct scene_options *options, double width)
 {
     const struct segment *segment = diagram->segment;
     const struct step *step = &segment->play->steps.at[diagram->step];
     struct scope scope = scope_of(diagram);
     caption_texts texts = {0};
-    for (size_t i = scope.first; i < scope.end; i++) {
+    for (size_t i = scope.first; options->caption && i < scope.end; i++) {
         struct str told = tell_task(arena, segment->play, step, segment->branch, i);
         if (told.size == 0) {
             continue;
@@ -111,16 +112,22 @@ static caption_texts texts_of(struct arena *arena, const struct diagram *diagram
         set_lines(&text, width);
         VEC_PUSH(arena, &texts, text);
     }
+    if (options->caution) {
+        struct caption_text text = {.task = -1};
+        split_words(arena, tell_caution(arena, segment->play), &text);
+        set_lines(&text, width);
+        VEC_PUSH(arena, &texts, text);
+    }
     return texts;
 }
 
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width)
 {
-    if (!options->caption) {
+    if (!options->caption && !options->caution) {
         return 0;
     }
-    caption_texts texts = texts_of(arena, diagram, width);
+    caption_texts texts = texts_of(arena, diagram, options, width);
     double height = 0;
     for (size_t i = 0; i < texts.count; i++) {
         height += texts.at[i].lines * caption_leading(width) + (i > 0 ? BETWEEN : 0);
@@ -201,12 +208,11 @@ static void title_put(struct drawing *drawing)
 
 void caption_draw(struct drawing *drawing)
 {
-    if (!drawing->options->caption) {
-        return;
+    if (drawing->options->caption) {
+        title_put(drawing);
     }
-    title_put(drawing);
     double width = drawing->frame.width, y = drawing->frame.height + FIRST;
-    caption_texts texts = texts_of(drawing->arena, drawing->diagram, width);
+    caption_texts texts = texts_of(drawing->arena, drawing->diagram, drawing->options, width);
     for (size_t i = 0; i < texts.count; i++) {
         disc_put(drawing, &texts.at[i], y);
         text_put(drawing, &texts.at[i], y);

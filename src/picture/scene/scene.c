@@ -139,8 +139,10 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
         drawing.frame.height + caption_height(arena, diagram, options, drawing.frame.width);
     scene->theme = options->theme;
     scene->title = scene_title(arena, diagram);
-    scene->description = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
-                                      diagram->branch);
+    struct str told = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
+                                   diagram->branch);
+    struct str caution = tell_caution(arena, segment->play);
+    scene->description = str_format(arena, "%.*s %.*s", STR_ARG(told), STR_ARG(caution));
     scene->scale = drawing.frame.k;
     plan(&drawing);
     page_draw(&drawing);

@@ -102,8 +102,9 @@ struct scene {
 struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
-    body accent;                       /* whose page it is; BODY_NONE: nobody's */
-    bool hide_defense, caption, beads; /* caption: title and sentences, over and under the floor */
+    body accent; /* whose page it is; BODY_NONE: nobody's */
+    bool hide_defense, caption, caution,
+        beads;                    /* caption: title and sentences, over and under the floor */
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */

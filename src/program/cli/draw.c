@@ -57,6 +57,7 @@ static bool options_make(struct drawing *drawing)
         .width = request->width,
         .scale = request->scale,
         .caption = request->caption,
+        .caution = request->caution,
         .beads = request->beads,
         .names = request->names,
         .show_checks = request->show_checks,
@@ -240,7 +241,7 @@ static const struct option_row options[] = {
      0},
     ROW_STRICT,
     ROW_DEPS,
-    {"caution", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    {"caution", 0, OPTION_FLAG, FIELD(caution), NULL, "the caution under the floor", 0, 0},
     OPTIONS_END,
 };
 

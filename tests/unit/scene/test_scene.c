@@ -414,6 +414,27 @@ START_TEST(captions_stand_over_and_under_the_floor)
 }
 END_TEST
 
+START_TEST(the_caution_is_in_every_description_and_under_the_floor_when_asked)
+{
+    five_out(COURT_HIGH_SCHOOL);
+    staged_end(&staged);
+    const struct scene *plain = drawn(237.6, BODY_NONE);
+    struct scene_options options = {.width = 237.6, .accent = BODY_NONE, .caution = true};
+    struct scene *scene = scene_make(&arena, &staged.diagram, &options);
+    const char *words = "Local rules, league and medical staff";
+    ck_assert_ptr_nonnull(strstr(str_copy(&arena, plain->description).at, words));
+    ck_assert(!says(plain, CLASS_CAPTION, "Caution: feet still, elbows in."));
+    ck_assert(scene->height > plain->height + 12);
+    bool said = false;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        said =
+            said || (item->class == CLASS_CAPTION && str_starts(item->text, "Caution: feet still"));
+    }
+    ck_assert(said);
+}
+END_TEST
+
 START_TEST(first_names_stand_beside_numbers_when_asked)
 {
     five_out(COURT_HIGH_SCHOOL);
@@ -483,6 +504,7 @@ int main(void)
     tcase_add_test(all, beads_stand_in_for_discs);
     tcase_add_test(all, findings_have_their_mark_and_letter);
     tcase_add_test(all, captions_stand_over_and_under_the_floor);
+    tcase_add_test(all, the_caution_is_in_every_description_and_under_the_floor_when_asked);
     tcase_add_test(all, first_names_stand_beside_numbers_when_asked);
     tcase_add_test(all, every_mark_has_a_sample_for_the_key);
     tcase_add_test(all, a_drill_has_its_coach_cone_and_line);
