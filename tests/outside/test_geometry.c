@@ -9,22 +9,6 @@
 
 #define CLOSE(got, wanted, within) ck_assert_double_eq_tol((got), (wanted), (within))
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 /* R. Shah's published notebook on NBA tracking (convex hull of one defence, feet): four corners,
  * 165.2116 square feet, their mean (22.60381, 21.35466); the fifth player is inside. */
 START_TEST(the_published_hull_of_a_defense)

@@ -10,22 +10,6 @@
 
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 /* What a book says of its play, in terms of the run. */
 struct fact {
     enum {

@@ -2,40 +2,6 @@
 /* dump: a scene as text for goldens, one item a line, points to two decimals. */
 #include "picture/scene/scene.h"
 
-static const char *const class_words[CLASS_COUNT] = {
-    [CLASS_PAGE] = "page",
-    [CLASS_COURT] = "court",
-    [CLASS_BASKET] = "basket",
-    [CLASS_CLEAR] = "clear",
-    [CLASS_MOVE] = "move",
-    [CLASS_PASS] = "pass",
-    [CLASS_DRIBBLE] = "dribble",
-    [CLASS_SCREEN] = "screen",
-    [CLASS_HANDOFF] = "hand-off",
-    [CLASS_SHOT] = "shot",
-    [CLASS_DEFENSE_MOVE] = "defense-move",
-    [CLASS_CONE] = "cone",
-    [CLASS_LINE_OF_PLAYERS] = "line-of-players",
-    [CLASS_BEAD] = "bead",
-    [CLASS_END] = "end",
-    [CLASS_DEFENDER] = "defender",
-    [CLASS_PLAYER] = "player",
-    [CLASS_BALL] = "ball",
-    [CLASS_ORDER] = "order",
-    [CLASS_FINDING] = "finding",
-    [CLASS_CAPTION] = "caption",
-};
-static const char *const role_words[ROLE_COUNT] = {
-    [ROLE_NONE] = "none",         [ROLE_PAGE] = "page",
-    [ROLE_FLOOR] = "floor",       [ROLE_LANE] = "lane",
-    [ROLE_INK] = "ink",           [ROLE_TEXT] = "text",
-    [ROLE_SOFT] = "soft",         [ROLE_DEFENDER] = "defender",
-    [ROLE_ACCENT] = "accent",     [ROLE_WARNING] = "warning",
-    [ROLE_COURT] = "court",       [ROLE_RULE] = "rule",
-    [ROLE_HAIRLINE] = "hairline", [ROLE_TINT] = "tint",
-    [ROLE_ORDER] = "order",       [ROLE_ORDER_TEXT] = "order-text",
-};
-
 static void dump_point(struct strbuf *out, struct vec2 p)
 {
     strbuf_char(out, ' ');
@@ -60,7 +26,7 @@ static void dump_path(struct strbuf *out, const struct scene_item *item)
 
 static void dump_item(struct strbuf *out, const struct scene_item *item)
 {
-    strbuf_text(out, class_words[item->class]);
+    strbuf_text(out, scene_class_word(item->class));
     if (item->casing) {
         strbuf_text(out, " casing");
     }
@@ -72,10 +38,10 @@ static void dump_item(struct strbuf *out, const struct scene_item *item)
         body_print(out, item->who);
     }
     if (item->fill != ROLE_NONE) {
-        strbuf_print(out, " fill %s", role_words[item->fill]);
+        strbuf_print(out, " fill %s", scene_role_word(item->fill));
     }
     if (item->stroke != ROLE_NONE) {
-        strbuf_print(out, " stroke %s ", role_words[item->stroke]);
+        strbuf_print(out, " stroke %s ", scene_role_word(item->stroke));
         strbuf_number(out, item->width, 2);
     }
     switch (item->shape) {

@@ -58,6 +58,9 @@ struct theme_row {
     unsigned rgb[ROLE_COUNT]; /* 0xRRGGBB */
     bool has_floor, has_lane; /* tints painted */
 };
+/* "hand-off", "ink": what they are called in dumps and as classes of live SVG. */
+const char *scene_class_word(enum scene_class class);
+const char *scene_role_word(enum role role);
 const struct theme_row *theme_row(enum theme theme);
 bool theme_find(struct str word, enum theme *theme);
 

@@ -10,39 +10,6 @@
 #include <assert.h>
 #include <math.h>
 
-static const char *const class_words[CLASS_COUNT] = {
-    [CLASS_PAGE] = "page",
-    [CLASS_COURT] = "court",
-    [CLASS_BASKET] = "basket",
-    [CLASS_CLEAR] = "clear",
-    [CLASS_MOVE] = "move",
-    [CLASS_PASS] = "pass",
-    [CLASS_DRIBBLE] = "dribble",
-    [CLASS_SCREEN] = "screen",
-    [CLASS_HANDOFF] = "handoff",
-    [CLASS_SHOT] = "shot",
-    [CLASS_DEFENSE_MOVE] = "defense-move",
-    [CLASS_CONE] = "cone",
-    [CLASS_LINE_OF_PLAYERS] = "waiting",
-    [CLASS_BEAD] = "bead",
-    [CLASS_END] = "end",
-    [CLASS_DEFENDER] = "defender",
-    [CLASS_PLAYER] = "player",
-    [CLASS_BALL] = "ball",
-    [CLASS_ORDER] = "order",
-    [CLASS_FINDING] = "finding",
-    [CLASS_CAPTION] = "caption",
-};
-
-/* f-ink fills with ink, s-ink strokes with it. */
-static const char *const role_words[ROLE_COUNT] = {
-    [ROLE_PAGE] = "page",         [ROLE_FLOOR] = "floor",   [ROLE_LANE] = "lane",
-    [ROLE_INK] = "ink",           [ROLE_TEXT] = "text",     [ROLE_SOFT] = "soft",
-    [ROLE_DEFENDER] = "defender", [ROLE_ACCENT] = "accent", [ROLE_WARNING] = "warning",
-    [ROLE_COURT] = "court",       [ROLE_RULE] = "rule",     [ROLE_HAIRLINE] = "hairline",
-    [ROLE_TINT] = "tint",         [ROLE_ORDER] = "order",   [ROLE_ORDER_TEXT] = "order-text",
-};
-
 #define FAMILY "Inter, system-ui, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif"
 
 struct output {
@@ -142,13 +109,13 @@ static void put_classes(struct output *out, const char *meaning, enum role fill,
     if (fill != ROLE_NONE) {
         writer_text(out->writer, gap);
         writer_text(out->writer, "f-");
-        writer_text(out->writer, role_words[fill]);
+        writer_text(out->writer, scene_role_word(fill));
         gap = " ";
     }
     if (stroke != ROLE_NONE) {
         writer_text(out->writer, gap);
         writer_text(out->writer, "s-");
-        writer_text(out->writer, role_words[stroke]);
+        writer_text(out->writer, scene_role_word(stroke));
     }
     writer_text(out->writer, "\"");
 }
@@ -323,7 +290,7 @@ static void put_groups(struct output *out)
             alike = alike && same_paint(&items[i], &items[end]);
         }
         writer_text(out->writer, "<g");
-        put_classes(out, class_words[items[i].class], alike ? items[i].fill : ROLE_NONE,
+        put_classes(out, scene_class_word(items[i].class), alike ? items[i].fill : ROLE_NONE,
                     alike ? items[i].stroke : ROLE_NONE);
         if (alike) {
             put_paint(out, &items[i]);
@@ -347,7 +314,7 @@ static void put_rule(struct output *out, char kind, const char *property, enum r
     writer_text(o->writer, " .");
     writer_bytes(o->writer, &kind, 1);
     writer_text(o->writer, "-");
-    writer_text(o->writer, role_words[role]);
+    writer_text(o->writer, scene_role_word(role));
     char color[] = ":#000000}";
     for (int i = 0; i < 6; i++) {
         color[7 - i] = "0123456789abcdef"[rgb >> 4 * i & 0xF];

@@ -6,22 +6,6 @@
 
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 static void printed(double value, int decimals, const char *wanted)
 {
     struct strbuf out;

@@ -10,22 +10,12 @@
 
 #define CLOSE(got, wanted, within) ck_assert_double_eq_tol((got), (wanted), (within))
 
-static jmp_buf escape;
-static struct arena arena;
 static struct rng rng;
 
-static void open_arena(void)
+static void open_own(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     rng_seed(&rng, 20);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
 }
 
 static struct vec2 anywhere(void)
@@ -287,7 +277,7 @@ int main(void)
     Suite *suite = suite_create("geom");
     TCase *all = tcase_create("geom");
     tcase_set_timeout(all, 60);
-    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_checked_fixture(all, open_own, close_arena);
     tcase_add_test(all, a_path_is_measured_along_itself);
     tcase_add_test(all, a_path_of_one_point_has_no_length_and_no_direction);
     tcase_add_test(all, cut_and_resampled_paths_lie_on_the_path);

@@ -6,22 +6,6 @@
 
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 START_TEST(the_good_example_is_told_nothing_above_a_note)
 {
     const struct check_row *row = check_at((size_t)_i);

@@ -101,22 +101,6 @@ static const char *const sound[] = {
     SWITCHBACK "    5 screens for 3\n    5 slips to the rim\n    3 comes off 5 to left wing\n",
 };
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 /* The text with the marked line as it is (line NULL) or as given. */
 static struct str with_line(const char *text, const char *line)
 {

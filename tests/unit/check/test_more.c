@@ -9,22 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 enum { P1, P2, P3, P4, P5, X1 = BODY_FIRST_DEFENDER, X2, X3 };
 
 static const struct finding *the(struct made *made, const char *id)

@@ -7,22 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static const char *folder;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static struct str read_play(const struct check_row *row, const char *which)
 {

@@ -9,22 +9,6 @@
 #include "base/real.h"
 #include "suite.h"
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 #define NEAR(a, b, within) ck_assert_double_eq_tol(a, b, within)
 
 START_TEST(a_sprint_from_rest_follows_the_exponential_law)

@@ -9,8 +9,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct fonts *fonts;
 static struct strbuf bytes;
 
@@ -30,10 +28,7 @@ static bool refuse(void *ctx, const char *at, size_t size)
 
 static void open_fonts(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     fonts = fonts_create();
     ck_assert_ptr_nonnull(fonts);
 }
@@ -41,7 +36,7 @@ static void open_fonts(void)
 static void close_fonts(void)
 {
     fonts_destroy(fonts);
-    arena_finish(&arena);
+    close_arena();
 }
 
 typedef bool painter(struct arena *, struct fonts *, const struct paint_sheet *,

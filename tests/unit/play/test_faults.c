@@ -7,22 +7,7 @@
 #include "resolved.h"
 #include "suite.h"
 
-static jmp_buf escape;
-static struct arena arena;
 static struct resolved r;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static void resolve(const char *text)
 {

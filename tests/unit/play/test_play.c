@@ -10,22 +10,6 @@
 #include "resolved.h"
 #include "suite.h"
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 static void resolve(struct resolved *out, const char *text)
 {
     resolve_text(&arena, out, STR("Test"), str_of(text));

@@ -12,8 +12,6 @@
 #define POINTS(...)                                                                                \
     ((const double[]){__VA_ARGS__}), sizeof((const double[]){__VA_ARGS__}) / sizeof(double) / 2
 
-static jmp_buf escape;
-static struct arena arena;
 static struct staged staged;
 
 static void five(const double spots[5][2], const double defenders[5][2])
@@ -121,19 +119,6 @@ static const struct golden goldens[] = {
     {"full-floor", full_floor, COURT_HIGH_SCHOOL, 504, BODY_NONE, false, THEME_PRINT},
 };
 enum { GOLDENS = sizeof goldens / sizeof *goldens };
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static struct str drawn(const struct golden *golden)
 {

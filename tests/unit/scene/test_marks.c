@@ -11,28 +11,18 @@
     ((const double[]){__VA_ARGS__}), sizeof((const double[]){__VA_ARGS__}) / sizeof(double) / 2
 #define WIDE 237.6
 
-static jmp_buf escape;
-static struct arena arena;
 static struct staged staged;
 static struct sizes size;
 
-static void open_arena(void)
+static void open_own(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     size = sizes_of(WIDE / 50.4);
     staged_begin(&staged, &arena, COURT_HIGH_SCHOOL);
     staged_stands(&staged, body_attacker(1), 0, 26);
     staged_stands(&staged, body_attacker(2), 16, 19.5);
     staged_stands(&staged, body_attacker(3), -16, 19.5);
     staged_ball(&staged, body_attacker(1));
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
 }
 
 static struct scene *drawn(void)
@@ -372,7 +362,7 @@ int main(void)
 {
     Suite *suite = suite_create("marks");
     TCase *all = tcase_create("marks");
-    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_checked_fixture(all, open_own, close_arena);
     tcase_add_test(all, a_line_starts_and_stops_short_of_what_it_joins);
     tcase_add_test(all, a_move_of_a_foot_is_not_drawn);
     tcase_add_test(all, no_ring_at_the_rim);

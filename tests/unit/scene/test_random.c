@@ -8,8 +8,6 @@
 
 enum { PLAYS = 120, PLACES = 12 };
 
-static jmp_buf escape;
-
 static const double places[PLACES][2] = {{0, 26},       {15.5, 19}, {-15.5, 19}, {20.8, 3.05},
                                          {-20.8, 3.05}, {8, 24.3},  {-8, 24.3},  {7.5, 7.6},
                                          {-7.5, 7.6},   {6, 19},    {-6, 19},    {0, 8.3}};
@@ -79,10 +77,10 @@ static void make_pass(struct made *made)
     made->time = released + 0.8;
 }
 
-static void make_play(struct made *made, struct arena *arena, uint64_t seed)
+static void make_play(struct made *made, uint64_t seed)
 {
     rng_seed(&made->rng, seed);
-    staged_begin(&made->staged, arena, (enum court_code)rng_below(&made->rng, COURT_COUNT));
+    staged_begin(&made->staged, &arena, (enum court_code)rng_below(&made->rng, COURT_COUNT));
     make_start(made);
     for (int sentence = 0; sentence < 4; sentence++) {
         if (rng_below(&made->rng, 3) == 0) {
@@ -103,18 +101,14 @@ static int bad_things(const struct scene_measure *found)
 
 static bool play_is_clean(double width, uint64_t seed)
 {
-    struct arena arena;
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     struct made *made = arena_new(&arena, struct made);
-    make_play(made, &arena, seed);
+    make_play(made, seed);
     struct scene_options options = {.width = width, .accent = BODY_NONE};
     struct scene_measure found;
     scene_measure(&arena, scene_make(&arena, &made->staged.diagram, &options), &found);
     int bad = bad_things(&found);
-    arena_finish(&arena);
+    close_arena();
     return bad == 0;
 }
 

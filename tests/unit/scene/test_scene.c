@@ -10,22 +10,7 @@
 #define POINTS(...)                                                                                \
     ((const double[]){__VA_ARGS__}), sizeof((const double[]){__VA_ARGS__}) / sizeof(double) / 2
 
-static jmp_buf escape;
-static struct arena arena;
 static struct staged staged;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static void five_out(enum court_code court)
 {

@@ -8,8 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct fonts *fonts;
 static struct playbook book;
 static struct sheet_job job;
@@ -17,10 +15,7 @@ static struct setter setter;
 
 static void open_setter(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     fonts = fonts_create();
     ck_assert_ptr_nonnull(fonts);
     book = (struct playbook){.title = STR("A season")};
@@ -31,7 +26,7 @@ static void open_setter(void)
 static void close_setter(void)
 {
     fonts_destroy(fonts);
-    arena_finish(&arena);
+    close_arena();
 }
 
 /* The text with its bold parts in brackets. */

@@ -6,7 +6,6 @@
 #include "build.h"
 #include "suite.h"
 
-extern struct arena sim_arena;
 extern struct diags sim_diags;
 struct run *sim_of(const struct play *play); /* runs it; its complaints are in sim_diags */
 double sim_time(const struct run *run, size_t segment, size_t task, enum moment moment);

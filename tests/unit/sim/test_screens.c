@@ -10,25 +10,25 @@
 /* 5 comes down from the elbow for 3 in the left corner; 1 has the ball in the slot. */
 static struct play *down(enum defense_kind defense, struct step **step)
 {
-    struct play *play = build_play(&sim_arena, defense);
+    struct play *play = build_play(&arena, defense);
     build_place(play, 1, -8, 19.1);
     build_place(play, 2, 15.5, 13.8);
     build_place(play, 3, -20.8, -2.2);
     build_place(play, 4, 20.8, -2.2);
     build_place(play, 5, -6, 13.8);
-    *step = build_step(&sim_arena, play);
-    build_to(build_task(&sim_arena, *step, NULL, 3, VERB_SETS_UP), 0, 0);
-    build_task(&sim_arena, *step, NULL, 5, VERB_SCREENS)->other = body_attacker(3);
+    *step = build_step(&arena, play);
+    build_to(build_task(&arena, *step, NULL, 3, VERB_SETS_UP), 0, 0);
+    build_task(&arena, *step, NULL, 5, VERB_SCREENS)->other = body_attacker(3);
     return play;
 }
 
 static void use(struct step *step, struct branch *branch, enum verb verb, double x, double y)
 {
-    struct task *task = build_task(&sim_arena, step, branch, 3, verb);
+    struct task *task = build_task(&arena, step, branch, 3, verb);
     task->other = body_attacker(5);
     task->screen_task = 1;
     build_to(task, x, y);
-    build_task(&sim_arena, step, branch, 1, VERB_PASSES)->other = body_attacker(3);
+    build_task(&arena, step, branch, 1, VERB_PASSES)->other = body_attacker(3);
 }
 
 static void curl_is_sound(const struct run *run)
@@ -92,11 +92,11 @@ START_TEST(all_branches_start_from_one_stand_and_the_defense_differs)
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
     for (int i = 0; i < 4; i++) {
-        struct branch *branch = build_branch(&sim_arena, step, "Read");
-        build_condition(&sim_arena, branch, 3, answers[i]);
+        struct branch *branch = build_branch(&arena, step, "Read");
+        build_condition(&arena, branch, 3, answers[i]);
         use(step, branch, uses[i], i == 1 ? -20.8 : 0, i == 1 ? -2.2 : 0);
     }
-    build_to(build_task(&sim_arena, build_step(&sim_arena, play), NULL, 3, VERB_CLEARS), 7, 2);
+    build_to(build_task(&arena, build_step(&arena, play), NULL, 3, VERB_CLEARS), 7, 2);
     struct run *run = sim_of(play);
     ck_assert_uint_eq(run->segments.count, 5);
     for (size_t i = 0; i < 4; i++) {
@@ -123,8 +123,8 @@ START_TEST(who_trails_comes_later_than_who_goes_under)
     for (int i = 0; i < 2; i++) {
         struct step *step;
         struct play *play = down(DEFENSE_MAN, &step);
-        struct branch *branch = build_branch(&sim_arena, step, "Curl");
-        build_condition(&sim_arena, branch, 3, i ? VERB_GOES_UNDER : VERB_TRAILS);
+        struct branch *branch = build_branch(&arena, step, "Curl");
+        build_condition(&arena, branch, 3, i ? VERB_GOES_UNDER : VERB_TRAILS);
         use(step, branch, VERB_CURLS, 0, 3);
         struct run *run = sim_of(play);
         double used = sim_time(run, 0, 1, MOMENT_USED) + .2;
@@ -141,9 +141,9 @@ START_TEST(a_roll_starts_as_the_user_clears)
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
     use(step, NULL, VERB_CURLS, 0, 3);
-    struct task *pop = build_task(&sim_arena, step, NULL, 5, VERB_POPS);
+    struct task *pop = build_task(&arena, step, NULL, 5, VERB_POPS);
     build_to(pop, -20.8, -2.2);
-    build_wait(&sim_arena, pop, 1, MOMENT_USED, false);
+    build_wait(&arena, pop, 1, MOMENT_USED, false);
     struct run *run = sim_of(play);
     double used = sim_time(run, 0, 1, MOMENT_USED), popped = sim_time(run, 0, 4, MOMENT_STARTED);
     ck_assert_double_ge(popped, used);
@@ -155,7 +155,7 @@ START_TEST(a_slip_leaves_before_contact)
 {
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
-    struct task *slip = build_task(&sim_arena, step, NULL, 5, VERB_SLIPS);
+    struct task *slip = build_task(&arena, step, NULL, 5, VERB_SLIPS);
     build_to(slip, 0, 0);
     slip->screen_task = 1;
     struct run *run = sim_of(play);
@@ -173,8 +173,8 @@ START_TEST(an_unused_screen_stands_into_the_next_step)
 {
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
-    step = build_step(&sim_arena, play);
-    struct task *curl = build_task(&sim_arena, step, NULL, 3, VERB_CURLS);
+    step = build_step(&arena, play);
+    struct task *curl = build_task(&arena, step, NULL, 3, VERB_CURLS);
     curl->other = body_attacker(5);
     build_to(curl, 0, 3);
     struct run *run = sim_of(play);
@@ -189,10 +189,10 @@ END_TEST
 
 START_TEST(a_standing_post_is_used_without_a_wait)
 {
-    struct play *play = build_play(&sim_arena, DEFENSE_MAN);
+    struct play *play = build_play(&arena, DEFENSE_MAN);
     build_formation(play, "fouroutonein");
-    struct step *step = build_step(&sim_arena, play);
-    struct task *cut = build_task(&sim_arena, step, NULL, 2, VERB_COMES);
+    struct step *step = build_step(&arena, play);
+    struct task *cut = build_task(&arena, step, NULL, 2, VERB_COMES);
     cut->other = body_attacker(5);
     build_to(cut, 0, 3);
     struct run *run = sim_of(play);
@@ -258,15 +258,15 @@ END_TEST
 
 START_TEST(a_screen_on_the_ball_is_set_beside_the_guard_and_the_dribbler_goes_by_its_far_side)
 {
-    struct play *play = build_play(&sim_arena, DEFENSE_MAN);
+    struct play *play = build_play(&arena, DEFENSE_MAN);
     build_place(play, 1, 0, 20.8);
     build_place(play, 2, 20.8, -2.2);
     build_place(play, 3, -20.8, -2.2);
     build_place(play, 4, -15.5, 13.8);
     build_place(play, 5, 6, 13.8);
-    struct step *step = build_step(&sim_arena, play);
-    build_task(&sim_arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(1);
-    struct task *drive = build_task(&sim_arena, step, NULL, 1, VERB_DRIVES_OFF);
+    struct step *step = build_step(&arena, play);
+    build_task(&arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(1);
+    struct task *drive = build_task(&arena, step, NULL, 1, VERB_DRIVES_OFF);
     drive->other = body_attacker(5);
     drive->screen_task = 0;
     build_to(drive, 0, 0);
@@ -289,8 +289,8 @@ START_TEST(a_switch_leaves_each_with_the_other_man)
 {
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
-    struct branch *branch = build_branch(&sim_arena, step, "Switch");
-    build_condition(&sim_arena, branch, 3, VERB_SWITCHES);
+    struct branch *branch = build_branch(&arena, step, "Switch");
+    build_condition(&arena, branch, 3, VERB_SWITCHES);
     branch->conditions.at[0].other = (struct who){.kind = WHO_DEFENDER, .number = 5};
     use(step, branch, VERB_CURLS, 0, 3);
     struct run *run = sim_of(play);
@@ -305,8 +305,8 @@ START_TEST(a_screen_whose_user_went_without_it_is_set_where_it_was_to_be)
     struct step *step;
     struct play *play = down(DEFENSE_MAN, &step);
     step->tasks.count = 0;
-    build_task(&sim_arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(3);
-    build_to(build_task(&sim_arena, step, NULL, 3, VERB_CUTS), 0, 0);
+    build_task(&arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(3);
+    build_to(build_task(&arena, step, NULL, 3, VERB_CUTS), 0, 0);
     struct run *run = sim_of(play);
     const struct segment *segment = run->segments.at[0];
     ck_assert(segment->ran);
@@ -317,16 +317,16 @@ END_TEST
 
 START_TEST(two_screens_for_one_user_stand_in_a_row)
 {
-    struct play *play = build_play(&sim_arena, DEFENSE_MAN);
+    struct play *play = build_play(&arena, DEFENSE_MAN);
     build_place(play, 1, -15.5, 13.8);
     build_place(play, 2, 20.8, -2.2);
     build_place(play, 3, -20.8, -2.2);
     build_place(play, 4, 7.5, 2.2);
     build_place(play, 5, 6, 13.8);
-    struct step *step = build_step(&sim_arena, play);
-    build_task(&sim_arena, step, NULL, 4, VERB_SCREENS)->other = body_attacker(2);
-    build_task(&sim_arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(2);
-    struct task *off = build_task(&sim_arena, step, NULL, 2, VERB_COMES);
+    struct step *step = build_step(&arena, play);
+    build_task(&arena, step, NULL, 4, VERB_SCREENS)->other = body_attacker(2);
+    build_task(&arena, step, NULL, 5, VERB_SCREENS)->other = body_attacker(2);
+    struct task *off = build_task(&arena, step, NULL, 2, VERB_COMES);
     off->other = body_attacker(4);
     off->other2 = body_attacker(5);
     off->screen_task = 0;

@@ -6,29 +6,19 @@
 
 #include "base/real.h"
 
-static jmp_buf escape;
-struct arena sim_arena;
 struct diags sim_diags;
 static struct sources sources;
 
-static void open_arena(void)
+static void open_own(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&sim_arena, NULL, &escape);
-    sources_init(&sources, &sim_arena);
-    diags_init(&sim_diags, &sim_arena);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&sim_arena);
+    open_arena();
+    sources_init(&sources, &arena);
+    diags_init(&sim_diags, &arena);
 }
 
 struct run *sim_of(const struct play *play)
 {
-    return sim_run(&sim_arena, &sources, play, &sim_diags);
+    return sim_run(&arena, &sources, play, &sim_diags);
 }
 
 double sim_time(const struct run *run, size_t segment, size_t task, enum moment moment)
@@ -45,21 +35,21 @@ double sim_between(const struct segment *segment, int player, int other, double 
 struct str sim_dump(const struct run *run)
 {
     struct strbuf out;
-    strbuf_init(&out, &sim_arena);
+    strbuf_init(&out, &arena);
     run_dump(&out, run);
     return strbuf_str(&out);
 }
 
 static struct play *five_out(void)
 {
-    struct play *play = build_play(&sim_arena, DEFENSE_MAN);
+    struct play *play = build_play(&arena, DEFENSE_MAN);
     build_formation(play, "fiveout");
     return play;
 }
 
 static struct task *add(struct step *step, int who, enum verb verb, int other)
 {
-    struct task *task = build_task(&sim_arena, step, NULL, who, verb);
+    struct task *task = build_task(&arena, step, NULL, who, verb);
     task->other = body_attacker(other);
     return task;
 }
@@ -77,7 +67,7 @@ static bool ran(const struct run *run)
 START_TEST(a_pass_is_caught_after_its_flight)
 {
     struct play *play = five_out();
-    add(build_step(&sim_arena, play), 1, VERB_PASSES, 2);
+    add(build_step(&arena, play), 1, VERB_PASSES, 2);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
     double from = sim_time(run, 0, 0, MOMENT_RELEASED), to = sim_time(run, 0, 0, MOMENT_CAUGHT);
@@ -92,7 +82,7 @@ END_TEST
 START_TEST(ball_and_cutter_meet)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     build_to(add(step, 3, VERB_CUTS, 0), -4, 10);
     add(step, 1, VERB_PASSES, 3);
     struct run *run = sim_of(play);
@@ -106,11 +96,11 @@ END_TEST
 START_TEST(a_cutter_who_goes_with_the_pass_is_led)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_PASSES, 2);
     struct task *cut = add(step, 2, VERB_CUTS, 0);
     build_to(cut, 0, 0);
-    build_wait(&sim_arena, cut, 0, MOMENT_RELEASED, true);
+    build_wait(&arena, cut, 0, MOMENT_RELEASED, true);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
     struct vec2 caught = run->segments.at[0]->record[0].to,
@@ -123,7 +113,7 @@ END_TEST
 START_TEST(a_passer_needs_time_between_catch_and_pass)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_PASSES, 2);
     add(step, 2, VERB_PASSES, 1);
     struct run *run = sim_of(play);
@@ -135,7 +125,7 @@ END_TEST
 START_TEST(a_hand_off_happens_within_reach_and_the_receiver_comes)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_HANDS_OFF, 2);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
@@ -148,7 +138,7 @@ END_TEST
 START_TEST(a_receiver_running_by_takes_the_ball_where_he_is_nearest)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     struct task *cut = add(step, 2, VERB_CUTS, 0);
     build_to(cut, -15.5, 13.8);
     cut->path = PATH_AROUND;
@@ -167,11 +157,11 @@ END_TEST
 START_TEST(a_shot_flies_and_a_rebounder_has_the_ball_in_the_end)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_SHOOTS, 0);
     struct task *rebound = add(step, 4, VERB_REBOUNDS, 0);
     build_to(rebound, 0, 0);
-    build_wait(&sim_arena, rebound, 0, MOMENT_RELEASED, false);
+    build_wait(&arena, rebound, 0, MOMENT_RELEASED, false);
     struct run *run = sim_of(play);
     struct segment *segment = run->segments.at[0];
     ck_assert(ran(run));
@@ -185,7 +175,7 @@ END_TEST
 START_TEST(movements_run_into_each_other_without_a_stop)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     build_to(add(step, 5, VERB_GOES, 0), -12, 4);
     build_to(add(step, 5, VERB_GOES, 0), -2, 10);
     struct run *run = sim_of(play);
@@ -198,13 +188,13 @@ END_TEST
 START_TEST(a_tie_makes_a_stop)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     build_to(add(step, 5, VERB_GOES, 0), -12, 4);
     struct task *second = add(step, 5, VERB_GOES, 0);
     build_to(second, -2, 10);
     struct wait wait = {
         .kind = WAIT_CLOCK, .delay = 4, .fixed = true, .written = false, .who = BODY_NONE};
-    VEC_PUSH(&sim_arena, &second->waits, wait);
+    VEC_PUSH(&arena, &second->waits, wait);
     struct run *run = sim_of(play);
     ck_assert_double_eq_tol(sim_time(run, 0, 1, MOMENT_STARTED), 4, .01);
     ck_assert_double_lt(vec2_length(segment_velocity(run->segments.at[0], body_attacker(5), 3.9)),
@@ -215,7 +205,7 @@ END_TEST
 START_TEST(taking_a_time_takes_that_time)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     struct task *go = add(step, 5, VERB_GOES, 0);
     build_to(go, -12, 14);
     go->taking = 3.5;
@@ -227,13 +217,13 @@ END_TEST
 START_TEST(a_circle_of_ties_is_said_and_not_run)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     struct task *a = add(step, 2, VERB_CUTS, 0);
     build_to(a, 0, 8);
-    build_wait(&sim_arena, a, 1, MOMENT_ARRIVED, false);
+    build_wait(&arena, a, 1, MOMENT_ARRIVED, false);
     struct task *b = add(step, 3, VERB_CUTS, 0);
     build_to(b, 0, 12);
-    build_wait(&sim_arena, b, 0, MOMENT_ARRIVED, false);
+    build_wait(&arena, b, 0, MOMENT_ARRIVED, false);
     struct run *run = sim_of(play);
     ck_assert(!run->segments.at[0]->ran);
     ck_assert_uint_eq(sim_diags.errors, 1);
@@ -245,7 +235,7 @@ END_TEST
 START_TEST(a_pass_without_the_ball_is_said)
 {
     struct play *play = five_out();
-    add(build_step(&sim_arena, play), 2, VERB_PASSES, 3);
+    add(build_step(&arena, play), 2, VERB_PASSES, 3);
     struct run *run = sim_of(play);
     ck_assert(!run->segments.at[0]->ran);
     ck_assert_str_eq(sim_diags.all.at[0].row->id, "run.stuck");
@@ -255,9 +245,9 @@ END_TEST
 START_TEST(one_fault_is_said_once_and_the_steps_behind_it_run_on)
 {
     struct play *play = five_out();
-    add(build_step(&sim_arena, play), 2, VERB_PASSES, 3);
-    add(build_step(&sim_arena, play), 3, VERB_PASSES, 4);
-    build_to(add(build_step(&sim_arena, play), 3, VERB_CUTS, 0), 0, 0);
+    add(build_step(&arena, play), 2, VERB_PASSES, 3);
+    add(build_step(&arena, play), 3, VERB_PASSES, 4);
+    build_to(add(build_step(&arena, play), 3, VERB_CUTS, 0), 0, 0);
     struct run *run = sim_of(play);
     ck_assert_uint_eq(run->segments.count, 3);
     ck_assert_uint_eq(sim_diags.errors, 1);
@@ -269,12 +259,12 @@ END_TEST
 START_TEST(a_wait_past_its_limit_is_said)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     struct task *hold = add(step, 1, VERB_HOLDS, 0);
     hold->duration = 12;
     struct task *cut = add(step, 2, VERB_CUTS, 0);
     build_to(cut, 0, 8);
-    build_wait(&sim_arena, cut, 0, MOMENT_ARRIVED, false);
+    build_wait(&arena, cut, 0, MOMENT_ARRIVED, false);
     struct run *run = sim_of(play);
     ck_assert(!run->segments.at[0]->ran);
     ck_assert_str_eq(sim_diags.all.at[0].row->id, "run.wait");
@@ -284,7 +274,7 @@ END_TEST
 START_TEST(a_step_without_end_is_said)
 {
     struct play *play = five_out();
-    add(build_step(&sim_arena, play), 1, VERB_HOLDS, 0)->duration = 40;
+    add(build_step(&arena, play), 1, VERB_HOLDS, 0)->duration = 40;
     struct run *run = sim_of(play);
     ck_assert(!run->segments.at[0]->ran);
     ck_assert_str_eq(sim_diags.all.at[0].row->id, "run.long");
@@ -294,12 +284,12 @@ END_TEST
 START_TEST(as_cuts_short_what_a_player_is_doing)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_HOLDS, 0)->duration = 1;
     build_to(add(step, 5, VERB_GOES, 0), -2, 10);
     struct task *turn = add(step, 5, VERB_GOES, 0);
     build_to(turn, -20, 3);
-    build_wait(&sim_arena, turn, 0, MOMENT_ARRIVED, true);
+    build_wait(&arena, turn, 0, MOMENT_ARRIVED, true);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
     ck_assert_double_eq_tol(sim_time(run, 0, 2, MOMENT_STARTED), 1, .03);
@@ -311,12 +301,12 @@ END_TEST
 START_TEST(each_step_begins_where_the_last_one_ended)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     add(step, 1, VERB_PASSES, 2);
     build_to(add(step, 1, VERB_CUTS, 0), 0, 0);
-    step = build_step(&sim_arena, play);
+    step = build_step(&arena, play);
     add(step, 2, VERB_PASSES, 3);
-    step = build_step(&sim_arena, play);
+    step = build_step(&arena, play);
     build_to(add(step, 3, VERB_DRIVES, 0), 0, 0);
     struct run *run = sim_of(play);
     ck_assert(ran(run));
@@ -337,7 +327,7 @@ END_TEST
 START_TEST(a_thrower_stays_out_until_he_has_thrown)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     play->start[body_attacker(3)].at = vec2_of(4, play->court->baseline - .7);
     play->ball = body_attacker(3);
     play->throw_in = true;
@@ -356,7 +346,7 @@ END_TEST
 START_TEST(a_drive_past_its_defender_draws_the_low_man)
 {
     struct play *play = five_out();
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     struct task *drive = add(step, 2, VERB_DRIVES, 0);
     struct start_body *guard = &play->start[body_defender(2)];
     play->ball = body_attacker(2);
@@ -404,7 +394,7 @@ int main(void)
     tcase_add_test(all, a_drive_past_its_defender_draws_the_low_man);
     TCase *cases[] = {all, sim_screen_tests(), sim_whole_tests()};
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
-        tcase_add_checked_fixture(cases[i], open_arena, close_arena);
+        tcase_add_checked_fixture(cases[i], open_own, close_arena);
         suite_add_tcase(suite, cases[i]);
     }
     return suite_main(suite);

@@ -52,35 +52,35 @@ static void somewhere(const struct play *play, struct rng *rng, struct task *tas
  */
 static void screen_step(struct play *play, struct rng *rng, int holder)
 {
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     int screener = other_than(rng, holder), user = other_than(rng, screener);
     while (user == holder || user == screener) {
         user = user % 5 + 1;
     }
     static const enum verb uses[] = {VERB_CURLS, VERB_FADES, VERB_COMES, VERB_BACK_CUTS_OFF};
-    build_task(&sim_arena, step, NULL, screener, VERB_SCREENS)->other = body_attacker(user);
-    struct task *use = build_task(&sim_arena, step, NULL, user, uses[rng_below(rng, 4)]);
+    build_task(&arena, step, NULL, screener, VERB_SCREENS)->other = body_attacker(user);
+    struct task *use = build_task(&arena, step, NULL, user, uses[rng_below(rng, 4)]);
     use->other = body_attacker(screener);
     use->screen_task = 0;
     somewhere(play, rng, use);
-    build_task(&sim_arena, step, NULL, holder, VERB_PASSES)->other = body_attacker(user);
+    build_task(&arena, step, NULL, holder, VERB_PASSES)->other = body_attacker(user);
 }
 
 static int cut_step(struct play *play, struct rng *rng, int holder)
 {
     static const enum verb cuts[] = {VERB_CUTS, VERB_FILLS, VERB_V_CUTS, VERB_BACK_CUTS,
                                      VERB_L_CUTS};
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     int to = other_than(rng, holder);
     for (int i = 1; i <= 5; i++) {
         if (i != holder && rng_below(rng, 3)) {
-            somewhere(play, rng, build_task(&sim_arena, step, NULL, i, cuts[rng_below(rng, 5)]));
+            somewhere(play, rng, build_task(&arena, step, NULL, i, cuts[rng_below(rng, 5)]));
         }
     }
     if (rng_below(rng, 2)) {
-        somewhere(play, rng, build_task(&sim_arena, step, NULL, holder, VERB_DRIBBLES));
+        somewhere(play, rng, build_task(&arena, step, NULL, holder, VERB_DRIBBLES));
     }
-    build_task(&sim_arena, step, NULL, holder, VERB_PASSES)->other = body_attacker(to);
+    build_task(&arena, step, NULL, holder, VERB_PASSES)->other = body_attacker(to);
     return to;
 }
 
@@ -88,27 +88,26 @@ static int cut_step(struct play *play, struct rng *rng, int holder)
 static void ball_step(struct play *play, struct rng *rng, int holder)
 {
     static const enum verb answers[] = {VERB_GOES_UNDER, VERB_GOES_OVER, VERB_SWITCHES, VERB_COUNT};
-    struct step *step = build_step(&sim_arena, play);
+    struct step *step = build_step(&arena, play);
     int screener = other_than(rng, holder), other = screener % 5 + 1;
     other = other == holder ? other % 5 + 1 : other;
-    build_task(&sim_arena, step, NULL, screener, VERB_SCREENS)->other = body_attacker(holder);
+    build_task(&arena, step, NULL, screener, VERB_SCREENS)->other = body_attacker(holder);
     for (int i = 0; i < 2; i++) {
-        struct branch *branch = build_branch(&sim_arena, step, "Read");
-        build_condition(&sim_arena, branch, holder, answers[rng_below(rng, 4)]);
+        struct branch *branch = build_branch(&arena, step, "Read");
+        build_condition(&arena, branch, holder, answers[rng_below(rng, 4)]);
         branch->conditions.at[0].other = (struct who){.kind = WHO_DEFENDER, .number = screener};
         struct task *drive =
-            build_task(&sim_arena, step, branch, holder, i ? VERB_DRIVES_OFF : VERB_DRIBBLES_OFF);
+            build_task(&arena, step, branch, holder, i ? VERB_DRIVES_OFF : VERB_DRIBBLES_OFF);
         drive->other = body_attacker(screener);
         drive->screen_task = 0;
         somewhere(play, rng, drive);
-        struct task *roll = build_task(&sim_arena, step, branch, screener, VERB_ROLLS);
+        struct task *roll = build_task(&arena, step, branch, screener, VERB_ROLLS);
         build_to(roll, 0, 0);
-        build_wait(&sim_arena, roll, 0, MOMENT_USED, false);
+        build_wait(&arena, roll, 0, MOMENT_USED, false);
         if (i) {
-            build_task(&sim_arena, step, branch, holder, VERB_HANDS_OFF)->other =
-                body_attacker(other);
+            build_task(&arena, step, branch, holder, VERB_HANDS_OFF)->other = body_attacker(other);
         } else {
-            build_task(&sim_arena, step, branch, holder, VERB_SHOOTS);
+            build_task(&arena, step, branch, holder, VERB_SHOOTS);
         }
     }
 }
@@ -117,7 +116,7 @@ static struct play *thrown_together(uint64_t seed)
 {
     struct rng rng;
     rng_seed(&rng, seed);
-    struct play *play = build_play(&sim_arena, seed % 3 ? DEFENSE_MAN : DEFENSE_NONE);
+    struct play *play = build_play(&arena, seed % 3 ? DEFENSE_MAN : DEFENSE_NONE);
     build_formation(play, formations[seed % 5]);
     for (int i = 1; i <= 5; i++) {
         planned[i] = play->start[body_attacker(i)].at;
@@ -226,7 +225,7 @@ START_TEST(the_other_side_of_a_play_is_its_mirror_image_to_the_last_bit)
 {
     for (uint64_t seed = 0; seed < SEEDS; seed++) {
         struct play *play = thrown_together(seed);
-        struct run *a = sim_of(play), *b = sim_of(build_mirror(&sim_arena, play));
+        struct run *a = sim_of(play), *b = sim_of(build_mirror(&arena, play));
         for (size_t s = 0; s < a->segments.count; s++) {
             const struct segment *x = a->segments.at[s], *y = b->segments.at[s];
             ck_assert_uint_eq(x->samples, y->samples);

@@ -7,8 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct strbuf bytes;
 
 static bool keep(void *ctx, const char *at, size_t size)
@@ -23,19 +21,6 @@ static bool refuse(void *ctx, const char *at, size_t size)
     (void)size;
     ++*(int *)ctx;
     return false;
-}
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
 }
 
 static const char *written(const struct scene *scene, struct svg_options options)

@@ -6,24 +6,9 @@
 
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct sources sources;
 static struct diags diags;
 static struct lines lines;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static void read_text(struct str text)
 {

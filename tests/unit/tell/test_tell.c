@@ -5,22 +5,6 @@
 #include "language/tell/tell.h"
 #include "suite.h"
 
-static jmp_buf escape;
-static struct arena arena;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
-
 /* Five on the floor at the five-out spots, each guarded; one step of the tasks given. */
 static void make_play(struct play *play, const struct task *tasks, size_t count)
 {

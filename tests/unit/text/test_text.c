@@ -10,16 +10,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct fonts *fonts;
 
 static void open_fonts(void)
 {
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
+    open_arena();
     fonts = fonts_create();
     ck_assert_ptr_nonnull(fonts);
 }
@@ -27,7 +22,7 @@ static void open_fonts(void)
 static void close_fonts(void)
 {
     fonts_destroy(fonts);
-    arena_finish(&arena);
+    close_arena();
 }
 
 static struct text_block *set(const char *text, double width)

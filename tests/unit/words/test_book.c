@@ -7,24 +7,9 @@
 #include <string.h>
 #include <time.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct sources sources;
 static struct diags diags;
 static struct book *book;
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static void read_with(struct str text, const struct loader *loader)
 {

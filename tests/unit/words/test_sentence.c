@@ -7,24 +7,9 @@
 
 #include <string.h>
 
-static jmp_buf escape;
-static struct arena arena;
 static struct sources sources;
 static struct diags diags;
 static const struct str roles[] = {{"passer", 6}, {"receiver", 8}};
-
-static void open_arena(void)
-{
-    if (setjmp(escape)) {
-        ck_abort_msg("the arena gave up");
-    }
-    arena_init(&arena, NULL, &escape);
-}
-
-static void close_arena(void)
-{
-    arena_finish(&arena);
-}
 
 static struct cursor open_line(const char *text, bool drill)
 {
