@@ -96,10 +96,7 @@ static struct vec2 waiting(enum strategy strategy, const struct seen_screen *see
         return beside(m, w.ball, 1, w.rim, 1, 1.3);
     case STRATEGY_DENY:
         return beside(m, w.ball, 1, w.rim, .35, .9);
-    case STRATEGY_TRAIL:
-    case STRATEGY_SAG:
-    case STRATEGY_NONE:
-    case STRATEGY_COUNT:
+    default:
         break;
     }
     return beside(m, w.ball, .4, w.rim, 1, 1.1);
@@ -166,10 +163,7 @@ struct aim defense_screened(enum strategy strategy, const struct seen_screen *se
             return guard(seen); /* behind his back, not round the screen */
         }
         return behind(seen);
-    case STRATEGY_SWITCH:
-    case STRATEGY_SAG:
-    case STRATEGY_NONE:
-    case STRATEGY_COUNT:
+    default:
         break;
     }
     return guard(seen);

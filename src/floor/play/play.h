@@ -63,7 +63,10 @@ enum task_kind {
     TASK_EXCHANGE,
     TASK_SHOOT,
     TASK_SCREEN,
-    TASK_USE
+    TASK_USE,
+    TASK_GUARD /* `who` is a defender: what he does instead of the default, until his next sentence
+                * or the step's end; `other` is whom he guards, doubles, tags, `on` the defender he
+                * switches with, `goal` where he helps or rotates to */
 };
 enum moment { /* what can be waited for in the life of a task, in the order it happens */
               MOMENT_STARTED,
@@ -127,6 +130,8 @@ struct task {
     bool runs_through; /* a cut to the rim: does not brake there */
     bool supplied;     /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
+    bool has_until;
+    struct wait until; /* the movement, screen or hold is cut short when this comes true */
     int order; /* the disc's number in the diagram: 1.. per sentence, a branch's after the common
                 * ones; 0 for supplied ones and for `stays` */
     int group; /* tasks of one sentence share it; 0 for supplied ones */
@@ -159,8 +164,13 @@ struct step {
     VEC(struct task) tasks;      /* the common sentences */
     VEC(struct branch) branches; /* none, or every way on */
     point_list points, mistakes, charts, accepts;
-    int after_branch; /* which branch of the step before it follows; its first, or the marked one;
+    int after_step;   /* index of the step it goes on from (the one before it, or an earlier one
+                         whose branch it names); -1: the first */
+    int after_branch; /* which branch of that step it follows; its first, or the marked one;
                          -1 none */
+    VEC(struct wait)
+    begins; /* `step "..." as 5 screens`: it begins when these hold among the tasks
+             * of the way before it, which go on meanwhile; none: when all is over */
     struct span span;
 };
 struct start_body {

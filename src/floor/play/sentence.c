@@ -54,10 +54,9 @@ struct task task_new(const struct maker *m, const struct sentence *s, enum verb 
                         .group = m->group,
                         .sentence = s};
     static const enum task_kind kinds[] = {
-        [VERB_MOVE] = TASK_MOVE,         [VERB_HOLD] = TASK_HOLD,
-        [VERB_CARRY] = TASK_CARRY,       [VERB_PASS] = TASK_PASS,
-        [VERB_EXCHANGE] = TASK_EXCHANGE, [VERB_SHOOT] = TASK_SHOOT,
-        [VERB_SCREEN] = TASK_SCREEN,     [VERB_USE] = TASK_USE};
+        [VERB_MOVE] = TASK_MOVE,     [VERB_HOLD] = TASK_HOLD,         [VERB_CARRY] = TASK_CARRY,
+        [VERB_PASS] = TASK_PASS,     [VERB_EXCHANGE] = TASK_EXCHANGE, [VERB_SHOOT] = TASK_SHOOT,
+        [VERB_SCREEN] = TASK_SCREEN, [VERB_USE] = TASK_USE,           [VERB_GUARD] = TASK_GUARD};
     task.kind = kinds[row->task];
     if (s) {
         task.span = s->span;

@@ -409,6 +409,7 @@ static void one_step(struct maker *m, const struct block *block, const struct bl
     struct step step = {.number = (int)index + 1,
                         .title = block->kind == BLOCK_STEP ? block->title : STR(""),
                         .block = block,
+                        .after_step = (int)index - 1,
                         .after_branch = before ? branch_to_follow(m, before, block) : -1,
                         .span = block->span};
     VEC_PUSH(m->arena, &m->play->steps, step);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* help: a dribbler who is past his own defender and on the way to the rim draws the nearest low
  * defender, whose man is then open; help ends when the ball goes elsewhere or the guard is back. */
-#include "floor/sim/world.h"
+#include "floor/sim/guard.h"
 
 #include "base/real.h"
 
@@ -34,7 +34,7 @@ static bool is_beaten(const struct world *world, body driver, const struct mover
 static bool is_busy(const struct world *world, body defender)
 {
     body man = world->guards[defender];
-    return man == BODY_NONE || world->strategy[defender] != STRATEGY_NONE ||
+    return man == BODY_NONE || world->duty[defender].strategy != STRATEGY_NONE ||
            world->screen[man].live;
 }
 
@@ -90,8 +90,9 @@ void help_tick(struct world *world)
     }
 }
 
-bool help_aim(const struct world *world, body self, struct aim *aim)
+bool help_aim(struct world *world, body self, const struct view *view, struct aim *aim)
 {
+    (void)view;
     if (world->helper != self) {
         return false;
     }

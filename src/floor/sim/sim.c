@@ -192,7 +192,7 @@ static body condition_defender(const struct world *world, const struct who *who)
 static void suppose(struct world *world)
 {
     for (int b = 0; b < BODY_COUNT; b++) {
-        world->strategy[b] = STRATEGY_NONE;
+        world->duty[b].strategy = STRATEGY_NONE;
     }
     if (world->branch < 0) {
         return;
@@ -211,10 +211,10 @@ static void suppose(struct world *world)
     body first = condition_defender(world, &condition->who);
     body second = condition_defender(world, &condition->other);
     if (first < BODY_COUNT) {
-        world->strategy[first] = strategy;
+        world->duty[first].strategy = strategy;
     }
     if (strategy == STRATEGY_SWITCH && second < BODY_COUNT) {
-        world->strategy[second] = strategy;
+        world->duty[second].strategy = strategy;
     }
 }
 

@@ -56,6 +56,17 @@ struct agent {
     size_t queued, head;
 };
 
+/* What a defender does instead of the man rules: from a read for the whole step, or from his own
+ * sentence until his next one. STRATEGY_NONE: nothing else. */
+struct duty {
+    enum strategy strategy;
+    body whom;      /* an attacker, or the defender he switches with; BODY_NONE: his own man */
+    bool has_place; /* helps, drops, rotates to: */
+    struct vec2 place;
+    int task;     /* the sentence, or SIM_NO_TASK for a read's */
+    double since; /* s of the step */
+};
+
 /* A screen, by its screener: on the way, standing, or left over from the step before. */
 struct screen {
     bool live;
@@ -122,9 +133,9 @@ struct world {
     size_t jobs;
     struct ball ball;
     struct screen screen[BODY_COUNT];
-    body guards[BODY_COUNT];  /* defender -> his man */
-    body guarded[BODY_COUNT]; /* man -> his defender */
-    enum strategy strategy[BODY_COUNT];
+    body guards[BODY_COUNT];       /* defender -> his man */
+    body guarded[BODY_COUNT];      /* man -> his defender */
+    struct duty duty[BODY_COUNT];  /* of defenders */
     body helper, helped;           /* who helps against whose drive, or BODY_NONE */
     struct glimpse past[SIM_PAST]; /* ring, by tick */
     double quiet;                  /* s since anything last moved or happened */
@@ -205,7 +216,6 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 
 /* help.c */
 void help_tick(struct world *world);
-bool help_aim(const struct world *world, body self, struct aim *aim);
 
 /* guard.c, perception.c, contact.c, record.c, trouble.c */
 void guard_tick(struct world *world);

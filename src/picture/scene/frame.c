@@ -57,6 +57,7 @@ double task_end(const struct segment *segment, size_t index)
     case TASK_HOLD:
     case TASK_CARRY:
     case TASK_USE:
+    case TASK_GUARD:
         end = record->time[MOMENT_ARRIVED];
         break;
     }

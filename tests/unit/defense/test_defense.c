@@ -185,7 +185,7 @@ START_TEST(conditions_of_reads_name_their_strategies)
     struct condition condition = {.kind = COND_VERB, .verb = VERB_GOES_UNDER};
     enum strategy strategy;
     ck_assert(defense_strategy(&condition, &strategy) && strategy == STRATEGY_UNDER);
-    condition.verb = VERB_BOXES_OUT;
+    condition.verb = VERB_CUTS;
     ck_assert(!defense_strategy(&condition, &strategy));
     condition.kind = COND_OPEN;
     ck_assert(defense_strategy(&condition, &strategy) && strategy == STRATEGY_SAG);

@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+/* guard: what the files that move defenders share. A decider looks at what one defender sees and,
+ * when it is its business, says where he wants to be; the first one in the table of guard.c that
+ * does is followed. Private to sim. */
+#ifndef FLOOR_SIM_GUARD_H
+#define FLOOR_SIM_GUARD_H
+
+#include "floor/sim/world.h"
+
+struct view { /* what one defender has to go by */
+    struct mover man;
+    struct vec2 ball;
+    struct vec2 ball_v;
+    bool has_ball;
+};
+
+typedef bool guard_decider(struct world *world, body self, const struct view *view,
+                           struct aim *aim);
+
+/* guard_screen.c: his man uses a screen or is about to; his man is the screener. */
+guard_decider guard_at_screen, guard_at_own_screener;
+struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
+                              body screener);         /* screener BODY_NONE: there is none */
+void guard_swap(struct world *world, body a, body b); /* the two change men */
+void guard_watch_switches(struct world *world);
+
+/* help.c */
+guard_decider help_aim;
+
+#endif
