@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* clock: the loop: everybody decides, everybody moves, bodies meet, the ball flies; 120 times a
- * second until everything that was said is done and the defenders stand. */
+/* clock: the loop: everybody decides, everybody moves, bodies meet, the ball flies; tick
+ * by tick until everything that was said is done and the defenders stand. */
 #include "floor/sim/world.h"
 
 #include "base/limits.h"
@@ -20,7 +20,7 @@
 static void watch_stall(const struct world *world, struct agent *agent)
 {
     bool stalls = vec2_length(agent->command) > STALL_WANTS && vec2_length(agent->m.v) < STALL_GETS;
-    agent->stall = stalls ? agent->stall + SIM_DT : 0;
+    agent->stall = stalls ? agent->stall + world->dt : 0;
     if (agent->stall > STALL_TIME) {
         agent->let_through = world->t + STALL_LETS;
     }
@@ -37,7 +37,7 @@ static void move_all(struct world *world)
             agent->m.v = vec2_of(0, 0);
             continue;
         }
-        motion_advance(&agent->m, &agent->gait, agent->command, SIM_DT);
+        motion_advance(&agent->m, &agent->gait, agent->command, world->dt);
         if (!agent->defends) {
             watch_stall(world, agent);
         }
@@ -92,10 +92,25 @@ static bool is_over(struct world *world)
         world->settled = 0;
         return false;
     }
-    world->settled += SIM_DT;
-    bool whole = world->tick % SIM_PER_SAMPLE == 0; /* the last sample is the end */
+    world->settled += world->dt;
+    bool whole = world_beat(world, SIM_SAMPLES); /* the last sample is the end */
     return whole && world->settled >= SETTLE_LEAST &&
            (everybody_stands(world) || world->settled > SETTLE_MOST);
+}
+
+static void show(const struct world *world)
+{
+    const struct sim_options *options = world->options;
+    if (!options->watch) {
+        return;
+    }
+    struct sim_tick tick = {.step = world->step_index, .branch = world->branch, .t = world->t};
+    for (int b = 0; b < BODY_COUNT; b++) {
+        tick.here[b] = world->agent[b].here;
+        tick.at[b] = world->agent[b].m.at;
+        tick.v[b] = world->agent[b].m.v;
+    }
+    options->watch(options->watcher, &tick);
 }
 
 static void one_tick(struct world *world)
@@ -106,13 +121,14 @@ static void one_tick(struct world *world)
     move_all(world);
     contact_tick(world);
     world->tick++;
-    world->t = (double)world->tick * SIM_DT;
+    world->t = (double)world->tick / world->rate;
     ball_tick(world);
     screen_watch(world);
-    world->quiet = attackers_stir(world) ? 0 : world->quiet + SIM_DT;
-    if (world->tick % SIM_PER_SAMPLE == 0) {
+    world->quiet = attackers_stir(world) ? 0 : world->quiet + world->dt;
+    if (world_beat(world, SIM_SAMPLES)) {
         record_sample(world);
     }
+    show(world);
 }
 
 void clock_run(struct world *world)
@@ -120,6 +136,7 @@ void clock_run(struct world *world)
     see_fill(world);
     record_ball(world);
     record_sample(world);
+    show(world);
     while (!world->failed && !is_over(world)) {
         one_tick(world);
         if (world->quiet > STUCK && !queue_all_done(world) && !clock_will_tell(world)) {
@@ -128,7 +145,7 @@ void clock_run(struct world *world)
             trouble_long(world);
         }
     }
-    while (world->tick % SIM_PER_SAMPLE) { /* a failed one may stop between two samples */
+    while (!world_beat(world, SIM_SAMPLES)) { /* a failed one may stop between two samples */
         one_tick(world);
     }
     record_finish(world);

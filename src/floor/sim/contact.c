@@ -38,15 +38,15 @@ static double give(const struct agent *a, const struct agent *b)
     return .5;
 }
 
-static void rub(struct agent *a)
+static void rub(struct agent *a, double dt)
 {
     double speed = vec2_length(a->m.v);
     if (speed > RUB_SPEED) {
-        a->m.v = vec2_scale(a->m.v, real_max(RUB_SPEED, speed - RUB * SIM_DT) / speed);
+        a->m.v = vec2_scale(a->m.v, real_max(RUB_SPEED, speed - RUB * dt) / speed);
     }
 }
 
-static void part(struct agent *a, struct agent *b, double least)
+static void part(struct agent *a, struct agent *b, double least, double dt)
 {
     struct vec2 gap = vec2_sub(b->m.at, a->m.at);
     double far = vec2_length(gap);
@@ -65,9 +65,9 @@ static void part(struct agent *a, struct agent *b, double least)
         b->m.v = vec2_along(b->m.v, way, closing * gb);
     }
     if (a->anchored && !b->anchored) {
-        rub(b);
+        rub(b, dt);
     } else if (b->anchored && !a->anchored) {
-        rub(a);
+        rub(a, dt);
     }
 }
 
@@ -107,7 +107,7 @@ void contact_tick(struct world *world)
                 struct agent *a = &world->agent[i], *b = &world->agent[k];
                 double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
                 if (b->here && dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
-                    part(a, b, least_gap(world, a, b));
+                    part(a, b, least_gap(world, a, b), world->dt);
                 }
             }
         }

@@ -14,7 +14,6 @@
 #define SOFT 1.6  /* braking, as a share of sqrt(2 b L) squared */
 #define TOP .85   /* of the sprint: what a defender's legs tend to */
 #define STILL .10 /* m: near enough not to stir */
-#define RETHINK 3 /* ticks between two thoughts */
 #define BACKS 1.2 /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -163,10 +162,10 @@ void guard_tick(struct world *world)
             continue;
         }
         struct view view = look(world, (body)b);
-        if (world->tick % RETHINK == 0) {
+        if (world_beat(world, SIM_THOUGHTS)) {
             agent->aim = wanted(world, (body)b, &view);
         } else { /* goes on in between */
-            agent->aim.at = vec2_along(agent->aim.at, agent->aim.v, SIM_DT);
+            agent->aim.at = vec2_along(agent->aim.at, agent->aim.v, world->dt);
         }
         struct aim aim = agent->aim;
         aim.at = inside(world, aim.at);

@@ -4,10 +4,15 @@
 
 #include "base/real.h"
 
+static struct glimpse *at_tick(const struct world *world, long tick)
+{
+    return &world->past[(tick + world->past_size) % world->past_size];
+}
+
 void see_now(struct world *world)
 {
-    struct glimpse *glimpse = &world->past[world->tick % SIM_PAST];
-    const struct glimpse *before = &world->past[(world->tick + SIM_PAST - 1) % SIM_PAST];
+    struct glimpse *glimpse = at_tick(world, world->tick);
+    const struct glimpse *before = at_tick(world, world->tick - 1);
     for (int b = 0; b < BODY_COUNT; b++) {
         if (world->agent[b].here) {
             glimpse->at[b] = world->agent[b].m.at;
@@ -25,15 +30,10 @@ void see_now(struct world *world)
 void see_fill(struct world *world)
 {
     see_now(world);
-    struct glimpse now = world->past[world->tick % SIM_PAST];
-    for (int i = 0; i < SIM_PAST; i++) {
+    struct glimpse now = *at_tick(world, world->tick);
+    for (long i = 0; i < world->past_size; i++) {
         world->past[i] = now;
     }
-}
-
-static const struct glimpse *at_tick(const struct world *world, long tick)
-{
-    return &world->past[(tick % SIM_PAST + SIM_PAST) % SIM_PAST];
 }
 
 static struct vec2 ahead(struct vec2 a, struct vec2 b, double t, struct vec2 v, double seconds)
@@ -44,7 +44,7 @@ static struct vec2 ahead(struct vec2 a, struct vec2 b, double t, struct vec2 v, 
 /* Where `who` is believed to be, from what was seen `seconds` ago. */
 struct mover see_body(const struct world *world, body who, double seconds)
 {
-    double back = real_clamp(seconds / SIM_DT, 0, SIM_PAST - 3);
+    double back = real_clamp(seconds * world->rate, 0, (double)world->past_size - 3);
     long whole = (long)back;
     const struct glimpse *near = at_tick(world, world->tick - whole);
     const struct glimpse *far = at_tick(world, world->tick - whole - 1);
@@ -55,6 +55,6 @@ struct mover see_body(const struct world *world, body who, double seconds)
 
 const struct glimpse *see_ago(const struct world *world, double seconds)
 {
-    long back = (long)real_clamp(seconds / SIM_DT + .5, 0, SIM_PAST - 2);
+    long back = (long)real_clamp(seconds * world->rate + .5, 0, (double)world->past_size - 2);
     return at_tick(world, world->tick - back);
 }

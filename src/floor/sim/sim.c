@@ -39,6 +39,11 @@ void world_mark(struct world *world, int task, enum moment moment)
     }
 }
 
+bool world_beat(const struct world *world, int times)
+{
+    return world->tick * times % world->rate == 0;
+}
+
 /* ---- the first stand ---- */
 
 static body man_of(const struct play *play, body defender)
@@ -219,7 +224,8 @@ static void suppose(struct world *world)
 }
 
 static struct world *open_world(struct arena *arena, const struct sources *sources,
-                                const struct play *play, struct diags *diags)
+                                const struct play *play, struct diags *diags,
+                                const struct sim_options *options)
 {
     struct world *world = arena_new(arena, struct world);
     world->arena = arena;
@@ -228,15 +234,20 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->play = play;
     world->court = play->court;
     world->level = play->speed;
+    world->options = options;
+    world->rate = options->rate;
+    world->dt = 1.0 / options->rate;
+    world->past_size = (long)(SIM_PAST * options->rate);
+    world->past = arena_array(arena, struct glimpse, (size_t)world->past_size);
     world->helper = world->helped = BODY_NONE;
     return world;
 }
 
 static struct chain run_segment(struct arena *arena, const struct sources *sources,
                                 const struct play *play, struct diags *diags, int step, int branch,
-                                const struct chain *before)
+                                const struct chain *before, const struct sim_options *options)
 {
-    struct world *world = open_world(arena, sources, play, diags);
+    struct world *world = open_world(arena, sources, play, diags, options);
     struct stand *stand = before ? before->end : arena_new(arena, struct stand);
     if (!before) {
         first_stand(play, stand);
@@ -287,8 +298,17 @@ static int goes_on_from(const struct play *play, size_t step)
     return 0;
 }
 
+static const struct sim_options as_ever = {.rate = SIM_RATE};
+
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags)
+{
+    return sim_run_with(arena, sources, play, diags, &as_ever);
+}
+
+struct run *sim_run_with(struct arena *arena, const struct sources *sources,
+                         const struct play *play, struct diags *diags,
+                         const struct sim_options *options)
 {
     struct run *run = arena_new(arena, struct run);
     struct chain before = {0};
@@ -301,7 +321,7 @@ struct run *sim_run(struct arena *arena, const struct sources *sources, const st
         struct chain next = {0};
         for (int b = branches ? 0 : -1; b < branches; b++) {
             struct chain chain = run_segment(arena, sources, play, failed ? &echo : diags, (int)s,
-                                             b, before.segment ? &before : NULL);
+                                             b, before.segment ? &before : NULL, options);
             VEC_PUSH(arena, &run->segments, chain.segment);
             chain.segment->main = b == on;
             if (b == on) {

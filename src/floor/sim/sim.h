@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* sim: the one clock. Ten players, the ball and contact advance together, 120 ticks a second; a
- * screener finds the defender where he is, a defender reacts to what was seen. Pure: the same play
- * gives the same run. */
+/* sim: the one clock. Ten players, the ball and contact advance together, tick by tick; a screener
+ * * finds the defender where he is, a defender reacts to what was seen. Pure: the same play gives
+ * the same run. */
 #ifndef FLOOR_SIM_SIM_H
 #define FLOOR_SIM_SIM_H
 
@@ -12,5 +12,22 @@
  * The steps behind it are run on from where everybody then is, but nothing more is said of them. */
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags);
+
+/* For tests and the bench: another tick, and somebody who looks at every one of them. */
+enum { SIM_RATE = 120, SIM_RATE_PART = 40 };
+struct sim_tick { /* how everybody stands at the end of one */
+    int step, branch;
+    double t; /* s of the segment */
+    bool here[BODY_COUNT];
+    struct vec2 at[BODY_COUNT], v[BODY_COUNT];
+};
+struct sim_options {
+    int rate; /* ticks a second: a multiple of SIM_RATE_PART; sim_run has SIM_RATE */
+    void (*watch)(void *watcher, const struct sim_tick *tick); /* or NULL */
+    void *watcher;
+};
+struct run *sim_run_with(struct arena *arena, const struct sources *sources,
+                         const struct play *play, struct diags *diags,
+                         const struct sim_options *options);
 
 #endif

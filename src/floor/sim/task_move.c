@@ -88,7 +88,7 @@ static bool is_blocked(const struct world *world, struct agent *agent)
         agent->stuck_along = agent->course.along;
         agent->stuck = 0;
     } else {
-        agent->stuck += SIM_DT;
+        agent->stuck += world->dt;
     }
     if (agent->stuck > BLOCKED / 2) {
         agent->let_through = world->t + BLOCKED; /* straight on, whoever dances before him */

@@ -107,8 +107,8 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
     double last = catch_along(world, job->task, &course), t = 0;
     struct course copy = course;
     while (copy.along < last - .1 && t < 10 && flight(world, job->task, mover.at) > t) {
-        motion_advance(&mover, &gait, motion_follow(&copy, &mover, &gait, 0), SIM_DT);
-        t += SIM_DT;
+        motion_advance(&mover, &gait, motion_follow(&copy, &mover, &gait, 0), world->dt);
+        t += world->dt;
     }
     release(world, job, copy.along < last - .1 ? mover.at : path_point(&course.path, last));
 }

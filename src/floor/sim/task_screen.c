@@ -10,7 +10,6 @@
 #define CONTACT (2 * MOTION_BODY + .06)
 #define LEAD .5 /* s, at most, that the defender's way is thought on */
 #define LEAD_SHARE .6
-#define REPLAN 6  /* ticks: 50 ms */
 #define SPEED .75 /* of the top speed */
 #define NEAR .25  /* m from the spot, or in touch with the defender and this near: */
 #define TOUCH .22
@@ -298,7 +297,7 @@ static bool in_place(const struct world *world, const struct job *job, const str
 static bool approach(struct world *world, struct job *job, struct screen *screen)
 {
     struct agent *agent = &world->agent[job->task->who];
-    if (world->tick % REPLAN == 0) {
+    if (world_beat(world, SIM_REPLANS)) {
         replan(world, job, screen);
     }
     double far = vec2_distance(agent->m.at, screen->spot);

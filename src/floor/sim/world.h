@@ -7,8 +7,13 @@
 #include "floor/motion/motion.h"
 #include "floor/sim/sim.h"
 
-#define SIM_DT (1.0 / 120)
-enum { SIM_PER_SAMPLE = 6, SIM_PAST = 64, SIM_NO_TASK = -1 };
+#define SIM_PAST .52 /* s of what was to be seen that are kept: the longest reaction and a tick */
+enum {
+    SIM_SAMPLES = 20,  /* a second: RUN_SAMPLE */
+    SIM_REPLANS = 20,  /* times a second a screener looks where to go */
+    SIM_THOUGHTS = 40, /* times a second a defender thinks what he wants */
+    SIM_NO_TASK = -1
+};
 
 enum phase { PHASE_WAITING, PHASE_ACTIVE, PHASE_DONE };
 
@@ -126,20 +131,24 @@ struct world {
     const struct step *step;
     int step_index, branch;
     struct segment *segment;
+    int rate;  /* ticks a second */
+    double dt; /* 1 / rate, s */
     long tick;
-    double t;
+    double t; /* tick * dt: never summed up */
+    const struct sim_options *options;
     struct agent agent[BODY_COUNT];
     struct job *job;
     size_t jobs;
     struct ball ball;
     struct screen screen[BODY_COUNT];
-    body guards[BODY_COUNT];       /* defender -> his man */
-    body guarded[BODY_COUNT];      /* man -> his defender */
-    struct duty duty[BODY_COUNT];  /* of defenders */
-    body helper, helped;           /* who helps against whose drive, or BODY_NONE */
-    struct glimpse past[SIM_PAST]; /* ring, by tick */
-    double quiet;                  /* s since anything last moved or happened */
-    double settled;                /* s since the last task was done */
+    body guards[BODY_COUNT];      /* defender -> his man */
+    body guarded[BODY_COUNT];     /* man -> his defender */
+    struct duty duty[BODY_COUNT]; /* of defenders */
+    body helper, helped;          /* who helps against whose drive, or BODY_NONE */
+    struct glimpse *past;         /* ring of past_size, by tick */
+    long past_size;
+    double quiet;   /* s since anything last moved or happened */
+    double settled; /* s since the last task was done */
     VEC(struct sample) samples[BODY_COUNT];
     VEC(float) facing[BODY_COUNT];
     bool failed;
@@ -150,6 +159,8 @@ void world_position(const struct world *world, struct vec2 position[BODY_COUNT])
 struct tie_side world_tie(const struct world *world);
 struct task_record *world_record(struct world *world, int task);
 void world_mark(struct world *world, int task, enum moment moment); /* now; the first time counts */
+/* Does this tick open one of `times` equal parts of the second? The same moments at every rate. */
+bool world_beat(const struct world *world, int times);
 
 /* clock.c: from the start to the end of the segment. */
 void clock_run(struct world *world);
