@@ -101,6 +101,9 @@ static bool is_over(struct world *world)
 static void show(const struct world *world)
 {
     const struct sim_options *options = world->options;
+    if (options->inside) {
+        options->inside(options->watcher, world, true);
+    }
     if (!options->watch) {
         return;
     }
@@ -119,6 +122,9 @@ static void one_tick(struct world *world)
     queue_tick(world);
     guard_tick(world);
     move_all(world);
+    if (world->options->inside) {
+        world->options->inside(world->options->watcher, world, false);
+    }
     contact_tick(world);
     world->tick++;
     world->t = (double)world->tick / world->rate;

@@ -21,9 +21,13 @@ struct sim_tick { /* how everybody stands at the end of one */
     bool here[BODY_COUNT];
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
 };
+struct world;
 struct sim_options {
     int rate; /* ticks a second: a multiple of SIM_RATE_PART; sim_run has SIM_RATE */
     void (*watch)(void *watcher, const struct sim_tick *tick); /* or NULL */
+    /* Or NULL; the world itself (floor/sim/world.h), twice a tick: `met` false when the legs have
+     * moved everybody and bodies have not yet met, true at the end. Changes nothing. */
+    void (*inside)(void *watcher, const struct world *world, bool met);
     void *watcher;
 };
 struct run *sim_run_with(struct arena *arena, const struct sources *sources,

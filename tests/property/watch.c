@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: MIT */
+#include "watch.h"
+
+#include <math.h>
+
+#include "base/real.h"
+
+#define EPS 1e-9
+#define DEEP .05        /* m of two bodies in each other */
+#define TURNS .05       /* m/s: a body that turns about slower than that is said to stand */
+#define REST .25        /* m/s, */
+#define REST_TIME .5    /* s: so slow for so long is at rest */
+#define WRITTEN_FOR .6  /* s after a corner, or a sentence's start, that a turn belongs to it */
+#define BRAKE_BACK 1.25 /* of the braking: feet planted against a wrong way (floor model, 1) */
+#define SHOVE .03       /* m that a body is put aside in one tick, not by its own legs */
+#define RING (4 * FEET) /* nobody stands nearer to the baseline but on the ball or a post */
+#define RING_SLACK .15
+#define POST 5.2 /* m from the ring: a man nearer than that may be a post */
+
+static void worse(const struct watch *watch, struct worst *worst, double value,
+                  const struct world *world, int who, int other)
+{
+    if (value > worst->value) {
+        *worst =
+            (struct worst){value,     watch->seed, world->step_index + 1, world->branch, world->t,
+                           (body)who, (body)other};
+    }
+}
+
+/* ---- legs: what the mover did in one tick against the sprint law, the braking and the grip ----
+ */
+
+static void legs(struct watch *watch, const struct world *world, int b)
+{
+    const struct agent *agent = &world->agent[b];
+    const struct level *level = world->level;
+    struct vec2 before = watch->memory[b].v, now = agent->m.v;
+    double dt = world->dt, wanted = vec2_length(agent->command);
+    struct vec2 way = vec2_unit(wanted > 0 ? agent->command : before);
+    if (agent->anchored) {
+        return; /* planted: a set screener's feet, judged by when he may be set */
+    }
+    double from = vec2_dot(before, way), to = vec2_dot(now, way);
+    double across = fabs(fabs(vec2_cross(way, now)) - fabs(vec2_cross(way, before)));
+    double sprint = level->sprint, start = real_max(from, 0);
+    double gain = (sprint - start) * (1 - real_exp(-dt / level->tau));
+    double back = from < 0 ? BRAKE_BACK * level->brake * dt : 0;
+    double over = real_max(to - from - gain - back, from - to - BRAKE_BACK * level->brake * dt);
+    over = real_max(over, across - MOTION_ACROSS * dt);
+    if (over > EPS) {
+        watch->too_hard++;
+        worse(watch, &watch->hard, over / dt, world, b, BODY_NONE);
+    }
+    bool ball = world->ball.state == HELD && world->ball.holder == b;
+    double fast = vec2_length(now) - sprint;
+    (void)ball;
+    if (fast > EPS) {
+        watch->too_fast++;
+        worse(watch, &watch->fast, fast, world, b, BODY_NONE);
+    }
+}
+
+/* ---- turning about ---- */
+
+static bool turn_is_written(struct motion_memory *memory, const struct agent *agent, double t)
+{
+    bool new_course = agent->course.path.at != memory->course;
+    if (agent->head != memory->head || agent->course.passed != memory->passed || new_course) {
+        memory->written = t;
+    }
+    memory->head = agent->head;
+    memory->passed = agent->course.passed;
+    memory->course = agent->course.path.at;
+    return t - memory->written < WRITTEN_FOR;
+}
+
+static void turned(struct watch *watch, const struct world *world, int b, bool rested)
+{
+    struct motion_memory *memory = &watch->memory[b];
+    if (rested) {
+        watch->trembling++;
+        worse(watch, &watch->tremble, vec2_length(world->agent[b].m.v), world, b, BODY_NONE);
+    }
+    memory->turned[memory->turns++ % WATCH_TURNS] = world->t;
+    size_t in_a_second = 0;
+    for (size_t i = 0; i < WATCH_TURNS && i < memory->turns; i++) {
+        in_a_second += world->t - memory->turned[i] < 1;
+    }
+    if (in_a_second > 2) {
+        watch->dancing++;
+        worse(watch, &watch->dance, (double)in_a_second, world, b, BODY_NONE);
+    }
+}
+
+static void turns(struct watch *watch, const struct world *world, int b)
+{
+    struct motion_memory *memory = &watch->memory[b];
+    const struct agent *agent = &world->agent[b];
+    double speed = vec2_length(agent->m.v);
+    bool written = turn_is_written(memory, agent, world->t);
+    bool rested = memory->slow_since >= 0 && world->t - memory->slow_since > REST_TIME;
+    if (speed > TURNS) {
+        if (vec2_dot(agent->m.v, memory->way) < 0 && !written) {
+            turned(watch, world, b, rested && speed < REST);
+        }
+        memory->way = vec2_unit(agent->m.v);
+    }
+    if (speed > REST) {
+        memory->slow_since = -1;
+    } else if (memory->slow_since < 0) {
+        memory->slow_since = world->t;
+    }
+}
+
+/* ---- where bodies are ---- */
+
+static bool written_contact(const struct world *world, int a, int b)
+{
+    if (a > BODY_COACH || b > BODY_COACH) {
+        return false;
+    }
+    for (size_t i = 0; i < world->jobs; i++) { /* a hand-off, while it goes on */
+        const struct job *job = &world->job[i];
+        bool both = (job->task->who == a && job->task->other == b) ||
+                    (job->task->who == b && job->task->other == a);
+        if (both && job->task->kind == TASK_EXCHANGE && job->phase == PHASE_ACTIVE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void bodies(struct watch *watch, const struct world *world)
+{
+    bool deep = false;
+    for (int a = 0; a < BODY_COUNT; a++) {
+        for (int b = a + 1; world->agent[a].here && b < BODY_COUNT; b++) {
+            double in =
+                2 * MOTION_BODY - (world->agent[b].here
+                                       ? vec2_distance(world->agent[a].m.at, world->agent[b].m.at)
+                                       : 9);
+            if (in > DEEP && !written_contact(world, a, b)) {
+                deep = true;
+                worse(watch, &watch->overlap, in, world, a, b);
+            }
+        }
+    }
+    watch->overlaps += deep;
+}
+
+static void on_the_floor(struct watch *watch, const struct world *world, int b)
+{
+    const struct agent *agent = &world->agent[b];
+    if (!agent->outside && b != BODY_COACH && !court_inside(world->court, agent->m.at, 0)) {
+        watch->outside++;
+        worse(watch, &watch->out, 1, world, b, BODY_NONE);
+    }
+}
+
+static void under_the_ring(struct watch *watch, const struct world *world, int b)
+{
+    const struct agent *agent = &world->agent[b];
+    body man = body_is_defender((body)b) ? world->guards[b] : (body)BODY_NONE;
+    if (man >= BODY_COUNT || world->duty[b].strategy != STRATEGY_NONE) {
+        return;
+    }
+    bool ball = (world->ball.state == HELD && world->ball.holder == man) ||
+                (world->ball.state == IN_FLIGHT && world->ball.target == man);
+    bool stands = vec2_length(agent->m.v) < REST, post = vec2_length(world->agent[man].m.at) < POST;
+    double low = RING - RING_SLACK - agent->m.at.y;
+    if (stands && !ball && !post && low > 0 &&
+        fabs(agent->m.at.x) < world->court->lane_half_width) {
+        watch->under_ring++;
+        worse(watch, &watch->ring, low, world, b, man);
+    }
+}
+
+static void remember(struct watch *watch, const struct world *world, int b)
+{
+    struct motion_memory *memory = &watch->memory[b];
+    const struct agent *agent = &world->agent[b];
+    if (world->tick == 0) {
+        *memory = (struct motion_memory){.slow_since = 0, .written = -WRITTEN_FOR};
+        memory->written = 0;
+    } else {
+        struct vec2 own = vec2_scale(vec2_add(memory->v, agent->m.v), world->dt / 2);
+        double put = vec2_distance(vec2_add(memory->at, own), agent->m.at);
+        if (put > SHOVE) {
+            watch->shoved++;
+            worse(watch, &watch->shove, put, world, b, BODY_NONE);
+        }
+        turns(watch, world, b);
+    }
+    memory->at = agent->m.at;
+    memory->v = agent->m.v;
+}
+
+void watch_tick(void *ctx, const struct world *world, bool met)
+{
+    struct watch *watch = ctx;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        if (!world->agent[b].here) {
+            continue;
+        }
+        if (!met) {
+            legs(watch, world, b);
+            continue;
+        }
+        watch->body_ticks++;
+        on_the_floor(watch, world, b);
+        under_the_ring(watch, world, b);
+        remember(watch, world, b);
+    }
+    if (met) {
+        watch->ticks++;
+        bodies(watch, world);
+    }
+}
