@@ -15,9 +15,9 @@
 static const struct court courts[COURT_COUNT] = {
 #define COURT(symbol, word_, name_, unit, half_width_, ring_y, board_y, board_half, lane_half,     \
               free_throw_y, free_throw_half_, circle_, arc_, straight_, junction_, perimeter_,     \
-              half_court_y, no_charge_, line_, ring_, near_y, far_y, depth_, mark1, mark2, mark3,  \
-              mark_depth_, hash_y, inner_circle, lane_s, throw_in_s, backcourt_s, shot_s, close_s, \
-              source_)                                                                             \
+              half_court_y, no_charge_, line_, ring_, ring_z, near_y, far_y, depth_, mark1, mark2, \
+              mark3, mark_depth_, hash_y, inner_circle, lane_s, throw_in_s, backcourt_s, shot_s,   \
+              close_s, source_)                                                                    \
     [COURT_##symbol] = {                                                                           \
         .word = (word_),                                                                           \
         .name = (name_),                                                                           \
@@ -37,6 +37,7 @@ static const struct court courts[COURT_COUNT] = {
         .no_charge = (no_charge_) * (unit),                                                        \
         .line = (line_) * (unit),                                                                  \
         .ring = (ring_) * (unit),                                                                  \
+        .ring_height = (ring_z) * (unit),                                                          \
         .block_near = ((near_y) - (ring_y)) * (unit),                                              \
         .block_far = ((far_y) - (ring_y)) * (unit),                                                \
         .block_depth = (depth_) * (unit),                                                          \

@@ -38,6 +38,7 @@ struct court {
     double no_charge;       /* radius of the no-charge semicircle; 0: none */
     double line;            /* width of a line */
     double ring;            /* inner radius of the ring */
+    double ring_height;     /* of its upper edge over the floor */
     double block_near, block_far,
         block_depth; /* the block mark: y of its edges, how far it sticks out */
     double mark[4];  /* y of the middle of the other lane marks; 0 ends the list */

@@ -1,19 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* motion: the laws: sprint, braking, turns, throws. Closed forms; must not know a clock or a play.
+/* motion: the laws of legs: sprint, braking, turns. Closed forms; must not know a clock or a play.
  */
 #include "floor/motion/motion.h"
 
 #include "base/real.h"
-
-#define GRAVITY 9.81
-#define DRAG                                                                                       \
-    .0219 /* per metre: a ball of .62 kg, .12 m, Cd .5 (Brancazio 1981; ball as in the rulebooks)  \
-           */
-#define SHOT_ANGLE (50.0 / 180 * REAL_PI) /* between 46 and 54 degrees by height (ours) */
-#define RIM_HEIGHT 3.05                   /* every code */
-#define RELEASE 1.25                      /* of the shooter's height: over the head */
-#define LAYUP_DISTANCE 1.5                /* m: nearer than this the ball is laid up */
-#define LAYUP_TIME .51                    /* s: a lay-up from 1 m (ours) */
 
 double motion_speed(double top, double tau, double v0, double t)
 {
@@ -90,29 +80,4 @@ struct gait motion_gait(const struct level *level, enum verb_pace effort, bool w
         gait.sprint *= level->dribble;
     }
     return gait;
-}
-
-double motion_pass_time(const struct level *level, enum pass_kind kind, double distance)
-{
-    /* shares of the chest pass's speed; a bounce's is its mean along the floor, a lob's its
-     * shadow's (ours: chest 9-12, bounce 6-8, overhead 10-13, lob 5-7 m/s, adults) */
-    static const double share[] = {[PASS_PLAIN] = 1, [PASS_BOUNCE] = .70,    [PASS_SKIP] = 1.10,
-                                   [PASS_LOB] = .62, [PASS_OVERHEAD] = 1.08, [PASS_CHEST] = 1};
-    double speed = level->pass * share[kind];
-    return (real_exp(DRAG * distance) - 1) / (DRAG * speed);
-}
-
-double motion_flight(double distance, double rise, double angle)
-{
-    double c = real_cos(angle), s = real_sin(angle);
-    double square = GRAVITY * distance * distance / (2 * c * c * (distance * s / c - rise));
-    return square > 0 ? distance / (real_sqrt(square) * c) : LAYUP_TIME;
-}
-
-double motion_shot_time(const struct level *level, double distance)
-{
-    if (distance < LAYUP_DISTANCE) {
-        return LAYUP_TIME;
-    }
-    return motion_flight(distance, RIM_HEIGHT - RELEASE * level->height, SHOT_ANGLE);
 }

@@ -26,11 +26,28 @@ double motion_rush(double top, double tau, double brake, double distance);
 double motion_turn_share(double angle);
 double motion_effort(const struct level *level, enum verb_pace effort,
                      double *cap); /* target speed; cap: clip, or 0 */
-/* A throw: mean speed by kind, seconds of flight with drag; a try for goal from `distance`. */
+/* The ball in the air, known whole as it leaves the hand. Its way over the floor is straight. */
+struct flight {
+    enum flight_law { FLIGHT_AIR, FLIGHT_BOUNCE, FLIGHT_SHOT } law;
+    double length;         /* m over the floor */
+    double seconds;        /* 0: no flight */
+    double from_z, to_z;   /* m over the floor, of the ball's middle */
+    double bounce_seconds; /* FLIGHT_BOUNCE: when it touches the floor */
+};
+struct flight motion_pass(const struct level *level, enum pass_kind kind, double distance);
+/* A try for goal from `distance`, at a ring `ring` metres high. */
+struct flight motion_shot(const struct level *level, double ring, double distance);
+double motion_flight_along(const struct flight *flight, double t);  /* m over the floor */
+double motion_flight_height(const struct flight *flight, double t); /* m */
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance);
-/* Seconds that a ball thrown up at `angle` takes to fall through a ring `rise` metres higher. */
-double motion_flight(double distance, double rise, double angle);
-double motion_shot_time(const struct level *level, double distance);
+/* Seconds that a ball thrown up at `angle` takes to fall through a ring `rise` metres higher; the
+ * angle at which it does, radians under the level. */
+double motion_arc_time(double distance, double rise, double angle);
+double motion_arc_entry(double distance, double rise, double angle);
+/* A lob that rises `rise` metres over two hands of one height. */
+double motion_lob_time(double rise);
+#define MOTION_BALL .12 /* m: the ball's radius (rulebooks: .119 to .124) */
+#define MOTION_HELD .62 /* of a player's height: where two hands hold a ball (ours) */
 
 /* One body on the floor, and what its legs can do now. */
 struct mover {

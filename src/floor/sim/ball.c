@@ -45,7 +45,8 @@ void ball_throw(struct world *world, body from, body to, struct vec2 end, double
 void ball_shoot(struct world *world, body from, int task)
 {
     struct vec2 start = world->agent[from].m.at, ring = vec2_of(0, 0);
-    double seconds = motion_shot_time(world->level, vec2_length(start));
+    double seconds =
+        motion_shot(world->level, world->court->ring_height, vec2_length(start)).seconds;
     world->ball = (struct ball){.state = IN_SHOT,
                                 .holder = from,
                                 .target = BODY_NONE,

@@ -72,14 +72,62 @@ END_TEST
 
 START_TEST(shots_and_passes_take_their_time)
 {
-    NEAR(motion_flight(4.225, 3.05 - 2.1, 52.0 / 180 * REAL_PI), .953, 1e-3);
-    NEAR(motion_flight(6.75, 3.05 - 2.4, 48.0 / 180 * REAL_PI), 1.181, 1e-3);
+    NEAR(motion_arc_time(4.225, 3.05 - 2.1, 52.0 / 180 * REAL_PI), .953, 1e-3);
+    NEAR(motion_arc_time(6.75, 3.05 - 2.4, 48.0 / 180 * REAL_PI), 1.181, 1e-3);
     struct level level = *level_of(LEVEL_U16);
     level.pass = 10;
     NEAR(motion_pass_time(&level, PASS_CHEST, 6), .6412, 5e-4);
     ck_assert(motion_pass_time(&level, PASS_BOUNCE, 6) >
-              1.3 * motion_pass_time(&level, PASS_CHEST, 6));
+              1.3 * 6 / level.pass); /* no drag in either */
     ck_assert(motion_pass_time(&level, PASS_LOB, 6) > motion_pass_time(&level, PASS_OVERHEAD, 6));
+}
+END_TEST
+
+/* Whatever is thrown leaves the hand, is never under the floor, never stands still or jumps, and is
+ * where it is to be caught, at the height of hands, when its time is over. */
+static void fly_whole(const struct flight *flight)
+{
+    double before = 0, step = flight->seconds / 400;
+    NEAR(motion_flight_along(flight, 0), 0, 1e-12);
+    NEAR(motion_flight_height(flight, 0), flight->from_z, 1e-12);
+    for (int i = 1; i <= 400; i++) {
+        double along = motion_flight_along(flight, i * step);
+        ck_assert_double_gt(along, before);
+        ck_assert_double_le(along - before, 3 * flight->length / 400); /* three times the mean */
+        ck_assert_double_ge(motion_flight_height(flight, i * step), MOTION_BALL - 1e-12);
+        before = along;
+    }
+    NEAR(motion_flight_along(flight, flight->seconds), flight->length, 1e-9);
+    NEAR(motion_flight_height(flight, flight->seconds), flight->to_z, 1e-9);
+    NEAR(motion_flight_along(flight, flight->seconds + 1), flight->length, 1e-9);
+}
+
+START_TEST(every_throw_is_known_from_hand_to_hand)
+{
+    for (int kind = PASS_PLAIN; kind <= PASS_CHEST; kind++) {
+        for (double far = .5; far < 16; far += .5) {
+            struct flight flight = motion_pass(level_of(LEVEL_U16), (enum pass_kind)kind, far);
+            fly_whole(&flight);
+        }
+    }
+    for (double far = .2; far < 14; far += .2) {
+        struct flight flight = motion_shot(level_of(LEVEL_U12), 2.6, far);
+        fly_whole(&flight);
+    }
+}
+END_TEST
+
+START_TEST(a_bounce_touches_the_floor_and_a_lob_goes_over_an_arm)
+{
+    const struct level *level = level_of(LEVEL_U16);
+    struct flight bounce = motion_pass(level, PASS_BOUNCE, 6);
+    NEAR(motion_flight_height(&bounce, bounce.bounce_seconds), MOTION_BALL, 1e-12);
+    NEAR(motion_flight_along(&bounce, bounce.bounce_seconds), 4, 1e-9);
+    struct flight lob = motion_pass(level, PASS_LOB, 3);
+    double hand = level->height * 1.33 + level->reach_jump; /* of a defender who jumps */
+    ck_assert_double_gt(motion_flight_height(&lob, lob.seconds / 2), hand);
+    struct flight chest = motion_pass(level, PASS_CHEST, 3);
+    ck_assert_double_lt(motion_flight_height(&chest, chest.seconds / 2), hand);
 }
 END_TEST
 
@@ -217,6 +265,8 @@ int main(void)
     tcase_add_test(all, turns_cost_what_was_measured);
     tcase_add_test(all, races_are_won_by_the_same_hundredths);
     tcase_add_test(all, shots_and_passes_take_their_time);
+    tcase_add_test(all, every_throw_is_known_from_hand_to_hand);
+    tcase_add_test(all, a_bounce_touches_the_floor_and_a_lob_goes_over_an_arm);
     tcase_add_test(all, ticks_do_not_change_a_sprint);
     tcase_add_test(all, a_straight_run_stops_on_its_spot_and_not_beyond);
     tcase_add_test(all, a_corner_is_reached_and_slows_the_runner);
