@@ -68,7 +68,7 @@ static void goal_dump(struct strbuf *out, const struct goal *goal)
     }
 }
 
-static void wait_dump(struct strbuf *out, const struct wait *wait)
+static void wait_dump(struct strbuf *out, const struct wait *wait, const char *word)
 {
     static const char *const moments[MOMENT_COUNT] = {"started", "released", "set",
                                                       "caught",  "used",     "arrived"};
@@ -77,7 +77,7 @@ static void wait_dump(struct strbuf *out, const struct wait *wait)
                                          [EVENT_DENIED] = " is denied",
                                          [EVENT_PAST] = " is past ",
                                          [EVENT_HAS_BALL] = " has the ball"};
-    strbuf_text(out, wait->fixed ? "\n      exactly " : "\n      not before ");
+    strbuf_print(out, "\n      %s ", word);
     switch (wait->kind) {
     case WAIT_TASK:
         strbuf_print(out, "task %d %s", wait->task, moments[wait->moment]);
@@ -191,7 +191,11 @@ static void task_dump(struct strbuf *out, size_t index, const struct task *task)
     strbuf_text(out, "; planned ");
     feet(out, task->planned);
     for (size_t i = 0; i < task->waits.count; i++) {
-        wait_dump(out, &task->waits.at[i]);
+        const struct wait *wait = &task->waits.at[i];
+        wait_dump(out, wait, wait->fixed ? "exactly" : "not before");
+    }
+    if (task->has_until) {
+        wait_dump(out, &task->until, "until");
     }
     strbuf_text(out, "\n");
 }

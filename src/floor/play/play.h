@@ -91,6 +91,7 @@ struct wait {
     bool fixed;
     bool written; /* in the coach's words; else from the verb */
     body who;     /* WAIT_LEAVES: until he is 1.5 m from `where`; WAIT_STATE */
+    body other;   /* WAIT_STATE: past whom */
     struct vec2 where;
     enum event_kind state;
     struct span span;

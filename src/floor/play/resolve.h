@@ -41,10 +41,13 @@ struct flow { /* what is planned so far, sentence by sentence */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
     bool screened[BODY_COUNT]; /* has set a screen, or handed off, in this play */
 };
+struct named { /* who is in an event or a state */
+    body subject, object;
+    struct vec2 where; /* where the object is planned to be */
+};
 struct work { /* beside each task of the segment: what its waits are made of */
     const struct sentence *sentence;
-    body event_subject, event_object; /* of its tie */
-    struct vec2 event_where;          /* where the object is planned to be */
+    struct named event, until; /* of its tie, and of what ends it */
     bool wants_ball;
     int gave;    /* the pass it has the ball from, or -1 */
     body holder; /* who had the ball as it was written */
@@ -140,6 +143,23 @@ void expand_step(struct maker *m, const struct block *block, struct script *scri
 void branches_contradict(struct maker *m, const struct step *step);
 /* The note of a step, a read or a play in which nothing is said to happen. */
 void note_empty(struct maker *m, const struct script *script, const struct block *block);
+
+/* events.c: what a clause names, as something to wait for. */
+struct asked {
+    const struct event *event;
+    struct named by;
+    enum tie_word word;
+    double seconds;
+    int index, group; /* of the task that asks */
+    body holder;      /* who has the ball as it is written */
+    bool until;
+};
+enum moment event_moment_of(enum verb_event event);
+struct wait event_wait_for(int task, enum moment moment);
+/* False when there is nothing to wait for, reported if that is a fault. */
+bool event_asked(struct maker *m, const struct asked *asked, struct wait *out);
+/* Somebody uses the screen on this way through the step, or on one of the ways behind it. */
+bool screen_is_used(const struct maker *m, int screen);
 
 /* sentence.c, ties.c, steps.c */
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);

@@ -78,8 +78,8 @@ static int last_of(const struct maker *m, body who)
 struct work work_new(const struct maker *m, const struct sentence *s, enum verb verb, body who)
 {
     struct work work = {.sentence = s,
-                        .event_subject = BODY_NONE,
-                        .event_object = BODY_NONE,
+                        .event = {.subject = BODY_NONE, .object = BODY_NONE},
+                        .until = {.subject = BODY_NONE, .object = BODY_NONE},
                         .gave = m->flow.holder == who ? m->flow.gave : -1,
                         .holder = m->flow.holder,
                         .fills = BODY_NONE,
@@ -223,17 +223,17 @@ static enum verb verb_meant(struct maker *m, const struct sentence *s, const str
 }
 
 static void set_event(struct maker *m, const struct event *event, const struct voice *voice,
-                      struct work *work)
+                      struct named *by)
 {
     if (event->kind == EVENT_NONE) {
         return;
     }
-    work->event_subject = who_body(m, &event->subject, voice);
+    by->subject = who_body(m, &event->subject, voice);
     if (event->object.kind != WHO_NONE) {
-        work->event_object = who_body(m, &event->object, voice);
+        by->object = who_body(m, &event->object, voice);
     }
-    if (work->event_object != BODY_NONE) {
-        work->event_where = m->flow.at[work->event_object];
+    if (by->object != BODY_NONE) {
+        by->where = m->flow.at[by->object];
     }
 }
 
@@ -337,7 +337,8 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
         return;
     }
     note_nowhere(m, s, &task, from);
-    set_event(m, &s->tie.event, voice, &work);
+    set_event(m, &s->tie.event, voice, &work.event);
+    set_event(m, &s->until, voice, &work.until);
     sentence_add(m, &task, &work);
 }
 
@@ -364,11 +365,6 @@ void sentence_tasks(struct maker *m, const struct sentence *s, const struct voic
     if (subjects.count == 0 || !is_built(m, s, &subjects)) {
         m->play->broken = true;
         return;
-    }
-    if (s->until.kind != EVENT_NONE) {
-        struct diag *diag =
-            diag_add(m->diags, DIAG_PLAY_UNTIL_NOT_YET, s->until.span, "`until` is not built yet");
-        diag_help(m->diags, diag, "give the movement its end by a place or a time: taking 1.5 s");
     }
     size_t first = task_count(m);
     m->order += !verb_is(s->verb, 'Q');

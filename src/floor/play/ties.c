@@ -3,25 +3,10 @@
  * the way through the step is known. Must not know positions. */
 #include "floor/play/resolve.h"
 
-static enum moment moment_of(enum verb_event event)
-{
-    static const enum moment moments[] = {
-        [WHEN_STARTED] = MOMENT_STARTED,   [WHEN_ARRIVED] = MOMENT_ARRIVED,
-        [WHEN_SET] = MOMENT_SET,           [WHEN_USED] = MOMENT_USED,
-        [WHEN_RELEASED] = MOMENT_RELEASED, [WHEN_CAUGHT] = MOMENT_CAUGHT};
-    return moments[event];
-}
-
 static struct wait *add_wait(struct maker *m, struct task *task, struct wait wait)
 {
     VEC_PUSH(m->arena, &task->waits, wait);
     return &task->waits.at[task->waits.count - 1];
-}
-
-static struct wait task_wait(int task, enum moment moment)
-{
-    return (struct wait){
-        .kind = WAIT_TASK, .task = task, .moment = moment, .who = BODY_NONE, .span = SPAN_NONE};
 }
 
 /* ---- from the verb ---- */
@@ -52,9 +37,9 @@ static void wait_for_ball(struct maker *m, size_t index)
     }
     int from = work->holder == task->who ? work->gave : later_pass_to(m, index, task->who);
     if (from >= 0 && gives_ball_to(task_at(m, (size_t)from), task->who)) {
-        add_wait(m, task, task_wait(from, MOMENT_CAUGHT));
+        add_wait(m, task, event_wait_for(from, MOMENT_CAUGHT));
     } else if (from >= 0) { /* a rebound */
-        add_wait(m, task, task_wait(from, MOMENT_ARRIVED));
+        add_wait(m, task, event_wait_for(from, MOMENT_ARRIVED));
     }
 }
 
@@ -68,7 +53,7 @@ bool task_uses(const struct maker *m, const struct task *task, int screen)
 }
 
 /* Somebody uses the screen on this way through the step, or on one of the ways behind it. */
-static bool is_used(const struct maker *m, int screen)
+bool screen_is_used(const struct maker *m, int screen)
 {
     for (size_t i = 0; i < task_count(m); i++) {
         if (task_uses(m, task_at(m, i), screen)) {
@@ -99,13 +84,14 @@ static void wait_for_own_screen(struct maker *m, size_t index)
         return;
     }
     if (screen >= 0) {
-        add_wait(m, task, task_wait(screen, is_used(m, screen) ? MOMENT_USED : MOMENT_SET));
+        add_wait(m, task,
+                 event_wait_for(screen, screen_is_used(m, screen) ? MOMENT_USED : MOMENT_SET));
         return;
     }
     for (size_t i = 0; verb_is(task->verb, 'O') && i < task_count(m); i++) {
         const struct task *use = task_at(m, i);
         if (use->kind == TASK_USE && (use->other == task->who || use->other2 == task->who)) {
-            add_wait(m, task, task_wait((int)i, MOMENT_STARTED))->delay = CLEARED;
+            add_wait(m, task, event_wait_for((int)i, MOMENT_STARTED))->delay = CLEARED;
             return;
         }
     }
@@ -154,7 +140,7 @@ static void wait_for_spot(struct maker *m, size_t index)
     if (work->fills == BODY_NONE || !leaves(m, work->fills) || fills_in_a_ring(m, task->who)) {
         return;
     }
-    struct wait wait = task_wait(-1, MOMENT_STARTED);
+    struct wait wait = event_wait_for(-1, MOMENT_STARTED);
     wait.kind = WAIT_LEAVES;
     wait.who = work->fills;
     wait.where = work->fills_where;
@@ -169,7 +155,7 @@ static void wait_for_shot(struct maker *m, size_t index)
     }
     for (size_t i = 0; i < task_count(m); i++) {
         if (task_at(m, i)->kind == TASK_SHOOT) {
-            add_wait(m, task, task_wait((int)i, MOMENT_RELEASED));
+            add_wait(m, task, event_wait_for((int)i, MOMENT_RELEASED));
             return;
         }
     }
@@ -214,149 +200,22 @@ static void find_screen(struct maker *m, size_t index)
 
 /* ---- from the words ---- */
 
-static bool in_family(enum event_family family, enum verb verb)
-{
-    static const char letters[] = {
-        [FAMILY_NONE] = 0,   [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
-        [FAMILY_CUTS] = 'c', [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm'};
-    if (family == FAMILY_USES) {
-        return verb_row(verb)->task == VERB_USE;
-    }
-    return family != FAMILY_NONE && verb_is(verb, letters[family]);
-}
-
-static bool matches(const struct maker *m, const struct task *task, const struct event *event,
-                    const struct work *work)
-{
-    (void)m;
-    if (task->supplied) {
-        return false;
-    }
-    body object = work->event_object;
-    if (event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL) {
-        return gives_ball_to(task, work->event_subject) &&
-               (object == BODY_NONE || task->who == object);
-    }
-    bool same = task->verb == event->verb || in_family(event->family, task->verb);
-    bool fits = object == BODY_NONE || task->other == object || task->other2 == object;
-    return task->who == work->event_subject && same && fits;
-}
-
-/* The nearest earlier task that matches, else the nearest later one; -1: none. */
-static int find_event(const struct maker *m, size_t index, const struct event *event)
-{
-    const struct work *work = &m->works.at[index];
-    int group = task_at(m, index)->group;
-    for (size_t i = index; i-- > 0;) {
-        if (task_at(m, i)->group != group && matches(m, task_at(m, i), event, work)) {
-            return (int)i;
-        }
-    }
-    for (size_t i = index + 1; i < task_count(m); i++) {
-        if (task_at(m, i)->group != group && matches(m, task_at(m, i), event, work)) {
-            return (int)i;
-        }
-    }
-    return -1;
-}
-
-static void note_used(struct maker *m, const struct event *event)
-{
-    uint32_t source = event->span.source;
-    if (source >= LIMIT_SOURCES || m->said_used[source]) {
-        return;
-    }
-    m->said_used[source] = true;
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_AFTER_SCREEN, event->span,
-                                 "this waits until the screen has been used");
-    diag_help(m->diags, diag, "to start as it is set, write `as` in place of `after`");
-}
-
-static enum moment event_moment(struct maker *m, const struct tie *tie, const struct task *found)
-{
-    if (tie->event.kind == EVENT_CATCHES || tie->event.kind == EVENT_HAS_BALL) {
-        return MOMENT_CAUGHT;
-    }
-    const struct verb_row *row = verb_row(found->verb);
-    switch (tie->word) {
-    case TIE_WHILE:
-        return MOMENT_STARTED;
-    case TIE_AS:
-    case TIE_WHEN:
-        return moment_of(row->fixed);
-    default:
-        if (found->kind == TASK_SCREEN) {
-            note_used(m, &tie->event);
-        }
-        return moment_of(row->last);
-    }
-}
-
-/* A state of the game: what it is about, as far as it is planned. */
-static struct wait state_wait(const struct work *work, const struct event *event)
-{
-    struct wait wait = task_wait(-1, MOMENT_STARTED);
-    wait.kind = WAIT_STATE;
-    wait.who = work->event_subject;
-    wait.state = event->kind;
-    wait.where = work->event_where;
-    wait.written = true;
-    wait.span = event->span;
-    return wait;
-}
-
-static bool event_is_built(struct maker *m, size_t index, const struct event *event)
-{
-    if (event->kind != EVENT_VERB || !body_is_defender(m->works.at[index].event_subject)) {
-        return true;
-    }
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, event->span,
-                                 "waiting for what a defender does is not built yet");
-    diag_help(m->diags, diag,
-              "write it as a read: read x3 trails; or wait for a state: when 3 is "
-              "open");
-    return false;
-}
-
-static void no_event(struct maker *m, const struct tie *tie, body subject)
-{
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, tie->event.span,
-                                 tie->event.kind == EVENT_CATCHES
-                                     ? "nobody passes to %s in this step"
-                                     : "no sentence of this step says that %s does this",
-                                 who_text(m, subject).at);
-    diag_help(m->diags, diag, "name a sentence of this step by its player and verb: as 1 passes");
-    m->play->broken = true;
-}
-
-static struct wait *event_wait(struct maker *m, size_t index, const struct tie *tie)
+/* What a tie of the sentence names. */
+static void event_wait(struct maker *m, size_t index, const struct tie *tie)
 {
     struct task *task = task_at(m, index);
     const struct work *work = &m->works.at[index];
-    if (!event_is_built(m, index, &tie->event)) {
-        m->play->broken = true;
-        return NULL;
+    const struct asked asked = {.event = &tie->event,
+                                .by = work->event,
+                                .word = tie->word,
+                                .seconds = tie->seconds,
+                                .index = (int)index,
+                                .group = task->group,
+                                .holder = work->holder};
+    struct wait wait;
+    if (event_asked(m, &asked, &wait)) {
+        add_wait(m, task, wait);
     }
-    if (work->event_subject == BODY_NONE) {
-        return NULL; /* reported with the subject */
-    }
-    if (tie->event.kind >= EVENT_OPEN && tie->event.kind <= EVENT_PAST) {
-        return add_wait(m, task, state_wait(work, &tie->event));
-    }
-    int found = find_event(m, index, &tie->event);
-    bool has_it = tie->event.kind == EVENT_HAS_BALL && work->holder == work->event_subject;
-    if (found < 0) {
-        if (!has_it) {
-            no_event(m, tie, work->event_subject);
-        }
-        return NULL;
-    }
-    struct wait wait = task_wait(found, event_moment(m, tie, task_at(m, (size_t)found)));
-    wait.fixed = tie->word == TIE_AS;
-    wait.written = true;
-    wait.delay = tie->word == TIE_SECONDS_AFTER ? tie->seconds : 0;
-    wait.span = tie->event.span;
-    return add_wait(m, task, wait);
 }
 
 /* Waits for the sentence above: its start, or its end and some seconds more. */
@@ -372,11 +231,11 @@ static void above_waits(struct maker *m, size_t index, const struct tie *tie, bo
     }
     int group = task_at(m, (size_t)first)->group;
     for (size_t i = (size_t)first; i < task_count(m) && task_at(m, i)->group == group; i++) {
-        enum moment last = moment_of(verb_row(task_at(m, i)->verb)->last);
-        if (last == MOMENT_USED && !is_used(m, (int)i)) {
+        enum moment last = event_moment_of(verb_row(task_at(m, i)->verb)->last);
+        if (last == MOMENT_USED && !screen_is_used(m, (int)i)) {
             last = MOMENT_SET;
         }
-        struct wait wait = task_wait((int)i, ended ? last : MOMENT_STARTED);
+        struct wait wait = event_wait_for((int)i, ended ? last : MOMENT_STARTED);
         wait.delay = ended ? tie->seconds : 0;
         wait.written = true;
         wait.span = tie->span;
@@ -386,7 +245,7 @@ static void above_waits(struct maker *m, size_t index, const struct tie *tie, bo
 
 static void plain_wait(struct maker *m, size_t index, struct wait wait, struct span span)
 {
-    wait.who = BODY_NONE;
+    wait.who = wait.other = BODY_NONE;
     wait.written = true;
     wait.span = span;
     add_wait(m, task_at(m, index), wait);
@@ -426,6 +285,38 @@ static void word_waits(struct maker *m, size_t index, const struct tie *tie)
     }
 }
 
+/* A pass, a hand-off and a shot are one moment: there is nothing in them to cut short. */
+static bool has_length(struct maker *m, const struct task *task, const struct event *until)
+{
+    if (task->kind != TASK_PASS && task->kind != TASK_EXCHANGE && task->kind != TASK_SHOOT) {
+        return true;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_UNTIL, until->span,
+                 "`%s` has no length that something could cut short", verb_row(task->verb)->words);
+    diag_help(m->diags, diag,
+              "`until` ends a movement, a screen or a hold; to wait first, write "
+              "the tie in front: when 2 is open, 1 passes to 2");
+    m->play->broken = true;
+    return false;
+}
+
+static void until_wait(struct maker *m, size_t index, const struct event *until)
+{
+    struct task *task = task_at(m, index);
+    const struct work *work = &m->works.at[index];
+    const struct asked asked = {.event = until,
+                                .by = work->until,
+                                .word = TIE_WHEN,
+                                .index = (int)index,
+                                .group = task->group,
+                                .holder = BODY_NONE,
+                                .until = true};
+    if (has_length(m, task, until)) {
+        task->has_until = event_asked(m, &asked, &task->until);
+    }
+}
+
 bool task_is_fixed(const struct task *task)
 {
     for (size_t i = 0; i < task->waits.count; i++) {
@@ -445,6 +336,9 @@ void ties_resolve(struct maker *m, size_t from)
         const struct sentence *s = m->works.at[i].sentence;
         if (s) {
             word_waits(m, i, &s->tie);
+        }
+        if (s && s->until.kind != EVENT_NONE) {
+            until_wait(m, i, &s->until);
         }
         if (!task_is_fixed(task_at(m, i))) {
             verb_waits(m, i);

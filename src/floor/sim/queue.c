@@ -66,11 +66,11 @@ static bool state_holds(const struct world *world, const struct job *job, const 
         return nearest_defender(world, who) < OPEN_BY || lane(world, who) < HAND;
     case EVENT_DENIED:
         return lane(world, who) < HAND - FEET;
-    case EVENT_PAST: { /* a foot beyond the line through `where` square to his way */
+    case EVENT_PAST: { /* a foot beyond the line through the other, square to his way */
         const struct agent *agent = &world->agent[who];
         struct vec2 way = vec2_unit(agent->m.v);
-        struct vec2 other =
-            vec2_length(wait->where) > 0 ? wait->where : world->agent[job->task->who].m.at;
+        body whom = wait->other < BODY_COUNT ? wait->other : job->task->who;
+        struct vec2 other = world->agent[whom].m.at;
         return vec2_length(agent->m.v) > .5 && vec2_dot(vec2_sub(agent->m.at, other), way) > FEET;
     }
     case EVENT_NONE:
@@ -95,11 +95,22 @@ static bool all_before(const struct world *world, int index, double *last)
     return true;
 }
 
+/* What was cut short has been: who waited for its end by his verb, or for the screen to be used,
+ * waits no longer. */
+static bool is_cut_off(const struct world *world, const struct wait *wait)
+{
+    const struct job *on = &world->job[wait->task];
+    return on->cut && (!wait->written || wait->moment == MOMENT_USED);
+}
+
 static bool wait_met(struct world *world, const struct job *job, const struct wait *wait)
 {
     double last;
     switch (wait->kind) {
     case WAIT_TASK: {
+        if (wait->task >= 0 && (size_t)wait->task < world->jobs && is_cut_off(world, wait)) {
+            return true;
+        }
         double time = wait->task >= 0 && (size_t)wait->task < world->jobs
                           ? world->segment->record[wait->task].time[wait->moment]
                           : 0;
@@ -207,6 +218,35 @@ static bool is_cut_short(struct world *world, const struct agent *agent, const s
     return cuts && queue_waits_met(world, next, &fixed);
 }
 
+/* `until`: the moment has come at which it is cut short. */
+static bool is_ended(struct world *world, const struct job *job)
+{
+    return job->task->has_until && wait_met(world, job, &job->task->until);
+}
+
+/* It stands until something that has not come; nobody waits for it to end. */
+static bool stands_on(const struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    return job->phase == PHASE_ACTIVE && job->task->kind == TASK_HOLD && job->task->has_until &&
+           agent->head + 1 == agent->queued;
+}
+
+/* What was cut short leaves nothing behind that others would wait for. */
+static void drop(struct world *world, struct job *job)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    struct screen *screen = &world->screen[job->task->who];
+    agent->going = false;
+    if (job->task->kind == TASK_USE) {
+        use_let_go(world, job);
+    } else if (job->task->kind == TASK_SCREEN) {
+        screen->live = false;
+        agent->anchored = false;
+        agent->screening = false;
+    }
+}
+
 static void begin(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
@@ -229,13 +269,10 @@ static void end(struct world *world, struct job *job, bool cut)
     world->agent[job->task->who].head++;
     if (cut) {
         job->complete = true;
+        job->cut = true;
         world_mark(world, job->index, MOMENT_ARRIVED);
         world->segment->record[job->index].to = world->agent[job->task->who].m.at;
-        if (job->task->kind == TASK_SCREEN) {
-            world->screen[job->task->who].live = false;
-            world->agent[job->task->who].anchored = false;
-            world->agent[job->task->who].screening = false;
-        }
+        drop(world, job);
     }
     world->quiet = 0;
 }
@@ -274,7 +311,7 @@ static void one_player(struct world *world, body who)
             }
             begin(world, job);
         }
-        bool cut = is_cut_short(world, agent, job);
+        bool cut = is_cut_short(world, agent, job) || is_ended(world, job);
         if (!cut && !task_class(job->task->kind)->tick(world, job)) {
             return;
         }
@@ -316,7 +353,7 @@ void queue_tick(struct world *world)
 bool queue_all_done(struct world *world)
 {
     for (size_t i = 0; i < world->jobs; i++) {
-        if (!world->job[i].complete) {
+        if (!world->job[i].complete && !stands_on(world, &world->job[i])) {
             return false;
         }
     }

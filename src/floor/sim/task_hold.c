@@ -19,6 +19,12 @@ static double seconds_of(const struct task *task)
     return task->duration;
 }
 
+/* It lasts until something happens, however long that takes. */
+static bool is_open_ended(const struct task *task)
+{
+    return task->has_until && task->taking <= 0 && seconds_of(task) <= 0;
+}
+
 static bool hold_ready(struct world *world, struct job *job)
 {
     if (job->task->stay) {
@@ -43,6 +49,9 @@ static void hold_start(struct world *world, struct job *job)
 
 static bool hold_tick(struct world *world, struct job *job)
 {
+    if (is_open_ended(job->task)) {
+        return false;
+    }
     world->quiet = 0;
     if (world->t < job->until - 1e-9) {
         return false;

@@ -79,6 +79,16 @@ static void clear(struct world *world, body screener, body user)
     }
 }
 
+void use_let_go(struct world *world, const struct job *job)
+{
+    body screeners[2] = {job->task->other, job->task->other2};
+    for (int i = 0; i < 2; i++) {
+        if (screeners[i] < BODY_COUNT && world->screen[screeners[i]].left) {
+            clear(world, screeners[i], job->task->who);
+        }
+    }
+}
+
 static bool is_past(const struct world *world, const struct job *job)
 {
     const struct task *task = job->task;

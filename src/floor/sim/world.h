@@ -24,6 +24,7 @@ struct job {
     enum phase phase;
     double head_since; /* when it became the first of its player's queue; < 0: not yet */
     double begun;      /* when it started */
+    bool cut;          /* it was cut short */
     bool complete;     /* its last moment has come (a pass: caught) */
     double until;      /* a hold's end, a release */
     double look_at;    /* PASS: when to work out the receiver's arrival again */
@@ -203,6 +204,9 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal,
 double plan_end(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
 double plan_setup_length(const struct task *task, double far);
+
+/* task_use.c: it is cut short: its screeners need not stand on. */
+void use_let_go(struct world *world, const struct job *job);
 
 /* screens.c */
 int screen_task_for(struct world *world, body user); /* a screen still to be set for him; or none */

@@ -253,4 +253,5 @@ void say_manner(const struct teller *t, struct strbuf *out, const struct task *t
         strbuf_text(out, task->faces_back ? ", back to " : ", facing ");
         slot_face(t, out, task);
     }
+    say_until(t, out, task);
 }

@@ -64,10 +64,11 @@ static void say_delay(struct strbuf *out, double seconds)
     }
 }
 
+/* `bare`: the word that leads it, "until" or "a second after", has been said. */
 static void say_moment(const struct teller *t, struct strbuf *out, const struct task *on,
-                       const struct wait *wait, body subject)
+                       const struct wait *wait, body subject, bool bare)
 {
-    bool late = wait->delay > 0 && wait->written; /* what is so long after has been said */
+    bool late = bare || (wait->delay > 0 && wait->written);
     switch (wait->moment) {
     case MOMENT_STARTED:
     case MOMENT_RELEASED: {
@@ -104,7 +105,8 @@ static void say_moment(const struct teller *t, struct strbuf *out, const struct 
     }
 }
 
-static void say_state(const struct teller *t, struct strbuf *out, const struct wait *wait)
+static void say_state(const struct teller *t, struct strbuf *out, const struct wait *wait,
+                      bool bare)
 {
     static const struct {
         const char *third, *second;
@@ -113,8 +115,14 @@ static void say_state(const struct teller *t, struct strbuf *out, const struct w
                   [EVENT_DENIED] = {"is denied", "are denied"},
                   [EVENT_PAST] = {"has gone by", "have gone by"},
                   [EVENT_HAS_BALL] = {"has the ball", "have the ball"}};
-    strbuf_text(out, "when ");
-    say_event(t, out, wait->who, states[wait->state].third, states[wait->state].second);
+    strbuf_text(out, bare ? "" : "when ");
+    bool past = wait->state == EVENT_PAST && wait->other != BODY_NONE;
+    if (past) {
+        say_event(t, out, wait->who, "is past ", "are past ");
+        say_body(t, out, wait->other);
+    } else {
+        say_event(t, out, wait->who, states[wait->state].third, states[wait->state].second);
+    }
 }
 
 static void say_wait(const struct teller *t, struct strbuf *out, const struct task *task,
@@ -126,7 +134,8 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
             say_delay(out, wait->delay);
             strbuf_text(out, "after ");
         }
-        say_moment(t, out, step_task(t->step, t->branch, (size_t)wait->task), wait, task->who);
+        say_moment(t, out, step_task(t->step, t->branch, (size_t)wait->task), wait, task->who,
+                   false);
         break;
     case WAIT_CLOCK:
         say_delay(out, wait->delay);
@@ -140,7 +149,7 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
         say_event(t, out, wait->who, "leaves", "leave");
         break;
     case WAIT_STATE:
-        say_state(t, out, wait);
+        say_state(t, out, wait, false);
         break;
     }
 }
@@ -187,6 +196,21 @@ void say_when(const struct teller *t, struct strbuf *out, const struct task *tas
                 return;
             }
         }
+    }
+}
+
+void say_until(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (!task->has_until) {
+        return;
+    }
+    const struct wait *until = &task->until;
+    strbuf_text(out, " until ");
+    if (until->kind == WAIT_TASK) {
+        say_moment(t, out, step_task(t->step, t->branch, (size_t)until->task), until, task->who,
+                   true);
+    } else {
+        say_state(t, out, until, true);
     }
 }
 

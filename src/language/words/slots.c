@@ -536,6 +536,11 @@ bool slots_filled(struct predicate *p)
         if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {
             return place_needed(p, slot);
         }
+        if (slot->letter == 'T' && p->s->until.kind != EVENT_NONE && p->s->verb == VERB_HOLDS &&
+            p->s->duration.unit == UNIT_NONE) { /* 2 holds until 3 is open: its end is said */
+            p->s->verb = VERB_STAYS;
+            return true;
+        }
         if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
             return read_measure(p, 'T') > 0;
         }

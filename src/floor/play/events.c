@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* events: the sentence a clause names, and the moment of it; or a state of the game. Takes the
+ * tasks of one way through a step, gives waits. Must not know positions. */
+#include "floor/play/resolve.h"
+
+enum moment event_moment_of(enum verb_event event)
+{
+    static const enum moment moments[] = {
+        [WHEN_STARTED] = MOMENT_STARTED,   [WHEN_ARRIVED] = MOMENT_ARRIVED,
+        [WHEN_SET] = MOMENT_SET,           [WHEN_USED] = MOMENT_USED,
+        [WHEN_RELEASED] = MOMENT_RELEASED, [WHEN_CAUGHT] = MOMENT_CAUGHT};
+    return moments[event];
+}
+
+struct wait event_wait_for(int task, enum moment moment)
+{
+    return (struct wait){.kind = WAIT_TASK,
+                         .task = task,
+                         .moment = moment,
+                         .who = BODY_NONE,
+                         .other = BODY_NONE,
+                         .span = SPAN_NONE};
+}
+
+static bool in_family(enum event_family family, enum verb verb)
+{
+    static const char letters[] = {
+        [FAMILY_NONE] = 0,   [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
+        [FAMILY_CUTS] = 'c', [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm'};
+    if (family == FAMILY_USES) {
+        return verb_row(verb)->task == VERB_USE;
+    }
+    return family != FAMILY_NONE && verb_is(verb, letters[family]);
+}
+
+static bool is_catch(const struct event *event)
+{
+    return event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL;
+}
+
+static bool matches(const struct task *task, const struct asked *asked)
+{
+    const struct event *event = asked->event;
+    body object = asked->by.object;
+    if (task->supplied || task->group == asked->group) {
+        return false;
+    }
+    if (is_catch(event)) {
+        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
+        return gives && task->other == asked->by.subject &&
+               (object == BODY_NONE || task->who == object);
+    }
+    bool same = task->verb == event->verb || in_family(event->family, task->verb);
+    bool fits = object == BODY_NONE || task->other == object || task->other2 == object;
+    return task->who == asked->by.subject && same && fits;
+}
+
+/* The nearest earlier task that matches, else the nearest later one; -1: none. */
+static int find_event(const struct maker *m, const struct asked *asked)
+{
+    for (int i = asked->index; i-- > 0;) {
+        if (matches(task_at(m, (size_t)i), asked)) {
+            return i;
+        }
+    }
+    for (size_t i = (size_t)asked->index + 1; i < task_count(m); i++) {
+        if (matches(task_at(m, i), asked)) {
+            return (int)i;
+        }
+    }
+    return -1;
+}
+
+static void note_used(struct maker *m, const struct event *event)
+{
+    uint32_t source = event->span.source;
+    if (source >= LIMIT_SOURCES || m->said_used[source]) {
+        return;
+    }
+    m->said_used[source] = true;
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_AFTER_SCREEN, event->span,
+                                 "this waits until the screen has been used");
+    diag_help(m->diags, diag, "to start as it is set, write `as` in place of `after`");
+}
+
+static enum moment moment_asked(struct maker *m, const struct asked *asked,
+                                const struct task *found)
+{
+    if (is_catch(asked->event)) {
+        return MOMENT_CAUGHT;
+    }
+    const struct verb_row *row = verb_row(found->verb);
+    switch (asked->word) {
+    case TIE_WHILE:
+        return MOMENT_STARTED;
+    case TIE_AS:
+    case TIE_WHEN:
+        return event_moment_of(row->fixed);
+    default:
+        if (found->kind == TASK_SCREEN) {
+            note_used(m, asked->event);
+        }
+        return event_moment_of(row->last);
+    }
+}
+
+/* A state of the game: what it is about, as far as it is planned. */
+static struct wait state_wait(const struct asked *asked)
+{
+    struct wait wait = event_wait_for(-1, MOMENT_STARTED);
+    wait.kind = WAIT_STATE;
+    wait.who = asked->by.subject;
+    wait.other = asked->by.object;
+    wait.state = asked->event->kind;
+    wait.where = asked->by.where;
+    wait.written = true;
+    wait.span = asked->event->span;
+    return wait;
+}
+
+static bool event_is_built(struct maker *m, const struct asked *asked)
+{
+    if (asked->event->kind != EVENT_VERB || !body_is_defender(asked->by.subject)) {
+        return true;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, asked->event->span,
+                                 "waiting for what a defender does is not built yet");
+    diag_help(m->diags, diag,
+              "write it as a read: read x3 trails; or wait for a state: when 3 is "
+              "open");
+    return false;
+}
+
+static void no_event(struct maker *m, const struct asked *asked)
+{
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
+                                 asked->event->kind == EVENT_CATCHES
+                                     ? "nobody passes to %s in this step"
+                                     : "no sentence of this step says that %s does this",
+                                 who_text(m, asked->by.subject).at);
+    diag_help(m->diags, diag, "name a sentence of this step by its player and verb: as 1 passes");
+    m->play->broken = true;
+}
+
+bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
+{
+    if (!event_is_built(m, asked)) {
+        m->play->broken = true;
+        return false;
+    }
+    if (asked->by.subject == BODY_NONE) {
+        return false; /* reported with the subject */
+    }
+    bool has_ball = asked->event->kind == EVENT_HAS_BALL && asked->until;
+    if ((asked->event->kind >= EVENT_OPEN && asked->event->kind <= EVENT_PAST) || has_ball) {
+        *out = state_wait(asked);
+        return true;
+    }
+    int found = find_event(m, asked);
+    if (found < 0) {
+        bool has_it = asked->event->kind == EVENT_HAS_BALL && asked->holder == asked->by.subject;
+        if (!has_it) {
+            no_event(m, asked);
+        }
+        return false;
+    }
+    *out = event_wait_for(found, moment_asked(m, asked, task_at(m, (size_t)found)));
+    out->fixed = asked->word == TIE_AS;
+    out->written = true;
+    out->delay = asked->word == TIE_SECONDS_AFTER ? asked->seconds : 0;
+    out->span = asked->event->span;
+    return true;
+}
