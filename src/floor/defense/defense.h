@@ -22,9 +22,9 @@ enum strategy {
  * there is no such strategy yet. */
 bool defense_strategy(const struct condition *condition, enum strategy *strategy);
 
-/* A man at a screen, as his defender sees it. */
+/* A screen as one of its two defenders sees it. */
 struct seen_screen {
-    struct vec2 man, man_v, ball, exit;
+    struct vec2 man, man_v, ball, exit; /* the user */
     struct vec2 screener;
     struct vec2 self; /* the defender */
     bool left;        /* the user is on the way */
@@ -35,9 +35,20 @@ struct seen_screen {
 struct aim {
     struct vec2 at, v;
 };
+/* Off the ball: the user's defender; the screener's own, while his man screens. */
 struct aim defense_screened(enum strategy strategy, const struct seen_screen *seen);
-/* The screener's own defender, while his man screens. */
 struct aim defense_screener(enum strategy strategy, const struct seen_screen *seen);
+
+/* On the ball: what the handler's and the screener's defender do, from each one's own word. */
+struct coverage {
+    enum strategy guard, big;
+};
+struct coverage defense_coverage(enum strategy guard, enum strategy big);
+struct aim defense_on_handler(struct coverage coverage, const struct seen_screen *seen);
+struct aim defense_on_screener(struct coverage coverage, const struct seen_screen *seen);
+/* The screener's man leaves him for the handler: hedges, drops, ices, traps. */
+bool defense_big_jumps(struct coverage coverage);
+
 /* A strategy where there is no screen: trailing, denying, overplaying a man. */
 struct aim defense_unscreened(enum strategy strategy, const struct court *court,
                               enum man_style style, const struct seen_screen *seen);

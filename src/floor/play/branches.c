@@ -31,11 +31,12 @@ static bool same_condition(const struct condition *a, const struct condition *b)
     if (a->kind == COND_OTHERWISE) {
         return true;
     }
-    if (a->kind == COND_SWITCH && same_who(&a->who, &b->other) && same_who(&a->other, &b->who)) {
+    if (a->kind == COND_BOTH && a->verb == b->verb && same_who(&a->who, &b->other) &&
+        same_who(&a->other, &b->who)) {
         return true;
     }
     return same_who(&a->who, &b->who) && same_who(&a->other, &b->other) &&
-           (a->kind != COND_VERB || a->verb == b->verb);
+           ((a->kind != COND_VERB && a->kind != COND_BOTH) || a->verb == b->verb);
 }
 
 static void say_condition(struct maker *m, const struct branch *branch, size_t index,

@@ -126,9 +126,10 @@ static void add_condition(struct maker *m, struct branch *branch, struct conditi
     if (!condition_is_built(&condition)) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_READ_NOT_YET, condition.span,
                                      "a read of this answer of the defense is not built yet");
-        diag_help(m->diags, diag,
-                  "built are: x3 trails, goes under, goes over, overplays, denies, sags; x3 and x5 "
-                  "switch; 3 is open, covered, denied; otherwise");
+        diag_help(
+            m->diags, diag,
+            "built are: x3 trails, goes under, goes over, overplays, denies, sags; x5 hedges, "
+            "drops; x1 ices; x1 and x5 switch, trap; 3 is open, covered, denied; otherwise");
         m->play->broken = true;
         return;
     }
@@ -149,8 +150,9 @@ static void condition_print(struct strbuf *out, const struct condition *conditio
     }
     const char *x = condition->who.kind == WHO_DEFENDER ? "x" : "";
     strbuf_print(out, "%s%d ", x, condition->who.number);
-    if (condition->kind == COND_SWITCH) {
-        strbuf_print(out, "and x%d switch", condition->other.number);
+    if (condition->kind == COND_BOTH) {
+        strbuf_print(out, "and x%d %s", condition->other.number,
+                     condition->verb == VERB_TRAPS ? "trap" : "switch");
     } else if (condition->kind == COND_VERB) {
         strbuf_text(out, verb_row(condition->verb)->words);
         if (condition->other.kind != WHO_NONE) {

@@ -56,8 +56,13 @@ static struct aim by_rule(const struct world *world, const struct view *view)
 static bool by_strategy(struct world *world, body self, const struct view *view, struct aim *aim)
 {
     enum strategy strategy = world->duty[self].strategy;
-    if (strategy == STRATEGY_NONE || strategy == STRATEGY_UNDER || strategy == STRATEGY_OVER ||
-        strategy == STRATEGY_SWITCH) {
+    static const enum strategy free[] = {STRATEGY_TRAIL, STRATEGY_OVERPLAY, STRATEGY_DENY,
+                                         STRATEGY_SAG};
+    bool told = false;
+    for (size_t i = 0; i < sizeof free / sizeof *free; i++) {
+        told |= strategy == free[i];
+    }
+    if (!told) { /* the others are of a screen */
         return false;
     }
     struct seen_screen seen = guard_seen(world, self, view, BODY_NONE);
@@ -66,8 +71,8 @@ static bool by_strategy(struct world *world, body self, const struct view *view,
 }
 
 /* Whose business it is, first to last; when it is nobody's the man rules hold. */
-static guard_decider *const deciders[] = {help_aim, guard_at_screen, guard_at_own_screener,
-                                          by_strategy};
+static guard_decider *const deciders[] = {help_aim,        guard_at_pick,         guard_tags_roller,
+                                          guard_at_screen, guard_at_own_screener, by_strategy};
 
 static struct aim wanted(struct world *world, body self, const struct view *view)
 {
@@ -80,21 +85,20 @@ static struct aim wanted(struct world *world, body self, const struct view *view
     return by_rule(world, view);
 }
 
-/* Where `self` will stand once his man stands at `man` and the screener is on the way: what a
- * screener can reckon with before he is there. */
-struct vec2 guard_expected(struct world *world, body self, struct vec2 man, struct vec2 exit)
+struct vec2 guard_expected(struct world *world, body self, body screener, struct vec2 man,
+                           struct vec2 exit)
 {
     struct seen_screen seen = {.man = man,
                                .ball = ball_place(world),
                                .exit = exit,
-                               .screener = man,
+                               .screener = world->agent[screener].m.at,
                                .self = world->agent[self].m.at,
                                .has_ball = ball_is_held(world, world->guards[self])};
-    enum strategy strategy = world->duty[self].strategy;
-    if (strategy == STRATEGY_NONE || strategy == STRATEGY_SAG) {
-        strategy = STRATEGY_TRAIL;
-    }
-    return inside(world, defense_screened(strategy, &seen).at);
+    struct aim aim =
+        seen.has_ball
+            ? defense_on_handler(guard_coverage(world, world->guards[self], screener), &seen)
+            : defense_screened(world->duty[self].strategy, &seen);
+    return inside(world, aim.at);
 }
 
 /* How fast he may go: slides near the target, runs far from it or beside a running man. */
@@ -150,6 +154,8 @@ struct vec2 guard_start(struct world *world, body defender)
 void guard_tick(struct world *world)
 {
     guard_watch_switches(world);
+    guard_watch_picks(world);
+    guard_watch_roller(world);
     help_tick(world);
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];

@@ -24,6 +24,12 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
 void guard_swap(struct world *world, body a, body b); /* the two change men */
 void guard_watch_switches(struct world *world);
 
+/* guard_pick.c: the two defenders of a screen on the ball, and who takes the roller. */
+guard_decider guard_at_pick, guard_tags_roller;
+void guard_watch_picks(struct world *world);
+void guard_watch_roller(struct world *world);
+struct coverage guard_coverage(const struct world *world, body user, body screener);
+
 /* help.c */
 guard_decider help_aim;
 

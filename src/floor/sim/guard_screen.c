@@ -95,13 +95,11 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
     }
     struct seen_screen seen = guard_seen(world, self, view, screener);
     seen.left = in_use && world->t >= since + world->level->reaction;
-    if (strategy == STRATEGY_NONE || strategy == STRATEGY_SAG) {
-        strategy = STRATEGY_TRAIL;
-    }
     if (view->has_ball && seen.passed && !handler) {
         return false;
     }
-    *aim = defense_screened(strategy, &seen);
+    *aim = view->has_ball ? defense_on_handler(guard_coverage(world, man, screener), &seen)
+                          : defense_screened(strategy, &seen);
     return true;
 }
 
@@ -114,16 +112,20 @@ bool guard_at_own_screener(struct world *world, body self, const struct view *vi
         vec2_distance(world->agent[man].m.at, screen->spot) > COMES) {
         return false;
     }
-    struct seen_screen seen = {.man = view->man.at,
-                               .man_v = view->man.v,
+    struct mover user = see_body(world, screen->user, world->level->reaction);
+    struct seen_screen seen = {.man = user.at,
+                               .man_v = user.v,
                                .ball = view->ball,
                                .exit = screen->exit,
                                .screener = view->man.at,
                                .self = world->agent[self].m.at};
-    seen.has_ball = ball_is_held(world, screen->user);
     body other = screen->defender;
-    *aim =
-        defense_screener(other < BODY_COUNT ? world->duty[other].strategy : STRATEGY_NONE, &seen);
+    seen.has_ball = ball_is_held(world, screen->user);
+    struct coverage does = guard_coverage(world, screen->user, man);
+    enum strategy strategy = other < BODY_COUNT ? world->duty[other].strategy : STRATEGY_NONE;
+    enum strategy own = world->duty[self].strategy;
+    strategy = own == STRATEGY_SWITCH || own == STRATEGY_HEDGE ? own : strategy;
+    *aim = seen.has_ball ? defense_on_screener(does, &seen) : defense_screener(strategy, &seen);
     aim->v = view->man.v;
     return true;
 }
@@ -148,8 +150,9 @@ void guard_watch_switches(struct world *world)
             continue;
         }
         body own = world->guarded[s], his = world->guarded[screen->user];
-        bool asked =
-            own != BODY_NONE && his != BODY_NONE && world->duty[his].strategy == STRATEGY_SWITCH;
+        bool asked = own != BODY_NONE && his != BODY_NONE &&
+                     (world->duty[his].strategy == STRATEGY_SWITCH ||
+                      world->duty[own].strategy == STRATEGY_SWITCH);
         if (!asked || world->t < screen->left_at + 2 * world->level->reaction) {
             continue;
         }

@@ -218,7 +218,7 @@ static void suppose(struct world *world)
     if (first < BODY_COUNT) {
         world->duty[first].strategy = strategy;
     }
-    if (strategy == STRATEGY_SWITCH && second < BODY_COUNT) {
+    if (condition->kind == COND_BOTH && second < BODY_COUNT) {
         world->duty[second].strategy = strategy;
     }
 }
@@ -240,6 +240,7 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->past_size = (long)(SIM_PAST * options->rate);
     world->past = arena_array(arena, struct glimpse, (size_t)world->past_size);
     world->helper = world->helped = BODY_NONE;
+    world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
     return world;
 }
 

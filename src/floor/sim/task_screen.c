@@ -94,7 +94,8 @@ static struct vec2 meet(struct world *world, const struct task *task, struct scr
     bool guards = screen->defender != BODY_NONE && world->guarded[task->other] == screen->defender;
     struct vec2 rest = {0, 0}, v, d;
     if (guards) {
-        rest = guard_expected(world, screen->defender, user_rest(world, task->other), screen->exit);
+        rest = guard_expected(world, screen->defender, task->who, user_rest(world, task->other),
+                              screen->exit);
         screen->rest = rest;
         screen->shadow = world->agent[screen->defender].shadow;
     }

@@ -94,6 +94,18 @@ struct screen {
     int unset; /* times it had to be set anew */
 };
 
+/* A screen on the ball while its two defenders are at it: from when the handler goes. */
+struct pick {
+    bool live;
+    int task; /* the use */
+    body user, screener, guard, big;
+    struct coverage does;
+    struct vec2 exit;
+    double since, ended;
+    double rests; /* s the handler has stood before his own guard */
+    body tagger;  /* who has taken the screener, whose man has jumped out */
+};
+
 struct ball {
     enum { HELD, IN_FLIGHT, IN_SHOT, LOOSE, GONE } state;
     body holder; /* HELD; else who threw it */
@@ -145,6 +157,7 @@ struct world {
     body guards[BODY_COUNT];      /* defender -> his man */
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
+    struct pick pick;
     body helper, helped;          /* who helps against whose drive, or BODY_NONE */
     struct glimpse *past;         /* ring of past_size, by tick */
     long past_size;
@@ -235,7 +248,9 @@ void help_tick(struct world *world);
 /* guard.c, perception.c, contact.c, record.c, trouble.c */
 void guard_tick(struct world *world);
 struct vec2 guard_start(struct world *world, body defender);
-struct vec2 guard_expected(struct world *world, body defender, struct vec2 man, struct vec2 exit);
+/* Where `defender` will stand once the user stands at `man` and `screener` is on the way. */
+struct vec2 guard_expected(struct world *world, body defender, body screener, struct vec2 man,
+                           struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
 const struct glimpse *see_ago(const struct world *world, double seconds);

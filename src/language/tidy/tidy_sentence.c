@@ -509,10 +509,11 @@ void tidy_condition(struct strbuf *out, const struct condition *condition)
     }
     tidy_who(out, &condition->who);
     switch (condition->kind) {
-    case COND_SWITCH:
+    case COND_BOTH:
         strbuf_text(out, " and ");
         tidy_who(out, &condition->other);
-        strbuf_text(out, " switch");
+        strbuf_char(out, ' ');
+        strbuf_add(out, verb_head(condition->verb, true));
         break;
     case COND_OPEN:
         strbuf_text(out, " is open");

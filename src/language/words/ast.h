@@ -281,10 +281,11 @@ enum block_kind {
     BLOCK_PRACTICE,
     BLOCK_CHARTED /* these two: reported as not yet, kept for tidy as their lines */
 };
-/* One condition of a read: a defender's verb, a switch, or what a player is. */
+/* One condition of a read: a defender's verb, what two of them do together (switch, trap), or what
+ * a player is. */
 struct condition {
-    enum { COND_VERB, COND_SWITCH, COND_OPEN, COND_COVERED, COND_DENIED, COND_OTHERWISE } kind;
-    struct who who, other; /* other: the second of a switch; a verb's object (NONE: left out) */
+    enum { COND_VERB, COND_BOTH, COND_OPEN, COND_COVERED, COND_DENIED, COND_OTHERWISE } kind;
+    struct who who, other; /* other: the second of two; a verb's object (NONE: left out) */
     enum verb verb;
     struct span span;
 };

@@ -2,10 +2,27 @@
 /* condition: what a read asks of the defense. */
 #include "language/words/grammar.h"
 
-static bool switch_read(struct cursor *c, struct condition *out)
+/* What two defenders do together. */
+static bool both_read(struct cursor *c, struct condition *out)
 {
-    return take_words(c, "and") && person_read(c, &out->other) && who_defends(&out->other) &&
-           (take_words(c, "switch") || take_words(c, "switches"));
+    static const struct {
+        const char *words;
+        enum verb verb;
+    } rows[] = {{"switch", VERB_SWITCHES},
+                {"switches", VERB_SWITCHES},
+                {"trap", VERB_TRAPS},
+                {"traps", VERB_TRAPS},
+                {"blitz", VERB_TRAPS}};
+    if (!take_words(c, "and") || !person_read(c, &out->other) || !who_defends(&out->other)) {
+        return false;
+    }
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (take_words(c, rows[i].words)) {
+            out->verb = rows[i].verb;
+            return true;
+        }
+    }
+    return false;
 }
 
 static bool guard_read(struct cursor *c, struct condition *out)
@@ -47,9 +64,8 @@ static bool one_read(struct cursor *c, struct condition *out)
         return (out->who.kind == WHO_PLAYER || out->who.kind == WHO_ROLE) && state_read(c, out);
     }
     struct cursor_mark mark = cursor_mark(c);
-    if (switch_read(c, out)) {
-        out->kind = COND_SWITCH;
-        out->verb = VERB_SWITCHES;
+    if (both_read(c, out)) {
+        out->kind = COND_BOTH;
         return true;
     }
     cursor_back(c, mark);

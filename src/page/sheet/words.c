@@ -287,7 +287,7 @@ static void join_conditions(struct crowd *crowd, const struct play *play,
     for (size_t i = 0; i < branch->conditions.count; i++) {
         const struct condition *condition = &branch->conditions.at[i];
         join(crowd, decider_of(play, condition->who));
-        if (condition->kind == COND_SWITCH) {
+        if (condition->kind == COND_BOTH) {
             join(crowd, decider_of(play, condition->other));
         }
     }

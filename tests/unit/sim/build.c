@@ -71,7 +71,7 @@ void build_condition(struct arena *arena, struct branch *branch, int defender, e
                                   .verb = verb};
     condition.who = (struct who){.kind = WHO_DEFENDER, .number = defender};
     if (verb == VERB_SWITCHES) {
-        condition.kind = COND_SWITCH;
+        condition.kind = COND_BOTH;
     }
     VEC_PUSH(arena, &branch->conditions, condition);
 }

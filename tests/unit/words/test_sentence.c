@@ -494,6 +494,7 @@ static const struct pair spoken[] = {
     {"x3 fights over the screen", "x3 goes over"},
     {"x3 switches", NULL},
     {"x3 and x5 switch", NULL},
+    {"x1 and x5 trap", NULL},
     {"x3 hedges hard", "x3 hedges, sprinting"},
     {"x5 drops into the paint", "x5 drops to the lane"},
     {"x2 helps", NULL},

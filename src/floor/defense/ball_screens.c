@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: MIT */
+/* ball_screens: what the handler's and the screener's defender aim for at a screen on the ball,
+ * before the handler goes and after. Which of the two has the word: who goes over, under or ices is
+ * the handler's man, who hedges or drops the screener's; a switch and a trap are of both. Takes
+ * what is seen, must not know the clock. Distances are ours where no row of the sweep is named. */
+#include "floor/defense/ways.h"
+
+#include "base/real.h"
+
+#define NEAR .95    /* m: on the ball */
+#define OFF 1.15    /* m: a step lower, to get under */
+#define LEAN -.25   /* of the way out: so that he has to use the screen */
+#define BESIDE .3   /* m off the line to the rim, from which the screener has a side */
+#define THROUGH .80 /* m from the screener: two bodies and .30 */
+#define OUTSIDE .62 /* m: two bodies and .12 */
+#define LEVEL .25   /* m ahead of the handler */
+#define STOPPED .5  /* m/s */
+#define REFUSES .6  /* m/s: he goes, and not to the screen */
+#define REFUSES_TO .15
+#define DROP_NEAR .9 /* m from the ring */
+#define DROP_FAR 3.6
+
+struct coverage defense_coverage(enum strategy guard, enum strategy big)
+{
+    static const enum strategy both[] = {STRATEGY_TRAP, STRATEGY_SWITCH, STRATEGY_ICE};
+    for (size_t i = 0; i < sizeof both / sizeof *both; i++) {
+        if (guard == both[i] || big == both[i]) {
+            return (struct coverage){both[i], both[i]};
+        }
+    }
+    enum strategy on = guard == STRATEGY_UNDER ? STRATEGY_UNDER : STRATEGY_OVER;
+    bool own = big == STRATEGY_HEDGE || big == STRATEGY_DROP;
+    if (guard == STRATEGY_HEDGE || guard == STRATEGY_DROP) { /* said of the wrong one: meant so */
+        own = true;
+        big = guard;
+    }
+    return (struct coverage){on, own ? big : on};
+}
+
+/* Out past the screener: square to the way to the rim on his side, as far as he has one, and where
+ * the handler is to go. */
+static struct ways out_of(const struct seen_screen *seen)
+{
+    struct ways w = ways_of(seen, seen->man);
+    struct vec2 left = vec2_left(w.rim), off = vec2_sub(seen->screener, seen->man);
+    double side = real_clamp(vec2_dot(off, left) / BESIDE, -1, 1);
+    w.exit = vec2_unit(vec2_add(vec2_scale(left, side), vec2_scale(w.exit, .6)));
+    return w;
+}
+
+static struct aim on_the_ball(const struct seen_screen *seen, double lean, double metres)
+{
+    struct ways w = out_of(seen);
+    return (struct aim){ways_beside(seen->man, w.rim, 1, w.exit, lean, metres), seen->man_v};
+}
+
+/* ---- the handler's man, before ---- */
+
+static struct aim over_waits(const struct seen_screen *seen)
+{
+    return on_the_ball(seen, 0, NEAR);
+}
+static struct aim under_waits(const struct seen_screen *seen)
+{
+    return on_the_ball(seen, 0, OFF);
+}
+static struct aim switch_waits(const struct seen_screen *seen)
+{
+    return on_the_ball(seen, -.1, NEAR);
+}
+static struct aim forces_in(const struct seen_screen *seen)
+{
+    return on_the_ball(seen, LEAN, NEAR);
+}
+/* Between the ball and the screen: the screen is not to be had. */
+static struct aim ice_waits(const struct seen_screen *seen)
+{
+    return on_the_ball(seen, 1.1, NEAR);
+}
+
+/* ---- the handler's man, after ---- */
+
+/* Past the screener, along the handler's way out. */
+static double beyond(const struct seen_screen *seen, struct vec2 p)
+{
+    return vec2_dot(vec2_sub(p, seen->screener), out_of(seen).exit);
+}
+
+static bool refuses(const struct seen_screen *seen)
+{
+    double speed = vec2_length(seen->man_v);
+    return !seen->passed && speed > REFUSES &&
+           vec2_dot(seen->man_v, out_of(seen).exit) < REFUSES_TO * speed;
+}
+
+static struct aim meets(const struct seen_screen *seen, double soon, double off)
+{
+    struct ways w = ways_of(seen, seen->man);
+    struct vec2 at = vec2_along(seen->man, seen->man_v, soon);
+    return (struct aim){vec2_along(at, w.rim, real_min(off, .45 * vec2_length(seen->man))),
+                        seen->man_v};
+}
+
+/* Over the top: round the screener's outer shoulder, at the handler's hip. */
+static struct aim over_follows(const struct seen_screen *seen)
+{
+    if (refuses(seen)) {
+        return meets(seen, .25, .9);
+    }
+    struct vec2 rim = vec2_unit(vec2_scale(seen->screener, -1));
+    bool goes_by = beyond(seen, seen->man) > -.2;
+    if (goes_by && beyond(seen, seen->self) < 0 &&
+        vec2_distance(seen->self, seen->screener) < 1.2) {
+        struct vec2 by = vec2_along(seen->screener, rim, -OUTSIDE);
+        by = vec2_along(by, out_of(seen).exit, .3);
+        return (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};
+    }
+    return meets(seen, .15, .65);
+}
+
+/* Through on the rim's side, level with the handler; to meet him behind. */
+static struct aim under_follows(const struct seen_screen *seen)
+{
+    if (refuses(seen)) {
+        return meets(seen, .25, .9);
+    }
+    struct ways w = ways_of(seen, seen->screener);
+    struct vec2 out = out_of(seen).exit;
+    double v = vec2_dot(seen->man_v, out), self = beyond(seen, seen->self);
+    bool through = self > .2;
+    if (through && vec2_length(seen->man_v) < STOPPED) {
+        return meets(seen, 0, .75);
+    }
+    if (through && (seen->passed || beyond(seen, seen->man) > 1.0)) {
+        return meets(seen, .25, .9);
+    }
+    double level = real_clamp(beyond(seen, seen->man) + .35 * v + LEVEL, -1, 1.3);
+    struct vec2 by = vec2_along(vec2_along(seen->screener, out, level), w.rim, THROUGH);
+    return (struct aim){by, vec2_scale(out, real_max(0, v))};
+}
+
+static struct aim trap_follows(const struct seen_screen *seen)
+{
+    struct ways w = out_of(seen);
+    return (struct aim){ways_beside(seen->man, w.exit, -.6, w.rim, .8, .62), seen->man_v};
+}
+
+/* He stays between him and the screen, at his hip when he goes by. */
+static struct aim ice_follows(const struct seen_screen *seen)
+{
+    struct ways w = out_of(seen);
+    struct vec2 at = vec2_along(seen->man, seen->man_v, .15);
+    return (struct aim){ways_beside(at, w.exit, .5, w.rim, 1, .65), seen->man_v};
+}
+
+/* ---- the screener's man ---- */
+
+static struct aim still(struct vec2 at)
+{
+    return (struct aim){at, {0, 0}};
+}
+static struct aim big_below(const struct seen_screen *seen)
+{
+    struct ways w = ways_of(seen, seen->screener);
+    return still(ways_beside(seen->screener, w.rim, 1, w.exit, .2, 1.0));
+}
+static struct aim big_off(const struct seen_screen *seen)
+{
+    struct ways w = ways_of(seen, seen->screener);
+    return still(ways_beside(seen->screener, w.rim, 1, w.exit, 0, 1.5));
+}
+static struct aim big_up(const struct seen_screen *seen)
+{
+    struct ways w = ways_of(seen, seen->screener);
+    return still(ways_beside(seen->screener, out_of(seen).exit, .95, w.rim, .3, .95));
+}
+static struct aim big_steps_out(const struct seen_screen *seen)
+{
+    struct ways w = ways_of(seen, seen->screener);
+    return still(ways_beside(seen->screener, out_of(seen).exit, .9, w.rim, .5, .9));
+}
+
+static struct aim hedge_jumps(const struct seen_screen *seen)
+{
+    struct ways w = out_of(seen);
+    struct vec2 at = vec2_along(seen->man, seen->man_v, .3);
+    return (struct aim){ways_beside(at, w.exit, .8, w.rim, .45, .85), seen->man_v};
+}
+
+static struct aim trap_jumps(const struct seen_screen *seen)
+{
+    struct ways w = out_of(seen);
+    struct vec2 at = vec2_along(seen->man, seen->man_v, .2);
+    return (struct aim){ways_beside(at, w.exit, .9, w.rim, .35, .66), seen->man_v};
+}
+
+/* Low, between the two, nearer to the handler as he comes; `shade` to the handler's side of it. */
+static struct aim drops_to(const struct seen_screen *seen, struct vec2 shade)
+{
+    double man = vec2_length(seen->man), screener = vec2_length(seen->screener);
+    double far = real_clamp(real_min(.55 * man, screener - .6), DROP_NEAR, DROP_FAR);
+    double weight = real_mix(.95, .6, real_smooth(man, 3.5, 5.5));
+    struct vec2 way = vec2_unit(vec2_mix(seen->screener, seen->man, weight));
+    struct vec2 at = vec2_along(vec2_scale(way, far), shade, .5);
+    double share = real_min(.8, far / real_max(man, .5));
+    return (struct aim){at, vec2_scale(seen->man_v, share)};
+}
+
+static struct aim drop_waits(const struct seen_screen *seen)
+{
+    return drops_to(seen, vec2_of(0, 0));
+}
+/* On the side to which the handler is sent. */
+static struct aim ice_drops(const struct seen_screen *seen)
+{
+    return drops_to(seen, vec2_scale(out_of(seen).exit, -1));
+}
+
+static const struct {
+    ways_aim *waits, *follows; /* the handler's man */
+    ways_aim *stands, *jumps;  /* the screener's; NULL once he goes: back to his own man */
+} coverages[STRATEGY_COUNT] = {
+    [STRATEGY_NONE] = {over_waits, over_follows, big_below, NULL},
+    [STRATEGY_OVER] = {over_waits, over_follows, big_below, NULL},
+    [STRATEGY_UNDER] = {under_waits, under_follows, big_off, NULL},
+    [STRATEGY_SWITCH] = {switch_waits, over_follows, big_steps_out, NULL},
+    [STRATEGY_ICE] = {ice_waits, ice_follows, ice_drops, ice_drops},
+    [STRATEGY_TRAP] = {forces_in, trap_follows, big_up, trap_jumps},
+    [STRATEGY_HEDGE] = {NULL, NULL, big_up, hedge_jumps},
+    [STRATEGY_DROP] = {NULL, NULL, drop_waits, drop_waits},
+};
+
+struct aim defense_on_handler(struct coverage coverage, const struct seen_screen *seen)
+{
+    ways_aim *waits = coverages[coverage.guard].waits, *follows = coverages[coverage.guard].follows;
+    if (seen->left) {
+        return follows ? follows(seen) : over_follows(seen);
+    }
+    bool forced = coverage.guard == STRATEGY_OVER &&
+                  (coverage.big == STRATEGY_HEDGE || coverage.big == STRATEGY_DROP);
+    return forced ? forces_in(seen) : waits ? waits(seen) : over_waits(seen);
+}
+
+bool defense_big_jumps(struct coverage coverage)
+{
+    return coverages[coverage.big].jumps != NULL;
+}
+
+struct aim defense_on_screener(struct coverage coverage, const struct seen_screen *seen)
+{
+    ways_aim *jumps = coverages[coverage.big].jumps, *stands = coverages[coverage.big].stands;
+    if (seen->left && jumps) {
+        return jumps(seen);
+    }
+    return stands ? stands(seen) : big_below(seen);
+}
