@@ -152,11 +152,6 @@ double real_acos(double x)
     return real_atan2(sqrt((1 - x) * (1 + x)), x);
 }
 
-double real_sqrt(double x)
-{
-    return x > 0 ? sqrt(x) : 0;
-}
-
 double real_hypot(double x, double y)
 {
     double large = fabs(x), small = fabs(y);
@@ -170,33 +165,4 @@ double real_hypot(double x, double y)
     }
     double share = small / large;
     return large * sqrt(1 + share * share);
-}
-
-double real_clamp(double x, double low, double high)
-{
-    return x < low ? low : x > high ? high : x;
-}
-
-double real_min(double a, double b)
-{
-    return a < b ? a : b;
-}
-
-double real_max(double a, double b)
-{
-    return a > b ? a : b;
-}
-
-double real_mix(double a, double b, double t)
-{
-    return t == 1 ? b : a + (b - a) * t;
-}
-
-double real_smooth(double x, double low, double high)
-{
-    if (!(high > low)) {
-        return x < low ? 0 : 1;
-    }
-    double t = real_clamp((x - low) / (high - low), 0, 1);
-    return t * t * (3 - 2 * t);
 }

@@ -4,6 +4,8 @@
 #ifndef BASE_REAL_H
 #define BASE_REAL_H
 
+#include <math.h>
+
 #define REAL_PI 3.14159265358979323846
 #define FEET 0.3048 /* metres in a foot, exactly (international foot of 1959) */
 
@@ -13,12 +15,42 @@ double real_sin(double x); /* radians, |x| up to 1e6 */
 double real_cos(double x);
 double real_atan2(double y, double x); /* (-pi, pi]; 0 for (0, 0) */
 double real_acos(double x);            /* x is brought into [-1, 1] first */
-double real_sqrt(double x);            /* 0 for x < 0 */
 double real_hypot(double x, double y);
-double real_clamp(double x, double low, double high);
-double real_min(double a, double b);
-double real_max(double a, double b);
-double real_mix(double a, double b, double t);         /* a at t = 0, b at t = 1 */
-double real_smooth(double x, double low, double high); /* 3t^2 - 2t^3 between low and high */
+
+/* The small ones are open to the compiler: the clock calls them a few thousand times a second of
+ * play. */
+static inline double real_sqrt(double x) /* 0 for x < 0 */
+{
+    return x > 0 ? sqrt(x) : 0;
+}
+
+static inline double real_clamp(double x, double low, double high)
+{
+    return x < low ? low : x > high ? high : x;
+}
+
+static inline double real_min(double a, double b)
+{
+    return a < b ? a : b;
+}
+
+static inline double real_max(double a, double b)
+{
+    return a > b ? a : b;
+}
+
+static inline double real_mix(double a, double b, double t) /* a at t = 0, b at t = 1 */
+{
+    return t == 1 ? b : a + (b - a) * t;
+}
+
+static inline double real_smooth(double x, double low, double high) /* 3t^2 - 2t^3 between */
+{
+    if (!(high > low)) {
+        return x < low ? 0 : 1;
+    }
+    double t = real_clamp((x - low) / (high - low), 0, 1);
+    return t * t * (3 - 2 * t);
+}
 
 #endif

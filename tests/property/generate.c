@@ -104,7 +104,9 @@ static void one_step(struct maker *maker, bool first, bool last)
 void generate_play(struct strbuf *out, uint64_t seed)
 {
     struct maker maker = {.out = out, .holder = 1, .indent = "    "};
-    rng_seed(&maker.rng, seed * 0x9e3779b97f4a7c15u + 1);
+    /* the rows of neighboring seeds overlap, so each starts from the first number of its own */
+    rng_seed(&maker.rng, seed);
+    rng_seed(&maker.rng, rng_next(&maker.rng));
     settings(&maker, seed);
     if (maker_chance(&maker, 60)) {
         formation(&maker);
