@@ -34,8 +34,8 @@ static void legs(struct watch *watch, const struct world *world, int b)
 {
     const struct agent *agent = &world->agent[b];
     const struct level *level = world->level;
-    struct vec2 before = watch->memory[b].v, now = agent->m.v;
-    double dt = world->dt, wanted = vec2_length(agent->command);
+    struct vec2 before = agent->before.v, now = agent->m.v;
+    double dt = world->h, wanted = vec2_length(agent->command);
     struct vec2 way = vec2_unit(wanted > 0 ? agent->command : before);
     if (agent->anchored) {
         return; /* planted: a set screener's feet, judged by when he may be set */

@@ -13,6 +13,8 @@
 #define LOOK_TIME .10
 #define SEARCH .8       /* m of way in which the nearest point is looked for */
 #define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (ours) */
+#define NEARLY .05      /* m before a length at which it is reached */
+#define LONG 12.0       /* s: nobody runs longer */
 #define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
 
 /* The turn over WINDOW metres on either side of a point, and how long that piece of way is. */
@@ -163,16 +165,34 @@ static struct vec2 point_ahead(const struct course *course, double along, bool p
     return p;
 }
 
+static double next_stop(const struct course *course)
+{
+    return course->passed < course->corners ? course->corner[course->passed]
+                                            : path_length(&course->path);
+}
+
+double motion_along(const struct course *course, struct vec2 p)
+{
+    return nearest_ahead(course, p, real_min(next_stop(course), course->along + SEARCH));
+}
+
+bool motion_at_corner(const struct course *course, struct vec2 p)
+{
+    return course->passed < course->corners &&
+           course->along + SEARCH > course->corner[course->passed] &&
+           motion_along(course, p) > course->corner[course->passed] - CORNER_NEAR;
+}
+
 struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
                           double end_speed)
 {
     double length = path_length(&course->path), speed = vec2_length(mover->v);
-    double stop = course->passed < course->corners ? course->corner[course->passed] : length;
-    course->along = nearest_ahead(course, mover->at, real_min(stop, course->along + SEARCH));
+    double stop = next_stop(course);
+    course->along = motion_along(course, mover->at);
     if (course->passed < course->corners && course->along > stop - CORNER_NEAR) {
         course->passed++;
         course->along = stop;
-        stop = course->passed < course->corners ? course->corner[course->passed] : length;
+        stop = next_stop(course);
     }
     course->piece = piece_at(&course->path, course->piece, course->along);
     double look = course->along + LOOK + LOOK_TIME * speed;
@@ -196,14 +216,18 @@ double motion_course_time(const struct course *course, struct mover mover, const
                           double end_speed, double along, struct mover *there)
 {
     struct course copy = *course;
-    const double dt = 1.0 / 60;
-    double t = 0;
-    while (copy.along < along - .05 && t < 12) {
-        motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), dt);
+    const double dt = 1.0 / 60, last = along - NEARLY;
+    double t = 0, before = copy.along;
+    struct vec2 command = motion_follow(&copy, &mover, gait, end_speed);
+    while (copy.along < last && t < LONG) {
+        motion_advance(&mover, gait, command, dt);
         t += dt;
+        before = copy.along;
+        command = motion_follow(&copy, &mover, gait, end_speed);
     }
     if (there) {
         *there = mover;
     }
-    return t;
+    double over = copy.along - last, gained = copy.along - before;
+    return over > 0 && gained > over ? t - dt * over / gained : t;
 }

@@ -80,6 +80,10 @@ struct course motion_course(struct arena *arena, const struct vec2 *points, size
 /* The velocity to want now; `end_speed` may be carried over the end. Moves the progress on. */
 struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
                           double end_speed);
+/* How far along it stands who is at p, and whether the next sharp turn is there to be made; both
+ * leave the progress as it is. */
+double motion_along(const struct course *course, struct vec2 p);
+bool motion_at_corner(const struct course *course, struct vec2 p);
 /* Seconds until `along` is reached, and how it is moving there, if nothing is in the way. */
 double motion_course_time(const struct course *course, struct mover mover, const struct gait *gait,
                           double end_speed, double along, struct mover *there);

@@ -69,6 +69,7 @@ void ball_give(struct world *world, body to)
                                 .task = SIM_NO_TASK};
     world->agent[to].coming = false;
     world->quiet = 0;
+    world->news = true;
     record_ball(world);
 }
 
@@ -169,6 +170,23 @@ static void rebound(struct world *world)
             return;
         }
     }
+}
+
+bool ball_due(const struct world *world)
+{
+    const struct ball *ball = &world->ball;
+    switch (ball->state) {
+    case IN_FLIGHT:
+    case IN_SHOT:
+        return world->t >= ball->to - 1e-9;
+    case LOOSE:
+        return ball->target != BODY_NONE &&
+               vec2_distance(world->agent[ball->target].m.at, ball->at) < FETCH;
+    case HELD:
+    case GONE:
+        break;
+    }
+    return false;
 }
 
 void ball_tick(struct world *world)

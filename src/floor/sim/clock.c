@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* clock: the loop: everybody decides, everybody moves, bodies meet, the ball flies; tick
- * by tick until everything that was said is done and the defenders stand. */
+/* clock: the loop: everybody decides, everybody moves, bodies meet, the ball flies; tick by tick
+ * until everything that was said is done and the defenders stand. What happens inside a tick is
+ * looked for there: everybody is taken back to that moment, and the rest of the tick is run from it
+ * with what has then begun. */
 #include "floor/sim/world.h"
 
 #include "base/limits.h"
@@ -15,6 +17,10 @@
 #define STALL_TIME .35 /* for so long */
 #define STALL_LETS .8  /* s in which team-mates step aside */
 #define STANDS .35     /* m/s */
+enum {
+    HALVINGS = 12, /* of a tick, to find a moment in it: 2 microseconds */
+    PIECES = 12    /* of a tick, at most */
+};
 
 /* Who wants to go and cannot, in a crowd of his own side, is let through: people step aside. */
 static void watch_stall(const struct world *world, struct agent *agent)
@@ -26,6 +32,7 @@ static void watch_stall(const struct world *world, struct agent *agent)
     }
 }
 
+/* To the end of the tick. */
 static void move_all(struct world *world)
 {
     for (int b = 0; b < BODY_COUNT; b++) {
@@ -33,12 +40,20 @@ static void move_all(struct world *world)
         if (!agent->here) {
             continue;
         }
+        agent->before = agent->m;
         if (agent->anchored) {
             agent->m.v = vec2_of(0, 0);
             continue;
         }
-        motion_advance(&agent->m, &agent->gait, agent->command, world->dt);
-        if (!agent->defends) {
+        motion_advance(&agent->m, &agent->gait, agent->command, world->h);
+    }
+}
+
+static void watch_all(struct world *world)
+{
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct agent *agent = &world->agent[b];
+        if (agent->here && !agent->defends && !agent->anchored) {
             watch_stall(world, agent);
         }
         if (agent->outside && court_inside(world->court, agent->m.at, .2)) {
@@ -116,20 +131,116 @@ static void show(const struct world *world)
     options->watch(options->watcher, &tick);
 }
 
+/* ---- what happens inside the tick ---- */
+
+/* Everybody to `part` of the way through the time just run, from `from` on, `h` long. */
+static void stand_at(struct world *world, double from, double h, double part)
+{
+    double p2 = part * part, p3 = p2 * part;
+    double h00 = 2 * p3 - 3 * p2 + 1, h10 = (p3 - 2 * p2 + part) * h, h01 = 3 * p2 - 2 * p3,
+           h11 = (p3 - p2) * h;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct agent *agent = &world->agent[b];
+        if (!agent->here) {
+            continue;
+        }
+        const struct mover *m = &agent->before, *n = &agent->after;
+        agent->m.at.x = m->at.x * h00 + n->at.x * h01 + m->v.x * h10 + n->v.x * h11;
+        agent->m.at.y = m->at.y * h00 + n->at.y * h01 + m->v.y * h10 + n->v.y * h11;
+        agent->m.v = vec2_mix(m->v, n->v, part);
+    }
+    world->t = from + part * h;
+}
+
+enum { BALL = BODY_COACH + 1, WATCHED };
+
+static bool is_due(struct world *world, int who)
+{
+    return who == BALL ? ball_due(world) : world->agent[who].here && queue_due(world, (body)who);
+}
+
+/* The part of the time just run after which `who` was due first, or `best` when it was later, or
+ * all the while. */
+static double first_due(struct world *world, int who, double from, double h, double best)
+{
+    double low = 0, high = best;
+    stand_at(world, from, h, low);
+    if (is_due(world, who)) {
+        return best;
+    }
+    stand_at(world, from, h, high);
+    if (!is_due(world, who)) {
+        return best;
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+        double middle = (low + high) / 2;
+        stand_at(world, from, h, middle);
+        if (is_due(world, who)) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    return high;
+}
+
+/* At the end of a tick: did something happen inside it? Then everybody stands at that moment. */
+static bool take_back(struct world *world, double from, double h)
+{
+    bool due[WATCHED], any = false;
+    for (int who = 0; who < WATCHED; who++) {
+        due[who] = is_due(world, who);
+        any |= due[who];
+    }
+    world->news |= any;
+    if (!any) {
+        return false;
+    }
+    struct mover end[BODY_COUNT];
+    double best = 1, to = world->t;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        end[b] = world->agent[b].after = world->agent[b].m;
+    }
+    for (int who = 0; who < WATCHED; who++) {
+        if (due[who]) {
+            best = first_due(world, who, from, h, best);
+        }
+    }
+    if (best < 1) {
+        stand_at(world, from, h, best);
+        return true;
+    }
+    for (int b = 0; b < BODY_COUNT; b++) {
+        world->agent[b].m = end[b];
+    }
+    world->t = to;
+    return false;
+}
+
 static void one_tick(struct world *world)
 {
+    double end = (double)(world->tick + 1) / world->rate;
+    bool again = true;
     see_now(world);
-    queue_tick(world);
-    guard_tick(world);
-    move_all(world);
-    if (world->options->inside) {
-        world->options->inside(world->options->watcher, world, false);
+    for (int piece = 0; again; piece++) {
+        double from = world->t;
+        world->h = end - from;
+        world->fresh = piece == 0;
+        queue_tick(world);
+        guard_tick(world);
+        move_all(world);
+        if (world->options->inside) {
+            world->options->inside(world->options->watcher, world, false);
+        }
+        contact_tick(world);
+        world->t = end;
+        again = piece < PIECES && take_back(world, from, end - from);
+        ball_tick(world);
+        screen_watch(world);
     }
-    contact_tick(world);
     world->tick++;
-    world->t = (double)world->tick / world->rate;
-    ball_tick(world);
-    screen_watch(world);
+    world->fresh = true;
+    watch_all(world);
     world->quiet = attackers_stir(world) ? 0 : world->quiet + world->dt;
     if (world_beat(world, SIM_SAMPLES)) {
         record_sample(world);
@@ -139,6 +250,7 @@ static void one_tick(struct world *world)
 
 void clock_run(struct world *world)
 {
+    world->fresh = world->news = true;
     see_fill(world);
     record_ball(world);
     record_sample(world);

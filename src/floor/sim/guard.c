@@ -170,11 +170,10 @@ void guard_tick(struct world *world)
         struct view view = look(world, (body)b);
         if (world_beat(world, SIM_THOUGHTS)) {
             agent->aim = wanted(world, (body)b, &view);
-        } else { /* goes on in between */
-            agent->aim.at = vec2_along(agent->aim.at, agent->aim.v, world->dt);
+            agent->thought = world->t;
         }
-        struct aim aim = agent->aim;
-        aim.at = inside(world, aim.at);
+        struct aim aim = agent->aim; /* goes on in between */
+        aim.at = inside(world, vec2_along(aim.at, aim.v, world->t - agent->thought));
         control(world, (body)b, &view, aim);
     }
 }

@@ -44,7 +44,8 @@ static struct vec2 ahead(struct vec2 a, struct vec2 b, double t, struct vec2 v, 
 /* Where `who` is believed to be, from what was seen `seconds` ago. */
 struct mover see_body(const struct world *world, body who, double seconds)
 {
-    double back = real_clamp(seconds * world->rate, 0, (double)world->past_size - 3);
+    double since = world->t * world->rate - (double)world->tick; /* ticks since the last glimpse */
+    double back = real_clamp(seconds * world->rate - since, 0, (double)world->past_size - 3);
     long whole = (long)back;
     const struct glimpse *near = at_tick(world, world->tick - whole);
     const struct glimpse *far = at_tick(world, world->tick - whole - 1);
@@ -55,6 +56,8 @@ struct mover see_body(const struct world *world, body who, double seconds)
 
 const struct glimpse *see_ago(const struct world *world, double seconds)
 {
-    long back = (long)real_clamp(seconds * world->rate + .5, 0, (double)world->past_size - 2);
+    double since = world->t * world->rate - (double)world->tick;
+    long back =
+        (long)real_clamp(seconds * world->rate - since + .5, 0, (double)world->past_size - 2);
     return at_tick(world, world->tick - back);
 }

@@ -8,6 +8,7 @@
 #define LEFT_BY 1.5        /* m: then a spot is free (play.h) */
 #define OPEN_BY (4 * FEET) /* nearest defender */
 #define HAND 0.65          /* m: a hand in the lane */
+enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
 static const struct task_class *const classes[] = {
     [TASK_MOVE] = &task_move,         [TASK_HOLD] = &task_hold,
@@ -261,6 +262,7 @@ static void begin(struct world *world, struct job *job)
     world_mark(world, job->index, MOMENT_STARTED);
     task_class(job->task->kind)->start(world, job);
     world->quiet = 0;
+    world->news = true;
 }
 
 static void end(struct world *world, struct job *job, bool cut)
@@ -275,6 +277,21 @@ static void end(struct world *world, struct job *job, bool cut)
         drop(world, job);
     }
     world->quiet = 0;
+    world->news = true;
+}
+
+/* Nothing changes: at most the moment is tried. */
+bool queue_due(struct world *world, body who)
+{
+    struct job *job = queue_head(world, who);
+    if (!job) {
+        return false;
+    }
+    if (job->phase == PHASE_WAITING) {
+        return may_start(world, job);
+    }
+    return is_cut_short(world, &world->agent[who], job) || is_ended(world, job) ||
+           task_class(job->task->kind)->due(world, job);
 }
 
 /* Waits for a moment the coach has named; what waits its turn, or for a ball or a screen, has the
@@ -291,7 +308,8 @@ static bool is_tied(struct world *world, const struct job *job)
     return false;
 }
 
-static void one_player(struct world *world, body who)
+/* Without news nothing can have begun: only what is on goes on. */
+static void one_player(struct world *world, body who, bool news)
 {
     struct agent *agent = &world->agent[who];
     for (int guard = 0; guard < LIMIT_SENTENCES; guard++) {
@@ -303,19 +321,21 @@ static void one_player(struct world *world, body who)
             if (job->head_since < 0) {
                 job->head_since = world->t;
             }
-            if (!may_start(world, job)) {
+            if (!news || !may_start(world, job)) {
                 if (world->t - job->head_since > LIMIT_WAIT_SECONDS && is_tied(world, job)) {
                     trouble_waited(world, job);
                 }
                 return;
             }
             begin(world, job);
+            news = true;
         }
-        bool cut = is_cut_short(world, agent, job) || is_ended(world, job);
+        bool cut = news && (is_cut_short(world, agent, job) || is_ended(world, job));
         if (!cut && !task_class(job->task->kind)->tick(world, job)) {
             return;
         }
         end(world, job, cut);
+        news = true;
     }
 }
 
@@ -340,13 +360,21 @@ static void idle(struct world *world, body who)
     }
 }
 
+/* Until nothing more happens at this moment: whoever was asked before a team-mate's moment came is
+ * asked again. */
 void queue_tick(struct world *world)
 {
-    for (int b = 0; b <= BODY_COACH; b++) {
-        if (world->agent[b].here) {
-            idle(world, (body)b);
-            one_player(world, (body)b);
+    bool news = true;
+    for (int guard = 0; news && guard < ROUNDS; guard++) {
+        news = world->news;
+        world->news = false;
+        for (int b = 0; b <= BODY_COACH; b++) {
+            if (world->agent[b].here) {
+                idle(world, (body)b);
+                one_player(world, (body)b, news);
+            }
         }
+        news = world->news;
     }
 }
 

@@ -36,12 +36,13 @@ void world_mark(struct world *world, int task, enum moment moment)
     if (*time == TIME_NEVER) {
         *time = world->t;
         world->quiet = 0;
+        world->news = true;
     }
 }
 
 bool world_beat(const struct world *world, int times)
 {
-    return world->tick * times % world->rate == 0;
+    return world->fresh && world->tick * times % world->rate == 0;
 }
 
 /* ---- the first stand ---- */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* sim: the one clock. Ten players, the ball and contact advance together, tick by tick; a screener
- * * finds the defender where he is, a defender reacts to what was seen. Pure: the same play gives
+ * finds the defender where he is, a defender reacts to what was seen. Pure: the same play gives
  * the same run. */
 #ifndef FLOOR_SIM_SIM_H
 #define FLOOR_SIM_SIM_H
@@ -25,8 +25,10 @@ struct world;
 struct sim_options {
     int rate; /* ticks a second: a multiple of SIM_RATE_PART; sim_run has SIM_RATE */
     void (*watch)(void *watcher, const struct sim_tick *tick); /* or NULL */
-    /* Or NULL; the world itself (floor/sim/world.h), twice a tick: `met` false when the legs have
-     * moved everybody and bodies have not yet met, true at the end. Changes nothing. */
+    /* Or NULL; the world itself (floor/sim/world.h), `met` false when the legs have moved
+     * everybody (from agent.before, for h seconds) and bodies have not yet met: once a tick, or
+     * more often when something happens inside it; true at the end of every tick. Changes nothing.
+     */
     void (*inside)(void *watcher, const struct world *world, bool met);
     void *watcher;
 };

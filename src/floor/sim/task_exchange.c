@@ -8,6 +8,7 @@
 #define WITHIN (3 * FEET) /* common practice */
 #define TOUCH .62         /* m: nearer they do not come */
 #define APPROACH .58      /* m from the giver to where a comer goes */
+#define CLOSING .02       /* m/s: slower than that they come no nearer */
 #define FOLLOW .12        /* s */
 
 static bool exchange_ready(struct world *world, struct job *job)
@@ -19,7 +20,6 @@ static void exchange_start(struct world *world, struct job *job)
 {
     (void)world;
     job->until = -1;
-    job->least = 1e9;
 }
 
 static void hand_over(struct world *world, struct job *job)
@@ -43,6 +43,14 @@ static void come(struct world *world, struct job *job)
     taker->come_to = vec2_along(giver->m.at, way, APPROACH);
 }
 
+/* In reach, and not coming any nearer. */
+static bool is_closest(const struct agent *giver, const struct agent *taker)
+{
+    struct vec2 way = vec2_sub(taker->m.at, giver->m.at), v = vec2_sub(taker->m.v, giver->m.v);
+    double far = vec2_length(way);
+    return far <= WITHIN && (far <= TOUCH || vec2_dot(way, v) >= -CLOSING * far);
+}
+
 static bool exchange_tick(struct world *world, struct job *job)
 {
     if (job->until >= 0) {
@@ -52,20 +60,24 @@ static bool exchange_tick(struct world *world, struct job *job)
         return false;
     }
     struct agent *giver = &world->agent[job->task->who], *taker = &world->agent[job->task->other];
-    double far = vec2_distance(giver->m.at, taker->m.at);
-    bool closing = far < job->least - 1e-6;
-    job->least = real_min(job->least, far);
     giver->face = vec2_unit(vec2_sub(taker->m.at, giver->m.at));
-    if (far <= WITHIN && (far <= TOUCH || !closing)) {
+    if (is_closest(giver, taker)) {
         hand_over(world, job);
         return false;
     }
     if (!ball_receiver_job(world, job->task->other, job->index)) {
         come(world, job);
-    } else if (far > WITHIN) {
-        job->least = 1e9;
     }
     return false;
+}
+
+static bool exchange_due(struct world *world, const struct job *job)
+{
+    if (job->until >= 0) {
+        return world->t >= job->until;
+    }
+    return ball_is_held(world, job->task->who) &&
+           is_closest(&world->agent[job->task->who], &world->agent[job->task->other]);
 }
 
 static int exchange_waits_for(struct world *world, const struct job *job)
@@ -77,5 +89,5 @@ static int exchange_waits_for(struct world *world, const struct job *job)
     return run ? run->index : SIM_NO_TASK;
 }
 
-const struct task_class task_exchange = {exchange_ready, exchange_start, exchange_tick,
-                                         exchange_waits_for, false};
+const struct task_class task_exchange = {exchange_ready, exchange_start,     exchange_tick,
+                                         exchange_due,   exchange_waits_for, false};

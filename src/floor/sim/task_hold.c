@@ -62,9 +62,15 @@ static bool hold_tick(struct world *world, struct job *job)
     return true;
 }
 
+static bool hold_due(struct world *world, const struct job *job)
+{
+    return world->t >= job->until - 1e-9;
+}
+
 static int hold_waits_for(struct world *world, const struct job *job)
 {
     return job->task->stay ? SIM_NO_TASK : task_carry.waits_for(world, job);
 }
 
-const struct task_class task_hold = {hold_ready, hold_start, hold_tick, hold_waits_for, false};
+const struct task_class task_hold = {hold_ready, hold_start,     hold_tick,
+                                     hold_due,   hold_waits_for, false};

@@ -58,7 +58,7 @@ void move_along(struct world *world, struct job *job, const struct route *route,
         motion_course(world->arena, route->points.at, route->points.count, &agent->gait, run_out);
     agent->going = true;
     agent->anchored = false;
-    agent->stuck = 0;
+    agent->stuck_since = world->t;
     agent->stuck_along = 0;
     if (job->task->taking > 0) {
         take_time(agent, job->task->taking);
@@ -86,14 +86,12 @@ static bool is_blocked(const struct world *world, struct agent *agent)
     bool gets_on = agent->course.along > agent->stuck_along + .04 && vec2_length(agent->m.v) > .3;
     if (gets_on) {
         agent->stuck_along = agent->course.along;
-        agent->stuck = 0;
-    } else {
-        agent->stuck += world->dt;
+        agent->stuck_since = world->t;
     }
-    if (agent->stuck > BLOCKED / 2) {
+    if (world->t > agent->stuck_since + BLOCKED / 2) {
         agent->let_through = world->t + BLOCKED; /* straight on, whoever dances before him */
     }
-    return agent->stuck > BLOCKED;
+    return world->t >= agent->stuck_since + BLOCKED;
 }
 
 static void arrive(struct world *world, struct job *job)
@@ -104,17 +102,34 @@ static void arrive(struct world *world, struct job *job)
     job->complete = true;
 }
 
+static bool is_there(const struct agent *agent, const struct job *job, double along)
+{
+    double left = agent->course.goal - along, far = vec2_distance(agent->m.at, job->goal);
+    bool passes = agent->end_speed > 0 || agent->course.goal < path_length(&agent->course.path);
+    return left < THERE && (far < 2.5 * THERE || passes);
+}
+
+bool move_due(struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    bool near =
+        world->t >= agent->stuck_since + BLOCKED && vec2_distance(agent->m.at, job->goal) < NEARLY;
+    if (near || motion_at_corner(&agent->course, agent->m.at)) {
+        return true;
+    }
+    double most = agent->course.goal - agent->course.along - THERE; /* at least still to go */
+    return most < vec2_distance(agent->m.at, agent->before.at) + .1 &&
+           is_there(agent, job, motion_along(&agent->course, agent->m.at));
+}
+
 bool move_tick(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
     agent->end_speed = end_speed(world, job->task->who);
     agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, agent->end_speed);
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
-    double left = agent->course.goal - agent->course.along,
-           far = vec2_distance(agent->m.at, job->goal);
-    bool passes = agent->end_speed > 0 || agent->course.goal < path_length(&agent->course.path);
-    bool there = left < THERE && (far < 2.5 * THERE || passes);
-    bool near = is_blocked(world, agent) && far < NEARLY;
+    bool there = is_there(agent, job, agent->course.along);
+    bool near = is_blocked(world, agent) && vec2_distance(agent->m.at, job->goal) < NEARLY;
     if (!there && !near) {
         return false;
     }
@@ -188,5 +203,7 @@ static int carry_waits_for(struct world *world, const struct job *job)
     return SIM_NO_TASK;
 }
 
-const struct task_class task_move = {move_ready, move_start, move_tick, move_waits_for, true};
-const struct task_class task_carry = {carry_ready, move_start, move_tick, carry_waits_for, true};
+const struct task_class task_move = {move_ready, move_start,     move_tick,
+                                     move_due,   move_waits_for, true};
+const struct task_class task_carry = {carry_ready, move_start,      move_tick,
+                                      move_due,    carry_waits_for, true};

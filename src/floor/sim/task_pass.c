@@ -6,10 +6,12 @@
 #include "base/limits.h"
 #include "base/real.h"
 
-#define FOLLOW .15     /* s a passer's hands follow the ball before he moves */
-#define FINISH 1.0     /* m before the ring at which a cutter wants the ball */
-#define LEAST_HOLD .30 /* s between catch and pass, even where a tie asks for more speed */
-#define CATCH_LEAD .12 /* s: a receiver likes to be there first */
+#define FOLLOW .15      /* s a passer's hands follow the ball before he moves */
+#define FINISH 1.0      /* m before the ring at which a cutter wants the ball */
+#define LEAST_HOLD .30  /* s between catch and pass, even where a tie asks for more speed */
+#define CATCH_LEAD .12  /* s: a receiver likes to be there first */
+#define LOOK_LEAST .001 /* s: a moment is met that well, */
+#define LOOK_SHARE .8   /* looked at again when so much of what was left has gone by */
 
 static bool has_it(const struct world *world, body who)
 {
@@ -26,6 +28,7 @@ static void pass_start(struct world *world, struct job *job)
 {
     (void)world;
     job->until = -1;
+    job->look_at = 0;
 }
 
 /* Where along the receiver's way the ball is wanted. */
@@ -67,15 +70,16 @@ static void release(struct world *world, struct job *job, struct vec2 end)
 static void to_runner(struct world *world, struct job *job, struct job *run)
 {
     struct agent *receiver = &world->agent[job->task->other];
+    if (world->t < job->look_at) {
+        return;
+    }
     double along = catch_along(world, job->task, &receiver->course);
     double left = along - receiver->course.along;
     struct vec2 end = path_point(&receiver->course.path, along);
     double far = flight(world, job->task, end);
-    /* far away for sure: no need to run it through */
-    if (left > 1.5 + (far + .3) * receiver->gait.sprint) {
-        return;
-    }
-    if (world->t < job->look_at) {
+    double sprint = receiver->gait.sprint, too_far = left - 1.5 - (far + .3) * sprint;
+    if (too_far > 0) { /* for sure: no need to run it through */
+        job->look_at = world->t + real_max(too_far / sprint, LOOK_LEAST);
         return;
     }
     struct mover there = receiver->m;
@@ -84,12 +88,16 @@ static void to_runner(struct world *world, struct job *job, struct job *run)
                           : 0;
     if (run->task->kind == TASK_USE && run->shoulder > receiver->course.along + .2 &&
         run->shoulder < along && run->task->shape != SHAPE_FADE) {
-        return; /* not before he is by the screen */
+        double on =
+            run->shoulder - receiver->course.along - .2; /* not before he is by the screen */
+        job->look_at = world->t + real_max(on / sprint, LOOK_LEAST);
+        return;
     }
-    if (far >= eta - CATCH_LEAD) {
+    double early = eta - CATCH_LEAD - far;
+    if (early <= LOOK_LEAST) {
         release(world, job, end);
-    } else { /* no need to look again before half of it has gone by */
-        job->look_at = world->t + .5 * (eta - CATCH_LEAD - far);
+    } else { /* no need to look again before most of it has gone by */
+        job->look_at = world->t + real_max(LOOK_SHARE * early, LOOK_LEAST);
     }
 }
 
@@ -113,10 +121,15 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
     release(world, job, copy.along < last - .1 ? mover.at : path_point(&course.path, last));
 }
 
+static bool may_leave(const struct world *world, const struct job *job)
+{
+    return has_it(world, job->task->who) && world->t >= world->ball.caught_at + LEAST_HOLD;
+}
+
 static void try_release(struct world *world, struct job *job)
 {
     body receiver = job->task->other;
-    if (!has_it(world, job->task->who) || world->t < world->ball.caught_at + LEAST_HOLD) {
+    if (!may_leave(world, job)) {
         return;
     }
     struct agent *agent = &world->agent[receiver];
@@ -130,7 +143,8 @@ static void try_release(struct world *world, struct job *job)
                 release(world, job, agent->m.at);
             }
         }
-        return; /* he is still to go */
+        job->look_at = -1; /* he is still to go */
+        return;
     }
     if (run && agent->going) {
         to_runner(world, job, run);
@@ -152,6 +166,14 @@ static bool pass_tick(struct world *world, struct job *job)
     return world->t >= job->until;
 }
 
+static bool pass_due(struct world *world, const struct job *job)
+{
+    if (job->until >= 0) {
+        return world->t >= job->until;
+    }
+    return job->look_at >= 0 && world->t >= job->look_at && may_leave(world, job);
+}
+
 static int pass_waits_for(struct world *world, const struct job *job)
 {
     if (!has_it(world, job->task->who)) {
@@ -161,4 +183,5 @@ static int pass_waits_for(struct world *world, const struct job *job)
     return run ? run->index : SIM_NO_TASK;
 }
 
-const struct task_class task_pass = {pass_ready, pass_start, pass_tick, pass_waits_for, false};
+const struct task_class task_pass = {pass_ready, pass_start,     pass_tick,
+                                     pass_due,   pass_waits_for, false};

@@ -294,6 +294,15 @@ static bool in_place(const struct world *world, const struct job *job, const str
            vec2_length(agent->m.v) < STILL;
 }
 
+static bool is_held_up(const struct world *world, const struct screen *screen)
+{
+    struct vec2 v;
+    defender_at(world, screen, &v);
+    bool comes = vec2_length(v) > STANDS / 2; /* then he is waited for */
+    return (!comes && world->t > screen->still + HELD_UP) ||
+           (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
+}
+
 /* On the way; true when he slips before there is any contact. */
 static bool approach(struct world *world, struct job *job, struct screen *screen)
 {
@@ -330,12 +339,7 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         world->quiet = 0; /* it will be set before long, one way or the other */
     }
     /* bodies in between, or a defender who will not stand: he stops where he is */
-    struct vec2 v;
-    defender_at(world, screen, &v);
-    bool comes = vec2_length(v) > STANDS / 2; /* then he is waited for */
-    bool held_up = (!comes && world->t > screen->still + HELD_UP) ||
-                   (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
-    if (!held_up && (!in_place(world, job, screen) || !screen->met)) {
+    if (!is_held_up(world, screen) && (!in_place(world, job, screen) || !screen->met)) {
         return false;
     }
     job->until = job->until < 0 ? world->t : job->until;
@@ -408,6 +412,32 @@ static bool screen_tick(struct world *world, struct job *job)
     return false;
 }
 
+/* Before it is set: will `approach` do something? */
+static bool approach_due(struct world *world, const struct job *job, const struct screen *screen)
+{
+    bool early = screen_setup_pending(world, screen->user);
+    if (is_slipped(world, job->task->who) && !early) {
+        double far = vec2_distance(world->agent[job->task->who].m.at, screen->spot);
+        if (far < SLIP_AT) {
+            return true;
+        }
+    }
+    bool there = is_held_up(world, screen) || (screen->met && in_place(world, job, screen));
+    return there && (!early || job->until < 0 || world->t > job->until + FAKE_LIMIT);
+}
+
+static bool screen_due(struct world *world, const struct job *job)
+{
+    const struct screen *screen = &world->screen[job->task->who];
+    if (!screen->set) {
+        return approach_due(world, job, screen);
+    }
+    if (!screen->wanted) {
+        return has_next(world, job->task->who) && world->t > screen->set_at + UNUSED_HOLD;
+    }
+    return is_lost(world, job, screen) || is_freed(world, job, screen);
+}
+
 static int screen_waits_for(struct world *world, const struct job *job)
 {
     const struct screen *screen = &world->screen[job->task->who];
@@ -422,5 +452,5 @@ static int screen_waits_for(struct world *world, const struct job *job)
     return SIM_NO_TASK;
 }
 
-const struct task_class task_screen = {screen_ready, screen_start, screen_tick, screen_waits_for,
-                                       true};
+const struct task_class task_screen = {screen_ready, screen_start,     screen_tick,
+                                       screen_due,   screen_waits_for, true};

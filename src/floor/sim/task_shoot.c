@@ -25,6 +25,14 @@ static void shoot_start(struct world *world, struct job *job)
     job->least = running ? 1 : 0;
 }
 
+static bool shoot_due(struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    bool near = vec2_length(agent->m.at) < LAYUP_AT || world->t > job->until + LAYUP_LATEST;
+    return ball_is_held(world, job->task->who) && world->t >= job->until - 1e-9 &&
+           (job->least <= 0 || near);
+}
+
 static bool shoot_tick(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
@@ -34,8 +42,7 @@ static bool shoot_tick(struct world *world, struct job *job)
     }
     world->quiet = 0;
     agent->face = vec2_unit(vec2_scale(agent->m.at, -1));
-    bool near = vec2_length(agent->m.at) < LAYUP_AT || world->t > job->until + LAYUP_LATEST;
-    if (world->t < job->until - 1e-9 || (job->least > 0 && !near)) {
+    if (!shoot_due(world, job)) {
         return false;
     }
     record->from = agent->m.at;
@@ -50,4 +57,5 @@ static int shoot_waits_for(struct world *world, const struct job *job)
     return task_carry.waits_for(world, job);
 }
 
-const struct task_class task_shoot = {shoot_ready, shoot_start, shoot_tick, shoot_waits_for, false};
+const struct task_class task_shoot = {shoot_ready, shoot_start,     shoot_tick,
+                                      shoot_due,   shoot_waits_for, false};

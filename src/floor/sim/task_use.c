@@ -75,6 +75,7 @@ static void clear(struct world *world, body screener, body user)
     struct screen *screen = &world->screen[screener];
     if (screen->user == user && !screen->cleared) {
         screen->cleared = true;
+        world->news = true;
         screen->clear_at = world->t;
     }
 }
@@ -95,7 +96,16 @@ static bool is_past(const struct world *world, const struct job *job)
     if (task->shape == SHAPE_BACK) {
         return world->t >= job->begun + BEHIND_CLEAR;
     }
-    return job->shoulder >= 0 && world->agent[task->who].course.along > job->shoulder + CLEAR;
+    const struct agent *agent = &world->agent[task->who];
+    return job->shoulder >= 0 && motion_along(&agent->course, agent->m.at) > job->shoulder + CLEAR;
+}
+
+static bool use_due(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    bool two = task->other2 < BODY_COUNT && !world->screen[task->other2].cleared;
+    bool uncleared = !world->screen[task->other].cleared || two;
+    return move_due(world, job) || (uncleared && is_past(world, job));
 }
 
 static bool use_tick(struct world *world, struct job *job)
@@ -125,4 +135,4 @@ static int use_waits_for(struct world *world, const struct job *job)
     return screen_job(world, job->task, job->task->other);
 }
 
-const struct task_class task_use = {use_ready, use_start, use_tick, use_waits_for, true};
+const struct task_class task_use = {use_ready, use_start, use_tick, use_due, use_waits_for, true};

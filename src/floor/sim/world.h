@@ -27,7 +27,7 @@ struct job {
     bool cut;          /* it was cut short */
     bool complete;     /* its last moment has come (a pass: caught) */
     double until;      /* a hold's end, a release */
-    double look_at;    /* PASS: when to work out the receiver's arrival again */
+    double look_at;    /* PASS: when to work out the receiver's arrival again; < 0: not yet */
     struct vec2 goal;  /* where a movement ends */
     double shoulder;   /* USE: length of its course at the screener; < 0: none */
     double least;      /* USE: least distance to the screener so far */
@@ -38,15 +38,17 @@ struct agent {
     bool here;
     bool shadow; /* a defender who is not in the play: nobody runs into him */
     struct mover m;
-    struct vec2 face;    /* unit */
-    struct vec2 command; /* velocity wanted in this tick */
+    struct mover before, after; /* at both ends of the piece of time just run through */
+    struct vec2 face;           /* unit */
+    struct vec2 command;        /* velocity wanted in this tick */
     struct gait gait;
     bool defends;
     bool anchored;              /* a set screener */
     bool screening;             /* on his way to set one */
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
-    struct aim aim;             /* a defender: where he wants to be */
+    struct aim aim;             /* a defender: where he wants to be, */
+    double thought;             /* as he thought it out at that time, s */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
@@ -55,8 +57,8 @@ struct agent {
     double end_speed;
     body dodged; /* round whom he is bending, on which side, until when */
     double dodge_side, dodge_until;
-    double stuck; /* s without getting on */
-    double stuck_along;
+    double stuck_since;        /* s: when he last got on, */
+    double stuck_along;        /* and how far he had come */
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
     int *queue;                /* task indices, in order */
     size_t queued, head;
@@ -147,7 +149,10 @@ struct world {
     int rate;  /* ticks a second */
     double dt; /* 1 / rate, s */
     long tick;
-    double t; /* tick * dt: never summed up */
+    double t; /* tick * dt: never summed up; or a moment inside the tick, when something happens */
+    double h; /* s from t to the end of the tick */
+    bool fresh; /* at the start of a tick, and not inside it */
+    bool news;  /* something has happened: somebody may start, or be done */
     const struct sim_options *options;
     struct agent agent[BODY_COUNT];
     struct job *job;
@@ -181,6 +186,7 @@ void clock_run(struct world *world);
 
 /* queue.c: who does what now. */
 void queue_tick(struct world *world);
+bool queue_due(struct world *world, body who);         /* is he to start, or to be done, now? */
 struct job *queue_head(struct world *world, body who); /* NULL: nothing left */
 bool queue_waits_met(struct world *world, const struct job *job, bool *fixed);
 bool queue_next_is_run(struct world *world, body who,
@@ -189,11 +195,14 @@ bool queue_depends(struct world *world, int task, int on, int depth);
 bool queue_all_done(struct world *world);
 
 /* One kind of task: when it may start (its verb's own wait), starting, each tick (true: the player
- * is free for his next), and whom it waits for, for messages. */
+ * is free for his next), whether something is to happen now that its tick is to be asked about (it
+ * changes nothing: the clock tries moments inside a tick with it), and whom it waits for, for
+ * messages. A tick asked twice at one moment does the same. */
 struct task_class {
     bool (*ready)(struct world *world, struct job *job);
     void (*start)(struct world *world, struct job *job);
     bool (*tick)(struct world *world, struct job *job);
+    bool (*due)(struct world *world, const struct job *job);
     int (*waits_for)(struct world *world, const struct job *job);
     bool movement;
 };
@@ -204,6 +213,7 @@ extern const struct task_class task_move, task_hold, task_carry, task_pass, task
 /* task_move.c, shared with carry and use */
 void move_along(struct world *world, struct job *job, const struct route *route, double run_out);
 bool move_tick(struct world *world, struct job *job);
+bool move_due(struct world *world, const struct job *job);
 void move_to_goal(struct world *world, struct job *job, struct route *route);
 struct vec2 move_goal(struct world *world, const struct task *task);
 bool move_at_rim(struct vec2 goal);
@@ -234,6 +244,7 @@ void ball_throw(struct world *world, body from, body to, struct vec2 end, double
 void ball_give(struct world *world, body to);
 void ball_shoot(struct world *world, body from, int task);
 void ball_tick(struct world *world);
+bool ball_due(const struct world *world); /* is it caught, at the ring, picked up now? */
 struct vec2 ball_place(const struct world *world);
 bool ball_is_held(const struct world *world, body who);
 struct job *ball_receiver_job(struct world *world, body receiver, int pass);

@@ -1,0 +1,245 @@
+/* SPDX-License-Identifier: MIT */
+/* converge: the tick halved. Every play is run with the program's tick and with half of it; up to
+ * the first screen's contact the two must agree: 90 % of the ways through a step within 25 mm for
+ * the player who is worst off, 90 % of the moments within 6 ms. What comes after a contact, where a
+ * body is passed on one side or the other, is measured and printed.
+ *   converge [-r RATE] [-g PLAYS] [-v] FILE... */
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "floor/sim/sim.h"
+#include "generate.h"
+#include "resolved.h"
+#include "table.h"
+
+#define FAR_MM 25.0 /* the criterion: model.md of the design, as in the prototype's table */
+#define LATE_MS 6.0
+#define NEVER_MS 1e6 /* happened in one run only */
+
+enum when { BEFORE_CONTACT, AFTER_CONTACT, WHENS };
+enum { SECONDS = 6 };
+
+struct tally {
+    struct numbers worst[WHENS];   /* mm, one a way through a step */
+    struct numbers at[SECONDS];    /* mm, by second of the step, whatever happened */
+    struct numbers early[SECONDS]; /* the same, of those before contact */
+    struct numbers event[MOMENT_COUNT][WHENS], events[WHENS]; /* ms */
+    size_t plays, differ; /* differ: not the same segments ran */
+    double loud;          /* mm; what is worse is told by name; < 0: nothing */
+};
+
+static struct run *run_at(struct arena *arena, const struct resolved *resolved,
+                          const struct play *play, int rate)
+{
+    struct diags diags;
+    diags_init(&diags, arena);
+    struct sim_options options = {.rate = rate};
+    return sim_run_with(arena, &resolved->sources, play, &diags, &options);
+}
+
+/* When the first screen was set; a step after one with a screen is all after it. */
+static double contact_of(const struct segment *segment)
+{
+    for (const struct segment *s = segment->before; s; s = s->before) {
+        if (contact_of(s) < HUGE_VAL) {
+            return -1;
+        }
+    }
+    double first = HUGE_VAL;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        double set = segment->record[i].time[MOMENT_SET];
+        first = set >= 0 && set < first ? set : first;
+    }
+    return first;
+}
+
+static double worst_at(const struct segment *a, const struct segment *b, size_t sample, int *who)
+{
+    double worst = 0;
+    for (int i = 0; i < BODY_COUNT; i++) {
+        if (a->track[i].sample && b->track[i].sample) {
+            double far =
+                1000 * vec2_distance(a->track[i].sample[sample].at, b->track[i].sample[sample].at);
+            if (far > worst) {
+                worst = far;
+                *who = i;
+            }
+        }
+    }
+    return worst;
+}
+
+static void compare_events(struct tally *tally, const struct segment *a, const struct segment *b,
+                           double contact)
+{
+    for (size_t i = 0; i < a->tasks; i++) {
+        for (int m = 0; m < MOMENT_COUNT; m++) {
+            double ta = a->record[i].time[m], tb = b->record[i].time[m];
+            if (ta == TIME_NEVER && tb == TIME_NEVER) {
+                continue;
+            }
+            bool both = ta != TIME_NEVER && tb != TIME_NEVER;
+            double late = both ? 1000 * fabs(ta - tb) : NEVER_MS;
+            double first = both ? fmin(ta, tb) : fmax(ta, tb);
+            enum when when = first <= contact ? BEFORE_CONTACT : AFTER_CONTACT;
+            numbers_add(&tally->event[m][when], late);
+            numbers_add(&tally->events[when], late);
+        }
+    }
+}
+
+static void compare(struct tally *tally, const struct segment *a, const struct segment *b)
+{
+    double contact = fmin(contact_of(a), contact_of(b)), worst[WHENS] = {-1, -1};
+    double when_worst = 0;
+    int who_worst = 0;
+    size_t samples = a->samples < b->samples ? a->samples : b->samples;
+    for (size_t i = 0; i < samples; i++) {
+        double t = (double)i * RUN_SAMPLE;
+        int who = 0;
+        double far = worst_at(a, b, i, &who);
+        enum when when = t <= contact ? BEFORE_CONTACT : AFTER_CONTACT;
+        if (when == BEFORE_CONTACT && far > worst[when]) {
+            when_worst = t;
+            who_worst = who;
+        }
+        worst[when] = fmax(worst[when], far);
+        if (i % 20 == 0 && i / 20 >= 1 && i / 20 <= SECONDS) {
+            numbers_add(&tally->at[i / 20 - 1], far);
+            if (when == BEFORE_CONTACT) {
+                numbers_add(&tally->early[i / 20 - 1], far);
+            }
+        }
+    }
+    for (int w = 0; w < WHENS; w++) {
+        if (worst[w] >= 0) {
+            numbers_add(&tally->worst[w], worst[w]);
+        }
+    }
+    compare_events(tally, a, b, contact);
+    if (tally->loud >= 0 && worst[BEFORE_CONTACT] > tally->loud) {
+        printf("# %.*s, step %d%c: %.0f mm at %.2f s, %s%d\n", STR_ARG(a->play->name), a->step + 1,
+               a->branch >= 0 ? 'a' + a->branch : ' ', worst[BEFORE_CONTACT], when_worst,
+               body_is_defender((body)who_worst) ? "x" : "", body_number((body)who_worst));
+    }
+}
+
+static void one_text(struct tally *tally, struct str text, int rate)
+{
+    struct arena memory;
+    struct resolved resolved;
+    arena_init(&memory, NULL, NULL);
+    resolve_text(&memory, &resolved, STR("converge"), text);
+    for (size_t p = 0; p < resolved.book->plays.count; p++) {
+        const struct play *play = &resolved.book->plays.at[p];
+        if (play->broken) {
+            continue;
+        }
+        struct run *a = run_at(&memory, &resolved, play, rate);
+        struct run *b = run_at(&memory, &resolved, play, 2 * rate);
+        tally->plays++;
+        for (size_t s = 0; s < a->segments.count; s++) {
+            const struct segment *sa = a->segments.at[s], *sb = b->segments.at[s];
+            if (sa->ran && sb->ran) {
+                compare(tally, sa, sb);
+            } else if (sa->ran != sb->ran) {
+                tally->differ++;
+                printf("# %.*s, step %d%c: ran in one only\n", STR_ARG(play->name), sa->step + 1,
+                       sa->branch >= 0 ? 'a' + sa->branch : ' ');
+            }
+        }
+    }
+    arena_finish(&memory);
+}
+
+static void one_file(struct tally *tally, const char *name, int rate)
+{
+    FILE *file = fopen(name, "rb");
+    if (!file) {
+        printf("Bail out! %s cannot be read\n", name);
+        exit(EXIT_FAILURE);
+    }
+    char *text = NULL;
+    size_t size = 0, room = 0, got;
+    do {
+        room = room * 2 + 4096;
+        text = realloc(text, room);
+        got = text ? fread(text + size, 1, room - size, file) : 0;
+        size += got;
+    } while (got);
+    fclose(file);
+    one_text(tally, (struct str){text, size}, rate);
+    free(text);
+}
+
+static void print_table(struct tally *tally, int rate)
+{
+    static const char *const moments[MOMENT_COUNT] = {
+        [MOMENT_STARTED] = "started", [MOMENT_RELEASED] = "released", [MOMENT_SET] = "set",
+        [MOMENT_CAUGHT] = "caught",   [MOMENT_USED] = "used",         [MOMENT_ARRIVED] = "arrived"};
+    printf("# %zu plays, 1/%d s against 1/%d s: median, 90 %%, most\n", tally->plays, rate,
+           2 * rate);
+    numbers_print("worst player before contact, mm", &tally->worst[BEFORE_CONTACT]);
+    numbers_print("worst player after it, mm", &tally->worst[AFTER_CONTACT]);
+    for (int s = 0; s < SECONDS; s++) {
+        char name[64];
+        snprintf(name, sizeof name, "at %d s before contact, mm", s + 1);
+        numbers_print(name, &tally->early[s]);
+    }
+    for (int s = 0; s < SECONDS; s++) {
+        char name[64];
+        snprintf(name, sizeof name, "at %d s whatever happened, mm", s + 1);
+        numbers_print(name, &tally->at[s]);
+    }
+    numbers_print("moments before contact, ms", &tally->events[BEFORE_CONTACT]);
+    numbers_print("moments after it, ms", &tally->events[AFTER_CONTACT]);
+    for (int m = 0; m < MOMENT_COUNT; m++) {
+        for (int w = 0; w < WHENS; w++) {
+            char name[64];
+            snprintf(name, sizeof name, "%s %s contact, ms", moments[m], w ? "after" : "before");
+            numbers_print(name, &tally->event[m][w]);
+        }
+    }
+}
+
+static bool say(int number, bool good, const char *what, double found, double most)
+{
+    printf("%sok %d - %s: %.1f, at most %.0f\n", good ? "" : "not ", number, what, found, most);
+    return good;
+}
+
+int main(int argc, char **argv)
+{
+    static struct tally tally;
+    int rate = SIM_RATE, generated = 0;
+    tally.loud = -1;
+    for (int i = 1; i < argc; i++) {
+        if (strcmp(argv[i], "-r") == 0 && i + 1 < argc) {
+            rate = atoi(argv[++i]);
+        } else if (strcmp(argv[i], "-g") == 0 && i + 1 < argc) {
+            generated = atoi(argv[++i]);
+        } else if (strcmp(argv[i], "-v") == 0 && i + 1 < argc) {
+            tally.loud = atof(argv[++i]);
+        } else {
+            one_file(&tally, argv[i], rate);
+        }
+    }
+    for (int seed = 1; seed <= generated; seed++) {
+        struct arena memory;
+        struct strbuf text;
+        arena_init(&memory, NULL, NULL);
+        strbuf_init(&text, &memory);
+        generate_play(&text, (uint64_t)seed);
+        one_text(&tally, strbuf_str(&text), rate);
+        arena_finish(&memory);
+    }
+    print_table(&tally, rate);
+    printf("1..2\n");
+    double far = numbers_share(&tally.worst[BEFORE_CONTACT], .9);
+    double late = numbers_share(&tally.events[BEFORE_CONTACT], .9);
+    bool good = say(1, far <= FAR_MM, "90 % of the worst players before contact, mm", far, FAR_MM);
+    good &= say(2, late <= LATE_MS, "90 % of the moments before contact, ms", late, LATE_MS);
+    return good ? EXIT_SUCCESS : EXIT_FAILURE;
+}
