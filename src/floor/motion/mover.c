@@ -37,18 +37,21 @@ static double along_way(const struct gait *gait, double speed, double wanted, do
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt)
 {
     struct vec2 before = mover->v;
-    double wanted = vec2_length(command);
+    double length = vec2_length(command), wanted = length;
+    if (wanted == 0 && before.x == 0 && before.y == 0) {
+        return; /* stands, and wants to */
+    }
     if (gait->clip > 0) {
         wanted = real_min(wanted, gait->clip);
     }
     wanted = real_min(wanted, gait->sprint);
-    struct vec2 way = vec2_unit(wanted > 0 ? command : before);
+    struct vec2 way = wanted > 0 ? vec2_scale(command, 1 / length) : vec2_unit(before);
     double speed = vec2_dot(before, way);
     struct vec2 across = vec2_along(before, way, -speed);
-    double slip = vec2_length(across), grip = MOTION_ACROSS * dt;
+    double slip = vec2_square(across), grip = MOTION_ACROSS * dt;
     struct vec2 v = vec2_scale(way, along_way(gait, speed, wanted, dt));
-    if (slip > grip) {
-        v = vec2_along(v, across, 1 - grip / slip);
+    if (slip > grip * grip) {
+        v = vec2_along(v, across, 1 - grip / real_sqrt(slip));
     }
     mover->at = vec2_add(mover->at, vec2_scale(vec2_add(before, v), dt / 2));
     mover->v = v;

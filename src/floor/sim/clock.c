@@ -35,11 +35,8 @@ static void watch_stall(const struct world *world, struct agent *agent)
 /* To the end of the tick. */
 static void move_all(struct world *world)
 {
-    for (int b = 0; b < BODY_COUNT; b++) {
-        struct agent *agent = &world->agent[b];
-        if (!agent->here) {
-            continue;
-        }
+    for (int i = 0; i < world->bodies; i++) {
+        struct agent *agent = &world->agent[world->present[i]];
         agent->before = agent->m;
         if (agent->anchored) {
             agent->m.v = vec2_of(0, 0);

@@ -101,24 +101,29 @@ static void keep_inside(const struct world *world, struct agent *a)
 
 void contact_tick(struct world *world)
 {
-    for (int pass = 0; pass < 2; pass++) {
-        for (int i = 0; i < BODY_COUNT; i++) {
-            for (int k = i + 1; world->agent[i].here && k < BODY_COUNT; k++) {
-                struct agent *a = &world->agent[i], *b = &world->agent[k];
+    bool met = true;
+    for (int pass = 0; met && pass < 2; pass++) {
+        met = false;
+        for (int i = 0; i < world->bodies; i++) {
+            struct agent *a = &world->agent[world->present[i]];
+            for (int k = i + 1; k < world->bodies; k++) {
+                struct agent *b = &world->agent[world->present[k]];
                 double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
-                if (b->here && dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
+                if (dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
                     part(a, b, least_gap(world, a, b), world->dt);
+                    met = true;
                 }
             }
         }
     }
-    for (int i = 0; i < BODY_COUNT; i++) {
-        struct agent *a = &world->agent[i];
-        double speed = a->here ? vec2_length(a->m.v) : 0, most = world->level->sprint;
-        if (speed > most) { /* a bump makes nobody faster than his legs */
-            a->m.v = vec2_scale(a->m.v, most / speed);
+    double most = world->level->sprint;
+    for (int i = 0; i < world->bodies; i++) {
+        struct agent *a = &world->agent[world->present[i]];
+        double speed = vec2_square(a->m.v);
+        if (speed > most * most) { /* a bump makes nobody faster than his legs */
+            a->m.v = vec2_scale(a->m.v, most / real_sqrt(speed));
         }
-        if (a->here && !a->outside && i != BODY_COACH) {
+        if (!a->outside && world->present[i] != BODY_COACH) {
             keep_inside(world, a);
         }
     }

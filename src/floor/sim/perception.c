@@ -13,11 +13,10 @@ void see_now(struct world *world)
 {
     struct glimpse *glimpse = at_tick(world, world->tick);
     const struct glimpse *before = at_tick(world, world->tick - 1);
-    for (int b = 0; b < BODY_COUNT; b++) {
-        if (world->agent[b].here) {
-            glimpse->at[b] = world->agent[b].m.at;
-            glimpse->v[b] = world->agent[b].m.v;
-        }
+    for (int i = 0; i < world->bodies; i++) {
+        body b = world->present[i];
+        glimpse->at[b] = world->agent[b].m.at;
+        glimpse->v[b] = world->agent[b].m.v;
     }
     const struct ball *ball = &world->ball;
     bool flies = ball->state == IN_FLIGHT;

@@ -129,6 +129,11 @@ static void take_stand(struct world *world, const struct stand *stand)
         world->guards[b] = stand->guards[b];
         world->guarded[b] = BODY_NONE;
     }
+    for (int b = 0; b < BODY_COUNT; b++) {
+        if (world->agent[b].here) {
+            world->present[world->bodies++] = (body)b;
+        }
+    }
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         if (world->agent[b].here && world->guards[b] < BODY_COUNT &&
             world->guarded[world->guards[b]] == BODY_NONE) {

@@ -81,16 +81,16 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     struct vec2 way = vec2_scale(command, 1 / speed);
     double room = 2 * MOTION_BODY + AIR, near_off = 0;
     body found = BODY_NONE;
-    for (int b = 0; b < BODY_COUNT; b++) {
+    for (int i = 0; i < world->bodies; i++) {
+        body b = world->present[i];
         const struct agent *o = &world->agent[b];
         double dx = o->m.at.x - a->m.at.x, dy = o->m.at.y - a->m.at.y, ahead, off;
-        if (!o->here || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) ||
-            dx * way.x + dy * way.y < 0) {
+        if (dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) || dx * way.x + dy * way.y < 0) {
             continue; /* most of them, at little cost */
         }
-        if (is_obstacle(world, who, (body)b, not_him) &&
+        if (is_obstacle(world, who, b, not_him) &&
             in_the_way(a, &world->agent[b], way, far, room, &ahead, &off) && ahead < nearest) {
-            found = (body)b;
+            found = b;
             nearest = ahead;
             near_off = off;
         }

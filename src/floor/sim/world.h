@@ -155,6 +155,8 @@ struct world {
     bool news;  /* something has happened: somebody may start, or be done */
     const struct sim_options *options;
     struct agent agent[BODY_COUNT];
+    body present[BODY_COUNT]; /* who is on the floor, attackers first: the loops of a tick */
+    int bodies;
     struct job *job;
     size_t jobs;
     struct ball ball;
@@ -163,8 +165,8 @@ struct world {
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
-    body helper, helped;          /* who helps against whose drive, or BODY_NONE */
-    struct glimpse *past;         /* ring of past_size, by tick */
+    body helper, helped;  /* who helps against whose drive, or BODY_NONE */
+    struct glimpse *past; /* ring of past_size, by tick */
     long past_size;
     double quiet;   /* s since anything last moved or happened */
     double settled; /* s since the last task was done */
