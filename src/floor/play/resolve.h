@@ -40,6 +40,7 @@ struct flow { /* what is planned so far, sentence by sentence */
     int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
     bool screened[BODY_COUNT]; /* has set a screen, or handed off, in this play */
+    body guards[BODY_COUNT];   /* of a defender: whom, as far as sentences say */
 };
 struct named { /* who is in an event or a state */
     body subject, object;
@@ -167,6 +168,7 @@ struct task *sentence_add(struct maker *m, const struct task *task, const struct
 void ties_resolve(struct maker *m, size_t from);
 void ties_find_circles(struct maker *m, size_t from); /* circles.c: takes the waits of one out */
 bool task_is_fixed(const struct task *task);          /* its start, by `as` or `at` */
+void duties_hold_apart(struct maker *m, size_t from); /* duties.c: two of one defender at once */
 void play_steps(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);
 /* Whose steps a play has: its own, or those of the play it mirrors; NULL with an error. */

@@ -201,7 +201,8 @@ bool task_set_other(struct maker *m, const struct sentence *s, const struct voic
 static maker_of_task *const makers[] = {[TASK_MOVE] = make_move,         [TASK_HOLD] = make_hold,
                                         [TASK_CARRY] = make_carry,       [TASK_PASS] = make_pass,
                                         [TASK_EXCHANGE] = make_exchange, [TASK_SHOOT] = make_shoot,
-                                        [TASK_SCREEN] = make_screen,     [TASK_USE] = make_use};
+                                        [TASK_SCREEN] = make_screen,     [TASK_USE] = make_use,
+                                        [TASK_GUARD] = make_guard};
 
 /* D9: `cuts around 5` is a path, unless 5's latest screen is for that cutter. */
 static enum verb verb_meant(struct maker *m, const struct sentence *s, const struct voice *voice,
@@ -342,27 +343,10 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
     sentence_add(m, &task, &work);
 }
 
-/* What the language has and this program does not run yet, each said on its own. */
-static bool is_built(struct maker *m, const struct sentence *s, const struct body_list *subjects)
-{
-    const struct verb_row *row = verb_row(s->verb);
-    for (size_t i = 0; i < subjects->count; i++) {
-        if (body_is_defender(subjects->at[i]) || row->task == VERB_GUARD) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_DEFENDER_NOT_YET, s->span,
-                                         "a sentence for one defender is not built yet");
-            diag_help(m->diags, diag,
-                      "defenders move by rule (defense man gap); say what one of "
-                      "them does in a read: read x3 trails");
-            return false;
-        }
-    }
-    return true;
-}
-
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice)
 {
     struct body_list subjects = who_subjects(m, s, voice);
-    if (subjects.count == 0 || !is_built(m, s, &subjects)) {
+    if (subjects.count == 0) {
         m->play->broken = true;
         return;
     }

@@ -27,5 +27,6 @@ typedef bool maker_of_task(struct maker *m, const struct sentence *s, const stru
 maker_of_task make_move, make_hold, make_carry;     /* moves.c */
 maker_of_task make_pass, make_exchange, make_shoot; /* passes.c */
 maker_of_task make_screen, make_use;                /* screens.c */
+maker_of_task make_guard;                           /* duties.c */
 
 #endif

@@ -2,6 +2,8 @@
 /* start: who stands where, who guards whom and who has the ball as a play begins. */
 #include "floor/play/resolve.h"
 
+#include <string.h>
+
 #include "base/real.h"
 
 #define FIVE_OUT "fiveout"
@@ -117,7 +119,8 @@ static void place_one(struct maker *m, const struct placing *placing, const stru
 
 /* ---- defenders ---- */
 
-static void set_guards(struct maker *m, const struct block *block, const struct voice *voice)
+static void set_guards(struct maker *m, const struct block *block, const struct voice *voice,
+                       bool said[BODY_COUNT])
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
@@ -130,8 +133,41 @@ static void set_guards(struct maker *m, const struct block *block, const struct 
         body player = who_body(m, &form->standing.player, voice);
         if (x != BODY_NONE && player != BODY_NONE) {
             m->play->guards[x] = player;
+            said[x] = true;
         } else {
             m->play->broken = true;
+        }
+    }
+}
+
+static bool is_guarded(const struct play *play, body man, body but)
+{
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (x != but && play->guards[x] == man) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whose man a line gave to somebody else takes the one who was left over, first to first. */
+static void share_out(struct play *play, const bool said[BODY_COUNT])
+{
+    bool without[BODY_COUNT] = {false};
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (!said[x] && play->guards[x] != BODY_NONE && is_guarded(play, play->guards[x], x)) {
+            play->guards[x] = BODY_NONE;
+            without[x] = true;
+        }
+    }
+    for (body man = 0; man < BODY_COACH; man++) {
+        body x = BODY_FIRST_DEFENDER;
+        while (x < BODY_COUNT && !without[x]) {
+            x++;
+        }
+        if (x < BODY_COUNT && play->start[man].on_floor && !is_guarded(play, man, BODY_NONE)) {
+            play->guards[x] = man;
+            without[x] = false;
         }
     }
 }
@@ -139,15 +175,17 @@ static void set_guards(struct maker *m, const struct block *block, const struct 
 static void set_defenders(struct maker *m, const struct voice *voice)
 {
     struct play *play = m->play;
+    bool said[BODY_COUNT] = {false};
     for (body b = 0; b < BODY_COACH; b++) {
         if (play->start[b].on_floor) {
             play->guards[body_defender(body_number(b))] = b;
         }
     }
-    set_guards(m, m->body, voice);
+    set_guards(m, m->body, voice, said);
     if (play->block != m->body) {
-        set_guards(m, play->block, voice);
+        set_guards(m, play->block, voice, said);
     }
+    share_out(play, said);
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
         bool guards = play->guards[x] != BODY_NONE;
         if (play->start[x].placed && !guards) {
@@ -319,6 +357,7 @@ void play_start(struct maker *m, const struct source_play *source)
         place_one(m, &start.form->placings.at[i], voice);
     }
     set_defenders(m, voice);
+    memcpy(m->flow.guards, play->guards, sizeof play->guards);
     struct setting_at ball = setting_find(m, source, SETTING_BALL);
     if (ball.form) {
         written_ball(m, ball.form, voice_plain(m, ball.mirrored));

@@ -150,7 +150,8 @@ static void wait_for_spot(struct maker *m, size_t index)
 static void wait_for_shot(struct maker *m, size_t index)
 {
     struct task *task = task_at(m, index);
-    if (task->verb != VERB_REBOUNDS && task->verb != VERB_GETS_BACK) {
+    if (task->verb != VERB_REBOUNDS && task->verb != VERB_GETS_BACK &&
+        task->verb != VERB_BOXES_OUT) {
         return;
     }
     for (size_t i = 0; i < task_count(m); i++) {
@@ -159,9 +160,10 @@ static void wait_for_shot(struct maker *m, size_t index)
             return;
         }
     }
-    if (task->verb == VERB_REBOUNDS) {
+    if (task->verb != VERB_GETS_BACK) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SHOT, task->span,
-                                     "there is no shot in this step to rebound");
+                                     "there is no shot in this step to %s",
+                                     task->verb == VERB_REBOUNDS ? "rebound" : "box out for");
         diag_help(m->diags, diag, "write the shot: 1 shoots");
     }
 }
@@ -344,5 +346,6 @@ void ties_resolve(struct maker *m, size_t from)
             verb_waits(m, i);
         }
     }
+    duties_hold_apart(m, from);
     ties_find_circles(m, from);
 }

@@ -69,7 +69,7 @@ static body defender(struct maker *m, int number, struct span span)
 static body guard_of(struct maker *m, body attacked, struct span span)
 {
     for (body b = BODY_FIRST_DEFENDER; b < BODY_COUNT && attacked != BODY_NONE; b++) {
-        if (m->play->guards[b] == attacked) {
+        if (m->flow.guards[b] == attacked) {
             return b;
         }
     }
