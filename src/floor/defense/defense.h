@@ -21,6 +21,7 @@ enum strategy {
 /* What a condition of a read asks of one defender; STRATEGY_NONE: nothing but the man rules. False:
  * there is no such strategy yet. */
 bool defense_strategy(const struct condition *condition, enum strategy *strategy);
+enum strategy defense_strategy_of(enum verb verb); /* STRATEGY_NONE: no verb of a defender's */
 
 /* A screen as one of its two defenders sees it. */
 struct seen_screen {

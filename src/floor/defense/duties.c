@@ -5,24 +5,24 @@
 
 #include "base/real.h"
 
-#define TOUCH .52        /* two bodies of .25 and a hand's breadth: contact without a push */
-#define FRONTS .60       /* before a post, between him and the ball */
-#define TRAPS .70        /* the second man of a double, near enough to touch the ball */
-#define NEAR_RIM .45     /* share of the way to the rim that one stands off at most */
-#define HELP_LINE 5.2    /* from the rim: past it a drive is met in front, before it in the lane */
-#define HELP_SEES 6.7    /* and from here on he begins to come */
-#define STOPS 1.3        /* before the driver where the helper stops him */
-#define RIM_LEAST .7     /* nobody helps from under the ring */
-#define LANE_TAGS .3     /* outside the lane that a tag goes at most */
-#define TAGS .60         /* from the roller, on the rim's side */
-#define JAB 2            /* steps toward the ball: a stunt */
-#define JAB_SHORT 1.1    /* and never nearer to it than that */
-#define MEETS .25        /* s of a cutter's run that a bump goes before him */
-#define STEPS_OUT .5     /* m in which a cutter counts as running, of his speed in m/s */
-#define DROP_SHARE .55   /* of the way from the man to the rim */
-#define DROP_LEAST .9    /* and no nearer to it, no farther */
+#define TOUCH .52      /* two bodies of .25 and a hand's breadth: contact without a push */
+#define FRONTS .60     /* before a post, between him and the ball */
+#define TRAPS .70      /* the second man of a double, near enough to touch the ball */
+#define FREE 2.5       /* from the rim, toward the ball: who has no man guards the lane */
+#define NEAR_RIM .45   /* share of the way to the rim that one stands off at most */
+#define HELP_LINE 5.2  /* from the rim: past it a drive is met in front, before it in the lane */
+#define HELP_SEES 6.7  /* and from here on he begins to come */
+#define STOPS 1.3      /* before the driver where the helper stops him */
+#define RIM_LEAST .7   /* nobody helps from under the ring */
+#define LANE_TAGS .3   /* outside the lane that a tag goes at most */
+#define TAGS .60       /* from the roller, on the rim's side */
+#define JAB 2          /* steps toward the ball: a stunt */
+#define JAB_SHORT 1.1  /* and never nearer to it than that */
+#define MEETS .25      /* s of a cutter's run that a bump goes before him */
+#define STEPS_OUT .5   /* m in which a cutter counts as running, of his speed in m/s */
+#define DROP_SHARE .55 /* of the way from the man to the rim */
+#define DROP_LEAST .9  /* and no nearer to it, no farther */
 #define DROP_MOST 3.6
-#define SAG_MOST 3.0
 
 typedef struct duty_aim target(const struct seen_duty *seen);
 
@@ -34,7 +34,8 @@ static struct vec2 to_rim(struct vec2 p)
 /* `metres` from p toward `way`; beside the ring never more than its share of the way. */
 static struct vec2 off(struct vec2 p, struct vec2 way, double metres)
 {
-    return vec2_along(p, vec2_unit(way), real_min(metres, real_max(TOUCH, NEAR_RIM * vec2_length(p))));
+    return vec2_along(p, vec2_unit(way),
+                      real_min(metres, real_max(TOUCH, NEAR_RIM * vec2_length(p))));
 }
 
 static struct vec2 lean(struct vec2 a, double x, struct vec2 b, double y)
@@ -47,11 +48,18 @@ static struct duty_aim at(struct vec2 p, struct vec2 v, enum duty_gait gait)
     return (struct duty_aim){{p, v}, gait};
 }
 
-/* His own man by the man rules. */
+struct vec2 defense_free(struct vec2 ball)
+{
+    return vec2_scale(vec2_unit(ball), real_min(FREE, NEAR_RIM * vec2_length(ball)));
+}
+
+/* His own man by the man rules; without one, the lane. */
 static struct duty_aim by_rule(const struct seen_duty *seen)
 {
-    struct vec2 p =
-        defense_man(seen->court, seen->style, seen->man, seen->ball, seen->has_ball);
+    if (!seen->has_man) {
+        return at(defense_free(seen->ball), vec2_of(0, 0), DUTY_SLIDES);
+    }
+    struct vec2 p = defense_man(seen->court, seen->style, seen->man, seen->ball, seen->has_ball);
     return at(p, seen->man_v, DUTY_SLIDES);
 }
 
@@ -183,13 +191,6 @@ static struct duty_aim ices(const struct seen_duty *seen)
               DUTY_SLIDES);
 }
 
-/* sags: a step or two off, up to 3 m, with the ball or without. */
-static struct duty_aim sags(const struct seen_duty *seen)
-{
-    double metres = real_min(SAG_MOST, NEAR_RIM * vec2_length(seen->whom));
-    return at(vec2_along(seen->whom, to_rim(seen->whom), metres), seen->whom_v, DUTY_SLIDES);
-}
-
 enum { GOES = 1, SCREEN = 2, PLAYS = 4, LEAVES = 8 };
 static const struct {
     target *target;
@@ -201,7 +202,7 @@ static const struct {
     [STRATEGY_OVERPLAY] = {NULL, SCREEN | PLAYS},
     [STRATEGY_SWITCH] = {NULL, SCREEN},
     [STRATEGY_DENY] = {NULL, PLAYS},
-    [STRATEGY_SAG] = {sags, PLAYS},
+    [STRATEGY_SAG] = {NULL, PLAYS},
     [STRATEGY_GUARD] = {by_rule, GOES},
     [STRATEGY_HELP] = {helps, GOES | LEAVES},
     [STRATEGY_CLOSE_OUT] = {closes_out, GOES | PLAYS},

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* duties: where one defender goes when he does something of his own instead of the man rules: helps,
- * closes out, doubles. From what he sees, no clock and no state; odd in x. What is about a screen is
- * in defense.h. */
+/* duties: where one defender goes when he does something of his own instead of the man rules:
+ * helps, closes out, doubles. From what he sees, no clock and no state; odd in x. What is about a
+ * screen is in defense.h. */
 #ifndef FLOOR_DEFENSE_DUTIES_H
 #define FLOOR_DEFENSE_DUTIES_H
 
@@ -14,6 +14,7 @@ struct seen_duty {
     struct vec2 man, man_v;   /* his own man */
     struct vec2 whom, whom_v; /* whom it is about; his own man when nobody is named */
     struct vec2 ball;
+    bool has_man;       /* else he guards the lane */
     bool has_ball;      /* his own man has it */
     bool whom_has_ball; /* he whom it is about has it */
     struct vec2 mate;   /* the other defender at `whom`, for two who trap */
@@ -37,6 +38,9 @@ struct duty_aim {
 };
 /* False: the strategy is none of these (a screen's, or nothing of his own). */
 bool defense_duty(enum strategy strategy, const struct seen_duty *seen, struct duty_aim *out);
+
+/* Where one who has no man stands: between ball and rim. */
+struct vec2 defense_free(struct vec2 ball);
 
 /* A movement with an end, that a step waits for; the others are ways to stand, good at once. */
 bool defense_goes(enum strategy strategy);

@@ -18,6 +18,16 @@ static const enum verb strategy_verbs[STRATEGY_COUNT] = {
 #undef VERB_NONE
 };
 
+enum strategy defense_strategy_of(enum verb verb)
+{
+    for (int i = 1; i < STRATEGY_COUNT; i++) {
+        if (strategy_verbs[i] == verb) {
+            return (enum strategy)i;
+        }
+    }
+    return STRATEGY_NONE;
+}
+
 bool defense_strategy(const struct condition *condition, enum strategy *strategy)
 {
     *strategy = STRATEGY_NONE;
@@ -35,13 +45,8 @@ bool defense_strategy(const struct condition *condition, enum strategy *strategy
     case COND_BOTH:
         break;
     }
-    for (int i = 1; i < STRATEGY_COUNT; i++) {
-        if (strategy_verbs[i] == condition->verb) {
-            *strategy = (enum strategy)i;
-            return true;
-        }
-    }
-    return false;
+    *strategy = defense_strategy_of(condition->verb);
+    return *strategy != STRATEGY_NONE;
 }
 
 struct ways ways_of(const struct seen_screen *seen, struct vec2 from)

@@ -158,8 +158,8 @@ static void task_flags(struct strbuf *out, const struct task *task)
 
 static void task_dump(struct strbuf *out, size_t index, const struct task *task)
 {
-    static const char *const kinds[] = {"move",     "hold",  "carry",  "pass",
-                                        "exchange", "shoot", "screen", "use"};
+    static const char *const kinds[] = {"move",  "hold",   "carry", "pass", "exchange",
+                                        "shoot", "screen", "use",   "guard"};
     static const char *const paths[] = {"", "around", "over", "under", "past"};
     strbuf_print(out, "    %d (%d) ", (int)index, task->order);
     who(out, task->who);

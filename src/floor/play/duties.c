@@ -127,7 +127,7 @@ bool make_guard(struct maker *m, const struct sentence *s, const struct voice *v
     }
     body man = m->flow.guards[task->who];
     if (man != BODY_NONE) { /* a side left out is the side of his man */
-        m->flow.at[task->who] = m->flow.at[man];
+        task->planned = m->flow.at[task->who] = m->flow.at[man];
     }
     if (!task_set_goal(m, s, voice, task)) {
         return false;

@@ -57,7 +57,7 @@ struct task task_new(const struct maker *m, const struct sentence *s, enum verb 
         [VERB_MOVE] = TASK_MOVE,     [VERB_HOLD] = TASK_HOLD,         [VERB_CARRY] = TASK_CARRY,
         [VERB_PASS] = TASK_PASS,     [VERB_EXCHANGE] = TASK_EXCHANGE, [VERB_SHOOT] = TASK_SHOOT,
         [VERB_SCREEN] = TASK_SCREEN, [VERB_USE] = TASK_USE,           [VERB_GUARD] = TASK_GUARD};
-    task.kind = kinds[row->task];
+    task.kind = body_is_defender(who) ? TASK_GUARD : kinds[row->task]; /* `stays` is both */
     if (s) {
         task.span = s->span;
     }

@@ -72,7 +72,7 @@ static bool attackers_stir(const struct world *world)
 /* A tie to the clock, or some seconds after an event that has been, will end by itself. */
 static bool clock_will_tell(struct world *world)
 {
-    for (int b = 0; b <= BODY_COACH; b++) {
+    for (int b = 0; b < BODY_COUNT; b++) {
         struct job *job = world->agent[b].here ? queue_head(world, (body)b) : NULL;
         for (size_t i = 0; job && i < job->task->waits.count; i++) {
             const struct wait *wait = &job->task->waits.at[i];
@@ -149,7 +149,7 @@ static void stand_at(struct world *world, double from, double h, double part)
     world->t = from + part * h;
 }
 
-enum { BALL = BODY_COACH + 1, WATCHED };
+enum { BALL = BODY_COUNT, WATCHED };
 
 static bool is_due(struct world *world, int who)
 {

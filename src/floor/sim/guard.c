@@ -10,11 +10,12 @@
 #define CLOSE_SEES .45 /* of the reaction, for one's own man within touch */
 #define CLOSE_NEAR .8  /* m */
 #define CLOSE_FAR 1.3
-#define PULL 3.5  /* 1/s: speed by distance to the target (ours) */
-#define SOFT 1.6  /* braking, as a share of sqrt(2 b L) squared */
-#define TOP .85   /* of the sprint: what a defender's legs tend to */
-#define STILL .10 /* m: near enough not to stir */
-#define BACKS 1.2 /* m before a runner: he backs up, he does not turn yet */
+#define PULL 3.5    /* 1/s: speed by distance to the target (ours) */
+#define SOFT 1.6    /* braking, as a share of sqrt(2 b L) squared */
+#define TOP .85     /* of the sprint: what a defender's legs tend to */
+#define STILL .10   /* m: near enough not to stir */
+#define SPRINTS .75 /* of the way when closing out (the textbooks' three quarters) */
+#define BACKS 1.2   /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
 {
@@ -31,13 +32,15 @@ static double reaction_to(const struct world *world, body self, body who)
 
 static struct view look(const struct world *world, body self)
 {
-    body man = world->guards[self];
+    body man = duty_man(world, self);
     double reaction = world->level->reaction;
     const struct glimpse *seen = see_ago(world, reaction);
-    return (struct view){.man = see_body(world, man, reaction_to(world, self, man)),
+    bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
+    return (struct view){.man = free ? world->agent[self].m
+                                     : see_body(world, man, reaction_to(world, self, man)),
                          .ball = vec2_along(seen->ball, seen->ball_v, reaction),
                          .ball_v = seen->ball_v,
-                         .has_ball = seen->holder == man};
+                         .has_ball = !free && seen->holder == man};
 }
 
 /* The man rules, and how fast the place they name is moving. */
@@ -56,13 +59,7 @@ static struct aim by_rule(const struct world *world, const struct view *view)
 static bool by_strategy(struct world *world, body self, const struct view *view, struct aim *aim)
 {
     enum strategy strategy = world->duty[self].strategy;
-    static const enum strategy free[] = {STRATEGY_TRAIL, STRATEGY_OVERPLAY, STRATEGY_DENY,
-                                         STRATEGY_SAG};
-    bool told = false;
-    for (size_t i = 0; i < sizeof free / sizeof *free; i++) {
-        told |= strategy == free[i];
-    }
-    if (!told) { /* the others are of a screen */
+    if (!defense_plays_him(strategy)) {
         return false;
     }
     struct seen_screen seen = guard_seen(world, self, view, BODY_NONE);
@@ -71,12 +68,14 @@ static bool by_strategy(struct world *world, body self, const struct view *view,
 }
 
 /* Whose business it is, first to last; when it is nobody's the man rules hold. */
-static guard_decider *const deciders[] = {help_aim,        guard_at_pick,         guard_tags_roller,
-                                          guard_at_screen, guard_at_own_screener, by_strategy};
+static guard_decider *const deciders[] = {duty_aim,          help_aim,        guard_at_pick,
+                                          guard_tags_roller, guard_at_screen, guard_at_own_screener,
+                                          by_strategy};
 
 static struct aim wanted(struct world *world, body self, const struct view *view)
 {
     struct aim aim;
+    world->agent[self].goes = DUTY_SLIDES;
     for (size_t i = 0; i < sizeof deciders / sizeof *deciders; i++) {
         if (deciders[i](world, self, view, &aim)) {
             return aim;
@@ -109,6 +108,32 @@ static double speed_cap(const struct world *world, double far, double along)
         return .95 * sprint;
     }
     return far < 1 ? slide : real_mix(slide, .7 * sprint, far - 1);
+}
+
+/* On an errand of his own: a sprint; to close out three quarters of the way, then chopped steps. */
+static double errand_cap(const struct world *world, body self, struct vec2 aim)
+{
+    const struct agent *agent = &world->agent[self];
+    double whole = vec2_distance(world->duty[self].from, aim);
+    bool chops =
+        agent->goes == DUTY_CLOSES && vec2_distance(agent->m.at, aim) < (1 - SPRINTS) * whole;
+    return chops ? world->level->slide : world->level->sprint;
+}
+
+static void run_errand(struct world *world, body self, struct aim aim)
+{
+    struct agent *agent = &world->agent[self];
+    struct vec2 way = vec2_sub(aim.at, agent->m.at);
+    double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
+    double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
+    struct vec2 command = vec2_along(vec2_scale(vec2_unit(way), far > STILL ? go : 0), aim.v, 1);
+    double fast = vec2_length(command);
+    if (fast > cap) {
+        command = vec2_scale(command, cap / fast);
+    }
+    agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
+    agent->gait.clip = cap;
+    agent->command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
 }
 
 static void control(struct world *world, body self, const struct view *view, struct aim aim)
@@ -157,14 +182,15 @@ void guard_tick(struct world *world)
     guard_watch_picks(world);
     guard_watch_roller(world);
     help_tick(world);
+    duty_tick(world);
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
-        body man = world->guards[b];
+        body man = duty_man(world, (body)b);
         if (!agent->here) {
             continue;
         }
         agent->command = vec2_of(0, 0);
-        if (man >= BODY_COUNT || !world->agent[man].here) {
+        if (man != BODY_NONE && !world->agent[man].here) {
             continue;
         }
         struct view view = look(world, (body)b);
@@ -174,6 +200,10 @@ void guard_tick(struct world *world)
         }
         struct aim aim = agent->aim; /* goes on in between */
         aim.at = inside(world, vec2_along(aim.at, aim.v, world->t - agent->thought));
-        control(world, (body)b, &view, aim);
+        if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
+            control(world, (body)b, &view, aim);
+        } else {
+            run_errand(world, (body)b, aim);
+        }
     }
 }

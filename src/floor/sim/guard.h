@@ -22,6 +22,8 @@ guard_decider guard_at_screen, guard_at_own_screener;
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
                               body screener);         /* screener BODY_NONE: there is none */
 void guard_swap(struct world *world, body a, body b); /* the two change men */
+/* He takes this man for good; who had him has none, and whom he had is open. */
+void guard_take(struct world *world, body self, body man);
 void guard_watch_switches(struct world *world);
 
 /* guard_pick.c: the two defenders of a screen on the ball, and who takes the roller. */
@@ -32,5 +34,8 @@ struct coverage guard_coverage(const struct world *world, body user, body screen
 
 /* help.c */
 guard_decider help_aim;
+
+/* duty.c */
+guard_decider duty_aim;
 
 #endif

@@ -75,7 +75,7 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
 /* His man uses a screen, or is about to. */
 bool guard_at_screen(struct world *world, body self, const struct view *view, struct aim *aim)
 {
-    body man = world->guards[self], screener = screen_for(world, man);
+    body man = duty_man(world, self), screener = screen_for(world, man);
     enum strategy strategy = world->duty[self].strategy;
     double since = 0;
     bool in_use = is_in_use(world, man, &since);
@@ -139,6 +139,19 @@ void guard_swap(struct world *world, body a, body b)
     world->guarded[world->guards[b]] = b;
     world->duty[a].strategy = STRATEGY_NONE;
     world->duty[b].strategy = STRATEGY_NONE;
+}
+
+void guard_take(struct world *world, body self, body man)
+{
+    body left = world->guards[self], before = world->guarded[man];
+    if (left < BODY_COUNT && world->guarded[left] == self) {
+        world->guarded[left] = BODY_NONE;
+    }
+    if (before < BODY_COUNT && before != self) {
+        world->guards[before] = BODY_NONE;
+    }
+    world->guards[self] = man;
+    world->guarded[man] = self;
 }
 
 /* The two change men when the user comes by the screener, seen two reactions later. */

@@ -11,10 +11,9 @@
 enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
 static const struct task_class *const classes[] = {
-    [TASK_MOVE] = &task_move,         [TASK_HOLD] = &task_hold,
-    [TASK_CARRY] = &task_carry,       [TASK_PASS] = &task_pass,
-    [TASK_EXCHANGE] = &task_exchange, [TASK_SHOOT] = &task_shoot,
-    [TASK_SCREEN] = &task_screen,     [TASK_USE] = &task_use};
+    [TASK_MOVE] = &task_move,     [TASK_HOLD] = &task_hold,         [TASK_CARRY] = &task_carry,
+    [TASK_PASS] = &task_pass,     [TASK_EXCHANGE] = &task_exchange, [TASK_SHOOT] = &task_shoot,
+    [TASK_SCREEN] = &task_screen, [TASK_USE] = &task_use,           [TASK_GUARD] = &task_guard};
 
 const struct task_class *task_class(enum task_kind kind)
 {
@@ -368,11 +367,14 @@ void queue_tick(struct world *world)
     for (int guard = 0; news && guard < ROUNDS; guard++) {
         news = world->news;
         world->news = false;
-        for (int b = 0; b <= BODY_COACH; b++) {
-            if (world->agent[b].here) {
-                idle(world, (body)b);
-                one_player(world, (body)b, news);
+        for (int b = 0; b < BODY_COUNT; b++) {
+            if (!world->agent[b].here) {
+                continue;
             }
+            if (body_is_attacker((body)b)) { /* defenders are moved by guard.c */
+                idle(world, (body)b);
+            }
+            one_player(world, (body)b, news);
         }
         news = world->news;
     }

@@ -170,7 +170,7 @@ static void queue_up(struct world *world)
     world->job = arena_array(world->arena, struct job, world->jobs);
     world->segment->tasks = world->jobs;
     world->segment->record = arena_array(world->arena, struct task_record, world->jobs);
-    for (int b = 0; b <= BODY_COACH; b++) {
+    for (int b = 0; b < BODY_COUNT; b++) {
         world->agent[b].queue = arena_array(world->arena, int, world->jobs);
     }
     for (size_t i = 0; i < world->jobs; i++) {
@@ -186,46 +186,6 @@ static void queue_up(struct world *world)
         record->from = record->to = agent->m.at;
         record->defender = BODY_NONE;
         record->gap = -1;
-    }
-}
-
-static body condition_defender(const struct world *world, const struct who *who)
-{
-    if (who->kind == WHO_DEFENDER) {
-        return body_defender(who->number);
-    }
-    body man = who->kind == WHO_PLAYER || who->kind == WHO_DEFENDER_OF ? body_attacker(who->number)
-                                                                       : (body)BODY_NONE;
-    return man < BODY_COUNT ? world->guarded[man] : (body)BODY_NONE;
-}
-
-/* What the read supposes of the defence; of several joined by `or`, the first. */
-static void suppose(struct world *world)
-{
-    for (int b = 0; b < BODY_COUNT; b++) {
-        world->duty[b].strategy = STRATEGY_NONE;
-    }
-    if (world->branch < 0) {
-        return;
-    }
-    const struct branch *branch = &world->step->branches.at[world->branch];
-    if (branch->conditions.count == 0) {
-        return;
-    }
-    const struct condition *condition = &branch->conditions.at[0];
-    enum strategy strategy;
-    if (!defense_strategy(condition, &strategy)) {
-        diag_add(world->diags, DIAG_RUN_STRATEGY, condition->span,
-                 "a defender who %s is not built yet", verb_row(condition->verb)->words);
-        return;
-    }
-    body first = condition_defender(world, &condition->who);
-    body second = condition_defender(world, &condition->other);
-    if (first < BODY_COUNT) {
-        world->duty[first].strategy = strategy;
-    }
-    if (condition->kind == COND_BOTH && second < BODY_COUNT) {
-        world->duty[second].strategy = strategy;
     }
 }
 
@@ -268,7 +228,9 @@ static struct chain run_segment(struct arena *arena, const struct sources *sourc
     if (!before) {
         place_defenders(world);
     }
-    suppose(world);
+    duty_clear(world);
+    duty_pick_up(world);
+    duty_suppose(world);
     clock_run(world);
     struct segment *segment = world->segment;
     segment->play = play;

@@ -3,7 +3,7 @@
 #ifndef FLOOR_SIM_WORLD_H
 #define FLOOR_SIM_WORLD_H
 
-#include "floor/defense/defense.h"
+#include "floor/defense/duties.h"
 #include "floor/motion/motion.h"
 #include "floor/sim/sim.h"
 
@@ -49,6 +49,7 @@ struct agent {
     const struct agent *sought; /* the defender whom he is looking for */
     struct aim aim;             /* a defender: where he wants to be, */
     double thought;             /* as he thought it out at that time, s */
+    enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
@@ -64,15 +65,20 @@ struct agent {
     size_t queued, head;
 };
 
-/* What a defender does instead of the man rules: from a read for the whole step, or from his own
- * sentence until his next one. STRATEGY_NONE: nothing else. */
+/* What a defender does instead of the man rules: from a read for the whole step, from his own
+ * sentence until his next one, or by rule until he is back. STRATEGY_NONE: nothing else. */
 struct duty {
     enum strategy strategy;
-    body whom;      /* an attacker, or the defender he switches with; BODY_NONE: his own man */
-    bool has_place; /* helps, drops, rotates to: */
+    body whom;      /* the attacker it is about; BODY_NONE: his own man, or the ball */
+    body with;      /* the defender he switches with, or BODY_NONE */
+    bool has_place; /* helps, drops, rotates to a place that was written */
     struct vec2 place;
-    int task;     /* the sentence, or SIM_NO_TASK for a read's */
-    double since; /* s of the step */
+    int task;         /* the sentence, or SIM_NO_TASK for a read's and the rule's */
+    bool by_rule;     /* nobody said it: back to his man after he has helped */
+    double since;     /* s of the step */
+    struct vec2 from; /* where he stood then */
+    bool over;        /* the jab is done, the cutter met, the shot up */
+    bool there;       /* he has been where it wants him */
 };
 
 /* A screen, by its screener: on the way, standing, or left over from the step before. */
@@ -210,7 +216,7 @@ struct task_class {
 };
 const struct task_class *task_class(enum task_kind kind);
 extern const struct task_class task_move, task_hold, task_carry, task_pass, task_exchange,
-    task_shoot, task_screen, task_use;
+    task_shoot, task_screen, task_use, task_guard;
 
 /* task_move.c, shared with carry and use */
 void move_along(struct world *world, struct job *job, const struct route *route, double run_out);
@@ -257,6 +263,22 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 
 /* help.c */
 void help_tick(struct world *world);
+
+/* duty.c: what one defender does instead of the man rules. */
+void duty_clear(struct world *world);   /* at the start of a segment: nobody has any */
+void duty_suppose(struct world *world); /* what the read says of the defense */
+void duty_begin(struct world *world, struct job *job); /* his sentence starts */
+void duty_by_rule(struct world *world, body self, enum strategy strategy);
+body duty_man(const struct world *world, body self); /* whom he minds now, or BODY_NONE */
+/* A screen for this attacker or by him is set, on its way or still to come. */
+bool duty_screen(const struct world *world, body man);
+/* Does the defender do that now, by sentence, read or rule? For what waits on it. */
+bool duty_shows(const struct world *world, body defender, enum verb verb);
+/* duty_watch.c: what is over, who is there, who takes another man. */
+void duty_tick(struct world *world);
+bool duty_arrives(const struct world *world, body self); /* he is where it wants him */
+void duty_arrive(struct world *world, body self);        /* and what follows from that */
+void duty_pick_up(struct world *world); /* who has no man takes the one who is left open */
 
 /* guard.c, perception.c, contact.c, record.c, trouble.c */
 void guard_tick(struct world *world);

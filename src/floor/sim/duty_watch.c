@@ -1,0 +1,204 @@
+/* SPDX-License-Identifier: MIT */
+/* duty_watch: how a duty goes on: the jab that is done, the cutter who is met, the roller who is
+ * let go when one's own man gets the ball, and who is there; and what of it can be seen from
+ * outside. */
+#include "floor/sim/guard.h"
+
+#include "base/real.h"
+
+#define NEAR .35     /* m: there */
+#define PLACE_AT .62 /* m: and at a place where somebody stands, as near as two bodies get */
+#define THINKS (1.5 / SIM_THOUGHTS) /* s until he has thought of it once */
+#define MET .64                     /* m: two bodies and a hand: he has been bumped */
+#define RUNS 1.0                    /* m/s: a cutter */
+#define LETS_GO 1.5                 /* s that a bump or a jab may take */
+#define TRAPPED 1.2                 /* m */
+
+static bool shot_is_up(const struct world *world)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        if (world->job[i].task->kind == TASK_SHOOT &&
+            world->segment->record[i].time[MOMENT_RELEASED] != TIME_NEVER) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_bumped(const struct world *world, body self)
+{
+    const struct duty *duty = &world->duty[self];
+    body whom = duty->whom != BODY_NONE ? duty->whom : world->guards[self];
+    if (whom == BODY_NONE) {
+        return true;
+    }
+    const struct mover *cutter = &world->agent[whom].m, *own = &world->agent[self].m;
+    bool runs = vec2_length(cutter->v) > RUNS;
+    bool met = vec2_distance(cutter->at, own->at) < MET;
+    bool past = vec2_dot(cutter->v, vec2_sub(own->at, cutter->at)) < 0 &&
+                world->t > duty->since + world->level->reaction;
+    return runs && (met || (past && vec2_distance(cutter->at, own->at) < 2));
+}
+
+static bool jab_is_done(const struct world *world, body self)
+{
+    const struct agent *agent = &world->agent[self];
+    bool near = agent->goes == DUTY_RUNS && vec2_distance(agent->m.at, agent->aim.at) < NEAR;
+    double since = world->t - world->duty[self].since;
+    return (near && since > .1) || since > LETS_GO;
+}
+
+/* His own man is passed to, or has the ball. */
+static bool man_gets_ball(const struct world *world, body self)
+{
+    body man = world->guards[self];
+    const struct glimpse *seen = see_ago(world, world->level->reaction);
+    return man != BODY_NONE && seen->holder == man;
+}
+
+static bool is_over(const struct world *world, body self)
+{
+    switch (world->duty[self].strategy) {
+    case STRATEGY_BOX_OUT:
+        return shot_is_up(world);
+    case STRATEGY_BUMP:
+        return is_bumped(world, self);
+    case STRATEGY_STUNT:
+        return jab_is_done(world, self);
+    default:
+        return false;
+    }
+}
+
+static body nearest_man(const struct world *world, struct vec2 p)
+{
+    body best = BODY_NONE;
+    double least = 1e9;
+    for (int b = 0; b < BODY_COACH; b++) {
+        double far = vec2_distance(world->agent[b].m.at, p);
+        if (world->agent[b].here && far < least) {
+            least = far;
+            best = (body)b;
+        }
+    }
+    return best;
+}
+
+/* A screen's defender is where he should be when the user has gone by it. */
+static bool screen_is_through(const struct world *world, body man)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct job *job = &world->job[i];
+        bool his = job->task->who == man || job->task->other == man;
+        if (job->task->kind == TASK_USE && his && job->phase != PHASE_WAITING &&
+            world->t > job->begun + world->level->reaction) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool duty_arrives(const struct world *world, body self)
+{
+    const struct duty *duty = &world->duty[self];
+    const struct agent *agent = &world->agent[self];
+    bool takes_time = duty->strategy == STRATEGY_STUNT || duty->strategy == STRATEGY_BUMP ||
+                      duty->strategy == STRATEGY_BOX_OUT;
+    body man = duty_man(world, self);
+    if (duty->there) {
+        return true;
+    }
+    if (world->t <= duty->since + THINKS || (takes_time && !duty->over)) {
+        return false;
+    }
+    if (defense_at_screens(duty->strategy) && man != BODY_NONE && duty_screen(world, man) &&
+        !screen_is_through(world, man)) {
+        return false;
+    }
+    double far = vec2_distance(agent->m.at, agent->aim.at);
+    bool place = duty->strategy == STRATEGY_HELP || duty->strategy == STRATEGY_ROTATE;
+    return far < (place ? PLACE_AT : NEAR);
+}
+
+/* What follows: the errand is done, or he takes whoever is nearest. */
+void duty_arrive(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    duty->there = true;
+    if (duty->strategy == STRATEGY_ROTATE) {
+        body man = nearest_man(world, world->agent[self].m.at);
+        if (man != BODY_NONE) {
+            guard_take(world, self, man);
+        }
+    }
+    switch (duty->strategy) {
+    case STRATEGY_ROTATE:
+    case STRATEGY_GUARD:
+    case STRATEGY_RECOVER:
+    case STRATEGY_STUNT:
+    case STRATEGY_BUMP:
+        duty->strategy = STRATEGY_NONE;
+        break;
+    default:
+        break;
+    }
+}
+
+void duty_tick(struct world *world)
+{
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        struct duty *duty = &world->duty[b];
+        if (!world->agent[b].here || duty->strategy == STRATEGY_NONE) {
+            continue;
+        }
+        duty->over = duty->over || is_over(world, (body)b);
+        if (duty->strategy == STRATEGY_TAG && man_gets_ball(world, (body)b)) {
+            duty_by_rule(world, (body)b, STRATEGY_RECOVER);
+        } else if (!duty->there && duty_arrives(world, (body)b)) {
+            duty_arrive(world, (body)b);
+        }
+    }
+}
+
+/* ---- what can be seen of it ---- */
+
+static bool shows_by_rule(const struct world *world, body self, enum strategy strategy)
+{
+    body man = world->guards[self];
+    bool ball = man != BODY_NONE && ball_is_held(world, man);
+    switch (strategy) {
+    case STRATEGY_HELP:
+        return world->helper == self;
+    case STRATEGY_TRAIL: /* what the man rules do at a screen */
+        return man != BODY_NONE && screen_is_through(world, man) && duty_screen(world, man);
+    case STRATEGY_DENY:
+        return world->play->man == MAN_DENY && man != BODY_NONE && !ball;
+    case STRATEGY_SAG:
+        return world->play->man == MAN_SAG && man != BODY_NONE;
+    default:
+        return false;
+    }
+}
+
+bool duty_shows(const struct world *world, body defender, enum verb verb)
+{
+    enum strategy strategy = defense_strategy_of(verb);
+    const struct duty *duty = &world->duty[defender];
+    if (strategy == STRATEGY_NONE || !world->agent[defender].here) {
+        return false;
+    }
+    if (duty->strategy == STRATEGY_NONE) {
+        return shows_by_rule(world, defender, strategy);
+    }
+    if (duty->strategy != strategy) {
+        return duty->by_rule && strategy == STRATEGY_CLOSE_OUT && man_gets_ball(world, defender);
+    }
+    body man = duty_man(world, defender);
+    if (strategy == STRATEGY_TRAP || strategy == STRATEGY_DOUBLE) { /* two at the ball */
+        body whom = duty->whom != BODY_NONE ? duty->whom : world->ball.holder;
+        return whom < BODY_COUNT &&
+               vec2_distance(world->agent[whom].m.at, world->agent[defender].m.at) < TRAPPED;
+    }
+    bool waits = defense_at_screens(strategy) && man != BODY_NONE && duty_screen(world, man);
+    return !waits || screen_is_through(world, man);
+}
