@@ -3,6 +3,7 @@
 #include "language/tell/teller.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/real.h"
 
@@ -37,7 +38,7 @@ void say_possessive(const struct teller *t, struct strbuf *out, body b)
 void say_guard(const struct teller *t, struct strbuf *out, body b)
 {
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (b != BODY_NONE && t->play->guards[x] == b) {
+        if (b != BODY_NONE && guards_then(t, x, NULL) == b) {
             body_print(out, x);
             return;
         }
@@ -247,6 +248,61 @@ static int branch_followed(const struct play *play, size_t step)
     return -1;
 }
 
+/* What one sentence changes of who guards whom. */
+static void guard_by(body guards[BODY_COUNT], const struct task *task)
+{
+    body old = guards[task->who];
+    if (task->kind == TASK_GUARD && task->verb == VERB_GUARDS) {
+        for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+            guards[x] = guards[x] == task->other ? (body)BODY_NONE : guards[x];
+        }
+        guards[task->who] = task->other;
+    } else if (task->kind == TASK_GUARD && task->verb == VERB_SWITCHES && task->on != BODY_NONE) {
+        guards[task->who] = guards[task->on];
+        guards[task->on] = old;
+    }
+}
+
+/* Who lost his man takes the one who was left, as a step begins. */
+static void pick_up(const struct play *play, body guards[BODY_COUNT])
+{
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        for (body man = 0; play->start[x].on_floor && guards[x] == BODY_NONE && man < BODY_COACH;
+             man++) {
+            bool open = play->start[man].on_floor;
+            for (body y = BODY_FIRST_DEFENDER; y < BODY_COUNT; y++) {
+                open = open && guards[y] != man;
+            }
+            guards[x] = open ? man : guards[x];
+        }
+    }
+}
+
+body guards_then(const struct teller *t, body defender, const struct task *task)
+{
+    body guards[BODY_COUNT];
+    memcpy(guards, t->play->guards, sizeof guards);
+    for (size_t s = 0; s < t->play->steps.count; s++) {
+        const struct step *step = &t->play->steps.at[s];
+        bool here = step == t->step;
+        int branch = here ? t->branch : branch_followed(t->play, s);
+        for (size_t i = 0; i < step_task_count(step, branch); i++) {
+            const struct task *one = step_task(step, branch, i);
+            if (here && (one == task || !task)) {
+                return guards[defender];
+            }
+            guard_by(guards, one);
+        }
+        if (here) {
+            break;
+        }
+        if (t->play->defense == DEFENSE_MAN) {
+            pick_up(t->play, guards);
+        }
+    }
+    return guards[defender];
+}
+
 struct vec2 stands_at(const struct play *play, const struct step *step, body who)
 {
     struct vec2 at = play->start[who].at;
@@ -299,7 +355,7 @@ bool is_guarded(const struct teller *t, body b)
 {
     bool zone = false;
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (t->play->start[x].on_floor && t->play->guards[x] == b) {
+        if (t->play->start[x].on_floor && guards_then(t, x, NULL) == b) {
             return true;
         }
         zone = zone || (t->play->start[x].on_floor && t->play->guards[x] == BODY_NONE);

@@ -175,6 +175,41 @@ static void slot_face(const struct teller *t, struct strbuf *out, const struct t
     }
 }
 
+static void slot_man(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    body man = task->other != BODY_NONE ? task->other : guards_then(t, task->who, task);
+    if (man != BODY_NONE) {
+        say_body(t, out, man);
+    } else {
+        strbuf_text(out, "the open player");
+    }
+}
+
+static void slot_ball(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->other != BODY_NONE) {
+        say_body(t, out, task->other);
+    } else {
+        strbuf_text(out, "the ball");
+    }
+}
+
+static void slot_on(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->other != BODY_NONE) {
+        strbuf_text(out, " on ");
+        say_body(t, out, task->other);
+    }
+}
+
+static void slot_with(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    if (task->on != BODY_NONE) {
+        strbuf_text(out, " with ");
+        say_body(t, out, task->on);
+    }
+}
+
 static const struct {
     const char *name;
     say_slot *say;
@@ -182,7 +217,8 @@ static const struct {
              {"x", slot_defender}, {"y", slot_own_defender}, {"to", slot_to},
              {"at", slot_at},      {"goal", slot_goal},      {"way", slot_way},
              {"side", slot_side},  {"w", slot_width},        {"d", slot_duration},
-             {"l", slot_length},   {"f", slot_face}};
+             {"l", slot_length},   {"f", slot_face},         {"m", slot_man},
+             {"b", slot_ball},     {"on", slot_on},          {"with", slot_with}};
 
 static void fill(const struct teller *t, struct strbuf *out, const struct task *task,
                  struct str name)

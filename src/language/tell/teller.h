@@ -18,6 +18,8 @@ struct teller {
 void say_body(const struct teller *t, struct strbuf *out, body b);       /* "3", "you", "x3" */
 void say_possessive(const struct teller *t, struct strbuf *out, body b); /* "3's", "your" */
 void say_guard(const struct teller *t, struct strbuf *out, body b);      /* who guards b */
+/* Whom a defender guards, as far as sentences before `task` say; NULL: as the step begins. */
+body guards_then(const struct teller *t, body defender, const struct task *task);
 void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal);
 void say_to(const struct teller *t, struct strbuf *out,
             const struct goal *goal); /* " to the rim" */
