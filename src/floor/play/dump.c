@@ -100,6 +100,15 @@ static void wait_dump(struct strbuf *out, const struct wait *wait, const char *w
             feet(out, wait->where);
         }
         break;
+    case WAIT_DEED:
+        who(out, wait->who);
+        strbuf_print(out, " %s", verb_row(wait->verb)->words);
+        if (wait->other != BODY_NONE) {
+            strbuf_char(out, ' ');
+            who(out, wait->other);
+        }
+        strbuf_print(out, " %s", moments[wait->moment]);
+        break;
     }
     if (wait->delay > 0) {
         strbuf_text(out, " ");

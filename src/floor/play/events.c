@@ -118,17 +118,17 @@ static struct wait state_wait(const struct asked *asked)
     return wait;
 }
 
-static bool event_is_built(struct maker *m, const struct asked *asked)
+/* What a defender does by rule needs no sentence. */
+static struct wait deed_wait(const struct asked *asked)
 {
-    if (asked->event->kind != EVENT_VERB || !body_is_defender(asked->by.subject)) {
-        return true;
-    }
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_STATE_NOT_YET, asked->event->span,
-                                 "waiting for what a defender does is not built yet");
-    diag_help(m->diags, diag,
-              "write it as a read: read x3 trails; or wait for a state: when 3 is "
-              "open");
-    return false;
+    struct wait wait = event_wait_for(-1, MOMENT_STARTED);
+    wait.kind = WAIT_DEED;
+    wait.who = asked->by.subject;
+    wait.other = asked->by.object;
+    wait.verb = asked->event->verb;
+    bool ended = asked->word == TIE_AFTER || asked->word == TIE_SECONDS_AFTER;
+    wait.moment = ended ? MOMENT_ARRIVED : MOMENT_STARTED;
+    return wait;
 }
 
 static void no_event(struct maker *m, const struct asked *asked)
@@ -144,10 +144,6 @@ static void no_event(struct maker *m, const struct asked *asked)
 
 bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
 {
-    if (!event_is_built(m, asked)) {
-        m->play->broken = true;
-        return false;
-    }
     if (asked->by.subject == BODY_NONE) {
         return false; /* reported with the subject */
     }
@@ -157,14 +153,17 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
         return true;
     }
     int found = find_event(m, asked);
-    if (found < 0) {
+    bool deed =
+        found < 0 && asked->event->kind == EVENT_VERB && body_is_defender(asked->by.subject);
+    if (found < 0 && !deed) {
         bool has_it = asked->event->kind == EVENT_HAS_BALL && asked->holder == asked->by.subject;
         if (!has_it) {
             no_event(m, asked);
         }
         return false;
     }
-    *out = event_wait_for(found, moment_asked(m, asked, task_at(m, (size_t)found)));
+    *out = deed ? deed_wait(asked)
+                : event_wait_for(found, moment_asked(m, asked, task_at(m, (size_t)found)));
     out->fixed = asked->word == TIE_AS;
     out->written = true;
     out->delay = asked->word == TIE_SECONDS_AFTER ? asked->seconds : 0;

@@ -103,7 +103,7 @@ static bool is_cut_off(const struct world *world, const struct wait *wait)
     return on->cut && (!wait->written || wait->moment == MOMENT_USED);
 }
 
-static bool wait_met(struct world *world, const struct job *job, const struct wait *wait)
+bool queue_wait_met(struct world *world, const struct job *job, const struct wait *wait)
 {
     double last;
     switch (wait->kind) {
@@ -124,6 +124,10 @@ static bool wait_met(struct world *world, const struct job *job, const struct wa
         return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY;
     case WAIT_STATE:
         return state_holds(world, job, wait);
+    case WAIT_DEED: {
+        double time = deed_time(world, wait);
+        return time != TIME_NEVER && world->t >= time + wait->delay - 1e-9;
+    }
     }
     return true;
 }
@@ -133,7 +137,7 @@ bool queue_waits_met(struct world *world, const struct job *job, bool *fixed)
     *fixed = false;
     for (size_t i = 0; i < job->task->waits.count; i++) {
         const struct wait *wait = &job->task->waits.at[i];
-        if (!wait_met(world, job, wait)) {
+        if (!queue_wait_met(world, job, wait)) {
             return false;
         }
         *fixed |= wait->fixed;
@@ -210,7 +214,7 @@ static bool is_cut_short(struct world *world, const struct agent *agent, const s
         return false;
     }
     const struct job *next = &world->job[agent->queue[agent->head + 1]];
-    bool cuts = false, fixed;
+    bool cuts = next->task->cuts_short, fixed;
     for (size_t i = 0; i < next->task->waits.count; i++) {
         const struct wait *wait = &next->task->waits.at[i];
         cuts |= wait->written && (wait->fixed || wait->kind == WAIT_STATE);
@@ -221,7 +225,11 @@ static bool is_cut_short(struct world *world, const struct agent *agent, const s
 /* `until`: the moment has come at which it is cut short. */
 static bool is_ended(struct world *world, const struct job *job)
 {
-    return job->task->has_until && wait_met(world, job, &job->task->until);
+    const struct wait *until = &job->task->until;
+    if (!job->task->has_until) {
+        return false;
+    }
+    return until->kind == WAIT_DEED ? deed_holds(world, until) : queue_wait_met(world, job, until);
 }
 
 /* It stands until something that has not come; nobody waits for it to end. */
@@ -299,8 +307,9 @@ static bool is_tied(struct world *world, const struct job *job)
 {
     for (size_t i = 0; i < job->task->waits.count; i++) {
         const struct wait *wait = &job->task->waits.at[i];
-        bool named = wait->written && (wait->kind == WAIT_TASK || wait->kind == WAIT_STATE);
-        if (named && !wait_met(world, job, wait)) {
+        bool named = wait->written && (wait->kind == WAIT_TASK || wait->kind == WAIT_STATE ||
+                                       wait->kind == WAIT_DEED);
+        if (named && !queue_wait_met(world, job, wait)) {
             return true;
         }
     }
@@ -363,6 +372,7 @@ static void idle(struct world *world, body who)
  * asked again. */
 void queue_tick(struct world *world)
 {
+    deeds_watch(world);
     bool news = true;
     for (int guard = 0; news && guard < ROUNDS; guard++) {
         news = world->news;

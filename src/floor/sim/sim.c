@@ -126,7 +126,7 @@ static void take_stand(struct world *world, const struct stand *stand)
         world->screen[b] = stand->screen[b];
         world->screen[b].task = SIM_NO_TASK;
         world->screen[b].left = false;
-        world->guards[b] = stand->guards[b];
+        world->guards[b] = world->guards_first[b] = stand->guards[b];
         world->guarded[b] = BODY_NONE;
     }
     for (int b = 0; b < BODY_COUNT; b++) {
@@ -231,6 +231,7 @@ static struct chain run_segment(struct arena *arena, const struct sources *sourc
     duty_clear(world);
     duty_pick_up(world);
     duty_suppose(world);
+    deeds_list(world);
     clock_run(world);
     struct segment *segment = world->segment;
     segment->play = play;

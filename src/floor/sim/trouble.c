@@ -42,6 +42,37 @@ static int blocker(struct world *world, const struct job *job)
     return task_class(job->task->kind)->waits_for(world, job);
 }
 
+/* A state, or a defender's deed, that has not come about: in the coach's words; nothing for others.
+ */
+static struct str unmet(struct world *world, const struct job *job)
+{
+    bool waits = job->phase == PHASE_WAITING;
+    for (size_t i = 0; i <= job->task->waits.count; i++) {
+        bool last = i == job->task->waits.count;
+        const struct wait *wait = last ? &job->task->until : &job->task->waits.at[i];
+        bool named = wait->kind == WAIT_STATE || wait->kind == WAIT_DEED;
+        if ((last ? !waits && job->task->has_until : waits && named) &&
+            wait->span.source < world->sources->all.count && !queue_wait_met(world, job, wait)) {
+            return source_text(world->sources, wait->span);
+        }
+    }
+    return (struct str){"", 0};
+}
+
+static void say_unmet(struct world *world, const struct job *job, enum diag_code code,
+                      struct str what)
+{
+    bool waits = job->phase == PHASE_WAITING;
+    struct diag *diag =
+        diag_add(world->diags, code, job->task->span,
+                 waits ? "`%.*s` never starts: `%.*s` does not come about in this step"
+                       : "`%.*s` never ends, and a sentence waits for it: `%.*s` does not come "
+                         "about in this step",
+                 STR_ARG(words_of(world, job->task)), STR_ARG(what));
+    diag_help(world->diags, diag,
+              "tie it to a sentence of the step, as 1 passes, or write what brings it about");
+}
+
 /* A task that is not the first of its player waits for the one that is. */
 static int next_in_chain(struct world *world, int task)
 {
@@ -138,6 +169,11 @@ void trouble_stuck(struct world *world)
         say_no_ball(world, job);
         return;
     }
+    struct str what = unmet(world, job);
+    if (on == SIM_NO_TASK && what.size) {
+        say_unmet(world, job, DIAG_RUN_STUCK, what);
+        return;
+    }
     if (on != SIM_NO_TASK) {
         diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
                         "`%.*s` waits for `%.*s`, which does not come to its end",
@@ -156,7 +192,12 @@ void trouble_stuck(struct world *world)
 void trouble_waited(struct world *world, const struct job *job)
 {
     int on = next_in_chain(world, job->index);
+    struct str what = unmet(world, job);
     world->failed = true;
+    if (on == SIM_NO_TASK && what.size) {
+        say_unmet(world, job, DIAG_RUN_WAIT, what);
+        return;
+    }
     struct diag *diag = on == SIM_NO_TASK
                             ? diag_add(world->diags, DIAG_RUN_WAIT, job->task->span,
                                        "`%.*s` has waited %d seconds and not started",

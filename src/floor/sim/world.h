@@ -60,6 +60,7 @@ struct agent {
     double dodge_side, dodge_until;
     double stuck_since;        /* s: when he last got on, */
     double stuck_along;        /* and how far he had come */
+    bool has_helped;           /* a defender: in this step */
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
     int *queue;                /* task indices, in order */
     size_t queued, head;
@@ -142,6 +143,12 @@ struct stand {
     body guards[BODY_COUNT];
 };
 
+/* A defender's deed that somebody waits for, and when it first was so. */
+struct deed {
+    const struct wait *wait;
+    double time; /* s of the step; TIME_NEVER: not yet */
+};
+
 struct world {
     struct arena *arena;
     const struct sources *sources;
@@ -167,7 +174,9 @@ struct world {
     size_t jobs;
     struct ball ball;
     struct screen screen[BODY_COUNT];
-    body guards[BODY_COUNT];      /* defender -> his man */
+    body guards[BODY_COUNT];       /* defender -> his man */
+    body guards_first[BODY_COUNT]; /* as the step began */
+    VEC(struct deed) deeds;
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
@@ -196,11 +205,18 @@ void clock_run(struct world *world);
 void queue_tick(struct world *world);
 bool queue_due(struct world *world, body who);         /* is he to start, or to be done, now? */
 struct job *queue_head(struct world *world, body who); /* NULL: nothing left */
+bool queue_wait_met(struct world *world, const struct job *job, const struct wait *wait);
 bool queue_waits_met(struct world *world, const struct job *job, bool *fixed);
 bool queue_next_is_run(struct world *world, body who,
                        struct vec2 *goal); /* ready, and a movement */
 bool queue_depends(struct world *world, int task, int on, int depth);
 bool queue_all_done(struct world *world);
+
+/* deeds.c: what a defender does by rule. */
+void deeds_list(struct world *world);  /* those that are waited for */
+void deeds_watch(struct world *world); /* each tick */
+bool deed_holds(const struct world *world, const struct wait *wait);
+double deed_time(const struct world *world, const struct wait *wait); /* TIME_NEVER: not yet */
 
 /* One kind of task: when it may start (its verb's own wait), starting, each tick (true: the player
  * is free for his next), whether something is to happen now that its tick is to be asked about (it

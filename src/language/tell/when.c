@@ -125,6 +125,24 @@ static void say_state(const struct teller *t, struct strbuf *out, const struct w
     }
 }
 
+/* "x2 closes out on 4": what a defender does by rule. */
+static void say_deed(const struct teller *t, struct strbuf *out, const struct wait *wait, bool bare)
+{
+    const struct verb_row *row = verb_row(wait->verb);
+    bool late = bare || wait->delay > 0;
+    strbuf_text(out, late ? "" : wait->moment == MOMENT_ARRIVED ? "once " : "as ");
+    say_event(t, out, wait->who, row->words, row->bare);
+    if (wait->other != BODY_NONE) { /* the slot's preposition, "on:w", but for "stunts at" */
+        size_t size = 0;
+        while (row->slots[size] && row->slots[size] != ':') {
+            size++;
+        }
+        bool said = row->slots[0] == '_' || wait->verb == VERB_STUNTS;
+        strbuf_print(out, " %.*s%s", said ? 0 : (int)size, row->slots, said ? "" : " ");
+        say_body(t, out, wait->other);
+    }
+}
+
 static void say_wait(const struct teller *t, struct strbuf *out, const struct task *task,
                      const struct wait *wait)
 {
@@ -150,6 +168,13 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
         break;
     case WAIT_STATE:
         say_state(t, out, wait, false);
+        break;
+    case WAIT_DEED:
+        if (wait->delay > 0) {
+            say_delay(out, wait->delay);
+            strbuf_text(out, "after ");
+        }
+        say_deed(t, out, wait, false);
         break;
     }
 }
@@ -209,6 +234,8 @@ void say_until(const struct teller *t, struct strbuf *out, const struct task *ta
     if (until->kind == WAIT_TASK) {
         say_moment(t, out, step_task(t->step, t->branch, (size_t)until->task), until, task->who,
                    true);
+    } else if (until->kind == WAIT_DEED) {
+        say_deed(t, out, until, true);
     } else {
         say_state(t, out, until, true);
     }

@@ -129,9 +129,106 @@ START_TEST(an_until_that_names_nobodys_sentence_is_said)
 }
 END_TEST
 
+/* ---- what a defender does by rule ---- */
+
+/* 2 is past x2 at once and drives; the low man, x4, comes. */
+#define DRIVE                                                                                      \
+    "start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left block, x2 at 4 ft above "      \
+    "right "                                                                                       \
+    "wing\nball 2\ndefense man\n"
+
+START_TEST(a_team_mate_goes_as_the_helper_comes)
+{
+    told_run(&told, DRIVE "2 drives to the rim\nas x4 helps, 5 cuts to right block\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double began = told_time(way, 1, MOMENT_STARTED);
+    ck_assert_double_gt(began, .2);
+    ck_assert_double_lt(began, told_time(way, 0, MOMENT_ARRIVED));
+    struct vec2 x4 = segment_at(way, body_defender(4), began);
+    struct vec2 later = segment_at(way, body_defender(4), began + .6);
+    ck_assert_double_gt(vec2_distance(x4, later), .4); /* that is when he goes */
+}
+END_TEST
+
+START_TEST(a_drive_ends_when_help_comes)
+{
+    told_run(&told, DRIVE "2 drives to the rim until x4 helps\n2 passes to 4\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double cut = told_time(way, 0, MOMENT_ARRIVED);
+    ck_assert_double_gt(vec2_length(way->record[0].to), 2.5);
+    ck_assert_double_le(told_time(way, 1, MOMENT_RELEASED), cut + .3);
+    struct vec2 four = segment_at(way, body_attacker(4), told_time(way, 1, MOMENT_CAUGHT));
+    struct vec2 x4 = segment_at(way, body_defender(4), told_time(way, 1, MOMENT_CAUGHT));
+    ck_assert_double_gt(vec2_distance(four, x4), 4 * FEET); /* whose man is open */
+}
+END_TEST
+
+START_TEST(an_end_of_what_a_defender_does_can_be_waited_for)
+{
+    told_run(&told, "start five-out\ndefense man sag\n"
+                    "1 passes to 4\nafter x4 closes out, 4 drives to the rim\n"
+                    "as x4 closes out, 2 cuts to the rim\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double start = told_time(way, 2, MOMENT_STARTED), end = told_time(way, 1, MOMENT_STARTED);
+    ck_assert_double_lt(start, end);
+    ck_assert_double_ge(end, told_time(way, 0, MOMENT_CAUGHT));
+    double far = vec2_distance(segment_at(way, body_attacker(4), end),
+                               segment_at(way, body_defender(4), end));
+    ck_assert_double_lt(far, 1.6);
+}
+END_TEST
+
+START_TEST(under_and_over_a_screen_are_told_apart)
+{
+    static const char *const text =
+        "start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+        "defense man gap\n"
+        "5 down screens for 3\n3 curls off 5 to top\n"
+        "as x3 %s, 2 cuts to the rim\n"
+        "read x3 %s\n  4 stays\nread x3 %s\n  4 stays\n";
+    told_run(&told, str_format(&arena, text, "goes under", "goes under", "trails").at);
+    ck_assert_msg(told_segment(&told, 0, 0)->ran, "%s", told_said(&told));
+    ck_assert(!told_segment(&told, 0, 1)->ran);
+    told_says(&told, "run.stuck", "x3 goes under");
+    told_run(&told, str_format(&arena, text, "trails", "trails", "goes under").at);
+    ck_assert_msg(told_segment(&told, 0, 0)->ran, "%s", told_said(&told));
+}
+END_TEST
+
+START_TEST(a_switch_can_be_waited_for)
+{
+    told_run(&told, "start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+                    "defense man gap\n"
+                    "5 down screens for 3\n3 curls off 5 to top\n"
+                    "when x5 switches, 5 cuts to the rim\n"
+                    "read x3 and x5 switch\n  2 stays\n");
+    ck_assert_msg(told_segment(&told, 0, 0)->ran, "%s", told_said(&told));
+}
+END_TEST
+
+START_TEST(a_defender_who_never_does_it_is_said_by_name)
+{
+    told_run(&told, "start five-out\ndefense man\nas x4 helps, 4 cuts to the rim\n"
+                    "1 passes to 2\n");
+    told_says(&told, "run.stuck", "`x4 helps` does not come about");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("sim ties");
+    TCase *deeds = tcase_create("deeds");
+    tcase_add_checked_fixture(deeds, open_arena, close_arena);
+    tcase_add_test(deeds, a_team_mate_goes_as_the_helper_comes);
+    tcase_add_test(deeds, a_drive_ends_when_help_comes);
+    tcase_add_test(deeds, an_end_of_what_a_defender_does_can_be_waited_for);
+    tcase_add_test(deeds, under_and_over_a_screen_are_told_apart);
+    tcase_add_test(deeds, a_switch_can_be_waited_for);
+    tcase_add_test(deeds, a_defender_who_never_does_it_is_said_by_name);
+    suite_add_tcase(suite, deeds);
     TCase *all = tcase_create("until");
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, a_dribble_is_cut_short_the_moment_another_catches);
