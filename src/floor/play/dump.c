@@ -97,7 +97,7 @@ static void wait_dump(struct strbuf *out, const struct wait *wait, const char *w
         who(out, wait->who);
         strbuf_text(out, states[wait->state]);
         if (wait->state == EVENT_PAST) {
-            feet(out, wait->where);
+            who(out, wait->other);
         }
         break;
     case WAIT_DEED:
