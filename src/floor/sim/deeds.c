@@ -335,6 +335,7 @@ void deeds_watch(struct world *world)
         struct deed *deed = &world->deeds.at[i];
         if (deed->time == TIME_NEVER && deed_holds(world, deed->wait)) {
             deed->time = world->t;
+            world->news = true;
         }
     }
 }
