@@ -112,7 +112,61 @@ const struct formation *formation_at(size_t index);
 bool formation_find(struct str written, size_t *index); /* capitals, hyphens, spaces: no matter */
 struct vec2 formation_point(const struct court *court, const struct formation_spot *spot);
 
-/* Zones and presses: home points by where the ball is, for the defense room of a later stage. */
+/* Zones and presses: home points by where the ball is. */
+enum zone {
+#define ZONE(symbol, ...) ZONE_##symbol,
+#define ZONE_ROW(...)
+#include "floor/court/zones.def"
+#undef ZONE
+#undef ZONE_ROW
+    ZONE_COUNT /* none */
+};
+enum { ZONE_DEFENDERS = 5 };
+/* The places of the ball that the rows of a zone are for; a press has the last seven. */
+enum zone_anchor {
+    ANCHOR_TOP,
+    ANCHOR_SLOT,
+    ANCHOR_WING,
+    ANCHOR_CORNER,
+    ANCHOR_HIGH, /* the high post, in the middle */
+    ANCHOR_BLOCK,
+    ANCHOR_FRONT_COUNT,
+    ANCHOR_THROW_IN = ANCHOR_FRONT_COUNT, /* being thrown in behind the far baseline */
+    ANCHOR_BACK_DEEP,                     /* of the backcourt: in front of the far ring */
+    ANCHOR_BACK_CORNER,
+    ANCHOR_BACK_TOP, /* level with the far free-throw line */
+    ANCHOR_BACK_WING,
+    ANCHOR_HALF_MIDDLE,
+    ANCHOR_HALF_SIDE,
+    ANCHOR_COUNT
+};
+struct zone_row {
+    const char *word;     /* "2-3" */
+    const char *setting;  /* "zone 2-3", as the setting `defense` says it */
+    const char *who;      /* "x1 left top, ..." */
+    bool press;           /* of the full floor */
+    enum zone falls_back; /* a press: what it is over half court */
+    const char *source;
+};
+const struct zone_row *zone_row(enum zone zone);
+bool zone_find(struct str setting, enum zone *zone); /* by its setting */
+/* This defender (0 for x1) has no area but a man. */
+bool zone_is_man(enum zone zone, int defender);
+
+/* Where a defender of a zone is at home with the ball where it is: shares of a point, of the
+ * three ways to stand at the ball. Between the rows they go over into each other, so that they
+ * change no faster than a little faster than the ball; they add up to 1. */
+struct zone_home {
+    struct vec2 at; /* of the rows that name a point; (0, 0) when `point` is 0 */
+    double point, ball, above, trap;
+    double until; /* share of rows that send him to the ball until its man is there */
+};
+/* thrown_in: the ball is out of bounds. In a mirrored play the zone is mirrored too. */
+void zone_homes(const struct court *court, enum zone zone, struct vec2 ball, bool thrown_in,
+                bool mirrored, struct zone_home home[ZONE_DEFENDERS]);
+/* The nearest place to the ball at which a zone still goes out to it. */
+struct vec2 zone_reach(const struct court *court, enum zone zone, struct vec2 ball);
+struct vec2 zone_anchor_point(const struct court *court, enum zone_anchor anchor); /* right side */
 
 /* Levels: how fast, how quick, how far. Metres and seconds. */
 enum level_code {

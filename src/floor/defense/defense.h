@@ -11,6 +11,24 @@
 struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
                         struct vec2 ball, bool has_ball);
 
+/* A zone as its defenders see the floor. */
+enum { ZONE_BY_ROWS = -1, ZONE_MEN = 12 };
+struct zone_seen {
+    const struct court *court;
+    enum zone zone;
+    bool mirrored; /* the play is */
+    bool thrown_in;
+    struct vec2 ball;
+    /* Who has the ball and who is coming to take it over, 0..4 for x1..x5; ZONE_DEFENDERS: nobody
+     * of the zone. ZONE_BY_ROWS: the rows share it, continuously in where the ball is. */
+    int on_ball, comes;
+    struct vec2 man[ZONE_MEN]; /* those without the ball whom the zone has to mind */
+    int men;
+};
+/* Where each defender with an area stands (the others' are left alone). Continuous in all inputs
+ * but on_ball and comes. Nobody stands under the ring but on the ball. */
+void defense_zone(const struct zone_seen *seen, struct vec2 at[ZONE_DEFENDERS]);
+
 /* What a defender does about a screen, or instead of the man rules. */
 enum strategy {
 #define STRATEGY(symbol, ...) STRATEGY_##symbol,
