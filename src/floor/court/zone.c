@@ -255,7 +255,7 @@ static struct vec2 enclosed(const struct court *court, struct vec2 p)
     return outside ? best : in;
 }
 
-#define FALLS_BACK (14 * FEET) /* over half court, in which a press becomes its zone (ours) */
+#define FALLS_BACK (16 * FEET) /* over half court, in which a press becomes its zone (ours) */
 
 /* Of the backcourt: left to right, and from the far ring to half court. */
 static void back_shares(const struct court *court, struct vec2 p, double of, struct shares *out)
