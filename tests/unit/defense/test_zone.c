@@ -242,7 +242,7 @@ START_TEST(only_one_is_on_the_ball_and_nobody_under_the_ring)
                 ck_assert(vec2_distance(at[seen.on_ball], seen.ball) < 1.8 ||
                           vec2_length(seen.ball) > 7.5);
                 double far = vec2_length(seen.ball); /* at the ring itself they all crowd */
-                double crowd = far < 1.5 ? 0 : far < 2.5 ? .8 : 1.0;
+                double crowd = far < 1.5 ? 0 : far < 2.5 ? .6 : 1.0;
                 ck_assert_double_gt(least_from(at, seen.ball, seen.on_ball), crowd);
                 ck_assert_double_gt(least_from(at, vec2_of(0, 0), seen.on_ball), .85);
             }
