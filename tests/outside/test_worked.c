@@ -6,7 +6,6 @@
  * Z1, Z4, D10, D11   zones: test_zone.c
  * T3                 a bound on the clock (a break is over at 6 s), no play
  * D3                 a step made before the pass is thrown: ours answer what they saw
- * D7, D9             rotations of three defenders: to come
  * of the single statements: order of teaching, motion before plays, hands and grips on the ball,
  * situations, shot-clock bands, shares of a championship, the length of a drill: nothing that a run
  * shows; names of screens ("in", "out", "horizontal"): definitions; gaps in a zone: test_zone.c.

@@ -259,3 +259,54 @@ void worked_goes_between(const struct told *told)
     ck_assert_msg(least <= fact->amount, "%s: %d comes no nearer than %.2f m to between %d and %d",
                   told->row, fact->who, least, fact->whom, fact->third);
 }
+
+static double nearest_defender(const struct told *told, int player, double t)
+{
+    double least = 99;
+    for (int i = 1; i <= 5; i++) {
+        least = real_min(least, vec2_distance(at(told, player, t), at(told, -i, t)));
+    }
+    return least;
+}
+
+void worked_most_open(const struct told *told)
+{
+    const struct fact *fact = told->fact;
+    double end = told->segment->duration, own = nearest_defender(told, fact->who, end);
+    for (int i = 1; i <= 5; i++) {
+        double his = nearest_defender(told, i, end);
+        ck_assert_msg(segment_holder(told->segment, end) == body_of(i) || his <= own,
+                      "%s: %d has %.2f m, but %d has %.2f m", told->row, fact->who, own, i, his);
+    }
+}
+
+void worked_guarded(const struct told *told)
+{
+    double most = 0;
+    EACH_SAMPLE(t, told->segment, time_of(told, &told->fact->deed, told->fact->moment))
+    {
+        most = real_max(most, nearest_defender(told, told->fact->who, t));
+    }
+    ck_assert_msg(most <= told->fact->amount, "%s: nobody within %.2f m of %d", told->row, most,
+                  told->fact->who);
+}
+
+void worked_keeps_speed(const struct told *told)
+{
+    const struct deed *deed = &told->fact->deed;
+    body who = body_of(deed->who);
+    double from = time_of(told, deed, MOMENT_STARTED), way = 0, gone = 0, late = 0;
+    EACH_SAMPLE(t, told->segment, from)
+    {
+        way += vec2_length(segment_velocity(told->segment, who, t)) * RUN_SAMPLE;
+    }
+    EACH_SAMPLE(t, told->segment, from)
+    {
+        double speed = vec2_length(segment_velocity(told->segment, who, t));
+        gone += speed * RUN_SAMPLE;
+        late = gone >= .75 * way && late == 0 ? speed : late;
+    }
+    double best = quickest(told, deed);
+    ck_assert_msg(late >= told->fact->amount * best, "%s: %.2f m/s left of %.2f m/s", told->row,
+                  late, best);
+}

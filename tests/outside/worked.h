@@ -64,6 +64,9 @@ void worked_by_sideline(const struct told *told);
 void worked_nearer(const struct told *told);
 void worked_looser(const struct told *told);
 void worked_goes_between(const struct told *told);
+void worked_most_open(const struct told *told);
+void worked_keeps_speed(const struct told *told);
+void worked_guarded(const struct told *told);
 
 #define DEED(who, VERB)                                                                            \
     {                                                                                              \
@@ -181,6 +184,23 @@ void worked_goes_between(const struct told *told);
     {                                                                                              \
         .holds = worked_goes_between, .deed = DEED(a, A), .moment = MOMENT_##M, .who = (body),     \
         .whom = (one), .third = (other), .amount = (within)                                        \
+    }
+
+/* At the end no team-mate without the ball has his nearest defender farther away. */
+#define MOST_OPEN(player)                                                                          \
+    {                                                                                              \
+        .holds = worked_most_open, .who = (player)                                                 \
+    }
+/* After three quarters of a sentence's way the body still has that share of its best speed. */
+#define KEEPS_SPEED(a, A, share)                                                                   \
+    {                                                                                              \
+        .holds = worked_keeps_speed, .deed = DEED(a, A), .amount = (share)                         \
+    }
+/* From that moment on some defender is always so near. */
+#define GUARDED(a, A, M, player, within)                                                           \
+    {                                                                                              \
+        .holds = worked_guarded, .deed = DEED(a, A), .moment = MOMENT_##M, .who = (player),        \
+        .amount = (within)                                                                         \
     }
 
 #endif
