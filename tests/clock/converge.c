@@ -16,14 +16,16 @@
 
 #define FAR_MM 25.0 /* the criterion: model.md of the design, as in the prototype's table */
 #define LATE_MS 6.0
+#define TOUCH .52    /* m between two who touch, or nearly */
 #define NEVER_MS 1e6 /* happened in one run only */
 
 enum when { BEFORE_CONTACT, AFTER_CONTACT, WHENS };
 enum { SECONDS = 6 };
 
 struct tally {
-    struct numbers worst[WHENS];   /* mm, one a way through a step */
-    struct numbers at[SECONDS];    /* mm, by second of the step, whatever happened */
+    struct numbers worst[WHENS]; /* mm, one a way through a step */
+    struct numbers untouched[2]; /* the same as long as no two bodies touch: attackers, defenders */
+    struct numbers at[SECONDS];  /* mm, by second of the step, whatever happened */
     struct numbers early[SECONDS]; /* the same, of those before contact */
     struct numbers event[MOMENT_COUNT][WHENS], events[WHENS]; /* ms */
     size_t plays, differ; /* differ: not the same segments ran */
@@ -55,10 +57,11 @@ static double contact_of(const struct segment *segment)
     return first;
 }
 
-static double worst_at(const struct segment *a, const struct segment *b, size_t sample, int *who)
+static double worst_of(const struct segment *a, const struct segment *b, size_t sample, int first,
+                       int last, int *who)
 {
     double worst = 0;
-    for (int i = 0; i < BODY_COUNT; i++) {
+    for (int i = first; i < last; i++) {
         if (a->track[i].sample && b->track[i].sample) {
             double far =
                 1000 * vec2_distance(a->track[i].sample[sample].at, b->track[i].sample[sample].at);
@@ -69,6 +72,21 @@ static double worst_at(const struct segment *a, const struct segment *b, size_t 
         }
     }
     return worst;
+}
+
+/* Do two bodies touch at a sample? */
+static bool is_touching(const struct segment *segment, size_t sample)
+{
+    for (int a = 0; a < BODY_COUNT; a++) {
+        for (int b = a + 1; b < BODY_COUNT; b++) {
+            if (segment->track[a].sample && segment->track[b].sample &&
+                vec2_distance(segment->track[a].sample[sample].at,
+                              segment->track[b].sample[sample].at) < TOUCH) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 static void compare_events(struct tally *tally, const struct segment *a, const struct segment *b,
@@ -95,17 +113,31 @@ static void compare(struct tally *tally, const struct segment *a, const struct s
     double contact = fmin(contact_of(a), contact_of(b)), worst[WHENS] = {-1, -1};
     double when_worst = 0;
     int who_worst = 0;
+    double alone[2] = {0, 0};
+    bool touched = false;
     size_t samples = a->samples < b->samples ? a->samples : b->samples;
     for (size_t i = 0; i < samples; i++) {
         double t = (double)i * RUN_SAMPLE;
         int who = 0;
-        double far = worst_at(a, b, i, &who);
+        double far = worst_of(a, b, i, 0, BODY_COUNT, &who);
         enum when when = t <= contact ? BEFORE_CONTACT : AFTER_CONTACT;
         if (when == BEFORE_CONTACT && far > worst[when]) {
             when_worst = t;
             who_worst = who;
         }
         worst[when] = fmax(worst[when], far);
+        touched |= is_touching(a, i) || is_touching(b, i);
+        if (!touched && when == BEFORE_CONTACT) {
+            for (int k = 0; k < 2; k++) {
+                double was = alone[k];
+                alone[k] = fmax(alone[k], worst_of(a, b, i, k ? BODY_FIRST_DEFENDER : 0,
+                                                   k ? BODY_COUNT : BODY_COACH + 1, &who));
+                if (tally->loud >= 0 && was <= tally->loud && alone[k] > tally->loud)
+                    printf("# untouched %.*s, step %d%c at %.2f: %s%d\n", STR_ARG(a->play->name),
+                           a->step + 1, a->branch >= 0 ? 97 + a->branch : 32, t, k ? "x" : "",
+                           body_number((body)who));
+            }
+        }
         if (i % 20 == 0 && i / 20 >= 1 && i / 20 <= SECONDS) {
             numbers_add(&tally->at[i / 20 - 1], far);
             if (when == BEFORE_CONTACT) {
@@ -118,6 +150,8 @@ static void compare(struct tally *tally, const struct segment *a, const struct s
             numbers_add(&tally->worst[w], worst[w]);
         }
     }
+    numbers_add(&tally->untouched[0], alone[0]);
+    numbers_add(&tally->untouched[1], alone[1]);
     compare_events(tally, a, b, contact);
     if (tally->loud >= 0 && worst[BEFORE_CONTACT] > tally->loud) {
         printf("# %.*s, step %d%c: %.0f mm at %.2f s, %s%d\n", STR_ARG(a->play->name), a->step + 1,
@@ -182,6 +216,8 @@ static void print_table(struct tally *tally, int rate)
     printf("# %zu plays, 1/%d s against 1/%d s: median, 90 %%, most\n", tally->plays, rate,
            2 * rate);
     numbers_print("worst player before contact, mm", &tally->worst[BEFORE_CONTACT]);
+    numbers_print("attackers before any touch, mm", &tally->untouched[0]);
+    numbers_print("defenders before any touch, mm", &tally->untouched[1]);
     numbers_print("worst player after it, mm", &tally->worst[AFTER_CONTACT]);
     for (int s = 0; s < SECONDS; s++) {
         char name[64];

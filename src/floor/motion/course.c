@@ -144,7 +144,7 @@ static double nearest_ahead(const struct course *course, struct vec2 p, double l
 static double cap_at(const struct course *course, double along)
 {
     const struct path *path = &course->path;
-    size_t i = course->piece;
+    size_t i = piece_at(path, course->piece, along);
     if (i + 1 >= path->count) {
         return course->cap[path->count - 1];
     }
@@ -183,23 +183,28 @@ bool motion_at_corner(const struct course *course, struct vec2 p)
            motion_along(course, p) > course->corner[course->passed] - CORNER_NEAR;
 }
 
-struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
-                          double end_speed)
+void motion_progress(struct course *course, struct vec2 p)
 {
-    double length = path_length(&course->path), speed = vec2_length(mover->v);
     double stop = next_stop(course);
-    course->along = motion_along(course, mover->at);
+    course->along = motion_along(course, p);
     if (course->passed < course->corners && course->along > stop - CORNER_NEAR) {
         course->passed++;
         course->along = stop;
-        stop = next_stop(course);
     }
     course->piece = piece_at(&course->path, course->piece, course->along);
-    double look = course->along + LOOK + LOOK_TIME * speed;
+}
+
+struct vec2 motion_wish(const struct course *course, const struct mover *mover,
+                        const struct gait *gait, double end_speed)
+{
+    double length = path_length(&course->path), speed = vec2_length(mover->v);
+    double along = motion_along(course, mover->at);
+    double look = along + LOOK + LOOK_TIME * speed;
     bool last = course->passed == course->corners;
-    struct vec2 target = point_ahead(course, last ? look : real_min(look, stop), end_speed > 0);
-    double left = real_max(0, length - course->along);
-    double limit = real_min(gait->top, cap_at(course, course->along));
+    struct vec2 target =
+        point_ahead(course, last ? look : real_min(look, next_stop(course)), end_speed > 0);
+    double left = real_max(0, length - along);
+    double limit = real_min(gait->top, cap_at(course, along));
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
     if (end_speed <= 0) {
         limit = real_min(
@@ -210,6 +215,13 @@ struct vec2 motion_follow(struct course *course, const struct mover *mover, cons
         }
     }
     return vec2_scale(vec2_unit(vec2_sub(target, mover->at)), limit);
+}
+
+struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
+                          double end_speed)
+{
+    motion_progress(course, mover->at);
+    return motion_wish(course, mover, gait, end_speed);
 }
 
 double motion_course_time(const struct course *course, struct mover mover, const struct gait *gait,

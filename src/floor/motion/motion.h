@@ -77,7 +77,14 @@ struct course {
 /* `run_out`: the last metres of the points lie behind the goal. */
 struct course motion_course(struct arena *arena, const struct vec2 *points, size_t count,
                             const struct gait *gait, double run_out);
-/* The velocity to want now; `end_speed` may be carried over the end. Moves the progress on. */
+/* Moves the progress on, for somebody who has come to p. */
+void motion_progress(struct course *course, struct vec2 p);
+/* The velocity to want where `mover` is, or is about to be; `end_speed` may be carried over the
+ * end.
+ */
+struct vec2 motion_wish(const struct course *course, const struct mover *mover,
+                        const struct gait *gait, double end_speed);
+/* Both in turn. */
 struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
                           double end_speed);
 /* How far along it stands who is at p, and whether the next sharp turn is there to be made; both

@@ -222,6 +222,7 @@ static void one_tick(struct world *world)
     for (int piece = 0; again; piece++) {
         double from = world->t;
         world->h = end - from;
+        world->lead = world->h;
         world->fresh = piece == 0;
         queue_tick(world);
         guard_tick(world);

@@ -231,7 +231,7 @@ void duty_suppose(struct world *world)
 static body about(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
-    body holder = see_ago(world, world->level->reaction)->holder;
+    body holder = see_ago(world, world->level->reaction).holder;
     if (duty->whom == BODY_NONE && duty->strategy == STRATEGY_TRAP && holder != BODY_NONE) {
         return holder;
     }
@@ -270,7 +270,7 @@ static struct seen_duty seen_of(const struct world *world, body self, const stru
     const struct duty *duty = &world->duty[self];
     body own = world->guards[self], whom = about(world, self);
     double reaction = world->level->reaction;
-    body holder = see_ago(world, reaction)->holder;
+    body holder = see_ago(world, reaction).holder;
     struct mover man = own == BODY_NONE               ? world->agent[self].m
                        : own == duty_man(world, self) ? view->man
                                                       : see_body(world, own, reaction);

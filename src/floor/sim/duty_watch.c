@@ -8,11 +8,11 @@
 
 #define NEAR .35     /* m: there */
 #define PLACE_AT .62 /* m: and at a place where somebody stands, as near as two bodies get */
-#define THINKS (1.5 / SIM_THOUGHTS) /* s until he has thought of it once */
-#define MET .64                     /* m: two bodies and a hand: he has been bumped */
-#define RUNS 1.0                    /* m/s: a cutter */
-#define LETS_GO 1.5                 /* s that a bump or a jab may take */
-#define TRAPPED 1.2                 /* m */
+#define THINKS .04   /* s until he has thought of it once */
+#define MET .64      /* m: two bodies and a hand: he has been bumped */
+#define RUNS 1.0     /* m/s: a cutter */
+#define LETS_GO 1.5  /* s that a bump or a jab may take */
+#define TRAPPED 1.2  /* m */
 
 static bool shot_is_up(const struct world *world)
 {
@@ -52,8 +52,8 @@ static bool jab_is_done(const struct world *world, body self)
 static bool man_gets_ball(const struct world *world, body self)
 {
     body man = world->guards[self];
-    const struct glimpse *seen = see_ago(world, world->level->reaction);
-    return man != BODY_NONE && seen->holder == man;
+    struct glimpse seen = see_ago(world, world->level->reaction);
+    return man != BODY_NONE && seen.holder == man;
 }
 
 static bool is_over(const struct world *world, body self)

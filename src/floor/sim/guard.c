@@ -34,13 +34,13 @@ static struct view look(const struct world *world, body self)
 {
     body man = duty_man(world, self);
     double reaction = world->level->reaction;
-    const struct glimpse *seen = see_ago(world, reaction);
+    struct glimpse seen = see_ago(world, reaction);
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
     return (struct view){.man = free ? world->agent[self].m
                                      : see_body(world, man, reaction_to(world, self, man)),
-                         .ball = vec2_along(seen->ball, seen->ball_v, reaction),
-                         .ball_v = seen->ball_v,
-                         .has_ball = !free && seen->holder == man};
+                         .ball = vec2_along(seen.ball, seen.ball_v, reaction),
+                         .ball_v = seen.ball_v,
+                         .has_ball = !free && seen.holder == man};
 }
 
 /* The man rules, and how fast the place they name is moving. */
@@ -123,7 +123,7 @@ static double errand_cap(const struct world *world, body self, struct vec2 aim)
 static void run_errand(struct world *world, body self, struct aim aim)
 {
     struct agent *agent = &world->agent[self];
-    struct vec2 way = vec2_sub(aim.at, agent->m.at);
+    struct vec2 way = vec2_sub(aim.at, world_soon(world, agent).at);
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     struct vec2 command = vec2_along(vec2_scale(vec2_unit(way), far > STILL ? go : 0), aim.v, 1);
@@ -139,7 +139,8 @@ static void run_errand(struct world *world, body self, struct aim aim)
 static void control(struct world *world, body self, const struct view *view, struct aim aim)
 {
     struct agent *agent = &world->agent[self];
-    struct vec2 way = vec2_sub(aim.at, agent->m.at), off = vec2_sub(agent->m.at, view->man.at);
+    struct vec2 at = world_soon(world, agent).at;
+    struct vec2 way = vec2_sub(aim.at, at), off = vec2_sub(at, view->man.at);
     double far = vec2_length(way), speed = vec2_length(view->man.v), slide = world->level->slide;
     struct vec2 rim = vec2_unit(vec2_scale(view->man.at, -1));
     double cap = speed_cap(world, far, vec2_length(aim.v)), share = 1;
@@ -194,12 +195,12 @@ void guard_tick(struct world *world)
             continue;
         }
         struct view view = look(world, (body)b);
-        if (world_beat(world, SIM_THOUGHTS)) {
+        if (world->fresh) {
             agent->aim = wanted(world, (body)b, &view);
-            agent->thought = world->t;
+            agent->thought = world->t + world->lead;
         }
         struct aim aim = agent->aim; /* goes on in between */
-        aim.at = inside(world, vec2_along(aim.at, aim.v, world->t - agent->thought));
+        aim.at = inside(world, vec2_along(aim.at, aim.v, world->t + world->lead - agent->thought));
         if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
             control(world, (body)b, &view, aim);
         } else {

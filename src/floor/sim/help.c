@@ -66,8 +66,8 @@ static void end_help(struct world *world)
 
 void help_tick(struct world *world)
 {
-    const struct glimpse *seen = see_ago(world, world->level->reaction);
-    body driver = seen->holder;
+    struct glimpse seen = see_ago(world, world->level->reaction);
+    body driver = seen.holder;
     bool has = driver != BODY_NONE && ball_is_held(world, driver);
     if (world->helper != BODY_NONE && (!has || driver != world->helped)) {
         end_help(world);

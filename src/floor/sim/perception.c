@@ -4,59 +4,80 @@
 
 #include "base/real.h"
 
-static struct glimpse *at_tick(const struct world *world, long tick)
+static struct stance *at_tick(const struct world *world, long tick)
 {
     return &world->past[(tick + world->past_size) % world->past_size];
 }
 
 void see_now(struct world *world)
 {
-    struct glimpse *glimpse = at_tick(world, world->tick);
-    const struct glimpse *before = at_tick(world, world->tick - 1);
-    for (int i = 0; i < world->bodies; i++) {
-        body b = world->present[i];
-        glimpse->at[b] = world->agent[b].m.at;
-        glimpse->v[b] = world->agent[b].m.v;
+    struct stance *stance = at_tick(world, world->tick);
+    for (int b = 0; b < BODY_COUNT; b++) {
+        if (world->agent[b].here) {
+            stance->at[b] = world->agent[b].m.at;
+            stance->v[b] = world->agent[b].m.v;
+        }
     }
-    const struct ball *ball = &world->ball;
-    bool flies = ball->state == IN_FLIGHT;
-    glimpse->ball = flies || ball->state == IN_SHOT ? ball->end : ball_place(world);
-    glimpse->holder = ball->state == HELD ? ball->holder : flies ? ball->target : (body)BODY_NONE;
-    bool same = world->tick > 0 && before->holder == glimpse->holder && ball->state == HELD;
-    glimpse->ball_v = same ? world->agent[ball->holder].m.v : vec2_of(0, 0);
 }
 
 void see_fill(struct world *world)
 {
     see_now(world);
-    struct glimpse now = *at_tick(world, world->tick);
+    struct stance now = *at_tick(world, world->tick);
     for (long i = 0; i < world->past_size; i++) {
         world->past[i] = now;
     }
 }
 
-static struct vec2 ahead(struct vec2 a, struct vec2 b, double t, struct vec2 v, double seconds)
+/* Where `who` was, `seconds` before the moment that is thought about. */
+static struct mover was(const struct world *world, body who, double seconds)
 {
-    return vec2_along(vec2_mix(a, b, t), v, seconds);
+    double since = (world->t + world->lead) * world->rate - (double)world->tick;
+    double back = real_clamp(seconds * world->rate - since, 0, (double)world->past_size - 3);
+    long whole = (long)back;
+    const struct stance *near = at_tick(world, world->tick - whole);
+    const struct stance *far = at_tick(world, world->tick - whole - 1);
+    double t = back - (double)whole;
+    return (struct mover){vec2_mix(near->at[who], far->at[who], t),
+                          vec2_mix(near->v[who], far->v[who], t)};
 }
 
 /* Where `who` is believed to be, from what was seen `seconds` ago. */
 struct mover see_body(const struct world *world, body who, double seconds)
 {
-    double since = world->t * world->rate - (double)world->tick; /* ticks since the last glimpse */
-    double back = real_clamp(seconds * world->rate - since, 0, (double)world->past_size - 3);
-    long whole = (long)back;
-    const struct glimpse *near = at_tick(world, world->tick - whole);
-    const struct glimpse *far = at_tick(world, world->tick - whole - 1);
-    double t = back - (double)whole;
-    struct vec2 v = vec2_mix(near->v[who], far->v[who], t);
-    return (struct mover){ahead(near->at[who], far->at[who], t, v, seconds), v};
+    struct mover seen = was(world, who, seconds);
+    return (struct mover){vec2_along(seen.at, seen.v, seconds), seen.v};
 }
 
-const struct glimpse *see_ago(const struct world *world, double seconds)
+/* The span of the ball that was on then; what was before the segment is as it began. */
+static const struct ball_span *span_at(const struct world *world, double t)
 {
-    double since = world->t * world->rate - (double)world->tick;
-    long back =
-        (long)real_clamp(seconds * world->rate - since + .5, 0, (double)world->past_size - 2);
-    return at_tick(world, world->tick - back);
+    const struct segment *segment = world->segment;
+    size_t i = segment->ball.count - 1;
+    while (i > 0 && segment->ball.at[i].from > t) {
+        i--;
+    }
+    return &segment->ball.at[i];
+}
+
+struct glimpse see_ago(const struct world *world, double seconds)
+{
+    const struct ball_span *span = span_at(world, world->t + world->lead - seconds);
+    struct glimpse seen = {.holder = BODY_NONE};
+    switch (span->state) {
+    case BALL_HELD: {
+        struct mover holder = was(world, span->holder, seconds);
+        seen = (struct glimpse){holder.at, holder.v, span->holder};
+        break;
+    }
+    case BALL_FLIGHT:
+        seen.holder = span->target;
+        seen.ball = span->end;
+        break;
+    case BALL_SHOT:
+    case BALL_LOOSE:
+        seen.ball = span->end;
+        break;
+    }
+    return seen;
 }

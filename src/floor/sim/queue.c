@@ -353,14 +353,16 @@ static void idle(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
     struct vec2 to = agent->come_to;
+    struct mover soon = world_soon(world, agent);
     if (agent->coming) {
-        double far = vec2_distance(agent->m.at, to);
+        double far = vec2_distance(soon.at, to);
         agent->gait = motion_gait(world->level, EFFORT_CUT, false);
         double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
         agent->command =
-            vec2_scale(vec2_unit(vec2_sub(to, agent->m.at)), real_min(speed, agent->gait.top));
+            vec2_scale(vec2_unit(vec2_sub(to, soon.at)), real_min(speed, agent->gait.top));
     } else if (agent->going) {
-        agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, 0);
+        motion_progress(&agent->course, agent->m.at);
+        agent->command = motion_wish(&agent->course, &soon, &agent->gait, 0);
         agent->command = steer_round(world, who, agent->command,
                                      path_point(&agent->course.path, 1e9), BODY_NONE);
     } else {

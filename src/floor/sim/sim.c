@@ -40,6 +40,11 @@ void world_mark(struct world *world, int task, enum moment moment)
     }
 }
 
+struct mover world_soon(const struct world *world, const struct agent *agent)
+{
+    return (struct mover){vec2_along(agent->m.at, agent->m.v, world->lead), agent->m.v};
+}
+
 bool world_beat(const struct world *world, int times)
 {
     return world->fresh && world->tick * times % world->rate == 0;
@@ -204,7 +209,7 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->rate = options->rate;
     world->dt = 1.0 / options->rate;
     world->past_size = (long)(SIM_PAST * options->rate);
-    world->past = arena_array(arena, struct glimpse, (size_t)world->past_size);
+    world->past = arena_array(arena, struct stance, (size_t)world->past_size);
     world->helper = world->helped = BODY_NONE;
     world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
     return world;

@@ -126,7 +126,9 @@ bool move_tick(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
     agent->end_speed = end_speed(world, job->task->who);
-    agent->command = motion_follow(&agent->course, &agent->m, &agent->gait, agent->end_speed);
+    struct mover soon = world_soon(world, agent);
+    motion_progress(&agent->course, agent->m.at);
+    agent->command = motion_wish(&agent->course, &soon, &agent->gait, agent->end_speed);
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
     bool there = is_there(agent, job, agent->course.along);
     bool near = is_blocked(world, agent) && vec2_distance(agent->m.at, job->goal) < NEARLY;

@@ -320,8 +320,10 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         !screen_setup_pending(world, screen->user)) {
         return true;
     }
-    double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
-    struct vec2 way = vec2_unit(vec2_sub(screen->spot, agent->m.at));
+    struct vec2 at = world_soon(world, agent).at;
+    double rest = vec2_distance(at, screen->spot);
+    double speed = real_min(3.5 * rest, real_sqrt(1.6 * agent->gait.brake * rest));
+    struct vec2 way = vec2_unit(vec2_sub(screen->spot, at));
     agent->command = vec2_scale(way, real_min(speed, agent->gait.top));
     if (far > NEAR) {
         agent->command =

@@ -9,9 +9,8 @@
 
 #define SIM_PAST .52 /* s of what was to be seen that are kept: the longest reaction and a tick */
 enum {
-    SIM_SAMPLES = 20,  /* a second: RUN_SAMPLE */
-    SIM_REPLANS = 20,  /* times a second a screener looks where to go */
-    SIM_THOUGHTS = 40, /* times a second a defender thinks what he wants */
+    SIM_SAMPLES = 20, /* a second: RUN_SAMPLE */
+    SIM_REPLANS = 20, /* times a second a screener looks where to go */
     SIM_NO_TASK = -1
 };
 
@@ -125,11 +124,13 @@ struct ball {
     int task;
 };
 
-/* What was to be seen at one tick. */
-struct glimpse {
+/* Where everybody was at one tick; and what was seen of the ball. */
+struct stance {
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
-    struct vec2 ball, ball_v;
-    body holder; /* or who is about to be */
+};
+struct glimpse {
+    struct vec2 ball, ball_v; /* in the air: where it is going */
+    body holder;              /* or who is about to be */
 };
 
 /* What goes on from one step to the next. */
@@ -164,8 +165,9 @@ struct world {
     long tick;
     double t; /* tick * dt: never summed up; or a moment inside the tick, when something happens */
     double h; /* s from t to the end of the tick */
-    bool fresh; /* at the start of a tick, and not inside it */
-    bool news;  /* something has happened: somebody may start, or be done */
+    double lead; /* s from t to the moment that what is wanted in this tick is worked out for */
+    bool fresh;  /* at the start of a tick, and not inside it */
+    bool news;   /* something has happened: somebody may start, or be done */
     const struct sim_options *options;
     struct agent agent[BODY_COUNT];
     body present[BODY_COUNT]; /* who is on the floor, attackers first: the loops of a tick */
@@ -180,8 +182,8 @@ struct world {
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
-    body helper, helped;  /* who helps against whose drive, or BODY_NONE */
-    struct glimpse *past; /* ring of past_size, by tick */
+    body helper, helped; /* who helps against whose drive, or BODY_NONE */
+    struct stance *past; /* ring of past_size, by tick */
     long past_size;
     double quiet;   /* s since anything last moved or happened */
     double settled; /* s since the last task was done */
@@ -195,6 +197,7 @@ void world_position(const struct world *world, struct vec2 position[BODY_COUNT])
 struct tie_side world_tie(const struct world *world);
 struct task_record *world_record(struct world *world, int task);
 void world_mark(struct world *world, int task, enum moment moment); /* now; the first time counts */
+struct mover world_soon(const struct world *world, const struct agent *agent); /* `lead` from now */
 /* Does this tick open one of `times` equal parts of the second? The same moments at every rate. */
 bool world_beat(const struct world *world, int times);
 
@@ -304,7 +307,7 @@ struct vec2 guard_expected(struct world *world, body defender, body screener, st
                            struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
-const struct glimpse *see_ago(const struct world *world, double seconds);
+struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
 void contact_tick(struct world *world);
 void record_sample(struct world *world);
