@@ -10,7 +10,7 @@
 
 #define APART 2.3   /* m: two who stand are further apart than this (ours) */
 #define PACE 2.2    /* m/s: about what a run comes to with its start and its stop (ours) */
-#define PATIENT 4.0 /* s that a player is made to wait: half of what the clock bears */
+#define PATIENT 3.0 /* s that a player is made to wait: half of what the clock bears */
 
 unsigned maker_roll(struct maker *maker, unsigned most)
 {

@@ -242,6 +242,7 @@ static void say_screen(struct maker *maker, int screener, int user, bool ball)
     maker_say(maker, screener, TIE_ANY, "screens", "%sscreens for %d", kind, user);
     struct vec2 way = vec2_unit(vec2_sub(maker->at[screener], maker->at[user]));
     maker_send(maker, screener, vec2_along(maker->at[user], way, 1));
+    maker_busy(maker, screener, 1); /* to stand, and to be waited for */
     maker->screened[screener] = true;
     maker->open_screen = true;
     maker->free[user] = real_max(maker->free[user], maker->free[screener]);

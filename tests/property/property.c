@@ -155,7 +155,7 @@ static void tell(const struct total *total, const struct watch *m)
     hold("nobody is faster than the level", m->too_fast, m->body_ticks, 0, &m->fast, "m/s over");
     hold("nobody turns about three times in a second, unwritten", m->dancing, m->body_ticks, 0,
          &m->dance, "times");
-    hold("nobody at rest trembles", m->trembling, m->body_ticks, 0, &m->tremble, "m/s");
+    hold("nobody at rest trembles", m->trembling, m->body_ticks, 0, &m->tremble, "s");
     hold("bodies are more than 5 cm in each other in under 1 of 1,000 ticks", m->overlaps, m->ticks,
          .001, &m->overlap, "m");
     hold("nobody is put aside more than 3 cm in a tick", m->shoved, m->body_ticks, 0, &m->shove,

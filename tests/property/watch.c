@@ -77,9 +77,8 @@ static bool turn_is_written(struct motion_memory *memory, const struct agent *ag
 static void turned(struct watch *watch, const struct world *world, int b, bool rested)
 {
     struct motion_memory *memory = &watch->memory[b];
-    if (rested) {
-        watch->trembling++;
-        worse(watch, &watch->tremble, vec2_length(world->agent[b].m.v), world, b, BODY_NONE);
+    if (rested && memory->stirred < 0) {
+        memory->stirred = world->t;
     }
     memory->turned[memory->turns++ % WATCH_TURNS] = world->t;
     size_t in_a_second = 0;
@@ -105,8 +104,13 @@ static void turns(struct watch *watch, const struct world *world, int b)
         }
         memory->way = vec2_unit(agent->m.v);
     }
+    if (memory->stirred >= 0 && world->t - memory->stirred > REST_TIME) {
+        watch->trembling++; /* it went nowhere */
+        worse(watch, &watch->tremble, world->t - memory->stirred, world, b, BODY_NONE);
+        memory->stirred = -1;
+    }
     if (speed > REST) {
-        memory->slow_since = -1;
+        memory->slow_since = memory->stirred = -1; /* a start, not a tremble */
     } else if (memory->slow_since < 0) {
         memory->slow_since = world->t;
     }
@@ -180,8 +184,7 @@ static void remember(struct watch *watch, const struct world *world, int b)
     struct motion_memory *memory = &watch->memory[b];
     const struct agent *agent = &world->agent[b];
     if (world->tick == 0) {
-        *memory = (struct motion_memory){.slow_since = 0, .written = -WRITTEN_FOR};
-        memory->written = 0;
+        *memory = (struct motion_memory){.slow_since = 0, .stirred = -1};
     } else {
         struct vec2 own = vec2_scale(vec2_add(memory->v, agent->m.v), world->dt / 2);
         double put = vec2_distance(vec2_add(memory->at, own), agent->m.at);

@@ -20,10 +20,11 @@ enum { WATCH_TURNS = 8 };
 
 /* One body's movement in the segment that is being run. */
 struct motion_memory {
-    struct vec2 at, v;   /* at the end of the tick before */
-    struct vec2 way;     /* the last way in which it really moved, unit */
-    double slow_since;   /* since when it has been at rest; < 0: it is not */
-    double written;      /* a turn that was written: the last one, s */
+    struct vec2 at, v; /* at the end of the tick before */
+    struct vec2 way;   /* the last way in which it really moved, unit */
+    double slow_since; /* since when it has been at rest; < 0: it is not */
+    double stirred; /* when it last turned about at rest; counted unless it then goes; < 0: not */
+    double written; /* a turn that was written: the last one, s */
     size_t passed, head; /* corners of its course, sentences of its queue */
     const struct vec2 *course;
     double turned[WATCH_TURNS]; /* when it last turned about, unwritten */

@@ -8,18 +8,43 @@
 #include "base/real.h"
 
 #define DEAD .015     /* m of overlap that is left alone */
-#define PUSH .5       /* share of the overlap taken away in a pass */
+#define PUSH .5       /* share of the overlap taken away in a pass, */
+#define PUSH_MOST 1.2 /* m/s: and no faster than one is shoved aside (ours) */
 #define RUB_SPEED 1.2 /* m/s: above it, rubbing a set screen costs speed */
 #define RUB 3.0       /* m/s^2 (ours) */
 #define RUNNING 1.0   /* m/s */
 #define RUNNER .1     /* share of an overlap that a running attacker gives way */
+#define WALKS .2      /* m/s: who comes on faster than that walks into the other */
+#define NUDGED .15    /* share that a team-mate gives way who is walked into (ours) */
 #define LINE .15      /* m inside the boundary: feet stay on the floor */
 
-/* The share of the overlap that `a` gives way: a set screener none, a shadow all; a screener on his
- * way does not push the defender whom he looks for; a runner is not held up by a defender, and who
- * stands is not pushed about.
- */
-static double give(const struct agent *a, const struct agent *b)
+/* Of two team-mates he gives way who walks into the other. */
+static double give_to_mate(const struct agent *a, const struct agent *b, struct vec2 way)
+{
+    double from_a = real_max(0, vec2_dot(a->m.v, way)),
+           from_b = real_max(0, -vec2_dot(b->m.v, way));
+    double both = from_a + from_b;
+    return both > WALKS ? real_mix(NUDGED, 1 - NUDGED, from_a / both) : .5;
+}
+
+/* What an attacker gives way to a defender: a screener on his way does not push the one whom he
+ * looks for; a runner is not held up; who walks into him shares; who stands is not pushed about. */
+static double give_to_defender(const struct agent *attacker, const struct agent *defender,
+                               struct vec2 way)
+{
+    bool looks = attacker->screening && !attacker->planted && attacker->sought == defender;
+    if (looks) {
+        return 1;
+    }
+    if (vec2_square(attacker->m.v) > RUNNING * RUNNING) {
+        return RUNNER;
+    }
+    return vec2_dot(attacker->m.v, way) > WALKS ? .5 : 0;
+}
+
+/* The share of the overlap that `a` gives way, `way` being the unit toward `b`: a set screener
+ * none, a shadow all. The two shares make one. */
+static double give(const struct agent *a, const struct agent *b, struct vec2 way, double t)
 {
     if (a->anchored || b->anchored) {
         return a->anchored ? 0 : 1;
@@ -27,15 +52,15 @@ static double give(const struct agent *a, const struct agent *b)
     if (b->shadow != a->shadow) {
         return a->shadow ? 1 : 0;
     }
-    if (a->defends != b->defends) {
-        const struct agent *attacker = a->defends ? b : a;
-        bool runs = vec2_length(attacker->m.v) > RUNNING;
-        const struct agent *defender = a->defends ? a : b;
-        bool looks = attacker->screening && !attacker->planted && attacker->sought == defender;
-        double share = looks ? 1 : runs ? RUNNER : 0;
-        return a->defends ? 1 - share : share;
+    bool a_first = t < a->let_through, b_first = t < b->let_through;
+    if (a_first != b_first) {
+        return a_first ? 0 : 1; /* who cannot get on is let through */
     }
-    return .5;
+    if (a->defends == b->defends) {
+        return give_to_mate(a, b, way);
+    }
+    return b->defends ? give_to_defender(a, b, way)
+                      : 1 - give_to_defender(b, a, vec2_scale(way, -1));
 }
 
 static void rub(struct agent *a, double dt)
@@ -46,7 +71,7 @@ static void rub(struct agent *a, double dt)
     }
 }
 
-static void part(struct agent *a, struct agent *b, double least, double dt)
+static void part(const struct world *world, struct agent *a, struct agent *b, double least)
 {
     struct vec2 gap = vec2_sub(b->m.at, a->m.at);
     double far = vec2_length(gap);
@@ -54,10 +79,12 @@ static void part(struct agent *a, struct agent *b, double least, double dt)
         return;
     }
     struct vec2 way = vec2_scale(gap, 1 / far);
-    double ga = give(a, b), gb = give(b, a), over = least - far - DEAD;
+    double ga = give(a, b, way, world->t), gb = a->anchored && b->anchored ? 0 : 1 - ga;
+    double dt = world->h, over = least - far - DEAD;
     if (over > 0) {
-        a->m.at = vec2_along(a->m.at, way, -PUSH * over * ga);
-        b->m.at = vec2_along(b->m.at, way, PUSH * over * gb);
+        double push = real_min(PUSH * over, PUSH_MOST * dt);
+        a->m.at = vec2_along(a->m.at, way, -push * ga);
+        b->m.at = vec2_along(b->m.at, way, push * gb);
     }
     double closing = vec2_dot(vec2_sub(a->m.v, b->m.v), way);
     if (closing > 0) {
@@ -71,14 +98,10 @@ static void part(struct agent *a, struct agent *b, double least, double dt)
     }
 }
 
-/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other.
- * Team-mates who step aside for one who cannot get on leave him half a body. */
-static double least_gap(const struct world *world, const struct agent *a, const struct agent *b)
+/* A hand-off is closer than two shoulders; two who exchange the ball lean past each other. */
+static double least_gap(const struct agent *a, const struct agent *b)
 {
     double bodies = 2 * MOTION_BODY;
-    if (!a->defends && !b->defends && (world->t < a->let_through || world->t < b->let_through)) {
-        return 0;
-    }
     return a->coming || b->coming ? bodies - .06 : bodies;
 }
 
@@ -110,7 +133,7 @@ void contact_tick(struct world *world)
                 struct agent *b = &world->agent[world->present[k]];
                 double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
                 if (dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
-                    part(a, b, least_gap(world, a, b), world->dt);
+                    part(world, a, b, least_gap(a, b));
                     met = true;
                 }
             }

@@ -13,7 +13,9 @@
 #define PULL 3.5    /* 1/s: speed by distance to the target (ours) */
 #define SOFT 1.6    /* braking, as a share of sqrt(2 b L) squared */
 #define TOP .85     /* of the sprint: what a defender's legs tend to */
-#define STILL .10   /* m: near enough not to stir */
+#define STILL .08   /* m: near enough to stand, */
+#define STIRS .25   /* and so far off before he stirs again (ours): feet are not moved by inches */
+#define DRIFT .4    /* m/s: a place that moves slower than that is stood on (ours) */
 #define SPRINTS .75 /* of the way when closing out (the textbooks' three quarters) */
 #define BACKS 1.2   /* m before a runner: he backs up, he does not turn yet */
 
@@ -110,6 +112,15 @@ static double speed_cap(const struct world *world, double far, double along)
     return far < 1 ? slide : real_mix(slide, .7 * sprint, far - 1);
 }
 
+/* Near his place and that is not moving he stands, until it has moved a foot away: a place that is
+ * reckoned anew every tick is never quite still. */
+static bool stands(struct agent *agent, double far, struct vec2 drift)
+{
+    bool still = vec2_square(drift) < DRIFT * DRIFT;
+    agent->stands = still && far < (agent->stands ? STIRS : STILL);
+    return agent->stands;
+}
+
 /* On an errand of his own: a sprint; to close out three quarters of the way, then chopped steps. */
 static double errand_cap(const struct world *world, body self, struct vec2 aim)
 {
@@ -126,7 +137,9 @@ static void run_errand(struct world *world, body self, struct aim aim)
     struct vec2 way = vec2_sub(aim.at, world_soon(world, agent).at);
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
-    struct vec2 command = vec2_along(vec2_scale(vec2_unit(way), far > STILL ? go : 0), aim.v, 1);
+    struct vec2 command = stands(agent, far, aim.v)
+                              ? vec2_of(0, 0)
+                              : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, 1);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
@@ -157,8 +170,8 @@ static void control(struct world *world, body self, const struct view *view, str
             real_min(cap, world->level->backpedal); /* nobody runs backwards as fast as forwards */
     }
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
-    struct vec2 command = vec2_scale(vec2_unit(way), far > STILL ? go : 0);
-    command = vec2_along(command, aim.v, share);
+    struct vec2 command = vec2_scale(vec2_unit(way), go);
+    command = stands(agent, far, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);

@@ -360,6 +360,7 @@ static void idle(struct world *world, body who)
         double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
         agent->command =
             vec2_scale(vec2_unit(vec2_sub(to, soon.at)), real_min(speed, agent->gait.top));
+        agent->command = steer_round(world, who, agent->command, to, BODY_NONE);
     } else if (agent->going) {
         motion_progress(&agent->course, agent->m.at);
         agent->command = motion_wish(&agent->course, &soon, &agent->gait, 0);

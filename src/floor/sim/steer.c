@@ -1,53 +1,102 @@
 /* SPDX-License-Identifier: MIT */
-/* steer: bends a wanted velocity round whoever stands in the way, by the tangent. The side is the
- * nearer one, kept until he is passed: changing one's mind in front of a body is how players dance.
- */
+/* steer: bends a wanted velocity round whoever stands in the way, by the tangent; where somebody
+ * else stands beside him, by the tangent of the next one, and so on round the group. The side is
+ * the nearer one, kept until all are passed: changing one's mind in front of a body is how players
+ * dance. */
 #include "floor/sim/world.h"
-
-#include <math.h>
 
 #include "base/real.h"
 
-#define SIGHT 2.0     /* m ahead in which a body matters (ours) */
-#define AIR .06       /* m between the two, passing */
-#define KEEP .4       /* s that a chosen side is kept */
+#define SIGHT 2.0 /* m ahead in which a body matters (ours) */
+#define AIR .06   /* m between the two, passing */
+#define ROOM (2 * MOTION_BODY + AIR)
+#define GRAZE .02 /* m of the room that a tangent may miss: it touches the circle it goes round */
+#define COMING .3 /* m/s: who comes the other way faster than that is met, not passed */
+#define KEEP .4   /* s that a chosen side is kept */
 #define FORESIGHT .25 /* s that a moving body is thought on */
 #define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
+#define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
+#define STRIDE .4     /* m */
+#define EDGE .1       /* m inside the line */
+#define SQUEEZE .4    /* of the speed, where there is no way round: he waits for a gap (ours) */
 
-static bool is_obstacle(const struct world *world, body who, body other, body not_him)
+/* The way somebody wants, and those who may be in it. */
+struct view_ahead {
+    const struct world *world;
+    body who, not_him;
+    const struct agent *self;
+    struct vec2 way; /* unit */
+    double far;      /* m that matter */
+};
+
+static bool is_obstacle(const struct view_ahead *view, body other)
 {
-    const struct agent *a = &world->agent[who], *b = &world->agent[other];
-    if (!b->here || other == who || other == not_him || b->outside) {
+    const struct agent *a = view->self, *b = &view->world->agent[other];
+    if (other == view->who || other == view->not_him || b->outside || a->anchored) {
         return false;
     }
-    bool yields = body_is_attacker(who) && body_is_defender(other) &&
-                  (b->shadow || vec2_length(b->m.v) > RUNS);
-    return !yields && !a->anchored;
+    double t = view->world->t;
+    if (!b->anchored && t < a->let_through && t >= b->let_through) {
+        return false; /* people step aside for who cannot get on */
+    }
+    if (!a->defends && b->defends) {
+        return !b->shadow && vec2_square(b->m.v) <= RUNS * RUNS;
+    }
+    return true;
 }
 
-/* How far off the line he is, if he is in the way; false when he is not. */
-static bool in_the_way(const struct agent *a, const struct agent *b, struct vec2 way, double far,
-                       double room, double *ahead, double *off)
+/* Is he in the way `way`, and how far on? */
+static inline bool in_the_way(const struct view_ahead *view, const struct agent *b, struct vec2 way,
+                              double room, double *ahead, double *off)
 {
-    struct vec2 closing = vec2_sub(b->m.v, a->m.v);
-    struct vec2 now = vec2_sub(b->m.at, a->m.at);
-    struct vec2 soon = vec2_along(now, closing, FORESIGHT * .5);
+    const struct agent *a = view->self;
+    struct vec2 now = vec2_sub(b->m.at, a->m.at), closing = vec2_sub(b->m.v, a->m.v);
     *ahead = vec2_dot(now, way);
-    *off = vec2_cross(way, soon);
-    if (*ahead < 0 || *ahead > real_min(SIGHT, far) || fabs(*off) >= room) {
+    if (*ahead < 0 || *ahead > view->far) {
         return false;
     }
-    return vec2_dot(vec2_sub(a->m.v, b->m.v), way) > -.2; /* not running away in front */
+    *off = vec2_cross(way, vec2_along(now, closing, FORESIGHT * .5));
+    return fabs(*off) < room && vec2_dot(closing, way) < .2; /* not running away in front */
+}
+
+/* The first one in the way, but for those already gone round; BODY_NONE: nobody. */
+static body first_ahead(const struct view_ahead *view, struct vec2 way, double room,
+                        unsigned long passed, double *off)
+{
+    const struct world *world = view->world;
+    struct vec2 at = view->self->m.at;
+    double nearest = SIGHT + 1, ahead, aside;
+    body found = BODY_NONE;
+    for (int i = 0; i < world->bodies; i++) {
+        body b = world->present[i];
+        const struct agent *o = &world->agent[b];
+        double dx = o->m.at.x - at.x, dy = o->m.at.y - at.y;
+        if (dx * way.x + dy * way.y < 0 || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1)) {
+            continue; /* most of them, at little cost */
+        }
+        if (!(passed >> b & 1) && is_obstacle(view, b) &&
+            in_the_way(view, o, way, room, &ahead, &aside) && ahead < nearest) {
+            found = b;
+            nearest = ahead;
+            *off = aside;
+        }
+    }
+    return found;
 }
 
 /* The direction that passes the point `rel` at `room`, with it on the side `side` (+1 left). */
-static struct vec2 tangent(struct vec2 rel, double room, double side)
+static struct vec2 tangent(struct vec2 rel, double side)
 {
-    double far = vec2_length(rel);
-    struct vec2 u = vec2_scale(rel, 1 / real_max(far, 1e-9));
-    double sine = real_min(room / real_max(far, 1e-9), .995), cosine = real_sqrt(1 - sine * sine);
+    double far = real_max(vec2_length(rel), 1e-9);
+    struct vec2 u = vec2_scale(rel, 1 / far);
+    double sine = real_min(ROOM / far, .995), cosine = real_sqrt(1 - sine * sine);
     struct vec2 right = vec2_scale(vec2_left(u), -side);
     return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
+}
+
+static bool head_on(const struct agent *a, const struct agent *o)
+{
+    return vec2_dot(a->m.v, o->m.v) < 0 && vec2_square(o->m.v) > COMING * COMING;
 }
 
 /* On which side the other is left: where he is; head on, to the ball's side. Two who run at each
@@ -57,8 +106,7 @@ static double choose_side(const struct world *world, body who, body other, struc
 {
     const struct agent *a = &world->agent[who], *o = &world->agent[other];
     struct tie_side tie = world_tie(world);
-    bool both = vec2_dot(a->m.v, o->m.v) < 0 && vec2_length(o->m.v) > .3;
-    if (both) {
+    if (head_on(a, o)) {
         const struct agent *first = who < other ? a : o, *second = who < other ? o : a;
         off = vec2_cross(vec2_unit(first->m.v), vec2_sub(second->m.at, first->m.at));
         goal = vec2_add(first->m.at, first->m.v);
@@ -70,45 +118,75 @@ static double choose_side(const struct world *world, body who, body other, struc
     return -route_side(a->m.at, goal, tie.ball, &tie);
 }
 
+/* A stride that way ends on the line. */
+static bool leaves_floor(const struct view_ahead *view, struct vec2 way)
+{
+    return !view->self->outside &&
+           !court_inside(view->world->court, vec2_along(view->self->m.at, way, STRIDE), EDGE);
+}
+
+/* Round the first and whoever stands beside him, all left on one side. False: no way but back, or
+ * off the floor. */
+static bool way_round(const struct view_ahead *view, body first, double side, struct vec2 *way)
+{
+    unsigned long passed = 0;
+    double off;
+    *way = view->way;
+    for (body b = first; b != BODY_NONE; b = first_ahead(view, *way, ROOM - GRAZE, passed, &off)) {
+        passed |= 1ul << b;
+        *way = tangent(vec2_sub(view->world->agent[b].m.at, view->self->m.at), side);
+        if (vec2_dot(*way, view->way) < WIDEST) {
+            return false;
+        }
+    }
+    return !leaves_floor(view, *way);
+}
+
+/* The side is kept while the same group is in the way, and told to who comes the other way. */
+static void take_side(struct world *world, body who, body found, double side)
+{
+    struct agent *a = &world->agent[who], *o = &world->agent[found];
+    bool anew = a->dodged != found || world->t > a->dodge_until;
+    a->dodge_side = side;
+    a->dodged = found;
+    a->dodge_until = world->t + KEEP;
+    if (anew && head_on(a, o)) {
+        o->dodge_side = side;
+        o->dodged = who;
+        o->dodge_until = world->t + KEEP;
+    }
+}
+
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
                         body not_him)
 {
     struct agent *a = &world->agent[who];
-    double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), nearest = SIGHT;
-    if (speed < .2 || far < .3 || world->t < a->let_through) {
+    double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), off = 0;
+    if (speed < .2 || far < .3) {
         return command;
     }
-    struct vec2 way = vec2_scale(command, 1 / speed);
-    double room = 2 * MOTION_BODY + AIR, near_off = 0;
-    body found = BODY_NONE;
-    for (int i = 0; i < world->bodies; i++) {
-        body b = world->present[i];
-        const struct agent *o = &world->agent[b];
-        double dx = o->m.at.x - a->m.at.x, dy = o->m.at.y - a->m.at.y, ahead, off;
-        if (dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1) || dx * way.x + dy * way.y < 0) {
-            continue; /* most of them, at little cost */
-        }
-        if (is_obstacle(world, who, b, not_him) &&
-            in_the_way(a, &world->agent[b], way, far, room, &ahead, &off) && ahead < nearest) {
-            found = b;
-            nearest = ahead;
-            near_off = off;
-        }
-    }
+    struct view_ahead view = {.world = world,
+                              .who = who,
+                              .not_him = not_him,
+                              .self = a,
+                              .way = vec2_scale(command, 1 / speed),
+                              .far = real_min(SIGHT, far)};
+    body found = first_ahead(&view, view.way, ROOM, 0, &off);
     if (found == BODY_NONE) {
         return command;
     }
-    if (a->dodged != found || world->t > a->dodge_until) {
-        struct agent *o = &world->agent[found];
-        a->dodge_side = choose_side(world, who, found, goal, near_off);
-        a->dodged = found;
-        if (vec2_dot(a->m.v, o->m.v) < 0) { /* he who comes the other way must know */
-            o->dodge_side = a->dodge_side;
-            o->dodged = who;
-            o->dodge_until = world->t + KEEP;
+    bool same = a->dodged == found || (a->dodged != BODY_NONE && !head_on(a, &world->agent[found]));
+    bool keeps = same && world->t <= a->dodge_until;
+    double side = keeps ? a->dodge_side : choose_side(world, who, found, goal, off);
+    struct vec2 way;
+    if (!way_round(&view, found, side, &way)) {
+        side = -side;
+        if (!way_round(&view, found, side, &way)) {
+            take_side(world, who, found, -side);
+            return vec2_scale(tangent(vec2_sub(world->agent[found].m.at, a->m.at), -side),
+                              SQUEEZE * speed);
         }
     }
-    a->dodge_until = world->t + KEEP;
-    struct vec2 rel = vec2_sub(world->agent[found].m.at, a->m.at);
-    return vec2_scale(tangent(rel, room, a->dodge_side), speed);
+    take_side(world, who, found, side);
+    return vec2_scale(way, speed);
 }

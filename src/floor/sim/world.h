@@ -47,6 +47,7 @@ struct agent {
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
     struct aim aim;             /* a defender: where he wants to be, */
+    bool stands; /* a defender: he is where he wants to be, as near as it matters */
     double thought;             /* as he thought it out at that time, s */
     enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
