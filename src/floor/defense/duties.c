@@ -3,12 +3,17 @@
  * are between the middles of bodies, metres; those without a source are ours. */
 #include "floor/defense/duties.h"
 
+#include <math.h>
+
 #include "base/real.h"
 
 #define TOUCH .52      /* two bodies of .25 and a hand's breadth: contact without a push */
 #define FRONTS .60     /* before a post, between him and the ball */
 #define TRAPS .70      /* the second man of a double, near enough to touch the ball */
 #define FREE 2.5       /* from the rim, toward the ball: who has no man guards the lane */
+#define TRAP_NEAR 2.5  /* from the one doubled: here the side is chosen, and kept */
+#define TRAP_CLOSE 1.0 /* and here at the latest */
+#define BESIDE .5      /* sine: so far off the line of the other it is clear which */
 #define NEAR_RIM .45   /* share of the way to the rim that one stands off at most */
 #define HELP_LINE 5.2  /* from the rim: past it a drive is met in front, before it in the lane */
 #define HELP_SEES 6.7  /* and from here on he begins to come */
@@ -80,6 +85,20 @@ static struct duty_aim closes_out(const struct seen_duty *seen)
     return at(off(seen->whom, to_rim(seen->whom), seen->arm), seen->whom_v, DUTY_CLOSES);
 }
 
+double defense_side(const struct seen_duty *seen)
+{
+    struct vec2 off = vec2_sub(seen->self, seen->whom);
+    if (!seen->has_mate || vec2_length(off) > TRAP_NEAR) {
+        return 0;
+    }
+    double side = vec2_dot(vec2_left(vec2_unit(vec2_sub(seen->mate, seen->whom))), off);
+    bool behind = fabs(side) < BESIDE * vec2_length(off); /* the other is in between */
+    if (behind && vec2_length(off) > TRAP_CLOSE) {
+        return 0;
+    }
+    return side > 1e-6 ? 1 : side < -1e-6 ? -1 : seen->hand;
+}
+
 /* doubles, traps: with the defender on the ball at right angles, on the side he comes from; the
  * first of two who trap stays between ball and rim, as near. */
 static struct duty_aim doubles(const struct seen_duty *seen)
@@ -88,11 +107,12 @@ static struct duty_aim doubles(const struct seen_duty *seen)
     if (seen->first || !seen->has_mate) {
         return at(off(seen->whom, rim, TRAPS), seen->whom_v, DUTY_RUNS);
     }
-    struct vec2 mate = vec2_unit(vec2_sub(seen->mate, seen->whom));
-    struct vec2 across = vec2_left(mate);
-    double side = vec2_dot(across, vec2_sub(seen->self, seen->whom));
-    double sign = side > 1e-6 ? 1 : side < -1e-6 ? -1 : seen->hand;
-    return at(vec2_along(seen->whom, across, sign * TRAPS), seen->whom_v, DUTY_RUNS);
+    if (seen->side == 0) { /* straight at him, until he is near enough to choose a side */
+        return at(off(seen->whom, vec2_sub(seen->self, seen->whom), TRAPS), seen->whom_v,
+                  DUTY_RUNS);
+    }
+    struct vec2 across = vec2_left(vec2_unit(vec2_sub(seen->mate, seen->whom)));
+    return at(vec2_along(seen->whom, across, seen->side * TRAPS), seen->whom_v, DUTY_RUNS);
 }
 
 /* fronts: on the line from the post to the ball; with the ball in his hands nobody is fronted. */

@@ -20,6 +20,7 @@ struct seen_duty {
     struct vec2 mate;   /* the other defender at `whom`, for two who trap */
     bool has_mate;
     bool first;        /* of two who trap the one whose man it is */
+    double side;       /* on which side of the other the second comes: +1, -1; 0: not yet */
     struct vec2 place; /* where he helps, drops, rotates to */
     bool has_place;    /* written, so that nothing draws him elsewhere */
     bool over;         /* the shot has gone up; the jab is done; the cutter has been met */
@@ -39,6 +40,8 @@ struct duty_aim {
 /* False: the strategy is none of these (a screen's, or nothing of his own). */
 bool defense_duty(enum strategy strategy, const struct seen_duty *seen, struct duty_aim *out);
 
+/* The side for the second of two who trap, once he is near: that on which he is. */
+double defense_side(const struct seen_duty *seen);
 /* Where one who has no man stands: between ball and rim. */
 struct vec2 defense_free(struct vec2 ball);
 

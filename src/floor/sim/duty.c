@@ -275,8 +275,9 @@ static struct seen_duty seen_of(const struct world *world, body self, const stru
                        : own == duty_man(world, self) ? view->man
                                                       : see_body(world, own, reaction);
     struct mover him = whom == BODY_NONE || whom == own ? man
-                       : whom == duty_man(world, self)  ? view->man
-                                                        : see_body(world, whom, reaction);
+                       : whom == duty_man(world, self)
+                           ? view->man
+                           : see_body(world, whom, guard_reaction(world, self, whom));
     struct seen_duty seen = {.court = world->court,
                              .style = world->play->man,
                              .self = world->agent[self].m.at,
@@ -292,6 +293,7 @@ static struct seen_duty seen_of(const struct world *world, body self, const stru
                              .place = duty->place,
                              .has_place = duty->has_place,
                              .over = duty->over,
+                             .side = duty->side,
                              .hand = world->play->mirrored ? -1 : 1,
                              .arm = ARM * world->level->height,
                              .step = world->level->step};
@@ -313,6 +315,9 @@ bool duty_aim(struct world *world, body self, const struct view *view, struct ai
     }
     struct seen_duty seen = seen_of(world, self, view);
     struct duty_aim wanted;
+    if (duty->side == 0) {
+        world->duty[self].side = seen.side = defense_side(&seen);
+    }
     if (!defense_duty(duty->strategy, &seen, &wanted)) {
         return false;
     }

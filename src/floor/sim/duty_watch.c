@@ -13,6 +13,7 @@
 #define RUNS 1.0     /* m/s: a cutter */
 #define LETS_GO 1.5  /* s that a bump or a jab may take */
 #define TRAPPED 1.2  /* m */
+#define GUARDED 2.0  /* m: a man who has a defender counts as so much further off */
 
 static bool shot_is_up(const struct world *world)
 {
@@ -70,12 +71,14 @@ static bool is_over(const struct world *world, body self)
     }
 }
 
+/* The nearest attacker; one whom somebody guards has to be so much nearer. */
 static body nearest_man(const struct world *world, struct vec2 p)
 {
     body best = BODY_NONE;
     double least = 1e9;
     for (int b = 0; b < BODY_COACH; b++) {
         double far = vec2_distance(world->agent[b].m.at, p);
+        far += world->guarded[b] != BODY_NONE ? GUARDED : 0;
         if (world->agent[b].here && far < least) {
             least = far;
             best = (body)b;
@@ -144,6 +147,20 @@ void duty_arrive(struct world *world, body self)
     }
 }
 
+/* The jab is out, the cutter met, the shot up: what comes then has to be thought of anew. */
+static void end_of_way_out(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    bool back = duty->strategy == STRATEGY_STUNT || duty->strategy == STRATEGY_BUMP;
+    duty->over = true;
+    duty->since = world->t;
+    if (back && duty->task != SIM_NO_TASK) {
+        struct task_record *record = world_record(world, duty->task);
+        record->has_corner = true;
+        record->corner = world->agent[self].m.at;
+    }
+}
+
 void duty_tick(struct world *world)
 {
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
@@ -151,7 +168,9 @@ void duty_tick(struct world *world)
         if (!world->agent[b].here || duty->strategy == STRATEGY_NONE) {
             continue;
         }
-        duty->over = duty->over || is_over(world, (body)b);
+        if (!duty->over && is_over(world, (body)b)) {
+            end_of_way_out(world, (body)b);
+        }
         if (duty->strategy == STRATEGY_TAG && man_gets_ball(world, (body)b)) {
             duty_by_rule(world, (body)b, STRATEGY_RECOVER);
         } else if (!duty->there && duty_arrives(world, (body)b)) {

@@ -17,6 +17,7 @@
 #define STIRS .25   /* and so far off before he stirs again (ours): feet are not moved by inches */
 #define DRIFT .4    /* m/s: a place that moves slower than that is stood on (ours) */
 #define SPRINTS .75 /* of the way when closing out (the textbooks' three quarters) */
+#define EASES .5    /* share of another's speed that is gone along with, near him */
 #define BACKS 1.2   /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -25,7 +26,7 @@ static struct vec2 inside(const struct world *world, struct vec2 p)
     return vec2_of(real_clamp(p.x, -side, side), real_max(p.y, world->court->baseline + .3));
 }
 
-static double reaction_to(const struct world *world, body self, body who)
+double guard_reaction(const struct world *world, body self, body who)
 {
     double far = vec2_distance(world->agent[self].m.at, world->agent[who].m.at);
     return world->level->reaction *
@@ -39,7 +40,7 @@ static struct view look(const struct world *world, body self)
     struct glimpse seen = see_ago(world, reaction);
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
     return (struct view){.man = free ? world->agent[self].m
-                                     : see_body(world, man, reaction_to(world, self, man)),
+                                     : see_body(world, man, guard_reaction(world, self, man)),
                          .ball = vec2_along(seen.ball, seen.ball_v, reaction),
                          .ball_v = seen.ball_v,
                          .has_ball = !free && seen.holder == man};
@@ -137,9 +138,10 @@ static void run_errand(struct world *world, body self, struct aim aim)
     struct vec2 way = vec2_sub(aim.at, world_soon(world, agent).at);
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
+    double share = real_mix(EASES, 1, real_smooth(far, .3, 1.5)); /* he may stop short */
     struct vec2 command = stands(agent, far, aim.v)
                               ? vec2_of(0, 0)
-                              : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, 1);
+                              : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);

@@ -17,6 +17,9 @@ struct view { /* what one defender has to go by */
 typedef bool guard_decider(struct world *world, body self, const struct view *view,
                            struct aim *aim);
 
+/* guard.c: s until he sees what somebody does; less within touch. */
+double guard_reaction(const struct world *world, body self, body who);
+
 /* guard_screen.c: his man uses a screen or is about to; his man is the screener. */
 guard_decider guard_at_screen, guard_at_own_screener;
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,

@@ -32,7 +32,7 @@ struct task_record {
     struct vec2 exit; /* SCREEN: the place where the user was to go */
     double facing;    /* SCREEN: the way the screener faces when set, radians */
     double gap; /* USE: least distance from the user's path to the screener's body, m; <0: none */
-    struct vec2 corner; /* V, L, set-up: where the path turned */
+    struct vec2 corner; /* V, L, set-up: where the path turned; GUARD: whence he went back */
     bool has_corner;
     bool carried; /* it was still going on when the segment ended */
 };

@@ -78,6 +78,7 @@ struct duty {
     bool by_rule;     /* nobody said it: back to his man after he has helped */
     double since;     /* s of the step */
     struct vec2 from; /* where he stood then */
+    double side;      /* of the other who traps, once it is chosen */
     bool over;        /* the jab is done, the cutter met, the shot up */
     bool there;       /* he has been where it wants him */
 };

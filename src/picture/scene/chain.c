@@ -35,7 +35,7 @@ double rim_distance(const struct drawing *drawing, struct vec2 metres)
 static bool moves(const struct task *task)
 {
     return task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE ||
-           task->kind == TASK_SCREEN;
+           task->kind == TASK_SCREEN || task->kind == TASK_GUARD;
 }
 
 /* How far the player runs between two times, metres. */
@@ -100,6 +100,27 @@ static struct vec2 last_place(const struct drawing *drawing, body who, double ti
     return vec2_distance(end, truth) < LITTLE_STEPS ? end : truth;
 }
 
+/* A defender who only shows himself and goes back: his line is the way out. */
+static bool goes_back(const struct segment *segment, size_t task)
+{
+    return segment_task(segment, task)->kind == TASK_GUARD && segment->record[task].has_corner;
+}
+
+static double out_end(const struct segment *segment, size_t task, double start, double end)
+{
+    const struct task_record *record = &segment->record[task];
+    double best = end, least = 1e9;
+    for (double t = start; t <= end; t += RUN_SAMPLE) {
+        double off =
+            vec2_distance(segment_at(segment, segment_task(segment, task)->who, t), record->corner);
+        if (off < least) {
+            least = off;
+            best = t;
+        }
+    }
+    return best;
+}
+
 static void moves_of(struct drawing *drawing, body who, move_list *list)
 {
     const struct segment *segment = drawing->segment;
@@ -109,7 +130,9 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
         if (task->who != who || !moves(task) || start < 0) {
             continue;
         }
-        struct move move = {i, start, task_end(segment, i), false, task->kind == TASK_SCREEN};
+        double end = task_end(segment, i);
+        end = goes_back(segment, i) ? out_end(segment, i, start, end) : end;
+        struct move move = {i, start, end, false, task->kind == TASK_SCREEN};
         size_t at = list->count;
         VEC_PUSH(drawing->arena, list, move);
         for (; at > 0 && list->at[at - 1].start > move.start; at--) {
@@ -187,6 +210,9 @@ static enum stop_kind end_kind(const struct drawing *drawing, const struct move 
 {
     if (last->screen && drawing->segment->record[last->task].time[MOMENT_SET] >= 0) {
         return STOP_BAR;
+    }
+    if (goes_back(drawing->segment, last->task)) { /* nobody finishes there */
+        return STOP_RIM;
     }
     return rim_distance(drawing, truth) < RIM_FEET ? STOP_RIM : STOP_RING;
 }

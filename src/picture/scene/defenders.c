@@ -55,6 +55,9 @@ static struct vec2 off_lines(const struct drawing *drawing, const struct symbol 
     struct vec2 push = {0, 0};
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->who == x->who) { /* it begins there */
+            continue;
+        }
         double wide = stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0,
                nearest = least + wide;
         struct vec2 off = {0, 0};
@@ -125,6 +128,24 @@ static void defender_search(struct drawing *drawing, struct symbol *x, struct ve
     x->at = best;
 }
 
+/* A line of an X begins where the X is now. */
+void defenders_lead(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        const struct symbol *x = symbol_of(drawing, stroke->who);
+        if (stroke->class != CLASS_DEFENSE_MOVE || !x || stroke->start < 0 ||
+            drawing->stops.at[stroke->start].kind != STOP_SYMBOL) {
+            continue;
+        }
+        struct vec2 gone = vec2_sub(x->at, drawing->stops.at[stroke->start].at);
+        if (stroke->trail.count > 1) {
+            trail_lead(drawing->arena, &stroke->trail, gone, vec2_of(0, 0));
+        }
+        drawing->stops.at[stroke->start].at = x->at;
+    }
+}
+
 void defenders_yield(struct drawing *drawing)
 {
     double most = real_max(1.9 * drawing->size.k, 2.8 * drawing->size.x_half);
@@ -154,4 +175,5 @@ void defenders_yield(struct drawing *drawing)
             defender_search(drawing, x, home[i], most);
         }
     }
+    defenders_lead(drawing);
 }

@@ -191,6 +191,7 @@ struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
 void defenders_settle(struct drawing *drawing); /* defenders.c */
 void settle(struct drawing *drawing);
 void defenders_yield(struct drawing *drawing); /* once the moves are traced */
+void defenders_lead(struct drawing *drawing);  /* their own lines begin where they are */
 double stop_radius(const struct drawing *drawing,
                    const struct stop *stop); /* 0 for bars and free ends */
 /* trace.c: the run's own track brought to a few smooth curves on paper. */

@@ -259,7 +259,7 @@ struct frame frame_of(const struct diagram *diagram, const struct scene_options 
     const struct play *play = diagram->segment->play;
     struct frame frame = {.court = play->court, .k = 1};
     double width = options->width > 0 ? options->width : 237.6;
-    bool defense = play->defense != DEFENSE_NONE && !options->hide_defense;
+    bool defense = !options->hide_defense;
     frame.top = options->caption ? 14.0 : 0.0;
     struct reach reach = reach_of(&frame, diagram, defense);
     double length = 2 * (play->court->half_court - play->court->baseline) / FEET;

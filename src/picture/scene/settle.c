@@ -384,4 +384,5 @@ void settle(struct drawing *drawing)
         bars_follow(drawing);
         defenders_settle(drawing);
     }
+    defenders_lead(drawing);
 }

@@ -257,7 +257,7 @@ static struct vec2 rim_side(const struct drawing *drawing, body who, struct vec2
 void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
-    bool defense = drawing->play->defense != DEFENSE_NONE && !drawing->options->hide_defense;
+    bool defense = !drawing->options->hide_defense; /* a shadow is not on the floor */
     body holder = first_holder(segment, drawing->scope.start);
     for (int b = 0; b < BODY_COUNT; b++) {
         body who = (body)b;

@@ -228,7 +228,12 @@ START_TEST(no_defenders_with_no_defense_or_when_hidden)
     struct scene_options hidden = {.width = 237.6, .accent = BODY_NONE, .hide_defense = true};
     ck_assert_int_eq(count_of(scene_make(&arena, &staged.diagram, &hidden), CLASS_DEFENDER), 0);
     staged.play->defense = DEFENSE_NONE;
+    for (body b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) { /* shadows, as a run has them */
+        staged.segment->track[b].on_floor = false;
+    }
     ck_assert_int_eq(count_of(drawn(237.6, BODY_NONE), CLASS_DEFENDER), 0);
+    staged.segment->track[body_defender(3)].on_floor = true; /* but one who was placed is there */
+    ck_assert_int_eq(count_of(drawn(237.6, BODY_NONE), CLASS_DEFENDER), 2);
 }
 END_TEST
 
