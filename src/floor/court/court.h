@@ -114,12 +114,13 @@ struct vec2 formation_point(const struct court *court, const struct formation_sp
 
 /* Zones and presses: home points by where the ball is. */
 enum zone {
+    ZONE_NONE,
 #define ZONE(symbol, ...) ZONE_##symbol,
 #define ZONE_ROW(...)
 #include "floor/court/zones.def"
 #undef ZONE
 #undef ZONE_ROW
-    ZONE_COUNT /* none */
+    ZONE_COUNT
 };
 enum { ZONE_DEFENDERS = 5 };
 /* The places of the ball that the rows of a zone are for; a press has the last seven. */

@@ -89,7 +89,7 @@ const struct zone_row *zone_row(enum zone zone)
 
 bool zone_find(struct str setting, enum zone *zone)
 {
-    for (int i = 0; i < ZONE_COUNT; i++) {
+    for (int i = ZONE_NONE + 1; i < ZONE_COUNT; i++) {
         if (court_same_word(setting, zones[i].row.setting)) {
             *zone = (enum zone)i;
             return true;

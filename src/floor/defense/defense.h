@@ -11,6 +11,10 @@
 struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
                         struct vec2 ball, bool has_ball);
 
+/* The same of a man press: in the backcourt everybody is denied. */
+struct vec2 defense_press(const struct court *court, enum man_style style, struct vec2 man,
+                          struct vec2 ball, bool has_ball);
+
 /* A zone as its defenders see the floor. */
 enum { ZONE_BY_ROWS = -1, ZONE_MEN = 12 };
 struct zone_seen {

@@ -12,6 +12,8 @@
 #define NEAR_RIM .45          /* share of the way to the rim that a guard stands off at most */
 #define UNDER_RING (4 * FEET) /* nobody nearer to the baseline but on the ball or a post */
 
+#define OVER_HALF 3.0 /* m over half court, in which a press becomes an ordinary man defense */
+
 struct style_row {
     double share, cap; /* along the way to the ball, one pass away */
     double off;        /* m toward the rim then */
@@ -80,4 +82,13 @@ struct vec2 defense_man(const struct court *court, enum man_style style, struct 
     struct vec2 at = vec2_mix(vec2_mix(one, two, away), low, is_post);
     at.y = real_max(at.y, real_mix(UNDER_RING, -1.0, is_post * (1 - helping)));
     return at;
+}
+
+struct vec2 defense_press(const struct court *court, enum man_style style, struct vec2 man,
+                          struct vec2 ball, bool has_ball)
+{
+    double back = real_smooth(ball.y, court->half_court - OVER_HALF, court->half_court);
+    struct vec2 usual = defense_man(court, style, man, ball, has_ball);
+    return back > 0 ? vec2_mix(usual, defense_man(court, MAN_DENY, man, ball, has_ball), back)
+                    : usual;
 }

@@ -302,7 +302,8 @@ static void start_dump(struct strbuf *out, const struct play *play)
     }
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
         body man = play->guards[x];
-        if (man != BODY_NONE && body_number(man) != body_number(x)) {
+        bool told = play->zone != ZONE_NONE || body_number(man) != body_number(x);
+        if (man != BODY_NONE && told) {
             strbuf_print(out, "  x%d guards %d\n", body_number(x), body_number(man));
         }
     }
@@ -325,6 +326,9 @@ void play_dump(struct strbuf *out, const struct play *play)
                  play->court->word, play->speed->word);
     if (play->defense == DEFENSE_MAN) {
         strbuf_print(out, ", man %s", styles[play->man]);
+    } else if (play->defense != DEFENSE_NONE) {
+        strbuf_print(out, ", %s",
+                     play->zone != ZONE_NONE ? zone_row(play->zone)->setting : "press man");
     }
     flag(out, play->mirrored, "mirrored");
     flag(out, play->full_floor, "full floor");

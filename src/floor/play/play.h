@@ -208,6 +208,7 @@ struct play {
     double clock; /* s; 0: none */
     enum defense_kind defense;
     enum man_style man;
+    enum zone zone; /* ZONE_NONE: everybody plays a man, or there is no defense */
     int players; /* attackers on the floor have numbers 1..players */
     struct start_body start[BODY_COUNT];
     struct span start_span;  /* of the line that says who stands where; else the play's own */

@@ -198,11 +198,10 @@ bool task_set_other(struct maker *m, const struct sentence *s, const struct voic
     return task->other != BODY_NONE;
 }
 
-static maker_of_task *const makers[] = {[TASK_MOVE] = make_move,         [TASK_HOLD] = make_hold,
-                                        [TASK_CARRY] = make_carry,       [TASK_PASS] = make_pass,
-                                        [TASK_EXCHANGE] = make_exchange, [TASK_SHOOT] = make_shoot,
-                                        [TASK_SCREEN] = make_screen,     [TASK_USE] = make_use,
-                                        [TASK_GUARD] = make_guard};
+static maker_of_task *const makers[] = {
+    [TASK_MOVE] = make_move,     [TASK_HOLD] = make_hold,         [TASK_CARRY] = make_carry,
+    [TASK_PASS] = make_pass,     [TASK_EXCHANGE] = make_exchange, [TASK_SHOOT] = make_shoot,
+    [TASK_SCREEN] = make_screen, [TASK_USE] = make_use,           [TASK_GUARD] = make_guard};
 
 /* D9: `cuts around 5` is a path, unless 5's latest screen is for that cutter. */
 static enum verb verb_meant(struct maker *m, const struct sentence *s, const struct voice *voice,

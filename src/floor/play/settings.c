@@ -3,6 +3,7 @@
  * the file's first heading, the playbook's; the nearest wins. Must not know positions. */
 #include "floor/play/resolve.h"
 
+#include <assert.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -152,27 +153,24 @@ static void gather(struct maker *m, const struct source_play *source)
 
 static void set_defense(struct maker *m, const struct source_play *source)
 {
-    static const struct {
-        enum diag_code code;
-        const char *name;
-    } later[] = {[DEFENSE_ZONE] = {DIAG_PLAY_ZONE_NOT_YET, "zone defense"},
-                 [DEFENSE_BOX_AND_ONE] = {DIAG_PLAY_BOX_NOT_YET, "box-and-one"},
-                 [DEFENSE_TRIANGLE_AND_TWO] = {DIAG_PLAY_TRIANGLE_NOT_YET, "triangle-and-two"},
-                 [DEFENSE_PRESS] = {DIAG_PLAY_PRESS_NOT_YET, "press defense"}};
+    static const char *const words[] = {[DEFENSE_ZONE] = "zone ",
+                                        [DEFENSE_BOX_AND_ONE] = "box-and-one",
+                                        [DEFENSE_TRIANGLE_AND_TWO] = "triangle-and-two",
+                                        [DEFENSE_PRESS] = "press "};
+    struct play *play = m->play;
     const struct setting_form *form = setting_find(m, source, SETTING_DEFENSE).form;
     if (!form) {
         return;
     }
-    m->play->defense = form->defense;
-    m->play->man = form->man;
-    if (form->defense > DEFENSE_MAN) {
-        struct diag *diag = diag_add(m->diags, later[form->defense].code, form->value_span,
-                                     "%s is not built yet", later[form->defense].name);
-        diag_help(m->diags, diag,
-                  "built are `defense none` and `defense man`, `man deny`, `man "
-                  "gap`, `man sag`");
-        m->play->defense = DEFENSE_NONE;
-        m->play->broken = true;
+    play->defense = form->defense;
+    play->man = form->man;
+    bool man = form->defense == DEFENSE_PRESS && form->zone.size == 0;
+    if (form->defense > DEFENSE_MAN && !man) {
+        struct str setting =
+            str_format(m->arena, "%s%.*s", words[form->defense], STR_ARG(form->zone));
+        bool found = zone_find(setting, &play->zone);
+        assert(found); /* the words know no other */
+        (void)found;
     }
 }
 

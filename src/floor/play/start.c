@@ -172,11 +172,46 @@ static void share_out(struct play *play, const bool said[BODY_COUNT])
     }
 }
 
+/* In a zone nobody has a man but whom the zone or a line gives one: of a box-and-one x1, of a
+ * triangle-and-two x1 and x2, each the first player nobody else is on. */
+static void zone_men(struct play *play, const bool said[BODY_COUNT])
+{
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        body x = body_defender(k + 1);
+        if (said[x] || !zone_is_man(play->zone, k)) {
+            continue;
+        }
+        body man = 0;
+        while (man < BODY_COACH && (!play->start[man].on_floor || is_guarded(play, man, x))) {
+            man++;
+        }
+        play->guards[x] = man < BODY_COACH ? man : (body)BODY_NONE;
+    }
+}
+
+static bool has_area(const struct play *play, body x)
+{
+    return play->zone != ZONE_NONE && body_number(x) <= ZONE_DEFENDERS;
+}
+
+static void set_on_floor(struct maker *m, body x)
+{
+    struct play *play = m->play;
+    bool guards = play->guards[x] != BODY_NONE;
+    if (play->start[x].placed && !guards && !has_area(play, x)) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, play->span,
+                                     "x%d stands on the floor and guards nobody", body_number(x));
+        diag_help(m->diags, diag, "say whom: x%d guards 3", body_number(x));
+    }
+    play->start[x].on_floor =
+        play->start[x].placed || has_area(play, x) || (guards && play->defense != DEFENSE_NONE);
+}
+
 static void set_defenders(struct maker *m, const struct voice *voice)
 {
     struct play *play = m->play;
-    bool said[BODY_COUNT] = {false};
-    for (body b = 0; b < BODY_COACH; b++) {
+    bool said[BODY_COUNT] = {false}, zone = play->zone != ZONE_NONE;
+    for (body b = 0; b < BODY_COACH && !zone; b++) {
         if (play->start[b].on_floor) {
             play->guards[body_defender(body_number(b))] = b;
         }
@@ -185,16 +220,13 @@ static void set_defenders(struct maker *m, const struct voice *voice)
     if (play->block != m->body) {
         set_guards(m, play->block, voice, said);
     }
-    share_out(play, said);
+    if (zone) {
+        zone_men(play, said);
+    } else {
+        share_out(play, said);
+    }
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        bool guards = play->guards[x] != BODY_NONE;
-        if (play->start[x].placed && !guards) {
-            struct diag *diag =
-                diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, play->span,
-                         "x%d stands on the floor and guards nobody", body_number(x));
-            diag_help(m->diags, diag, "say whom: x%d guards 3", body_number(x));
-        }
-        play->start[x].on_floor = play->start[x].placed || (guards && play->defense == DEFENSE_MAN);
+        set_on_floor(m, x);
     }
 }
 

@@ -161,9 +161,9 @@ static void wait_for_shot(struct maker *m, size_t index)
         }
     }
     if (task->verb != VERB_GETS_BACK) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SHOT, task->span,
-                                     "there is no shot in this step to %s",
-                                     task->verb == VERB_REBOUNDS ? "rebound" : "box out for");
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_NO_SHOT, task->span, "there is no shot in this step to %s",
+                     task->verb == VERB_REBOUNDS ? "rebound" : "box out for");
         diag_help(m->diags, diag, "write the shot: 1 shoots");
     }
 }

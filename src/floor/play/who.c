@@ -56,7 +56,8 @@ static body attacker(struct maker *m, int number, struct span span)
 static body defender(struct maker *m, int number, struct span span)
 {
     body b = body_defender(number);
-    if (b != BODY_NONE && m->play->guards[b] != BODY_NONE) {
+    bool here = b != BODY_NONE && (m->play->guards[b] != BODY_NONE || m->play->start[b].on_floor);
+    if (here) {
         return b;
     }
     struct diag *diag =
@@ -74,8 +75,11 @@ static body guard_of(struct maker *m, body attacked, struct span span)
         }
     }
     if (attacked != BODY_NONE) {
-        diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, span, "nobody guards %s",
-                 who_text(m, attacked).at);
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_DEFENDER, span, "nobody guards %s",
+                                     who_text(m, attacked).at);
+        if (m->play->zone != ZONE_NONE) { /* each has an area */
+            diag_help(m->diags, diag, "in a zone say which defender: x%d", body_number(attacked));
+        }
     }
     return BODY_NONE;
 }

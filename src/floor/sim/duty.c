@@ -119,14 +119,32 @@ static void begin_switch(struct world *world, body self)
     }
 }
 
+/* Who has an area minds whoever is nearest to him; to recover is to go back to it. */
+static void begin_in_area(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    bool ball = duty->strategy == STRATEGY_CLOSE_OUT || duty->strategy == STRATEGY_TRAP;
+    if (duty->whom != BODY_NONE || ball) {
+        return;
+    }
+    if (duty->strategy == STRATEGY_RECOVER || duty->strategy == STRATEGY_SWITCH) {
+        duty->strategy = STRATEGY_NONE;
+    } else if (!defense_leaves(duty->strategy)) {
+        duty->whom = nearest_man(world, world->agent[self].m.at, false);
+    }
+}
+
 static void begin(struct world *world, body self, struct duty duty)
 {
     duty.since = world->t;
     duty.from = world->agent[self].m.at;
     world->duty[self] = duty;
-    if (duty.whom == BODY_NONE && !defense_leaves(duty.strategy)) {
+    if (guard_has_area(world, self)) {
+        begin_in_area(world, self);
+    } else if (duty.whom == BODY_NONE && !defense_leaves(duty.strategy)) {
         find_man(world, self);
     }
+    duty = world->duty[self];
     switch (duty.strategy) {
     case STRATEGY_GUARD:
         guard_take(world, self, duty.whom);
@@ -183,7 +201,7 @@ static body condition_body(const struct who *who)
 static body condition_defender(const struct world *world, const struct who *who)
 {
     body b = condition_body(who);
-    return b != BODY_NONE && body_is_attacker(b) ? world->guarded[b] : b;
+    return b != BODY_NONE && body_is_attacker(b) ? guard_of(world, b) : b;
 }
 
 static void suppose(struct world *world, body self, const struct condition *condition)
@@ -192,7 +210,11 @@ static void suppose(struct world *world, body self, const struct condition *cond
     if (self >= BODY_COUNT || !defense_strategy(condition, &strategy)) {
         return;
     }
-    body other = condition_body(&condition->other);
+    body other = condition_body(&condition->other), about = condition_body(&condition->who);
+    if (guard_has_area(world, self) && condition->kind == COND_OPEN) {
+        world->zone.left = about; /* nobody's area reaches out to him */
+        return;
+    }
     struct duty duty = {.strategy = strategy,
                         .whom = BODY_NONE,
                         .with = BODY_NONE,
@@ -204,6 +226,9 @@ static void suppose(struct world *world, body self, const struct condition *cond
         duty.with = condition_defender(world, self == condition_defender(world, &condition->who)
                                                   ? &condition->other
                                                   : &condition->who);
+    }
+    if (guard_has_area(world, self) && about != BODY_NONE && body_is_attacker(about)) {
+        duty.whom = about;
     }
     begin(world, self, duty);
 }
@@ -232,7 +257,9 @@ static body about(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
     body holder = see_ago(world, world->level->reaction).holder;
-    if (duty->whom == BODY_NONE && duty->strategy == STRATEGY_TRAP && holder != BODY_NONE) {
+    bool ball = duty->strategy == STRATEGY_TRAP ||
+                (duty->strategy == STRATEGY_CLOSE_OUT && guard_has_area(world, self));
+    if (duty->whom == BODY_NONE && ball && holder != BODY_NONE) {
         return holder;
     }
     return duty->whom != BODY_NONE ? duty->whom : world->guards[self];

@@ -128,6 +128,9 @@ void duty_arrive(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
     duty->there = true;
+    if (duty->strategy == STRATEGY_ROTATE && guard_has_area(world, self)) {
+        return; /* he stays there */
+    }
     if (duty->strategy == STRATEGY_ROTATE) {
         body man = nearest_man(world, world->agent[self].m.at);
         if (man != BODY_NONE) {

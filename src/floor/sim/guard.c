@@ -22,8 +22,9 @@
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
 {
-    double side = world->court->half_width - .3;
-    return vec2_of(real_clamp(p.x, -side, side), real_max(p.y, world->court->baseline + .3));
+    double side = world->court->half_width - .3, near = world->court->baseline + .3;
+    return vec2_of(real_clamp(p.x, -side, side),
+                   real_clamp(p.y, near, 2 * world->court->half_court - near));
 }
 
 double guard_reaction(const struct world *world, body self, body who)
@@ -35,7 +36,7 @@ double guard_reaction(const struct world *world, body self, body who)
 
 static struct view look(const struct world *world, body self)
 {
-    body man = duty_man(world, self);
+    body man = guard_minds(world, self);
     double reaction = world->level->reaction;
     struct glimpse seen = see_ago(world, reaction);
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
@@ -46,15 +47,21 @@ static struct view look(const struct world *world, body self)
                          .has_ball = !free && seen.holder == man};
 }
 
+static struct vec2 man_rule(const struct world *world, struct vec2 man, struct vec2 ball, bool has)
+{
+    return world->play->defense == DEFENSE_PRESS
+               ? defense_press(world->court, world->play->man, man, ball, has)
+               : defense_man(world->court, world->play->man, man, ball, has);
+}
+
 /* The man rules, and how fast the place they name is moving. */
 static struct aim by_rule(const struct world *world, const struct view *view)
 {
     const double soon = .08;
-    enum man_style style = world->play->man;
-    struct vec2 now = defense_man(world->court, style, view->man.at, view->ball, view->has_ball);
+    struct vec2 now = man_rule(world, view->man.at, view->ball, view->has_ball);
     struct vec2 man = vec2_along(view->man.at, view->man.v, soon);
     struct vec2 ball = vec2_along(view->ball, view->ball_v, soon);
-    struct vec2 then = defense_man(world->court, style, man, ball, view->has_ball);
+    struct vec2 then = man_rule(world, man, ball, view->has_ball);
     return (struct aim){now, vec2_scale(vec2_sub(then, now), 1 / soon)};
 }
 
@@ -71,8 +78,13 @@ static bool by_strategy(struct world *world, body self, const struct view *view,
 }
 
 /* Whose business it is, first to last; when it is nobody's the man rules hold. */
-static guard_decider *const deciders[] = {duty_aim,          help_aim,        guard_at_pick,
-                                          guard_tags_roller, guard_at_screen, guard_at_own_screener,
+static guard_decider *const deciders[] = {guard_zone,
+                                          duty_aim,
+                                          help_aim,
+                                          guard_at_pick,
+                                          guard_tags_roller,
+                                          guard_at_screen,
+                                          guard_at_own_screener,
                                           by_strategy};
 
 static struct aim wanted(struct world *world, body self, const struct view *view)
@@ -187,9 +199,11 @@ static void control(struct world *world, body self, const struct view *view, str
 struct vec2 guard_start(struct world *world, body defender)
 {
     body man = world->guards[defender];
+    if (guard_has_area(world, defender)) {
+        return inside(world, zone_first(world, defender));
+    }
     struct vec2 at = world->agent[man].m.at;
-    return inside(world, defense_man(world->court, world->play->man, at, ball_place(world),
-                                     ball_is_held(world, man)));
+    return inside(world, man_rule(world, at, ball_place(world), ball_is_held(world, man)));
 }
 
 void guard_tick(struct world *world)
@@ -198,10 +212,11 @@ void guard_tick(struct world *world)
     guard_watch_picks(world);
     guard_watch_roller(world);
     help_tick(world);
+    zone_tick(world);
     duty_tick(world);
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
-        body man = duty_man(world, (body)b);
+        body man = guard_minds(world, (body)b);
         if (!agent->here) {
             continue;
         }

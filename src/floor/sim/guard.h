@@ -35,6 +35,9 @@ void guard_watch_picks(struct world *world);
 void guard_watch_roller(struct world *world);
 struct coverage guard_coverage(const struct world *world, body user, body screener);
 
+/* guard_zone.c */
+guard_decider guard_zone;
+
 /* help.c */
 guard_decider help_aim;
 

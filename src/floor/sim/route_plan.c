@@ -25,7 +25,7 @@ bool move_at_rim(struct vec2 goal)
 
 static body defender_of(const struct world *world, body who)
 {
-    body defender = world->guarded[who];
+    body defender = guard_of(world, who);
     bool seen =
         defender != BODY_NONE && world->agent[defender].here && !world->agent[defender].shadow;
     return seen ? defender : (body)BODY_NONE;

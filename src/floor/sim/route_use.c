@@ -54,7 +54,7 @@ static double plan_behind(struct world *world, const struct task *task, struct v
     double step = task->verb == VERB_REJECTS ? FAKE : draw_step(user, screener);
     struct vec2 turn = vec2_along(user, vec2_unit(vec2_sub(screener, user)), step);
     route_corner(route, turn);
-    body defender = world->guarded[task->who];
+    body defender = guard_of(world, task->who);
     struct tie_side tie = world_tie(world);
     struct vec2 way = vec2_unit(vec2_sub(goal, turn));
     double side = -route_side(turn, goal, screener, &tie); /* away from the screener */
@@ -82,7 +82,7 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
                             struct vec2 screener, struct vec2 exit)
 {
     struct tie_side tie = world_tie(world);
-    body defender = world->guarded[task->who];
+    body defender = guard_of(world, task->who);
     bool seen = defender != BODY_NONE && world->agent[defender].here;
     struct vec2 from_him = seen ? vec2_sub(screener, world->agent[defender].m.at) : vec2_of(0, 0);
     if (task->shape == SHAPE_CURL) { /* but never through between defender and screener */

@@ -56,8 +56,8 @@ static body man_of(const struct play *play, body defender)
 {
     body man = play->guards[defender];
     bool given = man < BODY_COACH && play->start[man].on_floor;
-    if (given) {
-        return man;
+    if (given || play->zone != ZONE_NONE) {
+        return given ? man : (body)BODY_NONE;
     }
     man = body_attacker(body_number(defender));
     return man < BODY_COACH && play->start[man].on_floor ? man : (body)BODY_NONE;
@@ -93,7 +93,8 @@ static void place_defenders(struct world *world)
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         bool placed = world->play->start[b].on_floor && world->play->start[b].placed;
-        if (agent->here && !placed && world->guards[b] != BODY_NONE) {
+        bool ruled = world->guards[b] != BODY_NONE || guard_has_area(world, (body)b);
+        if (agent->here && !placed && ruled) {
             agent->m.at = guard_start(world, (body)b);
         }
     }
@@ -234,6 +235,7 @@ static struct chain run_segment(struct arena *arena, const struct sources *sourc
         place_defenders(world);
     }
     duty_clear(world);
+    zone_start(world);
     duty_pick_up(world);
     duty_suppose(world);
     deeds_list(world);

@@ -211,7 +211,7 @@ static void screen_start(struct world *world, struct job *job)
 {
     const struct task *task = job->task;
     struct agent *agent = &world->agent[task->who];
-    body defender = task->on != BODY_NONE ? task->on : world->guarded[task->other];
+    body defender = task->on != BODY_NONE ? task->on : guard_of(world, task->other);
     world->screen[task->who] = (struct screen){.live = true,
                                                .task = job->index,
                                                .user = task->other,

@@ -126,6 +126,14 @@ struct ball {
     int task;
 };
 
+/* A zone's defenders, 0..4 for x1..x5. */
+struct zone_watch {
+    int on_ball,
+        comes; /* who has the ball, who is coming to take it over; ZONE_DEFENDERS: nobody */
+    body left; /* an attacker whom a read leaves open, or BODY_NONE */
+    struct aim aim[ZONE_DEFENDERS];
+};
+
 /* Where everybody was at one tick; and what was seen of the ball. */
 struct stance {
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
@@ -184,6 +192,7 @@ struct world {
     body guarded[BODY_COUNT];     /* man -> his defender */
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
+    struct zone_watch zone;
     body helper, helped; /* who helps against whose drive, or BODY_NONE */
     struct stance *past; /* ring of past_size, by tick */
     long past_size;
@@ -284,6 +293,17 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 
 /* help.c */
 void help_tick(struct world *world);
+
+/* guard_zone.c: defenders with an area and no man. */
+void zone_start(struct world *world); /* at the start of a segment */
+void zone_tick(struct world *world);
+struct vec2 zone_first(const struct world *world, body self); /* where he stands to begin with */
+bool guard_has_area(const struct world *world, body self);
+body guard_nearest_area(const struct world *world, struct vec2 p); /* who of them is nearest */
+/* Who guards him: his own defender, in a zone who is nearest; or BODY_NONE. */
+body guard_of(const struct world *world, body man);
+/* Whom a defender minds: his man; in a zone, when he is on the ball, who has it; or BODY_NONE. */
+body guard_minds(const struct world *world, body self);
 
 /* duty.c: what one defender does instead of the man rules. */
 void duty_clear(struct world *world);   /* at the start of a segment: nobody has any */

@@ -69,7 +69,7 @@ static const struct zone_place places[] = {
     {ZONE_TWO_ONE_TWO, CORNER, {{1, 11}, {10, 9}, {-2, 5}, BALL, {5, 5}}},
 };
 /* Who has the mirrored place: 2-3 and 2-1-2 change their tops and their lows, and so on. */
-static const char *const mirror[ZONE_COUNT] = {"21435", "13254", "13245", "13254", "21435",
+static const char *const mirror[ZONE_COUNT] = {"", "21435", "13254", "13245", "13254", "21435",
                                                "13254", "12354", "21435", "13245"};
 
 static struct zone_seen seen_of(enum court_code code, enum zone zone, double x, double y)
@@ -306,9 +306,9 @@ int main(void)
     TCase *all = tcase_create("zone");
     tcase_set_timeout(all, 60);
     tcase_add_test(all, each_row_stands_where_the_table_says_on_both_sides);
-    tcase_add_loop_test(all, nobody_jumps_as_the_ball_moves, 0, ZONE_COUNT);
-    tcase_add_loop_test(all, homes_are_on_the_floor_and_share_the_ball_once, 0, ZONE_COUNT);
-    tcase_add_loop_test(all, the_left_is_the_right_mirrored_and_so_is_a_mirrored_play, 0,
+    tcase_add_loop_test(all, nobody_jumps_as_the_ball_moves, 1, ZONE_COUNT);
+    tcase_add_loop_test(all, homes_are_on_the_floor_and_share_the_ball_once, 1, ZONE_COUNT);
+    tcase_add_loop_test(all, the_left_is_the_right_mirrored_and_so_is_a_mirrored_play, 1,
                         ZONE_COUNT);
     tcase_add_test(all, only_one_is_on_the_ball_and_nobody_under_the_ring);
     tcase_add_test(all, a_man_in_an_area_draws_its_defender_and_a_post_is_fronted);
