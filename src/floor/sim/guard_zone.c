@@ -167,7 +167,7 @@ void zone_start(struct world *world)
 
 void zone_tick(struct world *world)
 {
-    if (world->play->zone == ZONE_NONE || !world_beat(world, SIM_THOUGHTS)) {
+    if (world->play->zone == ZONE_NONE || !world->fresh) {
         return;
     }
     struct zone_home home[ZONE_DEFENDERS];
