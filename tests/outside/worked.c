@@ -310,3 +310,24 @@ void worked_keeps_speed(const struct told *told)
     ck_assert_msg(late >= told->fact->amount * best, "%s: %.2f m/s left of %.2f m/s", told->row,
                   late, best);
 }
+
+void worked_slow_in_lane(const struct told *told)
+{
+    double t = time_of(told, &told->fact->deed, told->fact->moment);
+    struct vec2 p = at(told, told->fact->who, t);
+    double speed = vec2_length(segment_velocity(told->segment, body_of(told->fact->who), t));
+    ck_assert_msg(court_in_lane(told->segment->play->court, p), "%s: %d is not in the lane",
+                  told->row, told->fact->who);
+    ck_assert_msg(speed <= told->fact->amount, "%s: %d still runs %.2f m/s", told->row,
+                  told->fact->who, speed);
+}
+
+void worked_comes_to(const struct told *told)
+{
+    const struct fact *fact = told->fact;
+    double end = told->segment->duration;
+    double before = vec2_distance(at(told, fact->who, 0), at(told, fact->whom, 0));
+    double after = vec2_distance(at(told, fact->who, end), at(told, fact->whom, end));
+    ck_assert_msg(after <= before - fact->amount, "%s: %d is %.2f m from %d, then %.2f m",
+                  told->row, fact->who, before, fact->whom, after);
+}

@@ -67,6 +67,8 @@ void worked_goes_between(const struct told *told);
 void worked_most_open(const struct told *told);
 void worked_keeps_speed(const struct told *told);
 void worked_guarded(const struct told *told);
+void worked_slow_in_lane(const struct told *told);
+void worked_comes_to(const struct told *told);
 
 #define DEED(who, VERB)                                                                            \
     {                                                                                              \
@@ -201,6 +203,17 @@ void worked_guarded(const struct told *told);
     {                                                                                              \
         .holds = worked_guarded, .deed = DEED(a, A), .moment = MOMENT_##M, .who = (player),        \
         .amount = (within)                                                                         \
+    }
+/* At the moment the player is in the lane and slower than so many m/s. */
+#define SLOW_IN_LANE(a, A, M, player, most)                                                        \
+    {                                                                                              \
+        .holds = worked_slow_in_lane, .deed = DEED(a, A), .moment = MOMENT_##M, .who = (player),   \
+        .amount = (most)                                                                           \
+    }
+/* At the end the one is nearer to the other than at the beginning, by so much. */
+#define COMES_TO(player, other, least)                                                             \
+    {                                                                                              \
+        .holds = worked_comes_to, .who = (player), .whom = (other), .amount = (least)              \
     }
 
 #endif

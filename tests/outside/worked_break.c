@@ -49,5 +49,30 @@ static const struct worked rows[] = {
      "  1 goes to right corner\n"
      "  3 fills top\n",
      {ORDER(1, PASSES, RELEASED, 1, CUTS, STARTED), NEARER(1, 2), HAS_BALL(2)}},
+    {"4, drive",
+     "",
+     "FIBA WABC Coaches Manual L1, 2.1.5: both feet inside the lane and a one-count stop before "
+     "the "
+     "pass",
+     "play \"Two feet in\"\n"
+     "  start 1 left wing, 2 right wing, 3 left corner, 4 right corner, 5 top\n"
+     "  defense man\n"
+     "  1 drives to lane\n"
+     "  1 passes to 4\n",
+     {SLOW_IN_LANE(1, PASSES, RELEASED, 1, 1.0), HAS_BALL(4)}},
+    {"4, pressure",
+     "",
+     "FIBA WABC Coaches Manual L1, 2.4.1 protecting the ball: under pressure team-mates come to "
+     "the "
+     "ball",
+     "play \"Help the passer\"\n"
+     "  start 1 right corner, 2 right slot, 3 left wing, 4 left slot, 5 left block\n"
+     "  defense man\n"
+     "  x2 doubles 1\n"
+     "  as x2 doubles, 2 goes to 3 ft below right wing\n"
+     "  5 flashes to right elbow\n"
+     "  1 passes to 2\n",
+     {TOGETHER(-2, DOUBLES, ARRIVED, 1, -2, 1.2), TOGETHER(-2, DOUBLES, ARRIVED, 1, -1, 1.5),
+      COMES_TO(2, 1, 1.5), COMES_TO(5, 1, 1.5), HAS_BALL(2)}},
 };
 const struct worked_table worked_break = {rows, sizeof rows / sizeof *rows};
