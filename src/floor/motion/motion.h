@@ -40,13 +40,16 @@ struct flight motion_shot(const struct level *level, double ring, double distanc
 double motion_flight_along(const struct flight *flight, double t);  /* m over the floor */
 double motion_flight_height(const struct flight *flight, double t); /* m */
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance);
+/* The same throw, slower or faster. */
+void motion_flight_take(struct flight *flight, double seconds);
 /* Seconds that a ball thrown up at `angle` takes to fall through a ring `rise` metres higher; the
  * angle at which it does, radians under the level. */
 double motion_arc_time(double distance, double rise, double angle);
 double motion_arc_entry(double distance, double rise, double angle);
 /* A lob that rises `rise` metres over two hands of one height. */
 double motion_lob_time(double rise);
-#define MOTION_BALL .12 /* m: the ball's radius (rulebooks: .119 to .124) */
+double motion_fall_time(double height); /* of a ball let go */
+#define MOTION_BALL .12                 /* m: the ball's radius (rulebooks: .119 to .124) */
 #define MOTION_HELD .62 /* of a player's height: where two hands hold a ball (ours) */
 
 /* One body on the floor, and what its legs can do now. */

@@ -41,6 +41,11 @@ double motion_lob_time(double rise)
     return 2 * real_sqrt(2 * rise / GRAVITY);
 }
 
+double motion_fall_time(double height)
+{
+    return real_sqrt(2 * height / GRAVITY);
+}
+
 /* Down to the floor and up again, each a slant run through at an even speed. */
 static void bounce(struct flight *flight, double speed)
 {
@@ -73,6 +78,12 @@ struct flight motion_pass(const struct level *level, enum pass_kind kind, double
 double motion_pass_time(const struct level *level, enum pass_kind kind, double distance)
 {
     return motion_pass(level, kind, distance).seconds;
+}
+
+void motion_flight_take(struct flight *flight, double seconds)
+{
+    flight->bounce_seconds *= seconds / flight->seconds;
+    flight->seconds = seconds;
 }
 
 /* ---- tries for goal (Brancazio 1981: t^2 = 2 (d tan a - h) / g, tan entry = tan a - 2 h / d) ----

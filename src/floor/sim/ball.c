@@ -1,175 +1,224 @@
 /* SPDX-License-Identifier: MIT */
-/* ball: who has it, where it flies, whether it is caught. A catch is tested, not assumed: a
- * receiver who is not there goes to fetch it. */
+/* ball: who has it, and where it is at every moment: held, passed, shot, off the ring, on the
+ * floor. It goes from one to the next without a jump: hands that take it bring it in. */
 #include "floor/sim/world.h"
 
 #include "base/real.h"
 
-#define REACH 1.0    /* m: two hands and a step */
-#define FETCH .6     /* m from a loose ball at which it is picked up */
-#define RIM_SHORT .3 /* m in front of the ring where a rebound comes down */
+#define READY .15    /* s into a step before the first pass leaves the hand */
+#define FETCH .8     /* m from a ball on the floor at which it is picked up: an arm (ours) */
+#define RIM_SHORT .3 /* m in front of the ring where a ball comes down that nobody is there for */
+#define HANDS 3.0    /* m/s: how fast hands bring a ball in (ours) */
+#define STANDS .3    /* m/s */
+#define GIVES_UP 1.5 /* s after which nobody gets a ball that he cannot come to (ours) */
+
+#define OFF_RING_LEAST .45 /* s from the ring to the hands of who rebounds (ours), */
+#define OFF_RING_MOST 1.6  /* when it goes up first */
+#define HANDS_UP 1.25      /* of a player's height: where a rebound is taken (ours) */
 
 bool ball_is_held(const struct world *world, body who)
 {
     return world->ball.state == HELD && world->ball.holder == who;
 }
 
+bool ball_is_under_way(const struct world *world)
+{
+    const struct ball *ball = &world->ball;
+    return ball->state == IN_FLIGHT || ball->state == IN_SHOT ||
+           (ball->state == LOOSE && ball->target != BODY_NONE);
+}
+
+static double held_height(const struct world *world)
+{
+    return MOTION_HELD * world->level->height;
+}
+
+/* How much is left of the way that the hands have to bring it in. */
+static double still_off(const struct world *world)
+{
+    const struct ball *ball = &world->ball;
+    return ball->to > ball->from ? 1 - real_smooth(world->t, ball->from, ball->to) : 0;
+}
+
 struct vec2 ball_place(const struct world *world)
 {
     const struct ball *ball = &world->ball;
     if (ball->state == HELD) {
-        return world->agent[ball->holder].m.at;
+        return vec2_along(world->agent[ball->holder].m.at, ball->off, still_off(world));
     }
-    if (ball->state == IN_FLIGHT || ball->state == IN_SHOT) {
-        double far = ball->to - ball->from;
-        double t = far > 0 ? real_clamp((world->t - ball->from) / far, 0, 1) : 1;
-        return vec2_mix(ball->start, ball->end, t);
+    double along = motion_flight_along(&ball->flight, world->t - ball->from);
+    return ball->flight.length > 0 ? vec2_mix(ball->start, ball->end, along / ball->flight.length)
+                                   : ball->end;
+}
+
+static double ball_height(const struct world *world)
+{
+    const struct ball *ball = &world->ball;
+    if (ball->state == HELD) {
+        return real_mix(ball->flight.to_z, ball->flight.from_z, still_off(world));
     }
-    return ball->at;
+    return motion_flight_height(&ball->flight, world->t - ball->from);
 }
 
-void ball_throw(struct world *world, body from, body to, struct vec2 end, double seconds, int task)
-{
-    world->ball = (struct ball){.state = IN_FLIGHT,
-                                .holder = from,
-                                .target = to,
-                                .end = end,
-                                .start = world->agent[from].m.at,
-                                .from = world->t,
-                                .to = world->t + seconds,
-                                .task = task};
-    world->ball.at = world->ball.start;
-    record_ball(world);
-}
+/* ---- from state to state ---- */
 
-void ball_shoot(struct world *world, body from, int task)
+static void become(struct world *world, const struct ball *ball)
 {
-    struct vec2 start = world->agent[from].m.at, ring = vec2_of(0, 0);
-    double seconds =
-        motion_shot(world->level, world->court->ring_height, vec2_length(start)).seconds;
-    world->ball = (struct ball){.state = IN_SHOT,
-                                .holder = from,
-                                .target = BODY_NONE,
-                                .start = start,
-                                .end = ring,
-                                .at = start,
-                                .from = world->t,
-                                .to = world->t + seconds,
-                                .task = task};
-    record_ball(world);
-}
-
-void ball_give(struct world *world, body to)
-{
-    world->ball = (struct ball){.state = HELD,
-                                .holder = to,
-                                .target = BODY_NONE,
-                                .at = world->agent[to].m.at,
-                                .caught_at = world->t,
-                                .task = SIM_NO_TASK};
-    world->agent[to].coming = false;
+    world->ball = *ball;
     world->quiet = 0;
     world->news = true;
     record_ball(world);
 }
 
-/* The movement the pass has to meet: the one on, else the last one written before the pass. */
-struct job *ball_receiver_job(struct world *world, body receiver, int pass)
+static void let_fly(struct world *world, struct ball *ball)
 {
-    struct agent *agent = &world->agent[receiver];
-    struct job *found = NULL;
-    for (size_t i = agent->head; i < agent->queued; i++) {
-        struct job *job = &world->job[agent->queue[i]];
-        enum task_kind kind = job->task->kind;
-        bool runs = kind == TASK_MOVE || kind == TASK_USE;
-        if (!runs) {
-            if (kind == TASK_CARRY || kind == TASK_PASS || kind == TASK_SHOOT ||
-                kind == TASK_EXCHANGE) {
-                break; /* with the ball: after this catch, or another one */
-            }
-            continue;
-        }
-        if (job->index < pass || (job->phase == PHASE_ACTIVE && !found)) {
-            found = job;
-        } else if (i == agent->head && !found && queue_depends(world, job->index, pass, 6)) {
-            found = job; /* begins with the pass */
-        }
-    }
-    return found;
+    ball->from = world->t;
+    ball->to = world->t + ball->flight.seconds;
+    become(world, ball);
 }
 
-static void caught(struct world *world, body by)
+/* As by its kind and length, or in the time that is written. */
+struct flight ball_flight(const struct world *world, const struct task *pass, struct vec2 end)
 {
-    int task = world->ball.task;
-    ball_give(world, by);
-    if (task >= 0) {
-        world_record(world, task)->to = world->agent[by].m.at;
-        world_mark(world, task, MOMENT_CAUGHT);
-        world->job[task].complete = true;
+    struct flight flight =
+        motion_pass(world->level, pass->pass, vec2_distance(ball_place(world), end));
+    if (pass->taking > 0) {
+        motion_flight_take(&flight, pass->taking);
     }
+    return flight;
 }
 
-static void fly(struct world *world)
+void ball_throw(struct world *world, const struct job *job, struct vec2 end)
 {
-    struct ball *ball = &world->ball;
-    struct agent *target = &world->agent[ball->target];
-    world->quiet = 0;
-    if (!target->going && vec2_distance(target->m.at, ball->end) > .25) {
-        target->coming = true;
-        target->come_to = ball->end;
-    }
-    if (world->t < ball->to - 1e-9) {
-        return;
-    }
-    if (vec2_distance(target->m.at, ball->end) <= REACH) {
-        caught(world, ball->target);
-        return;
-    }
-    ball->state = LOOSE;
-    ball->at = ball->end;
-    record_ball(world);
+    struct ball ball = {.state = IN_FLIGHT,
+                        .holder = job->task->who,
+                        .target = job->task->other,
+                        .start = ball_place(world),
+                        .end = end,
+                        .flight = ball_flight(world, job->task, end),
+                        .throw_in = world->agent[job->task->who].outside,
+                        .task = job->index};
+    let_fly(world, &ball);
 }
 
-static void lie(struct world *world)
+void ball_shoot(struct world *world, body from, int task)
 {
-    struct ball *ball = &world->ball;
-    if (ball->target == BODY_NONE) {
-        return;
-    }
-    struct agent *target = &world->agent[ball->target];
-    target->coming = true;
-    target->going = false;
-    target->come_to = ball->at;
-    if (vec2_distance(target->m.at, ball->at) < FETCH) {
-        caught(world, ball->target);
-    }
+    struct ball ball = {.state = IN_SHOT,
+                        .holder = from,
+                        .target = BODY_NONE,
+                        .start = ball_place(world),
+                        .task = task};
+    ball.flight =
+        motion_shot(world->level, world->court->ring_height, vec2_distance(ball.start, ball.end));
+    let_fly(world, &ball);
 }
 
-static void shot(struct world *world)
+void ball_give(struct world *world, body to)
 {
-    struct ball *ball = &world->ball;
-    world->quiet = 0;
-    if (world->t < ball->to - 1e-9) {
-        return;
-    }
-    world->job[ball->task].complete = true;
-    world_mark(world, ball->task, MOMENT_ARRIVED);
-    ball->state = LOOSE;
-    ball->target = BODY_NONE;
-    ball->at = vec2_of(0, RIM_SHORT);
-    record_ball(world);
+    double held = held_height(world), high = ball_height(world);
+    struct ball ball = {.state = HELD,
+                        .holder = to,
+                        .target = BODY_NONE,
+                        .start = ball_place(world),
+                        .flight = {.from_z = high, .to_z = held},
+                        .from = world->t,
+                        .caught_at = world->t,
+                        .throw_in = world->agent[to].outside,
+                        .task = SIM_NO_TASK};
+    ball.off = vec2_sub(ball.start, world->agent[to].m.at);
+    ball.to = world->t + real_hypot(vec2_length(ball.off), high - held) / HANDS;
+    world->agent[to].coming = false;
+    become(world, &ball);
 }
 
-/* After a shot the ball is his who rebounds and is there first. */
-static void rebound(struct world *world)
+/* From where it is to `end`; there it lies, or is caught if `target` is near. */
+static void fall(struct world *world, struct vec2 end, double end_z, double seconds, body target)
 {
+    struct ball ball = {.state = LOOSE,
+                        .holder = BODY_NONE,
+                        .target = target,
+                        .start = ball_place(world),
+                        .end = end,
+                        .task = world->ball.state == IN_FLIGHT ? world->ball.task : SIM_NO_TASK};
+    ball.flight = (struct flight){.law = FLIGHT_SHOT,
+                                  .length = vec2_distance(ball.start, end),
+                                  .seconds = seconds,
+                                  .from_z = ball_height(world),
+                                  .to_z = end_z};
+    let_fly(world, &ball);
+}
+
+void ball_drop(struct world *world, body target)
+{
+    double high = ball_height(world) - MOTION_BALL;
+    fall(world, ball_place(world), MOTION_BALL, motion_fall_time(high), target);
+}
+
+/* ---- off the ring ---- */
+
+/* Seconds until he who rebounds is where he rebounds; never for one who has not started. */
+static double rebound_eta(struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    if (job->complete) {
+        return 0;
+    }
+    if (job->phase != PHASE_ACTIVE || !agent->going) {
+        return 1e9;
+    }
+    return motion_course_time(&agent->course, agent->m, &agent->gait, 0, agent->course.goal, NULL);
+}
+
+static const struct job *first_to_rebound(struct world *world, double *eta)
+{
+    const struct job *first = NULL;
+    *eta = 1e9;
     for (size_t i = 0; i < world->jobs; i++) {
         const struct job *job = &world->job[i];
-        if (job->task->verb == VERB_REBOUNDS && job->complete) {
-            ball_give(world, job->task->who);
-            return;
+        if (job->task->verb != VERB_REBOUNDS || !world->agent[job->task->who].here) {
+            continue;
+        }
+        double his = rebound_eta(world, job);
+        if (!first || his < *eta) {
+            first = job;
+            *eta = his;
         }
     }
+    return first;
+}
+
+static void off_the_ring(struct world *world)
+{
+    double eta, down = world->court->ring_height - MOTION_BALL;
+    const struct job *job = first_to_rebound(world, &eta);
+    body who = job ? job->task->who : (body)BODY_NONE;
+    if (job && eta <= OFF_RING_MOST) {
+        fall(world, job->complete ? world->agent[who].m.at : job->goal,
+             HANDS_UP * world->level->height, real_max(eta, OFF_RING_LEAST), who);
+    } else {
+        fall(world, vec2_of(0, RIM_SHORT), MOTION_BALL, motion_fall_time(down), who);
+    }
+}
+
+/* ---- each tick ---- */
+
+static bool is_over(const struct world *world)
+{
+    return world->t >= world->ball.to - 1e-9;
+}
+
+static bool is_down(const struct ball *ball)
+{
+    return ball->flight.to_z <= MOTION_BALL + 1e-9;
+}
+
+/* Of a loose one: does he for whom it is get it now? Out of the air as it comes, or off the floor.
+ */
+static bool gets_it(const struct world *world)
+{
+    const struct ball *ball = &world->ball;
+    double far = vec2_distance(world->agent[ball->target].m.at, ball->end);
+    return far < (is_down(ball) ? FETCH : catch_reach(world));
 }
 
 bool ball_due(const struct world *world)
@@ -178,10 +227,9 @@ bool ball_due(const struct world *world)
     switch (ball->state) {
     case IN_FLIGHT:
     case IN_SHOT:
-        return world->t >= ball->to - 1e-9;
+        return is_over(world);
     case LOOSE:
-        return ball->target != BODY_NONE &&
-               vec2_distance(world->agent[ball->target].m.at, ball->at) < FETCH;
+        return ball->target != BODY_NONE && is_over(world) && (gets_it(world) || !is_down(ball));
     case HELD:
     case GONE:
         break;
@@ -189,24 +237,86 @@ bool ball_due(const struct world *world)
     return false;
 }
 
+static void shot(struct world *world)
+{
+    world->quiet = 0;
+    if (is_over(world)) {
+        world->job[world->ball.task].complete = true;
+        world_mark(world, world->ball.task, MOMENT_ARRIVED);
+        off_the_ring(world);
+    }
+}
+
+static void come(struct world *world, struct agent *agent)
+{
+    agent->coming = true;
+    agent->going = false;
+    agent->come_to = world->ball.end;
+}
+
+static void loose(struct world *world)
+{
+    struct ball *ball = &world->ball;
+    if (ball->target == BODY_NONE || !is_over(world)) {
+        return;
+    }
+    struct agent *agent = &world->agent[ball->target];
+    const struct job *job = queue_head(world, ball->target);
+    bool idle = !job || job->phase == PHASE_WAITING;
+    if (gets_it(world)) {
+        catch_take(world, ball->target);
+    } else if (!is_down(ball)) {
+        ball_drop(world, ball->target);
+    } else if (idle && vec2_length(agent->m.v) < STANDS && world->t > ball->to + GIVES_UP) {
+        ball->target = BODY_NONE;
+        agent->coming = false;
+    } else if (!agent->going || ball->task != SIM_NO_TASK) {
+        come(world, agent);
+    }
+}
+
 void ball_tick(struct world *world)
 {
     switch (world->ball.state) {
     case IN_FLIGHT:
-        fly(world);
+        catch_tick(world);
         break;
     case IN_SHOT:
         shot(world);
         break;
     case LOOSE:
-        if (world->ball.target == BODY_NONE) {
-            rebound(world);
-        } else {
-            lie(world);
-        }
+        loose(world);
         break;
     case HELD:
     case GONE:
         break;
     }
+}
+
+/* ---- from segment to segment ---- */
+
+void ball_take(struct world *world, const struct ball *before)
+{
+    struct ball *ball = &world->ball;
+    *ball = *before;
+    ball->caught_at = READY - world->level->catch_pass;
+    ball->task = SIM_NO_TASK;
+    ball->from = ball->to = 0;
+    if (ball->state == HELD) {
+        ball->flight = (struct flight){.from_z = held_height(world), .to_z = held_height(world)};
+        ball->start = world->agent[ball->holder].m.at;
+        ball->throw_in = world->agent[ball->holder].outside;
+    }
+}
+
+struct ball ball_leave(const struct world *world)
+{
+    struct ball ball = world->ball;
+    ball.off = vec2_of(0, 0);
+    if (ball.state != HELD) {
+        ball.state = GONE;
+        ball.start = ball.end = ball_place(world);
+        ball.flight = (struct flight){.to_z = MOTION_BALL};
+    }
+    return ball;
 }

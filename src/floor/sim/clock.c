@@ -100,7 +100,7 @@ static bool everybody_stands(const struct world *world)
 
 static bool is_over(struct world *world)
 {
-    if (!queue_all_done(world) || world->ball.state == IN_FLIGHT || world->ball.state == IN_SHOT) {
+    if (!queue_all_done(world) || ball_is_under_way(world)) {
         world->settled = 0;
         return false;
     }

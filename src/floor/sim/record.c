@@ -36,54 +36,10 @@ void record_sample(struct world *world)
     }
 }
 
-void record_ball(struct world *world)
-{
-    struct segment *segment = world->segment;
-    const struct ball *ball = &world->ball;
-    if (segment->ball.count) {
-        struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
-        last->to = world->t;
-        if (last->state == BALL_FLIGHT) {
-            last->end = ball->state == HELD ? world->agent[ball->holder].m.at : ball->at;
-        }
-    }
-    struct ball_span span = {.from = world->t,
-                             .to = world->t,
-                             .holder = ball->holder,
-                             .target = ball->state == IN_FLIGHT ? ball->target : (body)BODY_NONE,
-                             .start = ball_place(world),
-                             .end = ball->end,
-                             .task = ball->task};
-    switch (ball->state) {
-    case HELD:
-        span.state = BALL_HELD;
-        break;
-    case IN_FLIGHT:
-        span.state = BALL_FLIGHT;
-        break;
-    case IN_SHOT:
-        span.state = BALL_SHOT;
-        break;
-    case LOOSE:
-    case GONE:
-        span.state = BALL_LOOSE;
-        break;
-    }
-    if (span.state == BALL_LOOSE) {
-        span.holder = BODY_NONE;
-        span.start = ball->at;
-        span.end = ball->at;
-    }
-    VEC_PUSH(world->arena, &segment->ball, span);
-}
-
 void record_finish(struct world *world)
 {
     struct segment *segment = world->segment;
     segment->duration = world->t;
-    if (segment->ball.count) {
-        segment->ball.at[segment->ball.count - 1].to = world->t;
-    }
     for (int b = 0; b < BODY_COUNT; b++) {
         struct track *track = &segment->track[b];
         track->on_floor = world->agent[b].here && !world->agent[b].shadow;
@@ -104,4 +60,5 @@ void record_finish(struct world *world)
         record->carried = !job->complete || (job->task->kind == TASK_SCREEN && screen->live &&
                                              screen->task == job->index && !screen->cleared);
     }
+    record_ball_end(world);
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* run: reading a run: where somebody was at a moment, who had the ball; and its dump. */
+/* run: reading a run: where somebody was at a moment; and its dump. */
 #include "floor/sim/run.h"
 
 #include "base/real.h"
@@ -49,36 +49,6 @@ struct vec2 segment_velocity(const struct segment *segment, body b, double t)
     size_t i = sample_before(segment, t, &u);
     const struct sample *a = &segment->track[b].sample[i];
     return segment->samples == 1 ? a->v : vec2_mix(a->v, a[1].v, u);
-}
-
-static const struct ball_span *span_at(const struct segment *segment, double t)
-{
-    const struct ball_span *found = NULL;
-    for (size_t i = 0; i < segment->ball.count; i++) {
-        if (segment->ball.at[i].from <= t || !found) {
-            found = &segment->ball.at[i];
-        }
-    }
-    return found;
-}
-
-body segment_holder(const struct segment *segment, double t)
-{
-    const struct ball_span *span = span_at(segment, t);
-    return span && span->state == BALL_HELD ? span->holder : (body)BODY_NONE;
-}
-
-struct vec2 segment_ball(const struct segment *segment, double t)
-{
-    const struct ball_span *span = span_at(segment, t);
-    if (!span) {
-        return vec2_of(0, 0);
-    }
-    if (span->state == BALL_HELD) {
-        return segment_at(segment, span->holder, t);
-    }
-    double far = span->to - span->from;
-    return vec2_mix(span->start, span->end, far > 0 ? real_clamp((t - span->from) / far, 0, 1) : 1);
 }
 
 const struct task *segment_task(const struct segment *segment, size_t index)
@@ -132,6 +102,10 @@ static void dump_task(struct strbuf *out, const struct segment *segment, size_t 
         strbuf_text(out, " gap ");
         strbuf_fixed(out, record->gap / FEET, 1);
     }
+    if (record->miss >= 0) {
+        strbuf_text(out, " off ");
+        strbuf_fixed(out, record->miss / FEET, 1);
+    }
     strbuf_text(out, record->carried ? " carried\n" : "\n");
 }
 
@@ -153,7 +127,24 @@ static void dump_ball(struct strbuf *out, const struct segment *segment)
             strbuf_text(out, " to ");
             body_print(out, span->target);
         }
+        strbuf_text(out, span->throw_in ? ", throw-in" : "");
         strbuf_char(out, '\n');
+    }
+}
+
+static void dump_dribbles(struct strbuf *out, const struct segment *segment)
+{
+    for (size_t i = 0; i < segment->dribbles.count; i++) {
+        const struct dribble_span *dribble = &segment->dribbles.at[i];
+        strbuf_text(out, "  ");
+        body_print(out, dribble->who);
+        strbuf_text(out, " dribbles ");
+        strbuf_fixed(out, dribble->from, 2);
+        strbuf_text(out, " to ");
+        strbuf_fixed(out, dribble->to, 2);
+        strbuf_text(out, ", ");
+        strbuf_fixed(out, dribble->length / FEET, 1);
+        strbuf_print(out, " ft, %d\n", dribble->bounces);
     }
 }
 
@@ -185,6 +176,7 @@ void run_dump(struct strbuf *out, const struct run *run)
             dump_task(out, segment, i);
         }
         dump_ball(out, segment);
+        dump_dribbles(out, segment);
         dump_ends(out, segment);
     }
 }

@@ -3,7 +3,7 @@
 #ifndef FLOOR_SIM_RUN_H
 #define FLOOR_SIM_RUN_H
 
-#include "floor/play/play.h"
+#include "floor/motion/motion.h"
 
 #define RUN_SAMPLE 0.05 /* seconds between samples of a track */
 
@@ -15,13 +15,26 @@ struct track {
     struct sample *sample; /* count of the segment's `samples`, at i * RUN_SAMPLE */
     float *facing;         /* radians from x toward y, one per sample */
 };
+/* Where the ball was from one moment to another: the spans follow each other without a gap, and the
+ * ball goes from one to the next without a jump. */
 struct ball_span {
     double from, to; /* seconds of the segment */
     enum { BALL_HELD, BALL_FLIGHT, BALL_SHOT, BALL_LOOSE } state;
-    body holder;            /* HELD: who; FLIGHT, SHOT: who threw it */
+    body holder;            /* HELD: who; FLIGHT, SHOT: who threw it; LOOSE: nobody */
     body target;            /* FLIGHT: who is to catch it */
-    struct vec2 start, end; /* FLIGHT, SHOT */
-    int task;               /* that made it, or -1 */
+    struct vec2 start, end; /* where it is at `from` and goes to; HELD: where it leaves the hands */
+    struct flight flight;   /* how it flies, falls off the ring or drops; HELD: height at `from`
+                             * and once it is brought in */
+    double settle;          /* HELD: s in which the hands bring it in to the body */
+    bool throw_in; /* HELD: by somebody out of bounds at `from`; FLIGHT: thrown in by him. Time out
+                    * of bounds with the ball ends at the release */
+    int task;      /* that made it, or -1 */
+};
+struct dribble_span { /* without a stop; consecutive ones are one */
+    body who;
+    double from, to; /* s */
+    double length;   /* m */
+    int bounces;     /* 0: broken off before the ball was back (ours: two a second) */
 };
 #define TIME_NEVER (-1.0)
 struct task_record {
@@ -34,6 +47,8 @@ struct task_record {
     double gap; /* USE: least distance from the user's path to the screener's body, m; <0: none */
     struct vec2 corner; /* V, L, set-up: where the path turned; GUARD: whence he went back */
     bool has_corner;
+    double miss;  /* PASS: from the receiver to the ball as it came, m; <0: it never did. Over what
+                   * two hands and a step reach it was not caught, and run.missed said so */
     bool carried; /* it was still going on when the segment ended */
 };
 struct segment { /* one way through one step */
@@ -45,6 +60,7 @@ struct segment { /* one way through one step */
     size_t samples;
     struct track track[BODY_COUNT];
     VEC(struct ball_span) ball;
+    VEC(struct dribble_span) dribbles; /* in order */
     size_t tasks;
     struct task_record *record; /* by task index: step_task(step, branch, i) */
     body guards[BODY_COUNT];    /* at the end */
@@ -63,6 +79,8 @@ struct vec2 segment_velocity(const struct segment *segment, body b, double t);
 /* Who has the ball at t; BODY_NONE while it flies. */
 body segment_holder(const struct segment *segment, double t);
 struct vec2 segment_ball(const struct segment *segment, double t);
+double segment_ball_height(const struct segment *segment, double t); /* m, of its middle */
+const struct ball_span *segment_span(const struct segment *segment, double t); /* NULL: no ball */
 const struct task *segment_task(const struct segment *segment, size_t index);
 /* A text dump for goldens: events with times to .01 s and feet to .1. */
 void run_dump(struct strbuf *out, const struct run *run);

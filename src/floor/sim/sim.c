@@ -6,8 +6,6 @@
 #include "base/real.h"
 #include "floor/sim/world.h"
 
-#define READY .15 /* s into a step before the first pass leaves the hand */
-
 struct chain { /* a segment with how everybody stood at its end */
     struct segment *segment;
     struct stand *end;
@@ -78,7 +76,6 @@ static void first_stand(const struct play *play, struct stand *stand)
     stand->ball.state = play->ball < BODY_COUNT ? HELD : GONE;
     stand->ball.holder = play->ball;
     stand->ball.task = SIM_NO_TASK;
-    stand->ball.caught_at = -9;
 }
 
 /* Is this defender drawn and run into, or does he only serve the checks? */
@@ -146,9 +143,7 @@ static void take_stand(struct world *world, const struct stand *stand)
             world->guarded[world->guards[b]] = (body)b;
         }
     }
-    world->ball = stand->ball;
-    world->ball.caught_at = READY - world->level->catch_pass;
-    world->ball.task = SIM_NO_TASK;
+    ball_take(world, &stand->ball);
 }
 
 static void leave_stand(const struct world *world, struct stand *stand)
@@ -164,10 +159,7 @@ static void leave_stand(const struct world *world, struct stand *stand)
         stand->anchored[b] = stands;
         stand->screen[b] = stands ? *screen : (struct screen){.defender = BODY_NONE};
     }
-    stand->ball = world->ball;
-    if (stand->ball.state != HELD) {
-        stand->ball.state = GONE;
-    }
+    stand->ball = ball_leave(world);
 }
 
 static void queue_up(struct world *world)
@@ -192,6 +184,7 @@ static void queue_up(struct world *world)
         record->from = record->to = agent->m.at;
         record->defender = BODY_NONE;
         record->gap = -1;
+        record->miss = -1;
     }
 }
 
@@ -229,6 +222,9 @@ static struct chain run_segment(struct arena *arena, const struct sources *sourc
     world->step_index = step;
     world->branch = branch;
     world->segment = arena_new(arena, struct segment);
+    world->segment->play = play;
+    world->segment->step = step;
+    world->segment->branch = branch;
     take_stand(world, stand);
     queue_up(world);
     if (!before) {
@@ -241,9 +237,6 @@ static struct chain run_segment(struct arena *arena, const struct sources *sourc
     deeds_list(world);
     clock_run(world);
     struct segment *segment = world->segment;
-    segment->play = play;
-    segment->step = step;
-    segment->branch = branch;
     segment->ran = !world->failed;
     segment->before = before ? before->segment : NULL;
     segment->time_before = before ? before->segment->time_before + before->segment->duration : 0;

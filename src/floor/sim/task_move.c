@@ -12,6 +12,7 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
+#define HURRY .1        /* s less than it takes, and nobody sees it (ours) */
 #define NEARLY 2.2      /* m: then he has come as near as he can */
 
 struct vec2 move_goal(struct world *world, const struct task *task)
@@ -28,6 +29,32 @@ struct vec2 move_goal(struct world *world, const struct task *task)
         goal.y = real_max(goal.y, world->court->baseline + .3);
     }
     return goal;
+}
+
+/* Seconds that it takes at least: at top speed, but off the mark, round the corners and to a stop.
+ */
+static double least_time(const struct agent *agent)
+{
+    struct gait gait = agent->gait;
+    gait.top = gait.sprint;
+    gait.clip = 0;
+    return motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL);
+}
+
+static void say_fast(struct world *world, const struct task *task, double length, double least)
+{
+    struct strbuf who, far, needs;
+    strbuf_init(&who, world->arena);
+    strbuf_init(&far, world->arena);
+    strbuf_init(&needs, world->arena);
+    body_print(&who, task->who);
+    play_length(&far, world->play, length);
+    strbuf_fixed(&needs, least, 1);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_TIME, task->span,
+                                 "%s has %s to go: that needs at least %s s", strbuf_str(&who).at,
+                                 strbuf_str(&far).at, strbuf_str(&needs).at);
+    diag_help(world->diags, diag, "write taking %s s, or leave the time out",
+              strbuf_str(&needs).at);
 }
 
 /* The steady speed at which the way takes `seconds`. */
@@ -61,6 +88,10 @@ void move_along(struct world *world, struct job *job, const struct route *route,
     agent->stuck_since = world->t;
     agent->stuck_along = 0;
     if (job->task->taking > 0) {
+        double least = least_time(agent);
+        if (job->task->taking < least - HURRY) {
+            say_fast(world, job->task, agent->course.goal, least);
+        }
         take_time(agent, job->task->taking);
     }
     record->has_corner = route->has_corner;

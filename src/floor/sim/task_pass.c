@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* task_pass: the ball leaves so that it and its receiver meet. A receiver who is on the way gets it
- * where his run ends; one who stands gets it where he stands. */
+ * where his run ends; one who stands gets it where he stands. With `as` or `at` it leaves at that
+ * moment, to wherever on his way it can then meet him. */
 #include "floor/sim/world.h"
 
 #include "base/limits.h"
@@ -9,9 +10,13 @@
 #define FOLLOW .15      /* s a passer's hands follow the ball before he moves */
 #define FINISH 1.0      /* m before the ring at which a cutter wants the ball */
 #define LEAST_HOLD .30  /* s between catch and pass, even where a tie asks for more speed */
-#define CATCH_LEAD .12  /* s: a receiver likes to be there first */
 #define LOOK_LEAST .001 /* s: a moment is met that well, */
 #define LOOK_SHARE .8   /* looked at again when so much of what was left has gone by */
+#define BY_PLACE 1.2    /* m from a written place: he comes by it */
+#define SETTLES .25     /* s that a screener needs to stand (ours) */
+#define STEP_IN .9      /* m from the line: where a thrower comes in to (ours) */
+#define LEAD_MOST 10    /* s that a pass looks ahead */
+#define LATE .05        /* s after its moment that nobody sees (ours) */
 
 static bool has_it(const struct world *world, body who)
 {
@@ -26,44 +31,162 @@ static bool pass_ready(struct world *world, struct job *job)
 
 static void pass_start(struct world *world, struct job *job)
 {
-    (void)world;
     job->until = -1;
     job->look_at = 0;
+    queue_waits_met(world, job, &job->fixed);
+}
+
+static struct vec2 written_place(struct world *world, const struct task *pass)
+{
+    struct vec2 position[BODY_COUNT];
+    world_position(world, position);
+    return goal_point(&pass->goal, world->court, pass->other, world->agent[pass->other].m.at,
+                      position);
 }
 
 /* Where along the receiver's way the ball is wanted. */
-static double catch_along(const struct world *world, const struct task *pass,
-                          const struct course *course)
+static double catch_along(struct world *world, const struct task *pass, const struct course *course)
 {
     double goal = course->goal;
     struct vec2 end = path_point(&course->path, goal);
     if (pass->goal_written) {
-        struct vec2 position[BODY_COUNT];
-        world_position(world, position);
-        struct vec2 at = goal_point(&pass->goal, world->court, pass->other,
-                                    world->agent[pass->other].m.at, position);
+        struct vec2 at = written_place(world, pass);
         double along = path_nearest(&course->path, at, course->along);
-        return vec2_distance(path_point(&course->path, along), at) < 1.2 ? real_min(along, goal)
-                                                                         : goal;
+        return vec2_distance(path_point(&course->path, along), at) < BY_PLACE
+                   ? real_min(along, goal)
+                   : goal;
     }
     return move_at_rim(end) ? real_max(0, goal - FINISH) : goal;
 }
 
 static double flight(const struct world *world, const struct task *pass, struct vec2 to)
 {
-    return motion_pass_time(world->level, pass->pass,
-                            vec2_distance(world->agent[pass->who].m.at, to));
+    return ball_flight(world, pass, to).seconds;
+}
+
+/* ---- the release ---- */
+
+static void say_hurry(struct world *world, const struct task *task, double hold)
+{
+    struct strbuf who, held, needed;
+    strbuf_init(&who, world->arena);
+    strbuf_init(&held, world->arena);
+    strbuf_init(&needed, world->arena);
+    body_print(&who, task->who);
+    strbuf_fixed(&held, hold, 1);
+    strbuf_fixed(&needed, world->level->catch_pass, 1);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_HURRY, task->span,
+                                 "%s passes %s s after the catch; at this level it takes %s s",
+                                 strbuf_str(&who).at, strbuf_str(&held).at, strbuf_str(&needed).at);
+    diag_help(world->diags, diag, "leave the tie out: the pass leaves as soon as it can");
+}
+
+static void say_late(struct world *world, const struct task *task, double late)
+{
+    struct strbuf who, by;
+    strbuf_init(&who, world->arena);
+    strbuf_init(&by, world->arena);
+    body_print(&who, task->who);
+    strbuf_fixed(&by, late, 1);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_LATE, task->span,
+                 "%s cannot pass then: the ball is in %s's hands to pass %s s later",
+                 strbuf_str(&who).at, strbuf_str(&who).at, strbuf_str(&by).at);
+    diag_help(world->diags, diag, "give a later time, or tie it to the catch: after %s catches",
+              strbuf_str(&who).at);
+}
+
+static void say_place(struct world *world, const struct task *task, double off)
+{
+    struct strbuf who, far;
+    strbuf_init(&who, world->arena);
+    strbuf_init(&far, world->arena);
+    body_print(&who, task->other);
+    play_length(&far, world->play, off);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_CATCH_PLACE, task->span,
+                                 "%s comes no nearer than %s to where the pass is to be caught",
+                                 strbuf_str(&who).at, strbuf_str(&far).at);
+    diag_help(world->diags, diag, "send %s there first, or leave the place out",
+              strbuf_str(&who).at);
+}
+
+static void say_fast(struct world *world, const struct task *task, struct vec2 end)
+{
+    struct task plain = *task;
+    struct strbuf far, least;
+    plain.taking = 0;
+    double needs = flight(world, &plain, end);
+    if (task->taking <= 0 || task->taking >= needs - LATE) {
+        return;
+    }
+    strbuf_init(&far, world->arena);
+    strbuf_init(&least, world->arena);
+    play_length(&far, world->play, vec2_distance(ball_place(world), end));
+    strbuf_fixed(&least, needs, 1);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_TIME, task->span,
+                                 "this pass flies %s: it needs at least %s s", strbuf_str(&far).at,
+                                 strbuf_str(&least).at);
+    diag_help(world->diags, diag, "write taking %s s, or leave the time out",
+              strbuf_str(&least).at);
+}
+
+/* Who has thrown in, and is told nothing more, comes onto the floor. */
+static void step_in(struct world *world, body who)
+{
+    struct agent *agent = &world->agent[who];
+    const struct court *court = world->court;
+    double side = court->half_width - STEP_IN, near = court->baseline + STEP_IN;
+    if (!agent->outside || agent->head + 1 < agent->queued) {
+        return;
+    }
+    agent->coming = true;
+    agent->come_to = vec2_of(real_clamp(agent->m.at.x, -side, side),
+                             real_clamp(agent->m.at.y, near, 2 * court->half_court - near));
 }
 
 static void release(struct world *world, struct job *job, struct vec2 end)
 {
     const struct task *task = job->task;
     struct task_record *record = world_record(world, job->index);
+    double hold = world->t - world->ball.caught_at;
+    double off = task->goal_written ? vec2_distance(end, written_place(world, task)) : 0;
+    if (job->fixed && world->ball.caught_at > job->begun + LATE) {
+        say_late(world, task, world->t - job->begun);
+    } else if (hold < world->level->catch_pass - LATE) {
+        say_hurry(world, task, hold);
+    }
+    if (off > BY_PLACE) {
+        say_place(world, task, off);
+    }
+    say_fast(world, task, end);
     record->from = world->agent[task->who].m.at;
     record->to = end;
     world_mark(world, job->index, MOMENT_RELEASED);
-    ball_throw(world, task->who, task->other, end, flight(world, task, end), job->index);
+    ball_throw(world, job, end);
     job->until = world->t + FOLLOW;
+    step_in(world, task->who);
+}
+
+/* ---- to whom ---- */
+
+/* The first point of a way that the ball, thrown now, reaches no later than its runner does; the
+ * last one wanted, if there is none before. */
+static struct vec2 lead(struct world *world, const struct task *pass, const struct course *course,
+                        struct mover mover, const struct gait *gait, double end_speed)
+{
+    double last = catch_along(world, pass, course), t = 0;
+    struct course copy = *course;
+    while (copy.along < last - .1 && t < LEAD_MOST && flight(world, pass, mover.at) > t) {
+        motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), world->dt);
+        t += world->dt;
+    }
+    return copy.along < last - .1 ? mover.at : path_point(&course->path, last);
+}
+
+/* Not before `early` seconds have gone by, or so. */
+static void look_later(const struct world *world, struct job *job, double early)
+{
+    job->look_at = world->t + real_max(LOOK_SHARE * early, LOOK_LEAST);
 }
 
 /* The receiver is running: released when the flight takes as long as the rest of his way. */
@@ -93,16 +216,37 @@ static void to_runner(struct world *world, struct job *job, struct job *run)
         job->look_at = world->t + real_max(on / sprint, LOOK_LEAST);
         return;
     }
-    double early = eta - CATCH_LEAD - far;
+    double early = eta - far;
     if (early <= LOOK_LEAST) {
         release(world, job, end);
     } else { /* no need to look again before most of it has gone by */
-        job->look_at = world->t + real_max(LOOK_SHARE * early, LOOK_LEAST);
+        look_later(world, job, early);
     }
 }
 
-/* A receiver whose run begins with this pass is led: the first point of his way that the ball
- * reaches no later than he does. */
+/* A screener gets it where he screens, when he is there; one who goes to screen after this pass, on
+ * his way. */
+static void to_screener(struct world *world, struct job *job, const struct job *screen)
+{
+    const struct agent *agent = &world->agent[job->task->other];
+    if (agent->anchored) {
+        release(world, job, agent->m.at);
+        return;
+    }
+    struct vec2 end = world->screen[job->task->other].spot;
+    double far = flight(world, job->task, end);
+    double early = screen_eta(world, screen->index) + SETTLES - far;
+    if (screen->index > job->index) {
+        far = flight(world, job->task, agent->m.at);
+        release(world, job, vec2_along(agent->m.at, agent->m.v, far));
+    } else if (early <= LOOK_LEAST) {
+        release(world, job, end);
+    } else {
+        look_later(world, job, early);
+    }
+}
+
+/* A receiver whose run begins with this pass is led. */
 static void to_starter(struct world *world, struct job *job, struct job *run)
 {
     const struct task *task = run->task;
@@ -111,14 +255,35 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
     struct gait gait = motion_gait(world->level, task->effort, false);
     struct course course =
         motion_course(world->arena, route.points.at, route.points.count, &gait, run_out);
-    struct mover mover = world->agent[task->who].m;
-    double last = catch_along(world, job->task, &course), t = 0;
-    struct course copy = course;
-    while (copy.along < last - .1 && t < 10 && flight(world, job->task, mover.at) > t) {
-        motion_advance(&mover, &gait, motion_follow(&copy, &mover, &gait, 0), world->dt);
-        t += world->dt;
+    release(world, job, lead(world, job->task, &course, world->agent[task->who].m, &gait, 0));
+}
+
+/* He stands, or comes to a stop a little further on. */
+static void to_stander(struct world *world, struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->other];
+    release(world, job, vec2_along(agent->m.at, agent->m.v, .35));
+}
+
+/* Now, whoever is where. */
+static void at_its_moment(struct world *world, struct job *job, struct job *run)
+{
+    const struct task *task = job->task;
+    struct agent *agent = &world->agent[task->other];
+    if (task->goal_written) {
+        release(world, job, written_place(world, task));
+    } else if (run && run->phase == PHASE_ACTIVE && agent->going) {
+        release(world, job,
+                lead(world, task, &agent->course, agent->m, &agent->gait, agent->end_speed));
+    } else {
+        to_stander(world, job);
     }
-    release(world, job, copy.along < last - .1 ? mover.at : path_point(&course.path, last));
+}
+
+static bool begins_with(struct world *world, struct job *run, struct job *job)
+{
+    return run->phase == PHASE_WAITING &&
+           queue_depends(world, run->index, job->index, LIMIT_PLACE_DEPTH + 3);
 }
 
 static bool may_leave(const struct world *world, const struct job *job)
@@ -134,24 +299,24 @@ static void try_release(struct world *world, struct job *job)
     }
     struct agent *agent = &world->agent[receiver];
     struct job *run = ball_receiver_job(world, receiver, job->index);
-    if (run && run->phase == PHASE_WAITING) {
-        if (queue_depends(world, run->index, job->index, LIMIT_PLACE_DEPTH + 3)) {
-            bool first = run == queue_head(world, receiver);
-            if (first && run->task->kind == TASK_MOVE && run->task->shape != SHAPE_SETUP) {
-                to_starter(world, job, run);
-            } else {
-                release(world, job, agent->m.at);
-            }
+    bool first = run && run == queue_head(world, receiver);
+    if (run && begins_with(world, run, job)) {
+        if (first && run->task->kind == TASK_MOVE && run->task->shape != SHAPE_SETUP) {
+            to_starter(world, job, run);
+        } else {
+            release(world, job, agent->m.at);
         }
+    } else if (job->fixed) {
+        at_its_moment(world, job, run);
+    } else if (run && run->phase == PHASE_WAITING) {
         job->look_at = -1; /* he is still to go */
-        return;
-    }
-    if (run && agent->going) {
+    } else if (run && run->task->kind == TASK_SCREEN) {
+        to_screener(world, job, run);
+    } else if (run && agent->going) {
         to_runner(world, job, run);
-        return;
+    } else {
+        to_stander(world, job);
     }
-    struct vec2 drift = vec2_scale(agent->m.v, .35); /* comes to a stop a little further on */
-    release(world, job, vec2_add(agent->m.at, drift));
 }
 
 static bool pass_tick(struct world *world, struct job *job)

@@ -93,6 +93,11 @@ static struct job *first_waiting(struct world *world)
             return job;
         }
     }
+    for (size_t i = 0; i < world->jobs; i++) { /* a pass that has left the hand, and never came */
+        if (!world->job[i].complete) {
+            return &world->job[i];
+        }
+    }
     return NULL;
 }
 

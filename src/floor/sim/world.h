@@ -25,6 +25,7 @@ struct job {
     double begun;      /* when it started */
     bool cut;          /* it was cut short */
     bool complete;     /* its last moment has come (a pass: caught) */
+    bool fixed;        /* PASS, EXCHANGE: at its moment, whether or not somebody is there */
     double until;      /* a hold's end, a release */
     double look_at;    /* PASS: when to work out the receiver's arrival again; < 0: not yet */
     struct vec2 goal;  /* where a movement ends */
@@ -118,11 +119,14 @@ struct pick {
 
 struct ball {
     enum { HELD, IN_FLIGHT, IN_SHOT, LOOSE, GONE } state;
-    body holder; /* HELD; else who threw it */
-    body target;
-    struct vec2 at, start, end;
-    double from, to;  /* s */
-    double caught_at; /* when the holder got it */
+    body holder;            /* HELD; IN_FLIGHT, IN_SHOT: who threw it */
+    body target;            /* IN_FLIGHT, LOOSE: who is to have it */
+    struct vec2 start, end; /* when not held: from where to where it goes, */
+    struct flight flight;   /* and how; a LOOSE one then lies at the end */
+    double from, to;        /* s; HELD: while the hands that took it bring it in, */
+    struct vec2 off;        /* from so far off the body */
+    double caught_at;       /* when the holder got it, s; before the segment: when he may pass */
+    bool throw_in;          /* held by, or from, somebody out of bounds to throw in */
     int task;
 };
 
@@ -277,15 +281,30 @@ double screen_eta(struct world *world,
 struct vec2 screen_exit(struct world *world, body screener, body user);
 void screen_watch(struct world *world); /* clears and frees what has been used */
 
-/* ball.c */
-void ball_throw(struct world *world, body from, body to, struct vec2 end, double seconds, int task);
-void ball_give(struct world *world, body to);
+/* ball.c: it is somewhere at every moment, and nowhere does it jump. */
+struct flight ball_flight(const struct world *world, const struct task *pass, struct vec2 end);
+void ball_throw(struct world *world, const struct job *pass, struct vec2 end);
+void ball_give(struct world *world, body to); /* into his hands, from where it is */
 void ball_shoot(struct world *world, body from, int task);
+void ball_drop(struct world *world, body target); /* to the floor; he is to fetch it */
 void ball_tick(struct world *world);
 bool ball_due(const struct world *world); /* is it caught, at the ring, picked up now? */
 struct vec2 ball_place(const struct world *world);
 bool ball_is_held(const struct world *world, body who);
+bool ball_is_under_way(const struct world *world); /* in the air, or being fetched */
+/* From one segment to the next: what was in the air is no more. */
+void ball_take(struct world *world, const struct ball *before);
+struct ball ball_leave(const struct world *world);
+
+/* catch.c: whom a throw meets, and whether he catches it. */
 struct job *ball_receiver_job(struct world *world, body receiver, int pass);
+double catch_reach(const struct world *world); /* m */
+void catch_tick(struct world *world);          /* while it flies */
+void catch_take(struct world *world, body by); /* what ends the pass, if it was one */
+
+/* record_ball.c */
+void record_ball(struct world *world);     /* opens a new span */
+void record_ball_end(struct world *world); /* and, when all is over, the dribbles */
 
 /* steer.c: bends a wanted velocity round whoever is in the way. */
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
@@ -333,7 +352,6 @@ struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
 void contact_tick(struct world *world);
 void record_sample(struct world *world);
-void record_ball(struct world *world); /* opens a new span */
 void record_finish(struct world *world);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
 void trouble_waited(struct world *world, const struct job *job);

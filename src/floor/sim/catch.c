@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/* catch: whom a throw meets, and whether he is there when it comes. A catch is tested, not assumed:
+ * who is not there goes to fetch the ball, and it is said how far off he was. */
+#include "floor/sim/world.h"
+
+#include "base/real.h"
+
+#define ARM .44    /* of a player's height: shoulder to fingers (Drillis & Contini 1966) */
+#define LUNGE .25  /* m: a lean toward the ball (ours) */
+#define COMES .25  /* m from the ball's end at which a receiver who stands comes to it */
+#define OUT_BY .05 /* m: a foot on the line is out (every code) */
+
+double catch_reach(const struct world *world)
+{
+    return ARM * world->level->height + LUNGE;
+}
+
+/* The movement or screen that the pass has to meet: the one on, else the last one written before
+ * the pass. */
+struct job *ball_receiver_job(struct world *world, body receiver, int pass)
+{
+    struct agent *agent = &world->agent[receiver];
+    struct job *found = NULL;
+    for (size_t i = agent->head; i < agent->queued; i++) {
+        struct job *job = &world->job[agent->queue[i]];
+        enum task_kind kind = job->task->kind;
+        bool runs = kind == TASK_MOVE || kind == TASK_USE || kind == TASK_SCREEN;
+        if (!runs) {
+            if (kind == TASK_CARRY || kind == TASK_PASS || kind == TASK_SHOOT ||
+                kind == TASK_EXCHANGE) {
+                break; /* with the ball: after this catch, or another one */
+            }
+            continue;
+        }
+        if (job->index < pass || (job->phase == PHASE_ACTIVE && !found)) {
+            found = job;
+        } else if (i == agent->head && !found && queue_depends(world, job->index, pass, 6)) {
+            found = job; /* begins with the pass */
+        }
+    }
+    return found;
+}
+
+static void say_missed(struct world *world, int task, double miss)
+{
+    const struct task *pass = world->job[task].task;
+    struct strbuf far, who;
+    strbuf_init(&far, world->arena);
+    strbuf_init(&who, world->arena);
+    play_length(&far, world->play, miss);
+    body_print(&who, pass->other);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_MISSED, pass->span,
+                                 "%s is %s from the ball when the pass comes, and cannot catch it",
+                                 strbuf_str(&who).at, strbuf_str(&far).at);
+    diag_help(world->diags, diag, "let the pass wait for %s, or bring %s there sooner",
+              strbuf_str(&who).at, strbuf_str(&who).at);
+}
+
+static void say_out(struct world *world, const struct task *pass, struct vec2 at)
+{
+    struct strbuf by, who;
+    const struct court *court = world->court;
+    strbuf_init(&by, world->arena);
+    strbuf_init(&who, world->arena);
+    double over = real_max(
+        real_max(at.x, -at.x) - court->half_width,
+        real_max(court->baseline - at.y, at.y - (2 * court->half_court - court->baseline)));
+    play_length(&by, world->play, over);
+    body_print(&who, pass->other);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_CAUGHT_OUT, pass->span,
+                                 "%s is %s out of bounds as the pass is caught",
+                                 strbuf_str(&who).at, strbuf_str(&by).at);
+    diag_help(world->diags, diag, "bring %s onto the floor before the pass", strbuf_str(&who).at);
+}
+
+void catch_take(struct world *world, body by)
+{
+    int task = world->ball.task;
+    bool thrown_in = world->ball.throw_in; /* after a basket two may stand behind the line */
+    ball_give(world, by);
+    if (task < 0) {
+        return;
+    }
+    struct vec2 at = world->agent[by].m.at;
+    world_record(world, task)->to = at;
+    world_mark(world, task, MOMENT_CAUGHT);
+    world->job[task].complete = true;
+    if (!thrown_in && !world->play->is_drill && !court_inside(world->court, at, -OUT_BY)) {
+        say_out(world, world->job[task].task, at);
+    }
+}
+
+void catch_tick(struct world *world)
+{
+    struct ball *ball = &world->ball;
+    struct agent *target = &world->agent[ball->target];
+    world->quiet = 0;
+    if (!target->going && vec2_distance(target->m.at, ball->end) > COMES) {
+        target->coming = true;
+        target->come_to = ball->end;
+    }
+    if (world->t < ball->to - 1e-9) {
+        return;
+    }
+    double miss = vec2_distance(target->m.at, ball->end);
+    world_record(world, ball->task)->miss = miss;
+    if (miss <= catch_reach(world)) {
+        catch_take(world, ball->target);
+        return;
+    }
+    say_missed(world, ball->task, miss);
+    ball_drop(world, ball->target);
+}
