@@ -211,7 +211,7 @@ static struct duty_aim ices(const struct seen_duty *seen)
               DUTY_SLIDES);
 }
 
-enum { GOES = 1, SCREEN = 2, PLAYS = 4, LEAVES = 8 };
+enum { GOES = 1, SCREEN = 2, PLAYS = 4, LEAVES = 8, WAITS = 16 };
 static const struct {
     target *target;
     int kind;
@@ -224,17 +224,17 @@ static const struct {
     [STRATEGY_DENY] = {NULL, PLAYS},
     [STRATEGY_SAG] = {NULL, PLAYS},
     [STRATEGY_GUARD] = {by_rule, GOES},
-    [STRATEGY_HELP] = {helps, GOES | LEAVES},
-    [STRATEGY_CLOSE_OUT] = {closes_out, GOES | PLAYS},
-    [STRATEGY_DOUBLE] = {doubles, GOES | LEAVES},
+    [STRATEGY_HELP] = {helps, GOES | LEAVES | WAITS},
+    [STRATEGY_CLOSE_OUT] = {closes_out, GOES | PLAYS | WAITS},
+    [STRATEGY_DOUBLE] = {doubles, GOES | LEAVES | WAITS},
     [STRATEGY_HEDGE] = {NULL, SCREEN},
     [STRATEGY_DROP] = {drops, SCREEN},
     [STRATEGY_ICE] = {ices, SCREEN},
-    [STRATEGY_TRAP] = {doubles, SCREEN | LEAVES},
+    [STRATEGY_TRAP] = {doubles, SCREEN | LEAVES | WAITS},
     [STRATEGY_FRONT] = {fronts, PLAYS},
-    [STRATEGY_BUMP] = {bumps, GOES},
-    [STRATEGY_TAG] = {tags, GOES | LEAVES},
-    [STRATEGY_STUNT] = {stunts, GOES},
+    [STRATEGY_BUMP] = {bumps, GOES | WAITS},
+    [STRATEGY_TAG] = {tags, GOES | LEAVES | WAITS},
+    [STRATEGY_STUNT] = {stunts, GOES | WAITS},
     [STRATEGY_RECOVER] = {recovers, GOES},
     [STRATEGY_BOX_OUT] = {boxes_out, PLAYS},
     [STRATEGY_ROTATE] = {rotates, GOES | LEAVES},
@@ -268,4 +268,9 @@ bool defense_plays_him(enum strategy strategy)
 bool defense_leaves(enum strategy strategy)
 {
     return rows[strategy].kind & LEAVES;
+}
+
+bool defense_waits(enum strategy strategy)
+{
+    return rows[strategy].kind & WAITS;
 }

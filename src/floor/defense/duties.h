@@ -51,6 +51,8 @@ bool defense_goes(enum strategy strategy);
 bool defense_at_screens(enum strategy strategy);
 /* Somebody else whom he minds as he would his own man: x3 denies 2. */
 bool defense_plays_him(enum strategy strategy);
+/* Asked for by a read it waits until the ball, a cutter or a drive calls for it. */
+bool defense_waits(enum strategy strategy);
 /* He leaves his own man for it. */
 bool defense_leaves(enum strategy strategy);
 

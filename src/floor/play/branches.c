@@ -22,6 +22,13 @@ static bool same_who(const struct who *a, const struct who *b)
     return a->kind == b->kind && a->number == b->number;
 }
 
+/* Two places that are surely one; others may differ. */
+static bool same_place(const struct place *a, const struct place *b)
+{
+    return a == b || (a && b && a->kind == PLACE_SPOT && b->kind == PLACE_SPOT &&
+                      a->spot == b->spot && a->side == b->side && a->backcourt == b->backcourt);
+}
+
 /* Both are settled: players and defenders by number. */
 static bool same_condition(const struct condition *a, const struct condition *b)
 {
@@ -30,6 +37,9 @@ static bool same_condition(const struct condition *a, const struct condition *b)
     }
     if (a->kind == COND_OTHERWISE) {
         return true;
+    }
+    if (!same_place(a->place, b->place) || !same_who(&a->object, &b->object)) {
+        return false;
     }
     if (a->kind == COND_BOTH && a->verb == b->verb && same_who(&a->who, &b->other) &&
         same_who(&a->other, &b->who)) {

@@ -26,10 +26,11 @@ static bool is_there(struct maker *m, const struct sentence *s, body who)
 
 static bool by_himself(struct maker *m, const struct sentence *s, body who)
 {
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUTY_SELF, s->object.span,
-                                 "%s cannot switch with himself", who_text(m, who).at);
-    diag_help(m->diags, diag, "name the team-mate who takes his man: %s switches with x%d",
-              who_text(m, who).at, body_number(who) == 1 ? 2 : 1);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_DUTY_SELF, s->object.span, "%s cannot %s with himself",
+                 who_text(m, who).at, verb_row(s->verb)->bare);
+    diag_help(m->diags, diag, "name the team-mate who does it with him: x%d",
+              body_number(who) == 1 ? 2 : 1);
     return false;
 }
 
@@ -137,6 +138,77 @@ bool make_guard(struct maker *m, const struct sentence *s, const struct voice *v
     m->flow.at[task->who] = task->planned;
     plan_guards(m, task);
     return true;
+}
+
+/* ---- as the condition of a read ---- */
+
+static bool needs(enum verb verb, char letter)
+{
+    for (const char *need = verb_row(verb)->needs; *need; need++) {
+        if (*need == letter) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static body said_body(const struct who *who)
+{
+    if (who->kind == WHO_NONE) {
+        return BODY_NONE;
+    }
+    return who->kind == WHO_DEFENDER ? body_defender(who->number) : body_attacker(who->number);
+}
+
+static bool read_short(struct maker *m, const struct condition *condition, body who)
+{
+    bool place = needs(condition->verb, 'P');
+    const char *words = verb_row(condition->verb)->words;
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_READ_SHORT, condition->span, "%s %s %s",
+                                 who_text(m, who).at, words, place ? "where to?" : "whom?");
+    diag_help(m->diags, diag, place ? "write the place: %s %s to left block" : "write %s %s 1",
+              who_text(m, who).at, words);
+    return false;
+}
+
+static bool read_own(struct maker *m, const struct condition *condition, body who, body whom)
+{
+    struct sentence s = {.verb = condition->verb, .object.span = condition->span};
+    if (whom == who) {
+        return by_himself(m, &s, who);
+    }
+    bool own = is_second(condition->verb) && whom != BODY_NONE && m->flow.guards[who] == whom;
+    return !own || his_own(m, &s, who, whom);
+}
+
+bool duty_condition(struct maker *m, struct branch *branch, const struct condition *condition,
+                    const struct voice *voice)
+{
+    if (condition->kind != COND_VERB && condition->kind != COND_BOTH) {
+        return true;
+    }
+    body who = said_body(&condition->who);
+    bool both = condition->kind == COND_BOTH;
+    body whom = said_body(both ? &condition->object : &condition->other);
+    if ((needs(condition->verb, 'W') && whom == BODY_NONE) ||
+        (needs(condition->verb, 'P') && !condition->place)) {
+        return read_short(m, condition, who);
+    }
+    if (!read_own(m, condition, who, whom) ||
+        (both && !read_own(m, condition, who, said_body(&condition->other)))) {
+        return false;
+    }
+    struct goal goal;
+    body man = m->flow.guards[who];
+    m->flow.at[who] = man != BODY_NONE ? m->flow.at[man] : m->flow.at[who];
+    bool fits = condition->place ? where_goal(m, condition->place, voice, who, &goal)
+                                 : where_default(m, verb_row(condition->verb)->place, who,
+                                                 condition->span, &goal);
+    if (fits && branch->conditions.count == 0) {
+        branch->goal = goal;
+        branch->goal_written = condition->place != NULL;
+    }
+    return fits;
 }
 
 /* ---- two at once ---- */

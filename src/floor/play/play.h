@@ -154,6 +154,8 @@ struct branch {
     struct str title; /* never empty: a read without one is named by its condition */
     const struct block *block;
     VEC(struct condition) conditions;
+    struct goal goal; /* where the first one's defender helps, drops or rotates to */
+    bool goal_written;
     VEC(struct task) tasks;
     point_list points, mistakes, charts, accepts;
     bool continues; /* the next step goes on from here */

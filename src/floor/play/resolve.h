@@ -168,6 +168,9 @@ struct task *sentence_add(struct maker *m, const struct task *task, const struct
 void ties_resolve(struct maker *m, size_t from);
 void ties_find_circles(struct maker *m, size_t from); /* circles.c: takes the waits of one out */
 bool task_is_fixed(const struct task *task);          /* its start, by `as` or `at` */
+/* duties.c: a condition's defender can do that; where he goes for it. False with an error. */
+bool duty_condition(struct maker *m, struct branch *branch, const struct condition *condition,
+                    const struct voice *voice);
 void duties_hold_apart(struct maker *m, size_t from); /* duties.c: two of one defender at once */
 void play_steps(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);

@@ -87,25 +87,6 @@ static void block_lines(struct maker *m, const said_list *lines, const struct no
 
 /* ---- conditions ---- */
 
-/* The reads the clock can run: what a defender does about a screen or a pass. */
-static bool condition_is_built(const struct condition *condition)
-{
-    static const enum verb built[] = {
-#define READ(verb) VERB_##verb,
-#include "floor/play/reads.def"
-#undef READ
-    };
-    if (condition->kind != COND_VERB) {
-        return true;
-    }
-    for (size_t i = 0; i < sizeof built / sizeof *built; i++) {
-        if (condition->verb == built[i]) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static bool settle_who(struct maker *m, struct who *who, const struct voice *voice)
 {
     if (who->kind == WHO_NONE) {
@@ -123,21 +104,19 @@ static bool settle_who(struct maker *m, struct who *who, const struct voice *voi
 static void add_condition(struct maker *m, struct branch *branch, struct condition condition,
                           const struct voice *voice)
 {
-    if (!condition_is_built(&condition)) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_READ_NOT_YET, condition.span,
-                                     "a read of this answer of the defense is not built yet");
-        diag_help(
-            m->diags, diag,
-            "built are: x3 trails, goes under, goes over, overplays, denies, sags; x5 hedges, "
-            "drops; x1 ices; x1 and x5 switch, trap; 3 is open, covered, denied; otherwise");
-        m->play->broken = true;
-        return;
-    }
-    if (!settle_who(m, &condition.who, voice) || !settle_who(m, &condition.other, voice)) {
+    if (!settle_who(m, &condition.who, voice) || !settle_who(m, &condition.other, voice) ||
+        !settle_who(m, &condition.object, voice) || !duty_condition(m, branch, &condition, voice)) {
         m->play->broken = true;
         return;
     }
     VEC_PUSH(m->arena, &branch->conditions, condition);
+}
+
+static void who_print(struct strbuf *out, const struct who *who, const char *before)
+{
+    if (who->kind != WHO_NONE) {
+        strbuf_print(out, "%s%s%d", before, who->kind == WHO_DEFENDER ? "x" : "", who->number);
+    }
 }
 
 static void condition_print(struct strbuf *out, const struct condition *condition)
@@ -148,19 +127,27 @@ static void condition_print(struct strbuf *out, const struct condition *conditio
         strbuf_text(out, "otherwise");
         return;
     }
-    const char *x = condition->who.kind == WHO_DEFENDER ? "x" : "";
-    strbuf_print(out, "%s%d ", x, condition->who.number);
+    who_print(out, &condition->who, "");
     if (condition->kind == COND_BOTH) {
-        strbuf_print(out, "and x%d %s", condition->other.number,
-                     condition->verb == VERB_TRAPS ? "trap" : "switch");
+        who_print(out, &condition->other, " and ");
+        strbuf_print(out, " %s", verb_row(condition->verb)->bare);
+        who_print(out, &condition->object, " ");
     } else if (condition->kind == COND_VERB) {
-        strbuf_text(out, verb_row(condition->verb)->words);
-        if (condition->other.kind != WHO_NONE) {
-            strbuf_print(out, condition->other.kind == WHO_DEFENDER ? " x%d" : " %d",
-                         condition->other.number);
-        }
+        strbuf_print(out, " %s", verb_row(condition->verb)->words);
+        who_print(out, &condition->other, " ");
     } else {
-        strbuf_text(out, states[condition->kind]);
+        strbuf_print(out, " %s", states[condition->kind]);
+    }
+}
+
+/* " to the left block": a spot by its name; any other place goes unsaid. */
+static void place_print(struct strbuf *out, const struct place *place)
+{
+    static const char *const sides[] = {
+        [SIDE_NONE] = "",           [SIDE_LEFT] = "left ",      [SIDE_RIGHT] = "right ",
+        [SIDE_BALL] = "ball side ", [SIDE_WEAK] = "weak side ", [SIDE_OPPOSITE] = "opposite "};
+    if (place && place->kind == PLACE_SPOT) {
+        strbuf_print(out, " to the %s%s", sides[place->side], spot_row(place->spot)->word);
     }
 }
 
@@ -171,12 +158,14 @@ void branch_conditions_print(struct strbuf *out, const struct branch *branch)
             strbuf_text(out, " or ");
         }
         condition_print(out, &branch->conditions.at[i]);
+        place_print(out, branch->conditions.at[i].place);
     }
 }
 
 static struct branch branch_of(struct maker *m, const struct branch_script *script)
 {
-    struct branch branch = {.kind =
+    struct branch branch = {.goal = goal_none(),
+                            .kind =
                                 script->block->kind == BLOCK_OPTION ? BRANCH_OPTION : BRANCH_READ,
                             .title = script->block->title,
                             .block = script->block,

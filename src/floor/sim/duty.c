@@ -206,26 +206,32 @@ static body condition_defender(const struct world *world, const struct who *who)
 
 static void suppose(struct world *world, body self, const struct condition *condition)
 {
+    const struct branch *branch = &world->step->branches.at[world->branch];
     enum strategy strategy;
     if (self >= BODY_COUNT || !defense_strategy(condition, &strategy)) {
         return;
     }
-    body other = condition_body(&condition->other), about = condition_body(&condition->who);
+    body about = condition_body(&condition->who);
     if (guard_has_area(world, self) && condition->kind == COND_OPEN) {
         world->zone.left = about; /* nobody's area reaches out to him */
         return;
     }
-    struct duty duty = {.strategy = strategy,
-                        .whom = BODY_NONE,
-                        .with = BODY_NONE,
-                        .task = SIM_NO_TASK,
-                        .place = court_spot(world->court, SPOT_LANE, SIDE_NONE)};
-    if (condition->kind == COND_VERB && other != BODY_NONE) {
-        *(body_is_attacker(other) ? &duty.whom : &duty.with) = other;
-    } else if (condition->kind == COND_BOTH && strategy == STRATEGY_SWITCH) {
-        duty.with = condition_defender(world, self == condition_defender(world, &condition->who)
-                                                  ? &condition->other
-                                                  : &condition->who);
+    bool both = condition->kind == COND_BOTH;
+    body second = both ? condition_defender(world, &condition->other) : (body)BODY_NONE;
+    body whom = condition_body(both ? &condition->object : &condition->other);
+    struct vec2 position[BODY_COUNT];
+    world_position(world, position);
+    struct duty duty = {
+        .strategy = strategy,
+        .whom = whom,
+        .with = second == self ? condition_defender(world, &condition->who) : second,
+        .task = SIM_NO_TASK,
+        .waits = defense_waits(strategy) && !branch->goal_written,
+        .has_place = branch->goal_written,
+        .place = goal_point(&branch->goal, world->court, self, world->agent[self].m.at, position)};
+    if (whom != BODY_NONE && body_is_defender(whom)) {
+        duty.whom = BODY_NONE;
+        duty.with = whom;
     }
     if (guard_has_area(world, self) && about != BODY_NONE && body_is_attacker(about)) {
         duty.whom = about;
@@ -253,7 +259,7 @@ void duty_suppose(struct world *world)
 /* ---- where it wants him ---- */
 
 /* Whom it is about: named; a trap without a name is of the ball. */
-static body about(const struct world *world, body self)
+body duty_about(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
     body holder = see_ago(world, world->level->reaction).holder;
@@ -275,7 +281,7 @@ static body mate_at(const struct world *world, body self, body whom)
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         const struct duty *duty = &world->duty[b];
         bool same = duty->strategy == STRATEGY_DOUBLE || duty->strategy == STRATEGY_TRAP;
-        if (b != self && world->agent[b].here && same && about(world, (body)b) == whom) {
+        if (b != self && world->agent[b].here && same && duty_about(world, (body)b) == whom) {
             return (body)b;
         }
     }
@@ -295,7 +301,7 @@ static void see_mate(const struct world *world, body self, body whom, struct see
 static struct seen_duty seen_of(const struct world *world, body self, const struct view *view)
 {
     const struct duty *duty = &world->duty[self];
-    body own = world->guards[self], whom = about(world, self);
+    body own = world->guards[self], whom = duty_about(world, self);
     double reaction = world->level->reaction;
     body holder = see_ago(world, reaction).holder;
     struct mover man = own == BODY_NONE               ? world->agent[self].m
@@ -337,6 +343,9 @@ bool duty_aim(struct world *world, body self, const struct view *view, struct ai
         return free;
     }
     body man = duty_man(world, self);
+    if (duty->waits) {
+        return false;
+    }
     if (defense_at_screens(duty->strategy) && man != BODY_NONE && duty_screen(world, man)) {
         return false;
     }

@@ -12,6 +12,7 @@
 #define MET .64      /* m: two bodies and a hand: he has been bumped */
 #define RUNS 1.0     /* m/s: a cutter */
 #define LETS_GO 1.5  /* s that a bump or a jab may take */
+#define HELPED 5.2   /* m from the rim: there the ball calls for help */
 #define TRAPPED 1.2  /* m */
 #define GUARDED 2.0  /* m: a man who has a defender counts as so much further off */
 
@@ -164,11 +165,44 @@ static void end_of_way_out(struct world *world, body self)
     }
 }
 
+/* The ball is there or on its way, the cutter runs, somebody drives. */
+static bool is_called(const struct world *world, body self)
+{
+    double reaction = world->level->reaction;
+    body holder = see_ago(world, reaction).holder, whom = duty_about(world, self);
+    struct mover ball = holder < BODY_COUNT ? see_body(world, holder, reaction) : (struct mover){0};
+    switch (world->duty[self].strategy) {
+    case STRATEGY_BUMP:
+    case STRATEGY_TAG:
+        return whom == BODY_NONE || vec2_length(see_body(world, whom, reaction).v) > RUNS;
+    case STRATEGY_HELP: {
+        double toward = vec2_dot(ball.v, vec2_unit(vec2_scale(ball.at, -1)));
+        return holder < BODY_COUNT && (toward > RUNS || vec2_length(ball.at) < HELPED);
+    }
+    default:
+        return whom == BODY_NONE || holder == whom;
+    }
+}
+
+static void call(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    duty->waits = false;
+    duty->since = world->t;
+    duty->from = world->agent[self].m.at;
+}
+
 void duty_tick(struct world *world)
 {
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct duty *duty = &world->duty[b];
         if (!world->agent[b].here || duty->strategy == STRATEGY_NONE) {
+            continue;
+        }
+        if (duty->waits && is_called(world, (body)b)) {
+            call(world, (body)b);
+        }
+        if (duty->waits) {
             continue;
         }
         if (!duty->over && is_over(world, (body)b)) {
@@ -209,7 +243,7 @@ bool duty_shows(const struct world *world, body defender, enum verb verb)
     if (strategy == STRATEGY_NONE || !world->agent[defender].here) {
         return false;
     }
-    if (duty->strategy == STRATEGY_NONE) {
+    if (duty->strategy == STRATEGY_NONE || duty->waits) {
         return shows_by_rule(world, defender, strategy);
     }
     if (duty->strategy != strategy) {

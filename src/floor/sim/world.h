@@ -48,7 +48,7 @@ struct agent {
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
     struct aim aim;             /* a defender: where he wants to be, */
-    bool stands; /* a defender: he is where he wants to be, as near as it matters */
+    bool stands;                /* a defender: he is where he wants to be, as near as it matters */
     double thought;             /* as he thought it out at that time, s */
     enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
@@ -79,6 +79,7 @@ struct duty {
     bool by_rule;     /* nobody said it: back to his man after he has helped */
     double since;     /* s of the step */
     struct vec2 from; /* where he stood then */
+    bool waits;       /* a read's: for the moment that calls for it, by rule until then */
     double side;      /* of the other who traps, once it is chosen */
     bool over;        /* the jab is done, the cutter met, the shot up */
     bool there;       /* he has been where it wants him */
@@ -329,7 +330,8 @@ void duty_clear(struct world *world);   /* at the start of a segment: nobody has
 void duty_suppose(struct world *world); /* what the read says of the defense */
 void duty_begin(struct world *world, struct job *job); /* his sentence starts */
 void duty_by_rule(struct world *world, body self, enum strategy strategy);
-body duty_man(const struct world *world, body self); /* whom he minds now, or BODY_NONE */
+body duty_man(const struct world *world, body self);   /* whom he minds now, or BODY_NONE */
+body duty_about(const struct world *world, body self); /* whom it is about, or BODY_NONE */
 /* A screen for this attacker or by him is set, on its way or still to come. */
 bool duty_screen(const struct world *world, body man);
 /* Does the defender do that now, by sentence, read or rule? For what waits on it. */

@@ -514,6 +514,7 @@ void tidy_condition(struct strbuf *out, const struct condition *condition)
         tidy_who(out, &condition->other);
         strbuf_char(out, ' ');
         strbuf_add(out, verb_head(condition->verb, true));
+        print_object(out, condition->verb, &condition->object);
         break;
     case COND_OPEN:
         strbuf_text(out, " is open");
@@ -529,5 +530,9 @@ void tidy_condition(struct strbuf *out, const struct condition *condition)
         strbuf_add(out, verb_head(condition->verb, false));
         print_object(out, condition->verb, &condition->other);
         break;
+    }
+    if (condition->place) {
+        strbuf_text(out, " to ");
+        tidy_place(out, condition->place);
     }
 }

@@ -286,7 +286,9 @@ enum block_kind {
 struct condition {
     enum { COND_VERB, COND_BOTH, COND_OPEN, COND_COVERED, COND_DENIED, COND_OTHERWISE } kind;
     struct who who, other; /* other: the second of two; a verb's object (NONE: left out) */
+    struct who object;     /* BOTH: of their verb: x1 and x5 trap 1 */
     enum verb verb;
+    const struct place *place; /* helps, drops, rotates to; NULL: not written */
     struct span span;
 };
 struct block {

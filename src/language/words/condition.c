@@ -2,39 +2,36 @@
 /* condition: what a read asks of the defense. */
 #include "language/words/grammar.h"
 
-/* What two defenders do together. */
-static bool both_read(struct cursor *c, struct condition *out)
+/* Where to: helps to left block. False: it was begun, and is no place. */
+static bool place_part(struct cursor *c, struct condition *out)
 {
-    static const struct {
-        const char *words;
-        enum verb verb;
-    } rows[] = {{"switch", VERB_SWITCHES},
-                {"switches", VERB_SWITCHES},
-                {"trap", VERB_TRAPS},
-                {"traps", VERB_TRAPS},
-                {"blitz", VERB_TRAPS}};
-    if (!take_words(c, "and") || !person_read(c, &out->other) || !who_defends(&out->other)) {
-        return false;
-    }
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        if (take_words(c, rows[i].words)) {
-            out->verb = rows[i].verb;
-            return true;
+    struct slot slots[SLOTS_MOST];
+    size_t count = verb_slots(out->verb, slots);
+    for (size_t i = 0; i < count; i++) {
+        if (slots[i].letter == 'P' && take_str(c, slots[i].preposition)) {
+            out->place = place_read(c, 0);
+            return out->place != NULL;
         }
     }
-    return false;
+    return true;
 }
 
-static bool guard_read(struct cursor *c, struct condition *out)
+static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
 {
     struct phrase phrase;
     if (!phrase_read(c, FOR_DEFENDERS, &phrase)) {
         return false;
     }
-    out->kind = COND_VERB;
     out->verb = phrase.verb;
-    event_object_read(c, &out->verb, &phrase, &out->other);
-    return true;
+    event_object_read(c, &out->verb, &phrase, object);
+    return place_part(c, out);
+}
+
+/* What two defenders do together: x1 and x3 switch, x1 and x5 trap 1. */
+static bool both_read(struct cursor *c, struct condition *out)
+{
+    return take_words(c, "and") && person_read(c, &out->other) && who_defends(&out->other) &&
+           guard_read(c, out, &out->object);
 }
 
 static bool state_read(struct cursor *c, struct condition *out)
@@ -69,8 +66,9 @@ static bool one_read(struct cursor *c, struct condition *out)
         return true;
     }
     cursor_back(c, mark);
-    out->other = (struct who){.kind = WHO_NONE};
-    return guard_read(c, out);
+    out->other = out->object = (struct who){.kind = WHO_NONE};
+    out->kind = COND_VERB;
+    return guard_read(c, out, &out->other);
 }
 
 bool condition_read(struct cursor *c, struct condition *out)
