@@ -227,6 +227,9 @@ static void points_dump(struct strbuf *out, const point_list *list, const char *
 static void step_dump(struct strbuf *out, const struct step *step)
 {
     strbuf_print(out, "  step %d \"%.*s\"", step->number, STR_ARG(step->title));
+    if (step->after_step >= 0 && step->after_step != step->number - 2) {
+        strbuf_print(out, " after step %d", step->after_step + 1);
+    }
     if (step->after_branch >= 0) {
         strbuf_print(out, " after branch %d", step->after_branch);
     }

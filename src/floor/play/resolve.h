@@ -84,6 +84,7 @@ struct maker {
     const struct block *body;  /* whose steps these are: its own, or of the play it mirrors */
     const struct voice *plain; /* the play's own voice: mirrored or not */
     VEC(struct script) scripts;
+    const struct flow *ends[LIMIT_STEPS]; /* how each way through each step ends */
     struct vec2 stances[LIMIT_STEPS][BODY_COUNT]; /* where everybody stood as each step began */
     /* the step in hand */
     struct step *step;

@@ -297,28 +297,31 @@ static int branch_named(const struct step *before, struct str name)
     return -1;
 }
 
-static void no_branch(struct maker *m, const struct step *before, const struct block *block)
+/* Where a step begins: at the end of this way through that step. */
+struct following {
+    int step, branch;
+};
+
+static void no_branch(struct maker *m, const struct block *block)
 {
     struct strbuf names;
     strbuf_init(&names, m->arena);
-    for (size_t i = 0; i < before->branches.count; i++) {
-        strbuf_print(&names, "%s\"%.*s\"", i ? ", " : "", STR_ARG(before->branches.at[i].title));
-    }
     for (size_t s = 0; s < m->play->steps.count; s++) {
-        if (&m->play->steps.at[s] != before &&
-            branch_named(&m->play->steps.at[s], block->after) >= 0) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_AFTER_NOT_YET, block->span,
-                                         "a step after a branch of step %d is not built yet",
-                                         m->play->steps.at[s].number);
-            diag_help(m->diags, diag, "a step can follow a branch of the step right before it");
-            return;
+        const struct step *before = &m->play->steps.at[s];
+        for (size_t i = 0; i < before->branches.count; i++) {
+            strbuf_print(&names, "%s\"%.*s\"", names.size ? ", " : "",
+                         STR_ARG(before->branches.at[i].title));
         }
     }
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_BRANCH, block->span,
-                                 "the step before has no branch \"%.*s\"", STR_ARG(block->after));
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NO_BRANCH, block->span,
+                 "no step before this one has a branch \"%.*s\"", STR_ARG(block->after));
     if (names.size) {
-        diag_help(m->diags, diag, "its branches: %s", names.at);
+        diag_help(m->diags, diag, "their branches: %s", names.at);
+    } else {
+        diag_help(m->diags, diag, "take `after` away: the step before has one way through");
     }
+    m->play->broken = true;
 }
 
 /* The first step follows nothing. */
@@ -334,32 +337,48 @@ static void nothing_before(struct maker *m, const struct block *block)
     m->play->broken = true;
 }
 
-static int branch_to_follow(struct maker *m, const struct step *before, const struct block *block)
+/* The branch named, of the nearest step that has it; else the way on of the step before. */
+static struct following step_to_follow(struct maker *m, size_t index, const struct block *block)
 {
-    if (block && block->after.size) {
-        int named = branch_named(before, block->after);
+    for (size_t s = index; block->after.size && s-- > 0;) {
+        int named = branch_named(&m->play->steps.at[s], block->after);
         if (named >= 0) {
-            return named;
+            return (struct following){(int)s, named};
         }
-        no_branch(m, before, block);
-        m->play->broken = true;
     }
+    if (index == 0) {
+        nothing_before(m, block);
+        return (struct following){-1, -1};
+    }
+    if (block->after.size) {
+        no_branch(m, block);
+    }
+    const struct step *before = &m->play->steps.at[index - 1];
     for (size_t i = 0; i < before->branches.count; i++) {
         if (before->branches.at[i].continues) {
-            return (int)i;
+            return (struct following){(int)index - 1, (int)i};
         }
     }
-    return before->branches.count ? 0 : -1;
+    return (struct following){(int)index - 1, before->branches.count ? 0 : -1};
 }
 
-static void finish_step(struct maker *m, const struct outcome *ways, int follow)
+/* What is planned at the end of every way through the step. */
+static void finish_step(struct maker *m, const struct outcome *ways)
 {
-    if (follow >= 0) {
-        m->flow = ways[follow].flow;
-        m->branch = &m->step->branches.at[follow];
+    size_t branches = m->step->branches.count, index = m->play->steps.count - 1;
+    struct flow *ends = arena_array(m->arena, struct flow, branches + 1);
+    if (branches == 0) {
+        carry_screens(m);
+        ends[0] = m->flow;
     }
-    carry_screens(m);
+    for (size_t b = 0; b < branches; b++) {
+        m->flow = ways[b].flow;
+        m->branch = &m->step->branches.at[b];
+        carry_screens(m);
+        ends[b] = m->flow;
+    }
     m->branch = NULL;
+    m->ends[index] = ends;
 }
 
 static size_t sentences_in(const struct script *script)
@@ -393,20 +412,20 @@ static bool within_limits(struct maker *m, struct script *script)
     return true;
 }
 
-static void one_step(struct maker *m, const struct block *block, const struct block *next)
+static void one_step(struct maker *m, const struct block *block)
 {
     size_t index = m->play->steps.count;
-    const struct step *before = index ? &m->play->steps.at[index - 1] : NULL;
+    struct following follows = step_to_follow(m, index, block);
     struct step step = {.number = (int)index + 1,
                         .title = block->kind == BLOCK_STEP ? block->title : STR(""),
                         .block = block,
-                        .after_step = (int)index - 1,
-                        .after_branch = before ? branch_to_follow(m, before, block) : -1,
+                        .after_step = follows.step,
+                        .after_branch = follows.branch,
                         .span = block->span};
     VEC_PUSH(m->arena, &m->play->steps, step);
     m->step = &m->play->steps.at[index];
-    if (!before) {
-        nothing_before(m, block);
+    if (follows.step >= 0) {
+        m->flow = m->ends[follows.step][follows.branch < 0 ? 0 : follows.branch];
     }
     if (block->tie.word != TIE_NONE || block->tie.then || block->tie.meanwhile) {
         diag_add(m->diags, DIAG_PLAY_STEP_TIE_NOT_YET, block->tie.span,
@@ -431,7 +450,7 @@ static void one_step(struct maker *m, const struct block *block, const struct bl
     struct outcome *ways = arena_array(m->arena, struct outcome, script.branches.count + 1);
     step_branches(m, m->script, ways);
     step_ties(m, ways);
-    finish_step(m, ways, next ? branch_to_follow(m, m->step, next) : -1);
+    finish_step(m, ways);
 }
 
 /* ---- the play ---- */
@@ -463,15 +482,14 @@ void play_steps(struct maker *m)
     const struct block *whole = m->body;
     size_t at = next_step(whole, 0);
     if (at == whole->forms.count) {
-        one_step(m, whole, NULL);
+        one_step(m, whole);
         return;
     }
     before_steps(m, whole, at);
     while (at < whole->forms.count) {
         size_t next = next_step(whole, at + 1);
         assert(m->play->steps.count < LIMIT_STEPS); /* the reader of books sees to it */
-        const struct block *after = next < whole->forms.count ? whole->forms.at[next].block : NULL;
-        one_step(m, whole->forms.at[at].block, after);
+        one_step(m, whole->forms.at[at].block);
         at = next;
     }
 }

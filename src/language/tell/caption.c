@@ -130,12 +130,13 @@ struct str tell_conditions(struct arena *arena, const struct branch *branch)
 
 struct str tell_after(struct arena *arena, const struct play *play, const struct step *step)
 {
-    for (size_t s = 1; s < play->steps.count; s++) {
-        const struct step *before = &play->steps.at[s - 1];
-        if (&play->steps.at[s] == step && before->branches.count > 1 && step->after_branch >= 0) {
-            return str_format(arena, "after %d%c", before->number,
-                              (char)('a' + step->after_branch));
-        }
+    size_t index = (size_t)(step - play->steps.at);
+    if (index == 0 || step->after_step < 0) {
+        return STR("");
+    }
+    const struct step *before = &play->steps.at[step->after_step];
+    if (before->branches.count > 1 && step->after_branch >= 0) {
+        return str_format(arena, "after %d%c", before->number, (char)('a' + step->after_branch));
     }
     return STR("");
 }

@@ -240,12 +240,19 @@ void say_upper(struct strbuf *out, struct str sentence)
 
 /* ---- who is where ---- */
 
-static int branch_followed(const struct play *play, size_t step)
+/* Which way through step `s` leads to `step`; false: it is not on the way there. */
+static bool way_to(const struct play *play, const struct step *step, size_t s, int *branch)
 {
-    if (step + 1 < play->steps.count) {
-        return play->steps.at[step + 1].after_branch;
+    size_t at = (size_t)(step - play->steps.at);
+    while (at > s) {
+        int before = play->steps.at[at].after_step;
+        *branch = play->steps.at[at].after_branch;
+        if (before < 0 || (size_t)before >= at) {
+            return false;
+        }
+        at = (size_t)before;
     }
-    return -1;
+    return at == s;
 }
 
 /* What one sentence changes of who guards whom. */
@@ -285,7 +292,10 @@ body guards_then(const struct teller *t, body defender, const struct task *task)
     for (size_t s = 0; s < t->play->steps.count; s++) {
         const struct step *step = &t->play->steps.at[s];
         bool here = step == t->step;
-        int branch = here ? t->branch : branch_followed(t->play, s);
+        int branch = t->branch;
+        if (!here && !way_to(t->play, t->step, s, &branch)) {
+            continue;
+        }
         for (size_t i = 0; i < step_task_count(step, branch); i++) {
             const struct task *one = step_task(step, branch, i);
             if (here && (one == task || !task)) {
@@ -308,7 +318,10 @@ struct vec2 stands_at(const struct play *play, const struct step *step, body who
     struct vec2 at = play->start[who].at;
     for (size_t s = 0; s < play->steps.count && &play->steps.at[s] != step; s++) {
         const struct step *before = &play->steps.at[s];
-        int branch = branch_followed(play, s);
+        int branch = -1;
+        if (!way_to(play, step, s, &branch)) {
+            continue;
+        }
         for (size_t i = 0; i < step_task_count(before, branch); i++) {
             const struct task *task = step_task(before, branch, i);
             if (task->who == who) {
@@ -340,7 +353,10 @@ body holds_ball(const struct play *play, const struct step *step)
     body holder = play->ball;
     for (size_t s = 0; s < play->steps.count && &play->steps.at[s] != step; s++) {
         const struct step *before = &play->steps.at[s];
-        int branch = branch_followed(play, s);
+        int branch = -1;
+        if (!way_to(play, step, s, &branch)) {
+            continue;
+        }
         holder = holder_after(before, branch, step_task_count(before, branch), holder);
     }
     return holder;

@@ -18,7 +18,7 @@ static struct segment *add_segment(struct made *made, double seconds)
     size_t index = made->play.steps.count;
     struct segment *segment = &made->segment[index];
     made->play.steps.count++;
-    made->step[index] = (struct step){.number = (int)index + 1, .after_branch = -1};
+    made->step[index] = (struct step){.number = (int)index + 1, .after_step = (int)index - 1, .after_branch = -1};
     made->play.steps.at = made->step;
     room_for_tasks(made, &made->step[index]);
     *segment = (struct segment){.play = &made->play,
