@@ -85,7 +85,8 @@ enum moment { /* what can be waited for in the life of a task, in the order it h
  * is listed, with written == false. */
 struct wait {
     enum { WAIT_TASK, WAIT_CLOCK, WAIT_ALL_BEFORE, WAIT_LEAVES, WAIT_STATE, WAIT_DEED } kind;
-    int task; /* index among the segment's tasks (common first, then the branch's own) */
+    int task;    /* index among the segment's tasks (common first, then the branch's own), */
+    bool before; /* or, with this, among those of the way before the step, which go on beside it */
     enum moment moment;
     double delay; /* seconds; for WAIT_CLOCK the time of the step */
     bool fixed;

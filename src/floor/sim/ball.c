@@ -299,9 +299,9 @@ void ball_take(struct world *world, const struct ball *before)
 {
     struct ball *ball = &world->ball;
     *ball = *before;
-    ball->caught_at = READY - world->level->catch_pass;
+    ball->caught_at = world->t + READY - world->level->catch_pass;
     ball->task = SIM_NO_TASK;
-    ball->from = ball->to = 0;
+    ball->from = ball->to = world->t;
     if (ball->state == HELD) {
         ball->flight = (struct flight){.from_z = held_height(world), .to_z = held_height(world)};
         ball->start = world->agent[ball->holder].m.at;

@@ -76,7 +76,7 @@ static bool clock_will_tell(struct world *world)
         struct job *job = world->agent[b].here ? queue_head(world, (body)b) : NULL;
         for (size_t i = 0; job && i < job->task->waits.count; i++) {
             const struct wait *wait = &job->task->waits.at[i];
-            if (wait->kind == WAIT_CLOCK && wait->delay > world->t) {
+            if (wait->kind == WAIT_CLOCK && wait->delay > world->t - world_zero(world)) {
                 return true;
             }
             if (wait->delay > 0 && wait->delay > world->quiet - STUCK) {
@@ -119,7 +119,8 @@ static void show(const struct world *world)
     if (!options->watch) {
         return;
     }
-    struct sim_tick tick = {.step = world->step_index, .branch = world->branch, .t = world->t};
+    struct sim_tick tick = {
+        .step = world->step_index, .branch = world->branch, .t = world->t - world_zero(world)};
     for (int b = 0; b < BODY_COUNT; b++) {
         tick.here[b] = world->agent[b].here;
         tick.at[b] = world->agent[b].m.at;
@@ -249,15 +250,19 @@ static void one_tick(struct world *world)
 void clock_run(struct world *world)
 {
     world->fresh = world->news = true;
-    see_fill(world);
+    if (world->tick == 0) {
+        see_fill(world);
+    }
     record_ball(world);
     record_sample(world);
     show(world);
+    border_watch(world);
     while (!world->failed && !is_over(world)) {
         one_tick(world);
+        border_watch(world);
         if (world->quiet > STUCK && !queue_all_done(world) && !clock_will_tell(world)) {
             trouble_stuck(world);
-        } else if (world->t > LIMIT_STEP_SECONDS) {
+        } else if (world->t - world_zero(world) > LIMIT_STEP_SECONDS) {
             trouble_long(world);
         }
     }

@@ -69,7 +69,7 @@ static bool state_holds(const struct world *world, const struct job *job, const 
     case EVENT_PAST: { /* a foot beyond the line through the other, square to his way */
         const struct agent *agent = &world->agent[who];
         struct vec2 way = vec2_unit(agent->m.v);
-        body whom = wait->other < BODY_COUNT ? wait->other : job->task->who;
+        body whom = wait->other < BODY_COUNT ? wait->other : job ? job->task->who : who;
         struct vec2 other = world->agent[whom].m.at;
         return vec2_length(agent->m.v) > .5 && vec2_dot(vec2_sub(agent->m.at, other), way) > FEET;
     }
@@ -84,7 +84,8 @@ static bool state_holds(const struct world *world, const struct job *job, const 
 static bool all_before(const struct world *world, int index, double *last)
 {
     *last = 0;
-    for (int i = 0; i < index; i++) {
+    int first = (size_t)index >= world->base ? (int)world->base : 0;
+    for (int i = first; i < index; i++) {
         if (!world->job[i].complete) {
             return false;
         }
@@ -117,7 +118,7 @@ bool queue_wait_met(struct world *world, const struct job *job, const struct wai
         return time != TIME_NEVER && world->t >= time + wait->delay - 1e-9;
     }
     case WAIT_CLOCK:
-        return world->t >= wait->delay - 1e-9;
+        return world->t - world_zero(world) >= wait->delay - 1e-9;
     case WAIT_ALL_BEFORE:
         return all_before(world, job->index, &last) && world->t >= last + wait->delay - 1e-9;
     case WAIT_LEAVES:
@@ -185,7 +186,8 @@ bool queue_depends(struct world *world, int task, int on, int depth)
     }
     for (size_t i = 0; i < job->task->waits.count; i++) {
         const struct wait *wait = &job->task->waits.at[i];
-        if (wait->kind == WAIT_ALL_BEFORE && on < task) {
+        if (wait->kind == WAIT_ALL_BEFORE && on < task &&
+            ((size_t)on >= world->base || (size_t)task < world->base)) {
             return true;
         }
         if (wait->kind == WAIT_TASK && wait->task >= 0 && (size_t)wait->task < world->jobs &&

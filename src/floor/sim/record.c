@@ -39,7 +39,9 @@ void record_sample(struct world *world)
 void record_finish(struct world *world)
 {
     struct segment *segment = world->segment;
-    segment->duration = world->t;
+    double zero = world_zero(world);
+    segment->duration = world->t - zero;
+    segment->tasks = world->jobs - world->base;
     for (int b = 0; b < BODY_COUNT; b++) {
         struct track *track = &segment->track[b];
         track->on_floor = world->agent[b].here && !world->agent[b].shadow;
@@ -57,8 +59,12 @@ void record_finish(struct world *world)
             record->to = world->agent[job->task->who].m.at;
         }
         const struct screen *screen = &world->screen[job->task->who];
+        for (int m = 0; m < MOMENT_COUNT; m++) {
+            record->time[m] -= record->time[m] == TIME_NEVER ? 0 : zero;
+        }
         record->carried = !job->complete || (job->task->kind == TASK_SCREEN && screen->live &&
                                              screen->task == job->index && !screen->cleared);
     }
+    segment->record += world->base; /* what goes on from the step before is told there */
     record_ball_end(world);
 }

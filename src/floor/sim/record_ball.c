@@ -21,7 +21,8 @@ void record_ball(struct world *world)
 {
     struct segment *segment = world->segment;
     const struct ball *ball = &world->ball;
-    struct ball_span span = {.from = world->t,
+    bool first = segment->ball.count == 0; /* it may fly since before the segment */
+    struct ball_span span = {.from = first ? ball->from : world->t,
                              .to = world->t,
                              .state = (unsigned)state_of(ball),
                              .holder = ball->state == LOOSE || ball->state == GONE ? (body)BODY_NONE
@@ -122,6 +123,12 @@ void record_ball_end(struct world *world)
         struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
         last->to = world->t;
         last->end = last->state == BALL_HELD ? ball_place(world) : last->end;
+    }
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        struct ball_span *span = &segment->ball.at[i];
+        span->from -= world_zero(world);
+        span->to -= world_zero(world);
+        span->task = span->task >= (int)world->base ? span->task - (int)world->base : SIM_NO_TASK;
     }
     record_dribbles(world);
 }

@@ -65,7 +65,9 @@ struct segment { /* one way through one step */
     struct task_record *record; /* by task index: step_task(step, branch, i) */
     body guards[BODY_COUNT];    /* at the end */
     struct segment *before;     /* the segment it starts from, or NULL */
-    double time_before;         /* seconds of play before it starts */
+    double begins;      /* seconds of `before` at which it starts: its duration, or earlier when
+                         * its step begins while that one goes on */
+    double time_before; /* seconds of play before it starts */
 };
 struct run {
     const struct play *play;

@@ -6,9 +6,10 @@
 #include "base/real.h"
 #include "floor/sim/world.h"
 
-struct chain { /* a segment with how everybody stood at its end */
+struct chain { /* a segment, with the world as it was at its end */
     struct segment *segment;
-    struct stand *end;
+    struct world *world;
+    bool failed; /* it or one on the way to it */
 };
 
 void world_position(const struct world *world, struct vec2 position[BODY_COUNT])
@@ -45,7 +46,12 @@ struct mover world_soon(const struct world *world, const struct agent *agent)
 
 bool world_beat(const struct world *world, int times)
 {
-    return world->fresh && world->tick * times % world->rate == 0;
+    return world->fresh && (world->tick - world->origin) * times % world->rate == 0;
+}
+
+double world_zero(const struct world *world)
+{
+    return (double)world->origin / world->rate;
 }
 
 /* ---- the first stand ---- */
@@ -59,23 +65,6 @@ static body man_of(const struct play *play, body defender)
     }
     man = body_attacker(body_number(defender));
     return man < BODY_COACH && play->start[man].on_floor ? man : (body)BODY_NONE;
-}
-
-static void first_stand(const struct play *play, struct stand *stand)
-{
-    for (int b = 0; b < BODY_COUNT; b++) {
-        stand->here[b] = play->start[b].on_floor;
-        stand->m[b].at = play->start[b].at;
-        stand->guards[b] = BODY_NONE;
-        stand->face[b] = vec2_of(0, -1);
-    }
-    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
-        stand->guards[b] = man_of(play, (body)b);
-        stand->here[b] |= stand->guards[b] != BODY_NONE; /* a shadow, when it is not in the play */
-    }
-    stand->ball.state = play->ball < BODY_COUNT ? HELD : GONE;
-    stand->ball.holder = play->ball;
-    stand->ball.task = SIM_NO_TASK;
 }
 
 /* Is this defender drawn and run into, or does he only serve the checks? */
@@ -111,25 +100,24 @@ static void place_defenders(struct world *world)
 
 /* ---- one segment ---- */
 
-static void take_stand(struct world *world, const struct stand *stand)
+static void first_stand(struct world *world)
 {
+    const struct play *play = world->play;
     for (int b = 0; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
-        *agent = (struct agent){.here = stand->here[b],
-                                .m = stand->m[b],
-                                .face = stand->face[b],
-                                .anchored = stand->anchored[b],
-                                .dodged = BODY_NONE};
-        agent->m.v = vec2_of(0, 0);
+        body man = body_is_defender((body)b) ? man_of(play, (body)b) : (body)BODY_NONE;
+        agent->defends = body_is_defender((body)b);
+        agent->here =
+            play->start[b].on_floor || man != BODY_NONE; /* a shadow, if not in the play */
+        agent->shadow = agent->defends && is_shadow(play, b);
+        agent->m.at = play->start[b].at;
+        agent->face = vec2_of(0, -1);
+        agent->dodged = BODY_NONE;
         agent->gait = motion_gait(world->level, EFFORT_RUN, false);
         agent->outside =
             agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
-        agent->defends = body_is_defender((body)b);
-        agent->shadow = body_is_defender((body)b) && is_shadow(world->play, b);
-        world->screen[b] = stand->screen[b];
-        world->screen[b].task = SIM_NO_TASK;
-        world->screen[b].left = false;
-        world->guards[b] = world->guards_first[b] = stand->guards[b];
+        world->screen[b] = (struct screen){.task = SIM_NO_TASK, .defender = BODY_NONE};
+        world->guards[b] = world->guards_first[b] = man;
         world->guarded[b] = BODY_NONE;
     }
     for (int b = 0; b < BODY_COUNT; b++) {
@@ -143,59 +131,16 @@ static void take_stand(struct world *world, const struct stand *stand)
             world->guarded[world->guards[b]] = (body)b;
         }
     }
-    ball_take(world, &stand->ball);
-}
-
-static void leave_stand(const struct world *world, struct stand *stand)
-{
-    for (int b = 0; b < BODY_COUNT; b++) {
-        const struct agent *agent = &world->agent[b];
-        const struct screen *screen = &world->screen[b];
-        stand->m[b] = agent->m;
-        stand->face[b] = agent->face;
-        stand->here[b] = agent->here;
-        stand->guards[b] = world->guards[b];
-        bool stands = screen->live && screen->set && !screen->cleared;
-        stand->anchored[b] = stands;
-        stand->screen[b] = stands ? *screen : (struct screen){.defender = BODY_NONE};
-    }
-    stand->ball = ball_leave(world);
-}
-
-static void queue_up(struct world *world)
-{
-    world->jobs = step_task_count(world->step, world->branch);
-    world->job = arena_array(world->arena, struct job, world->jobs);
-    world->segment->tasks = world->jobs;
-    world->segment->record = arena_array(world->arena, struct task_record, world->jobs);
-    for (int b = 0; b < BODY_COUNT; b++) {
-        world->agent[b].queue = arena_array(world->arena, int, world->jobs);
-    }
-    for (size_t i = 0; i < world->jobs; i++) {
-        const struct task *task = step_task(world->step, world->branch, i);
-        struct agent *agent = &world->agent[task->who];
-        struct task_record *record = &world->segment->record[i];
-        world->job[i] =
-            (struct job){.task = task, .index = (int)i, .head_since = -1, .shoulder = -1};
-        agent->queue[agent->queued++] = (int)i;
-        for (int m = 0; m < MOMENT_COUNT; m++) {
-            record->time[m] = TIME_NEVER;
-        }
-        record->from = record->to = agent->m.at;
-        record->defender = BODY_NONE;
-        record->gap = -1;
-        record->miss = -1;
-    }
+    struct ball ball = {.state = play->ball < BODY_COUNT ? HELD : GONE, .holder = play->ball};
+    ball_take(world, &ball);
 }
 
 static struct world *open_world(struct arena *arena, const struct sources *sources,
-                                const struct play *play, struct diags *diags,
-                                const struct sim_options *options)
+                                const struct play *play, const struct sim_options *options)
 {
     struct world *world = arena_new(arena, struct world);
     world->arena = arena;
     world->sources = sources;
-    world->diags = diags;
     world->play = play;
     world->court = play->court;
     world->level = play->speed;
@@ -209,40 +154,43 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     return world;
 }
 
-static struct chain run_segment(struct arena *arena, const struct sources *sources,
-                                const struct play *play, struct diags *diags, int step, int branch,
-                                const struct chain *before, const struct sim_options *options)
+/* What the step begins from: the end of the way before it, or the moment it is tied to. */
+static struct world *world_for(struct world *first, int step, int branch,
+                               const struct chain *before)
 {
-    struct world *world = open_world(arena, sources, play, diags, options);
-    struct stand *stand = before ? before->end : arena_new(arena, struct stand);
-    if (!before) {
-        first_stand(play, stand);
+    if (before) {
+        struct world *from = border_to(before->world, step);
+        return border_cross(from, from == before->world, step, branch);
     }
-    world->step = &play->steps.at[step];
-    world->step_index = step;
-    world->branch = branch;
-    world->segment = arena_new(arena, struct segment);
-    world->segment->play = play;
-    world->segment->step = step;
-    world->segment->branch = branch;
-    take_stand(world, stand);
-    queue_up(world);
-    if (!before) {
-        place_defenders(world);
-    }
-    duty_clear(world);
-    zone_start(world);
+    first->step = &first->play->steps.at[step];
+    first->step_index = step;
+    first->branch = branch;
+    first->segment = arena_new(first->arena, struct segment);
+    first->segment->play = first->play;
+    first->segment->step = step;
+    first->segment->branch = branch;
+    first_stand(first);
+    border_first(first);
+    place_defenders(first);
+    duty_clear(first);
+    zone_start(first);
+    return first;
+}
+
+static struct chain run_segment(struct world *world, const struct chain *before)
+{
+    struct segment *segment = world->segment;
     duty_pick_up(world);
     duty_suppose(world);
     deeds_list(world);
+    border_open(world);
     clock_run(world);
-    struct segment *segment = world->segment;
+    border_close(world);
     segment->ran = !world->failed;
     segment->before = before ? before->segment : NULL;
-    segment->time_before = before ? before->segment->time_before + before->segment->duration : 0;
-    struct chain chain = {segment, arena_new(arena, struct stand)};
-    leave_stand(world, chain.end);
-    return chain;
+    segment->begins = before ? world_zero(world) - world_zero(before->world) : 0;
+    segment->time_before = before ? before->segment->time_before + segment->begins : 0;
+    return (struct chain){segment, world, world->failed || (before && before->failed)};
 }
 
 /* ---- the play ---- */
@@ -254,7 +202,7 @@ static int goes_on_from(const struct play *play, size_t step)
     if (now->branches.count == 0) {
         return -1;
     }
-    if (step + 1 < play->steps.count) {
+    if (step + 1 < play->steps.count && play->steps.at[step + 1].after_step == (int)step) {
         int after = play->steps.at[step + 1].after_branch;
         if (after >= 0 && (size_t)after < now->branches.count) {
             return after;
@@ -281,25 +229,27 @@ struct run *sim_run_with(struct arena *arena, const struct sources *sources,
                          const struct sim_options *options)
 {
     struct run *run = arena_new(arena, struct run);
-    struct chain before = {0};
+    struct chain **ends = arena_array(arena, struct chain *, play->steps.count + 1);
     struct diags echo; /* what goes wrong after a step that failed is only its echo */
     diags_init(&echo, arena);
-    bool failed = false;
     run->play = play;
     for (size_t s = 0; s < play->steps.count; s++) {
-        int on = goes_on_from(play, s), branches = (int)play->steps.at[s].branches.count;
-        struct chain next = {0};
+        const struct step *step = &play->steps.at[s];
+        int on = goes_on_from(play, s), branches = (int)step->branches.count;
+        const struct chain *before = NULL;
+        if (s > 0) {
+            before = &ends[step->after_step][step->after_branch < 0 ? 0 : step->after_branch];
+        }
+        ends[s] = arena_array(arena, struct chain, step->branches.count + 1);
         for (int b = branches ? 0 : -1; b < branches; b++) {
-            struct chain chain = run_segment(arena, sources, play, failed ? &echo : diags, (int)s,
-                                             b, before.segment ? &before : NULL, options);
+            struct world *first = open_world(arena, sources, play, options);
+            struct world *world = world_for(first, (int)s, b, before);
+            world->diags = before && before->failed ? &echo : diags;
+            struct chain chain = run_segment(world, before);
             VEC_PUSH(arena, &run->segments, chain.segment);
             chain.segment->main = b == on;
-            if (b == on) {
-                next = chain;
-            }
+            ends[s][b < 0 ? 0 : b] = chain;
         }
-        before = next;
-        failed |= next.segment && !next.segment->ran;
     }
     return run;
 }

@@ -48,7 +48,7 @@ static bool has_next(const struct world *world, body who)
     return world->agent[who].head + 1 < world->agent[who].queued;
 }
 
-static bool is_wanted(const struct world *world, body screener, body user)
+bool screen_is_wanted(const struct world *world, body screener, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
@@ -212,15 +212,17 @@ static void screen_start(struct world *world, struct job *job)
     const struct task *task = job->task;
     struct agent *agent = &world->agent[task->who];
     body defender = task->on != BODY_NONE ? task->on : guard_of(world, task->other);
-    world->screen[task->who] = (struct screen){.live = true,
-                                               .task = job->index,
-                                               .user = task->other,
-                                               .defender = defender,
-                                               .wanted = is_wanted(world, task->who, task->other)};
+    world->screen[task->who] =
+        (struct screen){.live = true,
+                        .task = job->index,
+                        .user = task->other,
+                        .defender = defender,
+                        .wanted = screen_is_wanted(world, task->who, task->other)};
     agent->going = false;
     agent->screening = true;
     agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
     world->screen[task->who].near_at = -1;
+    world->screen[task->who].still = world->screen[task->who].due = world->t;
     agent->gait = motion_gait(world->level, task->effort, ball_is_held(world, task->who));
     agent->gait.top = SPEED * agent->gait.sprint;
     job->until = -1;

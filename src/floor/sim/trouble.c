@@ -33,7 +33,8 @@ static int blocker(struct world *world, const struct job *job)
             struct job *head = queue_head(world, wait->who);
             return head ? head->index : SIM_NO_TASK;
         }
-        for (int k = 0; wait->kind == WAIT_ALL_BEFORE && k < job->index; k++) {
+        for (int k = (size_t)job->index >= world->base ? (int)world->base : 0;
+             wait->kind == WAIT_ALL_BEFORE && k < job->index; k++) {
             if (!world->job[k].complete) {
                 return k;
             }

@@ -148,15 +148,12 @@ struct glimpse {
     body holder;              /* or who is about to be */
 };
 
-/* What goes on from one step to the next. */
-struct stand {
-    struct mover m[BODY_COUNT];
-    struct vec2 face[BODY_COUNT];
-    bool here[BODY_COUNT];
-    struct screen screen[BODY_COUNT];
-    bool anchored[BODY_COUNT];
-    struct ball ball;
-    body guards[BODY_COUNT];
+/* A step that begins while this one goes on: when, and the world at that moment. */
+struct entry {
+    int step;
+    VEC(struct wait) waits;
+    bool early; /* it held as this step began */
+    struct world *at;
 };
 
 /* A defender's deed that somebody waits for, and when it first was so. */
@@ -175,6 +172,9 @@ struct world {
     const struct step *step;
     int step_index, branch;
     struct segment *segment;
+    size_t base; /* so many of the jobs go on from the step before; the step's own are behind */
+    long origin; /* the tick at which the segment begins: the clock goes on from step to step */
+    VEC(struct entry) entries;
     int rate;  /* ticks a second */
     double dt; /* 1 / rate, s */
     long tick;
@@ -216,6 +216,16 @@ void world_mark(struct world *world, int task, enum moment moment); /* now; the 
 struct mover world_soon(const struct world *world, const struct agent *agent); /* `lead` from now */
 /* Does this tick open one of `times` equal parts of the second? The same moments at every rate. */
 bool world_beat(const struct world *world, int times);
+
+double world_zero(const struct world *world); /* when the segment began, s */
+
+/* border.c: the next world begins as a copy of this one. */
+void border_first(struct world *world);
+void border_open(struct world *world);  /* which steps begin while this one goes on */
+void border_watch(struct world *world); /* at each tick: do they? */
+void border_close(struct world *world); /* says which never did */
+struct world *border_to(struct world *world, int step); /* as `step` begins; itself: at its end */
+struct world *border_cross(struct world *from, bool over, int step, int branch);
 
 /* clock.c: from the start to the end of the segment. */
 void clock_run(struct world *world);
@@ -271,6 +281,8 @@ double plan_end(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
+/* task_screen.c: somebody is still to use it. */
+bool screen_is_wanted(const struct world *world, body screener, body user);
 /* task_use.c: it is cut short: its screeners need not stand on. */
 void use_let_go(struct world *world, const struct job *job);
 

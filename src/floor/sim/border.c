@@ -1,0 +1,386 @@
+/* SPDX-License-Identifier: MIT */
+/* border: what goes on from one step to the next. The clock does not stop: the next world begins as
+ * a copy of this one, at its end or, where a step is tied to something in the step before, at that
+ * moment, with what is still going on as the first of its jobs. This one is run to its own end all
+ * the same. Takes a world, gives the next. */
+#include "floor/sim/world.h"
+
+#include "base/real.h"
+
+/* ---- the moment at which a step begins ---- */
+
+static bool follows(const struct world *world, const struct step *step)
+{
+    return step->after_step == world->step_index &&
+           (step->after_branch < 0 ? world->branch < 0 : step->after_branch == world->branch);
+}
+
+/* A wait among the tasks of the step, as one among the jobs of this world. */
+static struct wait in_world(const struct world *world, struct wait wait)
+{
+    if (wait.kind == WAIT_TASK) {
+        wait.task += (int)world->base;
+    }
+    return wait;
+}
+
+void border_open(struct world *world)
+{
+    for (size_t s = (size_t)world->step_index + 1; s < world->play->steps.count; s++) {
+        const struct step *step = &world->play->steps.at[s];
+        if (!follows(world, step) || step->begins.count == 0) {
+            continue;
+        }
+        struct entry entry = {.step = (int)s};
+        for (size_t i = 0; i < step->begins.count; i++) {
+            VEC_PUSH(world->arena, &entry.waits, in_world(world, step->begins.at[i]));
+        }
+        VEC_PUSH(world->arena, &world->entries, entry);
+    }
+}
+
+static bool is_met(struct world *world, const struct entry *entry)
+{
+    for (size_t i = 0; i < entry->waits.count; i++) {
+        if (!queue_wait_met(world, NULL, &entry->waits.at[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* With a memory of its own of what was to be seen. */
+static struct world *copy_of(struct world *world)
+{
+    struct world *copy = arena_new(world->arena, struct world);
+    *copy = *world;
+    copy->segment = arena_new(world->arena, struct segment);
+    copy->past = arena_array(world->arena, struct stance, (size_t)world->past_size);
+    for (long i = 0; i < world->past_size; i++) {
+        copy->past[i] = world->past[i];
+    }
+    return copy;
+}
+
+/* The moment itself, with its jobs as they are now. */
+static struct world *snapshot(struct world *world)
+{
+    struct world *copy = copy_of(world);
+    copy->job = arena_array(world->arena, struct job, world->jobs);
+    copy->segment->record = arena_array(world->arena, struct task_record, world->jobs);
+    for (size_t i = 0; i < world->jobs; i++) {
+        copy->job[i] = world->job[i];
+        copy->segment->record[i] = world->segment->record[i];
+    }
+    return copy;
+}
+
+void border_watch(struct world *world)
+{
+    for (size_t i = 0; i < world->entries.count; i++) {
+        struct entry *entry = &world->entries.at[i];
+        if (!entry->at && is_met(world, entry)) {
+            entry->early = world->tick == world->origin;
+            entry->at = snapshot(world);
+        }
+    }
+}
+
+struct world *border_to(struct world *world, int step)
+{
+    for (size_t i = 0; i < world->entries.count; i++) {
+        const struct entry *entry = &world->entries.at[i];
+        if (entry->step == step && entry->at && !entry->early) {
+            return entry->at;
+        }
+    }
+    return world;
+}
+
+static void say_entry(const struct world *world, const struct entry *entry)
+{
+    const struct step *step = &world->play->steps.at[entry->step];
+    struct span span = entry->waits.at[0].span;
+    struct str words = source_text(world->sources, span);
+    struct diag *diag;
+    if (entry->early) {
+        diag = diag_add(world->diags, DIAG_RUN_STEP_TIE, span,
+                        "`%.*s` is so already as step %d begins, and step %d would begin with it",
+                        STR_ARG(words), world->step->number, step->number);
+    } else {
+        diag = diag_add(world->diags, DIAG_RUN_STEP_TIE, span,
+                        "step %d never begins: `%.*s` does not come about in step %d", step->number,
+                        STR_ARG(words), world->step->number);
+    }
+    diag_help(world->diags, diag,
+              "tie it to a sentence of step %d, or leave the tie out: it then begins when step %d "
+              "is over",
+              world->step->number, world->step->number);
+}
+
+void border_close(struct world *world)
+{
+    for (size_t i = 0; i < world->entries.count && !world->failed; i++) {
+        const struct entry *entry = &world->entries.at[i];
+        if (!entry->at || entry->early) {
+            say_entry(world, entry);
+        }
+    }
+}
+
+/* ---- the next world ---- */
+
+struct moved { /* from the jobs of the world before to those of this one; SIM_NO_TASK: over */
+    const struct world *from;
+    const struct world *world;
+    int *to;
+    bool over; /* nothing goes on */
+};
+
+static int moved_task(const struct moved *moved, int task)
+{
+    bool known = task >= 0 && (size_t)task < moved->from->jobs;
+    return known ? moved->to[task] : SIM_NO_TASK;
+}
+
+/* A wait for what has been is one for the clock, which shows that time already or soon. */
+static bool is_over(const struct moved *moved, struct wait *wait)
+{
+    double time = TIME_NEVER;
+    if (wait->kind == WAIT_TASK) {
+        time = moved->from->segment->record[wait->task].time[wait->moment];
+    } else if (wait->kind == WAIT_DEED) {
+        time = deed_time(moved->from, wait);
+    } else if (wait->kind == WAIT_CLOCK) {
+        time = world_zero(moved->from);
+    }
+    if (time == TIME_NEVER) {
+        return false;
+    }
+    wait->kind = WAIT_CLOCK;
+    wait->delay += time - world_zero(moved->world);
+    return true;
+}
+
+/* False: it is no wait any more. */
+static bool move_wait(const struct moved *moved, struct wait *wait)
+{
+    struct wait old = *wait;
+    if (is_over(moved, wait)) {
+        return true;
+    }
+    if (old.kind == WAIT_TASK) {
+        wait->task = moved_task(moved, old.task);
+        return wait->task != SIM_NO_TASK;
+    }
+    return true;
+}
+
+/* The task of a job that goes on, with its waits among the jobs of the new world. */
+static const struct task *moved_copy(struct world *world, const struct moved *moved,
+                                     const struct task *old)
+{
+    struct task *task = arena_new(world->arena, struct task);
+    *task = *old;
+    task->waits.at = NULL;
+    task->waits.count = task->waits.room = 0;
+    for (size_t i = 0; i < old->waits.count; i++) {
+        struct wait wait = old->waits.at[i];
+        bool deed =
+            wait.kind == WAIT_DEED && deed_time(moved->from, &old->waits.at[i]) != TIME_NEVER;
+        if (!deed && move_wait(moved, &wait)) {
+            VEC_PUSH(world->arena, &task->waits, wait);
+        }
+    }
+    task->has_until = old->has_until && move_wait(moved, &task->until);
+    task->screen_task = moved_task(moved, old->screen_task);
+    return task;
+}
+
+/* The task of the new step, behind `base` jobs that go on. A wait for a sentence of the step before
+ * is one for such a job, or it is over. */
+static const struct task *shifted_copy(struct world *world, const struct moved *moved,
+                                       const struct task *old)
+{
+    struct task *task = arena_new(world->arena, struct task);
+    *task = *old;
+    task->waits.at = NULL;
+    task->waits.count = task->waits.room = 0;
+    for (size_t i = 0; i < old->waits.count; i++) {
+        struct wait wait = old->waits.at[i];
+        bool keeps = true;
+        if (wait.kind == WAIT_TASK && wait.before && moved->over) {
+            keeps = false;
+        } else if (wait.kind == WAIT_TASK && wait.before) {
+            wait.task += (int)moved->from->base;
+            keeps = move_wait(moved, &wait);
+        } else {
+            wait = in_world(world, wait);
+        }
+        if (keeps) {
+            VEC_PUSH(world->arena, &task->waits, wait);
+        }
+    }
+    if (task->has_until && task->until.kind == WAIT_TASK && task->until.before) {
+        task->has_until = !moved->over;
+        task->until.task += (int)moved->from->base;
+        task->has_until = task->has_until && move_wait(moved, &task->until);
+    } else if (task->has_until) {
+        task->until = in_world(world, task->until);
+    }
+    task->screen_task = old->screen_task >= 0 ? old->screen_task + (int)world->base : -1;
+    return task;
+}
+
+static void new_record(struct world *world, size_t index, const struct task *task)
+{
+    struct task_record *record = &world->segment->record[index];
+    for (int m = 0; m < MOMENT_COUNT; m++) {
+        record->time[m] = TIME_NEVER;
+    }
+    record->from = record->to = world->agent[task->who].m.at;
+    record->defender = BODY_NONE;
+    record->gap = -1;
+    record->miss = -1;
+}
+
+/* What goes on first, in its old order, then the sentences of the step. */
+static void queue_up(struct world *world, const struct world *from, bool over)
+{
+    size_t own = step_task_count(world->step, world->branch), kept = 0;
+    struct moved moved = {from, world, NULL, over};
+    if (from) {
+        moved.to = arena_array(world->arena, int, from->jobs + 1);
+        for (size_t i = 0; i < from->jobs; i++) {
+            moved.to[i] = !over && !from->job[i].complete ? (int)kept++ : SIM_NO_TASK;
+        }
+    }
+    world->base = kept;
+    world->jobs = kept + own;
+    world->job = arena_array(world->arena, struct job, world->jobs);
+    world->segment->record = arena_array(world->arena, struct task_record, world->jobs);
+    for (int b = 0; b < BODY_COUNT; b++) {
+        world->agent[b].queue = arena_array(world->arena, int, world->jobs);
+        world->agent[b].queued = world->agent[b].head = 0;
+    }
+    for (size_t i = 0; from && i < from->jobs; i++) {
+        if (moved.to[i] >= 0) {
+            struct job *job = &world->job[moved.to[i]];
+            *job = from->job[i];
+            job->index = moved.to[i];
+            job->task = moved_copy(world, &moved, from->job[i].task);
+            world->segment->record[moved.to[i]] = from->segment->record[i];
+        }
+    }
+    bool tied = from && world->step->begins.count > 0;
+    for (size_t i = 0; i < own; i++) {
+        const struct task *task = step_task(world->step, world->branch, i);
+        world->job[kept + i] = (struct job){.task = tied ? shifted_copy(world, &moved, task) : task,
+                                            .index = (int)(kept + i),
+                                            .head_since = -1,
+                                            .shoulder = -1};
+        new_record(world, kept + i, task);
+    }
+    for (size_t i = 0; i < world->jobs; i++) {
+        struct agent *agent = &world->agent[world->job[i].task->who];
+        agent->queue[agent->queued++] = (int)i;
+    }
+    for (int b = 0; from && b < BODY_COUNT; b++) {
+        world->screen[b].task = moved_task(&moved, world->screen[b].task);
+        world->duty[b].task = moved_task(&moved, world->duty[b].task);
+    }
+    world->ball.task = from ? moved_task(&moved, world->ball.task) : SIM_NO_TASK;
+    world->pick.task = from ? moved_task(&moved, world->pick.task) : SIM_NO_TASK;
+}
+
+/* All is over: everybody keeps his place, his way of going, what he has seen and thinks; a screen
+ * that stands unused stands on. */
+static void settle(struct world *world)
+{
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct agent *agent = &world->agent[b], old = *agent;
+        struct screen *screen = &world->screen[b];
+        bool stands = screen->live && screen->set && !screen->cleared;
+        if (!stands) {
+            *screen = (struct screen){.defender = BODY_NONE};
+        }
+        *agent = (struct agent){.here = old.here,
+                                .shadow = old.shadow,
+                                .m = old.m,
+                                .face = old.face,
+                                .aim = old.aim,
+                                .thought = old.thought,
+                                .goes = old.goes,
+                                .defends = old.defends,
+                                .anchored = stands,
+                                .dodged = BODY_NONE};
+        agent->gait = motion_gait(world->level, EFFORT_RUN, false);
+        agent->outside =
+            agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
+        screen->left = false;
+    }
+    struct ball ball = ball_leave(world);
+    ball_take(world, &ball);
+    world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
+    duty_clear(world);
+    zone_start(world);
+}
+
+/* It goes on in the middle of things. */
+static void take_over(struct world *world, const struct world *from)
+{
+    for (int b = 0; b < BODY_COUNT; b++) {
+        const struct agent *sought = from->agent[b].sought;
+        world->agent[b].sought = sought ? &world->agent[sought - from->agent] : NULL;
+        world->agent[b].has_helped = false;
+    }
+}
+
+static void want_screens(struct world *world)
+{
+    for (int b = 0; b <= BODY_COACH; b++) {
+        struct screen *screen = &world->screen[b];
+        screen->wanted |= screen->live && screen->task != SIM_NO_TASK &&
+                          screen_is_wanted(world, (body)b, screen->user);
+    }
+}
+
+struct world *border_cross(struct world *from, bool over, int step, int branch)
+{
+    struct world *world = copy_of(from);
+    world->step = &world->play->steps.at[step];
+    world->step_index = step;
+    world->branch = branch;
+    world->origin = from->tick;
+    world->segment->play = world->play;
+    world->segment->step = step;
+    world->segment->branch = branch;
+    world->failed = false;
+    world->quiet = world->settled = 0;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        world->samples[b].at = NULL;
+        world->samples[b].count = world->samples[b].room = 0;
+        world->facing[b].at = NULL;
+        world->facing[b].count = world->facing[b].room = 0;
+        world->guards_first[b] = world->guards[b];
+    }
+    world->deeds.at = NULL;
+    world->deeds.count = world->deeds.room = 0;
+    world->entries.at = NULL;
+    world->entries.count = world->entries.room = 0;
+    if (over) {
+        settle(world);
+    } else {
+        take_over(world, from);
+    }
+    queue_up(world, from, over);
+    if (!over) {
+        want_screens(world);
+    }
+    return world;
+}
+
+void border_first(struct world *world)
+{
+    queue_up(world, NULL, true);
+}
