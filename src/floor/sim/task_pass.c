@@ -169,12 +169,12 @@ static void release(struct world *world, struct job *job, struct vec2 end)
 
 /* ---- to whom ---- */
 
-/* The first point of a way that the ball, thrown now, reaches no later than its runner does; the
- * last one wanted, if there is none before. */
+/* The first point of a way that the ball, thrown now, reaches no later than its runner does; where
+ * he comes to a stop, if there is none before; a written place, if he comes by it sooner. */
 static struct vec2 lead(struct world *world, const struct task *pass, const struct course *course,
                         struct mover mover, const struct gait *gait, double end_speed)
 {
-    double last = catch_along(world, pass, course), t = 0;
+    double last = pass->goal_written ? catch_along(world, pass, course) : 1e9, t = 0;
     struct course copy = *course;
     while (copy.along < last - .1 && t < LEAD_MOST && flight(world, pass, mover.at) > t) {
         motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), world->dt);
@@ -217,7 +217,11 @@ static void to_runner(struct world *world, struct job *job, struct job *run)
         return;
     }
     double early = eta - far;
-    if (early <= LOOK_LEAST) {
+    if (early < -LATE) { /* he will be by */
+        release(world, job,
+                lead(world, job->task, &receiver->course, receiver->m, &receiver->gait,
+                     receiver->end_speed));
+    } else if (early <= LOOK_LEAST) {
         release(world, job, end);
     } else { /* no need to look again before most of it has gone by */
         look_later(world, job, early);

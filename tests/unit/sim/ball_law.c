@@ -5,9 +5,12 @@
 
 #define MOMENT .001   /* s */
 #define CLOSE_TO .004 /* m: what a track's curve may err where it is not sampled */
-#define HANDS 4.6 /* m/s: hands bring a ball in at 3 m/s on the mean, half as fast again at most   \
-                   */
-#define UP_DOWN 13.0 /* m/s: a ball from a ring, a dribble, a shot */
+#define HANDS                                                                                      \
+    4.6 /* m/s: hands bring a ball in at 3 m/s on the mean, half as fast again at most             \
+         */
+#define UP_DOWN 16.0 /* m/s: hands that raise a ball, a dribble, a fall from the ring */
+#define HALF_G 4.905 /* m/s^2: a throw leaves the hand at half g times its seconds, and its rise   \
+                      */
 
 static void worse(struct ball_fault *fault, double far, double when, const char *what)
 {
@@ -16,18 +19,37 @@ static void worse(struct ball_fault *fault, double far, double when, const char 
     }
 }
 
-/* m/s over the floor that the ball may have in the span at t. */
-static double fastest(const struct segment *segment, const struct ball_span *span, double t)
+/* m/s over the floor that the ball may have in the span at t; held: as seen from its holder. */
+static double fastest(const struct ball_span *span, double t)
 {
     if (span->state == BALL_HELD) {
-        return vec2_length(segment_velocity(segment, span->holder, t)) + .6 +
-               (t < span->from + span->settle + MOMENT ? HANDS : 0);
+        return t < span->from + span->settle + MOMENT ? HANDS : 0;
     }
     if (span->flight.seconds <= 0) {
         return 0;
     }
-    double start = motion_flight_along(&span->flight, MOMENT) / MOMENT; /* it only gets slower */
-    return start + .01;
+    return motion_flight_along(&span->flight, MOMENT) / MOMENT + .01; /* it only gets slower */
+}
+
+/* How much further it came in the moment before t than it may. */
+static double too_far(const struct segment *segment, double t)
+{
+    const struct ball_span *span = segment_span(segment, t),
+                           *before = segment_span(segment, t - MOMENT);
+    struct vec2 way = vec2_sub(segment_ball(segment, t), segment_ball(segment, t - MOMENT));
+    body holder = span->state == BALL_HELD ? span->holder : before->holder;
+    if (span->state == BALL_HELD || before->state == BALL_HELD) {
+        struct vec2 run =
+            vec2_sub(segment_at(segment, holder, t), segment_at(segment, holder, t - MOMENT));
+        double alone = vec2_length(way);
+        way = vec2_sub(way, run);
+        if (span != before) { /* part of the moment with him, part without */
+            return fmin(alone, vec2_length(way)) - CLOSE_TO -
+                   fmax(fastest(span, t), fastest(before, t)) * MOMENT;
+        }
+    }
+    double most = fmax(fastest(span, t), fastest(before, t)) * MOMENT;
+    return vec2_length(way) - most - (span == before ? 1e-6 : CLOSE_TO);
 }
 
 static void look_at_spans(const struct segment *segment, struct ball_fault *fault)
@@ -50,21 +72,15 @@ struct ball_fault ball_law(const struct segment *segment)
 {
     struct ball_fault fault = {1e-9, 0, NULL};
     look_at_spans(segment, &fault);
-    struct vec2 at = segment_ball(segment, 0);
     double z = segment_ball_height(segment, 0);
     for (long i = 1; segment->ball.count && (double)i * MOMENT < segment->duration; i++) {
-        double t = (double)i * MOMENT;
-        const struct ball_span *span = segment_span(segment, t);
-        const struct ball_span *before = segment_span(segment, t - MOMENT);
-        struct vec2 now = segment_ball(segment, t);
-        double high = segment_ball_height(segment, t);
-        double most = fmax(fastest(segment, span, t), fastest(segment, before, t)) * MOMENT;
-        most += span == before ? 1e-6 : CLOSE_TO;
-        worse(&fault, vec2_distance(at, now) - most, t, "a jump");
-        worse(&fault, fabs(high - z) - UP_DOWN * MOMENT - (span == before ? 0 : CLOSE_TO), t,
-              "a jump up or down");
+        double t = (double)i * MOMENT, high = segment_ball_height(segment, t);
+        bool goes_on = segment_span(segment, t) == segment_span(segment, t - MOMENT);
+        worse(&fault, too_far(segment, t), t, "a jump");
+        double flies = segment_span(segment, t)->flight.seconds;
+        double most = fmax(UP_DOWN, HALF_G * flies + 3) * MOMENT;
+        worse(&fault, fabs(high - z) - most - (goes_on ? 0 : CLOSE_TO), t, "a jump up or down");
         worse(&fault, MOTION_BALL - high - 1e-9, t, "under the floor");
-        at = now;
         z = high;
     }
     return fault;
