@@ -7,11 +7,13 @@
 #include "base/real.h"
 
 #define SOON .08       /* s: how fast the place that is named moves */
-#define HIS .5         /* of the ball: it is in his area */
+#define HIS .4         /* of the ball: it is in his area */
+#define AS_GOOD .35    /* less of it than another */
 #define NOT_HIS .2     /* of it: and no more */
-#define THERE .4       /* m further from the ball than the one who has it: he is there */
+#define THERE .6       /* m further from the ball than the one who has it: he is there */
 #define FAR_OFF 2.6    /* m from the ball: who has it is no use there */
 #define COMES_LATE 2.2 /* m: the low man comes out for one who has as far to go */
+#define CLOSED 1.2     /* m from the ball: he has closed out */
 #define BEFORE .35     /* cosine: between the ball and the rim */
 
 bool guard_has_area(const struct world *world, body self)
@@ -60,9 +62,25 @@ body guard_minds(const struct world *world, body self)
 
 /* ---- what they see ---- */
 
+/* One of them has been told to close out on him. */
+static bool is_told(const struct world *world, body holder)
+{
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        const struct duty *duty = &world->duty[body_defender(k + 1)];
+        if (duty->strategy == STRATEGY_CLOSE_OUT &&
+            (duty->whom == BODY_NONE || duty->whom == holder)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* One who plays him is between him and the rim: no business of the zone's. */
 static bool is_taken(const struct world *world, body holder)
 {
+    if (holder < BODY_COUNT && is_told(world, holder)) {
+        return true;
+    }
     body own = holder < BODY_COUNT ? world->guarded[holder] : (body)BODY_NONE;
     if (own == BODY_NONE || !world->agent[own].here) {
         return false;
@@ -107,14 +125,21 @@ static double from_ball(const struct world *world, int k, struct vec2 ball)
     return vec2_distance(world->agent[body_defender(k + 1)].m.at, ball);
 }
 
-/* In whose area the ball is; ZONE_DEFENDERS: between them all. */
-static int whose(const struct world *world, const struct zone_home home[ZONE_DEFENDERS])
+/* In whose area the ball is, ZONE_DEFENDERS: between them all. Where it is as good as two's, he has
+ * it who has it already or is nearer. */
+static int whose(const struct world *world, const struct zone_home home[ZONE_DEFENDERS],
+                 struct vec2 ball)
 {
+    double most = 0, least = 1e9;
     int best = ZONE_DEFENDERS;
-    double most = HIS;
     for (int k = 0; k < ZONE_DEFENDERS; k++) {
-        if (is_free(world, k) && home[k].ball > most) {
-            most = home[k].ball;
+        most = is_free(world, k) ? real_max(most, home[k].ball) : most;
+    }
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        bool his = home[k].ball > real_max(HIS, most - AS_GOOD);
+        double far = from_ball(world, k, ball) - (k == world->zone.on_ball ? THERE : 0);
+        if (his && is_free(world, k) && far < least) {
+            least = far;
             best = k;
         }
     }
@@ -138,24 +163,40 @@ static int stand_in(const struct world *world, const struct zone_home home[ZONE_
 static void take_over(struct world *world, const struct zone_home home[ZONE_DEFENDERS],
                       struct vec2 ball)
 {
-    int his = whose(world, home), has = world->zone.on_ball;
+    int his = whose(world, home, ball), has = world->zone.on_ball;
     bool holds = has < ZONE_DEFENDERS && is_free(world, has);
     world->zone.comes = ZONE_DEFENDERS;
-    if (his ==
-        ZONE_DEFENDERS) { /* between areas: who has it keeps it until it is plainly not his */
+    if (his == ZONE_DEFENDERS) { /* who has it keeps it until it is plainly not his */
         bool keeps = holds && (home[has].ball > NOT_HIS || home[has].until > NOT_HIS);
         world->zone.on_ball = keeps ? has : ZONE_DEFENDERS;
         return;
     }
-    bool useless = !holds || from_ball(world, has, ball) > FAR_OFF;
-    if (has == his ||
-        (!useless && from_ball(world, his, ball) < from_ball(world, has, ball) + THERE)) {
+    double far = holds ? from_ball(world, has, ball) : 1e9;
+    bool stands_in = holds && home[has].until > HIS && far < from_ball(world, his, ball) + THERE;
+    bool beside = holds && home[has].trap > HIS;
+    bool useless = !stands_in && (far > FAR_OFF || beside);
+    if (has == his || (!useless && from_ball(world, his, ball) < far + THERE)) {
         world->zone.on_ball = his;
     } else if (useless) {
         world->zone.on_ball = stand_in(world, home, his, ball);
         world->zone.comes = his;
     } else {
         world->zone.comes = his;
+    }
+}
+
+/* Who has far to go to the ball sprints most of the way and comes in under control. */
+static void close_out(struct world *world, struct vec2 ball)
+{
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        body self = body_defender(k + 1);
+        bool goes = k == world->zone.on_ball || k == world->zone.comes;
+        double far = from_ball(world, k, ball);
+        if (goes && !world->zone.closing[k] && far > COMES_LATE && is_free(world, k)) {
+            world->duty[self].from = world->agent[self].m.at;
+            world->zone.closing[k] = true;
+        }
+        world->zone.closing[k] = world->zone.closing[k] && goes && far > CLOSED;
     }
 }
 
@@ -178,6 +219,7 @@ void zone_tick(struct world *world)
     } else {
         take_over(world, home, now.ball);
     }
+    close_out(world, now.ball);
     struct vec2 at[ZONE_DEFENDERS] = {{0, 0}}, then[ZONE_DEFENDERS] = {{0, 0}};
     struct zone_seen soon = see(world, SOON);
     now.on_ball = soon.on_ball, now.comes = soon.comes;
@@ -193,7 +235,9 @@ bool guard_zone(struct world *world, body self, const struct view *view, struct 
     (void)view;
     bool his = guard_has_area(world, self) && is_free(world, body_number(self) - 1);
     if (his) {
-        *aim = world->zone.aim[body_number(self) - 1];
+        int k = body_number(self) - 1;
+        *aim = world->zone.aim[k];
+        world->agent[self].goes = world->zone.closing[k] ? DUTY_CLOSES : DUTY_SLIDES;
     }
     return his;
 }

@@ -135,6 +135,7 @@ struct ball {
 struct zone_watch {
     int on_ball,
         comes; /* who has the ball, who is coming to take it over; ZONE_DEFENDERS: nobody */
+    bool closing[ZONE_DEFENDERS];
     body left; /* an attacker whom a read leaves open, or BODY_NONE */
     struct aim aim[ZONE_DEFENDERS];
 };
