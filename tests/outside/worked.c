@@ -331,3 +331,37 @@ void worked_comes_to(const struct told *told)
     ck_assert_msg(after <= before - fact->amount, "%s: %d is %.2f m from %d, then %.2f m",
                   told->row, fact->who, before, fact->whom, after);
 }
+
+/* Degrees between the way a set screener faces and another. */
+static double turned(const struct told *told, struct vec2 way)
+{
+    double facing = record_of(told, &told->fact->deed)->facing;
+    return vec2_angle(vec2_of(real_cos(facing), real_sin(facing)), way) / REAL_PI * 180;
+}
+
+static struct vec2 set_at(const struct told *told)
+{
+    return at(told, told->fact->deed.who, time_of(told, &told->fact->deed, MOMENT_SET));
+}
+
+void worked_chest(const struct told *told)
+{
+    struct vec2 man = record_of(told, &told->fact->deed)->on;
+    double off = turned(told, vec2_sub(man, set_at(told)));
+    ck_assert_msg(off <= told->fact->amount, "%s: the chest of %d is %.0f degrees off", told->row,
+                  told->fact->deed.who, off);
+}
+
+void worked_back(const struct told *told)
+{
+    double off = turned(told, vec2_of(0, 1));
+    ck_assert_msg(off <= told->fact->amount, "%s: the back of %d is %.0f degrees off", told->row,
+                  told->fact->deed.who, off);
+}
+
+void worked_level(const struct told *told)
+{
+    double off = set_at(told).y - spot_of(told).y;
+    ck_assert_msg(off <= told->fact->amount && off >= -told->fact->amount,
+                  "%s: %d screens %.2f m above", told->row, told->fact->deed.who, off);
+}

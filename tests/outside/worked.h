@@ -69,6 +69,9 @@ void worked_keeps_speed(const struct told *told);
 void worked_guarded(const struct told *told);
 void worked_slow_in_lane(const struct told *told);
 void worked_comes_to(const struct told *told);
+void worked_chest(const struct told *told);
+void worked_back(const struct told *told);
+void worked_level(const struct told *told);
 
 #define DEED(who, VERB)                                                                            \
     {                                                                                              \
@@ -214,6 +217,20 @@ void worked_comes_to(const struct told *told);
 #define COMES_TO(player, other, least)                                                             \
     {                                                                                              \
         .holds = worked_comes_to, .who = (player), .whom = (other), .amount = (least)              \
+    }
+/* A set screener faces the defender, or turns his back to the baseline, within so many degrees. */
+#define CHEST_TO_MAN(a, A, most)                                                                   \
+    {                                                                                              \
+        .holds = worked_chest, .deed = DEED(a, A), .amount = (most)                                \
+    }
+#define BACK_TO_BASELINE(a, A, most)                                                               \
+    {                                                                                              \
+        .holds = worked_back, .deed = DEED(a, A), .amount = (most)                                 \
+    }
+/* A screen is set level with a spot. */
+#define LEVEL_WITH(a, A, SPOT, within)                                                             \
+    {                                                                                              \
+        .holds = worked_level, .deed = DEED(a, A), .spot = SPOT_##SPOT, .amount = (within)         \
     }
 
 #endif

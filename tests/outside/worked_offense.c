@@ -176,7 +176,9 @@ static const struct worked offense[] = {
     {"A14",
      "time.lane: the play is over when 1 and 5 are under the rim",
      "'Le Pick and Roll', French coach-education sheet: the other three are on the weak side "
-     "first; the screen stands outside the arc, chest to the defender",
+     "first; the screen stands level with the free-throw line, chest to the defender, feet toward "
+     "a "
+     "corner of the half court",
      "play \"The others first\"\n"
      "  start 1 right slot, 2 right wing, 3 left wing, 4 left corner, 5 right block\n"
      "  defense man\n"
@@ -185,7 +187,8 @@ static const struct worked offense[] = {
      "  1 drives off 5 to the rim\n"
      "  5 rolls to the rim\n",
      {ORDER(2, CLEARS, ARRIVED, 5, SCREENS, STARTED), ALONE_ON_SIDE(5, SCREENS, SET, 1, 5),
-      SCREENS_MAN(5, SCREENS, .95), ORDER(5, SCREENS, SET, 1, DRIVES_OFF, STARTED), HAS_BALL(1)}},
+      SCREENS_MAN(5, SCREENS, .95), LEVEL_WITH(5, SCREENS, NAIL, .5), CHEST_TO_MAN(5, SCREENS, 45),
+      ORDER(5, SCREENS, SET, 1, DRIVES_OFF, STARTED), HAS_BALL(1)}},
     {"A15",
      "",
      "'Teaching On-Ball Screens', Basketball New Zealand: corner, straight, stop behind, refuse; "
@@ -209,10 +212,11 @@ static const struct worked offense[] = {
      "    read x1 overplays \"Refuse it\"\n"
      "      1 rejects 5 to the rim\n"
      "      5 pops to right wing\n",
-     {INSIDE(0, 0), ENDS(1, RIM, NONE, 2.6), ENDS(5, TOP, NONE, .6), INSIDE(0, 1),
-      ENDS(5, RIM, NONE, 2.6), TOGETHER(1, SHOOTS, RELEASED, 1, 5, 2.5), INSIDE(0, 2),
-      ENDS(1, WING, RIGHT, .6), ENDS(5, RIM, NONE, 2.6), HAS_BALL(5), INSIDE(0, 3),
-      ENDS(1, RIM, NONE, 2.6), ENDS_OUTSIDE(5)}},
+     {INSIDE(0, 0), BACK_TO_BASELINE(5, SCREENS, 30), ENDS(1, RIM, NONE, 2.6),
+      ENDS(5, TOP, NONE, .6), INSIDE(0, 1), ENDS(5, RIM, NONE, 2.6),
+      TOGETHER(1, SHOOTS, RELEASED, 1, 5, 2.5), INSIDE(0, 2), ENDS(1, WING, RIGHT, .6),
+      ENDS(5, RIM, NONE, 2.6), HAS_BALL(5), INSIDE(0, 3), ENDS(1, RIM, NONE, 2.6),
+      ENDS_OUTSIDE(5)}},
     {"A16",
      "",
      "FIBA WABC Coaches Manual L1, 2.2.2 off-ball screens, straight cut: walk at the own "
