@@ -67,7 +67,7 @@ static int own_before(const struct maker *m, int index)
 static void depends_on_wait(struct walk *walk, int index, const struct wait *wait)
 {
     struct maker *m = walk->m;
-    if (wait->kind != WAIT_TASK) {
+    if (wait->kind != WAIT_TASK || wait->before) {
         return;
     }
     depends(walk, index, wait->task);

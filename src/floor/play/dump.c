@@ -80,7 +80,8 @@ static void wait_dump(struct strbuf *out, const struct wait *wait, const char *w
     strbuf_print(out, "\n      %s ", word);
     switch (wait->kind) {
     case WAIT_TASK:
-        strbuf_print(out, "task %d %s", wait->task, moments[wait->moment]);
+        strbuf_print(out, "task %d%s %s", wait->task, wait->before ? " of the step before" : "",
+                     moments[wait->moment]);
         break;
     case WAIT_CLOCK:
         strbuf_text(out, "the clock's");
@@ -232,6 +233,9 @@ static void step_dump(struct strbuf *out, const struct step *step)
     }
     if (step->after_branch >= 0) {
         strbuf_print(out, " after branch %d", step->after_branch);
+    }
+    for (size_t i = 0; i < step->begins.count; i++) {
+        wait_dump(out, &step->begins.at[i], "begins");
     }
     strbuf_text(out, "\n");
     for (size_t i = 0; i < step->tasks.count; i++) {

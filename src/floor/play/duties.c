@@ -228,7 +228,7 @@ static bool at_once(const struct maker *m, size_t first, size_t second)
     const struct task *a = task_at(m, first), *b = task_at(m, second);
     for (size_t i = 0; i < b->waits.count; i++) {
         const struct wait *wait = &b->waits.at[i];
-        if (wait->written && wait->kind == WAIT_TASK && wait->task == (int)first &&
+        if (wait->written && wait->kind == WAIT_TASK && !wait->before && wait->task == (int)first &&
             wait->moment == MOMENT_STARTED && wait->delay <= 0) {
             return true;
         }

@@ -71,6 +71,28 @@ static int find_event(const struct maker *m, const struct asked *asked)
     return -1;
 }
 
+/* The way that goes on while the step in hand has begun; NULL: none. */
+static const struct step *step_beside(const struct maker *m)
+{
+    bool beside = m->step->begins.count > 0 && m->step->after_step >= 0;
+    return beside ? &m->play->steps.at[m->step->after_step] : NULL;
+}
+
+/* The same, in the step before, which goes on meanwhile. */
+static int find_before(const struct maker *m, const struct asked *asked)
+{
+    const struct step *before = step_beside(m);
+    int branch = m->step->after_branch;
+    for (size_t i = before ? step_task_count(before, branch) : 0; i-- > 0;) {
+        struct asked any = *asked;
+        any.group = -1;
+        if (matches(step_task(before, branch, i), &any)) {
+            return (int)i;
+        }
+    }
+    return -1;
+}
+
 static void note_used(struct maker *m, const struct event *event)
 {
     uint32_t source = event->span.source;
@@ -153,6 +175,10 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
         return true;
     }
     int found = find_event(m, asked);
+    bool before = found < 0;
+    if (before) {
+        found = find_before(m, asked);
+    }
     bool deed =
         found < 0 && asked->event->kind == EVENT_VERB && body_is_defender(asked->by.subject);
     if (found < 0 && !deed) {
@@ -162,8 +188,13 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
         }
         return false;
     }
-    *out = deed ? deed_wait(asked)
-                : event_wait_for(found, moment_asked(m, asked, task_at(m, (size_t)found)));
+    const struct task *on = NULL;
+    if (found >= 0) {
+        on = before ? step_task(step_beside(m), m->step->after_branch, (size_t)found)
+                    : task_at(m, (size_t)found);
+    }
+    *out = deed ? deed_wait(asked) : event_wait_for(found, moment_asked(m, asked, on));
+    out->before = before && !deed;
     out->fixed = asked->word == TIE_AS;
     out->written = true;
     out->delay = asked->word == TIE_SECONDS_AFTER ? asked->seconds : 0;

@@ -412,6 +412,42 @@ static bool within_limits(struct maker *m, struct script *script)
     return true;
 }
 
+/* The moment of the step before at which this one begins, if it is tied to one. */
+static void step_begins(struct maker *m, const struct block *block)
+{
+    const struct tie *tie = &block->tie;
+    struct step *step = m->step;
+    if (tie->word == TIE_NONE) {
+        return;
+    }
+    if (step->after_step < 0) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_STEP_TIE, tie->span,
+                                     "there is no step before this one that could go on meanwhile");
+        diag_help(m->diags, diag, "take the tie away: the first step begins at once");
+        m->play->broken = true;
+        return;
+    }
+    m->step = &m->play->steps.at[step->after_step];
+    m->branch = step->after_branch >= 0 ? &m->step->branches.at[step->after_branch] : NULL;
+    struct named by = {.subject = who_body(m, &tie->event.subject, m->plain), .object = BODY_NONE};
+    if (tie->event.object.kind != WHO_NONE) {
+        by.object = who_body(m, &tie->event.object, m->plain);
+    }
+    struct asked asked = {.event = &tie->event,
+                          .by = by,
+                          .word = tie->word,
+                          .index = (int)task_count(m),
+                          .group = -1,
+                          .holder = BODY_NONE,
+                          .until = true};
+    struct wait wait;
+    if (event_asked(m, &asked, &wait)) {
+        VEC_PUSH(m->arena, &step->begins, wait);
+    }
+    m->step = step;
+    m->branch = NULL;
+}
+
 static void one_step(struct maker *m, const struct block *block)
 {
     size_t index = m->play->steps.count;
@@ -427,11 +463,7 @@ static void one_step(struct maker *m, const struct block *block)
     if (follows.step >= 0) {
         m->flow = m->ends[follows.step][follows.branch < 0 ? 0 : follows.branch];
     }
-    if (block->tie.word != TIE_NONE || block->tie.then || block->tie.meanwhile) {
-        diag_add(m->diags, DIAG_PLAY_STEP_TIE_NOT_YET, block->tie.span,
-                 "a step that begins while the one before goes on is not built yet");
-        m->play->broken = true;
-    }
+    step_begins(m, block);
     begin_flow(m, index);
     m->order = m->group = 0;
     m->above = -1;

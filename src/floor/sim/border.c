@@ -42,7 +42,10 @@ void border_open(struct world *world)
 static bool is_met(struct world *world, const struct entry *entry)
 {
     for (size_t i = 0; i < entry->waits.count; i++) {
-        if (!queue_wait_met(world, NULL, &entry->waits.at[i])) {
+        const struct wait *wait = &entry->waits.at[i];
+        bool met =
+            wait->kind == WAIT_DEED ? deed_holds(world, wait) : queue_wait_met(world, NULL, wait);
+        if (!met) {
             return false;
         }
     }

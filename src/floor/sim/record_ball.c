@@ -34,6 +34,12 @@ void record_ball(struct world *world)
                              .settle = ball->state == HELD ? ball->to - ball->from : 0,
                              .throw_in = ball->throw_in,
                              .task = ball->task};
+    if (first && ball->state == HELD && world->t >= ball->to) { /* brought in long since */
+        span.from = world->t;
+        span.settle = 0;
+        span.start = ball_place(world);
+        span.flight.from_z = ball->flight.to_z;
+    }
     if (segment->ball.count) {
         struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
         last->to = world->t;

@@ -132,7 +132,7 @@ const struct task *look_latest(const struct segment *segment, body b, double t,
         if (latest) {
             return latest;
         }
-        t = segment->before ? segment->before->duration : 0;
+        t = segment->begins;
     }
     return NULL;
 }
@@ -176,7 +176,7 @@ bool look_shot(const struct segment *segment, double t)
                 return true;
             }
         }
-        t = segment->before ? segment->before->duration : 0;
+        t = segment->begins;
     }
     return false;
 }

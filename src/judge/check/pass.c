@@ -80,7 +80,7 @@ static struct freed freed_by(const struct segment *segment, body shooter, double
             }
             freed.cut |= task->kind == TASK_MOVE && task->effort >= EFFORT_CUT;
         }
-        t = segment->before ? segment->before->duration : 0;
+        t = segment->begins;
     }
     return freed;
 }

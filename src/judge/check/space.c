@@ -154,7 +154,7 @@ static const struct task *came_by(const struct checker *checker, body who, doubl
                 latest = task;
             }
         }
-        t = segment->before ? segment->before->duration : 0;
+        t = segment->begins;
     }
     return latest;
 }

@@ -135,10 +135,18 @@ struct str tell_after(struct arena *arena, const struct play *play, const struct
         return STR("");
     }
     const struct step *before = &play->steps.at[step->after_step];
+    struct strbuf out;
+    strbuf_init(&out, arena);
     if (before->branches.count > 1 && step->after_branch >= 0) {
-        return str_format(arena, "after %d%c", before->number, (char)('a' + step->after_branch));
+        strbuf_print(&out, "%s %d%c", step->begins.count ? "in" : "after", before->number,
+                     (char)('a' + step->after_branch));
     }
-    return STR("");
+    struct teller t = {arena, play, before, step->after_branch, BODY_NONE, true};
+    for (size_t i = 0; i < step->begins.count; i++) {
+        strbuf_text(&out, out.size ? ", " : "");
+        say_begins(&t, &out, &step->begins.at[i]);
+    }
+    return strbuf_str(&out);
 }
 
 /* ---- the diagram ---- */

@@ -52,6 +52,8 @@ const char *verb_more(enum verb verb);
 
 /* when.c: "as 1 passes", "when 5's screen is set", "" when it is free to go. */
 void say_when(const struct teller *t, struct strbuf *out, const struct task *task);
+/* "as 5 screens": what a step is tied to, in the words of the step before. */
+void say_begins(const struct teller *t, struct strbuf *out, const struct wait *wait);
 /* " until x4 helps": what cuts it short; nothing for most. */
 void say_until(const struct teller *t, struct strbuf *out, const struct task *task);
 /* The last thing that task `index` of a pass waits for of itself: "as 2 gets there". */

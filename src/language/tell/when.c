@@ -29,6 +29,16 @@ static body user_of(const struct teller *t, int screen)
     return step_task(t->step, t->branch, (size_t)screen)->other;
 }
 
+/* Of this step, or of the one before that goes on beside it. */
+static const struct task *waited_for(const struct teller *t, const struct wait *wait)
+{
+    if (!wait->before) {
+        return step_task(t->step, t->branch, (size_t)wait->task);
+    }
+    const struct step *before = &t->play->steps.at[t->step->after_step];
+    return step_task(before, t->step->after_branch, (size_t)wait->task);
+}
+
 /* "cuts" -> "cut", "passes" -> "pass", "screens" -> "screen": the events' own words only. */
 static const char *bare_event(struct arena *arena, const char *third)
 {
@@ -91,7 +101,7 @@ static void say_moment(const struct teller *t, struct strbuf *out, const struct 
         strbuf_text(out, " screen is set");
         break;
     case MOMENT_USED: {
-        body user = user_of(t, wait->task);
+        body user = wait->before ? on->other : user_of(t, wait->task);
         strbuf_text(out, late ? "" : "when ");
         say_event(t, out, user, "has gone by", "have gone by");
         break;
@@ -152,8 +162,7 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
             say_delay(out, wait->delay);
             strbuf_text(out, "after ");
         }
-        say_moment(t, out, step_task(t->step, t->branch, (size_t)wait->task), wait, task->who,
-                   false);
+        say_moment(t, out, waited_for(t, wait), wait, task->who, false);
         break;
     case WAIT_CLOCK:
         say_delay(out, wait->delay);
@@ -205,8 +214,8 @@ static bool worth_saying(const struct teller *t, const struct task *task, const 
     if (wait->kind != WAIT_TASK) {
         return false;
     }
-    const struct task *on = step_task(t->step, t->branch, (size_t)wait->task);
-    bool shot = task->kind == TASK_SHOOT && wait->moment == MOMENT_CAUGHT &&
+    const struct task *on = waited_for(t, wait);
+    bool shot = task->kind == TASK_SHOOT && !wait->before && wait->moment == MOMENT_CAUGHT &&
                 at_once(t, task, (size_t)wait->task);
     return shot || on->kind == TASK_SCREEN || on->kind == TASK_SHOOT;
 }
@@ -224,6 +233,12 @@ void say_when(const struct teller *t, struct strbuf *out, const struct task *tas
     }
 }
 
+void say_begins(const struct teller *t, struct strbuf *out, const struct wait *wait)
+{
+    static const struct task nobody = {.who = BODY_NONE, .other = BODY_NONE};
+    say_wait(t, out, &nobody, wait);
+}
+
 void say_until(const struct teller *t, struct strbuf *out, const struct task *task)
 {
     if (!task->has_until) {
@@ -232,8 +247,7 @@ void say_until(const struct teller *t, struct strbuf *out, const struct task *ta
     const struct wait *until = &task->until;
     strbuf_text(out, " until ");
     if (until->kind == WAIT_TASK) {
-        say_moment(t, out, step_task(t->step, t->branch, (size_t)until->task), until, task->who,
-                   true);
+        say_moment(t, out, waited_for(t, until), until, task->who, true);
     } else if (until->kind == WAIT_DEED) {
         say_deed(t, out, until, true);
     } else {

@@ -197,7 +197,8 @@ static body first_holder(const struct segment *segment, double time)
         if (last != BODY_NONE && span->from > time + 0.02) {
             break;
         }
-        last = span->holder != BODY_NONE ? span->holder : last;
+        body has = span->state == BALL_FLIGHT && span->from < 0 ? span->target : span->holder;
+        last = has != BODY_NONE ? has : last; /* thrown in the step before: whose it will be */
         if (last != BODY_NONE && span->to >= time - 0.02) {
             break;
         }
@@ -232,7 +233,7 @@ static struct vec2 place_before(const struct drawing *drawing, body who, double 
     const struct segment *segment = drawing->segment;
     double time = drawing->scope.start - ago;
     if (time < 0 && segment->before) {
-        return segment_at(segment->before, who, real_max(0, segment->before->duration + time));
+        return segment_at(segment->before, who, real_max(0, segment->begins + time));
     }
     return segment_at(segment, who, real_max(0, time));
 }
@@ -254,6 +255,25 @@ static struct vec2 rim_side(const struct drawing *drawing, body who, struct vec2
     return vec2_scale(from, real_max(vec2_length(at), 0.3 * FEET) / come);
 }
 
+/* When a player is where he is drawn. In a step that begins while the one before goes on, whoever
+ * is still on his way from there is drawn where that way ends and his own begins. */
+static double drawn_when(const struct drawing *drawing, body who)
+{
+    const struct segment *segment = drawing->segment;
+    double start = drawing->scope.start, first = segment->duration;
+    bool overlaps = segment->before && segment->begins < segment->before->duration - 1e-9;
+    if (!overlaps || start > 0 || !body_is_attacker(who)) {
+        return start;
+    }
+    for (size_t i = 0; i < segment->tasks; i++) {
+        double began = segment->record[i].time[MOMENT_STARTED];
+        if (segment_task(segment, i)->who == who && began != TIME_NEVER) {
+            first = real_min(first, began);
+        }
+    }
+    return first;
+}
+
 void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
@@ -264,7 +284,7 @@ void symbols_place(struct drawing *drawing)
         if (!segment->track[b].on_floor || (body_is_defender(who) && !defense)) {
             continue;
         }
-        struct vec2 at = segment_at(segment, who, drawing->scope.start);
+        struct vec2 at = segment_at(segment, who, drawn_when(drawing, who));
         bool ball = who == holder;
         place(drawing, who,
               body_is_defender(who) ? frame_point(&drawing->frame, at)

@@ -217,9 +217,143 @@ START_TEST(a_defender_who_never_does_it_is_said_by_name)
 }
 END_TEST
 
+/* ---- steps that overlap, and steps behind a branch ---- */
+
+#define MILLRACE                                                                                   \
+    "start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left block\ndefense man gap\n"      \
+    "step \"Swing\"\n  1 passes to 2\n  5 screens for 3\n  after 1 passes, 1 cuts to left "        \
+    "corner\n"                                                                                     \
+    "  4 posts up on right block\n"
+
+START_TEST(a_step_begins_in_the_middle_of_the_one_before)
+{
+    told_run(&told,
+             MILLRACE "step \"Use it\" as 1 passes\n  3 comes off 5 to top\n  2 passes to 3\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    double released = told_time(first, 0, MOMENT_RELEASED);
+    ck_assert_double_ge(second->begins, released);
+    ck_assert_double_lt(second->begins - released, .02);
+    ck_assert_double_eq_tol(second->time_before, second->begins, 1e-9);
+    /* the first is whole all the same */
+    ck_assert_double_gt(first->duration, told_time(first, 2, MOMENT_ARRIVED));
+    /* and nobody jumps at the border, nor changes his speed */
+    for (body b = 0; b < BODY_COUNT; b++) {
+        struct vec2 a = segment_at(first, b, second->begins), c = segment_at(second, b, 0);
+        struct vec2 v = segment_velocity(first, b, second->begins);
+        ck_assert_double_lt(vec2_distance(a, c), .03);
+        ck_assert_double_lt(vec2_distance(v, segment_velocity(second, b, 0)), .5);
+    }
+}
+END_TEST
+
+START_TEST(what_goes_on_from_the_step_before_is_done_beside_the_new_one)
+{
+    told_run(&told,
+             MILLRACE "step \"Use it\" as 1 passes\n  3 comes off 5 to top\n  2 passes to 3\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    /* the ball in the air is caught, the screen set and used, 1 and 4 get where they were going */
+    ck_assert_int_eq(segment_holder(second, 1), body_attacker(2));
+    double set = told_time(first, 1, MOMENT_SET) - second->begins;
+    ck_assert_double_ge(told_time(second, 0, MOMENT_STARTED), set);
+    body moved[] = {body_attacker(1), body_attacker(4)};
+    for (size_t i = 0; i < 2; i++) {
+        ck_assert_double_lt(vec2_distance(segment_at(first, moved[i], first->duration),
+                                          segment_at(second, moved[i], second->duration)),
+                            .5);
+    }
+    ck_assert_uint_eq(second->tasks, 2); /* they are told in the first */
+}
+END_TEST
+
+START_TEST(a_tie_finds_a_sentence_that_goes_on_from_the_step_before)
+{
+    told_run(&told, MILLRACE "step \"Use it\" as 1 passes\n  after 1 cuts, 4 goes to right corner\n"
+                             "  as 2 catches, 3 cuts to the rim\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    double began = told_time(second, 0, MOMENT_STARTED); /* as 1 is there, in this world */
+    struct vec2 corner = segment_at(first, body_attacker(1), first->duration);
+    ck_assert_double_lt(vec2_distance(segment_at(second, body_attacker(1), began), corner), .5);
+    ck_assert_double_gt(vec2_distance(segment_at(second, body_attacker(1), began - .3), corner),
+                        .3);
+    double caught = told_time(first, 0, MOMENT_CAUGHT) - second->begins;
+    ck_assert_double_eq_tol(told_time(second, 1, MOMENT_STARTED), caught, .05);
+}
+END_TEST
+
+START_TEST(a_step_can_begin_when_a_state_first_holds)
+{
+    told_run(&told, MILLRACE "step \"Then\" when 2 has the ball\n  3 cuts to the rim\n"
+                             "step \"And\" when 3 is past 5\n  2 drives to the rim\n");
+    told_is_sound(&told);
+    ck_assert_double_ge(told_segment(&told, 1, -1)->begins,
+                        told_time(told_segment(&told, 0, -1), 0, MOMENT_CAUGHT));
+    ck_assert_double_lt(told_segment(&told, 2, -1)->begins, told_segment(&told, 1, -1)->duration);
+}
+END_TEST
+
+START_TEST(a_step_whose_moment_never_comes_is_said)
+{
+    told_run(&told, MILLRACE "step \"Use it\" after 5 screens\n  3 comes off 5 to top\n");
+    told_says(&told, "run.step-tie", "step 2 never begins");
+    told_run(&told, MILLRACE "step \"Use it\" when 5 has the ball\n  3 cuts to top\n");
+    told_says(&told, "run.step-tie", "`5 has the ball` does not come about in step 1");
+    ck_assert_uint_eq(told.run->segments.count, 2);
+}
+END_TEST
+
+START_TEST(a_step_whose_moment_is_past_is_said)
+{
+    told_run(&told, MILLRACE "step \"Use it\" when 1 has the ball\n  3 comes off 5 to top\n");
+    told_says(&told, "run.step-tie", "so already");
+}
+END_TEST
+
+START_TEST(the_first_step_is_tied_to_nothing)
+{
+    told_run(&told, "start five-out\nstep \"A\" as 1 passes\n  1 passes to 2\n");
+    told_says(&told, "play.step-tie", "no step before");
+}
+END_TEST
+
+#define TWO_WAYS                                                                                   \
+    "start five-out\ndefense man\nstep \"Enter\"\n  1 passes to 2\n"                               \
+    "  option \"Cut\"\n    1 cuts to the rim\n  option \"Away\"\n    1 cuts to left corner, "      \
+    "jogging\n"
+
+START_TEST(a_step_goes_on_from_a_branch_of_an_earlier_one)
+{
+    told_run(&told, TWO_WAYS "step \"On\"\n  2 passes to 4\nstep \"Again\" after \"Away\"\n"
+                             "  2 dribbles to top\nstep \"More\"\n  3 cuts to the rim\n");
+    told_is_sound(&told);
+    const struct segment *away = told_segment(&told, 0, 1), *on = told_segment(&told, 1, -1),
+                         *again = told_segment(&told, 2, -1), *more = told_segment(&told, 3, -1);
+    ck_assert_ptr_eq(on->before, told_segment(&told, 0, 0));
+    ck_assert_ptr_eq(again->before, away);
+    ck_assert_ptr_eq(more->before, again);
+    ck_assert_double_eq_tol(again->time_before, away->duration, 1e-9);
+    struct vec2 left = segment_at(away, body_attacker(1), away->duration);
+    ck_assert_double_lt(vec2_distance(left, segment_at(again, body_attacker(1), 0)), 1e-3);
+    ck_assert_int_eq(segment_holder(again, 0), body_attacker(2)); /* not 4, as in step 2 */
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("sim ties");
+    TCase *steps = tcase_create("steps");
+    tcase_add_checked_fixture(steps, open_arena, close_arena);
+    tcase_add_test(steps, a_step_begins_in_the_middle_of_the_one_before);
+    tcase_add_test(steps, what_goes_on_from_the_step_before_is_done_beside_the_new_one);
+    tcase_add_test(steps, a_tie_finds_a_sentence_that_goes_on_from_the_step_before);
+    tcase_add_test(steps, a_step_can_begin_when_a_state_first_holds);
+    tcase_add_test(steps, a_step_whose_moment_never_comes_is_said);
+    tcase_add_test(steps, a_step_whose_moment_is_past_is_said);
+    tcase_add_test(steps, the_first_step_is_tied_to_nothing);
+    tcase_add_test(steps, a_step_goes_on_from_a_branch_of_an_earlier_one);
+    suite_add_tcase(suite, steps);
     TCase *deeds = tcase_create("deeds");
     tcase_add_checked_fixture(deeds, open_arena, close_arena);
     tcase_add_test(deeds, a_team_mate_goes_as_the_helper_comes);
