@@ -130,6 +130,22 @@ bool guard_at_own_screener(struct world *world, body self, const struct view *vi
     return true;
 }
 
+/* A screener on his way looks for whoever guards the user now; one named in words stays meant. */
+static void screens_follow(struct world *world)
+{
+    for (int s = 0; s <= BODY_COACH; s++) {
+        struct screen *screen = &world->screen[s];
+        bool named = screen->task != SIM_NO_TASK && world->job[screen->task].task->on != BODY_NONE;
+        if (!screen->live || screen->set || named) {
+            continue;
+        }
+        body now = guard_of(world, screen->user);
+        screen->defender = now;
+        screen->shadow = now != BODY_NONE && world->agent[now].shadow;
+        world->agent[s].sought = now != BODY_NONE ? &world->agent[now] : NULL;
+    }
+}
+
 void guard_swap(struct world *world, body a, body b)
 {
     body man = world->guards[a];
@@ -139,6 +155,7 @@ void guard_swap(struct world *world, body a, body b)
     world->guarded[world->guards[b]] = b;
     world->duty[a].strategy = STRATEGY_NONE;
     world->duty[b].strategy = STRATEGY_NONE;
+    screens_follow(world);
 }
 
 void guard_take(struct world *world, body self, body man)
@@ -152,6 +169,7 @@ void guard_take(struct world *world, body self, body man)
     }
     world->guards[self] = man;
     world->guarded[man] = self;
+    screens_follow(world);
 }
 
 /* The two change men when the user comes by the screener, seen two reactions later. */
