@@ -16,6 +16,7 @@
 #define RUNNER .1     /* share of an overlap that a running attacker gives way */
 #define WALKS .2      /* m/s: who comes on faster than that walks into the other */
 #define NUDGED .15    /* share that a team-mate gives way who is walked into (ours) */
+#define LEAN .06      /* m that two who exchange the ball lean past each other (ours) */
 #define LINE .15      /* m inside the boundary: feet stay on the floor */
 
 /* Of two team-mates he gives way who walks into the other. */
@@ -102,7 +103,8 @@ static void part(const struct world *world, struct agent *a, struct agent *b, do
 static double least_gap(const struct agent *a, const struct agent *b)
 {
     double bodies = 2 * MOTION_BODY;
-    return a->coming || b->coming ? bodies - .06 : bodies;
+    bool mates = !a->defends && !b->defends;
+    return mates && (a->coming || b->coming) ? bodies - LEAN : bodies;
 }
 
 static void keep_inside(const struct world *world, struct agent *a)

@@ -18,6 +18,8 @@
 #define DRIFT .4    /* m/s: a place that moves slower than that is stood on (ours) */
 #define SPRINTS .75 /* of the way when closing out (the textbooks' three quarters) */
 #define EASES .5    /* share of another's speed that is gone along with, near him */
+#define MINDS .08   /* s in which he changes his mind (ours), */
+#define TURNS 3.0   /* m/s: and at least so fast */
 #define BACKS 1.2   /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -206,6 +208,22 @@ struct vec2 guard_start(struct world *world, body defender)
     return inside(world, man_rule(world, at, ball_place(world), ball_is_held(world, man)));
 }
 
+/* A mind is not changed in a tick: where a rule gives way to another, the place he goes for moves
+ * there within a tenth of a second, so that a rule that comes and goes does not set him dancing. */
+static struct aim eased(const struct world *world, const struct agent *agent, struct aim to)
+{
+    double now = world->t + world->lead, since = now - agent->thought;
+    if (world->tick == 0 || !(since > 0)) {
+        return to;
+    }
+    struct vec2 from = vec2_along(agent->aim.at, agent->aim.v, since);
+    double far = vec2_distance(from, to.at), step = real_max(since * TURNS, far * since / MINDS);
+    if (far > step) {
+        to.at = vec2_along(from, vec2_sub(to.at, from), step / far);
+    }
+    return to;
+}
+
 void guard_tick(struct world *world)
 {
     guard_watch_switches(world);
@@ -226,7 +244,7 @@ void guard_tick(struct world *world)
         }
         struct view view = look(world, (body)b);
         if (world->fresh) {
-            agent->aim = wanted(world, (body)b, &view);
+            agent->aim = eased(world, agent, wanted(world, (body)b, &view));
             agent->thought = world->t + world->lead;
         }
         struct aim aim = agent->aim; /* goes on in between */

@@ -94,7 +94,7 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
         }
     }
     struct seen_screen seen = guard_seen(world, self, view, screener);
-    seen.left = in_use && world->t >= since + world->level->reaction;
+    seen.left = in_use && world->t >= since + guard_reaction(world, self, man);
     if (view->has_ball && seen.passed && !handler) {
         return false;
     }

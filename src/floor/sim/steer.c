@@ -18,7 +18,8 @@
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
 #define STRIDE .4     /* m */
 #define EDGE .1       /* m inside the line */
-#define SQUEEZE .4    /* of the speed, where there is no way round: he waits for a gap (ours) */
+#define SQUEEZE                                                                                    \
+    .4 /* of an attacker's speed, where there is no way round: he waits for a gap (ours) */
 
 /* The way somebody wants, and those who may be in it. */
 struct view_ahead {
@@ -179,14 +180,14 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     bool keeps = same && world->t <= a->dodge_until;
     double side = keeps ? a->dodge_side : choose_side(world, who, found, goal, off);
     struct vec2 way;
-    if (!way_round(&view, found, side, &way)) {
-        side = -side;
-        if (!way_round(&view, found, side, &way)) {
-            take_side(world, who, found, -side);
-            return vec2_scale(tangent(vec2_sub(world->agent[found].m.at, a->m.at), -side),
-                              SQUEEZE * speed);
-        }
+    if (way_round(&view, found, side, &way) ||
+        (!keeps && way_round(&view, found, side = -side, &way))) {
+        take_side(world, who, found, side);
+        return vec2_scale(way, speed);
     }
-    take_side(world, who, found, side);
-    return vec2_scale(way, speed);
+    if (!keeps) {
+        take_side(world, who, found, -side);
+    }
+    struct vec2 along = tangent(vec2_sub(world->agent[found].m.at, a->m.at), a->dodge_side);
+    return vec2_scale(along, a->defends ? 0 : SQUEEZE * speed);
 }
