@@ -13,6 +13,9 @@
 #define GRAZE .02 /* m of the room that a tangent may miss: it touches the circle it goes round */
 #define COMING .3 /* m/s: who comes the other way faster than that is met, not passed */
 #define KEEP .4   /* s that a chosen side is kept */
+#define STAYS .5  /* s in which it is not changed, though it be shut: he waits for a gap */
+#define EVEN .02  /* of the cosine: ways that differ less are as near */
+#define BETTER .4 /* and so much nearer must the other one be for a change of mind (ours) */
 #define FORESIGHT .25 /* s that a moving body is thought on */
 #define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
@@ -148,6 +151,9 @@ static void take_side(struct world *world, body who, body found, double side)
 {
     struct agent *a = &world->agent[who], *o = &world->agent[found];
     bool anew = a->dodged != found || world->t > a->dodge_until;
+    if (side != a->dodge_side || world->t > a->dodge_until) {
+        a->dodge_since = world->t;
+    }
     a->dodge_side = side;
     a->dodged = found;
     a->dodge_until = world->t + KEEP;
@@ -179,9 +185,10 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     bool same = a->dodged == found || (a->dodged != BODY_NONE && !head_on(a, &world->agent[found]));
     bool keeps = same && world->t <= a->dodge_until;
     double side = keeps ? a->dodge_side : choose_side(world, who, found, goal, off);
+    bool free = !keeps || world->t > a->dodge_since + STAYS;
     struct vec2 way;
     if (way_round(&view, found, side, &way) ||
-        (!keeps && way_round(&view, found, side = -side, &way))) {
+        (free && way_round(&view, found, side = -side, &way))) {
         take_side(world, who, found, side);
         return vec2_scale(way, speed);
     }

@@ -58,7 +58,7 @@ struct agent {
     bool going;
     double end_speed;
     body dodged; /* round whom he is bending, on which side, until when */
-    double dodge_side, dodge_until;
+    double dodge_side, dodge_until, dodge_since;
     double stuck_since;        /* s: when he last got on, */
     double stuck_along;        /* and how far he had come */
     bool has_helped;           /* a defender: in this step */
