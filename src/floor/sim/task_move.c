@@ -14,6 +14,10 @@
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
 #define HURRY .1        /* s less than it takes, and nobody sees it (ours) */
 #define NEARLY 2.2      /* m: then he has come as near as he can */
+#define STANDS .5       /* m/s: who is slower stands, */
+#define ON_IT .4        /* m from the place: on it, */
+#define SHOULDERS .12   /* m of air: and the other beside him (all ours) */
+#define BESIDE (2 * MOTION_BODY + SHOULDERS + ON_IT)
 
 struct vec2 move_goal(struct world *world, const struct task *task)
 {
@@ -140,11 +144,32 @@ static bool is_there(const struct agent *agent, const struct job *job, double al
     return left < THERE && (far < 2.5 * THERE || passes);
 }
 
+/* Somebody stands on the place: shoulder to shoulder with him is there. */
+static bool is_taken(const struct world *world, const struct job *job)
+{
+    struct vec2 at = world->agent[job->task->who].m.at;
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *o = &world->agent[world->present[i]];
+        bool stands = world->present[i] != job->task->who && vec2_square(o->m.v) < STANDS * STANDS;
+        if (stands && vec2_near(o->m.at, job->goal, ON_IT) &&
+            vec2_near(o->m.at, at, 2 * MOTION_BODY + SHOULDERS)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_as_near_as_can_be(const struct world *world, const struct job *job, bool blocked)
+{
+    double far = vec2_distance(world->agent[job->task->who].m.at, job->goal);
+    return far < NEARLY && (blocked || (far < BESIDE && is_taken(world, job)));
+}
+
 bool move_due(struct world *world, const struct job *job)
 {
     const struct agent *agent = &world->agent[job->task->who];
-    bool near =
-        world->t >= agent->stuck_since + BLOCKED && vec2_distance(agent->m.at, job->goal) < NEARLY;
+    bool blocked = world->t >= agent->stuck_since + BLOCKED;
+    bool near = is_as_near_as_can_be(world, job, blocked);
     if (near || motion_at_corner(&agent->course, agent->m.at)) {
         return true;
     }
@@ -162,7 +187,7 @@ bool move_tick(struct world *world, struct job *job)
     agent->command = motion_wish(&agent->course, &soon, &agent->gait, agent->end_speed);
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
     bool there = is_there(agent, job, agent->course.along);
-    bool near = is_blocked(world, agent) && vec2_distance(agent->m.at, job->goal) < NEARLY;
+    bool near = is_as_near_as_can_be(world, job, is_blocked(world, agent));
     if (!there && !near) {
         return false;
     }
