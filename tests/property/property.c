@@ -105,6 +105,7 @@ static void try_seed(struct arena *memory, uint64_t seed, struct total *total, s
         return;
     }
     watch->seed = seed;
+    watch->segment = NULL;
     struct run *run = run_play(memory, &resolved, 0, watch);
     count_runs(total, run, seed);
     complain(seed, &resolved.diags);

@@ -183,8 +183,9 @@ static void remember(struct watch *watch, const struct world *world, int b)
 {
     struct motion_memory *memory = &watch->memory[b];
     const struct agent *agent = &world->agent[b];
-    if (world->tick == 0) {
-        *memory = (struct motion_memory){.slow_since = 0, .stirred = -1};
+    if (watch->segment != world->segment) { /* another way through a step */
+        *memory =
+            (struct motion_memory){.slow_since = world->t, .written = world->t, .stirred = -1};
     } else {
         struct vec2 own = vec2_scale(vec2_add(memory->v, agent->m.v), world->dt / 2);
         double put = vec2_distance(vec2_add(memory->at, own), agent->m.at);
@@ -215,6 +216,7 @@ void watch_tick(void *ctx, const struct world *world, bool met)
         remember(watch, world, b);
     }
     if (met) {
+        watch->segment = world->segment;
         watch->ticks++;
         bodies(watch, world);
     }

@@ -33,6 +33,7 @@ struct motion_memory {
 
 struct watch {
     uint64_t seed;
+    const struct segment *segment; /* the one that is being run */
     struct motion_memory memory[BODY_COUNT];
     /* counts */
     uint64_t ticks, body_ticks, pairs;

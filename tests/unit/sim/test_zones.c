@@ -12,7 +12,7 @@
 #define HAND_OVER 1.0 /* s that two may be at it, one coming and one leaving */
 #define GOES_BY 2.3   /* s of a dribble from one area through another's */
 #define SEEDS 4
-#define PASSES 9 /* a step */
+#define PASSES 7 /* a step: with nine some run over half a minute, which is an error */
 
 static struct ran ran;
 
