@@ -7,6 +7,10 @@
 
 #include "base/real.h"
 
+#define WALKS 1.2 /* m/s */
+#define ABOUT .1  /* s: two who are there so close to each other both run on (ours) */
+#define SURE .5   /* s with the ball in hand, before which a dribble may have to wait */
+
 /* ---- the moment at which a step begins ---- */
 
 static bool follows(const struct world *world, const struct step *step)
@@ -129,6 +133,78 @@ void border_close(struct world *world)
             say_entry(world, entry);
         }
     }
+}
+
+/* ---- running through ---- */
+
+const struct step *border_next(const struct world *world)
+{
+    for (size_t s = (size_t)world->step_index + 1; s < world->play->steps.count; s++) {
+        if (follows(world, &world->play->steps.at[s])) {
+            return &world->play->steps.at[s];
+        }
+    }
+    return NULL;
+}
+
+/* His first sentence of the step, if it is the same on every way through it. */
+static const struct task *first_of(const struct step *step, body who)
+{
+    for (size_t i = 0; i < step->tasks.count; i++) {
+        if (step->tasks.at[i].who == who) {
+            return &step->tasks.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* s until he is at the end of his way, as fast as he is now (ours: at least at a walk). */
+static double left_to_go(const struct agent *agent)
+{
+    double left = real_max(0, agent->course.goal - agent->course.along);
+    return left / real_max(WALKS, vec2_length(agent->m.v));
+}
+
+/* The step is over as soon as he is there: everybody else is done by then, and the ball is held. */
+static bool is_last(struct world *world, body who)
+{
+    double mine = left_to_go(&world->agent[who]) + ABOUT;
+    if (ball_is_under_way(world)) {
+        return false;
+    }
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct job *job = &world->job[i];
+        const struct agent *agent = &world->agent[job->task->who];
+        bool runs = job->phase == PHASE_ACTIVE && agent->going &&
+                    (job->task->kind == TASK_MOVE || job->task->kind == TASK_CARRY ||
+                     job->task->kind == TASK_USE);
+        if (!job->complete && job->task->who != who && !(runs && left_to_go(agent) <= mine)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool starts_at_once(const struct world *world, const struct task *task)
+{
+    bool plants = task->shape == SHAPE_V || task->shape == SHAPE_L || task->shape == SHAPE_BACK ||
+                  task->shape == SHAPE_SETUP; /* begins with a step the other way */
+    bool carries = task->kind == TASK_CARRY && ball_is_held(world, task->who) &&
+                   world->t > world->ball.caught_at + SURE;
+    return task->waits.count == 0 && !plants && (task->kind == TASK_MOVE || carries);
+}
+
+bool border_next_is_run(struct world *world, body who, struct vec2 *goal)
+{
+    const struct agent *agent = &world->agent[who];
+    const struct step *next = border_next(world);
+    const struct task *task = next && next->begins.count == 0 ? first_of(next, who) : NULL;
+    if (agent->head + 1 < agent->queued || !task || !starts_at_once(world, task) ||
+        !is_last(world, who)) {
+        return false;
+    }
+    *goal = move_goal(world, task);
+    return true;
 }
 
 /* ---- the next world ---- */

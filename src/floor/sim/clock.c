@@ -106,6 +106,11 @@ static bool is_over(struct world *world)
     }
     world->settled += world->dt;
     bool whole = world_beat(world, SIM_SAMPLES); /* the last sample is the end */
+    for (int b = 0; b <= BODY_COACH; b++) {
+        if (whole && world->agent[b].through) {
+            return true; /* nothing stops him */
+        }
+    }
     return whole && world->settled >= SETTLE_LEAST &&
            (everybody_stands(world) || world->settled > SETTLE_MOST);
 }

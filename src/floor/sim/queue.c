@@ -363,6 +363,8 @@ static void idle(struct world *world, body who)
         agent->command =
             vec2_scale(vec2_unit(vec2_sub(to, soon.at)), real_min(speed, agent->gait.top));
         agent->command = steer_round(world, who, agent->command, to, BODY_NONE);
+    } else if (agent->through) {
+        agent->command = agent->m.v;
     } else if (agent->going) {
         motion_progress(&agent->course, agent->m.at);
         agent->command = motion_wish(&agent->course, &soon, &agent->gait, 0);

@@ -89,12 +89,12 @@ static const struct task *next_run(const struct world *world, body user)
 struct vec2 screen_exit(struct world *world, body screener, body user)
 {
     const struct task *use = first_use(world->step, screener, user);
-    size_t next = (size_t)world->step_index + 1;
+    const struct step *next = border_next(world);
     if (!use) {
         use = next_run(world, user);
     }
-    if (!use && next < world->play->steps.count) {
-        use = first_use(&world->play->steps.at[next], screener, user);
+    if (!use && next) {
+        use = first_use(next, screener, user);
     }
     if (use) {
         return move_goal(world, use);

@@ -108,7 +108,8 @@ static double end_speed(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
     struct vec2 next, end = path_point(&agent->course.path, 1e9);
-    if (!queue_next_is_run(world, who, &next) || vec2_distance(end, next) < .3) {
+    bool runs = queue_next_is_run(world, who, &next) || border_next_is_run(world, who, &next);
+    if (!runs || vec2_distance(end, next) < .3) {
         return 0;
     }
     struct vec2 now = path_direction(&agent->course.path, path_length(&agent->course.path));
@@ -131,6 +132,8 @@ static bool is_blocked(const struct world *world, struct agent *agent)
 
 static void arrive(struct world *world, struct job *job)
 {
+    struct agent *agent = &world->agent[job->task->who];
+    agent->through = agent->head + 1 == agent->queued && agent->end_speed > 0;
     struct task_record *record = world_record(world, job->index);
     world_mark(world, job->index, MOMENT_ARRIVED);
     record->to = world->agent[job->task->who].m.at;

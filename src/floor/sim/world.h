@@ -56,6 +56,7 @@ struct agent {
     struct vec2 come_to;
     struct course course; /* the way being run, if `going` */
     bool going;
+    bool through; /* he is at the end of his way, and runs on into the next step */
     double end_speed;
     body dodged; /* round whom he is bending, on which side, until when */
     double dodge_side, dodge_until, dodge_since;
@@ -225,6 +226,9 @@ void border_first(struct world *world);
 void border_open(struct world *world);  /* which steps begin while this one goes on */
 void border_watch(struct world *world); /* at each tick: do they? */
 void border_close(struct world *world); /* says which never did */
+const struct step *border_next(const struct world *world); /* that goes on from here; NULL: none */
+/* He need not brake: the step is over as he gets there, and his next begins with a run to *goal. */
+bool border_next_is_run(struct world *world, body who, struct vec2 *goal);
 struct world *border_to(struct world *world, int step); /* as `step` begins; itself: at its end */
 struct world *border_cross(struct world *from, bool over, int step, int branch);
 

@@ -318,6 +318,64 @@ START_TEST(the_first_step_is_tied_to_nothing)
 }
 END_TEST
 
+/* ---- through the border ---- */
+
+static double speed_at(const struct segment *segment, int player, double t)
+{
+    return vec2_length(segment_velocity(segment, body_attacker(player), t));
+}
+
+START_TEST(who_goes_on_running_does_not_brake_at_the_border)
+{
+    told_run(&told, "start five-out\nball 2\nstep\n  1 cuts to right elbow\n"
+                    "step\n  1 cuts to right block\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    ck_assert_double_lt(first->duration - told_time(first, 0, MOMENT_ARRIVED), .06);
+    ck_assert_double_gt(speed_at(first, 1, first->duration), .5);
+    ck_assert_double_eq_tol(speed_at(second, 1, 0), speed_at(first, 1, first->duration), 1e-6);
+    double least = 9;
+    for (double t = 0; t < .8; t += RUN_SAMPLE) {
+        least = real_min(least, speed_at(second, 1, t));
+    }
+    ck_assert_double_gt(least, .5);
+    told_run(&told, "start five-out\nball 2\nstep\n  1 cuts to right elbow\n"
+                    "step\n  3 cuts to left corner\n");
+    first = told_segment(&told, 0, -1); /* who does not go on stops */
+    ck_assert_double_lt(speed_at(first, 1, first->duration), .4);
+}
+END_TEST
+
+START_TEST(who_has_to_wait_at_the_border_stops_there)
+{
+    told_run(&told, "start five-out\nball 2\nstep\n  1 cuts to right elbow\n"
+                    "  3 goes to top, walking\nstep\n  1 cuts to right block\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1);
+    ck_assert_double_lt(speed_at(first, 1, first->duration), .4);
+    told_run(&told, "start five-out\nball 2\nstep\n  1 cuts to right elbow\n"
+                    "step\n  2 passes to 4\n  after 2 passes, 1 cuts to right block\n");
+    told_is_sound(&told);
+    first = told_segment(&told, 0, -1);
+    ck_assert_double_lt(speed_at(first, 1, first->duration), .4);
+}
+END_TEST
+
+START_TEST(a_defender_sees_on_across_the_border)
+{
+    told_run(&told, "start five-out\nball 2\ndefense man\nstep\n  1 cuts to right elbow\n"
+                    "step\n  1 cuts to right block\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    body x1 = body_defender(1);
+    struct vec2 before = segment_velocity(first, x1, first->duration);
+    ck_assert_double_gt(vec2_length(before), .5); /* he runs with his man, and goes on running */
+    for (double t = 0; t < .3; t += RUN_SAMPLE) {
+        ck_assert_double_gt(vec2_length(segment_velocity(second, x1, t)), .3);
+    }
+}
+END_TEST
+
 #define TWO_WAYS                                                                                   \
     "start five-out\ndefense man\nstep \"Enter\"\n  1 passes to 2\n"                               \
     "  option \"Cut\"\n    1 cuts to the rim\n  option \"Away\"\n    1 cuts to left corner, "      \
@@ -352,6 +410,9 @@ int main(void)
     tcase_add_test(steps, a_step_whose_moment_never_comes_is_said);
     tcase_add_test(steps, a_step_whose_moment_is_past_is_said);
     tcase_add_test(steps, the_first_step_is_tied_to_nothing);
+    tcase_add_test(steps, who_goes_on_running_does_not_brake_at_the_border);
+    tcase_add_test(steps, who_has_to_wait_at_the_border_stops_there);
+    tcase_add_test(steps, a_defender_sees_on_across_the_border);
     tcase_add_test(steps, a_step_goes_on_from_a_branch_of_an_earlier_one);
     suite_add_tcase(suite, steps);
     TCase *deeds = tcase_create("deeds");
