@@ -131,7 +131,9 @@ static struct stay how_long(const struct checker *checker, is_so *so, body b, do
     }
     struct stay stay = {.passed = TIME_NEVER};
     for (size_t k = way.count; k-- > 0;) {
-        for (size_t i = 0; i < way.at[k]->samples; i++) {
+        /* up to where the next begins: steps may overlap, and a border is no moment twice */
+        double until = k > 0 ? way.at[k - 1]->begins - RUN_SAMPLE / 2 : way.at[k]->duration;
+        for (size_t i = 0; i < way.at[k]->samples && (double)i * RUN_SAMPLE <= until + 1e-9; i++) {
             enum so is = so(checker, way.at[k], b, i);
             stay.seconds = is == SO_YES   ? stay.seconds + RUN_SAMPLE
                            : is == SO_NOT ? 0

@@ -18,7 +18,8 @@ static struct segment *add_segment(struct made *made, double seconds)
     size_t index = made->play.steps.count;
     struct segment *segment = &made->segment[index];
     made->play.steps.count++;
-    made->step[index] = (struct step){.number = (int)index + 1, .after_step = (int)index - 1, .after_branch = -1};
+    made->step[index] =
+        (struct step){.number = (int)index + 1, .after_step = (int)index - 1, .after_branch = -1};
     made->play.steps.at = made->step;
     room_for_tasks(made, &made->step[index]);
     *segment = (struct segment){.play = &made->play,
@@ -78,6 +79,7 @@ struct made *made_play(struct arena *arena, double seconds)
 struct segment *made_step(struct made *made, double seconds)
 {
     struct segment *segment = add_segment(made, seconds), *before = segment->before;
+    segment->begins = before->duration;
     for (int b = 0; b < BODY_COUNT; b++) {
         if (before->track[b].on_floor) {
             fill(made, segment, (body)b, 0, before->track[b].sample[before->samples - 1].at);

@@ -86,6 +86,18 @@ START_TEST(a_stay_in_the_lane_goes_on_over_the_border_of_steps)
 }
 END_TEST
 
+START_TEST(where_two_steps_overlap_their_time_counts_once)
+{
+    struct made *made = made_play(&arena, 2);
+    made_ball(made, &made->segment[0], P1, 0, 2);
+    made_stand(made, &made->segment[0], P5, 0, 2);
+    struct segment *second = made_step(made, 2);
+    made_ball(made, second, P1, 0, 2);
+    second->begins = 1;
+    ck_assert_ptr_null(the(made, "time.lane")); /* 1 + 2 s */
+}
+END_TEST
+
 START_TEST(a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight)
 {
     for (double seconds = 3; seconds < 12; seconds += 0.5) {
@@ -435,6 +447,7 @@ int main(void)
     tcase_add_test(all,
                    on_the_line_at_a_throw_in_after_a_shot_or_screening_the_lane_is_not_counted);
     tcase_add_test(all, a_stay_in_the_lane_goes_on_over_the_border_of_steps);
+    tcase_add_test(all, where_two_steps_overlap_their_time_counts_once);
     tcase_add_test(all, a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight);
     tcase_add_test(all, the_clock_of_the_play_or_of_the_rules_runs_out);
     tcase_add_test(all, a_place_over_the_line_by_more_than_a_foot_is_out);
