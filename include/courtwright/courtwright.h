@@ -277,16 +277,17 @@ COURTWRIGHT_API const char *courtwright_missing_letters(const struct courtwright
 COURTWRIGHT_API enum courtwright_status courtwright_tidy(struct courtwright *book,
                                                          const struct courtwright_writer *writer);
 
-/* Where everybody is over time, as one JSON object (schema: "courtwright-positions-1"):
- *   {"schema": …, "play": name, "rate": per second, "court": {…, metres}, "segments": [
- *     {"step": 1, "branch": 0, "label": "1", "title": …, "main": true, "ran": true,
- *      "start": seconds of play before it, "duration": seconds, "times": [0, 0.033, …],
- *      "bodies": {"1": [[x, y], …], "x1": …}, "ball": [[x, y], …], "holder": ["1", null, …],
- *      "tasks": [{"who": "1", "verb": "passes to", "started": 0.4, "arrived": …}, …]}, …]}
- * Metres with three decimals; a moment that did not happen is left out. rate 1..120; 0: 30. */
+/* Where everybody and the ball are over time, as one JSON object: samples at even times with
+ * velocities (a cubic Hermite curve between them gives the run back), who has the ball, how it came
+ * from one to the other, and every event at its own time. Its fields are told by
+ * courtwright_positions_schema(). Metres and seconds to the sixth decimal. rate 1..120; 0: 30. */
 COURTWRIGHT_API enum courtwright_status
 courtwright_positions(struct courtwright *book, size_t play, int rate,
                       const struct courtwright_writer *writer);
+
+/* The JSON schema (draft 2020-12) of what courtwright_positions writes, also installed as
+ * share/courtwright/positions.schema.json. Its id changes when a field does. */
+COURTWRIGHT_API const char *courtwright_positions_schema(void);
 
 /* A stage of the work as text, for looking at and for tests; no promise is made about its form. */
 enum courtwright_stage { COURTWRIGHT_RESOLVED, COURTWRIGHT_RUN, COURTWRIGHT_SCENE };

@@ -332,11 +332,11 @@ def positions():
         status, out, err = run('positions', 'good.play', '--rate', '10', cwd=here)
         data = json.loads(out) if status == 0 else {}
         segments = data.get('segments', [])
-        tap.ok(data.get('schema') == 'courtwright-positions-1' and len(segments) == 2, 'positions are JSON', out[:300] + err)
+        tap.ok(data.get('schema') == 'courtwright-positions-2' and len(segments) == 2, 'positions are JSON', out[:300] + err)
         for segment in segments:
             times = segment['times']
-            even = all(abs(time - index / 10) < 1e-3 for index, time in enumerate(times))
-            tap.ok(even and abs(times[-1] - segment['duration']) <= .1 and
+            even = all(abs(time - index / 10) < 1e-6 for index, time in enumerate(times[:-1]))
+            tap.ok(even and abs(times[-1] - segment['duration']) < 1e-6 and
                    all(len(track) == len(times) for track in segment['bodies'].values()) and
                    len(segment['ball']) == len(segment['holder']) == len(times), 'there is a place for every time')
             fast = max((((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** .5 * 10

@@ -95,21 +95,30 @@ static void print_commands(void)
     for (size_t i = 0; i < COMMANDS; i++) {
         put_command(commands[i]);
     }
-    fputs(".SH FILES THAT COME OUT\nWithout \\fB\\-o\\fR they are named after the play or the "
-          "book, in the folder one stands "
-          "in, and their names are printed. A name may hold {play}, {step}, {n} and {player}; two "
-          "that would be the same "
-          "get \\-2, \\-3. A file is written beside its place and then moved there; what was read "
-          "is never written over "
-          "but by \\fBtidy \\-\\-write\\fR.\n"
-          ".SH EXIT STATUS\n.TP\n0\nfine\n.TP\n1\nan error in the text, or with "
-          "\\fB\\-\\-strict\\fR a warning\n"
-          ".TP\n2\nthe command was used wrongly\n.TP\n3\na file could not be read or written\n"
-          ".SH ENVIRONMENT\n.TP\nNO_COLOR, TERM\nno color when the first is set or the second is "
-          "dumb\n"
-          ".TP\nSOURCE_DATE_EPOCH\nthe date a PDF is given; without it, none\n"
-          ".SH SEE ALSO\n.BR courtwright (5)\n",
-          stdout);
+    fputs(
+        ".SH FILES THAT COME OUT\nWithout \\fB\\-o\\fR they are named after the play or the "
+        "book, in the folder one stands "
+        "in, and their names are printed. A name may hold {play}, {step}, {n} and {player}; two "
+        "that would be the same "
+        "get \\-2, \\-3. A file is written beside its place and then moved there; what was read "
+        "is never written over "
+        "but by \\fBtidy \\-\\-write\\fR.\n"
+        ".SH POSITIONS OVER TIME\n\\fBcourtwright positions\\fR writes one JSON object a play: at "
+        "\\-\\-rate places a second (30 if none is given, at most 120) and at the end of each "
+        "step, where everybody is and how fast, in metres and metres a second from the point under "
+        "the ring; where the ball is, how high and who has it; and every event at its own time. "
+        "Between two samples the place is the cubic Hermite curve through both: ten a second give "
+        "the run back to within a centimetre. \\fBcourtwright positions \\-\\-schema\\fR prints "
+        "the JSON schema, which tells each field; it is installed as "
+        "share/courtwright/positions.schema.json.\n"
+        ".SH EXIT STATUS\n.TP\n0\nfine\n.TP\n1\nan error in the text, or with "
+        "\\fB\\-\\-strict\\fR a warning\n"
+        ".TP\n2\nthe command was used wrongly\n.TP\n3\na file could not be read or written\n"
+        ".SH ENVIRONMENT\n.TP\nNO_COLOR, TERM\nno color when the first is set or the second is "
+        "dumb\n"
+        ".TP\nSOURCE_DATE_EPOCH\nthe date a PDF is given; without it, none\n"
+        ".SH SEE ALSO\n.BR courtwright (5)\n",
+        stdout);
 }
 
 static bool put_entry(void *ctx, const struct courtwright_entry *entry)

@@ -59,8 +59,37 @@ static int put_all(const struct request *request, struct input *input, const str
     return status;
 }
 
+/* Data to standard output, or to the file named. */
+static int put_schema(const struct request *request)
+{
+    struct input none = {0};
+    struct output output;
+    const char *schema = courtwright_positions_schema();
+    const char *path = request->output ? request->output : "-";
+    if (request->word_count || request->dump || request->play || request->rate > 0) {
+        return wrong_use(request, "--schema stands alone: it is the same for every file");
+    }
+    if (!output_open(&output, &none, request->command, path, false)) {
+        return STATUS_FILE;
+    }
+    output.writer.write(output.writer.ctx, schema, strlen(schema));
+    return output_finish(&output) ? STATUS_FINE : STATUS_FILE;
+}
+
 static int run(const struct request *request)
 {
+    if (request->schema) {
+        return put_schema(request);
+    }
+    if (request->dump && request->rate > 0) {
+        return wrong_use(request, "--rate is for positions, not for --dump");
+    }
+    if (request->rate > (int)request->rate) {
+        return wrong_use(request, "--rate takes a whole number of places a second");
+    }
+    if (!request->word_count) {
+        return wrong_use(request, "what is missing: FILE");
+    }
     struct input input;
     struct picked picked = {0};
     int status = STATUS_FILE;
@@ -81,6 +110,8 @@ static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, a name with {play} {n}; else standard output"),
     ROW_PLAY,
     {"rate", 0, OPTION_NUMBER, FIELD(rate), "N", "places a second (30)", 1, 120},
+    {"schema", 0, OPTION_FLAG, FIELD(schema), NULL,
+     "the JSON schema of what is written, instead: what each field means", 0, 0},
     {"dump", 0, OPTION_CHOICE, FIELD(dump), "resolved|run|scene",
      "a stage of the work as text instead", 0, 0},
     OPTIONS_END,
@@ -91,7 +122,8 @@ const struct command command_positions = {
     "FILE",
     "tell where everybody is over time, as JSON",
     options,
-    "  courtwright positions book.play --play Lantern --rate 10\n",
-    1,
+    "  courtwright positions book.play --play Lantern --rate 10\n"
+    "  courtwright positions --schema\n",
+    0,
     1,
     run};
