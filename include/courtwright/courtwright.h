@@ -309,6 +309,7 @@ enum courtwright_list {
     COURTWRIGHT_SHEETS,
     COURTWRIGHT_THEMES,
     COURTWRIGHT_WORDS, /* headings, notes and whatever is in no other table */
+    COURTWRIGHT_ZONES, /* zones and presses: who stands where, by where the ball is */
     COURTWRIGHT_LIST_COUNT
 };
 

@@ -11,7 +11,7 @@
 #define ON_BALL 1.0   /* m: an arm's length and a little, as in the man rules */
 #define NEAR_RIM .45  /* share of the way to the rim that a guard stands off at most */
 #define GOES_OUT 2.0  /* m beyond the perimeter spots that a zone goes out to the ball */
-#define BACKS_UP 2.4  /* m from the ball: behind the one who is on it */
+#define BACKS_UP 2.8  /* m from the ball: behind the one who is on it */
 #define OFF_BALL 1.9  /* m: nearer than that only one stands */
 #define AREA_NEAR 1.2 /* m from home: a man as near is in one's area, */
 #define AREA_FAR 3.2  /* one as far is not */
@@ -55,10 +55,21 @@ static struct vec2 by_rows(const struct zone_home *home, struct vec2 ball)
     return vec2_along(at, beside_ball(ball), home->trap);
 }
 
-/* With somebody else on the ball: the rows that send him there want him behind that one. */
-static struct vec2 off_ball(const struct zone_home *home, struct vec2 ball)
+/* Behind who is on the ball: on the way to the nail, near the ring on the way to it. */
+static struct vec2 behind_ball(const struct court *court, struct vec2 ball)
 {
-    struct vec2 behind = toward_rim(ball, BACKS_UP);
+    struct vec2 nail = vec2_sub(vec2_of(0, court->free_throw), ball);
+    double far = vec2_length(nail);
+    struct vec2 up = vec2_along(ball, vec2_unit(nail), real_min(BACKS_UP, .7 * far));
+    double low = 1 - real_smooth(vec2_length(ball), 2.5, 4.5);
+    return vec2_mix(up, toward_rim(ball, BACKS_UP), low);
+}
+
+/* With somebody else on the ball: the rows that send him there want him behind that one. */
+static struct vec2 off_ball(const struct court *court, const struct zone_home *home,
+                            struct vec2 ball)
+{
+    struct vec2 behind = behind_ball(court, ball);
     struct vec2 at = vec2_scale(home->at, home->point);
     at = vec2_along(at, above_ball(ball), home->above);
     at = vec2_along(at, beside_ball(ball), home->trap);
@@ -143,7 +154,7 @@ void defense_zone(const struct zone_seen *seen, struct vec2 at[ZONE_DEFENDERS])
         bool takes = k == seen->on_ball || k == seen->comes;
         at[k] = !decided ? by_rows(&home[k], ball)
                 : takes  ? toward_rim(ball, ON_BALL)
-                         : off_ball(&home[k], ball);
+                         : off_ball(seen->court, &home[k], ball);
         free[k] = !takes;
     }
     lean(seen, free, share, at);

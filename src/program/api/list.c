@@ -10,7 +10,7 @@ const char *courtwright_list_name(enum courtwright_list list)
         [COURTWRIGHT_FORMATIONS] = "formations", [COURTWRIGHT_SETTINGS] = "settings",
         [COURTWRIGHT_COURTS] = "courts",         [COURTWRIGHT_LEVELS] = "levels",
         [COURTWRIGHT_SHEETS] = "sheets",         [COURTWRIGHT_THEMES] = "themes",
-        [COURTWRIGHT_WORDS] = "words",
+        [COURTWRIGHT_WORDS] = "words",           [COURTWRIGHT_ZONES] = "zones",
     };
     return (size_t)list < COURTWRIGHT_LIST_COUNT ? names[list] : NULL;
 }

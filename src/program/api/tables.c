@@ -311,6 +311,76 @@ static void list_formations(struct lister *lister)
     }
 }
 
+/* "x1 -5, 17": feet, as the table has them; or what he does at the ball. */
+static void zone_place(struct strbuf *out, int defender, const struct zone_home *home)
+{
+    strbuf_print(out, "x%d ", defender + 1);
+    if (home->point > .5) {
+        strbuf_number(out, home->at.x / FEET, 0);
+        strbuf_text(out, ", ");
+        strbuf_number(out, home->at.y / FEET, 0);
+    } else {
+        strbuf_text(out, home->ball > .5    ? "on the ball"
+                         : home->above > .5 ? "on the ball from above"
+                         : home->trap > .5  ? "traps it"
+                                            : "on a man");
+    }
+}
+
+static const char *zone_rows(struct lister *lister, enum zone zone)
+{
+    static const char *const balls[ANCHOR_COUNT] = {
+        [ANCHOR_TOP] = "top",
+        [ANCHOR_SLOT] = "right slot",
+        [ANCHOR_WING] = "right wing",
+        [ANCHOR_CORNER] = "right corner",
+        [ANCHOR_HIGH] = "nail",
+        [ANCHOR_BLOCK] = "right block",
+        [ANCHOR_THROW_IN] = "thrown in from behind the far baseline",
+        [ANCHOR_BACK_DEEP] = "in front of the far rim",
+        [ANCHOR_BACK_CORNER] = "backcourt right corner",
+        [ANCHOR_BACK_TOP] = "backcourt nail",
+        [ANCHOR_BACK_WING] = "backcourt right wing",
+        [ANCHOR_HALF_MIDDLE] = "half court",
+        [ANCHOR_HALF_SIDE] = "half court, right sideline",
+    };
+    const struct court *court = court_of(COURT_HIGH_SCHOOL);
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    strbuf_text(&out, "Feet right of the rim and up from it, high-school floor; the left is the "
+                      "mirror image. ");
+    for (int a = 0; a < ANCHOR_COUNT; a++) {
+        if ((a < ANCHOR_FRONT_COUNT) == zone_row(zone)->press) {
+            continue;
+        }
+        struct zone_home home[ZONE_DEFENDERS];
+        struct vec2 ball = zone_anchor_point(court, (enum zone_anchor)a);
+        zone_homes(court, zone, ball, a == ANCHOR_THROW_IN, false, home);
+        strbuf_print(&out, "Ball %s: ", balls[a]);
+        for (int k = 0; k < ZONE_DEFENDERS; k++) {
+            zone_place(&out, k, &home[k]);
+            strbuf_text(&out, k + 1 < ZONE_DEFENDERS ? "; " : ". ");
+        }
+    }
+    return out.at;
+}
+
+static void list_zones(struct lister *lister)
+{
+    for (int z = ZONE_NONE + 1; z < ZONE_COUNT; z++) {
+        const struct zone_row *row = zone_row((enum zone)z);
+        const char *names[] = {row->word, NULL};
+        list_row_named(lister,
+                       &(struct courtwright_entry){
+                           .word = row->setting,
+                           .what = row->who,
+                           .why = zone_rows(lister, (enum zone)z),
+                           .good = str_format(lister->arena, "defense %s", row->setting).at,
+                           .source = row->source},
+                       names);
+    }
+}
+
 static const char *setting_where(struct lister *lister, const char *where)
 {
     struct strbuf out;
@@ -461,7 +531,7 @@ void list_table(struct lister *lister)
         [COURTWRIGHT_FORMATIONS] = list_formations, [COURTWRIGHT_SETTINGS] = list_settings,
         [COURTWRIGHT_COURTS] = list_courts,         [COURTWRIGHT_LEVELS] = list_levels,
         [COURTWRIGHT_SHEETS] = list_sheets,         [COURTWRIGHT_THEMES] = list_themes,
-        [COURTWRIGHT_WORDS] = list_words,
+        [COURTWRIGHT_WORDS] = list_words,           [COURTWRIGHT_ZONES] = list_zones,
     };
     tables[lister->list](lister);
 }

@@ -85,8 +85,8 @@ static bool show_word(void *ctx, const struct courtwright_entry *entry)
 static int list_words(void)
 {
     static const enum courtwright_list lists[] = {
-        COURTWRIGHT_CHECKS,     COURTWRIGHT_ERRORS,   COURTWRIGHT_VERBS, COURTWRIGHT_PLACES,
-        COURTWRIGHT_FORMATIONS, COURTWRIGHT_SETTINGS, COURTWRIGHT_WORDS};
+        COURTWRIGHT_CHECKS,     COURTWRIGHT_ERRORS, COURTWRIGHT_VERBS,    COURTWRIGHT_PLACES,
+        COURTWRIGHT_FORMATIONS, COURTWRIGHT_ZONES,  COURTWRIGHT_SETTINGS, COURTWRIGHT_WORDS};
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         printf("%s%s:\n", i ? "\n" : "", courtwright_list_name(lists[i]));
         courtwright_list(lists[i], NULL, show_word, NULL);

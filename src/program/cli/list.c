@@ -127,7 +127,7 @@ static const struct option_row options[] = {
 const struct command command_list = {
     "list",
     "TABLE [FILE]",
-    "list plays, verbs, places, formations, checks, …",
+    "list plays, verbs, places, formations, zones, checks, …",
     options,
     "  courtwright list verbs\n  courtwright list plays book.play\n",
     0,

@@ -410,6 +410,8 @@ static const struct {
     {"curl off", COURTWRIGHT_VERBS},
     {"left wing", COURTWRIGHT_PLACES},
     {"FIVE OUT", COURTWRIGHT_FORMATIONS},
+    {"2-3", COURTWRIGHT_ZONES},
+    {"press 1-2-1-1", COURTWRIGHT_ZONES},
     {"defense", COURTWRIGHT_SETTINGS},
     {"fiba", COURTWRIGHT_COURTS},
     {"u16 girls", COURTWRIGHT_LEVELS},
