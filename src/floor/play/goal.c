@@ -41,7 +41,9 @@ static enum side side_of(struct vec2 from)
     return from.x > NEAR_MIDDLE ? SIDE_RIGHT : SIDE_NONE;
 }
 
-static struct vec2 offset(struct vec2 from, enum direction direction, double length)
+/* Above is toward half court, from either side of it. */
+static struct vec2 offset(const struct court *court, struct vec2 from, enum direction direction,
+                          double length)
 {
     static const struct vec2 fixed[DIRECTION_COUNT] = {
         [ABOVE] = {0, 1}, [BELOW] = {0, -1}, [LEFT_OF] = {-1, 0}, [RIGHT_OF] = {1, 0}};
@@ -52,7 +54,9 @@ static struct vec2 offset(struct vec2 from, enum direction direction, double len
     if (direction == INSIDE) { /* not through the ring to the other side */
         return vec2_along(from, out, -real_min(length, vec2_length(from)));
     }
-    return vec2_along(from, fixed[direction], length);
+    struct vec2 way = fixed[direction];
+    way.y = from.y > court->half_court ? 0 - way.y : way.y;
+    return vec2_along(from, way, length);
 }
 
 struct vec2 goal_point(const struct goal *goal, const struct court *court, body mover,
@@ -79,7 +83,7 @@ struct vec2 goal_point(const struct goal *goal, const struct court *court, body 
     case GOAL_MIX:
         return vec2_mix(a, goal_point(goal->b, court, mover, from, position), goal->fraction);
     case GOAL_OFFSET:
-        return offset(a, goal->direction, goal->length);
+        return offset(court, a, goal->direction, goal->length);
     case GOAL_LANE:
         return court_spot(court, SPOT_LANE, goal->side ? goal->side : side_of(from));
     case GOAL_FRONT_OF_RIM:
