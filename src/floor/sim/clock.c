@@ -42,7 +42,11 @@ static void move_all(struct world *world)
             agent->m.v = vec2_of(0, 0);
             continue;
         }
-        motion_advance(&agent->m, &agent->gait, agent->command, world->h);
+        if (agent->later > 0) {
+            motion_advance(&agent->m, &agent->gait, vec2_of(0, 0), agent->later);
+        }
+        motion_advance(&agent->m, &agent->gait, agent->command, world->h - agent->later);
+        agent->later = 0;
     }
 }
 
@@ -155,11 +159,13 @@ static void stand_at(struct world *world, double from, double h, double part)
     world->t = from + part * h;
 }
 
-enum { BALL = BODY_COUNT, WATCHED };
+enum { BALL = BODY_COUNT, SIGHT, WATCHED };
 
 static bool is_due(struct world *world, int who)
 {
-    return who == BALL ? ball_due(world) : world->agent[who].here && queue_due(world, (body)who);
+    return who == BALL    ? ball_due(world)
+           : who == SIGHT ? see_due(world)
+                          : world->agent[who].here && queue_due(world, (body)who);
 }
 
 /* The part of the time just run after which `who` was due first, or `best` when it was later, or
@@ -230,6 +236,7 @@ static void one_tick(struct world *world)
         world->h = end - from;
         world->lead = world->h;
         world->fresh = piece == 0;
+        see_done(world);
         queue_tick(world);
         guard_tick(world);
         move_all(world);

@@ -121,18 +121,30 @@ struct vec2 guard_expected(struct world *world, body self, body screener, struct
 static double speed_cap(const struct world *world, double far, double along)
 {
     double slide = world->level->slide, sprint = world->level->sprint;
-    if (far > 2 || along > .8 * slide) {
-        return .95 * sprint;
-    }
-    return far < 1 ? slide : real_mix(slide, .7 * sprint, far - 1);
+    double near = real_mix(slide, .7 * sprint, real_clamp(far - 1, 0, 1));
+    double runs = real_max(real_smooth(far, 1.8, 2.2), real_smooth(along, .7 * slide, .9 * slide));
+    return real_mix(near, .95 * sprint, runs);
+}
+
+/* The part of the time between two moments after which a number that grew came to `limit`. */
+static double reached(double was, double now, double limit)
+{
+    return now < limit ? 1 : now > was ? real_clamp((limit - was) / (now - was), 0, 1) : 0;
 }
 
 /* Near his place and that is not moving he stands, until it has moved a foot away: a place that is
  * reckoned anew every tick is never quite still. */
-static bool stands(struct agent *agent, double far, struct vec2 drift)
+static bool stands(const struct world *world, struct agent *agent, double far, struct vec2 drift)
 {
-    bool still = vec2_square(drift) < DRIFT * DRIFT;
-    agent->stands = still && far < (agent->stands ? STIRS : STILL);
+    double speed = vec2_length(drift);
+    bool before = agent->stands;
+    agent->stands = speed < DRIFT && far < (before ? STIRS : STILL);
+    if (before && !agent->stands) { /* not at once: within the tick */
+        agent->later = world->h * real_min(reached(agent->off, far, STIRS),
+                                           reached(agent->drift, speed, DRIFT));
+    }
+    agent->off = far;
+    agent->drift = speed;
     return agent->stands;
 }
 
@@ -153,7 +165,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     double share = real_mix(EASES, 1, real_smooth(far, .3, 1.5)); /* he may stop short */
-    struct vec2 command = stands(agent, far, aim.v)
+    struct vec2 command = stands(world, agent, far, aim.v)
                               ? vec2_of(0, 0)
                               : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, share);
     double fast = vec2_length(command);
@@ -177,17 +189,19 @@ static void control(struct world *world, body self, const struct view *view, str
     if (ahead > .6) { /* too far in front of a runner: he is waited for */
         share = real_clamp(1 - (ahead - .6) / .6, .25, 1);
     }
-    bool in_front = vec2_length(off) < 1.5 && vec2_dot(vec2_unit(off), rim) > .35;
-    if (in_front && vec2_dot(view->man.v, rim) < 1.3 * slide) {
-        cap = real_min(cap, 1.15 * slide);
-        share *= .75;
-    } else if (in_front && vec2_length(off) < BACKS) {
-        cap =
-            real_min(cap, world->level->backpedal); /* nobody runs backwards as fast as forwards */
-    }
+    /* in front of him: slides; before a runner he backs up, and nobody runs backwards as fast as
+     * forwards; all of it by degrees, so that no moment is the first */
+    double gap = vec2_length(off);
+    double slow = 1 - real_smooth(vec2_dot(view->man.v, rim), 1.2 * slide, 1.4 * slide);
+    double front = real_smooth(vec2_dot(vec2_unit(off), rim), .30, .40);
+    double slides = front * slow * (1 - real_smooth(gap, 1.4, 1.6));
+    double backs = front * (1 - slow) * (1 - real_smooth(gap, BACKS - .1, BACKS + .1));
+    cap = real_mix(cap, real_min(cap, world->level->backpedal), backs);
+    cap = real_mix(cap, real_min(cap, 1.15 * slide), slides);
+    share *= real_mix(1, .75, slides);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), go);
-    command = stands(agent, far, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
+    command = stands(world, agent, far, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
@@ -212,13 +226,13 @@ struct vec2 guard_start(struct world *world, body defender)
  * there within a tenth of a second, so that a rule that comes and goes does not set him dancing. */
 static struct aim eased(const struct world *world, const struct agent *agent, struct aim to)
 {
-    double now = world->t + world->lead, since = now - agent->thought;
-    if (world->tick == 0 || !(since > 0)) {
+    if (world->tick == 0) {
         return to;
     }
-    struct vec2 from = vec2_along(agent->aim.at, agent->aim.v, since);
-    double far = vec2_distance(from, to.at), step = real_max(since * TURNS, far * since / MINDS);
+    struct vec2 from = vec2_along(agent->mind.at, agent->mind.v, world->dt);
+    double far = vec2_distance(from, to.at), step = world->h * TURNS;
     if (far > step) {
+        step = real_max(step, far * (1 - real_exp(-world->h / MINDS)));
         to.at = vec2_along(from, vec2_sub(to.at, from), step / far);
     }
     return to;
@@ -244,11 +258,10 @@ void guard_tick(struct world *world)
         }
         struct view view = look(world, (body)b);
         if (world->fresh) {
-            agent->aim = eased(world, agent, wanted(world, (body)b, &view));
-            agent->thought = world->t + world->lead;
+            agent->mind = agent->aim;
         }
-        struct aim aim = agent->aim; /* goes on in between */
-        aim.at = inside(world, vec2_along(aim.at, aim.v, world->t + world->lead - agent->thought));
+        struct aim aim = agent->aim = eased(world, agent, wanted(world, (body)b, &view));
+        aim.at = inside(world, aim.at);
         if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
             control(world, (body)b, &view, aim);
         } else {

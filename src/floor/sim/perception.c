@@ -29,6 +29,34 @@ void see_fill(struct world *world)
     }
 }
 
+void see_later(struct world *world, double seconds)
+{
+    if (world->sights < SIM_SIGHTS) {
+        world->sight[world->sights++] = world->t + seconds;
+    }
+}
+
+bool see_due(const struct world *world)
+{
+    for (int i = 0; i < world->sights; i++) {
+        if (world->sight[i] <= world->t) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void see_done(struct world *world)
+{
+    int left = 0;
+    for (int i = 0; i < world->sights; i++) {
+        if (world->sight[i] > world->t) {
+            world->sight[left++] = world->sight[i];
+        }
+    }
+    world->sights = left;
+}
+
 /* Where `who` was, `seconds` before the moment that is thought about. */
 static struct mover was(const struct world *world, body who, double seconds)
 {
@@ -62,7 +90,7 @@ static const struct ball_span *span_at(const struct world *world, double t)
 
 struct glimpse see_ago(const struct world *world, double seconds)
 {
-    const struct ball_span *span = span_at(world, world->t + world->lead - seconds);
+    const struct ball_span *span = span_at(world, world->t - seconds);
     struct glimpse seen = {.holder = BODY_NONE};
     switch (span->state) {
     case BALL_HELD: {

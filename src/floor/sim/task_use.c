@@ -61,6 +61,8 @@ static void use_start(struct world *world, struct job *job)
                         ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0)
                         : -1;
     job->least = 1e9;
+    see_later(world, world->level->reaction);     /* by who follows him, */
+    see_later(world, 2 * world->level->reaction); /* and by who may change men */
     body screeners[2] = {task->other, task->other2};
     for (int i = 0; i < 2; i++) {
         if (screeners[i] < BODY_COUNT) {

@@ -11,6 +11,7 @@
 enum {
     SIM_SAMPLES = 20, /* a second: RUN_SAMPLE */
     SIM_REPLANS = 20, /* times a second a screener looks where to go */
+    SIM_SIGHTS = 16,  /* things that have happened and are yet to be seen, at most */
     SIM_NO_TASK = -1
 };
 
@@ -48,8 +49,10 @@ struct agent {
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
     struct aim aim;             /* a defender: where he wants to be, */
+    double off, drift;          /* how far off that is, m, and how fast it moves, m/s */
+    double later;               /* s of the piece of a tick for which he still stands */
+    struct aim mind;            /* and where he wanted to be a tick ago */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
-    double thought;             /* as he thought it out at that time, s */
     enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
@@ -203,6 +206,8 @@ struct world {
     body helper, helped; /* who helps against whose drive, or BODY_NONE */
     struct stance *past; /* ring of past_size, by tick */
     long past_size;
+    double sight[SIM_SIGHTS]; /* when what has happened will be seen, s, unsorted */
+    int sights;
     double quiet;   /* s since anything last moved or happened */
     double settled; /* s since the last task was done */
     VEC(struct sample) samples[BODY_COUNT];
@@ -367,6 +372,11 @@ struct vec2 guard_expected(struct world *world, body defender, body screener, st
                            struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
+/* What happens now will be seen `seconds` from now: defenders then think at that very moment. More
+ * of them at once than SIM_SIGHTS wait for the next tick. */
+void see_later(struct world *world, double seconds);
+bool see_due(const struct world *world);
+void see_done(struct world *world); /* what is due has been seen */
 struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
 void contact_tick(struct world *world);
