@@ -388,7 +388,6 @@ static void settle(struct world *world)
                                 .m = old.m,
                                 .face = old.face,
                                 .aim = old.aim,
-                                .thought = old.thought,
                                 .goes = old.goes,
                                 .defends = old.defends,
                                 .anchored = stands,

@@ -77,35 +77,32 @@ struct mover see_body(const struct world *world, body who, double seconds)
     return (struct mover){vec2_along(seen.at, seen.v, seconds), seen.v};
 }
 
-/* The span of the ball that was on then; what was before the segment is as it began. */
-static const struct ball_span *span_at(const struct world *world, double t)
+void see_ball(struct world *world)
 {
-    const struct segment *segment = world->segment;
-    size_t i = segment->ball.count - 1;
-    while (i > 0 && segment->ball.at[i].from > t) {
-        i--;
-    }
-    return &segment->ball.at[i];
+    const struct ball *ball = &world->ball;
+    bool flies = ball->state == IN_FLIGHT, air = flies || ball->state == IN_SHOT;
+    struct change *change = &world->change[world->changes++ % SIM_CHANGES];
+    *change = (struct change){.t = world->t,
+                              .held = ball->state == HELD,
+                              .holder = ball->state == HELD ? ball->holder
+                                        : flies             ? ball->target
+                                                            : (body)BODY_NONE,
+                              .ball = air ? ball->end : ball_place(world)};
+    see_later(world, world->level->reaction);
 }
 
 struct glimpse see_ago(const struct world *world, double seconds)
 {
-    const struct ball_span *span = span_at(world, world->t - seconds);
-    struct glimpse seen = {.holder = BODY_NONE};
-    switch (span->state) {
-    case BALL_HELD: {
-        struct mover holder = was(world, span->holder, seconds);
-        seen = (struct glimpse){holder.at, holder.v, span->holder};
-        break;
+    int last = world->changes - 1, first = world->changes - SIM_CHANGES;
+    while (last > 0 && last > first && world->change[last % SIM_CHANGES].t > world->t - seconds) {
+        last--;
     }
-    case BALL_FLIGHT:
-        seen.holder = span->target;
-        seen.ball = span->end;
-        break;
-    case BALL_SHOT:
-    case BALL_LOOSE:
-        seen.ball = span->end;
-        break;
+    const struct change *change = &world->change[last % SIM_CHANGES];
+    struct glimpse seen = {.ball = change->ball, .holder = change->holder};
+    if (change->held) {
+        struct mover holder = was(world, change->holder, seconds);
+        seen.ball = holder.at;
+        seen.ball_v = holder.v;
     }
     return seen;
 }

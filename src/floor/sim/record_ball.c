@@ -46,7 +46,7 @@ void record_ball(struct world *world)
         last->end = last->state == BALL_HELD ? span.start : last->end;
     }
     VEC_PUSH(world->arena, &segment->ball, span);
-    see_later(world, world->level->reaction);
+    see_ball(world);
 }
 
 /* ---- dribbles ---- */

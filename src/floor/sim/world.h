@@ -11,6 +11,7 @@
 enum {
     SIM_SAMPLES = 20, /* a second: RUN_SAMPLE */
     SIM_REPLANS = 20, /* times a second a screener looks where to go */
+    SIM_CHANGES = 8,  /* of the ball's hands that are remembered */
     SIM_SIGHTS = 16,  /* things that have happened and are yet to be seen, at most */
     SIM_NO_TASK = -1
 };
@@ -148,6 +149,12 @@ struct zone_watch {
 struct stance {
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
 };
+struct change { /* of the ball's hands */
+    double t;
+    bool held;        /* then the ball is where its holder is */
+    body holder;      /* or who is about to be */
+    struct vec2 ball; /* in the air: where it is going */
+};
 struct glimpse {
     struct vec2 ball, ball_v; /* in the air: where it is going */
     body holder;              /* or who is about to be */
@@ -206,6 +213,8 @@ struct world {
     body helper, helped; /* who helps against whose drive, or BODY_NONE */
     struct stance *past; /* ring of past_size, by tick */
     long past_size;
+    struct change change[SIM_CHANGES]; /* ring */
+    int changes;
     double sight[SIM_SIGHTS]; /* when what has happened will be seen, s, unsorted */
     int sights;
     double quiet;   /* s since anything last moved or happened */
@@ -372,6 +381,7 @@ struct vec2 guard_expected(struct world *world, body defender, body screener, st
                            struct vec2 exit);
 void see_now(struct world *world);
 void see_fill(struct world *world);
+void see_ball(struct world *world); /* it has changed hands */
 /* What happens now will be seen `seconds` from now: defenders then think at that very moment. More
  * of them at once than SIM_SIGHTS wait for the next tick. */
 void see_later(struct world *world, double seconds);
