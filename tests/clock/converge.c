@@ -10,8 +10,7 @@
 #include <string.h>
 
 #include "floor/sim/sim.h"
-#include "generate.h"
-#include "resolved.h"
+#include "plays.h"
 #include "table.h"
 
 #define FAR_MM 25.0 /* the criterion: model.md of the design, as in the prototype's table */
@@ -28,17 +27,18 @@ struct tally {
     struct numbers at[SECONDS];  /* mm, by second of the step, whatever happened */
     struct numbers early[SECONDS]; /* the same, of those before contact */
     struct numbers event[MOMENT_COUNT][WHENS], events[WHENS]; /* ms */
+    int rate;
     size_t plays, differ; /* differ: not the same segments ran */
     double loud;          /* mm; what is worse is told by name; < 0: nothing */
 };
 
-static struct run *run_at(struct arena *arena, const struct resolved *resolved,
+static struct run *run_at(struct arena *arena, const struct sources *sources,
                           const struct play *play, int rate)
 {
     struct diags diags;
     diags_init(&diags, arena);
     struct sim_options options = {.rate = rate};
-    return sim_run_with(arena, &resolved->sources, play, &diags, &options);
+    return sim_run_with(arena, sources, play, &diags, &options);
 }
 
 /* When the first screen was set; a step after one with a screen is all after it. */
@@ -129,13 +129,8 @@ static void compare(struct tally *tally, const struct segment *a, const struct s
         touched |= is_touching(a, i) || is_touching(b, i);
         if (!touched && when == BEFORE_CONTACT) {
             for (int k = 0; k < 2; k++) {
-                double was = alone[k];
                 alone[k] = fmax(alone[k], worst_of(a, b, i, k ? BODY_FIRST_DEFENDER : 0,
                                                    k ? BODY_COUNT : BODY_COACH + 1, &who));
-                if (tally->loud >= 0 && was <= tally->loud && alone[k] > tally->loud)
-                    printf("# untouched %.*s, step %d%c at %.2f: %s%d\n", STR_ARG(a->play->name),
-                           a->step + 1, a->branch >= 0 ? 97 + a->branch : 32, t, k ? "x" : "",
-                           body_number((body)who));
             }
         }
         if (i % 20 == 0 && i / 20 >= 1 && i / 20 <= SECONDS) {
@@ -160,61 +155,32 @@ static void compare(struct tally *tally, const struct segment *a, const struct s
     }
 }
 
-static void one_text(struct tally *tally, struct str text, int rate)
+static void one_play(void *ctx, struct arena *arena, const struct sources *sources,
+                     const struct play *play)
 {
-    struct arena memory;
-    struct resolved resolved;
-    arena_init(&memory, NULL, NULL);
-    resolve_text(&memory, &resolved, STR("converge"), text);
-    for (size_t p = 0; p < resolved.book->plays.count; p++) {
-        const struct play *play = &resolved.book->plays.at[p];
-        if (play->broken) {
-            continue;
-        }
-        struct run *a = run_at(&memory, &resolved, play, rate);
-        struct run *b = run_at(&memory, &resolved, play, 2 * rate);
-        tally->plays++;
-        for (size_t s = 0; s < a->segments.count; s++) {
-            const struct segment *sa = a->segments.at[s], *sb = b->segments.at[s];
-            if (sa->ran && sb->ran) {
-                compare(tally, sa, sb);
-            } else if (sa->ran != sb->ran) {
-                tally->differ++;
-                printf("# %.*s, step %d%c: ran in one only\n", STR_ARG(play->name), sa->step + 1,
-                       sa->branch >= 0 ? 'a' + sa->branch : ' ');
-            }
+    struct tally *tally = ctx;
+    struct run *a = run_at(arena, sources, play, tally->rate);
+    struct run *b = run_at(arena, sources, play, 2 * tally->rate);
+    tally->plays++;
+    for (size_t s = 0; s < a->segments.count; s++) {
+        const struct segment *sa = a->segments.at[s], *sb = b->segments.at[s];
+        if (sa->ran && sb->ran) {
+            compare(tally, sa, sb);
+        } else if (sa->ran != sb->ran) {
+            tally->differ++;
+            printf("# %.*s, step %d%c: ran in one only\n", STR_ARG(play->name), sa->step + 1,
+                   sa->branch >= 0 ? 'a' + sa->branch : ' ');
         }
     }
-    arena_finish(&memory);
 }
 
-static void one_file(struct tally *tally, const char *name, int rate)
-{
-    FILE *file = fopen(name, "rb");
-    if (!file) {
-        printf("Bail out! %s cannot be read\n", name);
-        exit(EXIT_FAILURE);
-    }
-    char *text = NULL;
-    size_t size = 0, room = 0, got;
-    do {
-        room = room * 2 + 4096;
-        text = realloc(text, room);
-        got = text ? fread(text + size, 1, room - size, file) : 0;
-        size += got;
-    } while (got);
-    fclose(file);
-    one_text(tally, (struct str){text, size}, rate);
-    free(text);
-}
-
-static void print_table(struct tally *tally, int rate)
+static void print_table(struct tally *tally)
 {
     static const char *const moments[MOMENT_COUNT] = {
         [MOMENT_STARTED] = "started", [MOMENT_RELEASED] = "released", [MOMENT_SET] = "set",
         [MOMENT_CAUGHT] = "caught",   [MOMENT_USED] = "used",         [MOMENT_ARRIVED] = "arrived"};
-    printf("# %zu plays, 1/%d s against 1/%d s: median, 90 %%, most\n", tally->plays, rate,
-           2 * rate);
+    printf("# %zu plays, 1/%d s against 1/%d s: median, 90 %%, most\n", tally->plays, tally->rate,
+           2 * tally->rate);
     numbers_print("worst player before contact, mm", &tally->worst[BEFORE_CONTACT]);
     numbers_print("attackers before any touch, mm", &tally->untouched[0]);
     numbers_print("defenders before any touch, mm", &tally->untouched[1]);
@@ -249,29 +215,10 @@ static bool say(int number, bool good, const char *what, double found, double mo
 int main(int argc, char **argv)
 {
     static struct tally tally;
-    int rate = SIM_RATE, generated = 0;
-    tally.loud = -1;
-    for (int i = 1; i < argc; i++) {
-        if (strcmp(argv[i], "-r") == 0 && i + 1 < argc) {
-            rate = atoi(argv[++i]);
-        } else if (strcmp(argv[i], "-g") == 0 && i + 1 < argc) {
-            generated = atoi(argv[++i]);
-        } else if (strcmp(argv[i], "-v") == 0 && i + 1 < argc) {
-            tally.loud = atof(argv[++i]);
-        } else {
-            one_file(&tally, argv[i], rate);
-        }
-    }
-    for (int seed = 1; seed <= generated; seed++) {
-        struct arena memory;
-        struct strbuf text;
-        arena_init(&memory, NULL, NULL);
-        strbuf_init(&text, &memory);
-        generate_play(&text, (uint64_t)seed);
-        one_text(&tally, strbuf_str(&text), rate);
-        arena_finish(&memory);
-    }
-    print_table(&tally, rate);
+    tally.rate = (int)plays_option(argc, argv, "-r", SIM_RATE);
+    tally.loud = plays_option(argc, argv, "-v", -1);
+    plays_each(argc, argv, one_play, &tally);
+    print_table(&tally);
     printf("1..2\n");
     double far = numbers_share(&tally.worst[BEFORE_CONTACT], .9);
     double late = numbers_share(&tally.events[BEFORE_CONTACT], .9);

@@ -1,0 +1,77 @@
+/* SPDX-License-Identifier: MIT */
+#include "plays.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "generate.h"
+#include "resolved.h"
+
+static void one_text(struct arena *memory, struct str text, plays_visit *visit, void *ctx)
+{
+    struct resolved resolved;
+    resolve_text(memory, &resolved, STR("plays"), text);
+    for (size_t p = 0; p < resolved.book->plays.count; p++) {
+        const struct play *play = &resolved.book->plays.at[p];
+        if (!play->broken) {
+            visit(ctx, memory, &resolved.sources, play);
+        }
+    }
+}
+
+static struct str read_file(struct arena *memory, const char *name)
+{
+    FILE *file = fopen(name, "rb");
+    struct strbuf text;
+    char part[4096];
+    size_t got;
+    if (!file) {
+        printf("Bail out! %s cannot be read\n", name);
+        exit(EXIT_FAILURE);
+    }
+    strbuf_init(&text, memory);
+    while ((got = fread(part, 1, sizeof part, file)) > 0) {
+        strbuf_add(&text, (struct str){part, got});
+    }
+    fclose(file);
+    return strbuf_str(&text);
+}
+
+static void generated(int seeds, plays_visit *visit, void *ctx)
+{
+    for (int seed = 1; seed <= seeds; seed++) {
+        struct arena memory;
+        struct strbuf text;
+        arena_init(&memory, NULL, NULL);
+        strbuf_init(&text, &memory);
+        generate_play(&text, (uint64_t)seed);
+        one_text(&memory, strbuf_str(&text), visit, ctx);
+        arena_finish(&memory);
+    }
+}
+
+void plays_each(int argc, char **argv, plays_visit *visit, void *ctx)
+{
+    for (int i = 1; i < argc; i++) {
+        struct arena memory;
+        if (argv[i][0] == '-') {
+            i++;
+            continue;
+        }
+        arena_init(&memory, NULL, NULL);
+        one_text(&memory, read_file(&memory, argv[i]), visit, ctx);
+        arena_finish(&memory);
+    }
+    generated((int)plays_option(argc, argv, "-g", 0), visit, ctx);
+}
+
+double plays_option(int argc, char **argv, const char *name, double otherwise)
+{
+    for (int i = 1; i + 1 < argc; i++) {
+        if (strcmp(argv[i], name) == 0) {
+            return strtod(argv[i + 1], NULL);
+        }
+    }
+    return otherwise;
+}
