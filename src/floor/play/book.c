@@ -326,6 +326,26 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     m->play->broken = m->play->broken || m->diags->errors > errors;
 }
 
+const struct maker *play_aside(struct maker *m, const struct source_play *source)
+{
+    if (m->depth == LIMIT_ACTION_DEPTH || m->asides == LIMIT_RUNS) {
+        return NULL;
+    }
+    struct maker *aside = arena_new(m->arena, struct maker);
+    struct diags *unsaid = arena_new(m->arena, struct diags);
+    *aside = *m;
+    diags_init(unsaid, m->arena);
+    aside->diags = unsaid; /* said where the play itself is resolved */
+    aside->out = arena_new(m->arena, struct playbook);
+    aside->scripts.at = NULL;
+    aside->scripts.count = aside->scripts.room = 0;
+    aside->depth++;
+    aside->asides++;
+    resolve_play(aside, source);
+    m->asides = aside->asides;
+    return aside;
+}
+
 struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,
                                   const struct book *book, struct str name, struct diags *diags)
 {

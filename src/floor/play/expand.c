@@ -12,8 +12,9 @@
 struct expansion {
     struct maker *m;
     struct script *script;
-    bool take_branches; /* of a step that is repeated or shared */
-    bool shared;        /* inside `same as` */
+    bool take_branches;               /* of a step that is repeated or shared */
+    const struct source_play *source; /* inside `same as`: whose step this is; else NULL */
+    bool turned;                      /* and it is shared as the other side */
     const struct block *running[LIMIT_ACTION_DEPTH + 1];
     unsigned depth;
     unsigned runs;           /* actions and shared steps written out so far */
@@ -239,9 +240,9 @@ static void expand_run(struct expansion *x, const struct form *form, const struc
 
 /* ---- repeat ---- */
 
-/* Who stands now where each number stood then; false with an error. */
-static bool match_spots(struct maker *m, const struct form *form, int step,
-                        int number[LIMIT_ATTACKERS + 1])
+/* Who stands now where each number stood then, or on the other side; false with an error. */
+static bool match_spots(struct maker *m, const struct form *form, const struct vec2 *stance,
+                        bool mirrored, int number[LIMIT_ATTACKERS + 1])
 {
     bool taken[BODY_COUNT] = {false};
     for (body b = 0; b < BODY_COACH; b++) {
@@ -249,8 +250,8 @@ static bool match_spots(struct maker *m, const struct form *form, int step,
         if (!on_floor(m, b)) {
             continue;
         }
-        struct vec2 then = m->stances[step - 1][b];
-        if (form->note.mirrored) {
+        struct vec2 then = stance[b];
+        if (mirrored) {
             then.x = -then.x;
         }
         body best = BODY_NONE;
@@ -265,7 +266,7 @@ static bool match_spots(struct maker *m, const struct form *form, int step,
         if (best == BODY_NONE) {
             struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
                                          "nobody stands now where %s stood as step %d began",
-                                         who_text(m, b).at, step);
+                                         who_text(m, b).at, form->note.step);
             diag_help(m->diags, diag,
                       "a step repeats from the same spots: send a player there "
                       "first, or write the step out");
@@ -312,30 +313,10 @@ static void copy_lines(struct maker *m, const said_list *lines, said_list *into,
     }
 }
 
-static void expand_repeat(struct expansion *x, const struct form *form, said_list *into,
-                          bool branches)
+static void copy_script(struct expansion *x, const struct script *script, said_list *into,
+                        const int number[LIMIT_ATTACKERS + 1], bool mirrored, bool branches)
 {
     struct maker *m = x->m;
-    int step = form->note.step;
-    if (x->shared) {
-        diag_add(m->diags, DIAG_PLAY_REPEAT_NOT_YET, form->span,
-                 "sharing a step that repeats another is not built yet");
-        m->play->broken = true;
-        return;
-    }
-    if (step < 1 || (size_t)step > m->scripts.count) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
-                                     "there is no step %d before this one", step);
-        diag_help(m->diags, diag, "name an earlier step: repeat from step 1");
-        m->play->broken = true;
-        return;
-    }
-    int number[LIMIT_ATTACKERS + 1] = {0};
-    if (!match_spots(m, form, step, number)) {
-        return;
-    }
-    const struct script *script = &m->scripts.at[step - 1];
-    bool mirrored = form->note.mirrored;
     copy_lines(m, &script->lines, into, number, mirrored);
     x->lines += script->lines.count;
     for (size_t i = 0; branches && x->take_branches && i < script->branches.count; i++) {
@@ -345,6 +326,53 @@ static void expand_repeat(struct expansion *x, const struct form *form, said_lis
         copy_lines(m, &old->lines, &branch.lines, number, mirrored);
         x->lines += old->lines.count;
         VEC_PUSH(m->arena, &x->script->branches, branch);
+    }
+}
+
+static bool step_is_known(struct maker *m, const struct form *form, size_t steps)
+{
+    int step = form->note.step;
+    if (step >= 1 && (size_t)step <= steps) {
+        return true;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
+                                 "there is no step %d before this one", step);
+    diag_help(m->diags, diag, "name an earlier step: repeat from step 1");
+    m->play->broken = true;
+    return false;
+}
+
+/* A shared step that repeats another one of its play: that play says who stood where. */
+static const struct maker *play_of_repeat(struct expansion *x)
+{
+    struct maker *m = x->m;
+    const struct maker *aside = play_aside(m, x->source);
+    if (aside && !aside->play->broken) {
+        return aside;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_SAME, x->asks->span,
+                                 aside ? "\"%.*s\" has faults of its own, and this step of it "
+                                         "repeats another one"
+                                       : "\"%.*s\" shares and repeats steps of too many others",
+                                 STR_ARG(x->source->name));
+    diag_help(m->diags, diag, aside ? "mend that play first" : "write this step's sentences out");
+    m->play->broken = true;
+    return NULL;
+}
+
+static void expand_repeat(struct expansion *x, const struct form *form, said_list *into,
+                          bool branches)
+{
+    struct maker *m = x->m;
+    const struct maker *of = x->source ? play_of_repeat(x) : m;
+    if (!of || !step_is_known(m, form, of->scripts.count)) {
+        return;
+    }
+    int number[LIMIT_ATTACKERS + 1] = {0};
+    size_t index = (size_t)form->note.step - 1;
+    bool mirrored = form->note.mirrored != (x->source && x->turned);
+    if (match_spots(m, form, of->stances[index], mirrored, number)) {
+        copy_script(x, &of->scripts.at[index], into, number, mirrored, branches);
     }
 }
 
@@ -389,13 +417,16 @@ static void expand_same(struct expansion *x, const struct form *form, const stru
     }
     struct voice *shared = voice_copy(m, voice);
     shared->mirrored = voice->mirrored != mirrored;
-    bool outer = x->shared;
-    x->shared = true;
+    const struct source_play *outer = x->source;
+    bool turned = x->turned;
+    x->source = source;
+    x->turned = voice->mirrored;
     m->play->broken = m->play->broken || block_is_broken(step);
     x->running[x->depth++] = step;
     expand_forms(x, step, shared, into, branches && x->take_branches);
     x->depth--;
-    x->shared = outer;
+    x->source = outer;
+    x->turned = turned;
 }
 
 /* ---- a block ---- */

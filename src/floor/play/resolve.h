@@ -96,7 +96,8 @@ struct maker {
     struct flow flow;
     work_list works; /* of the segment's tasks, common first */
     int order, group, above;
-    unsigned depth;
+    unsigned depth;  /* of plays resolved aside, in one another */
+    unsigned asides; /* so far in the book */
 };
 
 /* who.c: a body, or BODY_NONE with an error. */
@@ -175,6 +176,9 @@ bool duty_condition(struct maker *m, struct branch *branch, const struct conditi
 void duties_hold_apart(struct maker *m, size_t from); /* duties.c: two of one defender at once */
 void play_steps(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);
+/* The play resolved on its own, for a step of it that is shared and repeats another: its scripts
+ * and who stood where. NULL: too deep, or too often. What is wrong with it is not said again. */
+const struct maker *play_aside(struct maker *m, const struct source_play *source);
 /* Whose steps a play has: its own, or those of the play it mirrors; NULL with an error. */
 const struct block *play_body(struct maker *m, const struct source_play *source, bool *mirrored);
 /* It has a line that could not be read: reported there; a play is not whole without it. */

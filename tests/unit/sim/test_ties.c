@@ -398,6 +398,49 @@ START_TEST(a_step_goes_on_from_a_branch_of_an_earlier_one)
 }
 END_TEST
 
+/* ---- steps that are repeated and shared ---- */
+
+#define WHEEL                                                                                      \
+    "play \"Wheel\"\nstart five-out\nstep\n  1 passes to 2\n  1 cuts to left corner\n"             \
+    "  5 fills left wing\n  3 fills top\nstep\n  2 passes to 3\nstep\n  repeat from step 1\n"
+
+START_TEST(a_shared_step_repeats_by_the_spots_of_its_own_play)
+{
+    told_run(&told, WHEEL "play \"Counter\"\nstart five-out\nstep\n  same as step 1 of \"Wheel\"\n"
+                          "step\n  same as step 2 of \"Wheel\"\n"
+                          "step\n  same as step 3 of \"Wheel\"\n  4 stays\n");
+    told_is_sound(&told);
+    const struct segment *third = told_segment(&told, 2, -1);
+    /* 3 stands at the top now, and passes as 1 did */
+    ck_assert_int_eq(segment_task(third, 0)->who, body_attacker(3));
+    ck_assert_int_eq(segment_task(third, 0)->other, body_attacker(2));
+    ck_assert_int_eq(segment_task(third, 1)->who, body_attacker(3));
+}
+END_TEST
+
+START_TEST(a_shared_repeat_is_the_other_side_in_a_mirror)
+{
+    told_run(&told, WHEEL "play \"Counter\"\nstart five-out\nball 1\nstep\n"
+                          "  same as step 1 of \"Wheel\"\nstep\n  same as step 2 of \"Wheel\"\n"
+                          "step\n  same as step 3 of \"Wheel\"\n"
+                          "play \"Other\" mirrors \"Counter\"\n");
+    told_is_sound(&told);
+    const struct segment *third = told_segment(&told, 2, -1);
+    ck_assert_int_eq(segment_task(third, 0)->who, body_attacker(3));
+    ck_assert_double_gt(segment_task(third, 1)->planned.x, 3); /* to the right corner */
+}
+END_TEST
+
+START_TEST(plays_that_share_each_others_repeats_come_to_an_end)
+{
+    told_run(&told, "play \"A\"\nstart five-out\nstep\n  1 passes to 2\nstep\n"
+                    "  same as step 2 of \"B\"\n  repeat from step 1\n"
+                    "play \"B\"\nstart five-out\nstep\n  1 passes to 2\nstep\n"
+                    "  repeat from step 1\n  same as step 2 of \"A\"\n");
+    told_says(&told, "play.too-deep", "same as itself");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("sim ties");
@@ -414,6 +457,9 @@ int main(void)
     tcase_add_test(steps, who_has_to_wait_at_the_border_stops_there);
     tcase_add_test(steps, a_defender_sees_on_across_the_border);
     tcase_add_test(steps, a_step_goes_on_from_a_branch_of_an_earlier_one);
+    tcase_add_test(steps, a_shared_step_repeats_by_the_spots_of_its_own_play);
+    tcase_add_test(steps, a_shared_repeat_is_the_other_side_in_a_mirror);
+    tcase_add_test(steps, plays_that_share_each_others_repeats_come_to_an_end);
     suite_add_tcase(suite, steps);
     TCase *deeds = tcase_create("deeds");
     tcase_add_checked_fixture(deeds, open_arena, close_arena);
