@@ -13,7 +13,8 @@ enum { ROUNDS = 18, RELAX = 160 };
 struct obstacle {
     struct vec2 a, b;
     double r;
-    bool own; /* the stroke starts here: only its later parts keep clear */
+    bool own;   /* the stroke starts here: only its later parts keep clear */
+    bool round; /* who would cross goes round b, however near a is */
 };
 typedef VEC(struct obstacle) obstacle_list;
 
@@ -51,7 +52,7 @@ struct gathering {
 
 static void gather(const struct gathering *g, struct vec2 a, struct vec2 b, double r, bool own)
 {
-    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own}));
+    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own, false}));
 }
 
 static void gather_symbols(const struct gathering *g)
@@ -68,13 +69,29 @@ static void gather_symbols(const struct gathering *g)
     }
 }
 
+/* A standing screener and his bar are one body: who would cross between goes round the numeral. */
+static void gather_standing(const struct gathering *g, const struct stop *bar)
+{
+    for (size_t i = 0; i < g->drawing->symbols.count; i++) {
+        const struct symbol *symbol = &g->drawing->symbols.at[i];
+        if (symbol->who == bar->who) {
+            gather(g, bar->at, symbol->at, symbol->radius + 0.6 * g->drawing->size.k, false);
+            g->list->at[g->list->count - 1].round = true;
+        }
+    }
+}
+
 static void gather_bar(const struct gathering *g, const struct stop *bar)
 {
     double k = g->drawing->size.k;
     struct vec2 along = vec2_scale(vec2_left(bar->facing), g->drawing->size.bar / 2);
     struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
     if (bar->who != g->stroke->who) {
-        gather(g, a, b, uses_screen_of(g->drawing, g->stroke, bar->who) ? 1.6 * k : 0.9 * k, false);
+        bool used = uses_screen_of(g->drawing, g->stroke, bar->who);
+        gather(g, a, b, used ? 1.6 * k : 0.9 * k, false);
+        if (used && bar->from < 0) { /* nobody runs between a screener and the bar that is his */
+            gather_standing(g, bar);
+        }
     } else if (bar->from < 0) { /* his own, standing: off the bar and the short line behind it */
         gather(g, a, b, 0.8 * k, false);
         gather(g, bar->at, vec2_along(bar->at, bar->facing, -2.2 * k), 1.1 * k, false);
@@ -168,9 +185,10 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
         double far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
         if (bar && i > from &&
             segment_cross(trail->at[i - 1], trail->at[i], obstacle->a, obstacle->b, &s, &u)) {
-            struct vec2 end = u < 0.5 ? obstacle->a : obstacle->b,
-                        other = u < 0.5 ? obstacle->b : obstacle->a;
-            double reach = real_min(u, 1 - u) * vec2_distance(obstacle->a, obstacle->b);
+            bool to_a = u < 0.5 && !obstacle->round;
+            struct vec2 end = to_a ? obstacle->a : obstacle->b,
+                        other = to_a ? obstacle->b : obstacle->a;
+            double reach = (to_a ? u : 1 - u) * vec2_distance(obstacle->a, obstacle->b);
             return (struct breach){r + reach, along, square_to(trail, i, vec2_sub(end, other)), i};
         }
         if (far < nearest) {

@@ -323,6 +323,31 @@ START_TEST(a_read_shows_the_set_screen_and_only_its_own_lines)
 }
 END_TEST
 
+START_TEST(nobody_is_drawn_between_a_standing_screener_and_his_bar)
+{
+    staged_stands(&staged, body_defender(2), 12, 14);
+    staged_screen(&staged, body_attacker(3), body_defender(2), 0, 2, POINTS(9.6, 12.6));
+    struct task curl = *staged_task(&staged, 0);
+    curl.kind = TASK_USE;
+    curl.who = body_attacker(2);
+    curl.other = body_attacker(3);
+    curl.order = 2;
+    struct branch branch = {.title = STR("Curl")};
+    VEC_PUSH(&arena, &branch.tasks, curl);
+    staged_move(&staged, TASK_USE, body_attacker(2), 2.1, 2, POINTS(7.6, 15, 8.5, 11.9, 11, 7));
+    staged.step->tasks.count = 1;
+    VEC_PUSH(&arena, &staged.step->branches, branch);
+    staged.segment->branch = 0;
+    staged_end(&staged);
+    staged.diagram.branch = 0;
+    struct scene_options options = {.width = WIDE, .accent = BODY_NONE};
+    struct scene_measure measure;
+    scene_measure(&arena, scene_make(&arena, &staged.diagram, &options), &measure);
+    ck_assert_int_eq(measure.crossings, 0); /* of his short line to the bar */
+    ck_assert_int_eq(measure.line_symbol, 0);
+}
+END_TEST
+
 START_TEST(a_read_that_starts_under_way_draws_the_whole_step)
 {
     staged_move(&staged, TASK_MOVE, body_attacker(3), 0, 4, POINTS(10, 12));
@@ -378,6 +403,7 @@ int main(void)
     tcase_add_test(all, a_stop_between_two_movements_is_ringed);
     tcase_add_test(all, runs_bend_round_whoever_stands_in_the_way);
     tcase_add_test(all, a_read_shows_the_set_screen_and_only_its_own_lines);
+    tcase_add_test(all, nobody_is_drawn_between_a_standing_screener_and_his_bar);
     tcase_add_test(all, a_read_that_starts_under_way_draws_the_whole_step);
     tcase_add_test(all, a_shot_from_under_the_basket_is_seen);
     suite_add_tcase(suite, all);
