@@ -6,15 +6,16 @@
 
 #include "base/real.h"
 
-#define NEAR .35     /* m: there */
-#define PLACE_AT .62 /* m: and at a place where somebody stands, as near as two bodies get */
-#define THINKS .04   /* s until he has thought of it once */
-#define MET .64      /* m: two bodies and a hand: he has been bumped */
-#define RUNS 1.0     /* m/s: a cutter */
-#define LETS_GO 1.5  /* s that a bump or a jab may take */
-#define HELPED 5.2   /* m from the rim: there the ball calls for help */
-#define TRAPPED 1.2  /* m */
-#define GUARDED 2.0  /* m: a man who has a defender counts as so much further off */
+#define NEAR .35      /* m: there */
+#define PLACE_AT .62  /* m: and at a place where somebody stands, as near as two bodies get */
+#define THINKS .04    /* s until he has thought of it once */
+#define MET .64       /* m: two bodies and a hand: he has been bumped */
+#define RUNS 1.0      /* m/s: a cutter */
+#define LETS_GO 1.5   /* s that a bump or a jab may take */
+#define HELPED 5.2    /* m from the rim: there the ball calls for help */
+#define GOES_BACK 2.5 /* s of it, by rule */
+#define TRAPPED 1.2   /* m */
+#define GUARDED 2.0   /* m: a man who has a defender counts as so much further off */
 
 static bool shot_is_up(const struct world *world)
 {
@@ -184,6 +185,23 @@ static bool is_called(const struct world *world, body self)
     }
 }
 
+/* Going back by rule is over after a while, and when his man is about to use a screen or sets one.
+ */
+static bool is_called_off(const struct world *world, body self)
+{
+    body man = world->guards[self];
+    if (world->t > world->duty[self].since + GOES_BACK || man == BODY_NONE) {
+        return true;
+    }
+    for (int s = 0; s <= BODY_COACH; s++) {
+        const struct screen *screen = &world->screen[s];
+        if (screen->live && !screen->cleared && (screen->user == man || s == man)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void call(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
@@ -197,6 +215,10 @@ void duty_tick(struct world *world)
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct duty *duty = &world->duty[b];
         if (!world->agent[b].here || duty->strategy == STRATEGY_NONE) {
+            continue;
+        }
+        if (duty->by_rule && is_called_off(world, (body)b)) {
+            duty->strategy = STRATEGY_NONE;
             continue;
         }
         if (duty->waits && is_called(world, (body)b)) {

@@ -210,7 +210,8 @@ struct world {
     struct duty duty[BODY_COUNT]; /* of defenders */
     struct pick pick;
     struct zone_watch zone;
-    body helper, helped; /* who helps against whose drive, or BODY_NONE */
+    body helper, helped; /* who helps against whose drive or cut, or BODY_NONE */
+    bool helped_ball;    /* he has had the ball */
     struct stance *past; /* ring of past_size, by tick */
     long past_size;
     struct change change[SIM_CHANGES]; /* ring */

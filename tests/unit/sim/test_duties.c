@@ -399,6 +399,63 @@ START_TEST(who_drops_to_a_place_goes_there)
 }
 END_TEST
 
+/* ---- by rule ---- */
+
+/* Who comes nearest to the man between two times, but his own. */
+static body helper_at(body man, body own, double from, double to, double *least)
+{
+    body found = BODY_NONE;
+    *least = 1e9;
+    for (double t = from; t < to; t += .05) {
+        for (body b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+            if (b != own && way->track[b].on_floor && apart(b, man, t) < *least) {
+                *least = apart(b, man, t);
+                found = b;
+            }
+        }
+    }
+    return found;
+}
+
+START_TEST(a_free_cutter_draws_the_low_man_whose_man_is_open)
+{
+    run(STANDS "x3 stays\n3 cuts to the rim\n1 holds for 2.5 s\n");
+    double least, there = told_time(way, 1, MOMENT_ARRIVED);
+    ck_assert_uint_eq(helper_at(p(3), x(3), 0, there, &least), x(5));
+    ck_assert_double_lt(least, 1.3);
+    ck_assert_double_gt(nearest_defender(p(5), there), 3.5);
+}
+END_TEST
+
+START_TEST(a_guarded_cutter_draws_nobody)
+{
+    run("start 1 top, 2 right wing, 3 left slot, 4 right corner, 5 left corner\ndefense man\n"
+        "x3 closes out\nat 1.5 s, 3 cuts to left block\n1 holds for 3 s\n");
+    struct vec2 five = at(x(5), 1.5);
+    double there = told_time(way, 1, MOMENT_ARRIVED);
+    ck_assert_double_lt(apart(x(3), p(3), there), 4 * FEET); /* he is with him all the way */
+    for (double t = 1.5; t < there; t += .05) {
+        ck_assert_double_lt(vec2_distance(at(x(5), t), five), 1.0);
+    }
+}
+END_TEST
+
+START_TEST(the_man_who_was_left_is_closed_out_on_when_the_ball_comes_to_him)
+{
+    run(STANDS "x1 stays\n1 drives to the rim\n1 passes to 4\n4 holds for 2 s\n");
+    double out = told_time(way, 2, MOMENT_RELEASED), least, top = 0;
+    ck_assert_uint_eq(helper_at(p(1), x(1), 0, out, &least), x(4));
+    ck_assert_double_lt(least, 1.2);                     /* he stopped the drive */
+    ck_assert_double_gt(nearest_defender(p(4), out), 4); /* whose man is open */
+    for (double t = out; t < way->duration; t += .02) {
+        top = real_max(top, vec2_length(segment_velocity(way, x(4), t)));
+    }
+    ck_assert_double_gt(top, 1.4 * told.play->speed->slide); /* a sprint */
+    ck_assert_double_lt(apart_at_end(x(4), p(4)), 1.25);
+    ck_assert_double_gt(toward(x(4), p(4), rim, way->duration), .8);
+}
+END_TEST
+
 /* ---- one after the other ---- */
 
 START_TEST(his_next_sentence_ends_the_one_before)
@@ -541,6 +598,9 @@ int main(void)
     tcase_add_test(all, who_boxes_out_has_his_man_on_his_back_once_the_shot_is_up);
     tcase_add_test(all, who_rotates_takes_whoever_is_nearest_there);
     tcase_add_test(all, who_drops_to_a_place_goes_there);
+    tcase_add_test(all, a_free_cutter_draws_the_low_man_whose_man_is_open);
+    tcase_add_test(all, a_guarded_cutter_draws_nobody);
+    tcase_add_test(all, the_man_who_was_left_is_closed_out_on_when_the_ball_comes_to_him);
     tcase_add_test(all, his_next_sentence_ends_the_one_before);
     tcase_add_test(all, a_tie_cuts_it_short);
     tcase_add_test(all, it_is_over_with_the_step);

@@ -139,29 +139,29 @@ END_TEST
 
 START_TEST(a_team_mate_goes_as_the_helper_comes)
 {
-    told_run(&told, DRIVE "2 drives to the rim\nas x4 helps, 5 cuts to right block\n");
+    told_run(&told, DRIVE "2 drives to the rim\nas x5 helps, 5 cuts to right block\n");
     told_is_sound(&told);
     const struct segment *way = told_segment(&told, 0, -1);
     double began = told_time(way, 1, MOMENT_STARTED);
     ck_assert_double_gt(began, .2);
     ck_assert_double_lt(began, told_time(way, 0, MOMENT_ARRIVED));
-    struct vec2 x4 = segment_at(way, body_defender(4), began);
-    struct vec2 later = segment_at(way, body_defender(4), began + .6);
-    ck_assert_double_gt(vec2_distance(x4, later), .4); /* that is when he goes */
+    struct vec2 x5 = segment_at(way, body_defender(5), began);
+    struct vec2 later = segment_at(way, body_defender(5), began + .6);
+    ck_assert_double_gt(vec2_distance(x5, later), .4); /* that is when he goes */
 }
 END_TEST
 
 START_TEST(a_drive_ends_when_help_comes)
 {
-    told_run(&told, DRIVE "2 drives to the rim until x4 helps\n2 passes to 4\n");
+    told_run(&told, DRIVE "2 drives to the rim until x5 helps\n2 passes to 5\n");
     told_is_sound(&told);
     const struct segment *way = told_segment(&told, 0, -1);
     double cut = told_time(way, 0, MOMENT_ARRIVED);
     ck_assert_double_gt(vec2_length(way->record[0].to), 2.5);
     ck_assert_double_le(told_time(way, 1, MOMENT_RELEASED), cut + .3);
-    struct vec2 four = segment_at(way, body_attacker(4), told_time(way, 1, MOMENT_CAUGHT));
-    struct vec2 x4 = segment_at(way, body_defender(4), told_time(way, 1, MOMENT_CAUGHT));
-    ck_assert_double_gt(vec2_distance(four, x4), 4 * FEET); /* whose man is open */
+    struct vec2 five = segment_at(way, body_attacker(5), told_time(way, 1, MOMENT_CAUGHT));
+    struct vec2 x5 = segment_at(way, body_defender(5), told_time(way, 1, MOMENT_CAUGHT));
+    ck_assert_double_gt(vec2_distance(five, x5), 4 * FEET); /* whose man is open */
 }
 END_TEST
 
