@@ -16,7 +16,8 @@
 #define BACK .5         /* m/s: then the drive is over */
 #define FREE (4 * FEET) /* from his own defender: open by the published bands, and he is free */
 #define AGAIN .9        /* m: and not any more */
-#define OUT 6.0         /* m from the rim: no danger there */
+#define OUT 6.0         /* m: as good as nobody */
+#define MINDS 1.5       /* s that a cutter without the ball is minded for his own defender (ours) */
 #define AWAY 1.5        /* m from his own man: then there is something to recover */
 
 /* Where the drive is to be stopped: before the driver, on his way to the rim. */
@@ -145,7 +146,9 @@ static bool help_is_over(const struct world *world, body holder)
         return !is_beaten(world, man, &seen) && vec2_length(seen.v) < BACK;
     }
     bool passed_on = world->helped_ball;
-    return passed_on || vec2_length(seen.at) > OUT || off_guard(world, man) < AGAIN;
+    bool late = world->t > world->helped_since + MINDS || world->t < world->helped_since;
+    bool leaves = vec2_dot(seen.v, seen.at) > BACK * vec2_length(seen.at);
+    return passed_on || late || leaves || off_guard(world, man) < AGAIN;
 }
 
 void help_tick(struct world *world)
@@ -169,6 +172,7 @@ void help_tick(struct world *world)
         world->helper = nearest_helper(world, danger, &at);
         world->helped = danger;
         world->helped_ball = danger == holder;
+        world->helped_since = world->t;
     }
 }
 

@@ -212,6 +212,7 @@ struct world {
     struct zone_watch zone;
     body helper, helped; /* who helps against whose drive or cut, or BODY_NONE */
     bool helped_ball;    /* he has had the ball */
+    double helped_since; /* s of the step */
     struct stance *past; /* ring of past_size, by tick */
     long past_size;
     struct change change[SIM_CHANGES]; /* ring */
