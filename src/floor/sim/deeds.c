@@ -191,7 +191,8 @@ static bool drops(const struct look *look)
     if (!off_his_man(look, &user)) {
         return false;
     }
-    struct vec2 s = look->world->agent[look->world->guards[look->self]].m.at;
+    body man = look->world->guards[look->self];
+    struct vec2 s = look->world->agent[man].m.at;
     return vec2_length(look->x->at) < vec2_length(s) - DROPPED;
 }
 
@@ -292,6 +293,11 @@ static const struct deed_row {
 bool deed_holds(const struct world *world, const struct wait *wait)
 {
     body self = wait->who, own = world->guards[self];
+    if (guard_has_area(world, self)) { /* what he does, he does to who has the ball */
+        own = world->ball.state == HELD        ? world->ball.holder
+              : world->ball.state == IN_FLIGHT ? world->ball.target
+                                               : (body)BODY_NONE;
+    }
     struct look look = {.world = world,
                         .self = self,
                         .named = body_is_attacker(wait->other),

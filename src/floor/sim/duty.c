@@ -19,7 +19,10 @@ void duty_clear(struct world *world)
 body duty_man(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
-    bool his = duty->whom != BODY_NONE && defense_plays_him(duty->strategy);
+    bool named = duty->whom != BODY_NONE;
+    bool plays = defense_plays_him(duty->strategy) ||
+                 (guard_has_area(world, self) && defense_at_screens(duty->strategy));
+    bool his = named && plays;
     return his ? duty->whom : world->guards[self];
 }
 
@@ -72,9 +75,8 @@ static void find_man(struct world *world, body self)
 
 void duty_pick_up(struct world *world)
 {
-    enum defense_kind kind = world->play->defense;
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
-        if (world->agent[b].here && (kind == DEFENSE_MAN || kind == DEFENSE_NONE)) {
+        if (world->agent[b].here && world->play->zone == ZONE_NONE) {
             find_man(world, (body)b);
         }
     }
@@ -124,11 +126,11 @@ static void begin_in_area(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
     bool ball = duty->strategy == STRATEGY_CLOSE_OUT || duty->strategy == STRATEGY_TRAP;
-    if (duty->whom != BODY_NONE || ball) {
-        return;
-    }
-    if (duty->strategy == STRATEGY_RECOVER || duty->strategy == STRATEGY_SWITCH) {
+    bool back = duty->strategy == STRATEGY_RECOVER && duty->whom == BODY_NONE;
+    if (back || duty->strategy == STRATEGY_SWITCH) { /* there is no man to give away */
         duty->strategy = STRATEGY_NONE;
+    } else if (duty->whom != BODY_NONE || ball) {
+        return;
     } else if (!defense_leaves(duty->strategy)) {
         duty->whom = nearest_man(world, world->agent[self].m.at, false);
     }

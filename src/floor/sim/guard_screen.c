@@ -66,7 +66,7 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
     if (screener != BODY_NONE) {
         const struct screen *screen = &world->screen[screener];
         seen.screener = world->agent[screener].m.at;
-        seen.exit = screen_exit(world, screener, world->guards[self]);
+        seen.exit = screen_exit(world, screener, duty_man(world, self));
         seen.passed = screen->cleared;
     }
     return seen;
@@ -76,6 +76,9 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
 bool guard_at_screen(struct world *world, body self, const struct view *view, struct aim *aim)
 {
     body man = duty_man(world, self), screener = screen_for(world, man);
+    if (man == BODY_NONE) {
+        return false;
+    }
     enum strategy strategy = world->duty[self].strategy;
     double since = 0;
     bool in_use = is_in_use(world, man, &since);
@@ -107,6 +110,9 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
 bool guard_at_own_screener(struct world *world, body self, const struct view *view, struct aim *aim)
 {
     body man = world->guards[self];
+    if (man == BODY_NONE) {
+        return false;
+    }
     const struct screen *screen = &world->screen[man];
     if (!screen->live || screen->cleared ||
         vec2_distance(world->agent[man].m.at, screen->spot) > COMES) {
@@ -136,7 +142,8 @@ static void screens_follow(struct world *world)
     for (int s = 0; s <= BODY_COACH; s++) {
         struct screen *screen = &world->screen[s];
         bool named = screen->task != SIM_NO_TASK && world->job[screen->task].task->on != BODY_NONE;
-        if (!screen->live || screen->set || named) {
+        bool area = screen->defender != BODY_NONE && guard_has_area(world, screen->defender);
+        if (!screen->live || screen->set || named || area) {
             continue;
         }
         body now = guard_of(world, screen->user);

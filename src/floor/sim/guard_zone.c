@@ -253,6 +253,9 @@ struct vec2 zone_first(const struct world *world, body self)
                              .comes = ZONE_DEFENDERS};
     body holder = world->ball.state == HELD ? world->ball.holder : (body)BODY_NONE;
     seen.thrown_in = holder < BODY_COUNT && world->agent[holder].outside;
+    if (holder < BODY_COUNT && world->guarded[holder] != BODY_NONE) {
+        seen.on_ball = ZONE_DEFENDERS; /* he has a man of his own on him */
+    }
     for (int b = 0; b < BODY_COACH; b++) {
         const struct agent *agent = &world->agent[b];
         if (agent->here && !agent->outside && b != holder && world->guarded[b] == BODY_NONE) {

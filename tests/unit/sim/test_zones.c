@@ -304,6 +304,20 @@ START_TEST(one_of_a_box_and_one_plays_the_man_he_is_given)
 }
 END_TEST
 
+START_TEST(nobody_else_of_a_box_starts_on_the_ball_of_a_man_who_is_minded)
+{
+    const struct segment *way = way_of("play \"Box\"\n  defense box-and-one\n"
+                                       "  start four-out one-in\n  1 holds for 2 s\n",
+                                       0, -1);
+    ck_assert_double_lt(floor_off(way, 1, 1, 0), AT_BALL);
+    for (double t = 0; t < way->duration; t += .2) {
+        for (int k = 2; k <= 5; k++) {
+            ck_assert_double_gt(floor_off(way, 1, k, t), AT_BALL);
+        }
+    }
+}
+END_TEST
+
 START_TEST(two_of_a_triangle_and_two_play_men_and_three_their_areas)
 {
     const struct segment *way = way_of("play \"Triangle\"\n  defense triangle-and-two\n"
@@ -436,6 +450,7 @@ int main(void)
     tcase_add_test(all, who_is_open_denied_or_closed_out_on_in_a_read_is_so);
     tcase_add_test(all, a_defender_of_a_zone_may_be_told_and_goes_back);
     tcase_add_test(all, one_of_a_box_and_one_plays_the_man_he_is_given);
+    tcase_add_test(all, nobody_else_of_a_box_starts_on_the_ball_of_a_man_who_is_minded);
     tcase_add_test(all, two_of_a_triangle_and_two_play_men_and_three_their_areas);
     tcase_add_test(all, the_first_pass_into_the_corner_is_trapped);
     tcase_add_test(all, a_press_falls_back_once_the_ball_is_over_half_court);
