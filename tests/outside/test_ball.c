@@ -70,6 +70,79 @@ START_TEST(bounce_passes_by_distance)
 }
 END_TEST
 
+/* A ball that goes evenly over `length` metres at `speed`, low all the way. */
+static struct flight even(double length, double speed)
+{
+    return (struct flight){
+        .law = FLIGHT_SHOT, .length = length, .seconds = length / speed, .from_z = .5, .to_z = .5};
+}
+
+static double margin_of(struct vec2 defender, double length, double speed, const struct lane *lane)
+{
+    struct flight flight = even(length, speed);
+    struct mover mover = {defender, {0, 0}};
+    return motion_lane_margin(&flight, vec2_of(0, 0), vec2_of(length, 0), mover, lane);
+}
+
+/* An accelerating defender (mono-exponential sprint, V 8, tau 1.1, reaction .25 s, reach .8 m) and
+ * a pass of 8 m at 10 m/s: margins worked out from the formula |b(s) - D| - reach - V (m - tau (1 -
+ * e^(-m/tau))), by 20,000 steps: (4, 1) .1162, (4, 1.5) .6131, (6, 1.5) .2590, (6, 2) .7443 m. */
+START_TEST(margins_of_a_lane)
+{
+    const struct lane lane = {.25, 8, 1.1, .8, 9, 0};
+    CLOSE(margin_of(vec2_of(4, 1), 8, 10, &lane), .1162, 1e-3);
+    CLOSE(margin_of(vec2_of(4, 1.5), 8, 10, &lane), .6131, 1e-3);
+    CLOSE(margin_of(vec2_of(6, 1.5), 8, 10, &lane), .2590, 1e-3);
+    CLOSE(margin_of(vec2_of(6, 2), 8, 10, &lane), .7443, 1e-3);
+    CLOSE(margin_of(vec2_of(6, -2), 8, 10, &lane), margin_of(vec2_of(6, 2), 8, 10, &lane), 1e-12);
+}
+END_TEST
+
+/* Half the width of the unsafe lane of an 8 m pass, a still defender at 1 to 7 m from the passer,
+ * computed from the same formula: lanes widen towards the receiver, and youth's close much sooner.
+ */
+START_TEST(lanes_are_cones)
+{
+    static const struct {
+        double speed;
+        struct lane lane;
+        double half[7];
+    } table[] = {{10, {.25, 8, 1.1, .8, 9, 0}, {.80, .80, .81, .88, 1.03, 1.23, 1.51}},
+                 {12, {.25, 8, 1.1, .8, 9, 0}, {.80, .80, .80, .83, .90, 1.02, 1.19}},
+                 {7.5, {.32, 7.1, 1.05, .72, 9, 0}, {.72, .72, .74, .88, 1.13, 1.50, 1.99}},
+                 {6.5, {.35, 6.2, 1.0, .65, 9, 0}, {.65, .65, .69, .88, 1.20, 1.68, 2.27}}};
+    for (size_t row = 0; row < sizeof table / sizeof table[0]; row++) {
+        for (int at = 1; at <= 7; at++) {
+            double low = 0, high = 4;
+            for (int i = 0; i < 40; i++) {
+                double middle = (low + high) / 2;
+                bool caught =
+                    margin_of(vec2_of(at, middle), 8, table[row].speed, &table[row].lane) < 0;
+                low = caught ? middle : low;
+                high = caught ? high : middle;
+            }
+            CLOSE(low, table[row].half[at - 1], .011);
+        }
+    }
+}
+END_TEST
+
+/* A ball on its way over a standing reach of 1.33 heights (Gryko et al. 2022: 220.6 cm to 165.3 cm)
+ * and a jump is out of a hand's reach. */
+START_TEST(a_lob_is_over_the_hands_in_the_lane)
+{
+    CLOSE(220.6 / 165.3, 1.335, 5e-4);
+    const struct level *level = level_of(LEVEL_U16);
+    struct lane lane = motion_lane(level);
+    CLOSE(lane.high, 1.33 * level->height + level->reach_jump, 1e-12);
+    struct mover under = {{3, 0}, {0, 0}};
+    lane.reaction = 9; /* he stands there */
+    struct flight chest = motion_pass(level, PASS_CHEST, 6), lob = motion_pass(level, PASS_LOB, 6);
+    ck_assert_double_lt(motion_lane_margin(&chest, vec2_of(0, 0), vec2_of(6, 0), under, &lane), 0);
+    ck_assert_double_gt(motion_lane_margin(&lob, vec2_of(0, 0), vec2_of(6, 0), under, &lane), 0);
+}
+END_TEST
+
 /* A ball thrown up comes down after 2 sqrt(2 h / g): 1.106 s for 1.5 m. Over the floor a lob is
  * thrown at 5 to 7 m/s by grown players (common value). */
 START_TEST(lobs)
@@ -192,6 +265,9 @@ int main(void)
     tcase_add_test(all, a_pass_is_slowed_by_the_air);
     tcase_add_test(all, chest_passes_by_distance);
     tcase_add_test(all, bounce_passes_by_distance);
+    tcase_add_test(all, margins_of_a_lane);
+    tcase_add_test(all, lanes_are_cones);
+    tcase_add_test(all, a_lob_is_over_the_hands_in_the_lane);
     tcase_add_test(all, lobs);
     tcase_add_test(all, tries_for_goal);
     tcase_add_test(all, rings_hang_where_the_rulebooks_have_them);

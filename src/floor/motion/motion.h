@@ -67,6 +67,18 @@ struct gait motion_gait(const struct level *level, enum verb_pace effort, bool w
 /* One tick toward the velocity `command`. */
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt);
 
+/* How a defender goes for a pass, and how far he comes short of it, m; below 0 he gets a hand on
+ * it. */
+#define LANE_FREE 99.0 /* m: all of it is over his reach */
+struct lane {
+    double reaction, top, tau; /* s, m/s, s */
+    double hand, high;         /* m: a hand's reach, to the side and up */
+    double behind; /* m of the way's end that he cannot reach from behind the receiver */
+};
+struct lane motion_lane(const struct level *level);
+double motion_lane_margin(const struct flight *flight, struct vec2 from, struct vec2 to,
+                          struct mover defender, const struct lane *lane);
+
 /* A way to run: points, how fast each can be passed, and how far along it the body is. */
 struct course {
     struct path path;

@@ -253,8 +253,26 @@ static void say_time(struct maker *m, const struct sentence *s, const char *word
     diag_help(m->diags, diag, "write a time that can be kept, `%s 1.5 s`, or leave it out", word);
 }
 
+/* A hand-off and a shot take the time they take. */
+static bool takes_time(struct maker *m, const struct sentence *s)
+{
+    enum verb_task task = verb_row(s->verb)->task;
+    if (s->taking.unit == UNIT_NONE || (task != VERB_EXCHANGE && task != VERB_SHOOT)) {
+        return true;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_TIME, s->span,
+                 "`taking` says how long a movement or a pass lasts: a %s has its own time",
+                 task == VERB_SHOOT ? "shot" : "hand-off");
+    diag_help(m->diags, diag, "leave `taking` out");
+    return false;
+}
+
 static bool times_fit(struct maker *m, const struct sentence *s)
 {
+    if (!takes_time(m, s)) {
+        return false;
+    }
     const struct {
         const char *word;
         struct measure time;

@@ -321,6 +321,7 @@ static void new_record(struct world *world, size_t index, const struct task *tas
     record->defender = BODY_NONE;
     record->gap = -1;
     record->miss = -1;
+    record->lane_by = BODY_NONE;
 }
 
 /* What goes on first, in its old order, then the sentences of the step. */

@@ -102,6 +102,12 @@ static void dump_task(struct strbuf *out, const struct segment *segment, size_t 
         strbuf_text(out, " gap ");
         strbuf_fixed(out, record->gap / FEET, 1);
     }
+    if (record->lane_by != BODY_NONE) {
+        strbuf_text(out, " lane ");
+        strbuf_fixed(out, record->lane / FEET, 1);
+        strbuf_char(out, ' ');
+        body_print(out, record->lane_by);
+    }
     if (record->miss >= 0) {
         strbuf_text(out, " off ");
         strbuf_fixed(out, record->miss / FEET, 1);

@@ -18,7 +18,7 @@ struct track {
 /* Where the ball was from one moment to another: the spans follow each other without a gap, and the
  * ball goes from one to the next without a jump. */
 struct ball_span {
-    double from, to; /* seconds of the segment */
+    double from, to; /* seconds of the segment; the first may have begun before it: below 0 */
     enum { BALL_HELD, BALL_FLIGHT, BALL_SHOT, BALL_LOOSE } state;
     body holder;            /* HELD: who; FLIGHT, SHOT: who threw it; LOOSE: nobody */
     body target;            /* FLIGHT: who is to catch it */
@@ -49,6 +49,8 @@ struct task_record {
     bool has_corner;
     double miss;  /* PASS: from the receiver to the ball as it came, m; <0: it never did. Over what
                    * two hands and a step reach it was not caught, and run.missed said so */
+    double lane;  /* PASS: the lane's margin as it leaves the hand (motion_lane_margin), m, */
+    body lane_by; /* and of whom; BODY_NONE: no defender, not thrown, or over all hands */
     bool carried; /* it was still going on when the segment ended */
 };
 struct segment { /* one way through one step */

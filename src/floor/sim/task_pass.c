@@ -144,6 +144,26 @@ static void step_in(struct world *world, body who)
                              real_clamp(agent->m.at.y, near, 2 * court->half_court - near));
 }
 
+/* Who is nearest to getting a hand on it, as it leaves. */
+static void look_at_lane(const struct world *world, struct task_record *record)
+{
+    const struct ball *ball = &world->ball;
+    struct lane lane = motion_lane(world->level);
+    double least = LANE_FREE;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        if (!world->agent[b].here) {
+            continue;
+        }
+        double margin =
+            motion_lane_margin(&ball->flight, ball->start, ball->end, world->agent[b].m, &lane);
+        if (margin < least) {
+            least = margin;
+            record->lane_by = (body)b;
+        }
+    }
+    record->lane = record->lane_by == BODY_NONE ? 0 : least;
+}
+
 static void release(struct world *world, struct job *job, struct vec2 end)
 {
     const struct task *task = job->task;
@@ -163,6 +183,7 @@ static void release(struct world *world, struct job *job, struct vec2 end)
     record->to = end;
     world_mark(world, job->index, MOMENT_RELEASED);
     ball_throw(world, job, end);
+    look_at_lane(world, record);
     job->until = world->t + FOLLOW;
     step_in(world, task->who);
 }

@@ -218,6 +218,10 @@ static void put_tasks(struct positions_job *job, struct arena *scratch,
         if (record->miss >= 0) {
             put_number(job, ",\"off\":", record->miss);
         }
+        if (record->lane_by != BODY_NONE) {
+            put_number(job, ",\"lane\":", record->lane);
+            put_body(job, scratch, ",\"lane_by\":", record->lane_by);
+        }
         writer_text(&job->writer, "}");
     }
     writer_text(&job->writer, "]");

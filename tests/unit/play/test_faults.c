@@ -211,6 +211,9 @@ static const struct {
     {"2 holds for 0.5 s", true},
     {"2 holds for 31 s", false},
     {"2 screens for 4, taking 0.05 s", false},
+    {"1 passes to 2, taking 1.5 s", true},
+    {"1 shoots, taking 2 s", false},
+    {"1 hands off to 2, taking 2 s", false},
 };
 
 START_TEST(a_time_that_nobody_can_keep_is_refused)

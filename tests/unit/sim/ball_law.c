@@ -57,7 +57,8 @@ static void look_at_spans(const struct segment *segment, struct ball_fault *faul
     double end = 0;
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        worse(fault, fabs(span->from - end), span->from, "a gap between spans");
+        double gap = i == 0 ? span->from : fabs(span->from - end); /* the first may be older */
+        worse(fault, gap, span->from, "a gap between spans");
         worse(fault, span->from - span->to, span->from, "a span that ends before it begins");
         if (span->state == BALL_HELD && !segment->track[span->holder].on_floor) {
             worse(fault, 1, span->from, "held by nobody");

@@ -287,6 +287,8 @@ static const struct {
     {"1 passes to 2\n    at 0.5 s, 2 passes to 3", "run.late", " s later"},
     {"3 cuts to the rim\n    at 0.1 s, 1 passes to 3 at right corner", "run.missed",
      " ft from the ball"},
+    {"1 passes to 2 at right corner\n    2 cuts to the rim\n    2 clears to right corner",
+     "run.catch-place", "no nearer than "},
     {"at 0.3 s, 1 hands off to 2", "run.hand-off", " ft apart"},
     {"  start 1 top, 2 right wing, 3 out of bounds at left hash, 4 right corner, 5 left corner\n  "
      "ball 1\n"
