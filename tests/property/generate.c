@@ -63,7 +63,7 @@ static void begin_step(struct maker *maker)
     for (int i = 1; i <= MAKER_PLAYERS; i++) {
         maker->began[i] = maker->at[i];
         maker->moved[i] = maker->said[i] = maker->screened[i] = false;
-        maker->free[i] = 0;
+        maker->free[i] = maker->done[i] = 0;
     }
     maker->first_holder = maker->holder;
     maker->events = 0;

@@ -10,7 +10,7 @@
 
 #define APART 2.3   /* m: two who stand are further apart than this (ours) */
 #define PACE 2.2    /* m/s: about what a run comes to with its start and its stop (ours) */
-#define PATIENT 3.0 /* s that a player is made to wait: half of what the clock bears */
+#define PATIENT 4.0 /* s that a player is made to wait: half of what the clock bears */
 
 unsigned maker_roll(struct maker *maker, unsigned most)
 {
@@ -121,6 +121,7 @@ void maker_send(struct maker *maker, int who, struct vec2 to)
 void maker_busy(struct maker *maker, int who, double seconds)
 {
     maker->free[who] = real_max(maker->free[who], maker->begins) + seconds;
+    maker->done[who] = maker->free[who];
     if (maker->events && maker->event[maker->events - 1].who == who) {
         maker->event[maker->events - 1].end = maker->free[who];
     }
@@ -135,7 +136,7 @@ static const struct made_event *some_event(struct maker *maker, int who, bool ma
     for (int tries = 0; tries < 6 && maker->events; tries++) {
         const struct made_event *event = &maker->event[maker_roll(maker, (unsigned)maker->events)];
         bool screen = strcmp(event->verb, "screens") == 0;
-        bool soon = event->end < maker->free[who] + PATIENT;
+        bool soon = event->end < maker->done[who] + PATIENT;
         if (event->who != who && soon && (may_be_screen || !screen)) {
             return event;
         }
@@ -177,10 +178,11 @@ static void print_tie(struct maker *maker, int who, enum tie_kind kind)
     }
     const struct made_event *event = some_event(maker, who, moment);
     unsigned roll = maker_roll(maker, 10);
-    bool patient = !maker->open_screen && all_over(maker) < maker->free[who] + PATIENT;
+    bool patient = !maker->open_screen && all_over(maker) < maker->done[who] + PATIENT;
     if (moment && roll == 0) {
         strbuf_print(maker->out, "at %u.%u s, ", maker_roll(maker, 2), 3 + maker_roll(maker, 6));
-    } else if (moment && roll == 1 && maker->event[maker->events - 1].who != who) {
+    } else if (moment && roll == 1 && maker->event[maker->events - 1].who != who &&
+               maker->event[maker->events - 1].end < maker->done[who] + PATIENT) {
         strbuf_text(maker->out, "meanwhile ");
     } else if (moment && roll < 7 && event) {
         tie_to_moment(maker, event);

@@ -39,6 +39,8 @@ struct maker {
     bool open_screen; /* one is set and not yet used: nothing may wait for it to be over */
     bool over;        /* a shot is up */
     double free[MAKER_PLAYERS + 1]; /* about when each has done what he was told in this step, s */
+    double done[MAKER_PLAYERS + 1]; /* the same without the catches he waits for: his next sentence
+                                     * stands at the head of his queue from then on */
     double begins;                  /* the last sentence, about */
     struct made_event event[MAKER_EVENTS];
     size_t events;

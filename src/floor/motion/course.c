@@ -123,9 +123,12 @@ static struct vec2 on_piece(const struct path *path, size_t i, double along)
 static double nearest_ahead(const struct course *course, struct vec2 p, double last)
 {
     const struct path *path = &course->path;
-    double best = course->along, least = 1e18;
+    double best = course->along, least = 1e18, reach = 1e18;
     for (size_t i = course->piece; i + 1 < path->count && path->along[i] <= last; i++) {
         struct vec2 a = path->at[i], b = path->at[i + 1];
+        if (vec2_square(vec2_sub(a, p)) > reach) {
+            continue; /* no point of a piece so short can be nearer: most of them */
+        }
         double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
         double gap = path->along[i + 1] - path->along[i];
         double t = square > 0 ? ((p.x - a.x) * dx + (p.y - a.y) * dy) / square : 0;
@@ -135,6 +138,7 @@ static double nearest_ahead(const struct course *course, struct vec2 p, double l
         double ox = a.x + dx * t - p.x, oy = a.y + dy * t - p.y, far = ox * ox + oy * oy;
         if (far < least - 1e-9) {
             least = far;
+            reach = (real_sqrt(far) + 1.01 * STEP) * (real_sqrt(far) + 1.01 * STEP);
             best = path->along[i] + gap * t;
         }
     }

@@ -36,11 +36,11 @@ double guard_reaction(const struct world *world, body self, body who)
            real_mix(CLOSE_SEES, 1, real_smooth(far, CLOSE_NEAR, CLOSE_FAR));
 }
 
-static struct view look(const struct world *world, body self)
+/* `seen`: the ball and who had it, a reaction ago: the same for all. */
+static struct view look(const struct world *world, body self, struct glimpse seen)
 {
     body man = guard_minds(world, self);
     double reaction = world->level->reaction;
-    struct glimpse seen = see_ago(world, reaction);
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
     return (struct view){.man = free ? world->agent[self].m
                                      : see_body(world, man, guard_reaction(world, self, man)),
@@ -61,6 +61,9 @@ static struct aim by_rule(const struct world *world, const struct view *view)
 {
     const double soon = .08;
     struct vec2 now = man_rule(world, view->man.at, view->ball, view->has_ball);
+    if (vec2_square(view->man.v) + vec2_square(view->ball_v) == 0) {
+        return (struct aim){now, {0, 0}};
+    }
     struct vec2 man = vec2_along(view->man.at, view->man.v, soon);
     struct vec2 ball = vec2_along(view->ball, view->ball_v, soon);
     struct vec2 then = man_rule(world, man, ball, view->has_ball);
@@ -246,6 +249,7 @@ void guard_tick(struct world *world)
     help_tick(world);
     zone_tick(world);
     duty_tick(world);
+    struct glimpse seen = see_ago(world, world->level->reaction);
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         body man = guard_minds(world, (body)b);
@@ -256,7 +260,7 @@ void guard_tick(struct world *world)
         if (man != BODY_NONE && !world->agent[man].here) {
             continue;
         }
-        struct view view = look(world, (body)b);
+        struct view view = look(world, (body)b, seen);
         if (world->fresh) {
             agent->mind = agent->aim;
         }

@@ -7,6 +7,7 @@
 
 #define LEFT_BY 1.5        /* m: then a spot is free (play.h) */
 #define OPEN_BY (4 * FEET) /* nearest defender */
+#define AT_END .01         /* m: nearer to the end of his run nobody stirs */
 #define HAND 0.65          /* m: a hand in the lane */
 enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
@@ -349,6 +350,13 @@ static void one_player(struct world *world, body who, bool news)
     }
 }
 
+static bool stands_at_end(const struct agent *agent)
+{
+    const struct path *path = &agent->course.path;
+    return vec2_square(agent->m.v) < 1e-6 &&
+           vec2_square(vec2_sub(agent->m.at, path->at[path->count - 1])) < AT_END * AT_END;
+}
+
 /* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still.
  */
 static void idle(struct world *world, body who)
@@ -365,6 +373,8 @@ static void idle(struct world *world, body who)
         agent->command = steer_round(world, who, agent->command, to, BODY_NONE);
     } else if (agent->through) {
         agent->command = agent->m.v;
+    } else if (agent->going && stands_at_end(agent)) {
+        agent->command = vec2_of(0, 0);
     } else if (agent->going) {
         motion_progress(&agent->course, agent->m.at);
         agent->command = motion_wish(&agent->course, &soon, &agent->gait, 0);
