@@ -290,6 +290,7 @@ static void slip(struct maker *maker)
     }
     say_screen(maker, screener, user, false);
     maker->open_screen = false;
+    maker->events--; /* it is never set: he leaves before contact */
     maker_say(maker, screener, TIE_NOT, "moves", "slips");
     maker_send(maker, screener, vec2_of(0, 0));
     if (maker_chance(maker, 60)) {
