@@ -155,11 +155,11 @@ static struct wait deed_wait(const struct asked *asked)
 
 static void no_event(struct maker *m, const struct asked *asked)
 {
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
-                                 asked->event->kind == EVENT_CATCHES
-                                     ? "nobody passes to %s in this step"
-                                     : "no sentence of this step says that %s does this",
-                                 who_text(m, asked->by.subject).at);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
+                 is_catch(asked->event) ? "nobody passes to %s in this step"
+                                        : "no sentence of this step says that %s does this",
+                 who_text(m, asked->by.subject).at);
     diag_help(m->diags, diag, "name a sentence of this step by its player and verb: as 1 passes");
     m->play->broken = true;
 }

@@ -9,6 +9,7 @@
 #define OPEN_BY (4 * FEET) /* nearest defender */
 #define AT_END .01         /* m: nearer to the end of his run nobody stirs */
 #define HAND 0.65          /* m: a hand in the lane */
+#define LATE .35           /* s: a passer's follow-through, and the eye (ours) */
 enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
 static const struct task_class *const classes[] = {
@@ -258,6 +259,33 @@ static void drop(struct world *world, struct job *job)
     }
 }
 
+/* When a wait came true; TIME_NEVER for one that has no moment of its own. */
+static double moment_of(const struct world *world, const struct wait *wait)
+{
+    double time = TIME_NEVER;
+    if (wait->kind == WAIT_TASK) {
+        time = world->segment->record[wait->task].time[wait->moment];
+    } else if (wait->kind == WAIT_DEED) {
+        time = deed_time(world, wait);
+    } else if (wait->kind == WAIT_CLOCK) {
+        time = world_zero(world);
+    }
+    return time == TIME_NEVER ? time : time + wait->delay;
+}
+
+/* `as` and `at` say exactly when: who is not free by then is too late. */
+static void watch_late(struct world *world, const struct job *job)
+{
+    for (size_t i = 0; i < job->task->waits.count; i++) {
+        const struct wait *wait = &job->task->waits.at[i];
+        double moment = moment_of(world, wait);
+        if (wait->fixed && wait->written && moment != TIME_NEVER && world->t > moment + LATE) {
+            trouble_past(world, job, wait, moment);
+            return;
+        }
+    }
+}
+
 static void begin(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
@@ -268,6 +296,7 @@ static void begin(struct world *world, struct job *job)
         world->screen[job->task->who].live = false;
         agent->anchored = false;
     }
+    watch_late(world, job);
     world->segment->record[job->index].from = agent->m.at;
     world_mark(world, job->index, MOMENT_STARTED);
     task_class(job->task->kind)->start(world, job);

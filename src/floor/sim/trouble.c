@@ -227,3 +227,37 @@ void trouble_long(struct world *world)
                  job ? "; `" : "", STR_ARG(words), job ? "` is still going on" : "");
     diag_help(world->diags, diag, "make two steps of it");
 }
+
+/* What kept the player: the sentence before. */
+static const struct job *kept_by(const struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    return agent->head > 0 ? &world->job[agent->queue[agent->head - 1]] : NULL;
+}
+
+void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
+                  double moment)
+{
+    const struct job *before = kept_by(world, job);
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    strbuf_print(&out, "`%.*s` comes too late: that moment is ",
+                 STR_ARG(words_of(world, job->task)));
+    strbuf_fixed(&out, moment - world_zero(world), 1);
+    strbuf_text(&out, " s into the step, and ");
+    body_print(&out, job->task->who);
+    if (before) {
+        strbuf_print(&out, " is busy with `%.*s` until ", STR_ARG(words_of(world, before->task)));
+    } else {
+        strbuf_text(&out, " cannot start before ");
+    }
+    strbuf_fixed(&out, world->t - world_zero(world), 1);
+    strbuf_text(&out, " s");
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_PAST,
+                 wait->span.source < world->sources->all.count ? wait->span : job->task->span,
+                 "%.*s", STR_ARG(strbuf_str(&out)));
+    diag_help(world->diags, diag,
+              "write `after` or `when` in place of `as`, a later time, or cut the sentence before "
+              "short with `until`");
+}

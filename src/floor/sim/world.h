@@ -397,5 +397,8 @@ void record_finish(struct world *world);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
 void trouble_waited(struct world *world, const struct job *job);
 void trouble_long(struct world *world);
+/* The moment that it was to start at, s, was over before its player was free. */
+void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
+                  double moment);
 
 #endif

@@ -217,6 +217,135 @@ START_TEST(a_defender_who_never_does_it_is_said_by_name)
 }
 END_TEST
 
+/* ---- moments that are past, and those that never come ---- */
+
+START_TEST(at_a_time_at_which_the_player_is_still_busy_is_said)
+{
+    told_run(&told, "start five-out\n3 cuts to the rim\n3 clears to right block\n"
+                    "at 1 s, 3 fills left corner\n");
+    told_says(&told, "run.past",
+              "1.0 s into the step, and 3 is busy with `3 clears to right block`");
+    told_run(&told, "start five-out\n3 cuts to the rim\nat 4 s, 3 clears to left corner\n");
+    told_is_sound(&told);
+    told_run(&told, "start five-out\n3 cuts to the rim\nat 1 s, 3 clears to left corner\n");
+    told_is_sound(&told); /* it fixes the start, and cuts short what he is doing */
+    ck_assert_double_eq_tol(told_time(told_segment(&told, 0, -1), 1, MOMENT_STARTED), 1, 1e-3);
+}
+END_TEST
+
+START_TEST(as_something_that_was_before_the_player_was_free_is_said)
+{
+    told_run(&told, "start five-out\n1 passes to 2\n3 cuts to right block\n"
+                    "3 clears to left corner\nas 1 passes, 3 fills left wing\n");
+    told_says(&told, "run.past", "`as 1 passes, 3 fills left wing` comes too late");
+}
+END_TEST
+
+START_TEST(a_circle_is_said_in_the_coachs_own_sentences)
+{
+    told_run(&told, "start five-out\nafter 3 cuts, 1 dribbles to left wing\n"
+                    "after 1 dribbles, 3 cuts to the rim\n");
+    told_says(&told, "play.circle", "`after 3 cuts, 1 dribbles to left wing`");
+    told_says(&told, "play.circle", "`after 1 dribbles, 3 cuts to the rim`");
+}
+END_TEST
+
+START_TEST(a_circle_by_way_of_a_players_own_order_is_said)
+{
+    told_run(&told, "start five-out\nafter 3 clears, 1 dribbles to left wing\n"
+                    "after 1 dribbles, 3 cuts to the rim\n3 clears to left corner\n");
+    ck_assert_uint_gt(told.text.diags.errors, 0);
+    told_says(&told, "play.circle", "3 clears to left corner");
+}
+END_TEST
+
+START_TEST(a_tie_to_what_never_happens_is_said)
+{
+    told_run(&told, "start five-out\nwhen 5 has the ball, 3 cuts to the rim\n1 passes to 2\n");
+    told_says(&told, "play.no-event", "nobody passes to 5");
+    told_run(&told,
+             "start five-out\ndefense man\nwhen 3 is past 4, 3 cuts to the rim\n1 passes to 2\n");
+    told_says(&told, "run.stuck", "`3 is past 4` does not come about");
+}
+END_TEST
+
+START_TEST(a_wait_of_more_than_eight_seconds_is_said)
+{
+    told_run(&told, "start five-out\n2 holds for 10 s\nafter 2 holds, 3 cuts to the rim\n");
+    told_says(&told, "run.wait", "has waited 8 seconds for `2 holds for 10 s`");
+}
+END_TEST
+
+START_TEST(a_step_of_more_than_half_a_minute_is_said)
+{
+    told_run(&told, "start five-out\n2 holds for 20 s\n2 holds for 20 s\n");
+    told_says(&told, "run.long", "more than 30 seconds");
+}
+END_TEST
+
+/* ---- every event of every kind ---- */
+
+static const struct {
+    const char *play;
+    size_t on, task; /* what is waited for, and who waits */
+    enum moment moment;
+    double after;
+} events[] = {
+    {"1 passes to 2\nas 1 passes, 3 cuts to the rim", 0, 1, MOMENT_RELEASED, 0},
+    {"1 passes to 2\nafter 1 passes, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
+    {"1 passes to 2\nas 2 catches, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
+    {"1 passes to 2\nwhen 2 has the ball, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
+    {"1 passes to 2\n1 s after 2 catches, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 1},
+    {"1 passes to 2\nwhile 1 passes, 3 cuts to the rim", 0, 1, MOMENT_STARTED, 0},
+    {"1 passes to 2\nmeanwhile, 3 cuts to the rim", 0, 1, MOMENT_STARTED, 0},
+    {"1 passes to 2\nthen 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 0},
+    {"1 passes to 2\n1 s later, 3 cuts to the rim", 0, 1, MOMENT_CAUGHT, 1},
+    {"3 screens for 2\n2 comes off 3 to top\nas 3 screens, 4 cuts to the rim", 0, 2, MOMENT_SET, 0},
+    {"3 screens for 2\n2 comes off 3 to top\nafter 3 screens, 4 cuts to the rim", 0, 2, MOMENT_USED,
+     0},
+    {"3 screens for 2\n2 comes off 3 to top\nwhile 3 screens, 4 cuts to the rim", 0, 2,
+     MOMENT_STARTED, 0},
+    {"3 screens for 2\n2 comes off 3 to top\nas 2 cuts, 4 cuts to the rim", 1, 2, MOMENT_STARTED,
+     0},
+    {"3 cuts to the rim\nafter 3 cuts, 2 cuts to top", 0, 1, MOMENT_ARRIVED, 0},
+    {"1 dribbles to left slot\nafter 1 dribbles, 2 cuts to the rim", 0, 1, MOMENT_ARRIVED, 0},
+    {"2 holds for 1 s\nafter 2 holds, 3 cuts to the rim", 0, 1, MOMENT_ARRIVED, 0},
+    {"1 hands off to 3\nas 1 hands off, 4 cuts to the rim", 1, 2, MOMENT_RELEASED, 0},
+    {"1 hands off to 3\nwhen 3 catches, 4 cuts to the rim", 1, 2, MOMENT_CAUGHT, 0},
+    {"1 shoots\nafter 1 shoots, 4 rebounds", 0, 1, MOMENT_RELEASED, 0},
+};
+
+START_TEST(each_event_has_its_moment)
+{
+    told_run(&told, str_format(&arena, "start five-out\ndefense man\n%s\n", events[_i].play).at);
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double moment = told_time(way, events[_i].on, events[_i].moment) + events[_i].after;
+    double began = told_time(way, events[_i].task, MOMENT_STARTED);
+    ck_assert_msg(began >= moment - 1e-6 && began <= moment + .02, "`%s`: %d ms late",
+                  events[_i].play, (int)((began - moment) * 1000));
+}
+END_TEST
+
+START_TEST(a_time_of_the_step_is_exact)
+{
+    told_run(&told, "start five-out\nat 2 s, 3 cuts to the rim\n1 holds for 3 s\n");
+    told_is_sound(&told);
+    ck_assert_double_eq_tol(told_time(told_segment(&told, 0, -1), 0, MOMENT_STARTED), 2, 1e-3);
+}
+END_TEST
+
+START_TEST(a_clause_finds_the_nearest_earlier_sentence_else_the_nearest_later)
+{
+    told_run(&told, "start five-out\n3 cuts to the rim\n3 cuts to left corner\n"
+                    "after 3 cuts, 2 cuts to the rim\n3 cuts to left wing\n");
+    ck_assert_int_eq(told.play->steps.at[0].tasks.at[2].waits.at[0].task, 1);
+    told_run(&told, "start five-out\nafter 3 cuts, 2 cuts to the rim\n3 cuts to left corner\n"
+                    "3 cuts to left wing\n");
+    ck_assert_int_eq(told.play->steps.at[0].tasks.at[0].waits.at[0].task, 1);
+}
+END_TEST
+
 /* ---- steps that overlap, and steps behind a branch ---- */
 
 #define MILLRACE                                                                                   \
@@ -461,6 +590,20 @@ int main(void)
     tcase_add_test(steps, a_shared_repeat_is_the_other_side_in_a_mirror);
     tcase_add_test(steps, plays_that_share_each_others_repeats_come_to_an_end);
     suite_add_tcase(suite, steps);
+    TCase *moments = tcase_create("moments");
+    tcase_add_checked_fixture(moments, open_arena, close_arena);
+    tcase_add_test(moments, at_a_time_at_which_the_player_is_still_busy_is_said);
+    tcase_add_test(moments, as_something_that_was_before_the_player_was_free_is_said);
+    tcase_add_test(moments, a_circle_is_said_in_the_coachs_own_sentences);
+    tcase_add_test(moments, a_circle_by_way_of_a_players_own_order_is_said);
+    tcase_add_test(moments, a_tie_to_what_never_happens_is_said);
+    tcase_add_test(moments, a_wait_of_more_than_eight_seconds_is_said);
+    tcase_add_test(moments, a_step_of_more_than_half_a_minute_is_said);
+    tcase_add_loop_test(moments, each_event_has_its_moment, 0,
+                        (int)(sizeof events / sizeof *events));
+    tcase_add_test(moments, a_time_of_the_step_is_exact);
+    tcase_add_test(moments, a_clause_finds_the_nearest_earlier_sentence_else_the_nearest_later);
+    suite_add_tcase(suite, moments);
     TCase *deeds = tcase_create("deeds");
     tcase_add_checked_fixture(deeds, open_arena, close_arena);
     tcase_add_test(deeds, a_team_mate_goes_as_the_helper_comes);
