@@ -78,7 +78,11 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
     struct strbuf subjects;
     strbuf_init(&subjects, t->arena);
     int count = say_subjects(t, &subjects, index);
-    say_upper(out, strbuf_str(&subjects));
+    if (body_is_defender(task->who)) { /* x4 is called so wherever it stands */
+        strbuf_add(out, strbuf_str(&subjects));
+    } else {
+        say_upper(out, strbuf_str(&subjects));
+    }
     strbuf_char(out, ' ');
     say_task(t, out, task, count > 1 ? FORM_BARE : FORM_THIRD);
     if (when.size && !after) {

@@ -159,6 +159,28 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
     add_sentence(t, out, &sentence);
 }
 
+/* "x4 helps to the lane as 1 drives: you are open." */
+static bool is_left(const struct teller *t, const struct task *task)
+{
+    return task->kind == TASK_GUARD && task->other != t->you && *verb_more(task->verb) &&
+           guards_then(t, task->who, task) == t->you;
+}
+
+static void say_left(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    struct strbuf when = sentence_of(t);
+    say_body(t, out, task->who);
+    strbuf_char(out, ' ');
+    say_task(t, out, task, FORM_THIRD);
+    say_when(t, &when, task);
+    if (when.size) {
+        strbuf_char(out, ' ');
+        strbuf_add(out, strbuf_str(&when));
+    }
+    strbuf_print(out, ": %s", verb_more(task->verb));
+    end_sentence(out);
+}
+
 /* ---- standing still ---- */
 
 static const struct {
@@ -288,6 +310,8 @@ static bool say_tasks(const struct teller *t, struct strbuf *out, size_t from)
             say_catch(t, out, i);
         } else if (task->kind == TASK_SCREEN && task->other == t->you) {
             say_screened(t, out, i);
+        } else if (is_left(t, task)) {
+            say_left(t, out, task);
         }
     }
     return out->size > before;
