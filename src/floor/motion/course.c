@@ -14,7 +14,7 @@
 #define SEARCH .8       /* m of way in which the nearest point is looked for */
 #define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (ours) */
 #define NEARLY .05      /* m before a length at which it is reached */
-#define LONG 12.0       /* s: nobody runs longer */
+#define LONG 30.0       /* s: nobody runs longer */
 #define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
 
 /* The turn over WINDOW metres on either side of a point, and how long that piece of way is. */
@@ -234,12 +234,13 @@ double motion_course_time(const struct course *course, struct mover mover, const
     struct course copy = *course;
     const double dt = 1.0 / 60, last = along - NEARLY;
     double t = 0, before = copy.along;
-    struct vec2 command = motion_follow(&copy, &mover, gait, end_speed);
+    motion_progress(&copy, mover.at);
     while (copy.along < last && t < LONG) {
-        motion_advance(&mover, gait, command, dt);
+        struct mover soon = {vec2_along(mover.at, mover.v, dt), mover.v};
+        motion_advance(&mover, gait, motion_wish(&copy, &soon, gait, end_speed), dt);
         t += dt;
         before = copy.along;
-        command = motion_follow(&copy, &mover, gait, end_speed);
+        motion_progress(&copy, mover.at);
     }
     if (there) {
         *there = mover;

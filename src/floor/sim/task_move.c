@@ -12,11 +12,14 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
-#define HURRY .1        /* s less than it takes, and nobody sees it (ours) */
-#define NEARLY 2.2      /* m: then he has come as near as he can */
-#define STANDS .5       /* m/s: who is slower stands, */
-#define ON_IT .4        /* m from the place: on it, */
-#define SHOULDERS .12   /* m of air: and the other beside him (all ours) */
+#define SHORT .05       /* m that motion_course_time stops short of a length */
+#define CREEPS .1       /* m/s: slower than that nobody is said to go */
+enum { PACES = 4 };   /* times a second that a movement which is told its time looks at the clock */
+#define HURRY .1      /* s less than it takes, and nobody sees it (ours) */
+#define NEARLY 2.2    /* m: then he has come as near as he can */
+#define STANDS .5     /* m/s: who is slower stands, */
+#define ON_IT .4      /* m from the place: on it, */
+#define SHOULDERS .12 /* m of air: and the other beside him (all ours) */
 #define BESIDE (2 * MOTION_BODY + SHOULDERS + ON_IT)
 
 struct vec2 move_goal(struct world *world, const struct task *task)
@@ -35,6 +38,13 @@ struct vec2 move_goal(struct world *world, const struct task *task)
     return goal;
 }
 
+/* Seconds until he is there, at that gait, if nothing is in the way. */
+static double time_left(const struct agent *agent, const struct gait *gait)
+{
+    double there = agent->course.goal - THERE + SHORT;
+    return motion_course_time(&agent->course, agent->m, gait, agent->end_speed, there, NULL);
+}
+
 /* Seconds that it takes at least: at top speed, but off the mark, round the corners and to a stop.
  */
 static double least_time(const struct agent *agent)
@@ -42,7 +52,7 @@ static double least_time(const struct agent *agent)
     struct gait gait = agent->gait;
     gait.top = gait.sprint;
     gait.clip = 0;
-    return motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL);
+    return time_left(agent, &gait);
 }
 
 static void say_fast(struct world *world, const struct task *task, double length, double least)
@@ -61,16 +71,15 @@ static void say_fast(struct world *world, const struct task *task, double length
               strbuf_str(&needs).at);
 }
 
-/* The steady speed at which the way takes `seconds`. */
+/* The steady speed at which what is left of the way takes `seconds`. */
 static void take_time(struct agent *agent, double seconds)
 {
-    double low = .3, high = agent->gait.sprint;
+    double low = CREEPS, high = agent->gait.sprint;
     struct gait gait = agent->gait;
     gait.top = agent->gait.sprint;
     for (int i = 0; i < 18; i++) {
         gait.clip = (low + high) / 2;
-        if (motion_course_time(&agent->course, agent->m, &gait, 0, agent->course.goal, NULL) >
-            seconds) {
+        if (time_left(agent, &gait) > seconds) {
             low = gait.clip;
         } else {
             high = gait.clip;
@@ -91,6 +100,7 @@ void move_along(struct world *world, struct job *job, const struct route *route,
     agent->anchored = false;
     agent->stuck_since = world->t;
     agent->stuck_along = 0;
+    agent->end_speed = 0;
     if (job->task->taking > 0) {
         double least = least_time(agent);
         if (job->task->taking < least - HURRY) {
@@ -119,7 +129,8 @@ static double end_speed(struct world *world, body who)
 
 static bool is_blocked(const struct world *world, struct agent *agent)
 {
-    bool gets_on = agent->course.along > agent->stuck_along + .04 && vec2_length(agent->m.v) > .3;
+    double slow = agent->gait.clip > 0 ? real_min(.3, agent->gait.clip / 2) : .3;
+    bool gets_on = agent->course.along > agent->stuck_along + .04 && vec2_length(agent->m.v) > slow;
     if (gets_on) {
         agent->stuck_along = agent->course.along;
         agent->stuck_since = world->t;
@@ -153,7 +164,8 @@ static bool is_taken(const struct world *world, const struct job *job)
     struct vec2 at = world->agent[job->task->who].m.at;
     for (int i = 0; i < world->bodies; i++) {
         const struct agent *o = &world->agent[world->present[i]];
-        bool stands = world->present[i] != job->task->who && vec2_square(o->m.v) < STANDS * STANDS;
+        bool stands = world->present[i] != job->task->who && !o->shadow &&
+                      vec2_square(o->m.v) < STANDS * STANDS;
         if (stands && vec2_near(o->m.at, job->goal, ON_IT) &&
             vec2_near(o->m.at, at, 2 * MOTION_BODY + SHOULDERS)) {
             return true;
@@ -185,6 +197,10 @@ bool move_tick(struct world *world, struct job *job)
 {
     struct agent *agent = &world->agent[job->task->who];
     agent->end_speed = end_speed(world, job->task->who);
+    double left = job->begun + job->task->taking - world->t;
+    if (job->task->taking > 0 && left > HURRY && world_beat(world, PACES)) {
+        take_time(agent, left);
+    }
     struct mover soon = world_soon(world, agent);
     motion_progress(&agent->course, agent->m.at);
     agent->command = motion_wish(&agent->course, &soon, &agent->gait, agent->end_speed);
