@@ -365,6 +365,24 @@ static void set_full_floor(struct maker *m)
     }
 }
 
+/* Where the words about their side take them to stand: at home, with the ball where it is. */
+static void plan_areas(struct maker *m)
+{
+    const struct play *play = m->play;
+    struct zone_home home[ZONE_DEFENDERS];
+    if (play->zone == ZONE_NONE || play->ball == BODY_NONE) {
+        return;
+    }
+    zone_homes(play->court, play->zone, m->flow.at[play->ball], play->throw_in, play->mirrored,
+               home);
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        body x = body_defender(k + 1);
+        if (!play->start[x].placed && play->guards[x] == BODY_NONE) {
+            m->flow.at[x] = home[k].point > 0 ? home[k].at : m->flow.at[play->ball];
+        }
+    }
+}
+
 void play_start(struct maker *m, const struct source_play *source)
 {
     struct play *play = m->play;
@@ -397,6 +415,7 @@ void play_start(struct maker *m, const struct source_play *source)
         default_ball(m);
     }
     m->flow.holder = play->ball;
+    plan_areas(m);
     set_full_floor(m);
     hold_apart(m);
 }
