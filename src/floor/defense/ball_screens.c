@@ -11,9 +11,12 @@
 #define OFF 1.15    /* m: a step lower, to get under */
 #define LEAN -.25   /* of the way out: so that he has to use the screen */
 #define BESIDE .3   /* m off the line to the rim, from which the screener has a side */
+#define BODY .28    /* m: and some air */
 #define THROUGH .80 /* m from the screener: two bodies and .30 */
 #define OUTSIDE .62 /* m: two bodies and .12 */
 #define LEVEL .25   /* m ahead of the handler */
+#define CHASED 1.0  /* m/s */
+#define BACK .55    /* m behind him */
 #define STOPPED .5  /* m/s */
 #define REFUSES .6  /* m/s: he goes, and not to the screen */
 #define REFUSES_TO .15
@@ -42,7 +45,8 @@ struct coverage defense_coverage(enum strategy guard, enum strategy big)
 static struct ways out_of(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->man);
-    struct vec2 left = vec2_left(w.rim), off = vec2_sub(seen->screener, seen->man);
+    struct vec2 left = vec2_left(vec2_unit(vec2_scale(seen->from, -1)));
+    struct vec2 off = vec2_sub(seen->screener, seen->from);
     double side = real_clamp(vec2_dot(off, left) / BESIDE, -1, 1);
     w.exit = vec2_unit(vec2_add(vec2_scale(left, side), vec2_scale(w.exit, .6)));
     return w;
@@ -101,21 +105,49 @@ static struct aim meets(const struct seen_screen *seen, double soon, double off)
                         seen->man_v};
 }
 
-/* Over the top: round the screener's outer shoulder, at the handler's hip. */
+/* Over the top: round the screener's outer shoulder, while the screen is still before him. */
+static bool over_the_top(const struct seen_screen *seen, struct aim *aim)
+{
+    struct vec2 rim = vec2_unit(vec2_scale(seen->screener, -1));
+    bool goes_by = beyond(seen, seen->man) > -.2 && beyond(seen, seen->self) < 0;
+    if (!goes_by || vec2_distance(seen->self, seen->screener) > 1.2) {
+        return false;
+    }
+    struct vec2 by = vec2_along(seen->screener, rim, -OUTSIDE);
+    by = vec2_along(by, out_of(seen).exit, .3);
+    *aim = (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};
+    return true;
+}
+
+/* At the handler's hip. */
 static struct aim over_follows(const struct seen_screen *seen)
 {
+    struct aim top;
     if (refuses(seen)) {
         return meets(seen, .25, .9);
     }
-    struct vec2 rim = vec2_unit(vec2_scale(seen->screener, -1));
-    bool goes_by = beyond(seen, seen->man) > -.2;
-    if (goes_by && beyond(seen, seen->self) < 0 &&
-        vec2_distance(seen->self, seen->screener) < 1.2) {
-        struct vec2 by = vec2_along(seen->screener, rim, -OUTSIDE);
-        by = vec2_along(by, out_of(seen).exit, .3);
-        return (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};
+    if (over_the_top(seen, &top)) {
+        return top;
     }
-    return meets(seen, .15, .65);
+    struct aim aim = meets(seen, .15, .65);
+    if (vec2_distance(aim.at, seen->screener) < 2 * BODY) { /* no room there: at his side */
+        struct vec2 out = out_of(seen).exit;
+        double side = vec2_dot(vec2_sub(seen->self, seen->man), out) < 0 ? -1 : 1;
+        aim.at = vec2_along(seen->man, out, side * .55);
+    }
+    return aim;
+}
+
+/* With a big waiting below: over the top and on at the handler's back; when he stops, up to him
+ * from where he has come. */
+static struct aim chases(const struct seen_screen *seen)
+{
+    if (!seen->passed || refuses(seen)) {
+        return over_follows(seen);
+    }
+    bool runs = vec2_length(seen->man_v) > CHASED;
+    struct vec2 back = runs ? vec2_scale(seen->man_v, -1) : vec2_sub(seen->self, seen->man);
+    return (struct aim){vec2_along(seen->man, vec2_unit(back), BACK), seen->man_v};
 }
 
 /* Through on the rim's side, level with the handler; to meet him behind. */
@@ -128,10 +160,12 @@ static struct aim under_follows(const struct seen_screen *seen)
     struct vec2 out = out_of(seen).exit;
     double v = vec2_dot(seen->man_v, out), self = beyond(seen, seen->self);
     bool through = self > .2;
-    if (through && vec2_length(seen->man_v) < STOPPED) {
-        return meets(seen, 0, .75);
+    struct aim stops = meets(seen, 0, .75);
+    bool room = vec2_distance(stops.at, seen->screener) > 2 * BODY;
+    if (through && room && vec2_length(seen->man_v) < STOPPED) {
+        return stops;
     }
-    if (through && (seen->passed || beyond(seen, seen->man) > 1.0)) {
+    if (seen->passed || (through && beyond(seen, seen->man) > 1.0)) {
         return meets(seen, .25, .9);
     }
     double level = real_clamp(beyond(seen, seen->man) + .35 * v + LEVEL, -1, 1.3);
@@ -141,6 +175,10 @@ static struct aim under_follows(const struct seen_screen *seen)
 
 static struct aim trap_follows(const struct seen_screen *seen)
 {
+    struct aim top;
+    if (over_the_top(seen, &top)) {
+        return top;
+    }
     struct ways w = out_of(seen);
     return (struct aim){ways_beside(seen->man, w.exit, -.6, w.rim, .8, .62), seen->man_v};
 }
@@ -167,7 +205,7 @@ static struct aim big_below(const struct seen_screen *seen)
 static struct aim big_off(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->screener);
-    return still(ways_beside(seen->screener, w.rim, 1, w.exit, 0, 1.5));
+    return still(ways_beside(seen->screener, w.rim, 1, out_of(seen).exit, -.5, 1.5));
 }
 static struct aim big_up(const struct seen_screen *seen)
 {
@@ -190,8 +228,9 @@ static struct aim hedge_jumps(const struct seen_screen *seen)
 static struct aim trap_jumps(const struct seen_screen *seen)
 {
     struct ways w = out_of(seen);
-    struct vec2 at = vec2_along(seen->man, seen->man_v, .2);
-    return (struct aim){ways_beside(at, w.exit, .9, w.rim, .35, .66), seen->man_v};
+    struct vec2 at = vec2_along(seen->man, seen->man_v, .05);
+    return (struct aim){ways_beside(at, w.exit, .9, w.rim, .35, .66),
+                        vec2_scale(seen->man_v, .8)}; /* not past him when he stops */
 }
 
 /* Low, between the two, nearer to the handler as he comes; `shade` to the handler's side of it. */
@@ -233,11 +272,13 @@ static const struct {
 struct aim defense_on_handler(struct coverage coverage, const struct seen_screen *seen)
 {
     ways_aim *waits = coverages[coverage.guard].waits, *follows = coverages[coverage.guard].follows;
+    bool over = coverage.guard == STRATEGY_OVER;
     if (seen->left) {
-        return follows ? follows(seen) : over_follows(seen);
+        return over && coverage.big == STRATEGY_DROP ? chases(seen)
+               : follows                             ? follows(seen)
+                                                     : over_follows(seen);
     }
-    bool forced = coverage.guard == STRATEGY_OVER &&
-                  (coverage.big == STRATEGY_HEDGE || coverage.big == STRATEGY_DROP);
+    bool forced = over && (coverage.big == STRATEGY_HEDGE || coverage.big == STRATEGY_DROP);
     return forced ? forces_in(seen) : waits ? waits(seen) : over_waits(seen);
 }
 

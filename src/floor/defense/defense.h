@@ -49,6 +49,7 @@ enum strategy defense_strategy_of(enum verb verb); /* STRATEGY_NONE: no verb of 
 struct seen_screen {
     struct vec2 man, man_v, ball, exit; /* the user */
     struct vec2 screener;
+    struct vec2 from; /* where the user stood when he left; until then where he stands */
     struct vec2 self; /* the defender */
     bool left;        /* the user is on the way */
     bool passed;      /* and past the screener */
@@ -61,6 +62,9 @@ struct aim {
 /* Off the ball: the user's defender; the screener's own, while his man screens. */
 struct aim defense_screened(enum strategy strategy, const struct seen_screen *seen);
 struct aim defense_screener(enum strategy strategy, const struct seen_screen *seen);
+
+/* Who has left his screen for the ring, while his man stays with him. */
+struct aim defense_roller(const struct seen_screen *seen);
 
 /* On the ball: what the handler's and the screener's defender do, from each one's own word. */
 struct coverage {

@@ -8,6 +8,7 @@
 #define GUARD .80       /* m: close to a man without the ball */
 #define UNDER_NEAR 1.15 /* m from user to screener at which the way through is taken */
 #define UNDER_BY .80    /* m from the screener: two bodies and .30 */
+#define OFF_HIM .90     /* m from the screener: he does not go round him */
 #define RIMWARD .4      /* cosine: he is going to the rim */
 
 static const enum verb strategy_verbs[STRATEGY_COUNT] = {
@@ -136,7 +137,7 @@ static struct aim behind(const struct seen_screen *seen)
 
 static struct aim trail_follows(const struct seen_screen *seen)
 {
-    if (!seen->passed && ways_rimward(seen, .35) && leaves_screen(seen)) {
+    if (!seen->passed && leaves_screen(seen)) {
         return guards(seen); /* behind his back, not round the screen */
     }
     return behind(seen);
@@ -154,11 +155,16 @@ static struct aim under_follows(const struct seen_screen *seen)
     struct ways w = ways_of(seen, seen->screener);
     struct vec2 inside = vec2_unit(vec2_add(vec2_scale(w.exit, .5), w.rim));
     struct vec2 by = vec2_along(seen->screener, inside, UNDER_BY);
+    if (!seen->passed && ways_rimward(seen, RIMWARD) && leaves_screen(seen) &&
+        vec2_distance(seen->man, seen->screener) > OFF_HIM) {
+        return guards(seen); /* a back cut */
+    }
     if (!seen->passed && vec2_distance(seen->man, seen->screener) > UNDER_NEAR + .5) {
         return under_waits(seen);
     }
     bool there = vec2_dot(vec2_sub(seen->self, by), w.exit) > -.25;
-    if (!there) {
+    bool inside_him = vec2_length(seen->self) < vec2_length(seen->man) - .3;
+    if (!there && !(seen->passed && inside_him && ways_rimward(seen, RIMWARD))) {
         return (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};
     }
     struct vec2 rim = vec2_unit(vec2_scale(seen->man, -1));
@@ -182,7 +188,7 @@ static struct aim stands_below(const struct seen_screen *seen)
 static struct aim opens_the_gap(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->screener);
-    return (struct aim){ways_beside(seen->screener, w.ball, 1, w.rim, .1, 1.3), {0, 0}};
+    return (struct aim){ways_beside(seen->screener, w.ball, 1, w.rim, .9, 1.3), {0, 0}};
 }
 
 static struct aim steps_out(const struct seen_screen *seen)
@@ -218,6 +224,11 @@ struct aim defense_screener(enum strategy strategy, const struct seen_screen *se
 {
     ways_aim *stands = answers[strategy].screener;
     return stands ? stands(seen) : answers[STRATEGY_NONE].screener(seen);
+}
+
+struct aim defense_roller(const struct seen_screen *seen)
+{
+    return guards(seen);
 }
 
 /* ---- no screen ---- */

@@ -409,6 +409,9 @@ static const struct candidate perimeter[] = {{SPOT_TOP, SIDE_NONE},    {SPOT_SLO
                                              {SPOT_CORNER, SIDE_RIGHT}};
 enum { PERIMETER_COUNT = sizeof perimeter / sizeof *perimeter };
 
+#define LONG_PASS 8.2 /* m: from there on a pass gives the defender time (ours) */
+#define LONG_COST 3.0 /* m of way that a metre more of it is worth */
+
 /* How far round the place is; infinite when it will not do. A tie goes to the side the mover is
  * on; in the exact middle to the left, or the right in a mirrored play. */
 static double perimeter_cost(const struct maker *m, const struct candidate *spot, body mover,
@@ -425,9 +428,22 @@ static double perimeter_cost(const struct maker *m, const struct candidate *spot
         if (vec2_distance(p, ball) <= vec2_distance(from, ball)) {
             return HUGE_VAL;
         }
+        far += LONG_COST * real_max(0, vec2_distance(p, ball) - LONG_PASS);
     }
     enum side second = m->plain->mirrored ? SIDE_LEFT : SIDE_RIGHT;
     return far + (spot->side == second ? 1e-9 : 0);
+}
+
+/* Who stands on a spot of the perimeter may fade to where he is: he has left it by then. */
+static const struct candidate *own_perimeter(const struct maker *m, body mover)
+{
+    for (size_t i = 0; i < PERIMETER_COUNT; i++) {
+        struct vec2 p = court_spot(m->play->court, perimeter[i].spot, perimeter[i].side);
+        if (vec2_distance(p, m->flow.at[mover]) < ELSEWHERE) {
+            return &perimeter[i];
+        }
+    }
+    return NULL;
 }
 
 static bool empty_perimeter(struct maker *m, body mover, bool away, struct span span,
@@ -448,6 +464,11 @@ static bool empty_perimeter(struct maker *m, body mover, bool away, struct span 
             *goal = where_spot(m, best->spot, best->side);
             return true;
         }
+    }
+    const struct candidate *own = away ? own_perimeter(m, mover) : NULL;
+    if (own) {
+        *goal = where_spot(m, own->spot, own->side);
+        return true;
     }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SPOT, span,
                                  "no empty spot on the perimeter for %s", who_text(m, mover).at);

@@ -83,14 +83,9 @@ static bool by_strategy(struct world *world, body self, const struct view *view,
 }
 
 /* Whose business it is, first to last; when it is nobody's the man rules hold. */
-static guard_decider *const deciders[] = {guard_zone,
-                                          duty_aim,
-                                          help_aim,
-                                          guard_at_pick,
-                                          guard_tags_roller,
-                                          guard_at_screen,
-                                          guard_at_own_screener,
-                                          by_strategy};
+static guard_decider *const deciders[] = {
+    guard_zone,      guard_at_pick,         duty_aim,        help_aim,   guard_tags_roller,
+    guard_at_screen, guard_at_own_screener, guard_at_roller, by_strategy};
 
 static struct aim wanted(struct world *world, body self, const struct view *view)
 {
@@ -111,8 +106,12 @@ struct vec2 guard_expected(struct world *world, body self, body screener, struct
                                .ball = ball_place(world),
                                .exit = exit,
                                .screener = world->agent[screener].m.at,
+                               .from = man,
                                .self = world->agent[self].m.at,
                                .has_ball = ball_is_held(world, world->guards[self])};
+    if (!seen.has_ball && world->duty[self].strategy != STRATEGY_UNDER) {
+        seen.exit = guard_exit(world, screener, world->screen[screener].user);
+    }
     struct aim aim =
         seen.has_ball
             ? defense_on_handler(guard_coverage(world, world->guards[self], screener), &seen)

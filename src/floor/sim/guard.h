@@ -21,9 +21,12 @@ typedef bool guard_decider(struct world *world, body self, const struct view *vi
 double guard_reaction(const struct world *world, body self, body who);
 
 /* guard_screen.c: his man uses a screen or is about to; his man is the screener. */
-guard_decider guard_at_screen, guard_at_own_screener;
+guard_decider guard_at_screen, guard_at_own_screener, guard_at_roller;
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
                               body screener);         /* screener BODY_NONE: there is none */
+struct vec2 guard_exit(struct world *world, body screener, body user);
+/* He jumps out at a screen, his man has slipped, and he does not know it yet. */
+bool guard_is_fooled(const struct world *world, body screener, enum strategy big);
 void guard_swap(struct world *world, body a, body b); /* the two change men */
 /* He takes this man for good; who had him has none, and whom he had is open. */
 void guard_take(struct world *world, body self, body man);

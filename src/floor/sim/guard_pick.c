@@ -46,6 +46,7 @@ static void begin_pick(struct world *world, const struct job *job)
                           .big = world->guarded[screener],
                           .does = guard_coverage(world, user, screener),
                           .exit = move_goal(world, job->task),
+                          .from = world_record(world, job->index)->from,
                           .tagger = BODY_NONE,
                           .since = job->begun};
     pick->live =
@@ -65,6 +66,11 @@ static bool is_over(const struct world *world, struct pick *pick)
     double since = world->t - pick->since - world->level->reaction;
     if (!ball_is_held(world, pick->user)) {
         return true;
+    }
+    const struct screen *screen = &world->screen[pick->screener];
+    bool slipped = screen->user == pick->user && screen->slipped;
+    if (slipped && pick->does.big != STRATEGY_DROP && pick->does.big != STRATEGY_ICE) {
+        return !guard_is_fooled(world, pick->screener, pick->does.big);
     }
     if (pick->does.big == STRATEGY_HEDGE) {
         return since > HEDGE_MOST || (since > HEDGE_LEAST && is_back(world, pick));
@@ -94,26 +100,19 @@ static struct seen_screen seen_pick(struct world *world, body self)
 {
     const struct pick *pick = &world->pick;
     double reaction = world->level->reaction;
-    struct mover user = see_body(world, pick->user, reaction);
+    struct mover user = see_body(world, pick->user, guard_reaction(world, self, pick->user));
     const struct screen *screen = &world->screen[pick->screener];
     return (struct seen_screen){.man = user.at,
                                 .man_v = user.v,
                                 .ball = user.at,
                                 .exit = pick->exit,
                                 .screener = see_body(world, pick->screener, reaction).at,
+                                .from = pick->from,
                                 .self = world->agent[self].m.at,
                                 .left = true,
-                                .passed = screen->user == pick->user && screen->cleared,
+                                .passed = screen->user == pick->user && screen->cleared &&
+                                          !screen->refused,
                                 .has_ball = true};
-}
-
-/* A slip is answered later by a big who has jumped out: he has to see two things. */
-static double answers_after(const struct world *world)
-{
-    const struct pick *pick = &world->pick;
-    bool slipped = !world->screen[pick->screener].set && !world->screen[pick->screener].live;
-    bool jumps = pick->does.big == STRATEGY_HEDGE || pick->does.big == STRATEGY_TRAP;
-    return world->level->reaction * (slipped && !jumps ? 2 : 1);
 }
 
 bool guard_at_pick(struct world *world, body self, const struct view *view, struct aim *aim)
@@ -121,7 +120,7 @@ bool guard_at_pick(struct world *world, body self, const struct view *view, stru
     (void)view;
     const struct pick *pick = &world->pick;
     if (!pick->live || (self != pick->guard && self != pick->big) ||
-        world->t < pick->since + answers_after(world)) {
+        world->t < pick->since + world->level->reaction) {
         return false;
     }
     struct seen_screen seen = seen_pick(world, self);

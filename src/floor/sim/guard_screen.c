@@ -7,6 +7,9 @@
 #define SWITCH_NEAR 1.25 /* m from user to screener */
 #define SWITCH_SPEED .5  /* m/s toward the exit */
 #define AFTER .8         /* s after the use ended in which the strategy still holds */
+#define AT_RING 1.6      /* m: a place as near as that to the ring is the ring */
+#define SLIP_SEEN 2      /* reactions until who has jumped out knows of a slip */
+#define ROLLS .8         /* m/s */
 #define COMES 3.0        /* m from its spot at which a screen is seen to come */
 
 /* The screen that is set or coming for `user`, by its screener; BODY_NONE: none. */
@@ -38,19 +41,29 @@ static body screen_ahead(const struct world *world, body user)
     return BODY_NONE;
 }
 
-static bool is_in_use(const struct world *world, body user, double *since)
+/* His use of a screen that goes on, or is just over; NULL: none. */
+static const struct job *in_use(const struct world *world, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct job *job = &world->job[i];
         if (job->task->kind == TASK_USE && job->task->who == user && job->phase != PHASE_WAITING) {
             double end = world->segment->record[i].time[MOMENT_ARRIVED];
             if (!job->complete || world->t < end + AFTER) {
-                *since = job->begun;
-                return true;
+                return job;
             }
         }
     }
-    return false;
+    return NULL;
+}
+
+/* Which way the user comes off, as defenders see it: to where he is to go; when that is the ring,
+ * first toward where the screener came from. */
+struct vec2 guard_exit(struct world *world, body screener, body user)
+{
+    const struct screen *screen = &world->screen[screener];
+    struct vec2 exit = screen_exit(world, screener, user);
+    bool known = screen->live && screen->user == user;
+    return known && vec2_length(exit) < AT_RING ? screen->came_from : exit;
 }
 
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
@@ -61,13 +74,16 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
                                .ball = view->ball,
                                .exit = view->ball,
                                .screener = view->man.at,
+                               .from = view->man.at,
                                .self = world->agent[self].m.at,
                                .has_ball = view->has_ball};
     if (screener != BODY_NONE) {
         const struct screen *screen = &world->screen[screener];
         seen.screener = world->agent[screener].m.at;
-        seen.exit = screen_exit(world, screener, duty_man(world, self));
-        seen.passed = screen->cleared;
+        bool under = world->duty[self].strategy == STRATEGY_UNDER; /* meets him at the end */
+        seen.exit = under ? screen_exit(world, screener, duty_man(world, self))
+                          : guard_exit(world, screener, duty_man(world, self));
+        seen.passed = screen->cleared && !screen->refused;
     }
     return seen;
 }
@@ -80,30 +96,43 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
         return false;
     }
     enum strategy strategy = world->duty[self].strategy;
-    double since = 0;
-    bool in_use = is_in_use(world, man, &since);
-    if (screener == BODY_NONE && (in_use || strategy != STRATEGY_NONE)) {
+    const struct job *use = in_use(world, man);
+    if (screener == BODY_NONE && use) {
+        screener = use->task->other;
+    } else if (screener == BODY_NONE && strategy != STRATEGY_NONE) {
         screener = screen_ahead(world, man);
     }
-    bool handler = view->has_ball && in_use;
-    if ((screener == BODY_NONE && !in_use) ||
-        (view->has_ball && !in_use && screener == BODY_NONE)) {
-        return false;
-    }
-    if (in_use && screener == BODY_NONE) {
-        for (size_t i = 0; i < world->jobs; i++) {
-            const struct task *task = world->job[i].task;
-            screener = task->kind == TASK_USE && task->who == man ? task->other : screener;
-        }
+    bool came_without = use && !use->with_ball;
+    if (screener == BODY_NONE || (came_without && ball_is_held(world, man))) {
+        return false; /* nothing to answer, or he has caught it since */
     }
     struct seen_screen seen = guard_seen(world, self, view, screener);
-    seen.left = in_use && world->t >= since + guard_reaction(world, self, man);
-    if (view->has_ball && seen.passed && !handler) {
+    seen.from = use ? world->segment->record[use->index].from : view->man.at;
+    seen.left = use && world->t >= use->begun + world->level->reaction;
+    seen.has_ball = view->has_ball && !came_without;
+    if (seen.has_ball && seen.passed && !use) {
         return false;
     }
-    *aim = view->has_ball ? defense_on_handler(guard_coverage(world, man, screener), &seen)
-                          : defense_screened(strategy, &seen);
+    *aim = seen.has_ball ? defense_on_handler(guard_coverage(world, man, screener), &seen)
+                         : defense_screened(strategy, &seen);
     return true;
+}
+
+/* What he does about the screen that his own man sets off the ball. */
+static enum strategy off_ball(const struct world *world, body self, const struct screen *screen)
+{
+    enum strategy own = world->duty[self].strategy;
+    bool his = own == STRATEGY_SWITCH || own == STRATEGY_HEDGE;
+    bool known = screen->defender < BODY_COUNT;
+    return his || !known ? own : world->duty[screen->defender].strategy;
+}
+
+bool guard_is_fooled(const struct world *world, body screener, enum strategy big)
+{
+    const struct screen *screen = &world->screen[screener];
+    bool jumps = big == STRATEGY_SWITCH || big == STRATEGY_HEDGE || big == STRATEGY_TRAP;
+    return jumps && !screen->live && screen->slipped &&
+           world->t < screen->slipped_at + SLIP_SEEN * world->level->reaction;
 }
 
 /* His man is the screener. */
@@ -114,25 +143,60 @@ bool guard_at_own_screener(struct world *world, body self, const struct view *vi
         return false;
     }
     const struct screen *screen = &world->screen[man];
-    if (!screen->live || screen->cleared ||
-        vec2_distance(world->agent[man].m.at, screen->spot) > COMES) {
+    bool on_ball = ball_is_held(world, screen->user);
+    struct coverage does = guard_coverage(world, screen->user, man);
+    enum strategy strategy = off_ball(world, self, screen);
+    bool fooled = guard_is_fooled(world, man, on_ball ? does.big : strategy);
+    bool at_it = screen->live && !screen->cleared &&
+                 vec2_distance(world->agent[man].m.at, screen->spot) <= COMES;
+    if (!at_it && !fooled) {
         return false;
     }
     struct mover user = see_body(world, screen->user, world->level->reaction);
+    const struct job *use = in_use(world, screen->user);
     struct seen_screen seen = {.man = user.at,
                                .man_v = user.v,
                                .ball = view->ball,
-                               .exit = screen->exit,
-                               .screener = view->man.at,
-                               .self = world->agent[self].m.at};
-    body other = screen->defender;
-    seen.has_ball = ball_is_held(world, screen->user);
-    struct coverage does = guard_coverage(world, screen->user, man);
-    enum strategy strategy = other < BODY_COUNT ? world->duty[other].strategy : STRATEGY_NONE;
-    enum strategy own = world->duty[self].strategy;
-    strategy = own == STRATEGY_SWITCH || own == STRATEGY_HEDGE ? own : strategy;
-    *aim = seen.has_ball ? defense_on_screener(does, &seen) : defense_screener(strategy, &seen);
-    aim->v = view->man.v;
+                               .exit = guard_exit(world, man, screen->user),
+                               .screener = fooled ? screen->spot : view->man.at,
+                               .from = use ? world->segment->record[use->index].from : user.at,
+                               .self = world->agent[self].m.at,
+                               .has_ball = on_ball};
+    *aim = on_ball ? defense_on_screener(does, &seen) : defense_screener(strategy, &seen);
+    aim->v = fooled ? vec2_of(0, 0) : view->man.v;
+    return true;
+}
+
+/* Somebody else has been told to take him. */
+static bool is_tagged(const struct world *world, body self, body man)
+{
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        const struct duty *duty = &world->duty[b];
+        if (b != self && duty->strategy == STRATEGY_TAG && duty->whom == man) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* His man has left his screen for the ring: rolls, slips, seals. */
+bool guard_at_roller(struct world *world, body self, const struct view *view, struct aim *aim)
+{
+    body man = world->guards[self];
+    if (man == BODY_NONE) {
+        return false;
+    }
+    const struct job *job = queue_head(world, man);
+    bool leaves = job && job->phase == PHASE_ACTIVE && job->task->kind == TASK_MOVE &&
+                  job->task->screen_task >= 0;
+    struct vec2 rim = vec2_unit(vec2_scale(view->man.at, -1));
+    double speed = vec2_length(view->man.v);
+    bool elsewhere = speed > ROLLS && vec2_dot(view->man.v, rim) < .4 * speed;
+    if (!leaves || view->has_ball || elsewhere || is_tagged(world, self, man)) {
+        return false;
+    }
+    struct seen_screen seen = guard_seen(world, self, view, BODY_NONE);
+    *aim = defense_roller(&seen);
     return true;
 }
 

@@ -8,7 +8,8 @@
 #include "base/real.h"
 
 #define SHOULDER (2 * MOTION_BODY + MOTION_SHOULDER)
-#define FAKE .45 /* m toward the screen before it is rejected (ours) */
+#define BEHIND 1.5 /* m from the screener: two bodies, the air of a shot and a step (ours) */
+#define FAKE .45   /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
 #define IN_LINE .2       /* m: nearer to the line than this nobody can say on which side */
 #define BETWEEN -.25     /* cosine: the side on which the defender stands */
@@ -130,6 +131,14 @@ static double plan_off(struct world *world, const struct task *task, struct vec2
     return plan_end(world, task, goal, route);
 }
 
+/* The dribbler pulls up behind the screen: to the place, round nothing. */
+static bool stops_behind(const struct world *world, const struct task *task, struct vec2 screener,
+                         struct vec2 goal)
+{
+    return ball_is_held(world, task->who) && !move_at_rim(goal) && task->other2 >= BODY_COUNT &&
+           vec2_distance(goal, screener) < BEHIND;
+}
+
 double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
@@ -143,6 +152,10 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal, 
     }
     if (task->shape == SHAPE_FADE) {
         return plan_fade(world, task, screener, goal, route);
+    }
+    if (stops_behind(world, task, screener, goal)) {
+        route_to(route, goal);
+        return 0;
     }
     return plan_off(world, task, goal, route);
 }

@@ -217,6 +217,7 @@ static void screen_start(struct world *world, struct job *job)
                         .task = job->index,
                         .user = task->other,
                         .defender = defender,
+                        .came_from = agent->m.at,
                         .wanted = screen_is_wanted(world, task->who, task->other)};
     agent->going = false;
     agent->screening = true;
@@ -385,6 +386,8 @@ static bool screen_tick(struct world *world, struct job *job)
     if (!screen->set) {
         bool slipped = approach(world, job, screen);
         if (slipped) {
+            screen->slipped = true;
+            screen->slipped_at = world->t;
             let_go(world, job, screen);
         }
         return slipped;

@@ -63,11 +63,13 @@ static void use_start(struct world *world, struct job *job)
     job->least = 1e9;
     see_later(world, world->level->reaction);     /* by who follows him, */
     see_later(world, 2 * world->level->reaction); /* and by who may change men */
+    job->with_ball = ball_is_held(world, task->who);
     body screeners[2] = {task->other, task->other2};
     for (int i = 0; i < 2; i++) {
         if (screeners[i] < BODY_COUNT) {
             world->screen[screeners[i]].left = true;
             world->screen[screeners[i]].left_at = world->t;
+            world->screen[screeners[i]].refused = task->shape == SHAPE_BACK;
         }
     }
 }

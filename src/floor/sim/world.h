@@ -33,6 +33,7 @@ struct job {
     struct vec2 goal;  /* where a movement ends */
     double shoulder;   /* USE: length of its course at the screener; < 0: none */
     double least;      /* USE: least distance to the screener so far */
+    bool with_ball;    /* USE: off a screen on the ball */
 };
 
 /* Somebody on the floor. */
@@ -96,7 +97,11 @@ struct screen {
     int task; /* SIM_NO_TASK: from an earlier step */
     body user, defender;
     struct vec2 exit, spot, on;
+    struct vec2 came_from; /* where its screener started */
     bool set, left, cleared, wanted;
+    bool slipped; /* the screener left before contact, at: */
+    double slipped_at;
+    bool refused;         /* the user goes the other way, behind his defender */
     bool second;          /* of two in a row: further on, not beside the defender */
     bool met;             /* the defender is where he is to be screened */
     bool planned;         /* its spot has been worked out once */
@@ -117,7 +122,7 @@ struct pick {
     int task; /* the use */
     body user, screener, guard, big;
     struct coverage does;
-    struct vec2 exit;
+    struct vec2 exit, from; /* where the handler goes, and stood */
     double since, ended;
     double rests; /* s the handler has stood before his own guard */
     body tagger;  /* who has taken the screener, whose man has jumped out */
