@@ -309,6 +309,7 @@ static void stagger(struct maker *maker)
     }
     strbuf_print(maker->out, "%s%d and %d screen for %d\n", maker->indent, near, far, user);
     maker->said[near] = maker->said[far] = maker->screened[near] = maker->screened[far] = true;
+    maker->free[user] += 4; /* until both stand */
     maker_say(maker, user, TIE_NOT, "cuts", "comes off %d and %d to %s", near, far, place.words);
     struct vec2 from = maker->at[user];
     maker_send(maker, near, vec2_mix(from, place.at, .3));

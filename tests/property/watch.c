@@ -170,7 +170,10 @@ static void under_the_ring(struct watch *watch, const struct world *world, int b
     }
     bool ball = (world->ball.state == HELD && world->ball.holder == man) ||
                 (world->ball.state == IN_FLIGHT && world->ball.target == man);
-    bool stands = vec2_length(agent->m.v) < REST, post = vec2_length(world->agent[man].m.at) < POST;
+    double since = watch->memory[b].slow_since;
+    bool helps = world->helper == b; /* he is on the ball, as it were */
+    bool stands = !helps && since >= 0 && world->t - since > REST_TIME,
+         post = vec2_length(world->agent[man].m.at) < POST;
     double low = RING - RING_SLACK - agent->m.at.y;
     if (stands && !ball && !post && low > 0 &&
         fabs(agent->m.at.x) < world->court->lane_half_width) {

@@ -18,9 +18,11 @@
 #define DRIFT .4    /* m/s: a place that moves slower than that is stood on (ours) */
 #define SPRINTS .75 /* of the way when closing out (the textbooks' three quarters) */
 #define EASES .5    /* share of another's speed that is gone along with, near him */
-#define MINDS .08   /* s in which he changes his mind (ours), */
-#define TURNS 3.0   /* m/s: and at least so fast */
-#define BACKS 1.2   /* m before a runner: he backs up, he does not turn yet */
+#define NEAR_IT 1.5 /* m from his place: then it matters who stands on it */
+#define SHOULDERS (2 * MOTION_BODY + .02)
+#define MINDS .08 /* s in which he changes his mind (ours), */
+#define TURNS 3.0 /* m/s: and at least so fast */
+#define BACKS 1.2 /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
 {
@@ -240,6 +242,25 @@ static struct aim eased(const struct world *world, const struct agent *agent, st
     return to;
 }
 
+/* A team-mate stands where he wants to: then shoulder to shoulder with him, on his own side. Two
+ * whose places are nearer than two bodies would push each other for good. */
+static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
+{
+    struct vec2 at = world->agent[self].m.at;
+    if (vec2_square(vec2_sub(aim, at)) > NEAR_IT * NEAR_IT) {
+        return aim;
+    }
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *o = &world->agent[world->present[i]];
+        bool on_it = vec2_square(vec2_sub(aim, o->m.at)) < SHOULDERS * SHOULDERS;
+        if (on_it && o->defends && o != &world->agent[self] &&
+            vec2_square(o->m.v) < DRIFT * DRIFT) {
+            aim = vec2_along(o->m.at, vec2_unit(vec2_sub(at, o->m.at)), SHOULDERS);
+        }
+    }
+    return aim;
+}
+
 void guard_tick(struct world *world)
 {
     guard_watch_switches(world);
@@ -264,7 +285,7 @@ void guard_tick(struct world *world)
             agent->mind = agent->aim;
         }
         struct aim aim = agent->aim = eased(world, agent, wanted(world, (body)b, &view));
-        aim.at = inside(world, aim.at);
+        aim.at = beside(world, (body)b, inside(world, aim.at));
         if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
             control(world, (body)b, &view, aim);
         } else {
