@@ -9,6 +9,7 @@
 #define CAME_FEET 6.0    /* so far off it is seen from where he came, */
 #define CAME_SECONDS 4.0 /* if he did so lately */
 #define CLEAR_POINTS 0.9 /* white round a symbol's body */
+#define OVER 0.05        /* s: what ends so soon after the beginning is drawn as done (scope_of) */
 
 struct str body_text(struct drawing *drawing, body who)
 {
@@ -197,8 +198,10 @@ static body first_holder(const struct segment *segment, double time)
         if (last != BODY_NONE && span->from > time + 0.02) {
             break;
         }
-        body has = span->state == BALL_FLIGHT && span->from < 0 ? span->target : span->holder;
-        last = has != BODY_NONE ? has : last; /* thrown in the step before: whose it will be */
+        /* thrown in the step before, or there by now and not drawn any more: whose it will be */
+        bool is_his = span->state == BALL_FLIGHT && (span->from < 0 || span->to <= time + OVER);
+        body has = is_his ? span->target : span->holder;
+        last = has != BODY_NONE ? has : last;
         if (last != BODY_NONE && span->to >= time - 0.02) {
             break;
         }
