@@ -13,7 +13,8 @@
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags);
 
-/* For tests and the bench: another tick, and somebody who looks at every one of them. */
+/* Moments lie inside ticks: what happens there is found there, and the rest of the tick is run from
+ * it. For tests and the bench: another tick, and somebody who looks at every one of them. */
 enum { SIM_RATE = 120, SIM_RATE_PART = 40 };
 struct sim_tick { /* how everybody stands at the end of one */
     int step, branch;
