@@ -23,12 +23,19 @@ bool guard_has_area(const struct world *world, body self)
            world->guards[self] == BODY_NONE && !zone_is_man(world->play->zone, k);
 }
 
+/* Told to close out, on nobody by name: on the ball when it comes to him. */
+static bool closes_out(const struct world *world, int k)
+{
+    const struct duty *duty = &world->duty[body_defender(k + 1)];
+    return duty->strategy == STRATEGY_CLOSE_OUT && duty->whom == BODY_NONE;
+}
+
 /* And nothing else to do: no sentence, no read, no help. */
 static bool is_free(const struct world *world, int k)
 {
     body self = body_defender(k + 1);
     return world->agent[self].here && guard_has_area(world, self) &&
-           world->duty[self].strategy == STRATEGY_NONE;
+           (world->duty[self].strategy == STRATEGY_NONE || closes_out(world, k));
 }
 
 body guard_nearest_area(const struct world *world, struct vec2 p)
@@ -67,8 +74,7 @@ static bool is_told(const struct world *world, body holder)
 {
     for (int k = 0; k < ZONE_DEFENDERS; k++) {
         const struct duty *duty = &world->duty[body_defender(k + 1)];
-        if (duty->strategy == STRATEGY_CLOSE_OUT &&
-            (duty->whom == BODY_NONE || duty->whom == holder)) {
+        if (duty->strategy == STRATEGY_CLOSE_OUT && duty->whom == holder) {
             return true;
         }
     }
@@ -133,6 +139,9 @@ static int whose(const struct world *world, const struct zone_home home[ZONE_DEF
     double most = 0, least = 1e9;
     int best = ZONE_DEFENDERS;
     for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        if (is_free(world, k) && closes_out(world, k) && home[k].ball + home[k].until > NOT_HIS) {
+            return k;
+        }
         most = is_free(world, k) ? real_max(most, home[k].ball) : most;
     }
     for (int k = 0; k < ZONE_DEFENDERS; k++) {

@@ -308,13 +308,28 @@ static bool uses_it(const struct segment *segment, const struct task *screen)
     return false;
 }
 
+/* In a zone a screen frees a team-mate who stands behind it: he is passed to. */
+static bool is_passed_to(const struct segment *segment, const struct task *screen, bool later)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->kind == TASK_PASS && task->other == screen->other &&
+            segment->record[i].time[MOMENT_CAUGHT] >= 0 && (later || task->order > screen->order)) {
+            return segment->play->zone != ZONE_NONE;
+        }
+    }
+    return false;
+}
+
 /* In this segment, on the ways beside it through the same step, or on any that goes on from them.
  */
 static bool ever_used(const struct checker *checker, const struct task *screen)
 {
     for (size_t i = 0; i < checker->run->segments.count; i++) {
         const struct segment *segment = checker->run->segments.at[i];
-        if (segment->step >= checker->segment->step && uses_it(segment, screen)) {
+        bool later = segment->step > checker->segment->step;
+        bool used = uses_it(segment, screen) || is_passed_to(segment, screen, later);
+        if (segment->step >= checker->segment->step && used) {
             return true;
         }
     }

@@ -373,6 +373,21 @@ START_TEST(a_cut_wide_of_the_screener_is_told_from_two_feet)
 }
 END_TEST
 
+START_TEST(a_screen_inside_a_zone_is_used_by_the_pass_behind_it)
+{
+    static const char play[] = "play \"Switchback\"\n  defense zone 1-3-1\n"
+                               "  start 1 right slot, 2 left slot, 3 left corner, 4 right corner, "
+                               "5 right block\n"
+                               "  1 passes to 2\n  5 screens for 4 on x5\n";
+    struct piped passed, alone;
+    pipe_text(&arena, str_format(&arena, "%s  2 skip passes to 4\n", play), &passed);
+    ck_assert_msg(passed.diags.errors == 0, "%s", piped_said(&arena, &passed));
+    ck_assert_uint_eq(piped_count(&passed, "screen.unused"), 0);
+    pipe_text(&arena, str_of(play), &alone);
+    ck_assert_uint_eq(piped_count(&alone, "screen.unused"), 1);
+}
+END_TEST
+
 START_TEST(a_screen_is_unused_if_nobody_comes_off_it_to_the_end)
 {
     struct made *made = a_screen();
@@ -462,6 +477,7 @@ int main(void)
     tcase_add_test(all, balance_is_looked_at_only_where_the_play_speaks_of_it);
     tcase_add_test(all, a_screen_turned_away_is_noted_over_thirty_degrees_and_warned_of_over_fifty);
     tcase_add_test(all, a_cut_wide_of_the_screener_is_told_from_two_feet);
+    tcase_add_test(all, a_screen_inside_a_zone_is_used_by_the_pass_behind_it);
     tcase_add_test(all, a_screen_is_unused_if_nobody_comes_off_it_to_the_end);
     tcase_add_test(all, names_of_checks_are_held_against_the_table);
     suite_add_tcase(suite, all);
