@@ -194,6 +194,77 @@ START_TEST(conditions_of_reads_name_their_strategies)
 }
 END_TEST
 
+START_TEST(each_of_the_two_has_his_own_word_at_a_ball_screen)
+{
+    static const enum strategy rows[][4] = {
+        /* the handler's man says, the screener's says: they do */
+        {STRATEGY_NONE, STRATEGY_NONE, STRATEGY_OVER, STRATEGY_OVER},
+        {STRATEGY_UNDER, STRATEGY_NONE, STRATEGY_UNDER, STRATEGY_UNDER},
+        {STRATEGY_NONE, STRATEGY_HEDGE, STRATEGY_OVER, STRATEGY_HEDGE},
+        {STRATEGY_UNDER, STRATEGY_DROP, STRATEGY_UNDER, STRATEGY_DROP},
+        {STRATEGY_ICE, STRATEGY_NONE, STRATEGY_ICE, STRATEGY_ICE},
+        {STRATEGY_NONE, STRATEGY_TRAP, STRATEGY_TRAP, STRATEGY_TRAP},
+        {STRATEGY_SWITCH, STRATEGY_NONE, STRATEGY_SWITCH, STRATEGY_SWITCH}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct coverage does = defense_coverage(rows[i][0], rows[i][1]);
+        ck_assert_int_eq(does.guard, rows[i][2]);
+        ck_assert_int_eq(does.big, rows[i][3]);
+    }
+}
+END_TEST
+
+/* 1 at the top, the screener beside his man on the right. */
+static struct seen_screen at_the_top(void)
+{
+    return (struct seen_screen){.man = {0, 7.3},
+                                .ball = {0, 7.3},
+                                .exit = {4, 4},
+                                .screener = {.6, 6.2},
+                                .from = {0, 7.3},
+                                .self = {0, 6.3},
+                                .has_ball = true};
+}
+
+START_TEST(hedge_is_high_and_drop_is_low_and_ice_is_between_ball_and_screen)
+{
+    struct seen_screen seen = at_the_top();
+    struct coverage hedge = {STRATEGY_OVER, STRATEGY_HEDGE}, drop = {STRATEGY_OVER, STRATEGY_DROP},
+                    ice = {STRATEGY_ICE, STRATEGY_ICE}, over = {STRATEGY_OVER, STRATEGY_OVER};
+    ck_assert_double_gt(defense_on_handler(ice, &seen).at.x, defense_on_handler(over, &seen).at.x);
+    seen.left = true;
+    struct vec2 high = defense_on_screener(hedge, &seen).at,
+                low = defense_on_screener(drop, &seen).at;
+    ck_assert_double_gt(vec2_length(high), vec2_length(low) + 2);
+    ck_assert(defense_big_jumps(hedge) && defense_big_jumps(drop) && !defense_big_jumps(over));
+}
+END_TEST
+
+START_TEST(a_ball_screen_on_the_other_side_is_the_mirror_image)
+{
+    for (int strategy = 0; strategy < STRATEGY_COUNT; strategy++) {
+        struct coverage does = defense_coverage((enum strategy)strategy, (enum strategy)strategy);
+        for (int left = 0; left < 2; left++) {
+            struct seen_screen seen = at_the_top();
+            seen.man = vec2_of(.7, 6.9);
+            seen.man_v = vec2_of(2.1, -.7);
+            seen.left = left;
+            struct seen_screen other = seen;
+            struct vec2 *points[] = {&other.man,      &other.man_v, &other.ball, &other.exit,
+                                     &other.screener, &other.from,  &other.self};
+            for (size_t i = 0; i < sizeof points / sizeof *points; i++) {
+                points[i]->x = -points[i]->x;
+            }
+            struct vec2 a = defense_on_handler(does, &seen).at,
+                        b = defense_on_handler(does, &other).at;
+            ck_assert(a.x == -b.x && a.y == b.y);
+            a = defense_on_screener(does, &seen).at;
+            b = defense_on_screener(does, &other).at;
+            ck_assert(a.x == -b.x && a.y == b.y);
+        }
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("defense");
@@ -206,6 +277,9 @@ int main(void)
     tcase_add_test(all, each_answer_to_a_screen_stands_somewhere_else);
     tcase_add_test(all, who_trails_runs_behind_and_who_goes_under_meets_him);
     tcase_add_test(all, conditions_of_reads_name_their_strategies);
+    tcase_add_test(all, each_of_the_two_has_his_own_word_at_a_ball_screen);
+    tcase_add_test(all, hedge_is_high_and_drop_is_low_and_ice_is_between_ball_and_screen);
+    tcase_add_test(all, a_ball_screen_on_the_other_side_is_the_mirror_image);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
