@@ -447,6 +447,44 @@ START_TEST(the_first_step_is_tied_to_nothing)
 }
 END_TEST
 
+START_TEST(steps_that_overlap_run_as_their_own_mirror)
+{
+    told_run(&told, "play \"Millrace\"\n" MILLRACE
+                    "step \"Use it\" as 1 passes\n  3 comes off 5 to top until 1 cuts\n"
+                    "  after 1 cuts, 4 goes to right corner\n  2 passes to 3\n"
+                    "step \"On\"\n  3 cuts to left corner\n"
+                    "play \"Other\" mirrors \"Millrace\"\n");
+    told_is_sound(&told);
+    const struct play *own = &told.text.book->plays.at[0];
+    struct run *run = sim_run(&arena, &told.text.sources, own, &told.text.diags);
+    ck_assert_uint_eq(run->segments.count, told.run->segments.count);
+    for (size_t i = 0; i < run->segments.count; i++) {
+        const struct segment *a = run->segments.at[i], *m = told.run->segments.at[i];
+        ck_assert_double_eq(a->duration, m->duration);
+        ck_assert_double_eq(a->begins, m->begins);
+        for (int b = 0; b < BODY_COUNT; b++) {
+            for (size_t k = 0; a->track[b].sample && k < a->samples; k++) {
+                ck_assert_double_eq(a->track[b].sample[k].at.x, -m->track[b].sample[k].at.x);
+                ck_assert_double_eq(a->track[b].sample[k].at.y, m->track[b].sample[k].at.y);
+            }
+        }
+    }
+}
+END_TEST
+
+START_TEST(an_unused_screen_stands_on_through_a_step_and_is_used_in_the_next)
+{
+    told_run(&told, "start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+                    "defense man\nstep\n  5 down screens for 3\nstep\n  1 passes to 2\n"
+                    "step\n  3 curls off 5 to top\n");
+    told_is_sound(&told);
+    const struct segment *third = told_segment(&told, 2, -1);
+    ck_assert_double_lt(told_time(third, 0, MOMENT_STARTED), .3);
+    ck_assert_double_ge(third->record[0].gap, 0); /* it went by a screener, not by a post */
+    ck_assert_double_lt(third->record[0].gap, 1.2);
+}
+END_TEST
+
 /* ---- through the border ---- */
 
 static double speed_at(const struct segment *segment, int player, double t)
@@ -582,6 +620,8 @@ int main(void)
     tcase_add_test(steps, a_step_whose_moment_never_comes_is_said);
     tcase_add_test(steps, a_step_whose_moment_is_past_is_said);
     tcase_add_test(steps, the_first_step_is_tied_to_nothing);
+    tcase_add_test(steps, steps_that_overlap_run_as_their_own_mirror);
+    tcase_add_test(steps, an_unused_screen_stands_on_through_a_step_and_is_used_in_the_next);
     tcase_add_test(steps, who_goes_on_running_does_not_brake_at_the_border);
     tcase_add_test(steps, who_has_to_wait_at_the_border_stops_there);
     tcase_add_test(steps, a_defender_sees_on_across_the_border);
