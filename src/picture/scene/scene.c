@@ -27,14 +27,42 @@ static void diagram_add(struct arena *arena, const struct segment *segment, int 
     VEC_PUSH(arena, diagrams, diagram);
 }
 
+/* Whether every screen of the common sentences was set on this way: a slip leaves before. */
+static bool sets_its_screens(const struct segment *segment, const struct step *step)
+{
+    for (size_t i = 0; i < step->tasks.count && i < segment->tasks; i++) {
+        if (step->tasks.at[i].kind == TASK_SCREEN && segment->record[i].time[MOMENT_SET] < 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The way from which a step's common part is drawn: the first on which its screens are set. */
+static const struct segment *common_way(const struct run *run, size_t first,
+                                        const struct step *step)
+{
+    const struct segment *way = run->segments.at[first];
+    for (size_t i = first; i < run->segments.count; i++) {
+        const struct segment *other = run->segments.at[i];
+        if (other->step != way->step) {
+            break;
+        }
+        if (sets_its_screens(other, step)) {
+            return other;
+        }
+    }
+    return way;
+}
+
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams)
 {
     for (size_t i = 0; i < run->segments.count; i++) {
         const struct segment *segment = run->segments.at[i];
         const struct step *step = &segment->play->steps.at[segment->step];
-        /* the common part, once, from the first way on; a step that is all branches has none */
+        /* the common part, once; a step that is all branches has none */
         if (segment->branch <= 0 && (step->branches.count == 0 || step_task_count(step, -1) > 0)) {
-            diagram_add(arena, segment, -1, diagrams);
+            diagram_add(arena, common_way(run, i, step), -1, diagrams);
         }
         if (segment->branch >= 0) {
             diagram_add(arena, segment, segment->branch, diagrams);

@@ -345,6 +345,32 @@ START_TEST(a_way_that_begins_with_a_catch_shows_the_catcher_with_the_ball)
 }
 END_TEST
 
+START_TEST(what_a_read_begins_with_is_drawn_from_a_way_that_sets_its_screen)
+{
+    staged_stands(&staged, body_defender(2), 12, 14);
+    staged_screen(&staged, body_attacker(3), body_defender(2), 0, 2, POINTS(9.6, 12.6));
+    struct branch slip = {.title = STR("Slip")}, curl = {.title = STR("Curl")};
+    VEC_PUSH(&arena, &staged.step->branches, slip);
+    VEC_PUSH(&arena, &staged.step->branches, curl);
+    staged_end(&staged);
+    struct segment first = *staged.segment, second = *staged.segment;
+    struct task_record never = staged.segment->record[0];
+    never.time[MOMENT_SET] = TIME_NEVER;
+    first.record = &never;
+    first.branch = 0;
+    second.branch = 1;
+    struct run run = {.play = staged.play};
+    VEC_PUSH(&arena, &run.segments, &first);
+    VEC_PUSH(&arena, &run.segments, &second);
+    diagram_list diagrams = {0};
+    scene_diagrams(&arena, &run, &diagrams);
+    ck_assert_uint_eq(diagrams.count, 3);
+    ck_assert_ptr_eq(diagrams.at[0].segment, &second);
+    ck_assert_int_eq(diagrams.at[0].branch, -1);
+    ck_assert_ptr_eq(diagrams.at[1].segment, &first);
+}
+END_TEST
+
 START_TEST(nobody_is_drawn_between_a_standing_screener_and_his_bar)
 {
     staged_stands(&staged, body_defender(2), 12, 14);
@@ -426,6 +452,7 @@ int main(void)
     tcase_add_test(all, runs_bend_round_whoever_stands_in_the_way);
     tcase_add_test(all, a_read_shows_the_set_screen_and_only_its_own_lines);
     tcase_add_test(all, a_way_that_begins_with_a_catch_shows_the_catcher_with_the_ball);
+    tcase_add_test(all, what_a_read_begins_with_is_drawn_from_a_way_that_sets_its_screen);
     tcase_add_test(all, nobody_is_drawn_between_a_standing_screener_and_his_bar);
     tcase_add_test(all, a_read_that_starts_under_way_draws_the_whole_step);
     tcase_add_test(all, a_shot_from_under_the_basket_is_seen);
