@@ -340,9 +340,11 @@ bool duty_aim(struct world *world, body self, const struct view *view, struct ai
 {
     const struct duty *duty = &world->duty[self];
     if (duty->strategy == STRATEGY_NONE) {
-        bool free = world->guards[self] == BODY_NONE && world->helper != self;
+        if (world->guards[self] != BODY_NONE || world->helper == self) {
+            return false;
+        }
         *aim = (struct aim){defense_free(view->ball), vec2_of(0, 0)};
-        return free;
+        return true;
     }
     body man = duty_man(world, self);
     if (duty->waits) {
