@@ -169,13 +169,22 @@ static double rebound_eta(struct world *world, const struct job *job)
     return motion_course_time(&agent->course, agent->m, &agent->gait, 0, agent->course.goal, NULL);
 }
 
+/* He was there before this shot, for another one. */
+static bool is_of_old(struct world *world, const struct job *job)
+{
+    double there = world_record(world, job->index)->time[MOMENT_ARRIVED];
+    double left = world_record(world, world->ball.task)->time[MOMENT_RELEASED];
+    return there != TIME_NEVER && left != TIME_NEVER && there < left;
+}
+
 static const struct job *first_to_rebound(struct world *world, double *eta)
 {
     const struct job *first = NULL;
     *eta = 1e9;
     for (size_t i = 0; i < world->jobs; i++) {
         const struct job *job = &world->job[i];
-        if (job->task->verb != VERB_REBOUNDS || !world->agent[job->task->who].here) {
+        if (job->task->verb != VERB_REBOUNDS || !world->agent[job->task->who].here ||
+            is_of_old(world, job)) {
             continue;
         }
         double his = rebound_eta(world, job);
@@ -249,6 +258,9 @@ static void shot(struct world *world)
 
 static void come(struct world *world, struct agent *agent)
 {
+    if (!agent->coming) {
+        world->ball.caught_at = world->t; /* since when he has been coming */
+    }
     agent->coming = true;
     agent->going = false;
     agent->come_to = world->ball.end;
@@ -267,10 +279,11 @@ static void loose(struct world *world)
         catch_take(world, ball->target);
     } else if (!is_down(ball)) {
         ball_drop(world, ball->target);
-    } else if (idle && vec2_length(agent->m.v) < STANDS && world->t > ball->to + GIVES_UP) {
+    } else if (agent->coming && idle && vec2_length(agent->m.v) < STANDS &&
+               world->t > ball->caught_at + GIVES_UP) {
         ball->target = BODY_NONE;
         agent->coming = false;
-    } else if (!agent->going || ball->task != SIM_NO_TASK) {
+    } else if (idle || ball->task != SIM_NO_TASK) {
         come(world, agent);
     }
 }

@@ -172,7 +172,7 @@ static void release(struct world *world, struct job *job, struct vec2 end)
     double off = task->goal_written ? vec2_distance(end, written_place(world, task)) : 0;
     if (job->fixed && world->ball.caught_at > job->begun + LATE) {
         say_late(world, task, world->t - job->begun);
-    } else if (hold < world->level->catch_pass - LATE) {
+    } else if (world->ball.caught_at >= 0 && hold < world->level->catch_pass - LATE) {
         say_hurry(world, task, hold);
     }
     if (off > BY_PLACE) {

@@ -136,8 +136,9 @@ struct ball {
     struct flight flight;   /* and how; a LOOSE one then lies at the end */
     double from, to;        /* s; HELD: while the hands that took it bring it in, */
     struct vec2 off;        /* from so far off the body */
-    double caught_at;       /* when the holder got it, s; before the segment: when he may pass */
-    bool throw_in;          /* held by, or from, somebody out of bounds to throw in */
+    double caught_at; /* when the holder got it, s (LOOSE: since when he has been coming); before
+                         the segment: when he may pass */
+    bool throw_in;    /* held by, or from, somebody out of bounds to throw in */
     int task;
 };
 

@@ -242,6 +242,18 @@ START_TEST(a_rebounder_may_pass_it_on)
 }
 END_TEST
 
+START_TEST(a_rebound_is_of_the_shot_before_it)
+{
+    const struct segment *segment =
+        run_of("1 drives to the rim\n    1 shoots\n    4 rebounds\n    4 shoots");
+    ck_assert(segment->ran);
+    ck_assert_uint_eq(segment_holder(segment, segment->duration), BODY_NONE);
+    /* and who has the ball as the play begins has not caught it in a hurry */
+    run_of("at 0 s, 1 passes to 2");
+    ck_assert(!says("run."));
+}
+END_TEST
+
 /* ---- lines ---- */
 
 START_TEST(a_thrower_stays_out_until_the_release_and_steps_in_after)
@@ -368,6 +380,7 @@ int main(void)
     tcase_add_test(all, a_shot_takes_its_time_to_the_ring_and_comes_off_it_to_the_hands);
     tcase_add_test(all, a_shot_that_nobody_rebounds_falls_to_the_floor);
     tcase_add_test(all, a_rebounder_may_pass_it_on);
+    tcase_add_test(all, a_rebound_is_of_the_shot_before_it);
     tcase_add_test(all, a_thrower_stays_out_until_the_release_and_steps_in_after);
     tcase_add_test(all, where_the_ball_is_in_the_back_court_is_known);
     tcase_add_loop_test(all, what_cannot_be_is_said_with_its_amount, 0,
