@@ -300,6 +300,30 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
     return true;
 }
 
+bool above_own_man(const struct cursor *c, const struct who *defender, const struct who *man)
+{
+    struct who own;
+    if (!above_guarded(c, defender, &own) || !same_who(&own, man)) {
+        return false;
+    }
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) { /* given to somebody else */
+        const struct form *form = &c->top->forms.at[i];
+        if (form->kind == FORM_STANDING && same_who(&form->standing.player, man) &&
+            !same_who(&form->standing.defender, defender)) {
+            return false;
+        }
+    }
+    above_list list = sentences_above(c, true);
+    for (size_t i = 0; i < list.count; i++) { /* whose man he is now hangs on the run */
+        enum verb verb = list.at[i]->verb;
+        if (verb == VERB_GUARDS || verb == VERB_SWITCHES || verb == VERB_ROTATES ||
+            verb == VERB_RECOVERS) {
+            return false;
+        }
+    }
+    return true;
+}
+
 struct str above_verb(const struct cursor *c, const struct who *who)
 {
     above_list list = sentences_above(c, true);

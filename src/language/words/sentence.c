@@ -2,6 +2,8 @@
 /* sentence: subject, verb, slots, modifiers, clause, until, and nothing left over. */
 #include "language/words/grammar.h"
 
+#include <string.h>
+
 /* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
 struct joint {
     bool then, same_subject;
@@ -191,6 +193,16 @@ static bool and_before(const struct sentence *s, const struct token *verb)
     return verb->span.begin > first;
 }
 
+/* x3 denies 3: his own man is left out. */
+static void drop_own_man(const struct cursor *c, struct sentence *s)
+{
+    bool guards = verb_row(s->verb)->task == VERB_GUARD && strchr(verb_row(s->verb)->needs, 'w');
+    if (guards && s->subject.count == 1 && s->object.kind != WHO_NONE &&
+        above_own_man(c, &s->subject.at[0], &s->object)) {
+        s->object = (struct who){.kind = WHO_NONE};
+    }
+}
+
 /* Verb and all behind it, for a subject that is known. */
 static bool rest_read(struct cursor *c, struct sentence *s)
 {
@@ -221,7 +233,11 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     if (s->bare && p.phrase.with_s && !and_before(s, p.from)) {
         return refuse_run_on(c, s);
     }
-    return predicate_read(&p) && double_fits(c, s);
+    if (!predicate_read(&p) || !double_fits(c, s)) {
+        return false;
+    }
+    drop_own_man(c, s);
+    return true;
 }
 
 /* Nothing but another sentence may follow a pair. */
