@@ -119,6 +119,30 @@ static bool scan_check_id(struct scan *scan, const char *from)
     return true;
 }
 
+/* half a second: `at` stands behind the half. False: no unit follows. */
+static bool scan_half(struct scan *scan, const char *from)
+{
+    const char *behind = scan->at, *at = behind;
+    while (scan_peek(scan, at).code == ' ' && at < scan->end) {
+        at += scan_peek(scan, at).size;
+    }
+    const char *end = word_end(scan, at);
+    struct str word = {at, (size_t)(end - at)};
+    if (!str_equal_fold(word, STR("a")) && !str_equal_fold(word, STR("an"))) {
+        return false;
+    }
+    scan->at = end;
+    struct token *token = scan_add(scan, TOKEN_WORD, from);
+    scan_unit(scan, token);
+    if (token->kind != TOKEN_MEASURE) {
+        scan->count--;
+        scan->at = behind;
+        return false;
+    }
+    token->number = 0.5;
+    return true;
+}
+
 static void scan_word(struct scan *scan)
 {
     const char *from = scan->at;
@@ -129,6 +153,10 @@ static void scan_word(struct scan *scan)
     }
     scan->at = end;
     if (scan_check_id(scan, from)) {
+        return;
+    }
+    bool half = str_equal_fold(word, STR("half")) && scan_half(scan, from);
+    if (half) {
         return;
     }
     int number = number_word(word);

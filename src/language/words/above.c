@@ -300,7 +300,8 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
     return true;
 }
 
-bool above_own_man(const struct cursor *c, const struct who *defender, const struct who *man)
+/* The player is that defender's own, as far as words say. */
+static bool own_man(const struct cursor *c, const struct who *defender, const struct who *man)
 {
     struct who own;
     if (!above_guarded(c, defender, &own) || !same_who(&own, man)) {
@@ -322,6 +323,19 @@ bool above_own_man(const struct cursor *c, const struct who *defender, const str
         }
     }
     return true;
+}
+
+void above_drop_own_man(const struct cursor *c, const struct who *defender, enum verb verb,
+                        struct who *object)
+{
+    struct slot slots[SLOTS_MOST];
+    bool guard = verb_row(verb)->task == VERB_GUARD && verb_slots(verb, slots) > 0;
+    if (guard && !slots[0].needed &&
+        verb != VERB_TRAPS && /* a trap without a name is of the ball */
+        who_defends(defender) && object->kind != WHO_NONE && !c->branch &&
+        own_man(c, defender, object)) {
+        *object = (struct who){.kind = WHO_NONE};
+    }
 }
 
 struct str above_verb(const struct cursor *c, const struct who *who)

@@ -93,10 +93,11 @@ static struct str word_letters(const struct cursor *c, const struct token *token
         return (struct str){NULL, 0};
     }
     if (token->kind == TOKEN_WORD) {
-        return token->text;
+        return str_is(token->text, "towards") ? STR("toward") : token->text;
     }
     if (token->kind == TOKEN_NUMBER) {
-        return number_as_word(cursor_text(c, token->span));
+        struct str word = number_as_word(cursor_text(c, token->span));
+        return word.size > 0 ? word : token->text; /* shoots a 3 */
     }
     return (struct str){NULL, 0};
 }
@@ -217,8 +218,10 @@ bool take_among(struct cursor *c, const char *const *words)
 const char *const particle_words[] = {"out",    "up",   "down",  "back",   "through", "over",
                                       "across", "away", "ahead", "inside", "outside", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
-const char *const light_words[] = {"makes", "make",   "sets",  "set",   "takes", "take", "gives",
-                                   "give",  "throws", "throw", "fires", "fire",  NULL};
+const char *const light_words[] = {"makes",   "make",    "sets",     "set",     "takes",
+                                   "take",    "gives",   "give",     "throws",  "throw",
+                                   "fires",   "fire",    "delivers", "deliver", "executes",
+                                   "execute", "puts up", "put up",   NULL};
 
 bool take_measure(struct cursor *c, bool is_time, struct measure *out)
 {

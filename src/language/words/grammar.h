@@ -50,8 +50,10 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
-/* The player is that defender's own, as far as words say. */
-bool above_own_man(const struct cursor *c, const struct who *defender, const struct who *man);
+/* Leaves a defender's object out where it is his own man and the verb means him anyway: x3 denies 3
+ * is x3 denies. */
+void above_drop_own_man(const struct cursor *c, const struct who *defender, enum verb verb,
+                        struct who *object);
 /* The verb of this player's latest sentence: "cuts"; empty: none above. */
 struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */

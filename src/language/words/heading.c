@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* heading: the lines that open blocks. */
 #include "base/limits.h"
+#include "language/words/grammar.h"
 #include "language/words/reader.h"
 #include "language/words/vocabulary.h"
 
@@ -451,6 +452,27 @@ void heading_read(struct reader *r, const struct line *line, struct opener opene
     r->diags = diags;
 }
 
+/* if x3 goes under 3 fades: where the sentence needs its subject the condition leaves it. */
+static bool comma_may_miss(struct cursor *c, const struct line *line, struct block *block)
+{
+    struct condition *last = &block->conditions.at[block->conditions.count - 1];
+    struct who *object = last->kind == COND_BOTH ? &last->object : &last->other;
+    if (subject_verb_is(c)) {
+        return true;
+    }
+    struct cursor trial = *c;
+    bool person = object->kind == WHO_PLAYER && !last->place;
+    while (person && trial.at > line->tokens + 1 && trial.at[-1].span.begin >= object->span.begin) {
+        trial.at--;
+    }
+    if (!person || !subject_verb_is(&trial)) {
+        return false;
+    }
+    c->at = trial.at;
+    *object = (struct who){.kind = WHO_NONE};
+    return true;
+}
+
 void if_read(struct reader *r, const struct line *line)
 {
     if (!branch_fits(r, line)) {
@@ -460,7 +482,7 @@ void if_read(struct reader *r, const struct line *line)
     struct cursor c = reader_cursor(r, line, 1);
     sentence_list sentences = {0};
     bool fine = conditions_part(r, &c, block);
-    if (fine && !take_mark(&c, ',')) {
+    if (fine && !take_mark(&c, ',') && !comma_may_miss(&c, line, block)) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
         diag_help(r->diags, diag, "write `if x3 trails, 3 curls off 5`");

@@ -100,12 +100,26 @@ static int early_read(struct predicate *p)
     return 1;
 }
 
+/* back to, with his back to. */
+static bool take_back_to(struct cursor *c)
+{
+    static const char *const owners[] = {"his", "her", "their", NULL};
+    struct cursor trial = *c;
+    take_words(&trial, "with");
+    take_among(&trial, owners);
+    if (!take_words(&trial, "back to")) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 static int face_read(struct predicate *p)
 {
     const struct token *from = p->c->at;
     bool screen = task_is(p, VERB_SCREEN, VERB_SCREEN);
     bool facing = take_words(p->c, "facing");
-    if (!facing && !(screen && take_words(p->c, "back to"))) {
+    if (!facing && !(screen && take_back_to(p->c))) {
         return 0;
     }
     if (!screen) {

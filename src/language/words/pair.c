@@ -13,6 +13,7 @@ static const struct entry pairs[] = {
     {"swap spots", PAIR_EXCHANGE},
     {"switch places", PAIR_EXCHANGE},
     {"switch spots", PAIR_EXCHANGE},
+    {"exchange positions", PAIR_EXCHANGE},
     {"trade places", PAIR_EXCHANGE},
     {"trade spots", PAIR_EXCHANGE},
     {"interchange", PAIR_EXCHANGE},
@@ -36,10 +37,26 @@ static const struct entry pairs[] = {
     {NULL, 0},
 };
 
+/* The words of a pair; a hand-off on the dribble is a noun too: goes into a DHO with 2. */
+static int take_pair(struct cursor *c)
+{
+    static const char *const lights[] = {"goes into", "go into", "flows into", "flow into",
+                                         "runs",      "run",     "makes",      "make",
+                                         "sets up",   "set up",  NULL};
+    int pair = take_entry(c, pairs);
+    struct cursor trial = *c;
+    if (pair >= 0 || !take_among(&trial, lights) ||
+        take_entry(&trial, pairs) != PAIR_DRIBBLE_HAND_OFF) {
+        return pair;
+    }
+    c->at = trial.at;
+    return PAIR_DRIBBLE_HAND_OFF;
+}
+
 bool pair_is(const struct cursor *c)
 {
     struct cursor trial = *c;
-    return take_entry(&trial, pairs) >= 0;
+    return take_pair(&trial) >= 0;
 }
 
 static void add(struct cursor *c, sentence_list *out, const who_list *subject, struct tie tie,
@@ -133,7 +150,7 @@ static int follow(struct cursor *c, const who_list *subject, struct tie tie, str
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
 {
     const struct token *from = c->at;
-    int pair = take_entry(c, pairs);
+    int pair = take_pair(c);
     if (pair < 0) {
         return 0;
     }

@@ -66,51 +66,121 @@ static void take_it(struct cursor *c)
     }
 }
 
-/* Takes the words in one piece, or a ball verb's with `it` inside or behind. */
-static bool take_form(struct cursor *c, struct str words, bool ball)
+/* `his man`, `her defender`: who guards the one that acts. */
+static bool take_own_defender(struct cursor *c)
 {
+    static const char *const owners[] = {"his", "her", "their", NULL};
+    static const char *const defenders[] = {"man", "defender", NULL};
     struct cursor trial = *c;
-    if (take_str(&trial, words)) {
-        if (ball) {
-            take_it(&trial);
-        }
-        c->at = trial.at;
-        return true;
-    }
-    const char *space = ball ? memchr(words.at, ' ', words.size) : NULL;
-    if (!space) {
-        return false;
-    }
-    struct str first = {words.at, (size_t)(space - words.at)};
-    struct str rest = {space + 1, words.size - first.size - 1};
-    trial = *c;
-    if (!take_str(&trial, first)) {
-        return false;
-    }
-    take_it(&trial);
-    if (!take_str(&trial, rest)) {
+    take_among(&trial, owners);
+    if (!take_among(&trial, defenders)) {
         return false;
     }
     c->at = trial.at;
     return true;
 }
 
+static void take_screen(struct cursor *c)
+{
+    static const char *const screens[] = {"screen", "ball screen", "pick", "top of screen", NULL};
+    take_among(c, screens);
+}
+
+/* What may stand inside or behind the words of a row and adds nothing to them; false: it must, and
+ * does not. */
+static bool take_extra(struct cursor *c, struct phrase *phrase)
+{
+    if (phrase_has(phrase, 'B')) {
+        take_it(c);
+    }
+    if (phrase_has(phrase, 'S')) {
+        take_screen(c);
+    }
+    if (phrase_has(phrase, 'D') || phrase_has(phrase, 'E')) {
+        return take_own_defender(c) || phrase_has(phrase, 'D');
+    }
+    return true;
+}
+
+/* The player of boxes 2 out. */
+static bool take_inside(struct cursor *c, struct phrase *phrase)
+{
+    const struct token *next = cursor_next(c);
+    bool player = next && next->kind == TOKEN_NUMBER && next->integer && !next->possessive;
+    if (!phrase_has(phrase, 'I') || !player) {
+        return !phrase_has(phrase, 'I') && take_extra(c, phrase);
+    }
+    phrase->inside = next;
+    c->at = next + 1;
+    return true;
+}
+
+/* shoots a 3: without its article the number would be a player. */
+static bool article_fits(const struct cursor *c, const struct phrase *phrase)
+{
+    return !phrase_has(phrase, 'a') || str_is(c->at[-2].text, "a");
+}
+
+/* Takes the words in one piece, or with something inside or behind: swings it over, sets his man
+ * up, boxes 2 out. */
+static bool take_form(struct cursor *c, struct str words, struct phrase *phrase)
+{
+    struct cursor trial = *c;
+    if (take_str(&trial, words) && article_fits(&trial, phrase) && take_extra(&trial, phrase)) {
+        c->at = trial.at;
+        return true;
+    }
+    bool parts = phrase_has(phrase, 'B') || phrase_has(phrase, 'D') || phrase_has(phrase, 'E') ||
+                 phrase_has(phrase, 'I');
+    const char *space = parts ? memchr(words.at, ' ', words.size) : NULL;
+    if (!space) {
+        return false;
+    }
+    struct str first = {words.at, (size_t)(space - words.at)};
+    struct str rest = {space + 1, words.size - first.size - 1};
+    trial = *c;
+    if (!take_str(&trial, first) || !take_inside(&trial, phrase) || !take_str(&trial, rest)) {
+        phrase->inside = NULL;
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* What the letters of a row say besides its verb. */
+static void say_more(struct phrase *phrase)
+{
+    static const struct {
+        char letter;
+        enum pace pace;
+    } paces[] = {{'w', PACE_WALK}, {'j', PACE_JOG}, {'s', PACE_SPRINT}};
+    for (size_t i = 0; i < sizeof paces / sizeof *paces; i++) {
+        phrase->pace = phrase_has(phrase, paces[i].letter) ? paces[i].pace : phrase->pace;
+    }
+    for (char digit = '1'; digit <= '3'; digit++) {
+        phrase->steps = phrase_has(phrase, digit) ? digit - '0' : phrase->steps;
+    }
+}
+
 static bool take_phrase(struct cursor *c, struct phrase *phrase, bool own)
 {
-    bool ball = phrase_has(phrase, 'B');
     struct str words = own ? verb_head(phrase->verb, false) : str_of(phrase->words);
     struct str bare = own ? verb_head(phrase->verb, true) : str_of(phrase->bare);
-    phrase->with_s = take_form(c, words, ball);
-    return phrase->with_s || take_form(c, bare, ball);
+    phrase->with_s = take_form(c, words, phrase);
+    return phrase->with_s || take_form(c, bare, phrase);
 }
 
 /* make, set, take, give and a noun: sets a down screen, gives a pump fake. */
 static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
+    static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPRINT},
+                                           {"quick", PACE_SPRINT}, {"slow", PACE_JOG},
+                                           {"easy", PACE_JOG},     {NULL, 0}};
     struct cursor trial = *c;
     if (side == FOR_DEFENDERS || !take_among(&trial, light_words)) {
         return false;
     }
+    int effort = take_entry(&trial, efforts);
     const struct token *longest = NULL;
     for (size_t i = 0; i < OWN; i++) {
         struct cursor noun = trial;
@@ -121,6 +191,7 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
         }
     }
     if (longest) {
+        out->pace = effort >= 0 ? (enum pace)effort : PACE_VERB; /* makes a hard cut */
         c->at = longest;
     }
     return longest != NULL;
@@ -134,6 +205,7 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
         struct cursor trial = *c;
         if (suits(&phrase, side) && take_phrase(&trial, &phrase, i >= OWN) && trial.at > longest) {
             longest = trial.at;
+            say_more(&phrase);
             *out = phrase;
         }
     }

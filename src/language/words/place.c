@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* place: spots and everything that is counted from them. */
+#include <string.h>
+
 #include "base/limits.h"
 #include "language/words/grammar.h"
 
@@ -163,6 +165,34 @@ static const struct place *sided(struct cursor *c, struct cursor_mark mark, stru
     return NULL;
 }
 
+/* leftwing: a side and its spot in one word. */
+static int run_together(struct cursor *c, int *side)
+{
+    static const char *const sides[] = {"left", "right", NULL};
+    const struct token *next = cursor_next(c);
+    struct str word = next && next->kind == TOKEN_WORD ? next->text : (struct str){"", 0};
+    for (size_t i = 0; sides[i]; i++) {
+        struct str name = str_of(sides[i]);
+        if (!str_starts(word, sides[i]) || word.size == name.size) {
+            continue;
+        }
+        for (const struct entry *entry = spot_entries; entry->words; entry++) {
+            char both[WORDS_MOST], squeezed[WORDS_MOST];
+            struct str spot = words_squeeze(str_of(entry->words), squeezed);
+            if (name.size + spot.size >= WORDS_MOST) {
+                continue;
+            }
+            memcpy(both, name.at, name.size);
+            memcpy(both + name.size, spot.at, spot.size);
+            if (take_str(c, (struct str){both, name.size + spot.size})) {
+                *side = i == 0 ? SIDE_LEFT : SIDE_RIGHT;
+                return entry->value;
+            }
+        }
+    }
+    return -1;
+}
+
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -176,6 +206,7 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     bool backcourt = take_words(c, "backcourt");
     int side = take_entry(c, side_entries);
     int spot = take_entry(c, spot_entries);
+    spot = spot < 0 && side < 0 ? run_together(c, &side) : spot;
     if (spot >= 0) {
         return sided(c, mark,
                      (struct place){.kind = PLACE_SPOT,

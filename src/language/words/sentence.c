@@ -81,12 +81,26 @@ static int until_part(struct predicate *p)
     return until_read(c, &p->s->until) ? 1 : -1;
 }
 
+/* A length or a time behind a comma: sets up toward the rim, 6 ft. */
+static int length_read(struct predicate *p)
+{
+    const struct token *next = cursor_next(p->c);
+    struct slot slots[SLOTS_MOST];
+    for (size_t i = verb_slots(p->s->verb, slots); next && i-- > 0;) {
+        bool time = next->unit == UNIT_SECONDS;
+        if (next->kind == TOKEN_MEASURE && slots[i].letter == (time ? 'T' : 'L')) {
+            return slot_read(p);
+        }
+    }
+    return 0;
+}
+
 /* One part behind the verb: 1 taken, 0 nothing fits, -1 reported. A comma may stand before all but
  * a slot. */
 static int part_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {modifier_read, trailing_clause,
-                                                         until_part};
+    static int (*const readers[])(struct predicate *) = {modifier_read, trailing_clause, until_part,
+                                                         length_read};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');
@@ -193,14 +207,14 @@ static bool and_before(const struct sentence *s, const struct token *verb)
     return verb->span.begin > first;
 }
 
-/* x3 denies 3: his own man is left out. */
-static void drop_own_man(const struct cursor *c, struct sentence *s)
+/* boxes 2 out: the player between the words of the verb. */
+static bool inside_read(struct predicate *p)
 {
-    bool guards = verb_row(s->verb)->task == VERB_GUARD && strchr(verb_row(s->verb)->needs, 'w');
-    if (guards && s->subject.count == 1 && s->object.kind != WHO_NONE &&
-        above_own_man(c, &s->subject.at[0], &s->object)) {
-        s->object = (struct who){.kind = WHO_NONE};
-    }
+    struct cursor inner = *p->c;
+    inner.at = p->phrase.inside;
+    bool read = who_read(&inner, &p->s->object);
+    p->c->refusals = inner.refusals;
+    return read && player_fits(p, &p->s->object, 'W') > 0;
 }
 
 /* Verb and all behind it, for a subject that is known. */
@@ -225,6 +239,10 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     s->pass = p.phrase.pass;
     s->screen = p.phrase.screen;
     s->verb_span = cursor_taken(c, verb);
+    s->pace = p.phrase.pace;
+    if (p.phrase.steps > 0) {
+        s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
+    }
     c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
     if (s->object.kind != WHO_NONE && !use_verb(s)) {
         return refuse_use(c, s);
@@ -233,10 +251,15 @@ static bool rest_read(struct cursor *c, struct sentence *s)
     if (s->bare && p.phrase.with_s && !and_before(s, p.from)) {
         return refuse_run_on(c, s);
     }
+    if (p.phrase.inside && !inside_read(&p)) {
+        return false;
+    }
     if (!predicate_read(&p) || !double_fits(c, s)) {
         return false;
     }
-    drop_own_man(c, s);
+    if (s->subject.count == 1) {
+        above_drop_own_man(c, &s->subject.at[0], s->verb, &s->object);
+    }
     return true;
 }
 

@@ -207,6 +207,9 @@ static int read_content(struct predicate *p, const struct slot *slot)
     case 'D':
         return who_read(c, &who) ? read_player(p, slot, who) : player_missing(p, slot->preposition);
     case 'P':
+        if (p->s->verb == VERB_DRIVES && word_is(c, 0, "middle")) {
+            return read_way(p); /* drives to the middle is the way; to the baseline, a place */
+        }
         return place_after(p, slot->preposition);
     case 'E':
         return read_either(p, slot->preposition);
@@ -246,6 +249,13 @@ static const struct slot *slot_of(const struct slot *slots, size_t count, const 
 /* dribbles, drives, cuts and back cuts become another verb by what follows them. */
 static bool change_verb(struct predicate *p)
 {
+    const struct token *next = cursor_next(p->c);
+    if (p->s->verb == VERB_STAYS && next && next->kind == TOKEN_MEASURE &&
+        next->unit == UNIT_SECONDS && !clause_is(p->c) &&
+        who_side(&p->s->subject.at[0]) == FOR_ATTACKERS) { /* waits two seconds */
+        p->s->verb = VERB_HOLDS;
+        return true;
+    }
     static const char *const words[] = {"off", "at", "for", NULL};
     struct sentence *s = p->s;
     for (const char *const *word = words; *word; word++) {
@@ -417,6 +427,9 @@ static bool drop_particle(struct predicate *p, bool place)
     while (take_among(&trial, particle_words)) { /* back out to 1 */
     }
     struct cursor_mark mark = cursor_mark(&trial);
+    if (word_is(p->c, 0, "over") && word_is(&trial, 0, "top")) {
+        return false; /* over the top is how high a pass is, not where to */
+    }
     bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
                  (place && spot_read(&trial, true) != NULL);
     cursor_back(&trial, mark);
@@ -426,9 +439,21 @@ static bool drop_particle(struct predicate *p, bool place)
     return leads;
 }
 
+/* right at 2, straight to the rim: right before a preposition they add nothing. */
+static void drop_stress(struct cursor *c)
+{
+    static const char *const words[] = {"right", "straight", "directly", "all the way", NULL};
+    struct cursor trial = *c;
+    if (take_among(&trial, words) &&
+        (word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
+        c->at = trial.at;
+    }
+}
+
 int slot_read(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
+    drop_stress(p->c);
     while (change_verb(p)) {
     }
     size_t count = verb_slots(p->s->verb, slots);
@@ -571,6 +596,9 @@ void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *p
     }
     bool said = player->preposition.size > 0 && take_str(&trial, player->preposition);
     bool bare = player->preposition.size == 0 || guard || phrase_has(phrase, 'O');
+    if (guard && !said) { /* hedges on 3 */
+        take_among(&trial, place_words);
+    }
     if ((said ? who_read(&trial, out) : bare && person_read(&trial, out))) {
         c->at = trial.at;
         c->refusals = trial.refusals;

@@ -42,7 +42,16 @@ bool take_uses(struct cursor *c)
 bool uses_screen_is(const struct cursor *c)
 {
     struct cursor trial = *c;
-    return take_uses(&trial) && (word_is(&trial, 0, "screen") || word_is(&trial, 1, "screen"));
+    static const char *const screens[] = {"screen", "pick", "ball screen", NULL};
+    struct who owner;
+    if (!take_uses(&trial)) {
+        return false;
+    }
+    struct cursor_mark mark = cursor_mark(&trial);
+    owner_read(&trial, &owner);
+    bool screen = word_among(&trial, screens);
+    cursor_back(&trial, mark);
+    return screen;
 }
 
 bool verb_begins(const struct cursor *c)
@@ -56,8 +65,10 @@ bool verb_begins(const struct cursor *c)
 static bool everyone_read(struct cursor *c, struct who *out)
 {
     const struct token *from = c->at;
-    if (!take_words(c, "everyone else") && !take_words(c, "everybody else") &&
-        !take_words(c, "the others") && !take_words(c, "the rest")) {
+    static const char *const words[] = {
+        "everyone else",    "everybody else", "the others", "all others",
+        "the rest of them", "the rest",       NULL};
+    if (!take_among(c, words)) {
         return false;
     }
     *out = (struct who){.kind = WHO_EVERYONE_ELSE, .span = cursor_taken(c, from)};
@@ -72,7 +83,10 @@ bool subject_read(struct cursor *c, who_list *out)
         VEC_PUSH(c->arena, out, who);
         return true;
     }
+    struct cursor_mark begin = cursor_mark(c);
+    take_words(c, "players"); /* players 2 and 4 */
     if (!who_read(c, &who)) {
+        cursor_back(c, begin);
         return false;
     }
     VEC_PUSH(c->arena, out, who);

@@ -78,6 +78,7 @@ static bool happening_read(struct cursor *c, struct event *out)
     out->screen = phrase.screen;
     out->family = family_of(&phrase);
     event_object_read(c, &out->verb, &phrase, &out->object);
+    above_drop_own_man(c, &out->subject, out->verb, &out->object);
     if (out->verb != phrase.verb) {
         out->family = FAMILY_NONE;
     }
@@ -112,15 +113,23 @@ static bool seconds_are(const struct cursor *c)
 
 /* The first row of a value is the one messages use. */
 static const struct entry clause_entries[] = {
-    {"as", TIE_AS},           {"after", TIE_AFTER}, {"right after", TIE_AFTER},
-    {"when", TIE_WHEN},       {"once", TIE_WHEN},   {"as soon as", TIE_WHEN},
-    {"right when", TIE_WHEN}, {"while", TIE_WHILE}, {NULL, 0},
+    {"as", TIE_AS},
+    {"after", TIE_AFTER},
+    {"right after", TIE_AFTER},
+    {"when", TIE_WHEN},
+    {"once", TIE_WHEN},
+    {"as soon as", TIE_WHEN},
+    {"right when", TIE_WHEN},
+    {"while", TIE_WHILE},
+    {"immediately after", TIE_AFTER},
+    {NULL, 0},
 };
 
 /* on the pass, off the catch: as and after. */
 static enum tie_word noun_clause(struct cursor *c)
 {
-    static const struct entry words[] = {{"on", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
+    static const struct entry words[] = {
+        {"on", TIE_AS}, {"upon", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
     static const char *const nouns[] = {"pass", "catch", NULL};
     struct cursor trial = *c;
     int word = take_entry(&trial, words);
@@ -369,10 +378,15 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
 {
     static const char *const thens[] = {"then",     "next",   "after that", "after this", "finally",
                                         "and then", "lastly", "from there", NULL};
-    static const char *const firsts[] = {"first", "to start", "to begin", "ok", "okay", "so", NULL};
-    static const char *const whiles[] = {"meanwhile",          "at the same time",
-                                         "while this happens", "as this happens",
-                                         "while that happens", NULL};
+    static const char *const firsts[] = {"first", "to start", "to begin", "ok",
+                                         "okay",  "so",       "now",      NULL};
+    static const char *const whiles[] = {"meanwhile",
+                                         "at the same time",
+                                         "while this happens",
+                                         "as this happens",
+                                         "while that happens",
+                                         "simultaneously",
+                                         NULL};
     while (front_word(c, firsts)) {
     }
     const struct token *from = c->at;

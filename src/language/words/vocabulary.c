@@ -57,8 +57,9 @@ const struct entry side_entries[] = {
     {NULL, 0},
 };
 const struct entry direction_entries[] = {
-    {"above", ABOVE},     {"below", BELOW},       {"inside", INSIDE}, {"outside", OUTSIDE},
-    {"left of", LEFT_OF}, {"right of", RIGHT_OF}, {NULL, 0},
+    {"above", ABOVE},        {"below", BELOW},          {"inside", INSIDE},
+    {"outside", OUTSIDE},    {"left of", LEFT_OF},      {"right of", RIGHT_OF},
+    {"to left of", LEFT_OF}, {"to right of", RIGHT_OF}, {NULL, 0},
 };
 const struct entry way_entries[] = {
     {"left", WAY_LEFT}, {"right", WAY_RIGHT}, {"up", WAY_UP}, {"down", WAY_DOWN}, {NULL, 0},

@@ -50,9 +50,12 @@ struct phrase {
     enum screen_kind screen;
     const char *with; /* letters: O the object needs no preposition, N its bare form is a noun too,
                          B takes `it` and `the ball`, M stands for any movement in a clause,
-                         A for attackers only */
+                         A for attackers only; more in phrases.def */
     enum spot to;     /* where to when no place follows; SPOT_COUNT: none */
     bool with_s;      /* it was said of one: passes */
+    enum pace pace;   /* the word says it: jogs, a hard cut; PACE_VERB: it does not */
+    double steps;     /* takes two steps toward; 0: no length */
+    const struct token *inside; /* the player between its words, boxes 2 out; NULL: none */
 };
 size_t phrase_count(void);
 struct phrase phrase_at(size_t index);
