@@ -11,6 +11,11 @@
 struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
                         struct vec2 ball, bool has_ball);
 
+/* The same with the ball being driven at the rim, `driven` from 0 to 1: who guards a low man away
+ * from it is in the lane, wherever the ball has come to there. */
+struct vec2 defense_driven(const struct court *court, enum man_style style, struct vec2 man,
+                           struct vec2 ball, double driven);
+
 /* The same of a man press: in the backcourt everybody is denied. */
 struct vec2 defense_press(const struct court *court, enum man_style style, struct vec2 man,
                           struct vec2 ball, bool has_ball);

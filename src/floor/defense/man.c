@@ -12,6 +12,12 @@
 #define NEAR_RIM .45          /* share of the way to the rim that a guard stands off at most */
 #define UNDER_RING (4 * FEET) /* nobody nearer to the baseline but on the ball or a post */
 
+#define LOW_MAN 3.2  /* m from the baseline's ring: a corner or a block, */
+#define HIGH_MAN 5.2 /* and no low man any more (ours) */
+#define SINKS .65    /* of the way from his man to the ball, in the lane (ours) */
+#define CLOSE_IN .6  /* of that, to the side: nearer to the middle than to his man (ours) */
+#define IN_LANE .35  /* m inside the lane's side: both feet in it */
+
 #define OVER_HALF 3.0 /* m over half court, in which a press becomes an ordinary man defense */
 
 struct style_row {
@@ -82,6 +88,31 @@ struct vec2 defense_man(const struct court *court, enum man_style style, struct 
     struct vec2 at = vec2_mix(vec2_mix(one, two, away), low, is_post);
     at.y = real_max(at.y, real_mix(UNDER_RING, -1.0, is_post * (1 - helping)));
     return at;
+}
+
+/* How much his man is a low one, and not on the ball's side: his defender is then a low man of the
+ * defense. */
+static double is_low(struct vec2 man, struct vec2 ball)
+{
+    double side = real_clamp(ball.x * 4, -1, 1);
+    double beside = real_smooth(man.x * side, -.3, .6) * real_smooth(fabs(ball.x), .5, 1.6);
+    return (1 - real_smooth(man.y, LOW_MAN, HIGH_MAN)) * (1 - beside);
+}
+
+struct vec2 defense_driven(const struct court *court, enum man_style style, struct vec2 man,
+                           struct vec2 ball, double driven)
+{
+    struct vec2 usual = defense_man(court, style, man, ball, false);
+    double share = driven * is_low(man, ball);
+    if (share <= 0) {
+        return usual;
+    }
+    struct vec2 p = vec2_mix(man, ball, SINKS);
+    p = vec2_along(p, vec2_unit(p), -styles[style].help * (.25 * vec2_length(p) + .3));
+    double side = court->lane_half_width - IN_LANE;
+    p.x = real_clamp(CLOSE_IN * p.x, -side, side);
+    p.y = real_max(p.y, UNDER_RING);
+    return vec2_mix(usual, p, share);
 }
 
 struct vec2 defense_press(const struct court *court, enum man_style style, struct vec2 man,

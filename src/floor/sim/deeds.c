@@ -49,10 +49,11 @@ static bool guards(const struct look *look)
 static bool helps(const struct look *look)
 {
     const struct world *world = look->world;
-    if (world->helper != look->self) {
+    if (!help_shows(world, look->self)) {
         return false;
     }
-    return !look->end || apart(look->x, &world->agent[world->helped].m) < ARM;
+    body at = world->helper == look->self ? world->helped : world->ball.holder;
+    return !look->end || apart(look->x, &world->agent[at].m) < ARM;
 }
 
 static bool closes_out(const struct look *look)

@@ -246,7 +246,7 @@ static bool shows_by_rule(const struct world *world, body self, enum strategy st
     bool ball = man != BODY_NONE && ball_is_held(world, man);
     switch (strategy) {
     case STRATEGY_HELP:
-        return world->helper == self;
+        return help_shows(world, self);
     case STRATEGY_TRAIL: /* what the man rules do at a screen */
         return man != BODY_NONE && screen_is_through(world, man) && duty_screen(world, man);
     case STRATEGY_DENY:
@@ -272,6 +272,9 @@ bool duty_shows(const struct world *world, body defender, enum verb verb)
         return duty->by_rule && strategy == STRATEGY_CLOSE_OUT && man_gets_ball(world, defender);
     }
     body man = duty_man(world, defender);
+    if (strategy == STRATEGY_HELP) {
+        return help_shows(world, defender);
+    }
     if (strategy == STRATEGY_TRAP || strategy == STRATEGY_DOUBLE) { /* two at the ball */
         body whom = duty->whom != BODY_NONE ? duty->whom : world->ball.holder;
         return whom < BODY_COUNT &&

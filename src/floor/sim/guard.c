@@ -53,6 +53,9 @@ static struct view look(const struct world *world, body self, struct glimpse see
 
 static struct vec2 man_rule(const struct world *world, struct vec2 man, struct vec2 ball, bool has)
 {
+    if (world->driven > 0 && !has) {
+        return defense_driven(world->court, world->play->man, man, ball, world->driven);
+    }
     return world->play->defense == DEFENSE_PRESS
                ? defense_press(world->court, world->play->man, man, ball, has)
                : defense_man(world->court, world->play->man, man, ball, has);

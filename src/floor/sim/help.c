@@ -1,32 +1,28 @@
 /* SPDX-License-Identifier: MIT */
 /* help: a dribbler who is past his own defender and on the way to the rim, or a cutter whom nobody
- * is near, draws the nearest low defender, whose man is then open; help ends when the ball goes
- * elsewhere or the guard is back, and then he recovers, or closes out when his own man has it. */
-#include "floor/sim/guard.h"
+ * is near, draws a low defender, whose man is then open; the next one sinks to that man. Help ends
+ * when the ball goes elsewhere or the guard is back, and then they recover, or close out when their
+ * own man has it. Takes what was seen; who helps, and where he meets the drive, is help_pick's. */
+#include "floor/sim/help.h"
+
+#include <math.h>
 
 #include "base/real.h"
 
 #define DRIVES 1.5      /* m/s toward the rim */
-#define LINE 5.2        /* m from the rim: past it somebody has to come (ours) */
+#define LINE 5.2        /* m from the rim: past it somebody has to come for a cutter, */
+#define DRIVE_LINE 5.4  /* and for the ball, which nobody waits for (ours) */
 #define BEATEN .55      /* m that the own defender is in front, at least, to be in front */
-#define REACH 4.5       /* m from which one comes to help */
-#define LOW 4.0         /* m from the rim: a low man stands no further out (ours) */
-#define FRONT 1.3       /* m before the driver where the helper stops him */
-#define RIM_LEAST .7    /* m: nobody helps from under the ring */
 #define BACK .5         /* m/s: then the drive is over */
+#define INSIDE 3.6      /* m from the rim, 12 ft: the low men are all in the lane, */
+#define COMES_IN 7.2    /* and from here on they go there (ours) */
+#define ON_LINE .8     /* m off his line to the rim, at most, */
+#define IN_WAY 1.5      /* m before the driver: now he helps */
 #define FREE (4 * FEET) /* from his own defender: open by the published bands, and he is free */
 #define AGAIN .9        /* m: and not any more */
 #define OUT 6.0         /* m: as good as nobody */
 #define MINDS 1.5       /* s that a cutter without the ball is minded for his own defender (ours) */
 #define AWAY 1.5        /* m from his own man: then there is something to recover */
-
-/* Where the drive is to be stopped: before the driver, on his way to the rim. */
-static struct vec2 stop_at(const struct mover *driver)
-{
-    double far = vec2_length(driver->at);
-    double left = real_max(real_min(RIM_LEAST, far), far - FRONT);
-    return vec2_scale(vec2_unit(driver->at), left);
-}
 
 static bool is_beaten(const struct world *world, body driver, const struct mover *seen)
 {
@@ -38,62 +34,28 @@ static bool is_beaten(const struct world *world, body driver, const struct mover
     return vec2_dot(vec2_sub(world->agent[own].m.at, seen->at), rim) < BEATEN;
 }
 
-/* Who has no man is there for it. */
-static bool is_busy(const struct world *world, body defender)
+/* Back to the man he left. */
+static void send_back(struct world *world, body self)
 {
-    body man = world->guards[defender];
-    for (int s = 0; s <= BODY_COACH; s++) { /* somebody comes to screen him */
-        if (world->screen[s].live && !world->screen[s].cleared &&
-            world->screen[s].defender == defender) {
-            return true;
-        }
-    }
-    return guard_has_area(world, defender) || world->duty[defender].strategy != STRATEGY_NONE ||
-           (man != BODY_NONE && world->screen[man].live);
-}
-
-/* The nearest one within reach, of those no further from the rim than `most`. */
-static body nearest_within(const struct world *world, body danger, struct vec2 at, double most)
-{
-    body best = BODY_NONE;
-    double least = REACH;
-    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
-        double far = vec2_distance(world->agent[b].m.at, at);
-        bool may = world->agent[b].here && vec2_length(world->agent[b].m.at) < most &&
-                   b != world->guarded[danger] && !is_busy(world, (body)b);
-        if (may && far < least) {
-            least = far;
-            best = (body)b;
-        }
-    }
-    return best;
-}
-
-/* The low man; when there is none, whoever is nearer to the rim than the danger: who is behind it
- * is late. */
-static body nearest_helper(const struct world *world, body danger, const struct mover *seen)
-{
-    double from_rim = vec2_length(seen->at);
-    body low = nearest_within(world, danger, stop_at(seen), real_min(LOW, from_rim));
-    return low != BODY_NONE ? low : nearest_within(world, danger, stop_at(seen), from_rim);
-}
-
-/* The helper goes back to the man he left. */
-static void end_help(struct world *world)
-{
-    body self = world->helper, man = self < BODY_COUNT ? world->guards[self] : (body)BODY_NONE;
-    world->helper = BODY_NONE;
-    world->helped = BODY_NONE;
+    body man = self < BODY_COUNT ? world->guards[self] : (body)BODY_NONE;
     if (man != BODY_NONE && world->duty[self].strategy == STRATEGY_NONE &&
         vec2_distance(world->agent[self].m.at, world->agent[man].m.at) > AWAY) {
         duty_by_rule(world, self, STRATEGY_RECOVER);
     }
 }
 
-static bool goes_in(const struct mover *seen)
+static void end_help(struct world *world)
+{
+    body helper = world->helper, second = world->second;
+    world->helper = world->helped = world->second = BODY_NONE;
+    send_back(world, helper);
+    send_back(world, second);
+}
+
+static bool goes_in(const struct mover *seen, double line)
 {
     struct vec2 rim = vec2_unit(vec2_scale(seen->at, -1));
-    return vec2_length(seen->at) < LINE && vec2_dot(seen->v, rim) > DRIVES;
+    return vec2_length(seen->at) < line && vec2_dot(seen->v, rim) > DRIVES;
 }
 
 static double off_guard(const struct world *world, body man)
@@ -126,7 +88,7 @@ static body free_cutter(const struct world *world, body holder)
         }
         struct mover seen = see_body(world, (body)b, world->level->reaction);
         double far = vec2_length(seen.at);
-        if (goes_in(&seen) && is_beaten(world, (body)b, &seen) && far < least) {
+        if (goes_in(&seen, LINE) && is_beaten(world, (body)b, &seen) && far < least) {
             least = far;
             best = (body)b;
         }
@@ -151,38 +113,89 @@ static bool help_is_over(const struct world *world, body holder)
     return passed_on || late || leaves || off_guard(world, man) < AGAIN;
 }
 
+/* The ball is being driven at the rim: from when it goes there until it leaves the driver's hands;
+ * the nearer, the more. */
+static void watch_drive(struct world *world, body holder, bool has, const struct mover *ball)
+{
+    if (!has || holder != world->driver) {
+        world->driver = BODY_NONE;
+        world->driven = 0;
+    }
+    if (has && goes_in(ball, COMES_IN)) {
+        world->driver = holder;
+    }
+    if (has && holder == world->driver) {
+        world->driven = 1 - real_smooth(vec2_length(ball->at), INSIDE, COMES_IN);
+    }
+}
+
+static void begin_help(struct world *world, body danger, bool has_ball)
+{
+    struct mover at = see_body(world, danger, world->level->reaction);
+    world->helper = help_who(world, danger, &at);
+    world->helped = danger;
+    world->helped_ball = has_ball;
+    world->helped_since = world->t;
+}
+
+/* And who sinks to the man he has left, once that is to be seen. */
+static void watch_second(struct world *world)
+{
+    bool seen =
+        world->helper != BODY_NONE && world->t > world->helped_since + world->level->reaction;
+    if (seen && world->second == BODY_NONE) {
+        world->second = help_second(world);
+    }
+}
+
 void help_tick(struct world *world)
 {
     struct glimpse seen = see_ago(world, world->level->reaction);
     body holder = seen.holder;
-    bool has = holder < BODY_COACH && ball_is_held(world, holder);
+    bool has = holder < BODY_COUNT && ball_is_held(world, holder);
     struct mover ball = has ? see_body(world, holder, world->level->reaction) : (struct mover){0};
-    bool drives = has && goes_in(&ball) && is_beaten(world, holder, &ball);
+    bool drives = has && goes_in(&ball, DRIVE_LINE) && is_beaten(world, holder, &ball);
+    watch_drive(world, holder, has, &ball);
     world->helped_ball = world->helped_ball || (has && holder == world->helped);
     if (world->helper != BODY_NONE &&
         (help_is_over(world, holder) || (drives && world->helped != holder))) {
         end_help(world);
     }
+    watch_second(world);
     if (world->helper != BODY_NONE || !has) {
         return;
     }
     body danger = drives ? holder : free_cutter(world, holder);
     if (danger != BODY_NONE) {
-        struct mover at = see_body(world, danger, world->level->reaction);
-        world->helper = nearest_helper(world, danger, &at);
-        world->helped = danger;
-        world->helped_ball = danger == holder;
-        world->helped_since = world->t;
+        begin_help(world, danger, danger == holder);
     }
 }
 
 bool help_aim(struct world *world, body self, const struct view *view, struct aim *aim)
 {
-    (void)view;
-    if (world->helper != self) {
+    if (world->helper == self) {
+        struct mover at = see_body(world, world->helped, world->level->reaction);
+        *aim = help_meet(world, self, &at);
+    } else if (world->second == self && self != BODY_NONE) {
+        struct mover left = see_body(world, world->guards[world->helper], world->level->reaction);
+        *aim = help_sink(&left, &view->man, view->ball);
+    } else {
         return false;
     }
-    struct mover at = see_body(world, world->helped, world->level->reaction);
-    *aim = (struct aim){stop_at(&at), vec2_scale(at.v, .5)};
+    world->agent[self].goes = DUTY_RUNS;
     return true;
+}
+
+/* What is to be seen of it: he is before the driver, or the cutter, and near him. */
+bool help_shows(const struct world *world, body self)
+{
+    body man = world->helper == self ? world->helped : world->ball.holder;
+    bool helps = world->helper == self || world->duty[self].strategy == STRATEGY_HELP;
+    if (!helps || man >= BODY_COUNT || man == world->guards[self] || !world->agent[man].here) {
+        return false;
+    }
+    struct vec2 at = world->agent[man].m.at, off = vec2_sub(world->agent[self].m.at, at);
+    struct vec2 way = vec2_unit(vec2_scale(at, -1));
+    double beside = vec2_cross(way, off), before = vec2_dot(way, off);
+    return vec2_length(off) < IN_WAY && before > 0 && fabs(beside) < ON_LINE;
 }

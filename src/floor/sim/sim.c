@@ -149,7 +149,7 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->dt = 1.0 / options->rate;
     world->past_size = (long)(SIM_PAST * options->rate);
     world->past = arena_array(arena, struct stance, (size_t)world->past_size);
-    world->helper = world->helped = BODY_NONE;
+    world->helper = world->helped = world->second = world->driver = BODY_NONE;
     world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
     return world;
 }

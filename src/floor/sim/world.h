@@ -217,6 +217,9 @@ struct world {
     struct pick pick;
     struct zone_watch zone;
     body helper, helped; /* who helps against whose drive or cut, or BODY_NONE */
+    body second;         /* who sinks to the man that the helper left, or BODY_NONE */
+    body driver;         /* who drives at the rim, until the ball leaves him, or BODY_NONE */
+    double driven;       /* how much of that, 0 to 1 when he is inside */
     bool helped_ball;    /* he has had the ball */
     double helped_since; /* s of the step */
     struct stance *past; /* ring of past_size, by tick */
@@ -352,6 +355,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 
 /* help.c */
 void help_tick(struct world *world);
+bool help_shows(const struct world *world, body self); /* in the driver's way, to be seen */
 
 /* guard_zone.c: defenders with an area and no man. */
 void zone_start(struct world *world); /* at the start of a segment */

@@ -440,19 +440,20 @@ START_TEST(a_guarded_cutter_draws_nobody)
 }
 END_TEST
 
+/* The drive passes x1 on the right: x5 is the low man of the weak side. */
 START_TEST(the_man_who_was_left_is_closed_out_on_when_the_ball_comes_to_him)
 {
-    run(STANDS "x1 stays\n1 drives to the rim\n1 passes to 4\n4 holds for 2 s\n");
+    run(STANDS "x1 stays\n1 drives to the rim\n1 passes to 5\n5 holds for 2 s\n");
     double out = told_time(way, 2, MOMENT_RELEASED), least, top = 0;
-    ck_assert_uint_eq(helper_at(p(1), x(1), 0, out, &least), x(4));
+    ck_assert_uint_eq(helper_at(p(1), x(1), 0, out, &least), x(5));
     ck_assert_double_lt(least, 1.2);                     /* he stopped the drive */
-    ck_assert_double_gt(nearest_defender(p(4), out), 4); /* whose man is open */
+    ck_assert_double_gt(nearest_defender(p(5), out), 4); /* whose man is open */
     for (double t = out; t < way->duration; t += .02) {
-        top = real_max(top, vec2_length(segment_velocity(way, x(4), t)));
+        top = real_max(top, vec2_length(segment_velocity(way, x(5), t)));
     }
     ck_assert_double_gt(top, 1.4 * told.play->speed->slide); /* a sprint */
-    ck_assert_double_lt(apart_at_end(x(4), p(4)), 1.25);
-    ck_assert_double_gt(toward(x(4), p(4), rim, way->duration), .8);
+    ck_assert_double_lt(apart_at_end(x(5), p(5)), 1.25);
+    ck_assert_double_gt(toward(x(5), p(5), rim, way->duration), .8);
 }
 END_TEST
 
