@@ -15,6 +15,8 @@
 #define BETWEEN -.25     /* cosine: the side on which the defender stands */
 #define LAST_STRIDES .75 /* m before the ring */
 #define BOW .10          /* of the chord */
+#define LOOP 1.0         /* m longer than the other way: nobody runs that round a screen */
+#define PASSES .3        /* m of air between screener and defender through which nobody runs */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -51,10 +53,12 @@ static double plan_fade(struct world *world, const struct task *task, struct vec
 static double plan_behind(struct world *world, const struct task *task, struct vec2 screener,
                           struct vec2 goal, struct route *route)
 {
-    struct vec2 user = world->agent[task->who].m.at;
-    double step = task->verb == VERB_REJECTS ? FAKE : draw_step(user, screener);
-    struct vec2 turn = vec2_along(user, vec2_unit(vec2_sub(screener, user)), step);
-    route_corner(route, turn);
+    struct vec2 user = world->agent[task->who].m.at, turn = user;
+    if (task->shape == SHAPE_BACK) {
+        double step = task->verb == VERB_REJECTS ? FAKE : draw_step(user, screener);
+        turn = vec2_along(user, vec2_unit(vec2_sub(screener, user)), step);
+        route_corner(route, turn);
+    }
     body defender = guard_of(world, task->who);
     struct tie_side tie = world_tie(world);
     struct vec2 way = vec2_unit(vec2_sub(goal, turn));
@@ -103,14 +107,48 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
     return vec2_scale(left, off > 0 ? 1 : -1);
 }
 
+static double radius_of(const struct world *world, body user)
+{
+    return ball_is_held(world, user) ? MOTION_CORNER : MOTION_CURL;
+}
+
+/* How long the way is that passes the screener on that side. */
+static double length_by(const struct world *world, const struct task *task, struct vec2 screener,
+                        struct vec2 out, struct vec2 goal)
+{
+    struct route route;
+    route_start(&route, world->arena, world->agent[task->who].m.at);
+    route_shoulder(&route, screener, out, SHOULDER + task->gap, radius_of(world, task->who), goal);
+    return route_length(&route);
+}
+
+/* The same, but for a loop: when the other side of the screener is much shorter, and does not lead
+ * between him and the defender, it is the other side. */
+static struct vec2 short_side(struct world *world, const struct task *task, struct vec2 screener,
+                              struct vec2 goal)
+{
+    struct vec2 out = out_side(world, task, world->agent[task->who].m.at, screener, goal);
+    struct vec2 other = vec2_scale(out, -1);
+    if (task->shape == SHAPE_CURL || length_by(world, task, screener, out, goal) <
+                                         length_by(world, task, screener, other, goal) + LOOP) {
+        return out;
+    }
+    body defender = guard_of(world, task->who);
+    bool seen = defender != BODY_NONE && world->agent[defender].here;
+    struct vec2 by = vec2_along(screener, other, SHOULDER + task->gap);
+    bool between =
+        seen && vec2_distance(by, world->agent[defender].m.at) < 2 * MOTION_BODY + PASSES;
+    return between ? out : other;
+}
+
 /* Shoulder to shoulder past one screener, or past two in turn on one side. */
 static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
                        struct route *route)
 {
     struct vec2 user = world->agent[task->who].m.at, first = screener_at(world, task->other);
     double near = SHOULDER + task->gap;
-    double radius = ball_is_held(world, task->who) ? MOTION_CORNER : MOTION_CURL;
-    struct vec2 out = out_side(world, task, user, first, goal), last = first;
+    double radius = radius_of(world, task->who);
+    struct vec2 out = short_side(world, task, first, goal), last = first;
     if (task->other2 < BODY_COUNT) {
         struct vec2 second = screener_at(world, task->other2);
         struct vec2 along = vec2_left(vec2_unit(vec2_sub(second, user)));
@@ -131,12 +169,52 @@ static double plan_off(struct world *world, const struct task *task, struct vec2
     return plan_end(world, task, goal, route);
 }
 
+/* The straight way would lead between the screener and the defender. */
+static bool is_between(const struct world *world, const struct task *task, struct vec2 screener,
+                       struct vec2 goal)
+{
+    body defender = guard_of(world, task->who);
+    if (defender == BODY_NONE || !world->agent[defender].here) {
+        return false;
+    }
+    struct vec2 user = world->agent[task->who].m.at, d = world->agent[defender].m.at;
+    struct vec2 way = vec2_unit(vec2_sub(goal, user));
+    double far = vec2_distance(goal, user);
+    double ahead =
+        real_max(vec2_dot(vec2_sub(d, user), way), vec2_dot(vec2_sub(screener, user), way));
+    double one = vec2_cross(way, vec2_sub(d, user)),
+           two = vec2_cross(way, vec2_sub(screener, user));
+    return one * two < 0 && ahead > 0 && ahead < far && fabs(one - two) < BEHIND;
+}
+
 /* The dribbler pulls up behind the screen: to the place, round nothing. */
 static bool stops_behind(const struct world *world, const struct task *task, struct vec2 screener,
                          struct vec2 goal)
 {
     return ball_is_held(world, task->who) && !move_at_rim(goal) && task->other2 >= BODY_COUNT &&
-           vec2_distance(goal, screener) < BEHIND;
+           vec2_distance(goal, screener) < BEHIND && !is_between(world, task, screener, goal);
+}
+
+/* The place lies on the one side of his defender, the screen on the other, and to go round both
+ * would be a loop. */
+bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal)
+{
+    body defender = guard_of(world, task->who);
+    const struct screen *screen = &world->screen[task->other];
+    bool seen = defender != BODY_NONE && world->agent[defender].here;
+    if (task->shape != SHAPE_STRAIGHT || !seen || !screen->live || !screen->set ||
+        task->other2 < BODY_COUNT) {
+        return false;
+    }
+    struct vec2 user = world->agent[task->who].m.at, d = world->agent[defender].m.at;
+    struct vec2 screener = world->agent[task->other].m.at;
+    double side = screen_side(world, task->who, goal);
+    double off = vec2_cross(vec2_unit(vec2_sub(d, user)), vec2_sub(screener, d));
+    if (side == 0 || side * off > -IN_LINE) {
+        return false;
+    }
+    struct vec2 out = short_side(world, task, screener, goal);
+    return length_by(world, task, screener, out, goal) > vec2_distance(user, goal) + LOOP;
 }
 
 double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
@@ -144,7 +222,7 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal, 
     route_start(route, world->arena, world->agent[task->who].m.at);
     struct vec2 screener = screener_at(world, task->other);
     bool slipped = !world->screen[task->other].live && task->screen_task >= 0;
-    if (task->shape == SHAPE_BACK) {
+    if (task->shape == SHAPE_BACK || use_goes_away(world, task, goal)) {
         return plan_behind(world, task, screener, goal, route);
     }
     if (slipped) { /* there is nothing to go round */

@@ -14,6 +14,7 @@
 #define NEAR .25  /* m from the spot, or in touch with the defender and this near: */
 #define TOUCH .22
 #define TOUCH_NEAR .6
+#define FROM_PLACE 1.83 /* m (6 ft) from the place that was written: then it is said (ours) */
 #define STILL .15       /* m/s; at more he slides on after being set */
 #define SIDEWAYS .95    /* rad off the way through, for a screen on the ball */
 #define BACK_WITHIN .45 /* rad: the back is turned at most so far from the exit */
@@ -34,6 +35,7 @@
 #define FREE_GAP .25    /* m between screener and defender: the job is done */
 #define HOLD_MOST .8    /* s after the user has cleared */
 #define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
+#define ROUND .70       /* m from the defender who is gone round */
 #define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
 #define LOST_MOST 2     /* times */
 
@@ -117,7 +119,8 @@ static struct vec2 meet(struct world *world, const struct task *task, struct scr
 }
 
 /* From the defender to the spot beside him: toward the exit. A way that leads straight on through
- * the defender, as a dribbler's to the rim, is blocked from the side the screener comes from. */
+ * the defender, as a dribbler's to the rim, is blocked from the side that other reads go to, else
+ * from the one that the screener comes from. */
 static struct vec2 beside_him(struct world *world, const struct task *task,
                               const struct screen *screen, struct vec2 d, struct vec2 at)
 {
@@ -131,7 +134,10 @@ static struct vec2 beside_him(struct world *world, const struct task *task,
     struct vec2 user = world->agent[task->other].m.at;
     double straight = vec2_dot(way, vec2_unit(vec2_sub(d, user)));
     struct tie_side tie = world_tie(world);
-    double side = route_side(user, screen->exit, world_record(world, screen->task)->from, &tie);
+    double side = screen->side;
+    if (side == 0) {
+        side = route_side(user, screen->exit, world_record(world, screen->task)->from, &tie);
+    }
     double turn = SIDEWAYS * real_smooth(straight, .5, .9);
     struct vec2 left = vec2_scale(vec2_left(way), side);
     return vec2_of(way.x * real_cos(turn) + left.x * real_sin(turn),
@@ -212,11 +218,15 @@ static void screen_start(struct world *world, struct job *job)
     const struct task *task = job->task;
     struct agent *agent = &world->agent[task->who];
     body defender = task->on != BODY_NONE ? task->on : guard_of(world, task->other);
+    int side;
+    const struct task *use = screen_use(world, world->step, task->who, task->other, &side);
     world->screen[task->who] =
         (struct screen){.live = true,
                         .task = job->index,
                         .user = task->other,
                         .defender = defender,
+                        .use = use,
+                        .side = side,
                         .came_from = agent->m.at,
                         .wanted = screen_is_wanted(world, task->who, task->other)};
     agent->going = false;
@@ -263,6 +273,18 @@ static void face_him(struct world *world, const struct task *task, const struct 
     }
 }
 
+/* The place that was written is near enough, or it is said where the screen is. */
+static void compare_place(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    if (task->goal_written && !task->goal.measured) {
+        double off = vec2_distance(world->agent[task->who].m.at, move_goal(world, task));
+        if (off > FROM_PLACE) {
+            trouble_screen_place(world, job, off);
+        }
+    }
+}
+
 static void set(struct world *world, struct job *job, struct screen *screen)
 {
     struct agent *agent = &world->agent[job->task->who];
@@ -281,6 +303,7 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     record->defender = screen->defender;
     record->exit = screen->exit;
     record->facing = real_atan2(agent->face.y, agent->face.x);
+    compare_place(world, job);
     if (!screen->wanted && !has_next(world, job->task->who)) {
         job->complete = true; /* carried into the next step */
     }
@@ -306,6 +329,23 @@ static bool is_held_up(const struct world *world, const struct screen *screen)
            (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
 }
 
+/* To a spot on the far side of the defender he goes behind him, never between him and the user. */
+static struct vec2 past_defender(const struct world *world, const struct screen *screen,
+                                 struct vec2 at)
+{
+    struct vec2 v, d = defender_at(world, screen, &v), spot = screen->spot;
+    struct vec2 way = vec2_unit(vec2_sub(spot, at)), to = vec2_sub(d, at);
+    double ahead = vec2_dot(to, way), off = vec2_cross(way, to);
+    bool on_ball = ball_is_held(world, screen->user);
+    if (!on_ball || screen->second || ahead < 0 || ahead > vec2_distance(at, spot) ||
+        fabs(off) > ROUND - .04) {
+        return spot;
+    }
+    struct vec2 user = vec2_sub(world->agent[screen->user].m.at, d);
+    double side = vec2_cross(way, user) > 0 ? -1 : 1;
+    return vec2_along(d, vec2_left(way), side * ROUND);
+}
+
 /* On the way; true when he slips before there is any contact. */
 static bool approach(struct world *world, struct job *job, struct screen *screen)
 {
@@ -324,13 +364,12 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         return true;
     }
     struct vec2 at = world_soon(world, agent).at;
-    double rest = vec2_distance(at, screen->spot);
+    struct vec2 to = past_defender(world, screen, at), way = vec2_unit(vec2_sub(to, at));
+    double rest = vec2_distance(at, to) + vec2_distance(to, screen->spot);
     double speed = real_min(3.5 * rest, real_sqrt(1.6 * agent->gait.brake * rest));
-    struct vec2 way = vec2_unit(vec2_sub(screen->spot, at));
     agent->command = vec2_scale(way, real_min(speed, agent->gait.top));
     if (far > NEAR) {
-        agent->command =
-            steer_round(world, job->task->who, agent->command, screen->spot, BODY_NONE);
+        agent->command = steer_round(world, job->task->who, agent->command, to, BODY_NONE);
     }
     if (far > NEARBY || vec2_length(agent->m.v) > STILL) {
         screen->still = world->t;

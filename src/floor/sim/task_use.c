@@ -55,7 +55,13 @@ static void use_start(struct world *world, struct job *job)
 {
     const struct task *task = job->task;
     struct route route;
-    double run_out = plan_use(world, task, move_goal(world, task), &route);
+    struct vec2 goal = move_goal(world, task);
+    bool loops = use_goes_away(world, task, goal);
+    job->away = task->shape == SHAPE_BACK || loops;
+    if (loops) {
+        trouble_away(world, job);
+    }
+    double run_out = plan_use(world, task, goal, &route);
     move_along(world, job, &route, run_out);
     job->shoulder = route.has_shoulder
                         ? path_nearest(&world->agent[task->who].course.path, route.shoulder, 0)
@@ -69,7 +75,7 @@ static void use_start(struct world *world, struct job *job)
         if (screeners[i] < BODY_COUNT) {
             world->screen[screeners[i]].left = true;
             world->screen[screeners[i]].left_at = world->t;
-            world->screen[screeners[i]].refused = task->shape == SHAPE_BACK;
+            world->screen[screeners[i]].refused = job->away;
         }
     }
 }
@@ -97,7 +103,7 @@ void use_let_go(struct world *world, const struct job *job)
 static bool is_past(const struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
-    if (task->shape == SHAPE_BACK) {
+    if (job->away) {
         return world->t >= job->begun + BEHIND_CLEAR;
     }
     const struct agent *agent = &world->agent[task->who];

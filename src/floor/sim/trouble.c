@@ -261,3 +261,67 @@ void trouble_past(struct world *world, const struct job *job, const struct wait 
               "write `after` or `when` in place of `as`, a later time, or cut the sentence before "
               "short with `until`");
 }
+
+/* A sentence that all reads share is run with each of them, and told of once. */
+static bool told_before(const struct world *world, const struct job *job)
+{
+    size_t index = (size_t)job->index;
+    return world->branch > 0 &&
+           (index < world->base || index - world->base < world->step->tasks.count);
+}
+
+void trouble_screen_place(struct world *world, const struct job *job, double off)
+{
+    const struct screen *screen = &world->screen[job->task->who];
+    struct strbuf far, on;
+    if (told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&far, world->arena);
+    strbuf_init(&on, world->arena);
+    play_length(&far, world->play, off);
+    body_print(&on, screen->defender != BODY_NONE ? screen->defender : job->task->other);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_SCREEN_PLACE, job->task->span,
+                 "this screen is set %s from the place you name: it is set on the defender, and "
+                 "there %s is",
+                 strbuf_str(&far).at, strbuf_str(&on).at);
+    diag_help(
+        world->diags, diag,
+        "leave the place out; or bring the two there first; or give it in brackets, at (-7, 4), "
+        "and the screener stands right there");
+}
+
+/* " to right wing" of "1 dribbles off 5 to right wing"; nothing when no place is written. */
+static struct str place_words(struct str words)
+{
+    for (size_t i = 0; i + 4 <= words.size; i++) {
+        struct str rest = {words.at + i, words.size - i};
+        if (str_starts(rest, " to ")) {
+            return rest;
+        }
+    }
+    return (struct str){"", 0};
+}
+
+void trouble_away(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    struct strbuf who, by, guard;
+    if (told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&who, world->arena);
+    strbuf_init(&by, world->arena);
+    strbuf_init(&guard, world->arena);
+    body_print(&who, task->who);
+    body_print(&by, task->other);
+    body_print(&guard, guard_of(world, task->who));
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_AWAY, task->span,
+                 "%s goes away from the screen here: %s stands on the one side of %s, and this "
+                 "place is on the other",
+                 strbuf_str(&who).at, strbuf_str(&by).at, strbuf_str(&guard).at);
+    diag_help(world->diags, diag, "write: %s rejects %s%.*s", strbuf_str(&who).at,
+              strbuf_str(&by).at, STR_ARG(place_words(words_of(world, task))));
+}

@@ -34,6 +34,7 @@ struct job {
     double shoulder;   /* USE: length of its course at the screener; < 0: none */
     double least;      /* USE: least distance to the screener so far */
     bool with_ball;    /* USE: off a screen on the ball */
+    bool away;         /* USE: away from the screen, behind the defender */
 };
 
 /* Somebody on the floor. */
@@ -96,6 +97,8 @@ struct screen {
     bool live;
     int task; /* SIM_NO_TASK: from an earlier step */
     body user, defender;
+    const struct task *use; /* the one that its screener stands for; NULL: none in this step */
+    int side;               /* of the defender, as the user sees it: screen_use */
     struct vec2 exit, spot, on;
     struct vec2 came_from; /* where its screener started */
     bool set, left, cleared, wanted;
@@ -305,6 +308,8 @@ double plan_move(struct world *world, const struct task *task, struct vec2 goal,
                  struct route *route);
 double plan_use(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
+/* A use whose place lies on the other side of the user's defender than the screen. */
+bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal);
 /* The last strides: to the place; at the ring on through, or short of it with the ball. All of
  * these return how much of the way lies behind the goal. */
 double plan_end(struct world *world, const struct task *task, struct vec2 goal,
@@ -321,7 +326,15 @@ int screen_task_for(struct world *world, body user); /* a screen still to be set
 bool screen_setup_pending(struct world *world, body user); /* his fake is not done */
 double screen_eta(struct world *world,
                   int task); /* s until the screener is there; large: not on the way */
+/* Which of all its uses in the step its screener stands for, who does not know what will be read:
+ * the first, unless more of them come off on the other side of the defender, or most on one side
+ * and the first straight on; NULL: none. `side`:
+ * on which side of him, as screen_side; 0: on either. */
+const struct task *screen_use(struct world *world, const struct step *step, body screener,
+                              body user, int *side);
 struct vec2 screen_exit(struct world *world, body screener, body user);
+/* On which side of his defender p lies, as the user sees it: +1 left, -1 right, 0 straight on. */
+int screen_side(const struct world *world, body user, struct vec2 p);
 void screen_watch(struct world *world); /* clears and frees what has been used */
 
 /* ball.c: it is somewhere at every moment, and nowhere does it jump. */
@@ -407,6 +420,10 @@ void record_finish(struct world *world);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
 void trouble_waited(struct world *world, const struct job *job);
 void trouble_long(struct world *world);
+/* Not an error, but not to be misread in silence: a screen set `off` m from the place that was
+ * written; a use that goes away from its screen. */
+void trouble_screen_place(struct world *world, const struct job *job, double off);
+void trouble_away(struct world *world, const struct job *job);
 /* The moment that it was to start at, s, was over before its player was free. */
 void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
                   double moment);
