@@ -56,7 +56,8 @@ static bool is_met(struct world *world, const struct entry *entry)
     return true;
 }
 
-/* With a memory of its own of what was to be seen. */
+/* With a memory of its own of what was to be seen, and nobody in it looking for one of the other.
+ */
 static struct world *copy_of(struct world *world)
 {
     struct world *copy = arena_new(world->arena, struct world);
@@ -66,10 +67,14 @@ static struct world *copy_of(struct world *world)
     for (long i = 0; i < world->past_size; i++) {
         copy->past[i] = world->past[i];
     }
+    for (int b = 0; b < BODY_COUNT; b++) {
+        const struct agent *sought = world->agent[b].sought;
+        copy->agent[b].sought = sought ? &copy->agent[sought - world->agent] : NULL;
+    }
     return copy;
 }
 
-/* The moment itself, with its jobs as they are now. */
+/* The moment itself, with its jobs and what was waited for as they are now. */
 static struct world *snapshot(struct world *world)
 {
     struct world *copy = copy_of(world);
@@ -78,6 +83,11 @@ static struct world *snapshot(struct world *world)
     for (size_t i = 0; i < world->jobs; i++) {
         copy->job[i] = world->job[i];
         copy->segment->record[i] = world->segment->record[i];
+    }
+    copy->deeds.at = NULL;
+    copy->deeds.count = copy->deeds.room = 0;
+    for (size_t i = 0; i < world->deeds.count; i++) {
+        VEC_PUSH(world->arena, &copy->deeds, world->deeds.at[i]);
     }
     return copy;
 }
@@ -406,11 +416,9 @@ static void settle(struct world *world)
 }
 
 /* It goes on in the middle of things. */
-static void take_over(struct world *world, const struct world *from)
+static void take_over(struct world *world)
 {
     for (int b = 0; b < BODY_COUNT; b++) {
-        const struct agent *sought = from->agent[b].sought;
-        world->agent[b].sought = sought ? &world->agent[sought - from->agent] : NULL;
         world->agent[b].has_helped = false;
     }
 }
@@ -450,7 +458,7 @@ struct world *border_cross(struct world *from, bool over, int step, int branch)
     if (over) {
         settle(world);
     } else {
-        take_over(world, from);
+        take_over(world);
     }
     queue_up(world, from, over);
     if (!over) {

@@ -396,6 +396,20 @@ START_TEST(what_goes_on_from_the_step_before_is_done_beside_the_new_one)
 }
 END_TEST
 
+START_TEST(who_is_on_his_way_to_screen_gets_there_whatever_step_begins)
+{
+    told_run(&told, MILLRACE "step \"Go\" as 1 passes\n  2 passes to 4\n"
+                             "step \"On\" as 2 passes\n  4 shoots\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    double set = told_time(first, 1, MOMENT_SET);
+    ck_assert_double_lt(second->begins, set - .5); /* he is still looking for x3 then */
+    struct vec2 spot = segment_at(first, body_attacker(5), set);
+    ck_assert_double_lt(
+        vec2_distance(segment_at(second, body_attacker(5), set - second->begins), spot), .6);
+}
+END_TEST
+
 START_TEST(a_tie_finds_a_sentence_that_goes_on_from_the_step_before)
 {
     told_run(&told, MILLRACE "step \"Use it\" as 1 passes\n  after 1 cuts, 4 goes to right corner\n"
@@ -621,6 +635,7 @@ int main(void)
     tcase_add_test(steps, a_step_whose_moment_is_past_is_said);
     tcase_add_test(steps, the_first_step_is_tied_to_nothing);
     tcase_add_test(steps, steps_that_overlap_run_as_their_own_mirror);
+    tcase_add_test(steps, who_is_on_his_way_to_screen_gets_there_whatever_step_begins);
     tcase_add_test(steps, an_unused_screen_stands_on_through_a_step_and_is_used_in_the_next);
     tcase_add_test(steps, who_goes_on_running_does_not_brake_at_the_border);
     tcase_add_test(steps, who_has_to_wait_at_the_border_stops_there);
