@@ -129,12 +129,30 @@ void maker_busy(struct maker *maker, int who, double seconds)
 
 /* ---- sentences ---- */
 
+/* The last sentence that the words name: `2 moves` is any run of 2's, a cut or a dribble too, and
+ * the nearest earlier one is meant. */
+static const struct made_event *named(const struct maker *maker, const struct made_event *event)
+{
+    bool any_run = strcmp(event->verb, "moves") == 0;
+    const struct made_event *last = event;
+    for (size_t i = 0; i < maker->events; i++) {
+        const struct made_event *other = &maker->event[i];
+        bool run = strcmp(other->verb, "cuts") == 0 || strcmp(other->verb, "dribbles") == 0;
+        bool same = strcmp(other->verb, event->verb) == 0 || (any_run && run);
+        if (other->who == event->who && same) {
+            last = other;
+        }
+    }
+    return last;
+}
+
 /* An earlier sentence of somebody else; NULL: the roll found none. A screen not yet used is over
  * only later, so it can be waited for only while it is being set. */
 static const struct made_event *some_event(struct maker *maker, int who, bool may_be_screen)
 {
     for (int tries = 0; tries < 6 && maker->events; tries++) {
-        const struct made_event *event = &maker->event[maker_roll(maker, (unsigned)maker->events)];
+        const struct made_event *event =
+            named(maker, &maker->event[maker_roll(maker, (unsigned)maker->events)]);
         bool screen = strcmp(event->verb, "screens") == 0;
         bool soon = event->end < maker->done[who] + PATIENT;
         if (event->who != who && soon && (may_be_screen || !screen)) {

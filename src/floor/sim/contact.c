@@ -19,9 +19,19 @@
 #define LEAN .06      /* m that two who exchange the ball lean past each other (ours) */
 #define LINE .15      /* m inside the boundary: feet stay on the floor */
 
-/* Of two team-mates he gives way who walks into the other. */
+/* He stands and wants to: his feet are planted. */
+static bool stands(const struct agent *a)
+{
+    return a->command.x == 0 && a->command.y == 0 && vec2_square(a->m.v) < WALKS * WALKS;
+}
+
+/* Of two team-mates he gives way who walks into the other; who stands is walked round. */
 static double give_to_mate(const struct agent *a, const struct agent *b, struct vec2 way)
 {
+    bool a_stands = stands(a), b_stands = stands(b);
+    if (a_stands != b_stands) {
+        return a_stands ? 0 : 1;
+    }
     double from_a = real_max(0, vec2_dot(a->m.v, way)),
            from_b = real_max(0, -vec2_dot(b->m.v, way));
     double both = from_a + from_b;

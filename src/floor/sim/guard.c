@@ -20,8 +20,13 @@
 #define EASES .5    /* share of another's speed that is gone along with, near him */
 #define NEAR_IT 1.5 /* m from his place: then it matters who stands on it */
 #define SHOULDERS (2 * MOTION_BODY + .02)
-#define MINDS .08 /* s in which he changes his mind (ours), */
-#define TURNS 3.0 /* m/s: and at least so fast */
+#define MINDS .08             /* s in which he changes his mind (ours), */
+#define TURNS 3.0             /* m/s: and at least so fast */
+#define UNDER_RING (4 * FEET) /* nobody stands nearer to the baseline but on the ball or a post */
+#define MOVES .05             /* m/s: slower than that nobody moves */
+#define FEET_UNDER                                                                                 \
+    .5            /* s from one turn about to the next, at least (ours; the refractory time of     \
+                   * people who follow what jumps to and fro is .3 to .5 s) */
 #define BACKS 1.2 /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
@@ -139,11 +144,20 @@ static double reached(double was, double now, double limit)
     return now < limit ? 1 : now > was ? real_clamp((limit - was) / (now - was), 0, 1) : 0;
 }
 
+/* How far off his place he is: what he is too near to the baseline counts twice, so that nobody
+ * stands under the ring for being almost where he ought to. */
+static double off_place(const struct agent *agent, struct vec2 way)
+{
+    double low = real_min(UNDER_RING, agent->m.at.y + way.y) - agent->m.at.y;
+    return vec2_length(way) + real_max(0, low);
+}
+
 /* Near his place and that is not moving he stands, until it has moved a foot away: a place that is
  * reckoned anew every tick is never quite still. */
-static bool stands(const struct world *world, struct agent *agent, double far, struct vec2 drift)
+static bool stands(const struct world *world, struct agent *agent, struct vec2 way,
+                   struct vec2 drift)
 {
-    double speed = vec2_length(drift);
+    double speed = vec2_length(drift), far = off_place(agent, way);
     bool before = agent->stands;
     agent->stands = speed < DRIFT && far < (before ? STIRS : STILL);
     if (before && !agent->stands) { /* not at once: within the tick */
@@ -172,7 +186,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     double share = real_mix(EASES, 1, real_smooth(far, .3, 1.5)); /* he may stop short */
-    struct vec2 command = stands(world, agent, far, aim.v)
+    struct vec2 command = stands(world, agent, way, aim.v)
                               ? vec2_of(0, 0)
                               : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, share);
     double fast = vec2_length(command);
@@ -181,7 +195,8 @@ static void run_errand(struct world *world, body self, struct aim aim)
     }
     agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
     agent->gait.clip = cap;
-    agent->command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    agent->command = steer_off(world, self, command);
 }
 
 static void control(struct world *world, body self, const struct view *view, struct aim aim)
@@ -208,7 +223,7 @@ static void control(struct world *world, body self, const struct view *view, str
     share *= real_mix(1, .75, slides);
     double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), go);
-    command = stands(world, agent, far, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
+    command = stands(world, agent, way, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
@@ -216,7 +231,8 @@ static void control(struct world *world, body self, const struct view *view, str
     agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
     agent->gait.top = TOP * world->level->sprint;
     agent->gait.clip = cap;
-    agent->command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    agent->command = steer_off(world, self, command);
 }
 
 struct vec2 guard_start(struct world *world, body defender)
@@ -245,11 +261,26 @@ static struct aim eased(const struct world *world, const struct agent *agent, st
     return to;
 }
 
+/* Shoulder to shoulder with somebody who stands at `o`, on the side of `at`; no nearer to the
+ * baseline than `low`: there he slides along the line to it. */
+static struct vec2 shoulder(const struct world *world, struct vec2 o, struct vec2 at, double low)
+{
+    struct vec2 p = vec2_along(o, vec2_unit(vec2_sub(at, o)), SHOULDERS);
+    double up = low - o.y;
+    if (p.y < low && up < SHOULDERS) {
+        double hand = world->play->mirrored ? -1 : 1;
+        double side = at.x > o.x ? 1 : at.x < o.x ? -1 : hand;
+        p = vec2_of(o.x + side * real_sqrt(SHOULDERS * SHOULDERS - up * up), low);
+    }
+    return p;
+}
+
 /* A team-mate stands where he wants to: then shoulder to shoulder with him, on his own side. Two
  * whose places are nearer than two bodies would push each other for good. */
 static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
 {
     struct vec2 at = world->agent[self].m.at;
+    double low = real_min(UNDER_RING, aim.y);
     if (vec2_square(vec2_sub(aim, at)) > NEAR_IT * NEAR_IT) {
         return aim;
     }
@@ -258,10 +289,30 @@ static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
         bool on_it = vec2_square(vec2_sub(aim, o->m.at)) < SHOULDERS * SHOULDERS;
         if (on_it && o->defends && o != &world->agent[self] &&
             vec2_square(o->m.v) < DRIFT * DRIFT) {
-            aim = vec2_along(o->m.at, vec2_unit(vec2_sub(at, o->m.at)), SHOULDERS);
+            aim = shoulder(world, o->m.at, at, low);
         }
     }
     return aim;
+}
+
+/* Which way his feet go, and when they last turned about. */
+static void watch_feet(const struct world *world, struct agent *agent)
+{
+    if (vec2_square(agent->m.v) > MOVES * MOVES) {
+        if (vec2_dot(agent->m.v, agent->way) < 0) {
+            agent->turned = world->t;
+        }
+        agent->way = vec2_unit(agent->m.v);
+    }
+}
+
+/* Who has just turned about, or been turned by a bump, does not turn about again at once: until his
+ * feet are under him he brakes, or goes aside. */
+static struct vec2 footed(const struct world *world, const struct agent *agent, struct vec2 command)
+{
+    double back = vec2_dot(command, agent->way);
+    bool may = back >= 0 || world->t > agent->turned + FEET_UNDER;
+    return may ? command : vec2_along(command, agent->way, -back);
 }
 
 void guard_tick(struct world *world)
@@ -294,5 +345,9 @@ void guard_tick(struct world *world)
         } else {
             run_errand(world, (body)b, aim);
         }
+        if (world->fresh) {
+            watch_feet(world, agent);
+        }
+        agent->command = footed(world, agent, agent->command);
     }
 }

@@ -112,6 +112,7 @@ static void first_stand(struct world *world)
         agent->shadow = agent->defends && is_shadow(play, b);
         agent->m.at = play->start[b].at;
         agent->face = vec2_of(0, -1);
+        agent->turned = -1;
         agent->dodged = BODY_NONE;
         agent->gait = motion_gait(world->level, EFFORT_RUN, false);
         agent->outside =

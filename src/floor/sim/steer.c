@@ -21,6 +21,14 @@
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
 #define STRIDE .4     /* m */
 #define EDGE .1       /* m inside the line */
+#define WATCHED_FROM 1.2             /* m before a runner at which he is made way for */
+#define HITS (2 * MOTION_BODY - .05) /* m off his way: nearer than that is no graze */
+#define STARTS .4                    /* m/s: slower than that nobody starts out of the way (ours) */
+#define STEPS 8.0                    /* 1/s: so fast, by what is missing to let him by (ours) */
+#define CREEP .15 /* m/s: what is left of a way between bodies is no way (ours) */
+#define CLOSES                                                                                     \
+    6.0 /* 1/s: so fast, by the room that is left, does one come up to another (ours)              \
+         */
 #define SQUEEZE                                                                                    \
     .4 /* of an attacker's speed, where there is no way round: he waits for a gap (ours) */
 
@@ -197,4 +205,67 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     }
     struct vec2 along = tangent(vec2_sub(world->agent[found].m.at, a->m.at), a->dodge_side);
     return vec2_scale(along, a->defends ? 0 : SQUEEZE * speed);
+}
+
+/* A runner who is about to run into him: he does not go against him, and steps out of his way, to
+ * the side on which he is. */
+static struct vec2 let_by(const struct world *world, const struct agent *a, const struct agent *o,
+                          struct vec2 command)
+{
+    double speed = vec2_length(o->m.v);
+    struct vec2 way = vec2_scale(o->m.v, 1 / speed), rel = vec2_sub(a->m.at, o->m.at);
+    double ahead = vec2_dot(rel, way), off = vec2_cross(way, rel), aside = fabs(off);
+    double closing = speed - vec2_dot(a->m.v, way);
+    bool still = command.x == 0 && command.y == 0; /* his feet are not moved for a graze */
+    if (ahead < 0 || ahead > WATCHED_FROM || aside > (still ? HITS : ROOM) || closing < .3) {
+        return command;
+    }
+    double near = 1 - real_smooth(ahead, .5 * WATCHED_FROM, WATCHED_FROM);
+    near *= real_smooth(speed, RUNS, 2 * RUNS);
+    double hand = world->play->mirrored ? -1 : 1, side = off > 0 ? 1 : off < 0 ? -1 : hand;
+    struct vec2 out = vec2_scale(vec2_left(way), side);
+    double against = vec2_dot(command, way), goes = vec2_dot(command, out);
+    double needs = real_min(STEPS * (ROOM - aside), world->level->slide);
+    command = vec2_along(command, way, near * real_max(0, -against));
+    command = vec2_along(command, out, near * real_max(0, needs - goes));
+    return still && vec2_square(command) < STARTS * STARTS ? vec2_of(0, 0) : command;
+}
+
+struct vec2 steer_off(const struct world *world, body who, struct vec2 command)
+{
+    const double near = 2 * MOTION_BODY + .5;
+    bool pressed = false,
+         on_ball = world->guards[who] != BODY_NONE && ball_is_held(world, world->guards[who]);
+    const struct agent *a = &world->agent[who];
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *o = &world->agent[world->present[i]];
+        if (!o->defends && vec2_square(o->m.v) > RUNS * RUNS && !o->screening && !on_ball &&
+            vec2_square(vec2_sub(o->m.at, a->m.at)) < WATCHED_FROM * WATCHED_FROM + ROOM * ROOM &&
+            !ball_is_held(world, world->present[i])) {
+            command = let_by(world, a, o, command);
+            pressed = true;
+        }
+    }
+    if (command.x == 0 && command.y == 0) {
+        return command;
+    }
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *o = &world->agent[world->present[i]];
+        struct vec2 gap = vec2_sub(o->m.at, a->m.at);
+        double square = vec2_square(gap);
+        if (o == a || square > near * near || square < 1e-12) {
+            continue;
+        }
+        double far = real_sqrt(square);
+        struct vec2 way = vec2_scale(gap, 1 / far);
+        double room = real_max(0, far - 2 * MOTION_BODY);
+        double most = real_max(0, vec2_dot(o->m.v, way)) + CLOSES * room;
+        double over = vec2_dot(command, way) - most;
+        if (over > 0) {
+            command = vec2_along(command, way, -over);
+            pressed = true;
+        }
+    }
+    bool stuck = pressed && vec2_square(command) < CREEP * CREEP;
+    return stuck ? vec2_of(0, 0) : command;
 }

@@ -55,6 +55,8 @@ struct agent {
     double off, drift;          /* how far off that is, m, and how fast it moves, m/s */
     double later;               /* s of the piece of a tick for which he still stands */
     struct aim mind;            /* and where he wanted to be a tick ago */
+    struct vec2 way;            /* in which he last moved, unit, */
+    double turned;              /* and when he last turned about, s */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
     enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
@@ -365,6 +367,8 @@ void record_ball_end(struct world *world); /* and, when all is over, the dribble
 /* steer.c: bends a wanted velocity round whoever is in the way. */
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
                         body not_him);
+/* He does not push: toward whoever is in touch he goes no faster than that one goes away. */
+struct vec2 steer_off(const struct world *world, body who, struct vec2 command);
 
 /* help.c */
 void help_tick(struct world *world);
