@@ -124,7 +124,8 @@ bool queue_wait_met(struct world *world, const struct job *job, const struct wai
     case WAIT_ALL_BEFORE:
         return all_before(world, job->index, &last) && world->t >= last + wait->delay - 1e-9;
     case WAIT_LEAVES:
-        return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY;
+        return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY ||
+               !queue_head(world, wait->who); /* who is done, a screen beside it, leaves no more */
     case WAIT_STATE:
         return state_holds(world, job, wait);
     case WAIT_DEED: {
@@ -314,6 +315,8 @@ static void end(struct world *world, struct job *job, bool cut)
         world_mark(world, job->index, MOMENT_ARRIVED);
         world->segment->record[job->index].to = world->agent[job->task->who].m.at;
         drop(world, job);
+    } else if (job->task->has_until) {
+        trouble_until(world, job);
     }
     world->quiet = 0;
     world->news = true;

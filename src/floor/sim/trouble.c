@@ -325,3 +325,18 @@ void trouble_away(struct world *world, const struct job *job)
     diag_help(world->diags, diag, "write: %s rejects %s%.*s", strbuf_str(&who).at,
               strbuf_str(&by).at, STR_ARG(place_words(words_of(world, task))));
 }
+
+void trouble_until(struct world *world, const struct job *job)
+{
+    const struct wait *until = &job->task->until;
+    bool named = until->kind == WAIT_STATE || until->kind == WAIT_DEED;
+    if (!named || until->span.source >= world->sources->all.count) {
+        return;
+    }
+    struct str what = source_text(world->sources, until->span);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_UNTIL, job->task->span,
+                                 "`%.*s` never came true here: `%.*s` went all its way",
+                                 STR_ARG(what), STR_ARG(words_of(world, job->task)));
+    diag_help(world->diags, diag, "leave `until %.*s` out, or write what brings it about",
+              STR_ARG(what));
+}

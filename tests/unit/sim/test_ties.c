@@ -2,6 +2,8 @@
 /* What sentences wait for and what cuts them short, from a coach's own words to the run. */
 #include "told.h"
 
+#include <string.h>
+
 #include "base/real.h"
 
 static struct told told;
@@ -129,6 +131,21 @@ START_TEST(an_until_that_names_nobodys_sentence_is_said)
 }
 END_TEST
 
+START_TEST(a_spot_beside_which_its_player_screens_is_filled_when_he_is_done)
+{
+    told_run(&told, "start 1 left block, 2 top, 3 right wing, 4 right slot, 5 left short corner\n"
+                    "ball 4\ndefense zone 2-3\n1 screens for 5\n5 cuts off 1 to the rim\n"
+                    "2 fills 1's spot\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    ck_assert_double_ge(told_time(way, 2, MOMENT_STARTED), told_time(way, 0, MOMENT_USED));
+    struct vec2 one = segment_at(way, body_attacker(1), way->duration);
+    struct vec2 two = segment_at(way, body_attacker(2), way->duration);
+    ck_assert_double_gt(vec2_distance(one, two), .45);
+    ck_assert_double_lt(vec2_distance(one, two), 2.0); /* beside him */
+}
+END_TEST
+
 /* ---- what a defender does by rule ---- */
 
 /* 2 is past x2 at once and drives; the low man, x4, comes. */
@@ -214,6 +231,21 @@ START_TEST(a_defender_who_never_does_it_is_said_by_name)
     told_run(&told, "start five-out\ndefense man\nas x4 helps, 4 cuts to the rim\n"
                     "1 passes to 2\n");
     told_says(&told, "run.stuck", "`x4 helps` does not come about");
+}
+END_TEST
+
+START_TEST(an_until_that_never_comes_true_is_said_and_the_drive_goes_to_the_rim)
+{
+    static const char *const drive = "start 1 left wing, 2 right wing, 3 left corner, 4 right "
+                                     "corner, 5 top\ndefense man\n%s\n1 passes to 4\n";
+    told_run(&told, str_format(&arena, drive, "1 drives to the rim until x5 helps").at);
+    told_is_sound(&told);
+    told_says(&told, "run.until", "`x5 helps` never came true here");
+    ck_assert_double_lt(vec2_length(told_segment(&told, 0, -1)->record[0].to), 1.2);
+    told_run(&told, str_format(&arena, drive, "1 drives to the rim").at);
+    ck_assert(!strstr(told_said(&told), "never came true"));
+    told_run(&told, DRIVE "2 drives to the rim until x5 helps\n2 passes to 5\n");
+    ck_assert(!strstr(told_said(&told), "never came true"));
 }
 END_TEST
 
@@ -656,6 +688,7 @@ int main(void)
     tcase_add_test(moments, a_step_of_more_than_half_a_minute_is_said);
     tcase_add_loop_test(moments, each_event_has_its_moment, 0,
                         (int)(sizeof events / sizeof *events));
+    tcase_add_test(moments, a_spot_beside_which_its_player_screens_is_filled_when_he_is_done);
     tcase_add_test(moments, a_time_of_the_step_is_exact);
     tcase_add_test(moments, a_clause_finds_the_nearest_earlier_sentence_else_the_nearest_later);
     suite_add_tcase(suite, moments);
@@ -663,6 +696,7 @@ int main(void)
     tcase_add_checked_fixture(deeds, open_arena, close_arena);
     tcase_add_test(deeds, a_team_mate_goes_as_the_helper_comes);
     tcase_add_test(deeds, a_drive_ends_when_help_comes);
+    tcase_add_test(deeds, an_until_that_never_comes_true_is_said_and_the_drive_goes_to_the_rim);
     tcase_add_test(deeds, an_end_of_what_a_defender_does_can_be_waited_for);
     tcase_add_test(deeds, under_and_over_a_screen_are_told_apart);
     tcase_add_test(deeds, a_switch_can_be_waited_for);
