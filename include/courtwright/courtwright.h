@@ -340,6 +340,116 @@ COURTWRIGHT_API enum courtwright_status courtwright_explain(const char *word,
                                                             const struct courtwright_host *host,
                                                             courtwright_each each, void *ctx);
 
+/* ---- For whoever writes an editor ------------------------------------------------------------ */
+
+/* These calls take a text as it stands at the moment, half typed or wrong, and keep nothing between
+ * two calls: two threads may ask at once, also about the same text. Places are bytes of the text,
+ * from 0, `end` behind the last; text that is handed to a callback lives as long as its call.
+ * A callback that returns false ends the call, which is COURTWRIGHT_OK then too. Of `host` (may be
+ * NULL) the memory is used, and fetch, so that the names of included files are known; without fetch
+ * an included file counts as empty. A text that is none (with a NUL in it, or longer than
+ * COURTWRIGHT_TEXT_MOST) gives COURTWRIGHT_BROKEN, memory that runs out COURTWRIGHT_MEMORY. Nothing
+ * is run: no call takes longer than reading the text, but courtwright_complete, which reads a few
+ * lines once for each word that it tries (a few milliseconds). What is wrong with a text is not
+ * said here: see courtwright_load. */
+
+/* What a piece of the text is to the eye. The name, fit for a style sheet: "heading", "player". */
+enum courtwright_class {
+    COURTWRIGHT_CLASS_PLAIN,    /* a filler or a mark: to, the, a comma */
+    COURTWRIGHT_CLASS_HEADING,  /* opens a block: play, step, read, if */
+    COURTWRIGHT_CLASS_SETTING,  /* the word a setting opens with: level, start */
+    COURTWRIGHT_CLASS_NOTE,     /* the word a note line opens with: point, run, accept */
+    COURTWRIGHT_CLASS_PLAYER,   /* an attacker, the coach, a role, the ball */
+    COURTWRIGHT_CLASS_DEFENDER, /* x3, 3's defender */
+    COURTWRIGHT_CLASS_VERB,     /* what somebody does: curls off */
+    COURTWRIGHT_CLASS_PLACE,    /* left wing, 3 ft above 5 */
+    COURTWRIGHT_CLASS_TIE,      /* when: as, after, until, then */
+    COURTWRIGHT_CLASS_MODIFIER, /* how: wide, early, jogging */
+    COURTWRIGHT_CLASS_MEASURE,  /* a number with its unit */
+    COURTWRIGHT_CLASS_VALUE,    /* what a setting is: u16, five-out; a number that is no player */
+    COURTWRIGHT_CLASS_QUOTED,   /* a text of the coach's own, a title without quotes too */
+    COURTWRIGHT_CLASS_CHECK,    /* space.close */
+    COURTWRIGHT_CLASS_COMMENT,
+    COURTWRIGHT_CLASS_ERROR, /* was not understood */
+    COURTWRIGHT_CLASS_COUNT
+};
+/* NULL past the end. */
+COURTWRIGHT_API const char *courtwright_class_name(enum courtwright_class kind);
+
+struct courtwright_token {
+    size_t begin, end;
+    enum courtwright_class kind;
+};
+typedef bool (*courtwright_each_token)(void *ctx, const struct courtwright_token *token);
+/* Every piece of the text, in its order, none over another; blanks are in none. */
+COURTWRIGHT_API enum courtwright_status courtwright_tokens(const char *text, size_t size,
+                                                           const struct courtwright_host *host,
+                                                           courtwright_each_token each, void *ctx);
+
+struct courtwright_completion {
+    size_t begin, end; /* the bytes it takes the place of: what was typed of it; end is `at` */
+    enum courtwright_class kind;
+    const char *text; /* what to put there: "curls off", "left wing", "\"Lantern\"" */
+    const char *what; /* a few words about it, those of courtwright_explain; may be empty */
+};
+typedef bool (*courtwright_each_completion)(void *ctx,
+                                            const struct courtwright_completion *completion);
+/* What could stand at byte `at` (past the end: at the end), when the line ended there: words of the
+ * language, players, and the book's own names. Where nothing is typed yet, only the usual way to
+ * say a thing is offered; the others come with their first letter. In a comment, in a text of the
+ * coach's own, and behind words that are not understood, there is nothing. */
+COURTWRIGHT_API enum courtwright_status
+courtwright_complete(const char *name, const char *text, size_t size, size_t at,
+                     const struct courtwright_host *host, courtwright_each_completion each,
+                     void *ctx);
+
+struct courtwright_hover {
+    size_t begin, end; /* what it is about */
+    enum courtwright_class kind;
+    bool sentence;       /* it is about the whole sentence; else about the word */
+    const char *title;   /* "curls off", "space.close"; a sentence in its tidy form */
+    const char *text;    /* what it means; what the sentence became: "3 curls around 5 …" */
+    const char *example; /* in the play language; may be empty */
+};
+typedef bool (*courtwright_each_hover)(void *ctx, const struct courtwright_hover *hover);
+/* What there is to say about byte `at`: what the word there means (in each of the tables that know
+ * it), then the sentence it is in. COURTWRIGHT_NO_SUCH when there is nothing. */
+COURTWRIGHT_API enum courtwright_status courtwright_hover(const char *name, const char *text,
+                                                          size_t size, size_t at,
+                                                          const struct courtwright_host *host,
+                                                          courtwright_each_hover each, void *ctx);
+
+/* One thing a sentence waits for. */
+struct courtwright_tie {
+    size_t begin, end;  /* the sentence it waits for; both 0: a time, a state, all that is above */
+    const char *moment; /* of that one: "started", "released", "set", "caught", "used", "arrived" */
+    double seconds;     /* so long after it */
+    bool written;       /* in the coach's words; else it comes with the verb */
+    bool fixed;         /* exactly then; else not before */
+};
+struct courtwright_drawn {
+    size_t play;       /* as in courtwright_play */
+    const char *label; /* of the diagram, as in courtwright_diagram: "2a" */
+};
+struct courtwright_sentence {
+    size_t begin, end;
+    unsigned line;    /* from 1 */
+    const char *tidy; /* "3 curls off 5 to the rim" */
+    const char *told; /* as it was understood, in the first diagram; may be empty */
+    int tasks; /* it became in that diagram: 1 for each who acts; 0: see the diagnostics */
+    const struct courtwright_tie *ties; /* of the first of them */
+    size_t tie_count;
+    const struct courtwright_drawn *diagrams; /* an action's sentence is in as many as run it */
+    size_t diagram_count;
+};
+typedef bool (*courtwright_each_sentence)(void *ctx, const struct courtwright_sentence *sentence);
+/* Every sentence of the text that could be read, in its order; those of included files are not
+ * among them. `name` as for courtwright_load. */
+COURTWRIGHT_API enum courtwright_status
+courtwright_sentences(const char *name, const char *text, size_t size,
+                      const struct courtwright_host *host, courtwright_each_sentence each,
+                      void *ctx);
+
 #ifdef __cplusplus
 }
 #endif

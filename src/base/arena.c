@@ -52,6 +52,24 @@ void arena_finish(struct arena *arena)
     arena->taken = 0;
 }
 
+struct arena_mark arena_mark(const struct arena *arena)
+{
+    return (struct arena_mark){arena->top, arena->top ? arena->top->used : 0, arena->taken};
+}
+
+void arena_release(struct arena *arena, struct arena_mark mark)
+{
+    while (arena->top != mark.top) {
+        struct arena_chunk *chunk = arena->top;
+        arena->top = chunk->below;
+        arena->memory.give(arena->memory.ctx, chunk);
+    }
+    if (arena->top) {
+        arena->top->used = mark.used;
+    }
+    arena->taken = mark.taken;
+}
+
 static _Noreturn void give_up(struct arena *arena, int why)
 {
     /* Who makes an arena says where running out leads; there is no other way out of a library. */

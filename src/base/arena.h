@@ -31,6 +31,14 @@ enum { ARENA_NO_MEMORY = 1, ARENA_LIMIT = 2 };
 void arena_init(struct arena *arena, const struct memory *memory, jmp_buf *escape);
 void arena_finish(struct arena *arena);
 
+/* What was taken since the mark is given back; for work that is tried many times over. */
+struct arena_mark {
+    struct arena_chunk *top;
+    size_t used, taken;
+};
+struct arena_mark arena_mark(const struct arena *arena);
+void arena_release(struct arena *arena, struct arena_mark mark);
+
 /* Zeroed memory, aligned for any type. Never NULL. */
 void *arena_take(struct arena *arena, size_t size);
 /* `count` zeroed elements; the product is checked. */

@@ -20,7 +20,11 @@ bool str_equal(struct str a, struct str b)
 
 bool str_is(struct str a, const char *text)
 {
-    return str_equal(a, str_of(text));
+    size_t i = 0;
+    while (i < a.size && text[i] != '\0' && text[i] == a.at[i]) {
+        i++;
+    }
+    return i == a.size && text[i] == '\0';
 }
 
 bool str_starts(struct str a, const char *text)

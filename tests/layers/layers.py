@@ -18,6 +18,7 @@ TABLE = {
     'floor/defense': ['base', 'floor/court', 'floor/play'],
     'floor/sim': ['floor/motion', 'floor/defense', 'floor/play'],
     'language/tell': ['floor/play', 'language/words'],
+    'language/edit': ['language/tidy', 'language/tell', 'floor/play'],
     'judge/check': ['floor/sim'],
     'picture/metrics': ['base'],
     'picture/scene': ['floor/sim', 'judge/check', 'language/tell', 'picture/metrics'],

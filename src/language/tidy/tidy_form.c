@@ -3,6 +3,7 @@
 #include "language/tidy/tidy_form.h"
 
 #include "language/syntax/chars.h"
+#include "language/words/vocabulary.h"
 
 void tidy_quoted(struct strbuf *out, struct str text)
 {
@@ -127,13 +128,7 @@ static void put_defense(struct strbuf *out, const struct setting_form *setting)
 
 static void put_choice(struct strbuf *out, const struct setting_form *setting)
 {
-    static const char *const choices[SETTING_COUNT][2] = {
-        [SETTING_UNITS] = {"feet", "metres"},
-        [SETTING_PAPER] = {"letter", "a4"},
-        [SETTING_BASKET] = {"top", "bottom"},
-        [SETTING_FLOOR] = {"half", "full"},
-    };
-    strbuf_text(out, choices[setting->setting][setting->number != 0]);
+    strbuf_text(out, choice_word(setting->setting, setting->number != 0));
 }
 
 void tidy_setting(struct strbuf *out, const struct setting_form *setting)

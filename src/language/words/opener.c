@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* opener: what the first word makes of a line. */
 #include "language/words/reader.h"
+#include "language/words/vocabulary.h"
 
 static const struct {
     const char *word;
@@ -64,4 +65,33 @@ bool setting_stands(enum setting setting, char where)
 const char *setting_word(enum setting setting)
 {
     return settings[setting].word;
+}
+
+static const struct {
+    enum setting setting;
+    const char *word;
+} choices[] = {
+#define CHOICE(setting, word, what) {SETTING_##setting, word},
+#include "language/words/choices.def"
+#undef CHOICE
+};
+enum { CHOICE_COUNT = sizeof choices / sizeof choices[0] };
+
+const char *choice_word(enum setting setting, size_t index)
+{
+    for (size_t i = 0; i < CHOICE_COUNT; i++) {
+        if (choices[i].setting == setting && index-- == 0) {
+            return choices[i].word;
+        }
+    }
+    return NULL;
+}
+
+size_t choice_count(enum setting setting)
+{
+    size_t count = 0;
+    while (choice_word(setting, count)) {
+        count++;
+    }
+    return count;
 }

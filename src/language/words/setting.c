@@ -44,21 +44,22 @@ static bool level_read(struct reader *r, struct cursor *c, struct setting_form *
     return out->number >= 0;
 }
 
-static bool choice_read(struct cursor *c, struct setting_form *out, const char *first,
-                        const char *second)
+static bool choice_read(struct cursor *c, struct setting_form *out)
 {
-    if (take_words(c, first)) {
-        out->number = 0;
-        return true;
+    size_t count = choice_count(out->setting);
+    for (size_t i = 0; i < count; i++) {
+        if (take_words(c, choice_word(out->setting, i))) {
+            out->number = (int)i;
+            return true;
+        }
     }
-    out->number = 1;
-    return take_words(c, second);
+    return false;
 }
 
 static bool units_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     bool fine =
-        take_words(c, "meters") ? (out->number = 1, true) : choice_read(c, out, "feet", "metres");
+        take_words(c, "meters") ? (out->number = 1, true) : choice_read(c, out);
     r->metres = fine ? out->number == 1 : r->metres;
     r->shelf->metres = r->depth == 0 ? r->metres : r->shelf->metres;
     return fine;
@@ -67,19 +68,19 @@ static bool units_read(struct reader *r, struct cursor *c, struct setting_form *
 static bool paper_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "letter", "a4");
+    return choice_read(c, out);
 }
 
 static bool basket_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "top", "bottom");
+    return choice_read(c, out);
 }
 
 static bool floor_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return choice_read(c, out, "half", "full");
+    return choice_read(c, out);
 }
 
 static bool limit_read(struct reader *r, struct cursor *c, struct setting_form *out)

@@ -68,6 +68,10 @@ struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind sc
 /* The phrase nearest to what stands at the cursor, or NULL. */
 const char *phrase_nearest(const struct cursor *c, enum phrase_side side);
 
+/* The words that stand for the values of a setting, in choices.def. */
+size_t choice_count(enum setting setting);
+const char *choice_word(enum setting setting, size_t index); /* NULL past the end */
+
 /* The slots of a verb, from its row. */
 struct slot {
     char letter; /* as in verbs.def, capital: needed */

@@ -39,13 +39,13 @@ bool courtwright_include_text(struct courtwright_include *include, const char *n
     return include->gave_up == 0;
 }
 
-static bool has_nul(struct str text)
+bool has_nul(struct str text)
 {
     return text.size > 0 && memchr(text.at, '\0', text.size) != NULL;
 }
 
-static enum load_result load_include(void *ctx, struct arena *arena, struct str from,
-                                     struct str path, struct str *name, struct str *text)
+enum load_result load_include(void *ctx, struct arena *arena, struct str from, struct str path,
+                              struct str *name, struct str *text)
 {
     static const enum load_result results[] = {
         [COURTWRIGHT_FETCHED] = LOAD_OK,
@@ -54,14 +54,14 @@ static enum load_result load_include(void *ctx, struct arena *arena, struct str 
         [COURTWRIGHT_OUTSIDE] = LOAD_OUTSIDE,
         [COURTWRIGHT_TOO_LARGE] = LOAD_TOO_LARGE,
     };
-    struct courtwright *book = ctx;
+    const struct courtwright_host *host = ctx;
     if (has_nul(path)) {
         return LOAD_MISSING;
     }
     struct courtwright_include include = {.arena = arena};
     struct str from_copy = str_copy(arena, from), path_copy = str_copy(arena, path);
     enum courtwright_fetched fetched =
-        book->host.fetch(book->host.fetch_ctx, from_copy.at, path_copy.at, &include);
+        host->fetch(host->fetch_ctx, from_copy.at, path_copy.at, &include);
     if (include.gave_up) {
         longjmp(*arena->escape, include.gave_up);
     }
@@ -79,8 +79,7 @@ static enum load_result load_include(void *ctx, struct arena *arena, struct str 
     return results[fetched];
 }
 
-/* "plays/lantern.play" -> "lantern": what a file without a play heading is called. */
-static struct str stem(struct str name)
+struct str name_stem(struct str name)
 {
     size_t begin = 0, end = name.size;
     for (size_t i = 0; i < name.size; i++) {
@@ -169,11 +168,11 @@ static void compile(void *ctx)
     struct str name = str_of(book->name);
     uint32_t source = sources_add(&book->sources, name, text);
     if (is_text(book, source, (struct str){text.at, job->size})) {
-        struct loader loader = {load_include, book};
+        struct loader loader = {load_include, &book->host};
         book->book = book_read(arena, &book->sources, source, book->host.fetch ? &loader : NULL,
                                &book->diags);
         book->playbook =
-            playbook_resolve(arena, &book->sources, book->book, stem(name), &book->diags);
+            playbook_resolve(arena, &book->sources, book->book, name_stem(name), &book->diags);
         book->play_count = book->playbook->plays.count;
         book->plays = arena_array(arena, struct compiled, book->play_count);
     }

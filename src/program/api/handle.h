@@ -59,6 +59,13 @@ struct memory memory_of(const struct courtwright_host *host);
 /* A NUL-ended copy that is valid UTF-8 without control characters (spaces stand for them). */
 const char *clean_copy(struct arena *arena, struct str text);
 
+bool has_nul(struct str text);
+/* "plays/lantern.play" -> "lantern": what a file without a play heading is called. */
+struct str name_stem(struct str name);
+/* The loader that asks a host's fetch, which there must be; ctx is the host. */
+enum load_result load_include(void *ctx, struct arena *arena, struct str from, struct str path,
+                              struct str *name, struct str *text);
+
 /* Steps of load, in the arena, unwinding by its escape. */
 void report_make(struct courtwright *book);   /* report.c: said, errors, warnings */
 void broken_find(struct courtwright *book);   /* broken.c: which plays are not to be run */
