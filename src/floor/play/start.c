@@ -69,7 +69,10 @@ static bool place_point(struct maker *m, const struct place *place, const struct
         m->play->broken = true;
         return false;
     }
-    *at = where_planned(m, goal, mover);
+    /* the nearest point of a line to nobody: where the list of places has it */
+    *at = goal->kind == GOAL_LINE && mover == BODY_NONE
+              ? court_spot(m->play->court, goal->spot, goal->side)
+              : where_planned(m, goal, mover);
     return true;
 }
 

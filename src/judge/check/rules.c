@@ -266,17 +266,37 @@ void look_time_throw_in(struct checker *checker)
     }
 }
 
-/* When in the segment the clock runs out with no shot on its way; TIME_NEVER: it does not. */
-static double runs_out(const struct segment *segment, double limit)
+/* Seconds of the play at which the clocks start: at once, or when a throw-in is touched on the
+ * floor (NFHS 5-9, FIBA art. 49, from memory); TIME_NEVER: it has not been, so far. */
+static double clocks_start(const struct segment *segment)
 {
-    double t = limit - segment->time_before;
+    if (!segment->play->throw_in) {
+        return 0;
+    }
+    double start = segment->before ? clocks_start(segment->before) : TIME_NEVER;
+    for (size_t i = 0; start < 0 && i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state == BALL_FLIGHT && span->throw_in) {
+            start = segment->time_before + span->to;
+        }
+    }
+    return start;
+}
+
+/* When in the segment the clock runs out with no shot on its way; TIME_NEVER: it does not. */
+static double runs_out(const struct segment *segment, double start, double limit)
+{
+    if (start < 0) {
+        return TIME_NEVER;
+    }
+    double t = start + limit - segment->time_before;
     return t >= 0 && t < segment->duration && !look_shot(segment, t) ? t : TIME_NEVER;
 }
 
 static void too_late(struct checker *checker, double limit, const char *clock)
 {
     const struct segment *segment = checker->segment;
-    double t = runs_out(segment, limit);
+    double start = clocks_start(segment), t = runs_out(segment, start, limit);
     if (limit <= 0 || t < 0 || checker->play->is_drill) {
         return;
     }
@@ -284,7 +304,7 @@ static void too_late(struct checker *checker, double limit, const char *clock)
     body shooter = BODY_NONE;
     for (size_t i = 0; i < segment->ball.count; i++) {
         if (segment->ball.at[i].state == BALL_SHOT) {
-            left = segment->time_before + segment->ball.at[i].from;
+            left = segment->time_before + segment->ball.at[i].from - start;
             shooter = segment->ball.at[i].holder;
             break;
         }
@@ -296,7 +316,7 @@ static void too_late(struct checker *checker, double limit, const char *clock)
                  look_body(checker, shooter), look_seconds(checker, left), clock,
                  look_seconds(checker, limit));
     } else {
-        finding->amount = segment->time_before + segment->duration;
+        finding->amount = segment->time_before + segment->duration - start;
         look_say(checker, &finding->message,
                  "Get a shot sooner. %s of %s runs out in this step, and nobody has shot.", clock,
                  look_seconds(checker, limit));

@@ -150,6 +150,30 @@ START_TEST(the_clock_of_the_play_or_of_the_rules_runs_out)
 }
 END_TEST
 
+START_TEST(on_a_throw_in_the_clock_starts_when_the_ball_is_touched)
+{
+    for (double shot = 4; shot < 12; shot += 0.5) { /* touched at 3 s */
+        struct made *made = made_play(&arena, shot + 1);
+        struct segment *segment = &made->segment[0];
+        made->play.throw_in = true;
+        made->play.clock = 4;
+        made_ball(made, segment, P1, 0, 2);
+        made_flight(made, segment, P1, P2, 2, 3, false);
+        segment->ball.at[segment->ball.count - 1].throw_in = true;
+        made_ball(made, segment, P2, 3, shot);
+        made_flight(made, segment, P2, BODY_NONE, shot, shot + 1, true);
+        const struct finding *finding = the(made, "time.clock");
+        ck_assert_int_eq(finding != NULL, shot > 7);
+        ck_assert(!finding || finding->amount == shot - 3);
+    }
+    struct made *made = made_play(&arena, 9); /* it has not been touched: no clock runs */
+    made->play.throw_in = true;
+    made->play.clock = 4;
+    made_ball(made, &made->segment[0], P1, 0, 9);
+    ck_assert_ptr_null(the(made, "time.clock"));
+}
+END_TEST
+
 /* ---- on the floor ---- */
 
 START_TEST(a_place_over_the_line_by_more_than_a_foot_is_out)
@@ -465,6 +489,7 @@ int main(void)
     tcase_add_test(all, where_two_steps_overlap_their_time_counts_once);
     tcase_add_test(all, a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight);
     tcase_add_test(all, the_clock_of_the_play_or_of_the_rules_runs_out);
+    tcase_add_test(all, on_a_throw_in_the_clock_starts_when_the_ball_is_touched);
     tcase_add_test(all, a_place_over_the_line_by_more_than_a_foot_is_out);
     tcase_add_test(all, only_who_throws_in_may_start_outside);
     tcase_add_test(all, fewer_than_five_are_noted_once);

@@ -135,6 +135,20 @@ static const char *repeated(const char *head, const char *line, int times)
     return text.at;
 }
 
+START_TEST(a_sideline_without_a_level_is_where_the_list_has_it)
+{
+    struct resolved *out = arena_new(&arena, struct resolved);
+    resolve_text(&arena, out, STR("side"),
+                 STR("start 4 right sideline, 1 top, 2 left block, 3 right block, 5 nail\n"
+                     "ball 4 out of bounds at right sideline\n1 stays\n"));
+    const struct play *play = &out->book->plays.at[0];
+    struct vec2 listed = court_spot(play->court, SPOT_SIDELINE, SIDE_RIGHT);
+    struct vec2 at = play->start[body_attacker(4)].at;
+    ck_assert_double_eq(at.y, listed.y);
+    ck_assert_double_gt(at.x, play->court->half_width); /* outside the line, level with it */
+}
+END_TEST
+
 START_TEST(a_step_holds_so_many_sentences_with_those_it_runs)
 {
     static const char head[] = "action \"four\" for runner\n"
@@ -427,6 +441,7 @@ int main(void)
     tcase_add_test(all, goals_hang_on_where_others_are);
     tcase_add_test(all, offsets_keep_their_direction);
     tcase_add_test(all, the_lane_is_on_the_movers_side);
+    tcase_add_test(all, a_sideline_without_a_level_is_where_the_list_has_it);
     tcase_add_test(all, a_step_holds_so_many_sentences_with_those_it_runs);
     tcase_add_test(all, a_step_holds_so_many_branches_with_those_it_runs);
     tcase_add_test(all, a_book_holds_so_many_plays);
