@@ -383,6 +383,22 @@ static void queue_up(struct world *world, const struct world *from, bool over)
     world->pick.task = from ? moved_task(&moved, world->pick.task) : SIM_NO_TASK;
 }
 
+/* What was said of the defenders ends with the step; who is on his way back to his man by rule goes
+ * on. */
+static void settle_duties(struct world *world)
+{
+    struct duty old[BODY_COUNT];
+    for (int b = 0; b < BODY_COUNT; b++) {
+        old[b] = world->duty[b];
+    }
+    duty_clear(world);
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        if (old[b].by_rule) {
+            world->duty[b] = old[b];
+        }
+    }
+}
+
 /* All is over: everybody keeps his place, his way of going, what he has seen and thinks; a screen
  * that stands unused stands on. */
 static void settle(struct world *world)
@@ -411,7 +427,7 @@ static void settle(struct world *world)
     struct ball ball = ball_leave(world);
     ball_take(world, &ball);
     world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
-    duty_clear(world);
+    settle_duties(world);
     zone_start(world);
 }
 

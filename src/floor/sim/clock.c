@@ -10,13 +10,13 @@
 
 #define STIRRING .25     /* m/s: slower than that nothing is going on */
 #define STUCK 1.2        /* s of that while there is something left to do */
-#define SETTLE_LEAST .25 /* s after the last task, so that the defenders stand right */
-#define SETTLE_MOST 1.2
-#define STALL_WANTS .4 /* m/s wanted, */
-#define STALL_GETS .3  /* and not reached */
-#define STALL_TIME .35 /* for so long */
-#define STALL_LETS .8  /* s in which team-mates step aside */
-#define STANDS .35     /* m/s */
+#define SETTLE_LEAST .25 /* s after the last task: the ball is in hand, the feet stand, */
+#define SETTLE_MOST 1.2  /* and at most; where no step follows, until the defenders stand too */
+#define STALL_WANTS .4   /* m/s wanted, */
+#define STALL_GETS .3    /* and not reached */
+#define STALL_TIME .35   /* for so long */
+#define STALL_LETS .8    /* s in which team-mates step aside */
+#define STANDS .35       /* m/s */
 enum {
     HALVINGS = 12, /* of a tick, to find a moment in it: 2 microseconds */
     PIECES = 12    /* of a tick, at most */
@@ -92,10 +92,13 @@ static bool clock_will_tell(struct world *world)
     return false;
 }
 
-static bool everybody_stands(const struct world *world)
+/* All of them; or the attackers alone, who begin the next step: the defenders are on their way
+ * there as they are in a game. */
+static bool they_stand(const struct world *world, bool attackers)
 {
     for (int b = 0; b < BODY_COUNT; b++) {
-        if (world->agent[b].here && vec2_length(world->agent[b].m.v) > STANDS) {
+        bool asked = world->agent[b].here && !(attackers && world->agent[b].defends);
+        if (asked && vec2_length(world->agent[b].m.v) > STANDS) {
             return false;
         }
     }
@@ -116,7 +119,7 @@ static bool is_over(struct world *world)
         }
     }
     return whole && world->settled >= SETTLE_LEAST &&
-           (everybody_stands(world) || world->settled > SETTLE_MOST);
+           (they_stand(world, border_next(world) != NULL) || world->settled > SETTLE_MOST);
 }
 
 static void show(const struct world *world)

@@ -16,7 +16,7 @@
 #define BACK .5         /* m/s: then the drive is over */
 #define INSIDE 3.6      /* m from the rim, 12 ft: the low men are all in the lane, */
 #define COMES_IN 7.2    /* and from here on they go there (ours) */
-#define ON_LINE .8     /* m off his line to the rim, at most, */
+#define ON_LINE .8      /* m off his line to the rim, at most, */
 #define IN_WAY 1.5      /* m before the driver: now he helps */
 #define FREE (4 * FEET) /* from his own defender: open by the published bands, and he is free */
 #define AGAIN .9        /* m: and not any more */
@@ -190,7 +190,8 @@ bool help_aim(struct world *world, body self, const struct view *view, struct ai
 bool help_shows(const struct world *world, body self)
 {
     body man = world->helper == self ? world->helped : world->ball.holder;
-    bool helps = world->helper == self || world->duty[self].strategy == STRATEGY_HELP;
+    bool area = guard_has_area(world, self) && man < BODY_COUNT && world->driver == man;
+    bool helps = area || world->helper == self || world->duty[self].strategy == STRATEGY_HELP;
     if (!helps || man >= BODY_COUNT || man == world->guards[self] || !world->agent[man].here) {
         return false;
     }

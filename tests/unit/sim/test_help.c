@@ -2,6 +2,7 @@
 /* Help as a coach would see it: a play for each situation, and who must be where while the ball is
  * driven, when it leaves the driver's hands, and after. */
 #include <math.h>
+#include <string.h>
 
 #include "base/real.h"
 #include "told.h"
@@ -183,6 +184,81 @@ START_TEST(no_low_man_jumps_while_the_ball_is_driven)
 }
 END_TEST
 
+/* ---- in a zone nobody leaves a man: it shifts ---- */
+
+START_TEST(a_drive_through_the_gap_of_a_zone_is_met_by_its_middle)
+{
+    run("start 1 top, 2 right wing, 3 left wing, 4 right short corner, 5 left corner\n"
+        "defense zone 2-3\n1 drives to the rim\n1 passes to 4\n");
+    double out = told_time(way, 1, MOMENT_RELEASED), met = 1e9;
+    for (double t = 0; t < out; t += .02) {
+        struct vec2 ball = p(1, t);
+        if (vec2_length(ball) < 10 * FEET && vec2_length(ball) > 4 * FEET) {
+            ck_assert_double_gt(before(x(5, t), ball), 0); /* never behind it */
+            ck_assert_double_lt(beside(x(5, t), ball), .6);
+            met = real_min(met, vec2_distance(x(5, t), ball));
+        }
+    }
+    ck_assert_double_lt(met, .8);
+    ck_assert_double_lt(vec2_length(x(1, out)), vec2_length(x(1, 0)) - 2); /* the front drops */
+    ck_assert_double_lt(fabs(x(3, out).x), fabs(x(3, 0).x) - 1);           /* the wings close in */
+    ck_assert_double_lt(fabs(x(4, out).x), fabs(x(4, 0).x) - .6);
+}
+END_TEST
+
+START_TEST(in_a_zone_he_helps_who_stands_before_the_drive)
+{
+    run("start 1 top, 2 right wing, 3 left wing, 4 right short corner, 5 left corner\n"
+        "defense zone 2-3\n1 drives to the rim until x5 helps\n1 passes to 4\n");
+    ck_assert(!strstr(told_said(&told), "never came true"));
+    double helps = told_time(way, 0, MOMENT_ARRIVED);
+    ck_assert_double_lt(vec2_distance(x(5, helps), p(1, helps)), 2.0);
+    ck_assert_double_gt(vec2_distance(way->record[0].from, way->record[0].to), 8 * FEET);
+}
+END_TEST
+
+/* ---- from step to step ---- */
+
+START_TEST(a_step_that_ends_with_a_catch_ends_soon_after_it_with_the_defenders_on_their_way)
+{
+    run("start five-out\ndefense man\nstep\n  1 passes to 2\nstep\n  2 skip passes to 5\n"
+        "step\n  5 holds for 1 s\n");
+    for (int i = 0; i < 2; i++) {
+        const struct segment *step = told_segment(&told, i, -1);
+        const struct segment *next = told_segment(&told, i + 1, -1);
+        double after = step->duration - told_time(step, 0, MOMENT_CAUGHT);
+        ck_assert_double_ge(after, .2);
+        ck_assert_double_le(after, .36);
+        double fast = 0;
+        for (body d = BODY_FIRST_DEFENDER; d < BODY_FIRST_DEFENDER + 5; d++) {
+            struct vec2 v = segment_velocity(step, d, step->duration);
+            struct vec2 w = segment_velocity(next, d, 0);
+            ck_assert_double_lt(vec2_length(vec2_sub(v, w)), 1e-9);
+            fast = real_max(fast, vec2_length(v));
+        }
+        ck_assert_double_gt(fast, 1.5); /* m/s: somebody is on his way */
+    }
+    const struct segment *last = told_segment(&told, 2, -1);
+    for (body d = BODY_FIRST_DEFENDER; d < BODY_FIRST_DEFENDER + 5; d++) {
+        ck_assert_double_lt(vec2_length(segment_velocity(last, d, last->duration)), .4);
+    }
+}
+END_TEST
+
+START_TEST(who_goes_back_after_he_has_helped_goes_on_in_the_next_step)
+{
+    run("start five-out\ndefense man\nstep\n  x1 stays\n  1 drives to the rim\n  1 passes to 5\n"
+        "step\n  5 holds for 2 s\n");
+    const struct segment *first = told_segment(&told, 0, -1), *next = told_segment(&told, 1, -1);
+    body x5 = body_defender(5);
+    struct vec2 v = segment_velocity(first, x5, first->duration);
+    ck_assert_double_gt(vec2_length(v), 1.5);
+    ck_assert_double_lt(vec2_length(vec2_sub(v, segment_velocity(next, x5, 0))), 1e-9);
+    struct vec2 five = segment_at(next, body_attacker(5), next->duration);
+    ck_assert_double_lt(vec2_distance(segment_at(next, x5, next->duration), five), 1.3);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("help");
@@ -196,6 +272,11 @@ int main(void)
     tcase_add_test(all, a_drive_until_help_goes_into_the_lane_before_the_pass);
     tcase_add_test(all, the_next_man_sinks_to_where_the_helper_stood_and_both_are_back);
     tcase_add_test(all, no_low_man_jumps_while_the_ball_is_driven);
+    tcase_add_test(all, a_drive_through_the_gap_of_a_zone_is_met_by_its_middle);
+    tcase_add_test(all, in_a_zone_he_helps_who_stands_before_the_drive);
+    tcase_add_test(
+        all, a_step_that_ends_with_a_catch_ends_soon_after_it_with_the_defenders_on_their_way);
+    tcase_add_test(all, who_goes_back_after_he_has_helped_goes_on_in_the_next_step);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
