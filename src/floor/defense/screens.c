@@ -9,6 +9,8 @@
 #define UNDER_NEAR 1.15 /* m from user to screener at which the way through is taken */
 #define UNDER_BY .80    /* m from the screener: two bodies and .30 */
 #define OFF_HIM .90     /* m from the screener: he does not go round him */
+#define UNDER_RING 1.1  /* m from the ring: there is no room below a screener as near as that */
+#define BALL_SIDE .95   /* m from him toward the ball, then */
 #define RIMWARD .4      /* cosine: he is going to the rim */
 
 static const enum verb strategy_verbs[STRATEGY_COUNT] = {
@@ -182,7 +184,10 @@ static struct aim overplay_follows(const struct seen_screen *seen)
 static struct aim stands_below(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->screener);
-    return (struct aim){ways_beside(seen->screener, w.ball, .35, w.rim, 1, 1.2), {0, 0}};
+    double low = real_smooth(vec2_length(seen->screener), UNDER_RING, 2 * UNDER_RING);
+    struct vec2 below = ways_beside(seen->screener, w.ball, .35, w.rim, 1, 1.2);
+    struct vec2 by_ball = vec2_along(seen->screener, w.ball, BALL_SIDE);
+    return (struct aim){vec2_mix(by_ball, below, low), {0, 0}};
 }
 
 static struct aim opens_the_gap(const struct seen_screen *seen)

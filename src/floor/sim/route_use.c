@@ -15,6 +15,7 @@
 #define BETWEEN -.25     /* cosine: the side on which the defender stands */
 #define LAST_STRIDES .75 /* m before the ring */
 #define BOW .10          /* of the chord */
+#define CLEAR .4         /* m: a way that passes the defender by so much is free */
 #define LOOP 1.0         /* m longer than the other way: nobody runs that round a screen */
 #define PASSES .3        /* m of air between screener and defender through which nobody runs */
 
@@ -141,24 +142,58 @@ static struct vec2 short_side(struct world *world, const struct task *task, stru
     return between ? out : other;
 }
 
+/* The two screeners of a row, and the end. */
+struct row {
+    struct vec2 first, second, goal;
+    double near, radius;
+};
+
+/* Past both, the first of them on the side `by`. Returns on which side the second is passed. */
+static struct vec2 past_row(struct world *world, const struct task *task, const struct row *row,
+                            struct vec2 by, struct route *route)
+{
+    struct vec2 second = vec2_along(row->second, by, row->near);
+    route_shoulder(route, row->first, by, row->near, row->radius, second);
+    return task->shape == SHAPE_CURL ? out_side(world, task, row->first, row->second, row->goal)
+                                     : by;
+}
+
+static double row_length(struct world *world, const struct task *task, const struct row *row,
+                         struct vec2 by)
+{
+    struct route route;
+    route_start(&route, world->arena, world->agent[task->who].m.at);
+    struct vec2 out = past_row(world, task, row, by, &route);
+    route_shoulder(&route, row->second, out, row->near, row->radius, row->goal);
+    return route_length(&route);
+}
+
+/* As past one, but for a loop. */
+static struct vec2 row_side(struct world *world, const struct task *task, const struct row *row)
+{
+    struct vec2 user = world->agent[task->who].m.at;
+    struct vec2 along = vec2_left(vec2_unit(vec2_sub(row->second, user)));
+    double side =
+        vec2_dot(along, out_side(world, task, user, row->second, row->goal)) >= 0 ? 1 : -1;
+    struct vec2 by = vec2_scale(along, side), other = vec2_scale(along, -side);
+    bool loops = row_length(world, task, row, by) > row_length(world, task, row, other) + LOOP;
+    return loops ? other : by;
+}
+
 /* Shoulder to shoulder past one screener, or past two in turn on one side. */
 static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
                        struct route *route)
 {
-    struct vec2 user = world->agent[task->who].m.at, first = screener_at(world, task->other);
-    double near = SHOULDER + task->gap;
-    double radius = radius_of(world, task->who);
-    struct vec2 out = short_side(world, task, first, goal), last = first;
+    struct vec2 last = screener_at(world, task->other), to = goal, out;
+    double near = SHOULDER + task->gap, radius = radius_of(world, task->who);
     if (task->other2 < BODY_COUNT) {
-        struct vec2 second = screener_at(world, task->other2);
-        struct vec2 along = vec2_left(vec2_unit(vec2_sub(second, user)));
-        double side = vec2_dot(along, out_side(world, task, user, second, goal)) >= 0 ? 1 : -1;
-        struct vec2 by = vec2_scale(along, side);
-        route_shoulder(route, first, by, near, radius, vec2_along(second, by, near));
-        out = task->shape == SHAPE_CURL ? out_side(world, task, first, second, goal) : by;
-        last = second;
+        struct row row = {last, screener_at(world, task->other2), goal, near, radius};
+        out = past_row(world, task, &row, row_side(world, task, &row), route);
+        last = row.second;
+    } else {
+        out = short_side(world, task, last, goal);
     }
-    struct vec2 shoulder = vec2_along(last, out, near), to = goal;
+    struct vec2 shoulder = vec2_along(last, out, near);
     if (move_at_rim(goal)) { /* the last strides are the end's */
         to = vec2_along(goal, vec2_unit(vec2_sub(shoulder, goal)), LAST_STRIDES);
     }
@@ -206,12 +241,12 @@ bool use_goes_away(struct world *world, const struct task *task, struct vec2 goa
         task->other2 < BODY_COUNT) {
         return false;
     }
-    struct vec2 user = world->agent[task->who].m.at, d = world->agent[defender].m.at;
-    struct vec2 screener = world->agent[task->other].m.at;
-    double side = screen_side(world, task->who, goal);
-    double off = vec2_cross(vec2_unit(vec2_sub(d, user)), vec2_sub(screener, d));
-    if (side == 0 || side * off > -IN_LINE) {
-        return false;
+    struct vec2 user = world->agent[task->who].m.at, screener = world->agent[task->other].m.at;
+    struct vec2 way = vec2_unit(vec2_sub(goal, user));
+    double one = vec2_cross(way, vec2_sub(world->agent[defender].m.at, user));
+    double two = vec2_cross(way, vec2_sub(screener, user));
+    if (one * two <= 0 || fabs(one) < CLEAR || fabs(two) < fabs(one)) {
+        return false; /* he is not between the straight way and the screener */
     }
     struct vec2 out = short_side(world, task, screener, goal);
     return length_by(world, task, screener, out, goal) > vec2_distance(user, goal) + LOOP;

@@ -90,12 +90,6 @@ static int side_of(const struct divide *divide, struct vec2 exit)
     return vec2_dot(way, divide->ahead) > STRAIGHT ? 0 : off > 0 ? 1 : off < 0 ? -1 : 0;
 }
 
-int screen_side(const struct world *world, body user, struct vec2 p)
-{
-    struct divide divide = divide_of(world, user);
-    return side_of(&divide, p);
-}
-
 static bool is_straight_off(const struct task *use)
 {
     return use->shape != SHAPE_BACK && use->shape != SHAPE_FADE && use->shape != SHAPE_CURL;

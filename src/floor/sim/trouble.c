@@ -317,11 +317,10 @@ void trouble_away(struct world *world, const struct job *job)
     body_print(&who, task->who);
     body_print(&by, task->other);
     body_print(&guard, guard_of(world, task->who));
-    struct diag *diag =
-        diag_add(world->diags, DIAG_RUN_AWAY, task->span,
-                 "%s goes away from the screen here: %s stands on the one side of %s, and this "
-                 "place is on the other",
-                 strbuf_str(&who).at, strbuf_str(&by).at, strbuf_str(&guard).at);
+    struct diag *diag = diag_add(
+        world->diags, DIAG_RUN_AWAY, task->span,
+        "%s goes away from the screen here: %s stands between %s and the way to this place",
+        strbuf_str(&who).at, strbuf_str(&guard).at, strbuf_str(&by).at);
     diag_help(world->diags, diag, "write: %s rejects %s%.*s", strbuf_str(&who).at,
               strbuf_str(&by).at, STR_ARG(place_words(words_of(world, task))));
 }

@@ -331,12 +331,10 @@ double screen_eta(struct world *world,
 /* Which of all its uses in the step its screener stands for, who does not know what will be read:
  * the first, unless more of them come off on the other side of the defender, or most on one side
  * and the first straight on; NULL: none. `side`:
- * on which side of him, as screen_side; 0: on either. */
+ * on which side of him, as the user sees it, +1 left, -1 right; 0: on either. */
 const struct task *screen_use(struct world *world, const struct step *step, body screener,
                               body user, int *side);
 struct vec2 screen_exit(struct world *world, body screener, body user);
-/* On which side of his defender p lies, as the user sees it: +1 left, -1 right, 0 straight on. */
-int screen_side(const struct world *world, body user, struct vec2 p);
 void screen_watch(struct world *world); /* clears and frees what has been used */
 
 /* ball.c: it is somewhere at every moment, and nowhere does it jump. */

@@ -209,6 +209,22 @@ static body first_holder(const struct segment *segment, double time)
     return last;
 }
 
+/* The same, but what is handed over at that very moment, and drawn in the picture before, is done.
+ */
+static body drawn_holder(const struct drawing *drawing)
+{
+    const struct segment *segment = drawing->segment;
+    double start = drawing->scope.start;
+    for (size_t i = 0; i < drawing->scope.first; i++) {
+        double caught = segment->record[i].time[MOMENT_CAUGHT];
+        if (segment_task(segment, i)->kind == TASK_EXCHANGE && caught > start - OVER &&
+            caught <= start + OVER) {
+            return segment_task(segment, i)->other;
+        }
+    }
+    return first_holder(segment, start);
+}
+
 /* Who shoots from where he is drawn stands far enough out for the line of his shot. */
 static void shooters_out(struct drawing *drawing)
 {
@@ -281,7 +297,7 @@ void symbols_place(struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
     bool defense = !drawing->options->hide_defense; /* a shadow is not on the floor */
-    body holder = first_holder(segment, drawing->scope.start);
+    body holder = drawn_holder(drawing);
     for (int b = 0; b < BODY_COUNT; b++) {
         body who = (body)b;
         if (!segment->track[b].on_floor || (body_is_defender(who) && !defense)) {

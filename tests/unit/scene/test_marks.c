@@ -371,6 +371,28 @@ START_TEST(what_a_read_begins_with_is_drawn_from_a_way_that_sets_its_screen)
 }
 END_TEST
 
+START_TEST(a_way_that_begins_with_a_hand_off_shows_who_got_the_ball)
+{
+    staged_pass(&staged, body_attacker(1), body_attacker(2), 1.5, 1.5);
+    staged_task(&staged, 0)->kind = TASK_EXCHANGE;
+    struct task drive = *staged_task(&staged, 0);
+    drive.kind = TASK_MOVE;
+    drive.who = body_attacker(2);
+    drive.order = 2;
+    struct branch branch = {.title = STR("Drive")};
+    VEC_PUSH(&arena, &branch.tasks, drive);
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 1.5, 2, POINTS(-4, 9));
+    staged.step->tasks.count = 1;
+    VEC_PUSH(&arena, &staged.step->branches, branch);
+    staged.segment->branch = 0;
+    staged_end(&staged);
+    staged.diagram.branch = 0;
+    struct scene_options options = {.width = WIDE, .accent = BODY_NONE};
+    struct scene *scene = scene_make(&arena, &staged.diagram, &options);
+    ck_assert_int_eq(item_of(scene, CLASS_BALL, 0)->who, body_attacker(2));
+}
+END_TEST
+
 START_TEST(nobody_is_drawn_between_a_standing_screener_and_his_bar)
 {
     staged_stands(&staged, body_defender(2), 12, 14);
@@ -453,6 +475,7 @@ int main(void)
     tcase_add_test(all, a_read_shows_the_set_screen_and_only_its_own_lines);
     tcase_add_test(all, a_way_that_begins_with_a_catch_shows_the_catcher_with_the_ball);
     tcase_add_test(all, what_a_read_begins_with_is_drawn_from_a_way_that_sets_its_screen);
+    tcase_add_test(all, a_way_that_begins_with_a_hand_off_shows_who_got_the_ball);
     tcase_add_test(all, nobody_is_drawn_between_a_standing_screener_and_his_bar);
     tcase_add_test(all, a_read_that_starts_under_way_draws_the_whole_step);
     tcase_add_test(all, a_shot_from_under_the_basket_is_seen);

@@ -88,7 +88,7 @@ START_TEST(he_stands_for_the_first_read)
     for (size_t i = 0; i < ran.run->segments.count; i++) {
         ck_assert_double_lt(screen_x(i), -.2);
     }
-    ck_assert(says("run.away: 1 goes away from the screen here: 5 stands on the one side of x1"));
+    ck_assert(says("run.away: 1 goes away from the screen here: x1 stands between 5 and the way"));
 }
 END_TEST
 
