@@ -29,8 +29,11 @@ bool str_is(struct str a, const char *text)
 
 bool str_starts(struct str a, const char *text)
 {
-    size_t size = strlen(text);
-    return a.size >= size && memcmp(a.at, text, size) == 0;
+    size_t i = 0;
+    while (i < a.size && text[i] && a.at[i] == text[i]) {
+        i++;
+    }
+    return !text[i];
 }
 
 int str_compare(struct str a, struct str b)

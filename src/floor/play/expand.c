@@ -71,7 +71,7 @@ static bool must_have_ball(const struct block *action, struct str role)
         if (form->kind != FORM_SENTENCE) {
             continue;
         }
-        const struct sentence *s = &form->sentence;
+        const struct sentence *s = form->sentence;
         const struct verb_row *row = verb_row(s->verb);
         for (size_t j = 0; j < s->subject.count; j++) {
             if (is_role(&s->subject.at[j], role)) {
@@ -484,7 +484,7 @@ static void expand_forms(struct expansion *x, const struct block *block, const s
         x->asks = x->depth ? x->asks : form; /* what is run stands elsewhere */
         switch (form->kind) {
         case FORM_SENTENCE:
-            follow_ball(m, &form->sentence, voice);
+            follow_ball(m, form->sentence, voice);
             add_line(x, into, form, voice);
             break;
         case FORM_POINT:

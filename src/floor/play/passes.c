@@ -34,7 +34,7 @@ static bool leads_to(struct maker *m, const struct said *said, body who, struct 
     if (said->form->kind != FORM_SENTENCE) {
         return false;
     }
-    const struct sentence *s = &said->form->sentence;
+    const struct sentence *s = said->form->sentence;
     const struct verb_row *row = verb_row(s->verb);
     if (row->task != VERB_MOVE && row->task != VERB_CARRY && row->task != VERB_USE) {
         return false;

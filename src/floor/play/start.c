@@ -240,7 +240,7 @@ static const struct sentence *first_sentence(const struct block *block)
     for (size_t i = 0; i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SENTENCE) {
-            return &form->sentence;
+            return form->sentence;
         }
         if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP) {
             return first_sentence(form->block);

@@ -70,7 +70,7 @@ static void block_lines(struct maker *m, const said_list *lines, const struct no
     for (m->line = 0; m->line < lines->count; m->line++) {
         const struct said *said = &lines->at[m->line];
         if (said->form->kind == FORM_SENTENCE) {
-            sentence_tasks(m, &said->form->sentence, said->voice);
+            sentence_tasks(m, said->form->sentence, said->voice);
         } else if (said->form->kind == FORM_CONTINUE) {
             if (m->branch) {
                 continue_here(m, said->form->span);

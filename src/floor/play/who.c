@@ -196,7 +196,7 @@ static struct body_list everyone_else(struct maker *m)
         if (said->form->kind != FORM_SENTENCE) {
             continue;
         }
-        const struct sentence *s = &said->form->sentence;
+        const struct sentence *s = said->form->sentence;
         for (size_t j = 0; j < s->subject.count; j++) {
             body b = quietly(m, &s->subject.at[j], said->voice);
             if (b < BODY_COUNT) {

@@ -35,8 +35,9 @@ static int number_word(struct str word)
 {
     static const char *const words[] = {"one",   "two",   "three", "four", "five",   "six",
                                         "seven", "eight", "nine",  "ten",  "eleven", "twelve"};
-    for (int i = 0; i < 12; i++) {
-        if (str_equal_fold(word, str_of(words[i]))) {
+    for (int i = 0; i < 12 && word.size >= 3 && word.size <= 6; i++) {
+        bool alike = (word.at[0] | 0x20) == words[i][0]; /* most words end here */
+        if (alike && str_equal_fold(word, str_of(words[i]))) {
             return i + 1;
         }
     }

@@ -79,7 +79,7 @@ static void print_line(struct printer *p, const struct form *form)
         tidy_who(out, &form->standing.player);
         break;
     case FORM_SENTENCE:
-        tidy_sentence(out, &form->sentence);
+        tidy_sentence(out, form->sentence);
         break;
     case FORM_ROSTER:
     case FORM_LINEUP:
@@ -126,7 +126,7 @@ static void print_block(struct printer *p, const struct block *block, unsigned i
     }
     if (block->one_line) {
         strbuf_text(&p->out, ", ");
-        tidy_sentence(&p->out, &block->forms.at[0].sentence);
+        tidy_sentence(&p->out, block->forms.at[0].sentence);
     }
     finish(p, block->line);
     if (block->kind == BLOCK_PRACTICE || block->kind == BLOCK_CHARTED) {

@@ -10,7 +10,7 @@ static void add_forms(const struct cursor *c, above_list *out, const struct bloc
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_SENTENCE) {
-            VEC_PUSH(c->arena, out, &form->sentence);
+            VEC_PUSH(c->arena, out, form->sentence);
         }
     }
 }

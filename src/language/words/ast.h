@@ -252,7 +252,7 @@ struct form {
     struct span span;
     const struct line *line; /* the line it stands on, with its comment */
     union {                  /* by kind */
-        struct sentence sentence;
+        struct sentence *sentence; /* by far the largest: kept apart */
         struct setting_form setting;
         struct {
             struct who defender, player;

@@ -100,9 +100,7 @@ static void add_sentences(struct reader *r, const struct line *line, const sente
     struct line bare = line_part(line, 0, line->count);
     for (size_t i = 0; i < list->count; i++) {
         const struct line *own = i + 1 == list->count ? line : line_keep(r, bare);
-        struct form *form = reader_add(r, reader_block(r), FORM_SENTENCE, own);
-        form->sentence = list->at[i];
-        form->span = form->sentence.span;
+        reader_add_sentence(r, reader_block(r), own, &list->at[i]);
     }
     r->begun = true;
     r->sentences += list->count;
@@ -121,9 +119,9 @@ static void sentence_part(struct reader *r, const struct line *line)
     const char *near = r->diags->full ? NULL : opener_nearest(line);
     struct cursor c = reader_cursor(r, line, 0);
     struct cursor_mark mark = cursor_mark(&c);
-    sentence_list list = {0};
-    if (sentences_read(&c, &list) && list.count > 0) {
-        add_sentences(r, line, &list);
+    r->scratch.count = 0;
+    if (sentences_read(&c, &r->scratch) && r->scratch.count > 0) {
+        add_sentences(r, line, &r->scratch);
         return;
     }
     if (near) {

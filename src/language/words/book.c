@@ -38,8 +38,22 @@ struct form *reader_add(struct reader *r, struct block *block, enum form_kind ki
     form.kind = kind;
     form.line = line;
     form.span = line ? line->span : (struct span){r->source, 0, 0};
+    if (block->forms.room == 0) { /* most steps have two or three lines */
+        block->forms.room = 4;
+        block->forms.at = arena_array(r->arena, struct form, 4);
+    }
     VEC_PUSH(r->arena, &block->forms, form);
     return &block->forms.at[block->forms.count - 1];
+}
+
+struct form *reader_add_sentence(struct reader *r, struct block *block, const struct line *line,
+                                 const struct sentence *sentence)
+{
+    struct form *form = reader_add(r, block, FORM_SENTENCE, line);
+    form->sentence = arena_new(r->arena, struct sentence);
+    *form->sentence = *sentence;
+    form->span = sentence->span;
+    return form;
 }
 
 void reader_broken(struct reader *r, const struct line *line)

@@ -9,12 +9,17 @@
 
 static bool is_filler(const struct token *token)
 {
-    static const char *const fillers[] = {"the", "a", "an", "just", "simply", "please", NULL};
-    if (token->kind != TOKEN_WORD || token->possessive) {
+    /* the filler of each length: this is asked of every token over and over */
+    static const char *const fillers[][2] = {{NULL, NULL},        {"a", NULL},    {"an", NULL},
+                                             {"the", NULL},       {"just", NULL}, {NULL, NULL},
+                                             {"simply", "please"}};
+    size_t size = token->text.size;
+    if (token->kind != TOKEN_WORD || token->possessive ||
+        size >= sizeof fillers / sizeof *fillers) {
         return false;
     }
-    for (const char *const *filler = fillers; *filler; filler++) {
-        if (str_is(token->text, *filler)) {
+    for (size_t i = 0; i < 2 && fillers[size][i]; i++) {
+        if (memcmp(token->text.at, fillers[size][i], size) == 0) {
             return true;
         }
     }
@@ -85,32 +90,71 @@ void cursor_back(struct cursor *c, struct cursor_mark mark)
     c->diags->warnings = mark.warnings;
 }
 
-/* The letters of a token that may be part of a vocabulary word; empty when it cannot. A number that
- * was written as a word gives that word. */
-static struct str word_letters(const struct cursor *c, const struct token *token)
+/* The letters of a token that may be part of a vocabulary word; empty when it cannot. A number is
+ * what was written: four, 3. */
+static struct str word_letters(const struct token *token)
 {
-    if (token->possessive) {
+    if (token->possessive || (token->kind != TOKEN_WORD && token->kind != TOKEN_NUMBER)) {
         return (struct str){NULL, 0};
     }
-    if (token->kind == TOKEN_WORD) {
-        return str_is(token->text, "towards") ? STR("toward") : token->text;
-    }
-    if (token->kind == TOKEN_NUMBER) {
-        struct str word = number_as_word(cursor_text(c, token->span));
-        return word.size > 0 ? word : token->text; /* shoots a 3 */
-    }
-    return (struct str){NULL, 0};
+    struct str text = token->text;
+    bool towards = text.size == 7 && memcmp(text.at, "towards", 7) == 0;
+    return towards ? (struct str){text.at, 6} : text;
 }
 
-/* `text` follows in `pattern`, hyphens aside: gives what is left of the pattern. */
-static bool letters_follow(struct str *pattern, struct str text)
+char cursor_letter(const struct cursor *c)
 {
-    struct str left = *pattern;
+    const struct token *at = skip_fillers(c->at, c->end);
+    struct str letters = at < c->end ? word_letters(at) : (struct str){NULL, 0};
+    return letters.size > 0 ? letters.at[0] : '\0';
+}
+
+bool letter_begins(char letter, const char *words)
+{
+    if (words[0] == letter) {
+        return letter != '\0';
+    }
+    bool article =
+        (words[0] == 'a' && words[1] == ' ') || (words[0] == 't' && strncmp(words, "the ", 4) == 0);
+    return article && letter != '\0';
+}
+
+/* The articles of a table's words are as good as not there. */
+static size_t article_size(struct str word)
+{
+    static const char *const articles[] = {"the ", "a ", "an "};
+    for (size_t i = 0; i < 3 && (word.at[0] == 't' || word.at[0] == 'a'); i++) {
+        if (str_starts(word, articles[i])) {
+            return strlen(articles[i]);
+        }
+    }
+    return 0;
+}
+
+/* Past blanks, hyphens and articles, which stand between the letters of a table's words. */
+static struct str skip_gap(struct str words, bool begins)
+{
+    for (;;) {
+        size_t skip = words.size > 0 && (words.at[0] == ' ' || words.at[0] == '-') ? 1 : 0;
+        skip = skip == 0 && begins && words.size > 0 ? article_size(words) : skip;
+        if (skip == 0) {
+            return words;
+        }
+        words = (struct str){words.at + skip, words.size - skip};
+        begins = true;
+    }
+}
+
+/* `text` follows in `words`, hyphens aside: gives what is left of them. */
+static bool letters_follow(struct str *words, struct str text)
+{
+    struct str left = *words;
     bool any = false;
     for (size_t i = 0; i < text.size; i++) {
         if (text.at[i] == '-') {
             continue;
         }
+        left = skip_gap(left, false);
         if (left.size == 0 || left.at[0] != text.at[i]) {
             return false;
         }
@@ -118,33 +162,21 @@ static bool letters_follow(struct str *pattern, struct str text)
         left.size--;
         any = true;
     }
-    *pattern = left;
+    *words = skip_gap(left, false);
     return any;
-}
-
-/* A look at the first letters only: most entries of a table fail here. */
-static bool may_begin(const struct cursor *c, const struct token *at, struct str words)
-{
-    struct str have = word_letters(c, at);
-    bool article = str_starts(words, "the ") || str_starts(words, "a ");
-    return have.size > 0 && words.size > 0 && (article || have.at[0] == words.at[0]);
 }
 
 /* The token behind `words` at `at`, or NULL. */
 static const struct token *words_end(const struct cursor *c, const struct token *at,
                                      struct str words)
 {
-    char letters[WORDS_MOST];
     at = skip_fillers(at, c->end);
-    if (at >= c->end || !may_begin(c, at, words)) {
-        return NULL;
-    }
-    struct str left = words_squeeze(words, letters);
+    struct str left = skip_gap(words, true);
     if (left.size == 0) {
         return NULL;
     }
     while (left.size > 0) {
-        if (at >= c->end || !letters_follow(&left, word_letters(c, at))) {
+        if (at >= c->end || !letters_follow(&left, word_letters(at))) {
             return NULL;
         }
         at++;
@@ -169,7 +201,7 @@ bool take_str(struct cursor *c, struct str words)
 
 bool take_words(struct cursor *c, const char *words)
 {
-    return take_str(c, str_of(words));
+    return letter_begins(cursor_letter(c), words) && take_str(c, str_of(words));
 }
 
 bool word_is(const struct cursor *c, size_t ahead, const char *word)
@@ -201,7 +233,8 @@ bool take_mark(struct cursor *c, char mark)
 
 bool word_among(const struct cursor *c, const char *const *words)
 {
-    while (*words && !word_is(c, 0, *words)) {
+    char letter = cursor_letter(c);
+    while (*words && !(letter_begins(letter, *words) && word_is(c, 0, *words))) {
         words++;
     }
     return *words != NULL;
@@ -209,7 +242,8 @@ bool word_among(const struct cursor *c, const char *const *words)
 
 bool take_among(struct cursor *c, const char *const *words)
 {
-    while (*words && !take_words(c, *words)) {
+    char letter = cursor_letter(c);
+    while (*words && !(letter_begins(letter, *words) && take_str(c, str_of(*words)))) {
         words++;
     }
     return *words != NULL;

@@ -496,9 +496,7 @@ void if_read(struct reader *r, const struct line *line)
     *open_branch(r, BLOCK_READ, line) = *block;
     struct line bare = line_part(line, 0, line->count);
     for (size_t i = 0; i < sentences.count; i++) {
-        struct form *form = reader_add(r, r->branch, FORM_SENTENCE, line_keep(r, bare));
-        form->sentence = sentences.at[i];
-        form->span = form->sentence.span;
+        reader_add_sentence(r, r->branch, line_keep(r, bare), &sentences.at[i]);
     }
     r->sentences += sentences.count;
     r->branch->one_line = sentences.count == 1;

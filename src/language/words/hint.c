@@ -32,9 +32,13 @@ struct str hint_until(const struct cursor *c, enum hint_where where, struct str 
 {
     const struct token *longest = c->at;
     const char *help = NULL;
+    char letter = cursor_letter(c);
     for (size_t i = 0; i < sizeof hints / sizeof *hints; i++) {
+        if (hints[i].where != where || !letter_begins(letter, hints[i].words)) {
+            continue;
+        }
         struct cursor trial = *c;
-        if (hints[i].where == where && take_words(&trial, hints[i].words) && trial.at > longest) {
+        if (take_str(&trial, str_of(hints[i].words)) && trial.at > longest) {
             longest = trial.at;
             help = hints[i].help;
         }

@@ -181,11 +181,14 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
         return false;
     }
     int effort = take_entry(&trial, efforts);
+    char noun_letter = cursor_letter(&trial);
     const struct token *longest = NULL;
     for (size_t i = 0; i < OWN; i++) {
+        if (phrases[i].bare[0] != noun_letter || !phrase_has(&phrases[i], 'N')) {
+            continue;
+        }
         struct cursor noun = trial;
-        if (phrase_has(&phrases[i], 'N') && take_words(&noun, phrases[i].bare) &&
-            (!longest || noun.at > longest)) {
+        if (take_words(&noun, phrases[i].bare) && (!longest || noun.at > longest)) {
             longest = noun.at;
             *out = phrases[i];
         }
@@ -197,10 +200,22 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
     return longest != NULL;
 }
 
+/* A row and its bare words begin with the same letter. */
+static bool begins(char letter, size_t index)
+{
+    const char *words =
+        index < OWN ? phrases[index].words : verb_row((enum verb)(index - OWN))->words;
+    return words[0] == letter;
+}
+
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
+    char letter = cursor_letter(c);
     for (size_t i = 0; i < phrase_count(); i++) {
+        if (!begins(letter, i)) {
+            continue;
+        }
         struct phrase phrase = phrase_at(i);
         struct cursor trial = *c;
         if (suits(&phrase, side) && take_phrase(&trial, &phrase, i >= OWN) && trial.at > longest) {

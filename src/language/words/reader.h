@@ -63,8 +63,12 @@ struct reader {
     size_t steps, sentences, branches; /* of the play; of the step, or the play without any */
     unsigned branch_indent;            /* of the first line in the branch */
     bool branch_has_line;
+    sentence_list scratch; /* of the line being read */
 };
 
+/* A sentence of the line, as a form of its own. */
+struct form *reader_add_sentence(struct reader *r, struct block *block, const struct line *line,
+                                 const struct sentence *sentence);
 /* The block that a line goes into. */
 struct block *reader_block(const struct reader *r);
 struct form *reader_add(struct reader *r, struct block *block, enum form_kind kind,

@@ -75,12 +75,19 @@ static bool everyone_read(struct cursor *c, struct who *out)
     return true;
 }
 
+/* Mostly there is only one. */
+static void first_subject(struct cursor *c, who_list *out, struct who who)
+{
+    *out = (who_list){arena_new(c->arena, struct who), 1, 1};
+    out->at[0] = who;
+}
+
 bool subject_read(struct cursor *c, who_list *out)
 {
     struct who who;
     *out = (who_list){NULL, 0, 0};
     if (everyone_read(c, &who)) {
-        VEC_PUSH(c->arena, out, who);
+        first_subject(c, out, who);
         return true;
     }
     struct cursor_mark begin = cursor_mark(c);
@@ -89,7 +96,7 @@ bool subject_read(struct cursor *c, who_list *out)
         cursor_back(c, begin);
         return false;
     }
-    VEC_PUSH(c->arena, out, who);
+    first_subject(c, out, who);
     for (;;) {
         struct cursor_mark mark = cursor_mark(c);
         bool joined = take_mark(c, ',');

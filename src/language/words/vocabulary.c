@@ -128,9 +128,13 @@ int take_entry(struct cursor *c, const struct entry *entries)
 {
     const struct token *longest = c->at;
     int value = -1;
+    char letter = cursor_letter(c);
     for (const struct entry *entry = entries; entry->words; entry++) {
+        if (!letter_begins(letter, entry->words)) {
+            continue;
+        }
         struct cursor trial = *c;
-        if (take_words(&trial, entry->words) && trial.at > longest) {
+        if (take_str(&trial, str_of(entry->words)) && trial.at > longest) {
             longest = trial.at;
             value = entry->value;
         }

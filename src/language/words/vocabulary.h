@@ -15,6 +15,10 @@ struct str words_squeeze(struct str words, char out[WORDS_MOST]);
 struct str number_as_word(struct str written);
 
 bool take_str(struct cursor *c, struct str words);
+/* The first letter of the next token that counts (a digit, of a number), NUL: it is no word. What a
+ * table is gone through by before its words are compared: most of them fail here. */
+char cursor_letter(const struct cursor *c);
+bool letter_begins(char letter, const char *words);
 /* One of these, NULL at the end. */
 bool word_among(const struct cursor *c, const char *const *words);
 bool take_among(struct cursor *c, const char *const *words);
