@@ -144,7 +144,7 @@ static void put_form(struct painter *p, const struct form *form)
 {
     switch (form->kind) {
     case FORM_SENTENCE:
-        put_sentence(p, &form->sentence);
+        put_sentence(p, form->sentence);
         break;
     case FORM_SETTING:
         put_setting(p, &form->setting);

@@ -18,12 +18,12 @@ static void collect(struct teller_of_all *t, const struct block *block)
         const struct form *form = &block->forms.at[i];
         if (form->kind == FORM_BLOCK) {
             collect(t, form->block);
-        } else if (form->kind == FORM_SENTENCE && form->sentence.span.source == t->source) {
-            struct edit_sentence sentence = {.sentence = &form->sentence,
-                                             .span = form->sentence.span};
+        } else if (form->kind == FORM_SENTENCE && form->sentence->span.source == t->source) {
+            struct edit_sentence sentence = {.sentence = form->sentence,
+                                             .span = form->sentence->span};
             struct strbuf tidy;
             strbuf_init(&tidy, t->arena);
-            tidy_sentence(&tidy, &form->sentence);
+            tidy_sentence(&tidy, form->sentence);
             sentence.tidy = strbuf_str(&tidy);
             sentence.told = STR("");
             VEC_PUSH(t->arena, t->out, sentence);
