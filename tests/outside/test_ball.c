@@ -80,7 +80,7 @@ static struct flight even(double length, double speed)
 static double margin_of(struct vec2 defender, double length, double speed, const struct lane *lane)
 {
     struct flight flight = even(length, speed);
-    struct mover mover = {defender, {0, 0}};
+    struct mover mover = {.at = defender};
     return motion_lane_margin(&flight, vec2_of(0, 0), vec2_of(length, 0), mover, lane);
 }
 
@@ -135,7 +135,7 @@ START_TEST(a_lob_is_over_the_hands_in_the_lane)
     const struct level *level = level_of(LEVEL_U16);
     struct lane lane = motion_lane(level);
     CLOSE(lane.high, 1.33 * level->height + level->reach_jump, 1e-12);
-    struct mover under = {{3, 0}, {0, 0}};
+    struct mover under = {.at = {3, 0}};
     lane.reaction = 9; /* he stands there */
     struct flight chest = motion_pass(level, PASS_CHEST, 6), lob = motion_pass(level, PASS_LOB, 6);
     ck_assert_double_lt(motion_lane_margin(&chest, vec2_of(0, 0), vec2_of(6, 0), under, &lane), 0);

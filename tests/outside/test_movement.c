@@ -5,6 +5,7 @@
 #include "suite.h"
 #include "worked.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -290,20 +291,18 @@ static const struct {
     {TURN(TO_CORNER "  1 cuts to (-1, 18.70), sprinting\n"), 2.539},
 };
 
-/* What a run must have of it: none is quicker than those men, a sharper cut costs more, and nobody
- * loses anything without one. How much more than theirs ours cost is printed: our feet never grip
- * harder than on a curve, theirs do for the one step that turns. */
-START_TEST(a_sharper_turn_costs_more_and_none_is_quicker_than_was_measured)
+/* Within a tenth of theirs, and each dearer than the one before. */
+START_TEST(a_cut_costs_what_was_measured_of_men_who_made_it)
 {
     double before = 0;
     for (int i = 0; i < 4; i++) {
         const struct segment *segment = run_text(turns[i].text, "college men");
         double took =
             time_at(segment, body_attacker(1), 20) - time_at(segment, body_attacker(1), 10);
-        printf("# 10 to 20 m with cut %d: %.2f s, published %.2f s\n", i, took, turns[i].published);
-        ck_assert_msg(took >= turns[i].published - .05, "%.3f s", took);
+        double published = turns[i].published, off = took / published - 1;
+        printf("# 10 to 20 m with cut %d: %.3f s, published %.3f s\n", i, took, published);
+        ck_assert_msg(off >= -.1 && off <= .1, "%.3f s, published %.3f s", took, published);
         ck_assert_msg(took > before + .05, "%.3f s after %.3f s", took, before);
-        ck_assert_msg(i > 0 || took <= turns[0].published + .05, "%.3f s straight", took);
         before = took;
     }
     fflush(stdout);
@@ -318,14 +317,24 @@ END_TEST
     "  5 down screens for 3\n"                                                                     \
     "  3 curls off 5 to the rim\n"
 
+/* m/s^2 across the way, over a tenth of a second. */
+static double sideways_at(const struct segment *segment, body who, double t)
+{
+    struct vec2 a = segment_velocity(segment, who, t - .05),
+                b = segment_velocity(segment, who, t + .05);
+    double speed = vec2_length(segment_velocity(segment, who, t));
+    return speed > 1 ? fabs(vec2_cross(vec2_unit(a), b)) / .1 : 0;
+}
+
 /* A curve of radius R is run at no more than sqrt(a R), with a of 4 to 6 m/s^2 (engineering values,
  * no source). A curl goes round the screener on MOTION_CURL: there the user is no faster than 6
- * m/s^2 allow, and no slower than half of what 4 allow, for he has only just started. */
+ * m/s^2 allow, and no slower than half of what 4 allow, for he has only just started; and nowhere
+ * on his way do his feet hold more than 6 sideways. */
 START_TEST(a_curl_is_run_as_fast_as_the_feet_hold)
 {
     const struct segment *segment = run_text(CURL, close_outs[_i].level);
     const struct task_record *curl = &segment->record[1];
-    double nearest = 99, speed = 0;
+    double nearest = 99, speed = 0, sideways = 0;
     ck_assert(segment_task(segment, 1)->verb == VERB_CURLS);
     for (double t = curl->time[MOMENT_STARTED]; t <= curl->time[MOMENT_ARRIVED]; t += .01) {
         double off = vec2_distance(segment_at(segment, body_attacker(3), t),
@@ -334,7 +343,9 @@ START_TEST(a_curl_is_run_as_fast_as_the_feet_hold)
             nearest = off;
             speed = vec2_length(segment_velocity(segment, body_attacker(3), t));
         }
+        sideways = real_max(sideways, sideways_at(segment, body_attacker(3), t));
     }
+    ck_assert_msg(sideways <= 6.0, "%s: %.2f m/s^2 sideways", close_outs[_i].level, sideways);
     ck_assert_msg(speed <= real_sqrt(6 * MOTION_CURL) && speed >= .5 * real_sqrt(4 * MOTION_CURL),
                   "%s: %.2f m/s at the shoulder", close_outs[_i].level, speed);
 }
@@ -351,7 +362,7 @@ int main(void)
     tcase_add_test(all, three_quarters_of_the_floor_take_what_a_combine_shows);
     tcase_add_loop_test(all, the_law_of_a_close_out_gives_the_worked_out_times, 0, 4);
     tcase_add_loop_test(all, a_close_out_of_the_run_takes_what_legs_need, 0, 4);
-    tcase_add_test(all, a_sharper_turn_costs_more_and_none_is_quicker_than_was_measured);
+    tcase_add_test(all, a_cut_costs_what_was_measured_of_men_who_made_it);
     tcase_add_loop_test(all, a_curl_is_run_as_fast_as_the_feet_hold, 0, 4);
     tcase_add_test(all, a_defender_answers_a_pass_after_a_human_reaction);
     tcase_add_test(all, players_on_the_move_are_about_as_fast_as_in_games);

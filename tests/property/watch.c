@@ -30,12 +30,48 @@ static void worse(const struct watch *watch, struct worst *worst, double value,
 /* ---- legs: what the mover did in one tick against the sprint law, the braking and the grip ----
  */
 
+/* A foot is planted where a way begins or turns sharply, and nowhere else; it turns no more than
+ * is carried in and than the angle lets through. m/s too much. */
+static double begins_plant(struct plant_memory *memory, const struct agent *agent, double t)
+{
+    struct plant plant = agent->before.plant;
+    bool way = memory->course != agent->course.path.at || memory->passed != agent->course.passed;
+    bool same = plant.to.x == memory->to.x && plant.to.y == memory->to.y &&
+                fabs(t + plant.left - memory->ends) < EPS;
+    double speed = vec2_length(agent->before.v), carried = vec2_length(plant.to);
+    memory->course = agent->course.path.at;
+    memory->passed = agent->course.passed;
+    memory->to = plant.to;
+    memory->ends = t + plant.left;
+    if (same || plant.left <= 0) {
+        return 0;
+    }
+    double angle = vec2_angle(agent->before.v, plant.to);
+    double most = real_min(speed, agent->gait.sprint * motion_turn_share(angle));
+    double turned = vec2_distance(vec2_unit(agent->before.v), vec2_unit(plant.to)); /* 2 sin a/2 */
+    double over = real_max(carried - most, MOTION_PLANT * plant.left - carried * turned);
+    return way ? over : carried;
+}
+
+/* What the planted foot gave of a tick, and the velocity it left: seconds. */
+static double planted(const struct agent *agent, double dt, struct vec2 *v)
+{
+    struct plant plant = agent->before.plant;
+    double t = plant.left > 0 ? real_min(dt, plant.left) : 0;
+    struct vec2 change = vec2_sub(plant.to, *v);
+    if (t > 0) {
+        *v = vec2_along(*v, vec2_unit(change), real_min(vec2_length(change), MOTION_PLANT * t));
+    }
+    return t;
+}
+
 static void legs(struct watch *watch, const struct world *world, int b)
 {
     const struct agent *agent = &world->agent[b];
     const struct level *level = world->level;
     struct vec2 before = agent->before.v, now = agent->m.v;
-    double dt = world->h, wanted = vec2_length(agent->command);
+    double begun = begins_plant(&watch->plant[b], agent, world->t);
+    double dt = world->h - planted(agent, world->h, &before), wanted = vec2_length(agent->command);
     struct vec2 way = vec2_unit(wanted > 0 ? agent->command : before);
     if (agent->anchored) {
         return; /* planted: a set screener's feet, judged by when he may be set */
@@ -47,9 +83,14 @@ static void legs(struct watch *watch, const struct world *world, int b)
     double back = from < 0 ? BRAKE_BACK * level->brake * dt : 0;
     double over = real_max(to - from - gain - back, from - to - BRAKE_BACK * level->brake * dt);
     over = real_max(over, across - MOTION_ACROSS * dt);
+    double sideways = fabs(vec2_cross(vec2_unit(before), now));
+    over = real_max(over, sideways - MOTION_ROUND * dt);
+    if (watch->segment == world->segment) { /* else it may go on from the step before */
+        over = real_max(over, begun);
+    }
     if (over > EPS) {
         watch->too_hard++;
-        worse(watch, &watch->hard, over / dt, world, b, BODY_NONE);
+        worse(watch, &watch->hard, over / world->h, world, b, BODY_NONE);
     }
     bool ball = world->ball.state == HELD && world->ball.holder == b;
     double fast = vec2_length(now) - sprint;

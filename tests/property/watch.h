@@ -31,10 +31,19 @@ struct motion_memory {
     size_t turns;
 };
 
+/* The foot that one body planted last, and what it can have been for. */
+struct plant_memory {
+    const struct vec2 *course;
+    size_t passed;
+    struct vec2 to;
+    double ends; /* s */
+};
+
 struct watch {
     uint64_t seed;
     const struct segment *segment; /* the one that is being run */
     struct motion_memory memory[BODY_COUNT];
+    struct plant_memory plant[BODY_COUNT];
     /* counts */
     uint64_t ticks, body_ticks, pairs;
     uint64_t too_fast, too_hard, shoved, overlaps, outside, under_ring;

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* course: a way with the speeds it can be run at, and pure pursuit along it. */
+/* course: a way with the speeds it can be run at, and pure pursuit along it. A sharp turn is a
+ * planted foot: the speed that can be carried through is all that it costs; any other bend is run
+ * on a curve that the feet must hold. */
 #include "floor/motion/motion.h"
 
 #include "base/real.h"
@@ -15,16 +17,28 @@
 #define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (ours) */
 #define NEARLY .05      /* m before a length at which it is reached */
 #define LONG 30.0       /* s: nobody runs longer */
-#define CORNER_NEAR .15 /* m before a corner at which the feet are planted */
+#define CORNER_NEAR .15 /* m before a corner at which the feet are planted at the latest */
 
-/* The turn over WINDOW metres on either side of a point, and how long that piece of way is. */
+static struct vec2 piece_way(const struct path *path, size_t i)
+{
+    return vec2_sub(path->at[i + 1], path->at[i]);
+}
+
+static bool is_sharp(const struct path *path, size_t i)
+{
+    return i > 0 && i + 1 < path->count &&
+           vec2_angle(piece_way(path, i - 1), piece_way(path, i)) > SHARP;
+}
+
+/* The turn over WINDOW metres on either side of a point, as far as no foot is planted there, and
+ * how long that piece of way is. */
 static double bend_at(const struct path *path, size_t i, double *length)
 {
     size_t a = i, b = i;
-    while (a > 0 && path->along[i] - path->along[a] < WINDOW) {
+    while (a > 0 && path->along[i] - path->along[a] < WINDOW && !is_sharp(path, a)) {
         a--;
     }
-    while (b + 1 < path->count && path->along[b] - path->along[i] < WINDOW) {
+    while (b + 1 < path->count && path->along[b] - path->along[i] < WINDOW && !is_sharp(path, b)) {
         b++;
     }
     *length = (path->along[b] - path->along[a]) / 2;
@@ -39,9 +53,6 @@ static double bend_cap(const struct gait *gait, const struct path *path, size_t 
     double length, angle = bend_at(path, i, &length);
     if (angle < 1e-6) {
         return gait->sprint;
-    }
-    if (angle >= SHARP) {
-        return real_max(SLOWEST, gait->sprint * motion_turn_share(angle));
     }
     return real_max(SLOWEST, real_sqrt(MOTION_ACROSS * length / angle));
 }
@@ -66,17 +77,34 @@ static struct path dense(struct arena *arena, const struct vec2 *points, size_t 
     return path_of(arena, all.at, all.count);
 }
 
-/* The turns that are planted: local peaks of the bend over a right angle's half. */
-static void find_corners(struct arena *arena, struct course *course)
+/* The turns that are planted. Each is done in one step, which needs its room on either side. */
+static void find_corners(struct arena *arena, struct course *course, const struct gait *gait)
 {
     const struct path *path = &course->path;
-    course->corner = arena_array(arena, double, path->count);
+    course->corner = arena_array(arena, struct corner, path->count);
     for (size_t i = 1; i + 1 < path->count; i++) {
-        struct vec2 in = vec2_sub(path->at[i], path->at[i - 1]);
-        struct vec2 out = vec2_sub(path->at[i + 1], path->at[i]);
-        if (vec2_angle(in, out) > SHARP) {
-            course->corner[course->corners++] = path->along[i];
+        if (is_sharp(path, i)) {
+            struct vec2 in = vec2_unit(piece_way(path, i - 1)), out = vec2_unit(piece_way(path, i));
+            double share = motion_turn_share(vec2_angle(in, out));
+            course->corner[course->corners++] =
+                (struct corner){path->along[i], real_max(SLOWEST, gait->sprint * share), out};
         }
+    }
+}
+
+/* No faster into a corner than it is left, from where the foot is planted. */
+static void cap_corner(struct course *course, size_t i)
+{
+    struct path *path = &course->path;
+    const struct corner *corner = &course->corner[i];
+    size_t k = 0;
+    while (path->along[k] < corner->along) {
+        k++;
+    }
+    struct vec2 in = vec2_unit(piece_way(path, k - 1));
+    double lead = motion_plant_lead(corner->speed, vec2_distance(in, corner->out));
+    for (size_t j = k; j < path->count && corner->along - path->along[j] <= lead; j--) {
+        course->cap[j] = real_min(course->cap[j], corner->speed);
     }
 }
 
@@ -90,12 +118,15 @@ struct course motion_course(struct arena *arena, const struct vec2 *points, size
     for (size_t i = 0; i < path->count; i++) {
         course.cap[i] = bend_cap(gait, path, i);
     }
+    find_corners(arena, &course, gait);
+    for (size_t i = 0; i < course.corners; i++) {
+        cap_corner(&course, i);
+    }
     for (size_t i = path->count - 1; i > 0; i--) {
         double gap = path->along[i] - path->along[i - 1];
         double before = real_sqrt(course.cap[i] * course.cap[i] + 2 * PLANNED * gait->brake * gap);
         course.cap[i - 1] = real_min(course.cap[i - 1], before);
     }
-    find_corners(arena, &course);
     return course;
 }
 
@@ -171,7 +202,7 @@ static struct vec2 point_ahead(const struct course *course, double along, bool p
 
 static double next_stop(const struct course *course)
 {
-    return course->passed < course->corners ? course->corner[course->passed]
+    return course->passed < course->corners ? course->corner[course->passed].along
                                             : path_length(&course->path);
 }
 
@@ -180,20 +211,37 @@ double motion_along(const struct course *course, struct vec2 p)
     return nearest_ahead(course, p, real_min(next_stop(course), course->along + SEARCH));
 }
 
-bool motion_at_corner(const struct course *course, struct vec2 p)
+static bool is_to_turn(const struct course *course, const struct mover *mover,
+                       const struct gait *gait, double along)
 {
-    return course->passed < course->corners &&
-           course->along + SEARCH > course->corner[course->passed] &&
-           motion_along(course, p) > course->corner[course->passed] - CORNER_NEAR;
+    if (course->passed == course->corners || mover->plant.left > 0) {
+        return false;
+    }
+    const struct corner *corner = &course->corner[course->passed];
+    double left = corner->along - along, speed = vec2_length(mover->v);
+    if (left > SEARCH) {
+        return false;
+    }
+    struct mover turned = *mover;
+    motion_plant(&turned, gait, corner->out, corner->speed);
+    return left < real_max(CORNER_NEAR, speed * turned.plant.left / 2);
 }
 
-void motion_progress(struct course *course, struct vec2 p)
+bool motion_at_corner(const struct course *course, const struct mover *mover,
+                      const struct gait *gait)
 {
-    double stop = next_stop(course);
-    course->along = motion_along(course, p);
-    if (course->passed < course->corners && course->along > stop - CORNER_NEAR) {
-        course->passed++;
-        course->along = stop;
+    return course->passed < course->corners &&
+           course->along + SEARCH > course->corner[course->passed].along &&
+           is_to_turn(course, mover, gait, motion_along(course, mover->at));
+}
+
+void motion_progress(struct course *course, struct mover *mover, const struct gait *gait)
+{
+    course->along = motion_along(course, mover->at);
+    if (is_to_turn(course, mover, gait, course->along)) {
+        const struct corner *corner = &course->corner[course->passed++];
+        motion_plant(mover, gait, corner->out, corner->speed);
+        course->along = corner->along;
     }
     course->piece = piece_at(&course->path, course->piece, course->along);
 }
@@ -209,7 +257,8 @@ struct vec2 motion_wish(const struct course *course, const struct mover *mover,
         point_ahead(course, last ? look : real_min(look, next_stop(course)), end_speed > 0);
     double left = real_max(0, length - along);
     double limit = real_min(gait->top, cap_at(course, along));
-    limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * left));
+    double brakes = real_max(0, left - motion_plant_lead(end_speed, course->turn));
+    limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * brakes));
     if (end_speed <= 0) {
         limit = real_min(
             limit,
@@ -221,10 +270,10 @@ struct vec2 motion_wish(const struct course *course, const struct mover *mover,
     return vec2_scale(vec2_unit(vec2_sub(target, mover->at)), limit);
 }
 
-struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
+struct vec2 motion_follow(struct course *course, struct mover *mover, const struct gait *gait,
                           double end_speed)
 {
-    motion_progress(course, mover->at);
+    motion_progress(course, mover, gait);
     return motion_wish(course, mover, gait, end_speed);
 }
 
@@ -234,13 +283,13 @@ double motion_course_time(const struct course *course, struct mover mover, const
     struct course copy = *course;
     const double dt = 1.0 / 60, last = along - NEARLY;
     double t = 0, before = copy.along;
-    motion_progress(&copy, mover.at);
+    motion_progress(&copy, &mover, gait);
     while (copy.along < last && t < LONG) {
-        struct mover soon = {vec2_along(mover.at, mover.v, dt), mover.v};
+        struct mover soon = {.at = vec2_along(mover.at, mover.v, dt), .v = mover.v};
         motion_advance(&mover, gait, motion_wish(&copy, &soon, gait, end_speed), dt);
         t += dt;
         before = copy.along;
-        motion_progress(&copy, mover.at);
+        motion_progress(&copy, &mover, gait);
     }
     if (there) {
         *there = mover;

@@ -12,6 +12,8 @@
 
 #define MOTION_BODY .25     /* radius of a body between shoulder and chest, m (ours) */
 #define MOTION_ACROSS 5.0   /* m/s^2: grip sideways (ours, of 4 to 6) */
+#define MOTION_ROUND 5.8    /* m/s^2: sideways, gaining or braking on a bend counted in (4 to 6) */
+#define MOTION_PLANT 18.0   /* m/s^2: of the one step that turns the feet: some .25 s (ours) */
 #define MOTION_SHOULDER .10 /* m: air left between shoulder and shoulder when a screen is used */
 #define MOTION_CURL 1.15    /* m: radius of a curl; tighter ones cost the speed (ours) */
 #define MOTION_CORNER 2.0   /* m: radius at which a dribbler turns the corner */
@@ -55,6 +57,10 @@ double motion_fall_time(double height); /* of a ball let go */
 /* One body on the floor, and what its legs can do now. */
 struct mover {
     struct vec2 at, v;
+    struct plant {
+        struct vec2 to; /* the velocity that the planted foot turns him to, */
+        double left;    /* and the seconds for which it still does; 0: it does not */
+    } plant;
 };
 struct gait {
     double top;    /* the speed it would tend to, m/s */
@@ -66,6 +72,11 @@ struct gait {
 struct gait motion_gait(const struct level *level, enum verb_pace effort, bool with_ball);
 /* One tick toward the velocity `command`. */
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt);
+/* Plants a foot: what is carried of the speed, at most `most` and what the angle lets through, is
+ * turned into `way` (unit). Begun motion_plant_lead metres before a corner, it ends on the way out.
+ */
+void motion_plant(struct mover *mover, const struct gait *gait, struct vec2 way, double most);
+double motion_plant_lead(double speed, double turn); /* turn: 2 sin(angle / 2) */
 
 /* How a defender goes for a pass, and how far he comes short of it, m; below 0 he gets a hand on
  * it. */
@@ -82,30 +93,36 @@ double motion_lane_margin(const struct flight *flight, struct vec2 from, struct 
 /* A way to run: points, how fast each can be passed, and how far along it the body is. */
 struct course {
     struct path path;
-    double *cap;    /* m/s at each point, braking before it counted in */
-    double *corner; /* lengths at which a sharp turn stands */
+    double *cap; /* m/s at each point, braking before it counted in */
+    struct corner {
+        double along;
+        double speed;    /* that can be carried through, m/s */
+        struct vec2 out; /* unit */
+    } * corner;          /* the sharp turns: there a foot is planted */
     size_t corners, passed;
     size_t piece; /* of the path, that holds: */
     double along; /* progress: never goes back */
     double goal;  /* length at which the place is reached; behind it is only a run-out */
+    double turn;  /* at its end, into the next way: 2 sin(angle / 2) */
 };
 /* `run_out`: the last metres of the points lie behind the goal. */
 struct course motion_course(struct arena *arena, const struct vec2 *points, size_t count,
                             const struct gait *gait, double run_out);
-/* Moves the progress on, for somebody who has come to p. */
-void motion_progress(struct course *course, struct vec2 p);
+/* Moves the progress on to where `mover` is; at a sharp turn he plants a foot. */
+void motion_progress(struct course *course, struct mover *mover, const struct gait *gait);
 /* The velocity to want where `mover` is, or is about to be; `end_speed` may be carried over the
  * end.
  */
 struct vec2 motion_wish(const struct course *course, const struct mover *mover,
                         const struct gait *gait, double end_speed);
 /* Both in turn. */
-struct vec2 motion_follow(struct course *course, const struct mover *mover, const struct gait *gait,
+struct vec2 motion_follow(struct course *course, struct mover *mover, const struct gait *gait,
                           double end_speed);
-/* How far along it stands who is at p, and whether the next sharp turn is there to be made; both
+/* How far along it stands who is at p, and whether the next sharp turn is now to be made; both
  * leave the progress as it is. */
 double motion_along(const struct course *course, struct vec2 p);
-bool motion_at_corner(const struct course *course, struct vec2 p);
+bool motion_at_corner(const struct course *course, const struct mover *mover,
+                      const struct gait *gait);
 /* Seconds until `along` is reached, and how it is moving there, if nothing is in the way. */
 double motion_course_time(const struct course *course, struct mover mover, const struct gait *gait,
                           double end_speed, double along, struct mover *there);

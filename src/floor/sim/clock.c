@@ -40,6 +40,7 @@ static void move_all(struct world *world)
         agent->before = agent->m;
         if (agent->anchored) {
             agent->m.v = vec2_of(0, 0);
+            agent->m.plant.left = 0;
             continue;
         }
         if (agent->later > 0) {
@@ -158,6 +159,7 @@ static void stand_at(struct world *world, double from, double h, double part)
         agent->m.at.x = m->at.x * h00 + n->at.x * h01 + m->v.x * h10 + n->v.x * h11;
         agent->m.at.y = m->at.y * h00 + n->at.y * h01 + m->v.y * h10 + n->v.y * h11;
         agent->m.v = vec2_mix(m->v, n->v, part);
+        agent->m.plant.left = real_max(0, m->plant.left - part * h);
     }
     world->t = from + part * h;
 }

@@ -66,15 +66,15 @@ static struct mover was(const struct world *world, body who, double seconds)
     const struct stance *near = at_tick(world, world->tick - whole);
     const struct stance *far = at_tick(world, world->tick - whole - 1);
     double t = back - (double)whole;
-    return (struct mover){vec2_mix(near->at[who], far->at[who], t),
-                          vec2_mix(near->v[who], far->v[who], t)};
+    return (struct mover){.at = vec2_mix(near->at[who], far->at[who], t),
+                          .v = vec2_mix(near->v[who], far->v[who], t)};
 }
 
 /* Where `who` is believed to be, from what was seen `seconds` ago. */
 struct mover see_body(const struct world *world, body who, double seconds)
 {
     struct mover seen = was(world, who, seconds);
-    return (struct mover){vec2_along(seen.at, seen.v, seconds), seen.v};
+    return (struct mover){.at = vec2_along(seen.at, seen.v, seconds), .v = seen.v};
 }
 
 void see_ball(struct world *world)

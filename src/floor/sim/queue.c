@@ -408,7 +408,7 @@ static void idle(struct world *world, body who)
     } else if (agent->going && stands_at_end(agent)) {
         agent->command = vec2_of(0, 0);
     } else if (agent->going) {
-        motion_progress(&agent->course, agent->m.at);
+        motion_progress(&agent->course, &agent->m, &agent->gait);
         agent->command = motion_wish(&agent->course, &soon, &agent->gait, 0);
         agent->command = steer_round(world, who, agent->command,
                                      path_point(&agent->course.path, 1e9), BODY_NONE);

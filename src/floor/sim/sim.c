@@ -41,7 +41,7 @@ void world_mark(struct world *world, int task, enum moment moment)
 
 struct mover world_soon(const struct world *world, const struct agent *agent)
 {
-    return (struct mover){vec2_along(agent->m.at, agent->m.v, world->lead), agent->m.v};
+    return (struct mover){.at = vec2_along(agent->m.at, agent->m.v, world->lead), .v = agent->m.v};
 }
 
 bool world_beat(const struct world *world, int times)

@@ -12,6 +12,7 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
+#define JOINS 1.0       /* m: no step is longer */
 #define SHORT .05       /* m that motion_course_time stops short of a length */
 #define CREEPS .1       /* m/s: slower than that nobody is said to go */
 enum { PACES = 4 };   /* times a second that a movement which is told its time looks at the clock */
@@ -41,7 +42,8 @@ struct vec2 move_goal(struct world *world, const struct task *task)
 /* Seconds until he is there, at that gait, if nothing is in the way. */
 static double time_left(const struct agent *agent, const struct gait *gait)
 {
-    double there = agent->course.goal - THERE + SHORT;
+    double lead = motion_plant_lead(agent->end_speed, agent->course.turn);
+    double there = agent->course.goal - real_max(THERE, lead) + SHORT;
     return motion_course_time(&agent->course, agent->m, gait, agent->end_speed, there, NULL);
 }
 
@@ -89,13 +91,30 @@ static void take_time(struct agent *agent, double seconds)
     agent->gait = gait;
 }
 
-void move_along(struct world *world, struct job *job, const struct route *route, double run_out)
+/* Who runs on from one way into the next turns about the place where they meet, a step before it.
+ */
+static void join(const struct agent *agent, struct route *route)
+{
+    if (!agent->going || agent->end_speed <= 0 || route->points.count < 2) {
+        return;
+    }
+    struct vec2 corner = path_point(&agent->course.path, agent->course.goal);
+    struct vec2 left = vec2_sub(corner, agent->m.at);
+    if (vec2_length(left) < JOINS && vec2_dot(left, agent->m.v) > 0) {
+        route->points.at[0] = corner;
+    }
+}
+
+void move_along(struct world *world, struct job *job, struct route *route, double run_out)
 {
     struct agent *agent = &world->agent[job->task->who];
     struct task_record *record = world_record(world, job->index);
+    join(agent, route);
     agent->gait = motion_gait(world->level, job->task->effort, ball_is_held(world, job->task->who));
     agent->course =
         motion_course(world->arena, route->points.at, route->points.count, &agent->gait, run_out);
+    motion_plant(&agent->m, &agent->gait, path_direction(&agent->course.path, 0),
+                 agent->gait.sprint);
     agent->going = true;
     agent->anchored = false;
     agent->stuck_since = world->t;
@@ -123,7 +142,9 @@ static double end_speed(struct world *world, body who)
         return 0;
     }
     struct vec2 now = path_direction(&agent->course.path, path_length(&agent->course.path));
-    double angle = vec2_angle(now, vec2_sub(next, end));
+    struct vec2 then = vec2_unit(vec2_sub(next, end));
+    double angle = vec2_angle(now, then);
+    agent->course.turn = vec2_distance(now, then);
     return agent->gait.sprint * motion_turn_share(angle);
 }
 
@@ -155,6 +176,10 @@ static bool is_there(const struct agent *agent, const struct job *job, double al
 {
     double left = agent->course.goal - along, far = vec2_distance(agent->m.at, job->goal);
     bool passes = agent->end_speed > 0 || agent->course.goal < path_length(&agent->course.path);
+    double carried = real_min(agent->end_speed, vec2_length(agent->m.v));
+    if (left < motion_plant_lead(carried, agent->course.turn)) {
+        return true; /* the next way begins with this step */
+    }
     return left < THERE && (far < 2.5 * THERE || passes);
 }
 
@@ -185,10 +210,11 @@ bool move_due(struct world *world, const struct job *job)
     const struct agent *agent = &world->agent[job->task->who];
     bool blocked = world->t >= agent->stuck_since + BLOCKED;
     bool near = is_as_near_as_can_be(world, job, blocked);
-    if (near || motion_at_corner(&agent->course, agent->m.at)) {
+    if (near || motion_at_corner(&agent->course, &agent->m, &agent->gait)) {
         return true;
     }
-    double most = agent->course.goal - agent->course.along - THERE; /* at least still to go */
+    double lead = motion_plant_lead(agent->end_speed, agent->course.turn);
+    double most = agent->course.goal - agent->course.along - real_max(THERE, lead);
     return most < vec2_distance(agent->m.at, agent->before.at) + .1 &&
            is_there(agent, job, motion_along(&agent->course, agent->m.at));
 }
@@ -202,7 +228,7 @@ bool move_tick(struct world *world, struct job *job)
         take_time(agent, left);
     }
     struct mover soon = world_soon(world, agent);
-    motion_progress(&agent->course, agent->m.at);
+    motion_progress(&agent->course, &agent->m, &agent->gait);
     agent->command = motion_wish(&agent->course, &soon, &agent->gait, agent->end_speed);
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
     bool there = is_there(agent, job, agent->course.along);

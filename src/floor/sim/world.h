@@ -299,7 +299,7 @@ extern const struct task_class task_move, task_hold, task_carry, task_pass, task
     task_shoot, task_screen, task_use, task_guard;
 
 /* task_move.c, shared with carry and use */
-void move_along(struct world *world, struct job *job, const struct route *route, double run_out);
+void move_along(struct world *world, struct job *job, struct route *route, double run_out);
 bool move_tick(struct world *world, struct job *job);
 bool move_due(struct world *world, const struct job *job);
 void move_to_goal(struct world *world, struct job *job, struct route *route);

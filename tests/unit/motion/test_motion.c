@@ -137,7 +137,7 @@ START_TEST(ticks_do_not_change_a_sprint)
     const struct level *level = level_of(LEVEL_U16);
     struct gait gait = motion_gait(level, EFFORT_SPRINT, false);
     for (int per_second = 60; per_second <= 240; per_second *= 2) {
-        struct mover mover = {{0, 0}, {0, 0}};
+        struct mover mover = {.at = {0, 0}};
         for (int i = 0; i < 2 * per_second; i++) {
             motion_advance(&mover, &gait, vec2_of(20, 0), 1.0 / per_second);
         }
@@ -150,7 +150,7 @@ END_TEST
 static double run(struct course *course, const struct gait *gait, struct vec2 from, double *most,
                   struct vec2 *end)
 {
-    struct mover mover = {from, {0, 0}};
+    struct mover mover = {.at = from};
     double t = 0;
     *most = 0;
     while (course->along < course->goal - .05 && t < 20) {
@@ -182,7 +182,7 @@ START_TEST(a_corner_is_reached_and_slows_the_runner)
     struct gait gait = motion_gait(level_of(LEVEL_U16), EFFORT_HARD, false);
     struct vec2 points[] = {{0, 0}, {4, 0}, {0, 1}}, end;
     struct course course = motion_course(&arena, points, 3, &gait, 0);
-    struct mover mover = {points[0], {0, 0}};
+    struct mover mover = {.at = points[0]};
     double furthest = 0, there = 9;
     for (int i = 0; i < 480; i++) {
         motion_advance(&mover, &gait, motion_follow(&course, &mover, &gait, 0), 1.0 / 120);
@@ -205,7 +205,7 @@ START_TEST(an_arc_is_run_no_faster_than_the_feet_hold)
     route_start(&route, &arena, vec2_of(-6, 1.15));
     route_round(&route, vec2_of(0, 0), 1.15, -1, vec2_of(-6, -1.15));
     struct course course = motion_course(&arena, route.points.at, route.points.count, &gait, 0);
-    struct mover mover = {route.points.at[0], {0, 0}};
+    struct mover mover = {.at = route.points.at[0]};
     for (int i = 0; i < 780; i++) {
         motion_advance(&mover, &gait, motion_follow(&course, &mover, &gait, 0), 1.0 / 120);
         if (mover.at.x > .5) {
