@@ -58,6 +58,7 @@ struct seen_screen {
     struct vec2 self; /* the defender */
     bool left;        /* the user is on the way */
     bool passed;      /* and past the screener */
+    bool refused;     /* or cuts back the other way */
     bool has_ball;    /* a ball screen */
 };
 /* Where to be, and with what velocity to go along. */

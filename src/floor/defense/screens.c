@@ -139,7 +139,8 @@ static struct aim behind(const struct seen_screen *seen)
 
 static struct aim trail_follows(const struct seen_screen *seen)
 {
-    if (!seen->passed && leaves_screen(seen)) {
+    bool back = seen->refused && ways_rimward(seen, RIMWARD);
+    if (back || (!seen->passed && leaves_screen(seen))) {
         return guards(seen); /* behind his back, not round the screen */
     }
     return behind(seen);

@@ -83,6 +83,7 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
         bool under = world->duty[self].strategy == STRATEGY_UNDER; /* meets him at the end */
         seen.exit = under ? screen_exit(world, screener, duty_man(world, self))
                           : guard_exit(world, screener, duty_man(world, self));
+        seen.refused = screen->refused;
         seen.passed = screen->cleared && !screen->refused;
     }
     return seen;

@@ -198,6 +198,65 @@ START_TEST(a_corner_is_reached_and_slows_the_runner)
 }
 END_TEST
 
+/* A planted foot turns him about the corner: he comes in along one leg and is on the other one step
+ * later, with the speed that the angle lets through, at whatever tick. */
+START_TEST(a_planted_foot_puts_him_on_the_way_out_whatever_the_tick)
+{
+    struct gait gait = motion_gait(level_of(LEVEL_U16), EFFORT_SPRINT, false);
+    struct vec2 out = vec2_of(0, 1);
+    double carried = gait.sprint * motion_turn_share(REAL_PI / 2), turn = real_sqrt(2);
+    double lead = motion_plant_lead(carried, turn);
+    for (int per_second = 60; per_second <= 240; per_second *= 2) {
+        struct mover mover = {.at = {-lead, 0}, .v = {carried, 0}};
+        motion_plant(&mover, &gait, out, gait.sprint);
+        double left = mover.plant.left;
+        NEAR(left, carried * turn / MOTION_PLANT, 1e-12);
+        while (left > 0) {
+            double dt = real_min(left, 1.0 / per_second);
+            motion_advance(&mover, &gait, vec2_of(0, 9), dt);
+            left -= dt;
+        }
+        ck_assert(vec2_near(mover.at, vec2_of(0, lead), 1e-9));
+        ck_assert(vec2_near(mover.v, vec2_of(0, carried), 1e-9));
+    }
+}
+END_TEST
+
+START_TEST(a_planted_foot_makes_nobody_faster_and_none_who_stands_waits)
+{
+    struct gait gait = motion_gait(level_of(LEVEL_U16), EFFORT_SPRINT, false);
+    struct mover slow = {.v = {1, 0}}, stands = {.at = {0, 0}}, fast = {.v = {gait.sprint, 0}};
+    motion_plant(&slow, &gait, vec2_of(0, 1), gait.sprint);
+    NEAR(vec2_length(slow.plant.to), 1, 1e-12);
+    motion_plant(&stands, &gait, vec2_of(0, 1), gait.sprint);
+    ck_assert(stands.plant.left == 0);
+    motion_plant(&fast, &gait, vec2_of(-1, 0), gait.sprint);
+    NEAR(vec2_length(fast.plant.to), gait.sprint * motion_turn_share(REAL_PI), 1e-12);
+    struct mover straight = {.v = {3, 0}};
+    motion_plant(&straight, &gait, vec2_of(1, 0), gait.sprint);
+    ck_assert(straight.plant.left == 0);
+}
+END_TEST
+
+START_TEST(mirrored_corners_are_run_as_mirror_images_to_the_last_bit)
+{
+    struct gait gait = motion_gait(level_of(LEVEL_U16), EFFORT_HARD, false);
+    struct vec2 a[] = {{1, 0}, {4, .3}, {2, 3.1}, {2.5, 6}}, b[4];
+    for (int i = 0; i < 4; i++) {
+        b[i] = vec2_of(-a[i].x, a[i].y);
+    }
+    struct course one = motion_course(&arena, a, 4, &gait, 0),
+                  two = motion_course(&arena, b, 4, &gait, 0);
+    struct mover left = {.at = a[0]}, right = {.at = b[0]};
+    for (int i = 0; i < 480; i++) {
+        motion_advance(&left, &gait, motion_follow(&one, &left, &gait, 0), 1.0 / 120);
+        motion_advance(&right, &gait, motion_follow(&two, &right, &gait, 0), 1.0 / 120);
+        ck_assert(left.at.x == -right.at.x && left.at.y == right.at.y);
+    }
+    ck_assert_uint_eq(one.passed, 2);
+}
+END_TEST
+
 START_TEST(an_arc_is_run_no_faster_than_the_feet_hold)
 {
     struct gait gait = motion_gait(level_of(LEVEL_U16), EFFORT_SPRINT, false);
@@ -270,6 +329,9 @@ int main(void)
     tcase_add_test(all, ticks_do_not_change_a_sprint);
     tcase_add_test(all, a_straight_run_stops_on_its_spot_and_not_beyond);
     tcase_add_test(all, a_corner_is_reached_and_slows_the_runner);
+    tcase_add_test(all, a_planted_foot_puts_him_on_the_way_out_whatever_the_tick);
+    tcase_add_test(all, a_planted_foot_makes_nobody_faster_and_none_who_stands_waits);
+    tcase_add_test(all, mirrored_corners_are_run_as_mirror_images_to_the_last_bit);
     tcase_add_test(all, an_arc_is_run_no_faster_than_the_feet_hold);
     tcase_add_test(all, a_way_round_touches_the_circle_and_does_not_cross_it);
     tcase_add_test(all, mirrored_ways_are_mirror_images_to_the_last_bit);
