@@ -81,10 +81,13 @@ void worked_ends_side(const struct told *told)
                   told->fact->who, x);
 }
 
+/* Who stands on the line is in the lane (rulebooks), and the free-throw line is one: a foot may be
+ * a micrometre beyond it. */
 static bool ends_in_lane(const struct told *told)
 {
-    return court_in_lane(told->segment->play->court,
-                         at(told, told->fact->who, told->segment->duration));
+    const double on_it = .01;
+    struct vec2 p = at(told, told->fact->who, told->segment->duration);
+    return court_in_lane(told->segment->play->court, vec2_of(p.x * (1 - on_it), p.y - on_it));
 }
 
 void worked_ends_in_lane(const struct told *told)

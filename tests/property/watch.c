@@ -84,7 +84,7 @@ static void legs(struct watch *watch, const struct world *world, int b)
     double over = real_max(to - from - gain - back, from - to - BRAKE_BACK * level->brake * dt);
     over = real_max(over, across - MOTION_ACROSS * dt);
     double sideways = fabs(vec2_cross(vec2_unit(before), now));
-    over = real_max(over, sideways - MOTION_ROUND * dt);
+    over = real_max(over, agent->gait.bends ? sideways - MOTION_ROUND * dt : 0);
     if (watch->segment == world->segment) { /* else it may go on from the step before */
         over = real_max(over, begun);
     }

@@ -68,6 +68,7 @@ struct gait {
     double tau;    /* s */
     double brake;  /* m/s^2 */
     double sprint; /* the level's top speed: turns are shares of it */
+    bool bends;    /* he follows a way: MOTION_ROUND holds in its bends */
 };
 struct gait motion_gait(const struct level *level, enum verb_pace effort, bool with_ball);
 /* One tick toward the velocity `command`. */

@@ -100,7 +100,9 @@ void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 co
     if (slip > held) {
         v = vec2_along(v, across, 1 - held / slip);
     }
-    v = hold_sideways(before, v, MOTION_ROUND * dt);
+    if (gait->bends) {
+        v = hold_sideways(before, v, MOTION_ROUND * dt);
+    }
     mover->at = vec2_add(mover->at, vec2_scale(vec2_add(before, v), dt / 2));
     mover->v = v;
 }

@@ -278,6 +278,7 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
     struct route route;
     double run_out = plan_move(world, task, move_goal(world, task), &route);
     struct gait gait = motion_gait(world->level, task->effort, false);
+    gait.bends = true;
     struct course course =
         motion_course(world->arena, route.points.at, route.points.count, &gait, run_out);
     release(world, job, lead(world, job->task, &course, world->agent[task->who].m, &gait, 0));
