@@ -120,6 +120,7 @@ void look_ball_holder(struct checker *checker)
 
 /* ---- ball.held ---- */
 
+#define RUNS 1.5     /* m/s: that is no rest; whether it is legal is another check (ours) */
 #define CUT_SEEN 0.4 /* s on the move: shorter is a step to the side; ours */
 
 /* Anybody else of the attack on the move: a cut or a screen on the way for the holder to see. */
@@ -162,8 +163,8 @@ static void end_rest(struct hold *hold)
     hold->now = 0;
 }
 
-/* A rest ends when the holder dribbles, or when somebody has been on the move for a while: a step
- * to the side is nothing to see. Rests are not added up. */
+/* A rest ends when the holder dribbles or runs, or when somebody has been on the move for a while:
+ * a step to the side is nothing to see. Rests are not added up. */
 static void go_through(const struct checker *checker, const struct ball_span *span,
                        struct hold *hold)
 {
@@ -174,7 +175,8 @@ static void go_through(const struct checker *checker, const struct ball_span *sp
         }
         bool moves = somebody_moves(checker, span->holder, i);
         hold->busy = moves ? hold->busy + RUN_SAMPLE : 0;
-        if (dribbles(checker->segment, span->holder, t) || hold->busy >= CUT_SEEN) {
+        bool runs = look_speed(checker->segment, span->holder, i) > RUNS;
+        if (runs || dribbles(checker->segment, span->holder, t) || hold->busy >= CUT_SEEN) {
             end_rest(hold);
         } else if (!moves) {
             hold->since = hold->now > 0 ? hold->since : t;

@@ -174,6 +174,39 @@ START_TEST(on_a_throw_in_the_clock_starts_when_the_ball_is_touched)
 }
 END_TEST
 
+START_TEST(a_run_with_the_ball_in_hand_is_told_from_its_twelfth_foot)
+{
+    for (double feet = 4; feet < 30; feet += 2) {
+        struct made *made = made_play(&arena, 6);
+        struct segment *segment = &made->segment[0];
+        made_stand(made, segment, P2, 0, 20);
+        made_ball(made, segment, P1, 0, 1);
+        made_flight(made, segment, P1, P2, 1, 2, false);
+        made_ball(made, segment, P2, 2, 6);
+        made_walk(made, segment, P2, 2.5, 4.5, feet, 20);
+        const struct finding *finding = the(made, "ball.travel");
+        ck_assert_int_eq(finding != NULL, feet > 12);
+        ck_assert(!finding || fabs(finding->amount - feet * FEET) < .01);
+        struct dribble_span dribble = {.who = P2, .from = 2.4, .to = 4.6};
+        VEC_PUSH(&arena, &segment->dribbles, dribble);
+        ck_assert_ptr_null(the(made, "ball.travel")); /* a dribble */
+    }
+}
+END_TEST
+
+START_TEST(who_runs_with_the_ball_does_not_hold_it_while_nobody_moves)
+{
+    struct made *made = made_play(&arena, 6);
+    struct segment *segment = &made->segment[0];
+    made_ball(made, segment, P2, 0, 5);
+    made_flight(made, segment, P2, P1, 5, 6, false);
+    ck_assert_ptr_nonnull(the(made, "ball.held"));
+    made_stand(made, segment, P2, 0, 20);
+    made_walk(made, segment, P2, 1, 5, 24, 20);
+    ck_assert_ptr_null(the(made, "ball.held"));
+}
+END_TEST
+
 /* ---- on the floor ---- */
 
 START_TEST(a_place_over_the_line_by_more_than_a_foot_is_out)
@@ -490,6 +523,8 @@ int main(void)
     tcase_add_test(all, a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight);
     tcase_add_test(all, the_clock_of_the_play_or_of_the_rules_runs_out);
     tcase_add_test(all, on_a_throw_in_the_clock_starts_when_the_ball_is_touched);
+    tcase_add_test(all, a_run_with_the_ball_in_hand_is_told_from_its_twelfth_foot);
+    tcase_add_test(all, who_runs_with_the_ball_does_not_hold_it_while_nobody_moves);
     tcase_add_test(all, a_place_over_the_line_by_more_than_a_foot_is_out);
     tcase_add_test(all, only_who_throws_in_may_start_outside);
     tcase_add_test(all, fewer_than_five_are_noted_once);
