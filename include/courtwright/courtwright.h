@@ -277,6 +277,13 @@ COURTWRIGHT_API const char *courtwright_missing_letters(const struct courtwright
 COURTWRIGHT_API enum courtwright_status courtwright_tidy(struct courtwright *book,
                                                          const struct courtwright_writer *writer);
 
+/* As courtwright_tidy, in the newest version of the language, which the first line then names
+ * ("courtwright 1", the only one so far): what an older version said otherwise is written anew.
+ * A line for the version is added where there is none. COURTWRIGHT_BROKEN when the text names a
+ * version this library does not know, or names it in the wrong place. */
+COURTWRIGHT_API enum courtwright_status courtwright_upgrade(struct courtwright *book,
+                                                            const struct courtwright_writer *writer);
+
 /* Where everybody and the ball are over time, as one JSON object: samples at even times with
  * velocities (a cubic Hermite curve between them gives the run back), who has the ball, how it came
  * from one to the other, and every event at its own time. Its fields are told by

@@ -301,6 +301,87 @@ def tidy():
         status, out, err = run('tidy', '--write', 'wrong.play', cwd=here)
         tap.ok(status == 1 and (here / 'wrong.play').read_text() == WRONG, 'a file with errors is left as it is', out + err)
         one_message(run('tidy', '--write', '-'), 2, ['--write'], 'standard input cannot be written back')
+    tidy_keeps_what_is_there()
+    tidy_lists()
+    tidy_upgrades()
+    tidy_loses_nothing()
+
+
+COMMENTED = """# for the Kites
+courtwright 1
+
+play "Lantern"
+
+  # who stands where
+  start five-out  # wide
+  step
+    1 passes to 2  # swing
+
+    # then
+    2 passes to 3
+# the end
+"""
+
+
+def tidy_keeps_what_is_there():
+    with Folder(here=COMMENTED, loose=COMMENTED.replace('passes to', 'swings it to').replace('\n\n', '\n\n\n\n')) as here:
+        tap.same(run('tidy', 'here.play', cwd=here)[1], COMMENTED, 'tidy keeps comments and blank lines where they were')
+        status, out, err = run('tidy', 'loose.play', cwd=here)
+        tap.same(out, COMMENTED, 'runs of blank lines become one')
+        tap.same(run('tidy', '-', stdin=out)[1], out, 'and tidying again changes nothing')
+
+
+def tidy_lists():
+    with Folder(rough='play "Lantern"\n  start five-out\n  step\n   1 PASSES  to 2, 2 swings to 3\n    3 shoots\n') as here:
+        status, out, err = run('tidy', '--check', 'rough.play', cwd=here)
+        tap.same((status, out), (1, 'rough.play:4:    1 PASSES  to 2, 2 swings to 3\n'), 'tidy --check lists the lines that are not tidy')
+        tap.ok('rough.play is not in its tidy form' in err, 'and says so', err)
+        run('tidy', '--write', 'rough.play', cwd=here)
+        tap.same(run('tidy', '--check', 'rough.play', cwd=here)[:2], (0, ''), 'of a tidy file it lists nothing')
+
+
+def tidy_upgrades():
+    with Folder(plain=GOOD, named='courtwright 1\n' + GOOD, newer='courtwright 2\n' + GOOD, late=GOOD + 'courtwright 1\n') as here:
+        tap.same(run('tidy', '--upgrade', 'plain.play', cwd=here)[:2], (0, 'courtwright 1\n' + GOOD), 'tidy --upgrade names the version')
+        tap.same(run('tidy', '--upgrade', 'named.play', cwd=here)[:2], (0, 'courtwright 1\n' + GOOD), 'once')
+        tap.same(run('tidy', '--upgrade', '--check', 'plain.play', cwd=here)[0], 1, 'tidy --upgrade --check says that a file names none')
+        tap.same(run('tidy', '--upgrade', '--check', 'named.play', cwd=here)[0], 0, 'and that another is up to date')
+        tap.same(run('tidy', '--upgrade', '--write', 'plain.play', cwd=here)[:2], (0, 'plain.play\n'), 'tidy --upgrade --write writes it back')
+        tap.same((here / 'plain.play').read_text(), 'courtwright 1\n' + GOOD, 'with its version')
+        for words in (('--upgrade',), ('--upgrade', '--write'), ('--upgrade', '--check')):
+            one_message(run('tidy', *words, 'newer.play', cwd=here), 1, ['newer.play:1:', 'version 2', 'knows version 1', 'not upgraded'],
+                        f'a version that is not known is an error (tidy {" ".join(words)})')
+        tap.same((here / 'newer.play').read_text(), 'courtwright 2\n' + GOOD, 'and the file is as it was')
+        one_message(run('tidy', '--upgrade', 'late.play', cwd=here), 1, ['late.play:11:', 'first line'], 'a version in the wrong place is an error')
+
+
+def tidy_loses_nothing():
+    long = GOOD + ''.join(f'play "Lantern {i}"\n  start five-out\n  step\n    1   passes to 2\n' for i in range(40))
+    with Folder(rough=long) as here:
+        limit = 'trap "" XFSZ; ulimit -f 1; exec "$0" "$@"'
+        done = subprocess.run(['sh', '-c', limit, PROGRAM, 'tidy', '--write', 'rough.play'], stdout=subprocess.PIPE,
+                              stderr=subprocess.PIPE, cwd=here, check=False)
+        tap.ok(done.returncode == 3 and b'rough.play cannot be written' in done.stderr, 'no room for the tidy file', done.stderr)
+        tap.same((here / 'rough.play').read_text(), long, 'then the file is as it was')
+        tap.same(sorted(os.listdir(here)), ['rough.play'], 'and nothing lies beside it')
+        os.chmod(here, 0o777)
+        os.chmod(here / 'rough.play', 0o444)
+        user = {'user': 65534, 'group': 65534, 'extra_groups': []} if os.geteuid() == 0 else {}
+        one_message(run('tidy', '--write', str(here / 'rough.play'), cwd='/', **user), 3, ['Permission denied'], 'a file one may not write to')
+        os.chmod(here / 'rough.play', 0o666)
+        os.chmod(here, 0o555)
+        one_message(run('tidy', '--write', str(here / 'rough.play'), cwd='/', **user), 3, ['Permission denied'], 'a folder one may not write to')
+        tap.same((here / 'rough.play').read_text(), long, 'the file is as it was')
+        os.chmod(here, 0o755)
+        (here / 'link.play').symlink_to('rough.play')
+        os.chmod(here / 'rough.play', 0o666)
+        status, out, err = run('tidy', '--write', 'link.play', cwd=here, umask=0o077)
+        tap.ok(status == 0 and (here / 'link.play').is_symlink(), 'a link stays one', out + err)
+        tap.ok('    1 passes to 2\nplay "Lantern 1"' in (here / 'rough.play').read_text(), 'what it leads to is tidy')
+        tap.same(stat.S_IMODE(os.stat(here / 'rough.play').st_mode), 0o666, 'whatever new files may be, who may write it stays')
+        (here / 'a.play').symlink_to('b.play')
+        (here / 'b.play').symlink_to('a.play')
+        one_message(run('tidy', '--write', 'a.play', cwd=here), 3, ['a.play cannot be read'], 'links in a circle')
 
 
 def tables():
@@ -409,6 +490,29 @@ def includes():
         (here / 'a.play').write_text('include "b.play"\n')
         (here / 'b.play').write_text('include "./a.play"\n')
         one_message(run('check', 'a.play', cwd=here), 1, ['file.cycle'], 'includes in a circle')
+        (here / 'second.play').write_text(GOOD.replace('Lantern', 'Second'))
+        (here / 'twice.play').write_text('include "second.play"\ninclude "./second.play"\n' + GOOD)
+        status, out, err = run('check', 'twice.play', cwd=here)
+        tap.ok(status == 1 and 'twice.play:2:' in err and 'file.cycle' in err, 'a file included twice', err)
+        (here / 'other-name.play').symlink_to('second.play')
+        (here / 'twice.play').write_text('include "second.play"\ninclude "other-name.play"\n' + GOOD)
+        status, out, err = run('check', 'twice.play', cwd=here)
+        tap.ok(status == 1 and 'twice.play:2:' in err and 'file.cycle' in err, 'twice by way of a link inside the folder', err)
+        (here / 'same-name.play').write_text('include "second.play"\n' + GOOD.replace('Lantern', 'SECOND'))
+        status, out, err = run('check', 'same-name.play', cwd=here)
+        tap.ok(status == 1 and 'play.duplicate' in err and 'same-name.play:2:' in err and 'see second.play:1' in err,
+               'a name that stands in two files: both places', err)
+        (here / 'out').symlink_to('/tmp')
+        (here / 'by-folder.play').write_text('include "out/outside.play"\n')
+        (here.parent / 'outside.play').write_text(GOOD)
+        status, out, err = run('check', 'by-folder.play', cwd=here)
+        tap.ok(status == 1 and ('file.outside' in err or not os.path.samefile('/tmp', here.parent)), 'a folder that is a link leading out', err)
+        (here / 'dots').mkdir()
+        (here / 'dots.play').write_text('include "dots/../second.play"\n')
+        tap.same(run('check', 'dots.play', cwd=here)[0], 0, 'up and down inside the folder')
+        (here / 'dangling.play').symlink_to('nothing.play')
+        (here / 'to-dangling.play').write_text('include "dangling.play"\n')
+        one_message(run('check', 'to-dangling.play', cwd=here), 1, ['file.missing'], 'a link to nothing')
         (here / 'up.play').write_text('include "../outside.play"\n')
         (here / 'absolute.play').write_text('include "/etc/hostname"\n')
         (here / 'link.play').symlink_to('/etc/hostname')

@@ -175,3 +175,22 @@ struct str tidy_book(struct arena *arena, const struct sources *sources, const s
     print_last(&printer);
     return strbuf_str(&printer.out);
 }
+
+static bool names_version(const struct book *book)
+{
+    for (size_t i = 0; i < book->file->forms.count; i++) {
+        if (book->file->forms.at[i].kind == FORM_VERSION) {
+            return true;
+        }
+    }
+    return false;
+}
+
+struct str tidy_upgrade(struct arena *arena, const struct sources *sources, const struct book *book)
+{
+    struct str text = tidy_book(arena, sources, book);
+    if (book->file->forms.count == 0 || names_version(book)) {
+        return text;
+    }
+    return str_format(arena, "courtwright %d\n%.*s", LANGUAGE_VERSION, STR_ARG(text));
+}

@@ -9,6 +9,11 @@
 
 struct str tidy_book(struct arena *arena, const struct sources *sources, const struct book *book);
 
+/* The same in the newest version of the language, which its first line then names. Version 1 is the
+ * only one so far: nothing else changes. A text with nothing in it stays as it is. */
+struct str tidy_upgrade(struct arena *arena, const struct sources *sources,
+                        const struct book *book);
+
 /* The tidy form of single things, for messages, hover texts and captions. */
 void tidy_sentence(struct strbuf *out, const struct sentence *sentence);
 void tidy_place(struct strbuf *out, const struct place *place);

@@ -6,8 +6,6 @@
 #include "base/limits.h"
 #include "language/words/reader.h"
 
-enum { LANGUAGE_VERSION = 1 };
-
 struct block *reader_block(const struct reader *r)
 {
     return r->branch ? r->branch : r->step ? r->step : r->top ? r->top : r->file;

@@ -7,6 +7,8 @@
 #include "base/diag.h"
 #include "language/words/ast.h"
 
+enum { LANGUAGE_VERSION = 1 }; /* the newest that is read: `courtwright 1` on a first line */
+
 enum verb_task {
     VERB_MOVE,
     VERB_HOLD,

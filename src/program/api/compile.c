@@ -183,6 +183,7 @@ static void compile(void *ctx)
         book->plays[i].play = &book->playbook->plays.at[i];
         run_play(book, &book->plays[i]);
     }
+    accepts_note_idle(book);
     contents_make(book);
     report_make(book);
 }

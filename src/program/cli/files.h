@@ -44,6 +44,7 @@ struct output {
     FILE *file;
     struct courtwright_writer writer;
     int error;
+    bool precious; /* it takes the place of what was read: on the disk before it does */
 };
 
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */

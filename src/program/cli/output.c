@@ -50,6 +50,9 @@ static bool open_beside(struct output *output, mode_t mode)
             format_text("%.*s.courtwright-%ld-%u", folder, output->target, (long)getpid(), attempt);
         int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
         if (fd >= 0) {
+            if (output->precious) {
+                (void)fchmod(fd, mode); /* as it was, whatever new files get */
+            }
             output->file = must(fdopen(fd, "wb"));
             return true;
         }
@@ -101,6 +104,7 @@ bool output_open(struct output *output, const struct input *input, const char *c
 {
     *output = (struct output){.command = command, .path = format_text("%s", path)};
     output->writer = (struct courtwright_writer){write_bytes, output};
+    output->precious = over_input;
     if (open_target(output, input, over_input)) {
         return true;
     }
@@ -114,6 +118,10 @@ bool output_finish(struct output *output)
     errno = 0;
     bool good = fflush(output->file) == 0 && !output->error;
     int error = output->error ? output->error : errno;
+    if (good && output->precious && output->beside && fsync(fileno(output->file)) != 0) {
+        good = false;
+        error = errno;
+    }
     if (!standard) {
         errno = 0;
         if (fclose(output->file) != 0 && good) {

@@ -40,6 +40,64 @@ static int put(const struct request *request, struct input *input, const struct 
     return STATUS_FINE;
 }
 
+/* One line of a text, and where the next one begins. */
+static size_t line_size(const struct bytes *text, size_t at)
+{
+    const char *end = at < text->size ? memchr(text->at + at, '\n', text->size - at) : NULL;
+    return end ? (size_t)(end - text->at) - at + 1 : text->size - at;
+}
+
+static bool same_line(const struct bytes *a, size_t i, const struct bytes *b, size_t k)
+{
+    size_t size = line_size(a, i);
+    return size > 0 && size == line_size(b, k) && memcmp(a->at + i, b->at + k, size) == 0;
+}
+
+enum { LINES_AHEAD = 16 }; /* how far a line may have moved */
+
+/* How many lines from `i` on have none like them in the tidy text, which then goes on at `*k`. */
+static size_t lines_off(const struct bytes *text, size_t i, const struct bytes *tidied, size_t *k)
+{
+    size_t off = 0;
+    for (; i < text->size; i += line_size(text, i), off++) {
+        size_t at = *k;
+        for (int ahead = 0; ahead < LINES_AHEAD && at < tidied->size; ahead++) {
+            if (same_line(text, i, tidied, at)) {
+                *k = at;
+                return off;
+            }
+            at += line_size(tidied, at);
+        }
+    }
+    return off;
+}
+
+/* Each line that tidy would write otherwise, as "book.play:3: 2 swings it to 3". */
+static void list_lines(const struct input *input, const struct bytes *tidied)
+{
+    const struct bytes *text = &input->text;
+    size_t k = 0;
+    unsigned line = 1;
+    for (size_t i = 0; i < text->size;) {
+        size_t off = lines_off(text, i, tidied, &k);
+        for (; off > 0 && i < text->size; off--, line++) {
+            size_t size = line_size(text, i), shows = size;
+            while (shows > 0 && strchr("\r\n", text->at[i + shows - 1])) {
+                shows--;
+            }
+            char *words = format_text("%.*s", (int)shows, text->at + i);
+            printf("%s:%u: %s\n", input->path, line, shown(words));
+            free(words);
+            i += size;
+        }
+        if (i < text->size) {
+            i += line_size(text, i);
+            k += line_size(tidied, k);
+            line++;
+        }
+    }
+}
+
 static int compare(const struct request *request, const struct input *input,
                    const struct bytes *tidied)
 {
@@ -47,7 +105,9 @@ static int compare(const struct request *request, const struct input *input,
         (tidied->size == 0 || memcmp(tidied->at, input->text.at, tidied->size) == 0)) {
         return STATUS_FINE;
     }
-    say(request->command, "%s is not in its tidy form", shown(input->path));
+    list_lines(input, tidied);
+    say(request->command, "%s is not in its tidy form%s", shown(input->path),
+        request->upgrade ? " of the newest version" : "");
     return STATUS_TEXT;
 }
 
@@ -57,10 +117,14 @@ static int tidy(const struct request *request, struct input *input)
     struct bytes tidied = {NULL, 0};
     struct courtwright_writer writer = {keep, &tidied};
     int said = tell(request, input->book, &telling);
-    enum courtwright_status done =
-        said == STATUS_FILE ? COURTWRIGHT_MEMORY : courtwright_tidy(input->book, &writer);
+    enum courtwright_status done = said == STATUS_FILE ? COURTWRIGHT_MEMORY
+                                   : request->upgrade  ? courtwright_upgrade(input->book, &writer)
+                                                       : courtwright_tidy(input->book, &writer);
     int status;
-    if (done != COURTWRIGHT_OK) {
+    if (done == COURTWRIGHT_BROKEN && request->upgrade && said == STATUS_TEXT) {
+        say(request->command, "%s was not upgraded", shown(input->path));
+        status = STATUS_TEXT;
+    } else if (done != COURTWRIGHT_OK) {
         say(request->command, "%s: %s", shown(input->path), courtwright_status_text(done));
         status = done == COURTWRIGHT_BROKEN ? STATUS_TEXT : STATUS_FILE;
     } else if (request->check) {
@@ -90,9 +154,10 @@ static int run(const struct request *request)
 static const struct option_row options[] = {
     ROW_OUTPUT("a file; else standard output"),
     {"write", 0, OPTION_FLAG, FIELD(write), NULL, "write it over what was read", 0, 0},
-    {"check", 0, OPTION_FLAG, FIELD(check), NULL, "write nothing: status 1 when it is not tidy", 0,
-     0},
-    {"upgrade", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    {"check", 0, OPTION_FLAG, FIELD(check), NULL,
+     "write nothing: list the lines that are not tidy; then status 1", 0, 0},
+    {"upgrade", 0, OPTION_FLAG, FIELD(upgrade), NULL,
+     "bring it up to the newest version, which its first line then names", 0, 0},
     OPTIONS_END,
 };
 
