@@ -301,6 +301,7 @@ def tidy():
         status, out, err = run('tidy', '--write', 'wrong.play', cwd=here)
         tap.ok(status == 1 and (here / 'wrong.play').read_text() == WRONG, 'a file with errors is left as it is', out + err)
         one_message(run('tidy', '--write', '-'), 2, ['--write'], 'standard input cannot be written back')
+    only_errors()
     tidy_keeps_what_is_there()
     tidy_lists()
     tidy_upgrades()
@@ -329,6 +330,17 @@ def tidy_keeps_what_is_there():
         status, out, err = run('tidy', 'loose.play', cwd=here)
         tap.same(out, COMMENTED, 'runs of blank lines become one')
         tap.same(run('tidy', '-', stdin=out)[1], out, 'and tidying again changes nothing')
+
+
+def only_errors():
+    left_out = 'play "Lantern"\n  start five-out\n  accept pass.long "so"\n  step\n    2 fills slot\n    5 pops\n'
+    left_out = left_out.replace('5 pops', '5 posts up')
+    with Folder(left=left_out) as here:
+        status, out, err = run('check', 'left.play', cwd=here)
+        tap.ok(status == 0 and all(err.count(name) == 1 for name in ('play.side-taken', 'play.default', 'check.accept-idle')),
+               'check tells what was taken, each once', err)
+        tap.same(run('check', '--only', 'error', 'left.play', cwd=here), (0, '', ''), 'check --only error says nothing of it')
+        tap.same(run('tidy', 'left.play', cwd=here), (0, left_out, ''), 'and tidy writes none of it in')
 
 
 def tidy_lists():

@@ -139,6 +139,16 @@ static void check_bindings(struct maker *m, const struct block *action,
     }
 }
 
+static void note_role(struct maker *m, const struct form *form, const struct role_is *is)
+{
+    struct str who = who_text(m, is->who);
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_ROLE_TAKEN, form->span,
+                                 "the %.*s is not named: %.*s has the ball as the step begins",
+                                 STR_ARG(is->role), STR_ARG(who));
+    diag_help(m->diags, diag, "add it to the line to choose: %.*s %.*s", STR_ARG(is->role),
+              STR_ARG(who));
+}
+
 static void bind_roles(struct maker *m, const struct form *form, const struct block *action,
                        const struct voice *outer, struct voice *voice)
 {
@@ -161,6 +171,7 @@ static void bind_roles(struct maker *m, const struct form *form, const struct bl
         }
         if (must_have_ball(action, is.role) && is.who != BODY_NONE) {
             VEC_PUSH(m->arena, &voice->roles, is);
+            note_role(m, form, &is);
         } else {
             ask_role(m, form, voice, is.role);
         }

@@ -122,6 +122,8 @@ struct goal where_spot(const struct maker *m, enum spot spot, enum side side);
 struct vec2 where_planned(const struct maker *m, const struct goal *goal, body mover);
 double where_metres(const struct maker *m, struct measure measure);
 enum side where_side(struct vec2 at); /* NONE within 3 ft of the middle */
+/* A note that names a side is of a mirror: said of the play that it mirrors already. */
+bool note_is_of_mirror(const struct maker *m);
 
 /* settings.c: a play's settings, nearest first. */
 struct setting_at {

@@ -160,7 +160,7 @@ static void note_default(struct maker *m, const struct sentence *s, const struct
 {
     const struct goal *goal = &task->goal;
     if (goal->spot == SPOT_COUNT || goal->spot == SPOT_RIM || goal->kind != GOAL_POINT ||
-        goal->spot == SPOT_HALF_COURT) {
+        goal->spot == SPOT_HALF_COURT || note_is_of_mirror(m)) {
         return;
     }
     static const char *const sides[] = {

@@ -55,6 +55,11 @@ double where_metres(const struct maker *m, struct measure measure)
     }
 }
 
+bool note_is_of_mirror(const struct maker *m)
+{
+    return m->plain && m->plain->mirrored;
+}
+
 static bool ask_side(struct maker *m, struct span span, body mover, const char *word)
 {
     struct diag *diag;
@@ -135,14 +140,32 @@ struct goal where_spot(const struct maker *m, enum spot spot, enum side side)
     return goal;
 }
 
+/* Once: in a mirror it is the other side of what was said of its play. */
+static void note_side(struct maker *m, struct span span, body mover, enum side side,
+                      const char *word)
+{
+    const char *taken = side == SIDE_LEFT ? "left" : "right";
+    if (note_is_of_mirror(m)) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_SIDE_TAKEN, span, "no side is written: %s is on the %s here",
+                 who_text(m, mover).at, taken);
+    diag_help(m->diags, diag, "to be sure, write `%s %s`", taken, word);
+}
+
 static bool spot_goal(struct maker *m, const struct place *place, const struct voice *voice,
                       body mover, struct goal *goal)
 {
     const struct spot_row *row = spot_row(place->spot);
     enum side side = said_side(place->side, voice);
     bool needs = row->sided && !(row->optional && side == SIDE_NONE);
+    bool left_out = needs && side == SIDE_NONE;
     if (needs && !settle_side(m, side, place->span, mover, row->word, &side)) {
         return false;
+    }
+    if (left_out) {
+        note_side(m, place->span, mover, side, row->word);
     }
     *goal = where_spot(m, place->spot, needs || side <= SIDE_RIGHT ? side : SIDE_NONE);
     if (place->backcourt) {

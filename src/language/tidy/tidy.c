@@ -189,8 +189,26 @@ static bool names_version(const struct book *book)
 struct str tidy_upgrade(struct arena *arena, const struct sources *sources, const struct book *book)
 {
     struct str text = tidy_book(arena, sources, book);
-    if (book->file->forms.count == 0 || names_version(book)) {
+    if (text.size == 0 || book->file->forms.count == 0 || names_version(book)) {
         return text;
     }
     return str_format(arena, "courtwright %d\n%.*s", LANGUAGE_VERSION, STR_ARG(text));
+}
+
+static bool has_broken_version(const struct block *block)
+{
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        bool broken = form->kind == FORM_BROKEN && form->line->count > 0;
+        if ((broken && str_is(form->line->tokens[0].text, "courtwright")) ||
+            (form->kind == FORM_BLOCK && has_broken_version(form->block))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool tidy_can_upgrade(const struct book *book)
+{
+    return !has_broken_version(book->file);
 }

@@ -10,9 +10,11 @@
 struct str tidy_book(struct arena *arena, const struct sources *sources, const struct book *book);
 
 /* The same in the newest version of the language, which its first line then names. Version 1 is the
- * only one so far: nothing else changes. A text with nothing in it stays as it is. */
+ * only one so far: nothing else changes. An empty text stays empty. Only of a book that can be. */
 struct str tidy_upgrade(struct arena *arena, const struct sources *sources,
                         const struct book *book);
+/* False when its version line could not be read, or names one that is not known. */
+bool tidy_can_upgrade(const struct book *book);
 
 /* The tidy form of single things, for messages, hover texts and captions. */
 void tidy_sentence(struct strbuf *out, const struct sentence *sentence);

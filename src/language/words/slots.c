@@ -491,6 +491,20 @@ static void place_of_phrase(struct predicate *p)
     p->s->place = place;
 }
 
+static void note_screen(struct predicate *p)
+{
+    const struct sentence *s = p->s;
+    struct strbuf screener;
+    strbuf_init(&screener, p->c->arena);
+    if (s->object.kind == WHO_ROLE) {
+        strbuf_add(&screener, s->object.role);
+    } else {
+        strbuf_print(&screener, "%d", s->object.number);
+    }
+    diag_add(p->c->diags, DIAG_TEXT_SCREEN_TAKEN, s->verb_span,
+             "nobody is named to come off: the screen of %s was taken", screener.at);
+}
+
 /* A player that is not written but known from above: whom the screened defender guards, whose
  * screen is waiting. */
 static bool player_above(struct predicate *p, const struct slot *slot)
@@ -506,6 +520,7 @@ static bool player_above(struct predicate *p, const struct slot *slot)
     }
     if (slot->letter == 'U' &&
         above_waiting_screen(c, &s->subject.at[0], &s->object, &s->object2, &several)) {
+        note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
     if (several) {

@@ -31,23 +31,11 @@ static enum courtwright_status write_upgraded(struct arena *scratch, void *ctx)
     return job->writer.failed ? COURTWRIGHT_WRITE : COURTWRIGHT_OK;
 }
 
-/* The version line was refused: it names one that this library does not know. */
-static bool is_of_unknown_version(const struct courtwright *book)
-{
-    for (size_t i = 0; i < book->diags.all.count; i++) {
-        const struct diag *diag = &book->diags.all.at[i];
-        if (diag->row == &diag_rows[DIAG_TEXT_VERSION] && diag->span.source == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 enum courtwright_status courtwright_upgrade(struct courtwright *book,
                                             const struct courtwright_writer *writer)
 {
     struct text_job job = {.book = book, .writer = {writer->write, writer->ctx, false}};
-    bool broken = !book->book || is_of_unknown_version(book);
+    bool broken = !book->book || !tidy_can_upgrade(book->book);
     return broken ? COURTWRIGHT_BROKEN : with_scratch(&book->memory, write_upgraded, &job);
 }
 
