@@ -254,8 +254,9 @@ const struct block *play_body(struct maker *m, const struct source_play *source,
         at = next;
         *mirrored = !*mirrored;
     }
-    diag_add(m->diags, DIAG_PLAY_MIRROR, source->block->mirrors_span,
-             "these plays mirror one another in a circle");
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_MIRROR, source->block->mirrors_span,
+                                 "these plays mirror one another in a circle");
+    diag_help(m->diags, diag, "take `mirrors` away in one of them, and write its steps");
     return NULL;
 }
 
@@ -296,6 +297,18 @@ bool block_is_broken(const struct block *block)
     return false;
 }
 
+/* `floor half` cannot keep what goes on behind it off the page. */
+static void hold_floor(struct maker *m, const struct source_play *source)
+{
+    struct setting_at floor = setting_find(m, source, SETTING_FLOOR);
+    if (floor.form && floor.form->number == 0 && m->play->full_floor) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_FLOOR, floor.span,
+                                     "part of this play is in the backcourt, so the whole floor is "
+                                     "shown");
+        diag_help(m->diags, diag, "write `floor full`, or bring everybody over half court");
+    }
+}
+
 static void resolve_play(struct maker *m, const struct source_play *source)
 {
     struct play play = {.name = source->name,
@@ -323,6 +336,7 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     play_settings(m, source);
     play_start(m, source);
     play_steps(m);
+    hold_floor(m, source);
     m->play->broken = m->play->broken || m->diags->errors > errors;
 }
 

@@ -155,12 +155,21 @@ static struct wait deed_wait(const struct asked *asked)
 
 static void no_event(struct maker *m, const struct asked *asked)
 {
-    struct diag *diag =
-        diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
-                 is_catch(asked->event) ? "nobody passes to %s in this step"
-                                        : "no sentence of this step says that %s does this",
-                 who_text(m, asked->by.subject).at);
-    diag_help(m->diags, diag, "name a sentence of this step by its player and verb: as 1 passes");
+    struct strbuf step;
+    strbuf_init(&step, m->arena);
+    if (asked->of_step) {
+        strbuf_print(&step, "step %d", m->step->number);
+    } else {
+        strbuf_text(&step, "this step");
+    }
+    const char *in = strbuf_str(&step).at, *who = who_text(m, asked->by.subject).at;
+    struct diag *diag = is_catch(asked->event)
+                            ? diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
+                                       "nobody passes to %s in %s", who, in)
+                            : diag_add(m->diags, DIAG_PLAY_NO_EVENT, asked->event->span,
+                                       "no sentence of %s says that %s does this", in, who);
+    diag_help(m->diags, diag, "name a sentence of %s by its player and verb: %s 1 passes", in,
+              asked->of_step || !asked->until ? "as" : "until");
     m->play->broken = true;
 }
 

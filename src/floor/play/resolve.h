@@ -84,7 +84,7 @@ struct maker {
     const struct block *body;  /* whose steps these are: its own, or of the play it mirrors */
     const struct voice *plain; /* the play's own voice: mirrored or not */
     VEC(struct script) scripts;
-    const struct flow *ends[LIMIT_STEPS]; /* how each way through each step ends */
+    const struct flow *ends[LIMIT_STEPS];         /* how each way through each step ends */
     struct vec2 stances[LIMIT_STEPS][BODY_COUNT]; /* where everybody stood as each step began */
     /* the step in hand */
     struct step *step;
@@ -158,6 +158,7 @@ struct asked {
     int index, group; /* of the task that asks */
     body holder;      /* who has the ball as it is written */
     bool until;
+    bool of_step; /* a step asks, of the one it goes on from: m->step */
 };
 enum moment event_moment_of(enum verb_event event);
 struct wait event_wait_for(int task, enum moment moment);

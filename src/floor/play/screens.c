@@ -38,8 +38,11 @@ static bool screen_for(struct maker *m, const struct sentence *s, const struct v
         }
     }
     if (task->other == task->who) {
-        diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot screen for %s",
-                 who_text(m, task->who).at, who_text(m, task->who).at);
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot screen for %s",
+                     who_text(m, task->who).at, who_text(m, task->who).at);
+        diag_help(m->diags, diag,
+                  "name a team-mate; in an action, give each role a player of its own");
         return false;
     }
     return true;
@@ -101,8 +104,11 @@ static bool use_screeners(struct maker *m, const struct sentence *s, const struc
         }
     }
     if (task->other == task->who || task->other2 == task->who) {
-        diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot use a screen of %s",
-                 who_text(m, task->who).at, who_text(m, task->who).at);
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_SELF, s->object.span, "%s cannot use a screen of %s",
+                     who_text(m, task->who).at, who_text(m, task->who).at);
+        diag_help(m->diags, diag,
+                  "name a team-mate; in an action, give each role a player of its own");
         return false;
     }
     return true;

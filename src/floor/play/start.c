@@ -122,12 +122,43 @@ static void place_one(struct maker *m, const struct placing *placing, const stru
 
 /* ---- defenders ---- */
 
+/* The line before it in the block that gives the same defender a man. */
+static const struct form *given_before(const struct block *block, size_t index)
+{
+    const struct who *x = &block->forms.at[index].standing.defender;
+    for (size_t i = 0; i < index; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_STANDING && form->standing.defender.kind == x->kind &&
+            x->kind == WHO_DEFENDER && form->standing.defender.number == x->number) {
+            return form;
+        }
+    }
+    return NULL;
+}
+
+static void say_given(struct maker *m, const struct form *form, const struct form *before)
+{
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_TWO_DUTIES, form->span,
+                                 "x%d is given two players to guard: here, and in a line above",
+                                 form->standing.defender.number);
+    diag_help(m->diags, diag, "keep one of the two lines");
+    if (diag) {
+        diag->other = before->span;
+    }
+    m->play->broken = true;
+}
+
 static void set_guards(struct maker *m, const struct block *block, const struct voice *voice,
                        bool said[BODY_COUNT])
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         if (form->kind != FORM_STANDING) {
+            continue;
+        }
+        const struct form *before = given_before(block, i);
+        if (before) {
+            say_given(m, form, before);
             continue;
         }
         body x = form->standing.defender.kind == WHO_DEFENDER
@@ -284,6 +315,13 @@ static void default_ball(struct maker *m)
 static void written_ball(struct maker *m, const struct setting_form *form,
                          const struct voice *voice)
 {
+    if (form->ball.kind == WHO_COACH && !m->play->is_drill) {
+        struct diag *diag = diag_add(m->diags, DIAG_TEXT_DRILL_ONLY, form->ball.span,
+                                     "a coach takes part in drills only");
+        diag_help(m->diags, diag, "open it with `drill`, or write a player's number: ball 1");
+        m->play->broken = true;
+        return;
+    }
     if (form->ball.kind == WHO_COACH) {
         coach_on_floor(m);
     }

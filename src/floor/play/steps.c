@@ -439,7 +439,8 @@ static void step_begins(struct maker *m, const struct block *block)
                           .index = (int)task_count(m),
                           .group = -1,
                           .holder = BODY_NONE,
-                          .until = true};
+                          .until = true,
+                          .of_step = true};
     struct wait wait;
     if (event_asked(m, &asked, &wait)) {
         VEC_PUSH(m->arena, &step->begins, wait);

@@ -76,8 +76,9 @@ static bool ask_side(struct maker *m, struct span span, body mover, const char *
 static bool ball_side(struct maker *m, struct span span, enum side *side)
 {
     if (m->flow.holder == BODY_NONE) {
-        diag_add(m->diags, DIAG_PLAY_NO_BALL, span,
-                 "nobody has the ball, so there is no ball side");
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_BALL, span,
+                                     "nobody has the ball, so there is no ball side");
+        diag_help(m->diags, diag, "say left or right: `left corner`");
         return false;
     }
     *side = where_side(m->flow.at[m->flow.holder]);

@@ -132,7 +132,9 @@ static body by_role(struct maker *m, const struct who *who, const struct voice *
 static body ball_holder(struct maker *m, struct span span)
 {
     if (m->flow.holder == BODY_NONE) {
-        diag_add(m->diags, DIAG_PLAY_NO_BALL, span, "nobody has the ball at this point");
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_NO_BALL, span, "nobody has the ball at this point");
+        diag_help(m->diags, diag, "say the player's number");
     }
     return m->flow.holder;
 }

@@ -373,7 +373,11 @@ static void one_player(struct world *world, body who, bool news)
             begin(world, job);
             news = true;
         }
-        bool cut = news && (is_cut_short(world, agent, job) || is_ended(world, job));
+        bool ended = news && is_ended(world, job);
+        bool cut = ended || (news && is_cut_short(world, agent, job));
+        if (ended && job->begun == world->t && task_class(job->task->kind)->movement) {
+            trouble_at_once(world, job);
+        }
         if (!cut && !task_class(job->task->kind)->tick(world, job)) {
             return;
         }

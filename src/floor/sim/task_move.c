@@ -225,6 +225,9 @@ bool move_tick(struct world *world, struct job *job)
     struct agent *agent = &world->agent[job->task->who];
     agent->end_speed = end_speed(world, job->task->who);
     double left = job->begun + job->task->taking - world->t;
+    if (left > 0) { /* however slowly: he has his time */
+        world->quiet = 0;
+    }
     if (job->task->taking > 0 && left > HURRY && world_beat(world, PACES)) {
         take_time(agent, left);
     }

@@ -235,6 +235,17 @@ static const struct job *kept_by(const struct world *world, const struct job *jo
     return agent->head > 0 ? &world->job[agent->queue[agent->head - 1]] : NULL;
 }
 
+void trouble_at_once(struct world *world, const struct job *job)
+{
+    struct span span = job->task->until.span;
+    bool written = span.source < world->sources->all.count;
+    struct str until = written ? source_text(world->sources, span) : STR("");
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_AT_ONCE, written ? span : job->task->span,
+                                 "`%.*s` ends as it begins: `until %.*s` has been by then",
+                                 STR_ARG(words_of(world, job->task)), STR_ARG(until));
+    diag_help(world->diags, diag, "leave `until` out, or name something that comes later");
+}
+
 void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
                   double moment)
 {

@@ -426,7 +426,8 @@ void trouble_long(struct world *world);
  * written; a use that goes away from its screen. */
 void trouble_screen_place(struct world *world, const struct job *job, double off);
 void trouble_away(struct world *world, const struct job *job);
-void trouble_until(struct world *world, const struct job *job); /* it ended without its `until` */
+void trouble_until(struct world *world, const struct job *job);   /* it ended without its `until` */
+void trouble_at_once(struct world *world, const struct job *job); /* it ends as it begins */
 /* The moment that it was to start at, s, was over before its player was free. */
 void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
                   double moment);

@@ -7,6 +7,8 @@
 
 #define LANE_SLACK 2.0    /* s: between steps the model stands about longer than players do; ours */
 #define OUT_BY (1 * FEET) /* a foot over the line is a matter of inches on the floor; ours */
+#define LINES_BY                                                                                   \
+    5 /* m: in a drill lines of players wait beside the floor, about so far off (ours) */
 
 /* ---- start.missing ---- */
 
@@ -59,30 +61,39 @@ static void out(struct checker *checker, body b, double t, double by, const stru
     look_say(checker, &finding->message,
              "%s: start on the floor. You stand %s outside the line, and only who throws in may.",
              who, look_length(checker, by));
-    look_say(checker, &finding->help, "start %s inside, or write: ball %s out of bounds at a spot",
-             who, who);
+    if (b < BODY_COACH) {
+        look_say(checker, &finding->help,
+                 "start %s inside, or write: ball %s out of bounds at a spot", who, who);
+    } else {
+        look_say(checker, &finding->help, "start %s inside", who);
+    }
+}
+
+/* The place that was written is where he is to be. */
+static bool is_sent(const struct task *task)
+{
+    return task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE ||
+           task->kind == TASK_GUARD;
 }
 
 void look_player_out(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
     const struct court *court = checker->play->court;
-    if (checker->play->is_drill) {
-        return;
-    }
-    for (body b = 0; b < BODY_COACH && !segment->before; b++) {
-        double by =
-            checker->play->start[b].on_floor ? outside(court, checker->play->start[b].at) : -1;
+    double most = checker->play->is_drill ? LINES_BY : OUT_BY;
+    for (body b = 0; b < BODY_COUNT && !segment->before; b++) {
+        const struct start_body *start = &checker->play->start[b];
+        bool stands = start->on_floor && (body_is_attacker(b) || start->placed);
+        double by = stands ? outside(court, start->at) : -1;
         bool throws = checker->play->throw_in && checker->play->ball == b;
-        if (by > OUT_BY && !throws && segment == checker->run->segments.at[0]) {
+        if (by > most && !throws && segment == checker->run->segments.at[0]) {
             out(checker, b, 0, by, NULL);
         }
     }
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        bool goes = task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE;
-        double by = outside(court, task->planned);
-        if (goes && by > OUT_BY && task->goal_written) {
+        double by = task->goal_written && is_sent(task) ? outside(court, task->planned) : -1;
+        if (by > most) {
             out(checker, task->who, real_max(0, segment->record[i].time[MOMENT_STARTED]), by, task);
         }
     }
@@ -226,6 +237,46 @@ static enum so throws_in(const struct checker *checker, const struct segment *se
                : SO_NOT;
 }
 
+/* ---- inbound.early ---- */
+
+/* With the ball out of bounds there is one thing to do. */
+static bool is_not_a_throw(const struct task *task)
+{
+    return task->kind == TASK_CARRY || task->kind == TASK_SHOOT || task->kind == TASK_EXCHANGE ||
+           task->kind == TASK_USE;
+}
+
+static void carried_in(struct checker *checker, const struct task *task, double t)
+{
+    struct finding *finding = look_report(checker, t, 0, task->who, BODY_NONE);
+    const char *who = look_body(checker, task->who);
+    finding->span = task->span;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(checker->segment, task->who, t);
+    look_say(checker, &finding->message,
+             "%s: throw in first. You have the ball out of bounds, and it comes in by a pass.",
+             who);
+    look_say(checker, &finding->help, "write before this sentence: %s inbounds to a team-mate",
+             who);
+}
+
+void look_inbound_early(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks && !checker->play->is_drill; i++) {
+        const struct task *task = segment_task(segment, i);
+        double t = segment->record[i].time[MOMENT_STARTED];
+        const struct ball_span *span = t >= 0 ? span_at(segment, t) : NULL;
+        if (is_not_a_throw(task) && span && span->state == BALL_HELD && span->throw_in &&
+            span->holder == task->who) {
+            carried_in(checker, task, t);
+            return;
+        }
+    }
+}
+
+/* ---- the clocks that run on ---- */
+
 void look_time_backcourt(struct checker *checker)
 {
     double limit = rule_limit(checker, checker->play->court->backcourt_seconds);
@@ -318,7 +369,7 @@ static void too_late(struct checker *checker, double limit, const char *clock)
     } else {
         finding->amount = segment->time_before + segment->duration - start;
         look_say(checker, &finding->message,
-                 "Get a shot sooner. %s of %s runs out in this step, and nobody has shot.", clock,
+                 "Get a shot sooner: %s of %s runs out in this step, and nobody has shot.", clock,
                  look_seconds(checker, limit));
     }
     look_say(checker, &finding->help, "take a pass or a wait out before the shot");

@@ -110,8 +110,9 @@ static void sentence_part(struct reader *r, const struct line *line)
 {
     if (r->sentences >= LIMIT_SENTENCES) {
         if (r->sentences++ == LIMIT_SENTENCES) {
-            diag_add(r->diags, DIAG_TEXT_MANY, line->span, "a step has at most %d sentences",
-                     LIMIT_SENTENCES);
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_MANY, line->span,
+                                         "a step has at most %d sentences", LIMIT_SENTENCES);
+            diag_help(r->diags, diag, "make two steps of it: write `step` above this line");
         }
         reader_broken(r, line);
         return;

@@ -69,7 +69,9 @@ static bool play_heading(struct reader *r, const struct line *line, struct block
     bool drill = block->kind == BLOCK_DRILL;
     size_t from = 1;
     if (++r->shelf->plays == LIMIT_PLAYS + 1) {
-        diag_add(r->diags, DIAG_TEXT_MANY, block->span, "a book has at most %d plays", LIMIT_PLAYS);
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_MANY, block->span,
+                                     "a book has at most %d plays", LIMIT_PLAYS);
+        diag_help(r->diags, diag, "make two books of it");
     }
     if (!named(r, line, &from, stops, block,
                drill ? "the drill's name is missing" : "the play's name is missing",
@@ -357,8 +359,9 @@ static bool step_fits(struct reader *r, const struct line *line)
     }
     if (r->steps >= LIMIT_STEPS) {
         if (r->steps++ == LIMIT_STEPS) { /* said once */
-            diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span, "a play has at most %d steps",
-                     LIMIT_STEPS);
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
+                                         "a play has at most %d steps", LIMIT_STEPS);
+            diag_help(r->diags, diag, "make two plays of it");
         }
         reader_broken(r, line);
         r->step = r->branch = NULL;
@@ -381,8 +384,9 @@ static bool branch_fits(struct reader *r, const struct line *line)
     }
     if (r->branches >= LIMIT_BRANCHES) {
         if (r->branches++ == LIMIT_BRANCHES) { /* said once */
-            diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
-                     "a step has at most %d reads and options", LIMIT_BRANCHES);
+            struct diag *diag = diag_add(r->diags, DIAG_TEXT_MANY, line->tokens[0].span,
+                                         "a step has at most %d reads and options", LIMIT_BRANCHES);
+            diag_help(r->diags, diag, "join answers with `or`, or make two steps of it");
         }
         r->branch = NULL;
         reader_broken(r, line);

@@ -45,7 +45,9 @@ static bool load(struct reader *r, struct str path, struct span span, uint32_t *
         return false;
     }
     if (shelf->sources->all.count >= LIMIT_SOURCES) {
-        diag_add(r->diags, DIAG_TEXT_MANY, span, "a book has at most %d files", LIMIT_SOURCES);
+        struct diag *diag =
+            diag_add(r->diags, DIAG_TEXT_MANY, span, "a book has at most %d files", LIMIT_SOURCES);
+        diag_help(r->diags, diag, "put several plays into one file");
         return false;
     }
     struct str name = path, text = {0};

@@ -116,6 +116,7 @@ static bool placed_twice(struct cursor *c, const struct setting_form *out,
             struct str text = cursor_text(c, placing->who.span);
             struct diag *diag = diag_add(c->diags, DIAG_TEXT_SETTING, placing->span,
                                          "%.*s is placed twice", STR_ARG(text));
+            diag_help(c->diags, diag, "keep one of the two places");
             if (diag) {
                 diag->other = out->placings.at[i].span;
             }

@@ -233,6 +233,36 @@ START_TEST(only_who_throws_in_may_start_outside)
 }
 END_TEST
 
+START_TEST(a_defender_stands_and_is_sent_on_the_floor_too)
+{
+    struct made *made = made_play(&arena, 1);
+    body x3 = body_defender(3);
+    made->play.start[x3].at = vec2_of(0, 100 * FEET);
+    made->play.start[x3].on_floor = true;
+    ck_assert_ptr_null(the(made, "player.out")); /* the rules of the defense placed him */
+    made->play.start[x3].placed = true;
+    ck_assert_ptr_nonnull(the(made, "player.out"));
+    made->play.start[x3].at = vec2_of(0, 0);
+    ck_assert_ptr_null(the(made, "player.out"));
+    struct task *task =
+        made_task(made, &made->segment[0], TASK_GUARD, VERB_ROTATES, x3, BODY_NONE, 0, 1);
+    task->planned = vec2_of(40 * FEET, 0);
+    task->goal_written = true;
+    ck_assert_ptr_nonnull(the(made, "player.out"));
+}
+END_TEST
+
+START_TEST(in_a_drill_lines_may_wait_beside_the_floor_but_not_far_from_it)
+{
+    struct made *made = made_play(&arena, 1);
+    made->play.is_drill = true;
+    made->play.start[P1].at = vec2_of(35 * FEET, 0);
+    ck_assert_ptr_null(the(made, "player.out"));
+    made->play.start[P1].at = vec2_of(200 * FEET, 0);
+    ck_assert_ptr_nonnull(the(made, "player.out"));
+}
+END_TEST
+
 START_TEST(fewer_than_five_are_noted_once)
 {
     struct made *made = made_play(&arena, 1);
@@ -527,6 +557,8 @@ int main(void)
     tcase_add_test(all, who_runs_with_the_ball_does_not_hold_it_while_nobody_moves);
     tcase_add_test(all, a_place_over_the_line_by_more_than_a_foot_is_out);
     tcase_add_test(all, only_who_throws_in_may_start_outside);
+    tcase_add_test(all, a_defender_stands_and_is_sent_on_the_floor_too);
+    tcase_add_test(all, in_a_drill_lines_may_wait_beside_the_floor_but_not_far_from_it);
     tcase_add_test(all, fewer_than_five_are_noted_once);
     tcase_add_test(all, two_on_one_spot_are_told_and_two_of_a_screen_are_not);
     tcase_add_test(all, a_dribble_after_a_hold_is_double_and_dribbles_in_a_row_are_one);

@@ -339,6 +339,53 @@ START_TEST(a_way_to_where_one_stands_is_a_note)
 }
 END_TEST
 
+START_TEST(a_defender_given_two_players_shows_both_lines)
+{
+    resolve("play \"A\"\n  start five-out\n  defense man\n  x1 guards 2\n  x3 guards 1\n"
+            "  x1 guards 3\n  step\n    1 passes to 2\n");
+    only_error("play.two-duties", 6, 4);
+    resolve("play \"A\"\n  start five-out\n  defense man\n  x1 guards 2\n  x2 guards 2\n"
+            "  step\n    1 passes to 2\n");
+    ck_assert_uint_eq(r.diags.errors, 0); /* two on one player: a box-and-one does that */
+}
+END_TEST
+
+START_TEST(half_a_floor_that_cannot_hold_the_play_is_said)
+{
+    resolve("play \"A\"\n  floor half\n  start press break\n  step\n    4 inbounds to 1\n");
+    ck_assert_uint_eq(how_many("play.floor"), 1);
+    resolve("play \"A\"\n  floor half\n  start five-out\n  step\n"
+            "    1 dribbles to backcourt top\n");
+    ck_assert_uint_eq(how_many("play.floor"), 1);
+    resolve("play \"A\"\n  start press break\n  step\n    4 inbounds to 1\n");
+    ck_assert_uint_eq(how_many("play.floor"), 0);
+    resolve("play \"A\"\n  floor half\n  start five-out\n  step\n    1 passes to 2\n");
+    ck_assert_uint_eq(how_many("play.floor"), 0);
+}
+END_TEST
+
+START_TEST(a_coach_has_the_ball_in_drills_only)
+{
+    resolve("play \"A\"\n  start five-out\n  ball coach\n  step\n    1 cuts to the rim\n");
+    only_error("text.drill-only", 3, 0);
+    resolve("drill \"A\"\n  start 1 top, 2 left wing\n  ball coach\n  step\n"
+            "    coach passes to 1\n");
+    ck_assert_uint_eq(r.diags.errors, 0);
+}
+END_TEST
+
+START_TEST(a_tied_step_names_the_step_it_looks_in)
+{
+    resolve("play \"A\"\n  start five-out\n  step\n    1 passes to 2\n"
+            "  step as 5 screens\n    5 screens for 3\n");
+    only_error("play.no-event", 5, 0);
+    struct strbuf said;
+    strbuf_init(&said, &arena);
+    print_diags(&said, &r);
+    ck_assert_msg(strstr(said.at, "no sentence of step 1 says that 5 does this"), "%s", said.at);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("play faults");
@@ -346,6 +393,10 @@ int main(void)
     tcase_set_timeout(all, 60);
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, runs_too_deep_are_said_once_however_many);
+    tcase_add_test(all, a_defender_given_two_players_shows_both_lines);
+    tcase_add_test(all, half_a_floor_that_cannot_hold_the_play_is_said);
+    tcase_add_test(all, a_coach_has_the_ball_in_drills_only);
+    tcase_add_test(all, a_tied_step_names_the_step_it_looks_in);
     tcase_add_test(all, a_step_runs_so_many_actions);
     tcase_add_test(all, lines_run_past_a_steps_limit_are_said_once);
     tcase_add_test(all, a_book_holds_so_many_actions);

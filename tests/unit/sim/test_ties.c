@@ -64,6 +64,26 @@ START_TEST(a_hold_until_what_holds_already_is_no_time)
 }
 END_TEST
 
+START_TEST(a_movement_until_what_is_so_already_is_said)
+{
+    told_run(&told, "start five-out\n1 dribbles to right wing until 1 has the ball\n");
+    told_says(&told, "run.at-once", "`until 1 has the ball`");
+    told_run(&told, "start five-out\n1 passes to 2\nafter 2 catches, 3 cuts to the rim until 1 "
+                    "passes\n");
+    told_says(&told, "run.at-once", "`until 1 passes`");
+    told_run(&told, "start five-out\n1 passes to 2\n3 cuts to the rim until 2 catches\n");
+    told_is_sound(&told);
+}
+END_TEST
+
+START_TEST(who_is_told_to_take_very_long_is_given_his_time)
+{
+    told_run(&told, "start five-out\n3 cuts to the rim, taking 25 s\n");
+    told_is_sound(&told);
+    ck_assert_double_eq_tol(told_time(told_segment(&told, 0, -1), 0, MOMENT_ARRIVED), 25, .5);
+}
+END_TEST
+
 START_TEST(an_until_that_never_comes_never_cuts)
 {
     told_run(&told, "start five-out\ndefense man\n"
@@ -709,6 +729,8 @@ int main(void)
     tcase_add_test(all, a_hold_lasts_until_the_other_is_past);
     tcase_add_test(all, a_hold_until_what_holds_already_is_no_time);
     tcase_add_test(all, an_until_that_never_comes_never_cuts);
+    tcase_add_test(all, a_movement_until_what_is_so_already_is_said);
+    tcase_add_test(all, who_is_told_to_take_very_long_is_given_his_time);
     tcase_add_test(all, a_hold_that_keeps_a_sentence_waiting_for_ever_is_said);
     tcase_add_test(all, a_screen_cut_short_lets_its_user_and_its_screener_go);
     tcase_add_test(all, a_use_cut_short_frees_its_screener);
