@@ -173,11 +173,13 @@ void help_tick(struct world *world)
 
 bool help_aim(struct world *world, body self, const struct view *view, struct aim *aim)
 {
+    body left_man = world->helper != BODY_NONE ? world->guards[world->helper] : (body)BODY_NONE;
     if (world->helper == self) {
         struct mover at = see_body(world, world->helped, world->level->reaction);
         *aim = help_meet(world, self, &at);
-    } else if (world->second == self && self != BODY_NONE) {
-        struct mover left = see_body(world, world->guards[world->helper], world->level->reaction);
+    } else if (world->second == self && left_man != BODY_NONE &&
+               world->guards[self] != BODY_NONE) { /* both may have given their man up since */
+        struct mover left = see_body(world, left_man, world->level->reaction);
         *aim = help_sink(&left, &view->man, view->ball);
     } else {
         return false;

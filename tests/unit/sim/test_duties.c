@@ -566,6 +566,15 @@ START_TEST(the_other_side_is_the_mirror_image)
 }
 END_TEST
 
+START_TEST(who_sinks_to_a_man_that_nobody_has_given_up_any_more_plays_his_own)
+{
+    run("start stack\ndefense man deny\n1 drives baseline\nx3 rotates to top\n");
+    for (int k = 1; k <= 5; k++) {
+        ck_assert_double_lt(vec2_length(end_of(x(k))), 12); /* nobody runs to nowhere */
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("duties");
@@ -575,6 +584,7 @@ int main(void)
     tcase_add_test(all, who_is_given_another_man_keeps_him_and_his_own_is_open);
     tcase_add_test(all, before_the_first_step_who_lost_his_man_has_the_other);
     tcase_add_test(all, two_switch_at_once_where_nobody_screens);
+    tcase_add_test(all, who_sinks_to_a_man_that_nobody_has_given_up_any_more_plays_his_own);
     tcase_add_test(all, two_switch_at_a_screen_when_the_user_comes_by);
     tcase_add_test(all, who_denies_stands_in_the_lane_of_the_pass);
     tcase_add_test(all, who_denies_another_man_leaves_his_own);
