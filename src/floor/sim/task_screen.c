@@ -342,7 +342,8 @@ static struct vec2 past_defender(const struct world *world, const struct screen 
         return spot;
     }
     struct vec2 user = vec2_sub(world->agent[screen->user].m.at, d);
-    double side = vec2_cross(way, user) > 0 ? -1 : 1;
+    double aside = vec2_cross(way, user);
+    double side = aside == 0 ? world_tie(world).hand : aside > 0 ? -1 : 1;
     return vec2_along(d, vec2_left(way), side * ROUND);
 }
 
