@@ -25,13 +25,16 @@ static bool stands(const struct agent *a)
     return a->command.x == 0 && a->command.y == 0 && vec2_square(a->m.v) < WALKS * WALKS;
 }
 
-/* Of two team-mates he gives way who walks into the other; who stands is walked round. */
+/* One of two team-mates stands: he leans out of the other's way, and does not start to walk. */
+static bool leans(const struct agent *a, const struct agent *b, double t)
+{
+    bool lets = t < a->let_through || t < b->let_through;
+    return a->defends == b->defends && !lets && stands(a) != stands(b);
+}
+
+/* Of two team-mates he gives way who walks into the other. */
 static double give_to_mate(const struct agent *a, const struct agent *b, struct vec2 way)
 {
-    bool a_stands = stands(a), b_stands = stands(b);
-    if (a_stands != b_stands) {
-        return a_stands ? 0 : 1;
-    }
     double from_a = real_max(0, vec2_dot(a->m.v, way)),
            from_b = real_max(0, -vec2_dot(b->m.v, way));
     double both = from_a + from_b;
@@ -64,7 +67,8 @@ static double give(const struct agent *a, const struct agent *b, struct vec2 way
         return a->shadow ? 1 : 0;
     }
     bool a_first = t < a->let_through, b_first = t < b->let_through;
-    if (a_first != b_first) {
+    bool his_own = a->defends == b->defends || (a_first ? !a->defends : !b->defends);
+    if (a_first != b_first && his_own) {
         return a_first ? 0 : 1; /* who cannot get on is let through */
     }
     if (a->defends == b->defends) {
@@ -99,6 +103,10 @@ static void part(const struct world *world, struct agent *a, struct agent *b, do
     }
     double closing = vec2_dot(vec2_sub(a->m.v, b->m.v), way);
     if (closing > 0) {
+        if (leans(a, b, world->t)) {
+            ga = stands(a) ? 0 : 1;
+            gb = 1 - ga;
+        }
         a->m.v = vec2_along(a->m.v, way, -closing * ga);
         b->m.v = vec2_along(b->m.v, way, closing * gb);
     }

@@ -23,7 +23,12 @@
 #define MINDS .08             /* s in which he changes his mind (ours), */
 #define TURNS 3.0             /* m/s: and at least so fast */
 #define UNDER_RING (4 * FEET) /* nobody stands nearer to the baseline but on the ball or a post */
+#define POST_NEAR 4.2         /* m from the ring: a man nearer is a post, */
+#define POST_FAR 5.2          /* and further out he is none (man.c) */
 #define MOVES .05             /* m/s: slower than that nobody moves */
+#define SHUT_WANTS .5         /* m/s wanted and nothing had, */
+#define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
+#define SHUT_LETS .6          /* s long (all ours) */
 #define FEET_UNDER                                                                                 \
     .5            /* s from one turn about to the next, at least (ours; the refractory time of     \
                    * people who follow what jumps to and fro is .3 to .5 s) */
@@ -179,6 +184,18 @@ static double errand_cap(const struct world *world, body self, struct vec2 aim)
     return chops ? world->level->slide : world->level->sprint;
 }
 
+/* Shut in among his own: after a while they step aside for him. */
+static void watch_shut(const struct world *world, struct agent *agent, struct vec2 wants)
+{
+    bool shut = vec2_length(wants) > SHUT_WANTS && vec2_square(agent->m.v) < MOVES * MOVES;
+    if (world->fresh) {
+        agent->stall = shut ? agent->stall + world->dt : 0;
+    }
+    if (agent->stall > SHUT_TIME) {
+        agent->let_through = world->t + SHUT_LETS;
+    }
+}
+
 static void run_errand(struct world *world, body self, struct aim aim)
 {
     struct agent *agent = &world->agent[self];
@@ -195,6 +212,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     }
     agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
     agent->gait.clip = cap;
+    watch_shut(world, agent, command);
     command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
     agent->command = steer_off(world, self, command);
 }
@@ -231,6 +249,7 @@ static void control(struct world *world, body self, const struct view *view, str
     agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
     agent->gait.top = TOP * world->level->sprint;
     agent->gait.clip = cap;
+    watch_shut(world, agent, command);
     command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
     agent->command = steer_off(world, self, command);
 }
@@ -315,6 +334,21 @@ static struct vec2 footed(const struct world *world, const struct agent *agent, 
     return may ? command : vec2_along(command, agent->way, -back);
 }
 
+/* Whoever is not on the ball, not helping and not on a post does not stand under the ring, whatever
+ * the rule that places him; by degrees, in the man's distance and toward the lane's edge. */
+static struct vec2 off_baseline(const struct world *world, body self, const struct view *view,
+                                struct vec2 p)
+{
+    double edge = world->court->lane_half_width;
+    bool ruled = world->duty[self].strategy == STRATEGY_NONE && world->helper != self;
+    if (p.y >= UNDER_RING || !ruled || view->has_ball || world->guards[self] == BODY_NONE) {
+        return p;
+    }
+    double open = real_smooth(vec2_length(view->man.at), POST_NEAR, POST_FAR);
+    double lane = 1 - real_smooth(fabs(p.x), edge, edge + 2 * MOTION_BODY);
+    return vec2_of(p.x, real_mix(p.y, UNDER_RING, open * lane));
+}
+
 void guard_tick(struct world *world)
 {
     guard_watch_switches(world);
@@ -338,7 +372,9 @@ void guard_tick(struct world *world)
         if (world->fresh) {
             agent->mind = agent->aim;
         }
-        struct aim aim = agent->aim = eased(world, agent, wanted(world, (body)b, &view));
+        struct aim aim = wanted(world, (body)b, &view);
+        aim.at = off_baseline(world, (body)b, &view, aim.at);
+        aim = agent->aim = eased(world, agent, aim);
         aim.at = beside(world, (body)b, inside(world, aim.at));
         if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
             control(world, (body)b, &view, aim);

@@ -17,6 +17,7 @@
 #define BOW .10          /* of the chord */
 #define CLEAR .4         /* m: a way that passes the defender by so much is free */
 #define LOOP 1.0         /* m longer than the other way: nobody runs that round a screen */
+#define LINE .16         /* m from a line that a body's middle keeps */
 #define PASSES .3        /* m of air between screener and defender through which nobody runs */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
@@ -33,6 +34,16 @@ static bool is_beyond(struct vec2 user, struct vec2 screener, struct vec2 goal)
     return ahead > .5 && ahead < vec2_distance(user, goal) - .3 && fabs(vec2_cross(way, p)) < 1.6;
 }
 
+/* The side `out` of the screener, or the other one where there is no room between him and the line
+ * to run through. */
+static struct vec2 roomy_side(const struct world *world, struct vec2 screener, struct vec2 out,
+                              double near)
+{
+    struct vec2 by = vec2_along(screener, out, near), other = vec2_along(screener, out, -near);
+    bool shut = !court_inside(world->court, by, LINE) && court_inside(world->court, other, LINE);
+    return shut ? vec2_scale(out, -1) : out;
+}
+
 static double plan_fade(struct world *world, const struct task *task, struct vec2 screener,
                         struct vec2 goal, struct route *route)
 {
@@ -41,6 +52,7 @@ static double plan_fade(struct world *world, const struct task *task, struct vec
     if (is_beyond(user, screener, goal)) {
         double side = -route_side(user, goal, tie.ball, &tie);
         struct vec2 out = vec2_scale(vec2_left(vec2_unit(vec2_sub(goal, user))), side);
+        out = roomy_side(world, screener, out, SHOULDER + task->gap);
         route_shoulder(route, screener, out, SHOULDER + task->gap, 2.0, goal);
         return 0;
     }
@@ -129,7 +141,11 @@ static struct vec2 short_side(struct world *world, const struct task *task, stru
                               struct vec2 goal)
 {
     struct vec2 out = out_side(world, task, world->agent[task->who].m.at, screener, goal);
+    struct vec2 roomy = roomy_side(world, screener, out, SHOULDER + task->gap);
     struct vec2 other = vec2_scale(out, -1);
+    if (vec2_dot(roomy, out) < 0) {
+        return roomy;
+    }
     if (task->shape == SHAPE_CURL || length_by(world, task, screener, out, goal) <
                                          length_by(world, task, screener, other, goal) + LOOP) {
         return out;
@@ -139,7 +155,8 @@ static struct vec2 short_side(struct world *world, const struct task *task, stru
     struct vec2 by = vec2_along(screener, other, SHOULDER + task->gap);
     bool between =
         seen && vec2_distance(by, world->agent[defender].m.at) < 2 * MOTION_BODY + PASSES;
-    return between ? out : other;
+    bool shut = vec2_dot(roomy_side(world, screener, other, SHOULDER + task->gap), other) < 0;
+    return between || shut ? out : other;
 }
 
 /* The two screeners of a row, and the end. */

@@ -48,7 +48,8 @@ static bool is_obstacle(const struct view_ahead *view, body other)
         return false;
     }
     double t = view->world->t;
-    if (!b->anchored && t < a->let_through && t >= b->let_through) {
+    bool his_own = !a->defends || b->defends; /* a defender is let through by defenders */
+    if (!b->anchored && his_own && t < a->let_through && t >= b->let_through) {
         return false; /* people step aside for who cannot get on */
     }
     if (!a->defends && b->defends) {
@@ -203,7 +204,11 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     if (!keeps) {
         take_side(world, who, found, -side);
     }
-    struct vec2 along = tangent(vec2_sub(world->agent[found].m.at, a->m.at), a->dodge_side);
+    struct vec2 rel = vec2_sub(world->agent[found].m.at, a->m.at);
+    struct vec2 along = tangent(rel, a->dodge_side);
+    if (leaves_floor(&view, along)) {
+        return vec2_of(0, 0);
+    }
     return vec2_scale(along, a->defends ? 0 : SQUEEZE * speed);
 }
 
@@ -253,7 +258,8 @@ struct vec2 steer_off(const struct world *world, body who, struct vec2 command)
         const struct agent *o = &world->agent[world->present[i]];
         struct vec2 gap = vec2_sub(o->m.at, a->m.at);
         double square = vec2_square(gap);
-        if (o == a || square > near * near || square < 1e-12) {
+        bool lets = o->defends && world->t < a->let_through && world->t >= o->let_through;
+        if (o == a || lets || square > near * near || square < 1e-12) {
             continue;
         }
         double far = real_sqrt(square);

@@ -7,6 +7,7 @@
 #include "base/real.h"
 
 #define THERE .14       /* m: he is there */
+#define INSIDE .17      /* m from the lines that a way keeps: no body comes nearer than .15 */
 #define GATHER .20      /* s between catch and dribble (ours) */
 #define FAKE_SPEED 2.5  /* m/s: a set-up's mean pace, for its start (ours) */
 #define FAKE_LEAD .5    /* s */
@@ -105,9 +106,22 @@ static void join(const struct agent *agent, struct route *route)
     }
 }
 
+/* A way that bends round somebody near the line bends along the line. */
+static void stay_inside(const struct world *world, const struct route *route)
+{
+    double side = world->court->half_width - INSIDE, near = world->court->baseline + INSIDE;
+    for (size_t i = 1; i < route->points.count; i++) {
+        struct vec2 *p = &route->points.at[i];
+        *p = vec2_of(real_clamp(p->x, -side, side), real_max(p->y, near));
+    }
+}
+
 void move_along(struct world *world, struct job *job, struct route *route, double run_out)
 {
     struct agent *agent = &world->agent[job->task->who];
+    if (!agent->outside && job->task->goal.kind != GOAL_OUTSIDE) {
+        stay_inside(world, route);
+    }
     struct task_record *record = world_record(world, job->index);
     join(agent, route);
     agent->gait = motion_gait(world->level, job->task->effort, ball_is_held(world, job->task->who));
