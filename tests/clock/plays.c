@@ -38,7 +38,7 @@ static struct str read_file(struct arena *memory, const char *name)
     return strbuf_str(&text);
 }
 
-static void generated(int seeds, plays_visit *visit, void *ctx)
+void plays_seeds(int seeds, plays_visit *visit, void *ctx)
 {
     for (int seed = 1; seed <= seeds; seed++) {
         struct arena memory;
@@ -51,7 +51,15 @@ static void generated(int seeds, plays_visit *visit, void *ctx)
     }
 }
 
-void plays_each(int argc, char **argv, plays_visit *visit, void *ctx)
+void plays_text(const char *text, plays_visit *visit, void *ctx)
+{
+    struct arena memory;
+    arena_init(&memory, NULL, NULL);
+    one_text(&memory, str_of(text), visit, ctx);
+    arena_finish(&memory);
+}
+
+void plays_files(int argc, char **argv, plays_visit *visit, void *ctx)
 {
     for (int i = 1; i < argc; i++) {
         struct arena memory;
@@ -63,7 +71,12 @@ void plays_each(int argc, char **argv, plays_visit *visit, void *ctx)
         one_text(&memory, read_file(&memory, argv[i]), visit, ctx);
         arena_finish(&memory);
     }
-    generated((int)plays_option(argc, argv, "-g", 0), visit, ctx);
+}
+
+void plays_each(int argc, char **argv, plays_visit *visit, void *ctx)
+{
+    plays_files(argc, argv, visit, ctx);
+    plays_seeds((int)plays_option(argc, argv, "-g", 0), visit, ctx);
 }
 
 double plays_option(int argc, char **argv, const char *name, double otherwise)
