@@ -11,6 +11,10 @@
 struct vec2 defense_man(const struct court *court, enum man_style style, struct vec2 man,
                         struct vec2 ball, bool has_ball);
 
+/* How much these rules have him help on the weak side instead of being by his man: 0 to 1, with man
+ * and ball on opposite sides and two passes apart. */
+double defense_helps(struct vec2 man, struct vec2 ball);
+
 /* The same with the ball being driven at the rim, `driven` from 0 to 1: who guards a low man away
  * from it is in the lane, wherever the ball has come to there. */
 struct vec2 defense_driven(const struct court *court, enum man_style style, struct vec2 man,

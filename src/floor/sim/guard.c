@@ -61,7 +61,7 @@ static struct view look(const struct world *world, body self, struct glimpse see
                          .has_ball = !free && seen.holder == man};
 }
 
-static struct vec2 man_rule(const struct world *world, struct vec2 man, struct vec2 ball, bool has)
+struct vec2 guard_rule(const struct world *world, struct vec2 man, struct vec2 ball, bool has)
 {
     if (world->driven > 0 && !has) {
         return defense_driven(world->court, world->play->man, man, ball, world->driven);
@@ -75,13 +75,13 @@ static struct vec2 man_rule(const struct world *world, struct vec2 man, struct v
 static struct aim by_rule(const struct world *world, const struct view *view)
 {
     const double soon = .08;
-    struct vec2 now = man_rule(world, view->man.at, view->ball, view->has_ball);
+    struct vec2 now = guard_rule(world, view->man.at, view->ball, view->has_ball);
     if (vec2_square(view->man.v) + vec2_square(view->ball_v) == 0) {
         return (struct aim){now, {0, 0}};
     }
     struct vec2 man = vec2_along(view->man.at, view->man.v, soon);
     struct vec2 ball = vec2_along(view->ball, view->ball_v, soon);
-    struct vec2 then = man_rule(world, man, ball, view->has_ball);
+    struct vec2 then = guard_rule(world, man, ball, view->has_ball);
     return (struct aim){now, vec2_scale(vec2_sub(then, now), 1 / soon)};
 }
 
@@ -130,7 +130,7 @@ struct vec2 guard_expected(struct world *world, body self, body screener, struct
     struct aim aim =
         seen.has_ball
             ? defense_on_handler(guard_coverage(world, world->guards[self], screener), &seen)
-            : defense_screened(world->duty[self].strategy, &seen);
+            : guard_screened(world, world->duty[self].strategy, &seen);
     return inside(world, aim.at);
 }
 
@@ -261,7 +261,7 @@ struct vec2 guard_start(struct world *world, body defender)
         return inside(world, zone_first(world, defender));
     }
     struct vec2 at = world->agent[man].m.at;
-    return inside(world, man_rule(world, at, ball_place(world), ball_is_held(world, man)));
+    return inside(world, guard_rule(world, at, ball_place(world), ball_is_held(world, man)));
 }
 
 /* A mind is not changed in a tick: where a rule gives way to another, the place he goes for moves

@@ -20,10 +20,17 @@ typedef bool guard_decider(struct world *world, body self, const struct view *vi
 /* guard.c: s until he sees what somebody does; less within touch. */
 double guard_reaction(const struct world *world, body self, body who);
 
+/* guard.c: where the man rules have the defender of a man who stands there. */
+struct vec2 guard_rule(const struct world *world, struct vec2 man, struct vec2 ball, bool has);
+
 /* guard_screen.c: his man uses a screen or is about to; his man is the screener. */
 guard_decider guard_at_screen, guard_at_own_screener, guard_at_roller;
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
                               body screener);         /* screener BODY_NONE: there is none */
+/* What the user's defender wants, off the ball. Nobody has told him anything: then he helps as the
+ * man rules have it while his man is two passes away, screen or no screen. */
+struct aim guard_screened(const struct world *world, enum strategy strategy,
+                          const struct seen_screen *seen);
 struct vec2 guard_exit(struct world *world, body screener, body user);
 /* He jumps out at a screen, his man has slipped, and he does not know it yet. */
 bool guard_is_fooled(const struct world *world, body screener, enum strategy big);

@@ -10,6 +10,8 @@
 #define AT_RING 1.6      /* m: a place as near as that to the ring is the ring */
 #define SLIP_SEEN 2      /* reactions until who has jumped out knows of a slip */
 #define ROLLS .8         /* m/s */
+#define BY_HIM 1.2       /* m from a man who has set off: with him, */
+#define FAR_OFF 2.4      /* and so far from him still in help (ours) */
 #define COMES 3.0        /* m from its spot at which a screen is seen to come */
 
 /* The screen that is set or coming for `user`, by its screener; BODY_NONE: none. */
@@ -89,6 +91,21 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
     return seen;
 }
 
+struct aim guard_screened(const struct world *world, enum strategy strategy,
+                          const struct seen_screen *seen)
+{
+    struct aim aim = defense_screened(strategy, seen);
+    double far = vec2_distance(seen->self, seen->man);
+    double helps = defense_helps(seen->man, seen->ball);
+    bool by_him = seen->passed || (seen->left && far < BY_HIM);
+    if (strategy != STRATEGY_NONE || helps <= 0 || by_him) {
+        return aim;
+    }
+    struct vec2 rule = guard_rule(world, seen->man, seen->ball, false);
+    double share = seen->left ? helps * real_smooth(far, BY_HIM, FAR_OFF) : helps;
+    return (struct aim){vec2_mix(aim.at, rule, share), vec2_scale(aim.v, 1 - share)};
+}
+
 /* His man uses a screen, or is about to. */
 bool guard_at_screen(struct world *world, body self, const struct view *view, struct aim *aim)
 {
@@ -115,7 +132,7 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
         return false;
     }
     *aim = seen.has_ball ? defense_on_handler(guard_coverage(world, man, screener), &seen)
-                         : defense_screened(strategy, &seen);
+                         : guard_screened(world, strategy, &seen);
     return true;
 }
 

@@ -21,6 +21,7 @@
 #define PATIENCE 1.5    /* s that the defender is awaited where he ought to come */
 #define STAGGER 1.9     /* m between two screeners in a row */
 #define ABREAST .62     /* shoulder to shoulder */
+#define END_ROOM 1.0    /* m that are kept free round the place that the user goes to (ours) */
 #define NEARBY 1.2      /* m from the spot */
 #define ROUGHLY 1.8     /* m */
 #define LONGEST 3.0     /* s of looking for the defender so near the spot */
@@ -36,6 +37,9 @@
 #define HOLD_MOST .8    /* s after the user has cleared */
 #define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
 #define ROUND .70       /* m from the defender who is gone round */
+#define HELPS .5        /* from there on the defender is met on his way to his man, */
+#define SHORT_OF 1.8    /* m from where the user goes, and stood, at least, */
+#define OFF_WAY 1.2     /* m beside the user's way (ours) */
 #define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
 #define LOST_MOST 2     /* times */
 
@@ -144,6 +148,32 @@ static struct vec2 beside_him(struct world *world, const struct task *task,
                    way.y * real_cos(turn) + left.y * real_sin(turn));
 }
 
+/* Off the ball, for somebody whose defender helps: from him toward the user's way, which he will
+ * have to cross, and so far that who runs there runs by the screen; never under the ring. */
+static bool on_way(struct world *world, const struct task *task, const struct screen *screen,
+                   struct vec2 d, struct vec2 *spot)
+{
+    struct vec2 user = user_rest(world, task->other), to = vec2_sub(screen->exit, user);
+    double far = vec2_length(to), helps = defense_helps(user, ball_place(world));
+    body guard = world->guarded[task->other];
+    bool told = guard == BODY_NONE || guard != screen->defender ||
+                world->duty[guard].strategy != STRATEGY_NONE;
+    if (ball_is_held(world, task->other) || told || helps < HELPS || far < 2 * SHORT_OF) {
+        return false;
+    }
+    double along = vec2_dot(vec2_sub(d, user), vec2_unit(to));
+    if (along < 0) {
+        return false; /* behind him: he will follow, from where he is */
+    }
+    struct vec2 p = vec2_along(user, vec2_unit(to), real_clamp(along, SHORT_OF, far - SHORT_OF));
+    double off = vec2_distance(d, p);
+    if (off < CONTACT + OFF_WAY) {
+        return false; /* he stands on it */
+    }
+    *spot = vec2_along(d, vec2_unit(vec2_sub(p, d)), off - OFF_WAY);
+    return true;
+}
+
 /* The screen written before this one for the same user: the two stand in a row. */
 static const struct screen *screen_before(const struct world *world, const struct job *job)
 {
@@ -156,6 +186,40 @@ static const struct screen *screen_before(const struct world *world, const struc
         }
     }
     return NULL;
+}
+
+/* Who goes straight away from his defender stands where the screen would be: then in touch with
+ * both of them, and nobody is pushed off his place. */
+static struct vec2 clear_of_user(struct world *world, const struct task *task, struct vec2 d,
+                                 struct vec2 spot)
+{
+    struct vec2 user = user_rest(world, task->other), way = vec2_sub(user, d);
+    double half = vec2_length(way) / 2;
+    if (ball_is_held(world, task->other) || vec2_distance(spot, user) >= CONTACT ||
+        half >= CONTACT) {
+        return spot;
+    }
+    struct tie_side tie = world_tie(world);
+    double side = route_side(d, user, spot, &tie);
+    return vec2_along(vec2_mix(d, user, .5), vec2_left(vec2_unit(way)),
+                      side * real_sqrt(CONTACT * CONTACT - half * half));
+}
+
+/* Further on than the first of two, or shoulder to shoulder with him; where that would be in the
+ * place that the user goes to, on his other side. */
+static struct vec2 beside_first(struct world *world, const struct task *task,
+                                const struct screen *screen, struct vec2 first)
+{
+    struct vec2 way = vec2_unit(vec2_sub(screen->exit, first));
+    double room = vec2_distance(first, screen->exit) - END_ROOM;
+    double far = real_min(task->screen == SCREEN_DOUBLE ? ABREAST : STAGGER, room);
+    if (far >= ABREAST) {
+        return vec2_along(first, way, far);
+    }
+    struct tie_side tie = world_tie(world);
+    double side =
+        -route_side(first, screen->exit, world->agent[task->other].m.at, &tie); /* not his */
+    return vec2_along(first, vec2_left(way), side * ABREAST);
 }
 
 /* The user has run off on another sentence, without this screen. */
@@ -190,9 +254,7 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     screen->second = first != NULL;
     if (first) {
         screen->met = true;
-        struct vec2 way = vec2_unit(vec2_sub(screen->exit, first->spot));
-        screen->spot =
-            vec2_along(first->spot, way, task->screen == SCREEN_DOUBLE ? ABREAST : STAGGER);
+        screen->spot = beside_first(world, task, screen, first->spot);
         return;
     }
     double speed;
@@ -200,6 +262,9 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     screen->reckoned = d;
     double away = CONTACT + (speed > 1 ? real_min(.35 * (speed - 1), world->level->step) : 0);
     struct vec2 spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
+    spot = clear_of_user(world, task, d, spot);
+    screen->ahead = on_way(world, task, screen, d, &spot);
+    screen->met = screen->met || screen->ahead;
     bool small =
         vec2_distance(at, screen->spot) < SETTLED && vec2_distance(spot, screen->spot) < SMALL;
     if (!seen || !small) { /* nobody steps about for every shuffle of the defender */
@@ -416,7 +481,8 @@ static bool is_lost(const struct world *world, const struct job *job, const stru
     struct vec2 v, d = defender_at(world, screen, &v);
     bool literal = job->task->goal_written && job->task->goal.measured;
     double gap = vec2_distance(d, world->agent[job->task->who].m.at) - 2 * MOTION_BODY;
-    return !literal && !screen->second && !screen->left && gap > LOST && screen->unset < LOST_MOST;
+    return !literal && !screen->second && !screen->ahead && !screen->left && gap > LOST &&
+           screen->unset < LOST_MOST;
 }
 
 static bool screen_tick(struct world *world, struct job *job)

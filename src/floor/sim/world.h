@@ -108,6 +108,7 @@ struct screen {
     double slipped_at;
     bool refused;         /* the user goes the other way, behind his defender */
     bool second;          /* of two in a row: further on, not beside the defender */
+    bool ahead;           /* between the helping defender and the user's way, not beside him */
     bool met;             /* the defender is where he is to be screened */
     bool planned;         /* its spot has been worked out once */
     bool given_up;        /* the user went without it */

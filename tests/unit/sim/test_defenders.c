@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+/* Defenders whom nobody has told anything, as a coach would see them: who is in help stays there
+ * while a screen comes, who has trapped does not stay round a man without the ball. */
+#include "base/real.h"
+#include "told.h"
+
+static struct told told;
+static const struct segment *way;
+
+static void run(const char *text)
+{
+    told_run(&told, text);
+    ck_assert_msg(told.text.diags.errors == 0, "%s%s", text, told_said(&told));
+    way = told.run->segments.at[0];
+    ck_assert(way->ran);
+}
+
+static struct vec2 x(int number, double t)
+{
+    return segment_at(way, body_defender(number), t);
+}
+
+static struct vec2 p(int number, double t)
+{
+    return segment_at(way, body_attacker(number), t);
+}
+
+#define FLEX                                                                                       \
+    "start 1 left slot, 2 left wing, 3 left corner, 4 right block, 5 right corner\n"               \
+    "defense man sag\n4 back screens for 5\n5 cuts off 4 to the rim\n"
+
+START_TEST(who_is_in_help_does_not_go_out_to_be_screened)
+{
+    run(FLEX);
+    told_is_sound(&told);
+    double goes = told_time(way, 1, MOMENT_STARTED), there = told_time(way, 1, MOMENT_ARRIVED);
+    ck_assert(court_in_lane(told.play->court, x(5, 0)));
+    for (double t = 0; t < there; t += .05) {
+        ck_assert_msg(court_in_lane(told.play->court, x(5, t)), "x5 at (%.1f, %.1f) ft, %.2f s",
+                      x(5, t).x / FEET, x(5, t).y / FEET, t);
+    }
+    ck_assert_double_lt(vec2_distance(x(5, goes), x(5, 0)), 1.2);
+}
+END_TEST
+
+START_TEST(who_screens_for_a_man_two_passes_away_goes_to_the_helper_and_not_to_the_man)
+{
+    run(FLEX);
+    double set = told_time(way, 0, MOMENT_SET);
+    ck_assert_double_lt(vec2_distance(p(4, set), x(5, set)), 1.2);
+    ck_assert_double_gt(vec2_distance(p(4, set), p(5, set)), 3.5);
+    /* and the cut goes by him: he is a shoulder from its way */
+    double least = 1e9;
+    for (double t = set; t < told_time(way, 1, MOMENT_ARRIVED); t += .02) {
+        least = real_min(least, vec2_distance(p(5, t), p(4, t)));
+    }
+    ck_assert_double_lt(least, 1.3);
+}
+END_TEST
+
+START_TEST(the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline)
+{
+    run("start 1 right short corner, 2 left block, 3 left elbow, 4 right block, 5 right elbow\n"
+        "ball 1 out of bounds at right short corner\ndefense man\n4 cross screens for 2\n"
+        "2 cuts off 4 to the right corner\n1 inbounds to 2\n");
+    told_is_sound(&told);
+    double goes = told_time(way, 1, MOMENT_STARTED);
+    for (double t = 0; t < goes; t += .05) {
+        ck_assert_double_lt(vec2_distance(x(2, t), x(2, 0)), .6);
+    }
+}
+END_TEST
+
+START_TEST(who_is_told_to_trail_is_by_his_man_also_two_passes_away)
+{
+    run("start 1 left slot, 2 left wing, 3 left corner, 4 right block, 5 right corner\n"
+        "defense man sag\nx5 trails 5\n4 back screens for 5\n5 cuts off 4 to the rim\n");
+    double goes = told_time(way, 2, MOMENT_STARTED);
+    ck_assert_double_lt(vec2_distance(x(5, goes), p(5, goes)), 1.8);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("defenders");
+    TCase *all = tcase_create("all");
+    tcase_set_timeout(all, 120);
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_test(all, who_is_in_help_does_not_go_out_to_be_screened);
+    tcase_add_test(all,
+                   who_screens_for_a_man_two_passes_away_goes_to_the_helper_and_not_to_the_man);
+    tcase_add_test(all, the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline);
+    tcase_add_test(all, who_is_told_to_trail_is_by_his_man_also_two_passes_away);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
