@@ -95,7 +95,7 @@ double defense_helps(struct vec2 man, struct vec2 ball)
     double far = vec2_distance(man, ball);
     double is_post = 1 - real_smooth(vec2_length(man), 4.2, 5.2);
     return opposite(man, ball) *
-           real_mix(real_smooth(far, 8.3, 10), real_smooth(far, 4, 6.5), is_post);
+           real_mix(real_smooth(far, 5.5, 8), real_smooth(far, 4, 6.5), is_post);
 }
 
 /* How much his man is a low one, and not on the ball's side: his defender is then a low man of the

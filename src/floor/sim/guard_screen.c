@@ -94,14 +94,14 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
 struct aim guard_screened(const struct world *world, enum strategy strategy,
                           const struct seen_screen *seen)
 {
-    struct aim aim = defense_screened(strategy, seen);
-    double far = vec2_distance(seen->self, seen->man);
     double helps = defense_helps(seen->man, seen->ball);
-    bool by_him = seen->passed || (seen->left && far < BY_HIM);
-    if (strategy != STRATEGY_NONE || helps <= 0 || by_him) {
-        return aim;
+    if (strategy != STRATEGY_NONE || helps <= 0 || seen->passed) {
+        return defense_screened(strategy, seen);
     }
+    /* until he is by the screen his man is met from the rim's side, not chased */
+    struct aim aim = seen->left ? defense_roller(seen) : defense_screened(strategy, seen);
     struct vec2 rule = guard_rule(world, seen->man, seen->ball, false);
+    double far = vec2_distance(seen->self, seen->man);
     double share = seen->left ? helps * real_smooth(far, BY_HIM, FAR_OFF) : helps;
     return (struct aim){vec2_mix(aim.at, rule, share), vec2_scale(aim.v, 1 - share)};
 }

@@ -35,9 +35,10 @@ START_TEST(who_is_in_help_does_not_go_out_to_be_screened)
     told_is_sound(&told);
     double goes = told_time(way, 1, MOMENT_STARTED), there = told_time(way, 1, MOMENT_ARRIVED);
     ck_assert(court_in_lane(told.play->court, x(5, 0)));
-    for (double t = 0; t < there; t += .05) {
-        ck_assert_msg(court_in_lane(told.play->court, x(5, t)), "x5 at (%.1f, %.1f) ft, %.2f s",
-                      x(5, t).x / FEET, x(5, t).y / FEET, t);
+    for (double t = 0; t < there; t += .05) { /* a step out as the cut comes by, no more */
+        ck_assert_msg(court_in_lane(told.play->court, x(5, t)) ||
+                          (t > goes && x(5, t).x < told.play->court->lane_half_width + FEET),
+                      "x5 at (%.1f, %.1f) ft, %.2f s", x(5, t).x / FEET, x(5, t).y / FEET, t);
     }
     ck_assert_double_lt(vec2_distance(x(5, goes), x(5, 0)), 1.2);
 }

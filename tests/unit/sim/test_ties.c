@@ -456,9 +456,13 @@ START_TEST(who_is_on_his_way_to_screen_gets_there_whatever_step_begins)
     const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
     double set = told_time(first, 1, MOMENT_SET);
     ck_assert_double_lt(second->begins, set - .5); /* he is still looking for x3 then */
-    struct vec2 spot = segment_at(first, body_attacker(5), set);
-    ck_assert_double_lt(
-        vec2_distance(segment_at(second, body_attacker(5), set - second->begins), spot), .6);
+    ck_assert_double_lt(vec2_distance(segment_at(first, body_attacker(5), set),
+                                      segment_at(first, body_defender(3), set)),
+                        1.0);
+    /* there the ball goes on to 4, x3 with it as he helps, and the screener after him */
+    ck_assert_double_lt(vec2_distance(segment_at(second, body_attacker(5), second->duration),
+                                      segment_at(second, body_defender(3), second->duration)),
+                        1.0);
 }
 END_TEST
 
