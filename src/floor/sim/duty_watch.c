@@ -202,6 +202,24 @@ static bool is_called_off(const struct world *world, body self)
     return false;
 }
 
+/* Two were at the ball and it has gone, as far as he has seen: he leaves whom he trapped, for his
+ * own man or his area, at a sprint. */
+static bool trap_is_left(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    if (duty->strategy != STRATEGY_TRAP && duty->strategy != STRATEGY_DOUBLE) {
+        return false;
+    }
+    body whom = duty_about(world, self);
+    bool has = whom < BODY_COUNT && ball_is_held(world, whom);
+    if (has && vec2_distance(world->agent[whom].m.at, world->agent[self].m.at) < TRAPPED) {
+        duty->has_trapped = true;
+        duty->trapped = whom;
+    }
+    body holder = see_ago(world, world->level->reaction).holder;
+    return duty->has_trapped && holder < BODY_COUNT && holder != duty->trapped;
+}
+
 static void call(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
@@ -225,6 +243,10 @@ void duty_tick(struct world *world)
             call(world, (body)b);
         }
         if (duty->waits) {
+            continue;
+        }
+        if (trap_is_left(world, (body)b)) {
+            duty_by_rule(world, (body)b, STRATEGY_RECOVER);
             continue;
         }
         if (!duty->over && is_over(world, (body)b)) {

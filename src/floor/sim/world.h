@@ -89,9 +89,11 @@ struct duty {
     double since;     /* s of the step */
     struct vec2 from; /* where he stood then */
     bool waits;       /* a read's: for the moment that calls for it, by rule until then */
-    double side;      /* of the other who traps, once it is chosen */
-    bool over;        /* the jab is done, the cutter met, the shot up */
-    bool there;       /* he has been where it wants him */
+    bool has_trapped; /* he has been at a man with the ball, to trap him: */
+    body trapped;
+    double side; /* of the other who traps, once it is chosen */
+    bool over;   /* the jab is done, the cutter met, the shot up */
+    bool there;  /* he has been where it wants him */
 };
 
 /* A screen, by its screener: on the way, standing, or left over from the step before. */

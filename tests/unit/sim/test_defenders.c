@@ -81,6 +81,41 @@ START_TEST(who_is_told_to_trail_is_by_his_man_also_two_passes_away)
 }
 END_TEST
 
+/* Two trap 1, who throws to 4 and is let go. */
+#define TRAPPED_BY(read)                                                                           \
+    "start horns\ndefense man\nstep\n4 ball screens for 1\n"                                       \
+    "1 dribbles off 4 to the right wing\n" read "4 pops to top\n1 passes to 4\n4 holds for 2 s\n"
+
+/* After the pass: they were at him, and so long later neither is any more. */
+static void both_leave(const struct segment *segment, size_t pass)
+{
+    double out = told_time(segment, pass, MOMENT_RELEASED), later = out + .35 + .9;
+    for (int d = 1; d <= 4; d += 3) {
+        body b = body_defender(d), one = body_attacker(1);
+        double before = vec2_distance(segment_at(segment, b, out), segment_at(segment, one, out));
+        double after =
+            vec2_distance(segment_at(segment, b, later), segment_at(segment, one, later));
+        ck_assert_msg(before < 1.5 && after > before + .9, "x%d %.2f m, then %.2f m", d, before,
+                      after);
+    }
+    struct vec2 ball = segment_at(segment, body_attacker(4), later);
+    struct vec2 big = segment_at(segment, body_defender(4), later);
+    ck_assert_double_lt(vec2_distance(big, ball), 4.5); /* x4 on the way to who has it */
+}
+
+START_TEST(who_has_trapped_leaves_when_the_ball_has_left_the_trap)
+{
+    told_run(&told, TRAPPED_BY("read x1 and x4 trap 1\n"));
+    ck_assert_msg(told.text.diags.errors == 0, "%s", told_said(&told));
+    const struct segment *read = told_segment(&told, 0, 0);
+    size_t pass = 0;
+    while (segment_task(read, pass)->kind != TASK_PASS) {
+        pass++;
+    }
+    both_leave(read, pass);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("defenders");
@@ -92,6 +127,7 @@ int main(void)
                    who_screens_for_a_man_two_passes_away_goes_to_the_helper_and_not_to_the_man);
     tcase_add_test(all, the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline);
     tcase_add_test(all, who_is_told_to_trail_is_by_his_man_also_two_passes_away);
+    tcase_add_test(all, who_has_trapped_leaves_when_the_ball_has_left_the_trap);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
