@@ -5,12 +5,38 @@
 #include "floor/sim/world.h"
 
 #define PATIENCE 3.0 /* s that a step waits for somebody to be there (ours) */
+enum { DEPTH = 8 };  /* sentences in a chain that are looked back through */
 
+/* What is done about a ball that comes. */
+static bool answers_ball(const struct task *task)
+{
+    enum strategy strategy = defense_strategy_of(task->verb);
+    return strategy == STRATEGY_CLOSE_OUT || strategy == STRATEGY_RECOVER ||
+           strategy == STRATEGY_STUNT || strategy == STRATEGY_DOUBLE;
+}
+
+/* The pass that is told last before him in the step, or SIM_NO_TASK. */
+static int pass_before(const struct world *world, const struct job *job)
+{
+    for (int i = job->index - 1; i >= (int)world->base; i--) {
+        if (world->job[i].task->kind == TASK_PASS) {
+            return i;
+        }
+    }
+    return SIM_NO_TASK;
+}
+
+/* Told without a tie, after a pass, he goes when he has seen it thrown, as the reads have it; but
+ * for a pass that itself waits for him. */
 static bool guard_ready(struct world *world, struct job *job)
 {
-    (void)world;
-    (void)job;
-    return true;
+    int pass = pass_before(world, job);
+    if (job->task->waits.count > 0 || !answers_ball(job->task) || pass == SIM_NO_TASK ||
+        queue_depends(world, pass, job->index, DEPTH)) {
+        return true;
+    }
+    double thrown = world->segment->record[pass].time[MOMENT_RELEASED];
+    return thrown != TIME_NEVER && world->t >= thrown + world->level->reaction;
 }
 
 static void guard_begin(struct world *world, struct job *job)

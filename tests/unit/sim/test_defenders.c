@@ -116,6 +116,29 @@ START_TEST(who_has_trapped_leaves_when_the_ball_has_left_the_trap)
 }
 END_TEST
 
+START_TEST(a_close_out_told_after_a_pass_waits_until_it_is_thrown)
+{
+    run("start 1 left slot, 2 right slot, 3 left corner, 4 right corner\nball 3\ndefense man\n"
+        "3 drives baseline to the rim\nas 3 drives, x4 helps to left block\n"
+        "3 passes to 4\nx2 closes out on 4\nx4 recovers to 2\n");
+    double thrown = told_time(way, 2, MOMENT_RELEASED);
+    for (size_t i = 3; i <= 4; i++) {
+        double goes = told_time(way, i, MOMENT_STARTED);
+        ck_assert_double_gt(goes, thrown + .1); /* s: he has to see it */
+        ck_assert_double_lt(goes, thrown + .6);
+    }
+    ck_assert_double_lt(told_time(way, 1, MOMENT_STARTED), thrown - .5); /* a tie is a tie */
+}
+END_TEST
+
+START_TEST(a_pass_that_waits_for_the_close_out_does_not_make_a_circle)
+{
+    run("start 1 left slot, 2 right slot, 3 left corner, 4 right corner\nball 1\ndefense man\n"
+        "after x4 recovers, 1 passes to 2\nx4 recovers\n");
+    ck_assert_double_lt(told_time(way, 1, MOMENT_STARTED), told_time(way, 0, MOMENT_RELEASED));
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("defenders");
@@ -128,6 +151,8 @@ int main(void)
     tcase_add_test(all, the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline);
     tcase_add_test(all, who_is_told_to_trail_is_by_his_man_also_two_passes_away);
     tcase_add_test(all, who_has_trapped_leaves_when_the_ball_has_left_the_trap);
+    tcase_add_test(all, a_close_out_told_after_a_pass_waits_until_it_is_thrown);
+    tcase_add_test(all, a_pass_that_waits_for_the_close_out_does_not_make_a_circle);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
