@@ -93,6 +93,7 @@ struct maker {
     size_t line;            /* which of them */
     const struct script *script;
     struct vec2 stood[BODY_COUNT];
+    body thrower; /* started out of bounds by the start line, or BODY_NONE */
     struct flow flow;
     work_list works; /* of the segment's tasks, common first */
     int order, group, above;

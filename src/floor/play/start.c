@@ -90,6 +90,9 @@ static void place_who(struct maker *m, const struct placing *placing, const stru
         bool spot = goal.kind == GOAL_POINT && !goal.backcourt;
         stand(m, b, at, spot ? goal.spot : SPOT_COUNT, goal.side);
         m->play->start[b].placed = body_is_defender(b);
+        if (goal.kind == GOAL_OUTSIDE && body_is_attacker(b)) {
+            m->thrower = b;
+        }
     }
 }
 
@@ -307,6 +310,9 @@ static void default_ball(struct maker *m)
     if (first && first->subject.count && first->subject.at[0].kind == WHO_COACH) {
         play->ball = BODY_COACH;
         coach_on_floor(m);
+    } else if (play->ball == BODY_NONE && m->thrower != BODY_NONE) {
+        play->ball = m->thrower; /* what else would anybody do there */
+        play->throw_in = true;
     } else if (play->ball == BODY_NONE) {
         play->ball = lowest_on_floor(m);
     }
@@ -332,7 +338,7 @@ static void written_ball(struct maker *m, const struct setting_form *form,
     }
     bool formations = m->play->throw_in && m->play->ball == b;
     m->play->ball = b;
-    m->play->throw_in = formations;
+    m->play->throw_in = formations || b == m->thrower;
     struct goal goal;
     struct vec2 level;
     if (form->ball_out && place_point(m, form->ball_out, voice, b, &goal, &level)) {
@@ -428,7 +434,7 @@ void play_start(struct maker *m, const struct source_play *source)
 {
     struct play *play = m->play;
     play->formation = -1;
-    play->ball = BODY_NONE;
+    play->ball = m->thrower = BODY_NONE;
     m->flow.holder = BODY_NONE;
     for (body b = 0; b < BODY_COUNT; b++) {
         play->guards[b] = BODY_NONE;

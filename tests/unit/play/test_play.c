@@ -135,6 +135,25 @@ static const char *repeated(const char *head, const char *line, int times)
     return text.at;
 }
 
+START_TEST(who_starts_out_of_bounds_with_the_ball_throws_in)
+{
+    static const char *const balls[] = {"ball 3\n", ""};
+    for (size_t i = 0; i < 2; i++) {
+        struct resolved *out = arena_new(&arena, struct resolved);
+        struct strbuf text;
+        strbuf_init(&text, &arena);
+        strbuf_print(&text,
+                     "start 3 out of bounds at right hash, 1 top, 2 left wing, 4 nail, 5 left "
+                     "block\n%s3 inbounds to 1\n",
+                     balls[i]);
+        resolve_text(&arena, out, STR("side"), strbuf_str(&text));
+        const struct play *play = &out->book->plays.at[0];
+        ck_assert(play->throw_in && play->ball == body_attacker(3) && !play->broken);
+        ck_assert_double_gt(play->start[play->ball].at.x, play->court->half_width);
+    }
+}
+END_TEST
+
 START_TEST(a_sideline_without_a_level_is_where_the_list_has_it)
 {
     struct resolved *out = arena_new(&arena, struct resolved);
@@ -441,6 +460,7 @@ int main(void)
     tcase_add_test(all, goals_hang_on_where_others_are);
     tcase_add_test(all, offsets_keep_their_direction);
     tcase_add_test(all, the_lane_is_on_the_movers_side);
+    tcase_add_test(all, who_starts_out_of_bounds_with_the_ball_throws_in);
     tcase_add_test(all, a_sideline_without_a_level_is_where_the_list_has_it);
     tcase_add_test(all, a_step_holds_so_many_sentences_with_those_it_runs);
     tcase_add_test(all, a_step_holds_so_many_branches_with_those_it_runs);
