@@ -18,7 +18,7 @@ enum {
     LIMIT_SENTENCES = 64,   /* in one step, branches included */
     LIMIT_STEPS = 24,       /* in one play */
     LIMIT_BRANCHES = 8,     /* in one step */
-    LIMIT_PLAYS = 400,      /* in one book */
+    LIMIT_PLAYS = 2000,     /* in one book */
     LIMIT_DIAGS = 500       /* kept for one run; the rest is counted */
 };
 #define LIMIT_ARENA_BYTES ((size_t)1 << 30)

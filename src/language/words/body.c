@@ -2,6 +2,7 @@
 /* body: the lines of a play or an action: its settings, standing assignments, sentences and notes,
  * and whether each may stand where it does. */
 #include "base/limits.h"
+#include "language/words/grammar.h"
 #include "language/words/reader.h"
 
 void line_unknown(struct reader *r, const struct line *line, const char *near)
@@ -124,6 +125,9 @@ static void sentence_part(struct reader *r, const struct line *line)
     if (sentences_read(&c, &r->scratch) && r->scratch.count > 0) {
         add_sentences(r, line, &r->scratch);
         return;
+    }
+    if (c.refusals == mark.refusals && !near) { /* only words that say nothing: the */
+        refuse_subject(&c);
     }
     if (near) {
         cursor_back(&c, mark);

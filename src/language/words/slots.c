@@ -444,8 +444,18 @@ static void drop_stress(struct cursor *c)
 {
     static const char *const words[] = {"right", "straight", "directly", "all the way", NULL};
     struct cursor trial = *c;
-    if (take_among(&trial, words) &&
-        (word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
+    if (!take_among(&trial, words) ||
+        !(word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
+        return;
+    }
+    struct cursor place = trial;
+    struct cursor_mark mark = cursor_mark(&place);
+    take_among(&place, place_words);
+    const struct place *spot = spot_read(&place, true);
+    bool side = spot && spot->kind == PLACE_SPOT && spot->side == SIDE_NONE &&
+                spot_takes_side(spot->spot) && word_is(c, 0, "right");
+    cursor_back(&place, mark);
+    if (!side) { /* right to corner: the right one may be meant */
         c->at = trial.at;
     }
 }
