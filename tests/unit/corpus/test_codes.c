@@ -88,6 +88,9 @@ static const char *const texts[] = {
     PLAY "  step \"Nothing\"\n",
     PLAY "  3 fills left wing\n",
     "practice \"Tuesday\"\n",
+    "action \"go\" for passer, receiver\n  passer passes to receiver\n" PLAY
+    "  run \"go\" with receiver 2\n",
+    PLAY "  floor half\n  1 dribbles to backcourt left elbow\n",
     PLAY "  read x3 trails\n    3 curls off 5\n  step\n    1 shoots\n",
     PLAY "  1 shoots\n  3 cuts to the rim around the ball\n",
     PLAY "  1, 2, 3, 4 and 5 stay\n  everyone else cuts to the rim\n",
