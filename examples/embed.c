@@ -3,8 +3,8 @@
  *
  *     cc embed.c $(pkg-config --cflags --libs courtwright) -o embed && ./embed > swing.svg
  *
- * Says on standard error what is in the book and what was found, and writes the first diagram of
- * its first play as live SVG. */
+ * Says on standard error what is in the book, what was found and what an editor would offer, and
+ * writes the first diagram of its first play as live SVG. */
 #include <courtwright/courtwright.h>
 #include <stdio.h>
 #include <string.h>
@@ -58,6 +58,21 @@ static void tell(const struct courtwright *book)
     }
 }
 
+static bool offer(void *ctx, const struct courtwright_completion *completion)
+{
+    (void)ctx;
+    fprintf(stderr, "  %s  (%s)\n", completion->text, completion->what);
+    return true;
+}
+
+/* What an editor would offer behind the last letter typed. */
+static void offer_all(const char *typed)
+{
+    size_t size = strlen(typed);
+    fprintf(stderr, "behind \"%s\" could stand:\n", typed);
+    courtwright_complete("book.play", typed, size, size, NULL, offer, NULL);
+}
+
 /* The first play that can be drawn. */
 static size_t first_whole(const struct courtwright *book)
 {
@@ -78,6 +93,7 @@ int main(void)
         return 1;
     }
     tell(book);
+    offer_all("2 dri");
     struct courtwright_draw draw = {.play = first_whole(book), .format = COURTWRIGHT_SVG_LIVE};
     struct courtwright_writer writer = {write_out, stdout};
     enum courtwright_status status = courtwright_draw(book, &draw, &writer);

@@ -18,6 +18,7 @@ said = done.stderr.decode()
 tap.ok(done.returncode == 0, 'the example program runs', said)
 tap.ok('book.play:7:' in said and '[text.' in said, 'it is told of the wrong word', said)
 tap.ok('Second side: 1 diagrams' in said and 'Swing and go: 0 diagrams, broken' in said, 'it sees both plays', said)
+tap.ok('could stand:' in said and '  dribbles to  (' in said and '  cuts to  (' not in said, 'it is offered what could stand there', said)
 try:
     tag = tree.fromstring(done.stdout).tag
 except tree.ParseError as trouble:
