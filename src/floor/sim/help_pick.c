@@ -8,7 +8,7 @@
 
 #define FRONT 1.3     /* m before the driver where the helper stops him */
 #define RIM_LEAST 1.3 /* m: nobody takes a stand further in: the no-charge arc, 1.25 m (FIBA) */
-#define AT_RIM .3    /* share of his way that is left, once he is past that */
+#define AT_RIM .3     /* share of his way that is left, once he is past that */
 #define LOW 4.0       /* m from the rim: a low man stands no further out (ours) */
 #define AHEAD .5      /* m nearer to the rim than the driver, along his way (ours) */
 #define LEADS .25     /* s until somebody who starts from rest has speed (ours), */
@@ -21,7 +21,8 @@
 #define OFF 1.0       /* m from the man who was left */
 #define SPLIT .5      /* of the way from him to his own, */
 #define DEEP .45      /* and so much of that from the rim: where the helper stood (ours) */
-enum { STEPS = 12 };  /* points of the line that are looked at; halvings */
+#define UNDER_RING (4 * FEET) /* nobody without a man there stands nearer to the baseline */
+enum { STEPS = 12 };          /* points of the line that are looked at; halvings */
 
 /* The way of the drive: from FRONT metres before him to where nobody stands further in. */
 struct ahead {
@@ -162,6 +163,7 @@ struct aim help_sink(const struct mover *left, const struct mover *own, struct v
     struct vec2 near = vec2_along(left->at, vec2_unit(vec2_sub(ball, left->at)), OFF);
     struct vec2 split = vec2_mix(left->at, own->at, SPLIT);
     double out = real_smooth(vec2_length(left->at), NEAR_RIM, FAR_RIM);
-    return (struct aim){vec2_mix(near, vec2_scale(split, DEEP), out),
-                        vec2_scale(left->v, .5 * (1 - out))};
+    struct vec2 deep = vec2_scale(split, DEEP);
+    deep.y = real_max(deep.y, UNDER_RING);
+    return (struct aim){vec2_mix(near, deep, out), vec2_scale(left->v, .5 * (1 - out))};
 }
