@@ -14,6 +14,8 @@
 #define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
 #define PAST FEET       /* beyond the line through the other player */
 #define BACK_STEP .60   /* m: the step that draws the defender out before a back cut */
+#define V_DEEP .42      /* of the way from end to end: legs at 100 degrees to each other, */
+#define V_MOST 4.0      /* m, and no deeper (all ours) */
 #define SETUP_LEAST 1.2 /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
 #define SETUP_BACK .5 /* m nearer to the screen than where the fake began */
@@ -106,6 +108,10 @@ static void plan_v(struct world *world, const struct task *task, struct vec2 goa
     struct vec2 from = world->agent[task->who].m.at, rim = vec2_of(0, 0);
     struct vec2 middle = vec2_mix(from, goal, .5);
     double deep = real_clamp(.35 * vec2_length(middle), 1.5, 2.6);
+    if (middle.y > world->court->half_court) { /* no lane to be kept out of, and long ways: there a
+                                                * V whose legs lie nearly in a line is none */
+        deep = real_clamp(V_DEEP * vec2_distance(from, goal), deep, V_MOST);
+    }
     route_corner(route, vec2_along(middle, vec2_unit(vec2_sub(rim, middle)), deep));
     route_to(route, goal);
 }

@@ -3,12 +3,14 @@
  * are closest, within an arm's length. */
 #include "floor/sim/world.h"
 
+#include "base/limits.h"
 #include "base/real.h"
 
 #define WITHIN (3 * FEET) /* common practice */
 #define TOUCH .62         /* m: nearer they do not come */
 #define APPROACH .58      /* m from the giver to where a comer goes */
 #define CLOSING .02       /* m/s: slower than that they come no nearer */
+#define STOPPED .1        /* m/s */
 #define FOLLOW .12        /* s */
 #define APART .15         /* m: over the reach, and nobody sees it */
 
@@ -73,6 +75,16 @@ static bool is_closest(const struct agent *giver, const struct agent *taker)
     return far <= WITHIN && (far <= TOUCH || vec2_dot(way, v) >= -CLOSING * far);
 }
 
+/* He has nothing to do before he has the ball, and the giver, who came to him, has been stopped
+ * short of him: a defender stands between the two. */
+static bool is_cut_off(struct world *world, const struct job *job, const struct job *run)
+{
+    const struct agent *giver = &world->agent[job->task->who];
+    double far = vec2_distance(giver->m.at, world->agent[job->task->other].m.at);
+    return far > WITHIN && vec2_length(giver->m.v) < STOPPED && run->phase == PHASE_WAITING &&
+           queue_depends(world, run->index, job->index, LIMIT_PLACE_DEPTH + 3);
+}
+
 static bool exchange_tick(struct world *world, struct job *job)
 {
     if (job->until >= 0) {
@@ -87,7 +99,8 @@ static bool exchange_tick(struct world *world, struct job *job)
         hand_over(world, job);
         return false;
     }
-    if (!ball_receiver_job(world, job->task->other, job->index)) {
+    struct job *run = ball_receiver_job(world, job->task->other, job->index);
+    if (!run || is_cut_off(world, job, run)) {
         come(world, job);
     }
     return false;

@@ -8,6 +8,8 @@
 #include <stdint.h>
 
 #define LEFT_OUT 100.0 /* a score from which a disc is rather left out */
+#define CROWDED 210.0  /* the same for a bar or a short line: over a line rather than nowhere */
+#define SHORT_LINE 8.0 /* radii of a disc: beside a shorter line it may stand further off */
 
 /* What a disc is weighed against, feet and points of score. */
 struct weights {
@@ -238,18 +240,17 @@ static double disc_search(const struct drawing *drawing, size_t index,
     return best;
 }
 
-/* A bar with no room beside its line, or with none, has its disc as near as may be. */
-static double disc_by_bar(const struct drawing *drawing, const struct stop *bar,
-                          struct candidate *chosen)
+/* Round about a point, as near as may be: `first` from it to begin with. */
+static double disc_round(const struct drawing *drawing, struct vec2 about, struct vec2 way,
+                         double first, struct candidate *chosen)
 {
-    const struct sizes *size = &drawing->size;
-    double best = LEFT_OUT;
+    double best = CROWDED;
     for (int ring = 0; ring < 5; ring++) {
-        double far = (1 + 0.35 * ring) * (size->bar / 2 + size->order);
+        double far = (1 + 0.35 * ring) * first;
         for (int i = 0; i < 24; i++) {
-            struct vec2 way = vec2_turn(bar->facing, i * REAL_PI / 12);
-            struct candidate place = {.at = vec2_along(bar->at, way, far)};
-            double score = place_score(drawing, place.at, size->order) + 5 * ring;
+            struct candidate place = {.at =
+                                          vec2_along(about, vec2_turn(way, i * REAL_PI / 12), far)};
+            double score = place_score(drawing, place.at, drawing->size.order) + 5 * ring;
             if (score < best) {
                 best = score;
                 *chosen = place;
@@ -257,6 +258,24 @@ static double disc_by_bar(const struct drawing *drawing, const struct stop *bar,
         }
     }
     return best;
+}
+
+/* A bar with no room beside its line, or with none, and a line that is shorter than its disc and
+ * the white round it, have it as near as may be. */
+static double disc_near(const struct drawing *drawing, const struct stroke *stroke,
+                        struct candidate *chosen)
+{
+    const struct sizes *size = &drawing->size;
+    const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
+    if (end && end->kind == STOP_BAR) {
+        return disc_round(drawing, end->at, end->facing, size->bar / 2 + size->order, chosen);
+    }
+    double length = stroke->ink_count >= 2 ? path_length(&stroke->path) : 0;
+    if (length <= 0 || length > SHORT_LINE * size->order) {
+        return CROWDED;
+    }
+    return disc_round(drawing, path_point(&stroke->path, length / 2),
+                      path_direction(&stroke->path, length / 2), 1.6 * size->order, chosen);
 }
 
 static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
@@ -276,11 +295,10 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
             best = disc_search(drawing, index, part, may_lie_on, 10, &chosen);
         }
     }
-    bool bar = stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR;
-    if (best >= LEFT_OUT && bar) {
-        best = disc_by_bar(drawing, &drawing->stops.at[stroke->end], &chosen);
-    }
     if (best >= LEFT_OUT) {
+        best = disc_near(drawing, stroke, &chosen);
+    }
+    if (best >= CROWDED) {
         drawing->scene->labels_left_out++;
         return;
     }

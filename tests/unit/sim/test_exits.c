@@ -3,6 +3,7 @@
  * floor makes of the words is said. */
 #include "floor_text.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -156,6 +157,25 @@ START_TEST(a_place_that_is_near_enough_is_not)
 }
 END_TEST
 
+START_TEST(a_v_in_the_backcourt_has_two_legs)
+{
+    run_it(
+        "play \"Sluice\"\n  floor full\n  start 1 backcourt left elbow, 2 half court, 3 right "
+        "hash, 4 backcourt right wing, 5 left block\n  ball 4\n  step\n    1 v-cuts to backcourt "
+        "right corner\n    4 passes to 1\n");
+    const struct segment *segment = ran.run->segments.at[0];
+    struct vec2 from = segment_at(segment, body_attacker(1), 0);
+    struct vec2 to = segment_at(segment, body_attacker(1), segment->duration);
+    double off = 0;
+    for (double t = 0; t < segment->duration; t += RUN_SAMPLE) {
+        struct vec2 way = vec2_unit(vec2_sub(to, from));
+        struct vec2 p = vec2_sub(segment_at(segment, body_attacker(1), t), from);
+        off = real_max(off, fabs(vec2_cross(way, p)));
+    }
+    ck_assert_double_gt(off, .29 * vec2_distance(from, to)); /* legs within 120 degrees */
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ways off a screen");
@@ -170,6 +190,7 @@ int main(void)
     tcase_add_test(tcase, a_rejection_to_one_side_is_screened_on_the_other);
     tcase_add_test(tcase, a_screen_far_from_the_place_named_is_told);
     tcase_add_test(tcase, a_place_that_is_near_enough_is_not);
+    tcase_add_test(tcase, a_v_in_the_backcourt_has_two_legs);
     suite_add_tcase(suite, tcase);
     return suite_main(suite);
 }
