@@ -44,6 +44,7 @@ struct task_record {
     struct vec2 from, to; /* where `who` was when it started and ended; a pass: release and catch */
     struct vec2 on;   /* SCREEN: where the screened defender was when it was set (or at the end) */
     body defender;    /* SCREEN: whom it was set on, BODY_NONE with no defence at all */
+    bool on_way;      /* SCREEN: not on him but on the way that he, who helps, has to his man */
     struct vec2 exit; /* SCREEN: the place where the user was to go */
     double facing;    /* SCREEN: the way the screener faces when set, radians */
     double gap; /* USE: least distance from the user's path to the screener's body, m; <0: none */

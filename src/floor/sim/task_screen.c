@@ -366,6 +366,7 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     record->to = agent->m.at;
     record->on = screen->on;
     record->defender = screen->defender;
+    record->on_way = screen->ahead;
     record->exit = screen->exit;
     record->facing = real_atan2(agent->face.y, agent->face.x);
     compare_place(world, job);

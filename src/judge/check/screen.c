@@ -126,7 +126,7 @@ void look_screen_nobody(struct checker *checker)
         const struct task_record *record = &segment->record[i];
         bool was_set = record->time[MOMENT_SET] >= 0;
         if (task->kind != TASK_SCREEN || is_slipped(segment, i) || record->defender == BODY_NONE ||
-            record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set) ||
+            record->on_way || record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set) ||
             is_staggered(checker, i)) {
             continue;
         }
