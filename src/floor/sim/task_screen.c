@@ -38,6 +38,7 @@
 #define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
 #define ROUND .70       /* m from the defender who is gone round */
 #define HELPS .5        /* from there on the defender is met on his way to his man, */
+#define ALL_HELP .75     /* who helps so much is screened where the user goes by him (ours) */
 #define SHORT_OF 1.8    /* m from where the user goes, and stood, at least, */
 #define OFF_WAY 1.2     /* m beside the user's way (ours) */
 #define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
@@ -167,8 +168,12 @@ static bool on_way(struct world *world, const struct task *task, const struct sc
     }
     struct vec2 p = vec2_along(user, vec2_unit(to), real_clamp(along, SHORT_OF, far - SHORT_OF));
     double off = vec2_distance(d, p);
-    if (off < CONTACT + OFF_WAY) {
+    if (off < CONTACT || (off < CONTACT + OFF_WAY && helps < ALL_HELP)) {
         return false; /* he stands on it */
+    }
+    if (off < CONTACT + OFF_WAY) { /* nearly: on the side where the user goes by */
+        *spot = vec2_along(d, vec2_unit(vec2_sub(p, d)), CONTACT);
+        return false; /* on him, as any screen */
     }
     *spot = vec2_along(d, vec2_unit(vec2_sub(p, d)), off - OFF_WAY);
     return true;
