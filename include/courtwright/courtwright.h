@@ -281,8 +281,8 @@ COURTWRIGHT_API enum courtwright_status courtwright_tidy(struct courtwright *boo
  * ("courtwright 1", the only one so far): what an older version said otherwise is written anew.
  * A line for the version is added where there is none. COURTWRIGHT_BROKEN when the text names a
  * version this library does not know, or names it in the wrong place. */
-COURTWRIGHT_API enum courtwright_status courtwright_upgrade(struct courtwright *book,
-                                                            const struct courtwright_writer *writer);
+COURTWRIGHT_API enum courtwright_status
+courtwright_upgrade(struct courtwright *book, const struct courtwright_writer *writer);
 
 /* Where everybody and the ball are over time, as one JSON object: samples at even times with
  * velocities (a cubic Hermite curve between them gives the run back), who has the ball, how it came
@@ -405,10 +405,11 @@ typedef bool (*courtwright_each_completion)(void *ctx,
  * language, players, and the book's own names. Where nothing is typed yet, only the usual way to
  * say a thing is offered; the others come with their first letter. In a comment, in a text of the
  * coach's own, and behind words that are not understood, there is nothing. */
-COURTWRIGHT_API enum courtwright_status
-courtwright_complete(const char *name, const char *text, size_t size, size_t at,
-                     const struct courtwright_host *host, courtwright_each_completion each,
-                     void *ctx);
+COURTWRIGHT_API enum courtwright_status courtwright_complete(const char *name, const char *text,
+                                                             size_t size, size_t at,
+                                                             const struct courtwright_host *host,
+                                                             courtwright_each_completion each,
+                                                             void *ctx);
 
 struct courtwright_hover {
     size_t begin, end; /* what it is about */
@@ -443,7 +444,7 @@ struct courtwright_sentence {
     unsigned line;    /* from 1 */
     const char *tidy; /* "3 curls off 5 to the rim" */
     const char *told; /* as it was understood, in the first diagram; may be empty */
-    int tasks; /* it became in that diagram: 1 for each who acts; 0: see the diagnostics */
+    int tasks;        /* it became in that diagram: 1 for each who acts; 0: see the diagnostics */
     const struct courtwright_tie *ties; /* of the first of them */
     size_t tie_count;
     const struct courtwright_drawn *diagrams; /* an action's sentence is in as many as run it */
@@ -452,10 +453,11 @@ struct courtwright_sentence {
 typedef bool (*courtwright_each_sentence)(void *ctx, const struct courtwright_sentence *sentence);
 /* Every sentence of the text that could be read, in its order; those of included files are not
  * among them. `name` as for courtwright_load. */
-COURTWRIGHT_API enum courtwright_status
-courtwright_sentences(const char *name, const char *text, size_t size,
-                      const struct courtwright_host *host, courtwright_each_sentence each,
-                      void *ctx);
+COURTWRIGHT_API enum courtwright_status courtwright_sentences(const char *name, const char *text,
+                                                              size_t size,
+                                                              const struct courtwright_host *host,
+                                                              courtwright_each_sentence each,
+                                                              void *ctx);
 
 #ifdef __cplusplus
 }

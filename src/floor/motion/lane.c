@@ -6,8 +6,9 @@
 
 #include "base/real.h"
 
-#define HAND .433 /* of a player's height: from the body to a hand that deflects, no step (ours)   \
-                   */
+#define HAND                                                                                       \
+    .433 /* of a player's height: from the body to a hand that deflects, no step (ours)            \
+          */
 #define REACH_UP 1.33 /* of it: standing reach (Gryko et al. 2022: 1.335 and 1.332) */
 #define BEHIND                                                                                     \
     .65 /* m before the catch where a hand from behind the receiver gets nothing (ours) */

@@ -212,7 +212,7 @@ struct play {
     enum defense_kind defense;
     enum man_style man;
     enum zone zone; /* ZONE_NONE: everybody plays a man, or there is no defense */
-    int players; /* attackers on the floor have numbers 1..players */
+    int players;    /* attackers on the floor have numbers 1..players */
     struct start_body start[BODY_COUNT];
     struct span start_span;  /* of the line that says who stands where; else the play's own */
     body guards[BODY_COUNT]; /* for a defender: whom he guards */

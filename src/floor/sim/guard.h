@@ -26,7 +26,7 @@ struct vec2 guard_rule(const struct world *world, struct vec2 man, struct vec2 b
 /* guard_screen.c: his man uses a screen or is about to; his man is the screener. */
 guard_decider guard_at_screen, guard_at_own_screener, guard_at_roller;
 struct seen_screen guard_seen(struct world *world, body self, const struct view *view,
-                              body screener);         /* screener BODY_NONE: there is none */
+                              body screener); /* screener BODY_NONE: there is none */
 /* What the user's defender wants, off the ball. Nobody has told him anything: then he helps as the
  * man rules have it while his man is two passes away, screen or no screen. */
 struct aim guard_screened(const struct world *world, enum strategy strategy,

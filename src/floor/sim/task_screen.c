@@ -38,7 +38,7 @@
 #define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
 #define ROUND .70       /* m from the defender who is gone round */
 #define HELPS .5        /* from there on the defender is met on his way to his man, */
-#define ALL_HELP .75     /* who helps so much is screened where the user goes by him (ours) */
+#define ALL_HELP .75    /* who helps so much is screened where the user goes by him (ours) */
 #define SHORT_OF 1.8    /* m from where the user goes, and stood, at least, */
 #define OFF_WAY 1.2     /* m beside the user's way (ours) */
 #define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */

@@ -250,8 +250,8 @@ struct note_form { /* point, mistake, chart, accept, run, repeat, same */
 struct form {
     enum form_kind kind;
     struct span span;
-    const struct line *line; /* the line it stands on, with its comment */
-    union {                  /* by kind */
+    const struct line *line;       /* the line it stands on, with its comment */
+    union {                        /* by kind */
         struct sentence *sentence; /* by far the largest: kept apart */
         struct setting_form setting;
         struct {

@@ -58,8 +58,7 @@ static bool choice_read(struct cursor *c, struct setting_form *out)
 
 static bool units_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
-    bool fine =
-        take_words(c, "meters") ? (out->number = 1, true) : choice_read(c, out);
+    bool fine = take_words(c, "meters") ? (out->number = 1, true) : choice_read(c, out);
     r->metres = fine ? out->number == 1 : r->metres;
     r->shelf->metres = r->depth == 0 ? r->metres : r->shelf->metres;
     return fine;

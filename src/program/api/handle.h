@@ -67,10 +67,10 @@ enum load_result load_include(void *ctx, struct arena *arena, struct str from, s
                               struct str *name, struct str *text);
 
 /* Steps of load, in the arena, unwinding by its escape. */
-void report_make(struct courtwright *book);   /* report.c: said, errors, warnings */
-void broken_find(struct courtwright *book);   /* broken.c: which plays are not to be run */
+void report_make(struct courtwright *book);       /* report.c: said, errors, warnings */
+void broken_find(struct courtwright *book);       /* broken.c: which plays are not to be run */
 void accepts_note_idle(struct courtwright *book); /* accepts.c: accept lines that silence nothing */
-void contents_make(struct courtwright *book); /* contents.c: what the book holds, told */
+void contents_make(struct courtwright *book);     /* contents.c: what the book holds, told */
 
 void fonts_let_go(struct courtwright *book);
 #endif

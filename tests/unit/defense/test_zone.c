@@ -69,8 +69,8 @@ static const struct zone_place places[] = {
     {ZONE_TWO_ONE_TWO, CORNER, {{1, 11}, {10, 9}, {-2, 5}, BALL, {5, 5}}},
 };
 /* Who has the mirrored place: 2-3 and 2-1-2 change their tops and their lows, and so on. */
-static const char *const mirror[ZONE_COUNT] = {"", "21435", "13254", "13245", "13254", "21435",
-                                               "13254", "12354", "21435", "13245"};
+static const char *const mirror[ZONE_COUNT] = {"",      "21435", "13254", "13245", "13254",
+                                               "21435", "13254", "12354", "21435", "13245"};
 
 static struct zone_seen seen_of(enum court_code code, enum zone zone, double x, double y)
 {

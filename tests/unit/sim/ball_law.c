@@ -9,8 +9,9 @@
     4.6 /* m/s: hands bring a ball in at 3 m/s on the mean, half as fast again at most             \
          */
 #define UP_DOWN 16.0 /* m/s: hands that raise a ball, a dribble, a fall from the ring */
-#define HALF_G 4.905 /* m/s^2: a throw leaves the hand at half g times its seconds, and its rise   \
-                      */
+#define HALF_G                                                                                     \
+    4.905 /* m/s^2: a throw leaves the hand at half g times its seconds, and its rise              \
+           */
 
 static void worse(struct ball_fault *fault, double far, double when, const char *what)
 {

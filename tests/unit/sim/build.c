@@ -52,8 +52,10 @@ void build_formation(struct play *play, const char *squeezed)
 
 struct step *build_step(struct arena *arena, struct play *play)
 {
-    struct step step = {
-        .number = (int)play->steps.count + 1, .after_step = (int)play->steps.count - 1, .after_branch = -1, .span = SPAN_NONE};
+    struct step step = {.number = (int)play->steps.count + 1,
+                        .after_step = (int)play->steps.count - 1,
+                        .after_branch = -1,
+                        .span = SPAN_NONE};
     VEC_PUSH(arena, &play->steps, step);
     return &play->steps.at[play->steps.count - 1];
 }
