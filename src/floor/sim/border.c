@@ -265,14 +265,21 @@ static bool move_wait(const struct moved *moved, struct wait *wait)
     return true;
 }
 
-/* The task of a job that goes on, with its waits among the jobs of the new world. */
-static const struct task *moved_copy(struct world *world, const struct moved *moved,
-                                     const struct task *old)
+/* The task without its waits, which are then put in anew. */
+static struct task *bare_copy(struct world *world, const struct task *old)
 {
     struct task *task = arena_new(world->arena, struct task);
     *task = *old;
     task->waits.at = NULL;
     task->waits.count = task->waits.room = 0;
+    return task;
+}
+
+/* The task of a job that goes on, with its waits among the jobs of the new world. */
+static const struct task *moved_copy(struct world *world, const struct moved *moved,
+                                     const struct task *old)
+{
+    struct task *task = bare_copy(world, old);
     for (size_t i = 0; i < old->waits.count; i++) {
         struct wait wait = old->waits.at[i];
         bool deed =
@@ -291,10 +298,7 @@ static const struct task *moved_copy(struct world *world, const struct moved *mo
 static const struct task *shifted_copy(struct world *world, const struct moved *moved,
                                        const struct task *old)
 {
-    struct task *task = arena_new(world->arena, struct task);
-    *task = *old;
-    task->waits.at = NULL;
-    task->waits.count = task->waits.room = 0;
+    struct task *task = bare_copy(world, old);
     for (size_t i = 0; i < old->waits.count; i++) {
         struct wait wait = old->waits.at[i];
         bool keeps = true;
