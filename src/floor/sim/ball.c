@@ -80,8 +80,8 @@ static void let_fly(struct world *world, struct ball *ball)
 /* As by its kind and length, or in the time that is written. */
 struct flight ball_flight(const struct world *world, const struct task *pass, struct vec2 end)
 {
-    struct flight flight =
-        motion_pass(world->level, pass->pass, vec2_distance(ball_place(world), end));
+    struct flight flight = motion_pass(world->agent[pass->who].level, pass->pass,
+                                       vec2_distance(ball_place(world), end));
     if (pass->taking > 0) {
         motion_flight_take(&flight, pass->taking);
     }

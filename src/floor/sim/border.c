@@ -416,6 +416,7 @@ static void settle(struct world *world)
         }
         *agent = (struct agent){.here = old.here,
                                 .shadow = old.shadow,
+                                .level = old.level,
                                 .m = old.m,
                                 .face = old.face,
                                 .aim = old.aim,
@@ -423,7 +424,7 @@ static void settle(struct world *world)
                                 .defends = old.defends,
                                 .anchored = stands,
                                 .dodged = BODY_NONE};
-        agent->gait = motion_gait(world->level, EFFORT_RUN, false);
+        agent->gait = motion_gait(agent->level, EFFORT_RUN, false);
         agent->outside =
             agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
         screen->left = false;

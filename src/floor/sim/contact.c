@@ -159,10 +159,9 @@ void contact_tick(struct world *world)
             }
         }
     }
-    double most = world->level->sprint;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *a = &world->agent[world->present[i]];
-        double speed = vec2_square(a->m.v);
+        double speed = vec2_square(a->m.v), most = a->level->sprint;
         if (speed > most * most) { /* a bump makes nobody faster than his legs */
             a->m.v = vec2_scale(a->m.v, most / real_sqrt(speed));
         }

@@ -264,7 +264,7 @@ void duty_suppose(struct world *world)
 body duty_about(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
-    body holder = see_ago(world, world->level->reaction).holder;
+    body holder = see_ago(world, world->agent[self].level->reaction).holder;
     bool ball = duty->strategy == STRATEGY_TRAP ||
                 (duty->strategy == STRATEGY_CLOSE_OUT && guard_has_area(world, self));
     if (duty->whom == BODY_NONE && ball && holder != BODY_NONE) {
@@ -304,7 +304,7 @@ static struct seen_duty seen_of(const struct world *world, body self, const stru
 {
     const struct duty *duty = &world->duty[self];
     body own = world->guards[self], whom = duty_about(world, self);
-    double reaction = world->level->reaction;
+    double reaction = world->agent[self].level->reaction;
     body holder = see_ago(world, reaction).holder;
     struct mover man = own == BODY_NONE               ? world->agent[self].m
                        : own == duty_man(world, self) ? view->man
@@ -330,8 +330,8 @@ static struct seen_duty seen_of(const struct world *world, body self, const stru
                              .over = duty->over,
                              .side = duty->side,
                              .hand = world->play->mirrored ? -1 : 1,
-                             .arm = ARM * world->level->height,
-                             .step = world->level->step};
+                             .arm = ARM * world->agent[self].level->height,
+                             .step = world->agent[self].level->step};
     see_mate(world, self, whom, &seen);
     return seen;
 }

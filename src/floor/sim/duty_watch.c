@@ -39,7 +39,7 @@ static bool is_bumped(const struct world *world, body self)
     bool runs = vec2_length(cutter->v) > RUNS;
     bool met = vec2_distance(cutter->at, own->at) < MET;
     bool past = vec2_dot(cutter->v, vec2_sub(own->at, cutter->at)) < 0 &&
-                world->t > duty->since + world->level->reaction;
+                world->t > duty->since + world->agent[self].level->reaction;
     return runs && (met || (past && vec2_distance(cutter->at, own->at) < 2));
 }
 
@@ -55,7 +55,7 @@ static bool jab_is_done(const struct world *world, body self)
 static bool man_gets_ball(const struct world *world, body self)
 {
     body man = world->guards[self];
-    struct glimpse seen = see_ago(world, world->level->reaction);
+    struct glimpse seen = see_ago(world, world->agent[self].level->reaction);
     return man != BODY_NONE && seen.holder == man;
 }
 
@@ -169,7 +169,7 @@ static void end_of_way_out(struct world *world, body self)
 /* The ball is there or on its way, the cutter runs, somebody drives. */
 static bool is_called(const struct world *world, body self)
 {
-    double reaction = world->level->reaction;
+    double reaction = world->agent[self].level->reaction;
     body holder = see_ago(world, reaction).holder, whom = duty_about(world, self);
     struct mover ball = holder < BODY_COUNT ? see_body(world, holder, reaction) : (struct mover){0};
     switch (world->duty[self].strategy) {
@@ -216,7 +216,7 @@ static bool trap_is_left(struct world *world, body self)
         duty->has_trapped = true;
         duty->trapped = whom;
     }
-    body holder = see_ago(world, world->level->reaction).holder;
+    body holder = see_ago(world, world->agent[self].level->reaction).holder;
     return duty->has_trapped && holder < BODY_COUNT && holder != duty->trapped;
 }
 

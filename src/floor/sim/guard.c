@@ -44,7 +44,7 @@ static struct vec2 inside(const struct world *world, struct vec2 p)
 double guard_reaction(const struct world *world, body self, body who)
 {
     double far = vec2_distance(world->agent[self].m.at, world->agent[who].m.at);
-    return world->level->reaction *
+    return world->agent[self].level->reaction *
            real_mix(CLOSE_SEES, 1, real_smooth(far, CLOSE_NEAR, CLOSE_FAR));
 }
 
@@ -52,7 +52,7 @@ double guard_reaction(const struct world *world, body self, body who)
 static struct view look(const struct world *world, body self, struct glimpse seen)
 {
     body man = guard_minds(world, self);
-    double reaction = world->level->reaction;
+    double reaction = world->agent[self].level->reaction;
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
     return (struct view){.man = free ? world->agent[self].m
                                      : see_body(world, man, guard_reaction(world, self, man)),
@@ -135,9 +135,9 @@ struct vec2 guard_expected(struct world *world, body self, body screener, struct
 }
 
 /* How fast he may go: slides near the target, runs far from it or beside a running man. */
-static double speed_cap(const struct world *world, double far, double along)
+static double speed_cap(const struct level *level, double far, double along)
 {
-    double slide = world->level->slide, sprint = world->level->sprint;
+    double slide = level->slide, sprint = level->sprint;
     double near = real_mix(slide, .7 * sprint, real_clamp(far - 1, 0, 1));
     double runs = real_max(real_smooth(far, 1.8, 2.2), real_smooth(along, .7 * slide, .9 * slide));
     return real_mix(near, .95 * sprint, runs);
@@ -181,7 +181,7 @@ static double errand_cap(const struct world *world, body self, struct vec2 aim)
     double whole = vec2_distance(world->duty[self].from, aim);
     bool chops =
         agent->goes == DUTY_CLOSES && vec2_distance(agent->m.at, aim) < (1 - SPRINTS) * whole;
-    return chops ? world->level->slide : world->level->sprint;
+    return chops ? world->agent[self].level->slide : world->agent[self].level->sprint;
 }
 
 /* Shut in among his own: after a while they step aside for him. */
@@ -201,7 +201,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     struct agent *agent = &world->agent[self];
     struct vec2 way = vec2_sub(aim.at, world_soon(world, agent).at);
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
-    double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
+    double go = real_min(PULL * far, real_sqrt(SOFT * agent->level->brake * far));
     double share = real_mix(EASES, 1, real_smooth(far, .3, 1.5)); /* he may stop short */
     struct vec2 command = stands(world, agent, way, aim.v)
                               ? vec2_of(0, 0)
@@ -210,7 +210,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
     }
-    agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
+    agent->gait = motion_gait(agent->level, EFFORT_SPRINT, false);
     agent->gait.clip = cap;
     watch_shut(world, agent, command);
     command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
@@ -222,9 +222,9 @@ static void control(struct world *world, body self, const struct view *view, str
     struct agent *agent = &world->agent[self];
     struct vec2 at = world_soon(world, agent).at;
     struct vec2 way = vec2_sub(aim.at, at), off = vec2_sub(at, view->man.at);
-    double far = vec2_length(way), speed = vec2_length(view->man.v), slide = world->level->slide;
+    double far = vec2_length(way), speed = vec2_length(view->man.v), slide = agent->level->slide;
     struct vec2 rim = vec2_unit(vec2_scale(view->man.at, -1));
-    double cap = speed_cap(world, far, vec2_length(aim.v)), share = 1;
+    double cap = speed_cap(agent->level, far, vec2_length(aim.v)), share = 1;
     double ahead = speed > .3 ? vec2_dot(off, view->man.v) / speed : 0;
     if (ahead > .6) { /* too far in front of a runner: he is waited for */
         share = real_clamp(1 - (ahead - .6) / .6, .25, 1);
@@ -236,18 +236,18 @@ static void control(struct world *world, body self, const struct view *view, str
     double front = real_smooth(vec2_dot(vec2_unit(off), rim), .30, .40);
     double slides = front * slow * (1 - real_smooth(gap, 1.4, 1.6));
     double backs = front * (1 - slow) * (1 - real_smooth(gap, BACKS - .1, BACKS + .1));
-    cap = real_mix(cap, real_min(cap, world->level->backpedal), backs);
+    cap = real_mix(cap, real_min(cap, agent->level->backpedal), backs);
     cap = real_mix(cap, real_min(cap, 1.15 * slide), slides);
     share *= real_mix(1, .75, slides);
-    double go = real_min(PULL * far, real_sqrt(SOFT * world->level->brake * far));
+    double go = real_min(PULL * far, real_sqrt(SOFT * agent->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), go);
     command = stands(world, agent, way, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
     }
-    agent->gait = motion_gait(world->level, EFFORT_SPRINT, false);
-    agent->gait.top = TOP * world->level->sprint;
+    agent->gait = motion_gait(agent->level, EFFORT_SPRINT, false);
+    agent->gait.top = TOP * agent->level->sprint;
     agent->gait.clip = cap;
     watch_shut(world, agent, command);
     command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
@@ -357,7 +357,8 @@ void guard_tick(struct world *world)
     help_tick(world);
     zone_tick(world);
     duty_tick(world);
-    struct glimpse seen = see_ago(world, world->level->reaction);
+    struct glimpse seen = {0};
+    double ago = -1; /* s: what he saw who was asked last */
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         body man = guard_minds(world, (body)b);
@@ -367,6 +368,10 @@ void guard_tick(struct world *world)
         agent->command = vec2_of(0, 0);
         if (man != BODY_NONE && !world->agent[man].here) {
             continue;
+        }
+        if (agent->level->reaction != ago) {
+            ago = agent->level->reaction;
+            seen = see_ago(world, ago);
         }
         struct view view = look(world, (body)b, seen);
         if (world->fresh) {

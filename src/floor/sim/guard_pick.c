@@ -99,7 +99,7 @@ void guard_watch_picks(struct world *world)
 static struct seen_screen seen_pick(struct world *world, body self)
 {
     const struct pick *pick = &world->pick;
-    double reaction = world->level->reaction;
+    double reaction = world->agent[self].level->reaction;
     struct mover user = see_body(world, pick->user, guard_reaction(world, self, pick->user));
     const struct screen *screen = &world->screen[pick->screener];
     return (struct seen_screen){.man = user.at,
@@ -120,7 +120,7 @@ bool guard_at_pick(struct world *world, body self, const struct view *view, stru
     (void)view;
     const struct pick *pick = &world->pick;
     if (!pick->live || (self != pick->guard && self != pick->big) ||
-        world->t < pick->since + world->level->reaction) {
+        world->t < pick->since + world->agent[self].level->reaction) {
         return false;
     }
     struct seen_screen seen = seen_pick(world, self);
@@ -185,7 +185,7 @@ bool guard_tags_roller(struct world *world, body self, const struct view *view, 
     if (pick->tagger != self) {
         return false;
     }
-    struct mover roller = see_body(world, pick->screener, world->level->reaction);
+    struct mover roller = see_body(world, pick->screener, world->agent[self].level->reaction);
     double far = vec2_length(roller.at), left = real_max(real_min(TAG_RIM, far), far - TAG_OFF);
     *aim = (struct aim){vec2_scale(vec2_unit(roller.at), left), vec2_scale(roller.v, .6)};
     return true;

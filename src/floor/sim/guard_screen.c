@@ -126,7 +126,7 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
     }
     struct seen_screen seen = guard_seen(world, self, view, screener);
     seen.from = use ? world->segment->record[use->index].from : view->man.at;
-    seen.left = use && world->t >= use->begun + world->level->reaction;
+    seen.left = use && world->t >= use->begun + world->agent[self].level->reaction;
     seen.has_ball = view->has_ball && !came_without;
     if (seen.has_ball && seen.passed && !use) {
         return false;
@@ -170,7 +170,7 @@ bool guard_at_own_screener(struct world *world, body self, const struct view *vi
     if (!at_it && !fooled) {
         return false;
     }
-    struct mover user = see_body(world, screen->user, world->level->reaction);
+    struct mover user = see_body(world, screen->user, world->agent[self].level->reaction);
     const struct job *use = in_use(world, screen->user);
     struct seen_screen seen = {.man = user.at,
                                .man_v = user.v,

@@ -64,7 +64,9 @@ body guard_minds(const struct world *world, body self)
 {
     body man = duty_man(world, self);
     bool on = man == BODY_NONE && world->zone.on_ball == body_number(self) - 1;
-    return on && guard_has_area(world, self) ? see_ago(world, world->level->reaction).holder : man;
+    return on && guard_has_area(world, self)
+               ? see_ago(world, world->agent[self].level->reaction).holder
+               : man;
 }
 
 /* ---- what they see ---- */

@@ -175,11 +175,11 @@ bool help_aim(struct world *world, body self, const struct view *view, struct ai
 {
     body left_man = world->helper != BODY_NONE ? world->guards[world->helper] : (body)BODY_NONE;
     if (world->helper == self) {
-        struct mover at = see_body(world, world->helped, world->level->reaction);
+        struct mover at = see_body(world, world->helped, world->agent[self].level->reaction);
         *aim = help_meet(world, self, &at);
     } else if (world->second == self && left_man != BODY_NONE &&
                world->guards[self] != BODY_NONE) { /* both may have given their man up since */
-        struct mover left = see_body(world, left_man, world->level->reaction);
+        struct mover left = see_body(world, left_man, world->agent[self].level->reaction);
         *aim = help_sink(&left, &view->man, view->ball);
     } else {
         return false;

@@ -44,8 +44,8 @@ static double late_at(const struct world *world, body b, const struct ahead *lin
     const struct mover *m = &world->agent[b].m;
     struct vec2 p = vec2_along(line->from, line->way, s);
     double far = vec2_distance(vec2_along(m->at, m->v, LEADS), p);
-    double time =
-        far < FRONT / 2 ? far / world->level->slide : LEADS + far / (SHARE * world->level->sprint);
+    double time = far < FRONT / 2 ? far / world->agent[b].level->slide
+                                  : LEADS + far / (SHARE * world->agent[b].level->sprint);
     return time - s / line->speed;
 }
 

@@ -402,7 +402,7 @@ static void idle(struct world *world, body who)
     struct mover soon = world_soon(world, agent);
     if (agent->coming) {
         double far = vec2_distance(soon.at, to);
-        agent->gait = motion_gait(world->level, EFFORT_CUT, false);
+        agent->gait = motion_gait(agent->level, EFFORT_CUT, false);
         double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
         agent->command =
             vec2_scale(vec2_unit(vec2_sub(to, soon.at)), real_min(speed, agent->gait.top));

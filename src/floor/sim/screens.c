@@ -45,7 +45,7 @@ double screen_eta(struct world *world, int task)
     }
     const struct screen *screen = &world->screen[job->task->who];
     double far = vec2_distance(world->agent[job->task->who].m.at, screen->spot);
-    return far / (.6 * world->level->sprint);
+    return far / (.6 * world->agent[job->task->who].level->sprint);
 }
 
 static bool is_use_of(const struct task *task, body screener, body user)

@@ -114,7 +114,8 @@ static void first_stand(struct world *world)
         agent->face = vec2_of(0, -1);
         agent->turned = -1;
         agent->dodged = BODY_NONE;
-        agent->gait = motion_gait(world->level, EFFORT_RUN, false);
+        agent->level = world->level;
+        agent->gait = motion_gait(agent->level, EFFORT_RUN, false);
         agent->outside =
             agent->here && b < BODY_COACH && !court_inside(world->court, agent->m.at, 0);
         world->screen[b] = (struct screen){.task = SIM_NO_TASK, .defender = BODY_NONE};

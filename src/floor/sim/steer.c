@@ -230,7 +230,7 @@ static struct vec2 let_by(const struct world *world, const struct agent *a, cons
     double hand = world->play->mirrored ? -1 : 1, side = off > 0 ? 1 : off < 0 ? -1 : hand;
     struct vec2 out = vec2_scale(vec2_left(way), side);
     double against = vec2_dot(command, way), goes = vec2_dot(command, out);
-    double needs = real_min(STEPS * (ROOM - aside), world->level->slide);
+    double needs = real_min(STEPS * (ROOM - aside), a->level->slide);
     command = vec2_along(command, way, near * real_max(0, -against));
     command = vec2_along(command, out, near * real_max(0, needs - goes));
     return still && vec2_square(command) < STARTS * STARTS ? vec2_of(0, 0) : command;

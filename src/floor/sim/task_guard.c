@@ -36,7 +36,8 @@ static bool guard_ready(struct world *world, struct job *job)
         return true;
     }
     double thrown = world->segment->record[pass].time[MOMENT_RELEASED];
-    return thrown != TIME_NEVER && world->t >= thrown + world->level->reaction;
+    return thrown != TIME_NEVER &&
+           world->t >= thrown + world->agent[job->task->who].level->reaction;
 }
 
 static void guard_begin(struct world *world, struct job *job)

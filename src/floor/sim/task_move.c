@@ -124,7 +124,7 @@ void move_along(struct world *world, struct job *job, struct route *route, doubl
     }
     struct task_record *record = world_record(world, job->index);
     join(agent, route);
-    agent->gait = motion_gait(world->level, job->task->effort, ball_is_held(world, job->task->who));
+    agent->gait = motion_gait(agent->level, job->task->effort, ball_is_held(world, job->task->who));
     agent->gait.bends = true;
     agent->course =
         motion_course(world->arena, route->points.at, route->points.count, &agent->gait, run_out);

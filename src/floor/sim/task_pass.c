@@ -26,7 +26,8 @@ static bool has_it(const struct world *world, body who)
 static bool pass_ready(struct world *world, struct job *job)
 {
     return has_it(world, job->task->who) &&
-           world->t >= world->ball.caught_at + world->level->catch_pass - 1e-9;
+           world->t >=
+               world->ball.caught_at + world->agent[job->task->who].level->catch_pass - 1e-9;
 }
 
 static void pass_start(struct world *world, struct job *job)
@@ -74,7 +75,7 @@ static void say_hurry(struct world *world, const struct task *task, double hold)
     strbuf_init(&needed, world->arena);
     body_print(&who, task->who);
     strbuf_fixed(&held, hold, 1);
-    strbuf_fixed(&needed, world->level->catch_pass, 1);
+    strbuf_fixed(&needed, world->agent[task->who].level->catch_pass, 1);
     struct diag *diag = diag_add(world->diags, DIAG_RUN_HURRY, task->span,
                                  "%s passes %s s after the catch; at this level it takes %s s",
                                  strbuf_str(&who).at, strbuf_str(&held).at, strbuf_str(&needed).at);
@@ -148,12 +149,12 @@ static void step_in(struct world *world, body who)
 static void look_at_lane(const struct world *world, struct task_record *record)
 {
     const struct ball *ball = &world->ball;
-    struct lane lane = motion_lane(world->level);
     double least = LANE_FREE;
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         if (!world->agent[b].here) {
             continue;
         }
+        struct lane lane = motion_lane(world->agent[b].level);
         double margin =
             motion_lane_margin(&ball->flight, ball->start, ball->end, world->agent[b].m, &lane);
         if (margin < least) {
@@ -172,7 +173,8 @@ static void release(struct world *world, struct job *job, struct vec2 end)
     double off = task->goal_written ? vec2_distance(end, written_place(world, task)) : 0;
     if (job->fixed && world->ball.caught_at > job->begun + LATE) {
         say_late(world, task, world->t - job->begun);
-    } else if (world->ball.caught_at >= 0 && hold < world->level->catch_pass - LATE) {
+    } else if (world->ball.caught_at >= 0 &&
+               hold < world->agent[task->who].level->catch_pass - LATE) {
         say_hurry(world, task, hold);
     }
     if (off > BY_PLACE) {
@@ -277,7 +279,7 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
     const struct task *task = run->task;
     struct route route;
     double run_out = plan_move(world, task, move_goal(world, task), &route);
-    struct gait gait = motion_gait(world->level, task->effort, false);
+    struct gait gait = motion_gait(world->agent[task->who].level, task->effort, false);
     gait.bends = true;
     struct course course =
         motion_course(world->arena, route.points.at, route.points.count, &gait, run_out);

@@ -304,7 +304,7 @@ static void screen_start(struct world *world, struct job *job)
     agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
     world->screen[task->who].near_at = -1;
     world->screen[task->who].still = world->screen[task->who].due = world->t;
-    agent->gait = motion_gait(world->level, task->effort, ball_is_held(world, task->who));
+    agent->gait = motion_gait(agent->level, task->effort, ball_is_held(world, task->who));
     agent->gait.top = SPEED * agent->gait.sprint;
     job->until = -1;
     replan(world, job, &world->screen[task->who]);

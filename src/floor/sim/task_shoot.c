@@ -20,7 +20,8 @@ static void shoot_start(struct world *world, struct job *job)
     const struct agent *agent = &world->agent[job->task->who];
     double far = vec2_length(agent->m.at);
     bool running = vec2_length(agent->m.v) > ON_THE_RUN && far < LAYUP_FROM;
-    double from_catch = world->ball.caught_at + (running ? LAYUP_GATHER : world->level->catch_shot);
+    double from_catch = world->ball.caught_at +
+                        (running ? LAYUP_GATHER : world->agent[job->task->who].level->catch_shot);
     job->until = real_max(from_catch, world->t + (running ? 0 : .35));
     job->least = running ? 1 : 0;
 }

@@ -40,7 +40,8 @@ struct job {
 /* Somebody on the floor. */
 struct agent {
     bool here;
-    bool shadow; /* a defender who is not in the play: nobody runs into him */
+    const struct level *level; /* how fast and quick he is: the play's, or in a trial his own */
+    bool shadow;               /* a defender who is not in the play: nobody runs into him */
     struct mover m;
     struct mover before, after; /* at both ends of the piece of time just run through */
     struct vec2 face;           /* unit */
@@ -194,7 +195,7 @@ struct world {
     struct diags *diags;
     const struct play *play;
     const struct court *court;
-    const struct level *level;
+    const struct level *level; /* the play's: of what is no one body's matter */
     const struct step *step;
     int step_index, branch;
     struct segment *segment;
