@@ -231,12 +231,24 @@ COURTWRIGHT_API enum courtwright_status courtwright_draw(struct courtwright *boo
 
 /* What lies on what in one diagram (draw->play, draw->diagram): all but the crossings should be 0.
  */
-struct courtwright_measure {
-    int symbol_on_symbol, line_on_symbol, line_on_bar, label_on_symbol, label_on_line,
-        label_on_label, label_on_dot, label_on_bar, outside;
-    int labels, labels_left_out;
-    int crossings, flat_crossings; /* flat: under 12 degrees */
+enum courtwright_mark {
+    COURTWRIGHT_SYMBOL /* a player, an X, its numeral, a cone */,
+    COURTWRIGHT_LINE,
+    COURTWRIGHT_BAR /* of a screen or a hand-off */,
+    COURTWRIGHT_DOT /* where a player ends */,
+    COURTWRIGHT_LABEL,
+    COURTWRIGHT_MARKS
 };
+struct courtwright_measure {
+    double least_gap; /* points, between a line and a symbol that is not its own */
+    int on[COURTWRIGHT_MARKS]
+          [COURTWRIGHT_MARKS]; /* [a][b], a <= b; lines so near each other that they look one */
+    int outside;
+    int labels, labels_left_out, labels_moved; /* moved: beside their line, not on it */
+    int crossings, flat_crossings;             /* flat: under 12 degrees */
+};
+/* "symbol", "line" ...; NULL beyond them. */
+COURTWRIGHT_API const char *courtwright_mark_word(enum courtwright_mark mark);
 COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *book,
                                                             const struct courtwright_draw *draw,
                                                             struct courtwright_measure *measure);

@@ -233,6 +233,13 @@ def draw():
         tap.ok(status == 1 and out == 'kite-1.svg\nkite-2.svg\n', 'an error in one play does not stop the other', out + err)
         status, out, err = run('draw', 'good.play', '--measure', cwd=here)
         tap.ok(status == 0 and len(out.splitlines()) == 2 and 'symbol-symbol 0' in out, '--measure counts what lies on what', out + err)
+        status, out, err = run('draw', 'good.play', '--measure', '--json', cwd=here)
+        told = [json.loads(line) for line in out.splitlines()]
+        tap.ok(status == 0 and len(told) == 2 and all(len(one['on']) == 15 and sum(one['on'].values()) == 0 and
+               one['labels'] >= one['labels_moved'] and one['labels_left_out'] == 0 for one in told),
+               '--measure --json tells every pair', out + err)
+        status, out, err = run('draw', 'good.play', '--json', cwd=here)
+        tap.ok(status == 2 and '--measure' in err, '--json without --measure is wrong use', out + err)
         shown = run('draw', 'crowded.play', '--show-checks', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
         plain = run('draw', 'crowded.play', '--text', 'live', '--step', '1', '-o', '-', cwd=here)[1]
         tap.ok(shown != plain and len(shown) > len(plain), '--show-checks draws findings')

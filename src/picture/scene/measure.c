@@ -5,14 +5,18 @@
 
 #include <math.h>
 
-#define TOUCH 0.05 /* points: less is not an overlap */
+#define TOUCH 0.05        /* points: less is not an overlap */
+#define TOGETHER_FEET 2.0 /* so long side by side is one line to the eye (ours) */
+#define ALONG 0.21        /* sine of 12 degrees: flatter is along, not across */
+#define FLAT (12 * REAL_PI / 180)
 
-/* A mark as a disc: a numeral's body, a ring, an X, a label, an end ring. */
+/* A mark as a disc: a numeral's body, a ring, an X, a cone, a label, an end ring. */
 struct blob {
     struct vec2 at;
     double radius;
     body who;
     int line;
+    enum measured kind;
 };
 typedef VEC(struct blob) blob_list;
 /* One run of ink. */
@@ -22,6 +26,7 @@ struct inked {
     double half;
     int line;
     body who;
+    enum scene_class class;
     bool bar;
 };
 typedef VEC(struct inked) inked_list;
@@ -30,23 +35,51 @@ typedef VEC(struct vec2) points_list;
 struct counting {
     struct arena *arena;
     struct sizes size;
-    blob_list symbols, labels, dots;
+    blob_list blobs;
     inked_list lines;
     struct scene_measure *found;
 };
+
+const char *measured_word(enum measured kind)
+{
+    static const char *const words[MEASURED_KINDS] = {"symbol", "line", "bar", "dot", "label"};
+    return words[kind];
+}
+
+static void count(struct counting *counting, enum measured a, enum measured b, bool overlap)
+{
+    counting->found->on[a < b ? a : b][a < b ? b : a] += overlap ? 1 : 0;
+}
+
+int scene_measure_overlaps(const struct scene_measure *measure)
+{
+    int all = measure->outside;
+    for (int a = 0; a < MEASURED_KINDS; a++) {
+        for (int b = a; b < MEASURED_KINDS; b++) {
+            all += measure->on[a][b];
+        }
+    }
+    return all;
+}
 
 static bool is_line(enum scene_class class)
 {
     return class >= CLASS_MOVE && class <= CLASS_DEFENSE_MOVE;
 }
 
+/* A screen's bar or a hand-off's two: thick, and one stroke of the pen each. */
+static bool is_bar(const struct counting *counting, const struct scene_item *item)
+{
+    return (item->class == CLASS_SCREEN && item->width > 1.2 * counting->size.line &&
+            item->count == 2) ||
+           (item->class == CLASS_HANDOFF && item->count == 4);
+}
+
 static void ink_end(struct counting *counting, const struct scene_item *item, points_list *points)
 {
-    if (points->count > 1) {
-        bool bar = item->class == CLASS_SCREEN && item->width > 1.2 * counting->size.line &&
-                   item->count == 2;
-        struct inked inked = {points->at, points->count, item->width / 2,
-                              item->line, item->who,     bar};
+    if (points->count > 1 && item->width > 0) {
+        struct inked inked = {points->at, points->count, item->width / 2,       item->line,
+                              item->who,  item->class,   is_bar(counting, item)};
         VEC_PUSH(counting->arena, &counting->lines, inked);
     }
     points->at = NULL;
@@ -83,47 +116,55 @@ static struct vec2 text_middle(const struct scene_item *item)
     return vec2_of(item->at.x, item->at.y - 0.5 * METRICS_CAP_HEIGHT * item->size);
 }
 
-static void collect_symbol(struct counting *counting, const struct scene_item *item)
+static struct blob path_blob(const struct scene_item *item)
 {
-    struct blob blob = {item->at, item->radius + item->width / 2, item->who, -1};
+    struct vec2 low = item->path[0].p[0], high = low;
+    for (size_t i = 1; i < item->count; i++) {
+        if (item->path[i].op != OP_CLOSE) {
+            struct vec2 at = item->path[i].p[0];
+            low = vec2_of(real_min(low.x, at.x), real_min(low.y, at.y));
+            high = vec2_of(real_max(high.x, at.x), real_max(high.y, at.y));
+        }
+    }
+    return (struct blob){.at = vec2_mix(low, high, 0.5), .radius = (high.x - low.x) / 2};
+}
+
+static void collect_blob(struct counting *counting, const struct scene_item *item,
+                         enum measured kind)
+{
+    struct blob blob = {.at = item->at, .radius = item->radius + item->width / 2};
     if (item->shape == ITEM_TEXT) {
         double share = item->class == CLASS_DEFENDER ? 0.36 : 1.28 / 2.70;
-        blob.at = text_middle(item);
-        blob.radius = share * item->size;
-    } else if (item->shape == ITEM_PATH) { /* an X */
-        blob.at = vec2_mix(item->path[0].p[0], item->path[1].p[0], 0.5);
-        blob.radius = fabs(item->path[1].p[0].x - item->path[0].p[0].x) / 2;
+        blob = (struct blob){.at = text_middle(item), .radius = share * item->size};
+    } else if (item->shape == ITEM_PATH) { /* an X, a cone */
+        blob = path_blob(item);
     }
-    VEC_PUSH(counting->arena, &counting->symbols, blob);
+    blob.who = item->who;
+    blob.line = item->line;
+    blob.kind = kind;
+    VEC_PUSH(counting->arena, &counting->blobs, blob);
 }
 
 static void collect(struct counting *counting, const struct scene *scene)
 {
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
+        bool circle = item->shape == ITEM_CIRCLE;
         if (item->casing) {
             continue;
         }
         if (is_line(item->class) && item->shape == ITEM_PATH) {
             ink_item(counting, item);
         } else if (item->class == CLASS_PLAYER || item->class == CLASS_BALL ||
-                   item->class == CLASS_DEFENDER) {
-            collect_symbol(counting, item);
-        } else if ((item->class == CLASS_ORDER || item->class == CLASS_END) &&
-                   item->shape == ITEM_CIRCLE) {
-            struct blob blob = {item->at, item->radius + item->width / 2, item->who, item->line};
-            if (item->class == CLASS_ORDER) {
-                VEC_PUSH(counting->arena, &counting->labels, blob);
-            } else {
-                VEC_PUSH(counting->arena, &counting->dots, blob);
-            }
+                   item->class == CLASS_DEFENDER ||
+                   (item->class == CLASS_CONE && item->fill != ROLE_NONE)) {
+            collect_blob(counting, item, MEASURED_SYMBOL);
+        } else if (item->class == CLASS_ORDER && circle) {
+            collect_blob(counting, item, MEASURED_LABEL);
+        } else if (item->class == CLASS_END && circle) {
+            collect_blob(counting, item, MEASURED_DOT);
         }
     }
-}
-
-static bool overlap(const struct blob *a, const struct blob *b)
-{
-    return vec2_distance(a->at, b->at) < a->radius + b->radius - TOUCH;
 }
 
 static double ink_far(const struct inked *inked, struct vec2 at)
@@ -132,34 +173,32 @@ static double ink_far(const struct inked *inked, struct vec2 at)
     for (size_t i = 0; i + 1 < inked->count; i++) {
         least = real_min(least, segment_distance(at, inked->at[i], inked->at[i + 1], NULL));
     }
-    return least - inked->half;
+    return least;
 }
 
 static void count_blobs(struct counting *counting)
 {
-    struct scene_measure *found = counting->found;
-    for (size_t i = 0; i < counting->symbols.count; i++) {
-        for (size_t j = i + 1; j < counting->symbols.count; j++) {
-            const struct blob *a = &counting->symbols.at[i], *b = &counting->symbols.at[j];
-            found->symbol_symbol += a->who != b->who && overlap(a, b) ? 1 : 0;
-        }
-        for (size_t j = 0; j < counting->dots.count; j++) {
-            found->symbol_symbol +=
-                overlap(&counting->symbols.at[i], &counting->dots.at[j]) ? 1 : 0;
+    for (size_t i = 0; i < counting->blobs.count; i++) {
+        for (size_t j = i + 1; j < counting->blobs.count; j++) {
+            const struct blob *a = &counting->blobs.at[i], *b = &counting->blobs.at[j];
+            bool one = a->kind == MEASURED_SYMBOL && b->kind == MEASURED_SYMBOL &&
+                       a->who == b->who && a->who != BODY_NONE;
+            double gap = vec2_distance(a->at, b->at) - a->radius - b->radius;
+            count(counting, a->kind, b->kind, !one && gap < -TOUCH);
         }
     }
-    for (size_t i = 0; i < counting->labels.count; i++) {
-        const struct blob *label = &counting->labels.at[i];
-        for (size_t j = 0; j < counting->symbols.count; j++) {
-            found->label_symbol += overlap(label, &counting->symbols.at[j]) ? 1 : 0;
-        }
-        for (size_t j = 0; j < counting->dots.count; j++) {
-            found->label_dot += overlap(label, &counting->dots.at[j]) ? 1 : 0;
-        }
-        for (size_t j = i + 1; j < counting->labels.count; j++) {
-            found->label_label += overlap(label, &counting->labels.at[j]) ? 1 : 0;
-        }
+}
+
+/* Does a run of ink touch a mark that it may not? It may lie under its own label, and begin and end
+ * at the edge of its player's own ring. */
+static bool ink_on(const struct inked *line, const struct blob *blob, double far)
+{
+    if (blob->kind == MEASURED_LABEL && !line->bar && line->line == blob->line) {
+        return false;
     }
+    bool meets = blob->kind == MEASURED_DOT && !line->bar &&
+                 (line->who == blob->who || line->class == CLASS_HANDOFF);
+    return far - (meets ? 0 : line->half) - blob->radius < -TOUCH;
 }
 
 static void count_lines(struct counting *counting)
@@ -167,27 +206,32 @@ static void count_lines(struct counting *counting)
     struct scene_measure *found = counting->found;
     for (size_t i = 0; i < counting->lines.count; i++) {
         const struct inked *line = &counting->lines.at[i];
-        for (size_t j = 0; j < counting->symbols.count; j++) {
-            const struct blob *symbol = &counting->symbols.at[j];
-            double gap = ink_far(line, symbol->at) - symbol->radius;
-            found->line_symbol += gap < -TOUCH ? 1 : 0;
-            if (symbol->who != line->who) {
-                found->least_gap = real_min(found->least_gap, gap);
-            }
-        }
-        for (size_t j = 0; j < counting->labels.count; j++) {
-            const struct blob *label = &counting->labels.at[j];
-            bool on = ink_far(line, label->at) - label->radius < -TOUCH;
-            if (line->bar) {
-                found->label_bar += on ? 1 : 0;
-            } else {
-                found->label_line += on && label->line != line->line ? 1 : 0;
+        for (size_t j = 0; j < counting->blobs.count; j++) {
+            const struct blob *blob = &counting->blobs.at[j];
+            double far = ink_far(line, blob->at);
+            count(counting, line->bar ? MEASURED_BAR : MEASURED_LINE, blob->kind,
+                  ink_on(line, blob, far));
+            if (blob->kind == MEASURED_SYMBOL && blob->who != line->who) {
+                found->least_gap = real_min(found->least_gap, far - line->half - blob->radius);
             }
         }
     }
 }
 
-static void count_pair(struct counting *counting, const struct inked *a, const struct inked *b)
+static bool bars_cross(const struct inked *a, const struct inked *b)
+{
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            double gap = segment_gap(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1]);
+            if (gap < a->half + b->half - TOUCH) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void count_crossings(struct counting *counting, const struct inked *a, const struct inked *b)
 {
     struct scene_measure *found = counting->found;
     for (size_t i = 0; i + 1 < a->count; i++) {
@@ -196,43 +240,82 @@ static void count_pair(struct counting *counting, const struct inked *a, const s
             if (!segment_cross(a->at[i], a->at[i + 1], b->at[j], b->at[j + 1], &t, &u)) {
                 continue;
             }
-            if (a->bar || b->bar) {
-                found->line_bar++;
-                continue;
-            }
             double angle =
                 vec2_angle(vec2_sub(a->at[i + 1], a->at[i]), vec2_sub(b->at[j + 1], b->at[j]));
             angle = angle > REAL_PI / 2 ? REAL_PI - angle : angle;
             found->crossings++;
-            found->crossings_flat += angle < 12 * REAL_PI / 180 ? 1 : 0;
+            found->crossings_flat += angle < FLAT ? 1 : 0;
         }
     }
 }
 
-static void count_crossings(struct counting *counting)
+/* How much of `a` runs beside `b`, no further off than a line's width. */
+static double beside(const struct inked *a, const struct inked *b)
 {
-    for (size_t i = 0; i < counting->lines.count; i++) {
-        for (size_t j = i + 1; j < counting->lines.count; j++) {
-            const struct inked *a = &counting->lines.at[i], *b = &counting->lines.at[j];
-            bool own_bar = (a->bar || b->bar) && a->who == b->who;
-            if (a->line != b->line && !own_bar && a->half > 0 && b->half > 0) {
-                count_pair(counting, a, b);
+    double length = 0, near = a->half + b->half + real_max(a->half, b->half);
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        struct vec2 middle = vec2_mix(a->at[i], a->at[i + 1], 0.5),
+                    way = vec2_unit(vec2_sub(a->at[i + 1], a->at[i]));
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            struct vec2 other = vec2_unit(vec2_sub(b->at[j + 1], b->at[j]));
+            if (fabs(vec2_cross(way, other)) < ALONG &&
+                segment_distance(middle, b->at[j], b->at[j + 1], NULL) < near) {
+                length += vec2_distance(a->at[i], a->at[i + 1]);
+                break;
             }
         }
     }
+    return length;
+}
+
+/* Lines are drawn in runs (dashes, and twice for a shot): what of them lies together adds up. */
+static void count_together(struct counting *counting, size_t lines)
+{
+    double *length = arena_array(counting->arena, double, lines *lines);
+    for (size_t i = 0; i < counting->lines.count; i++) {
+        for (size_t j = 0; j < counting->lines.count; j++) {
+            const struct inked *a = &counting->lines.at[i], *b = &counting->lines.at[j];
+            if (a->line >= 0 && b->line > a->line && !a->bar && !b->bar) {
+                length[(size_t)a->line * lines + (size_t)b->line] += beside(a, b);
+            }
+        }
+    }
+    for (size_t i = 0; i < lines * lines; i++) {
+        count(counting, MEASURED_LINE, MEASURED_LINE, length[i] > TOGETHER_FEET * counting->size.k);
+    }
+}
+
+static void count_pairs(struct counting *counting)
+{
+    int lines = 0;
+    for (size_t i = 0; i < counting->lines.count; i++) {
+        const struct inked *a = &counting->lines.at[i];
+        lines = a->line >= lines ? a->line + 1 : lines;
+        for (size_t j = i + 1; j < counting->lines.count; j++) {
+            const struct inked *b = &counting->lines.at[j];
+            bool own_bar = (a->bar || b->bar) && a->who == b->who;
+            if (a->line == b->line || own_bar) {
+                continue;
+            }
+            if (a->bar || b->bar) {
+                count(counting, MEASURED_BAR, a->bar && b->bar ? MEASURED_BAR : MEASURED_LINE,
+                      bars_cross(a, b));
+            } else {
+                count_crossings(counting, a, b);
+            }
+        }
+    }
+    count_together(counting, (size_t)lines);
 }
 
 static void count_outside(struct counting *counting, const struct scene *scene)
 {
-    const blob_list *lists[] = {&counting->symbols, &counting->labels, &counting->dots};
-    for (size_t l = 0; l < 3; l++) {
-        for (size_t i = 0; i < lists[l]->count; i++) {
-            const struct blob *blob = &lists[l]->at[i];
-            bool out = blob->at.x < blob->radius - TOUCH || blob->at.y < blob->radius - TOUCH ||
-                       blob->at.x > scene->width - blob->radius + TOUCH ||
-                       blob->at.y > scene->height - blob->radius + TOUCH;
-            counting->found->outside += out ? 1 : 0;
-        }
+    for (size_t i = 0; i < counting->blobs.count; i++) {
+        const struct blob *blob = &counting->blobs.at[i];
+        double edge = blob->radius - TOUCH;
+        bool out = blob->at.x < edge || blob->at.y < edge || blob->at.x > scene->width - edge ||
+                   blob->at.y > scene->height - edge;
+        counting->found->outside += out ? 1 : 0;
     }
     for (size_t i = 0; i < counting->lines.count; i++) {
         const struct inked *line = &counting->lines.at[i];
@@ -252,9 +335,11 @@ void scene_measure(struct arena *arena, const struct scene *scene, struct scene_
                                       .labels_beside = scene->labels_beside};
     struct counting counting = {.arena = arena, .size = sizes_of(scene->scale), .found = measure};
     collect(&counting, scene);
-    measure->labels = (int)counting.labels.count;
+    for (size_t i = 0; i < counting.blobs.count; i++) {
+        measure->labels += counting.blobs.at[i].kind == MEASURED_LABEL ? 1 : 0;
+    }
     count_blobs(&counting);
     count_lines(&counting);
-    count_crossings(&counting);
+    count_pairs(&counting);
     count_outside(&counting, scene);
 }

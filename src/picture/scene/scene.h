@@ -135,13 +135,24 @@ void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class
                       struct vec2 at, double length);
 
 /* What lies on what, for tests and `--measure`. */
-struct scene_measure {
-    int symbol_symbol, line_symbol, line_bar, label_symbol, label_line, label_label, label_dot,
-        label_bar, outside;
-    int labels, labels_left_out, labels_beside;
-    int crossings, crossings_flat; /* under 12 degrees */
-    double least_gap;              /* points, between a line and a symbol that is not its own */
+enum measured {
+    MEASURED_SYMBOL, /* a player, an X, its numeral, a cone */
+    MEASURED_LINE,
+    MEASURED_BAR, /* a screen's, a hand-off's */
+    MEASURED_DOT, /* where a player ends */
+    MEASURED_LABEL,
+    MEASURED_KINDS
 };
+const char *measured_word(enum measured kind);
+struct scene_measure {
+    double least_gap; /* points, between a line and a symbol that is not its own */
+    int on[MEASURED_KINDS]
+          [MEASURED_KINDS]; /* a <= b; a line on a line: so near that the two look one */
+    int outside;
+    int labels, labels_left_out, labels_beside;
+    int crossings, crossings_flat; /* flat: under 12 degrees */
+};
+int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);
 void scene_dump(struct strbuf *out, const struct scene *scene);
 

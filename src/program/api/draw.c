@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* draw: diagrams to pictures: options checked, scenes made, and given to the writer of the format.
  */
+#include <assert.h>
+#include <string.h>
+
 #include "picture/svg/svg.h"
 #include "program/api/draw.h"
 
@@ -144,19 +147,20 @@ enum courtwright_status courtwright_measure(struct courtwright *book,
     }
     const struct scene_measure *found = &job.found;
     *measure = (struct courtwright_measure){
-        .symbol_on_symbol = found->symbol_symbol,
-        .line_on_symbol = found->line_symbol,
-        .line_on_bar = found->line_bar,
-        .label_on_symbol = found->label_symbol,
-        .label_on_line = found->label_line,
-        .label_on_label = found->label_label,
-        .label_on_dot = found->label_dot,
-        .label_on_bar = found->label_bar,
+        .least_gap = found->least_gap,
         .outside = found->outside,
         .labels = found->labels,
         .labels_left_out = found->labels_left_out,
+        .labels_moved = found->labels_beside,
         .crossings = found->crossings,
         .flat_crossings = found->crossings_flat,
     };
+    static_assert((int)COURTWRIGHT_MARKS == (int)MEASURED_KINDS, "one table of marks");
+    memcpy(measure->on, found->on, sizeof measure->on);
     return COURTWRIGHT_OK;
+}
+
+const char *courtwright_mark_word(enum courtwright_mark mark)
+{
+    return mark < COURTWRIGHT_MARKS ? measured_word((enum measured)mark) : NULL;
 }

@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* draw: diagrams to files. */
+#include <jansson.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -45,6 +47,10 @@ static bool options_make(struct drawing *drawing)
     bool live = request->text == TEXT_LIVE;
     if (live && (format != FORMAT_SVG || request->layout > 1)) {
         wrong_use(request, "--text live goes with a single SVG diagram only");
+        return false;
+    }
+    if (request->json && !request->measure) {
+        wrong_use(request, "--json goes with --measure only");
         return false;
     }
     static const enum courtwright_format formats[] = {COURTWRIGHT_SVG, COURTWRIGHT_SVG,
@@ -94,26 +100,71 @@ static void pick_pictures(struct drawing *drawing, size_t play)
     }
 }
 
-static void measure_one(const struct drawing *drawing, const struct courtwright_draw *options)
+/* What lies on what in one diagram, as words. */
+static void measure_say(const char *play, const char *label,
+                        const struct courtwright_measure *found)
+{
+    printf("%s %s: ", play, label);
+    for (int a = 0; a < COURTWRIGHT_MARKS; a++) {
+        for (int b = a; b < COURTWRIGHT_MARKS; b++) {
+            printf("%s-%s %d, ", courtwright_mark_word((enum courtwright_mark)a),
+                   courtwright_mark_word((enum courtwright_mark)b), found->on[a][b]);
+        }
+    }
+    printf("outside %d; labels %d, moved %d, left out %d; crossings %d, flat %d", found->outside,
+           found->labels, found->labels_moved, found->labels_left_out, found->crossings,
+           found->flat_crossings);
+    printf(found->least_gap < 1000 ? "; least gap %.1f pt\n" : "\n", found->least_gap);
+}
+
+static bool measure_json(const char *play, const char *label,
+                         const struct courtwright_measure *found)
+{
+    json_t *line =
+        json_pack("{ss ss si si si si si si}", "play", play, "step", label, "outside",
+                  found->outside, "labels", found->labels, "labels_moved", found->labels_moved,
+                  "labels_left_out", found->labels_left_out, "crossings", found->crossings,
+                  "flat_crossings", found->flat_crossings);
+    bool good = line != NULL;
+    if (found->least_gap < 1000) {
+        good = good && json_object_set_new(line, "least_gap", json_real(found->least_gap)) == 0;
+    }
+    json_t *on = json_object();
+    for (int a = 0; a < COURTWRIGHT_MARKS; a++) {
+        for (int b = a; b < COURTWRIGHT_MARKS; b++) {
+            char *pair = format_text("%s-%s", courtwright_mark_word((enum courtwright_mark)a),
+                                     courtwright_mark_word((enum courtwright_mark)b));
+            good = good && json_object_set_new(on, pair, json_integer(found->on[a][b])) == 0;
+            free(pair);
+        }
+    }
+    good = good && json_object_set_new(line, "on", on) == 0 &&
+           json_dumpf(line, stdout, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
+    putchar('\n');
+    json_decref(line);
+    return good;
+}
+
+static int measure_one(const struct drawing *drawing, const struct courtwright_draw *options)
 {
     const struct courtwright_play *play = courtwright_play(drawing->input.book, options->play);
     for (size_t i = 0; i < (options->count ? options->count : 1); i++) {
         struct courtwright_draw one = *options;
         struct courtwright_measure found;
         one.diagram += i;
-        if (courtwright_measure(drawing->input.book, &one, &found) != COURTWRIGHT_OK) {
-            continue;
+        enum courtwright_status status = courtwright_measure(drawing->input.book, &one, &found);
+        if (status != COURTWRIGHT_OK) {
+            say(drawing->request->command, "%s", courtwright_status_text(status));
+            return STATUS_FILE;
         }
-        printf(
-            "%s %s: symbol-symbol %d, line-symbol %d, line-bar %d, label-symbol %d, label-line %d, "
-            "label-label %d, label-dot %d, label-bar %d, outside %d; labels %d, left out %d; "
-            "crossings %d, flat %d\n",
-            play->name, courtwright_diagram(drawing->input.book, one.play, one.diagram)->label,
-            found.symbol_on_symbol, found.line_on_symbol, found.line_on_bar, found.label_on_symbol,
-            found.label_on_line, found.label_on_label, found.label_on_dot, found.label_on_bar,
-            found.outside, found.labels, found.labels_left_out, found.crossings,
-            found.flat_crossings);
+        const char *label = courtwright_diagram(drawing->input.book, one.play, one.diagram)->label;
+        if (!drawing->request->json) {
+            measure_say(play->name, label, &found);
+        } else if (!measure_json(play->name, label, &found)) {
+            return STATUS_FILE;
+        }
     }
+    return STATUS_FINE;
 }
 
 static int draw_one(struct drawing *drawing, const struct picture *picture)
@@ -123,8 +174,7 @@ static int draw_one(struct drawing *drawing, const struct picture *picture)
     options.diagram = picture->diagram;
     options.count = options.layout == COURTWRIGHT_SINGLE ? 0 : picture->count;
     if (drawing->request->measure) {
-        measure_one(drawing, &options);
-        return STATUS_FINE;
+        return measure_one(drawing, &options);
     }
     struct name_parts parts = {
         .play = courtwright_play(drawing->input.book, picture->play)->name,
@@ -239,6 +289,7 @@ static const struct option_row options[] = {
      "makes ids differ where one drawing stands twice in a page", 0, 0},
     {"measure", 0, OPTION_FLAG, FIELD(measure), NULL, "write nothing: count what lies on what", 0,
      0},
+    {"json", 0, OPTION_FLAG, FIELD(json), NULL, "with --measure: one JSON object a line", 0, 0},
     ROW_STRICT,
     ROW_DEPS,
     {"caution", 0, OPTION_FLAG, FIELD(caution), NULL, "the caution under the floor", 0, 0},

@@ -135,7 +135,7 @@ START_TEST(a_pass_through_a_symbol_is_broken)
     struct scene *scene = drawn();
     struct scene_measure measure;
     scene_measure(&arena, scene, &measure);
-    ck_assert_int_eq(measure.line_symbol, 0);
+    ck_assert_int_eq(measure.on[MEASURED_SYMBOL][MEASURED_LINE], 0);
     ck_assert_uint_ge(items_of(scene, CLASS_PASS, false), 3); /* two rows of dashes and a head */
 }
 END_TEST
@@ -285,7 +285,7 @@ START_TEST(runs_bend_round_whoever_stands_in_the_way)
     struct scene *scene = drawn();
     struct scene_measure measure;
     scene_measure(&arena, scene, &measure);
-    ck_assert_int_eq(measure.line_symbol, 0);
+    ck_assert_int_eq(measure.on[MEASURED_SYMBOL][MEASURED_LINE], 0);
     ck_assert(measure.least_gap > 0.5);
 }
 END_TEST
@@ -414,7 +414,7 @@ START_TEST(nobody_is_drawn_between_a_standing_screener_and_his_bar)
     struct scene_measure measure;
     scene_measure(&arena, scene_make(&arena, &staged.diagram, &options), &measure);
     ck_assert_int_eq(measure.crossings, 0); /* of his short line to the bar */
-    ck_assert_int_eq(measure.line_symbol, 0);
+    ck_assert_int_eq(measure.on[MEASURED_SYMBOL][MEASURED_LINE], 0);
 }
 END_TEST
 

@@ -92,13 +92,6 @@ static void make_play(struct made *made, uint64_t seed)
     staged_end(&made->staged);
 }
 
-static int bad_things(const struct scene_measure *found)
-{
-    return found->symbol_symbol + found->line_symbol + found->line_bar + found->label_symbol +
-           found->label_line + found->label_label + found->label_dot + found->label_bar +
-           found->outside;
-}
-
 static bool play_is_clean(double width, uint64_t seed)
 {
     open_arena();
@@ -107,7 +100,7 @@ static bool play_is_clean(double width, uint64_t seed)
     struct scene_options options = {.width = width, .accent = BODY_NONE};
     struct scene_measure found;
     scene_measure(&arena, scene_make(&arena, &made->staged.diagram, &options), &found);
-    int bad = bad_things(&found);
+    int bad = scene_measure_overlaps(&found);
     close_arena();
     return bad == 0;
 }
