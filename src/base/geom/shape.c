@@ -85,6 +85,23 @@ bool circle_detour(struct vec2 p, struct vec2 goal, struct vec2 c, double r, str
     return true;
 }
 
+size_t polygon_cut(const struct vec2 *points, size_t count, struct vec2 at, struct vec2 out,
+                   struct vec2 *kept)
+{
+    size_t size = 0;
+    for (size_t i = 0; i < count; i++) {
+        struct vec2 p = points[i], next = points[(i + 1) % count];
+        double far = vec2_dot(vec2_sub(p, at), out), next_far = vec2_dot(vec2_sub(next, at), out);
+        if (far <= 0) {
+            kept[size++] = p;
+        }
+        if ((far < 0 && next_far > 0) || (far > 0 && next_far < 0)) {
+            kept[size++] = vec2_mix(p, next, far / (far - next_far));
+        }
+    }
+    return size;
+}
+
 double polygon_area(const struct vec2 *points, size_t count)
 {
     double twice = 0;

@@ -24,34 +24,46 @@ static void thin_line(struct drawing *drawing, struct vec2 a, struct vec2 b, dou
     pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), width);
 }
 
-/* A lane from a to b: its four corners. */
-static bool lane_corners(const struct drawing *drawing, const struct finding *finding,
-                         struct vec2 corner[4])
+enum { LANE_CORNERS = 8 }; /* of a lane with the picture's four sides cut off */
+
+/* What of a lane from a to b is in the picture: how many corners it has; 0: it is too short. */
+static size_t lane_corners(const struct drawing *drawing, const struct finding *finding,
+                           struct vec2 corner[LANE_CORNERS])
 {
     double k = drawing->size.k;
     struct vec2 a = frame_point(&drawing->frame, finding->a),
                 b = frame_point(&drawing->frame, finding->b);
     struct vec2 way = vec2_unit(vec2_sub(b, a)), square = vec2_left(way);
     if (vec2_distance(a, b) < 5 * k) {
-        return false;
+        return 0;
     }
     struct vec2 from = vec2_along(a, way, 2.4 * k), to = vec2_along(b, way, -1.3 * k);
     corner[0] = vec2_along(from, square, 0.6 * k);
     corner[1] = vec2_along(to, square, 1.9 * k);
     corner[2] = vec2_along(to, square, -1.9 * k);
     corner[3] = vec2_along(from, square, -0.6 * k);
-    return true;
+    struct vec2 low = {0, drawing->frame.top}, high = {drawing->frame.width, drawing->frame.height};
+    const struct vec2 side[4][2] = {{low, {-1, 0}}, {low, {0, -1}}, {high, {1, 0}}, {high, {0, 1}}};
+    size_t count = 4;
+    for (size_t i = 0; i < 4; i++) {
+        struct vec2 kept[LANE_CORNERS];
+        count = polygon_cut(corner, count, side[i][0], side[i][1], kept);
+        for (size_t c = 0; c < count; c++) {
+            corner[c] = kept[c];
+        }
+    }
+    return count;
 }
 
-/* The piece of the line through p along `way` that lies in the four corners. */
-static bool clip_to(const struct vec2 corner[4], struct vec2 p, struct vec2 way, double reach,
-                    struct vec2 out[2])
+/* The piece of the line through p along `way` that lies in the lane. */
+static bool clip_to(const struct vec2 *corner, size_t count, struct vec2 p, struct vec2 way,
+                    double reach, struct vec2 out[2])
 {
     size_t found = 0;
     struct vec2 a = vec2_along(p, way, -reach), b = vec2_along(p, way, reach);
-    for (size_t i = 0; i < 4 && found < 2; i++) {
+    for (size_t i = 0; i < count && found < 2; i++) {
         double t, u;
-        if (segment_cross(a, b, corner[i], corner[(i + 1) % 4], &t, &u)) {
+        if (segment_cross(a, b, corner[i], corner[(i + 1) % count], &t, &u)) {
             out[found++] = vec2_mix(a, b, t);
         }
     }
@@ -60,21 +72,22 @@ static bool clip_to(const struct vec2 corner[4], struct vec2 p, struct vec2 way,
 
 static void lane_draw(struct drawing *drawing, const struct finding *finding)
 {
-    struct vec2 corner[4], ends[2];
-    if (!lane_corners(drawing, finding, corner)) {
+    struct vec2 corner[LANE_CORNERS], ends[2];
+    size_t count = lane_corners(drawing, finding, corner);
+    if (count < 3) {
         return;
     }
-    double k = drawing->size.k, length = vec2_distance(corner[0], corner[1]);
-    struct vec2 way = vec2_unit(vec2_sub(corner[1], corner[0])),
-                hatch = vec2_turn(way, REAL_PI / 4);
-    struct vec2 middle = vec2_mix(corner[0], corner[3], 0.5);
-    for (double along = -4 * k; along < length + 4 * k; along += 0.95 * k * 1.414) {
-        if (clip_to(corner, vec2_along(middle, way, along), hatch, 8 * k, ends)) {
+    double k = drawing->size.k;
+    struct vec2 a = frame_point(&drawing->frame, finding->a),
+                b = frame_point(&drawing->frame, finding->b);
+    struct vec2 way = vec2_unit(vec2_sub(b, a)), hatch = vec2_turn(way, REAL_PI / 4);
+    for (double along = -4 * k; along < vec2_distance(a, b) + 4 * k; along += 0.95 * k * 1.414) {
+        if (clip_to(corner, count, vec2_along(a, way, along), hatch, 8 * k, ends)) {
             thin_line(drawing, ends[0], ends[1], drawing->size.hatch_line);
         }
     }
     pen_move(drawing, corner[0]);
-    for (size_t i = 1; i < 4; i++) {
+    for (size_t i = 1; i < count; i++) {
         pen_line(drawing, corner[i]);
     }
     pen_close(drawing);
