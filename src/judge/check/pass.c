@@ -196,24 +196,77 @@ static int how_many(const struct segment *segment, enum verb verb)
     return count;
 }
 
+static bool does(const struct segment *segment, body b, enum verb verb)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->who == b && task->verb == verb) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Who has nothing to do after the shot yet: up to `wanted` of them, the shooter last. */
+static int idle_at_shot(const struct checker *checker, body shooter, int wanted, body who[])
+{
+    int count = 0;
+    for (int last = 0; last < 2; last++) {
+        for (body b = 0; b < BODY_COACH && count < wanted; b++) {
+            bool busy = does(checker->segment, b, VERB_REBOUNDS) ||
+                        does(checker->segment, b, VERB_GETS_BACK);
+            if (look_plays(checker, b) && !busy && (b == shooter) == (last == 1)) {
+                who[count++] = b;
+            }
+        }
+    }
+    return count;
+}
+
+/* The sentence that is missing: who goes to the glass besides, and who gets back. */
+static void help_balance(struct checker *checker, struct finding *finding, body shooter, int glass,
+                         bool back)
+{
+    body who[BODY_COACH];
+    int wanted = (glass < 3 ? 3 - glass : 0) + !back;
+    int count = idle_at_shot(checker, shooter, wanted, who);
+    struct strbuf line;
+    strbuf_init(&line, checker->arena);
+    for (int i = 0; i < count - !back; i++) {
+        strbuf_print(&line, "%s%s",
+                     i == 0                  ? ""
+                     : i + 1 < count - !back ? ", "
+                                             : " and ",
+                     look_body(checker, who[i]));
+    }
+    if (count > !back) {
+        strbuf_print(&line, count - !back == 1 ? " rebounds" : " rebound");
+    }
+    if (!back && count > 0) {
+        strbuf_print(&line, "%s%s gets back", count > 1 ? " and " : "",
+                     look_body(checker, who[count - 1]));
+    }
+    if (count > 0) {
+        look_say(checker, &finding->help, "write: %s", line.at);
+    } else {
+        look_say(checker, &finding->help, "let one of them rebound less, and another get back");
+    }
+}
+
 void look_shot_balance(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
     int glass = how_many(segment, VERB_REBOUNDS), back = how_many(segment, VERB_GETS_BACK);
-    bool shot = false;
-    double t = 0;
-    for (size_t i = 0; i < segment->ball.count; i++) {
-        if (segment->ball.at[i].state == BALL_SHOT && !shot) {
-            shot = true;
-            t = segment->ball.at[i].from;
-        }
+    const struct ball_span *shot = NULL;
+    for (size_t i = 0; i < segment->ball.count && !shot; i++) {
+        shot = segment->ball.at[i].state == BALL_SHOT ? &segment->ball.at[i] : NULL;
     }
     if (!shot || checker->play->is_drill || glass + back == 0 || (glass >= 3 && back >= 1)) {
         return;
     }
-    struct finding *finding = look_report(checker, t, glass, BODY_NONE, BODY_NONE);
+    struct finding *finding = look_report(checker, shot->from, glass, BODY_NONE, BODY_NONE);
     look_say(checker, &finding->message,
              "Send three to the glass and keep one back: %d %s, %d %s back.", glass,
              glass == 1 ? "rebounds" : "rebound", back, back == 1 ? "gets" : "get");
-    look_say(checker, &finding->help, "write: 4 rebounds, and for the safety: 1 gets back");
+    help_balance(checker, finding, shot->holder, glass, back > 0);
 }

@@ -4,7 +4,7 @@
 
 #include "base/real.h"
 #include "floor/motion/motion.h"
-#include "judge/check/look.h"
+#include "judge/check/stand.h"
 
 #define WRONG_ANGLE (50 * REAL_PI / 180)
 #define ANGLE_SLACK (2 * REAL_PI / 180)
@@ -289,8 +289,10 @@ void look_screen_gap(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: go shoulder to hip with %s. Your cut leaves a %s gap; keep it within %s.",
                  who, screener, look_length(checker, gap), look_length(checker, checker->limit));
-        look_say(checker, &finding->help, "write: %s comes tight off %s, or leave out `wide`", who,
-                 screener);
+        look_say(checker, &finding->help,
+                 task->gap > 0 ? "leave out `wide`: %s then goes by %s's hip"
+                               : "add the word `tight`: %s then goes by %s's hip",
+                 who, screener);
     }
 }
 
@@ -356,6 +358,8 @@ void look_screen_unused(struct checker *checker)
             "%s: come off %s's screen. It is set for you, and to the end of the play you do not "
             "use it.",
             user, who);
-        look_say(checker, &finding->help, "write: %s comes off %s to a place", user, who);
+        const char *spot = stand_where_to(checker, task->other, (size_t)(set / RUN_SAMPLE), CLEAR);
+        look_say(checker, &finding->help, "write: %s comes off %s to %s", user, who,
+                 spot ? spot : "the rim");
     }
 }

@@ -76,7 +76,7 @@ static const struct {
     {"shot.balance",
      "play \"Weir\"\n  step\n    1 passes to 2\n    2 shoots\n    3 and 5 rebound\n"
      "<    1 gets back>\n",
-     "    1 gets back\n    4 rebounds", "4 rebounds"},
+     "    1 gets back\n    4 rebounds", "write: 4 rebounds"},
 };
 
 /* Plays a coach would call sound, each near to the border of a check. */

@@ -74,6 +74,65 @@ START_TEST(the_two_differ_by_one_line)
 }
 END_TEST
 
+/* ---- the help, typed ---- */
+
+/* What a help says to write: after "write: " up to a comma, a semicolon or the end; empty: it is no
+ * line. */
+static struct str line_of_help(struct str help)
+{
+    const char *at = strstr(str_copy(&arena, help).at, "write: ");
+    if (!at) {
+        return (struct str){"", 0};
+    }
+    at += strlen("write: ");
+    return (struct str){at, strcspn(at, ",;")};
+}
+
+/* The text with a line at `index` put in, or in place of the one that is there. */
+static struct str with_line(struct str text, size_t index, struct str line, bool in_place)
+{
+    const char *at = text.at, *end = text.at + text.size;
+    for (size_t i = 0; i < index; i++) {
+        at = memchr(at, '\n', (size_t)(end - at));
+        at++;
+    }
+    const char *next = memchr(at, '\n', (size_t)(end - at));
+    const char *rest = in_place && next ? next + 1 : at;
+    return str_format(&arena, "%.*s    %.*s\n%.*s", (int)(at - text.at), text.at, STR_ARG(line),
+                      (int)(end - rest), rest);
+}
+
+static bool takes_it_away(const struct check_row *row, struct str text)
+{
+    struct piped piped;
+    pipe_text(&arena, text, &piped);
+    return piped.diags.errors == 0 && piped_count(&piped, row->id) == 0;
+}
+
+START_TEST(a_help_that_is_a_line_takes_the_finding_away_when_it_is_typed)
+{
+    const struct check_row *row = check_at((size_t)_i);
+    struct str text = read_play(row, "flawed"), line = {"", 0};
+    struct piped piped;
+    pipe_text(&arena, text, &piped);
+    size_t lines = 0;
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        if (piped.findings.at[i].row == row && !line.size) {
+            line = line_of_help(piped.findings.at[i].help);
+        }
+    }
+    for (size_t i = 0; i < text.size; i++) {
+        lines += text.at[i] == '\n';
+    }
+    bool gone = line.size == 0; /* no line: test_help types what it says by hand */
+    for (size_t i = 2; i < lines && !gone; i++) {
+        gone = takes_it_away(row, with_line(text, i, line, true)) ||
+               takes_it_away(row, with_line(text, i, line, false));
+    }
+    ck_assert_msg(gone, "%s: nowhere does '%.*s' help", row->id, STR_ARG(line));
+}
+END_TEST
+
 int main(int argc, char **argv)
 {
     if (argc < 2) {
@@ -89,6 +148,8 @@ int main(int argc, char **argv)
     tcase_add_loop_test(all, the_sound_one_is_told_nothing_above_a_note, 0, count);
     tcase_add_loop_test(all, the_flawed_one_is_told_its_flaw, 0, count);
     tcase_add_loop_test(all, the_two_differ_by_one_line, 0, count);
+    tcase_add_loop_test(all, a_help_that_is_a_line_takes_the_finding_away_when_it_is_typed, 0,
+                        count);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -1,0 +1,392 @@
+/* SPDX-License-Identifier: MIT */
+/* spots: checks about whether players at rest stand where the spots are: the wing, outside the
+ * line, as far apart as the spots, as wide as the start. */
+#include <math.h>
+
+#include "base/geom/shape.h"
+#include "base/real.h"
+#include "judge/check/stand.h"
+
+#define AT_SPOT (8 * FEET) /* farther off than this one stands at no spot of the arc; ours */
+#define LOW_WING                                                                                   \
+    (5.1 * FEET)              /* a federation's wings beside two guards: level with the bottom of  \
+                               * the free-throw circle, 1.55 m under the line (WABC L3) */
+#define IN_SLOT (5 * FEET)    /* who stands so near to a slot is the guard there; ours */
+#define NEXT_SPOT (20 * FEET) /* no two spots that are neighbors are farther apart; ours */
+#define GAP_SHARE 1.05        /* of the spots' own gap, */
+#define GAP_MORE (1 * FEET)   /* and this: ours */
+
+/* ---- where somebody stands ---- */
+
+/* The nearest of all spots, perimeter or not; side as he stands. */
+static enum spot nearest_spot(const struct court *court, struct vec2 at)
+{
+    enum spot nearest = SPOT_TOP;
+    double least = INFINITY;
+    for (int i = 0; i < SPOT_COUNT; i++) {
+        bool line = i == SPOT_BASELINE || i == SPOT_SIDELINE || i == SPOT_HALF_COURT;
+        enum side side = at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
+        double far = vec2_distance(court_spot(court, (enum spot)i, side), at);
+        if (!line && far < least) {
+            least = far;
+            nearest = (enum spot)i;
+        }
+    }
+    return nearest;
+}
+
+static enum side side_at(const struct vec2 at)
+{
+    return at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
+}
+
+static bool holds(const struct checker *checker, body b, size_t sample)
+{
+    return segment_holder(checker->segment, (double)sample * RUN_SAMPLE) == b;
+}
+
+/* A finding about one who stands, and the sentence that sends him to a spot. */
+static struct finding *stands(struct checker *checker, body b, size_t sample, double amount,
+                              const char *spot)
+{
+    double t = (double)sample * RUN_SAMPLE;
+    struct finding *finding = look_report(checker, t, amount, b, BODY_NONE);
+    finding->span = stand_line(checker, b, t, finding->span);
+    finding->mark = MARK_POINT;
+    finding->a = look_at(checker->segment, b, sample);
+    look_say(checker, &finding->help, "write: %s %s to %s", look_body(checker, b),
+             stand_goes_by(checker, b, t), spot);
+    return finding;
+}
+
+/* ---- space.wing ---- */
+
+static bool guards_in_slots(const struct checker *checker, size_t sample)
+{
+    int guards = 0;
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (!look_plays(checker, b)) {
+            continue;
+        }
+        struct vec2 at = look_at(checker->segment, b, sample);
+        guards += vec2_near(court_spot(checker->play->court, SPOT_SLOT, side_at(at)), at, IN_SLOT);
+    }
+    return guards >= 2;
+}
+
+/* How far a wing stands from the free-throw line extended; below 0: he is no wing, or a low one
+ * beside two guards. */
+static double off_the_line(const struct checker *checker, body b, size_t sample)
+{
+    const struct court *court = checker->play->court;
+    struct vec2 at = look_at(checker->segment, b, sample);
+    double far, up = at.y - court->free_throw;
+    bool wing = court_nearest_perimeter(court, at, NULL, &far) == SPOT_WING && far <= AT_SPOT &&
+                nearest_spot(court, at) == SPOT_WING;
+    if (!wing || (up < 0 && up >= -LOW_WING - HALF_FOOT && guards_in_slots(checker, sample))) {
+        return -1;
+    }
+    return fabs(up);
+}
+
+static bool is_off_the_line(const struct checker *checker, const void *about, size_t sample)
+{
+    const body *b = about;
+    return off_the_line(checker, *b, sample) > checker->limit + HALF_FOOT &&
+           stand_on_floor(checker, *b, sample);
+}
+
+static void off_wing(struct checker *checker, body b, size_t sample)
+{
+    struct vec2 at = look_at(checker->segment, b, sample);
+    double off = off_the_line(checker, b, sample);
+    bool high = at.y > checker->play->court->free_throw;
+    const char *wing = look_spot(checker, SPOT_WING, side_at(at));
+    struct finding *finding = stands(checker, b, sample, off, wing);
+    look_say(checker, &finding->message,
+             "%s: %s to the wing. You stand %s %s the free-throw line extended; keep within %s.",
+             look_body(checker, b), high ? "come down" : "come up", look_length(checker, off),
+             high ? "above" : "below", look_length(checker, checker->limit));
+}
+
+void look_space_wing(struct checker *checker)
+{
+    for (body b = 0; b < BODY_COACH && !checker->play->is_drill; b++) {
+        struct rest rest;
+        if (look_plays(checker, b) && stand_rest(checker, is_off_the_line, &b, &rest)) {
+            off_wing(checker, b, rest.from);
+        }
+    }
+}
+
+/* ---- space.inside-line ---- */
+
+/* How far inside the three-point line, negative outside. */
+static double inside_line(const struct court *court, struct vec2 at)
+{
+    return at.y < court->junction ? court->straight - fabs(at.x) : court->arc - vec2_length(at);
+}
+
+static bool is_inside_line(const struct checker *checker, const void *about, size_t sample)
+{
+    const body *b = about;
+    const struct court *court = checker->play->court;
+    struct vec2 at = look_at(checker->segment, *b, sample);
+    return inside_line(court, at) > checker->limit + HALF_FOOT &&
+           spot_row(nearest_spot(court, at))->perimeter && !holds(checker, *b, sample) &&
+           stand_on_floor(checker, *b, sample);
+}
+
+static void too_far_in(struct checker *checker, body b, size_t sample)
+{
+    const struct court *court = checker->play->court;
+    struct vec2 at = look_at(checker->segment, b, sample);
+    double inside = inside_line(court, at);
+    enum spot spot = nearest_spot(court, at);
+    const char *where = look_spot(checker, spot, spot_row(spot)->sided ? side_at(at) : SIDE_NONE);
+    struct finding *finding = stands(checker, b, sample, inside, where);
+    look_say(checker, &finding->message,
+             "%s: step out behind the three-point line. You stand %s inside it, at the %s; keep "
+             "within %s.",
+             look_body(checker, b), look_length(checker, inside), where,
+             look_length(checker, checker->limit));
+}
+
+void look_space_inside_line(struct checker *checker)
+{
+    /* no arc, or one that is out of the range of the young */
+    bool none = checker->play->court->arc <= 0 || checker->play->level == LEVEL_U12;
+    for (body b = 0; b < BODY_COACH && !none && !checker->play->is_drill; b++) {
+        struct rest rest;
+        if (look_plays(checker, b) && stand_rest(checker, is_inside_line, &b, &rest)) {
+            too_far_in(checker, b, rest.from);
+        }
+    }
+}
+
+/* ---- space.far ---- */
+
+struct neighbors {
+    body a, b;
+};
+
+/* Where round the arc, from the right corner to the left one: 0 to 1, by the angle at the ring. */
+static double round_the_arc(struct vec2 at)
+{
+    double length = vec2_length(at);
+    return length > 0 ? at.x / length : 0; /* falls from right to left; enough to order them */
+}
+
+/* Somebody else of the perimeter stands between the two. */
+static bool is_between(const struct checker *checker, const struct neighbors *pair, size_t sample)
+{
+    double one = round_the_arc(look_at(checker->segment, pair->a, sample));
+    double two = round_the_arc(look_at(checker->segment, pair->b, sample));
+    for (body b = 0; b < BODY_COACH; b++) {
+        if (b == pair->a || b == pair->b || !look_plays(checker, b)) {
+            continue;
+        }
+        struct vec2 at = look_at(checker->segment, b, sample);
+        double here = round_the_arc(at);
+        if (stand_off_spot(checker, at) <= AT_SPOT && (here - one) * (here - two) < 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What may be between two who stand at these spots; INFINITY: an empty spot lies between them, and
+ * they are no neighbors. */
+static double most_apart(const struct checker *checker, struct vec2 a, struct vec2 b)
+{
+    const struct court *court = checker->play->court;
+    enum side left, right;
+    enum spot one = court_nearest_perimeter(court, a, &left, NULL);
+    enum spot two = court_nearest_perimeter(court, b, &right, NULL);
+    double gap = vec2_distance(court_spot(court, one, left), court_spot(court, two, right));
+    return gap > NEXT_SPOT ? (double)INFINITY
+                           : real_max(checker->limit, GAP_SHARE * gap + GAP_MORE);
+}
+
+static bool are_far(const struct checker *checker, const void *about, size_t sample)
+{
+    const struct neighbors *pair = about;
+    struct vec2 a = look_at(checker->segment, pair->a, sample);
+    struct vec2 b = look_at(checker->segment, pair->b, sample);
+    return stand_off_spot(checker, a) <= AT_SPOT && stand_off_spot(checker, b) <= AT_SPOT &&
+           vec2_distance(a, b) > most_apart(checker, a, b) + HALF_FOOT &&
+           stand_on_floor(checker, pair->a, sample) && stand_on_floor(checker, pair->b, sample) &&
+           !is_between(checker, pair, sample);
+}
+
+/* When a and b stand too far apart, a being the one who is farther off his spot. */
+static bool came_far(const struct checker *checker, body a, body b, struct rest *rest)
+{
+    struct neighbors pair = {a, b};
+    if (a == b || !look_plays(checker, a) || !look_plays(checker, b) ||
+        !stand_rest(checker, are_far, &pair, rest) || !stand_lasts(rest)) {
+        return false;
+    }
+    double off_a = stand_off_spot(checker, look_at(checker->segment, a, rest->from));
+    double off_b = stand_off_spot(checker, look_at(checker->segment, b, rest->from));
+    return off_a > off_b || (off_a == off_b && a < b);
+}
+
+static void far_pair(struct checker *checker, body a, body b, size_t sample)
+{
+    struct vec2 at_a = look_at(checker->segment, a, sample);
+    struct vec2 at_b = look_at(checker->segment, b, sample);
+    double gap = vec2_distance(at_a, at_b);
+    enum side side;
+    enum spot spot = court_nearest_perimeter(checker->play->court, at_a, &side, NULL);
+    const char *where = look_spot(checker, spot, side);
+    struct finding *finding = stands(checker, a, sample, gap, where);
+    finding->who[1] = b;
+    finding->limit = most_apart(checker, at_a, at_b);
+    finding->mark = MARK_DISTANCE;
+    finding->b = at_b;
+    look_say(checker, &finding->message,
+             "%s: come in to %s. %s and %s stand %s apart, a long pass; keep within %s.",
+             look_body(checker, a), where, look_body(checker, b), look_body(checker, a),
+             look_length(checker, gap), look_length(checker, finding->limit));
+}
+
+/* Of each who stands too far out, the neighbor farthest from him. */
+void look_space_far(struct checker *checker)
+{
+    for (body a = 0; a < BODY_COACH && !checker->play->is_drill; a++) {
+        body farthest = BODY_NONE;
+        double most = 0;
+        size_t when = 0;
+        for (body b = 0; b < BODY_COACH; b++) {
+            struct rest rest;
+            if (!came_far(checker, a, b, &rest)) {
+                continue;
+            }
+            double gap = vec2_distance(look_at(checker->segment, a, rest.from),
+                                       look_at(checker->segment, b, rest.from));
+            if (gap > most) {
+                most = gap;
+                farthest = b;
+                when = rest.from;
+            }
+        }
+        if (farthest != BODY_NONE) {
+            far_pair(checker, a, farthest, when);
+        }
+    }
+}
+
+/* ---- space.area ---- */
+
+/* What the five cover as the play starts, m^2; 0 when they are not all on the front half. */
+static double area_of_start(const struct checker *checker)
+{
+    const struct play *play = checker->play;
+    struct vec2 at[5], hull[5];
+    for (int i = 0; i < 5; i++) {
+        const struct start_body *start = &play->start[body_attacker(i + 1)];
+        at[i] = start->at;
+        if (!start->on_floor || !court_inside(play->court, start->at, 0) ||
+            start->at.y > play->court->half_court) {
+            return 0;
+        }
+    }
+    return polygon_area(hull, hull_of(checker->arena, at, 5, hull));
+}
+
+static double area_at(const struct checker *checker, size_t sample)
+{
+    struct vec2 at[5], hull[5];
+    for (int i = 0; i < 5; i++) {
+        at[i] = look_at(checker->segment, body_attacker(i + 1), sample);
+    }
+    return polygon_area(hull, hull_of(checker->arena, at, 5, hull));
+}
+
+static bool is_narrow(const struct checker *checker, const void *about, size_t sample)
+{
+    const double *least = about;
+    for (int i = 1; i <= 5; i++) {
+        body b = body_attacker(i);
+        struct vec2 at = look_at(checker->segment, b, sample);
+        if (!look_idle(checker, b, sample) || !court_inside(checker->play->court, at, 0) ||
+            look_in_lane(checker, at) || look_shot(checker->segment, (double)sample * RUN_SAMPLE)) {
+            return false;
+        }
+    }
+    return area_at(checker, sample) < *least;
+}
+
+/* The free spot of the arc, and who is to go to it, with which the five cover the most. */
+struct way_out {
+    body who;
+    enum spot spot;
+    enum side side;
+    double area;
+};
+
+static void try_spot(const struct checker *checker, size_t sample, enum spot spot, enum side side,
+                     struct way_out *best)
+{
+    struct vec2 at[5], hull[5], there = court_spot(checker->play->court, spot, side);
+    for (int i = 0; i < 5; i++) {
+        at[i] = look_at(checker->segment, body_attacker(i + 1), sample);
+        if (vec2_near(at[i], there, AT_SPOT)) {
+            return; /* somebody is there */
+        }
+    }
+    for (int i = 0; i < 5; i++) {
+        struct vec2 was = at[i];
+        at[i] = there;
+        double area = polygon_area(hull, hull_of(checker->arena, at, 5, hull));
+        if (area > best->area && !holds(checker, body_attacker(i + 1), sample)) {
+            *best = (struct way_out){body_attacker(i + 1), spot, side, area};
+        }
+        at[i] = was;
+    }
+}
+
+static struct way_out way_out_of(const struct checker *checker, size_t sample)
+{
+    struct way_out best = {.who = BODY_NONE};
+    for (int i = 0; i < SPOT_COUNT; i++) {
+        if (spot_row((enum spot)i)->perimeter) {
+            bool sided = spot_row((enum spot)i)->sided;
+            try_spot(checker, sample, (enum spot)i, sided ? SIDE_LEFT : SIDE_NONE, &best);
+            try_spot(checker, sample, (enum spot)i, sided ? SIDE_RIGHT : SIDE_NONE, &best);
+        }
+    }
+    return best;
+}
+
+static int percent(double share)
+{
+    return (int)(share * 100 + 0.5);
+}
+
+static void narrow(struct checker *checker, size_t sample, double share)
+{
+    struct way_out way = way_out_of(checker, sample);
+    if (way.who == BODY_NONE) {
+        return;
+    }
+    const char *spot = look_spot(checker, way.spot, way.side);
+    struct finding *finding = stands(checker, way.who, sample, share, spot);
+    look_say(checker, &finding->message,
+             "%s: spread out, to %s. The five of you cover %d%% of the floor you started on; cover "
+             "%d%% or more.",
+             look_body(checker, way.who), spot, percent(share), percent(checker->limit));
+}
+
+void look_space_area(struct checker *checker)
+{
+    double start = area_of_start(checker), least = checker->limit * start;
+    struct rest rest;
+    if (checker->play->is_drill || checker->play->players < 5 || start <= 0) {
+        return;
+    }
+    if (stand_rest(checker, is_narrow, &least, &rest) && stand_lasts(&rest)) {
+        narrow(checker, rest.from, area_at(checker, rest.from) / start);
+    }
+}

@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: MIT */
+/* For each check that measures something, a run made by hand whose amount moves through the limit:
+ * it is told beyond a border and nowhere else. The border is the limit with what the check
+ * forgives. */
+#include "base/real.h"
+#include "made.h"
+#include "suite.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { P1, P2, P3, P4, P5, X1 = BODY_FIRST_DEFENDER, X2, X3 };
+
+/* Everybody of a five-out stands where he starts and 1 has the ball, but for what is moved. */
+static struct made *standing(double seconds)
+{
+    struct made *made = made_play(&arena, seconds);
+    made_ball(made, &made->segment[0], P1, 0, seconds);
+    return made;
+}
+
+static struct made *wing_above(double feet)
+{
+    struct made *made = standing(3);
+    made_stand(made, &made->segment[0], P2, 15.55, 13.75 + feet);
+    return made;
+}
+
+static struct made *wing_below(double feet)
+{
+    return wing_above(-feet);
+}
+
+/* Two guards in the slots, and a wing under the line. */
+static struct made *low_wing(double feet)
+{
+    struct made *made = wing_below(feet);
+    made_stand(made, &made->segment[0], P1, -8, 19.1);
+    made_stand(made, &made->segment[0], P3, 8, 19.1);
+    made_stand(made, &made->segment[0], P4, 0, -2);
+    return made;
+}
+
+static struct made *wing_inside(double feet)
+{
+    struct made *made = standing(3);
+    double share = (19.75 - feet) / 20.75; /* toward the ring */
+    made_stand(made, &made->segment[0], P2, 15.547 * share, 13.75 * share);
+    return made;
+}
+
+static struct made *top_from_wings(double feet)
+{
+    struct made *made = standing(3);
+    double up = sqrt(feet * feet - 15.547 * 15.547);
+    made_stand(made, &made->segment[0], P1, 0, 13.75 + up);
+    return made;
+}
+
+/* Horns cover 478 square feet: the right corner comes in along the baseline. */
+static struct made *corner_in(double share)
+{
+    struct made *made = standing(3);
+    static const double at[5][2] = {{0, 20.75}, {20.75, -2.25}, {-20.75, -2.25}, {8, 13}, {-8, 13}};
+    for (int i = 0; i < 5; i++) {
+        made->play.start[i].at = vec2_of(at[i][0] * FEET, at[i][1] * FEET);
+        made_stand(made, &made->segment[0], (body)i, at[i][0] * share, (at[i][1] - 2) * share + 2);
+    }
+    return made;
+}
+
+struct sweep {
+    const char *id, *what;
+    struct made *(*of)(double amount);
+    double from, to, step; /* amounts, and */
+    double border;         /* where it flips: */
+    bool below;            /* told under it; else over it */
+};
+static const struct sweep sweeps[] = {
+    {"space.wing", "up from the free-throw line", wing_above, 0, 6.5, .1, 3.5, false},
+    {"space.wing", "down from it", wing_below, 0, 7, .1, 3.5, false},
+    {"space.wing", "down from it beside two guards", low_wing, 0, 6.9, .1, 5.6, false},
+    {"space.inside-line", "inside the three-point line", wing_inside, -1, 3.5, .1, 1.5, false},
+    {"space.far", "between the top and the wings", top_from_wings, 16, 21.3, .1, 20.5, false},
+    {"space.area", "of the start's floor", corner_in, .72, 1.2, .01, .7746, true},
+};
+
+static bool is_told(struct made *made, const char *id)
+{
+    finding_list found;
+    check_run(&arena, &made->run, &found);
+    for (size_t i = 0; i < found.count; i++) {
+        if (strcmp(found.at[i].row->id, id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+START_TEST(it_is_told_beyond_the_border_and_nowhere_else)
+{
+    const struct sweep *sweep = &sweeps[_i];
+    int told = 0, untold = 0;
+    for (int k = 0; sweep->from + k * sweep->step <= sweep->to; k++) {
+        double amount = sweep->from + k * sweep->step;
+        if (fabs(amount - sweep->border) < sweep->step / 2) {
+            continue; /* the border itself */
+        }
+        bool is = is_told(sweep->of(amount), sweep->id);
+        bool wanted = sweep->below ? amount < sweep->border : amount > sweep->border;
+        ck_assert_msg(is == wanted, "%s, %s: %g is%s told", sweep->id, sweep->what, amount,
+                      is ? "" : " not");
+        told += is;
+        untold += !is;
+    }
+    ck_assert(told >= 3 && untold >= 3);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("check sweeps");
+    TCase *all = tcase_create("sweeps");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_set_timeout(all, 60);
+    tcase_add_loop_test(all, it_is_told_beyond_the_border_and_nowhere_else, 0,
+                        (int)(sizeof sweeps / sizeof *sweeps));
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
