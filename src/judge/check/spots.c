@@ -61,17 +61,22 @@ static struct finding *stands(struct checker *checker, body b, size_t sample, do
 
 /* ---- space.wing ---- */
 
+static bool in_slot(const struct checker *checker, struct vec2 at)
+{
+    return vec2_near(court_spot(checker->play->court, SPOT_SLOT, side_at(at)), at, IN_SLOT);
+}
+
+/* Four out: two stand in the slots, or started there. */
 static bool guards_in_slots(const struct checker *checker, size_t sample)
 {
-    int guards = 0;
+    int now = 0, start = 0;
     for (body b = 0; b < BODY_COACH; b++) {
-        if (!look_plays(checker, b)) {
-            continue;
+        if (look_plays(checker, b)) {
+            now += in_slot(checker, look_at(checker->segment, b, sample));
+            start += in_slot(checker, checker->play->start[b].at);
         }
-        struct vec2 at = look_at(checker->segment, b, sample);
-        guards += vec2_near(court_spot(checker->play->court, SPOT_SLOT, side_at(at)), at, IN_SLOT);
     }
-    return guards >= 2;
+    return now >= 2 || start >= 2;
 }
 
 /* How far a wing stands from the free-throw line extended; below 0: he is no wing, or a low one
