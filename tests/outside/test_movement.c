@@ -51,7 +51,7 @@ static double time_at(const struct segment *segment, body who, double far)
     "  floor full\n"                                                                               \
     "  start 1 (0, 26.2), 2 right wing, 3 left wing, 4 right corner, 5 left corner\n"              \
     "  ball 2\n"                                                                                   \
-    "  1 cuts to the rim, sprinting\n"
+    "  1 cuts to (0, -1.2), sprinting\n"
 
 /* Gates start some 0.3 s after the first push (Vescovi & Jovanovic 2021, Front Sports Act Living
  * 3:629694), so a gate's time is the run's less that. Seconds, from..to at 5, 10, 20 m; 0: not
@@ -315,7 +315,7 @@ END_TEST
     "  start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left wing\n"                    \
     "  defense man\n"                                                                              \
     "  5 down screens for 3\n"                                                                     \
-    "  3 curls off 5 to the rim\n"
+    "  3 curls off 5 to left block\n"
 
 /* m/s^2 across the way, over a tenth of a second. */
 static double sideways_at(const struct segment *segment, body who, double t)

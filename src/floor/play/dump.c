@@ -158,7 +158,6 @@ static void task_flags(struct strbuf *out, const struct task *task)
     flag(out, task->drive_middle, "middle");
     flag(out, task->slip, "slip");
     flag(out, task->stay, "stay");
-    flag(out, task->runs_through, "runs through");
     flag(out, task->cuts_short, "cuts short");
     flag(out, task->supplied, "supplied");
     if (task->screen_task >= 0) {

@@ -131,7 +131,6 @@ struct task {
     bool slip;         /* leaves before contact */
     bool stay;         /* standing on purpose */
     bool cuts_short;   /* an `as` or `when` sentence: ends what `who` is doing at its moment */
-    bool runs_through; /* a cut to the rim: does not brake there */
     bool supplied;     /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
     bool has_until;

@@ -187,7 +187,6 @@ bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice
     if (task->goal.kind != GOAL_NONE) {
         task->planned = where_planned(m, &task->goal, task->who);
     }
-    task->runs_through = verb_is(task->verb, 'R') && task->goal.spot == SPOT_RIM;
     return true;
 }
 

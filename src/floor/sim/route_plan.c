@@ -7,16 +7,17 @@
 
 #include "base/real.h"
 
-#define AT_RIM .6       /* m: a goal this near the ring is the ring */
-#define RUN_OUT 1.3     /* m run on behind the ring (ours: further spoils the next diagram) */
-#define SHORT_OF_RIM .9 /* m */
-#define ROUND .66       /* m from a body gone round: two bodies and some air */
-#define ARM .80         /* m: `dribbles at 2` ends an arm's length away */
-#define PAST FEET       /* beyond the line through the other player */
-#define BACK_STEP .60   /* m: the step that draws the defender out before a back cut */
-#define V_DEEP .42      /* of the way from end to end: legs at 100 degrees to each other, */
-#define V_MOST 4.0      /* m, and no deeper (all ours) */
-#define SETUP_LEAST 1.2 /* m: shorter in-legs cannot be seen on paper */
+#define AT_RIM .6        /* m: a goal this near the ring is the ring */
+#define SHORT_OF_RIM .9  /* m */
+#define LAST_STRIDES .75 /* m before the ring */
+#define RUN_OUT 1.3      /* m run on behind the ring (ours: further spoils the next diagram) */
+#define ROUND .66        /* m from a body gone round: two bodies and some air */
+#define ARM .80          /* m: `dribbles at 2` ends an arm's length away */
+#define PAST FEET        /* beyond the line through the other player */
+#define BACK_STEP .60    /* m: the step that draws the defender out before a back cut */
+#define V_DEEP .42       /* of the way from end to end: legs at 100 degrees to each other, */
+#define V_MOST 4.0       /* m, and no deeper (all ours) */
+#define SETUP_LEAST 1.2  /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
 #define SETUP_BACK .5 /* m nearer to the screen than where the fake began */
 
@@ -53,13 +54,21 @@ static double run_out(struct world *world, struct route *route, struct vec2 goal
     return vec2_distance(goal, end);
 }
 
-/* A drive that ends in a shot goes up at the ring; any other stops short of it, to see the floor.
- */
+/* A drive that ends in a shot goes up at the ring; any other stops in front of it, to see the
+ * floor. */
 static bool finishes(const struct world *world, body who)
 {
     const struct agent *agent = &world->agent[who];
-    return agent->head + 1 < agent->queued &&
+    return ball_is_held(world, who) && agent->head + 1 < agent->queued &&
            world->job[agent->queue[agent->head + 1]].task->kind == TASK_SHOOT;
+}
+
+/* Where a run to the ring ends that comes from there: in front of it, nobody stands under it. */
+static struct vec2 front_of_ring(const struct world *world, struct vec2 from)
+{
+    struct goal front = goal_none();
+    front.kind = GOAL_FRONT_OF_RIM;
+    return goal_point(&front, world->court, BODY_NONE, from, NULL);
 }
 
 double plan_end(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
@@ -68,13 +77,28 @@ double plan_end(struct world *world, const struct task *task, struct vec2 goal, 
         route_to(route, goal);
         return 0;
     }
-    bool ball = ball_is_held(world, task->who);
-    if (ball ? finishes(world, task->who) : task->runs_through || task->kind == TASK_USE) {
+    if (finishes(world, task->who)) {
         return run_out(world, route, goal);
     }
     struct vec2 last = route->points.at[route->points.count - 1];
-    route_to(route, ball ? vec2_along(goal, vec2_unit(vec2_sub(last, goal)), SHORT_OF_RIM) : goal);
+    bool drives = ball_is_held(world, task->who); /* on his line */
+    route_to(route, drives ? vec2_along(goal, vec2_unit(vec2_sub(last, goal)), SHORT_OF_RIM)
+                           : front_of_ring(world, last));
     return 0;
+}
+
+double plan_by(struct world *world, const struct task *task, const struct shoulder *by,
+               struct vec2 goal, struct route *route)
+{
+    struct vec2 shoulder = vec2_along(by->at, by->out, by->near), to = goal;
+    bool rim = move_at_rim(goal), through = rim && finishes(world, task->who);
+    if (through) { /* the last strides are the end's */
+        to = vec2_along(goal, vec2_unit(vec2_sub(shoulder, goal)), LAST_STRIDES);
+    } else if (rim) {
+        to = front_of_ring(world, shoulder);
+    }
+    route_shoulder(route, by->at, by->out, by->near, by->radius, to);
+    return through ? plan_end(world, task, goal, route) : 0;
 }
 
 double plan_setup_length(const struct task *task, double far)
@@ -260,11 +284,8 @@ static double plan_path(struct world *world, const struct task *task, struct vec
             return plan_end(world, task, goal, route);
         }
     }
-    struct vec2 aside = vec2_scale(left, side);
-    bool rim = move_at_rim(goal);
-    struct vec2 to = rim ? vec2_along(goal, vec2_unit(vec2_sub(by, goal)), .8) : goal;
-    route_shoulder(route, by, aside, near, real_max(near, .9), to);
-    return rim ? plan_end(world, task, goal, route) : 0;
+    struct shoulder shoulder = {by, vec2_scale(left, side), near, real_max(near, .9)};
+    return plan_by(world, task, &shoulder, goal, route);
 }
 
 double plan_move(struct world *world, const struct task *task, struct vec2 goal,

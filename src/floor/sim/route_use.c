@@ -11,14 +11,13 @@
 #define BEHIND 1.5 /* m from the screener: two bodies, the air of a shot and a step (ours) */
 #define FAKE .45   /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
-#define IN_LINE .2       /* m: nearer to the line than this nobody can say on which side */
-#define BETWEEN -.25     /* cosine: the side on which the defender stands */
-#define LAST_STRIDES .75 /* m before the ring */
-#define BOW .10          /* of the chord */
-#define CLEAR .4         /* m: a way that passes the defender by so much is free */
-#define LOOP 1.0         /* m longer than the other way: nobody runs that round a screen */
-#define LINE .16         /* m from a line that a body's middle keeps */
-#define PASSES .3        /* m of air between screener and defender through which nobody runs */
+#define IN_LINE .2   /* m: nearer to the line than this nobody can say on which side */
+#define BETWEEN -.25 /* cosine: the side on which the defender stands */
+#define BOW .10      /* of the chord */
+#define CLEAR .4     /* m: a way that passes the defender by so much is free */
+#define LOOP 1.0     /* m longer than the other way: nobody runs that round a screen */
+#define LINE .16     /* m from a line that a body's middle keeps */
+#define PASSES .3    /* m of air between screener and defender through which nobody runs */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -201,24 +200,16 @@ static struct vec2 row_side(struct world *world, const struct task *task, const 
 static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
                        struct route *route)
 {
-    struct vec2 last = screener_at(world, task->other), to = goal, out;
-    double near = SHOULDER + task->gap, radius = radius_of(world, task->who);
+    struct vec2 first = screener_at(world, task->other);
+    struct shoulder by = {first, {0, 0}, SHOULDER + task->gap, radius_of(world, task->who)};
     if (task->other2 < BODY_COUNT) {
-        struct row row = {last, screener_at(world, task->other2), goal, near, radius};
-        out = past_row(world, task, &row, row_side(world, task, &row), route);
-        last = row.second;
+        struct row row = {first, screener_at(world, task->other2), goal, by.near, by.radius};
+        by.out = past_row(world, task, &row, row_side(world, task, &row), route);
+        by.at = row.second;
     } else {
-        out = short_side(world, task, last, goal);
+        by.out = short_side(world, task, first, goal);
     }
-    struct vec2 shoulder = vec2_along(last, out, near);
-    if (move_at_rim(goal)) { /* the last strides are the end's */
-        to = vec2_along(goal, vec2_unit(vec2_sub(shoulder, goal)), LAST_STRIDES);
-    }
-    route_shoulder(route, last, out, near, radius, to);
-    if (!move_at_rim(goal)) {
-        return 0;
-    }
-    return plan_end(world, task, goal, route);
+    return plan_by(world, task, &by, goal, route);
 }
 
 /* The straight way would lead between the screener and the defender. */

@@ -8,7 +8,8 @@
 #include "base/real.h"
 
 #define FOLLOW .15      /* s a passer's hands follow the ball before he moves */
-#define FINISH 1.0      /* m before the ring at which a cutter wants the ball */
+#define AT_RING 1.1     /* m: a way that ends no further from the ring ends at it, */
+#define FINISH .7       /* m before its end a cutter wants the ball: in stride (ours) */
 #define LEAST_HOLD .30  /* s between catch and pass, even where a tie asks for more speed */
 #define LOOK_LEAST .001 /* s: a moment is met that well, */
 #define LOOK_SHARE .8   /* looked at again when so much of what was left has gone by */
@@ -57,7 +58,7 @@ static double catch_along(struct world *world, const struct task *pass, const st
                    ? real_min(along, goal)
                    : goal;
     }
-    return move_at_rim(end) ? real_max(0, goal - FINISH) : goal;
+    return vec2_length(end) < AT_RING ? real_max(0, goal - FINISH) : goal;
 }
 
 static double flight(const struct world *world, const struct task *pass, struct vec2 to)

@@ -316,10 +316,17 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
 /* A use whose place lies on the other side of the user's defender than the screen. */
 bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal);
-/* The last strides: to the place; at the ring on through, or short of it with the ball. All of
- * these return how much of the way lies behind the goal. */
+/* The last strides: to the place; at the ring to its front, where it is seen, or, to shoot, on
+ * through. All of these return how much of the way lies behind the goal. */
 double plan_end(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
+/* Past somebody on the side `out`, `near` metres from him, on a curve of `radius`, and to the end. */
+struct shoulder {
+    struct vec2 at, out;
+    double near, radius;
+};
+double plan_by(struct world *world, const struct task *task, const struct shoulder *by,
+               struct vec2 goal, struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
 /* task_screen.c: somebody is still to use it. */

@@ -69,8 +69,8 @@ static const struct {
      "    2 passes to 1\n    1 drives to the rim", "2 passes to 1 before"},
     {"cut.traffic",
      "play \"Millrace\"\n  step\n    1 drives to the rim\n"
-     "<    3 cuts to the rim>\n",
-     "    after 1 drives, 3 cuts to the rim", "put before this sentence: after 1 drives,"},
+     "<    3 cuts to right block>\n",
+     "    after 1 drives, 3 cuts to right block", "put before this sentence: after 1 drives,"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write 4 skip passes to 3"},
     {"shot.balance",

@@ -120,8 +120,6 @@ void build_to(struct task *task, double x_feet, double y_feet)
     task->goal.at = vec2_of(x_feet * FEET, y_feet * FEET);
     task->goal_written = true;
     task->planned = task->goal.at;
-    bool runs = task->kind == TASK_MOVE || task->kind == TASK_USE;
-    task->runs_through = runs && vec2_length(task->goal.at) < .1;
 }
 
 void build_to_spot(const struct play *play, struct task *task, enum spot spot, enum side side)
