@@ -18,11 +18,12 @@ enum {
     LIMIT_SENTENCES = 64,   /* in one step, branches included */
     LIMIT_STEPS = 24,       /* in one play */
     LIMIT_BRANCHES = 8,     /* in one step */
-    LIMIT_PLAYS = 2000,     /* in one book */
+    LIMIT_PLAYS = 10000,    /* in one book */
     LIMIT_DIAGS = 500       /* kept for one run; the rest is counted */
 };
 #define LIMIT_ARENA_BYTES ((size_t)1 << 30)
-#define LIMIT_STEP_SECONDS 30.0 /* a step that runs longer cannot end */
-#define LIMIT_WAIT_SECONDS 8.0  /* the longest a tied sentence waits for its moment */
+#define LIMIT_RUNS_BYTES ((size_t)1 << 26) /* runs of a book that are kept: program/api/runs.c */
+#define LIMIT_STEP_SECONDS 30.0            /* a step that runs longer cannot end */
+#define LIMIT_WAIT_SECONDS 8.0             /* the longest a tied sentence waits for its moment */
 
 #endif

@@ -85,12 +85,8 @@ static void open_chapter(struct gathering *g, struct str title)
 
 static const struct source_play *same_name(const struct maker *m, struct str name)
 {
-    for (size_t i = 0; i < m->found.count; i++) {
-        if (str_equal_fold(m->found.at[i].name, name)) {
-            return &m->found.at[i];
-        }
-    }
-    return NULL;
+    size_t index = names_find(&m->names, name);
+    return index == NAME_NONE ? NULL : &m->found.at[index];
 }
 
 /* Said once; of headings the reader has refused it has said it itself. */
@@ -126,6 +122,7 @@ static void found_play(struct gathering *g, const struct block *block, const str
         }
         play.duplicate = true;
     }
+    names_add(m->arena, &m->names, name, m->found.count);
     VEC_PUSH(m->arena, &m->found, play);
     m->out->chapters.at[m->out->chapters.count - 1].count++;
 }
@@ -224,15 +221,24 @@ const struct source_play *play_by_name(const struct maker *m, struct str name)
     return same_name(m, name);
 }
 
+/* All names with a NULL behind them, made once. */
+static const char *const *play_names(struct maker *m)
+{
+    if (!m->spelled) {
+        const char **names = arena_array(m->arena, const char *, m->found.count + 1);
+        for (size_t i = 0; i < m->found.count; i++) {
+            names[i] = str_copy(m->arena, m->found.at[i].name).at;
+        }
+        m->spelled = names;
+    }
+    return m->spelled;
+}
+
 static void no_other(struct maker *m, const struct block *block)
 {
-    const char **names = arena_array(m->arena, const char *, m->found.count + 1);
-    for (size_t i = 0; i < m->found.count; i++) {
-        names[i] = str_copy(m->arena, m->found.at[i].name).at;
-    }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_MIRROR, block->mirrors_span,
                                  "there is no play \"%.*s\" in this book", STR_ARG(block->mirrors));
-    const char *near = words_nearest(block->mirrors, names);
+    const char *near = diag ? words_nearest(block->mirrors, play_names(m)) : NULL;
     if (near) {
         diag_help(m->diags, diag, "did you mean \"%s\"?", near);
     }

@@ -4,6 +4,7 @@
 #define FLOOR_PLAY_RESOLVE_H
 
 #include "base/limits.h"
+#include "base/names.h"
 #include "floor/play/play.h"
 
 struct role_is { /* a role of the action being run, and who plays it */
@@ -78,6 +79,8 @@ struct maker {
     VEC(const struct block *) loops; /* actions that run themselves, by others or not: reported */
     bool too_many;                   /* plays or actions: said once */
     VEC(struct source_play) found;
+    struct names names;         /* of what was found: the number of its place there */
+    const char *const *spelled; /* the same names, for what is near to a wrong one; NULL: not yet */
     bool said_used[LIMIT_SOURCES]; /* the note that `after 5 screens` waits until it was used */
     /* the play in hand */
     struct play *play;

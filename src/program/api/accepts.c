@@ -35,7 +35,7 @@ static bool stands_in(const struct play *play, const struct point *accept)
 
 static bool silences(const struct compiled *compiled, const struct point *accept)
 {
-    if (!compiled->run) {
+    if (!compiled->ran) {
         return stands_in(compiled->play, accept);
     }
     for (size_t i = 0; i < compiled->findings.count; i++) {
@@ -47,16 +47,25 @@ static bool silences(const struct compiled *compiled, const struct point *accept
     return false;
 }
 
-static void note_idle(struct courtwright *book, const point_list *accepts)
+/* Mostly it silences something in the play it stands in, which is looked at first; else in one that
+ * shares the step. */
+static bool silences_somewhere(const struct courtwright *book, size_t own,
+                               const struct point *accept)
+{
+    bool found = silences(&book->plays[own], accept);
+    for (size_t p = 0; p < book->play_count && !found; p++) {
+        found = silences(&book->plays[p], accept);
+    }
+    return found;
+}
+
+static void note_idle(struct courtwright *book, size_t own, const point_list *accepts)
 {
     for (size_t i = 0; i < accepts->count; i++) {
         const struct point *accept = &accepts->at[i];
         const struct check_row *row = check_find(accept->word);
         bool idle = row && row->severity != SEVERITY_ERROR; /* else it has been said */
-        for (size_t p = 0; p < book->play_count && idle; p++) {
-            idle = !silences(&book->plays[p], accept);
-        }
-        if (idle) {
+        if (idle && !book->diags.full && !silences_somewhere(book, own, accept)) {
             struct diag *diag = diag_add(&book->diags, DIAG_CHECK_ACCEPT_IDLE, accept->span,
                                          "there is no %s here to accept", row->id);
             diag_help(&book->diags, diag, "take the line out, or move it to the step it is about");
@@ -68,12 +77,12 @@ void accepts_note_idle(struct courtwright *book)
 {
     for (size_t p = 0; p < book->play_count; p++) {
         const struct play *play = book->plays[p].play;
-        note_idle(book, &play->accepts);
+        note_idle(book, p, &play->accepts);
         for (size_t s = 0; s < play->steps.count; s++) {
             const struct step *step = &play->steps.at[s];
-            note_idle(book, &step->accepts);
+            note_idle(book, p, &step->accepts);
             for (size_t b = 0; b < step->branches.count; b++) {
-                note_idle(book, &step->branches.at[b].accepts);
+                note_idle(book, p, &step->branches.at[b].accepts);
             }
         }
     }

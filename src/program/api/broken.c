@@ -121,13 +121,16 @@ void broken_find(struct courtwright *book)
     survey_file(&survey, book->book->file);
     mark_errors(&survey, &book->diags);
     spread(&survey);
+    size_t next =
+        0; /* plays and stretches stand in the same order, though not each has the other */
     for (size_t i = 0; i < book->play_count; i++) {
         const struct play *play = &book->playbook->plays.at[i];
-        book->plays[i].broken = play->broken;
-        for (size_t j = 0; j < survey.all.count; j++) {
-            if (survey.all.at[j].block == play->block && survey.all.at[j].broken) {
-                book->plays[i].broken = true;
-            }
+        size_t at = next;
+        while (at < survey.all.count && survey.all.at[at].block != play->block) {
+            at++;
         }
+        bool stretch = at < survey.all.count;
+        book->plays[i].broken = play->broken || (stretch && survey.all.at[at].broken);
+        next = stretch ? at + 1 : next;
     }
 }

@@ -139,15 +139,24 @@ static void run_play(struct courtwright *book, struct compiled *compiled)
     if (compiled->broken) {
         return; /* a run of half a play would be checked for what the coach never wrote */
     }
-    struct run *run = sim_run(&book->arena, &book->sources, compiled->play, &book->diags);
+    struct run *run = sim_run(&book->runs, &book->sources, compiled->play, &book->diags);
     bool ran = book->diags.errors == errors;
     check_run(&book->arena, run, &compiled->findings); /* also says why a step cannot be run */
     say_once(&book->diags, &compiled->findings);
     if (!ran) {
         return;
     }
+    compiled->ran = true;
     compiled->run = run;
     scene_diagrams(&book->arena, run, &compiled->diagrams);
+}
+
+static void compile_play(struct courtwright *book, struct compiled *compiled)
+{
+    struct arena_mark before = arena_mark(&book->runs);
+    run_play(book, compiled);
+    contents_tell_play(book, compiled);
+    runs_keep_or_release(book, compiled, before);
 }
 
 struct load_job {
@@ -161,6 +170,7 @@ static void compile(void *ctx)
     struct load_job *job = ctx;
     struct courtwright *book = job->book;
     struct arena *arena = &book->arena;
+    book->runs.escape = arena->escape;
     sources_init(&book->sources, arena);
     diags_init(&book->diags, arena);
     bool fits = job->size <= COURTWRIGHT_TEXT_MOST;
@@ -181,11 +191,12 @@ static void compile(void *ctx)
     }
     for (size_t i = 0; i < book->play_count; i++) {
         book->plays[i].play = &book->playbook->plays.at[i];
-        run_play(book, &book->plays[i]);
+        compile_play(book, &book->plays[i]);
     }
     accepts_note_idle(book);
     contents_make(book);
     report_make(book);
+    book->runs.escape = NULL;
 }
 
 /* Nothing is left but the handle and the one thing to say. */
@@ -193,9 +204,11 @@ static void give_up(struct courtwright *book, int why)
 {
     const struct diag_row *row =
         &diag_rows[why == ARENA_LIMIT ? DIAG_FILE_LIMIT : DIAG_FILE_MEMORY];
+    arena_finish(&book->runs);
     arena_finish(&book->arena);
     *book = (struct courtwright){.host = book->host, .memory = book->memory, .name = book->name};
     arena_init(&book->arena, &book->memory, NULL);
+    arena_init(&book->runs, &book->memory, NULL);
     book->gave_up = (struct courtwright_diagnostic){
         .severity = COURTWRIGHT_ERROR,
         .id = row->id,
@@ -230,6 +243,7 @@ struct courtwright *courtwright_load(const char *name, const char *text, size_t 
     kept[called.size] = '\0';
     *book = (struct courtwright){.host = host ? *host : bare, .memory = probe.memory, .name = kept};
     arena_init(&book->arena, &book->memory, NULL);
+    arena_init(&book->runs, &book->memory, NULL);
     struct load_job job = {book, text, size};
     int why = guard(&book->arena, compile, &job);
     if (why) {
@@ -245,6 +259,7 @@ void courtwright_free(struct courtwright *book)
     }
     struct memory memory = book->memory;
     fonts_let_go(book);
+    arena_finish(&book->runs);
     arena_finish(&book->arena);
     memory.give(memory.ctx, book);
 }

@@ -28,8 +28,9 @@ static double main_seconds(const struct run *run)
     return seconds;
 }
 
-static void tell_play(struct arena *arena, struct compiled *compiled)
+void contents_tell_play(struct courtwright *book, struct compiled *compiled)
 {
+    struct arena *arena = &book->arena;
     const struct play *play = compiled->play;
     compiled->told = (struct courtwright_play){
         .name = clean_copy(arena, play->name),
@@ -40,7 +41,7 @@ static void tell_play(struct arena *arena, struct compiled *compiled)
         .number = play->number,
         .steps = (int)play->steps.count,
         .drill = play->is_drill,
-        .broken = compiled->run == NULL,
+        .broken = !compiled->ran,
         .seconds = compiled->run ? main_seconds(compiled->run) : 0,
     };
     tell_diagrams(arena, compiled);
@@ -70,9 +71,6 @@ void contents_make(struct courtwright *book)
     book->source_names = arena_array(arena, const char *, book->source_count);
     for (size_t i = 0; i < book->source_count; i++) {
         book->source_names[i] = clean_copy(arena, book->sources.all.at[i].name);
-    }
-    for (size_t i = 0; i < book->play_count; i++) {
-        tell_play(arena, &book->plays[i]);
     }
     book->title = book->team = "";
     if (book->playbook) {

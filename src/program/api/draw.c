@@ -38,7 +38,7 @@ static enum courtwright_status find(struct courtwright *book, const struct court
         return COURTWRIGHT_NO_SUCH;
     }
     *compiled = &book->plays[draw->play];
-    if (!(*compiled)->run) {
+    if (!(*compiled)->ran) {
         return COURTWRIGHT_BROKEN;
     }
     size_t all = (*compiled)->diagrams.count;
@@ -93,6 +93,7 @@ static enum courtwright_status draw_live(struct arena *scratch, void *ctx)
 {
     struct draw_job *job = ctx;
     size_t count;
+    job->compiled = runs_again(scratch, job->book, job->compiled);
     const struct scene **scenes = scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     struct svg_options options = {.salt = str_of(job->draw->salt), .fluid = job->draw->fluid};
     svg_write(scratch, scenes[0], &options, &job->writer);
@@ -125,6 +126,7 @@ static enum courtwright_status measure_one(struct arena *scratch, void *ctx)
 {
     struct measure_job *job = ctx;
     size_t count;
+    job->compiled = runs_again(scratch, job->book, job->compiled);
     const struct scene **scenes = scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     scene_measure(scratch, scenes[0], &job->found);
     return COURTWRIGHT_OK;

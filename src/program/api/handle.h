@@ -4,6 +4,7 @@
 #define PROGRAM_API_HANDLE_H
 
 #include "base/diag.h"
+#include "base/limits.h"
 #include "base/writer.h"
 #include "courtwright/courtwright.h"
 #include "floor/sim/sim.h"
@@ -16,9 +17,10 @@ struct fonts;
 struct compiled {
     const struct play *play;
     bool broken;     /* there is an error in it, or in what it leans on */
-    struct run *run; /* NULL when the play is broken */
+    bool ran;        /* it could be run */
+    struct run *run; /* NULL: it could not, or its run was let go (runs.c) */
     finding_list findings;
-    diagram_list diagrams;
+    diagram_list diagrams; /* without their segments when the run was let go */
     struct courtwright_play told;
     struct courtwright_diagram *told_diagrams;
 };
@@ -27,6 +29,7 @@ struct courtwright {
     struct courtwright_host host;
     struct memory memory;
     struct arena arena; /* everything below that is not a plain value lives in it */
+    struct arena runs;  /* of the plays: nothing else lives here */
     const char *name;   /* stands behind the handle itself, in the same block */
     struct sources sources;
     struct diags diags;
@@ -71,6 +74,16 @@ void report_make(struct courtwright *book);       /* report.c: said, errors, war
 void broken_find(struct courtwright *book);       /* broken.c: which plays are not to be run */
 void accepts_note_idle(struct courtwright *book); /* accepts.c: accept lines that silence nothing */
 void contents_make(struct courtwright *book);     /* contents.c: what the book holds, told */
+/* contents.c: what there is to say of one play, while its run is there. */
+void contents_tell_play(struct courtwright *book, struct compiled *compiled);
+
+/* runs.c. Lets the play's run go when the runs of the book, with it, take more than they may:
+ * `before` is how book->runs stood before it was made. */
+void runs_keep_or_release(struct courtwright *book, struct compiled *compiled,
+                          struct arena_mark before);
+/* The play with its run and diagrams; made in `scratch` where they were let go. */
+const struct compiled *runs_again(struct arena *scratch, const struct courtwright *book,
+                                  const struct compiled *compiled);
 
 void fonts_let_go(struct courtwright *book);
 #endif

@@ -24,7 +24,7 @@ static bool options_good(const struct courtwright_handout *handout)
 /* A player's pages are of the plays that have that number on the floor. */
 static bool is_for_reader(const struct compiled *compiled, int reader)
 {
-    return reader == 0 || compiled->run->play->start[body_attacker(reader)].on_floor;
+    return reader == 0 || compiled->play->start[body_attacker(reader)].on_floor;
 }
 
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,
@@ -39,10 +39,11 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
             return COURTWRIGHT_NO_SUCH;
         }
         const struct compiled *compiled = &job->book->plays[index];
-        if (compiled->run && !is_for_reader(compiled, handout->reader)) {
+        if (compiled->ran && !is_for_reader(compiled, handout->reader)) {
             continue;
         }
-        if (compiled->run) {
+        if (compiled->ran) {
+            compiled = runs_again(scratch, job->book, compiled);
             plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
         } else if (handout->plays) {
             return COURTWRIGHT_BROKEN;

@@ -7,6 +7,7 @@
 #define DECIMALS 6 /* micrometres, microseconds */
 
 struct positions_job {
+    const struct courtwright *book;
     const struct compiled *compiled;
     int rate;
     struct writer writer;
@@ -310,6 +311,7 @@ static void put_court(struct positions_job *job, const struct court *court)
 static enum courtwright_status write_positions(struct arena *scratch, void *ctx)
 {
     struct positions_job *job = ctx;
+    job->compiled = runs_again(scratch, job->book, job->compiled);
     writer_text(&job->writer, "{\"schema\":\"courtwright-positions-2\",\"play\":");
     put_text(job, str_of(job->compiled->told.name));
     put_number(job, ",\"rate\":", job->rate);
@@ -333,8 +335,9 @@ enum courtwright_status courtwright_positions(struct courtwright *book, size_t p
     if (rate < 0 || rate > 120) {
         return COURTWRIGHT_BAD_OPTION;
     }
+    job.book = book;
     job.compiled = &book->plays[play];
-    return job.compiled->run ? with_scratch(&book->memory, write_positions, &job)
+    return job.compiled->ran ? with_scratch(&book->memory, write_positions, &job)
                              : COURTWRIGHT_BROKEN;
 }
 

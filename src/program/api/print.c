@@ -65,6 +65,7 @@ static enum courtwright_status print(struct arena *scratch, void *ctx)
         return COURTWRIGHT_MEMORY;
     }
     size_t count;
+    job->compiled = runs_again(scratch, job->book, job->compiled);
     const struct scene *const *scenes =
         scenes_make(scratch, job->book, job->compiled, job->draw, &count);
     bool single = job->draw->layout == COURTWRIGHT_SINGLE;

@@ -110,16 +110,53 @@ static void add_finding(struct courtwright *book, entry_list *entries,
     add(book, entries, entry, finding->message, finding->help);
 }
 
-/* A mirror runs as its play does: what is told of the play is not told again of its mirror. */
-static bool told_of_its_play(const struct courtwright *book, const struct compiled *compiled,
-                             const struct finding *finding)
+typedef VEC(const struct finding *) found_list;
+
+static int compare_spans(struct span a, struct span b)
 {
-    for (size_t i = 0; i < book->play_count && compiled->play->mirrored; i++) {
-        const struct compiled *other = &book->plays[i];
-        for (size_t k = 0; k < other->findings.count && !other->play->mirrored; k++) {
-            if (check_same(&other->findings.at[k], finding)) {
-                return true;
-            }
+    if (a.source != b.source) {
+        return a.source < b.source ? -1 : 1;
+    }
+    return (a.begin > b.begin) - (a.begin < b.begin);
+}
+
+static int by_span(const void *left, const void *right)
+{
+    const struct finding *const *a = left, *const *b = right;
+    return compare_spans((*a)->span, (*b)->span);
+}
+
+/* What was found in plays that are no mirrors, in the order of the text. */
+static found_list found_unmirrored(struct courtwright *book)
+{
+    found_list found = {0};
+    for (size_t i = 0; i < book->play_count; i++) {
+        const struct compiled *compiled = &book->plays[i];
+        for (size_t k = 0; k < compiled->findings.count && !compiled->play->mirrored; k++) {
+            VEC_PUSH(&book->arena, &found, &compiled->findings.at[k]);
+        }
+    }
+    if (found.count > 1) {
+        qsort(found.at, found.count, sizeof *found.at, by_span);
+    }
+    return found;
+}
+
+/* A mirror runs as its play does: what is told of the play is not told again of its mirror. */
+static bool told_of_its_play(const found_list *found, const struct finding *finding)
+{
+    size_t low = 0, high = found->count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (compare_spans(found->at[middle]->span, finding->span) < 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    for (; low < found->count && compare_spans(found->at[low]->span, finding->span) == 0; low++) {
+        if (check_same(found->at[low], finding)) {
+            return true;
         }
     }
     return false;
@@ -128,11 +165,9 @@ static bool told_of_its_play(const struct courtwright *book, const struct compil
 static int compare(const void *left, const void *right)
 {
     const struct entry *a = left, *b = right;
-    if (a->span.source != b->span.source) {
-        return a->span.source < b->span.source ? -1 : 1;
-    }
-    if (a->span.begin != b->span.begin) {
-        return a->span.begin < b->span.begin ? -1 : 1;
+    int order = compare_spans(a->span, b->span);
+    if (order != 0) {
+        return order;
     }
     if (a->severity != b->severity) {
         return a->severity > b->severity ? -1 : 1;
@@ -143,6 +178,7 @@ static int compare(const void *left, const void *right)
 void report_make(struct courtwright *book)
 {
     entry_list entries = {0};
+    found_list found = found_unmirrored(book);
     book->errors = book->diags.errors;
     book->warnings = book->diags.warnings;
     for (size_t i = 0; i < book->diags.all.count; i++) {
@@ -151,7 +187,7 @@ void report_make(struct courtwright *book)
     for (size_t i = 0; i < book->play_count; i++) {
         for (size_t j = 0; j < book->plays[i].findings.count; j++) {
             const struct finding *finding = &book->plays[i].findings.at[j];
-            if (!told_of_its_play(book, &book->plays[i], finding)) {
+            if (!book->plays[i].play->mirrored || !told_of_its_play(&found, finding)) {
                 add_finding(book, &entries, &book->plays[i], finding);
             }
         }

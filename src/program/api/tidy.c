@@ -52,6 +52,9 @@ static enum courtwright_status write_dump(struct arena *scratch, void *ctx)
     struct text_job *job = ctx;
     struct strbuf out;
     strbuf_init(&out, scratch);
+    if (job->stage != COURTWRIGHT_RESOLVED) {
+        job->compiled = runs_again(scratch, job->book, job->compiled);
+    }
     switch (job->stage) {
     case COURTWRIGHT_RESOLVED:
         play_dump(&out, job->compiled->play);
@@ -79,7 +82,7 @@ enum courtwright_status courtwright_dump(struct courtwright *book, size_t play,
         return COURTWRIGHT_NO_SUCH;
     }
     job.compiled = &book->plays[play];
-    if (!job.compiled->run && stage != COURTWRIGHT_RESOLVED) {
+    if (!job.compiled->ran && stage != COURTWRIGHT_RESOLVED) {
         return COURTWRIGHT_BROKEN;
     }
     return with_scratch(&book->memory, write_dump, &job);

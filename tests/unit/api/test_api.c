@@ -478,6 +478,71 @@ START_TEST(every_status_has_words)
 }
 END_TEST
 
+/* What a host has lent and not got back, by a size kept in front of each block. */
+static size_t lent;
+enum { IN_FRONT = 64 };
+
+static void *lend(void *ctx, size_t size)
+{
+    (void)ctx;
+    char *block = malloc(size + IN_FRONT);
+    memcpy(block, &size, sizeof size);
+    lent += size;
+    return block + IN_FRONT;
+}
+
+static void get_back(void *ctx, void *block)
+{
+    (void)ctx;
+    size_t size;
+    memcpy(&size, (char *)block - IN_FRONT, sizeof size);
+    lent -= size;
+    free((char *)block - IN_FRONT);
+}
+
+static char *said_of(struct courtwright *of, size_t play)
+{
+    struct courtwright_draw draw = {.play = play, .format = COURTWRIGHT_SVG_LIVE};
+    start_over();
+    ck_assert_int_eq(courtwright_draw(of, &draw, &writer), COURTWRIGHT_OK);
+    start_over(); /* its ids hang on the title */
+    ck_assert_int_eq(courtwright_dump(of, play, COURTWRIGHT_RUN, &writer), COURTWRIGHT_OK);
+    ck_assert_int_eq(courtwright_dump(of, play, COURTWRIGHT_SCENE, &writer), COURTWRIGHT_OK);
+    ck_assert_int_eq(courtwright_positions(of, play, 0, &writer), COURTWRIGHT_OK);
+    return copy(kept.at);
+}
+
+START_TEST(what_is_let_go_of_a_large_book_is_made_again)
+{
+    enum { PLAYS = 400, MOST = 96 << 20 }; /* the runs of so many take well over 100 MB */
+    static char text[PLAYS * 300];
+    static const struct courtwright_host lender = {.take = lend, .give = get_back};
+    size_t size = 0;
+    for (int i = 0; i < PLAYS; i++) { /* names of one length: the same picture but for the name */
+        size += (size_t)sprintf(text + size,
+                                "play \"Lantern %03d\"\n  defense man\n  5 down screens for 3\n"
+                                "  3 curls off 5 to the rim\n  4 goes to left wing\n"
+                                "step\n 1 passes to 3\n",
+                                i);
+        size -= strlen("step\n 1 passes to 3\n");
+    }
+    struct courtwright *large = courtwright_load("large.play", text, size, &lender);
+    ck_assert_uint_eq(courtwright_play_count(large), PLAYS);
+    ck_assert_uint_eq(courtwright_error_count(large), 0);
+    ck_assert_uint_lt(lent, MOST);
+    char *first = said_of(large, 0), *last = said_of(large, PLAYS - 1);
+    for (char *name; (name = strstr(last, "Lantern 399"));) {
+        memcpy(name, "Lantern 000", strlen("Lantern 000"));
+    }
+    ck_assert_uint_gt(strlen(first), 10000);
+    ck_assert(strcmp(first, last) == 0); /* too long to be shown */
+    free(first);
+    free(last);
+    courtwright_free(large);
+    ck_assert_uint_eq(lent, 0);
+}
+END_TEST
+
 #define ROWS(table) (int)(sizeof(table) / sizeof *(table))
 
 int main(void)
@@ -507,6 +572,7 @@ int main(void)
     tcase_add_loop_test(all, words_are_found_as_they_are_said, 0, ROWS(explained));
     tcase_add_test(all, examples_of_the_language_can_be_read);
     tcase_add_test(all, every_status_has_words);
+    tcase_add_test(all, what_is_let_go_of_a_large_book_is_made_again);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include "base/names.h"
 #include "base/arena.h"
 #include "base/diag.h"
 #include "base/str.h"
@@ -74,6 +75,24 @@ START_TEST(distances_count_slips_of_the_fingers)
 }
 END_TEST
 
+START_TEST(names_are_found_whatever_their_capitals)
+{
+    struct names names = {0};
+    ck_assert(names_find(&names, STR("Lantern")) == NAME_NONE);
+    for (size_t i = 0; i < 1000; i++) {
+        names_add(&arena, &names, str_format(&arena, "Lantern %zu", i), i);
+    }
+    names_add(&arena, &names, STR(""), 1000);
+    names_add(&arena, &names, STR("LANTERN 7"), 1001); /* keeps its first number */
+    for (size_t i = 0; i < 1000; i++) {
+        ck_assert_uint_eq(names_find(&names, str_format(&arena, "lanTERN %zu", i)), i);
+    }
+    ck_assert_uint_eq(names_find(&names, STR("")), 1000);
+    ck_assert_uint_eq(names.count, 1001);
+    ck_assert(names_find(&names, STR("Lantern 1000")) == NAME_NONE);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("base");
@@ -83,6 +102,7 @@ int main(void)
     tcase_add_test(all, slugs_make_file_names);
     tcase_add_test(all, places_count_code_points);
     tcase_add_test(all, distances_count_slips_of_the_fingers);
+    tcase_add_test(all, names_are_found_whatever_their_capitals);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -444,7 +444,7 @@ static const struct limit_case limit_cases[] = {
     {"play \"A\"\n", "1 stays\n", LIMIT_SENTENCES, "66:1 text.too-many"},
     {"play \"A\"\n", "step\n", LIMIT_STEPS, "26:1 text.too-many"},
     {"play \"A\"\n", "option \"B\"\n", LIMIT_BRANCHES, "10:1 text.too-many"},
-    {"", "play \"A\"\n", LIMIT_PLAYS, "2001:1 text.too-many"},
+    {"", "play \"A\"\n", LIMIT_PLAYS, "10001:1 text.too-many"},
 };
 
 START_TEST(limits_hold_and_are_told_once)

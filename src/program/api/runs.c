@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+/* runs: the runs of a book's plays. They are by far the largest part of it: while there is room
+ * they are kept; those of a book beyond that are let go once they are checked, and made again, the
+ * same to the last bit, for whoever asks to see one. */
+#include "program/api/handle.h"
+
+void runs_keep_or_release(struct courtwright *book, struct compiled *compiled,
+                          struct arena_mark before)
+{
+    if (compiled->ran && book->runs.taken <= LIMIT_RUNS_BYTES) {
+        return;
+    }
+    compiled->run = NULL;
+    for (size_t i = 0; i < compiled->diagrams.count; i++) {
+        compiled->diagrams.at[i].segment = NULL;
+    }
+    arena_release(&book->runs, before);
+}
+
+const struct compiled *runs_again(struct arena *scratch, const struct courtwright *book,
+                                  const struct compiled *compiled)
+{
+    if (compiled->run || !compiled->ran) {
+        return compiled;
+    }
+    struct compiled *again = arena_new(scratch, struct compiled);
+    struct diags *said_before = arena_new(scratch, struct diags);
+    diags_init(said_before, scratch);
+    *again = *compiled;
+    again->run = sim_run(scratch, &book->sources, compiled->play, said_before);
+    again->diagrams = (diagram_list){0};
+    scene_diagrams(scratch, again->run, &again->diagrams);
+    return again;
+}
