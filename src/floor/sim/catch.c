@@ -5,10 +5,9 @@
 
 #include "base/real.h"
 
-#define ARM .44    /* of a player's height: shoulder to fingers (Drillis & Contini 1966) */
-#define LUNGE .25  /* m: a lean toward the ball (ours) */
-#define COMES .25  /* m from the ball's end at which a receiver who stands comes to it */
-#define OUT_BY .05 /* m: a foot on the line is out (every code) */
+#define ARM .44   /* of a player's height: shoulder to fingers (Drillis & Contini 1966) */
+#define LUNGE .25 /* m: a lean toward the ball (ours) */
+#define COMES .25 /* m from the ball's end at which a receiver who stands comes to it */
 
 double catch_reach(const struct world *world)
 {
@@ -56,38 +55,16 @@ static void say_missed(struct world *world, int task, double miss)
               strbuf_str(&who).at, strbuf_str(&who).at);
 }
 
-static void say_out(struct world *world, const struct task *pass, struct vec2 at)
-{
-    struct strbuf by, who;
-    const struct court *court = world->court;
-    strbuf_init(&by, world->arena);
-    strbuf_init(&who, world->arena);
-    double over = real_max(
-        real_max(at.x, -at.x) - court->half_width,
-        real_max(court->baseline - at.y, at.y - (2 * court->half_court - court->baseline)));
-    play_length(&by, world->play, over);
-    body_print(&who, pass->other);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_CAUGHT_OUT, pass->span,
-                                 "%s is %s out of bounds as the pass is caught",
-                                 strbuf_str(&who).at, strbuf_str(&by).at);
-    diag_help(world->diags, diag, "bring %s onto the floor before the pass", strbuf_str(&who).at);
-}
-
 void catch_take(struct world *world, body by)
 {
     int task = world->ball.task;
-    bool thrown_in = world->ball.throw_in; /* after a basket two may stand behind the line */
     ball_give(world, by);
     if (task < 0) {
         return;
     }
-    struct vec2 at = world->agent[by].m.at;
-    world_record(world, task)->to = at;
+    world_record(world, task)->to = world->agent[by].m.at;
     world_mark(world, task, MOMENT_CAUGHT);
     world->job[task].complete = true;
-    if (!thrown_in && !world->play->is_drill && !court_inside(world->court, at, -OUT_BY)) {
-        say_out(world, world->job[task].task, at);
-    }
 }
 
 void catch_tick(struct world *world)

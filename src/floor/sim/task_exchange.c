@@ -12,38 +12,16 @@
 #define CLOSING .02       /* m/s: slower than that they come no nearer */
 #define STOPPED .1        /* m/s */
 #define FOLLOW .12        /* s */
-#define APART .15         /* m: over the reach, and nobody sees it */
 
 static bool exchange_ready(struct world *world, struct job *job)
 {
     return ball_is_held(world, job->task->who);
 }
 
-/* At its moment, the two are too far from each other. */
-static void say_apart(struct world *world, const struct task *task, double far)
-{
-    struct strbuf who, to, apart;
-    strbuf_init(&who, world->arena);
-    strbuf_init(&to, world->arena);
-    strbuf_init(&apart, world->arena);
-    body_print(&who, task->who);
-    body_print(&to, task->other);
-    play_length(&apart, world->play, far);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_HAND_OFF, task->span,
-                                 "%s and %s are %s apart then: a hand-off reaches 3 ft",
-                                 strbuf_str(&who).at, strbuf_str(&to).at, strbuf_str(&apart).at);
-    diag_help(world->diags, diag, "leave the tie out: the ball changes hands as soon as they meet");
-}
-
 static void exchange_start(struct world *world, struct job *job)
 {
-    struct vec2 from = world->agent[job->task->who].m.at, to = world->agent[job->task->other].m.at;
-    double far = vec2_distance(from, to);
+    (void)world;
     job->until = -1;
-    queue_waits_met(world, job, &job->fixed);
-    if (job->fixed && far > WITHIN + APART) {
-        say_apart(world, job->task, far);
-    }
 }
 
 static void hand_over(struct world *world, struct job *job)

@@ -181,6 +181,12 @@ bool look_shot(const struct segment *segment, double t)
     return false;
 }
 
+double look_outside(const struct court *court, struct vec2 p)
+{
+    double far = 2 * court->half_court - court->baseline;
+    return real_max(fabs(p.x) - court->half_width, real_max(court->baseline - p.y, p.y - far));
+}
+
 static bool lane_with(const struct checker *checker, struct vec2 p, double beyond)
 {
     const struct court *court = checker->play->court;

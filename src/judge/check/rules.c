@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "base/real.h"
+#include "floor/motion/motion.h"
 #include "judge/check/look.h"
 
 #define LANE_SLACK 2.0    /* s: between steps the model stands about longer than players do; ours */
@@ -35,13 +36,6 @@ void look_start_missing(struct checker *checker)
 
 /* ---- player.out ---- */
 
-/* How far outside the floor; negative inside. */
-static double outside(const struct court *court, struct vec2 p)
-{
-    double far = 2 * court->half_court - court->baseline;
-    return real_max(fabs(p.x) - court->half_width, real_max(court->baseline - p.y, p.y - far));
-}
-
 static void out(struct checker *checker, body b, double t, double by, const struct task *task)
 {
     struct finding *finding = look_report(checker, t, by, b, BODY_NONE);
@@ -69,11 +63,11 @@ static void out(struct checker *checker, body b, double t, double by, const stru
     }
 }
 
-/* The place that was written is where he is to be. */
+/* The place that was written is where he is to be; with the ball ball.out says it. */
 static bool is_sent(const struct task *task)
 {
-    return task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE ||
-           task->kind == TASK_GUARD;
+    return task->kind == TASK_MOVE || task->kind == TASK_GUARD ||
+           (task->kind == TASK_USE && !look_uses_ball(task));
 }
 
 void look_player_out(struct checker *checker)
@@ -84,7 +78,7 @@ void look_player_out(struct checker *checker)
     for (body b = 0; b < BODY_COUNT && !segment->before; b++) {
         const struct start_body *start = &checker->play->start[b];
         bool stands = start->on_floor && (body_is_attacker(b) || start->placed);
-        double by = stands ? outside(court, start->at) : -1;
+        double by = stands ? look_outside(court, start->at) : -1;
         bool throws = checker->play->throw_in && checker->play->ball == b;
         if (by > most && !throws && segment == checker->run->segments.at[0]) {
             out(checker, b, 0, by, NULL);
@@ -92,7 +86,7 @@ void look_player_out(struct checker *checker)
     }
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        double by = task->goal_written && is_sent(task) ? outside(court, task->planned) : -1;
+        double by = task->goal_written && is_sent(task) ? look_outside(court, task->planned) : -1;
         if (by > most) {
             out(checker, task->who, real_max(0, segment->record[i].time[MOMENT_STARTED]), by, task);
         }
@@ -120,7 +114,7 @@ static bool team_control(const struct checker *checker, const struct segment *se
     }
     struct vec2 from =
         span->state == BALL_FLIGHT ? span->start : segment_at(segment, span->holder, t);
-    return outside(checker->play->court, from) < 0;
+    return look_outside(checker->play->court, from) < 0;
 }
 
 /* Seconds for which something has been so without a break: in the segments before, then here. Stops
@@ -232,7 +226,7 @@ static enum so throws_in(const struct checker *checker, const struct segment *se
     double t = (double)sample * RUN_SAMPLE;
     const struct ball_span *span = span_at(segment, t);
     return span && span->state == BALL_HELD && span->holder == b &&
-                   outside(checker->play->court, look_at(segment, b, sample)) > 0
+                   look_outside(checker->play->court, look_at(segment, b, sample)) > 0
                ? SO_YES
                : SO_NOT;
 }
@@ -383,4 +377,121 @@ void look_time_clock(struct checker *checker)
 void look_time_shot_clock(struct checker *checker)
 {
     too_late(checker, rule_limit(checker, checker->play->court->shot_clock), "the shot clock");
+}
+
+/* ---- time.closely-guarded ---- */
+
+#define GUARDED (6 * FEET) /* NFHS 4-10, NCAA rule 4; from foot to foot */
+#define GUARDED_FIBA 1.0   /* m: FIBA art. 27 */
+#define FOOT_AHEAD                                                                                 \
+    MOTION_BODY /* m: the foot that is measured to stands so far before the middle                 \
+                 */
+
+static bool counts_dribbles(const struct checker *checker)
+{
+    return checker->play->rules == COURT_HIGH_SCHOOL; /* FIBA and NCAA count only who holds it */
+}
+
+static bool is_guarded(const struct checker *checker, const struct segment *segment, body b,
+                       size_t sample)
+{
+    bool fiba = checker->play->rules == COURT_FIBA || checker->play->rules == COURT_MINI;
+    double within = (fiba ? GUARDED_FIBA : GUARDED) + FOOT_AHEAD;
+    struct vec2 at = look_at(segment, b, sample);
+    if (!fiba && at.y > checker->play->court->half_court) {
+        return false; /* there it is not counted */
+    }
+    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (!segment->track[x].on_floor) {
+            continue;
+        }
+        struct vec2 to = vec2_sub(look_at(segment, (body)x, sample), at);
+        bool rim_side = vec2_dot(to, at) < 0; /* who trails behind guards no more */
+        if (rim_side && vec2_length(to) <= within) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_dribbling(const struct segment *segment, body b, double t)
+{
+    for (size_t i = 0; i < segment->dribbles.count; i++) {
+        const struct dribble_span *dribble = &segment->dribbles.at[i];
+        if (dribble->who == b && t >= dribble->from && t <= dribble->to) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* He is told to hold it, or to fake: whoever only waits may be dribbling where he stands. Who
+ * comes off a screen is not guarded meanwhile. */
+static bool is_told_to(const struct segment *segment, body b, double t, enum task_kind kind)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, b, t, &in, &index);
+    if (!task || task->kind != kind || task->verb == VERB_STAYS || in != segment) {
+        return false;
+    }
+    double arrived = in->record[index].time[MOMENT_ARRIVED];
+    return arrived < 0 || t <= arrived;
+}
+
+static enum so guarded_while(const struct checker *checker, const struct segment *segment, body b,
+                             size_t sample, bool dribbling)
+{
+    double t = (double)sample * RUN_SAMPLE;
+    const struct ball_span *span = span_at(segment, t);
+    bool has = span && span->state == BALL_HELD && span->holder == b && !span->throw_in;
+    bool does = dribbling ? is_dribbling(segment, b, t) && is_told_to(segment, b, t, TASK_CARRY)
+                          : is_told_to(segment, b, t, TASK_HOLD);
+    return has && does && is_guarded(checker, segment, b, sample) ? SO_YES : SO_NOT;
+}
+
+static enum so holds_guarded(const struct checker *checker, const struct segment *segment, body b,
+                             size_t sample)
+{
+    return guarded_while(checker, segment, b, sample, false);
+}
+
+static enum so dribbles_guarded(const struct checker *checker, const struct segment *segment,
+                                body b, size_t sample)
+{
+    return guarded_while(checker, segment, b, sample, true);
+}
+
+static void closely_guarded(struct checker *checker, is_so *so, body b, double limit)
+{
+    struct stay stay = how_long(checker, so, b, limit);
+    if (stay.passed < 0) {
+        return;
+    }
+    struct finding *finding = look_report(checker, stay.passed, stay.whole, b, BODY_NONE);
+    const char *who = look_body(checker, b);
+    bool holds = so == holds_guarded;
+    finding->limit = limit;
+    finding->mark = MARK_POINT;
+    finding->a = segment_at(checker->segment, b, stay.passed);
+    look_say(checker, &finding->message,
+             "%s: %s sooner. You %s %s with a defender within reach; %s is the limit.", who,
+             holds ? "pass, shoot or dribble" : "pass or shoot",
+             holds ? "hold the ball" : "dribble", look_seconds(checker, stay.whole),
+             look_seconds(checker, limit));
+    look_say(checker, &finding->help, "write a shorter hold, or let %s pass before it", who);
+}
+
+void look_time_closely_guarded(struct checker *checker)
+{
+    double limit = rule_limit(checker, checker->play->court->closely_guarded);
+    for (body b = 0; b < BODY_COACH && limit > 0 && !checker->play->is_drill; b++) {
+        if (!look_plays(checker, b)) {
+            continue;
+        }
+        closely_guarded(checker, holds_guarded, b, limit);
+        if (counts_dribbles(checker)) {
+            closely_guarded(checker, dribbles_guarded, b, limit);
+        }
+    }
 }

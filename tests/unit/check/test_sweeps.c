@@ -69,6 +69,78 @@ static struct made *corner_in(double share)
     return made;
 }
 
+/* 1 stands at the top and holds the ball by his sentence, x1 before him. */
+static struct made *guarded(enum court_code rules, double seconds, double feet)
+{
+    struct made *made = standing(seconds + 1);
+    struct segment *segment = &made->segment[0];
+    made->play.rules = rules;
+    made->play.court = court_of(rules);
+    made_task(made, segment, TASK_HOLD, VERB_HOLDS, P1, BODY_NONE, 0, seconds);
+    made_stand(made, segment, X1, 0, segment->track[P1].sample[0].at.y / FEET - feet);
+    return made;
+}
+
+static struct made *held_guarded(double seconds)
+{
+    return guarded(COURT_HIGH_SCHOOL, seconds, 4);
+}
+
+static struct made *held_at_distance(double feet)
+{
+    return guarded(COURT_COLLEGE_MEN, 6.5, feet);
+}
+
+static struct made *held_at_distance_fiba(double metres)
+{
+    return guarded(COURT_FIBA, 6.5, metres / FEET);
+}
+
+static struct made *dribbled_guarded(double seconds)
+{
+    struct made *made = made_play(&arena, seconds + 1);
+    struct segment *segment = &made->segment[0];
+    made->play.rules = COURT_HIGH_SCHOOL;
+    made_ball(made, segment, P1, 0, seconds + 1);
+    made_task(made, segment, TASK_CARRY, VERB_DRIBBLES, P1, BODY_NONE, 0, seconds);
+    made_stand(made, segment, X1, 0, 16.75);
+    struct dribble_span dribble = {.who = P1, .from = 0, .to = seconds};
+    VEC_PUSH(&arena, &segment->dribbles, dribble);
+    return made;
+}
+
+/* 1 hands off at a moment that is written, to 2 so far away. */
+static struct made *handed_off(double feet)
+{
+    struct made *made = standing(3);
+    struct segment *segment = &made->segment[0];
+    made_stand(made, segment, P2, 0, 20.75 - feet);
+    struct task *task = made_task(made, segment, TASK_EXCHANGE, VERB_HANDS_OFF, P1, P2, 1, 2);
+    struct wait wait = {.kind = WAIT_CLOCK, .delay = 1, .fixed = true};
+    VEC_PUSH(&arena, &task->waits, wait);
+    return made;
+}
+
+/* 1, who has been in front, dribbles to so far from the ring. */
+static struct made *taken_back(double feet)
+{
+    struct made *made = standing(4);
+    made_walk(made, &made->segment[0], P1, 1, 3, 0, feet);
+    return made;
+}
+
+/* 2 catches so far outside the sideline. */
+static struct made *caught_out(double feet)
+{
+    struct made *made = made_play(&arena, 3);
+    struct segment *segment = &made->segment[0];
+    made_stand(made, segment, P2, 25 + feet, 10);
+    made_ball(made, segment, P1, 0, 1);
+    made_flight(made, segment, P1, P2, 1, 2, false);
+    made_ball(made, segment, P2, 2, 3);
+    return made;
+}
+
 struct sweep {
     const char *id, *what;
     struct made *(*of)(double amount);
@@ -83,6 +155,13 @@ static const struct sweep sweeps[] = {
     {"space.inside-line", "inside the three-point line", wing_inside, -1, 3.5, .1, 1.5, false},
     {"space.far", "between the top and the wings", top_from_wings, 16, 21.3, .1, 20.5, false},
     {"space.area", "of the start's floor", corner_in, .72, 1.2, .01, .7746, true},
+    {"ball.backcourt", "from the ring", taken_back, 25, 50, .25, 36.75, false},
+    {"ball.out", "over the line", caught_out, -2, 4, .1, .5, false},
+    {"ball.handoff", "between giver and taker", handed_off, 1, 8, .1, 3.492, false},
+    {"time.closely-guarded", "held", held_guarded, 1, 8, .1, 5.05, false},
+    {"time.closely-guarded", "dribbled", dribbled_guarded, 1, 8, .1, 5.05, false},
+    {"time.closely-guarded", "to the defender, US codes", held_at_distance, 1, 12, .1, 6.82, true},
+    {"time.closely-guarded", "to him, FIBA", held_at_distance_fiba, .5, 3, .05, 1.25, true},
 };
 
 static bool is_told(struct made *made, const char *id)

@@ -301,11 +301,6 @@ static const struct {
      " ft from the ball"},
     {"1 passes to 2 at right corner\n    2 cuts to the rim\n    2 clears to right corner",
      "run.catch-place", "no nearer than "},
-    {"at 0.3 s, 1 hands off to 2", "run.hand-off", " ft apart"},
-    {"  start 1 top, 2 right wing, 3 out of bounds at left hash, 4 right corner, 5 left corner\n  "
-     "ball 1\n"
-     "  step\n    1 passes to 3",
-     "run.caught-out", "2 ft out of bounds"},
 };
 
 START_TEST(what_cannot_be_is_said_with_its_amount)
