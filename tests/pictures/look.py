@@ -74,7 +74,7 @@ def diagrams_of(program, book, number):
                     diagram.pictures[size, theme] = inside(path.read_text())
     for diagram in found:
         words = re.search(r'<desc[^>]*>(.*?)</desc>', diagram.pictures['3.3in', 'print'], re.S)
-        diagram.words = words.group(1).split(' Screens:')[0] if words else ''
+        diagram.words = words.group(1).split(' Caution:')[0] if words else ''
     return found
 
 

@@ -263,7 +263,7 @@ static enum scene_class class_of(body who, const struct move *last)
     return last->screen ? CLASS_SCREEN : last->ball ? CLASS_DRIBBLE : CLASS_MOVE;
 }
 
-struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task)
+struct stroke *stroke_new(struct drawing *drawing, enum scene_class class, body who)
 {
     struct stroke stroke = {.class = class,
                             .who = who,
@@ -275,10 +275,17 @@ struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body 
                             .head = true,
                             .parts = 1,
                             .width = drawing->size.line};
-    stroke.part[0] =
-        (struct stroke_part){(int)task, segment_task(drawing->segment, task)->order, 0, 1};
+    stroke.part[0] = (struct stroke_part){-1, 0, 0, 1};
     VEC_PUSH(drawing->arena, &drawing->strokes, stroke);
     return &drawing->strokes.at[drawing->strokes.count - 1];
+}
+
+struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task)
+{
+    struct stroke *stroke = stroke_new(drawing, class, who);
+    stroke->part[0].task = (int)task;
+    stroke->part[0].order = segment_task(drawing->segment, task)->order;
+    return stroke;
 }
 
 /* The moves [first, end) as one stroke from stop `start`; returns the stop at its end. */
@@ -380,18 +387,12 @@ static void standing_bar(struct drawing *drawing, const struct segment *segment,
     symbol->at = vec2_along(bar.at, bar.facing, -behind);
     drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
     bool here = segment == drawing->segment;
-    struct stroke stroke = {.class = CLASS_SCREEN,
-                            .who = task->who,
-                            .other = BODY_NONE,
-                            .grow = 1,
-                            .role = ROLE_INK,
-                            .parts = 1,
-                            .width = drawing->size.line,
-                            .standing = true};
-    stroke.part[0] = (struct stroke_part){here ? (int)index : -1, 0, 0, 1};
-    stroke.start = stop_at(drawing, task->who, drawing->scope.start);
-    stroke.end = stop_add(drawing, bar);
-    VEC_PUSH(drawing->arena, &drawing->strokes, stroke);
+    struct stroke *stroke = stroke_new(drawing, CLASS_SCREEN, task->who);
+    stroke->head = false;
+    stroke->standing = true;
+    stroke->part[0].task = here ? (int)index : -1;
+    stroke->start = stop_at(drawing, task->who, drawing->scope.start);
+    stroke->end = stop_add(drawing, bar);
 }
 
 static void standing_bars(struct drawing *drawing)
@@ -414,6 +415,7 @@ void chain_make(struct drawing *drawing)
         chain_of(drawing, &drawing->symbols.at[i]);
     }
     standing_bars(drawing);
+    reads_make(drawing);
 }
 
 /* The stop where a player is at a time, or -1 while on the way between two. */

@@ -38,6 +38,7 @@ struct scope {
     double start;      /* seconds of the segment */
 };
 struct scope scope_of(const struct diagram *diagram);
+double answer_start(const struct diagram *diagram); /* when a branch's own sentences begin */
 double task_start(const struct segment *segment, size_t index); /* TIME_NEVER: it did not start */
 double task_end(const struct segment *segment, size_t index);   /* when its line ends */
 struct frame frame_of(const struct diagram *diagram, const struct scene_options *options);
@@ -178,7 +179,13 @@ void chain_make(struct drawing *drawing);
 bool stroke_is_throw(const struct stroke *stroke); /* a pass, a hand-off, a shot */
 int stop_add(struct drawing *drawing, struct stop stop);
 int stop_at(const struct drawing *drawing, body who, double time);
+/* A line of no sentence, yet to be led anywhere; and one of a sentence. */
+struct stroke *stroke_new(struct drawing *drawing, enum scene_class class, body who);
 struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task);
+/* reads.c: what a read looks at, in light lines that give way to all others */
+void reads_make(struct drawing *drawing);
+void lights_cut(struct drawing *drawing); /* trimmed where they would hide their heads */
+bool stroke_is_light(const struct stroke *stroke);
 double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */
 /* settle.c */

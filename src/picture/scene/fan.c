@@ -159,6 +159,15 @@ static void bend_off_shot(struct drawing *drawing, struct stroke *stroke, const 
     smooth(trail, 24);
 }
 
+/* Does a line stay where it is when another lies on it? */
+static bool stays(const struct stroke *other, bool earlier, const struct stroke *stroke)
+{
+    if (stroke_is_light(stroke) != stroke_is_light(other)) {
+        return stroke_is_light(stroke);
+    }
+    return stroke_is_throw(other) || earlier;
+}
+
 void bend_off(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
@@ -168,7 +177,7 @@ void bend_off(struct drawing *drawing)
         }
         for (size_t j = 0; j < drawing->strokes.count; j++) {
             const struct stroke *other = &drawing->strokes.at[j];
-            bool first = stroke_is_throw(other) || j < i;
+            bool first = stays(other, j < i, stroke);
             if (other->class == CLASS_SHOT && other->start == stroke->end &&
                 other->trail.count >= 2) {
                 bend_off_shot(drawing, stroke, other);

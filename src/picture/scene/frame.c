@@ -83,6 +83,11 @@ static bool under_way(const struct segment *segment, size_t index, double time)
     return vec2_distance(from, segment_at(segment, task->who, end)) > LEFT_TO_RUN;
 }
 
+double answer_start(const struct diagram *diagram)
+{
+    return own_start(diagram->segment, common_tasks(diagram));
+}
+
 struct scope scope_of(const struct diagram *diagram)
 {
     const struct segment *segment = diagram->segment;

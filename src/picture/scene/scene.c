@@ -141,6 +141,7 @@ static void plan(struct drawing *drawing)
     throws_aim(drawing);
     passes_round(drawing);
     trim(drawing);
+    lights_cut(drawing);
     strokes_sort(drawing);
     ink_make(drawing);
     crossings_find(drawing);

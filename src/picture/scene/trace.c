@@ -13,7 +13,9 @@
 #define ROUND_INTO_BAR 12.0          /* feet of it that may turn for that */
 #define HEEL_USE (130 * REAL_PI / 180)
 #define HEEL (80 * REAL_PI / 180) /* a turn of more is one even where none is reported */
-#define LEG_STRAIGHT 0.32 /* metres: a leg beside a corner that bows less is drawn straight */
+#define LEG_STRAIGHT 0.32   /* metres: a leg beside a corner that bows less is drawn straight */
+#define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
+#define LIGHT_TOLERANCE 0.6 /* metres */
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
@@ -159,7 +161,7 @@ static double heel_at(const struct drawing *drawing, const struct stroke *stroke
 {
     for (size_t i = 0; i < stroke->parts; i++) {
         const struct stroke_part *part = &stroke->part[i];
-        if (time >= part->from && time <= part->to &&
+        if (part->task >= 0 && time >= part->from && time <= part->to &&
             segment_task(drawing->segment, (size_t)part->task)->kind == TASK_USE) {
             return HEEL_USE;
         }
@@ -172,11 +174,16 @@ static void raw_corners(struct drawing *drawing, const struct stroke *stroke, st
     double look = 2.0 * drawing->size.k;
     raw->corner[0] = 0;
     raw->corners = 1;
+    if (stroke_is_light(stroke)) {
+        raw->corner[raw->corners++] = raw->count - 1;
+        return;
+    }
     for (size_t i = 0; i < stroke->parts; i++) {
         const struct stroke_part *part = &stroke->part[i];
-        const struct task_record *record = &drawing->segment->record[part->task];
+        const struct task_record *record =
+            part->task < 0 ? NULL : &drawing->segment->record[part->task];
         size_t from = raw_at(raw, part->from), to = raw_at(raw, part->to);
-        if (record->has_corner) {
+        if (record && record->has_corner) {
             size_t index = corner_near(raw, frame_point(&drawing->frame, record->corner), from, to);
             cut_at(raw, sharpest_near(raw, index, look), look);
         }
@@ -252,21 +259,22 @@ static double bow_of(const struct vec2 *at, size_t count)
 }
 
 static void build_leg(struct drawing *drawing, struct building *building, const struct raw *raw,
-                      size_t leg)
+                      size_t leg, bool light)
 {
     size_t from = raw->corner[leg], to = raw->corner[leg + 1], count = to - from + 1;
     double metre = drawing->size.k / FEET, step = STEP_FEET * drawing->size.k;
     if (count < 2) {
         return;
     }
-    bool by_corner = raw->corners > 2;
-    if (bow_of(&raw->at[from], count) < (by_corner ? LEG_STRAIGHT : 0.05) * metre) {
+    double straight = light ? LIGHT_STRAIGHT : raw->corners > 2 ? LEG_STRAIGHT : 0.05;
+    if (bow_of(&raw->at[from], count) < straight * metre) {
         struct vec2 ends[2] = {raw->at[from], raw->at[to]};
         struct path path = path_of(drawing->arena, ends, 2);
         build_path(building, &path, step);
     } else {
         struct path path = path_of(drawing->arena, &raw->at[from], count);
-        struct curve curve = path_fit(drawing->arena, &path, TOLERANCE * metre, REAL_PI / 3);
+        struct curve curve = path_fit(drawing->arena, &path,
+                                      (light ? LIGHT_TOLERANCE : TOLERANCE) * metre, REAL_PI / 3);
         build_curve(building, &curve, step);
     }
     if (leg + 2 < raw->corners && building->corner.count > 0) {
@@ -361,13 +369,15 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     const struct stop *start = &drawing->stops.at[stroke->start];
-    const struct task *first = segment_task(drawing->segment, (size_t)stroke->part[0].task);
+    int task = stroke->part[0].task;
+    enum verb_shape shape =
+        task < 0 ? SHAPE_STRAIGHT : segment_task(drawing->segment, (size_t)task)->shape;
     double k = drawing->size.k;
     if (drawing->stops.at[stroke->end].kind == STOP_BAR) {
         raw_to_bar(&raw, 3.0 * k);
     }
     raw_corners(drawing, stroke, &raw);
-    bool vee = first->shape == SHAPE_V || first->shape == SHAPE_L || first->shape == SHAPE_SETUP;
+    bool vee = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP;
     raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + (vee ? 1.6 : 3.2) * k);
     clocks_of(drawing, stroke, &raw);
     for (size_t i = 0; i < stroke->parts; i++) {
@@ -376,7 +386,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
     }
     struct building building = {.arena = drawing->arena};
     for (size_t leg = 0; leg + 1 < raw.corners; leg++) {
-        build_leg(drawing, &building, &raw, leg);
+        build_leg(drawing, &building, &raw, leg, stroke_is_light(stroke));
     }
     stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
     if (stroke->trail.count < 2) {

@@ -344,6 +344,17 @@ static void rim_cut(struct drawing *drawing, struct stroke *stroke)
                  real_max(RIM_CLEAR * size->k, size->basket + 2 * size->gap));
 }
 
+/* A defender's line stops short of where somebody ends: a trap's two point at the ball. */
+static void cut_at_rings(const struct drawing *drawing, struct stroke *stroke)
+{
+    for (size_t i = 0; i < drawing->stops.count && stroke->trail.count > 1; i++) {
+        const struct stop *ring = &drawing->stops.at[i];
+        if (ring->kind == STOP_RING && ring->who != stroke->who) {
+            cut_back(&stroke->trail, ring->at, stop_radius(drawing, ring) + drawing->size.gap);
+        }
+    }
+}
+
 /* A run to the rim stops short of the basket, and of whoever is drawn there. */
 void rims_cut(struct drawing *drawing)
 {
@@ -360,6 +371,9 @@ void rims_cut(struct drawing *drawing)
             if (symbol->who != stroke->who) {
                 cut_back(&stroke->trail, symbol->at, symbol->radius + size->gap);
             }
+        }
+        if (stroke->class == CLASS_DEFENSE_MOVE) {
+            cut_at_rings(drawing, stroke);
         }
         if (stroke->trail.count > 0) {
             drawing->stops.at[stroke->end].at = stroke->trail.at[stroke->trail.count - 1];

@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: MIT */
+/* reads: what a read looks at. Its defenders do it by rule, so no sentence draws it; without their
+ * lines a hedge, a trap and a switch look alike. Takes the run's tracks; gives light lines of their
+ * own, without a disc, from where the picture finds them to where the answer is given. */
+#include "picture/scene/drawing.h"
+
+#define LEAST 0.6   /* metres: who moves less stands (ours) */
+#define LONGEST 5.5 /* metres of a line: by then it has been seen (ours) */
+#define AT_SCREEN                                                                                  \
+    0.5               /* s after a screen is used: over or under it has been told by then (ours)   \
+                       */
+#define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
+#define CAME_BACK 0.6 /* of the way out: who is nearer than that again only showed himself */
+#define SEEN 0.5      /* of a line is left at least, where its end would be hidden */
+enum { LINES = 7 };   /* in one picture, with those of the reads */
+
+bool stroke_is_light(const struct stroke *stroke)
+{
+    return stroke->class == CLASS_DEFENSE_MOVE && stroke->part[0].task < 0;
+}
+
+static body guard_of(const struct segment *segment, body man)
+{
+    const body *guards = segment->before ? segment->before->guards : segment->play->guards;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        if (guards[b] == man && segment->track[b].on_floor) {
+            return (body)b;
+        }
+    }
+    return BODY_NONE;
+}
+
+static body defender_of(const struct segment *segment, const struct who *who)
+{
+    if (who->kind == WHO_DEFENDER) {
+        return body_defender(who->number);
+    }
+    bool man = who->kind == WHO_PLAYER || who->kind == WHO_DEFENDER_OF;
+    return man ? guard_of(segment, body_attacker(who->number)) : (body)BODY_NONE;
+}
+
+/* When the screen of a cut is used by this time, or never. */
+static double used_at(const struct segment *segment, size_t index)
+{
+    const struct task *task = segment_task(segment, index);
+    bool uses = task->kind == TASK_USE && task->screen_task >= 0;
+    return uses ? segment->record[task->screen_task].time[MOMENT_USED] : TIME_NEVER;
+}
+
+static void sooner(double *first, double time, double start)
+{
+    if (time > start && (*first == TIME_NEVER || time < *first)) {
+        *first = time;
+    }
+}
+
+/* Is it a place to stand in, and not a way to go? */
+static bool is_stance(const struct condition *condition)
+{
+    return condition->kind == COND_OPEN || condition->kind == COND_COVERED ||
+           condition->kind == COND_DENIED || condition->verb == VERB_OVERPLAYS ||
+           condition->verb == VERB_DENIES || condition->verb == VERB_ICES ||
+           condition->verb == VERB_FRONTS || condition->verb == VERB_SAGS ||
+           condition->verb == VERB_STAYS;
+}
+
+/* When the read has been answered: the ball is thrown or the cut off the screen is over; who only
+ * stands somewhere is seen there as the answer begins. */
+static double answered(const struct drawing *drawing, const struct condition *condition)
+{
+    const struct segment *segment = drawing->segment;
+    double start = drawing->scope.start, first = TIME_NEVER;
+    if (is_stance(condition)) {
+        return answer_start(drawing->diagram);
+    }
+    bool at_screen = condition->verb == VERB_GOES_UNDER || condition->verb == VERB_GOES_OVER ||
+                     condition->verb == VERB_TRAILS;
+    size_t own = step_task_count(&segment->play->steps.at[segment->step], -1);
+    for (size_t i = own; i < segment->tasks; i++) {
+        const double *time = segment->record[i].time;
+        enum task_kind kind = segment_task(segment, i)->kind;
+        if (kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT) {
+            sooner(&first, time[MOMENT_RELEASED], start);
+        } else if (kind == TASK_USE) {
+            double used = used_at(segment, i);
+            sooner(&first, time[MOMENT_ARRIVED], start);
+            sooner(&first, at_screen && used >= 0 ? used + AT_SCREEN : TIME_NEVER, start);
+        }
+    }
+    return first == TIME_NEVER ? real_min(segment->duration, start + SHOWN) : first;
+}
+
+/* How long the line gets by `to`, and no longer than it may: cuts `to` short. */
+static double line_length(const struct segment *segment, body who, double from, double *to)
+{
+    double length = 0;
+    struct vec2 last = segment_at(segment, who, from);
+    for (double t = from + RUN_SAMPLE; t <= *to; t += RUN_SAMPLE) {
+        struct vec2 at = segment_at(segment, who, t);
+        length += vec2_distance(last, at);
+        last = at;
+        if (length > LONGEST) {
+            *to = t;
+        }
+    }
+    return length;
+}
+
+/* Who went out and came back only showed himself: his line is the way out. */
+static double shown_until(const struct segment *segment, body who, double from, double to)
+{
+    struct vec2 home = segment_at(segment, who, from);
+    double most = 0, out = from;
+    for (double t = from; t <= to; t += RUN_SAMPLE) {
+        double far = vec2_distance(home, segment_at(segment, who, t));
+        if (far > most) {
+            most = far;
+            out = t;
+        }
+    }
+    return vec2_distance(home, segment_at(segment, who, to)) < CAME_BACK * most ? out : to;
+}
+
+/* Has the coach written what he does? Then that is drawn. */
+static bool has_line(const struct drawing *drawing, body who)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        if (drawing->strokes.at[i].who == who) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* An X that is drawn where a screen finds it leaves from there. */
+static double leaves_at(const struct drawing *drawing, body who)
+{
+    double from = drawing->scope.start;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task_record *record = &drawing->segment->record[i];
+        if (segment_task(drawing->segment, i)->kind == TASK_SCREEN && record->defender == who) {
+            from = real_max(from, record->time[MOMENT_SET]);
+        }
+    }
+    return from;
+}
+
+static void read_add(struct drawing *drawing, body who, double to)
+{
+    const struct segment *segment = drawing->segment;
+    double from = leaves_at(drawing, who);
+    if (who == BODY_NONE || !symbol_of(drawing, who) || has_line(drawing, who) ||
+        line_length(segment, who, from, &to) < LEAST) {
+        return;
+    }
+    to = shown_until(segment, who, from, to);
+    if (vec2_distance(segment_at(segment, who, from), segment_at(segment, who, to)) < LEAST) {
+        return;
+    }
+    struct vec2 truth = segment_at(segment, who, to);
+    struct stop end = {.kind = STOP_RIM, /* no ring: the next picture need not find him there */
+                       .who = who,
+                       .truth = truth,
+                       .from = to,
+                       .to = segment->duration,
+                       .at = frame_point(&drawing->frame, truth)};
+    struct stroke *stroke = stroke_new(drawing, CLASS_DEFENSE_MOVE, who);
+    stroke->part[0] = (struct stroke_part){-1, 0, from, to};
+    stroke->start = stop_at(drawing, who, drawing->scope.start);
+    stroke->end = stop_add(drawing, end);
+    stroke->began = from;
+    stroke->ended = to;
+    drawing->stops.at[stroke->start].to = from;
+    drawing->stops.at[stroke->start].out = true;
+}
+
+static size_t lines_drawn(const struct drawing *drawing)
+{
+    size_t lines = 0;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        lines += drawing->strokes.at[i].standing ? 0 : 1;
+    }
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) { /* not made yet */
+        enum task_kind kind = segment_task(drawing->segment, i)->kind;
+        lines += kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT ? 1 : 0;
+    }
+    return lines;
+}
+
+void reads_make(struct drawing *drawing)
+{
+    const struct segment *segment = drawing->segment;
+    if (drawing->diagram->branch < 0) {
+        return;
+    }
+    const struct branch *branch =
+        &segment->play->steps.at[segment->step].branches.at[drawing->diagram->branch];
+    if (branch->conditions.count == 0 || branch->conditions.at[0].kind == COND_OTHERWISE) {
+        return;
+    }
+    const struct condition *condition = &branch->conditions.at[0]; /* the one that is run */
+    body first = defender_of(segment, &condition->who), second = BODY_NONE;
+    if (condition->kind == COND_BOTH || condition->other.kind == WHO_DEFENDER) {
+        second = defender_of(segment, &condition->other);
+    }
+    if (condition->verb == VERB_TRAPS || condition->verb == VERB_DOUBLES) { /* it takes two */
+        body man = segment_holder(segment, drawing->scope.start);
+        second = man == BODY_NONE || second != BODY_NONE ? second : guard_of(segment, man);
+    }
+    double to = answered(drawing, condition);
+    read_add(drawing, first, to);
+    if (second != first && lines_drawn(drawing) < LINES) {
+        read_add(drawing, second, to);
+    }
+}
+
+/* How near the head of a line of that length comes to the other lines, points. */
+static double head_room(const struct drawing *drawing, const struct stroke *light, double length)
+{
+    struct vec2 tip = path_point(&light->path, length),
+                back = path_point(&light->path, length - drawing->size.head_length);
+    double room = 1e9;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *other = &drawing->strokes.at[i];
+        for (size_t p = 0; other != light && p + 1 < other->path.count; p++) {
+            room = real_min(room, segment_gap(back, tip, other->path.at[p], other->path.at[p + 1]));
+        }
+    }
+    return room;
+}
+
+/* A light line ends where its head is seen: short of another line that it would lie on. */
+void lights_cut(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    double clear = size->head_width / 2 + size->gap;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *light = &drawing->strokes.at[i];
+        if (!stroke_is_light(light) || light->path.count < 2) {
+            continue;
+        }
+        double whole = path_length(&light->path), length = whole;
+        double least = real_max(SEEN * whole, 2 * size->head_length);
+        while (length > least && head_room(drawing, light, length) < clear) {
+            length -= 0.2 * size->k;
+        }
+        if (length > least) {
+            light->path = path_cut(drawing->arena, &light->path, 0, length);
+            light->trail = (struct trail){light->path.at, NULL, light->path.count};
+        }
+    }
+}

@@ -1,0 +1,149 @@
+/* SPDX-License-Identifier: MIT */
+/* The pictures of reads, from a text that was run: what the defense does is drawn, lightly. */
+#include "base/geom/vec2.h"
+#include "floor/sim/sim.h"
+#include "picture/scene/scene.h"
+#include "resolved.h"
+#include "suite.h"
+
+#define HEAD                                                                                       \
+    "play \"Gate\"\n"                                                                              \
+    "  start 1 top, 2 right corner, 3 left corner, 4 right wing, 5 left elbow\n"                   \
+    "  defense man\n"                                                                              \
+    "  step \"Screen\"\n"                                                                          \
+    "    5 ball screens for 1\n"
+#define OFF                                                                                        \
+    "      1 dribbles off 5 to left wing\n"                                                        \
+    "      5 rolls to left block\n"                                                                \
+    "      1 passes to 5\n"
+
+static struct scene *drawn(const char *text, int branch)
+{
+    struct resolved resolved;
+    resolve_text(&arena, &resolved, STR("gate"), str_of(text));
+    ck_assert_uint_eq(resolved.diags.errors, 0);
+    const struct sim_options sim = {.rate = SIM_RATE};
+    struct run *run =
+        sim_run_with(&arena, &resolved.sources, &resolved.book->plays.at[0], &resolved.diags, &sim);
+    diagram_list diagrams = {0};
+    scene_diagrams(&arena, run, &diagrams);
+    for (size_t i = 0; i < diagrams.count; i++) {
+        if (diagrams.at[i].branch == branch) {
+            struct scene_options options = {.accent = BODY_NONE};
+            return scene_make(&arena, &diagrams.at[i], &options);
+        }
+    }
+    ck_abort_msg("no such branch");
+    return NULL;
+}
+
+/* The drawn line of a defender, not its head: from where to where. */
+static bool line_of(const struct scene *scene, int number, struct vec2 *from, struct vec2 *to)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_DEFENSE_MOVE && item->stroke == ROLE_DEFENDER &&
+            item->who == body_defender(number)) {
+            *from = item->path[0].p[0];
+            const struct path_element *last = &item->path[item->count - 1];
+            *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool has_line(const struct scene *scene, int number)
+{
+    struct vec2 from, to;
+    return line_of(scene, number, &from, &to);
+}
+
+/* Where the ball's own line ends: the zigzag. */
+static struct vec2 drive_end(const struct scene *scene)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_DRIBBLE && item->stroke != ROLE_NONE && !item->casing) {
+            return item->path[item->count - 1].p[0];
+        }
+    }
+    ck_abort_msg("nobody dribbles");
+    return (struct vec2){0, 0};
+}
+
+START_TEST(a_trap_brings_two_lines_to_the_ball)
+{
+    struct scene *scene = drawn(HEAD "    read x5 traps\n" OFF, 0);
+    struct vec2 from, to, ball = drive_end(scene);
+    ck_assert(line_of(scene, 5, &from, &to));
+    ck_assert(vec2_distance(to, ball) < 0.5 * vec2_distance(from, ball));
+    ck_assert(line_of(scene, 1, &from, &to));
+    ck_assert(vec2_distance(to, ball) < vec2_distance(from, ball));
+}
+END_TEST
+
+START_TEST(a_drop_is_a_line_toward_the_basket)
+{
+    struct scene *scene = drawn(HEAD "    read x5 drops\n" OFF, 0);
+    struct vec2 from, to;
+    ck_assert(line_of(scene, 5, &from, &to));
+    ck_assert(to.y < from.y);
+    ck_assert(!has_line(scene, 1));
+}
+END_TEST
+
+START_TEST(a_switch_is_two_lines_that_part)
+{
+    struct scene *scene = drawn(HEAD "    read x1 and x5 switch\n" OFF, 0);
+    struct vec2 from1, to1, from5, to5, ball = drive_end(scene);
+    ck_assert(line_of(scene, 1, &from1, &to1) && line_of(scene, 5, &from5, &to5));
+    ck_assert(vec2_distance(to5, ball) < vec2_distance(to1, ball));
+}
+END_TEST
+
+START_TEST(who_only_stands_in_the_way_has_no_line)
+{
+    struct scene *scene = drawn(HEAD "    read x1 overplays\n"
+                                     "      1 rejects 5 to the rim\n",
+                                0);
+    ck_assert(!has_line(scene, 1));
+}
+END_TEST
+
+START_TEST(otherwise_shows_no_defender_move)
+{
+    struct scene *scene = drawn(HEAD "    read x5 traps\n" OFF "    read otherwise\n" OFF, 1);
+    ck_assert(!has_line(scene, 5) && !has_line(scene, 1));
+}
+END_TEST
+
+START_TEST(what_is_written_of_a_defender_is_drawn_once)
+{
+    struct scene *scene =
+        drawn(HEAD "    read x5 traps\n" OFF "      as 1 dribbles, x5 traps 1\n", 0);
+    int lines = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        lines += item->class == CLASS_DEFENSE_MOVE && item->stroke == ROLE_DEFENDER &&
+                 item->who == body_defender(5);
+    }
+    ck_assert_int_eq(lines, 1);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("reads");
+    TCase *all = tcase_create("reads");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_set_timeout(all, 60);
+    tcase_add_test(all, a_trap_brings_two_lines_to_the_ball);
+    tcase_add_test(all, a_drop_is_a_line_toward_the_basket);
+    tcase_add_test(all, a_switch_is_two_lines_that_part);
+    tcase_add_test(all, who_only_stands_in_the_way_has_no_line);
+    tcase_add_test(all, otherwise_shows_no_defender_move);
+    tcase_add_test(all, what_is_written_of_a_defender_is_drawn_once);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
