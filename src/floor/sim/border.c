@@ -92,12 +92,22 @@ static struct world *snapshot(struct world *world)
     return copy;
 }
 
+bool border_due(struct world *world)
+{
+    for (size_t i = 0; i < world->entries.count; i++) {
+        if (!world->entries.at[i].at && is_met(world, &world->entries.at[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void border_watch(struct world *world)
 {
     for (size_t i = 0; i < world->entries.count; i++) {
         struct entry *entry = &world->entries.at[i];
         if (!entry->at && is_met(world, entry)) {
-            entry->early = world->tick == world->origin;
+            entry->early = world->t <= world_zero(world);
             entry->at = snapshot(world);
         }
     }
@@ -195,13 +205,37 @@ static bool is_last(struct world *world, body who)
     return true;
 }
 
-static bool starts_at_once(const struct world *world, const struct task *task)
+/* The screen that he uses stands there already, and the step brings no other for him. */
+static bool stands(const struct world *world, const struct step *next, const struct task *use,
+                   body screener)
+{
+    const struct screen *screen = &world->screen[screener];
+    for (size_t i = 0; i < next->tasks.count; i++) {
+        const struct task *task = &next->tasks.at[i];
+        if (task->kind == TASK_SCREEN && task->who == screener && task->other == use->who) {
+            return false;
+        }
+    }
+    return screen->live && screen->set && screen->user == use->who;
+}
+
+static bool uses_at_once(const struct world *world, const struct step *next,
+                         const struct task *task)
+{
+    return task->kind == TASK_USE && use_has_ball(world, task) &&
+           stands(world, next, task, task->other) &&
+           (task->other2 >= BODY_COUNT || stands(world, next, task, task->other2));
+}
+
+static bool starts_at_once(const struct world *world, const struct step *next,
+                           const struct task *task)
 {
     bool plants = task->shape == SHAPE_V || task->shape == SHAPE_L || task->shape == SHAPE_BACK ||
                   task->shape == SHAPE_SETUP; /* begins with a step the other way */
     bool carries = task->kind == TASK_CARRY && ball_is_held(world, task->who) &&
                    world->t > world->ball.caught_at + SURE;
-    return task->waits.count == 0 && !plants && (task->kind == TASK_MOVE || carries);
+    return task->waits.count == 0 && !plants &&
+           (task->kind == TASK_MOVE || carries || uses_at_once(world, next, task));
 }
 
 bool border_next_is_run(struct world *world, body who, struct vec2 *goal)
@@ -209,7 +243,7 @@ bool border_next_is_run(struct world *world, body who, struct vec2 *goal)
     const struct agent *agent = &world->agent[who];
     const struct step *next = border_next(world);
     const struct task *task = next && next->begins.count == 0 ? first_of(next, who) : NULL;
-    if (agent->head + 1 < agent->queued || !task || !starts_at_once(world, task) ||
+    if (agent->head + 1 < agent->queued || !task || !starts_at_once(world, next, task) ||
         !is_last(world, who)) {
         return false;
     }

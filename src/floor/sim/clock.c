@@ -164,12 +164,13 @@ static void stand_at(struct world *world, double from, double h, double part)
     world->t = from + part * h;
 }
 
-enum { BALL = BODY_COUNT, SIGHT, WATCHED };
+enum { BALL = BODY_COUNT, SIGHT, ENTRY, WATCHED };
 
 static bool is_due(struct world *world, int who)
 {
     return who == BALL    ? ball_due(world)
            : who == SIGHT ? see_due(world)
+           : who == ENTRY ? border_due(world)
                           : world->agent[who].here && queue_due(world, (body)who);
 }
 
@@ -235,7 +236,9 @@ static void one_tick(struct world *world)
 {
     double end = (double)(world->tick + 1) / world->rate;
     bool again = true;
-    see_now(world);
+    if (world->t == (double)world->tick / world->rate) { /* else it begins inside the tick */
+        see_now(world);
+    }
     for (int piece = 0; again; piece++) {
         double from = world->t;
         world->h = end - from;
@@ -243,6 +246,7 @@ static void one_tick(struct world *world)
         world->fresh = piece == 0;
         see_done(world);
         queue_tick(world);
+        border_watch(world);
         guard_tick(world);
         move_all(world);
         if (world->options->inside) {

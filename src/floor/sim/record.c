@@ -22,12 +22,14 @@ static void turn_face(const struct world *world, body b, struct agent *agent)
     }
 }
 
+/* A step that begins inside a tick is written down from the tick's start on. */
 void record_sample(struct world *world)
 {
+    double inside = world->t - (double)world->tick / world->rate;
     for (int b = 0; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         if (agent->here) {
-            struct sample sample = {agent->m.at, agent->m.v};
+            struct sample sample = {vec2_along(agent->m.at, agent->m.v, -inside), agent->m.v};
             turn_face(world, (body)b, agent);
             VEC_PUSH(world->arena, &world->samples[b], sample);
             VEC_PUSH(world->arena, &world->facing[b],

@@ -34,14 +34,21 @@ static bool stands(struct world *world, const struct task *use, body screener)
     return this_one && screen->set && world->t >= screen->set_at + LEAVE - 1e-9;
 }
 
-static bool use_ready(struct world *world, struct job *job)
+bool use_has_ball(const struct world *world, const struct task *task)
 {
-    const struct task *task = job->task;
-    bool ball = verb_row(task->verb)->needs[0] == 'W' && verb_row(task->verb)->task == VERB_USE;
-    for (const char *need = verb_row(task->verb)->needs; ball && *need; need++) {
+    for (const char *need = verb_row(task->verb)->needs; *need; need++) {
         if (*need == 'B' && !ball_is_held(world, task->who)) {
             return false;
         }
+    }
+    return true;
+}
+
+static bool use_ready(struct world *world, struct job *job)
+{
+    const struct task *task = job->task;
+    if (!use_has_ball(world, task)) {
+        return false;
     }
     if (task->early) { /* he does not wait for the screen, only for its screener to be on the way */
         int screen = screen_job(world, task, task->other);

@@ -258,7 +258,8 @@ double world_zero(const struct world *world); /* when the segment began, s */
 /* border.c: the next world begins as a copy of this one. */
 void border_first(struct world *world);
 void border_open(struct world *world);  /* which steps begin while this one goes on */
-void border_watch(struct world *world); /* at each tick: do they? */
+void border_watch(struct world *world); /* at each moment: do they? */
+bool border_due(struct world *world);   /* does one, and has not yet? */
 void border_close(struct world *world); /* says which never did */
 const struct step *border_next(const struct world *world); /* that goes on from here; NULL: none */
 /* He need not brake: the step is over as he gets there, and his next begins with a run to *goal. */
@@ -331,7 +332,9 @@ double plan_setup_length(const struct task *task, double far);
 
 /* task_screen.c: somebody is still to use it. */
 bool screen_is_wanted(const struct world *world, body screener, body user);
-/* task_use.c: it is cut short: its screeners need not stand on. */
+/* task_use.c: he has the ball, if it is one with the ball. */
+bool use_has_ball(const struct world *world, const struct task *task);
+/* It is cut short: its screeners need not stand on. */
 void use_let_go(struct world *world, const struct job *job);
 
 /* screens.c */

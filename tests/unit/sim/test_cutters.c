@@ -55,6 +55,22 @@ START_TEST(a_cutter_is_passed_to_in_stride)
 }
 END_TEST
 
+START_TEST(who_uses_a_screen_next_runs_through_the_border)
+{
+    told_run(&told, "play \"Millrace\"\n"
+                    "  start 1 top, 2 right wing, 3 right corner, 4 left corner, 5 left block\n"
+                    "  defense man\n  step\n    5 screens for 3 at (-5, 9)\n"
+                    "    3 runs to left block\n  step\n    3 comes off 5 to left wing\n");
+    told_is_sound(&told);
+    const struct segment *first = told_segment(&told, 0, -1), *second = told_segment(&told, 1, -1);
+    double speed = vec2_length(segment_velocity(first, body_attacker(3), first->duration));
+    ck_assert_double_gt(speed, 1.5);
+    for (double t = 0; t < .6; t += .1) {
+        ck_assert_double_gt(vec2_length(segment_velocity(second, body_attacker(3), t)), 1.0);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("cutters");
@@ -63,6 +79,7 @@ int main(void)
     tcase_add_loop_test(all, a_cut_to_the_rim_ends_in_front_of_it, 0,
                         (int)(sizeof cuts / sizeof *cuts));
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
+    tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
