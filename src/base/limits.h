@@ -19,7 +19,10 @@ enum {
     LIMIT_STEPS = 24,       /* in one play */
     LIMIT_BRANCHES = 8,     /* in one step */
     LIMIT_PLAYS = 10000,    /* in one book */
-    LIMIT_DIAGS = 500       /* kept for one run; the rest is counted */
+    LIMIT_PRACTICE_MINUTES = 600, /* of a practice, and of one item */
+    LIMIT_GROUP = 40,             /* players in a group */
+    LIMIT_COUNT = 9999,           /* a count in what was charted */
+    LIMIT_DIAGS = 500             /* kept for one run; the rest is counted */
 };
 #define LIMIT_ARENA_BYTES ((size_t)1 << 30)
 #define LIMIT_RUNS_BYTES ((size_t)1 << 26) /* runs of a book that are kept: program/api/runs.c */

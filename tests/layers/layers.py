@@ -14,6 +14,7 @@ TABLE = {
     'language/words': ['language/syntax', 'floor/court'],
     'language/tidy': ['language/words', 'language/syntax'],
     'floor/play': ['language/words', 'floor/court'],
+    'floor/season': ['floor/play', 'language/words'],
     'floor/motion': ['base', 'floor/court', 'floor/play'],
     'floor/defense': ['base', 'floor/court', 'floor/play'],
     'floor/sim': ['floor/motion', 'floor/defense', 'floor/play'],

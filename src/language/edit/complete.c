@@ -111,8 +111,9 @@ static bool suits_line(const struct trier *t, uint32_t begin, const struct candi
     switch (candidate->class) {
     case EDIT_HEADING:
     case EDIT_SETTING:
-    case EDIT_NOTE:
         return first;
+    case EDIT_NOTE:
+        return first || t->context.top == BLOCK_PRACTICE;
     case EDIT_VALUE:
         return !first && opener_of(line, 0).kind == LINE_SETTING;
     default:
@@ -155,19 +156,13 @@ static void try_line(struct trier *t)
     }
 }
 
-/* Lines that are kept as they stand, and the coach's own words. */
-static bool is_own_words(const struct context *context)
-{
-    return context->top == BLOCK_PRACTICE || context->top == BLOCK_CHARTED;
-}
-
 void edit_complete(const struct edit_text *text, uint32_t at, const char *const *checks,
                    edit_offer_list *out)
 {
     candidate_list candidates = {0};
     struct trier trier = {.candidates = &candidates, .out = out};
     context_find(text, at, &trier.context);
-    if (trier.context.silent || is_own_words(&trier.context)) {
+    if (trier.context.silent) {
         return;
     }
     offers_gather(&trier.context, checks, &candidates);

@@ -242,7 +242,7 @@ static void add_values(struct gather *g)
 }
 
 /* Which of the book's own names stand where: by the line's first word and the one before. */
-enum named { NAMED_PLAY, NAMED_ACTION, NAMED_READ, NAMED_LINEUP };
+enum named { NAMED_PLAY, NAMED_ACTION, NAMED_READ, NAMED_LINEUP, NAMED_CHART };
 
 static struct str conditions_text(struct gather *g, const struct block *block)
 {
@@ -272,6 +272,9 @@ static void add_named(struct gather *g, const struct block *in, enum named wante
         const struct form *form = &in->forms.at[i];
         if (form->kind == FORM_LINEUP && wanted == NAMED_LINEUP) {
             add_quoted(g, form->title, STR("a lineup"));
+        }
+        if (form->kind == FORM_CHART && wanted == NAMED_CHART) {
+            add(g, form->note.word, EDIT_QUOTED)->what = form->note.text;
         }
         const struct block *block = form->block;
         if ((form->kind != FORM_BLOCK && form->kind != FORM_INCLUDE) || !block) {
@@ -319,6 +322,23 @@ static bool line_has(const struct line *line, const char *word)
     return false;
 }
 
+/* In a practice, plays behind their word; in what was charted, plays, their reads and chart words.
+ */
+static void add_plan_names(struct gather *g)
+{
+    const struct line *line = &g->context->line;
+    const struct block *file = g->context->book->file;
+    if (g->context->top == BLOCK_PRACTICE) {
+        if (line_has(line, "drill") || line_has(line, "play")) {
+            add_named(g, file, NAMED_PLAY);
+        }
+    } else if (line->count < 2) {
+        add_named(g, file, line->count == 0 ? NAMED_PLAY : NAMED_CHART);
+    } else {
+        add_named(g, file, line_has(line, "read") ? NAMED_READ : NAMED_CHART);
+    }
+}
+
 static void add_names(struct gather *g)
 {
     const struct line *line = &g->context->line;
@@ -357,12 +377,38 @@ static void add_own_roles(struct gather *g)
     }
 }
 
+/* What opens the lines of a practice and stands in them; in what was charted. */
+static void add_plan(struct gather *g)
+{
+    static const char *const extras[] = {"groups of", "against",      "contact", "no contact",
+                                         "with",      "change every", NULL};
+    static const char *const charted[] = {"points", "read", "of", "in", "by", NULL};
+    bool practice = g->context->top == BLOCK_PRACTICE;
+    for (int kind = PLAN_STARTS; practice && kind <= PLAN_STATION; kind++) {
+        if (kind != PLAN_ITEM) {
+            add(g, str_of(plan_word((enum plan_kind)kind)), EDIT_SETTING);
+        }
+    }
+    for (int kind = 0; practice && kind < CONTENT_COUNT; kind++) {
+        if (kind != CONTENT_TEXT) {
+            add(g, str_of(content_word((enum content_kind)kind)), EDIT_NOTE);
+        }
+    }
+    for (const char *const *word = practice ? extras : charted; *word; word++) {
+        add(g, str_of(*word), EDIT_MODIFIER);
+    }
+}
+
 void offers_gather(const struct context *context, const char *const *checks, candidate_list *out)
 {
     struct gather gather = {context, context->text->arena, out};
     add_names(&gather);
     if (context->top == BLOCK_ACTION) {
         add_own_roles(&gather);
+    }
+    if (context->top == BLOCK_PRACTICE || context->top == BLOCK_CHARTED) {
+        add_plan(&gather);
+        add_plan_names(&gather);
     }
     add_people(&gather);
     add_openers(&gather);

@@ -138,6 +138,16 @@ static void put_note(struct painter *p, const struct note_form *note)
     }
 }
 
+/* The coach's own words lie over what the line is made of. */
+static void put_plan(struct painter *p, const struct form *form)
+{
+    const struct token *first = form->line->tokens;
+    put(p, form->span, EDIT_VALUE);
+    put(p, first->span, first->kind == TOKEN_MEASURE ? EDIT_MEASURE : EDIT_SETTING);
+    put(p, form->plan->text_span, EDIT_QUOTED);
+    put(p, form->plan->with_span, EDIT_QUOTED);
+}
+
 static void put_block(struct painter *p, const struct block *block);
 
 static void put_form(struct painter *p, const struct form *form)
@@ -152,6 +162,14 @@ static void put_form(struct painter *p, const struct form *form)
     case FORM_STANDING:
         put_who(p, &form->standing.defender);
         put_who(p, &form->standing.player);
+        break;
+    case FORM_PLAN:
+        put_plan(p, form);
+        break;
+    case FORM_ROW:
+        put(p, form->row->word_span, EDIT_QUOTED);
+        put(p, form->row->count_span, EDIT_VALUE);
+        put(p, form->row->by_span, form->row->player > 0 ? EDIT_PLAYER : EDIT_QUOTED);
         break;
     case FORM_CHART: /* its short word is the coach's own */
         put(p, form->note.word_span, EDIT_QUOTED);

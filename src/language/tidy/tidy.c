@@ -81,6 +81,12 @@ static void print_line(struct printer *p, const struct form *form)
     case FORM_SENTENCE:
         tidy_sentence(out, form->sentence);
         break;
+    case FORM_PLAN:
+        tidy_plan(out, form->plan);
+        break;
+    case FORM_ROW:
+        tidy_row(out, form->row);
+        break;
     case FORM_ROSTER:
     case FORM_LINEUP:
         tidy_roster(out, form);
@@ -96,21 +102,6 @@ static void print_line(struct printer *p, const struct form *form)
 }
 
 static void print_forms(struct printer *p, const struct block *block, unsigned indent);
-
-/* Lines that are kept as they stand, with the indent they have. */
-static void print_kept(struct printer *p, const struct block *block)
-{
-    for (size_t i = 0; i < block->forms.count; i++) {
-        const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_BLANK || form->kind == FORM_COMMENT) {
-            VEC_PUSH(p->out.arena, &p->pending, form->line);
-            continue;
-        }
-        begin(p, form->line->indent);
-        print_line(p, form);
-        finish(p, form->line);
-    }
-}
 
 static void print_block(struct printer *p, const struct block *block, unsigned indent)
 {
@@ -129,11 +120,15 @@ static void print_block(struct printer *p, const struct block *block, unsigned i
         tidy_sentence(&p->out, block->forms.at[0].sentence);
     }
     finish(p, block->line);
-    if (block->kind == BLOCK_PRACTICE || block->kind == BLOCK_CHARTED) {
-        print_kept(p, block);
-    } else if (!block->one_line) {
+    if (!block->one_line) {
         print_forms(p, block, indent + 2);
     }
+}
+
+/* A station stands under its `stations`. */
+static bool is_station(const struct form *form)
+{
+    return form->kind == FORM_PLAN && form->plan->kind == PLAN_STATION;
 }
 
 static void print_forms(struct printer *p, const struct block *block, unsigned indent)
@@ -145,7 +140,7 @@ static void print_forms(struct printer *p, const struct block *block, unsigned i
         } else if (form->kind == FORM_BLOCK) {
             print_block(p, form->block, indent);
         } else {
-            begin(p, indent);
+            begin(p, indent + (is_station(form) ? 2 : 0));
             print_line(p, form);
             finish(p, form->line);
         }

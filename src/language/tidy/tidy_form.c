@@ -104,7 +104,7 @@ static void put_ball(struct strbuf *out, const struct setting_form *setting)
     }
 }
 
-static void put_defense(struct strbuf *out, const struct setting_form *setting)
+void tidy_defense(struct strbuf *out, const struct setting_form *setting)
 {
     static const char *const kinds[] = {
         [DEFENSE_NONE] = "none",
@@ -163,7 +163,7 @@ void tidy_setting(struct strbuf *out, const struct setting_form *setting)
         put_ball(out, setting);
         break;
     case SETTING_DEFENSE:
-        put_defense(out, setting);
+        tidy_defense(out, setting);
         break;
     case SETTING_UNITS:
     case SETTING_PAPER:
@@ -287,7 +287,7 @@ void tidy_heading(struct strbuf *out, const struct block *block)
 {
     static const char *const words[] = {
         [BLOCK_PLAYBOOK] = "playbook ", [BLOCK_TEAM] = "team ",     [BLOCK_PLAY] = "play ",
-        [BLOCK_DRILL] = "drill ",       [BLOCK_OPTION] = "option ",
+        [BLOCK_DRILL] = "drill ",       [BLOCK_OPTION] = "option ", [BLOCK_PRACTICE] = "practice ",
     };
     switch (block->kind) {
     case BLOCK_STEP:
@@ -298,6 +298,13 @@ void tidy_heading(struct strbuf *out, const struct block *block)
         return;
     case BLOCK_ACTION:
         put_action(out, block);
+        return;
+    case BLOCK_CHARTED:
+        strbuf_print(out, "charted %.*s %s", STR_ARG(block->date), occasion_word(block->occasion));
+        if (block->title.size > 0) {
+            strbuf_char(out, ' ');
+            tidy_quoted(out, block->title);
+        }
         return;
     default:
         strbuf_text(out, words[block->kind]);

@@ -7,6 +7,9 @@
 
 void tidy_quoted(struct strbuf *out, struct str text);
 void tidy_setting(struct strbuf *out, const struct setting_form *setting);
+void tidy_defense(struct strbuf *out, const struct setting_form *setting);
+void tidy_plan(struct strbuf *out, const struct plan_form *plan);
+void tidy_row(struct strbuf *out, const struct row_form *row);
 void tidy_note(struct strbuf *out, enum form_kind kind, const struct note_form *note);
 void tidy_roster(struct strbuf *out, const struct form *form);
 void tidy_heading(struct strbuf *out, const struct block *block);

@@ -192,6 +192,8 @@ enum form_kind {
     FORM_CONTINUE,
     FORM_ROSTER,
     FORM_LINEUP,
+    FORM_PLAN, /* under practice */
+    FORM_ROW,  /* under charted */
     FORM_INCLUDE,
     FORM_CHAPTER,
     FORM_BLOCK /* a heading with what it opens: see block */
@@ -247,12 +249,59 @@ struct note_form { /* point, mistake, chart, accept, run, repeat, same */
     bool mirrored;
     int step; /* repeat, same */
 };
+/* A line of a practice plan. */
+enum plan_kind {
+    PLAN_STARTS,
+    PLAN_ENDS,
+    PLAN_LASTS,
+    PLAN_ABOUT,
+    PLAN_LINEUP,
+    PLAN_ITEM,
+    PLAN_STATIONS,
+    PLAN_STATION
+};
+enum content_kind {
+    CONTENT_TEXT, /* the coach's own words, in `text` */
+#define CONTENT(symbol, ...) CONTENT_##symbol,
+#include "language/words/contents.def"
+#undef CONTENT
+    CONTENT_COUNT
+};
+enum contact { CONTACT_BY_RULE, CONTACT_YES, CONTACT_NO };
+struct plan_form {
+    enum plan_kind kind;
+    int clock;                 /* starts, ends: minutes after midnight */
+    double minutes;            /* lasts, an item, stations */
+    double change;             /* stations: minutes at each */
+    enum content_kind content; /* an item, a station */
+    struct str station;        /* its name */
+    struct str text;           /* about, lineup; a content's name or words: may be empty */
+    int groups;                /* players in each: 0 not written */
+    bool against;              /* a defense is written: */
+    struct setting_form *defense;
+    enum contact contact;
+    struct str with; /* a line-up, or who of the coach's own words; empty: not written */
+    struct span text_span, with_span;
+};
+
+/* A row under charted: what was counted. */
+struct row_form {
+    enum { ROW_CHART, ROW_READ, ROW_POINTS } kind;
+    struct str play, word; /* word: of a `chart` line, or the name of a read */
+    struct span play_span, word_span, count_span;
+    int made, of; /* 7 of 12; points 14 in 12 */
+    int player;   /* 0: by name, or not said */
+    struct str by;
+    struct span by_span;
+};
 struct form {
     enum form_kind kind;
     struct span span;
     const struct line *line;       /* the line it stands on, with its comment */
     union {                        /* by kind */
         struct sentence *sentence; /* by far the largest: kept apart */
+        struct plan_form *plan;
+        struct row_form *row;
         struct setting_form setting;
         struct {
             struct who defender, player;
@@ -279,7 +328,7 @@ enum block_kind {
     BLOCK_READ,
     BLOCK_OPTION,
     BLOCK_PRACTICE,
-    BLOCK_CHARTED /* these two: reported as not yet, kept for tidy as their lines */
+    BLOCK_CHARTED
 };
 /* One condition of a read: a defender's verb, what two of them do together (switch, trap), or what
  * a player is. */
@@ -291,6 +340,7 @@ struct condition {
     const struct place *place; /* helps, drops, rotates to; NULL: not written */
     struct span span;
 };
+enum occasion { OCCASION_PRACTICE, OCCASION_GAME, OCCASION_FILM };
 struct block {
     enum block_kind kind;
     struct span span; /* of the heading */
@@ -300,6 +350,8 @@ struct block {
     struct str mirrors; /* play "A" mirrors "B" */
     struct span title_span, mirrors_span;
     int number;                       /* step 2; 0: not written */
+    struct str date;                  /* charted: 2026-12-01 */
+    enum occasion occasion;           /* charted */
     struct tie tie;                   /* step … as …; */
     struct str after;                 /* step … after "Fade" */
     VEC(struct str) roles;            /* action … for … */

@@ -280,9 +280,28 @@ static bool is_level_0(enum line_class kind)
     return kind == LINE_HEADING_0 || kind == LINE_CHAPTER || kind == LINE_INCLUDE;
 }
 
-static bool is_kept_raw(const struct reader *r)
+/* Lines whose first word means another thing than in a play. */
+static bool is_plan(const struct reader *r)
 {
     return r->top && (r->top->kind == BLOCK_PRACTICE || r->top->kind == BLOCK_CHARTED);
+}
+
+static bool line_has_minutes(const struct line *line)
+{
+    for (size_t i = 0; i < line->count; i++) {
+        if (line->tokens[i].kind == TOKEN_MEASURE && line->tokens[i].unit == UNIT_MINUTES) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* drill "Four-spot closeouts" 12 min: in a practice no heading. */
+static bool is_item(const struct reader *r, const struct line *line)
+{
+    bool names = line->count > 2 && line->tokens[1].kind == TOKEN_QUOTED &&
+                 (str_is(line->tokens[0].text, "drill") || str_is(line->tokens[0].text, "play"));
+    return names && r->top && r->top->kind == BLOCK_PRACTICE && line_has_minutes(line);
 }
 
 static void broken_line(struct reader *r, const struct line *line, struct opener opener)
@@ -298,6 +317,19 @@ static void broken_line(struct reader *r, const struct line *line, struct opener
         heading_read(r, line, opener);
     } else {
         reader_broken(r, line);
+    }
+}
+
+static void plan_line(struct reader *r, const struct line *line, struct opener opener)
+{
+    if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
+        heading_read(r, line, opener);
+    } else if (r->told) {
+        reader_broken(r, line);
+    } else if (r->top->kind == BLOCK_PRACTICE) {
+        practice_line(r, line);
+    } else {
+        charted_line(r, line);
     }
 }
 
@@ -317,6 +349,8 @@ static void fine_line(struct reader *r, const struct line *line, struct opener o
         } else {
             outside_line(r, line);
         }
+    } else if (is_plan(r)) {
+        plan_line(r, line, opener);
     } else if (r->top->kind == BLOCK_TEAM) {
         if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
             heading_read(r, line, opener);
@@ -348,16 +382,15 @@ static void take_line(struct reader *r, const struct line *line)
     struct opener opener = opener_of(line, 0);
     bool first = !r->seen;
     r->seen = true;
-    if (is_kept_raw(r) && !is_level_0(opener.kind)) {
-        reader_broken(r, line_keep(r, *line));
-        return;
+    if (is_item(r, line)) {
+        opener = (struct opener){.kind = LINE_OTHER};
     }
     struct line own = opener.kind == LINE_OTHER ? *line : without_colon(r, line);
-    if (opener.kind != LINE_OTHER && opener.kind != LINE_NOTE && opener.kind != LINE_IF &&
-        !keeps_stops(opener)) {
+    bool sentence = opener.kind == LINE_OTHER || opener.kind == LINE_NOTE || opener.kind == LINE_IF;
+    if ((!sentence || is_plan(r)) && !keeps_stops(opener)) {
         own = line_without_stops(&own);
     }
-    if (!own.broken && !is_free_text(&own, opener) &&
+    if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
         !line_marks_ok(&own, r->shelf->sources, r->diags)) {
         own.broken = true;
     }
@@ -421,7 +454,7 @@ static void keep_comment(struct reader *r, struct line line)
 /* A line that ends in a comma goes on in the next one that says something. */
 static struct line whole_line(struct reader *r, struct line line)
 {
-    while (line_goes_on(&line) && !is_kept_raw(r)) {
+    while (line_goes_on(&line)) {
         size_t next = next_saying(r, r->next);
         if (next < r->lines.all.count && r->lines.all.at[next].count == 0) {
             line.broken = true; /* too long: it has been said */
@@ -506,7 +539,7 @@ static void read_lines(struct reader *r)
         const struct line *line = &r->lines.all.at[r->next++];
         if (line->count == 0 && !line->broken) {
             blank_line(r, line);
-        } else if (is_only_stops(line) && !is_kept_raw(r)) {
+        } else if (is_only_stops(line)) {
             if (line->comment.size > 0) {
                 keep_comment(r, *line);
             }

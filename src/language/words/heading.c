@@ -134,13 +134,30 @@ static bool action_heading(struct reader *r, const struct line *line, struct blo
     return fine && reader_used_up(&c);
 }
 
-static bool unbuilt_heading(struct reader *r, const struct line *line, struct block *block)
+static bool practice_heading(struct reader *r, const struct line *line, struct block *block)
 {
-    struct diag *diag = diag_add(r->diags, DIAG_TEXT_NOT_BUILT, line->tokens[0].span,
-                                 block->kind == BLOCK_PRACTICE ? "practice plans are not built yet"
-                                                               : "charted rows are not built yet");
-    diag_help(r->diags, diag, "a file of its own for these lines, until they are");
-    return false;
+    size_t from = 1;
+    return named(r, line, &from, NULL, block, "the practice's title is missing",
+                 "practice \"Week 3, Tuesday\"") &&
+           rest_is_empty(r, line, from);
+}
+
+static bool charted_heading(struct reader *r, const struct line *line, struct block *block)
+{
+    struct cursor c = reader_cursor(r, line, 1);
+    if (!charted_heading_read(&c, block)) {
+        return false;
+    }
+    size_t from = (size_t)(c.at - line->tokens);
+    if (from < line->count) {
+        struct title title;
+        enum title_result result = title_read(r, line, &from, NULL, &title);
+        block->title = title.text;
+        block->title_quoted = title.quoted;
+        block->title_span = title.span;
+        return result == TITLE_FINE && rest_is_empty(r, line, from);
+    }
+    return true;
 }
 
 /* What may stand behind `step`, before its title. */
@@ -277,8 +294,8 @@ static bool option_heading(struct reader *r, const struct line *line, struct blo
 static bool (*const heading_readers[])(struct reader *, const struct line *, struct block *) = {
     [BLOCK_PLAYBOOK] = playbook_heading, [BLOCK_TEAM] = team_heading,
     [BLOCK_ACTION] = action_heading,     [BLOCK_PLAY] = play_heading,
-    [BLOCK_DRILL] = play_heading,        [BLOCK_PRACTICE] = unbuilt_heading,
-    [BLOCK_CHARTED] = unbuilt_heading,   [BLOCK_STEP] = step_heading,
+    [BLOCK_DRILL] = play_heading,        [BLOCK_PRACTICE] = practice_heading,
+    [BLOCK_CHARTED] = charted_heading,   [BLOCK_STEP] = step_heading,
     [BLOCK_READ] = read_heading,         [BLOCK_OPTION] = option_heading,
 };
 

@@ -103,6 +103,13 @@ bool setting_read(struct reader *r, const struct line *line, enum setting settin
 bool start_read(struct reader *r, struct cursor *c, struct setting_form *out);
 bool note_read(struct reader *r, const struct line *line, enum form_kind kind,
                struct note_form *out);
+/* Lines of a practice and of what was charted. */
+void practice_line(struct reader *r, const struct line *line);
+void charted_line(struct reader *r, const struct line *line);
+/* Behind `charted`: the day and the occasion; false: reported. */
+bool charted_heading_read(struct cursor *c, struct block *block);
+/* What may stand behind `defense`; false: not a word of it is known. */
+bool defense_words_read(struct cursor *c, struct setting_form *out);
 void roster_read(struct reader *r, const struct line *line);
 bool lineup_read(struct reader *r, struct cursor *c, struct form *form);
 

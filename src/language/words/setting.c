@@ -249,9 +249,8 @@ static bool group_is_next(const struct cursor *c)
     return next && next->kind == TOKEN_GROUP;
 }
 
-static bool defense_read(struct reader *r, struct cursor *c, struct setting_form *out)
+bool defense_words_read(struct cursor *c, struct setting_form *out)
 {
-    (void)r;
     static const char *const zones[] = {"2-3", "3-2", "1-3-1", "1-2-2", "2-1-2", NULL};
     if (take_words(c, "none")) {
         out->defense = DEFENSE_NONE;
@@ -270,6 +269,12 @@ static bool defense_read(struct reader *r, struct cursor *c, struct setting_form
         return false;
     }
     return true;
+}
+
+static bool defense_read(struct reader *r, struct cursor *c, struct setting_form *out)
+{
+    (void)r;
+    return defense_words_read(c, out);
 }
 
 static bool clock_read(struct reader *r, struct cursor *c, struct setting_form *out)

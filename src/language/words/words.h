@@ -59,6 +59,13 @@ struct verb_row {
 };
 const struct verb_row *verb_row(enum verb verb);
 
+/* "warm-up"; NULL for the coach's own words. */
+const char *content_word(enum content_kind kind);
+/* "starts"; nothing for an item. */
+const char *plan_word(enum plan_kind kind);
+/* "film" */
+const char *occasion_word(enum occasion occasion);
+
 /* "level": the word a setting's line opens with. */
 const char *setting_word(enum setting setting);
 

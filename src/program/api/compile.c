@@ -188,6 +188,7 @@ static void compile(void *ctx)
     }
     if (book->playbook) {
         broken_find(book);
+        book->season = season_resolve(arena, book->book, book->playbook, &book->diags);
     }
     for (size_t i = 0; i < book->play_count; i++) {
         book->plays[i].play = &book->playbook->plays.at[i];

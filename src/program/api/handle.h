@@ -7,6 +7,7 @@
 #include "base/limits.h"
 #include "base/writer.h"
 #include "courtwright/courtwright.h"
+#include "floor/season/season.h"
 #include "floor/sim/sim.h"
 #include "judge/check/check.h"
 #include "picture/scene/scene.h"
@@ -35,6 +36,7 @@ struct courtwright {
     struct diags diags;
     struct book *book;         /* NULL when the text was no text */
     struct playbook *playbook; /* NULL likewise */
+    struct season *season;     /* NULL likewise: practices and what was charted */
     struct compiled *plays;
     size_t play_count;
     struct courtwright_diagnostic *said;

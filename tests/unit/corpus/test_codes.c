@@ -87,7 +87,8 @@ static const char *const texts[] = {
          "  2 drives\n",
     PLAY "  step \"Nothing\"\n",
     PLAY "  3 fills left wing\n",
-    "practice \"Tuesday\"\n",
+    "practice \"Tuesday\"\n  5 water\n  starts 5:30\n",
+    "charted 2026-12-01 game\n  \"Lantern\" set 2 of 1\n",
     "action \"go\" for passer, receiver\n  passer passes to receiver\n" PLAY
     "  run \"go\" with receiver 2\n",
     PLAY "  floor half\n  1 dribbles to backcourt left elbow\n",

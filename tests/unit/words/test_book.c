@@ -47,7 +47,8 @@ static const char *const form_names[] = {
     [FORM_CHART] = "chart",     [FORM_ACCEPT] = "accept", [FORM_RUN] = "run",
     [FORM_REPEAT] = "repeat",   [FORM_SAME] = "same",     [FORM_CONTINUE] = "continue",
     [FORM_ROSTER] = "roster",   [FORM_LINEUP] = "lineup", [FORM_INCLUDE] = "include",
-    [FORM_CHAPTER] = "chapter", [FORM_BLOCK] = "block",
+    [FORM_CHAPTER] = "chapter", [FORM_BLOCK] = "block",   [FORM_PLAN] = "plan",
+    [FORM_ROW] = "row",
 };
 static const char *const block_names[] = {
     [BLOCK_FILE] = "file",         [BLOCK_PLAYBOOK] = "playbook", [BLOCK_TEAM] = "team",
@@ -143,9 +144,39 @@ static const struct book_case book_cases[] = {
     {"action \"A\" for guard, cutter\nlevel u16\n", "action!(broken)",
      "1:16 text.role, 2:1 text.setting-place"},
     {"practice \"P\"\n  starts 17:30\n  1 passes to 2,\nplay \"A\"\n",
-     "practice!(broken broken) play()", "1:1 text.not-built"},
-    {"charted 2026-12-01 film \"X\"\n  \"A\" set 7 of 12\n", "charted!(broken)",
-     "1:1 text.not-built"},
+     "practice(plan broken) play()", "3:16 text.stray-comma"},
+    {"practice\n", "practice!()", "1:9 text.heading"},
+    {"practice \"P\"\nstarts 17:30\nstarts 18:00\nends 5:30\n", "practice(plan broken plan)",
+     "3:1 text.setting-twice, 4:6 text.plan-early"},
+    {"practice \"P\"\nwater, 3 min\n3 min water\nplay \"A\" 12 minutes, contact\n"
+     "12 min: drill \"D\" groups of 4, with \"guards\"\n5 min - \"Free throws\".\n",
+     "practice(plan plan plan plan plan)", ""},
+    {"practice \"P\"\nstations 8 min, change every 4 min\nstation \"A\" \"Shooting\"\n"
+     "station \"B\", drill \"D\" with \"guards\"\n",
+     "practice(plan plan plan)", ""},
+    {"practice \"P\"\nstation \"A\" \"Shooting\"\nstations 8 min\nstations 8 min, change 4\n",
+     "practice(broken broken broken)", "2:1 text.plan, 3:15 text.plan, 4:17 text.plan"},
+    {"practice \"P\"\n10 min\n10 min scrimmage\n10 drill \"D\"\n0 min water\n601 min water\n"
+     "5 min drill\n5 min water, loudly\n5 min water, contact, contact\n5 min water, groups of 0\n"
+     "5 min play \"A\", against them\n5 min water, with us\nstarts at noon\nlasts long\n",
+     "practice(broken broken broken broken broken broken broken broken broken broken broken broken "
+     "broken)",
+     "2:7 text.plan, 3:8 text.plan, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 text.plan, "
+     "8:14 text.plan, 9:23 text.plan, 10:24 text.plan, 11:25 text.plan, 12:19 text.plan, "
+     "13:11 text.plan, 14:7 text.plan"},
+    {"practice \"P\"\nstep \"A\"\n1 shoots\n", "practice(broken broken)", "2:1 text.heading-place"},
+    {"charted 2026-12-01 film \"X\"\n  \"A\" set 7 of 12\n\"A\" read \"Fade\" 3 out of 4 by 2\n"
+     "\"A\": points 14 in 12, by \"Wren\"\n",
+     "charted(row row row)", ""},
+    {"charted\ncharted 2026-02-29 game\ncharted 2028-02-29 game\ncharted 2026-12-01\n",
+     "charted!() charted!() charted() charted!()",
+     "1:8 text.heading, 2:9 text.heading, 4:19 text.heading"},
+    {"charted 2026-12-01 game\nA set 1 of 2\n\"A\"\n\"A\" set\n\"A\" set 3 of 2\n\"A\" set 0 of 0\n"
+     "\"A\" points 9 in 2\n\"A\" read Fade 1 of 2\n\"A\" set 1 of 2 by 6\n\"A\" set 1 of 2 by\n"
+     "\"A\" set 1 of 2 today\n",
+     "charted(broken broken broken broken broken broken broken broken broken broken)",
+     "2:3 text.row, 3:4 text.row, 4:8 text.row, 5:9 text.row, 6:14 text.row, 7:12 text.row, "
+     "8:10 text.row, 9:19 text.player-range, 10:18 text.row, 11:16 text.left-over"},
     /* settings */
     {"play \"A\"\nlevel u16\nlevel u18\n", "play(set broken)", "3:1 text.setting-twice"},
     {"play \"A\"\nlimit space.close 10 ft\nlimit space.far 20 ft\nlimit space.close 9 ft\n",

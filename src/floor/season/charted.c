@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: MIT */
+/* charted: the rows of one day, with the names of plays, chart lines, reads and players found. */
+#include "floor/season/maker.h"
+
+static bool find_chart(struct season_maker *m, const struct row_form *row, const struct play *play)
+{
+    point_list charts = {0};
+    name_list names = {0};
+    play_chart_words(m->arena, play, &charts);
+    for (size_t i = 0; i < charts.count; i++) {
+        if (str_equal_fold(charts.at[i].word, row->word)) {
+            return true;
+        }
+        name_add(m, &names, charts.at[i].word);
+    }
+    name_unknown(m, row->word_span, "this play has no chart line", row->word, &names,
+                 "add it under the step it belongs to: chart set \"Screen set on the defender\"");
+    return false;
+}
+
+static bool find_read(struct season_maker *m, const struct row_form *row, const struct play *play)
+{
+    name_list names = {0};
+    for (size_t i = 0; i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        for (size_t k = 0; k < step->branches.count; k++) {
+            if (str_equal_fold(step->branches.at[k].title, row->word)) {
+                return true;
+            }
+            name_add(m, &names, step->branches.at[k].title);
+        }
+    }
+    name_unknown(m, row->word_span, "this play has no read or option", row->word, &names,
+                 "name a read by its title: read x3 trails \"Curl\"");
+    return false;
+}
+
+/* Without a roster any name will do. */
+static bool find_player(struct season_maker *m, const struct row_form *row, struct charted_row *out)
+{
+    const struct team *team = &m->plays->team;
+    name_list names = {0};
+    if (row->player > 0) {
+        out->by = str_format(m->arena, "%d", row->player);
+        return true;
+    }
+    out->by = row->by;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        if (str_equal_fold(team->roster.at[i].name, row->by)) {
+            out->by = team->roster.at[i].name;
+            return true;
+        }
+        name_add(m, &names, team->roster.at[i].name);
+    }
+    if (row->by.size == 0 || team->roster.count == 0) {
+        return true;
+    }
+    name_unknown(m, row->by_span, "nobody on the roster is called", row->by, &names, "");
+    return false;
+}
+
+static void take_row(struct season_maker *m, struct charted *charted, const struct form *form)
+{
+    const struct row_form *row = form->row;
+    struct charted_row out = {.kind = (int)row->kind,
+                              .play = play_named(m, row->play),
+                              .word = row->word,
+                              .made = row->made,
+                              .of = row->of,
+                              .span = form->span};
+    if (!out.play) {
+        name_list names = {0};
+        play_names(m, &names, true, true);
+        name_unknown(m, row->play_span, "this book has no play", row->play, &names,
+                     "include the play: include \"motion.play\"");
+        return;
+    }
+    bool fine = row->kind == ROW_CHART  ? find_chart(m, row, out.play)
+                : row->kind == ROW_READ ? find_read(m, row, out.play)
+                                        : true;
+    if (find_player(m, row, &out) && fine) {
+        VEC_PUSH(m->arena, &charted->rows, out);
+    }
+}
+
+void charted_make(struct season_maker *m, const struct block *block)
+{
+    struct charted charted = {.date = block->date,
+                              .where = block->title,
+                              .occasion = block->occasion,
+                              .span = block->span};
+    for (size_t i = 0; i < block->forms.count; i++) {
+        if (block->forms.at[i].kind == FORM_ROW) {
+            take_row(m, &charted, &block->forms.at[i]);
+        }
+    }
+    VEC_PUSH(m->arena, &m->out->charted, charted);
+}

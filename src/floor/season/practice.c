@@ -1,0 +1,234 @@
+/* SPDX-License-Identifier: MIT */
+/* practice: one practice plan from its lines: the clock from item to item, plays and drills found,
+ * who is in contact. */
+#include "floor/season/maker.h"
+
+#define WHOLE 1e-9 /* minutes: what two sums of minutes may differ by */
+
+struct clocks { /* as written; -1 and 0: not */
+    int starts, ends;
+    double lasts;
+    struct span ends_span, lasts_span;
+};
+
+/* ---- what is done ---- */
+
+static bool has_defender(const struct play *play)
+{
+    bool found = play->defense != DEFENSE_NONE;
+    for (body b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        found = found || play->start[b].on_floor;
+    }
+    return found;
+}
+
+/* A play is a drill where a drill is named, and the other way round: said, and taken. */
+static void find_play(struct season_maker *m, const struct plan_form *plan, struct plan_item *item)
+{
+    bool drill = plan->content == CONTENT_DRILL;
+    item->play = play_named(m, plan->text);
+    if (!item->play) {
+        name_list names = {0};
+        play_names(m, &names, true, true);
+        name_unknown(m, plan->text_span, drill ? "this book has no drill" : "this book has no play",
+                     plan->text, &names,
+                     drill ? "write the drill in this book, or include it: include \"drills.play\""
+                           : "write the play in this book, or include it: include \"motion.play\"");
+    } else if (item->play->is_drill != drill) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_SEASON_NAME, plan->text_span, "\"%.*s\" is a %s, not a %s",
+                     STR_ARG(plan->text), drill ? "play" : "drill", drill ? "drill" : "play");
+        diag_help(m->diags, diag, "write `%s \"%.*s\"`", drill ? "play" : "drill",
+                  STR_ARG(item->play->name));
+    }
+}
+
+static struct str defense_words(struct season_maker *m, const struct setting_form *defense)
+{
+    static const char *const kinds[] = {
+        [DEFENSE_NONE] = "no defense", [DEFENSE_MAN] = "man",
+        [DEFENSE_ZONE] = "zone",       [DEFENSE_BOX_AND_ONE] = "box-and-one",
+        [DEFENSE_PRESS] = "press",     [DEFENSE_TRIANGLE_AND_TWO] = "triangle-and-two"};
+    static const char *const styles[] = {
+        [MAN_GAP] = " gap", [MAN_DENY] = " deny", [MAN_SAG] = " sag"};
+    struct strbuf out;
+    strbuf_init(&out, m->arena);
+    strbuf_text(&out, kinds[defense->defense]);
+    strbuf_text(&out, defense->man_written ? styles[defense->man] : "");
+    if (defense->zone.size > 0) {
+        strbuf_print(&out, " %.*s", STR_ARG(defense->zone));
+    }
+    return strbuf_str(&out);
+}
+
+static struct plan_item make_item(struct season_maker *m, const struct form *form)
+{
+    const struct plan_form *plan = form->plan;
+    struct plan_item item = {.minutes = plan->minutes,
+                             .content = plan->content,
+                             .text = plan->text,
+                             .groups = plan->groups,
+                             .with = plan->with,
+                             .station = plan->station,
+                             .change = plan->change,
+                             .span = form->span};
+    if (plan->kind == PLAN_STATIONS) {
+        item.content = CONTENT_COUNT;
+        return item;
+    }
+    if (plan->content == CONTENT_DRILL || plan->content == CONTENT_PLAY) {
+        find_play(m, plan, &item);
+    }
+    item.against = plan->against ? defense_words(m, plan->defense) : item.against;
+    bool defended = plan->against ? plan->defense->defense != DEFENSE_NONE
+                                  : item.play && has_defender(item.play);
+    item.contact = plan->contact == CONTACT_BY_RULE ? defended : plan->contact == CONTACT_YES;
+    return item;
+}
+
+/* The turns of the stations have to fill their time. */
+static void hold_stations(struct season_maker *m, const struct plan_item *item)
+{
+    if (item->stations.count == 0) {
+        struct diag *diag = diag_add(m->diags, DIAG_SEASON_STATIONS, item->span,
+                                     "no station stands under these stations");
+        diag_help(m->diags, diag, "add one: station \"Basket 1\" \"Finishing in pairs\"");
+        return;
+    }
+    double turns = item->change * (double)item->stations.count;
+    if (turns - item->minutes < WHOLE && item->minutes - turns < WHOLE) {
+        return;
+    }
+    struct strbuf words;
+    strbuf_init(&words, m->arena);
+    strbuf_print(&words, "%zu station%s with a change every ", item->stations.count,
+                 item->stations.count == 1 ? "" : "s");
+    strbuf_number(&words, item->change, 2);
+    strbuf_text(&words, " min take ");
+    strbuf_number(&words, turns, 2);
+    strbuf_text(&words, " min, not ");
+    strbuf_number(&words, item->minutes, 2);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_SEASON_STATIONS, item->span, "%.*s", STR_ARG(strbuf_str(&words)));
+    struct strbuf help;
+    strbuf_init(&help, m->arena);
+    strbuf_text(&help, "write `stations ");
+    strbuf_number(&help, turns, 2);
+    strbuf_text(&help, " min, change every ");
+    strbuf_number(&help, item->change, 2);
+    diag_help(m->diags, diag, "%.*s min`", STR_ARG(strbuf_str(&help)));
+}
+
+/* ---- when ---- */
+
+static void hold_times(struct season_maker *m, const struct clocks *clocks,
+                       struct practice *practice)
+{
+    double between = clocks->ends - clocks->starts;
+    bool both = clocks->starts >= 0 && clocks->ends >= 0;
+    practice->starts = clocks->starts;
+    practice->booked = clocks->lasts > 0 ? clocks->lasts : both ? between : 0;
+    practice->booked_span = clocks->lasts > 0 ? clocks->lasts_span
+                            : both            ? clocks->ends_span
+                                              : practice->span;
+    if (both && between <= 0) {
+        struct diag *diag = diag_add(m->diags, DIAG_SEASON_TIME, clocks->ends_span,
+                                     "the practice ends before it starts");
+        diag_help(m->diags, diag, "times are on a clock of 24 hours: starts 17:30, ends 18:45");
+        practice->booked = clocks->lasts;
+    } else if (both && clocks->lasts > 0 &&
+               (between - clocks->lasts > WHOLE || clocks->lasts - between > WHOLE)) {
+        struct diag *diag = diag_add(m->diags, DIAG_SEASON_TIME, clocks->lasts_span,
+                                     "from its start to its end are %d minutes", (int)between);
+        diag_help(m->diags, diag, "keep `lasts` or `ends`, not both");
+    } else if (clocks->ends >= 0 && clocks->starts < 0) {
+        struct diag *diag = diag_add(m->diags, DIAG_SEASON_TIME, clocks->ends_span,
+                                     "when it ends is said, when it starts is not");
+        diag_help(m->diags, diag, "add `starts 17:30`, or write `lasts 75 min` instead");
+    }
+}
+
+static void hold_lineup(struct season_maker *m, const struct plan_form *plan)
+{
+    name_list names = {0};
+    for (size_t i = 0; i < m->plays->team.lineups.count; i++) {
+        struct str title = m->plays->team.lineups.at[i].title;
+        if (str_equal_fold(title, plan->text)) {
+            return;
+        }
+        name_add(m, &names, title);
+    }
+    name_unknown(m, plan->text_span, "the team has no lineup", plan->text, &names,
+                 "write it under team: lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"");
+}
+
+/* ---- lines ---- */
+
+static void add_item(struct season_maker *m, struct practice *practice, const struct form *form)
+{
+    struct plan_item item = make_item(m, form);
+    item.begins = practice->planned;
+    practice->planned += item.minutes;
+    VEC_PUSH(m->arena, &practice->items, item);
+}
+
+static void add_station(struct season_maker *m, struct practice *practice, const struct form *form)
+{
+    struct plan_item station = make_item(m, form);
+    struct plan_item *above = &practice->items.at[practice->items.count - 1];
+    station.begins = above->begins;
+    station.minutes = above->change;
+    above->contact = above->contact || station.contact;
+    VEC_PUSH(m->arena, &above->stations, station);
+}
+
+static void take_line(struct season_maker *m, struct practice *practice, struct clocks *clocks,
+                      const struct form *form)
+{
+    const struct plan_form *plan = form->plan;
+    switch (plan->kind) {
+    case PLAN_STARTS:
+        clocks->starts = plan->clock;
+        break;
+    case PLAN_ENDS:
+        clocks->ends = plan->clock;
+        clocks->ends_span = form->span;
+        break;
+    case PLAN_LASTS:
+        clocks->lasts = plan->minutes;
+        clocks->lasts_span = form->span;
+        break;
+    case PLAN_ABOUT:
+        practice->about = plan->text;
+        break;
+    case PLAN_LINEUP:
+        practice->lineup = plan->text;
+        hold_lineup(m, plan);
+        break;
+    case PLAN_STATION:
+        add_station(m, practice, form);
+        break;
+    case PLAN_ITEM:
+    case PLAN_STATIONS:
+        add_item(m, practice, form);
+        break;
+    }
+}
+
+void practice_make(struct season_maker *m, const struct block *block)
+{
+    struct practice practice = {.title = block->title, .span = block->span};
+    struct clocks clocks = {.starts = -1, .ends = -1};
+    for (size_t i = 0; i < block->forms.count; i++) {
+        if (block->forms.at[i].kind == FORM_PLAN) {
+            take_line(m, &practice, &clocks, &block->forms.at[i]);
+        }
+    }
+    hold_times(m, &clocks, &practice);
+    for (size_t i = 0; i < practice.items.count; i++) {
+        if (practice.items.at[i].content == CONTENT_COUNT) {
+            hold_stations(m, &practice.items.at[i]);
+        }
+    }
+    VEC_PUSH(m->arena, &m->out->practices, practice);
+}

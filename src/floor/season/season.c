@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: MIT */
+/* season: see season.h. Here: the blocks of the book, and names. */
+#include "floor/season/season.h"
+
+#include "floor/season/maker.h"
+
+void name_add(struct season_maker *m, name_list *names, struct str name)
+{
+    VEC_PUSH(m->arena, names, str_copy(m->arena, name).at);
+}
+
+void name_unknown(struct season_maker *m, struct span span, const char *what, struct str name,
+                  const name_list *names, const char *example)
+{
+    struct diag *diag =
+        diag_add(m->diags, DIAG_SEASON_NAME, span, "%s \"%.*s\"", what, STR_ARG(name));
+    name_list ended = *names;
+    VEC_PUSH(m->arena, &ended, NULL);
+    const char *near = words_nearest(name, ended.at);
+    if (near) {
+        diag_help(m->diags, diag, "did you mean \"%s\"?", near);
+    } else if (names->count > 0) {
+        struct strbuf list;
+        strbuf_init(&list, m->arena);
+        enum { TOLD = 6 };
+        for (size_t i = 0; i < names->count && i < TOLD; i++) {
+            strbuf_print(&list, "%s\"%s\"", i ? ", " : "", names->at[i]);
+        }
+        diag_help(m->diags, diag, "there %s %.*s%s", names->count == 1 ? "is" : "are",
+                  STR_ARG(strbuf_str(&list)), names->count > TOLD ? " and more" : "");
+    } else {
+        diag_help(m->diags, diag, "%s", example);
+    }
+}
+
+const struct play *play_named(const struct season_maker *m, struct str name)
+{
+    for (size_t i = 0; i < m->plays->plays.count; i++) {
+        if (str_equal_fold(m->plays->plays.at[i].name, name)) {
+            return &m->plays->plays.at[i];
+        }
+    }
+    return NULL;
+}
+
+void play_names(struct season_maker *m, name_list *names, bool drills, bool plays)
+{
+    for (size_t i = 0; i < m->plays->plays.count; i++) {
+        const struct play *play = &m->plays->plays.at[i];
+        if (play->is_drill ? drills : plays) {
+            name_add(m, names, play->name);
+        }
+    }
+}
+
+static void add_chart_words(struct arena *arena, const point_list *charts, point_list *out)
+{
+    for (size_t i = 0; i < charts->count; i++) {
+        bool known = false;
+        for (size_t k = 0; k < out->count; k++) {
+            known = known || str_equal_fold(out->at[k].word, charts->at[i].word);
+        }
+        if (!known) {
+            VEC_PUSH(arena, out, charts->at[i]);
+        }
+    }
+}
+
+void play_chart_words(struct arena *arena, const struct play *play, point_list *out)
+{
+    for (size_t i = 0; i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        add_chart_words(arena, &step->charts, out);
+        for (size_t k = 0; k < step->branches.count; k++) {
+            add_chart_words(arena, &step->branches.at[k].charts, out);
+        }
+    }
+}
+
+static void gather(struct season_maker *m, const struct block *file)
+{
+    for (size_t i = 0; i < file->forms.count; i++) {
+        const struct form *form = &file->forms.at[i];
+        const struct block *block =
+            form->kind == FORM_BLOCK || form->kind == FORM_INCLUDE ? form->block : NULL;
+        if (!block || block->broken) {
+            continue;
+        }
+        switch (block->kind) {
+        case BLOCK_FILE:
+            gather(m, block); /* as deep as includes go: LIMIT_INCLUDE_DEPTH */
+            break;
+        case BLOCK_PRACTICE:
+            practice_make(m, block);
+            break;
+        case BLOCK_CHARTED:
+            charted_make(m, block);
+            break;
+        default:
+            break;
+        }
+    }
+}
+
+static bool earlier(const struct charted *a, const struct charted *b)
+{
+    for (size_t i = 0; i < a->date.size && i < b->date.size; i++) {
+        if (a->date.at[i] != b->date.at[i]) {
+            return a->date.at[i] < b->date.at[i];
+        }
+    }
+    return false;
+}
+
+/* Few of them, nearly in order: by insertion, which keeps those of one day as they are. */
+static void sort_charted(struct season *season)
+{
+    for (size_t i = 1; i < season->charted.count; i++) {
+        struct charted own = season->charted.at[i];
+        size_t k = i;
+        for (; k > 0 && earlier(&own, &season->charted.at[k - 1]); k--) {
+            season->charted.at[k] = season->charted.at[k - 1];
+        }
+        season->charted.at[k] = own;
+    }
+}
+
+struct season *season_resolve(struct arena *arena, const struct book *book,
+                              const struct playbook *plays, struct diags *diags)
+{
+    struct season_maker maker = {arena, plays, diags, arena_new(arena, struct season)};
+    gather(&maker, book->file);
+    sort_charted(maker.out);
+    return maker.out;
+}

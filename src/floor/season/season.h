@@ -1,0 +1,59 @@
+/* SPDX-License-Identifier: MIT */
+/* season: practice plans and what was charted, with their names found in the book. Made from the
+ * book's words and its plays. Minutes; nothing runs here. */
+#ifndef FLOOR_SEASON_SEASON_H
+#define FLOOR_SEASON_SEASON_H
+
+#include "floor/play/play.h"
+
+/* One thing that is done for some minutes: an item of a practice, or a station of one. */
+struct plan_item {
+    double begins, minutes;    /* after the practice's start */
+    enum content_kind content; /* CONTENT_COUNT: stations, which stand in `stations` */
+    struct str text;           /* the coach's words, or the name of the play; may be empty */
+    const struct play *play;   /* of drill and play; NULL: none, or not found (reported) */
+    int groups;                /* players in each, 0 not said */
+    struct str against;        /* "zone 2-3" as tidy has it; empty: not said */
+    bool contact;              /* said, or by rule: somebody defends */
+    struct str with;           /* who, in the coach's words */
+    struct str station;        /* a station's name */
+    double change;             /* stations: minutes at each */
+    VEC(struct plan_item) stations;
+    struct span span;
+};
+struct practice {
+    struct str title, about, lineup;
+    int starts;     /* minutes after midnight; -1: not said */
+    double booked;  /* minutes: lasts, or from start to end; 0: not said */
+    double planned; /* what the items add up to */
+    VEC(struct plan_item) items;
+    struct span span, booked_span;
+};
+
+struct charted_row {
+    int kind;                /* as in row_form */
+    const struct play *play; /* never NULL */
+    struct str word;         /* a chart line's, or the name of a read; empty for points */
+    int made, of;
+    struct str by; /* a name of the roster or "3"; empty: not said */
+    struct span span;
+};
+struct charted {
+    struct str date, where; /* "2026-12-01"; where may be empty */
+    enum occasion occasion;
+    VEC(struct charted_row) rows; /* those whose names were found */
+    struct span span;
+};
+struct season {
+    VEC(struct practice) practices; /* as they stand in the book */
+    VEC(struct charted) charted;    /* by date, those of one day as they stand in the book */
+};
+
+/* Reports every name that is not in the book, and times that cannot be; goes on. */
+struct season *season_resolve(struct arena *arena, const struct book *book,
+                              const struct playbook *plays, struct diags *diags);
+
+/* What may be counted of a play: the words of its chart lines, in order, each once. */
+void play_chart_words(struct arena *arena, const struct play *play, point_list *out);
+
+#endif

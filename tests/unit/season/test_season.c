@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: MIT */
+/* Practices and charted rows: the clock of a plan, names found or missed, contact by rule. */
+#include "floor/season/season.h"
+#include "suite.h"
+
+#define BOOK                                                                                       \
+    "team \"Larkspur Kites\"\n  1 \"Wren Halloway\" guard\n  2 \"Juno Marsh\"\n"                   \
+    "  lineup \"Big\" 1 \"Wren Halloway\"\n"                                                       \
+    "play \"Lantern\"\n  start five-out\n  defense man\n  step\n    1 passes to 2\n"               \
+    "    chart set \"Screen set\"\n    read x3 trails \"Curl\"\n      3 cuts to the rim\n"         \
+    "      chart curl \"Shoulder to hip\"\n"                                                       \
+    "drill \"Two counts\"\n  start 1 top, 2 right wing\n  1 passes to 2\n"                         \
+    "drill \"Closeouts\"\n  start 1 top, x1 at nail\n  x1 closes out to 1\n"
+
+static struct sources sources;
+static struct diags diags;
+
+static struct season *season_of(const char *text)
+{
+    sources_init(&sources, &arena);
+    diags_init(&diags, &arena);
+    uint32_t source = sources_add(&sources, STR("kites.play"), str_of(text));
+    const struct book *book = book_read(&arena, &sources, source, NULL, &diags);
+    const struct playbook *plays = playbook_resolve(&arena, &sources, book, STR("kites"), &diags);
+    return season_resolve(&arena, book, plays, &diags);
+}
+
+/* "season.name 20: this book has …; did you mean …?" one a line, notes left out. */
+static const char *complaints(void)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    for (size_t i = 0; i < diags.all.count; i++) {
+        const struct diag *diag = &diags.all.at[i];
+        if (diag->severity != SEVERITY_NOTE) {
+            strbuf_print(&out, "%s: %.*s; %.*s\n", diag->row->id, STR_ARG(diag->message),
+                         STR_ARG(diag->help));
+        }
+    }
+    return strbuf_str(&out).at;
+}
+
+START_TEST(a_plan_runs_against_the_clock)
+{
+    const struct season *season = season_of(
+        BOOK
+        "practice \"Week 3\"\n  about \"Closing out\"\n  starts 5:30 pm\n  lasts 75 min\n"
+        "  lineup \"big\"\n  10 min warm-up \"Form running\"\n  12.5 min drill \"two counts\"\n"
+        "  3 min water\n  15 min play \"Lantern\"\n");
+    ck_assert_str_eq(complaints(), "");
+    ck_assert_uint_eq(season->practices.count, 1);
+    const struct practice *practice = &season->practices.at[0];
+    ck_assert_int_eq(practice->starts, 17 * 60 + 30);
+    ck_assert_double_eq(practice->booked, 75);
+    ck_assert_double_eq(practice->planned, 40.5);
+    ck_assert_uint_eq(practice->items.count, 4);
+    ck_assert_double_eq(practice->items.at[3].begins, 25.5);
+    ck_assert(str_is(practice->items.at[1].play->name, "Two counts"));
+    ck_assert(str_is(practice->about, "Closing out"));
+}
+END_TEST
+
+START_TEST(contact_is_where_somebody_defends_unless_it_is_said)
+{
+    const struct season *season = season_of(
+        BOOK "practice \"P\"\n  5 min play \"Lantern\"\n  5 min play \"Lantern\", no contact\n"
+             "  5 min drill \"Two counts\"\n  5 min drill \"Two counts\", contact\n"
+             "  5 min drill \"Closeouts\"\n  5 min play \"Lantern\", against none\n"
+             "  5 min \"Scrimmage\", against zone 2-3\n  5 min \"Shooting\"\n");
+    static const bool contact[] = {true, false, false, true, true, false, true, false};
+    ck_assert_str_eq(complaints(), "");
+    const struct practice *practice = &season->practices.at[0];
+    ck_assert_uint_eq(practice->items.count, sizeof contact / sizeof *contact);
+    for (size_t i = 0; i < practice->items.count; i++) {
+        ck_assert_msg(practice->items.at[i].contact == contact[i], "item %zu", i);
+    }
+    ck_assert(str_is(practice->items.at[6].against, "zone 2-3"));
+}
+END_TEST
+
+START_TEST(stations_hold_their_time)
+{
+    const struct season *season =
+        season_of(BOOK "practice \"P\"\n  5 min water\n  stations 8 min, change every 4 min\n"
+                       "  station \"Left\" drill \"Closeouts\" with \"guards\"\n"
+                       "  station \"Right\" \"Finishing\"\n");
+    ck_assert_str_eq(complaints(), "");
+    const struct plan_item *item = &season->practices.at[0].items.at[1];
+    ck_assert_uint_eq(item->stations.count, 2);
+    ck_assert_double_eq(item->stations.at[1].begins, 5);
+    ck_assert_double_eq(item->stations.at[1].minutes, 4);
+    ck_assert(item->contact);
+    season_of(BOOK "practice \"P\"\n  stations 12 min, change every 4 min\n"
+                   "  station \"Left\" \"Finishing\"\n  station \"Right\" \"Passing\"\n"
+                   "  stations 5 min, change every 5 min\n");
+    ck_assert_str_eq(complaints(),
+                     "season.stations: 2 stations with a change every 4 min take 8 min, not 12; "
+                     "write `stations 8 min, change every 4 min`\n"
+                     "season.stations: no station stands under these stations; add one: station "
+                     "\"Basket 1\" \"Finishing in pairs\"\n");
+}
+END_TEST
+
+START_TEST(times_that_cannot_be_are_said)
+{
+    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 17:00\n");
+    ck_assert_str_eq(complaints(),
+                     "season.time: the practice ends before it starts; times are on a "
+                     "clock of 24 hours: starts 17:30, ends 18:45\n");
+    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 70 min\n");
+    ck_assert_str_eq(complaints(), "season.time: from its start to its end are 75 minutes; keep "
+                                   "`lasts` or `ends`, not both\n");
+    season_of(BOOK "practice \"P\"\n  ends 18:45\n");
+    ck_assert_str_eq(complaints(),
+                     "season.time: when it ends is said, when it starts is not; add `starts "
+                     "17:30`, or write `lasts 75 min` instead\n");
+    const struct season *season =
+        season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 75 min\n");
+    ck_assert_str_eq(complaints(), "");
+    ck_assert_double_eq(season->practices.at[0].booked, 75);
+}
+END_TEST
+
+START_TEST(names_that_are_not_in_the_book_are_said_with_the_nearest)
+{
+    season_of(BOOK "practice \"P\"\n  lineup \"Bigg\"\n  5 min drill \"Closeout\"\n"
+                   "  5 min play \"Orchard\"\n  5 min drill \"Lantern\"\n");
+    ck_assert_str_eq(complaints(),
+                     "season.name: the team has no lineup \"Bigg\"; did you mean \"Big\"?\n"
+                     "season.name: this book has no drill \"Closeout\"; did you mean "
+                     "\"Closeouts\"?\n"
+                     "season.name: this book has no play \"Orchard\"; there are \"Lantern\", \"Two "
+                     "counts\", \"Closeouts\"\n"
+                     "season.name: \"Lantern\" is a play, not a drill; write `play \"Lantern\"`\n");
+    const struct season *season = season_of(
+        BOOK "charted 2026-12-01 film \"Millrace\"\n  \"Lanter\" set 1 of 2\n"
+             "  \"Lantern\" sett 1 of 2\n  \"Lantern\" read \"Curly\" 1 of 2\n"
+             "  \"Lantern\" set 1 of 2 by \"Juno March\"\n  \"Lantern\" curl 2 of 2 by 3\n");
+    ck_assert_str_eq(complaints(),
+                     "season.name: this book has no play \"Lanter\"; did you mean \"Lantern\"?\n"
+                     "season.name: this play has no chart line \"sett\"; did you mean \"set\"?\n"
+                     "season.name: this play has no read or option \"Curly\"; did you mean "
+                     "\"Curl\"?\n"
+                     "season.name: nobody on the roster is called \"Juno March\"; did you mean "
+                     "\"Juno Marsh\"?\n");
+    ck_assert_uint_eq(season->charted.at[0].rows.count, 1);
+}
+END_TEST
+
+START_TEST(what_was_charted_stands_by_date)
+{
+    const struct season *season =
+        season_of(BOOK "charted 2026-12-08 game \"Away\"\n  \"lantern\" read \"curl\" 3 of 4\n"
+                       "charted 2026-12-01 practice\n  \"Lantern\" points 14 in 12\n"
+                       "charted 2026-12-08 film \"Home\"\n");
+    ck_assert_str_eq(complaints(), "");
+    ck_assert_uint_eq(season->charted.count, 3);
+    ck_assert(str_is(season->charted.at[0].date, "2026-12-01"));
+    ck_assert(season->charted.at[0].occasion == OCCASION_PRACTICE);
+    ck_assert(str_is(season->charted.at[1].where, "Away"));
+    ck_assert(str_is(season->charted.at[2].where, "Home"));
+    ck_assert_int_eq(season->charted.at[0].rows.at[0].made, 14);
+    ck_assert(str_is(season->charted.at[1].rows.at[0].play->name, "Lantern"));
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("season");
+    TCase *tcase = tcase_create("practices and charts");
+    tcase_add_checked_fixture(tcase, open_arena, close_arena);
+    tcase_add_test(tcase, a_plan_runs_against_the_clock);
+    tcase_add_test(tcase, contact_is_where_somebody_defends_unless_it_is_said);
+    tcase_add_test(tcase, stations_hold_their_time);
+    tcase_add_test(tcase, times_that_cannot_be_are_said);
+    tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
+    tcase_add_test(tcase, what_was_charted_stands_by_date);
+    suite_add_tcase(suite, tcase);
+    return suite_main(suite);
+}
