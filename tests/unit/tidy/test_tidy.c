@@ -131,8 +131,10 @@ static const char *const text_cases[][2] = {
     {"start horns\nunits metres\n", "start horns\nunits metres\n"},
     {"play: Lantern\nstep 1: Swing it\nstep - Again\n1 shoots\n",
      "play \"Lantern\"\n  step 1 \"Swing it\"\n  step \"Again\"\n    1 shoots\n"},
-    {"practice \"P\"\n\t3 min water\n      talk\nplay \"A\"\n",
-     "practice \"P\"\n        3 min water\n      talk\nplay \"A\"\n"},
+    {"practice \"P\"\n\t3 mins: water\n      5 min talk\nstations 4 min,change every 4 "
+     "min\nstation \"A\" talk\nplay \"A\"\n",
+     "practice \"P\"\n  3 min water\n  5 min talk\n  stations 4 min, change every 4 min\n    "
+     "station \"A\" talk\nplay \"A\"\n"},
 };
 
 START_TEST(a_text_has_one_form)
