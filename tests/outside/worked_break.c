@@ -4,7 +4,7 @@
 
 static const struct worked rows[] = {
     {"T2",
-     "",
+     "pass.lane: x2 is a step off toward the ball, in the way of the pass to the nail",
      "P. Beesley, 'La transition offensive', Basketball (French federation) 628, 1998: 4 runs to "
      "the ball side and on to the far one in one path, then screens; the ball goes by the high "
      "post",

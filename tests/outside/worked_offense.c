@@ -66,7 +66,8 @@ static const struct worked offense[] = {
       SCREENS_MAN(4, SCREENS, .95), ORDER(4, SCREENS, SET, 3, COMES, STARTED),
       TOGETHER(4, SCREENS, SET, 4, 3, 2.5), HAS_BALL(3), ENDS(3, WING, RIGHT, .6)}},
     {"A4, branch b",
-     "play.standing-post: the high post is the screen",
+     "play.standing-post: the high post is the screen; pass.lane: x1 steps in front of the cutter "
+     "whom 1 has screened for",
      "L. Gaze, high-post cut: with the pass to 4 the far guard screens for the post, who cuts to "
      "the rim",
      "play \"High-post cut, power cut\"\n"
@@ -85,7 +86,8 @@ static const struct worked offense[] = {
       ENDS_SIDE(3, RIGHT, 1.0), INSIDE(1, -1), HAS_BALL(5), ENDS(5, RIM, NONE, 2.6),
       TOGETHER(5, COMES, STARTED, 1, 5, 2.0)}},
     {"A5",
-     "play.standing-post: the high post is the screen",
+     "play.standing-post: the high post is the screen; pass.lane: x2 is a step off toward the "
+     "ball, before the forward who steps in",
      "J. Wooden and S. Nater, 'John Wooden's UCLA Offense', Human Kinetics: guard to forward, cut "
      "off the high post, and the reversal through him is the third look",
      "play \"Reversal by the high post\"\n"
@@ -261,7 +263,7 @@ static const struct worked offense[] = {
       ENDS(4, SLOT, RIGHT, .6), ENDS_SIDE(1, RIGHT, 6.5), ENDS_SIDE(3, LEFT, 6.5),
       ENDS(5, BLOCK, RIGHT, .3), HAS_BALL(2)}},
     {"A21",
-     "",
+     "pass.lane: x4 has followed the screener to the block, where the cutter comes by",
      "'Common Sense in Basket Ball', Sport Story Magazine (Univ. of Kansas, Allen papers): the "
      "passer runs by near the sideline as a decoy, the screen is on the other side",
      "play \"Decoy along the side\"\n"

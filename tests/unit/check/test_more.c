@@ -517,7 +517,7 @@ START_TEST(names_of_checks_are_held_against_the_table)
                   "  limit ball.held 3 ft\n"
                   "  limit start.missing 3 ft\n"
                   "  limit Space.Corner 4 ft\n"
-                  "  limit pass.lane 2 ft\n"
+                  "  limit practice.break 20 min\n"
                   "  accept spot.taken \"a stack\"\n"
                   "  step\n"
                   "    1 passes to 2\n"

@@ -141,6 +141,31 @@ static struct made *caught_out(double feet)
     return made;
 }
 
+/* 1 passes to 2 while x2 stands beside the way, near its middle. */
+static struct made *by_a_defender(double feet)
+{
+    struct made *made = made_play(&arena, 3);
+    struct segment *segment = &made->segment[0];
+    struct vec2 from = segment->track[P1].sample[0].at, to = segment->track[P2].sample[0].at;
+    struct vec2 side = vec2_left(vec2_unit(vec2_sub(to, from)));
+    struct vec2 at = vec2_along(vec2_mix(from, to, .5), side, feet * FEET);
+    made_stand(made, segment, X1, 0, 18);
+    made_stand(made, segment, X2, at.x / FEET, at.y / FEET);
+    made_task(made, segment, TASK_PASS, VERB_PASSES, P1, P2, 1, 2);
+    made_ball(made, segment, P1, 0, 1);
+    made_flight(made, segment, P1, P2, 1, 2, false);
+    struct ball_span *flight = &segment->ball.at[1];
+    flight->flight = motion_pass(made->play.speed, PASS_PLAIN, vec2_distance(from, to));
+    flight->task = 0;
+    made_ball(made, segment, P2, 2, 3);
+    return made;
+}
+
+static struct made *by_a_defender_below(double feet)
+{
+    return by_a_defender(-feet);
+}
+
 struct sweep {
     const char *id, *what;
     struct made *(*of)(double amount);
@@ -155,6 +180,8 @@ static const struct sweep sweeps[] = {
     {"space.inside-line", "inside the three-point line", wing_inside, -1, 3.5, .1, 1.5, false},
     {"space.far", "between the top and the wings", top_from_wings, 16, 21.3, .1, 20.5, false},
     {"space.area", "of the start's floor", corner_in, .72, 1.2, .01, .7746, true},
+    {"pass.lane", "to one side of the ball's way", by_a_defender, 0, 4, .1, 1, true},
+    {"pass.lane", "to the other", by_a_defender_below, 0, 4, .1, 1, true},
     {"ball.backcourt", "from the ring", taken_back, 25, 50, .25, 36.75, false},
     {"ball.out", "over the line", caught_out, -2, 4, .1, .5, false},
     {"ball.handoff", "between giver and taker", handed_off, 1, 8, .1, 3.492, false},

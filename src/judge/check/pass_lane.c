@@ -1,0 +1,156 @@
+/* SPDX-License-Identifier: MIT */
+/* pass_lane: passes that go through a defender. Looked at is where everybody is while the ball
+ * flies, not how far somebody might have jumped: who plays his man does not know of the pass. Left
+ * out are the defender of the ball, round whom one passes, whoever stands behind the receiver or
+ * beside him, and all under a ball that flies over their hands. */
+#include <math.h>
+
+#include "base/real.h"
+#include "judge/check/look.h"
+
+#define BESIDE_PASSER 1.3   /* m of the way: so far hands and a step go round a body; ours */
+#define BESIDE_RECEIVER 0.9 /* m: there the receiver meets the ball, and has him on his back, */
+#define IN_FRONT 0.35       /* or, when he stands on the ball's side, only so far; ours */
+#define ON_BALL 3.5         /* m: the nearest one, and so near, is the ball's own defender; ours */
+#define RUNS 1.5            /* m/s: faster, a receiver is on the run; ours */
+#define LANE 0.45           /* m to either side: somebody in it stands in the lane; ours */
+#define STOOD 0.5           /* s in it before the pass: the passer could have seen him; ours */
+enum { LOOKS = 100 };       /* moments of a flight */
+
+struct closed { /* of one pass */
+    body by;
+    double near, when; /* m between the ball's way and his middle; when, s of the segment */
+    struct vec2 where;
+    double along; /* of the ball's way, m */
+};
+
+static double reach_up(const struct level *level)
+{
+    return motion_lane(level).high - level->reach_jump; /* there is no time to jump */
+}
+
+/* Who guards the ball as it leaves, or BODY_NONE. */
+static body on_ball(const struct segment *segment, const struct ball_span *span)
+{
+    body nearest = BODY_NONE;
+    double least = ON_BALL;
+    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (!segment->track[x].on_floor) {
+            continue;
+        }
+        double far = vec2_distance(segment_at(segment, (body)x, span->from), span->start);
+        if (far < least || (segment->guards[x] == span->holder && far < ON_BALL)) {
+            nearest = (body)x;
+            least = segment->guards[x] == span->holder ? 0 : far;
+        }
+    }
+    return nearest;
+}
+
+/* He runs after the receiver, who runs to the ball: who is first is the cut's matter. */
+static bool chases(const struct segment *segment, const struct ball_span *span, body x)
+{
+    bool his = segment->guards[x] == span->target;
+    return his && (vec2_length(segment_velocity(segment, span->target, span->from)) > RUNS ||
+                   vec2_length(segment_velocity(segment, span->target, span->to)) > RUNS);
+}
+
+/* Where the ball comes nearest to him under his hands, but for the two ends of its way. */
+static void come_near(const struct checker *checker, const struct ball_span *span, body x,
+                      struct closed *closed)
+{
+    const struct flight *flight = &span->flight;
+    double high = reach_up(checker->play->speed);
+    struct vec2 at = segment_at(checker->segment, x, span->to);
+    struct vec2 back = vec2_sub(span->start, span->end);
+    bool fronts = vec2_dot(vec2_sub(at, span->end), vec2_unit(back)) > IN_FRONT;
+    double last = flight->length - (fronts ? IN_FRONT : BESIDE_RECEIVER);
+    for (int i = 0; i <= LOOKS; i++) {
+        double s = flight->seconds * i / LOOKS, along = motion_flight_along(flight, s);
+        if (along < BESIDE_PASSER || along > last || motion_flight_height(flight, s) > high) {
+            continue;
+        }
+        struct vec2 ball = vec2_mix(span->start, span->end, along / flight->length);
+        double far = vec2_distance(segment_at(checker->segment, x, span->from + s), ball);
+        if (far < closed->near) {
+            *closed = (struct closed){x, far, span->from + s, ball, along};
+        }
+    }
+}
+
+/* Seconds for which he has stood in the lane as the ball leaves. */
+static double stood_for(const struct segment *segment, const struct ball_span *span, body x)
+{
+    struct vec2 way = vec2_unit(vec2_sub(span->end, span->start));
+    double stood = 0;
+    for (double t = span->from; t >= 0; t -= RUN_SAMPLE) {
+        struct vec2 at = vec2_sub(segment_at(segment, x, t), span->start);
+        double along = vec2_dot(at, way);
+        if (along < 0 || along > span->flight.length || fabs(vec2_cross(way, at)) > LANE) {
+            break;
+        }
+        stood += RUN_SAMPLE;
+    }
+    return stood;
+}
+
+/* Would a lob be over him? */
+static bool lob_clears(const struct checker *checker, const struct ball_span *span,
+                       const struct closed *closed)
+{
+    struct flight lob = motion_pass(checker->play->speed, PASS_LOB, span->flight.length);
+    for (int i = 0; i <= LOOKS; i++) {
+        double s = lob.seconds * i / LOOKS;
+        if (motion_flight_along(&lob, s) >= closed->along) {
+            return motion_flight_height(&lob, s) > reach_up(checker->play->speed);
+        }
+    }
+    return false;
+}
+
+static void blocked(struct checker *checker, const struct ball_span *span, const struct task *task,
+                    const struct closed *closed)
+{
+    bool stood = stood_for(checker->segment, span, closed->by) >= STOOD;
+    struct finding *finding =
+        look_report(checker, span->from, closed->near, span->holder, closed->by);
+    const char *who = look_body(checker, span->holder), *to = look_body(checker, span->target);
+    const char *by = look_body(checker, closed->by);
+    finding->severity =
+        stood && closed->near <= checker->limit / 2 ? SEVERITY_WARNING : SEVERITY_NOTE;
+    finding->span = task->span;
+    finding->mark = MARK_LANE;
+    finding->a = span->start;
+    finding->b = span->end;
+    look_say(checker, &finding->message,
+             "%s: find a lane past %s. The pass to %s may be picked off: it goes within %s of %s; "
+             "keep %s clear.",
+             who, by, to, look_length(checker, closed->near), by,
+             look_length(checker, checker->limit));
+    if (lob_clears(checker, span, closed)) {
+        look_say(checker, &finding->help, "write: %s lob passes to %s, or pass when %s is gone",
+                 who, to, by);
+    } else {
+        look_say(checker, &finding->help, "pass when %s is gone, or by way of a team-mate", by);
+    }
+}
+
+void look_pass_lane(struct checker *checker)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        bool thrown = span->state == BALL_FLIGHT && span->from >= 0 && span->task >= 0 &&
+                      (size_t)span->task < segment->tasks && span->flight.length > 0;
+        struct closed closed = {.by = BODY_NONE, .near = INFINITY};
+        body guard = thrown ? on_ball(segment, span) : (body)BODY_NONE;
+        for (int x = BODY_FIRST_DEFENDER; thrown && x < BODY_COUNT; x++) {
+            if (segment->track[x].on_floor && x != guard && !chases(segment, span, (body)x)) {
+                come_near(checker, span, (body)x, &closed);
+            }
+        }
+        if (closed.near < checker->limit) {
+            blocked(checker, span, segment_task(segment, (size_t)span->task), &closed);
+        }
+    }
+}
