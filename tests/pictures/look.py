@@ -142,11 +142,14 @@ def main():
     words.add_argument('folder', type=pathlib.Path)
     words.add_argument('books', nargs='+')
     words.add_argument('--sheets', action='store_true')
-    words.add_argument('--only', default='')
+    words.add_argument('--only', default='', help='in the name of the book or the diagram')
+    words.add_argument('--dirty', action='store_true', help='only where something lies on something')
     asked = words.parse_args()
     asked.folder.mkdir(parents=True, exist_ok=True)
     diagrams = [diagram for n, book in enumerate(asked.books) for diagram in diagrams_of(asked.program, book, n)
                 if asked.only in f'{book} {diagram.name}']
+    if asked.dirty:
+        diagrams = [diagram for diagram in diagrams if diagram.badness()[0]]
     # a book that takes in another shows its plays again
     diagrams = list({(diagram.name, diagram.words): diagram for diagram in diagrams}.values())
     if asked.sheets:

@@ -115,6 +115,19 @@ static void gather_stops(const struct gathering *g)
     }
 }
 
+/* The two bars of a hand-off. */
+static void gather_handoffs(const struct gathering *g)
+{
+    const struct sizes *size = &g->drawing->size;
+    for (size_t i = 0; i < g->drawing->strokes.count; i++) {
+        const struct stroke *handoff = &g->drawing->strokes.at[i];
+        if (handoff->class == CLASS_HANDOFF && handoff->trail.count == 2) {
+            struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
+            gather(g, middle, middle, size->handoff_bar / 2 + 0.5 * size->k, false);
+        }
+    }
+}
+
 static void gather_props(const struct gathering *g)
 {
     const struct drawing *drawing = g->drawing;
@@ -138,6 +151,7 @@ static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, o
     struct gathering gathering = {drawing, stroke, list, wide};
     gather_symbols(&gathering);
     gather_stops(&gathering);
+    gather_handoffs(&gathering);
     gather_props(&gathering);
 }
 

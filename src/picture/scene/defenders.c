@@ -58,7 +58,9 @@ static struct vec2 off_lines(const struct drawing *drawing, const struct symbol 
         if (stroke->who == x->who) { /* it begins there */
             continue;
         }
-        double wide = stroke->class == CLASS_DRIBBLE ? drawing->size.wave_half : 0,
+        double wide = stroke->class == CLASS_DRIBBLE   ? drawing->size.wave_half
+                      : stroke->class == CLASS_HANDOFF ? drawing->size.handoff_bar / 2
+                                                       : 0,
                nearest = least + wide;
         struct vec2 off = {0, 0};
         for (size_t p = 0; p + 1 < stroke->trail.count; p++) {

@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#define OVERLAY_FEET 2.5                /* so much side by side is moved apart (ours) */
+enum { STRETCHES = 3 };                 /* of one pair of lines */
 #define SHOT_ANGLE (35 * REAL_PI / 180) /* between a shot and the run that it ends */
 
 /* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
@@ -85,7 +87,9 @@ static bool ways_cross(const struct trail *a, const struct trail *b, double near
     return false;
 }
 
-static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
+/* Moves the longest stretch that lies along the other line off it; false: there is none. */
+static bool bend_off_once(struct drawing *drawing, struct stroke *stroke,
+                          const struct stroke *other)
 {
     double k = drawing->size.k;
     double want =
@@ -93,8 +97,8 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
     struct overlay lies = overlay_of(&stroke->trail, &other->trail, 0.95 * k);
     double length = trail_length(&stroke->trail);
     bool short_of_it = lies.length < 6 * k && ways_cross(&stroke->trail, &other->trail, 2.5 * k);
-    if (lies.length < 3.2 * k || length < 6 * k || short_of_it) {
-        return; /* two that cross at a slant are read more easily than two that writhe */
+    if (lies.length < OVERLAY_FEET * k || length < 6 * k || short_of_it) {
+        return false; /* two that cross at a slant are read more easily than two that writhe */
     }
     struct path path = path_of(drawing->arena, stroke->trail.at, stroke->trail.count);
     struct vec2 middle = path_point(&path, lies.along);
@@ -109,6 +113,13 @@ static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
     double wide = real_max(lies.length / 2 + 3 * k, real_min(lies.along, length - lies.along));
     trail_hump(&stroke->trail, lies.along, vec2_scale(square, want - 0.5 * lies.off), wide + 0.01,
                true);
+    return true;
+}
+
+static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
+{
+    for (int turn = 0; turn < STRETCHES && bend_off_once(drawing, stroke, other); turn++) {
+    }
 }
 
 /* The angle that a run keeps off its own shot, so far from where the two meet. */

@@ -174,6 +174,18 @@ static void span_break_round(struct span_list *spans, const struct stroke *strok
     }
 }
 
+/* The same for a bar: where the ink crosses what lies round it. */
+static void span_break_bar(const struct drawing *drawing, struct span_list *spans,
+                           const struct stroke *stroke, const struct stop *bar)
+{
+    double r = drawing->size.bar_stroke / 2 + 0.8 * drawing->size.gap, half = drawing->size.bar / 2;
+    struct vec2 along = vec2_left(bar->facing);
+    int steps = (int)(half / r) + 1;
+    for (int i = -steps; i <= steps; i++) {
+        span_break_round(spans, stroke, vec2_along(bar->at, along, half * i / steps), r);
+    }
+}
+
 static double ink_length(const struct stroke *stroke)
 {
     double length = 0;
@@ -189,22 +201,25 @@ static struct span_list spans_of(const struct drawing *drawing, const struct str
     struct span_list spans = {.count = 1};
     spans.to[0] = ink_length(stroke);
     double gap = 0.42 * size->k;
+    double half = stroke->class == CLASS_SHOT ? size->shot_half + stroke->width / 2 : 0;
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         double edge = real_max(gap, size->gap);
         span_break_round(&spans, stroke, symbol->at,
-                         symbol->radius +
+                         symbol->radius + (symbol->who == stroke->who ? 0 : half) +
                              (body_is_defender(symbol->who) ? 0.6 * edge : 0.98 * edge));
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
         if (stop->kind == STOP_RING && (int)i != stroke->start && (int)i != stroke->end) {
             span_break_round(&spans, stroke, stop->at,
-                             stop_radius(drawing, stop) + 0.7 * size->gap);
+                             stop_radius(drawing, stop) + half + 0.7 * size->gap);
+        } else if (stop->kind == STOP_BAR && (int)i != stroke->start && (int)i != stroke->end) {
+            span_break_bar(drawing, &spans, stroke, stop);
         }
     }
     for (size_t i = 0; i < drawing->cones.count; i++) {
-        span_break_round(&spans, stroke, drawing->cones.at[i], size->cone + 0.7 * size->gap);
+        span_break_round(&spans, stroke, drawing->cones.at[i], size->cone + half + 0.7 * size->gap);
     }
     return spans;
 }

@@ -241,29 +241,6 @@ static void screens_pin(struct drawing *drawing)
     }
 }
 
-/* Bars keep off the numerals, their own too. */
-static void bars_settle(struct drawing *drawing)
-{
-    const struct sizes *size = &drawing->size;
-    for (size_t i = 0; i < drawing->stops.count; i++) {
-        struct stop *bar = &drawing->stops.at[i];
-        for (size_t s = 0; bar->kind == STOP_BAR && bar->from >= 0 && s < drawing->symbols.count;
-             s++) {
-            const struct symbol *symbol = &drawing->symbols.at[s];
-            if (body_is_defender(symbol->who)) {
-                continue;
-            }
-            struct vec2 near = bar_nearest(drawing, bar, symbol->at);
-            double least = symbol->radius + size->bar_stroke / 2 + size->gap;
-            bar->at =
-                vec2_add(bar->at, push_off(near, symbol->at, least, vec2_scale(bar->facing, -1)));
-        }
-        if (bar->kind == STOP_BAR) {
-            bar->at = frame_keep(&drawing->frame, bar->at, size->bar / 2);
-        }
-    }
-}
-
 /* Where an X that a screen was set on has been moved, the bar goes with it. */
 static void bars_follow(struct drawing *drawing)
 {
@@ -287,6 +264,85 @@ static void bars_follow(struct drawing *drawing)
         double far = vec2_length(off);
         if (far > 0.1 && far < least) {
             bar->at = vec2_along(x->at, vec2_unit(off), least);
+        }
+    }
+}
+
+/* Moves a bar, and who stands behind it as the diagram begins. */
+static void bar_shift(struct drawing *drawing, struct stop *bar, struct vec2 by)
+{
+    bar->at = vec2_add(bar->at, by);
+    struct symbol *symbol = symbol_of(drawing, bar->who);
+    if (bar->from < 0 && symbol) {
+        symbol->at = vec2_add(symbol->at, by);
+        int start = stop_at(drawing, bar->who, drawing->scope.start);
+        drawing->stops.at[start].at = symbol->at;
+    }
+}
+
+/* Bars keep off the numerals, their own too; who stands behind one as the diagram begins goes with
+ * it. */
+static void bars_settle(struct drawing *drawing)
+{
+    const struct sizes *size = &drawing->size;
+    double edge = size->bar / 2;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *bar = &drawing->stops.at[i];
+        for (size_t s = 0; bar->kind == STOP_BAR && s < drawing->symbols.count; s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            bool behind = bar->from < 0 && symbol->who == bar->who;
+            if (body_is_defender(symbol->who) || behind) {
+                continue;
+            }
+            struct vec2 near = bar_nearest(drawing, bar, symbol->at);
+            double least = symbol->radius + size->bar_stroke / 2 + size->gap;
+            bar_shift(drawing, bar, push_off(near, symbol->at, least, vec2_scale(bar->facing, -1)));
+        }
+        if (bar->kind == STOP_BAR) {
+            struct vec2 inside = frame_keep(&drawing->frame, bar->at, edge);
+            bar_shift(drawing, bar, vec2_sub(inside, bar->at));
+        }
+    }
+}
+
+/* Two who screen together stand shoulder to shoulder: their bars lie side by side, each on its
+ * man's side, and never on each other. */
+static void bars_part(struct drawing *drawing, struct stop *a, struct stop *b)
+{
+    const struct sizes *size = &drawing->size;
+    struct vec2 a0, a1, b0, b1;
+    bar_ends(drawing, a, &a0, &a1);
+    bar_ends(drawing, b, &b0, &b1);
+    double least = size->bar_stroke + size->gap;
+    if (segment_gap(a0, a1, b0, b1) >= least) {
+        return;
+    }
+    struct vec2 along = vec2_left(a->facing), apart = vec2_sub(b->at, a->at);
+    struct vec2 truth =
+        vec2_sub(frame_point(&drawing->frame, b->truth), frame_point(&drawing->frame, a->truth));
+    double side = vec2_dot(truth, along) < 0 ? -1 : 1;
+    if (fabs(vec2_dot(b->facing, a->facing)) < 0.5) { /* at a corner: off each other */
+        struct vec2 way = vec2_length(apart) > 0.05 ? vec2_unit(apart) : along;
+        bar_shift(drawing, a, vec2_scale(way, -least / 2));
+        bar_shift(drawing, b, vec2_scale(way, least / 2));
+        return;
+    }
+    double want = size->bar + least, gone = side * vec2_dot(apart, along);
+    if (gone < want) {
+        struct vec2 push = vec2_scale(along, side * (want - gone) / 2);
+        bar_shift(drawing, a, vec2_scale(push, -1));
+        bar_shift(drawing, b, push);
+    }
+}
+
+static void bars_apart(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        for (size_t j = i + 1; j < drawing->stops.count; j++) {
+            struct stop *a = &drawing->stops.at[i], *b = &drawing->stops.at[j];
+            if (a->kind == STOP_BAR && b->kind == STOP_BAR && a->who != b->who) {
+                bars_part(drawing, a, b);
+            }
         }
     }
 }
@@ -380,8 +436,9 @@ void settle(struct drawing *drawing)
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
             handoff_settle(drawing, i);
         }
-        bars_settle(drawing);
         bars_follow(drawing);
+        bars_apart(drawing);
+        bars_settle(drawing);
         defenders_settle(drawing);
     }
     defenders_lead(drawing);

@@ -99,21 +99,32 @@ static struct vec2 basket_at(const struct drawing *drawing)
     return frame_point(&drawing->frame, vec2_of(0, 0));
 }
 
-/* Two passes between the same two places, there and back: each keeps to its right. */
-static void passes_part(struct drawing *drawing)
+static bool flies(const struct stroke *stroke)
 {
-    double k = drawing->size.k, near = 1.2 * k, aside = real_max(0.62 * k, 2.0);
+    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT;
+}
+
+/* Do two straight throws lie along each other? */
+static bool throws_lie(const struct trail *a, const struct trail *b, double k)
+{
+    struct vec2 way = vec2_unit(vec2_sub(a->at[1], a->at[0]));
+    struct vec2 from = vec2_sub(b->at[0], a->at[0]), to = vec2_sub(b->at[1], a->at[0]);
+    double length = vec2_distance(a->at[0], a->at[1]);
+    double begin = vec2_dot(from, way), end = vec2_dot(to, way);
+    double shared = real_min(length, real_max(begin, end)) - real_max(0, real_min(begin, end));
+    return shared > 3 * k && fabs(vec2_cross(way, from)) < 1.2 * k &&
+           fabs(vec2_cross(way, to)) < 1.2 * k;
+}
+
+/* Two throws between the same two places, there and back: each keeps to its right. */
+static void throws_part(struct drawing *drawing)
+{
+    double k = drawing->size.k, aside = real_max(0.62 * k, 2.0);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         for (size_t j = i + 1; j < drawing->strokes.count; j++) {
             struct trail *a = &drawing->strokes.at[i].trail, *b = &drawing->strokes.at[j].trail;
-            if (drawing->strokes.at[i].class != CLASS_PASS ||
-                drawing->strokes.at[j].class != CLASS_PASS) {
-                continue;
-            }
-            double far0 = segment_distance(b->at[0], a->at[0], a->at[1], NULL);
-            double far1 = segment_distance(b->at[1], a->at[0], a->at[1], NULL);
-            double length = vec2_distance(b->at[0], b->at[1]);
-            if (length < 3 * k || far0 > near || far1 > near) {
+            if (!flies(&drawing->strokes.at[i]) || !flies(&drawing->strokes.at[j]) ||
+                !throws_lie(a, b, k)) {
                 continue;
             }
             struct vec2 square =
@@ -208,7 +219,7 @@ void throws_aim(struct drawing *drawing)
             stroke->trail.count = 2;
         }
     }
-    passes_part(drawing);
+    throws_part(drawing);
 }
 
 /* Cuts the front off as far as it is within r of the piece from a to b (or of one point). */
@@ -298,14 +309,14 @@ static double start_gap(const struct drawing *drawing, const struct stroke *stro
     const struct sizes *size = &drawing->size;
     const struct stop *stop = &drawing->stops.at[stroke->start];
     double radius = stop_radius(drawing, stop);
-    bool flies = stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT;
+    bool throws = flies(stroke);
     switch (stop->kind) {
     case STOP_SYMBOL:
         return radius + size->gap;
     case STOP_RING:
-        return flies ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
+        return throws ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
     case STOP_BAR:
-        return flies ? size->k : 0.9 * size->k;
+        return throws ? size->k : 0.9 * size->k;
     case STOP_FREE:
     case STOP_RIM:
         return 0.8 * size->k;
