@@ -9,14 +9,24 @@ void sources_init(struct sources *sources, struct arena *arena)
     *sources = (struct sources){.arena = arena};
 }
 
-/* A line ends behind LF, CRLF or CR. */
+/* Whether a line ends with this byte: LF, CRLF or CR. */
+static bool ends_line(struct str text, size_t i)
+{
+    bool crlf = text.at[i] == '\r' && i + 1 < text.size && text.at[i + 1] == '\n';
+    return text.at[i] == '\n' || (text.at[i] == '\r' && !crlf);
+}
+
 static void find_lines(struct arena *arena, struct source *source)
 {
-    VEC_PUSH(arena, &source->line_starts, 0);
-    const char *at = source->text.at;
+    size_t lines = 1;
     for (size_t i = 0; i < source->text.size; i++) {
-        bool crlf = at[i] == '\r' && i + 1 < source->text.size && at[i + 1] == '\n';
-        if (at[i] == '\n' || (at[i] == '\r' && !crlf)) {
+        lines += ends_line(source->text, i);
+    }
+    source->line_starts.room = lines;
+    source->line_starts.at = arena_array(arena, uint32_t, lines);
+    VEC_PUSH(arena, &source->line_starts, 0);
+    for (size_t i = 0; i < source->text.size; i++) {
+        if (ends_line(source->text, i)) {
             VEC_PUSH(arena, &source->line_starts, (uint32_t)(i + 1));
         }
     }

@@ -22,8 +22,8 @@ static void hold_lineups_to_roster(struct maker *m, const struct block *block)
     }
     for (size_t i = 0; i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        for (size_t j = 0; form->kind == FORM_LINEUP && j < form->lineup.count; j++) {
-            struct str name = form->lineup.at[j].role;
+        for (size_t j = 0; form->kind == FORM_LINEUP && j < form->roster->lineup.count; j++) {
+            struct str name = form->roster->lineup.at[j].role;
             bool known = false;
             for (size_t k = 0; k < team->roster.count; k++) {
                 known = known || str_equal_fold(team->roster.at[k].name, name);
@@ -55,8 +55,8 @@ static void gather_roster(struct maker *m, const struct block *block)
         if (form->kind == FORM_ROSTER) {
             struct roster_entry entry = {.number = form->number,
                                          .name = form->title,
-                                         .role = form->role,
-                                         .jersey = form->jersey};
+                                         .role = form->roster->role,
+                                         .jersey = form->roster->jersey};
             if (entry.number >= 1 && entry.number <= LIMIT_ATTACKERS) {
                 entry.starter = !started[entry.number];
                 started[entry.number] = true;
@@ -64,9 +64,9 @@ static void gather_roster(struct maker *m, const struct block *block)
             VEC_PUSH(m->arena, &team->roster, entry);
         } else if (form->kind == FORM_LINEUP) {
             struct lineup lineup = {.title = form->title};
-            for (size_t j = 0; j < form->lineup.count; j++) {
-                struct roster_entry spot = {.number = form->lineup.at[j].who.number,
-                                            .name = form->lineup.at[j].role};
+            for (size_t j = 0; j < form->roster->lineup.count; j++) {
+                struct roster_entry spot = {.number = form->roster->lineup.at[j].who.number,
+                                            .name = form->roster->lineup.at[j].role};
                 VEC_PUSH(m->arena, &lineup.spots, spot);
             }
             VEC_PUSH(m->arena, &team->lineups, lineup);
@@ -185,8 +185,8 @@ static bool makes_a_play(const struct form *form)
     case FORM_STANDING:
         return true;
     case FORM_SETTING:
-        return form->setting.setting == SETTING_START || form->setting.setting == SETTING_BALL ||
-               form->setting.setting == SETTING_DEFENSE;
+        return form->setting->setting == SETTING_START || form->setting->setting == SETTING_BALL ||
+               form->setting->setting == SETTING_DEFENSE;
     case FORM_BLOCK:
         return form->block->kind == BLOCK_STEP || form->block->kind == BLOCK_READ ||
                form->block->kind == BLOCK_OPTION;

@@ -152,7 +152,7 @@ static void note_role(struct maker *m, const struct form *form, const struct rol
 static void bind_roles(struct maker *m, const struct form *form, const struct block *action,
                        const struct voice *outer, struct voice *voice)
 {
-    const struct note_form *note = &form->note;
+    const struct note_form *note = form->note;
     voice->roles.at = NULL;
     voice->roles.count = voice->roles.room = 0;
     check_bindings(m, action, note);
@@ -232,13 +232,13 @@ static void expand_run(struct expansion *x, const struct form *form, const struc
                        said_list *into, bool branches)
 {
     struct maker *m = x->m;
-    const struct block *action = find_action(m, &form->note);
+    const struct block *action = find_action(m, form->note);
     if (!action || already_running(x, action, form->span)) {
         m->play->broken = true;
         return;
     }
     struct voice *inner = voice_copy(m, voice);
-    inner->mirrored = voice->mirrored != form->note.mirrored;
+    inner->mirrored = voice->mirrored != form->note->mirrored;
     bind_roles(m, form, action, voice, inner);
     if (inner->roles.count < action->roles.count) {
         return;
@@ -277,7 +277,7 @@ static bool match_spots(struct maker *m, const struct form *form, const struct v
         if (best == BODY_NONE) {
             struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
                                          "nobody stands now where %s stood as step %d began",
-                                         who_text(m, b).at, form->note.step);
+                                         who_text(m, b).at, form->note->step);
             diag_help(m->diags, diag,
                       "a step repeats from the same spots: send a player there "
                       "first, or write the step out");
@@ -342,7 +342,7 @@ static void copy_script(struct expansion *x, const struct script *script, said_l
 
 static bool step_is_known(struct maker *m, const struct form *form, size_t steps)
 {
-    int step = form->note.step;
+    int step = form->note->step;
     if (step >= 1 && (size_t)step <= steps) {
         return true;
     }
@@ -380,8 +380,8 @@ static void expand_repeat(struct expansion *x, const struct form *form, said_lis
         return;
     }
     int number[LIMIT_ATTACKERS + 1] = {0};
-    size_t index = (size_t)form->note.step - 1;
-    bool mirrored = form->note.mirrored != (x->source && x->turned);
+    size_t index = (size_t)form->note->step - 1;
+    bool mirrored = form->note->mirrored != (x->source && x->turned);
     if (match_spots(m, form, of->stances[index], mirrored, number)) {
         copy_script(x, &of->scripts.at[index], into, number, mirrored, branches);
     }
@@ -405,7 +405,7 @@ static void expand_same(struct expansion *x, const struct form *form, const stru
                         said_list *into, bool branches)
 {
     struct maker *m = x->m;
-    const struct note_form *note = &form->note;
+    const struct note_form *note = form->note;
     const struct source_play *source = play_by_name(m, note->text);
     bool mirrored = false;
     const struct block *whole = source ? play_body(m, source, &mirrored) : NULL;

@@ -54,7 +54,7 @@ static void visit_forms(struct walk *walk, const struct block *block)
         size_t run;
         if (form->kind == FORM_BLOCK) { /* a read or an option */
             visit_forms(walk, form->block);
-        } else if (form->kind == FORM_RUN && index_of(walk->m, form->note.text, &run)) {
+        } else if (form->kind == FORM_RUN && index_of(walk->m, form->note->text, &run)) {
             if (walk->state[run] == 1) {
                 say_loop(walk, run, form->span);
             } else {

@@ -58,8 +58,8 @@ bool make_screen(struct maker *m, const struct sentence *s, const struct voice *
     if (!screen_for(m, s, voice, task)) {
         return false;
     }
-    if (s->on.kind != WHO_NONE) {
-        task->on = who_body(m, &s->on, voice);
+    if (s->on) {
+        task->on = who_body(m, s->on, voice);
         if (task->on == BODY_NONE) {
             return false;
         }
@@ -97,8 +97,8 @@ static bool use_screeners(struct maker *m, const struct sentence *s, const struc
     if (!task_set_other(m, s, voice, task)) {
         return false;
     }
-    if (s->object2.kind != WHO_NONE) {
-        task->other2 = who_body(m, &s->object2, voice);
+    if (s->object2) {
+        task->other2 = who_body(m, s->object2, voice);
         if (task->other2 == BODY_NONE) {
             return false;
         }

@@ -122,7 +122,7 @@ static bool set_face(struct maker *m, const struct sentence *s, const struct voi
         return where_goal(m, s->face_place, voice, task->who, &task->face);
     }
     task->face.kind = GOAL_BODY;
-    task->face.who = who_body(m, &s->face_who, voice);
+    task->face.who = who_body(m, s->face_who, voice);
     return task->face.who != BODY_NONE;
 }
 
@@ -136,7 +136,7 @@ static bool set_path(struct maker *m, const struct sentence *s, const struct voi
     if (s->path_place) {
         return where_goal(m, s->path_place, voice, task->who, &task->path_goal);
     }
-    task->path_who = who_body(m, &s->path_who, voice);
+    task->path_who = who_body(m, s->path_who, voice);
     return task->path_who != BODY_NONE;
 }
 
@@ -209,14 +209,14 @@ static enum verb verb_meant(struct maker *m, const struct sentence *s, const str
     if (s->verb != VERB_CUTS || s->path != PATH_AROUND || s->path_place) {
         return s->verb;
     }
-    body by = who_body(m, &s->path_who, voice);
+    body by = who_body(m, s->path_who, voice);
     int latest = by < BODY_COUNT ? m->flow.screen[by] : -1;
     if (latest < 0 || task_at(m, (size_t)latest)->other != who) {
         return s->verb;
     }
     *changed = *s;
     changed->verb = VERB_COMES;
-    changed->object = s->path_who;
+    changed->object = *s->path_who;
     changed->path = PATH_NONE;
     return VERB_COMES;
 }
@@ -224,7 +224,7 @@ static enum verb verb_meant(struct maker *m, const struct sentence *s, const str
 static void set_event(struct maker *m, const struct event *event, const struct voice *voice,
                       struct named *by)
 {
-    if (event->kind == EVENT_NONE) {
+    if (!event) {
         return;
     }
     by->subject = who_body(m, &event->subject, voice);
@@ -354,8 +354,8 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
         return;
     }
     note_nowhere(m, s, &task, from);
-    set_event(m, &s->tie.event, voice, &work.event);
-    set_event(m, &s->until, voice, &work.until);
+    set_event(m, s->tie.event, voice, &work.event);
+    set_event(m, s->until, voice, &work.until);
     sentence_add(m, &task, &work);
 }
 

@@ -18,7 +18,7 @@ static const struct form *form_in(const struct block *block, enum setting settin
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_SETTING && form->setting.setting == setting) {
+        if (form->kind == FORM_SETTING && form->setting->setting == setting) {
             return form;
         }
     }
@@ -28,7 +28,7 @@ static const struct form *form_in(const struct block *block, enum setting settin
 static const struct setting_form *in_block(const struct block *block, enum setting setting)
 {
     const struct form *form = form_in(block, setting);
-    return form ? &form->setting : NULL;
+    return form ? form->setting : NULL;
 }
 
 static bool inherited(enum setting setting)
@@ -79,7 +79,7 @@ struct setting_at setting_find(const struct maker *m, const struct source_play *
     for (size_t i = 0; i < chain.count; i++) {
         const struct form *form = form_in(chain.block[i], setting);
         if (form && (chain.own[i] || inherited(setting))) {
-            return (struct setting_at){&form->setting, chain.mirrored[i], form->span};
+            return (struct setting_at){form->setting, chain.mirrored[i], form->span};
         }
     }
     return (struct setting_at){NULL, false, SPAN_NONE};
@@ -139,7 +139,7 @@ static void gather(struct maker *m, const struct source_play *source)
             if (form->kind != FORM_SETTING) {
                 continue;
             }
-            const struct setting_form *setting = &form->setting;
+            const struct setting_form *setting = form->setting;
             if (setting->setting == SETTING_CAUTION) {
                 VEC_PUSH(m->arena, &m->play->cautions, setting->text);
             } else if (setting->setting == SETTING_LIMIT && !has_limit(m->play, setting->text)) {

@@ -128,11 +128,11 @@ static void place_one(struct maker *m, const struct placing *placing, const stru
 /* The line before it in the block that gives the same defender a man. */
 static const struct form *given_before(const struct block *block, size_t index)
 {
-    const struct who *x = &block->forms.at[index].standing.defender;
+    const struct who *x = &block->forms.at[index].standing->defender;
     for (size_t i = 0; i < index; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_STANDING && form->standing.defender.kind == x->kind &&
-            x->kind == WHO_DEFENDER && form->standing.defender.number == x->number) {
+        if (form->kind == FORM_STANDING && form->standing->defender.kind == x->kind &&
+            x->kind == WHO_DEFENDER && form->standing->defender.number == x->number) {
             return form;
         }
     }
@@ -143,7 +143,7 @@ static void say_given(struct maker *m, const struct form *form, const struct for
 {
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_TWO_DUTIES, form->span,
                                  "x%d is given two players to guard: here, and in a line above",
-                                 form->standing.defender.number);
+                                 form->standing->defender.number);
     diag_help(m->diags, diag, "keep one of the two lines");
     if (diag) {
         diag->other = before->span;
@@ -164,10 +164,10 @@ static void set_guards(struct maker *m, const struct block *block, const struct 
             say_given(m, form, before);
             continue;
         }
-        body x = form->standing.defender.kind == WHO_DEFENDER
-                     ? body_defender(form->standing.defender.number)
-                     : who_body(m, &form->standing.defender, voice);
-        body player = who_body(m, &form->standing.player, voice);
+        body x = form->standing->defender.kind == WHO_DEFENDER
+                     ? body_defender(form->standing->defender.number)
+                     : who_body(m, &form->standing->defender, voice);
+        body player = who_body(m, &form->standing->player, voice);
         if (x != BODY_NONE && player != BODY_NONE) {
             m->play->guards[x] = player;
             said[x] = true;

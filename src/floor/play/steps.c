@@ -14,7 +14,7 @@ struct notes {
 static void add_point(struct maker *m, point_list *list, const struct form *form, int player)
 {
     struct point point = {
-        .player = player, .word = form->note.word, .text = form->note.text, .span = form->span};
+        .player = player, .word = form->note->word, .text = form->note->text, .span = form->span};
     VEC_PUSH(m->arena, list, point);
 }
 
@@ -24,7 +24,7 @@ static void note_line(struct maker *m, const struct notes *to, const struct form
     if (form->kind < FORM_POINT || form->kind > FORM_ACCEPT) {
         return;
     }
-    int player = form->note.player;
+    int player = form->note->player;
     if (player) {
         struct who who = {.kind = WHO_PLAYER, .number = player, .span = form->span};
         body b = who_body(m, &who, voice);
@@ -429,11 +429,11 @@ static void step_begins(struct maker *m, const struct block *block)
     }
     m->step = &m->play->steps.at[step->after_step];
     m->branch = step->after_branch >= 0 ? &m->step->branches.at[step->after_branch] : NULL;
-    struct named by = {.subject = who_body(m, &tie->event.subject, m->plain), .object = BODY_NONE};
-    if (tie->event.object.kind != WHO_NONE) {
-        by.object = who_body(m, &tie->event.object, m->plain);
+    struct named by = {.subject = who_body(m, &tie->event->subject, m->plain), .object = BODY_NONE};
+    if (tie->event->object.kind != WHO_NONE) {
+        by.object = who_body(m, &tie->event->object, m->plain);
     }
-    struct asked asked = {.event = &tie->event,
+    struct asked asked = {.event = tie->event,
                           .by = by,
                           .word = tie->word,
                           .index = (int)task_count(m),

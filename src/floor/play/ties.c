@@ -207,7 +207,7 @@ static void event_wait(struct maker *m, size_t index, const struct tie *tie)
 {
     struct task *task = task_at(m, index);
     const struct work *work = &m->works.at[index];
-    const struct asked asked = {.event = &tie->event,
+    const struct asked asked = {.event = tie->event,
                                 .by = work->event,
                                 .word = tie->word,
                                 .seconds = tie->seconds,
@@ -339,8 +339,8 @@ void ties_resolve(struct maker *m, size_t from)
         if (s) {
             word_waits(m, i, &s->tie);
         }
-        if (s && s->until.kind != EVENT_NONE) {
-            until_wait(m, i, &s->until);
+        if (s && s->until) {
+            until_wait(m, i, s->until);
         }
         if (!task_is_fixed(task_at(m, i))) {
             verb_waits(m, i);

@@ -114,7 +114,7 @@ struct span stand_line(const struct checker *checker, body who, double t, struct
     const struct block *block = checker->play->block;
     for (size_t i = 0; !task && block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind == FORM_SETTING && form->setting.setting == SETTING_START) {
+        if (form->kind == FORM_SETTING && form->setting->setting == SETTING_START) {
             return form->span;
         }
     }

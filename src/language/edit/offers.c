@@ -274,7 +274,7 @@ static void add_named(struct gather *g, const struct block *in, enum named wante
             add_quoted(g, form->title, STR("a lineup"));
         }
         if (form->kind == FORM_CHART && wanted == NAMED_CHART) {
-            add(g, form->note.word, EDIT_QUOTED)->what = form->note.text;
+            add(g, form->note->word, EDIT_QUOTED)->what = form->note->text;
         }
         const struct block *block = form->block;
         if ((form->kind != FORM_BLOCK && form->kind != FORM_INCLUDE) || !block) {

@@ -75,7 +75,7 @@ static void put_place(struct painter *p, const struct place *place)
 
 static void put_event(struct painter *p, const struct event *event)
 {
-    if (event->kind != EVENT_NONE) {
+    if (event) {
         put(p, event->span, EDIT_VERB);
         if (event->kind == EVENT_VERB) {
             name(p, event->span, verb_row(event->verb)->words, EDIT_VERB);
@@ -88,7 +88,7 @@ static void put_event(struct painter *p, const struct event *event)
 static void put_sentence(struct painter *p, const struct sentence *s)
 {
     put(p, s->tie.span, EDIT_TIE);
-    put_event(p, &s->tie.event);
+    put_event(p, s->tie.event);
     put(p, s->verb_span, EDIT_VERB);
     name(p, s->verb_span, verb_row(s->verb)->words, EDIT_VERB);
     for (size_t i = 0; i < s->subject.count; i++) {
@@ -97,11 +97,13 @@ static void put_sentence(struct painter *p, const struct sentence *s)
     put_place(p, s->place);
     put_place(p, s->path_place);
     put_place(p, s->face_place);
-    const struct who *whos[] = {&s->object, &s->object2, &s->on, &s->path_who, &s->face_who};
+    const struct who *whos[] = {&s->object, s->object2, s->on, s->path_who, s->face_who};
     for (size_t i = 0; i < sizeof whos / sizeof *whos; i++) {
-        put_who(p, whos[i]);
+        if (whos[i]) {
+            put_who(p, whos[i]);
+        }
     }
-    put_event(p, &s->until);
+    put_event(p, s->until);
 }
 
 static void put_condition(struct painter *p, const struct condition *condition)
@@ -157,11 +159,11 @@ static void put_form(struct painter *p, const struct form *form)
         put_sentence(p, form->sentence);
         break;
     case FORM_SETTING:
-        put_setting(p, &form->setting);
+        put_setting(p, form->setting);
         break;
     case FORM_STANDING:
-        put_who(p, &form->standing.defender);
-        put_who(p, &form->standing.player);
+        put_who(p, &form->standing->defender);
+        put_who(p, &form->standing->player);
         break;
     case FORM_PLAN:
         put_plan(p, form);
@@ -172,11 +174,11 @@ static void put_form(struct painter *p, const struct form *form)
         put(p, form->row->by_span, form->row->player > 0 ? EDIT_PLAYER : EDIT_QUOTED);
         break;
     case FORM_CHART: /* its short word is the coach's own */
-        put(p, form->note.word_span, EDIT_QUOTED);
+        put(p, form->note->word_span, EDIT_QUOTED);
         break;
     case FORM_POINT:
     case FORM_RUN:
-        put_note(p, &form->note);
+        put_note(p, form->note);
         break;
     case FORM_BLOCK:
         put_block(p, form->block);
@@ -194,7 +196,7 @@ static void put_block(struct painter *p, const struct block *block)
         put_condition(p, &block->conditions.at[i]);
     }
     put(p, block->tie.span, EDIT_TIE);
-    put_event(p, &block->tie.event);
+    put_event(p, block->tie.event);
     for (size_t i = 0; i < block->forms.count; i++) {
         put_form(p, &block->forms.at[i]);
     }

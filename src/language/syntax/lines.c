@@ -170,6 +170,8 @@ void lines_read(struct arena *arena, const struct sources *sources, uint32_t num
         return;
     }
     struct scan scan = {.arena = arena, .diags = diags, .source = number, .text = source->text.at};
+    lines->all.room = source->line_starts.count;
+    lines->all.at = arena_array(arena, struct line, lines->all.room);
     for (size_t i = 0; i < source->line_starts.count; i++) {
         scan.at = source->text.at + source->line_starts.at[i];
         scan.end = line_finish(source, i);

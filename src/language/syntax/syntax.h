@@ -38,11 +38,10 @@ struct token {
     struct span span;
     struct str text;
     double number;
-    bool integer; /* TOKEN_NUMBER without a point */
-    bool
-        possessive; /* 's follows and is in the span: 3's, x3's, passer's (text is then `passer`) */
-    bool stopped;   /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
-    enum unit unit; /* UNIT_NONE but for measures */
+    enum unit unit;  /* UNIT_NONE but for measures */
+    bool integer;    /* TOKEN_NUMBER without a point */
+    bool possessive; /* 's is in the span, not in the text: 3's, x3's, passer's */
+    bool stopped;    /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
     char mark;
 };
 struct line {

@@ -71,12 +71,12 @@ static void print_line(struct printer *p, const struct form *form)
         strbuf_print(out, "courtwright %d", form->number);
         break;
     case FORM_SETTING:
-        tidy_setting(out, &form->setting);
+        tidy_setting(out, form->setting);
         break;
     case FORM_STANDING:
-        tidy_who(out, &form->standing.defender);
+        tidy_who(out, &form->standing->defender);
         strbuf_text(out, " guards ");
-        tidy_who(out, &form->standing.player);
+        tidy_who(out, &form->standing->player);
         break;
     case FORM_SENTENCE:
         tidy_sentence(out, form->sentence);
@@ -97,7 +97,7 @@ static void print_line(struct printer *p, const struct form *form)
         tidy_quoted(out, form->title);
         break;
     default:
-        tidy_note(out, form->kind, &form->note);
+        tidy_note(out, form->kind, form->note);
     }
 }
 

@@ -224,19 +224,19 @@ void tidy_roster(struct strbuf *out, const struct form *form)
     if (form->kind == FORM_LINEUP) {
         strbuf_text(out, "lineup ");
         tidy_quoted(out, form->title);
-        for (size_t i = 0; i < form->lineup.count; i++) {
-            strbuf_print(out, "%s %d ", i ? "," : "", form->lineup.at[i].who.number);
-            tidy_quoted(out, form->lineup.at[i].role);
+        for (size_t i = 0; i < form->roster->lineup.count; i++) {
+            strbuf_print(out, "%s %d ", i ? "," : "", form->roster->lineup.at[i].who.number);
+            tidy_quoted(out, form->roster->lineup.at[i].role);
         }
         return;
     }
     strbuf_print(out, "%d ", form->number);
     tidy_quoted(out, form->title);
-    if (form->role.size > 0) {
-        strbuf_print(out, " %.*s", STR_ARG(form->role));
+    if (form->roster->role.size > 0) {
+        strbuf_print(out, " %.*s", STR_ARG(form->roster->role));
     }
-    if (form->jersey.size > 0) {
-        strbuf_print(out, ", jersey %.*s", STR_ARG(form->jersey));
+    if (form->roster->jersey.size > 0) {
+        strbuf_print(out, ", jersey %.*s", STR_ARG(form->roster->jersey));
     }
 }
 
@@ -257,7 +257,7 @@ static void put_step(struct strbuf *out, const struct block *block)
         tidy_quoted(out, block->after);
     } else if (block->tie.word != TIE_NONE) {
         strbuf_text(out, words[block->tie.word]);
-        tidy_event(out, &block->tie.event);
+        tidy_event(out, block->tie.event);
     }
 }
 

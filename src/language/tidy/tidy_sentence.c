@@ -319,7 +319,7 @@ static void print_clause(struct strbuf *out, const struct tie *tie)
         strbuf_text(out, words[tie->word]);
         break;
     }
-    tidy_event(out, &tie->event);
+    tidy_event(out, tie->event);
 }
 
 void tidy_tie(struct strbuf *out, const struct tie *tie)
@@ -385,9 +385,9 @@ static void print_player_slot(struct strbuf *out, const struct sentence *s, cons
     }
     print_preposition(out, slot);
     tidy_who(out, &s->object);
-    if (s->object2.kind != WHO_NONE) {
+    if (s->object2) {
         strbuf_text(out, " and ");
-        tidy_who(out, &s->object2);
+        tidy_who(out, s->object2);
     }
 }
 
@@ -405,7 +405,7 @@ static void print_path(struct strbuf *out, const struct sentence *s)
     if (s->path_place) {
         tidy_place(out, s->path_place);
     } else {
-        tidy_who(out, &s->path_who);
+        tidy_who(out, s->path_who);
     }
 }
 
@@ -426,9 +426,9 @@ static void print_slot(struct strbuf *out, const struct sentence *s, const struc
         print_player_slot(out, s, slot);
         break;
     case 'O':
-        if (s->on.kind != WHO_NONE) {
+        if (s->on) {
             print_preposition(out, slot);
-            tidy_who(out, &s->on);
+            tidy_who(out, s->on);
         }
         break;
     case 'P':
@@ -461,7 +461,7 @@ static void print_face(struct strbuf *out, const struct sentence *s)
     if (s->face_place) {
         tidy_place(out, s->face_place);
     } else {
-        tidy_who(out, &s->face_who);
+        tidy_who(out, s->face_who);
     }
 }
 
@@ -495,9 +495,9 @@ void tidy_sentence(struct strbuf *out, const struct sentence *s)
         print_slot(out, s, &slots[i]);
     }
     print_modifiers(out, s);
-    if (s->until.kind != EVENT_NONE) {
+    if (s->until) {
         strbuf_text(out, " until ");
-        tidy_event(out, &s->until);
+        tidy_event(out, s->until);
     }
 }
 

@@ -212,7 +212,7 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
 static bool uses(const struct sentence *s, const struct who *user, const struct who *screener)
 {
     return task_is(s, VERB_USE) && same_who(&s->subject.at[0], user) &&
-           (same_who(&s->object, screener) || same_who(&s->object2, screener));
+           (same_who(&s->object, screener) || (s->object2 && same_who(s->object2, screener)));
 }
 
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
@@ -262,10 +262,10 @@ static bool zone(const struct block *top)
     bool found = false;
     for (size_t i = 0; top && i < top->forms.count; i++) {
         const struct form *form = &top->forms.at[i];
-        if (form->kind == FORM_SETTING && form->setting.setting == SETTING_DEFENSE) {
-            enum defense_kind kind = form->setting.defense;
+        if (form->kind == FORM_SETTING && form->setting->setting == SETTING_DEFENSE) {
+            enum defense_kind kind = form->setting->defense;
             found = kind != DEFENSE_NONE && kind != DEFENSE_MAN &&
-                    !(kind == DEFENSE_PRESS && form->setting.zone.size == 0);
+                    !(kind == DEFENSE_PRESS && form->setting->zone.size == 0);
         }
     }
     return found;
@@ -286,8 +286,8 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
     *out = (struct who){.kind = WHO_PLAYER, .number = defender->number, .span = defender->span};
     for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
         const struct form *form = &c->top->forms.at[i];
-        if (form->kind == FORM_STANDING && same_who(&form->standing.defender, defender)) {
-            *out = form->standing.player;
+        if (form->kind == FORM_STANDING && same_who(&form->standing->defender, defender)) {
+            *out = form->standing->player;
         }
     }
     above_list list = sentences_above(c, true);
@@ -309,8 +309,8 @@ static bool own_man(const struct cursor *c, const struct who *defender, const st
     }
     for (size_t i = 0; c->top && i < c->top->forms.count; i++) { /* given to somebody else */
         const struct form *form = &c->top->forms.at[i];
-        if (form->kind == FORM_STANDING && same_who(&form->standing.player, man) &&
-            !same_who(&form->standing.defender, defender)) {
+        if (form->kind == FORM_STANDING && same_who(&form->standing->player, man) &&
+            !same_who(&form->standing->defender, defender)) {
             return false;
         }
     }

@@ -138,7 +138,7 @@ struct tie {
     bool then, meanwhile;
     enum tie_word word;
     double seconds;
-    struct event event;
+    const struct event *event; /* NULL: the word takes none */
     struct span span;
 };
 
@@ -153,24 +153,24 @@ struct sentence {
     enum pass_kind pass;
     enum screen_kind screen;
     struct who object;         /* to, for, off, at, of */
-    struct who object2;        /* off 4 and 5 */
-    struct who on;             /* screen on x2 */
+    const struct who *object2; /* off 4 and 5; this and what follows is rare: NULL, not written */
+    const struct who *on;      /* screen on x2 */
     const struct place *place; /* NULL: not written */
     enum path_word path;
-    struct who path_who;
+    const struct who *path_who;
     const struct place *path_place;
     struct measure length;   /* sets up toward P 6 ft */
     struct measure duration; /* holds for 1 s */
     enum { DRIVE_FREE, DRIVE_BASELINE, DRIVE_MIDDLE } drive;
     /* modifiers */
     enum { FACE_NONE, FACE_TO, FACE_BACK } face;
-    struct who face_who;
+    const struct who *face_who;
     const struct place *face_place;
     enum { WIDTH_NORMAL, WIDTH_WIDE, WIDTH_TIGHT } width;
     bool early;
     enum pace pace;
     struct measure taking;
-    struct event until; /* kind EVENT_NONE: none */
+    const struct event *until; /* NULL: none */
 };
 
 /* What stands on one line, understood. Kinds follow grammar order. */
@@ -294,24 +294,29 @@ struct row_form {
     struct str by;
     struct span by_span;
 };
+
+struct standing {
+    struct who defender, player;
+};
+struct roster_form {
+    struct str role, jersey;
+    VEC(struct role_binding) lineup; /* role: the quoted name; who: the number */
+};
 struct form {
     enum form_kind kind;
     struct span span;
-    const struct line *line;       /* the line it stands on, with its comment */
-    union {                        /* by kind */
-        struct sentence *sentence; /* by far the largest: kept apart */
+    const struct line *line; /* the line it stands on, with its comment */
+    union {                  /* by kind; what is large is kept apart */
+        struct sentence *sentence;
+        struct setting_form *setting;
+        struct standing *standing;
+        struct note_form *note;
         struct plan_form *plan;
         struct row_form *row;
-        struct setting_form setting;
         struct {
-            struct who defender, player;
-        } standing;
-        struct note_form note;
-        struct {
-            struct str title;                /* chapter, include, roster's name, lineup's name */
-            int number;                      /* version, roster */
-            struct str role, jersey;         /* roster */
-            VEC(struct role_binding) lineup; /* role: the quoted name; who: the number */
+            struct str title; /* chapter, include, roster's name, lineup's name */
+            int number;       /* version, roster */
+            struct roster_form *roster;
         };
     };
     struct block *block;

@@ -28,10 +28,12 @@ static void standing_line(struct reader *r, const struct line *line)
     struct line bare = line_part(line, 0, line->count);
     do {
         struct form form = {.kind = FORM_STANDING, .line = line_keep(r, bare), .span = line->span};
+        form.standing = arena_new(r->arena, struct standing);
         const struct token *from = c.at;
-        if (!who_read(&c, &form.standing.defender) || form.standing.defender.kind != WHO_DEFENDER ||
+        if (!who_read(&c, &form.standing->defender) ||
+            form.standing->defender.kind != WHO_DEFENDER ||
             !(take_words(&c, "guards") || take_words(&c, "guard")) ||
-            !who_read(&c, &form.standing.player) || form.standing.player.kind != WHO_PLAYER) {
+            !who_read(&c, &form.standing->player) || form.standing->player.kind != WHO_PLAYER) {
             struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
                                          "a defender guards one player");
             diag_help(r->diags, diag, "write `x1 guards 3`");
@@ -138,8 +140,8 @@ static void sentence_part(struct reader *r, const struct line *line)
 
 static void note_part(struct reader *r, const struct line *line, enum form_kind kind)
 {
-    struct note_form note;
-    if (!note_read(r, line, kind, &note)) {
+    struct note_form *note = arena_new(r->arena, struct note_form);
+    if (!note_read(r, line, kind, note)) {
         reader_broken(r, line);
         return;
     }

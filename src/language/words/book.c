@@ -144,8 +144,8 @@ static bool stands_already(struct reader *r, const struct block *block, const st
     }
     for (size_t i = 0; i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
-        if (form->kind != FORM_SETTING || form->setting.setting != setting->setting ||
-            (setting->setting == SETTING_LIMIT && !str_equal(form->setting.text, setting->text))) {
+        if (form->kind != FORM_SETTING || form->setting->setting != setting->setting ||
+            (setting->setting == SETTING_LIMIT && !str_equal(form->setting->text, setting->text))) {
             continue;
         }
         struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING_TWICE, line->tokens[0].span,
@@ -183,9 +183,9 @@ void setting_line(struct reader *r, const struct line *line, enum setting settin
         setting_misplaced(r, line, setting);
         return;
     }
-    struct setting_form form;
+    struct setting_form *form = arena_new(r->arena, struct setting_form);
     struct block *block = r->top ? r->top : r->file;
-    if (!setting_read(r, line, setting, &form) || stands_already(r, block, line, &form)) {
+    if (!setting_read(r, line, setting, form) || stands_already(r, block, line, form)) {
         reader_broken(r, line);
         return;
     }

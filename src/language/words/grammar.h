@@ -11,6 +11,7 @@
 
 /* who */
 bool who_defends(const struct who *who);
+const struct who *who_keep(struct cursor *c, struct who who);
 bool same_who(const struct who *a, const struct who *b); /* the same player, by what is written */
 bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no spot */
 bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
@@ -33,6 +34,7 @@ bool clause_is(const struct cursor *c);
 bool clause_read(struct cursor *c, struct tie *tie);
 bool until_read(struct cursor *c, struct event *out); /* behind `until`; false: reported */
 bool event_is_state(const struct event *event);
+const struct event *event_keep(struct cursor *c, struct event event);
 
 /* above: words that point back */
 /* "the pass", "the catch", "the screen" as an event. 1: read, 0: none of them here, -1: reported.

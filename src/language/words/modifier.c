@@ -140,7 +140,7 @@ static int face_read(struct predicate *p)
         return twice(p, from, "which way the screener looks");
     }
     p->s->face = facing ? FACE_TO : FACE_BACK;
-    p->s->face_who = who;
+    p->s->face_who = place ? NULL : who_keep(p->c, who);
     p->s->face_place = place;
     return 1;
 }

@@ -40,9 +40,9 @@ static size_t cones_above(const struct cursor *c)
     size_t cones = 0;
     for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
         const struct form *form = &c->top->forms.at[i];
-        bool start = form->kind == FORM_SETTING && form->setting.setting == SETTING_START;
-        for (size_t k = 0; start && k < form->setting.placings.count; k++) {
-            cones += form->setting.placings.at[k].kind == PLACING_CONE;
+        bool start = form->kind == FORM_SETTING && form->setting->setting == SETTING_START;
+        for (size_t k = 0; start && k < form->setting->placings.count; k++) {
+            cones += form->setting->placings.at[k].kind == PLACING_CONE;
         }
     }
     return cones;

@@ -57,7 +57,7 @@ static bool player_read(struct cursor *c, struct form *form)
     if (!quoted_read(c, &form->title, &span)) {
         return refuse(c, roster_example);
     }
-    role_part(c, &form->role);
+    role_part(c, &form->roster->role);
     take_mark(c, ',');
     if (take_words(c, "jersey")) {
         const struct token *jersey = cursor_next(c);
@@ -65,7 +65,7 @@ static bool player_read(struct cursor *c, struct form *form)
         if (!integer_read(c, &number, &span)) {
             return refuse(c, roster_example);
         }
-        form->jersey = jersey->text;
+        form->roster->jersey = jersey->text;
     }
     return true;
 }
@@ -85,7 +85,7 @@ bool lineup_read(struct reader *r, struct cursor *c, struct form *form)
         if (!quoted_read(c, &binding.role, &binding.who.span)) {
             return refuse(c, lineup_example);
         }
-        VEC_PUSH(c->arena, &form->lineup, binding);
+        VEC_PUSH(c->arena, &form->roster->lineup, binding);
     } while (take_mark(c, ','));
     return true;
 }
@@ -95,6 +95,7 @@ void roster_read(struct reader *r, const struct line *line)
     struct opener opener = opener_of(line, 0);
     bool lineup = opener.kind == LINE_SETTING && opener.which == SETTING_LINEUP;
     struct form form = {.kind = lineup ? FORM_LINEUP : FORM_ROSTER};
+    form.roster = arena_new(r->arena, struct roster_form);
     struct cursor c = reader_cursor(r, line, lineup ? 1 : 0);
     bool fine = lineup ? lineup_read(r, &c, &form) : player_read(&c, &form);
     if (!fine || !reader_used_up(&c)) {

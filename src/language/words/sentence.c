@@ -73,12 +73,17 @@ static int until_part(struct predicate *p)
     if (!take_words(c, "until")) {
         return 0;
     }
-    if (p->s->until.kind != EVENT_NONE) {
+    if (p->s->until) {
         diag_help(c->diags, REFUSE(c, TEXT_CLAUSE_TWO, span, "a second `until` in one sentence"),
                   "a sentence is cut short by one thing: keep one of the two");
         return -1;
     }
-    return until_read(c, &p->s->until) ? 1 : -1;
+    struct event until;
+    if (!until_read(c, &until)) {
+        return -1;
+    }
+    p->s->until = event_keep(c, until);
+    return 1;
 }
 
 /* A length or a time behind a comma: sets up toward the rim, 6 ft. */
@@ -172,7 +177,9 @@ static bool used_screen_read(struct predicate *p)
     struct cursor *c = p->c;
     const struct token *from = c->at;
     take_uses(c);
-    int screen = above_screen_read(c, &p->s->subject.at[0], &p->s->object, &p->s->object2);
+    struct who second;
+    int screen = above_screen_read(c, &p->s->subject.at[0], &p->s->object, &second);
+    p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
     if (screen < 0) {
         return false;
     }

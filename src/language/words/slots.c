@@ -15,16 +15,17 @@ static int second_screener(struct predicate *p)
     }
     struct phrase phrase;
     struct cursor verb = trial;
-    if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &p->s->object2)) {
-        p->s->object2 = (struct who){.kind = WHO_NONE};
+    struct who second;
+    if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &second)) {
         return 1;
     }
+    p->s->object2 = who_keep(c, second);
     c->at = trial.at;
     c->refusals = trial.refusals;
-    if (same_who(&p->s->object, &p->s->object2)) {
-        return said_twice(p, p->s->object2.span, "the screener");
+    if (same_who(&p->s->object, &second)) {
+        return said_twice(p, second.span, "the screener");
     }
-    return player_fits(p, &p->s->object2, 'U');
+    return player_fits(p, &second, 'U');
 }
 
 static int read_player(struct predicate *p, const struct slot *slot, struct who who)
@@ -168,7 +169,7 @@ static int read_path(struct predicate *p)
         return 1;
     }
     p->s->path = (enum path_word)path;
-    p->s->path_who = who;
+    p->s->path_who = place ? NULL : who_keep(c, who);
     p->s->path_place = place;
     return 1;
 }
@@ -185,7 +186,7 @@ static int screen_named(struct predicate *p)
         return said_twice(p, who.span, "the screener");
     }
     p->s->object = who;
-    p->s->object2 = second;
+    p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
     return player_fits(p, &who, 'U');
 }
 
@@ -229,10 +230,10 @@ static int read_on(struct predicate *p)
     }
     take_words(c, "on");
     person_read(c, &who);
-    if (p->s->on.kind != WHO_NONE) {
+    if (p->s->on) {
         return said_twice(p, who.span, "the defender");
     }
-    p->s->on = who;
+    p->s->on = who_keep(c, who);
     return 1;
 }
 
@@ -406,8 +407,9 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
         return 0;
     }
     cursor_back(c, mark);
-    if (who_defends(&who) && p->s->verb == VERB_SCREENS && p->s->on.kind == WHO_NONE) {
-        person_read(c, &p->s->on);
+    if (who_defends(&who) && p->s->verb == VERB_SCREENS && !p->s->on) {
+        person_read(c, &who);
+        p->s->on = who_keep(c, who);
         p->on_bare = true;
         return 1;
     }
@@ -521,15 +523,17 @@ static bool player_above(struct predicate *p, const struct slot *slot)
 {
     struct cursor *c = p->c;
     struct sentence *s = p->s;
+    struct who second;
     bool several = false;
-    if (p->on_bare || (s->verb == VERB_SCREENS && s->on.kind != WHO_NONE)) {
-        struct who on = s->on;
-        s->on = (struct who){.kind = WHO_NONE};
+    if (p->on_bare || (s->verb == VERB_SCREENS && s->on)) {
+        struct who on = *s->on;
+        s->on = NULL;
         const struct who *fits = above_guarded(c, &on, &s->object) ? &s->object : &on;
         return player_fits(p, fits, 'W') > 0;
     }
     if (slot->letter == 'U' &&
-        above_waiting_screen(c, &s->subject.at[0], &s->object, &s->object2, &several)) {
+        above_waiting_screen(c, &s->subject.at[0], &s->object, &second, &several)) {
+        s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
@@ -586,7 +590,7 @@ bool slots_filled(struct predicate *p)
         if ((slot->letter == 'P' || slot->letter == 'E') && !p->s->place && !either) {
             return place_needed(p, slot);
         }
-        if (slot->letter == 'T' && p->s->until.kind != EVENT_NONE && p->s->verb == VERB_HOLDS &&
+        if (slot->letter == 'T' && p->s->until && p->s->verb == VERB_HOLDS &&
             p->s->duration.unit == UNIT_NONE) { /* 2 holds until 3 is open: its end is said */
             p->s->verb = VERB_STAYS;
             return true;

@@ -2,6 +2,13 @@
 /* tie: what a sentence waits for: events and states, the clause in front or behind, until. */
 #include "language/words/grammar.h"
 
+const struct event *event_keep(struct cursor *c, struct event event)
+{
+    struct event *kept = arena_new(c->arena, struct event);
+    *kept = event;
+    return kept;
+}
+
 bool event_is_state(const struct event *event)
 {
     return event->kind != EVENT_NONE && event->kind != EVENT_VERB && event->kind != EVENT_CATCHES;
@@ -294,19 +301,21 @@ static bool arrival_refused(struct cursor *c, const char *word)
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
     size_t before = c->refusals;
+    struct event event;
     if (arrival_refused(c, word)) {
         return false;
     }
-    if (!event_before_sentence(c, &tie->event)) {
+    if (!event_before_sentence(c, &event)) {
         if (c->refusals == before) {
             event_refuse(c, word);
         }
         return false;
     }
-    if (event_is_state(&tie->event) && tie->word != TIE_WHEN) {
-        return state_refuse(c, &tie->event, word);
+    tie->event = event_keep(c, event);
+    if (event_is_state(&event) && tie->word != TIE_WHEN) {
+        return state_refuse(c, &event, word);
     }
-    return !place_behind(c, &tie->event, word);
+    return !place_behind(c, &event, word);
 }
 
 bool clause_read(struct cursor *c, struct tie *tie)

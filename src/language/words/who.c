@@ -8,6 +8,13 @@ bool same_who(const struct who *a, const struct who *b)
            a->number == b->number && str_equal(a->role, b->role);
 }
 
+const struct who *who_keep(struct cursor *c, struct who who)
+{
+    struct who *kept = arena_new(c->arena, struct who);
+    *kept = who;
+    return kept;
+}
+
 bool who_defends(const struct who *who)
 {
     return who->kind == WHO_DEFENDER || who->kind == WHO_DEFENDER_OF;

@@ -91,7 +91,7 @@ static bool leans_on_broken(const struct survey *survey, const struct block *blo
     for (size_t i = 0; i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
         bool names = form->kind == FORM_RUN || form->kind == FORM_SAME;
-        if ((names && named_is_broken(survey, form->note.text)) ||
+        if ((names && named_is_broken(survey, form->note->text)) ||
             (form->kind == FORM_BLOCK && leans_on_broken(survey, form->block))) {
             return true;
         }

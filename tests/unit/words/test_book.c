@@ -304,18 +304,18 @@ START_TEST(titles_and_settings_are_kept)
         "  start five-out, 5 at (12, -3)\n  defense press 2-2-1\n  ball two\nstep 1. Swing it\n");
     const struct block *play = book->file->forms.at[0].block;
     ck_assert_str_eq(str_copy(&arena, play->title).at, "Down 2: the left one");
-    const struct setting_form *tags = &play->forms.at[0].setting;
+    const struct setting_form *tags = play->forms.at[0].setting;
     ck_assert_uint_eq(tags->tags.count, 3);
     ck_assert(str_is(tags->tags.at[1], "late # clock") &&
               str_is(tags->tags.at[2], "After time-out"));
-    ck_assert(play->forms.at[1].setting.measure.unit == UNIT_DEGREES);
-    const struct setting_form *start = &play->forms.at[2].setting;
+    ck_assert(play->forms.at[1].setting->measure.unit == UNIT_DEGREES);
+    const struct setting_form *start = play->forms.at[2].setting;
     ck_assert_uint_eq(start->placings.count, 2);
     ck_assert_str_eq(formation_at(start->placings.at[0].formation)->word, "five-out");
     ck_assert(start->placings.at[1].place->kind == PLACE_XY);
-    ck_assert(play->forms.at[3].setting.defense == DEFENSE_PRESS &&
-              str_is(play->forms.at[3].setting.zone, "2-2-1"));
-    ck_assert_int_eq(play->forms.at[4].setting.ball.number, 2);
+    ck_assert(play->forms.at[3].setting->defense == DEFENSE_PRESS &&
+              str_is(play->forms.at[3].setting->zone, "2-2-1"));
+    ck_assert_int_eq(play->forms.at[4].setting->ball.number, 2);
     ck_assert(str_is(play->forms.at[5].block->title, "Swing it"));
 }
 END_TEST

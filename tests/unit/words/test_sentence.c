@@ -1182,7 +1182,7 @@ START_TEST(a_step_may_begin_with_an_event_or_follow_a_branch)
     struct cursor c = open_line("as 5 screens", false);
     ck_assert(step_tie_read(&c, &tie, &title));
     ck_assert_int_eq(tie.word, TIE_AS);
-    ck_assert_int_eq(tie.event.family, FAMILY_SCREENS);
+    ck_assert_int_eq(tie.event->family, FAMILY_SCREENS);
     c = open_line("after \"Fade\"", false);
     ck_assert(step_tie_read(&c, &tie, &title));
     ck_assert(str_is(title, "Fade"));
