@@ -104,7 +104,7 @@ def help_and_use():
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
     for later in ('animate', 'coach', 'fill-in', 'card', 'practice', 'chart', 'trend', 'book', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
-    one_message(run('check', 'x.play', '--tolerance'), 2, ['--tolerance is not built yet'],
+    one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
     one_message(run('draw', 'x.play', '--wdith', '3in'), 2, ['--wdith'], 'an unknown option is wrong use')
     one_message(run('draw', 'x.play', '--width', 'wide'), 2, ['--width', 'wide'], 'a width that is no length is wrong use')
@@ -161,6 +161,28 @@ def check():
         colored = run('check', '--color', 'always', 'wrong.play', cwd=here)[2]
         tap.ok('\033[31m' in colored, '--color always paints', colored)
         tap.ok('\033' not in run('check', 'wrong.play', cwd=here, env={'TERM': 'xterm'})[2], 'no color where no terminal is')
+
+
+def tolerance():
+    with Folder(good=GOOD, wrong=WRONG) as here:
+        status, out, err = run('check', '--tolerance', 'good.play', cwd=here)
+        lines = out.splitlines()
+        tap.ok(status == 0 and err == '' and lines and all(re.match(
+            r'.+, step \d+[a-z]?: (works \d+ times in 100 computer runs; (the tightest: .+, \d\.\d s( late)?|nothing in it is tight)'
+            r'(\. \d+ times? .+)?|nothing in it can be late: .+)$', line) for line in lines),
+            'check --tolerance says of every step how often it works and what is tight', out + err)
+        alone = run('check', '--tolerance', '--jobs', '1', 'good.play', cwd=here)
+        many = run('check', '--tolerance', '-j7', 'good.play', cwd=here)
+        tap.ok(alone == many == (status, out, err), 'one thread and seven give the same answer', f'{alone}\n{many}')
+        status, out, err = run('check', '--tolerance', '--json', 'good.play', cwd=here)
+        rows = [json.loads(line) for line in out.splitlines()]
+        tap.ok(status == 0 and len(rows) == len(lines) and all(row['message'] == line.split(': ', 1)[1]
+               for row, line in zip(rows, lines)), 'and the same as JSON lines', out + err)
+        status, out, err = run('check', '--tolerance', 'wrong.play', cwd=here)
+        tap.ok(status == 1 and 'error' in err and out == '', 'a play with an error is not tried', out + err)
+    one_message(run('check', 'x.play', '--jobs', '2'), 2, ['--tolerance'], '--jobs without --tolerance is wrong use')
+    one_message(run('check', 'x.play', '--tolerance', '--jobs', '1.5'), 2, ['--jobs'], 'half a thread is wrong use')
+    one_message(run('check', 'x.play', '--tolerance', '--jobs', '0'), 2, ['--jobs', '0'], 'no thread at all is wrong use')
 
 
 def on_terminal(env, *words):
@@ -608,7 +630,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, colors, draw, handout, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, colors, draw, handout, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

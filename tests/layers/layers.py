@@ -21,6 +21,7 @@ TABLE = {
     'language/tell': ['floor/play', 'language/words'],
     'language/edit': ['language/tidy', 'language/tell', 'floor/play'],
     'judge/check': ['floor/sim'],
+    'judge/trials': ['floor/sim'],
     'picture/metrics': ['base'],
     'picture/scene': ['floor/sim', 'judge/check', 'language/tell', 'picture/metrics'],
     'picture/svg': ['picture/scene'],
@@ -37,7 +38,7 @@ OUTSIDE = {
     'picture/text': {'cairo', 'cairo-ft', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'threads'},
     'picture/paint': {'cairo', 'cairo-svg', 'cairo-pdf', 'png'},
     'page/sheet': {'cairo', 'cairo-pdf'},
-    'program/cli': {'jansson', 'errno', 'fcntl', 'signal', 'strings', 'sys/stat', 'sys/types', 'time', 'unistd'},
+    'program/cli': {'jansson', 'errno', 'fcntl', 'pthread', 'signal', 'stdatomic', 'strings', 'sys/stat', 'sys/types', 'time', 'unistd'},
 }
 GENERATED = {'picture/metrics', 'picture/text', 'program/api'}  # tables made at build time are included by bare name
 

@@ -58,12 +58,13 @@ static bool is_met(struct world *world, const struct entry *entry)
 
 /* With a memory of its own of what was to be seen, and nobody in it looking for one of the other.
  */
-static struct world *copy_of(struct world *world)
+static struct world *copy_of(struct arena *arena, const struct world *world)
 {
-    struct world *copy = arena_new(world->arena, struct world);
+    struct world *copy = arena_new(arena, struct world);
     *copy = *world;
-    copy->segment = arena_new(world->arena, struct segment);
-    copy->past = arena_array(world->arena, struct stance, (size_t)world->past_size);
+    copy->arena = arena;
+    copy->segment = arena_new(arena, struct segment);
+    copy->past = arena_array(arena, struct stance, (size_t)world->past_size);
     for (long i = 0; i < world->past_size; i++) {
         copy->past[i] = world->past[i];
     }
@@ -77,7 +78,7 @@ static struct world *copy_of(struct world *world)
 /* The moment itself, with its jobs and what was waited for as they are now. */
 static struct world *snapshot(struct world *world)
 {
-    struct world *copy = copy_of(world);
+    struct world *copy = copy_of(world->arena, world);
     copy->job = arena_array(world->arena, struct job, world->jobs);
     copy->segment->record = arena_array(world->arena, struct task_record, world->jobs);
     for (size_t i = 0; i < world->jobs; i++) {
@@ -113,7 +114,7 @@ void border_watch(struct world *world)
     }
 }
 
-struct world *border_to(struct world *world, int step)
+const struct world *border_to(const struct world *world, int step)
 {
     for (size_t i = 0; i < world->entries.count; i++) {
         const struct entry *entry = &world->entries.at[i];
@@ -487,9 +488,10 @@ static void want_screens(struct world *world)
     }
 }
 
-struct world *border_cross(struct world *from, bool over, int step, int branch)
+struct world *border_cross(struct arena *arena, const struct world *from, bool over, int step,
+                           int branch)
 {
-    struct world *world = copy_of(from);
+    struct world *world = copy_of(arena, from);
     world->step = &world->play->steps.at[step];
     world->step_index = step;
     world->branch = branch;

@@ -56,6 +56,7 @@ struct task_record {
     body lane_by; /* and of whom; BODY_NONE: no defender, not thrown, or over all hands */
     bool carried; /* it was still going on when the segment ended */
 };
+struct world;    /* private to sim */
 struct segment { /* one way through one step */
     const struct play *play;
     int step, branch; /* indices; branch -1: the step has none */
@@ -73,6 +74,7 @@ struct segment { /* one way through one step */
     double begins;      /* seconds of `before` at which it starts: its duration, or earlier when
                          * its step begins while that one goes on */
     double time_before; /* seconds of play before it starts */
+    const struct world *end; /* everybody as it was over: what sim_again begins from */
 };
 struct run {
     const struct play *play;

@@ -6,10 +6,9 @@
 #include "base/real.h"
 #include "floor/sim/world.h"
 
-struct chain { /* a segment, with the world as it was at its end */
+struct chain { /* a segment, and whether it or one on the way to it failed */
     struct segment *segment;
-    struct world *world;
-    bool failed; /* it or one on the way to it */
+    bool failed;
 };
 
 void world_position(const struct world *world, struct vec2 position[BODY_COUNT])
@@ -158,11 +157,11 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
 
 /* What the step begins from: the end of the way before it, or the moment it is tied to. */
 static struct world *world_for(struct world *first, int step, int branch,
-                               const struct chain *before)
+                               const struct segment *before)
 {
     if (before) {
-        struct world *from = border_to(before->world, step);
-        return border_cross(from, from == before->world, step, branch);
+        const struct world *from = border_to(before->end, step);
+        return border_cross(first->arena, from, from == before->end, step, branch);
     }
     first->step = &first->play->steps.at[step];
     first->step_index = step;
@@ -179,7 +178,7 @@ static struct world *world_for(struct world *first, int step, int branch,
     return first;
 }
 
-static struct chain run_segment(struct world *world, const struct chain *before)
+static struct segment *run_segment(struct world *world, struct segment *before)
 {
     struct segment *segment = world->segment;
     duty_pick_up(world);
@@ -189,10 +188,11 @@ static struct chain run_segment(struct world *world, const struct chain *before)
     clock_run(world);
     border_close(world);
     segment->ran = !world->failed;
-    segment->before = before ? before->segment : NULL;
-    segment->begins = before ? world_zero(world) - world_zero(before->world) : 0;
-    segment->time_before = before ? before->segment->time_before + segment->begins : 0;
-    return (struct chain){segment, world, world->failed || (before && before->failed)};
+    segment->before = before;
+    segment->begins = before ? world_zero(world) - world_zero(before->end) : 0;
+    segment->end = world;
+    segment->time_before = before ? before->time_before + segment->begins : 0;
+    return segment;
 }
 
 /* ---- the play ---- */
@@ -220,6 +220,25 @@ static int goes_on_from(const struct play *play, size_t step)
 
 static const struct sim_options as_ever = {.rate = SIM_RATE};
 
+const struct segment *sim_again(struct arena *arena, const struct segment *segment,
+                                const struct level *levels)
+{
+    struct diags unsaid;
+    diags_init(&unsaid, arena);
+    struct world *first = open_world(arena, segment->end->sources, segment->play, &as_ever);
+    struct world *world = world_for(first, segment->step, segment->branch, segment->before);
+    world->diags = &unsaid;
+    world->options = &as_ever;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        struct agent *agent = &world->agent[b];
+        agent->level = &levels[b];
+        if (!agent->going) {
+            agent->gait = motion_gait(agent->level, EFFORT_RUN, false);
+        }
+    }
+    return run_segment(world, segment->before);
+}
+
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags)
 {
@@ -245,12 +264,14 @@ struct run *sim_run_with(struct arena *arena, const struct sources *sources,
         ends[s] = arena_array(arena, struct chain, step->branches.count + 1);
         for (int b = branches ? 0 : -1; b < branches; b++) {
             struct world *first = open_world(arena, sources, play, options);
-            struct world *world = world_for(first, (int)s, b, before);
-            world->diags = before && before->failed ? &echo : diags;
-            struct chain chain = run_segment(world, before);
-            VEC_PUSH(arena, &run->segments, chain.segment);
-            chain.segment->main = b == on;
-            ends[s][b < 0 ? 0 : b] = chain;
+            struct segment *from = before ? before->segment : NULL;
+            struct world *world = world_for(first, (int)s, b, from);
+            bool failed = before && before->failed;
+            world->diags = failed ? &echo : diags;
+            struct segment *segment = run_segment(world, from);
+            VEC_PUSH(arena, &run->segments, segment);
+            segment->main = b == on;
+            ends[s][b < 0 ? 0 : b] = (struct chain){segment, failed || !segment->ran};
         }
     }
     return run;

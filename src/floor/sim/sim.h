@@ -13,6 +13,13 @@
 struct run *sim_run(struct arena *arena, const struct sources *sources, const struct play *play,
                     struct diags *diags);
 
+/* The segment once more, from where it began, by bodies of these levels (BODY_COUNT of them), who
+ * are the play's again in none of it. Nothing is said of what goes wrong: `ran` tells it. Only
+ * `arena` is written to: segments of one run may be run again by many threads at once, each with an
+ * arena of its own. */
+const struct segment *sim_again(struct arena *arena, const struct segment *segment,
+                                const struct level *levels);
+
 /* Moments lie inside ticks: what happens there is found there, and the rest of the tick is run from
  * it. For tests and the bench: another tick, and somebody who looks at every one of them. */
 enum { SIM_RATE = 120, SIM_RATE_PART = 40 };

@@ -264,8 +264,11 @@ void border_close(struct world *world); /* says which never did */
 const struct step *border_next(const struct world *world); /* that goes on from here; NULL: none */
 /* He need not brake: the step is over as he gets there, and his next begins with a run to *goal. */
 bool border_next_is_run(struct world *world, body who, struct vec2 *goal);
-struct world *border_to(struct world *world, int step); /* as `step` begins; itself: at its end */
-struct world *border_cross(struct world *from, bool over, int step, int branch);
+const struct world *border_to(const struct world *world,
+                              int step); /* as `step` begins; itself: at its end */
+/* `from` stays as it is: what is new lies in `arena`. */
+struct world *border_cross(struct arena *arena, const struct world *from, bool over, int step,
+                           int branch);
 
 /* clock.c: from the start to the end of the segment. */
 void clock_run(struct world *world);

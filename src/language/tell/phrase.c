@@ -48,6 +48,26 @@ static const char *template_of(const struct task *task, enum form_of form)
     return form == FORM_THIRD ? row->third : row->bare;
 }
 
+static const char *const nouns[VERB_COUNT] = {
+#define TELL_NOUN(verb, noun) [VERB_##verb] = noun,
+#include "language/tell/tell_nouns.def"
+#undef TELL_NOUN
+};
+
+struct str tell_thing(struct arena *arena, const struct play *play, const struct step *step,
+                      int branch, size_t index)
+{
+    const struct teller teller = {arena, play, step, branch, BODY_NONE, true};
+    const struct task *task = step_task(step, branch, index);
+    const char *noun = nouns[told_as(task)];
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    say_possessive(&teller, &out, task->who);
+    strbuf_char(&out, ' ');
+    say_template(&teller, &out, task, noun ? noun : "move");
+    return strbuf_str(&out);
+}
+
 const char *verb_event_word(enum verb verb)
 {
     return rows[verb].event ? rows[verb].event : "goes";

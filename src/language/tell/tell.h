@@ -24,6 +24,9 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
  * order. Plain text. */
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
                         int branch);
+/* Task `index` as a thing: "3's cut to the left wing", "5's screen for 3". Plain text. */
+struct str tell_thing(struct arena *arena, const struct play *play, const struct step *step,
+                      int branch, size_t index);
 /* "x3 trails", "x3 and x5 switch", "otherwise". */
 struct str tell_conditions(struct arena *arena, const struct branch *branch);
 /* "after 1a": the way of several on which a step goes on; else empty. */

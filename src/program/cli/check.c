@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* check: errors of the text and findings of the run. */
+#include <jansson.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "program/cli/files.h"
@@ -34,6 +36,58 @@ static bool known(const char *only)
     return level || search.found;
 }
 
+/* ---- tolerance ---- */
+
+static bool show_tolerance_json(const struct courtwright_tolerance *told)
+{
+    json_t *line = json_pack(
+        "{ss ss si si ss sf ss si ss ss si si si}", "play", told->play, "step", told->step, "runs",
+        told->runs, "works", told->works, "tightest", told->tightest, "spare", told->spare,
+        "trouble", told->trouble, "times", told->times, "message", told->message, "file",
+        told->file, "line", (int)told->line, "column", (int)told->column, "end", (int)told->end);
+    bool good = line && json_dumpf(line, stdout, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
+    putchar('\n');
+    json_decref(line);
+    return good;
+}
+
+struct showing {
+    const struct request *request;
+    bool failed;
+};
+
+static bool show_tolerance(void *ctx, const struct courtwright_tolerance *told)
+{
+    struct showing *showing = ctx;
+    if (showing->request->json) {
+        showing->failed = !show_tolerance_json(told);
+    } else {
+        printf("%s, step %s: %s\n", told->play, told->step, told->message);
+    }
+    return !showing->failed;
+}
+
+static int tell_tolerance(const struct request *request, struct courtwright *book)
+{
+    struct showing showing = {request, false};
+    for (size_t i = 0; i < courtwright_play_count(book); i++) {
+        if (courtwright_play(book, i)->broken) {
+            continue; /* it has been said why */
+        }
+        enum courtwright_status status = courtwright_tolerance(book, i, show_tolerance, &showing);
+        if (status != COURTWRIGHT_OK) {
+            say(request->command, "%s: %s", courtwright_play(book, i)->name,
+                courtwright_status_text(status));
+            return STATUS_FILE;
+        }
+        if (showing.failed) {
+            say(request->command, "standard output could not be written");
+            return STATUS_FILE;
+        }
+    }
+    return STATUS_FINE;
+}
+
 static int run(const struct request *request)
 {
     struct input input;
@@ -42,10 +96,20 @@ static int run(const struct request *request)
                          "--only takes error, warning, note or the name of a check, not '%s'",
                          shown(request->only));
     }
+    if (request->jobs > 0 && !request->tolerance) {
+        return wrong_use(request, "--jobs is for --tolerance");
+    }
+    if (request->jobs > (int)request->jobs) {
+        return wrong_use(request, "--jobs takes a whole number of threads");
+    }
     int status = STATUS_FILE;
     if (input_load(&input, request, 0)) {
         struct telling telling = {.only = request->only, .json = request->json};
         status = tell(request, input.book, &telling);
+        if (request->tolerance && status != STATUS_FILE) {
+            int also = tell_tolerance(request, input.book);
+            status = also ? also : status;
+        }
     }
     input_free(&input);
     return status;
@@ -56,7 +120,10 @@ static const struct option_row options[] = {
     {"only", 0, OPTION_TEXT, FIELD(only), "LEVEL|ID",
      "only error, warning, note, or one check or family", 0, 0},
     {"json", 0, OPTION_FLAG, FIELD(json), NULL, "one JSON object a line, on standard output", 0, 0},
-    {"tolerance", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    {"tolerance", 0, OPTION_FLAG, FIELD(tolerance), NULL,
+     "run every step 100 times by faster and slower players: how often it works", 0, 0},
+    {"jobs", 'j', OPTION_NUMBER, FIELD(jobs), "N",
+     "so many threads for --tolerance (one a processor); the answer stays the same", 1, 64},
     {"reads", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
     {"names", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
     OPTIONS_END,

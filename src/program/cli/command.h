@@ -25,10 +25,10 @@ struct request {
     const char *words[2]; /* what is no option: a file, a word, a table */
     int word_count;
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
-        schema, upgrade;
+        schema, upgrade, tolerance;
     int color, format, text, layout, theme, defense, paper, dump;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt;
-    double width, scale, per_page, rate;
+    double width, scale, per_page, rate, jobs;
 };
 
 struct option_row {

@@ -28,6 +28,7 @@ struct input {
         ino_t inode;
     } * read; /* what was read, so as never to be written */
     size_t read_count;
+    int jobs; /* how many threads may work side by side; 0: one a processor */
     struct courtwright *book;
 };
 

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "program/cli/files.h"
+#include "program/cli/jobs.h"
 #include "program/cli/say.h"
 
 void *must(void *block)
@@ -155,7 +156,7 @@ static void find_folder(struct input *input)
 
 bool input_load(struct input *input, const struct request *request, int index)
 {
-    *input = (struct input){.path = request->words[index]};
+    *input = (struct input){.path = request->words[index], .jobs = (int)request->jobs};
     const char *why = read_file(input, input->path, false, &input->text);
     if (why) {
         bool standard = strcmp(input->path, "-") == 0;
@@ -164,7 +165,10 @@ bool input_load(struct input *input, const struct request *request, int index)
         return false;
     }
     find_folder(input);
-    struct courtwright_host host = {.fetch = fetch, .fetch_ctx = input};
+    struct courtwright_host host = {.fetch = fetch,
+                                    .fetch_ctx = input,
+                                    .side_by_side = jobs_side_by_side,
+                                    .side_by_side_ctx = &input->jobs};
     const char *name = strcmp(input->path, "-") == 0 ? "stdin" : input->path;
     input->book = courtwright_load(name, input->text.at, input->text.size, &host);
     must(input->book);

@@ -545,6 +545,65 @@ END_TEST
 
 #define ROWS(table) (int)(sizeof(table) / sizeof *(table))
 
+/* ---- tolerance ---- */
+
+static bool write_tolerance(void *ctx, const struct courtwright_tolerance *told)
+{
+    char line[600];
+    int size = snprintf(line, sizeof line, "%s %s %zu %d/%d %.6f %d %s|%s|%s %u\n", told->play,
+                        told->step, told->diagram, told->works, told->runs, told->spare,
+                        told->times, told->tightest, told->trouble, told->message, told->line);
+    return keep(ctx, line, (size_t)size);
+}
+
+/* A host that does the last first. */
+static void last_first(void *ctx, size_t count, void (*job)(void *jobs, size_t i), void *jobs)
+{
+    int *asked = ctx;
+    ++*asked;
+    for (size_t i = count; i-- > 0;) {
+        job(jobs, i);
+    }
+}
+
+START_TEST(tolerance_is_the_same_whoever_does_the_jobs)
+{
+    int asked = 0;
+    struct courtwright_host host = {.side_by_side = last_first, .side_by_side_ctx = &asked};
+    struct courtwright *other = courtwright_load("kites.play", kites, strlen(kites), &host);
+    static char first[4096];
+    start_over();
+    ck_assert_int_eq(courtwright_tolerance(book, 0, write_tolerance, &kept), COURTWRIGHT_OK);
+    ck_assert_uint_lt(kept.size, sizeof first);
+    memcpy(first, kept.at, kept.size + 1);
+    ck_assert_ptr_nonnull(strstr(first, "Lantern 1a 0 "));
+    ck_assert_ptr_nonnull(strstr(first, "Lantern 1b 1 "));
+    start_over();
+    ck_assert_int_eq(courtwright_tolerance(other, 0, write_tolerance, &kept), COURTWRIGHT_OK);
+    ck_assert_str_eq(first, kept.at);
+    ck_assert_int_eq(asked, 2);
+    courtwright_free(other);
+}
+END_TEST
+
+static bool stop_tolerance(void *ctx, const struct courtwright_tolerance *told)
+{
+    (void)told;
+    ++*(int *)ctx;
+    return false;
+}
+
+START_TEST(tolerance_can_be_stopped_and_tells_of_no_broken_play)
+{
+    int told = 0;
+    ck_assert_int_eq(courtwright_tolerance(book, 0, stop_tolerance, &told), COURTWRIGHT_OK);
+    ck_assert_int_eq(told, 1);
+    ck_assert_int_eq(courtwright_tolerance(book, 1, stop_tolerance, &told), COURTWRIGHT_BROKEN);
+    ck_assert_int_eq(courtwright_tolerance(book, 99, stop_tolerance, &told), COURTWRIGHT_NO_SUCH);
+    ck_assert_int_eq(told, 1);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("api");
@@ -552,6 +611,8 @@ int main(void)
     tcase_add_checked_fixture(all, open_book, close_book);
     tcase_set_timeout(all, 60);
     tcase_add_test(all, a_book_tells_what_is_in_it);
+    tcase_add_test(all, tolerance_is_the_same_whoever_does_the_jobs);
+    tcase_add_test(all, tolerance_can_be_stopped_and_tells_of_no_broken_play);
     tcase_add_test(all, plays_and_diagrams_are_counted);
     tcase_add_test(all, an_error_breaks_its_play_and_what_leans_on_it_only);
     tcase_add_test(all, what_is_found_in_a_play_is_not_told_again_of_its_mirror);

@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: MIT */
+/* tolerance: every diagram of a play run a hundred times by other players, side by side where the
+ * host can, and what came of it in a coach's words. */
+#include "judge/trials/trials.h"
+#include "language/tell/tell.h"
+#include "program/api/handle.h"
+
+struct tries { /* of one segment */
+    const struct memory *memory;
+    const struct segment *segment;
+    struct trial *trial;
+    enum courtwright_status *status;
+};
+struct one_try {
+    struct tries *tries;
+    size_t number;
+};
+
+static enum courtwright_status try_once(struct arena *scratch, void *ctx)
+{
+    const struct one_try *one = ctx;
+    struct tries *tries = one->tries;
+    trial_run(scratch, tries->segment, (int)one->number, &tries->trial[one->number]);
+    return COURTWRIGHT_OK;
+}
+
+/* Its own arena, its own place for what it finds: any thread may do it. */
+static void do_try(void *jobs, size_t number)
+{
+    struct tries *tries = jobs;
+    struct one_try one = {tries, number};
+    tries->status[number] = with_scratch(tries->memory, try_once, &one);
+}
+
+static bool try_all(struct arena *scratch, const struct courtwright *book,
+                    const struct segment *segment, struct tolerance *tolerance)
+{
+    struct tries tries = {&book->memory, segment, arena_array(scratch, struct trial, TRIALS),
+                          arena_array(scratch, enum courtwright_status, TRIALS)};
+    for (size_t i = 0; i < TRIALS; i++) {
+        tries.trial[i].spare = arena_array(scratch, double, segment->tasks + 1);
+    }
+    if (book->host.side_by_side) {
+        book->host.side_by_side(book->host.side_by_side_ctx, TRIALS, do_try, &tries);
+    } else {
+        for (size_t i = 0; i < TRIALS; i++) {
+            do_try(&tries, i);
+        }
+    }
+    for (size_t i = 0; i < TRIALS; i++) {
+        if (tries.status[i] != COURTWRIGHT_OK) {
+            return false;
+        }
+    }
+    *tolerance = tolerance_of(scratch, segment, tries.trial, TRIALS);
+    return true;
+}
+
+/* ---- in words ---- */
+
+static struct str thing(struct arena *scratch, const struct segment *segment, int task)
+{
+    const struct play *play = segment->play;
+    return tell_thing(scratch, play, &play->steps.at[segment->step], segment->branch, (size_t)task);
+}
+
+static const char *trouble_of(struct arena *scratch, const struct segment *segment,
+                              const struct tolerance *found)
+{
+    if (found->trouble == TRIAL_WORKS) {
+        return "";
+    }
+    if (found->task < 0) {
+        return "it does not come to its end";
+    }
+    struct strbuf out;
+    strbuf_init(&out, scratch);
+    struct str what = thing(scratch, segment, found->task);
+    const struct task *task = segment_task(segment, (size_t)found->task);
+    if (found->trouble == TRIAL_LANE) {
+        body_print(&out, found->by);
+        strbuf_print(&out, " may pick off %.*s", STR_ARG(what));
+    } else if (found->trouble == TRIAL_MISSED) {
+        strbuf_print(&out, "%.*s is not caught", STR_ARG(what));
+    } else {
+        body_print(&out, task->who);
+        strbuf_text(&out, " is gone before ");
+        body_print(&out, task->other);
+        strbuf_text(&out, "'s screen is set");
+    }
+    return out.at;
+}
+
+static const char *message_of(struct arena *scratch, const struct courtwright_tolerance *told)
+{
+    struct strbuf out;
+    strbuf_init(&out, scratch);
+    if (told->runs == 0) {
+        return "nothing in it can be late: no pass, no screen in use";
+    }
+    strbuf_print(&out, "works %d times in %d computer runs; ", told->works, told->runs);
+    if (*told->tightest) {
+        strbuf_print(&out, "the tightest: %s, ", told->tightest);
+        strbuf_fixed(&out, told->spare < 0 ? -told->spare : told->spare, 1);
+        strbuf_text(&out, told->spare < 0 ? " s late" : " s");
+    } else {
+        strbuf_text(&out, "nothing in it is tight");
+    }
+    if (told->times > 0) {
+        strbuf_print(&out, ". %d time%s %s", told->times, told->times == 1 ? "" : "s",
+                     told->trouble);
+    }
+    return out.at;
+}
+
+static void tell_place(const struct courtwright *book, struct span span,
+                       struct courtwright_tolerance *told)
+{
+    told->file = "";
+    if (span.source < book->sources.all.count) {
+        const struct source *source = &book->sources.all.at[span.source];
+        struct place_in_source begin = source_place(source, span.begin),
+                               end = source_place(source, span.end);
+        told->file = book->source_names[span.source];
+        told->line = begin.line;
+        told->column = begin.column;
+        told->end = end.line == begin.line ? end.column : begin.column;
+    }
+}
+
+static bool tell_one(struct arena *scratch, const struct courtwright *book,
+                     const struct segment *segment, struct courtwright_tolerance *told)
+{
+    struct tolerance found = {.tightest = -1};
+    if (trial_has_timing(segment) && !try_all(scratch, book, segment, &found)) {
+        return false;
+    }
+    bool tight = found.tightest >= 0;
+    struct str tightest = tight ? thing(scratch, segment, found.tightest) : STR("");
+    told->runs = found.runs;
+    told->works = found.works;
+    told->tightest = clean_copy(scratch, tightest);
+    told->spare = tight ? found.spare : 0;
+    told->trouble = clean_copy(scratch, str_of(trouble_of(scratch, segment, &found)));
+    told->times = found.times;
+    told->message = clean_copy(scratch, str_of(message_of(scratch, told)));
+    tell_place(book,
+               tight ? segment_task(segment, (size_t)found.tightest)->span
+                     : segment->play->steps.at[segment->step].span,
+               told);
+    return true;
+}
+
+struct tolerance_job {
+    const struct courtwright *book;
+    courtwright_each_tolerance each;
+    void *ctx;
+};
+struct segment_job {
+    const struct tolerance_job *of;
+    const struct segment *segment;
+    struct courtwright_tolerance told;
+    bool more;
+};
+
+static enum courtwright_status do_segment(struct arena *scratch, void *ctx)
+{
+    struct segment_job *job = ctx;
+    if (!tell_one(scratch, job->of->book, job->segment, &job->told)) {
+        return COURTWRIGHT_MEMORY;
+    }
+    job->more = job->of->each(job->of->ctx, &job->told);
+    return COURTWRIGHT_OK;
+}
+
+/* A diagram of a step's common part shows one of its ways: each way is told by itself. */
+static bool is_way(const struct diagram *diagram)
+{
+    return diagram->branch >= 0 ||
+           diagram->segment->play->steps.at[diagram->step].branches.count == 0;
+}
+
+enum courtwright_status courtwright_tolerance(struct courtwright *book, size_t play,
+                                              courtwright_each_tolerance each, void *ctx)
+{
+    if (play >= book->play_count) {
+        return COURTWRIGHT_NO_SUCH;
+    }
+    const struct compiled *compiled = &book->plays[play];
+    const struct tolerance_job of = {book, each, ctx};
+    enum courtwright_status status = compiled->run ? COURTWRIGHT_OK : COURTWRIGHT_BROKEN;
+    bool more = true;
+    for (size_t i = 0; status == COURTWRIGHT_OK && more && i < compiled->diagrams.count; i++) {
+        const struct diagram *diagram = &compiled->diagrams.at[i];
+        if (is_way(diagram)) {
+            struct segment_job job = {.of = &of, .segment = diagram->segment};
+            job.told.play = compiled->told.name;
+            job.told.step = compiled->told_diagrams[i].label;
+            job.told.play_index = play;
+            job.told.diagram = i;
+            status = with_scratch(&book->memory, do_segment, &job);
+            more = job.more;
+        }
+    }
+    return status;
+}
