@@ -180,27 +180,41 @@ static bool is_way(const struct diagram *diagram)
            diagram->segment->play->steps.at[diagram->step].branches.count == 0;
 }
 
+struct play_job {
+    const struct tolerance_job *of;
+    const struct compiled *compiled;
+    size_t play;
+};
+
+static enum courtwright_status do_play(struct arena *scratch, void *ctx)
+{
+    const struct play_job *job = ctx;
+    const struct courtwright *book = job->of->book;
+    const struct compiled *compiled = runs_again(scratch, book, job->compiled);
+    enum courtwright_status status = COURTWRIGHT_OK;
+    bool more = true;
+    for (size_t i = 0; status == COURTWRIGHT_OK && more && i < compiled->diagrams.count; i++) {
+        const struct diagram *diagram = &compiled->diagrams.at[i];
+        if (is_way(diagram)) {
+            struct segment_job one = {.of = job->of, .segment = diagram->segment};
+            one.told.play = compiled->told.name;
+            one.told.step = compiled->told_diagrams[i].label;
+            one.told.play_index = job->play;
+            one.told.diagram = i;
+            status = with_scratch(&book->memory, do_segment, &one);
+            more = one.more;
+        }
+    }
+    return status;
+}
+
 enum courtwright_status courtwright_tolerance(struct courtwright *book, size_t play,
                                               courtwright_each_tolerance each, void *ctx)
 {
     if (play >= book->play_count) {
         return COURTWRIGHT_NO_SUCH;
     }
-    const struct compiled *compiled = &book->plays[play];
     const struct tolerance_job of = {book, each, ctx};
-    enum courtwright_status status = compiled->run ? COURTWRIGHT_OK : COURTWRIGHT_BROKEN;
-    bool more = true;
-    for (size_t i = 0; status == COURTWRIGHT_OK && more && i < compiled->diagrams.count; i++) {
-        const struct diagram *diagram = &compiled->diagrams.at[i];
-        if (is_way(diagram)) {
-            struct segment_job job = {.of = &of, .segment = diagram->segment};
-            job.told.play = compiled->told.name;
-            job.told.step = compiled->told_diagrams[i].label;
-            job.told.play_index = play;
-            job.told.diagram = i;
-            status = with_scratch(&book->memory, do_segment, &job);
-            more = job.more;
-        }
-    }
-    return status;
+    struct play_job job = {&of, &book->plays[play], play};
+    return job.compiled->ran ? with_scratch(&book->memory, do_play, &job) : COURTWRIGHT_BROKEN;
 }
