@@ -11,13 +11,15 @@
 #define BEHIND 1.5 /* m from the screener: two bodies, the air of a shot and a step (ours) */
 #define FAKE .45   /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
-#define IN_LINE .2   /* m: nearer to the line than this nobody can say on which side */
-#define BETWEEN -.25 /* cosine: the side on which the defender stands */
-#define BOW .10      /* of the chord */
-#define CLEAR .4     /* m: a way that passes the defender by so much is free */
-#define LOOP 1.0     /* m longer than the other way: nobody runs that round a screen */
-#define LINE .16     /* m from a line that a body's middle keeps */
-#define PASSES .3    /* m of air between screener and defender through which nobody runs */
+#define IN_LINE .2     /* m: nearer to the line than this nobody can say on which side */
+#define STRAIGHT_ON .7 /* twice the cosine of half the angle there: it turns by 40 degrees (ours)  \
+                        */
+#define BETWEEN -.25   /* cosine: the side on which the defender stands */
+#define BOW .10        /* of the chord */
+#define CLEAR .4       /* m: a way that passes the defender by so much is free */
+#define LOOP 1.0       /* m longer than the other way: nobody runs that round a screen */
+#define LINE .16       /* m from a line that a body's middle keeps */
+#define PASSES .3      /* m of air between screener and defender through which nobody runs */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -93,6 +95,14 @@ static struct vec2 screener_at(const struct world *world, body screener)
     return screen->live && !screen->set ? screen->spot : world->agent[screener].m.at;
 }
 
+/* Nothing to curl round: from there by the screener it goes nearly straight on. */
+static bool is_straight_on(struct vec2 from, struct vec2 screener, struct vec2 exit)
+{
+    struct vec2 turned =
+        vec2_add(vec2_unit(vec2_sub(from, screener)), vec2_unit(vec2_sub(exit, screener)));
+    return vec2_length(turned) < STRAIGHT_ON;
+}
+
 /* On which side of the way past the screener he goes: +1 left. A curl goes round him; any other way
  * has him between user and defender, or, when those are in a line, takes the near side. */
 static struct vec2 out_side(struct world *world, const struct task *task, struct vec2 from,
@@ -102,7 +112,9 @@ static struct vec2 out_side(struct world *world, const struct task *task, struct
     body defender = guard_of(world, task->who);
     bool seen = defender != BODY_NONE && world->agent[defender].here;
     struct vec2 from_him = seen ? vec2_sub(screener, world->agent[defender].m.at) : vec2_of(0, 0);
-    if (task->shape == SHAPE_CURL) { /* but never through between defender and screener */
+    if (task->shape == SHAPE_CURL &&
+        !is_straight_on(from, screener,
+                        exit)) { /* but never through between defender and screener */
         struct vec2 out = route_outward(from, screener, exit, &tie);
         if (vec2_dot(out, vec2_unit(from_him)) > BETWEEN) {
             return out;
