@@ -330,7 +330,9 @@ static void note_nowhere(struct maker *m, const struct sentence *s, const struct
 {
     bool fixed = task->goal.kind == GOAL_POINT || task->goal.who == task->who;
     bool straight = task->shape == SHAPE_STRAIGHT && task->path == PATH_NONE && fixed;
-    if (task->kind == TASK_MOVE && task->goal_written && straight &&
+    bool round = task->kind == TASK_USE && fixed &&
+                 (task->shape == SHAPE_STRAIGHT || task->shape == SHAPE_CURL); /* once round */
+    if (((task->kind == TASK_MOVE && straight) || round) && task->goal_written &&
         vec2_near(from, task->planned, NOWHERE)) {
         struct diag *diag =
             diag_add(m->diags, DIAG_PLAY_NOWHERE, s->span, "%s is there already, and goes nowhere",

@@ -457,7 +457,8 @@ static void settle(struct world *world)
                                 .aim = old.aim,
                                 .goes = old.goes,
                                 .defends = old.defends,
-                                .anchored = stands,
+                                .anchored = stands || (old.seals && old.anchored),
+                                .seals = old.seals && old.anchored,
                                 .dodged = BODY_NONE};
         agent->gait = motion_gait(agent->level, EFFORT_RUN, false);
         agent->outside =

@@ -99,8 +99,9 @@ static bool by_strategy(struct world *world, body self, const struct view *view,
 
 /* Whose business it is, first to last; when it is nobody's the man rules hold. */
 static guard_decider *const deciders[] = {
-    guard_zone,      guard_at_pick,         duty_aim,        help_aim,   guard_tags_roller,
-    guard_at_screen, guard_at_own_screener, guard_at_roller, by_strategy};
+    guard_zone,      guard_at_pick,     duty_aim,        seal_aim,
+    help_aim,        guard_tags_roller, guard_at_screen, guard_at_own_screener,
+    guard_at_roller, by_strategy};
 
 static struct aim wanted(struct world *world, body self, const struct view *view)
 {

@@ -51,6 +51,9 @@ guard_decider guard_zone;
 /* help.c */
 guard_decider help_aim;
 
+/* seal.c */
+guard_decider seal_aim;
+
 /* duty.c */
 guard_decider duty_aim;
 

@@ -295,7 +295,7 @@ static void begin(struct world *world, struct job *job)
     agent->coming = false;
     if (task_class(job->task->kind)->movement) { /* whoever leaves takes his screen with him */
         world->screen[job->task->who].live = false;
-        agent->anchored = false;
+        agent->anchored = agent->seals = false;
     }
     watch_late(world, job);
     world->segment->record[job->index].from = agent->m.at;
@@ -400,6 +400,7 @@ static void idle(struct world *world, body who)
     struct agent *agent = &world->agent[who];
     struct vec2 to = agent->come_to;
     struct mover soon = world_soon(world, agent);
+    seal_tick(world, who);
     if (agent->coming) {
         double far = vec2_distance(soon.at, to);
         agent->gait = motion_gait(agent->level, EFFORT_CUT, false);

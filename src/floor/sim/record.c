@@ -10,7 +10,8 @@ static void turn_face(const struct world *world, body b, struct agent *agent)
 {
     struct vec2 to = vec2_sub(ball_place(world), agent->m.at);
     double speed = vec2_length(agent->m.v);
-    if (agent->anchored || (!body_is_defender(b) && ball_is_held(world, b) && speed < RUNNING)) {
+    if ((agent->anchored && !agent->seals) ||
+        (!body_is_defender(b) && ball_is_held(world, b) && speed < RUNNING)) {
         return; /* a set screener, a passer: as his task says */
     }
     bool catching = world->ball.state == IN_FLIGHT && world->ball.target == b;

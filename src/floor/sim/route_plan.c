@@ -317,6 +317,9 @@ double plan_move(struct world *world, const struct task *task, struct vec2 goal,
             return 0;
         }
         break;
+    case SHAPE_SEAL:
+        route_to(route, seal_place(world, task->who, goal));
+        return 0;
     case SHAPE_STRAIGHT:
     case SHAPE_CURL:
     case SHAPE_FADE:

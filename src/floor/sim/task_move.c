@@ -185,6 +185,7 @@ static void arrive(struct world *world, struct job *job)
     world_mark(world, job->index, MOMENT_ARRIVED);
     record->to = world->agent[job->task->who].m.at;
     job->complete = true;
+    seal_set(world, job->task->who);
 }
 
 static bool is_there(const struct agent *agent, const struct job *job, double along)
@@ -299,6 +300,9 @@ static void move_start(struct world *world, struct job *job)
     struct route route;
     double run_out = plan_move(world, job->task, move_goal(world, job->task), &route);
     move_along(world, job, &route, run_out);
+    if (job->task->shape == SHAPE_SEAL) {
+        seal_begin(world, job->task->who);
+    }
 }
 
 static int move_waits_for(struct world *world, const struct job *job)

@@ -17,6 +17,7 @@
 #define SETTLES .25     /* s that a screener needs to stand (ours) */
 #define STEP_IN .9      /* m from the line: where a thrower comes in to (ours) */
 #define LEAD_MOST 10    /* s that a pass looks ahead */
+#define OPEN_HAND .4    /* m before him at which who seals shows his hand (ours) */
 #define LATE .05        /* s after its moment that nobody sees (ours) */
 
 static bool has_it(const struct world *world, body who)
@@ -291,7 +292,11 @@ static void to_starter(struct world *world, struct job *job, struct job *run)
 static void to_stander(struct world *world, struct job *job)
 {
     const struct agent *agent = &world->agent[job->task->other];
-    release(world, job, vec2_along(agent->m.at, agent->m.v, .35));
+    struct vec2 to = vec2_along(agent->m.at, agent->m.v, .35);
+    if (agent->seals) { /* away from the defender on his back */
+        to = vec2_along(to, vec2_unit(vec2_sub(ball_place(world), to)), OPEN_HAND);
+    }
+    release(world, job, to);
 }
 
 /* Now, whoever is where. */

@@ -49,6 +49,7 @@ struct agent {
     struct gait gait;
     bool defends;
     bool anchored;              /* a set screener */
+    bool seals;                 /* he has his defender on his back, or is about to */
     bool screening;             /* on his way to set one */
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
@@ -384,6 +385,12 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
                         body not_him);
 /* He does not push: toward whoever is in touch he goes no faster than that one goes away. */
 struct vec2 steer_off(const struct world *world, body who, struct vec2 command);
+
+/* seal.c: a defender on the back of his man. */
+struct vec2 seal_place(const struct world *world, body who, struct vec2 goal); /* where it is done */
+void seal_begin(struct world *world, body who);
+void seal_set(struct world *world, body who);  /* he is there */
+void seal_tick(struct world *world, body who); /* until he has the ball */
 
 /* help.c */
 void help_tick(struct world *world);

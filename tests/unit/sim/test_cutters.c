@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* Cutters: where a run to the rim ends, and where a movement goes on into the next. */
+/* Cutters and posts: where a run to the rim ends, where a movement goes on into the next, which
+ * side of a screen is run by, and who has his defender on his back. */
 #include "told.h"
 
 #include <math.h>
@@ -71,6 +72,102 @@ START_TEST(who_uses_a_screen_next_runs_through_the_border)
 }
 END_TEST
 
+/* m that the user passed the screener on the side of `from` when he was nearest. */
+static double passed_on_side(const struct segment *segment, size_t use, struct vec2 side)
+{
+    double nearest = 99, on = 0, end = told_time(segment, use, MOMENT_ARRIVED);
+    for (double t = told_time(segment, use, MOMENT_STARTED); t < end; t += .02) {
+        struct vec2 off = vec2_sub(segment_at(segment, body_attacker(3), t),
+                                   segment_at(segment, body_attacker(5), t));
+        if (vec2_length(off) < nearest) {
+            nearest = vec2_length(off);
+            on = vec2_dot(off, side);
+        }
+    }
+    return on;
+}
+
+START_TEST(a_curl_that_hardly_turns_goes_by_the_near_side)
+{
+    bool other = _i == 1;
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Lantern\"\n  start 1 top, 2 %s wing, 3 %s short corner, 4 %s corner, "
+                 "5 %s elbow\n  defense man gap\n  step\n    3 sets up toward the rim\n"
+                 "    5 down screens for 3\n    read x3 trails \"Curl\"\n"
+                 "      3 curls off 5 to the nail\n",
+                 other ? "left" : "right", other ? "right" : "left", other ? "left" : "right",
+                 other ? "right" : "left");
+    told_run(&told, strbuf_str(&text).at);
+    told_is_sound(&told);
+    struct vec2 out = vec2_of(other ? 1 : -1, 1); /* away from the rim */
+    ck_assert_double_gt(passed_on_side(told_segment(&told, 0, 0), 2, out), .3);
+}
+END_TEST
+
+/* ---- seals ---- */
+
+/* How far the defender stands toward the ball from his man, m. */
+static double ballward(const struct segment *segment, int man, double t)
+{
+    struct vec2 at = segment_at(segment, body_attacker(man), t);
+    struct vec2 off = vec2_sub(segment_at(segment, body_defender(man), t), at);
+    return vec2_dot(off, vec2_unit(vec2_sub(segment_ball(segment, t), at)));
+}
+
+static const char *const seals[] = {
+    "start 1 right wing, 2 top, 3 left wing, 4 left corner, 5 right block\ndefense man\n",
+    "start 1 left wing, 2 top, 3 right wing, 4 right corner, 5 left mid post\ndefense man deny\n",
+    "start 1 right corner, 2 top, 3 left wing, 4 left corner, 5 right block\ndefense man sag\n",
+};
+
+START_TEST(who_seals_has_his_defender_on_his_back)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, "%sstep\n  5 seals\nstep\n  2 fills 2's spot\n", seals[_i]);
+    told_run(&told, strbuf_str(&text).at);
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double set = told_time(segment, 0, MOMENT_ARRIVED);
+    for (double t = set + .3; t < segment->duration; t += .1) {
+        ck_assert_double_lt(ballward(segment, 5, t), -.3);
+    }
+    const struct segment *next = told_segment(&told, 1, -1); /* he holds him */
+    ck_assert_double_lt(ballward(next, 5, next->duration), -.3);
+    /* without a word the defender is on the ball's side of him */
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, "%sstep\n  5 stays\n", seals[_i]);
+    told_run(&told, strbuf_str(&text).at);
+    ck_assert_double_gt(ballward(told_segment(&told, 0, -1), 5, .2), -.3);
+}
+END_TEST
+
+START_TEST(the_pass_to_a_seal_goes_to_the_open_hand)
+{
+    told_run(&told, "start 1 right wing, 2 top, 3 left wing, 4 left corner, 5 right block\n"
+                    "defense man\n5 seals\nthen 1 passes to 5\nas 5 catches, 5 holds for 1 s\n");
+    told_is_sound(&told);
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double caught = told_time(segment, 1, MOMENT_CAUGHT);
+    struct vec2 to = segment_span(segment, caught - .01)->end;
+    struct vec2 at = segment_at(segment, body_attacker(5), caught);
+    struct vec2 guard = segment_at(segment, body_defender(5), caught);
+    ck_assert_double_gt(vec2_distance(to, guard), vec2_distance(at, guard) + .2);
+    told_run(&told, "start 1 right wing, 2 top, 3 left wing, 4 left corner, 5 right block\n"
+                    "defense man\n5 seals\nthen 1 passes to 5\n5 drives to the rim\n");
+    told_is_sound(&told); /* and then he is free to go */
+}
+END_TEST
+
+START_TEST(a_use_that_ends_where_it_begins_is_said)
+{
+    told_run(&told, "start 1 top, 2 right corner, 3 left corner, 4 right wing, 5 left elbow\n"
+                    "5 screens for 3\n3 curls off 5 to left corner\n");
+    told_says(&told, "play.nowhere", "3 is there already");
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("cutters");
@@ -80,6 +177,11 @@ int main(void)
                         (int)(sizeof cuts / sizeof *cuts));
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
     tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
+    tcase_add_loop_test(all, a_curl_that_hardly_turns_goes_by_the_near_side, 0, 2);
+    tcase_add_loop_test(all, who_seals_has_his_defender_on_his_back, 0,
+                        (int)(sizeof seals / sizeof *seals));
+    tcase_add_test(all, the_pass_to_a_seal_goes_to_the_open_hand);
+    tcase_add_test(all, a_use_that_ends_where_it_begins_is_said);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
