@@ -218,6 +218,13 @@ static struct span_list spans_of(const struct drawing *drawing, const struct str
             span_break_bar(drawing, &spans, stroke, stop);
         }
     }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *handoff = &drawing->strokes.at[i];
+        if (handoff->class == CLASS_HANDOFF && handoff->path.count > 1) {
+            struct vec2 middle = path_point(&handoff->path, path_length(&handoff->path) / 2);
+            span_break_round(&spans, stroke, middle, size->handoff_bar / 2 + size->gap);
+        }
+    }
     for (size_t i = 0; i < drawing->cones.count; i++) {
         span_break_round(&spans, stroke, drawing->cones.at[i], size->cone + half + 0.7 * size->gap);
     }

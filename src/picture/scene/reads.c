@@ -11,7 +11,7 @@
                        */
 #define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.6 /* of the way out: who is nearer than that again only showed himself */
-#define SEEN 0.5      /* of a line is left at least, where its end would be hidden */
+#define SEEN 0.35     /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };   /* in one picture, with those of the reads */
 
 bool stroke_is_light(const struct stroke *stroke)
@@ -239,12 +239,16 @@ void lights_cut(struct drawing *drawing)
         if (!stroke_is_light(light) || light->path.count < 2) {
             continue;
         }
-        double whole = path_length(&light->path), length = whole;
+        double whole = path_length(&light->path), length = whole, best = -1;
         double least = real_max(SEEN * whole, 2 * size->head_length);
-        while (length > least && head_room(drawing, light, length) < clear) {
-            length -= 0.2 * size->k;
+        for (double at = whole; at > least && best < clear; at -= 0.2 * size->k) {
+            double room = head_room(drawing, light, at);
+            if (room > best) {
+                best = room;
+                length = at;
+            }
         }
-        if (length > least) {
+        if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);
             light->trail = (struct trail){light->path.at, NULL, light->path.count};
         }

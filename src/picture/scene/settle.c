@@ -5,6 +5,10 @@
 
 #include <math.h>
 
+#define HOOK_FEET 6.0                   /* of a screener's way to his bar: it may be a hook */
+#define HOOK_ANGLE (75 * REAL_PI / 180) /* further round than this from behind the bar */
+#define HOOK_MOVES 4.0                  /* feet that his numeral is moved at most for it (ours) */
+#define FOLLOWED (50 * REAL_PI / 180)   /* a hand-off after a pass between the same two, off it */
 enum { TURNS = 24 };
 
 /* The push that brings `at` to `least` from `from`, or nothing. */
@@ -368,6 +372,31 @@ static void handoff_aside(struct drawing *drawing, struct stop *giver, struct st
     }
 }
 
+/* Who follows his pass to get the ball back comes to the passee's side, off the line of the pass.
+ */
+static struct vec2 handoff_way(const struct drawing *drawing, const struct stop *giver,
+                               const struct stop *taker)
+{
+    struct vec2 way = vec2_sub(taker->at, giver->at);
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *pass = segment_task(drawing->segment, i);
+        const struct task_record *record = &drawing->segment->record[i];
+        if (pass->kind != TASK_PASS || pass->who != taker->who || pass->other != giver->who ||
+            record->time[MOMENT_CAUGHT] < 0) {
+            continue;
+        }
+        struct vec2 back = vec2_sub(frame_point(&drawing->frame, record->from), giver->at);
+        if (vec2_angle(way, back) < 0.9 * FOLLOWED) {
+            struct vec2 left = vec2_turn(back, FOLLOWED), right = vec2_turn(back, -FOLLOWED);
+            double far = vec2_length(way);
+            bool to_left = room_at(drawing, vec2_along(giver->at, vec2_unit(left), far)) >=
+                           room_at(drawing, vec2_along(giver->at, vec2_unit(right), far));
+            return vec2_scale(vec2_unit(to_left ? left : right), far);
+        }
+    }
+    return way;
+}
+
 /* The two ends of a hand-off stand far enough apart for the two bars between them. */
 static void handoff_settle(struct drawing *drawing, size_t task)
 {
@@ -387,8 +416,11 @@ static void handoff_settle(struct drawing *drawing, size_t task)
     double least = stop_radius(drawing, giver) + stop_radius(drawing, taker) + bars;
     least = real_max(least, (size->small ? 4.9 : 3.5) * size->k);
     handoff_aside(drawing, giver, taker);
-    struct vec2 way = vec2_sub(taker->at, giver->at);
+    struct vec2 way = handoff_way(drawing, giver, taker);
     double far = vec2_length(way);
+    if (taker->kind == STOP_RING) {
+        taker->at = vec2_add(giver->at, way);
+    }
     if (far >= least) {
         return;
     }
@@ -406,6 +438,22 @@ static void handoff_settle(struct drawing *drawing, size_t task)
     }
 }
 
+/* Where a screener with a short way stands, so that his line need not come round to the bar in a
+ * hook, which reads as a slip of the pen: as near as may be to where he is, and behind enough. */
+static struct vec2 unhooked(const struct drawing *drawing, const struct stop *bar,
+                            const struct stop *start, double behind)
+{
+    struct vec2 back = vec2_scale(bar->facing, -1), off = vec2_sub(start->at, bar->at);
+    double k = drawing->size.k, angle = vec2_angle(back, off);
+    if (start->kind != STOP_SYMBOL || angle < HOOK_ANGLE || vec2_length(off) > HOOK_FEET * k) {
+        return start->at;
+    }
+    double side = vec2_cross(back, off) < 0 ? -1 : 1;
+    struct vec2 at =
+        vec2_along(bar->at, vec2_turn(back, side * HOOK_ANGLE), real_max(behind, vec2_length(off)));
+    return vec2_distance(at, start->at) < HOOK_MOVES * k ? at : start->at;
+}
+
 /* A screener who hardly moves stands a little behind his bar. */
 static void screeners_back(struct drawing *drawing)
 {
@@ -414,11 +462,13 @@ static void screeners_back(struct drawing *drawing)
         const struct stop *bar = &drawing->stops.at[stroke->end];
         struct stop *start = &drawing->stops.at[stroke->start];
         double least = stop_radius(drawing, start) + drawing->size.gap + 1.2 * drawing->size.k;
-        if (bar->kind != STOP_BAR || start->kind == STOP_BAR ||
-            vec2_distance(bar->at, start->at) >= least) {
+        double behind = real_max(least, 3.6 * drawing->size.k);
+        if (bar->kind != STOP_BAR || start->kind == STOP_BAR) {
             continue;
         }
-        start->at = vec2_along(bar->at, bar->facing, -real_max(least, 3.6 * drawing->size.k));
+        bool close = vec2_distance(bar->at, start->at) < least;
+        start->at = close ? vec2_along(bar->at, bar->facing, -behind)
+                          : unhooked(drawing, bar, start, behind);
         if (start->kind == STOP_SYMBOL) {
             symbol_of(drawing, start->who)->at = start->at;
         }
