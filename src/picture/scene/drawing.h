@@ -219,7 +219,7 @@ void trail_hump(struct trail *trail, double along, struct vec2 push, double wide
 /* How far a place is from the next symbol or the picture's edge. */
 double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
-void bend_off(struct drawing *drawing);   /* off lines that it would lie on */
+bool bend_off(struct drawing *drawing);   /* off lines that it would lie on; false: none did */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */

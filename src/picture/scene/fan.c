@@ -116,10 +116,13 @@ static bool bend_off_once(struct drawing *drawing, struct stroke *stroke,
     return true;
 }
 
-static void bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
+static bool bend_off_one(struct drawing *drawing, struct stroke *stroke, const struct stroke *other)
 {
-    for (int turn = 0; turn < STRETCHES && bend_off_once(drawing, stroke, other); turn++) {
+    int turn = 0;
+    while (turn < STRETCHES && bend_off_once(drawing, stroke, other)) {
+        turn++;
     }
+    return turn > 0;
 }
 
 /* The angle that a run keeps off its own shot, so far from where the two meet. */
@@ -179,8 +182,9 @@ static bool stays(const struct stroke *other, bool earlier, const struct stroke 
     return stroke_is_throw(other) || earlier;
 }
 
-void bend_off(struct drawing *drawing)
+bool bend_off(struct drawing *drawing)
 {
+    bool any = false;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
         if (stroke_is_throw(stroke) || stroke->standing || stroke->trail.count < 2) {
@@ -193,8 +197,9 @@ void bend_off(struct drawing *drawing)
                 other->trail.count >= 2) {
                 bend_off_shot(drawing, stroke, other);
             } else if (j != i && first && other->trail.count >= 2) {
-                bend_off_one(drawing, stroke, other);
+                any |= bend_off_one(drawing, stroke, other);
             }
         }
     }
+    return any;
 }

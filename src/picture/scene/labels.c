@@ -8,7 +8,6 @@
 #include <stdint.h>
 
 #define LEFT_OUT 100.0 /* a score from which a disc is rather left out */
-#define CROWDED 210.0  /* the same for a bar or a short line: over a line rather than nowhere */
 #define SHORT_LINE 8.0 /* radii of a disc: beside a shorter line it may stand further off */
 
 /* What a disc is weighed against, feet and points of score. */
@@ -33,7 +32,15 @@ static const struct weights weights = {.beside = 6,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
-static const double fractions[] = {.50, .44, .56, .38, .62, .32, .68, .26, .74, .20, .80, .14, .86};
+enum { FRACTIONS = 13, FINE = 31 };
+
+/* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
+ * in steps half as wide, to .05 and .95. */
+static double fraction(int i, bool fine)
+{
+    int step = (i + 1) / 2;
+    return 0.5 + (i % 2 ? -1 : 1) * step * (fine ? 0.03 : 0.06);
+}
 
 struct candidate {
     struct vec2 at;
@@ -210,10 +217,15 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
     return stroke->class != CLASS_DRIBBLE || waves >= 2 * size->wave;
 }
 
-/* The best place for a part's disc, and its score. `sides`: how many places beside each point of
- * the line are tried, two at each distance. */
+/* Where and how hard a place for a part's disc is looked for. */
+struct looking {
+    bool may_lie_on, fine;
+    int sides; /* how many places beside each point of the line are tried, two at each distance */
+};
+
+/* The best place for a part's disc, and its score. */
 static double disc_search(const struct drawing *drawing, size_t index,
-                          const struct stroke_part *part, bool may_lie_on, int sides,
+                          const struct stroke_part *part, struct looking how,
                           struct candidate *chosen)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
@@ -221,15 +233,15 @@ static double disc_search(const struct drawing *drawing, size_t index,
     double whole = path_length(&stroke->path) - head;
     double from = part->from * whole, length = (part->to - part->from) * whole;
     double beside = beside_of(drawing, stroke), best = LEFT_OUT;
-    for (size_t f = 0; f < sizeof fractions / sizeof *fractions; f++) {
-        double along = from + fractions[f] * length;
+    for (int f = 0; f < (how.fine ? FINE : FRACTIONS); f++) {
+        double share = fraction(f, how.fine), along = from + share * length;
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        bool on = may_lie_on && leaves_enough(drawing, stroke, along, whole);
-        for (int side = on ? 0 : 1; side <= sides; side++) {
+        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole);
+        for (int side = on ? 0 : 1; side <= how.sides; side++) {
             double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
-            struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along,
-                                      fractions[f], side == 0};
+            struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along, share,
+                                      side == 0};
             double score = score_of(drawing, index, &place) + (side > 2 ? 5 * ((side - 1) / 2) : 0);
             if (score < best) {
                 best = score;
@@ -244,7 +256,7 @@ static double disc_search(const struct drawing *drawing, size_t index,
 static double disc_round(const struct drawing *drawing, struct vec2 about, struct vec2 way,
                          double first, struct candidate *chosen)
 {
-    double best = CROWDED;
+    double best = LEFT_OUT;
     for (int ring = 0; ring < 5; ring++) {
         double far = (1 + 0.35 * ring) * first;
         for (int i = 0; i < 24; i++) {
@@ -260,22 +272,39 @@ static double disc_round(const struct drawing *drawing, struct vec2 about, struc
     return best;
 }
 
-/* A bar with no room beside its line, or with none, and a line that is shorter than its disc and
- * the white round it, have it as near as may be. */
+/* A bar with no room beside its line, or with none, a line that is shorter than its disc and the
+ * white round it, and one too short to be drawn have it as near as may be. */
 static double disc_near(const struct drawing *drawing, const struct stroke *stroke,
                         struct candidate *chosen)
 {
     const struct sizes *size = &drawing->size;
+    const struct stop *start = &drawing->stops.at[stroke->start];
     const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
     if (end && end->kind == STOP_BAR) {
         return disc_round(drawing, end->at, end->facing, size->bar / 2 + size->order, chosen);
     }
-    double length = stroke->ink_count >= 2 ? path_length(&stroke->path) : 0;
-    if (length <= 0 || length > SHORT_LINE * size->order) {
-        return CROWDED;
+    if (stroke->ink_count < 2) {
+        struct vec2 about = end ? vec2_mix(start->at, end->at, 0.5) : start->at;
+        return disc_round(drawing, about, vec2_of(0, -1), 1.2 * size->order, chosen);
+    }
+    double length = path_length(&stroke->path);
+    if (length > SHORT_LINE * size->order) {
+        return LEFT_OUT;
     }
     return disc_round(drawing, path_point(&stroke->path, length / 2),
                       path_direction(&stroke->path, length / 2), 1.6 * size->order, chosen);
+}
+
+/* A part of no length lends itself a disc's width of the line. */
+static struct stroke_part part_widened(const struct stroke_part *part, double least)
+{
+    struct stroke_part wide = *part;
+    double lacks = (least - (part->to - part->from)) / 2;
+    if (lacks > 0) {
+        wide.from = real_clamp(part->from - lacks, 0, real_max(0, 1 - least));
+        wide.to = real_min(1, wide.from + least);
+    }
+    return wide;
 }
 
 static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
@@ -290,15 +319,19 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
         bool may_lie_on = whole > 4.2 * size->order && length > 2.4 * size->order &&
                           stroke->class != CLASS_HANDOFF;
         /* on the line; at either side; for a line too short for that, a little further off */
-        best = disc_search(drawing, index, part, may_lie_on, may_lie_on ? 2 : 6, &chosen);
+        struct looking how = {may_lie_on, false, may_lie_on ? 2 : 6};
+        best = disc_search(drawing, index, part, how, &chosen);
         if (best >= LEFT_OUT) {
-            best = disc_search(drawing, index, part, may_lie_on, 10, &chosen);
+            struct stroke_part wide = part_widened(part, 5 * size->order / whole);
+            how = (struct looking){whole > 4.2 * size->order && stroke->class != CLASS_HANDOFF,
+                                   true, 10};
+            best = disc_search(drawing, index, &wide, how, &chosen);
         }
     }
     if (best >= LEFT_OUT) {
         best = disc_near(drawing, stroke, &chosen);
     }
-    if (best >= CROWDED) {
+    if (best >= LEFT_OUT) {
         drawing->scene->labels_left_out++;
         return;
     }

@@ -107,6 +107,19 @@ void ink_make(struct drawing *drawing)
     }
 }
 
+/* From a place to the two bars of a hand-off. */
+static double handoff_bars_distance(const struct drawing *drawing, const struct stroke *stroke,
+                                    struct vec2 at)
+{
+    const struct sizes *size = &drawing->size;
+    double length = path_length(&stroke->path);
+    struct vec2 middle = path_point(&stroke->path, length / 2);
+    struct vec2 half =
+        vec2_scale(vec2_left(path_direction(&stroke->path, length / 2)), size->handoff_bar / 2);
+    double far = segment_distance(at, vec2_add(middle, half), vec2_sub(middle, half), NULL);
+    return far - (size->handoff_apart + size->handoff_stroke) / 2;
+}
+
 double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at)
 {
     double least = 1e9;
@@ -115,6 +128,9 @@ double stroke_distance(const struct drawing *drawing, const struct stroke *strok
     }
     least -= stroke->class == CLASS_SHOT ? drawing->size.shot_half + stroke->width / 2
                                          : stroke->width / 2;
+    if (stroke->class == CLASS_HANDOFF && stroke->path.count > 1) {
+        least = real_min(least, handoff_bars_distance(drawing, stroke, at));
+    }
     if (stroke->head && stroke->path.count > 1) {
         double length = path_length(&stroke->path);
         struct vec2 tip = path_point(&stroke->path, length);

@@ -11,7 +11,7 @@
                        */
 #define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.6 /* of the way out: who is nearer than that again only showed himself */
-#define SEEN 0.35     /* of a line is left at least, where its end would be hidden */
+#define SEEN 0.5      /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };   /* in one picture, with those of the reads */
 
 bool stroke_is_light(const struct stroke *stroke)

@@ -4,6 +4,8 @@
 #include "language/tell/tell.h"
 #include "picture/scene/drawing.h"
 
+enum { TURNS = 3 };
+
 /* "2", or "2a" for the first way on. */
 static struct str diagram_label(struct arena *arena, const struct step *step, int branch)
 {
@@ -135,8 +137,9 @@ static void plan(struct drawing *drawing)
     rims_cut(drawing);
     throws_aim(drawing);
     defenders_yield(drawing);
-    bend_off(drawing);
-    bend_round(drawing);
+    for (int turn = 0; turn < TURNS && (bend_off(drawing) || turn == 0); turn++) {
+        bend_round(drawing); /* which may bring some together again */
+    }
     rims_cut(drawing);
     throws_aim(drawing);
     passes_round(drawing);

@@ -8,7 +8,8 @@
 #define RIM_CLEAR 2.0  /* feet from the middle of the basket to the tip of a run to the rim */
 #define SHOT_CLEAR 4.6 /* the same where a shot goes on from there */
 #define BESIDE_RUN (50 * REAL_PI / 180)
-#define SHOT_LEAST 2.2 /* feet: no shot is drawn shorter */
+#define MEET_SLANT 0.23 /* sine of 13 degrees: throws that meet at less read as one (ours) */
+#define SHOT_LEAST 2.2  /* feet: no shot is drawn shorter */
 
 /* Where a player is at a time, as a stop: one of his own, or a point on his way. */
 static int stop_for(struct drawing *drawing, body who, double time, struct vec2 truth)
@@ -104,16 +105,18 @@ static bool flies(const struct stroke *stroke)
     return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT;
 }
 
-/* Do two straight throws lie along each other? */
-static bool throws_lie(const struct trail *a, const struct trail *b, double k)
+/* How far to the left of throw a, going its way, throw b lies along it; false: it does not. */
+static bool throws_lie(const struct trail *a, const struct trail *b, double k, double *left)
 {
     struct vec2 way = vec2_unit(vec2_sub(a->at[1], a->at[0]));
     struct vec2 from = vec2_sub(b->at[0], a->at[0]), to = vec2_sub(b->at[1], a->at[0]);
     double length = vec2_distance(a->at[0], a->at[1]);
     double begin = vec2_dot(from, way), end = vec2_dot(to, way);
     double shared = real_min(length, real_max(begin, end)) - real_max(0, real_min(begin, end));
-    return shared > 3 * k && fabs(vec2_cross(way, from)) < 1.2 * k &&
-           fabs(vec2_cross(way, to)) < 1.2 * k;
+    double off0 = vec2_cross(way, from), off1 = vec2_cross(way, to);
+    bool slant = fabs(vec2_cross(way, vec2_unit(vec2_sub(b->at[1], b->at[0])))) > MEET_SLANT;
+    *left = (off0 + off1) / 2;
+    return shared > 3 * k && !slant && real_min(fabs(off0), fabs(off1)) < 1.2 * k;
 }
 
 /* Two throws between the same two places, there and back: each keeps to its right. */
@@ -123,12 +126,14 @@ static void throws_part(struct drawing *drawing)
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         for (size_t j = i + 1; j < drawing->strokes.count; j++) {
             struct trail *a = &drawing->strokes.at[i].trail, *b = &drawing->strokes.at[j].trail;
+            double left;
             if (!flies(&drawing->strokes.at[i]) || !flies(&drawing->strokes.at[j]) ||
-                !throws_lie(a, b, k)) {
+                !throws_lie(a, b, k, &left)) {
                 continue;
             }
+            double side = left > 0.1 * k ? -aside : aside;
             struct vec2 square =
-                vec2_scale(vec2_left(vec2_unit(vec2_sub(a->at[1], a->at[0]))), aside);
+                vec2_scale(vec2_left(vec2_unit(vec2_sub(a->at[1], a->at[0]))), side);
             for (int end = 0; end < 2; end++) {
                 a->at[end] = vec2_add(a->at[end], square);
                 b->at[end] = vec2_sub(b->at[end], square);
