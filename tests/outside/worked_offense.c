@@ -4,7 +4,8 @@
 
 static const struct worked offense[] = {
     {"A1",
-     "play.standing-post: the post is the screen and does not move, as the source says",
+     "play.standing-post: the post is the screen and does not move, as the source says; "
+     "move.standing: the source says nothing of 3 once he is low",
      "L. Gaze, shuffle offense, third option: 3 waits for the second pass; the post pivots where "
      "he is; a double screen for the other forward follows",
      "play \"Shuffle, third option\"\n"
@@ -47,7 +48,8 @@ static const struct worked offense[] = {
       ORDER_OF(2, SCREENS, 1, STARTED, 4, PASSES, 0, CAUGHT),
       ORDER_OF(2, SCREENS, 1, SET, 5, COMES, 0, STARTED), HAS_BALL(3), ENDS_SIDE(5, LEFT, 1.0)}},
     {"A4, branch a",
-     "play.standing-post: the high post is the screen",
+     "play.standing-post: the high post is the screen; move.standing: the source says nothing of 1 "
+     "and 2",
      "L. Gaze, high-post cut: the passer to the post becomes the screener for the first cutter",
      "play \"High-post cut, back out\"\n"
      "  start 3 right slot, 4 right wing, 5 right elbow, 1 left wing, 2 left slot\n"
@@ -67,7 +69,7 @@ static const struct worked offense[] = {
       TOGETHER(4, SCREENS, SET, 4, 3, 2.5), HAS_BALL(3), ENDS(3, WING, RIGHT, .6)}},
     {"A4, branch b",
      "play.standing-post: the high post is the screen; pass.lane: x1 steps in front of the cutter "
-     "whom 1 has screened for",
+     "whom 1 has screened for; move.standing: the source says nothing of 2",
      "L. Gaze, high-post cut: with the pass to 4 the far guard screens for the post, who cuts to "
      "the rim",
      "play \"High-post cut, power cut\"\n"
@@ -247,7 +249,7 @@ static const struct worked offense[] = {
      {ORDER(1, PASSES, CAUGHT, 1, COMES, STARTED), ORDER(1, COMES, ARRIVED, 4, GOES, STARTED),
       ENDS_IN_LANE(1), ENDS_OUTSIDE(4), ENDS(4, TOP, NONE, .6), HAS_BALL(2)}},
     {"A20",
-     "",
+     "move.standing: the source says nothing of 3",
      "M. McNeill, 'Teaching Motion Offence to Young Players', Basketball BC: cut through and "
      "fill, from the federation's own spots; all five are taken again at rest",
      "units metres\n"

@@ -71,6 +71,10 @@ static const struct {
      "play \"Millrace\"\n  step\n    1 drives to the rim\n"
      "<    3 cuts to right block>\n",
      "    after 1 drives, 3 cuts to right block", "put before this sentence: after 1 drives,"},
+    {"cut.collide",
+     "play \"Switchback\"\n  step\n    2 cuts to left wing\n"
+     "<    3 cuts to right wing>\n",
+     "    after 2 cuts, 3 cuts to right wing", "put before this sentence: after 2 cuts,"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write 4 skip passes to 3"},
     {"shot.balance",
@@ -98,6 +102,7 @@ static const char *const sound[] = {
     "play \"Posts on both blocks\"\n"
     "  start 1 top, 2 right wing, 3 left wing, 4 right block, 5 left block\n  step\n"
     "    1 passes to 2\n    2 holds for 1.5 s\n    2 passes to 1\n",
+    "play \"An exchange\"\n  step\n    2 and 4 exchange\n    1 passes to 3\n",
     SWITCHBACK "    5 screens for 3\n    5 slips to the rim\n    3 comes off 5 to left wing\n",
 };
 

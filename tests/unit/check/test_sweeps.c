@@ -166,6 +166,47 @@ static struct made *by_a_defender_below(double feet)
     return by_a_defender(-feet);
 }
 
+/* 2 and 3 run toward each other and pass each other so many feet apart. */
+static struct made *head_on(double feet)
+{
+    struct made *made = standing(3);
+    struct segment *segment = &made->segment[0];
+    made_stand(made, segment, P2, 15, 14);
+    made_stand(made, segment, P3, -15, 14 + feet);
+    made_task(made, segment, TASK_MOVE, VERB_CUTS, P2, BODY_NONE, 0, 2)->group = 1;
+    made_task(made, segment, TASK_MOVE, VERB_CUTS, P3, BODY_NONE, 0, 2)->group = 2;
+    made_walk(made, segment, P2, 0, 2, -15, 14);
+    made_walk(made, segment, P3, 0, 2, 15, 14 + feet);
+    return made;
+}
+
+/* 5 stands in a play that tells 4 to stay. */
+static struct made *stands_for(double seconds)
+{
+    struct made *made = standing(seconds);
+    struct segment *segment = &made->segment[0];
+    for (body b = P2; b <= P3; b++) {
+        made_task(made, segment, TASK_MOVE, VERB_CUTS, b, BODY_NONE, 0, 1);
+    }
+    made_task(made, segment, TASK_HOLD, VERB_STAYS, P4, BODY_NONE, 0, TIME_NEVER)->stay = true;
+    return made;
+}
+
+/* The second step repeats the first, and 4 ends so far from where it began. */
+static struct made *ends_off(double feet)
+{
+    static struct form form;
+    static struct block block;
+    struct made *made = standing(2);
+    struct segment *second = made_step(made, 2);
+    form = (struct form){.kind = FORM_REPEAT};
+    form.note.step = 1;
+    block = (struct block){.forms = {.at = &form, .count = 1, .room = 1}};
+    made->step[1].block = &block;
+    made_stand(made, second, P4, 20.75, -2.25 + feet);
+    return made;
+}
+
 struct sweep {
     const char *id, *what;
     struct made *(*of)(double amount);
@@ -182,6 +223,9 @@ static const struct sweep sweeps[] = {
     {"space.area", "of the start's floor", corner_in, .72, 1.2, .01, .7746, true},
     {"pass.lane", "to one side of the ball's way", by_a_defender, 0, 4, .1, 1, true},
     {"pass.lane", "to the other", by_a_defender_below, 0, 4, .1, 1, true},
+    {"cut.collide", "between two who cross", head_on, 0, 6, .1, 1.837, true},
+    {"move.standing", "without a word", stands_for, 1, 8, .25, 3, false},
+    {"shape.end", "off its place", ends_off, 0, 9, .1, 4, false},
     {"ball.backcourt", "from the ring", taken_back, 25, 50, .25, 36.75, false},
     {"ball.out", "over the line", caught_out, -2, 4, .1, .5, false},
     {"ball.handoff", "between giver and taker", handed_off, 1, 8, .1, 3.492, false},
