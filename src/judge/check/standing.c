@@ -150,7 +150,7 @@ static int repeats(const struct step *step)
 {
     for (size_t i = 0; step->block && i < step->block->forms.count; i++) {
         if (step->block->forms.at[i].kind == FORM_REPEAT) {
-            return step->block->forms.at[i].note.step;
+            return step->block->forms.at[i].note->step;
         }
     }
     return 0;

@@ -197,10 +197,12 @@ static struct made *ends_off(double feet)
 {
     static struct form form;
     static struct block block;
+    static struct note_form note;
     struct made *made = standing(2);
     struct segment *second = made_step(made, 2);
     form = (struct form){.kind = FORM_REPEAT};
-    form.note.step = 1;
+    note = (struct note_form){.step = 1};
+    form.note = &note;
     block = (struct block){.forms = {.at = &form, .count = 1, .room = 1}};
     made->step[1].block = &block;
     made_stand(made, second, P4, 20.75, -2.25 + feet);
