@@ -126,6 +126,7 @@ struct courtwright_diagnostic {
     unsigned line;        /* from 1; 0: of no place, and then column and end are 0 too */
     unsigned column, end; /* code points from 1; `end` is behind the last, on the same line */
     const char *message;  /* one sentence */
+    const char *named;    /* the same with "Ada (1)" for 1, where the lineup or roster names her */
     const char *help;     /* what the coach could write or do; may be empty */
     const char *excerpt;  /* the line, without its end; control characters are spaces */
     const char *play;     /* the play a finding is about; empty for errors of text */

@@ -158,6 +158,17 @@ def check():
             tap.ok(only.count('[') == only.count(f'[{found[1]}.') > 0, '--only keeps one family', only)
             _, _, none = run('check', '--only', 'error', 'crowded.play', cwd=here)
             tap.same(none, '', '--only error leaves warnings out')
+        team = 'team "Larkspur Kites"\n  2 "Ada Holm" guard\n  3 "Wren Castell" wing\n  4 "Ines Marlow" wing\n'
+        (here / 'team.play').write_text(team + CROWDED)
+        _, _, numbers = run('check', 'team.play', cwd=here)
+        _, _, names = run('check', '--names', 'team.play', cwd=here)
+        tap.ok('Ines (4): ' in names and ' Ada (2) and Ines (4) ' in names
+               and re.sub(r'(Ada|Ines) \((\d)\)', r'\2', names) == numbers, '--names says who it is, by first name', names + numbers)
+        rows = [json.loads(line) for line in run('check', '--names', '--json', 'team.play', cwd=here)[1].splitlines()]
+        tap.ok(rows and all('(4)' in row['message'] for row in rows), 'in JSON too', str(rows))
+        lineup = team + '  lineup "Small" 2 "Wren Castell", 4 "Ada Holm"\n' + CROWDED.replace('\n', '\n  lineup "Small"\n', 1)
+        _, _, names = run('check', '--names', '-', stdin=lineup)
+        tap.ok('Wren (2) and Ada (4)' in names and 'Ines' not in names, 'from the lineup of the play', names)
         colored = run('check', '--color', 'always', 'wrong.play', cwd=here)[2]
         tap.ok('\033[31m' in colored, '--color always paints', colored)
         tap.ok('\033' not in run('check', 'wrong.play', cwd=here, env={'TERM': 'xterm'})[2], 'no color where no terminal is')

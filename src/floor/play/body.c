@@ -48,6 +48,41 @@ void body_print(struct strbuf *out, body b)
     }
 }
 
+static struct str first_of(struct str name)
+{
+    for (size_t i = 0; i < name.size; i++) {
+        if (name.at[i] == ' ') {
+            name.size = i;
+        }
+    }
+    return name;
+}
+
+static bool plays(const struct roster_entry *entry, body who)
+{
+    return body_is_attacker(who) && who != BODY_COACH && entry->number == body_number(who);
+}
+
+struct str team_first_name(const struct team *team, const struct play *play, body who)
+{
+    for (size_t l = 0; l < team->lineups.count && play->lineup.size > 0; l++) {
+        const struct lineup *lineup = &team->lineups.at[l];
+        for (size_t i = 0; str_equal(lineup->title, play->lineup) && i < lineup->spots.count; i++) {
+            if (plays(&lineup->spots.at[i], who)) {
+                return first_of(lineup->spots.at[i].name);
+            }
+        }
+    }
+    struct str name = {NULL, 0};
+    for (size_t i = 0; i < team->roster.count; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        if (plays(entry, who) && (name.size == 0 || entry->starter)) {
+            name = first_of(entry->name);
+        }
+    }
+    return name;
+}
+
 static const struct branch *branch_of(const struct step *step, int branch)
 {
     bool there = branch >= 0 && (size_t)branch < step->branches.count;

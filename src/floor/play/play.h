@@ -248,6 +248,10 @@ struct playbook {
     bool a4, metres; /* the book's paper and units */
 };
 
+/* The first name of who plays an attacker's spot in the play: as its lineup has it, else the
+ * roster's starter; empty when nobody is named. */
+struct str team_first_name(const struct team *team, const struct play *play, body who);
+
 /* Words to plays. `name` is what a file without a play heading is called. Reports and goes on. */
 struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,
                                   const struct book *book, struct str name, struct diags *diags);

@@ -132,6 +132,18 @@ static int by_place(const void *left, const void *right)
     return order ? order : memcmp(a->who, b->who, sizeof a->who);
 }
 
+static struct str unmarked(struct arena *arena, struct str text)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < text.size; i++) {
+        if (text.at[i] != CHECK_BODY_ON && text.at[i] != CHECK_BODY_OFF) {
+            strbuf_char(&out, text.at[i]);
+        }
+    }
+    return strbuf_str(&out);
+}
+
 void check_run(struct arena *arena, const struct run *run, finding_list *findings)
 {
     struct checker checker = {.arena = arena, .run = run, .play = run->play, .findings = findings};
@@ -149,7 +161,11 @@ void check_run(struct arena *arena, const struct run *run, finding_list *finding
     }
     drop_repeated(&checker);
     for (size_t i = 0; i < findings->count; i++) {
-        accept(run->play, &findings->at[i]);
+        struct finding *finding = &findings->at[i];
+        accept(run->play, finding);
+        finding->marked = finding->message;
+        finding->message = unmarked(arena, finding->marked);
+        finding->help = unmarked(arena, finding->help);
     }
     if (findings->count > 1) {
         qsort(findings->at, findings->count, sizeof *findings->at, by_place);

@@ -29,8 +29,13 @@ enum mark_kind {
     MARK_NONE,
     MARK_DISTANCE /* between a and b */,
     MARK_POINT /* at a */,
-    MARK_LANE /* a to b */
+    MARK_LANE /* a to b */,
+    MARK_ANGLE /* at a, between the ways to b and to c */
 };
+/* Round an attacker's number in `marked`, which no text of a coach can hold; as TELL_BOLD. */
+#define CHECK_BODY_ON '\x01'
+#define CHECK_BODY_OFF '\x02'
+
 struct finding {
     const struct check_row *row;
     enum severity severity;
@@ -40,9 +45,10 @@ struct finding {
     double amount, limit; /* metres, seconds or radians; as the row's unit */
     struct str message,
         help; /* "4: stay low in the corner. 2 and 4 stand 9 ft apart; keep 12 ft or more." */
-    struct span span; /* the sentence it is about */
+    struct str marked; /* the message with marks round the players' numbers */
+    struct span span;  /* the sentence it is about */
     enum mark_kind mark;
-    struct vec2 a, b;
+    struct vec2 a, b, c;
     bool accepted;
     struct str reason; /* of the accept */
 };

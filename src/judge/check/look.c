@@ -59,8 +59,11 @@ const char *look_seconds(struct checker *checker, double seconds)
 const char *look_body(struct checker *checker, body b)
 {
     struct strbuf out;
+    bool marked = body_is_attacker(b) && b != BODY_COACH;
     strbuf_init(&out, checker->arena);
+    strbuf_text(&out, marked ? (const char[]){CHECK_BODY_ON, '\0'} : "");
     body_print(&out, b);
+    strbuf_text(&out, marked ? (const char[]){CHECK_BODY_OFF, '\0'} : "");
     return out.at;
 }
 

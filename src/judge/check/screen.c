@@ -220,8 +220,10 @@ static void angle(struct checker *checker, size_t index, double off)
     finding->severity =
         off > WRONG_ANGLE + checker->limit - NOTED_ANGLE ? SEVERITY_WARNING : SEVERITY_NOTE;
     finding->span = task->span;
-    finding->mark = MARK_POINT;
+    finding->mark = MARK_ANGLE;
     finding->a = record->to;
+    finding->b = vec2_sub(record->to, vec2_of(real_cos(record->facing), real_sin(record->facing)));
+    finding->c = record->exit;
     const char *who = look_body(checker, task->who), *user = look_body(checker, task->other);
     enum side side;
     double far;

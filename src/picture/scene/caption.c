@@ -1,12 +1,18 @@
 /* SPDX-License-Identifier: MIT */
 /* caption: when asked for, the step's title over the floor and its sentences under it, each opened
- * by the disc that stands on its line. Broken into lines by the face's own widths. */
+ * by the disc that stands on its line; what the checks saw, by the square that stands on the floor.
+ * Broken into lines by the face's own widths. */
 #include "language/tell/tell.h"
 #include "picture/scene/drawing.h"
+
+#include <assert.h>
+
+static_assert(TELL_BOLD == CHECK_BODY_ON && TELL_PLAIN == CHECK_BODY_OFF, "one way to mark");
 
 #define TITLE_SIZE 11.0
 #define DISC 5.2      /* points, beside a sentence */
 #define DISC_RISE 3.3 /* its middle above the baseline */
+#define LETTER 8.0    /* in the square of a finding */
 #define INDENT 15.0
 #define FIRST 15.0  /* from the floor to the first baseline */
 #define BETWEEN 1.2 /* more between sentences than between lines */
@@ -21,6 +27,8 @@ struct caption_word {
 };
 struct caption_text {
     int order, task;
+    const struct finding *finding; /* opened by its square; or NULL */
+    size_t letter;
     struct caption_word *word;
     size_t count;
     int lines;
@@ -112,6 +120,13 @@ static caption_texts texts_of(struct arena *arena, const struct diagram *diagram
         set_lines(&text, width);
         VEC_PUSH(arena, &texts, text);
     }
+    struct finding_refs shown = findings_of(arena, diagram, options);
+    for (size_t i = 0; i < shown.count; i++) {
+        struct caption_text text = {.task = -1, .finding = shown.at[i], .letter = i};
+        split_words(arena, shown.at[i]->marked, &text);
+        set_lines(&text, width);
+        VEC_PUSH(arena, &texts, text);
+    }
     if (options->caution) {
         struct caption_text text = {.task = -1};
         split_words(arena, tell_caution(arena, segment->play), &text);
@@ -124,9 +139,6 @@ static caption_texts texts_of(struct arena *arena, const struct diagram *diagram
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width)
 {
-    if (!options->caption && !options->caution) {
-        return 0;
-    }
     caption_texts texts = texts_of(arena, diagram, options, width);
     double height = 0;
     for (size_t i = 0; i < texts.count; i++) {
@@ -149,10 +161,13 @@ static void word_put(struct drawing *drawing, const struct caption_word *word, d
 
 static void disc_put(struct drawing *drawing, const struct caption_text *text, double y)
 {
+    struct vec2 at = vec2_of(DISC, y - DISC_RISE);
+    if (text->finding) {
+        finding_square(drawing, text->finding, text->letter, at, LETTER, CLASS_CAPTION);
+    }
     if (text->order <= 0) {
         return;
     }
-    struct vec2 at = vec2_of(DISC, y - DISC_RISE);
     put_circle(drawing, CLASS_CAPTION, at, DISC, ROLE_ORDER, ROLE_NONE, 0)->task = text->task;
     put_text(drawing, CLASS_CAPTION, str_format(drawing->arena, "%d", text->order), at, 8.0,
              FACE_SEMIBOLD, ROLE_ORDER_TEXT)

@@ -259,6 +259,14 @@ double words_score(const struct drawing *drawing, struct str text, double size, 
 void words_put(struct drawing *drawing, enum scene_class class, struct str text, double size,
                struct vec2 at, enum face face, enum role role);
 /* findings.c */
+struct finding_refs {
+    const struct finding **at;
+    size_t count, room;
+};
+struct finding_refs findings_of(struct arena *arena, const struct diagram *diagram,
+                                const struct scene_options *options);
+void finding_square(struct drawing *drawing, const struct finding *finding, size_t letter,
+                    struct vec2 at, double size, enum scene_class class);
 void findings_under(struct drawing *drawing); /* hatched lanes lie under the lines */
 void findings_draw(struct drawing *drawing);
 

@@ -1,20 +1,33 @@
 /* SPDX-License-Identifier: MIT */
 /* findings: what the checks saw, drawn where it is: a distance as a dimension line with its length,
- * a closed passing lane hatched, and each with the square and letter that open its text. */
+ * a screen's angle as an arc with its degrees, a closed passing lane hatched, a time with its
+ * seconds, and each with the square and letter that open its text. */
 #include "picture/scene/drawing.h"
 
-#include <math.h>
+#include <string.h>
 
 static enum role finding_role(const struct drawing *drawing)
 {
     return drawing->options->theme == THEME_DARK ? ROLE_WARNING : ROLE_ACCENT;
 }
 
-static bool is_shown(const struct drawing *drawing, const struct finding *finding)
+/* Those of one diagram that are drawn and listed, in order: the first has the letter A. */
+struct finding_refs findings_of(struct arena *arena, const struct diagram *diagram,
+                                const struct scene_options *options)
 {
-    return !finding->accepted && finding->step == drawing->diagram->step &&
-           finding->branch == drawing->diagram->branch && finding->mark != MARK_NONE &&
-           !drawing->size.small;
+    struct finding_refs shown = {0};
+    const finding_list *findings = options->findings;
+    for (size_t i = 0; findings && i < findings->count; i++) {
+        const struct finding *finding = &findings->at[i];
+        if (!finding->accepted && finding->step == diagram->step &&
+            finding->branch == diagram->branch) {
+            VEC_PUSH(arena, &shown, finding);
+        }
+    }
+    if (shown.count > 0 && sizes_of(frame_of(diagram, options).k).small) {
+        shown.count = 0; /* a small picture drops what was checked before what is run */
+    }
+    return shown;
 }
 
 static void thin_line(struct drawing *drawing, struct vec2 a, struct vec2 b, double width)
@@ -96,10 +109,10 @@ static void lane_draw(struct drawing *drawing, const struct finding *finding)
 
 void findings_under(struct drawing *drawing)
 {
-    const finding_list *findings = drawing->options->findings;
-    for (size_t i = 0; findings && i < findings->count; i++) {
-        if (is_shown(drawing, &findings->at[i]) && findings->at[i].mark == MARK_LANE) {
-            lane_draw(drawing, &findings->at[i]);
+    struct finding_refs shown = findings_of(drawing->arena, drawing->diagram, drawing->options);
+    for (size_t i = 0; i < shown.count; i++) {
+        if (shown.at[i]->mark == MARK_LANE) {
+            lane_draw(drawing, shown.at[i]);
         }
     }
 }
@@ -156,12 +169,104 @@ static struct vec2 dimension_draw(struct drawing *drawing, const struct finding 
     return at;
 }
 
-/* The square with its letter near a place, where it lies on nothing. */
-static void tag_draw(struct drawing *drawing, const struct finding *finding, struct vec2 near,
-                     int letter)
+/* ---- an angle ---- */
+
+enum { ARC_POINTS = 8 }; /* that no lettering is to lie on */
+
+static const struct stop *bar_of(const struct drawing *drawing, body who)
 {
-    double size = drawing->size.lettering, side = 1.28 * size, half = side / 2, best = 1e9,
-           k = drawing->size.k;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_BAR && stop->who == who) {
+            return stop;
+        }
+    }
+    return NULL;
+}
+
+/* The line that the screener ran to the bar lies along his back: it is one side of the angle. */
+static bool line_is_back(const struct drawing *drawing, const struct stop *bar, struct vec2 back)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->end >= 0 && &drawing->stops.at[stroke->end] == bar &&
+            path_length(&stroke->path) > 3.4 * drawing->size.k) {
+            struct vec2 way = path_direction(&stroke->path, path_length(&stroke->path));
+            return vec2_angle(vec2_scale(way, -1), back) < REAL_PI / 18;
+        }
+    }
+    return false;
+}
+
+/* An arc with its degrees between the way the screener's back is turned and the way the user
+ * leaves; its corner is the middle of the bar. */
+static struct vec2 angle_draw(struct drawing *drawing, const struct finding *finding)
+{
+    double k = drawing->size.k, r = 3.4 * k, thin = drawing->size.hatch_line;
+    const struct stop *bar = bar_of(drawing, finding->who[0]);
+    struct vec2 at = bar ? bar->at : frame_point(&drawing->frame, finding->a);
+    struct vec2 floor_at = frame_point(&drawing->frame, finding->a);
+    struct vec2 back = vec2_unit(vec2_sub(frame_point(&drawing->frame, finding->b), floor_at)),
+                way = vec2_unit(vec2_sub(frame_point(&drawing->frame, finding->c), floor_at));
+    back = bar ? vec2_scale(bar->facing, -1) : back;
+    double turn = vec2_cross(back, way) < 0 ? -finding->amount : finding->amount;
+    way = vec2_turn(back, turn); /* true to its number wherever the bar has been moved */
+    thin_line(drawing, vec2_along(at, way, 0.3 * k), vec2_along(at, way, r + 1.1 * k), thin);
+    if (!bar || !line_is_back(drawing, bar, back)) {
+        thin_line(drawing, vec2_along(at, back, 0.3 * k), vec2_along(at, back, r + 1.1 * k), thin);
+    }
+    pen_move(drawing, vec2_along(at, back, r));
+    pen_arc(drawing, at, vec2_scale(back, r), vec2_scale(vec2_left(back), r), 0, turn);
+    pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), 1.9 * drawing->size.check_line);
+    struct str text =
+        str_format(drawing->arena, "%d°", (int)(finding->amount * 180 / REAL_PI + .5));
+    struct vec2 middle = vec2_turn(back, turn / 2), best_at = at;
+    double best = 150;
+    static const double offs[] = {1.9, 2.5, 3.1, -1.6, 3.7};
+    for (size_t i = 0; i < sizeof offs / sizeof *offs; i++) {
+        struct vec2 place = vec2_along(at, middle, r + offs[i] * k);
+        double score = words_score(drawing, text, drawing->size.lettering, place) + 4 * (double)i;
+        if (score < best) {
+            best = score;
+            best_at = place;
+        }
+    }
+    if (best < 150) { /* else the text says it */
+        words_put(drawing, CLASS_FINDING, text, drawing->size.lettering, best_at, FACE_SEMIBOLD,
+                  finding_role(drawing));
+    }
+    for (int i = 0; i <= ARC_POINTS; i++) {
+        struct vec2 out = vec2_turn(back, turn * i / ARC_POINTS);
+        VEC_PUSH(drawing->arena, &drawing->words, vec2_along(at, out, r));
+    }
+    return vec2_along(at, middle, -2 * k); /* its square stands outside it */
+}
+
+/* ---- squares and letters ---- */
+
+void finding_square(struct drawing *drawing, const struct finding *finding, size_t letter,
+                    struct vec2 at, double size, enum scene_class class)
+{
+    double half = 0.64 * size;
+    bool filled = finding->severity != SEVERITY_NOTE;
+    pen_move(drawing, vec2_of(at.x - half, at.y - half));
+    pen_line(drawing, vec2_of(at.x + half, at.y - half));
+    pen_line(drawing, vec2_of(at.x + half, at.y + half));
+    pen_line(drawing, vec2_of(at.x - half, at.y + half));
+    pen_close(drawing);
+    struct scene_item *item = pen_stroke(drawing, class, finding_role(drawing), 0.8);
+    item->join = JOIN_MITER;
+    item->fill = filled ? finding_role(drawing) : ground_at(drawing, at);
+    enum role ink = filled ? ROLE_PAGE : finding_role(drawing);
+    put_text(drawing, class, str_format(drawing->arena, "%c", (char)('A' + letter % 26)), at, size,
+             FACE_BOLD, ink);
+}
+
+/* The square near a place, where it lies on nothing; returns where. */
+static struct vec2 tag_draw(struct drawing *drawing, const struct finding *finding,
+                            struct vec2 near, size_t letter)
+{
+    double size = drawing->size.lettering, half = 0.64 * size, best = 1e9, k = drawing->size.k;
     struct vec2 at = near;
     for (int ring = 0; ring < 4; ring++) {
         for (int i = 0; i < 16; i++) {
@@ -175,36 +280,68 @@ static void tag_draw(struct drawing *drawing, const struct finding *finding, str
             }
         }
     }
-    bool filled = finding->severity != SEVERITY_NOTE;
-    pen_move(drawing, vec2_of(at.x - half, at.y - half));
-    pen_line(drawing, vec2_of(at.x + half, at.y - half));
-    pen_line(drawing, vec2_of(at.x + half, at.y + half));
-    pen_line(drawing, vec2_of(at.x - half, at.y + half));
-    pen_close(drawing);
-    struct scene_item *item = pen_stroke(drawing, CLASS_FINDING, finding_role(drawing), 0.8);
-    item->join = JOIN_MITER;
-    item->fill = filled ? finding_role(drawing) : ground_at(drawing, at);
-    enum role ink = filled ? ROLE_PAGE : finding_role(drawing);
-    put_text(drawing, CLASS_FINDING, str_format(drawing->arena, "%c", 'A' + letter % 26), at, size,
-             FACE_BOLD, ink);
+    finding_square(drawing, finding, letter, at, size, CLASS_FINDING);
     VEC_PUSH(drawing->arena, &drawing->words, at);
+    return at;
+}
+
+/* What was measured, beside the square of a place: so many seconds, so many feet. */
+static void amount_draw(struct drawing *drawing, const struct finding *finding, struct vec2 tag)
+{
+    double size = drawing->size.lettering;
+    struct strbuf out;
+    strbuf_init(&out, drawing->arena);
+    bool seconds = strcmp(finding->row->unit, "s") == 0,
+         length = strcmp(finding->row->unit, "ft") == 0;
+    if (finding->amount <= 0 || !(seconds || length)) {
+        return;
+    }
+    if (seconds) {
+        strbuf_number(&out, finding->amount, 1);
+        strbuf_text(&out, " s");
+    } else {
+        play_length(&out, drawing->play, finding->amount);
+    }
+    struct str text = strbuf_str(&out);
+    double aside = 0.64 * size + metrics_width(FACE_SEMIBOLD, size, text) / 2 + 0.3 * size;
+    const struct vec2 places[] = {{tag.x + aside, tag.y},
+                                  {tag.x - aside, tag.y},
+                                  {tag.x, tag.y + 1.3 * size},
+                                  {tag.x, tag.y - 1.3 * size}};
+    double best = 150;
+    size_t chosen = 0;
+    for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+        double score = words_score(drawing, text, size, places[i]) + 4 * (double)i;
+        if (score < best) {
+            best = score;
+            chosen = i;
+        }
+    }
+    if (best < 150) {
+        words_put(drawing, CLASS_FINDING, text, size, places[chosen], FACE_SEMIBOLD,
+                  finding_role(drawing));
+    }
 }
 
 void findings_draw(struct drawing *drawing)
 {
-    const finding_list *findings = drawing->options->findings;
-    int letter = 0;
-    for (size_t i = 0; findings && i < findings->count; i++) {
-        const struct finding *finding = &findings->at[i];
-        if (!is_shown(drawing, finding)) {
-            continue;
-        }
+    struct finding_refs shown = findings_of(drawing->arena, drawing->diagram, drawing->options);
+    for (size_t i = 0; i < shown.count; i++) {
+        const struct finding *finding = shown.at[i];
         struct vec2 near = frame_point(&drawing->frame, finding->a);
+        if (finding->mark == MARK_NONE) {
+            continue; /* of the whole step: the list has it */
+        }
         if (finding->mark == MARK_DISTANCE) {
             near = dimension_draw(drawing, finding);
         } else if (finding->mark == MARK_LANE) {
             near = vec2_mix(near, frame_point(&drawing->frame, finding->b), 0.4);
+        } else if (finding->mark == MARK_ANGLE) {
+            near = angle_draw(drawing, finding);
         }
-        tag_draw(drawing, finding, near, letter++);
+        struct vec2 tag = tag_draw(drawing, finding, near, i);
+        if (finding->mark == MARK_POINT) {
+            amount_draw(drawing, finding, tag);
+        }
     }
 }

@@ -2,28 +2,6 @@
 /* names: when asked for, the first name of whoever plays a spot, small beside its numeral. */
 #include "picture/scene/drawing.h"
 
-static struct str first_name(struct str name)
-{
-    for (size_t i = 0; i < name.size; i++) {
-        if (name.at[i] == ' ') {
-            name.size = i;
-        }
-    }
-    return name;
-}
-
-static struct str name_of(const struct team *team, body who)
-{
-    struct str name = {NULL, 0};
-    for (size_t i = 0; who != BODY_COACH && i < team->roster.count; i++) {
-        const struct roster_entry *entry = &team->roster.at[i];
-        if (entry->number == body_number(who) && (name.size == 0 || entry->starter)) {
-            name = first_name(entry->name);
-        }
-    }
-    return name;
-}
-
 static void name_put(struct drawing *drawing, const struct symbol *symbol, struct str name)
 {
     static const struct vec2 ways[] = {{1, 0},     {-1, 0},     {0, 1},      {0, -1},
@@ -53,8 +31,7 @@ void names_draw(struct drawing *drawing)
     const struct team *team = drawing->options->names;
     for (size_t i = 0; team && !drawing->size.small && i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        struct str name =
-            body_is_defender(symbol->who) ? (struct str){NULL, 0} : name_of(team, symbol->who);
+        struct str name = team_first_name(team, drawing->play, symbol->who);
         if (name.size > 0) {
             name_put(drawing, symbol, name);
         }

@@ -220,6 +220,8 @@ static void give_up(struct courtwright *book, int why)
         .step = "",
         .reason = "",
         .other_file = "",
+        .named = why == ARENA_LIMIT ? "the book is larger than this program can hold"
+                                    : "there was not enough memory to finish",
         .message = why == ARENA_LIMIT ? "the book is larger than this program can hold"
                                       : "there was not enough memory to finish"};
     book->said = &book->gave_up;

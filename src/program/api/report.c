@@ -65,8 +65,33 @@ static void add(struct courtwright *book, entry_list *entries, struct entry entr
     entry.told.severity = severity_told(entry.severity);
     entry.told.message = clean_copy(arena, message);
     entry.told.help = clean_copy(arena, help);
+    entry.told.named = entry.told.finding ? entry.told.named : entry.told.message;
     tell_place(book, entry.span, &entry.told);
     VEC_PUSH(arena, entries, entry);
+}
+
+/* The message of a finding with "Ada (1)" for a marked "1", where the team has a name for her. */
+static const char *named(struct courtwright *book, const struct play *play, struct str marked)
+{
+    struct strbuf out;
+    strbuf_init(&out, &book->arena);
+    for (size_t i = 0; i < marked.size; i++) {
+        int number = 0;
+        if (marked.at[i] != CHECK_BODY_ON) {
+            strbuf_char(&out, marked.at[i]);
+            continue;
+        }
+        for (i++; i < marked.size && marked.at[i] != CHECK_BODY_OFF; i++) {
+            number = 10 * number + (marked.at[i] - '0');
+        }
+        struct str name = team_first_name(&book->playbook->team, play, body_attacker(number));
+        if (name.size > 0) {
+            strbuf_print(&out, "%.*s (%d)", STR_ARG(name), number);
+        } else {
+            strbuf_print(&out, "%d", number);
+        }
+    }
+    return clean_copy(&book->arena, strbuf_str(&out));
 }
 
 static void add_diag(struct courtwright *book, entry_list *entries, const struct diag *diag)
@@ -105,6 +130,7 @@ static void add_finding(struct courtwright *book, entry_list *entries,
     entry.told.accepted = finding->accepted;
     entry.told.reason = clean_copy(&book->arena, finding->reason);
     entry.told.other_file = "";
+    entry.told.named = named(book, compiled->play, finding->marked);
     book->errors += entry.severity == SEVERITY_ERROR;
     book->warnings += entry.severity == SEVERITY_WARNING;
     add(book, entries, entry, finding->message, finding->help);

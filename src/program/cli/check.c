@@ -104,7 +104,8 @@ static int run(const struct request *request)
     }
     int status = STATUS_FILE;
     if (input_load(&input, request, 0)) {
-        struct telling telling = {.only = request->only, .json = request->json};
+        struct telling telling = {
+            .only = request->only, .json = request->json, .names = request->names};
         status = tell(request, input.book, &telling);
         if (request->tolerance && status != STATUS_FILE) {
             int also = tell_tolerance(request, input.book);
@@ -125,7 +126,8 @@ static const struct option_row options[] = {
     {"jobs", 'j', OPTION_NUMBER, FIELD(jobs), "N",
      "so many threads for --tolerance (one a processor); the answer stays the same", 1, 64},
     {"reads", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
-    {"names", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    {"names", 0, OPTION_FLAG, FIELD(names), NULL,
+     "players by first name, from the play's lineup or the roster", 0, 0},
     OPTIONS_END,
 };
 

@@ -116,13 +116,13 @@ static void show_place(const struct courtwright_diagnostic *said)
     fputs(said->file[0] ? " " : "courtwright: ", stderr);
 }
 
-static void show(const struct courtwright_diagnostic *said, bool color)
+static void show(const struct courtwright_diagnostic *said, bool names, bool color)
 {
     static const char *const paint[] = {"\033[36m", "\033[35m", "\033[31m"};
     const char *word = said->accepted ? "accepted" : severity_words[said->severity];
     show_place(said);
     fprintf(stderr, "%s%s:%s %s [%s]", color ? paint[said->severity] : "", word,
-            color ? "\033[0m" : "", said->message, said->id);
+            color ? "\033[0m" : "", names ? said->named : said->message, said->id);
     if (said->finding) {
         fprintf(stderr, " (%s%s%s, %.1f s)", said->play, said->step[0] ? ", step " : "", said->step,
                 said->time);
@@ -141,12 +141,12 @@ static void show(const struct courtwright_diagnostic *said, bool color)
     }
 }
 
-static bool show_json(const struct courtwright_diagnostic *said)
+static bool show_json(const struct courtwright_diagnostic *said, bool names)
 {
     json_t *line = json_pack("{ss si si si ss ss ss ss}", "file", said->file, "line",
                              (int)said->line, "column", (int)said->column, "end", (int)said->end,
                              "severity", severity_words[said->severity], "id", said->id, "message",
-                             said->message, "help", said->help);
+                             names ? said->named : said->message, "help", said->help);
     bool good = line != NULL;
     if (good && said->finding) {
         good = json_object_set_new(line, "play", json_string(said->play)) == 0 &&
@@ -193,8 +193,8 @@ int tell(const struct request *request, const struct courtwright *book,
         count++;
         warnings += said->severity == COURTWRIGHT_WARNING;
         if (!telling->json) {
-            show(said, color);
-        } else if (!show_json(said)) {
+            show(said, telling->names, color);
+        } else if (!show_json(said, telling->names)) {
             say(request->command, "standard output could not be written");
             return STATUS_FILE;
         }

@@ -22,7 +22,8 @@ const char *shown(const char *text);
 struct telling {
     const char *only; /* a severity, an id, the first part of an id; NULL: everything */
     enum courtwright_severity least;
-    bool json; /* lines on standard output, else words on standard error */
+    bool names; /* players by name, where they have one */
+    bool json;  /* lines on standard output, else words on standard error */
 };
 /* Letters that could not be drawn, if there were any. */
 void tell_missing(const struct request *request, const struct courtwright *book);
