@@ -138,8 +138,8 @@ static void number(struct strbuf *out, double value, const char *before, const c
 static void task_flags(struct strbuf *out, const struct task *task)
 {
     static const char *const efforts[] = {"walk", "jog", "run", "cut", "hard", "sprint"};
-    static const char *const shapes[] = {"straight", "curl",  "fade",  "v", "l",
-                                         "back",     "setup", "drive", "at"};
+    static const char *const shapes[] = {"straight", "curl",  "fade",  "v",  "l",
+                                         "back",     "setup", "drive", "at", "seal"};
     static const char *const passes[] = {"", "bounce", "skip", "lob", "overhead", "chest"};
     static const char *const screens[] = {"",      "away",  "down", "back",
                                           "cross", "flare", "ball", "double"};

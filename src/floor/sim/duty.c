@@ -200,7 +200,7 @@ static body condition_body(const struct who *who)
                                                                    : (body)BODY_NONE;
 }
 
-static body condition_defender(const struct world *world, const struct who *who)
+body duty_read_of(const struct world *world, const struct who *who)
 {
     body b = condition_body(who);
     return b != BODY_NONE && body_is_attacker(b) ? guard_of(world, b) : b;
@@ -219,14 +219,14 @@ static void suppose(struct world *world, body self, const struct condition *cond
         return;
     }
     bool both = condition->kind == COND_BOTH;
-    body second = both ? condition_defender(world, &condition->other) : (body)BODY_NONE;
+    body second = both ? duty_read_of(world, &condition->other) : (body)BODY_NONE;
     body whom = condition_body(both ? &condition->object : &condition->other);
     struct vec2 position[BODY_COUNT];
     world_position(world, position);
     struct duty duty = {
         .strategy = strategy,
         .whom = whom,
-        .with = second == self ? condition_defender(world, &condition->who) : second,
+        .with = second == self ? duty_read_of(world, &condition->who) : second,
         .task = SIM_NO_TASK,
         .waits = defense_waits(strategy) && !branch->goal_written,
         .has_place = branch->goal_written,
@@ -252,9 +252,9 @@ void duty_suppose(struct world *world)
     if (condition->kind == COND_OTHERWISE) {
         return;
     }
-    suppose(world, condition_defender(world, &condition->who), condition);
+    suppose(world, duty_read_of(world, &condition->who), condition);
     if (condition->kind == COND_BOTH && condition->verb != VERB_SWITCHES) {
-        suppose(world, condition_defender(world, &condition->other), condition);
+        suppose(world, duty_read_of(world, &condition->other), condition);
     }
 }
 

@@ -410,6 +410,10 @@ body guard_minds(const struct world *world, body self);
 /* duty.c: what one defender does instead of the man rules. */
 void duty_clear(struct world *world);   /* at the start of a segment: nobody has any */
 void duty_suppose(struct world *world); /* what the read says of the defense */
+/* The defender that a condition is about: himself, or who guards the player it names. */
+body duty_read_of(const struct world *world, const struct who *who);
+/* reads.c: says when the read is of a screen, and nobody uses one that he could have to do with. */
+void reads_look(struct world *world);
 void duty_begin(struct world *world, struct job *job); /* his sentence starts */
 void duty_by_rule(struct world *world, body self, enum strategy strategy);
 body duty_man(const struct world *world, body self);   /* whom he minds now, or BODY_NONE */
