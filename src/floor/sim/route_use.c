@@ -11,15 +11,16 @@
 #define BEHIND 1.5 /* m from the screener: two bodies, the air of a shot and a step (ours) */
 #define FAKE .45   /* m toward the screen before it is rejected (ours) */
 #define ROUND .66
-#define IN_LINE .2     /* m: nearer to the line than this nobody can say on which side */
-#define STRAIGHT_ON .7 /* twice the cosine of half the angle there: it turns by 40 degrees (ours)  \
-                        */
-#define BETWEEN -.25   /* cosine: the side on which the defender stands */
-#define BOW .10        /* of the chord */
-#define CLEAR .4       /* m: a way that passes the defender by so much is free */
-#define LOOP 1.0       /* m longer than the other way: nobody runs that round a screen */
-#define LINE .16       /* m from a line that a body's middle keeps */
-#define PASSES .3      /* m of air between screener and defender through which nobody runs */
+#define IN_LINE .2 /* m: nearer to the line than this nobody can say on which side */
+#define STRAIGHT_ON                                                                                \
+    .7               /* twice the cosine of half the angle there: it turns by 40 degrees (ours)    \
+                      */
+#define BETWEEN -.25 /* cosine: the side on which the defender stands */
+#define BOW .10      /* of the chord */
+#define CLEAR .4     /* m: a way that passes the defender by so much is free */
+#define LOOP 1.0     /* m longer than the other way: nobody runs that round a screen */
+#define LINE .16     /* m from a line that a body's middle keeps */
+#define PASSES .3    /* m of air between screener and defender through which nobody runs */
 
 /* The step with which the user draws the defender toward the screen before going the other way. */
 static double draw_step(struct vec2 user, struct vec2 screener)
@@ -208,14 +209,29 @@ static struct vec2 row_side(struct world *world, const struct task *task, const 
     return loops ? other : by;
 }
 
-/* Shoulder to shoulder past one screener, or past two in turn on one side. */
+bool use_doubles_back(const struct world *world, const struct task *task, struct vec2 goal)
+{
+    if (task->other2 >= BODY_COUNT) {
+        return false;
+    }
+    struct vec2 user = world->agent[task->who].m.at;
+    struct vec2 first = screener_at(world, task->other), second = screener_at(world, task->other2);
+    return vec2_distance(user, first) + vec2_distance(second, goal) >
+           vec2_distance(user, second) + vec2_distance(first, goal) + LOOP;
+}
+
+/* Shoulder to shoulder past one screener, or past two in turn on one side: the nearer one first,
+ * whatever the order of the words, when the other way he would double back. */
 static double plan_off(struct world *world, const struct task *task, struct vec2 goal,
                        struct route *route)
 {
     struct vec2 first = screener_at(world, task->other);
     struct shoulder by = {first, {0, 0}, SHOULDER + task->gap, radius_of(world, task->who)};
     if (task->other2 < BODY_COUNT) {
-        struct row row = {first, screener_at(world, task->other2), goal, by.near, by.radius};
+        struct vec2 second = screener_at(world, task->other2);
+        bool turned = use_doubles_back(world, task, goal);
+        struct row row = {turned ? second : first, turned ? first : second, goal, by.near,
+                          by.radius};
         by.out = past_row(world, task, &row, row_side(world, task, &row), route);
         by.at = row.second;
     } else {

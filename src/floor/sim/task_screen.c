@@ -15,6 +15,7 @@
 #define TOUCH .22
 #define TOUCH_NEAR .6
 #define FROM_PLACE 1.83 /* m (6 ft) from the place that was written: then it is said (ours) */
+#define UP_LEAST 1.5    /* m toward half court: a down screen is none (ours) */
 #define STILL .15       /* m/s; at more he slides on after being set */
 #define SIDEWAYS .95    /* rad off the way through, for a screen on the ball */
 #define BACK_WITHIN .45 /* rad: the back is turned at most so far from the exit */
@@ -355,6 +356,15 @@ static void compare_place(struct world *world, const struct job *job)
     }
 }
 
+/* A down screen goes toward the baseline. */
+static void compare_kind(struct world *world, const struct job *job)
+{
+    double up = world->agent[job->task->who].m.at.y - world_record(world, job->index)->from.y;
+    if (job->task->screen == SCREEN_DOWN && up > UP_LEAST) {
+        trouble_up(world, job, up);
+    }
+}
+
 static void set(struct world *world, struct job *job, struct screen *screen)
 {
     struct agent *agent = &world->agent[job->task->who];
@@ -375,6 +385,7 @@ static void set(struct world *world, struct job *job, struct screen *screen)
     record->exit = screen->exit;
     record->facing = real_atan2(agent->face.y, agent->face.x);
     compare_place(world, job);
+    compare_kind(world, job);
     if (!screen->wanted && !has_next(world, job->task->who)) {
         job->complete = true; /* carried into the next step */
     }

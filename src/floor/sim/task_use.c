@@ -68,6 +68,9 @@ static void use_start(struct world *world, struct job *job)
     if (loops) {
         trouble_away(world, job);
     }
+    if (use_doubles_back(world, task, goal)) {
+        trouble_order(world, job);
+    }
     double run_out = plan_use(world, task, goal, &route);
     move_along(world, job, &route, run_out);
     job->shoulder = route.has_shoulder

@@ -336,6 +336,44 @@ void trouble_away(struct world *world, const struct job *job)
               strbuf_str(&by).at, STR_ARG(place_words(words_of(world, task))));
 }
 
+void trouble_order(struct world *world, const struct job *job)
+{
+    struct strbuf first, second;
+    if (told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&first, world->arena);
+    strbuf_init(&second, world->arena);
+    body_print(&first, job->task->other2);
+    body_print(&second, job->task->other);
+    struct diag *diag = diag_add(
+        world->diags, DIAG_RUN_ORDER, job->task->span,
+        "%s stands nearer than %s, so the way goes by %s first: by %s first it would double back",
+        strbuf_str(&first).at, strbuf_str(&second).at, strbuf_str(&first).at,
+        strbuf_str(&second).at);
+    diag_help(world->diags, diag, "write: off %s and %s", strbuf_str(&first).at,
+              strbuf_str(&second).at);
+}
+
+void trouble_up(struct world *world, const struct job *job, double up)
+{
+    struct strbuf who, user, far;
+    if (told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&who, world->arena);
+    strbuf_init(&user, world->arena);
+    strbuf_init(&far, world->arena);
+    body_print(&who, job->task->who);
+    body_print(&user, job->task->other);
+    play_length(&far, world->play, up);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_UP, job->task->span,
+                                 "this is an up screen: %s comes %s up the floor to set it",
+                                 strbuf_str(&who).at, strbuf_str(&far).at);
+    diag_help(world->diags, diag, "write: %s screens for %s, or bring %s below first",
+              strbuf_str(&who).at, strbuf_str(&user).at, strbuf_str(&user).at);
+}
+
 void trouble_until(struct world *world, const struct job *job)
 {
     const struct wait *until = &job->task->until;

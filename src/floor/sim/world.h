@@ -321,11 +321,14 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
 /* A use whose place lies on the other side of the user's defender than the screen. */
 bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal);
+/* Past two in the order that is written he would run on and come back: the second comes first. */
+bool use_doubles_back(const struct world *world, const struct task *task, struct vec2 goal);
 /* The last strides: to the place; at the ring to its front, where it is seen, or, to shoot, on
  * through. All of these return how much of the way lies behind the goal. */
 double plan_end(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
-/* Past somebody on the side `out`, `near` metres from him, on a curve of `radius`, and to the end. */
+/* Past somebody on the side `out`, `near` metres from him, on a curve of `radius`, and to the end.
+ */
 struct shoulder {
     struct vec2 at, out;
     double near, radius;
@@ -387,7 +390,8 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
 struct vec2 steer_off(const struct world *world, body who, struct vec2 command);
 
 /* seal.c: a defender on the back of his man. */
-struct vec2 seal_place(const struct world *world, body who, struct vec2 goal); /* where it is done */
+struct vec2 seal_place(const struct world *world, body who,
+                       struct vec2 goal); /* where it is done */
 void seal_begin(struct world *world, body who);
 void seal_set(struct world *world, body who);  /* he is there */
 void seal_tick(struct world *world, body who); /* until he has the ball */
@@ -454,6 +458,8 @@ void trouble_long(struct world *world);
  * written; a use that goes away from its screen. */
 void trouble_screen_place(struct world *world, const struct job *job, double off);
 void trouble_away(struct world *world, const struct job *job);
+void trouble_order(struct world *world, const struct job *job);         /* use_doubles_back */
+void trouble_up(struct world *world, const struct job *job, double up); /* a down screen goes up */
 void trouble_until(struct world *world, const struct job *job);   /* it ended without its `until` */
 void trouble_at_once(struct world *world, const struct job *job); /* it ends as it begins */
 /* The moment that it was to start at, s, was over before its player was free. */

@@ -62,6 +62,44 @@ START_TEST(a_read_of_what_can_be_is_none)
 }
 END_TEST
 
+/* ---- screens that are not what they are called ---- */
+
+START_TEST(a_down_screen_that_goes_up_is_said)
+{
+    told_run(&told, "play \"Tollgate\"\n  start 1 top, 2 right corner, 3 left wing, 4 right block, "
+                    "5 left block\n  defense man\n  step\n    5 down screens for 3\n"
+                    "    3 comes off 5 to left slot\n");
+    told_says(&told, "run.up", "this is an up screen: 5 comes");
+    told_run(&told, STAND "    5 down screens for 3\n    3 comes off 5 to left wing\n");
+    ck_assert(strstr(told_said(&told), "run.up") == NULL);
+}
+END_TEST
+
+static double longest(const struct segment *segment, size_t use)
+{
+    double length = 0, end = told_time(segment, use, MOMENT_ARRIVED);
+    for (double t = told_time(segment, use, MOMENT_STARTED); t < end; t += .05) {
+        length += vec2_distance(segment_at(segment, body_attacker(3), t),
+                                segment_at(segment, body_attacker(3), t + .05));
+    }
+    return length;
+}
+
+#define STAGGER                                                                                    \
+    "play \"Tollgate\"\n  start 1 top, 2 right wing, 3 left corner, 4 left block, 5 left elbow\n"  \
+    "  defense man\n  step\n    4 and 5 screen for 3\n"
+
+START_TEST(two_screens_are_passed_in_the_order_that_does_not_double_back)
+{
+    told_run(&told, STAGGER "    3 comes off 4 and 5 to left slot\n");
+    ck_assert(strstr(told_said(&told), "run.order") == NULL);
+    double right = longest(told_segment(&told, 0, -1), 2);
+    told_run(&told, STAGGER "    3 comes off 5 and 4 to left slot\n");
+    told_says(&told, "run.order", "4 stands nearer than 5");
+    ck_assert_double_lt(longest(told_segment(&told, 0, -1), 2), right + .5);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("reads");
@@ -70,6 +108,8 @@ int main(void)
     tcase_add_loop_test(all, a_read_that_cannot_come_about_is_said, 0,
                         (int)(sizeof cannot / sizeof *cannot));
     tcase_add_loop_test(all, a_read_of_what_can_be_is_none, 0, (int)(sizeof can / sizeof *can));
+    tcase_add_test(all, a_down_screen_that_goes_up_is_said);
+    tcase_add_test(all, two_screens_are_passed_in_the_order_that_does_not_double_back);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
