@@ -64,6 +64,10 @@ segment_list look_held_through(struct checker *checker, body holder);
 /* Stands with nothing under way: no screen held, no cut or hand-off unfinished. */
 bool look_idle(const struct checker *checker, body b, size_t sample);
 
+/* When the screener of a use, set as the user left, moved before the user was by him; TIME_NEVER.
+ */
+double look_screen_left(const struct segment *segment, size_t use);
+
 #define CHECK(symbol, ...) void look_##symbol(struct checker *checker);
 #include "judge/check/checks.def"
 #undef CHECK

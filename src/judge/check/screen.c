@@ -278,8 +278,9 @@ void look_screen_gap(struct checker *checker)
             continue;
         }
         double set = segment->record[task->screen_task].time[MOMENT_SET];
-        if (set < 0 || set > segment->record[i].time[MOMENT_STARTED]) {
-            continue; /* left too early: that is said elsewhere */
+        if (set < 0 || set > segment->record[i].time[MOMENT_STARTED] ||
+            look_screen_left(segment, i) >= 0) {
+            continue; /* one of the two left too early: that is said elsewhere */
         }
         double t = real_max(0, segment->record[i].time[MOMENT_STARTED]);
         struct finding *finding = look_report(checker, t, gap, task->who, task->other);

@@ -54,6 +54,10 @@ static const struct {
      "    5 screens for 3", "leave out the words about facing"},
     {"screen.gap", SWITCHBACK "    5 screens for 3\n<    3 curls off 5 to the rim, wide>\n",
      "    3 curls off 5 to the rim", "leave out `wide`"},
+    {"screen.moving",
+     SWITCHBACK "    5 screens for 3\n    3 curls off 5 to the rim\n"
+                "<    as 3 curls, 5 pops to left wing>\n",
+     "    5 pops to left wing", "leave out the clause"},
     {"ball.held",
      "play \"Lantern\"\n  step\n    1 passes to 2\n<    2 holds for 4 s>\n"
      "    2 passes to 4\n",

@@ -209,6 +209,73 @@ static struct made *ends_off(double feet)
     return made;
 }
 
+/* 5 sets a screen for 3 in the back of x3, at a place with a measure. */
+static struct made *behind(enum level_code level, double metres)
+{
+    struct made *made = standing(3);
+    struct segment *segment = &made->segment[0];
+    made->play.level = level;
+    made->play.speed = level_of(level);
+    made_stand(made, segment, X3, -15, 10);
+    for (size_t i = 0; i < segment->samples; i++) {
+        segment->track[X3].facing[i] = (float)(REAL_PI / 2); /* up the floor */
+    }
+    made_stand(made, segment, P5, -15, 10 - (metres + 2 * MOTION_BODY) / FEET);
+    struct task *task = made_task(made, segment, TASK_SCREEN, VERB_SCREENS, P5, P3, 0, TIME_NEVER);
+    task->goal_written = task->goal.measured = true;
+    struct task_record *record = made_record(segment, task);
+    record->time[MOMENT_SET] = 1;
+    record->defender = X3;
+    record->to = segment->track[P5].sample[0].at;
+    record->on = segment->track[X3].sample[0].at;
+    return made;
+}
+
+static struct made *behind_u16(double metres)
+{
+    return behind(LEVEL_U16, metres);
+}
+
+static struct made *behind_u12(double metres)
+{
+    return behind(LEVEL_U12, metres);
+}
+
+static struct made *behind_u18(double metres)
+{
+    return behind(LEVEL_U18, metres);
+}
+
+/* 3 comes by at 2 s; 5, set since 1 s, leaves at that moment. */
+static struct made *screener_leaves(double seconds)
+{
+    struct made *made = behind_u16(.7);
+    struct segment *segment = &made->segment[0];
+    made->step[0].tasks.at[0].goal_written = false;
+    struct vec2 at = segment->track[P5].sample[0].at;
+    struct task *use = made_task(made, segment, TASK_USE, VERB_COMES, P3, P5, 1.1, 2.8);
+    use->screen_task = 0;
+    made_walk(made, segment, P3, 1.1, 2, at.x / FEET - 2, at.y / FEET);
+    made_walk(made, segment, P3, 2, 2.8, at.x / FEET - 2, at.y / FEET - 10);
+    made_walk(made, segment, P5, seconds, seconds + .2, at.x / FEET + 3, at.y / FEET);
+    return made;
+}
+
+/* 3 comes off the screen of 5, and has been so far away a second before; 2 has set up by a
+ * sentence. */
+static struct made *set_up(double feet)
+{
+    struct made *made = behind_u16(.7);
+    struct segment *segment = &made->segment[0];
+    made->step[0].tasks.at[0].goal_written = false;
+    struct task *use = made_task(made, segment, TASK_USE, VERB_COMES, P3, P5, 2, 2.8);
+    use->screen_task = 0;
+    made_task(made, segment, TASK_MOVE, VERB_SETS_UP, P2, BODY_NONE, 0, 1)->shape = SHAPE_SETUP;
+    made_stand(made, segment, P3, -18, 12 + feet);
+    made_walk(made, segment, P3, 1, 1.8, -18, 12);
+    return made;
+}
+
 struct sweep {
     const char *id, *what;
     struct made *(*of)(double amount);
@@ -228,6 +295,11 @@ static const struct sweep sweeps[] = {
     {"cut.collide", "between two who cross", head_on, 0, 6, .1, 1.837, true},
     {"move.standing", "without a word", stands_for, 1, 8, .25, 3, false},
     {"shape.end", "off its place", ends_off, 0, 9, .1, 4, false},
+    {"screen.step", "behind a defender, m, u16", behind_u16, .1, 1.5, .05, .5476, true},
+    {"screen.step", "behind him, u12", behind_u12, .1, 1.5, .05, .4476, true},
+    {"screen.step", "behind him, u18", behind_u18, .1, 1.5, .05, .6476, true},
+    {"screen.no-setup", "away, before the cut", set_up, 0, 6, .1, 2.5, true},
+    {"screen.moving", "when the screener leaves, s", screener_leaves, 1.2, 2.6, .05, 1.8, true},
     {"ball.backcourt", "from the ring", taken_back, 25, 50, .25, 36.75, false},
     {"ball.out", "over the line", caught_out, -2, 4, .1, .5, false},
     {"ball.handoff", "between giver and taker", handed_off, 1, 8, .1, 3.492, false},
