@@ -293,8 +293,8 @@ enum courtwright_paper {
     COURTWRIGHT_A4
 };
 
-/* A handout for players, PDF. A reader's pages leave out the plays in which nobody has that number;
- * COURTWRIGHT_NO_SUCH when that leaves none. */
+/* Pages, PDF. A handout for players: a reader's pages leave out the plays in which nobody has that
+ * number; COURTWRIGHT_NO_SUCH when that leaves none. */
 struct courtwright_handout {
     const size_t *plays; /* which, in order; NULL: every play without an error */
     size_t play_count;
@@ -305,10 +305,23 @@ struct courtwright_handout {
     bool names;              /* names beside numbers */
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */
+    const char *title;       /* of the practice to print; NULL: all of them */
 };
 COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,
                     const struct courtwright_writer *writer);
+
+/* The sheet of that word, one of those that courtwright_list names: "handout"; "practice": the
+ * plans of the book, whose diagrams come from its plays whatever `plays` says. COURTWRIGHT_NO_SUCH
+ * when there is no such sheet, or nothing in the book for it. */
+COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *book,
+                                                          const char *sheet,
+                                                          const struct courtwright_handout *options,
+                                                          const struct courtwright_writer *writer);
+
+/* The practice plans of the book, in order. */
+COURTWRIGHT_API size_t courtwright_practice_count(const struct courtwright *book);
+COURTWRIGHT_API const char *courtwright_practice(const struct courtwright *book, size_t index);
 
 /* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle:
  * an empty box stands for each. The first few, as text; empty: none was missing. */

@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions'):
+    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'coach', 'fill-in', 'card', 'practice', 'chart', 'trend', 'book', 'reads', 'open'):
+    for later in ('animate', 'coach', 'fill-in', 'card', 'chart', 'trend', 'book', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -320,6 +320,37 @@ def handout():
         tap.ok(plain[0] == 0 and plain[1] == again[1], 'the same handout has the same bytes')
         dated = run('handout', 'good.play', '-o', 'dated.pdf', cwd=here, env={'SOURCE_DATE_EPOCH': '1767225600'})
         tap.ok(dated[0] == 0 and b'20260101' in (here / 'dated.pdf').read_bytes(), 'SOURCE_DATE_EPOCH dates the PDF', dated[2])
+
+
+PLANS = '''practice "Week 3"
+  starts 17:30
+  lasts 30 min
+  10 min warm-up "Form running"
+  15 min play "Lantern"
+  5 min talk
+
+practice "Week 4"
+  12 min "Free throws"
+'''
+
+
+def practice():
+    with Folder(book='playbook "Larkspur Kites"\n' + GOOD + PLANS, good=GOOD, over=GOOD + PLANS.replace('30 min', '20 min'),
+                wrong=GOOD + PLANS.replace('"Lantern"', '"Lanten"')) as here:
+        status, out, err = run('practice', 'book.play', cwd=here)
+        tap.ok(status == 0 and out == 'larkspur-kites-practices.pdf\n'
+               and (here / 'larkspur-kites-practices.pdf').read_bytes().startswith(b'%PDF-'), 'practice writes a PDF', f'{status} {out} {err}')
+        status, out, err = run('practice', 'book.play', '--title', 'week 4', cwd=here)
+        tap.same((status, out), (0, 'week-4.pdf\n'), 'one practice is picked by its title')
+        one_message(run('practice', 'book.play', '--title', 'Week 5', cwd=here), 2, ['Week 5'], 'an unknown practice is wrong use')
+        one_message(run('practice', 'good.play', cwd=here), 1, ['no practice'], 'a book without a practice has no plan')
+        status, out, err = run('check', 'over.play', cwd=here)
+        tap.ok(status == 0 and 'practice.over' in err and '10 min' in err, 'more minutes than are booked are told', err)
+        status, out, err = run('practice', 'wrong.play', '-o', '-', cwd=here)
+        tap.ok(status == 1 and 'season.name' in err and 'did you mean "Lantern"?' in err and out.startswith('%PDF-'),
+               'a play that is not in the book is an error, and the rest of the plan is printed', err)
+        status, out, err = run('practice', 'book.play', '--deps', 'rule.d', '-o', 'plan.pdf', cwd=here)
+        tap.same((here / 'rule.d').read_text(), 'plan.pdf: book.play\n', '--deps writes a make rule')
 
 
 def tidy():
@@ -641,7 +672,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, colors, draw, handout, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, colors, draw, handout, practice, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

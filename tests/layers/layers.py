@@ -27,7 +27,7 @@ TABLE = {
     'picture/svg': ['picture/scene'],
     'picture/text': ['base', 'picture/metrics'],
     'picture/paint': ['picture/scene', 'picture/text', 'picture/svg'],  # svg: the prefix of ids, escapes
-    'page/sheet': ['picture/scene', 'picture/paint', 'language/tell', 'picture/text', 'judge/check'],
+    'page/sheet': ['floor/season', 'picture/scene', 'picture/paint', 'language/tell', 'picture/text', 'judge/check'],
     'program/api': None,  # every room but cli
     'program/cli': [],
 }

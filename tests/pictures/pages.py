@@ -62,8 +62,8 @@ def smallest_type(pdf):
     return min(int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', text)) / 3
 
 
-def look_at(name, pdf, paper=LETTER):
-    """What holds for every handout."""
+def look_at(name, pdf, paper=LETTER, caution=None):
+    """What holds for every page of every sheet."""
     width, height, margin = paper
     status, said = told('qpdf', '--check', str(pdf))
     tap.ok(status == 0, f'{name}: qpdf finds nothing wrong', said)
@@ -79,7 +79,7 @@ def look_at(name, pdf, paper=LETTER):
     tap.ok(smallest_type(pdf) >= 7.9, f'{name}: nothing is under 8 pt', smallest_type(pdf))
     for number, page in enumerate(pages, 1):
         text = plain(pdf, number)
-        tap.ok(all(line in text for line in CAUTION), f'{name}: the caution is on page {number}', text)
+        tap.ok(all(line in text for line in caution or CAUTION), f'{name}: the caution is on page {number}', text)
         tap.ok(f'Page {number} of {len(pages)}' in text, f'{name}: page {number} is counted', text)
         body = [word for word in page[2] if 110 < word[2] < height - 100]
         tap.ok(body, f'{name}: page {number} is not empty')
@@ -249,6 +249,52 @@ def look_at_examples(folder):
             look_at(play.stem, pdf, A4 if 'paper a4' in play.read_text() else LETTER)
 
 
+PLAN_CAUTION = ('Walk it first; less contact for young players', 'Head hit, faint or chest pain: stop, get help',
+                'Local rules, league, medical staff come before this plan.')
+
+
+def practice(folder, name, text, *words):
+    """Writes a practice plan of a text (or a file); its path, or None."""
+    play = text
+    if not isinstance(text, pathlib.Path):
+        play = folder / f'{name}.play'
+        play.write_text(text)
+    out = folder / f'{name}.pdf'
+    status, said = told(PROGRAM, 'practice', str(play), '-o', str(out), *words)
+    return out if tap.ok(status in (0, 1) and out.exists(), f'{name}: is written', f'{status}: {said}') else None
+
+
+def look_at_practices(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size, times in (('letter', LETTER, '5:30 to 6:45 PM'), ('a4', A4, '17:30 to 18:45')):
+        pdf = practice(folder, f'tuesday {paper}', kites, '--title', 'Week 3, Tuesday', '--paper', paper, '--date', 'Oct 13')
+        if pdf:
+            look_at(f'tuesday {paper}', pdf, size, PLAN_CAUTION)
+            text = plain(pdf).replace('\xa0', ' ')
+            for words in (times, 'Practice plan, under 16 girls', 'Floor dry. AED, phone and injured list checked.',
+                          'Lantern against man', 'South basket: Two counts', 'fits the time booked', 'Groups of 4', 'Oct 13',
+                          'Longest gap between water breaks: 25 min.', 'none back to back', 'Goal: 8 right reads of 10'):
+                tap.ok(words in text, f'tuesday {paper}: says {words}', text)
+    items = ''.join(f'  5 min "Station {i} of a long evening, told in words that go on for a while and then some more"\n'
+                    for i in range(60))
+    pdf = practice(folder, 'long evening', f'practice "Long evening"\n  lasts 240 min\n{items}')
+    if pdf:
+        pages = look_at('long evening', pdf, LETTER, PLAN_CAUTION)
+        text = plain(pdf).replace('\xa0', ' ')
+        tap.ok(len(pages) > 1 and all(f'Station {i} of' in text for i in range(60)), 'long evening: every item is there', text)
+        tap.ok('60 min more than the time booked' in text, 'long evening: says by how much it is over', text)
+        tap.ok(all('Clock Min What' in plain(pdf, i + 1) for i in range(len(pages))), 'long evening: every page has its columns')
+    wide = 'practice "' + 'Every word of it ' * 12 + '"\n  about "' + 'And a line about it. ' * 40 + '"\n  5 min water\n'
+    pdf = practice(folder, 'wide title', wide)
+    if pdf:
+        look_at('wide title', pdf, LETTER, PLAN_CAUTION)
+        tap.same(plain(pdf).count('And a line about it.'), 40, 'wide title: all of the line about it is there')
+    whole = practice(folder, 'all practices', kites)
+    if whole:
+        text = plain(whole)
+        tap.ok(text.count('Page 1 of 1') == 2, 'all practices: each counts its own pages', text)
+
+
 def look_at_key(folder):
     pdf = handout(folder, 'key', many_steps(1))
     if pdf:
@@ -323,6 +369,7 @@ def main():
         look_at_ways(folder)
         look_at_gaps(folder)
         look_at_bytes(folder)
+        look_at_practices(folder)
     return tap.end()
 
 

@@ -162,6 +162,82 @@ static void hold_lineup(struct season_maker *m, const struct plan_form *plan)
                  "write it under team: lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"");
 }
 
+/* ---- what it adds up to ---- */
+
+struct practice_sums practice_sum(const struct practice *practice)
+{
+    struct practice_sums sums = {0};
+    double drunk = 0; /* when water ended last */
+    bool before = false;
+    for (size_t i = 0; i <= practice->items.count; i++) {
+        bool end = i == practice->items.count;
+        const struct plan_item *item = end ? NULL : &practice->items.at[i];
+        if (end || item->content == CONTENT_WATER) {
+            double begins = end ? practice->planned : item->begins;
+            if (begins - drunk > sums.dry) {
+                sums.dry = begins - drunk;
+                sums.dry_from = drunk;
+            }
+            drunk = end ? begins : begins + item->minutes;
+        }
+        bool contact = !end && item->contact;
+        sums.contact += contact ? item->minutes : 0;
+        sums.blocks += contact;
+        sums.in_a_row = sums.in_a_row || (contact && before);
+        before = contact;
+    }
+    return sums;
+}
+
+static struct str minutes_words(struct season_maker *m, double minutes)
+{
+    struct strbuf out;
+    strbuf_init(&out, m->arena);
+    strbuf_number(&out, minutes, 2);
+    strbuf_text(&out, " min");
+    return strbuf_str(&out);
+}
+
+/* Contact items back to back: the second is the one to be moved. */
+static void hold_load(struct season_maker *m, const struct practice *practice)
+{
+    for (size_t i = 1; i < practice->items.count; i++) {
+        const struct plan_item *first = &practice->items.at[i - 1], *second = first + 1;
+        if (first->contact && second->contact) {
+            struct str both = minutes_words(m, first->minutes + second->minutes);
+            struct diag *diag =
+                diag_add(m->diags, DIAG_PRACTICE_LOAD, second->span,
+                         "two blocks with contact follow each other: %.*s", STR_ARG(both));
+            diag_help(m->diags, diag, "put `3 min water` or something without contact between");
+            return;
+        }
+    }
+}
+
+static void hold_sums(struct season_maker *m, const struct practice *practice)
+{
+    enum { DRY_MOST = 25 }; /* minutes; common practice, no source */
+    double over = practice->planned - practice->booked;
+    if (practice->booked > 0 && over > WHOLE) {
+        struct str planned = minutes_words(m, practice->planned);
+        struct str booked = minutes_words(m, practice->booked);
+        struct str more = minutes_words(m, over);
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PRACTICE_OVER, practice->booked_span,
+                     "the items take %.*s, %.*s are booked", STR_ARG(planned), STR_ARG(booked));
+        diag_help(m->diags, diag, "shorten something by %.*s", STR_ARG(more));
+    }
+    hold_load(m, practice);
+    struct practice_sums sums = practice_sum(practice);
+    if (sums.dry > DRY_MOST + WHOLE) {
+        struct str dry = minutes_words(m, sums.dry), from = minutes_words(m, sums.dry_from);
+        struct diag *diag = diag_add(m->diags, DIAG_PRACTICE_BREAK, practice->span,
+                                     "%.*s without water, from minute %.*s on", STR_ARG(dry),
+                                     (int)from.size - 4, from.at);
+        diag_help(m->diags, diag, "put `3 min water` into it; %d min are enough", DRY_MOST);
+    }
+}
+
 /* ---- lines ---- */
 
 static void add_item(struct season_maker *m, struct practice *practice, const struct form *form)
@@ -230,5 +306,6 @@ void practice_make(struct season_maker *m, const struct block *block)
             hold_stations(m, &practice.items.at[i]);
         }
     }
+    hold_sums(m, &practice);
     VEC_PUSH(m->arena, &m->out->practices, practice);
 }

@@ -49,6 +49,16 @@ struct season {
     VEC(struct charted) charted;    /* by date, those of one day as they stand in the book */
 };
 
+/* What a practice adds up to, in minutes. Stations count as one block. */
+struct practice_sums {
+    double contact;  /* minutes with contact */
+    int blocks;      /* of it: items in a row with contact are as many */
+    bool in_a_row;   /* two of them follow each other */
+    double dry;      /* the longest time without water */
+    double dry_from; /* begins so long after the start */
+};
+struct practice_sums practice_sum(const struct practice *practice);
+
 /* Reports every name that is not in the book, and times that cannot be; goes on. */
 struct season *season_resolve(struct arena *arena, const struct book *book,
                               const struct playbook *plays, struct diags *diags);

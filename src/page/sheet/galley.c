@@ -91,6 +91,34 @@ void galley_rule(struct galley *galley, struct vec2 from, struct vec2 to, double
                                 .width = width});
 }
 
+void galley_box(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                enum role role, enum filling filling)
+{
+    add(galley, (struct placed){.kind = PLACED_BOX,
+                                .x = from.x,
+                                .y = from.y,
+                                .top = from.y,
+                                .bottom = to.y,
+                                .role = role,
+                                .x2 = to.x,
+                                .y2 = to.y,
+                                .width = width,
+                                .filling = filling});
+}
+
+void galley_dot(struct galley *galley, struct vec2 at, double radius, enum role role,
+                enum filling filling)
+{
+    add(galley, (struct placed){.kind = PLACED_DOT,
+                                .x = at.x,
+                                .y = at.y,
+                                .top = at.y - radius,
+                                .bottom = at.y + radius,
+                                .role = role,
+                                .width = radius,
+                                .filling = filling});
+}
+
 void galley_sign(struct galley *galley, double x, double y)
 {
     add(galley,
@@ -217,8 +245,90 @@ static void paint_rule(cairo_t *cr, const struct placed *placed)
 {
     cairo_set_line_width(cr, placed->width);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+    const double dots[] = {0.8, 2.4};
+    cairo_set_dash(cr, dots, placed->dashed ? 2 : 0, 0);
     cairo_move_to(cr, placed->x, placed->y);
     cairo_line_to(cr, placed->x2, placed->y2);
+    cairo_stroke(cr);
+    cairo_set_dash(cr, dots, 0, 0);
+}
+
+/* Slanting lines 4 apart, upward to the right. */
+static void paint_hatch(cairo_t *cr, double x, double y, double x2, double y2)
+{
+    const double pitch = 4 * 1.41421356;
+    double height = y2 - y;
+    for (double at = x - height; at < x2; at += pitch) {
+        cairo_move_to(cr, at, y2);
+        cairo_line_to(cr, at + height, y);
+    }
+    cairo_set_line_width(cr, 0.6);
+    cairo_stroke(cr);
+}
+
+static void paint_dots(cairo_t *cr, double x, double y, double x2, double y2)
+{
+    const double pitch = 4, whole_turn = 6.283185307179586;
+    for (double at_y = y + pitch / 2; at_y < y2; at_y += pitch) {
+        for (double at_x = x + pitch / 2; at_x < x2; at_x += pitch) {
+            cairo_new_sub_path(cr);
+            cairo_arc(cr, at_x, at_y, 0.5, 0, whole_turn);
+        }
+    }
+    cairo_fill(cr);
+}
+
+/* What a filling puts inside the path that is laid, and leaves the path. */
+static void paint_filling(cairo_t *cr, const struct placed *placed)
+{
+    const double light = 0xD9 / 255.0, dark = 0x4D / 255.0;
+    cairo_save(cr);
+    switch (placed->filling) {
+    case FILL_OPEN:
+    case FILL_HATCH:
+    case FILL_DOTS:
+        cairo_set_source_rgb(cr, 1, 1, 1);
+        break;
+    case FILL_LIGHT:
+        cairo_set_source_rgb(cr, light, light, light);
+        break;
+    case FILL_DARK:
+        cairo_set_source_rgb(cr, dark, dark, dark);
+        break;
+    case FILL_ROLE:
+        break;
+    }
+    cairo_fill_preserve(cr);
+    cairo_restore(cr);
+}
+
+static void paint_box(cairo_t *cr, const struct placed *placed)
+{
+    cairo_new_path(cr);
+    cairo_rectangle(cr, placed->x, placed->y, placed->x2 - placed->x, placed->y2 - placed->y);
+    paint_filling(cr, placed);
+    if (placed->filling == FILL_HATCH || placed->filling == FILL_DOTS) {
+        cairo_path_t *frame = cairo_copy_path(cr);
+        cairo_save(cr);
+        cairo_clip(cr);
+        (placed->filling == FILL_HATCH ? paint_hatch : paint_dots)(cr, placed->x, placed->y,
+                                                                   placed->x2, placed->y2);
+        cairo_restore(cr);
+        cairo_append_path(cr, frame);
+        cairo_path_destroy(frame);
+    }
+    cairo_set_line_width(cr, placed->width);
+    cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
+    placed->width > 0 ? cairo_stroke(cr) : cairo_new_path(cr);
+}
+
+static void paint_dot(cairo_t *cr, const struct placed *placed)
+{
+    const double whole_turn = 6.283185307179586, rim = 1.1;
+    cairo_new_path(cr);
+    cairo_arc(cr, placed->x, placed->y, placed->width - rim / 2, 0, whole_turn);
+    paint_filling(cr, placed);
+    cairo_set_line_width(cr, rim);
     cairo_stroke(cr);
 }
 
@@ -261,6 +371,12 @@ static void paint_placed(cairo_t *cr, struct fonts *fonts, const struct placed *
         break;
     case PLACED_SIGN:
         paint_sign(cr, placed);
+        break;
+    case PLACED_BOX:
+        paint_box(cr, placed);
+        break;
+    case PLACED_DOT:
+        paint_dot(cr, placed);
         break;
     case PLACED_SCENE:
         break;

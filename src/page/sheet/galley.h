@@ -7,7 +7,17 @@
 #include "base/vec.h"
 #include "picture/paint/paint.h"
 
-enum placed_kind { PLACED_TEXT, PLACED_SCENE, PLACED_DISC, PLACED_RULE, PLACED_SIGN };
+enum placed_kind {
+    PLACED_TEXT,
+    PLACED_SCENE,
+    PLACED_DISC,
+    PLACED_RULE,
+    PLACED_SIGN,
+    PLACED_BOX,
+    PLACED_DOT
+};
+/* How a box or a dot is filled: told apart in black and white, on a copy too. */
+enum filling { FILL_OPEN, FILL_LIGHT, FILL_HATCH, FILL_DARK, FILL_DOTS, FILL_ROLE };
 struct placed {
     enum placed_kind kind;
     double x, y; /* text: start and baseline; scene: its corner; disc: its middle; rule: from */
@@ -17,7 +27,9 @@ struct placed {
     const struct text_block *text;
     size_t line; /* TEXT: which of its lines */
     const struct scene *scene;
-    double x2, y2, width; /* RULE: to, and how thick */
+    double x2, y2, width; /* RULE: to, and how thick; BOX: its far corner; DOT: its radius */
+    enum filling filling; /* BOX, DOT */
+    bool dashed;          /* RULE */
 };
 struct galley {
     struct arena *arena;
@@ -37,6 +49,12 @@ void galley_disc(struct galley *galley, const struct text_block *number, double 
                  enum role role);
 void galley_rule(struct galley *galley, struct vec2 from, struct vec2 to, double width,
                  enum role role);
+/* A box with a frame `width` thick (0: none) in `role`. */
+void galley_box(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                enum role role, enum filling filling);
+/* A round dot, filled or open, with its rim in `role`. */
+void galley_dot(struct galley *galley, struct vec2 at, double radius, enum role role,
+                enum filling filling);
 void galley_sign(struct galley *galley, double x,
                  double y);                         /* the triangle of the caution, its middle */
 void galley_reach(struct galley *galley, double y); /* makes it at least so tall */

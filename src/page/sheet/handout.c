@@ -4,7 +4,6 @@
  * player's lines in the accent and the job in words. All is set first, then painted. */
 #include "page/sheet/handout.h"
 
-#include "page/sheet/head.h"
 #include "page/sheet/page.h"
 #include "picture/paint/document.h"
 
@@ -31,10 +30,10 @@ static struct page *current(struct flow *flow)
     return &flow->pages.at[flow->pages.count - 1];
 }
 
-static void open_page(struct flow *flow, const struct play *play, const struct galley *caution,
-                      bool first)
+static void open_page(struct flow *flow, const struct head_words *head,
+                      const struct galley *caution, bool first)
 {
-    struct page page = page_open(&flow->setter, play, caution, first);
+    struct page page = page_open(&flow->setter, head, caution, first);
     VEC_PUSH(flow->setter.arena, &flow->pages, page);
     VEC_PUSH(flow->setter.arena, &flow->cautions, caution);
 }
@@ -102,10 +101,11 @@ static void fill_page(struct flow *flow)
     }
 }
 
-static void turn_page(struct flow *flow, const struct play *play, const struct galley *caution)
+static void turn_page(struct flow *flow, const struct head_words *head,
+                      const struct galley *caution)
 {
     fill_page(flow);
-    open_page(flow, play, caution, false);
+    open_page(flow, head, caution, false);
 }
 
 static void place(struct flow *flow, const struct band *band)
@@ -153,11 +153,11 @@ static struct galley *go_on(const struct flow *flow, const struct galley *rest)
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_band(struct flow *flow, struct band band, const struct play *play,
+static size_t flow_band(struct flow *flow, struct band band, const struct head_words *head,
                         const struct galley *caution)
 {
     if (!fit(flow, &band, 1) && !current(flow)->empty) {
-        turn_page(flow, play, caution);
+        turn_page(flow, head, caution);
     }
     size_t start = flow->pages.count;
     while (!fit(flow, &band, 1)) {
@@ -166,7 +166,7 @@ static size_t flow_band(struct flow *flow, struct band band, const struct play *
             break; /* one thing taller than a page: a diagram never is */
         }
         place(flow, &band);
-        turn_page(flow, play, caution);
+        turn_page(flow, head, caution);
         band.galley = go_on(flow, rest);
     }
     place(flow, &band);
@@ -186,13 +186,13 @@ static const band_list *way_that_fits(struct flow *flow, const struct group *gro
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_group(struct flow *flow, const struct group *group, const struct play *play,
-                         const struct galley *caution)
+static size_t flow_group(struct flow *flow, const struct group *group,
+                         const struct head_words *head, const struct galley *caution)
 {
     const band_list *last = &group->ways[group->count - 1];
     const band_list *way = way_that_fits(flow, group);
     if (!way && !current(flow)->empty && !fit(flow, last->at, 1)) {
-        turn_page(flow, play, caution);
+        turn_page(flow, head, caution);
         way = way_that_fits(flow, group);
     }
     size_t start = flow->pages.count;
@@ -200,7 +200,7 @@ static size_t flow_group(struct flow *flow, const struct group *group, const str
         place(flow, &way->at[i]);
     }
     for (size_t i = 0; !way && i < last->count; i++) {
-        size_t page = flow_band(flow, last->at[i], play, caution);
+        size_t page = flow_band(flow, last->at[i], head, caution);
         start = i == 0 ? page : start;
     }
     return start;
@@ -246,20 +246,24 @@ static void mark_steps(struct flow *flow, const struct play *play, const struct 
 static void flow_play(struct flow *flow, const struct run *run)
 {
     bool surplus;
-    const struct galley *caution = page_caution(&flow->setter, run->play, &surplus);
+    struct caution lines = caution_of_play(run->play);
+    const struct galley *caution = page_caution(&flow->setter, &lines, &surplus);
     group_list groups = {0};
-    struct galley *head = head_surplus(&flow->setter, run->play);
-    if (head) {
-        group_add_words(&flow->setter, &groups, head, 0);
+    struct head_words *head = arena_new(flow->setter.arena, struct head_words);
+    *head =
+        head_of_play(flow->setter.arena, run->play, head_players_sheet(&flow->setter, run->play));
+    struct galley *rest = head_surplus(&flow->setter, head);
+    if (rest) {
+        group_add_words(&flow->setter, &groups, rest, 0);
     }
     if (surplus) {
         add_cautions(flow, run->play, &groups);
     }
     bands_make(&flow->setter, run, flow->grid, &groups);
-    open_page(flow, run->play, caution, true);
+    open_page(flow, head, caution, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
     for (size_t i = 0; i < groups.count; i++) {
-        size_t page = flow_group(flow, &groups.at[i], run->play, caution);
+        size_t page = flow_group(flow, &groups.at[i], head, caution);
         mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
     fill_page(flow);

@@ -12,7 +12,7 @@ struct str head_club(const struct sheet_job *job)
     return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
-static struct str sheet_words(const struct setter *setter, const struct play *play)
+struct str head_players_sheet(const struct setter *setter, const struct play *play)
 {
     struct arena *arena = setter->arena;
     const struct sheet_job *job = setter->job;
@@ -71,7 +71,17 @@ static void fit_title(const struct setter *setter, struct head *head, struct str
     }
 }
 
-struct head head_make(const struct setter *setter, const struct play *play, bool first)
+struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet)
+{
+    return (struct head_words){.sheet = sheet,
+                               .series = words_series(arena, play),
+                               .title = play->name,
+                               .clock = clock_words(arena, play),
+                               .about = play->about,
+                               .foot = words_foot(arena, play)};
+}
+
+struct head head_make(const struct setter *setter, const struct head_words *words, bool first)
 {
     const double date_width = 90;
     const size_t about_lines = 6;
@@ -79,13 +89,12 @@ struct head head_make(const struct setter *setter, const struct play *play, bool
     struct head head = {.shown = {NULL}};
     fit(setter, &head, HEAD_CLUB, words_capitals(arena, head_club(setter->job)), TYPE_CLUB,
         HEAD_SIDE + 80, 2);
-    fit(setter, &head, HEAD_SHEET, sheet_words(setter, play), TYPE_NOTE, HEAD_SIDE, 2);
-    fit(setter, &head, HEAD_SERIES, words_series(arena, play), TYPE_SERIES, HEAD_SIDE, 2);
-    fit(setter, &head, HEAD_CLOCK, first ? clock_words(arena, play) : STR(""), TYPE_CLOCK,
-        HEAD_SIDE, 3);
+    fit(setter, &head, HEAD_SHEET, words->sheet, TYPE_NOTE, HEAD_SIDE, 2);
+    fit(setter, &head, HEAD_SERIES, words->series, TYPE_SERIES, HEAD_SIDE, 2);
+    fit(setter, &head, HEAD_CLOCK, first ? words->clock : STR(""), TYPE_CLOCK, HEAD_SIDE, 3);
     fit(setter, &head, HEAD_DATE, setter->job->date_text, TYPE_NOTE, date_width, 1);
-    fit_title(setter, &head, play->name, first);
-    fit(setter, &head, HEAD_ABOUT, first ? play->about : STR(""), TYPE_ABOUT,
+    fit_title(setter, &head, words->title, first);
+    fit(setter, &head, HEAD_ABOUT, first ? words->about : STR(""), TYPE_ABOUT,
         room_beside(head.shown[HEAD_CLOCK]), about_lines);
     if (head.shortened[HEAD_ABOUT]) { /* rather all in one place than a part of it twice */
         head.shown[HEAD_ABOUT] = words_set(setter, TYPE_ABOUT, STR(""), 0);
@@ -93,7 +102,7 @@ struct head head_make(const struct setter *setter, const struct play *play, bool
     return head;
 }
 
-struct galley *head_surplus(const struct setter *setter, const struct play *play)
+struct galley *head_surplus(const struct setter *setter, const struct head_words *words)
 {
     static const char *const called[HEAD_PARTS] = {
         [HEAD_CLUB] = "Club",  [HEAD_SHEET] = "Whose sheet", [HEAD_SERIES] = "Series",
@@ -102,7 +111,7 @@ struct galley *head_surplus(const struct setter *setter, const struct play *play
     };
     static const enum head_part order[HEAD_PARTS] = {
         HEAD_TITLE, HEAD_ABOUT, HEAD_SERIES, HEAD_CLOCK, HEAD_CLUB, HEAD_SHEET, HEAD_DATE};
-    struct head head = head_make(setter, play, true);
+    struct head head = head_make(setter, words, true);
     struct column column = {
         .setter = setter, .galley = galley_new(setter->arena), .width = PAGE_WIDE};
     for (size_t i = 0; i < HEAD_PARTS; i++) {

@@ -24,10 +24,22 @@ struct head {
     bool shortened[HEAD_PARTS];
 };
 
+/* What a sheet says of itself at the head and foot of its pages; what is empty is left out. */
+struct head_words {
+    struct str sheet;  /* "Players' sheet, under 16 girls" */
+    struct str series; /* beside the title: "Flex, number 7", "5:30 to 6:45 PM" */
+    struct str title, clock, about;
+    struct str foot; /* "Lantern, Motion 2" */
+};
+/* Of a play; `sheet` as it is. */
+struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet);
+/* "Players' sheet, under 16 girls", or whose. */
+struct str head_players_sheet(const struct setter *setter, const struct play *play);
+
 /* A further page has a title of one line and no about line. */
-struct head head_make(const struct setter *setter, const struct play *play, bool first);
+struct head head_make(const struct setter *setter, const struct head_words *words, bool first);
 /* All that a first page shortens, in full; NULL when that is nothing. */
-struct galley *head_surplus(const struct setter *setter, const struct play *play);
+struct galley *head_surplus(const struct setter *setter, const struct head_words *words);
 /* "Larkspur Kites" or the book's name. */
 struct str head_club(const struct sheet_job *job);
 

@@ -3,8 +3,6 @@
  * the body. Numbers are points on letter paper; A4 keeps the columns and lowers the foot. */
 #include "page/sheet/page.h"
 
-#include "page/sheet/head.h"
-
 #define RUNNING_HEAD 50.0
 #define HEAD_RULE 57.0
 #define TITLE 84.0
@@ -29,19 +27,27 @@ const struct paper *paper_of(bool a4)
 
 /* ---- caution ---- */
 
-static const char *const caution_lines[] = {
-    "Screens: feet still, elbows in; a step behind a standing player, up to two off a moving one. "
-    "Young or new: no contact at first.",
-    "Hit to the head: stop, tell an adult, sit out until medically cleared. Local rules, league "
-    "and "
-    "medical staff come before this sheet.",
+static const char *const caution_lines[][2] = {
+    [CAUTION_PLAYERS] =
+        {"Screens: feet still, elbows in; a step behind a standing player, up to two off a moving "
+         "one. Young or new: no contact at first.",
+         "Hit to the head: stop, tell an adult, sit out until medically cleared. Local rules, "
+         "league and medical staff come before this sheet."},
+    [CAUTION_PRACTICE] =
+        {"Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
+         "when thirsty; in heat, cut back, rest or stop.",
+         "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
+         "league, medical staff come before this plan."},
 };
 static const char young_line[] = "Under 12 and mini: local rules may bar zone defense, presses or "
                                  "screens. Ask before you teach it.";
 
-static bool is_young(const struct play *play)
+struct caution caution_of_play(const struct play *play)
 {
-    return play->level == LEVEL_U12 || play->rules == COURT_MINI;
+    return (struct caution){.kind = CAUTION_PLAYERS,
+                            .young = play->level == LEVEL_U12 || play->rules == COURT_MINI,
+                            .own = play->cautions.at,
+                            .own_count = play->cautions.count};
 }
 
 static void add_line(const struct setter *setter, struct galley *galley, struct str line,
@@ -53,32 +59,32 @@ static void add_line(const struct setter *setter, struct galley *galley, struct 
 }
 
 /* Its first baseline is 0, its height that of its last. */
-static struct galley *caution_set(const struct setter *setter, const struct play *play, bool own,
-                                  int *lines)
+static struct galley *caution_set(const struct setter *setter, const struct caution *caution,
+                                  bool own, int *lines)
 {
     struct galley *galley = galley_new(setter->arena);
     *lines = 0;
-    for (size_t i = 0; i < sizeof caution_lines / sizeof *caution_lines; i++) {
-        add_line(setter, galley, str_of(caution_lines[i]), lines);
+    for (size_t i = 0; i < sizeof *caution_lines / sizeof **caution_lines; i++) {
+        add_line(setter, galley, str_of(caution_lines[caution->kind][i]), lines);
     }
-    if (is_young(play)) {
+    if (caution->young) {
         add_line(setter, galley, str_of(young_line), lines);
     }
-    for (size_t i = 0; own && i < play->cautions.count; i++) {
-        add_line(setter, galley, play->cautions.at[i], lines);
+    for (size_t i = 0; own && i < caution->own_count; i++) {
+        add_line(setter, galley, caution->own[i], lines);
     }
     galley->height = (*lines - 1) * type_leading(TYPE_NOTE);
     return galley;
 }
 
-const struct galley *page_caution(const struct setter *setter, const struct play *play,
+const struct galley *page_caution(const struct setter *setter, const struct caution *caution,
                                   bool *surplus)
 {
     int lines;
-    struct galley *galley = caution_set(setter, play, true, &lines);
+    struct galley *galley = caution_set(setter, caution, true, &lines);
     *surplus = lines > CAUTION_LINES_MOST;
     if (*surplus) {
-        galley = caution_set(setter, play, false, &lines);
+        galley = caution_set(setter, caution, false, &lines);
     }
     double last = galley->height;
     galley_sign(galley, 6.2, last / 2 - 2.9);
@@ -143,13 +149,13 @@ static double put_about(struct galley *galley, const struct head *head, const st
     return larger(last, base + type_leading(TYPE_CLOCK) * (double)lines_below(clock));
 }
 
-struct page page_open(const struct setter *setter, const struct play *play,
+struct page page_open(const struct setter *setter, const struct head_words *words,
                       const struct galley *caution, bool first)
 {
     const struct paper *paper = paper_of(setter->job->a4);
     struct page page = {
-        .galley = galley_new(setter->arena), .play = play, .empty = true, .first = first};
-    struct head head = head_make(setter, play, first);
+        .galley = galley_new(setter->arena), .head = words, .empty = true, .first = first};
+    struct head head = head_make(setter, words, first);
     put_running_head(page.galley, &head, paper);
     double base = put_title(page.galley, &head, paper);
     page.about = base + TITLE_TO_ABOUT;
@@ -239,11 +245,10 @@ static void put_foot(const struct setter *setter, struct page *page, const struc
     double base = FOOT + paper->foot;
     galley_rule(page->galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
-    struct str foot =
-        words_fit(setter, TYPE_NOTE, words_foot(setter->arena, page->play), HEAD_SIDE, 1);
+    struct str foot = words_fit(setter, TYPE_NOTE, page->head->foot, HEAD_SIDE, 1);
     galley_text(page->galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base,
                 ROLE_SOFT);
-    const struct text_block *date = head_make(setter, page->play, page->first).shown[HEAD_DATE];
+    const struct text_block *date = head_make(setter, page->head, page->first).shown[HEAD_DATE];
     galley_text(page->galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
     struct str of = str_format(setter->arena, "Page %zu of %zu", number, count);
     put_right(page->galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);

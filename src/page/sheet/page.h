@@ -4,7 +4,7 @@
 #ifndef PAGE_SHEET_PAGE_H
 #define PAGE_SHEET_PAGE_H
 
-#include "page/sheet/bands.h"
+#include "page/sheet/head.h"
 
 struct paper {
     double width, height, margin;
@@ -21,7 +21,7 @@ struct free_place {
 /* A page being filled; all places are the page's own. */
 struct page {
     struct galley *galley;
-    const struct play *play;
+    const struct head_words *head;
     double y;      /* the body is filled down to here */
     double bottom; /* and may be down to here */
     double key;    /* the key's baseline */
@@ -35,13 +35,22 @@ struct page {
 };
 typedef VEC(struct page) page_list;
 
-/* Lines of caution that stand at the foot of every page of a play; the rest of the coach's own
- * lines goes where `surplus` says: true when they are too many for the foot. */
-const struct galley *page_caution(const struct setter *setter, const struct play *play,
+/* What a caution is made of: the sheet's own lines, those for the young, the coach's own. */
+enum caution_kind { CAUTION_PLAYERS, CAUTION_PRACTICE };
+struct caution {
+    enum caution_kind kind;
+    bool young;
+    const struct str *own;
+    size_t own_count;
+};
+struct caution caution_of_play(const struct play *play);
+/* Lines of caution that stand at the foot of every page; the rest of the coach's own lines goes
+ * where `surplus` says: true when they are too many for the foot. */
+const struct galley *page_caution(const struct setter *setter, const struct caution *caution,
                                   bool *surplus);
 
 /* A new page with its running head and title, ready for its body. */
-struct page page_open(const struct setter *setter, const struct play *play,
+struct page page_open(const struct setter *setter, const struct head_words *head,
                       const struct galley *caution, bool first);
 /* The rest, when the body is whole and the pages are counted. */
 void page_close(const struct setter *setter, struct page *page, const struct galley *caution,

@@ -3,9 +3,10 @@
 #include "page/sheet/sheet.h"
 
 #include "page/sheet/handout.h"
+#include "page/sheet/practice.h"
 
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, write) {word, what, write},
+#define SHEET(word, what, of_season, write) {word, what, of_season, write},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };

@@ -4,6 +4,7 @@
 #define PAGE_SHEET_SHEET_H
 
 #include "base/writer.h"
+#include "floor/season/season.h"
 #include "floor/sim/run.h"
 #include "judge/check/check.h"
 #include "picture/paint/paint.h"
@@ -14,8 +15,10 @@ struct sheet_play {
 };
 struct sheet_job {
     const struct playbook *book;
-    const struct sheet_play *plays; /* those to print, in order */
+    const struct season *season;
+    const struct sheet_play *plays; /* those to print, in order; for a practice: those it names */
     size_t count;
+    struct str title; /* the practice to print; empty: all of them */
     bool a4;
     int per_page;           /* 1, 2, 4, 6, 9; 0: 4 */
     body reader;            /* --for N; BODY_NONE: everybody */
@@ -27,6 +30,7 @@ struct sheet_job {
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
+    bool of_season; /* made of what the book plans and counts, not of picked plays */
     bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                   struct writer *writer);
 };

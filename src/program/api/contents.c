@@ -47,6 +47,15 @@ void contents_tell_play(struct courtwright *book, struct compiled *compiled)
     tell_diagrams(arena, compiled);
 }
 
+static void tell_practices(struct courtwright *book)
+{
+    size_t count = courtwright_practice_count(book);
+    book->practices = arena_array(&book->arena, const char *, count);
+    for (size_t i = 0; i < count; i++) {
+        book->practices[i] = clean_copy(&book->arena, book->season->practices.at[i].title);
+    }
+}
+
 static void tell_players(struct courtwright *book)
 {
     const struct team *team = &book->playbook->team;
@@ -77,6 +86,7 @@ void contents_make(struct courtwright *book)
         book->title = clean_copy(arena, book->playbook->title);
         book->team = clean_copy(arena, book->playbook->team.name);
         tell_players(book);
+        tell_practices(book);
     }
 }
 
@@ -132,4 +142,14 @@ size_t courtwright_player_count(const struct courtwright *book)
 const struct courtwright_player *courtwright_player(const struct courtwright *book, size_t index)
 {
     return index < book->player_count ? &book->players[index] : NULL;
+}
+
+size_t courtwright_practice_count(const struct courtwright *book)
+{
+    return book->season ? book->season->practices.count : 0;
+}
+
+const char *courtwright_practice(const struct courtwright *book, size_t index)
+{
+    return index < courtwright_practice_count(book) ? book->practices[index] : NULL;
 }

@@ -18,6 +18,14 @@ enum courtwright_status courtwright_handout(struct courtwright *book,
     return COURTWRIGHT_NOT_BUILT;
 }
 
+enum courtwright_status courtwright_sheet(struct courtwright *book, const char *sheet,
+                                          const struct courtwright_handout *options,
+                                          const struct courtwright_writer *writer)
+{
+    (void)book, (void)sheet, (void)options, (void)writer;
+    return COURTWRIGHT_NOT_BUILT;
+}
+
 void fonts_let_go(struct courtwright *book)
 {
     (void)book; /* none are ever loaded */

@@ -44,6 +44,7 @@ struct courtwright {
     struct courtwright_diagnostic gave_up; /* the one thing said when memory ran out */
     struct courtwright_player *players;
     size_t player_count;
+    const char **practices; /* their titles */
     const char **source_names;
     size_t source_count;
     const char *title, *team;

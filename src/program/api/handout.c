@@ -8,6 +8,7 @@
 
 struct handout_job {
     struct courtwright *book;
+    const struct sheet_row *row;
     const struct courtwright_handout *handout;
     struct writer writer;
 };
@@ -53,6 +54,54 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
     return sheet->count ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 
+static bool is_planned(const struct season *season, const struct play *play)
+{
+    for (size_t i = 0; i < season->practices.count; i++) {
+        const struct practice *practice = &season->practices.at[i];
+        for (size_t k = 0; k < practice->items.count; k++) {
+            if (practice->items.at[k].play == play) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Those that a practice shows; one with an error has no picture. */
+static void plan_plays(struct arena *scratch, const struct handout_job *job,
+                       struct sheet_job *sheet)
+{
+    struct sheet_play *plays = arena_array(scratch, struct sheet_play, job->book->play_count);
+    for (size_t i = 0; i < job->book->play_count; i++) {
+        const struct compiled *compiled = &job->book->plays[i];
+        if (compiled->ran && is_planned(job->book->season, compiled->play)) {
+            compiled = runs_again(scratch, job->book, compiled);
+            plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
+        }
+    }
+    sheet->plays = plays;
+}
+
+static bool has_practice(const struct season *season, struct str title)
+{
+    for (size_t i = 0; i < season->practices.count; i++) {
+        if (title.size == 0 || str_equal_fold(season->practices.at[i].title, title)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static enum courtwright_status gather(struct arena *scratch, const struct handout_job *job,
+                                      struct sheet_job *sheet)
+{
+    if (!job->row->of_season) {
+        return pick_plays(scratch, job, sheet);
+    }
+    plan_plays(scratch, job, sheet);
+    return has_practice(sheet->season, sheet->title) ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
+}
+
 static struct str reader_name(const struct handout_job *job)
 {
     if (job->handout->reader_name) {
@@ -81,30 +130,42 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .names = handout->names,
         .date_text = str_of(handout->date_text),
         .date = handout->date,
+        .season = job->book->season,
+        .title = str_of(handout->title),
     };
-    enum courtwright_status status = pick_plays(scratch, job, &sheet);
+    enum courtwright_status status = gather(scratch, job, &sheet);
     if (status != COURTWRIGHT_OK) {
         return status;
     }
-    const struct sheet_row *row = sheet_find(STR("handout"));
     struct fonts *fonts = fonts_of(job->book);
-    if (!row || !fonts) {
-        return row ? COURTWRIGHT_MEMORY : COURTWRIGHT_NO_SUCH;
+    if (!fonts) {
+        return COURTWRIGHT_MEMORY;
     }
-    bool written = row->write(scratch, fonts, &sheet, &job->writer);
+    bool written = job->row->write(scratch, fonts, &sheet, &job->writer);
     fonts_note_missing(job->book);
     return job->writer.failed ? COURTWRIGHT_WRITE : written ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+}
+
+enum courtwright_status courtwright_sheet(struct courtwright *book, const char *sheet,
+                                          const struct courtwright_handout *options,
+                                          const struct courtwright_writer *writer)
+{
+    struct handout_job job = {
+        book, sheet_find(str_of(sheet)), options, {writer->write, writer->ctx, false}};
+    if (!job.row) {
+        return COURTWRIGHT_NO_SUCH;
+    }
+    if (!options_good(options)) {
+        return COURTWRIGHT_BAD_OPTION;
+    }
+    return book->playbook ? with_scratch(&book->memory, write_handout, &job) : COURTWRIGHT_BROKEN;
 }
 
 enum courtwright_status courtwright_handout(struct courtwright *book,
                                             const struct courtwright_handout *handout,
                                             const struct courtwright_writer *writer)
 {
-    struct handout_job job = {book, handout, {writer->write, writer->ctx, false}};
-    if (!options_good(handout)) {
-        return COURTWRIGHT_BAD_OPTION;
-    }
-    return book->playbook ? with_scratch(&book->memory, write_handout, &job) : COURTWRIGHT_BROKEN;
+    return courtwright_sheet(book, "handout", handout, writer);
 }
 
 void list_sheets(struct lister *lister)

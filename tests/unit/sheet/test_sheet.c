@@ -164,25 +164,38 @@ START_TEST(one_long_word_is_shortened_between_letters)
 }
 END_TEST
 
+static const struct head_words *words_of(const struct play *play)
+{
+    struct head_words *words = arena_new(&arena, struct head_words);
+    *words = head_of_play(&arena, play, STR("Players' sheet"));
+    return words;
+}
+
+static const struct galley *caution_of(const struct play *play, bool *surplus)
+{
+    struct caution caution = caution_of_play(play);
+    return page_caution(&setter, &caution, surplus);
+}
+
 START_TEST(a_long_title_gets_smaller_and_goes_on_in_the_body)
 {
     struct play play = {.name = STR("Lantern")};
-    struct head head = head_make(&setter, &play, true);
+    struct head head = head_make(&setter, words_of(&play), true);
     double large = text_height(head.shown[HEAD_TITLE]);
     ck_assert_double_eq(large, type_leading(TYPE_TITLE));
-    ck_assert_ptr_null(head_surplus(&setter, &play));
+    ck_assert_ptr_null(head_surplus(&setter, words_of(&play)));
     play.name = letters_w(60);
-    head = head_make(&setter, &play, true);
+    head = head_make(&setter, words_of(&play), true);
     ck_assert(!head.shortened[HEAD_TITLE]);
     double least = type_leading(TYPE_LONGEST_TITLE);
     ck_assert_double_le(text_height(head.shown[HEAD_TITLE]), 3 * least);
-    ck_assert_ptr_null(head_surplus(&setter, &play));
+    ck_assert_ptr_null(head_surplus(&setter, words_of(&play)));
     play.name = letters_w(3500);
-    head = head_make(&setter, &play, true);
+    head = head_make(&setter, words_of(&play), true);
     ck_assert(head.shortened[HEAD_TITLE]);
     ck_assert_double_eq(text_height(head.shown[HEAD_TITLE]), 3 * least);
-    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
-    ck_assert_uint_eq(text_lines(head_make(&setter, &play, false).shown[HEAD_TITLE]), 1);
+    ck_assert_ptr_nonnull(head_surplus(&setter, words_of(&play)));
+    ck_assert_uint_eq(text_lines(head_make(&setter, words_of(&play), false).shown[HEAD_TITLE]), 1);
 }
 END_TEST
 
@@ -190,13 +203,13 @@ START_TEST(a_long_date_or_club_stands_in_the_body)
 {
     struct play play = {.name = STR("Lantern")};
     job.date_text = letters_w(200);
-    ck_assert_uint_eq(text_lines(head_make(&setter, &play, true).shown[HEAD_DATE]), 1);
-    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
+    ck_assert_uint_eq(text_lines(head_make(&setter, words_of(&play), true).shown[HEAD_DATE]), 1);
+    ck_assert_ptr_nonnull(head_surplus(&setter, words_of(&play)));
     job.date_text = STR("Oct 12");
-    ck_assert_ptr_null(head_surplus(&setter, &play));
+    ck_assert_ptr_null(head_surplus(&setter, words_of(&play)));
     book.team.name = letters_w(500);
-    ck_assert_uint_le(text_lines(head_make(&setter, &play, true).shown[HEAD_CLUB]), 2);
-    ck_assert_ptr_nonnull(head_surplus(&setter, &play));
+    ck_assert_uint_le(text_lines(head_make(&setter, words_of(&play), true).shown[HEAD_CLUB]), 2);
+    ck_assert_ptr_nonnull(head_surplus(&setter, words_of(&play)));
 }
 END_TEST
 
@@ -386,15 +399,16 @@ START_TEST(caution_lines_push_the_body_up)
 {
     struct play play = short_play();
     bool surplus;
-    const struct galley *two = page_caution(&setter, &play, &surplus);
+    const struct galley *two = caution_of(&play, &surplus);
     ck_assert(!surplus);
-    double bottom = page_open(&setter, &play, two, true).bottom;
+    double bottom = page_open(&setter, words_of(&play), two, true).bottom;
     ck_assert_double_eq_tol(two->height, 11, 1e-9);
     VEC_PUSH(&arena, &play.cautions, STR("Mats away."));
     play.level = LEVEL_U12;
-    const struct galley *four = page_caution(&setter, &play, &surplus);
+    const struct galley *four = caution_of(&play, &surplus);
     ck_assert(!surplus);
-    ck_assert_double_eq_tol(page_open(&setter, &play, four, true).bottom, bottom - 22, 1e-9);
+    ck_assert_double_eq_tol(page_open(&setter, words_of(&play), four, true).bottom, bottom - 22,
+                            1e-9);
 }
 END_TEST
 
@@ -405,7 +419,7 @@ START_TEST(a_coach_with_much_to_say_does_not_fill_the_foot)
         VEC_PUSH(&arena, &play.cautions, STR("One more line."));
     }
     bool surplus;
-    const struct galley *caution = page_caution(&setter, &play, &surplus);
+    const struct galley *caution = caution_of(&play, &surplus);
     ck_assert(surplus);
     ck_assert_double_eq_tol(caution->height, 11, 1e-9);
 }
@@ -415,10 +429,10 @@ START_TEST(without_an_about_line_the_body_starts_higher)
 {
     struct play play = short_play();
     bool surplus;
-    const struct galley *caution = page_caution(&setter, &play, &surplus);
-    double bare = page_open(&setter, &play, caution, true).y;
+    const struct galley *caution = caution_of(&play, &surplus);
+    double bare = page_open(&setter, words_of(&play), caution, true).y;
     play.about = STR("Swing the ball.");
-    ck_assert_double_eq_tol(page_open(&setter, &play, caution, true).y, bare + 17, 1e-9);
+    ck_assert_double_eq_tol(page_open(&setter, words_of(&play), caution, true).y, bare + 17, 1e-9);
 }
 END_TEST
 
@@ -426,10 +440,11 @@ START_TEST(a4_keeps_the_columns_and_lowers_the_foot)
 {
     struct play play = short_play();
     bool surplus;
-    const struct galley *caution = page_caution(&setter, &play, &surplus);
-    double letter = page_open(&setter, &play, caution, true).bottom;
+    const struct galley *caution = caution_of(&play, &surplus);
+    double letter = page_open(&setter, words_of(&play), caution, true).bottom;
     job.a4 = true;
-    ck_assert_double_eq_tol(page_open(&setter, &play, caution, true).bottom, letter + 49.89, 1e-9);
+    ck_assert_double_eq_tol(page_open(&setter, words_of(&play), caution, true).bottom,
+                            letter + 49.89, 1e-9);
     const struct paper *paper = paper_of(true);
     ck_assert_double_eq_tol(paper->width - 2 * paper->margin, PAGE_WIDE, 1e-9);
 }

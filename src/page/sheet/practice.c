@@ -1,0 +1,509 @@
+/* SPDX-License-Identifier: MIT */
+/* practice: the practice plan. Takes practices with the plays they name, gives a PDF: the minutes
+ * as a bar, then a row an item: when, how long, what, a diagram, points; and what it adds up to. */
+#include "page/sheet/practice.h"
+
+#include "language/tell/tell.h"
+#include "page/sheet/clock.h"
+#include "page/sheet/page.h"
+#include "page/sheet/plan_bar.h"
+#include "picture/paint/document.h"
+
+#define MINUTES_X 40.0
+#define WHAT_X 74.0
+#define DIAGRAM_X 222.0
+#define POINTS_X 352.0
+#define DIAGRAM_WIDE 115.2
+#define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
+#define ROW_BASE 12.6     /* a row's first baseline */
+#define ROW_END 4.6       /* under its last one */
+#define BELOW_DIAGRAM 4.0
+#define TO_TABLE 8.0
+
+struct plan_flow {
+    struct setter setter;
+    const struct practice *practice;
+    const struct head_words *head;
+    const struct galley *caution;
+    page_list pages;
+    VEC(const struct galley *) cautions; /* of each page */
+    VEC(size_t) starts;                  /* the page on which each practice starts, from 1 */
+    VEC(const char *) titles;
+};
+
+/* ---- what stands in a row ---- */
+
+static void add_part(struct strbuf *out, const char *before, struct str part)
+{
+    strbuf_print(out, "%s%s%.*s", out->size > 0 ? ", " : "", before, STR_ARG(part));
+}
+
+/* "Groups of 4, with guards, contact" */
+static struct str how_words(const struct setter *setter, const struct plan_item *item)
+{
+    struct strbuf out;
+    strbuf_init(&out, setter->arena);
+    if (item->content == CONTENT_COUNT) {
+        strbuf_print(&out, "Change every %.*s\xC2\xA0min",
+                     STR_ARG(clock_minutes(setter, item->change)));
+    }
+    if (item->groups > 0) {
+        strbuf_print(&out, "Groups of\xC2\xA0%d", item->groups);
+    }
+    if (item->with.size > 0) {
+        add_part(&out, out.size > 0 ? "with " : "With ", item->with);
+    }
+    if (item->contact) {
+        add_part(&out, "", out.size > 0 ? STR("contact") : STR("Contact"));
+    }
+    return strbuf_str(&out);
+}
+
+static struct str what_words(const struct setter *setter, const struct plan_item *item)
+{
+    static const char *const called[CONTENT_COUNT + 1] = {[CONTENT_WARM_UP] = "Warm-up",
+                                                          [CONTENT_COOL_DOWN] = "Cool-down",
+                                                          [CONTENT_WATER] = "Water",
+                                                          [CONTENT_TALK] = "Talk",
+                                                          [CONTENT_COUNT] = "Stations"};
+    struct strbuf out;
+    strbuf_init(&out, setter->arena);
+    const char *word = called[item->content];
+    strbuf_text(&out, word ? word : "");
+    if (item->text.size > 0) {
+        struct str text = item->play ? item->play->name : item->text;
+        strbuf_print(&out, "%s%.*s", word ? ": " : "", STR_ARG(text));
+    }
+    if (item->against.size > 0) {
+        strbuf_print(&out, " against %.*s", STR_ARG(item->against));
+    }
+    return strbuf_str(&out);
+}
+
+static const struct run *run_of(const struct setter *setter, const struct play *play)
+{
+    for (size_t i = 0; i < setter->job->count; i++) {
+        if (setter->job->plays[i].run->play == play) {
+            return setter->job->plays[i].run;
+        }
+    }
+    return NULL;
+}
+
+/* The first picture of the play; without the defense where nobody defends, or others do. */
+static const struct scene *scene_of(const struct setter *setter, const struct plan_item *item)
+{
+    const struct run *run = item->play ? run_of(setter, item->play) : NULL;
+    if (!run) {
+        return NULL;
+    }
+    diagram_list diagrams = {0};
+    scene_diagrams(setter->arena, run, &diagrams);
+    if (diagrams.count == 0) {
+        return NULL;
+    }
+    struct scene_options options = {.width = item->play->full_floor ? DIAGRAM_FULL : DIAGRAM_WIDE,
+                                    .theme = THEME_PRINT,
+                                    .accent = BODY_NONE,
+                                    .hide_defense = !item->contact && item->against.size == 0 &&
+                                                    !item->play->is_drill,
+                                    .names = setter->job->names ? &setter->job->book->team : NULL};
+    return scene_make(setter->arena, &diagrams.at[0], &options);
+}
+
+static double put_point(const struct setter *setter, struct galley *row, double base,
+                        struct str text, double x)
+{
+    const struct text_block *words = words_set(setter, TYPE_POINT, text, PAGE_WIDE - x);
+    double last = galley_text(row, words, x, base, ROLE_TEXT);
+    return last + type_leading(TYPE_POINT) + 1.5;
+}
+
+static double put_points(const struct setter *setter, struct galley *row, double base,
+                         const struct play *play, const point_list *points)
+{
+    for (size_t i = 0; i < points->count; i++) {
+        const struct point *point = &points->at[i];
+        struct str text = words_bold(setter->arena, point->text, play->players);
+        if (point->player > 0) {
+            text = str_format(setter->arena, "%c%d%c: %.*s", TELL_BOLD, point->player, TELL_PLAIN,
+                              STR_ARG(text));
+        }
+        base = put_point(setter, row, base, text, POINTS_X);
+    }
+    return base;
+}
+
+/* A drill's goal, and what the coach says to the step of the picture. */
+static void put_play(const struct setter *setter, struct galley *row, const struct play *play)
+{
+    double base = ROW_BASE;
+    if (play->goal.size > 0) {
+        struct str goal =
+            str_format(setter->arena, "%cGoal%c: %.*s", TELL_BOLD, TELL_PLAIN, STR_ARG(play->goal));
+        base = put_point(setter, row, base, goal, POINTS_X);
+    }
+    base = put_points(setter, row, base, play, &play->points);
+    if (play->steps.count > 0) {
+        put_points(setter, row, base, play, &play->steps.at[0].points);
+    }
+}
+
+/* "North basket: Two counts, with guards" */
+static void put_stations(const struct setter *setter, struct galley *row,
+                         const struct plan_item *item)
+{
+    double base = ROW_BASE;
+    for (size_t i = 0; i < item->stations.count; i++) {
+        const struct plan_item *station = &item->stations.at[i];
+        struct str how = how_words(setter, station);
+        struct str text = str_format(
+            setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD, STR_ARG(station->station), TELL_PLAIN,
+            STR_ARG(what_words(setter, station)), how.size > 0 ? ". " : "", STR_ARG(how));
+        base = put_point(setter, row, base, text, DIAGRAM_X);
+    }
+}
+
+static void put_time(const struct setter *setter, struct galley *row, struct str clock,
+                     struct str minutes, enum type type)
+{
+    galley_text(row, words_set(setter, TYPE_HEADING, clock, 0), 0, ROW_BASE, ROLE_TEXT);
+    galley_text(row, words_set(setter, type, minutes, 0), MINUTES_X, ROW_BASE, ROLE_TEXT);
+}
+
+static void end_row(struct galley *row, double weight)
+{
+    double y = row->height + ROW_END - 3; /* the height is below a line's tails */
+    galley_rule(row, vec2_of(0, y), vec2_of(PAGE_WIDE, y), weight, ROLE_RULE);
+    row->height = y;
+}
+
+/* The clock's column in minutes of the day, or from nought. */
+static struct str time_at(const struct plan_flow *flow, double minutes)
+{
+    bool of_day = flow->practice->starts >= 0;
+    double start = of_day ? flow->practice->starts : 0;
+    return clock_time(&flow->setter, start + minutes, of_day);
+}
+
+static struct galley *item_row(const struct plan_flow *flow, const struct plan_item *item,
+                               unsigned *uses)
+{
+    const struct setter *setter = &flow->setter;
+    struct galley *row = galley_new(setter->arena);
+    put_time(setter, row, time_at(flow, item->begins), clock_minutes(setter, item->minutes),
+             TYPE_ABOUT);
+    const struct scene *scene = scene_of(setter, item);
+    bool alone = !scene && (!item->play || item->play->goal.size == 0) &&
+                 item->stations.count == 0; /* the words may run on to the right */
+    double width = (alone ? PAGE_WIDE : DIAGRAM_X - 10) - WHAT_X;
+    double base =
+        galley_text(row, words_set(setter, TYPE_SMALL_HEADING, what_words(setter, item), width),
+                    WHAT_X, ROW_BASE, ROLE_TEXT);
+    struct str how = how_words(setter, item);
+    if (how.size > 0) {
+        galley_text(row, words_set(setter, TYPE_POINT, how, width), WHAT_X, base + 12, ROLE_SOFT);
+    }
+    if (scene) {
+        double x = DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2;
+        galley_scene(row, scene, x, BELOW_DIAGRAM);
+        galley_reach(row, scene->height + 2 * BELOW_DIAGRAM);
+        *uses |= scene->uses;
+    }
+    if (item->play) {
+        put_play(setter, row, item->play);
+    }
+    put_stations(setter, row, item);
+    end_row(row, 0.5);
+    return row;
+}
+
+static struct galley *before_row(const struct plan_flow *flow)
+{
+    struct galley *row = galley_new(flow->setter.arena);
+    galley_text(row, words_set(&flow->setter, TYPE_SMALL_HEADING, STR("Before"), 0), 0,
+                ROW_BASE - 1, ROLE_TEXT);
+    galley_text(row,
+                words_set(&flow->setter, TYPE_SMALL_HEADING,
+                          STR("Floor dry. AED, phone and injured list checked."), 0),
+                WHAT_X, ROW_BASE - 1, ROLE_TEXT);
+    end_row(row, 0.5);
+    return row;
+}
+
+static struct galley *head_row(const struct plan_flow *flow)
+{
+    static const struct {
+        double x;
+        const char *word;
+    } columns[] = {{0, "Clock"},
+                   {MINUTES_X, "Min"},
+                   {WHAT_X, "What"},
+                   {DIAGRAM_X, "Diagram"},
+                   {POINTS_X, "Points"}};
+    struct galley *row = galley_new(flow->setter.arena);
+    galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
+    for (size_t i = 0; i < sizeof columns / sizeof *columns; i++) {
+        galley_text(row, words_set(&flow->setter, TYPE_DISC, str_of(columns[i].word), 0),
+                    columns[i].x, 11, ROLE_TEXT);
+    }
+    end_row(row, 0.5);
+    return row;
+}
+
+static void add_minutes(const struct setter *setter, struct strbuf *out, const char *before,
+                        double minutes, const char *behind)
+{
+    strbuf_print(out, "%s%.*s\xC2\xA0min%s", before, STR_ARG(clock_minutes(setter, minutes)),
+                 behind);
+}
+
+/* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
+static struct str sum_words(const struct plan_flow *flow)
+{
+    const struct setter *setter = &flow->setter;
+    const struct practice *practice = flow->practice;
+    struct practice_sums sums = practice_sum(practice);
+    double over = practice->planned - practice->booked;
+    struct strbuf out;
+    strbuf_init(&out, setter->arena);
+    strbuf_text(&out, "minutes");
+    if (practice->booked <= 0) {
+        strbuf_text(&out, ". ");
+    } else if (over > 1e-9) {
+        add_minutes(setter, &out, "; ", over, " more than the time booked. ");
+    } else if (over < -1e-9) {
+        add_minutes(setter, &out, "; ", -over, " of the time booked are free. ");
+    } else {
+        strbuf_text(&out, "; fits the time booked. ");
+    }
+    if (sums.blocks == 0) {
+        strbuf_text(&out, "No contact. ");
+    } else {
+        add_minutes(setter, &out, "Contact ", sums.contact, "");
+        strbuf_print(&out, " in %d block%s%s. ", sums.blocks, sums.blocks == 1 ? "" : "s",
+                     sums.blocks == 1 ? ""
+                     : sums.in_a_row  ? ", two back to back"
+                                      : ", none back to back");
+    }
+    add_minutes(setter, &out, "Longest gap between water breaks: ", sums.dry, ".");
+    return strbuf_str(&out);
+}
+
+static struct galley *sum_row(const struct plan_flow *flow)
+{
+    const struct setter *setter = &flow->setter;
+    struct galley *row = galley_new(setter->arena);
+    put_time(setter, row, time_at(flow, flow->practice->planned),
+             clock_minutes(setter, flow->practice->planned), TYPE_HEADING);
+    galley_text(row, words_set(setter, TYPE_POINT, sum_words(flow), PAGE_WIDE - WHAT_X), WHAT_X,
+                ROW_BASE, ROLE_TEXT);
+    return row;
+}
+
+/* ---- pages ---- */
+
+static struct page *current(struct plan_flow *flow)
+{
+    return &flow->pages.at[flow->pages.count - 1];
+}
+
+static void place(struct plan_flow *flow, const struct galley *galley)
+{
+    struct page *page = current(flow);
+    galley_join(page->galley, galley, paper_of(flow->setter.job->a4)->margin, page->y);
+    page->y += galley->height;
+    page->empty = false;
+}
+
+static void open_page(struct plan_flow *flow, bool first)
+{
+    const double to_bar = 6;
+    struct page page = page_open(&flow->setter, flow->head, flow->caution, first);
+    VEC_PUSH(flow->setter.arena, &flow->pages, page);
+    VEC_PUSH(flow->setter.arena, &flow->cautions, flow->caution);
+    if (first && flow->practice->planned > 0) {
+        current(flow)->y -= to_bar;
+        place(flow, plan_bar(&flow->setter, flow->practice));
+        current(flow)->y += TO_TABLE;
+    }
+    place(flow, head_row(flow));
+}
+
+/* A row stays whole; one taller than a page is parted. */
+static void flow_row(struct plan_flow *flow, struct galley *row, unsigned uses)
+{
+    const double least = 90; /* what is left of a page that is still used */
+    struct page *page = current(flow);
+    if (page->y + row->height > page->bottom &&
+        (row->height < page->bottom / 2 || page->bottom - page->y < least)) {
+        open_page(flow, false);
+    }
+    for (page = current(flow); page->y + row->height > page->bottom; page = current(flow)) {
+        struct galley *rest = galley_part(row, page->bottom - page->y);
+        if (!rest || rest->items.count == 0) {
+            break;
+        }
+        place(flow, row);
+        open_page(flow, false);
+        row = rest;
+    }
+    place(flow, row);
+    current(flow)->uses |= uses;
+}
+
+static struct str series_words(const struct setter *setter, const struct practice *practice)
+{
+    double length = practice->booked > 0 ? practice->booked : practice->planned;
+    if (practice->starts >= 0) {
+        return clock_range(setter, practice->starts, practice->starts + length);
+    }
+    return str_format(setter->arena, "%.*s\xC2\xA0minutes", STR_ARG(clock_minutes(setter, length)));
+}
+
+/* The coach's own lines of all plays in it, each once; young when one of them is. */
+static struct caution caution_of(const struct setter *setter, const struct practice *practice)
+{
+    struct caution out = {.kind = CAUTION_PRACTICE};
+    VEC(struct str) own = {0};
+    for (size_t i = 0; i < practice->items.count; i++) {
+        const struct play *play = practice->items.at[i].play;
+        struct caution of_play = play ? caution_of_play(play) : (struct caution){0};
+        out.young = out.young || of_play.young;
+        for (size_t k = 0; k < of_play.own_count; k++) {
+            bool known = false;
+            for (size_t j = 0; j < own.count; j++) {
+                known = known || str_equal(own.at[j], of_play.own[k]);
+            }
+            if (!known) {
+                VEC_PUSH(setter->arena, &own, of_play.own[k]);
+            }
+        }
+    }
+    out.own = own.at;
+    out.own_count = own.count;
+    return out;
+}
+
+/* "Practice plan, under 16 girls": the level of the book's plays. */
+static struct str sheet_words(const struct setter *setter)
+{
+    const struct playbook *book = setter->job->book;
+    if (book->plays.count == 0) {
+        return STR("Practice plan");
+    }
+    struct str level = words_level(setter->arena, book->plays.at[0].level);
+    return str_format(setter->arena, "Practice plan, %.*s", STR_ARG(level));
+}
+
+static void add_words(const struct plan_flow *flow, struct galley *row, struct str text)
+{
+    double base = row->height > 0 ? row->height + 9 : ROW_BASE;
+    galley_text(row, words_set(&flow->setter, TYPE_POINT, text, PAGE_WIDE), 0, base, ROLE_TEXT);
+}
+
+/* What head and foot had to shorten. */
+static void flow_surplus(struct plan_flow *flow, const struct caution *caution, bool surplus)
+{
+    struct galley *rest = head_surplus(&flow->setter, flow->head);
+    struct galley *row = galley_new(flow->setter.arena);
+    if (rest) {
+        galley_join(row, rest, 0, 6);
+    }
+    for (size_t i = 0; surplus && i < caution->own_count; i++) {
+        add_words(flow, row, caution->own[i]);
+    }
+    if (row->items.count > 0) {
+        end_row(row, 0.5);
+        flow_row(flow, row, 0);
+    }
+}
+
+static void flow_practice(struct plan_flow *flow, const struct practice *practice)
+{
+    const struct setter *setter = &flow->setter;
+    struct head_words *head = arena_new(setter->arena, struct head_words);
+    *head = (struct head_words){.sheet = sheet_words(setter),
+                                .series = series_words(setter, practice),
+                                .title = practice->title,
+                                .about = practice->about,
+                                .foot = practice->title};
+    if (practice->lineup.size > 0) {
+        head->clock = str_format(setter->arena, "Lineup %.*s", STR_ARG(practice->lineup));
+    }
+    struct caution caution = caution_of(setter, practice);
+    bool surplus;
+    flow->practice = practice;
+    flow->head = head;
+    flow->caution = page_caution(setter, &caution, &surplus);
+    open_page(flow, true);
+    VEC_PUSH(setter->arena, &flow->starts, flow->pages.count);
+    VEC_PUSH(setter->arena, &flow->titles, document_text(setter->arena, practice->title));
+    flow_surplus(flow, &caution, surplus);
+    flow_row(flow, before_row(flow), 0);
+    for (size_t i = 0; i < practice->items.count; i++) {
+        unsigned uses = 0;
+        struct galley *row = item_row(flow, &practice->items.at[i], &uses);
+        flow_row(flow, row, uses);
+    }
+    flow_row(flow, sum_row(flow), 0);
+}
+
+/* Each practice is a sheet of its own, and counts its own pages. */
+static void close_pages(struct plan_flow *flow)
+{
+    for (size_t k = 0; k < flow->starts.count; k++) {
+        size_t first = flow->starts.at[k] - 1;
+        size_t end = k + 1 < flow->starts.count ? flow->starts.at[k + 1] - 1 : flow->pages.count;
+        for (size_t i = first; i < end; i++) {
+            page_close(&flow->setter, &flow->pages.at[i], flow->cautions.at[i], i - first + 1,
+                       end - first);
+        }
+    }
+}
+
+static void paint_pages(struct document *document, struct plan_flow *flow)
+{
+    size_t next = 0;
+    for (size_t i = 0; i < flow->pages.count; i++) {
+        for (; next < flow->starts.count && flow->starts.at[next] == i + 1; next++) {
+            document_bookmark(document, 0, flow->titles.at[next], i + 1);
+        }
+        galley_paint(document->cr, flow->setter.fonts, flow->pages.at[i].galley, 0, 0);
+        cairo_show_page(document->cr);
+    }
+}
+
+static struct str title_of(const struct plan_flow *flow)
+{
+    struct str club = head_club(flow->setter.job);
+    struct str title = flow->titles.count == 1 ? str_of(flow->titles.at[0]) : STR("practice plans");
+    return str_format(flow->setter.arena, "%.*s%s%.*s", STR_ARG(club), club.size > 0 ? ", " : "",
+                      STR_ARG(title));
+}
+
+bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                    struct writer *writer)
+{
+    struct plan_flow flow = {.setter = {arena, fonts, job}};
+    for (size_t i = 0; i < job->season->practices.count; i++) {
+        const struct practice *practice = &job->season->practices.at[i];
+        if (job->title.size == 0 || str_equal_fold(job->title, practice->title)) {
+            flow_practice(&flow, practice);
+        }
+    }
+    if (flow.pages.count == 0) {
+        return false;
+    }
+    close_pages(&flow);
+    const struct paper *paper = paper_of(job->a4);
+    struct document document;
+    document_init(&document, arena, title_of(&flow), job->date);
+    document_open(&document, paper->width, paper->height);
+    paint_pages(&document, &flow);
+    if (!document_close(&document) || fonts_failed(fonts)) {
+        return false;
+    }
+    writer_str(writer, strbuf_str(&document.sink.bytes));
+    return !writer->failed;
+}
