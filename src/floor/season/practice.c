@@ -214,9 +214,23 @@ static void hold_load(struct season_maker *m, const struct practice *practice)
     }
 }
 
+/* Minutes without water that nothing is said about. */
+static double dry_most(const struct season_maker *m)
+{
+    enum { DRY_MOST = 25 }; /* common practice, no source */
+    double most = DRY_MOST;
+    for (size_t i = 0; m->plays->plays.count > 0 && i < m->plays->plays.at[0].limits.count; i++) {
+        const struct limit_entry *limit = &m->plays->plays.at[0].limits.at[i];
+        bool time = limit->unit == UNIT_MINUTES || limit->unit == UNIT_SECONDS;
+        if (time && str_equal_fold(limit->check, STR("practice.break"))) {
+            most = limit->value / 60;
+        }
+    }
+    return most;
+}
+
 static void hold_sums(struct season_maker *m, const struct practice *practice)
 {
-    enum { DRY_MOST = 25 }; /* minutes; common practice, no source */
     double over = practice->planned - practice->booked;
     if (practice->booked > 0 && over > WHOLE) {
         struct str planned = minutes_words(m, practice->planned);
@@ -229,12 +243,14 @@ static void hold_sums(struct season_maker *m, const struct practice *practice)
     }
     hold_load(m, practice);
     struct practice_sums sums = practice_sum(practice);
-    if (sums.dry > DRY_MOST + WHOLE) {
+    double most = dry_most(m);
+    if (sums.dry > most + WHOLE) {
+        struct str enough = minutes_words(m, most);
         struct str dry = minutes_words(m, sums.dry), from = minutes_words(m, sums.dry_from);
         struct diag *diag = diag_add(m->diags, DIAG_PRACTICE_BREAK, practice->span,
                                      "%.*s without water, from minute %.*s on", STR_ARG(dry),
                                      (int)from.size - 4, from.at);
-        diag_help(m->diags, diag, "put `3 min water` into it; %d min are enough", DRY_MOST);
+        diag_help(m->diags, diag, "put `3 min water` into it; %.*s are enough", STR_ARG(enough));
     }
 }
 

@@ -23,6 +23,17 @@ static bool is_planned(struct str id)
     return false;
 }
 
+/* Said of practices, not of runs: their rows are those of the diagnostics. */
+static bool is_of_practice(struct str id)
+{
+    for (size_t i = 0; str_starts(id, "practice.") && i < DIAG_COUNT; i++) {
+        if (str_equal_fold(id, str_of(diag_rows[i].id))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const char *nearest(struct arena *arena, struct str id)
 {
     const char **names = arena_array(arena, const char *, check_count() + 1);
@@ -77,8 +88,25 @@ static bool suits(enum unit unit, const char *wanted)
     return false;
 }
 
+/* Only the time without water has a limit that a coach sets. */
+static void name_practice_limit(struct diags *diags, const struct limit_entry *limit)
+{
+    if (!str_equal_fold(limit->check, STR("practice.break"))) {
+        diag_add(diags, DIAG_CHECK_NO_LIMIT, limit->span, "%.*s has no limit to set",
+                 STR_ARG(limit->check));
+    } else if (!suits(limit->unit, "s")) {
+        struct diag *diag = diag_add(diags, DIAG_CHECK_UNIT, limit->span,
+                                     "practice.break is measured in min, and this limit is not");
+        diag_help(diags, diag, "write limit practice.break 20 min");
+    }
+}
+
 static void name_limit(struct diags *diags, const struct limit_entry *limit)
 {
+    if (is_of_practice(limit->check)) {
+        name_practice_limit(diags, limit);
+        return;
+    }
     const struct check_row *row = named(diags, limit->check, limit->span);
     if (!row) {
         return;

@@ -518,6 +518,8 @@ START_TEST(names_of_checks_are_held_against_the_table)
                   "  limit start.missing 3 ft\n"
                   "  limit Space.Corner 4 ft\n"
                   "  limit practice.break 20 min\n"
+                  "  limit practice.over 20 min\n"
+                  "  limit read.better 2 s\n"
                   "  accept spot.taken \"a stack\"\n"
                   "  step\n"
                   "    1 passes to 2\n"
@@ -532,10 +534,10 @@ START_TEST(names_of_checks_are_held_against_the_table)
     ck_assert_str_eq(help_of(&piped, "check.unknown"), "did you mean space.close?");
     ck_assert_msg(said(&piped, "check.unit") == 1, "%s", all);
     ck_assert_str_eq(help_of(&piped, "check.unit"), "write limit ball.held 3 s");
-    ck_assert_msg(said(&piped, "check.no-limit") == 1, "%s", all);
+    ck_assert_msg(said(&piped, "check.no-limit") == 2, "%s", all);
     ck_assert_msg(said(&piped, "check.not-built") == 1, "%s", all);
     ck_assert_msg(said(&piped, "check.no-accept") == 1, "%s", all);
-    ck_assert_uint_eq(piped.diags.all.count, 6);
+    ck_assert_uint_eq(piped.diags.all.count, 7);
 }
 END_TEST
 

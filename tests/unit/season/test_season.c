@@ -40,6 +40,16 @@ static const char *complaints(void)
     return strbuf_str(&out).at;
 }
 
+static bool has(const char *id)
+{
+    for (size_t i = 0; i < diags.all.count; i++) {
+        if (str_is(str_of(diags.all.at[i].row->id), id)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 START_TEST(a_plan_runs_against_the_clock)
 {
     const struct season *season = season_of(
@@ -98,6 +108,32 @@ START_TEST(stations_hold_their_time)
                      "write `stations 8 min, change every 4 min`\n"
                      "season.stations: no station stands under these stations; add one: station "
                      "\"Basket 1\" \"Finishing in pairs\"\n");
+}
+END_TEST
+
+START_TEST(what_a_practice_adds_up_to_is_held_to_what_is_booked)
+{
+    static const char plan[] = BOOK "practice \"P\"\n  lasts 40 min\n  20 min \"Shooting\"\n"
+                                    "  10 min play \"Lantern\"\n  10 min drill \"Closeouts\"\n"
+                                    "  3 min water\n  5 min talk\n";
+    const struct season *season = season_of(plan);
+    struct practice_sums sums = practice_sum(&season->practices.at[0]);
+    ck_assert_double_eq(sums.contact, 20);
+    ck_assert_int_eq(sums.blocks, 2);
+    ck_assert(sums.in_a_row);
+    ck_assert_double_eq(sums.dry, 40);
+    ck_assert_str_eq(complaints(), "practice.over: the items take 48 min, 40 min are booked; "
+                                   "shorten something by 8 min\n");
+    ck_assert(has("practice.load"));
+    ck_assert(has("practice.break"));
+    season_of(BOOK "practice \"P\"\n  lasts 51 min\n  25 min \"Shooting\"\n  3 min water\n"
+                   "  10 min play \"Lantern\"\n  3 min water\n  10 min drill \"Closeouts\"\n");
+    ck_assert_uint_eq(diags.all.count, 0);
+    season_of("limit practice.break 20 min\n" BOOK
+              "practice \"P\"\n  25 min \"Shooting\"\n  3 min water\n");
+    ck_assert(has("practice.break"));
+    season_of("limit practice.break 30 min\n" BOOK "practice \"P\"\n  30 min \"Shooting\"\n");
+    ck_assert(!has("practice.break"));
 }
 END_TEST
 
@@ -172,6 +208,7 @@ int main(void)
     tcase_add_test(tcase, a_plan_runs_against_the_clock);
     tcase_add_test(tcase, contact_is_where_somebody_defends_unless_it_is_said);
     tcase_add_test(tcase, stations_hold_their_time);
+    tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
     tcase_add_test(tcase, times_that_cannot_be_are_said);
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
     tcase_add_test(tcase, what_was_charted_stands_by_date);
