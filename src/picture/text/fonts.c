@@ -239,15 +239,10 @@ static void keep_letters(FT_Face face, const uint32_t *letters, raqm_glyph_t *gl
     }
 }
 
-const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint32_t *letters,
-                                size_t count, size_t *glyphs)
+static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                 size_t count, size_t *glyphs)
 {
-    *glyphs = 0;
     raqm_destroy(fonts->raqm);
-    fonts->raqm = NULL;
-    if (count == 0) {
-        return NULL;
-    }
     fonts->raqm = raqm_create();
     if (!fonts->raqm || !prepare(fonts->raqm, fonts->shaping[face], letters, count) ||
         !raqm_layout(fonts->raqm)) {
@@ -257,6 +252,48 @@ const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint3
     raqm_glyph_t *shaped = raqm_get_glyphs(fonts->raqm, glyphs);
     keep_letters(fonts->shaping[face], letters, shaped, *glyphs);
     return shaped;
+}
+
+/* The place of a short text among those that were shaped, whatever stands there now. */
+static struct short_text *short_place(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                      size_t count)
+{
+    uint32_t hash = (uint32_t)face;
+    for (size_t i = 0; i < count; i++) {
+        hash = hash * 16 + letters[i]; /* digits of five faces never meet */
+    }
+    return &fonts->shaped[hash % SHORT_TEXTS];
+}
+
+static const raqm_glyph_t *shape_short(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                       size_t count, size_t *glyphs)
+{
+    struct short_text *place = short_place(fonts, face, letters, count);
+    if (place->count == count && place->face == face &&
+        memcmp(place->letters, letters, count * sizeof *letters) == 0) {
+        *glyphs = place->glyph_count;
+        return place->glyphs;
+    }
+    const raqm_glyph_t *shaped = shape(fonts, face, letters, count, glyphs);
+    if (!shaped || *glyphs > SHORT_GLYPHS) {
+        return shaped;
+    }
+    place->face = face;
+    place->count = count;
+    place->glyph_count = *glyphs;
+    memcpy(place->letters, letters, count * sizeof *letters);
+    memcpy(place->glyphs, shaped, *glyphs * sizeof *shaped);
+    return place->glyphs;
+}
+
+const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint32_t *letters,
+                                size_t count, size_t *glyphs)
+{
+    *glyphs = 0;
+    if (count == 0) {
+        return NULL;
+    }
+    return (count <= SHORT_TEXT ? shape_short : shape)(fonts, face, letters, count, glyphs);
 }
 
 void fonts_use(const struct fonts *fonts, cairo_t *cr, enum face face, double size)

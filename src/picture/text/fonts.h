@@ -10,6 +10,15 @@
 
 #include "picture/text/text.h"
 
+enum { SHORT_TEXT = 4, SHORT_GLYPHS = 4, SHORT_TEXTS = 128 };
+/* A numeral or so: the lettering of diagrams says the same few again and again. */
+struct short_text {
+    enum face face;
+    uint32_t letters[SHORT_TEXT];
+    size_t count; /* 0: the place is free */
+    raqm_glyph_t glyphs[SHORT_GLYPHS];
+    size_t glyph_count;
+};
 struct fonts {
     FT_Library library;
     FT_Face shaping[FACE_COUNT]; /* never sized by cairo: one unit of the em is one pixel */
@@ -19,6 +28,7 @@ struct fonts {
     size_t missing;
     char letters[64]; /* the first few different letters that the face lacks */
     size_t letters_size;
+    struct short_text shaped[SHORT_TEXTS]; /* short texts that were shaped, by a hash of them */
 };
 
 /* Glyphs of letters in one face, in the order they stand on the line. They live until the next
