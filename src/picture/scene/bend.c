@@ -155,6 +155,27 @@ static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, o
     gather_props(&gathering);
 }
 
+/* From a place to an obstacle's middle: *near is the point of it. Most are circles. */
+static double obstacle_far(const struct obstacle *obstacle, struct vec2 at, struct vec2 *near)
+{
+    if (obstacle->a.x == obstacle->b.x && obstacle->a.y == obstacle->b.y) {
+        *near = obstacle->a;
+        return vec2_distance(at, obstacle->a);
+    }
+    double t, far = segment_distance(at, obstacle->a, obstacle->b, &t);
+    *near = vec2_mix(obstacle->a, obstacle->b, t);
+    return far;
+}
+
+/* Is a place surely further off than r? */
+static bool is_beyond(const struct obstacle *obstacle, struct vec2 at, double r)
+{
+    return at.x < real_min(obstacle->a.x, obstacle->b.x) - r ||
+           at.x > real_max(obstacle->a.x, obstacle->b.x) + r ||
+           at.y < real_min(obstacle->a.y, obstacle->b.y) - r ||
+           at.y > real_max(obstacle->a.y, obstacle->b.y) + r;
+}
+
 /* How deep the trail is inside an obstacle, where, and which way is out. */
 struct breach {
     double depth, along;
@@ -165,8 +186,8 @@ struct breach {
 static size_t first_free(const struct trail *trail, const struct obstacle *obstacle)
 {
     size_t i = 0;
-    while (i < trail->count &&
-           segment_distance(trail->at[i], obstacle->a, obstacle->b, NULL) < obstacle->r * 1.25) {
+    struct vec2 near;
+    while (i < trail->count && obstacle_far(obstacle, trail->at[i], &near) < obstacle->r * 1.25) {
         i++;
     }
     return i;
@@ -195,8 +216,13 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
     bool bar = vec2_distance(obstacle->a, obstacle->b) > 1e-6;
     for (size_t i = from; i < trail->count; i++) {
         along += i > from ? vec2_distance(trail->at[i - 1], trail->at[i]) : 0;
-        double t, u, s;
-        double far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
+        double u, s;
+        struct vec2 on;
+        if (is_beyond(obstacle, trail->at[i], nearest) &&
+            (!bar || i == from || is_beyond(obstacle, trail->at[i - 1], nearest))) {
+            continue;
+        }
+        double far = obstacle_far(obstacle, trail->at[i], &on);
         if (bar && i > from &&
             segment_cross(trail->at[i - 1], trail->at[i], obstacle->a, obstacle->b, &s, &u)) {
             bool to_a = u < 0.5 && !obstacle->round;
@@ -207,7 +233,7 @@ static struct breach breach_of(const struct trail *trail, const struct obstacle 
         }
         if (far < nearest) {
             nearest = far;
-            struct vec2 out = vec2_sub(trail->at[i], vec2_mix(obstacle->a, obstacle->b, t));
+            struct vec2 out = vec2_sub(trail->at[i], on);
             breach = (struct breach){r - far, along, square_to(trail, i, out), i};
         }
     }
@@ -244,8 +270,11 @@ static void obstacles_near(struct trail *trail, obstacle_list *list, double reac
     for (size_t i = 0; i < list->count; i++) {
         struct obstacle obstacle = list->at[i];
         double near = 1e9;
+        struct vec2 on;
         for (size_t p = 0; p < trail->count; p++) {
-            near = real_min(near, segment_distance(trail->at[p], obstacle.a, obstacle.b, NULL));
+            if (!is_beyond(&obstacle, trail->at[p], obstacle.r + reach)) {
+                near = real_min(near, obstacle_far(&obstacle, trail->at[p], &on));
+            }
         }
         double room = segment_distance(last, obstacle.a, obstacle.b, NULL);
         if (!obstacle.own) {
@@ -262,9 +291,12 @@ static void obstacles_near(struct trail *trail, obstacle_list *list, double reac
 static void hold_off(struct trail *trail, const struct obstacle *obstacle, size_t from)
 {
     for (size_t i = from > 0 ? from : 1; i + 1 < trail->count; i++) {
-        double t, far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
+        struct vec2 near;
+        if (is_beyond(obstacle, trail->at[i], obstacle->r)) {
+            continue;
+        }
+        double far = obstacle_far(obstacle, trail->at[i], &near);
         if (far < obstacle->r && far > 1e-3) {
-            struct vec2 near = vec2_mix(obstacle->a, obstacle->b, t);
             trail->at[i] = vec2_along(near, vec2_unit(vec2_sub(trail->at[i], near)), obstacle->r);
         }
     }
@@ -329,12 +361,15 @@ static bool push_points(struct trail *trail, const struct obstacle *obstacle, si
     double room = segment_distance(trail->at[trail->count - 1], obstacle->a, obstacle->b, NULL);
     double r = real_min(obstacle->r, 0.97 * room);
     for (size_t i = from; i + 1 < trail->count; i++) {
-        double t, far = segment_distance(trail->at[i], obstacle->a, obstacle->b, &t);
-        if (i == 0 || far >= r) {
+        struct vec2 near;
+        if (i == 0 || is_beyond(obstacle, trail->at[i], r)) {
             continue;
         }
-        struct vec2 near = vec2_mix(obstacle->a, obstacle->b, t),
-                    way = vec2_sub(trail->at[i], near);
+        double far = obstacle_far(obstacle, trail->at[i], &near);
+        if (far >= r) {
+            continue;
+        }
+        struct vec2 way = vec2_sub(trail->at[i], near);
         way = far > 1e-3 ? vec2_unit(way) : square_to(trail, i, vec2_of(0, 1));
         trail->at[i] = vec2_along(near, way, r);
         moved[i] = any = true;

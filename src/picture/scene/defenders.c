@@ -64,6 +64,11 @@ static struct vec2 off_lines(const struct drawing *drawing, const struct symbol 
                nearest = least + wide;
         struct vec2 off = {0, 0};
         for (size_t p = 0; p + 1 < stroke->trail.count; p++) {
+            struct vec2 a = stroke->trail.at[p], b = stroke->trail.at[p + 1];
+            if (x->at.x < real_min(a.x, b.x) - nearest || x->at.x > real_max(a.x, b.x) + nearest ||
+                x->at.y < real_min(a.y, b.y) - nearest || x->at.y > real_max(a.y, b.y) + nearest) {
+                continue;
+            }
             double t,
                 far = segment_distance(x->at, stroke->trail.at[p], stroke->trail.at[p + 1], &t);
             if (far < nearest) {
@@ -155,6 +160,7 @@ void defenders_yield(struct drawing *drawing)
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         home[i] = drawing->symbols.at[i].at;
     }
+    double before = places_sum(drawing);
     for (int turn = 0; turn < TURNS; turn++) {
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             struct symbol *x = &drawing->symbols.at[i];
@@ -170,6 +176,11 @@ void defenders_yield(struct drawing *drawing)
             }
         }
         defenders_settle(drawing);
+        double sum = places_sum(drawing);
+        if (sum == before) { /* nobody moves any more */
+            break;
+        }
+        before = sum;
     }
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         struct symbol *x = &drawing->symbols.at[i];

@@ -197,6 +197,8 @@ struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, s
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
 void defenders_settle(struct drawing *drawing); /* defenders.c */
 void settle(struct drawing *drawing);
+/* A number that changes when a symbol or a stop is moved: to end a loop when none is. */
+double places_sum(const struct drawing *drawing);
 void defenders_yield(struct drawing *drawing); /* once the moves are traced */
 void defenders_lead(struct drawing *drawing);  /* their own lines begin where they are */
 double stop_radius(const struct drawing *drawing,

@@ -20,7 +20,13 @@ static bool lies_on(const struct trail *trail, size_t i, const struct trail *oth
                     double *off, struct vec2 *from)
 {
     struct vec2 way = vec2_unit(vec2_sub(trail->at[i + 1], trail->at[i]));
+    struct vec2 at = trail->at[i];
     for (size_t j = 0; j + 1 < other->count; j++) {
+        struct vec2 a = other->at[j], b = other->at[j + 1];
+        if (at.x < real_min(a.x, b.x) - near || at.x > real_max(a.x, b.x) + near ||
+            at.y < real_min(a.y, b.y) - near || at.y > real_max(a.y, b.y) + near) {
+            continue;
+        }
         double t, far = segment_distance(trail->at[i], other->at[j], other->at[j + 1], &t);
         struct vec2 along = vec2_unit(vec2_sub(other->at[j + 1], other->at[j]));
         if (far < near && fabs(vec2_cross(way, along)) < 0.30) {

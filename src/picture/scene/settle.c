@@ -475,12 +475,25 @@ static void screeners_back(struct drawing *drawing)
     }
 }
 
+double places_sum(const struct drawing *drawing)
+{
+    double sum = 0, weight = 1;
+    for (size_t i = 0; i < drawing->symbols.count; i++, weight += 0.37) {
+        sum += weight * (drawing->symbols.at[i].at.x + 1.7 * drawing->symbols.at[i].at.y);
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++, weight += 0.37) {
+        sum += weight * (drawing->stops.at[i].at.x + 1.7 * drawing->stops.at[i].at.y);
+    }
+    return sum;
+}
+
 void settle(struct drawing *drawing)
 {
     screens_pin(drawing);
     screeners_back(drawing);
     rings_approach(drawing);
     rings_behind_queues(drawing);
+    double before = places_sum(drawing);
     for (int turn = 0; turn < TURNS; turn++) {
         rings_settle(drawing);
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
@@ -490,6 +503,11 @@ void settle(struct drawing *drawing)
         bars_apart(drawing);
         bars_settle(drawing);
         defenders_settle(drawing);
+        double sum = places_sum(drawing);
+        if (sum == before) { /* nothing moves any more */
+            break;
+        }
+        before = sum;
     }
     defenders_lead(drawing);
 }

@@ -32,19 +32,30 @@ static double vee_marks(const struct drawing *drawing, const struct vee *vee, st
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *x = &drawing->symbols.at[i];
         double least = x->radius + 0.6 * k;
-        double far = real_min(segment_distance(x->at, vee->start, corner, NULL),
-                              segment_distance(x->at, corner, next, NULL));
-        cost += x->pinned ? 12 * real_max(0, least - far) / k : 0;
+        if (x->pinned) {
+            double far = real_min(segment_distance(x->at, vee->start, corner, NULL),
+                                  segment_distance(x->at, corner, next, NULL));
+            cost += 12 * real_max(0, least - far) / k;
+        }
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *bar = &drawing->stops.at[i];
+        if (bar->kind != STOP_BAR) {
+            continue;
+        }
         struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
         struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
         double far =
             real_min(segment_gap(a, b, vee->start, corner), segment_gap(a, b, corner, next));
-        cost += bar->kind == STOP_BAR ? 12 * real_max(0, 1.0 * k - far) / k : 0;
+        cost += 12 * real_max(0, 1.0 * k - far) / k;
     }
     return cost;
+}
+
+/* What moving the two points costs in itself: the least that the whole can come to. */
+static double vee_moved(const struct drawing *drawing, struct vec2 c, struct vec2 e)
+{
+    return (vec2_length(c) + 1.2 * vec2_length(e)) / drawing->size.k;
 }
 
 static double vee_cost(const struct drawing *drawing, const struct vee *vee, struct vec2 c,
@@ -53,7 +64,7 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
     double k = drawing->size.k;
     double angle = vee_angle(vee, c, e);
     struct vec2 corner = vec2_add(vee->corner, c), end = vec2_add(vee->end, e);
-    double cost = (vec2_length(c) + 1.2 * vec2_length(e)) / k;
+    double cost = vee_moved(drawing, c, e);
     cost += 0.35 * real_max(0, OPEN_LEAST - angle);
     double in = vec2_distance(vee->start, corner) / k;
     cost += 4 * real_max(0, 5.5 - in) * (in < vec2_distance(vee->start, vee->corner) / k ? 1 : 0);
@@ -93,6 +104,9 @@ static void vee_search(const struct drawing *drawing, const struct vee *vee, str
                     struct vec2 move_e =
                         vec2_scale(vec2_of(real_cos(ae * REAL_PI / 8), real_sin(ae * REAL_PI / 8)),
                                    0.8 * re * k);
+                    if (vee_moved(drawing, move_c, move_e) >= best) {
+                        continue;
+                    }
                     double cost = vee_cost(drawing, vee, move_c, move_e);
                     if (cost < best - 1e-6) {
                         best = cost;
