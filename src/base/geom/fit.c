@@ -15,6 +15,9 @@
 #include "base/vec.h"
 
 enum { PASSES = 12, DENSE_MOST = 1200 };
+#define DENSE 3 /* tolerances between points: a cubic that is held at both bends less between */
+#define STRAIGHT 0.2 /* of the tolerance: points that near the chord are a line */
+#define HOPELESS 4   /* tolerances off after the first passes: it will not be reached */
 
 struct part { /* the stretch being fitted: points without repeats, and where along they lie */
     const struct vec2 *at;
@@ -36,14 +39,6 @@ static struct vec2 cubic_at(struct vec2 start, const struct curve_piece *piece, 
     double a = s * s * s, b = 3 * s * s * t, c = 3 * s * t * t, d = t * t * t;
     return vec2_of(a * start.x + b * piece->handle1.x + c * piece->handle2.x + d * piece->end.x,
                    a * start.y + b * piece->handle1.y + c * piece->handle2.y + d * piece->end.y);
-}
-
-static struct vec2 cubic_slope(struct vec2 start, const struct curve_piece *piece, double t)
-{
-    double s = 1 - t;
-    struct vec2 slope = vec2_scale(vec2_sub(piece->handle1, start), 3 * s * s);
-    slope = vec2_along(slope, vec2_sub(piece->handle2, piece->handle1), 6 * s * t);
-    return vec2_along(slope, vec2_sub(piece->end, piece->handle2), 3 * t * t);
 }
 
 static struct vec2 cubic_bend(struct vec2 start, const struct curve_piece *piece, double t)
@@ -87,21 +82,31 @@ static struct curve_piece best_handles(const struct part *part, const double *t,
                                 end};
 }
 
-/* Moves each parameter toward the foot of its point on the curve; gives the greatest distance. */
+/* Moves each parameter toward the foot of its point on the curve; gives the greatest distance. The
+ * curve as a polynomial, start + t (c1 + t (c2 + t c3)): this is where fitting spends its time. */
 static double improve(const struct part *part, const struct curve_piece *piece, double *t)
 {
     struct vec2 start = part->at[0];
+    struct vec2 first = vec2_sub(piece->handle1, start);
+    struct vec2 middle = vec2_sub(piece->handle2, piece->handle1);
+    struct vec2 c1 = vec2_scale(first, 3), c2 = vec2_scale(vec2_sub(middle, first), 3);
+    struct vec2 c3 = vec2_sub(vec2_sub(piece->end, start), vec2_add(c1, c2));
     double worst = 0;
     for (size_t i = 1; i + 1 < part->count; i++) {
-        struct vec2 miss = vec2_sub(cubic_at(start, piece, t[i]), part->at[i]);
-        worst = real_max(worst, vec2_length(miss));
-        struct vec2 slope = cubic_slope(start, piece, t[i]);
-        double down = vec2_dot(slope, slope) + vec2_dot(miss, cubic_bend(start, piece, t[i]));
+        double u = t[i];
+        struct vec2 miss = vec2_sub(start, part->at[i]);
+        miss.x += u * (c1.x + u * (c2.x + u * c3.x));
+        miss.y += u * (c1.y + u * (c2.y + u * c3.y));
+        struct vec2 slope =
+            vec2_of(c1.x + u * (2 * c2.x + 3 * u * c3.x), c1.y + u * (2 * c2.y + 3 * u * c3.y));
+        struct vec2 bend = vec2_of(2 * c2.x + 6 * u * c3.x, 2 * c2.y + 6 * u * c3.y);
+        worst = real_max(worst, vec2_dot(miss, miss));
+        double down = vec2_dot(slope, slope) + vec2_dot(miss, bend);
         if (down > 0) {
-            t[i] = real_clamp(t[i] - vec2_dot(miss, slope) / down, 0, 1);
+            t[i] = real_clamp(u - vec2_dot(miss, slope) / down, 0, 1);
         }
     }
-    return worst;
+    return real_sqrt(worst);
 }
 
 /* No place of the curve may be far from the path: each stretch between two neighbours' parameters
@@ -137,6 +142,9 @@ static bool fit_one(struct fitting *fit, const struct part *part, struct vec2 le
         double worst = improve(part, piece, t);
         if (worst <= fit->tolerance && stays_near(part, piece, t, fit->tolerance)) {
             return true;
+        }
+        if (pass >= 3 && worst > HOPELESS * fit->tolerance) {
+            return false;
         }
         if (pass >= 4 && worst > before * 0.95 && worst > fit->tolerance) {
             return false; /* it no longer gets better */
@@ -209,7 +217,7 @@ static struct curve_piece line_to(struct vec2 from, struct vec2 to)
 static struct part dense(struct arena *arena, const struct part *part, double tolerance)
 {
     double length = part->along[part->count - 1] - part->along[0];
-    double step = real_max(2 * tolerance, length / DENSE_MOST);
+    double step = real_max(DENSE * tolerance, length / DENSE_MOST);
     VEC(struct vec2) points = {0};
     for (size_t i = 0; i + 1 < part->count; i++) {
         size_t pieces = (size_t)floor((part->along[i + 1] - part->along[i]) / step) + 1;
@@ -223,8 +231,30 @@ static struct part dense(struct arena *arena, const struct part *part, double to
     return (struct part){path.at, path.along, path.count};
 }
 
+/* Do the points go straight from the first to the last? */
+static bool is_straight(const struct part *part, double off)
+{
+    struct vec2 first = part->at[0], last = part->at[part->count - 1];
+    struct vec2 way = vec2_unit(vec2_sub(last, first));
+    double before = 0;
+    for (size_t i = 1; i < part->count; i++) {
+        struct vec2 from = vec2_sub(part->at[i], first);
+        double along = vec2_dot(from, way);
+        if (fabs(vec2_cross(way, from)) > off || along < before) {
+            return false;
+        }
+        before = along;
+    }
+    return true;
+}
+
 static void fit_part(struct fitting *fit, const struct part *sparse)
 {
+    if (is_straight(sparse, STRAIGHT * fit->tolerance)) {
+        struct curve_piece piece = line_to(sparse->at[0], sparse->at[sparse->count - 1]);
+        VEC_PUSH(fit->arena, &fit->pieces, piece);
+        return;
+    }
     struct vec2 *tangents = arena_array(fit->arena, struct vec2, sparse->count);
     fit->tangent = tangents;
     find_tangents(fit, sparse);

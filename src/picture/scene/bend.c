@@ -8,6 +8,7 @@
 #include <string.h>
 
 enum { ROUNDS = 18, RELAX = 160 };
+#define AT_REST 0.002 /* points a turn: it is taut */
 
 /* A thing to keep clear of: a circle, or all that is within r of a bar from a to b. */
 struct obstacle {
@@ -313,9 +314,14 @@ static void relax_one(struct drawing *drawing, struct trail *trail, const struct
         for (size_t i = 0; i < trail->count; i++) {
             off[i] = vec2_sub(trail->at[i], course[i]);
         }
+        double most = 0; /* how far anything moves still */
         for (size_t i = 1; i + 1 < trail->count; i++) {
-            struct vec2 middle = vec2_mix(off[i - 1], off[i + 1], 0.5);
-            trail->at[i] = vec2_add(course[i], vec2_mix(off[i], middle, 0.6));
+            struct vec2 to = vec2_mix(off[i], vec2_mix(off[i - 1], off[i + 1], 0.5), 0.6);
+            most = real_max(most, fabs(to.x - off[i].x) + fabs(to.y - off[i].y));
+            trail->at[i] = vec2_add(course[i], to);
+        }
+        if (most < AT_REST) {
+            return;
         }
         for (size_t o = 0; o < list->count; o++) {
             hold_off(trail, &list->at[o], list->at[o].own ? first_free(trail, &list->at[o]) : 0);

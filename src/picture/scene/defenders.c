@@ -3,7 +3,7 @@
  * once the lines are there, to lines; never further than a step or two. */
 #include "picture/scene/drawing.h"
 
-enum { TURNS = 24 };
+enum { TURNS = 24, WAYS = 16 };
 
 static struct vec2 defender_push(const struct drawing *drawing, const struct symbol *x)
 {
@@ -121,10 +121,13 @@ static void defender_search(struct drawing *drawing, struct symbol *x, struct ve
 {
     struct vec2 best = x->at;
     double least = 3 * defender_trouble(drawing, x, x->at) + 0.3 * vec2_distance(x->at, home);
+    struct vec2 ways[WAYS];
+    for (int i = 0; i < WAYS; i++) {
+        ways[i] = vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8));
+    }
     for (int ring = 1; ring <= 6; ring++) {
-        for (int i = 0; i < 16; i++) {
-            struct vec2 way = vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8));
-            struct vec2 at = vec2_along(home, way, most * ring / 5.0);
+        for (int i = 0; i < WAYS; i++) {
+            struct vec2 at = vec2_along(home, ways[i], most * ring / 5.0);
             double cost = 3 * defender_trouble(drawing, x, at) + 0.3 * vec2_distance(at, home);
             if (cost < least - 1e-9) {
                 least = cost;

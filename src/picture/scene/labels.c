@@ -169,7 +169,7 @@ static double bend_score(const struct drawing *drawing, const struct stroke *str
     struct vec2 a = path_point(&stroke->path, real_max(0, place->along - reach));
     struct vec2 m = path_point(&stroke->path, place->along);
     struct vec2 b = path_point(&stroke->path, real_min(length, place->along + reach));
-    return weights.bend * (1 - real_cos(vec2_angle(vec2_sub(m, a), vec2_sub(b, m))));
+    return weights.bend * (1 - vec2_dot(vec2_unit(vec2_sub(m, a)), vec2_unit(vec2_sub(b, m))));
 }
 
 static double score_of(const struct drawing *drawing, size_t own, const struct candidate *place)

@@ -90,31 +90,42 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
     return cost;
 }
 
+enum { WAYS = 16, CORNER_RINGS = 4, END_RINGS = 5 };
+
+/* The best place for the end, the corner moved by `move_c`. */
+static void vee_search_end(const struct drawing *drawing, const struct vee *vee,
+                           const struct vec2 *ways, struct vec2 move_c, double *best,
+                           struct vec2 *c, struct vec2 *e)
+{
+    for (int ring = 0; ring <= (vee->end_moves ? END_RINGS : 0); ring++) {
+        for (int way = 0; way < (ring ? WAYS : 1); way++) {
+            struct vec2 move_e = vec2_scale(ways[way], 0.8 * ring * drawing->size.k);
+            if (vee_moved(drawing, move_c, move_e) >= *best) {
+                continue;
+            }
+            double cost = vee_cost(drawing, vee, move_c, move_e);
+            if (cost < *best - 1e-6) {
+                *best = cost;
+                *c = move_c;
+                *e = move_e;
+            }
+        }
+    }
+}
+
 static void vee_search(const struct drawing *drawing, const struct vee *vee, struct vec2 *c,
                        struct vec2 *e)
 {
-    double k = drawing->size.k, best = vee_cost(drawing, vee, vec2_of(0, 0), vec2_of(0, 0));
+    double best = vee_cost(drawing, vee, vec2_of(0, 0), vec2_of(0, 0));
+    struct vec2 ways[WAYS];
+    for (int way = 0; way < WAYS; way++) {
+        ways[way] = vec2_of(real_cos(way * REAL_PI / 8), real_sin(way * REAL_PI / 8));
+    }
     *c = *e = vec2_of(0, 0);
-    for (int rc = 0; rc <= 4; rc++) {
-        for (int ac = 0; ac < (rc ? 16 : 1); ac++) {
-            struct vec2 move_c = vec2_scale(
-                vec2_of(real_cos(ac * REAL_PI / 8), real_sin(ac * REAL_PI / 8)), 0.75 * rc * k);
-            for (int re = 0; re <= (vee->end_moves ? 5 : 0); re++) {
-                for (int ae = 0; ae < (re ? 16 : 1); ae++) {
-                    struct vec2 move_e =
-                        vec2_scale(vec2_of(real_cos(ae * REAL_PI / 8), real_sin(ae * REAL_PI / 8)),
-                                   0.8 * re * k);
-                    if (vee_moved(drawing, move_c, move_e) >= best) {
-                        continue;
-                    }
-                    double cost = vee_cost(drawing, vee, move_c, move_e);
-                    if (cost < best - 1e-6) {
-                        best = cost;
-                        *c = move_c;
-                        *e = move_e;
-                    }
-                }
-            }
+    for (int ring = 0; ring <= CORNER_RINGS; ring++) {
+        for (int way = 0; way < (ring ? WAYS : 1); way++) {
+            struct vec2 move_c = vec2_scale(ways[way], 0.75 * ring * drawing->size.k);
+            vee_search_end(drawing, vee, ways, move_c, &best, c, e);
         }
     }
 }
