@@ -41,8 +41,10 @@ static double begins_plant(struct plant_memory *memory, const struct agent *agen
     double speed = vec2_length(agent->before.v), carried = vec2_length(plant.to);
     memory->course = agent->course.path.at;
     memory->passed = agent->course.passed;
-    memory->to = plant.to;
-    memory->ends = t + plant.left;
+    if (plant.left > 0) { /* what was run too far, and taken back, may have ended it */
+        memory->to = plant.to;
+        memory->ends = t + plant.left;
+    }
     if (same || plant.left <= 0) {
         return 0;
     }

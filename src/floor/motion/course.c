@@ -256,7 +256,8 @@ struct vec2 motion_wish(const struct course *course, const struct mover *mover,
     struct vec2 target =
         point_ahead(course, last ? look : real_min(look, next_stop(course)), end_speed > 0);
     double left = real_max(0, length - along);
-    double limit = real_min(gait->top, cap_at(course, along));
+    double bend = real_min(cap_at(course, course->along), cap_at(course, along)); /* from here on */
+    double limit = real_min(gait->top, bend);
     double brakes = real_max(0, left - motion_plant_lead(end_speed, course->turn));
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * brakes));
     if (end_speed <= 0) {

@@ -71,7 +71,11 @@ struct gait {
     bool bends;    /* he follows a way: MOTION_ROUND holds in its bends */
 };
 struct gait motion_gait(const struct level *level, enum verb_pace effort, bool with_ball);
-/* One tick toward the velocity `command`. */
+/* Somewhere on the way from a to b, which takes `seconds`: after the share `part` of it. */
+struct mover motion_between(const struct mover *a, const struct mover *b, double seconds,
+                            double part);
+/* Toward the velocity `command` for dt seconds: the same in one piece or in many, but where he bends
+ * as hard as his feet hold. */
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt);
 /* Plants a foot: what is carried of the speed, at most `most` and what the angle lets through, is
  * turned into `way` (unit). Begun motion_plant_lead metres before a corner, it ends on the way out.

@@ -10,29 +10,57 @@
 
 #define BRAKE_BACK 1.25 /* stopping a wrong way is done harder than stopping a run (ours) */
 
-static double gain(const struct gait *gait, double speed, double wanted, double dt)
+/* A speed, and how far it has led. */
+struct run {
+    double v, s;
+};
+
+/* Gains speed toward `wanted` for `dt` seconds; who is already faster than this effort tends to
+ * holds that, braking is elsewhere. */
+static struct run gain(const struct gait *gait, double v, double wanted, double dt)
 {
-    double most = motion_speed(gait->top, gait->tau, speed, dt);
-    if (most < speed) {
-        most =
-            speed; /* already faster than this effort tends to: it is held, braking is elsewhere */
+    double top = real_max(gait->top, v), most = motion_speed(top, gait->tau, v, dt);
+    if (top <= v || wanted <= v) {
+        return (struct run){real_min(wanted, v), real_min(wanted, v) * dt};
     }
-    return real_min(wanted, most);
+    if (most <= wanted) { /* what is left to the top falls off as e^-t/tau: so does the way */
+        return (struct run){most, top * dt - gait->tau * (most - v)};
+    }
+    double t = gait->tau * real_log((top - v) / (top - wanted)); /* then it is reached */
+    return (struct run){wanted, top * t - gait->tau * (wanted - v) + wanted * (dt - t)};
 }
 
-static double along_way(const struct gait *gait, double speed, double wanted, double dt)
+/* Speed falls at `rate` to `low`, and stays there. */
+static struct run fall(double v, double low, double rate, double dt)
 {
-    if (speed < 0) {
-        double brake = BRAKE_BACK * gait->brake, stop = -speed / brake;
+    double t = real_min(dt, (v - low) / rate), end = t < dt ? low : v - rate * t;
+    return (struct run){end, (v + end) / 2 * t + end * (dt - t)};
+}
+
+static struct run along_way(const struct gait *gait, double v, double wanted, double dt)
+{
+    if (v < 0) {
+        double brake = BRAKE_BACK * gait->brake, stop = -v / brake;
         if (stop >= dt) {
-            return speed + brake * dt;
+            return (struct run){v + brake * dt, (v + brake * dt / 2) * dt};
         }
-        return gain(gait, 0, wanted, dt - stop);
+        struct run run = gain(gait, 0, wanted, dt - stop);
+        run.s += v * stop / 2;
+        return run;
     }
-    if (speed > wanted) {
-        return real_max(wanted, speed - gait->brake * dt);
-    }
-    return gain(gait, speed, wanted, dt);
+    return v > wanted ? fall(v, wanted, gait->brake, dt) : gain(gait, v, wanted, dt);
+}
+
+struct mover motion_between(const struct mover *a, const struct mover *b, double seconds,
+                            double part)
+{
+    double p2 = part * part, p3 = p2 * part;
+    double h00 = 2 * p3 - 3 * p2 + 1, h10 = (p3 - 2 * p2 + part) * seconds, h01 = 3 * p2 - 2 * p3,
+           h11 = (p3 - p2) * seconds;
+    return (struct mover){.at =
+                              vec2_of(a->at.x * h00 + b->at.x * h01 + a->v.x * h10 + b->v.x * h11,
+                                      a->at.y * h00 + b->at.y * h01 + a->v.y * h10 + b->v.y * h11),
+                          .v = vec2_mix(a->v, b->v, part)};
 }
 
 void motion_plant(struct mover *mover, const struct gait *gait, struct vec2 way, double most)
@@ -94,15 +122,17 @@ void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 co
     struct vec2 way = wanted > 0 ? vec2_scale(command, 1 / length) : vec2_unit(before);
     double speed = vec2_dot(before, way);
     struct vec2 across = vec2_along(before, way, -speed);
-    double slip = vec2_length(across), held = real_min(slip, MOTION_ACROSS * dt);
-    double along = along_way(gait, speed, wanted, dt) - speed;
-    struct vec2 v = vec2_scale(way, speed + along);
-    if (slip > held) {
-        v = vec2_along(v, across, 1 - held / slip);
+    double slip = vec2_length(across);
+    struct run on = along_way(gait, speed, wanted, dt), aside = fall(slip, 0, MOTION_ACROSS, dt);
+    struct vec2 v = vec2_scale(way, on.v), led = vec2_scale(way, on.s);
+    if (slip > 0) {
+        v = vec2_along(v, across, aside.v / slip);
+        led = vec2_along(led, across, aside.s / slip);
     }
-    if (gait->bends) {
+    if (gait->bends && fabs(vec2_cross(vec2_unit(before), v)) > MOTION_ROUND * dt) {
         v = hold_sideways(before, v, MOTION_ROUND * dt);
+        led = vec2_scale(vec2_add(before, v), dt / 2);
     }
-    mover->at = vec2_add(mover->at, vec2_scale(vec2_add(before, v), dt / 2));
+    mover->at = vec2_add(mover->at, led);
     mover->v = v;
 }

@@ -56,18 +56,13 @@ static bool is_met(struct world *world, const struct entry *entry)
     return true;
 }
 
-/* With a memory of its own of what was to be seen, and nobody in it looking for one of the other.
- */
+/* With nobody in it looking for one of the other. */
 static struct world *copy_of(struct arena *arena, const struct world *world)
 {
     struct world *copy = arena_new(arena, struct world);
     *copy = *world;
     copy->arena = arena;
     copy->segment = arena_new(arena, struct segment);
-    copy->past = arena_array(arena, struct stance, (size_t)world->past_size);
-    for (long i = 0; i < world->past_size; i++) {
-        copy->past[i] = world->past[i];
-    }
     for (int b = 0; b < BODY_COUNT; b++) {
         const struct agent *sought = world->agent[b].sought;
         copy->agent[b].sought = sought ? &copy->agent[sought - world->agent] : NULL;
@@ -496,12 +491,15 @@ struct world *border_cross(struct arena *arena, const struct world *from, bool o
     world->step = &world->play->steps.at[step];
     world->step_index = step;
     world->branch = branch;
-    world->origin = from->tick;
+    long parts =
+        from->rate > SIM_RATE ? from->rate / SIM_RATE : 1; /* at the same moment at every rate */
+    world->origin = from->tick / parts * parts;
     world->segment->play = world->play;
     world->segment->step = step;
     world->segment->branch = branch;
     world->failed = false;
-    world->quiet = world->settled = 0;
+    world->quiet = 0;
+    world->done = -1;
     for (int b = 0; b < BODY_COUNT; b++) {
         world->samples[b].at = NULL;
         world->samples[b].count = world->samples[b].room = 0;

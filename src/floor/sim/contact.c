@@ -1,44 +1,48 @@
 /* SPDX-License-Identifier: MIT */
-/* contact: bodies are circles that do not pass through each other. Two passes a tick, with a dead
- * band, so that nobody trembles against a body; a set screener does not give way. */
+/* contact: bodies are circles, soft at the rim, that do not pass through each other: the deeper two
+ * are in each other, the more is taken of the speed at which they still come together, so that no
+ * moment is the first and no hit is a jump of the speed. They come apart slowly, with a dead band,
+ * so that nobody trembles against a body; a set screener does not give way. */
 #include "floor/sim/world.h"
 
 #include <math.h>
 
 #include "base/real.h"
 
-#define DEAD .015     /* m of overlap that is left alone */
-#define PUSH .5       /* share of the overlap taken away in a pass, */
-#define PUSH_MOST 1.2 /* m/s: and no faster than one is shoved aside (ours) */
-#define RUB_SPEED 1.2 /* m/s: above it, rubbing a set screen costs speed */
-#define RUB 3.0       /* m/s^2 (ours) */
-#define RUNNING 1.0   /* m/s */
-#define RUNNER .1     /* share of an overlap that a running attacker gives way */
-#define WALKS .2      /* m/s: who comes on faster than that walks into the other */
-#define NUDGED .15    /* share that a team-mate gives way who is walked into (ours) */
-#define LEAN .06      /* m that two who exchange the ball lean past each other (ours) */
-#define LINE .15      /* m inside the boundary: feet stay on the floor */
+#define NEAR (2 * MOTION_BODY + BRUSH)
+#define DEAD .015       /* m of overlap that is left alone */
+#define STOPS 5000.0    /* 1/(m s): two who meet at 5 m/s stop 4.5 cm in each other (ours) */
+#define DEEPEST .045    /* m */
+#define PUSH 20.0       /* 1/s: so fast is an overlap taken away, */
+#define PUSH_MOST 2.4   /* m/s: and no faster than one is pushed aside, */
+#define SHOVED_MOST 3.4 /* or, who is deeper than DEEPEST in another, shoved (ours) */
+#define BRUSH .01       /* m of air in which one still rubs */
+#define RUB_SPEED 1.2   /* m/s: above it, rubbing a set screen costs speed */
+#define RUB 3.0         /* m/s^2 (ours) */
+#define RUNNING 1.0     /* m/s */
+#define RUNNER .1       /* share of an overlap that a running attacker gives way */
+#define WALKS .2        /* m/s: who comes on faster than that walks into the other */
+#define NUDGED .15      /* share that a team-mate gives way who is walked into (ours) */
+#define LEAN .06        /* m that two who exchange the ball lean past each other (ours) */
+#define LINE .15        /* m inside the boundary: feet stay on the floor */
 
-/* He stands and wants to: his feet are planted. */
-static bool stands(const struct agent *a)
+/* How much he stands and wants to: his feet are planted. */
+static double stands(const struct agent *a)
 {
-    return a->command.x == 0 && a->command.y == 0 && vec2_square(a->m.v) < WALKS * WALKS;
+    bool wants = a->command.x != 0 || a->command.y != 0;
+    return wants ? 0 : 1 - real_smooth(vec2_length(a->m.v), WALKS / 2, 1.5 * WALKS);
 }
 
-/* One of two team-mates stands: he leans out of the other's way, and does not start to walk. */
-static bool leans(const struct agent *a, const struct agent *b, double t)
-{
-    bool lets = t < a->let_through || t < b->let_through;
-    return a->defends == b->defends && !lets && stands(a) != stands(b);
-}
-
-/* Of two team-mates he gives way who walks into the other. */
-static double give_to_mate(const struct agent *a, const struct agent *b, struct vec2 way)
+/* Of two team-mates he gives way who walks into the other; and when only one of them stands, that
+ * one leans out of the way, and does not start to walk: in `legs`. */
+static double give_to_mate(const struct agent *a, const struct agent *b, struct vec2 way, bool legs)
 {
     double from_a = real_max(0, vec2_dot(a->m.v, way)),
            from_b = real_max(0, -vec2_dot(b->m.v, way));
-    double both = from_a + from_b;
-    return both > WALKS ? real_mix(NUDGED, 1 - NUDGED, from_a / both) : .5;
+    double both = from_a + from_b, walks = real_smooth(both, WALKS / 2, 1.5 * WALKS);
+    double share = both > 0 ? real_mix(NUDGED, 1 - NUDGED, from_a / both) : .5;
+    double gives = real_mix(.5, share, walks), more = legs ? stands(a) - stands(b) : 0;
+    return more > 0 ? gives * (1 - more) : gives - (1 - gives) * more;
 }
 
 /* What an attacker gives way to a defender: a screener on his way does not push the one whom he
@@ -46,19 +50,20 @@ static double give_to_mate(const struct agent *a, const struct agent *b, struct 
 static double give_to_defender(const struct agent *attacker, const struct agent *defender,
                                struct vec2 way)
 {
-    bool looks = attacker->screening && !attacker->planted && attacker->sought == defender;
-    if (looks) {
+    if (attacker->screening && !attacker->planted && attacker->sought == defender) {
         return 1;
     }
-    if (vec2_square(attacker->m.v) > RUNNING * RUNNING) {
-        return RUNNER;
-    }
-    return vec2_dot(attacker->m.v, way) > WALKS ? .5 : 0;
+    double walks = real_smooth(vec2_dot(attacker->m.v, way), WALKS / 2, 1.5 * WALKS);
+    double runs = real_smooth(vec2_length(attacker->m.v), .7 * RUNNING, 1.3 * RUNNING);
+    return real_mix(.5 * walks, RUNNER, runs);
 }
 
-/* The share of the overlap that `a` gives way, `way` being the unit toward `b`: a set screener
- * none, a shadow all. The two shares make one. */
-static double give(const struct agent *a, const struct agent *b, struct vec2 way, double t)
+/* The share that `a` gives way, of what the two are put apart or, with `legs`, of the speed that
+ * they lose, `way` being the unit toward `b`: a set screener none, a shadow all. The two shares
+ * make one.
+ */
+static double give(const struct agent *a, const struct agent *b, struct vec2 way, double t,
+                   bool legs)
 {
     if (a->anchored || b->anchored) {
         return a->anchored ? 0 : 1;
@@ -72,7 +77,7 @@ static double give(const struct agent *a, const struct agent *b, struct vec2 way
         return a_first ? 0 : 1; /* who cannot get on is let through */
     }
     if (a->defends == b->defends) {
-        return give_to_mate(a, b, way);
+        return give_to_mate(a, b, way, legs && !a_first && !b_first);
     }
     return b->defends ? give_to_defender(a, b, way)
                       : 1 - give_to_defender(b, a, vec2_scale(way, -1));
@@ -86,34 +91,64 @@ static void rub(struct agent *a, double dt)
     }
 }
 
-static void part(const struct world *world, struct agent *a, struct agent *b, double least)
+/* How deep they were in each other in the piece of time just run, on the average. */
+static double mean_depth(double before, double after)
+{
+    if (before < 0 && after < 0) {
+        return 0;
+    }
+    double deep = real_max(before, after), out = real_min(before, after);
+    return out >= 0 ? (before + after) / 2 : deep * deep / (2 * (deep - out));
+}
+
+/* What they still come toward each other is taken from them, the more the deeper they are. */
+static void slow_down(const struct world *world, struct agent *a, struct agent *b, struct vec2 way,
+                      double depth)
+{
+    double closing = vec2_dot(vec2_sub(a->m.v, b->m.v), way);
+    if (closing <= 0) {
+        return;
+    }
+    double lost = closing * (1 - real_exp(-STOPS * depth * world->h));
+    double ga = give(a, b, way, world->t, true), gb = a->anchored && b->anchored ? 0 : 1 - ga;
+    double off = lost * world->h / 2;
+    a->m.v = vec2_along(a->m.v, way, -lost * ga);
+    b->m.v = vec2_along(b->m.v, way, lost * gb);
+    a->m.at = vec2_along(a->m.at, way, -off * ga);
+    b->m.at = vec2_along(b->m.at, way, off * gb);
+}
+
+/* And they come apart again, slowly; what is too deep at once. */
+static void come_apart(const struct world *world, struct agent *a, struct agent *b, double least)
 {
     struct vec2 gap = vec2_sub(b->m.at, a->m.at);
-    double far = vec2_length(gap);
-    if (far >= least || far < 1e-9) {
+    double far = vec2_length(gap), over = least - far;
+    if (far < 1e-9 || over <= DEAD) {
         return;
     }
     struct vec2 way = vec2_scale(gap, 1 / far);
-    double ga = give(a, b, way, world->t), gb = a->anchored && b->anchored ? 0 : 1 - ga;
-    double dt = world->h, over = least - far - DEAD;
-    if (over > 0) {
-        double push = real_min(PUSH * over, PUSH_MOST * dt);
-        a->m.at = vec2_along(a->m.at, way, -push * ga);
-        b->m.at = vec2_along(b->m.at, way, push * gb);
+    double ga = give(a, b, way, world->t, false), gb = a->anchored && b->anchored ? 0 : 1 - ga;
+    double push = (over - DEAD) * (1 - real_exp(-PUSH * world->h));
+    push = real_max(real_min(push, PUSH_MOST * world->h),
+                    real_min(over - DEEPEST, SHOVED_MOST * world->h));
+    a->m.at = vec2_along(a->m.at, way, -push * ga);
+    b->m.at = vec2_along(b->m.at, way, push * gb);
+}
+
+static void part(const struct world *world, struct agent *a, struct agent *b, double least)
+{
+    struct vec2 was = vec2_sub(b->before.at, a->before.at), gap = vec2_sub(b->m.at, a->m.at);
+    double before = least - vec2_length(was), after = least - vec2_length(gap);
+    if (after < -BRUSH) {
+        return;
     }
-    double closing = vec2_dot(vec2_sub(a->m.v, b->m.v), way);
-    if (closing > 0) {
-        if (leans(a, b, world->t)) {
-            ga = stands(a) ? 0 : 1;
-            gb = 1 - ga;
-        }
-        a->m.v = vec2_along(a->m.v, way, -closing * ga);
-        b->m.v = vec2_along(b->m.v, way, closing * gb);
+    if (a->anchored != b->anchored) {
+        rub(a->anchored ? b : a, world->h);
     }
-    if (a->anchored && !b->anchored) {
-        rub(b, dt);
-    } else if (b->anchored && !a->anchored) {
-        rub(a, dt);
+    double depth = mean_depth(before, after);
+    if (depth > 0) {
+        slow_down(world, a, b, vec2_unit(vec2_mix(was, gap, .5)), depth);
+        come_apart(world, a, b, least);
     }
 }
 
@@ -144,18 +179,13 @@ static void keep_inside(const struct world *world, struct agent *a)
 
 void contact_tick(struct world *world)
 {
-    bool met = true;
-    for (int pass = 0; met && pass < 2; pass++) {
-        met = false;
-        for (int i = 0; i < world->bodies; i++) {
-            struct agent *a = &world->agent[world->present[i]];
-            for (int k = i + 1; k < world->bodies; k++) {
-                struct agent *b = &world->agent[world->present[k]];
-                double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
-                if (dx * dx + dy * dy < 4 * MOTION_BODY * MOTION_BODY) {
-                    part(world, a, b, least_gap(a, b));
-                    met = true;
-                }
+    for (int i = 0; i < world->bodies; i++) {
+        struct agent *a = &world->agent[world->present[i]];
+        for (int k = i + 1; k < world->bodies; k++) {
+            struct agent *b = &world->agent[world->present[k]];
+            double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
+            if (dx * dx + dy * dy < NEAR * NEAR) {
+                part(world, a, b, least_gap(a, b));
             }
         }
     }
@@ -169,4 +199,21 @@ void contact_tick(struct world *world)
             keep_inside(world, a);
         }
     }
+}
+
+bool contact_is_near(const struct world *world, double seconds)
+{
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *a = &world->agent[world->present[i]];
+        for (int k = i + 1; k < world->bodies; k++) {
+            const struct agent *b = &world->agent[world->present[k]];
+            struct vec2 gap = vec2_sub(b->m.at, a->m.at);
+            double square = vec2_square(gap);
+            if (square < 1 &&
+                vec2_length(gap) < NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v))) {
+                return true;
+            }
+        }
+    }
+    return false;
 }

@@ -144,12 +144,6 @@ static double speed_cap(const struct level *level, double far, double along)
     return real_mix(near, .95 * sprint, runs);
 }
 
-/* The part of the time between two moments after which a number that grew came to `limit`. */
-static double reached(double was, double now, double limit)
-{
-    return now < limit ? 1 : now > was ? real_clamp((limit - was) / (now - was), 0, 1) : 0;
-}
-
 /* How far off his place he is: what he is too near to the baseline counts twice, so that nobody
  * stands under the ring for being almost where he ought to. */
 static double off_place(const struct agent *agent, struct vec2 way)
@@ -160,18 +154,10 @@ static double off_place(const struct agent *agent, struct vec2 way)
 
 /* Near his place and that is not moving he stands, until it has moved a foot away: a place that is
  * reckoned anew every tick is never quite still. */
-static bool stands(const struct world *world, struct agent *agent, struct vec2 way,
-                   struct vec2 drift)
+static bool stands(struct agent *agent, struct vec2 way, struct vec2 drift)
 {
-    double speed = vec2_length(drift), far = off_place(agent, way);
-    bool before = agent->stands;
-    agent->stands = speed < DRIFT && far < (before ? STIRS : STILL);
-    if (before && !agent->stands) { /* not at once: within the tick */
-        agent->later = world->h * real_min(reached(agent->off, far, STIRS),
-                                           reached(agent->drift, speed, DRIFT));
-    }
-    agent->off = far;
-    agent->drift = speed;
+    double far = off_place(agent, way);
+    agent->stands = vec2_length(drift) < DRIFT && far < (agent->stands ? STIRS : STILL);
     return agent->stands;
 }
 
@@ -189,9 +175,7 @@ static double errand_cap(const struct world *world, body self, struct vec2 aim)
 static void watch_shut(const struct world *world, struct agent *agent, struct vec2 wants)
 {
     bool shut = vec2_length(wants) > SHUT_WANTS && vec2_square(agent->m.v) < MOVES * MOVES;
-    if (world->fresh) {
-        agent->stall = shut ? agent->stall + world->dt : 0;
-    }
+    agent->stall = shut ? agent->stall + world->since : 0;
     if (agent->stall > SHUT_TIME) {
         agent->let_through = world->t + SHUT_LETS;
     }
@@ -204,7 +188,7 @@ static void run_errand(struct world *world, body self, struct aim aim)
     double far = vec2_length(way), cap = errand_cap(world, self, aim.at);
     double go = real_min(PULL * far, real_sqrt(SOFT * agent->level->brake * far));
     double share = real_mix(EASES, 1, real_smooth(far, .3, 1.5)); /* he may stop short */
-    struct vec2 command = stands(world, agent, way, aim.v)
+    struct vec2 command = stands(agent, way, aim.v)
                               ? vec2_of(0, 0)
                               : vec2_along(vec2_scale(vec2_unit(way), go), aim.v, share);
     double fast = vec2_length(command);
@@ -242,7 +226,7 @@ static void control(struct world *world, body self, const struct view *view, str
     share *= real_mix(1, .75, slides);
     double go = real_min(PULL * far, real_sqrt(SOFT * agent->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), go);
-    command = stands(world, agent, way, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
+    command = stands(agent, way, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
@@ -272,10 +256,10 @@ static struct aim eased(const struct world *world, const struct agent *agent, st
     if (world->tick == 0) {
         return to;
     }
-    struct vec2 from = vec2_along(agent->mind.at, agent->mind.v, world->dt);
-    double far = vec2_distance(from, to.at), step = world->h * TURNS;
+    struct vec2 from = vec2_along(agent->aim.at, agent->aim.v, world->since);
+    double far = vec2_distance(from, to.at), step = world->since * TURNS;
     if (far > step) {
-        step = real_max(step, far * (1 - real_exp(-world->h / MINDS)));
+        step = real_max(step, far * (1 - real_exp(-world->since / MINDS)));
         to.at = vec2_along(from, vec2_sub(to.at, from), step / far);
     }
     return to;
@@ -375,9 +359,6 @@ void guard_tick(struct world *world)
             seen = see_ago(world, ago);
         }
         struct view view = look(world, (body)b, seen);
-        if (world->fresh) {
-            agent->mind = agent->aim;
-        }
         struct aim aim = wanted(world, (body)b, &view);
         aim.at = off_baseline(world, (body)b, &view, aim.at);
         aim = agent->aim = eased(world, agent, aim);
@@ -387,9 +368,7 @@ void guard_tick(struct world *world)
         } else {
             run_errand(world, (body)b, aim);
         }
-        if (world->fresh) {
-            watch_feet(world, agent);
-        }
+        watch_feet(world, agent);
         agent->command = footed(world, agent, agent->command);
     }
 }

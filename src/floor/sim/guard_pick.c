@@ -79,7 +79,7 @@ static bool is_over(const struct world *world, struct pick *pick)
         return false; /* stays until the ball is gone */
     }
     bool stands = vec2_length(world->agent[pick->user].m.v) < STOPPED;
-    pick->rests = stands && is_back(world, pick) ? pick->rests + world->dt : 0;
+    pick->rests = stands && is_back(world, pick) ? pick->rests + world->since : 0;
     return pick->rests > RESTS;
 }
 

@@ -219,7 +219,7 @@ void zone_start(struct world *world)
 
 void zone_tick(struct world *world)
 {
-    if (world->play->zone == ZONE_NONE || !world->fresh) {
+    if (world->play->zone == ZONE_NONE) {
         return;
     }
     struct zone_home home[ZONE_DEFENDERS];

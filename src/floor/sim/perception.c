@@ -4,14 +4,19 @@
 
 #include "base/real.h"
 
-static struct stance *at_tick(const struct world *world, long tick)
+static struct stance *at_beat(const struct world *world, long beat)
 {
-    return &world->past[(tick + world->past_size) % world->past_size];
+    return (struct stance *)&world->past[(beat + SIM_STANCES) % SIM_STANCES];
+}
+
+static long beat_of(const struct world *world, long tick)
+{
+    return tick * SIM_THOUGHTS / world->rate;
 }
 
 void see_now(struct world *world)
 {
-    struct stance *stance = at_tick(world, world->tick);
+    struct stance *stance = at_beat(world, beat_of(world, world->tick));
     for (int b = 0; b < BODY_COUNT; b++) {
         if (world->agent[b].here) {
             stance->at[b] = world->agent[b].m.at;
@@ -23,8 +28,8 @@ void see_now(struct world *world)
 void see_fill(struct world *world)
 {
     see_now(world);
-    struct stance now = *at_tick(world, world->tick);
-    for (long i = 0; i < world->past_size; i++) {
+    struct stance now = *at_beat(world, beat_of(world, world->tick));
+    for (long i = 0; i < SIM_STANCES; i++) {
         world->past[i] = now;
     }
 }
@@ -57,17 +62,21 @@ void see_done(struct world *world)
     world->sights = left;
 }
 
-/* Where `who` was, `seconds` before the moment that is thought about. */
+/* Where `who` was, `seconds` before the moment that is thought about: on the curve between two
+ * beats.
+ */
 static struct mover was(const struct world *world, body who, double seconds)
 {
-    double since = (world->t + world->lead) * world->rate - (double)world->tick;
-    double back = real_clamp(seconds * world->rate - since, 0, (double)world->past_size - 3);
+    long last = beat_of(world, world->tick);
+    double back = (double)last - (world->t + world->lead - seconds) * SIM_THOUGHTS;
+    back = real_clamp(back, 0, SIM_STANCES - 2);
     long whole = (long)back;
-    const struct stance *near = at_tick(world, world->tick - whole);
-    const struct stance *far = at_tick(world, world->tick - whole - 1);
-    double t = back - (double)whole;
-    return (struct mover){.at = vec2_mix(near->at[who], far->at[who], t),
-                          .v = vec2_mix(near->v[who], far->v[who], t)};
+    const struct stance *after = at_beat(world, last - whole);
+    const struct stance *before = at_beat(world, last - whole - 1);
+    double t = 1 - (back - (double)whole), part = 1.0 / SIM_THOUGHTS;
+    struct mover a = {.at = before->at[who], .v = before->v[who]},
+                 b = {.at = after->at[who], .v = after->v[who]};
+    return motion_between(&a, &b, part, t);
 }
 
 /* Where `who` is believed to be, from what was seen `seconds` ago. */

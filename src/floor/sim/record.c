@@ -23,13 +23,14 @@ static void turn_face(const struct world *world, body b, struct agent *agent)
     }
 }
 
-/* A step that begins inside a tick is written down from the tick's start on. */
+/* A step that begins inside a tick is written down from the start of the tick, a 120th, on. */
 void record_sample(struct world *world)
 {
-    double inside = world->t - (double)world->tick / world->rate;
+    double begun = world->t - world_zero(world);
     for (int b = 0; b < BODY_COUNT; b++) {
         struct agent *agent = &world->agent[b];
         if (agent->here) {
+            double inside = world->samples[b].count ? 0 : begun;
             struct sample sample = {vec2_along(agent->m.at, agent->m.v, -inside), agent->m.v};
             turn_face(world, (body)b, agent);
             VEC_PUSH(world->arena, &world->samples[b], sample);

@@ -45,7 +45,7 @@ struct mover world_soon(const struct world *world, const struct agent *agent)
 
 bool world_beat(const struct world *world, int times)
 {
-    return world->fresh && (world->tick - world->origin) * times % world->rate == 0;
+    return world->fresh && world->tick * times % world->rate == 0;
 }
 
 double world_zero(const struct world *world)
@@ -148,8 +148,6 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     world->options = options;
     world->rate = options->rate;
     world->dt = 1.0 / options->rate;
-    world->past_size = (long)(SIM_PAST * options->rate);
-    world->past = arena_array(arena, struct stance, (size_t)world->past_size);
     world->helper = world->helped = world->second = world->driver = BODY_NONE;
     world->pick = (struct pick){.task = SIM_NO_TASK, .tagger = BODY_NONE};
     return world;

@@ -14,8 +14,6 @@
 #define COMING .3 /* m/s: who comes the other way faster than that is met, not passed */
 #define KEEP .4   /* s that a chosen side is kept */
 #define STAYS .5  /* s in which it is not changed, though it be shut: he waits for a gap */
-#define EVEN .02  /* of the cosine: ways that differ less are as near */
-#define BETTER .4 /* and so much nearer must the other one be for a change of mind (ours) */
 #define FORESIGHT .25 /* s that a moving body is thought on */
 #define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
@@ -51,6 +49,10 @@ static bool is_obstacle(const struct view_ahead *view, body other)
     bool his_own = !a->defends || b->defends; /* a defender is let through by defenders */
     if (!b->anchored && his_own && t < a->let_through && t >= b->let_through) {
         return false; /* people step aside for who cannot get on */
+    }
+    if (a->screening && view->world->guards[other] == view->who &&
+        !ball_is_held(view->world, view->world->screen[view->who].user)) {
+        return false; /* his own defender goes with him, and out of his way */
     }
     if (!a->defends && b->defends) {
         return !b->shadow && vec2_square(b->m.v) <= RUNS * RUNS;
@@ -107,6 +109,13 @@ static struct vec2 tangent(struct vec2 rel, double side)
     return vec2_of(u.x * cosine + right.x * sine, u.y * cosine + right.y * sine);
 }
 
+/* From him to the other as it will be in the middle of what he is about to run. */
+static struct vec2 between(const struct world *world, const struct agent *a, const struct agent *o)
+{
+    struct vec2 now = vec2_sub(o->m.at, a->m.at), closing = vec2_sub(o->m.v, a->m.v);
+    return vec2_along(now, closing, world->lead / 2);
+}
+
 static bool head_on(const struct agent *a, const struct agent *o)
 {
     return vec2_dot(a->m.v, o->m.v) < 0 && vec2_square(o->m.v) > COMING * COMING;
@@ -147,7 +156,7 @@ static bool way_round(const struct view_ahead *view, body first, double side, st
     *way = view->way;
     for (body b = first; b != BODY_NONE; b = first_ahead(view, *way, ROOM - GRAZE, passed, &off)) {
         passed |= 1ul << b;
-        *way = tangent(vec2_sub(view->world->agent[b].m.at, view->self->m.at), side);
+        *way = tangent(between(view->world, view->self, &view->world->agent[b]), side);
         if (vec2_dot(*way, view->way) < WIDEST) {
             return false;
         }
@@ -204,8 +213,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     if (!keeps) {
         take_side(world, who, found, -side);
     }
-    struct vec2 rel = vec2_sub(world->agent[found].m.at, a->m.at);
-    struct vec2 along = tangent(rel, a->dodge_side);
+    struct vec2 along = tangent(between(world, a, &world->agent[found]), a->dodge_side);
     if (leaves_floor(&view, along)) {
         return vec2_of(0, 0);
     }

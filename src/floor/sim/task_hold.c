@@ -64,7 +64,7 @@ static bool hold_tick(struct world *world, struct job *job)
 
 static bool hold_due(struct world *world, const struct job *job)
 {
-    return world->t >= job->until - 1e-9;
+    return !is_open_ended(job->task) && world->t >= job->until - 1e-9;
 }
 
 static int hold_waits_for(struct world *world, const struct job *job)

@@ -15,13 +15,14 @@
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
 #define JOINS 1.0       /* m: no step is longer */
 #define SHORT .05       /* m that motion_course_time stops short of a length */
+#define BETWEEN .35     /* m: further nobody comes between two beats, from where he last looked */
 #define CREEPS .1       /* m/s: slower than that nobody is said to go */
 enum { PACES = 4 };   /* times a second that a movement which is told its time looks at the clock */
 #define HURRY .1      /* s less than it takes, and nobody sees it (ours) */
 #define NEARLY 2.2    /* m: then he has come as near as he can */
 #define STANDS .5     /* m/s: who is slower stands, */
 #define ON_IT .4      /* m from the place: on it, */
-#define SHOULDERS .12 /* m of air: and the other beside him (all ours) */
+#define SHOULDERS .08 /* m of air: and the other beside him (all ours) */
 #define BESIDE (2 * MOTION_BODY + SHOULDERS + ON_IT)
 
 struct vec2 move_goal(struct world *world, const struct task *task)
@@ -231,8 +232,7 @@ bool move_due(struct world *world, const struct job *job)
     }
     double lead = motion_plant_lead(agent->end_speed, agent->course.turn);
     double most = agent->course.goal - agent->course.along - real_max(THERE, lead);
-    return most < vec2_distance(agent->m.at, agent->before.at) + .1 &&
-           is_there(agent, job, motion_along(&agent->course, agent->m.at));
+    return most < BETWEEN && is_there(agent, job, motion_along(&agent->course, agent->m.at));
 }
 
 bool move_tick(struct world *world, struct job *job)

@@ -7,12 +7,14 @@
 #include "floor/motion/motion.h"
 #include "floor/sim/sim.h"
 
-#define SIM_PAST .52 /* s of what was to be seen that are kept: the longest reaction and a tick */
 enum {
-    SIM_SAMPLES = 20, /* a second: RUN_SAMPLE */
-    SIM_REPLANS = 20, /* times a second a screener looks where to go */
-    SIM_CHANGES = 8,  /* of the ball's hands that are remembered */
-    SIM_SIGHTS = 16,  /* things that have happened and are yet to be seen, at most */
+    SIM_SAMPLES = 20,             /* a second: RUN_SAMPLE */
+    SIM_REPLANS = 20,             /* times a second a screener looks where to go */
+    SIM_THOUGHTS = SIM_RATE_PART, /* beats a second: everybody looks and decides at each */
+    SIM_STANCES =
+        22,          /* beats of what was to be seen that are kept: the longest reaction and more */
+    SIM_CHANGES = 8, /* of the ball's hands that are remembered */
+    SIM_SIGHTS = 16, /* things that have happened and are yet to be seen, at most */
     SIM_NO_TASK = -1
 };
 
@@ -43,9 +45,10 @@ struct agent {
     const struct level *level; /* how fast and quick he is: the play's, or in a trial his own */
     bool shadow;               /* a defender who is not in the play: nobody runs into him */
     struct mover m;
-    struct mover before, after; /* at both ends of the piece of time just run through */
-    struct vec2 face;           /* unit */
-    struct vec2 command;        /* velocity wanted in this tick */
+    struct mover start, after; /* at both ends of the piece of time just run through, */
+    struct mover before;       /* and before the part of it that was run last */
+    struct vec2 face;          /* unit */
+    struct vec2 command;       /* velocity wanted until he thinks again */
     struct gait gait;
     bool defends;
     bool anchored;              /* a set screener */
@@ -53,10 +56,7 @@ struct agent {
     bool screening;             /* on his way to set one */
     bool planted;               /* and there but for the last step */
     const struct agent *sought; /* the defender whom he is looking for */
-    struct aim aim;             /* a defender: where he wants to be, */
-    double off, drift;          /* how far off that is, m, and how fast it moves, m/s */
-    double later;               /* s of the piece of a tick for which he still stands */
-    struct aim mind;            /* and where he wanted to be a tick ago */
+    struct aim aim;             /* a defender: where he wants to be */
     struct vec2 way;            /* in which he last moved, unit, */
     double turned;              /* and when he last turned about, s */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
@@ -161,7 +161,7 @@ struct zone_watch {
     struct aim aim[ZONE_DEFENDERS];
 };
 
-/* Where everybody was at one tick; and what was seen of the ball. */
+/* Where everybody was at one beat; and what was seen of the ball. */
 struct stance {
     struct vec2 at[BODY_COUNT], v[BODY_COUNT];
 };
@@ -207,10 +207,12 @@ struct world {
     double dt; /* 1 / rate, s */
     long tick;
     double t; /* tick * dt: never summed up; or a moment inside the tick, when something happens */
-    double h; /* s from t to the end of the tick */
-    double lead; /* s from t to the moment that what is wanted in this tick is worked out for */
-    bool fresh;  /* at the start of a tick, and not inside it */
-    bool news;   /* something has happened: somebody may start, or be done */
+    double h; /* s of the part of a tick that is being run */
+    double lead;    /* s from t to the next beat: what is wanted is worked out for then */
+    double thought; /* s: when everybody last thought */
+    double since;   /* s from then to now, while they think */
+    bool fresh;     /* at the start of a tick, and not inside it */
+    bool news;      /* something has happened: somebody may start, or be done */
     const struct sim_options *options;
     struct agent agent[BODY_COUNT];
     body present[BODY_COUNT]; /* who is on the floor, attackers first: the loops of a tick */
@@ -232,14 +234,13 @@ struct world {
     double driven;       /* how much of that, 0 to 1 when he is inside */
     bool helped_ball;    /* he has had the ball */
     double helped_since; /* s of the step */
-    struct stance *past; /* ring of past_size, by tick */
-    long past_size;
+    struct stance past[SIM_STANCES];   /* ring, by beat */
     struct change change[SIM_CHANGES]; /* ring */
     int changes;
     double sight[SIM_SIGHTS]; /* when what has happened will be seen, s, unsorted */
     int sights;
-    double quiet;   /* s since anything last moved or happened */
-    double settled; /* s since the last task was done */
+    double quiet; /* s since anything last moved or happened */
+    double done;  /* when the last task was done; < 0: not yet */
     VEC(struct sample) samples[BODY_COUNT];
     VEC(float) facing[BODY_COUNT];
     bool failed;
@@ -251,7 +252,8 @@ struct tie_side world_tie(const struct world *world);
 struct task_record *world_record(struct world *world, int task);
 void world_mark(struct world *world, int task, enum moment moment); /* now; the first time counts */
 struct mover world_soon(const struct world *world, const struct agent *agent); /* `lead` from now */
-/* Does this tick open one of `times` equal parts of the second? The same moments at every rate. */
+/* Does this tick open one of `times` equal parts of the clock's second? The same moments at every
+ * rate, and of all of them those at which everybody looks and decides, SIM_THOUGHTS, are some. */
 bool world_beat(const struct world *world, int times);
 
 double world_zero(const struct world *world); /* when the segment began, s */
@@ -449,6 +451,8 @@ void see_done(struct world *world); /* what is due has been seen */
 struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
 void contact_tick(struct world *world);
+/* Will two touch within so many seconds? */
+bool contact_is_near(const struct world *world, double seconds);
 void record_sample(struct world *world);
 void record_finish(struct world *world);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
