@@ -9,26 +9,30 @@ void sources_init(struct sources *sources, struct arena *arena)
     *sources = (struct sources){.arena = arena};
 }
 
-/* Whether a line ends with this byte: LF, CRLF or CR. */
-static bool ends_line(struct str text, size_t i)
+/* The first byte behind the line that `from` stands in; 0: there is none. A line ends with LF, CRLF
+ * or CR. */
+static size_t next_line(struct str text, size_t from)
 {
-    bool crlf = text.at[i] == '\r' && i + 1 < text.size && text.at[i + 1] == '\n';
-    return text.at[i] == '\n' || (text.at[i] == '\r' && !crlf);
+    for (size_t i = from; i < text.size; i++) {
+        if (text.at[i] > '\r' || (text.at[i] != '\n' && text.at[i] != '\r')) {
+            continue;
+        }
+        bool crlf = text.at[i] == '\r' && i + 1 < text.size && text.at[i + 1] == '\n';
+        return i + (crlf ? 2 : 1);
+    }
+    return 0;
 }
 
 static void find_lines(struct arena *arena, struct source *source)
 {
     size_t lines = 1;
-    for (size_t i = 0; i < source->text.size; i++) {
-        lines += ends_line(source->text, i);
+    for (size_t at = 0; (at = next_line(source->text, at)) > 0; lines++) {
     }
     source->line_starts.room = lines;
     source->line_starts.at = arena_array(arena, uint32_t, lines);
     VEC_PUSH(arena, &source->line_starts, 0);
-    for (size_t i = 0; i < source->text.size; i++) {
-        if (ends_line(source->text, i)) {
-            VEC_PUSH(arena, &source->line_starts, (uint32_t)(i + 1));
-        }
+    for (size_t at = 0; (at = next_line(source->text, at)) > 0;) {
+        VEC_PUSH(arena, &source->line_starts, (uint32_t)at);
     }
 }
 

@@ -8,25 +8,6 @@
 #include <stdio.h>
 #include <string.h>
 
-struct str str_of(const char *text)
-{
-    return text ? (struct str){text, strlen(text)} : (struct str){"", 0};
-}
-
-bool str_equal(struct str a, struct str b)
-{
-    return a.size == b.size && (a.size == 0 || memcmp(a.at, b.at, a.size) == 0);
-}
-
-bool str_is(struct str a, const char *text)
-{
-    size_t i = 0;
-    while (i < a.size && text[i] != '\0' && text[i] == a.at[i]) {
-        i++;
-    }
-    return i == a.size && text[i] == '\0';
-}
-
 bool str_starts(struct str a, const char *text)
 {
     size_t i = 0;

@@ -7,6 +7,7 @@
 #include <stdarg.h>
 #include <stdbool.h>
 #include <stddef.h>
+#include <string.h>
 
 #include "base/arena.h"
 
@@ -18,9 +19,19 @@ struct str {
 #define STR(literal) ((struct str){(literal), sizeof(literal) - 1})
 #define STR_ARG(s) (int)(s).size, (s).at /* for "%.*s" */
 
-struct str str_of(const char *text); /* NULL gives an empty piece */
-bool str_equal(struct str a, struct str b);
-bool str_is(struct str a, const char *text);
+/* NULL gives an empty piece. */
+static inline struct str str_of(const char *text)
+{
+    return text ? (struct str){text, strlen(text)} : (struct str){"", 0};
+}
+static inline bool str_equal(struct str a, struct str b)
+{
+    return a.size == b.size && (a.size == 0 || memcmp(a.at, b.at, a.size) == 0);
+}
+static inline bool str_is(struct str a, const char *text)
+{
+    return str_equal(a, str_of(text));
+}
 bool str_starts(struct str a, const char *text);
 int str_compare(struct str a, struct str b);            /* by bytes */
 bool str_equal_fold(struct str a, struct str b);        /* ASCII capitals do not matter */

@@ -74,7 +74,7 @@ static uint32_t meaning(uint32_t code)
                                  : code;
 }
 
-struct letter letter_read(const char *at, const char *end)
+struct letter letter_read_wide(const char *at, const char *end)
 {
     unsigned char first = (unsigned char)*at;
     if (first < 0x80) {
@@ -91,18 +91,6 @@ struct letter letter_read(const char *at, const char *end)
                                                : CHAR_FINE;
     }
     return letter;
-}
-
-bool letter_is_digit(struct letter letter)
-{
-    return letter.code >= '0' && letter.code <= '9';
-}
-
-bool letter_is_letter(struct letter letter)
-{
-    uint32_t c = letter.code;
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c >= 0x80 ||
-           letter.fault == CHAR_CONTROL;
 }
 
 /* Capitals of ASCII and of the western European letters, whose small forms lie 32 behind them. */
@@ -131,7 +119,11 @@ struct str text_lower(struct arena *arena, struct str s)
 {
     const char *end = s.at + s.size;
     bool changes = false;
-    for (const char *at = s.at; at < end && !changes;) {
+    const char *from = s.at;
+    while (from < end && ((*from >= 'a' && *from <= 'z') || (*from >= ' ' && *from < 'A'))) {
+        from++; /* mostly to the end */
+    }
+    for (const char *at = from; at < end && !changes;) {
         struct letter letter = letter_read(at, end);
         changes = is_capital(letter.raw) || letter.code != letter.raw;
         at += letter.size;
@@ -196,6 +188,17 @@ struct str text_clean(struct arena *arena, struct str s, bool quoted)
         at += letter.size;
     }
     return strbuf_str(&out);
+}
+
+bool text_is_plain(struct str s)
+{
+    unsigned odd = 0;
+    for (size_t i = 0; i < s.size; i++) {
+        unsigned char c = (unsigned char)s.at[i];
+        odd |=
+            (unsigned)(c >= 0x7F) | (unsigned)((c < ' ') & (c != '\n') & (c != '\r') & (c != '\t'));
+    }
+    return odd == 0;
 }
 
 bool text_is_text(struct str s)

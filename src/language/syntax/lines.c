@@ -33,6 +33,11 @@ static const char *skip_indent(const struct scan *scan, unsigned *columns)
 static const char *trim_end(const struct scan *scan, const char *begin)
 {
     const char *last = begin;
+    if (scan->plain) {
+        for (last = scan->end; last > begin && (last[-1] == ' ' || last[-1] == '\t'); last--) {
+        }
+        return last;
+    }
     for (const char *at = begin; at < scan->end;) {
         struct letter letter = scan_peek(scan, at);
         at += letter.size;
@@ -61,6 +66,9 @@ static void report_letter(const struct scan *scan, const char *at, struct letter
 static bool letters_ok(const struct scan *scan, const char *from, const char *to, bool hidden_too)
 {
     bool quoted = false;
+    if (scan->plain) {
+        return true;
+    }
     for (const char *at = from; at < to;) {
         struct letter letter = scan_peek(scan, at);
         quoted = letter.code == '"' ? !quoted : quoted;
@@ -166,10 +174,12 @@ void lines_read(struct arena *arena, const struct sources *sources, uint32_t num
 {
     const struct source *source = &sources->all.at[number];
     *lines = (struct lines){0};
-    if (report_not_text(source, number, diags)) {
+    bool plain = text_is_plain(source->text);
+    if (!plain && report_not_text(source, number, diags)) {
         return;
     }
-    struct scan scan = {.arena = arena, .diags = diags, .source = number, .text = source->text.at};
+    struct scan scan = {
+        .arena = arena, .diags = diags, .source = number, .text = source->text.at, .plain = plain};
     lines->all.room = source->line_starts.count;
     lines->all.at = arena_array(arena, struct line, lines->all.room);
     for (size_t i = 0; i < source->line_starts.count; i++) {

@@ -76,7 +76,7 @@ static bool is_no_unit(const struct scan *scan, const struct unit_word *unit, bo
 static const struct unit_word *find_unit(const char *word)
 {
     for (size_t i = 0; i < sizeof unit_words / sizeof unit_words[0]; i++) {
-        if (strcmp(unit_words[i].word, word) == 0) {
+        if (unit_words[i].word[0] == word[0] && strcmp(unit_words[i].word, word) == 0) {
             return &unit_words[i];
         }
     }
@@ -86,7 +86,7 @@ static const struct unit_word *find_unit(const char *word)
 static void become_measure(struct scan *scan, struct token *token, enum unit unit, const char *end)
 {
     token->kind = TOKEN_MEASURE;
-    token->unit = unit;
+    token->unit = (unsigned char)unit;
     scan->at = end;
 }
 

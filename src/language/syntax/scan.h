@@ -15,6 +15,7 @@ struct scan {
     const char *at, *end;
     struct token tokens[LIMIT_TOKENS];
     size_t count;
+    bool plain;    /* the whole source: text_is_plain */
     bool full;     /* more tokens than a line may hold */
     bool unclosed; /* a quote that the line's end broke off */
 };
@@ -29,7 +30,10 @@ bool scan_number(struct scan *scan);
 void scan_unit(struct scan *scan, struct token *token);
 /* `'s` with no letter behind it. */
 bool scan_possessive(struct scan *scan);
-struct letter scan_peek(const struct scan *scan, const char *at); /* a blank at the end */
+static inline struct letter scan_peek(const struct scan *scan, const char *at)
+{
+    return at < scan->end ? letter_read(at, scan->end) : (struct letter){' ', ' ', 1, CHAR_FINE};
+}
 struct token *scan_add(struct scan *scan, enum token_kind kind, const char *from);
 
 #endif

@@ -38,10 +38,13 @@ struct token {
     struct span span;
     struct str text;
     double number;
-    enum unit unit;  /* UNIT_NONE but for measures */
-    bool integer;    /* TOKEN_NUMBER without a point */
-    bool possessive; /* 's is in the span, not in the text: 3's, x3's, passer's */
-    bool stopped;    /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
+    unsigned char unit; /* enum unit: UNIT_NONE but for measures */
+    char first;         /* of the letters a word of the language is known by: of WORD and NUMBER
+                           without 's; else NUL */
+    bool filler;        /* says nothing: the, a, an, just, simply, please */
+    bool integer;       /* TOKEN_NUMBER without a point */
+    bool possessive;    /* 's is in the span, not in the text: 3's, x3's, passer's */
+    bool stopped; /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
     char mark;
 };
 struct line {

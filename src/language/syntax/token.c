@@ -10,11 +10,6 @@ struct span scan_span(const struct scan *scan, const char *from, const char *to)
     return (struct span){scan->source, (uint32_t)(from - scan->text), (uint32_t)(to - scan->text)};
 }
 
-struct letter scan_peek(const struct scan *scan, const char *at)
-{
-    return at < scan->end ? letter_read(at, scan->end) : (struct letter){' ', ' ', 1, CHAR_FINE};
-}
-
 struct token *scan_add(struct scan *scan, enum token_kind kind, const char *from)
 {
     if (scan->count == LIMIT_TOKENS) {
@@ -35,9 +30,9 @@ static int number_word(struct str word)
 {
     static const char *const words[] = {"one",   "two",   "three", "four", "five",   "six",
                                         "seven", "eight", "nine",  "ten",  "eleven", "twelve"};
-    for (int i = 0; i < 12 && word.size >= 3 && word.size <= 6; i++) {
-        bool alike = (word.at[0] | 0x20) == words[i][0]; /* most words end here */
-        if (alike && str_equal_fold(word, str_of(words[i]))) {
+    bool may = word.size >= 3 && word.size <= 6 && strchr("otfsen", word.at[0] | 0x20);
+    for (int i = 0; i < 12 && may; i++) { /* most words are none by their first letter */
+        if ((word.at[0] | 0x20) == words[i][0] && str_equal_fold(word, str_of(words[i]))) {
             return i + 1;
         }
     }
@@ -48,6 +43,9 @@ static int number_word(struct str word)
 static const char *word_end(const struct scan *scan, const char *at)
 {
     for (;;) {
+        while (at < scan->end && ((*at >= 'a' && *at <= 'z') || (*at >= '0' && *at <= '9'))) {
+            at++;
+        }
         struct letter letter = scan_peek(scan, at);
         if (glues(letter) && at < scan->end) {
             at += letter.size;
@@ -216,6 +214,15 @@ static bool says_nothing(struct scan *scan, struct letter mark)
     return dropped;
 }
 
+static bool is_filler(struct str word)
+{
+    static const char *const fillers[][2] = {
+        {"", ""},     {"a", ""}, {"an", ""},          {"the", ""},
+        {"just", ""}, {"", ""},  {"simply", "please"}}; /* by their length */
+    bool may = word.size > 0 && word.size < sizeof fillers / sizeof *fillers;
+    return may && (str_is(word, fillers[word.size][0]) || str_is(word, fillers[word.size][1]));
+}
+
 static void finish_token(struct scan *scan, const char *from)
 {
     struct token *token = &scan->tokens[scan->count - 1];
@@ -225,6 +232,10 @@ static void finish_token(struct scan *scan, const char *from)
     token->span = scan_span(scan, from, scan->at);
     size_t size = token->possessive ? token->text.size : (size_t)(scan->at - from);
     token->text = text_lower(scan->arena, (struct str){from, size});
+    if (!token->possessive && (token->kind == TOKEN_WORD || token->kind == TOKEN_NUMBER)) {
+        token->first = token->text.at[0];
+        token->filler = token->kind == TOKEN_WORD && is_filler(token->text);
+    }
 }
 
 static void scan_mark(struct scan *scan, struct letter letter)

@@ -120,7 +120,6 @@ static void sentence_part(struct reader *r, const struct line *line)
         reader_broken(r, line);
         return;
     }
-    const char *near = r->diags->full ? NULL : opener_nearest(line);
     struct cursor c = reader_cursor(r, line, 0);
     struct cursor_mark mark = cursor_mark(&c);
     r->scratch.count = 0;
@@ -128,6 +127,7 @@ static void sentence_part(struct reader *r, const struct line *line)
         add_sentences(r, line, &r->scratch);
         return;
     }
+    const char *near = r->diags->full ? NULL : opener_nearest(line);
     if (c.refusals == mark.refusals && !near) { /* only words that say nothing: the */
         refuse_subject(&c);
     }
@@ -217,7 +217,9 @@ static void body_line(struct reader *r, const struct line *line)
         while (to < all.count && !is_stop(&all.tokens[to])) {
             to++;
         }
-        if (to > from) {
+        if (to - from == line->count) { /* mostly */
+            part_line(r, line);
+        } else if (to > from) {
             struct line part = line_part(&all, from, to);
             if (to == all.count) {
                 part.comment = all.comment;

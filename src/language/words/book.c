@@ -377,6 +377,15 @@ static struct line without_colon(struct reader *r, const struct line *line)
     return own;
 }
 
+/* The line as it was read, where nothing was changed in it: else a copy. */
+static const struct line *line_kept(struct reader *r, struct line own)
+{
+    const struct line *read = &r->lines.all.at[r->next - 1];
+    bool same =
+        own.tokens == read->tokens && own.count == read->count && own.broken == read->broken;
+    return same ? read : line_keep(r, own);
+}
+
 static void take_line(struct reader *r, const struct line *line)
 {
     struct opener opener = opener_of(line, 0);
@@ -394,7 +403,7 @@ static void take_line(struct reader *r, const struct line *line)
         !line_marks_ok(&own, r->shelf->sources, r->diags)) {
         own.broken = true;
     }
-    const struct line *kept = line_keep(r, own);
+    const struct line *kept = line_kept(r, own);
     if (own.broken) {
         broken_line(r, kept, opener);
     } else {

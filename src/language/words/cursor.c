@@ -7,42 +7,9 @@
 
 #include "language/words/vocabulary.h"
 
-static bool is_filler(const struct token *token)
-{
-    /* the filler of each length: this is asked of every token over and over */
-    static const char *const fillers[][2] = {{NULL, NULL},        {"a", NULL},    {"an", NULL},
-                                             {"the", NULL},       {"just", NULL}, {NULL, NULL},
-                                             {"simply", "please"}};
-    size_t size = token->text.size;
-    if (token->kind != TOKEN_WORD || token->possessive ||
-        size >= sizeof fillers / sizeof *fillers) {
-        return false;
-    }
-    for (size_t i = 0; i < 2 && fillers[size][i]; i++) {
-        if (memcmp(token->text.at, fillers[size][i], size) == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static bool is_hyphen(const struct token *token)
 {
     return token->kind == TOKEN_MARK && token->mark == '-';
-}
-
-static const struct token *skip_fillers(const struct token *at, const struct token *end)
-{
-    while (at < end && is_filler(at)) {
-        at++;
-    }
-    return at;
-}
-
-const struct token *cursor_next(const struct cursor *c)
-{
-    const struct token *at = skip_fillers(c->at, c->end);
-    return at < c->end ? at : NULL;
 }
 
 bool cursor_done(const struct cursor *c)
@@ -63,7 +30,7 @@ struct str cursor_text(const struct cursor *c, struct span span)
 
 struct span cursor_taken(const struct cursor *c, const struct token *from)
 {
-    from = skip_fillers(from, c->end);
+    from = past_fillers(from, c->end);
     if (from >= c->at) {
         return from < c->end ? from->span : span_end(c->line_span);
     }
@@ -94,29 +61,12 @@ void cursor_back(struct cursor *c, struct cursor_mark mark)
  * what was written: four, 3. */
 static struct str word_letters(const struct token *token)
 {
-    if (token->possessive || (token->kind != TOKEN_WORD && token->kind != TOKEN_NUMBER)) {
+    if (token->first == '\0') {
         return (struct str){NULL, 0};
     }
     struct str text = token->text;
     bool towards = text.size == 7 && memcmp(text.at, "towards", 7) == 0;
     return towards ? (struct str){text.at, 6} : text;
-}
-
-char cursor_letter(const struct cursor *c)
-{
-    const struct token *at = skip_fillers(c->at, c->end);
-    struct str letters = at < c->end ? word_letters(at) : (struct str){NULL, 0};
-    return letters.size > 0 ? letters.at[0] : '\0';
-}
-
-bool letter_begins(char letter, const char *words)
-{
-    if (words[0] == letter) {
-        return letter != '\0';
-    }
-    bool article =
-        (words[0] == 'a' && words[1] == ' ') || (words[0] == 't' && strncmp(words, "the ", 4) == 0);
-    return article && letter != '\0';
 }
 
 /* The articles of a table's words are as good as not there. */
@@ -132,7 +82,7 @@ static size_t article_size(struct str word)
 }
 
 /* Past blanks, hyphens and articles, which stand between the letters of a table's words. */
-static struct str skip_gap(struct str words, bool begins)
+static struct str skip_gap_slowly(struct str words, bool begins)
 {
     for (;;) {
         size_t skip = words.size > 0 && (words.at[0] == ' ' || words.at[0] == '-') ? 1 : 0;
@@ -145,18 +95,27 @@ static struct str skip_gap(struct str words, bool begins)
     }
 }
 
+static inline struct str skip_gap(struct str words, bool begins)
+{
+    char next = words.size > 0 ? words.at[0] : 'x';
+    bool letter = next != ' ' && next != '-' && (!begins || (next != 't' && next != 'a'));
+    return letter ? words : skip_gap_slowly(words, begins);
+}
+
 /* `text` follows in `words`, hyphens aside: gives what is left of them. */
 static bool letters_follow(struct str *words, struct str text)
 {
     struct str left = *words;
     bool any = false;
     for (size_t i = 0; i < text.size; i++) {
-        if (text.at[i] == '-') {
-            continue;
-        }
-        left = skip_gap(left, false);
         if (left.size == 0 || left.at[0] != text.at[i]) {
-            return false;
+            if (text.at[i] == '-') {
+                continue;
+            }
+            left = skip_gap(left, false);
+            if (left.size == 0 || left.at[0] != text.at[i]) {
+                return false;
+            }
         }
         left.at++;
         left.size--;
@@ -170,7 +129,7 @@ static bool letters_follow(struct str *words, struct str text)
 static const struct token *words_end(const struct cursor *c, const struct token *at,
                                      struct str words)
 {
-    at = skip_fillers(at, c->end);
+    at = past_fillers(at, c->end);
     struct str left = skip_gap(words, true);
     if (left.size == 0) {
         return NULL;
@@ -181,7 +140,7 @@ static const struct token *words_end(const struct cursor *c, const struct token 
         }
         at++;
         const struct token *next = at;
-        while (left.size > 0 && next < c->end && (is_hyphen(next) || is_filler(next))) {
+        while (left.size > 0 && next < c->end && (is_hyphen(next) || next->filler)) {
             next++;
         }
         at = next;
@@ -199,27 +158,16 @@ bool take_str(struct cursor *c, struct str words)
     return true;
 }
 
-bool take_words(struct cursor *c, const char *words)
-{
-    return letter_begins(cursor_letter(c), words) && take_str(c, str_of(words));
-}
-
 bool word_is(const struct cursor *c, size_t ahead, const char *word)
 {
-    const struct token *at = skip_fillers(c->at, c->end);
+    const struct token *at = past_fillers(c->at, c->end);
     for (; ahead > 0 && at < c->end; ahead--) {
-        at = skip_fillers(at + 1, c->end);
+        at = past_fillers(at + 1, c->end);
         while (at < c->end && is_hyphen(at)) {
             at++;
         }
     }
     return words_end(c, at, str_of(word)) != NULL;
-}
-
-bool mark_is(const struct cursor *c, char mark)
-{
-    const struct token *next = cursor_next(c);
-    return next && next->kind == TOKEN_MARK && next->mark == mark;
 }
 
 bool take_mark(struct cursor *c, char mark)

@@ -38,17 +38,47 @@ struct cursor_mark {
 struct cursor_mark cursor_mark(const struct cursor *c);
 void cursor_back(struct cursor *c, struct cursor_mark mark);
 
+/* Articles and words that say nothing stand between any two others. */
+static inline const struct token *past_fillers(const struct token *at, const struct token *end)
+{
+    while (at < end && at->filler) {
+        at++;
+    }
+    return at;
+}
+/* The next token that counts, or NULL. */
+static inline const struct token *cursor_next(const struct cursor *c)
+{
+    const struct token *at = past_fillers(c->at, c->end);
+    return at < c->end ? at : NULL;
+}
+
+bool take_str(struct cursor *c, struct str words);
+/* The first letter of the next token that counts (a digit, of a number), NUL: it is no word. What a
+ * table is gone through by before its words are compared: most of them fail here. */
+static inline char cursor_letter(const struct cursor *c)
+{
+    const struct token *at = past_fillers(c->at, c->end);
+    return at < c->end ? at->first : '\0';
+}
+static inline bool letter_begins(char letter, const char *words)
+{
+    bool article = (words[0] == 'a' && (words[1] == ' ' || (words[1] == 'n' && words[2] == ' '))) ||
+                   (words[0] == 't' && words[1] == 'h' && words[2] == 'e' && words[3] == ' ');
+    return letter != '\0' && (words[0] == letter || article);
+}
+/* Takes these words: whole ones, written with hyphens, spaces or neither, articles skipped. */
+static inline bool take_words(struct cursor *c, const char *words)
+{
+    return letter_begins(cursor_letter(c), words) && take_str(c, str_of(words));
+}
 /* Whether the token `ahead` places on is this word; articles and hyphens are not counted. */
 bool word_is(const struct cursor *c, size_t ahead, const char *word);
-/* Takes these words: whole ones, written with hyphens, spaces or neither, articles skipped. */
-bool take_words(struct cursor *c, const char *words);
 bool take_mark(struct cursor *c, char mark);
 /* Nothing but articles is left. */
 bool cursor_done(const struct cursor *c);
 /* The span of the next token that counts; at the end, the empty span behind the last one. */
 struct span cursor_span(const struct cursor *c);
-/* The next token that counts, or NULL. */
-const struct token *cursor_next(const struct cursor *c);
 /* As written, for messages. */
 struct str cursor_text(const struct cursor *c, struct span span);
 /* From `from` to the last token taken. */

@@ -12,6 +12,8 @@ static const struct {
 #undef HINT
 };
 
+enum { HINT_COUNT = sizeof hints / sizeof *hints };
+
 /* Each % of the row becomes who acts. */
 static struct str filled(const struct cursor *c, const char *help, struct str who)
 {
@@ -31,20 +33,18 @@ struct str hint_until(const struct cursor *c, enum hint_where where, struct str 
                       const struct token **end)
 {
     const struct token *longest = c->at;
-    const char *help = NULL;
-    char letter = cursor_letter(c);
-    for (size_t i = 0; i < sizeof hints / sizeof *hints; i++) {
-        if (hints[i].where != where || !letter_begins(letter, hints[i].words)) {
-            continue;
-        }
+    size_t best = HINT_COUNT; /* of those that are as long, the one written first */
+    struct index_rows rows = rows_here(c, INDEX_HINTS);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
         struct cursor trial = *c;
-        if (take_str(&trial, str_of(hints[i].words)) && trial.at > longest) {
+        if (hints[*row].where == where && take_str(&trial, str_of(hints[*row].words)) &&
+            (trial.at > longest || (trial.at == longest && *row < best))) {
             longest = trial.at;
-            help = hints[i].help;
+            best = *row;
         }
     }
     *end = longest;
-    return help ? filled(c, help, who) : (struct str){"", 0};
+    return best < HINT_COUNT ? filled(c, hints[best].help, who) : (struct str){"", 0};
 }
 
 struct str hint_for(const struct cursor *c, enum hint_where where, struct str who)

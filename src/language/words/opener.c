@@ -19,13 +19,14 @@ enum { OPENER_COUNT = sizeof openers / sizeof openers[0] };
 
 struct opener opener_of(const struct line *line, size_t token)
 {
-    if (token >= line->count || line->tokens[token].kind != TOKEN_WORD ||
-        line->tokens[token].possessive) {
+    const struct token *word = token < line->count ? &line->tokens[token] : NULL;
+    if (!word || word->kind != TOKEN_WORD || word->first == '\0' || word->text.size < 2) {
         return (struct opener){LINE_OTHER, 0};
     }
-    for (size_t i = 0; i < OPENER_COUNT; i++) {
-        if (str_is(line->tokens[token].text, openers[i].word)) {
-            return openers[i].opener;
+    struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        if (str_is(word->text, openers[*row].word)) {
+            return openers[*row].opener;
         }
     }
     return (struct opener){LINE_OTHER, 0};

@@ -40,7 +40,7 @@ struct phrase phrase_at(size_t index)
 
 bool phrase_has(const struct phrase *phrase, char letter)
 {
-    return strchr(phrase->with, letter) != NULL;
+    return phrase->with[0] != '\0' && strchr(phrase->with, letter) != NULL;
 }
 
 static bool suits(const struct phrase *phrase, enum phrase_side side)
@@ -200,31 +200,23 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
     return longest != NULL;
 }
 
-/* A row and its bare words begin with the same letter. */
-static bool begins(char letter, size_t index)
-{
-    const char *words =
-        index < OWN ? phrases[index].words : verb_row((enum verb)(index - OWN))->words;
-    return words[0] == letter;
-}
-
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
-    char letter = cursor_letter(c);
-    for (size_t i = 0; i < phrase_count(); i++) {
-        if (!begins(letter, i)) {
-            continue;
-        }
-        struct phrase phrase = phrase_at(i);
+    struct index_rows rows = rows_here(c, INDEX_PHRASES);
+    size_t best = phrase_count(); /* of those that are as long, the one written first */
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        struct phrase phrase = phrase_at(*row);
         struct cursor trial = *c;
-        if (suits(&phrase, side) && take_phrase(&trial, &phrase, i >= OWN) && trial.at > longest) {
+        if (suits(&phrase, side) && take_phrase(&trial, &phrase, *row >= OWN) &&
+            (trial.at > longest || (trial.at == longest && *row < best))) {
             longest = trial.at;
+            best = *row;
             say_more(&phrase);
             *out = phrase;
         }
     }
-    if (longest == c->at) {
+    if (best == phrase_count()) {
         return light_read(c, side, out);
     }
     struct cursor trial = *c;

@@ -397,9 +397,9 @@ static const struct place *line_end_read(struct cursor *c, int depth)
     (void)depth;
     const struct token *from = c->at;
     static const char *const words[] = {
-        "the end of the line",  "the back of the line",   "the end of his line",
-        "the end of her line",  "the end of their line",  "the back of his line",
-        "the back of her line", "the back of their line", NULL};
+        "end of the line",  "back of the line",   "end of his line",
+        "end of her line",  "end of their line",  "back of his line",
+        "back of her line", "back of their line", NULL};
     bool taken = false;
     for (const char *const *word = words; *word && !taken; word++) {
         taken = take_words(c, *word);

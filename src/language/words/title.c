@@ -103,17 +103,20 @@ bool integer_read(struct cursor *c, int *number, struct span *span)
 /* Whether `word` is one of the words of `entry`, or all of them run together. */
 static bool is_part_of(struct str word, struct str entry)
 {
-    size_t begin = 0;
-    for (size_t i = 0; i <= entry.size; i++) {
-        if (i == entry.size || entry.at[i] == ' ' || entry.at[i] == '-') {
-            if (str_equal_fold(word, (struct str){entry.at + begin, i - begin})) {
-                return true;
-            }
-            begin = i + 1;
+    for (size_t i = 0; i + word.size <= entry.size; i++) {
+        if (entry.at[i] != word.at[0]) {
+            continue;
+        }
+        size_t end = i + word.size;
+        bool begins = i == 0 || entry.at[i - 1] == ' ' || entry.at[i - 1] == '-';
+        bool ends = end == entry.size || entry.at[end] == ' ' || entry.at[end] == '-';
+        if (begins && ends && memcmp(entry.at + i, word.at, word.size) == 0) {
+            return true;
         }
     }
     char letters[WORDS_MOST];
-    return str_equal_fold(word, words_squeeze(entry, letters));
+    return word.size <= entry.size && letter_begins(word.at[0], entry.at) &&
+           str_equal(word, words_squeeze(entry, letters));
 }
 
 static bool is_in_entries(struct str word, const struct entry *entries)
@@ -168,7 +171,8 @@ static bool is_grammar(struct str word)
 
 bool word_is_taken(struct str word)
 {
-    struct token token = {.kind = TOKEN_WORD, .text = word};
+    struct token token = {
+        .kind = TOKEN_WORD, .text = word, .first = word.size > 0 ? word.at[0] : (char)0};
     struct line line = {.tokens = &token, .count = 1};
     return is_grammar(word) || opener_of(&line, 0).kind != LINE_OTHER || is_verb(word) ||
            is_in_entries(word, spot_entries) || is_in_entries(word, side_entries) ||

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* verbs: the rows of verbs.def and what can be said of a verb from its row alone. */
-#include <ctype.h>
 #include <string.h>
 
 #include "language/words/vocabulary.h"
@@ -54,17 +53,18 @@ enum verb verb_sibling(enum verb verb, const char *preposition)
 
 size_t verb_slots(enum verb verb, struct slot out[SLOTS_MOST])
 {
-    const char *at = rows[verb].slots;
     size_t count = 0;
-    while (*at && count < SLOTS_MOST) {
-        const char *colon = strchr(at, ':');
-        struct slot *slot = &out[count++];
-        bool none = at[0] == '_';
-        slot->preposition = none ? (struct str){"", 0} : (struct str){at, (size_t)(colon - at)};
-        slot->letter = (char)toupper((unsigned char)colon[1]);
-        slot->needed = colon[1] == slot->letter;
-        at = colon + 2;
-        at += *at == ' ';
+    for (const char *at = rows[verb].slots; *at && count < SLOTS_MOST; count++) {
+        const char *from = at;
+        while (*at != ':') {
+            at++;
+        }
+        struct slot *slot = &out[count];
+        bool none = from[0] == '_';
+        slot->preposition = none ? (struct str){"", 0} : (struct str){from, (size_t)(at - from)};
+        slot->needed = at[1] < 'a';
+        slot->letter = (char)(slot->needed ? at[1] : at[1] - 'a' + 'A');
+        at += at[2] == ' ' ? 3 : 2;
     }
     return count;
 }

@@ -6,6 +6,7 @@
 #define LANGUAGE_WORDS_VOCABULARY_H
 
 #include "language/words/cursor.h"
+#include "language/words/index.h"
 
 enum { WORDS_MOST = 64 }; /* letters of the longest entry, with room */
 
@@ -14,18 +15,26 @@ struct str words_squeeze(struct str words, char out[WORDS_MOST]);
 /* "three" for three, Three; empty for 3: what a number written as a word was. */
 struct str number_as_word(struct str written);
 
-bool take_str(struct cursor *c, struct str words);
-/* The first letter of the next token that counts (a digit, of a number), NUL: it is no word. What a
- * table is gone through by before its words are compared: most of them fail here. */
-char cursor_letter(const struct cursor *c);
-bool letter_begins(char letter, const char *words);
+/* The rows of a large table that may begin at the cursor. */
+static inline struct index_rows rows_here(const struct cursor *c, enum index_table table)
+{
+    const struct token *at = past_fillers(c->at, c->end);
+    if (at == c->end || at->first == '\0') {
+        return (struct index_rows){NULL, NULL};
+    }
+    return index_of(table, at->first, at->text.size > 1 ? at->text.at[1] : '\0');
+}
 /* One of these, NULL at the end. */
 bool word_among(const struct cursor *c, const char *const *words);
 bool take_among(struct cursor *c, const char *const *words);
 extern const char *const particle_words[]; /* out, up, back … */
 extern const char *const place_words[];    /* what may lead to a place */
 extern const char *const light_words[];    /* makes, sets, takes, gives */
-bool mark_is(const struct cursor *c, char mark);
+static inline bool mark_is(const struct cursor *c, char mark)
+{
+    const struct token *next = cursor_next(c);
+    return next && next->kind == TOKEN_MARK && next->mark == mark;
+}
 bool take_measure(struct cursor *c, bool is_time, struct measure *out);
 
 /* A word that stands for a value of an enumeration; rows end with words NULL. */

@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+/* index_make: run while the program is built: writes, for each table of the language, which rows
+ * can begin at a word, by the first two letters of it. So a word is looked for among the few rows
+ * that it may open instead of among all, in tables that stay in the order they are written in. What
+ * it writes is read by index.c. */
+#include <stdbool.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "language/words/index.h"
+
+struct row {
+    const char *words, *bare; /* two ways to say it, or the same twice */
+};
+
+static const struct row phrase_rows[] = {
+#define PHRASE(verb, words, bare, ...) {words, bare},
+#include "language/words/phrases.def"
+#undef PHRASE
+#define VERB(symbol, words, bare, ...) {words, bare},
+#include "language/words/verbs.def"
+#undef VERB
+};
+static const struct row hint_rows[] = {
+#define HINT(where, words, help) {words, words},
+#include "language/words/hints.def"
+#undef HINT
+};
+static const struct row opener_rows[] = {
+#define OPENER(word, kind, which) {word, word},
+#include "language/words/openers.def"
+#undef OPENER
+#define SETTING(symbol, word, where) {word, word},
+#include "language/words/settings.def"
+#undef SETTING
+    {"defence", "defence"},
+};
+
+/* Past what stands between the letters of a row: blanks, hyphens, and articles at a word's start.
+ */
+static const char *past_gap(const char *at, bool begins)
+{
+    for (;;) {
+        size_t skip = *at == ' ' || *at == '-'                ? 1
+                      : begins && strncmp(at, "the ", 4) == 0 ? 4
+                      : begins && strncmp(at, "an ", 3) == 0  ? 3
+                      : begins && strncmp(at, "a ", 2) == 0   ? 2
+                                                              : 0;
+        if (skip == 0) {
+            return at;
+        }
+        at += skip;
+        begins = true;
+    }
+}
+
+static unsigned bucket_of_words(const char *words)
+{
+    const char *first = past_gap(words, true);
+    const char *second = *first ? past_gap(first + 1, false) : first;
+    return index_bucket(*first, *second);
+}
+
+static void write_index(const char *name, const struct row *rows, unsigned count)
+{
+    unsigned written = 0;
+    printf("static const unsigned short %s_first[] = {", name);
+    for (unsigned bucket = 0; bucket < INDEX_BUCKETS; bucket++) {
+        printf("%u,", written);
+        for (unsigned i = 0; i < count; i++) {
+            written +=
+                bucket_of_words(rows[i].words) == bucket || bucket_of_words(rows[i].bare) == bucket;
+        }
+    }
+    printf("%u};\nstatic const unsigned short %s_rows[] = {", written, name);
+    for (unsigned bucket = 0; bucket < INDEX_BUCKETS; bucket++) {
+        for (unsigned i = 0; i < count; i++) {
+            if (bucket_of_words(rows[i].words) == bucket ||
+                bucket_of_words(rows[i].bare) == bucket) {
+                printf("%u,", i);
+            }
+        }
+    }
+    printf("};\n");
+}
+
+#define WRITE(name) write_index(#name, name##_rows, sizeof name##_rows / sizeof *name##_rows)
+
+int main(void)
+{
+    WRITE(phrase);
+    WRITE(hint);
+    WRITE(opener);
+    return 0;
+}
