@@ -88,9 +88,27 @@ static int tell_tolerance(const struct request *request, struct courtwright *boo
     return STATUS_FINE;
 }
 
-static int run(const struct request *request)
+static const char schema[] = {
+#include "check_schema.inc"
+    , '\0'};
+
+static int put_schema(const struct request *request)
 {
-    struct input input;
+    bool alone = !request->word_count && !request->only && !request->json && !request->strict &&
+                 !request->names && !request->tolerance;
+    if (!alone) {
+        return wrong_use(request, "--schema stands alone: it is the same for every file");
+    }
+    fputs(schema, stdout);
+    return STATUS_FINE;
+}
+
+/* What is wrong with the options, or STATUS_FINE. */
+static int options_checked(const struct request *request)
+{
+    if (!request->word_count) {
+        return wrong_use(request, "what is missing: FILE");
+    }
     if (request->only && !known(request->only)) {
         return wrong_use(request,
                          "--only takes error, warning, note or the name of a check, not '%s'",
@@ -102,7 +120,17 @@ static int run(const struct request *request)
     if (request->jobs > (int)request->jobs) {
         return wrong_use(request, "--jobs takes a whole number of threads");
     }
-    int status = STATUS_FILE;
+    return STATUS_FINE;
+}
+
+static int run(const struct request *request)
+{
+    struct input input;
+    int status = request->schema ? put_schema(request) : options_checked(request);
+    if (request->schema || status != STATUS_FINE) {
+        return status;
+    }
+    status = STATUS_FILE;
     if (input_load(&input, request, 0)) {
         struct telling telling = {
             .only = request->only, .json = request->json, .names = request->names};
@@ -121,6 +149,8 @@ static const struct option_row options[] = {
     {"only", 0, OPTION_TEXT, FIELD(only), "LEVEL|ID",
      "only error, warning, note, or one check or family", 0, 0},
     {"json", 0, OPTION_FLAG, FIELD(json), NULL, "one JSON object a line, on standard output", 0, 0},
+    {"schema", 0, OPTION_FLAG, FIELD(schema), NULL,
+     "the JSON schema of what --json writes, instead: what each field means", 0, 0},
     {"tolerance", 0, OPTION_FLAG, FIELD(tolerance), NULL,
      "run every step 100 times by faster and slower players: how often it works", 0, 0},
     {"jobs", 'j', OPTION_NUMBER, FIELD(jobs), "N",
@@ -136,7 +166,9 @@ const struct command command_check = {
     "FILE",
     "tell what is wrong with a playbook, and what a good assistant would see",
     options,
-    "  courtwright check book.play --only space\n",
-    1,
+    "  courtwright check book.play --only space\n"
+    "  courtwright check book.play --tolerance --names\n"
+    "  courtwright check --schema\n",
+    0,
     1,
     run};

@@ -156,6 +156,11 @@ static bool show_json(const struct courtwright_diagnostic *said, bool names)
     if (good && said->accepted) {
         good = json_object_set_new(line, "accepted", json_string(said->reason)) == 0;
     }
+    if (good && said->other_file[0]) {
+        good = json_object_set_new(line, "other",
+                                   json_pack("{ss si}", "file", said->other_file, "line",
+                                             (int)said->other_line)) == 0;
+    }
     good = good && json_dumpf(line, stdout, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
     putchar('\n');
     json_decref(line);
