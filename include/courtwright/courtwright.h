@@ -404,6 +404,14 @@ COURTWRIGHT_API enum courtwright_status courtwright_explain(const char *word,
                                                             const struct courtwright_host *host,
                                                             courtwright_each each, void *ctx);
 
+/* A check's good and bad example, as courtwright_explain gives them, run and drawn side by side,
+ * with what the check sees in the bad one. Of `draw` the format (print-true), theme, width, scale,
+ * fluid, salt and date count. COURTWRIGHT_NO_SUCH: no check goes by that id. */
+COURTWRIGHT_API enum courtwright_status
+courtwright_draw_example(const char *check, const struct courtwright_host *host,
+                         const struct courtwright_draw *draw,
+                         const struct courtwright_writer *writer);
+
 /* ---- For whoever writes an editor ------------------------------------------------------------ */
 
 /* These calls take a text as it stands at the moment, half typed or wrong, and keep nothing between

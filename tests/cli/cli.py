@@ -198,6 +198,28 @@ def tolerance():
     one_message(run('check', 'x.play', '--tolerance', '--jobs', '0'), 2, ['--jobs', '0'], 'no thread at all is wrong use')
 
 
+def explain_draws():
+    with Folder() as here:
+        status, out, err = run('explain', 'space.close', '--draw', cwd=here)
+        tap.ok((status, out, err) == (0, 'space-close.svg\n', '') and (here / 'space-close.svg').read_text().count('<svg') == 1,
+               'explain --draw names the picture after the check', f'{status} {out} {err}')
+        status, out, _ = run('explain', 'Screen.Angle', '--draw', '-f', 'svg', '-o', '-')
+        tap.ok(status == 0 and out.startswith('<') and 'turn your back' not in out and '</svg>' in out,
+               'and writes it to standard output', out[:200])
+        for kind, head in (('png', b'\x89PNG'), ('pdf', b'%PDF')):
+            run('explain', 'pass.lane', '--draw', '-o', f'x.{kind}', cwd=here)
+            tap.ok((here / f'x.{kind}').read_bytes().startswith(head), f'as {kind} by the name')
+        rows = [json.loads(line) for line in run('list', 'checks', '--json')[1].splitlines()]
+        names = [row['word'] for row in rows] if rows and 'word' in rows[0] else [
+            line.split()[0] for line in run('list', 'checks')[1].splitlines()]
+        bad = [name for name in names if run('explain', name, '--draw', '-o', f'{name}.svg', cwd=here)[0] != 0]
+        tap.ok(len(names) > 20 and not bad, f'the examples of all {len(names)} checks can be drawn', ' '.join(bad))
+    one_message(run('explain', 'curls', '--draw'), 2, ['only checks'], 'a verb has no bad example to draw')
+    one_message(run('explain', 'space.clsoe', '--draw'), 2, ["'space.clsoe'"], 'an unknown check cannot be drawn')
+    one_message(run('explain', '--draw'), 2, ['name of a check'], '--draw without a check is wrong use')
+    one_message(run('explain', 'space.close', '-o', 'x.svg'), 2, ['--draw'], '-o without --draw is wrong use')
+
+
 def on_terminal(env, *words):
     """What comes out on standard error when that is a terminal."""
     import pty
@@ -674,7 +696,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, colors, draw, handout, practice, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

@@ -328,10 +328,14 @@ void findings_draw(struct drawing *drawing)
     struct finding_refs shown = findings_of(drawing->arena, drawing->diagram, drawing->options);
     for (size_t i = 0; i < shown.count; i++) {
         const struct finding *finding = shown.at[i];
-        struct vec2 near = frame_point(&drawing->frame, finding->a);
-        if (finding->mark == MARK_NONE) {
+        body who = finding->who[0];
+        bool placed = finding->mark != MARK_NONE;
+        if (!placed && (who >= BODY_COUNT || !drawing->segment->track[who].on_floor)) {
             continue; /* of the whole step: the list has it */
         }
+        struct vec2 near =
+            frame_point(&drawing->frame,
+                        placed ? finding->a : segment_at(drawing->segment, who, finding->time));
         if (finding->mark == MARK_DISTANCE) {
             near = dimension_draw(drawing, finding);
         } else if (finding->mark == MARK_LANE) {
@@ -340,7 +344,7 @@ void findings_draw(struct drawing *drawing)
             near = angle_draw(drawing, finding);
         }
         struct vec2 tag = tag_draw(drawing, finding, near, i);
-        if (finding->mark == MARK_POINT) {
+        if (finding->mark == MARK_POINT || !placed) {
             amount_draw(drawing, finding, tag);
         }
     }

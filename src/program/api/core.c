@@ -10,6 +10,15 @@ enum courtwright_status draw_print(struct courtwright *book, const struct compil
     return COURTWRIGHT_NOT_BUILT;
 }
 
+enum courtwright_status print_side_by_side(struct arena *scratch, struct courtwright *book,
+                                           const struct scene *const *scenes, size_t count,
+                                           struct str title, const struct courtwright_draw *draw,
+                                           struct writer *writer)
+{
+    (void)scratch, (void)book, (void)scenes, (void)count, (void)title, (void)draw, (void)writer;
+    return COURTWRIGHT_NOT_BUILT;
+}
+
 enum courtwright_status courtwright_handout(struct courtwright *book,
                                             const struct courtwright_handout *handout,
                                             const struct courtwright_writer *writer)

@@ -19,7 +19,7 @@ static bool in_range(double value, double low, double high)
     return value == 0 || (value >= low && value <= high);
 }
 
-static bool options_good(const struct courtwright_draw *draw)
+bool draw_options_good(const struct courtwright_draw *draw)
 {
     bool known = (unsigned)draw->format <= COURTWRIGHT_PNG &&
                  (unsigned)draw->layout <= COURTWRIGHT_GRID &&
@@ -31,7 +31,7 @@ static bool options_good(const struct courtwright_draw *draw)
 static enum courtwright_status find(struct courtwright *book, const struct courtwright_draw *draw,
                                     const struct compiled **compiled)
 {
-    if (!options_good(draw)) {
+    if (!draw_options_good(draw)) {
         return COURTWRIGHT_BAD_OPTION;
     }
     if (draw->play >= book->play_count) {
@@ -48,7 +48,7 @@ static enum courtwright_status find(struct courtwright *book, const struct court
     return COURTWRIGHT_OK;
 }
 
-static enum theme theme_meant(enum courtwright_theme theme)
+enum theme theme_meant(enum courtwright_theme theme)
 {
     static const enum theme themes[] = {
         [COURTWRIGHT_PRINT] = THEME_PRINT,

@@ -11,6 +11,15 @@ const struct scene **scenes_make(struct arena *scratch, const struct courtwright
                                  const struct compiled *compiled,
                                  const struct courtwright_draw *draw, size_t *count);
 
+bool draw_options_good(const struct courtwright_draw *draw);
+enum theme theme_meant(enum courtwright_theme theme);
+
+/* Scenes in a row, as one picture; the book lends its fonts. */
+enum courtwright_status print_side_by_side(struct arena *scratch, struct courtwright *book,
+                                           const struct scene *const *scenes, size_t count,
+                                           struct str title, const struct courtwright_draw *draw,
+                                           struct writer *writer);
+
 /* SVG with outlines, PDF, PNG. */
 enum courtwright_status draw_print(struct courtwright *book, const struct compiled *compiled,
                                    const struct courtwright_draw *draw, struct writer *writer);

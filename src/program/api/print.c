@@ -32,15 +32,16 @@ static size_t across(const struct courtwright_draw *draw, size_t count)
 }
 
 /* One diagram brings its own title and words; several are told one after the other. */
-static struct paint_options options_make(struct arena *scratch, const struct print_job *job,
-                                         const struct scene *const *scenes, size_t count)
+static struct paint_options options_make(struct arena *scratch, const struct courtwright_draw *draw,
+                                         struct str title, const struct scene *const *scenes,
+                                         size_t count)
 {
     struct paint_options options = {
-        .title = count == 1 ? scenes[0]->title : job->compiled->play->name,
-        .salt = str_of(job->draw->salt),
-        .scale = job->draw->scale > 0 ? job->draw->scale : SCALE_DEFAULT,
-        .fluid = job->draw->fluid,
-        .date = job->draw->date,
+        .title = count == 1 ? scenes[0]->title : title,
+        .salt = str_of(draw->salt),
+        .scale = draw->scale > 0 ? draw->scale : SCALE_DEFAULT,
+        .fluid = draw->fluid,
+        .date = draw->date,
     };
     struct strbuf words;
     strbuf_init(&words, scratch);
@@ -52,18 +53,38 @@ static struct paint_options options_make(struct arena *scratch, const struct pri
     return options;
 }
 
-static enum courtwright_status print(struct arena *scratch, void *ctx)
+static enum courtwright_status paint(struct arena *scratch, struct courtwright *book,
+                                     const struct paint_sheet *sheet, struct str title,
+                                     const struct courtwright_draw *draw, struct writer *writer)
 {
     typedef bool painter(struct arena *, struct fonts *, const struct paint_sheet *,
                          const struct paint_options *, struct writer *);
     static painter *const painters[] = {[COURTWRIGHT_SVG] = paint_svg,
                                         [COURTWRIGHT_PDF] = paint_pdf,
                                         [COURTWRIGHT_PNG] = paint_png};
-    struct print_job *job = ctx;
-    struct fonts *fonts = fonts_of(job->book);
+    struct fonts *fonts = fonts_of(book);
     if (!fonts) {
         return COURTWRIGHT_MEMORY;
     }
+    struct paint_options options = options_make(scratch, draw, title, sheet->scenes, sheet->count);
+    bool painted = painters[draw->format](scratch, fonts, sheet, &options, writer);
+    fonts_note_missing(book);
+    return writer->failed ? COURTWRIGHT_WRITE : painted ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+}
+
+enum courtwright_status print_side_by_side(struct arena *scratch, struct courtwright *book,
+                                           const struct scene *const *scenes, size_t count,
+                                           struct str title, const struct courtwright_draw *draw,
+                                           struct writer *writer)
+{
+    struct paint_sheet sheet = {
+        .scenes = scenes, .count = count, .across = count, .gutter = GUTTER};
+    return paint(scratch, book, &sheet, title, draw, writer);
+}
+
+static enum courtwright_status print(struct arena *scratch, void *ctx)
+{
+    struct print_job *job = ctx;
     size_t count;
     job->compiled = runs_again(scratch, job->book, job->compiled);
     const struct scene *const *scenes =
@@ -76,10 +97,7 @@ static enum courtwright_status print(struct arena *scratch, void *ctx)
         .across = across(job->draw, count),
         .gutter = GUTTER,
     };
-    struct paint_options options = options_make(scratch, job, scenes, count);
-    bool painted = painters[job->draw->format](scratch, fonts, &sheet, &options, job->writer);
-    fonts_note_missing(job->book);
-    return job->writer->failed ? COURTWRIGHT_WRITE : painted ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+    return paint(scratch, job->book, &sheet, job->compiled->play->name, job->draw, job->writer);
 }
 
 enum courtwright_status draw_print(struct courtwright *book, const struct compiled *compiled,

@@ -25,7 +25,7 @@ struct request {
     const char *words[2]; /* what is no option: a file, a word, a table */
     int word_count;
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
-        schema, upgrade, tolerance;
+        schema, upgrade, tolerance, draw;
     int color, format, text, layout, theme, defense, paper, dump;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title;
     double width, scale, per_page, rate, jobs;
@@ -76,6 +76,20 @@ struct command {
 #define ROW_PLAY                                                                                   \
     {                                                                                              \
         "play", 'p', OPTION_TEXT, FIELD(play), "NAME", "only this play", 0, 0                      \
+    }
+#define ROW_FORMAT                                                                                 \
+    {                                                                                              \
+        "format", 'f', OPTION_CHOICE, FIELD(format), "svg|pdf|png",                                \
+            "what to write; else by the name's end, else svg", 0, 0                                \
+    }
+#define ROW_THEME                                                                                  \
+    {                                                                                              \
+        "theme", 0, OPTION_CHOICE, FIELD(theme), "print|screen|dark", "colors", 0, 0               \
+    }
+#define ROW_WIDTH                                                                                  \
+    {                                                                                              \
+        "width", 'w', OPTION_LENGTH, FIELD(width), "LENGTH", "of a diagram: 3.3in, 84mm, 240pt",   \
+            72, 2000                                                                               \
     }
 #define ROW_STRICT                                                                                 \
     {                                                                                              \

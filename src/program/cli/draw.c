@@ -10,9 +10,7 @@
 #include "program/cli/pick.h"
 #include "program/cli/say.h"
 
-enum { FORMAT_SVG = 1, FORMAT_PDF, FORMAT_PNG };
 enum { TEXT_OUTLINES = 1, TEXT_LIVE };
-static const char *const extensions[] = {"svg", "svg", "pdf", "png"};
 
 /* One picture to come. */
 struct picture {
@@ -28,24 +26,12 @@ struct drawing {
     struct courtwright_draw options;
 };
 
-/* --format, or what the name given with -o ends in. */
-static int format_meant(const struct request *request)
-{
-    const char *dot = request->output ? strrchr(request->output, '.') : NULL;
-    for (int format = FORMAT_SVG; dot && !request->format && format <= FORMAT_PNG; format++) {
-        if (strcmp(dot + 1, extensions[format]) == 0) {
-            return format;
-        }
-    }
-    return request->format ? request->format : FORMAT_SVG;
-}
-
 static bool options_make(struct drawing *drawing)
 {
     const struct request *request = drawing->request;
-    int format = format_meant(request);
+    enum courtwright_format format = format_meant(request);
     bool live = request->text == TEXT_LIVE;
-    if (live && (format != FORMAT_SVG || request->layout > 1)) {
+    if (live && (format != COURTWRIGHT_SVG || request->layout > 1)) {
         wrong_use(request, "--text live goes with a single SVG diagram only");
         return false;
     }
@@ -53,10 +39,8 @@ static bool options_make(struct drawing *drawing)
         wrong_use(request, "--json goes with --measure only");
         return false;
     }
-    static const enum courtwright_format formats[] = {COURTWRIGHT_SVG, COURTWRIGHT_SVG,
-                                                      COURTWRIGHT_PDF, COURTWRIGHT_PNG};
     drawing->options = (struct courtwright_draw){
-        .format = live ? COURTWRIGHT_SVG_LIVE : formats[format],
+        .format = live ? COURTWRIGHT_SVG_LIVE : format,
         .layout =
             request->layout ? (enum courtwright_layout)(request->layout - 1) : COURTWRIGHT_SINGLE,
         .theme = request->theme ? (enum courtwright_theme)(request->theme - 1) : COURTWRIGHT_PRINT,
@@ -204,8 +188,8 @@ static int draw_all(struct drawing *drawing)
 {
     const struct request *request = drawing->request;
     bool together = drawing->options.layout != COURTWRIGHT_SINGLE;
-    char *pattern =
-        format_text(together ? "{play}.%s" : "{play}-{step}.%s", extensions[format_meant(request)]);
+    char *pattern = format_text(together ? "{play}.%s" : "{play}-{step}.%s",
+                                format_extension(format_meant(request)));
     int status = STATUS_USE;
     if (naming_start(&drawing->naming, request, pattern, drawing->count > 1 && !request->measure)) {
         status = STATUS_FINE;
@@ -269,15 +253,13 @@ static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, a name with {play} {step} {n}, or -"),
     ROW_PLAY,
     {"step", 's', OPTION_TEXT, FIELD(step), "N", "only this step, or one read of it: 2, 2a", 0, 0},
-    {"format", 'f', OPTION_CHOICE, FIELD(format), "svg|pdf|png",
-     "what to write; else by the name's end, else svg", 0, 0},
+    ROW_FORMAT,
     {"text", 0, OPTION_CHOICE, FIELD(text), "outlines|live", "in SVG: drawn letters, or real text",
      0, 0},
     {"layout", 0, OPTION_CHOICE, FIELD(layout), "single|strip|grid",
      "a picture a diagram, or one a play", 0, 0},
-    {"theme", 0, OPTION_CHOICE, FIELD(theme), "print|screen|dark", "colors", 0, 0},
-    {"width", 'w', OPTION_LENGTH, FIELD(width), "LENGTH", "of a diagram: 3.3in, 84mm, 240pt", 72,
-     2000},
+    ROW_THEME,
+    ROW_WIDTH,
     {"scale", 0, OPTION_NUMBER, FIELD(scale), "N", "PNG: pixels a point (3)", .5, 10},
     {"caption", 0, OPTION_FLAG, FIELD(caption), NULL, "the sentences under the floor", 0, 0},
     {"names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0},

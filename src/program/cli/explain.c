@@ -1,9 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* explain: why a check is there, what an error means, what a word does. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "program/cli/files.h"
+#include "program/cli/naming.h"
+#include "program/cli/pick.h"
 #include "program/cli/say.h"
 
-#include <stdio.h>
-#include <string.h>
+enum { CHECK_NAME = 64 };
 
 static void indented(const char *heading, const char *text)
 {
@@ -94,9 +100,84 @@ static int list_words(void)
     return STATUS_FINE;
 }
 
+/* ---- --draw ---- */
+
+static bool remember(void *ctx, const struct courtwright_entry *entry)
+{
+    char *check = ctx; /* its id as the table has it */
+    if (entry->list == COURTWRIGHT_CHECKS) {
+        snprintf(check, CHECK_NAME, "%s", entry->word);
+    }
+    return !*check;
+}
+
+/* "space.close" is drawn to space-close.svg. */
+static char *name_of(const char *check, enum courtwright_format format)
+{
+    char *name = format_text("%s.%s", check, format_extension(format));
+    name[strcspn(name, ".")] = '-';
+    return name;
+}
+
+static int draw_to(const struct request *request, const char *check, const char *path)
+{
+    const struct input nothing_read = {0};
+    struct output output;
+    struct courtwright_draw draw = {
+        .format = format_meant(request),
+        .theme = request->theme ? (enum courtwright_theme)(request->theme - 1) : COURTWRIGHT_PRINT,
+        .width = request->width,
+        .date = epoch_date(),
+    };
+    if (!output_open(&output, &nothing_read, request->command, path, false)) {
+        return STATUS_FILE;
+    }
+    enum courtwright_status status = courtwright_draw_example(check, NULL, &draw, &output.writer);
+    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
+        say(request->command, "%s: %s", check, courtwright_status_text(status));
+        output_drop(&output);
+        return STATUS_FILE;
+    }
+    if (!output_finish(&output)) {
+        return STATUS_FILE;
+    }
+    if (strcmp(path, "-") != 0) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
+}
+
+static int draw_example(const struct request *request)
+{
+    char check[CHECK_NAME] = "";
+    if (request->word_count == 0) {
+        return wrong_use(request, "--draw wants the name of a check, such as space.close");
+    }
+    if (courtwright_explain(request->words[0], NULL, remember, check) == COURTWRIGHT_OK &&
+        !*check) {
+        return wrong_use(request, "only checks have a good and a bad example to draw; '%s' is none",
+                         shown(request->words[0]));
+    }
+    if (!*check) {
+        return wrong_use(request, "no check is called '%s'; 'courtwright list checks' prints them",
+                         shown(request->words[0]));
+    }
+    char *name = name_of(check, format_meant(request));
+    int status = draw_to(request, check, request->output ? request->output : name);
+    free(name);
+    return status;
+}
+
 static int run(const struct request *request)
 {
     bool first = true;
+    bool drawn = request->output || request->format || request->theme || request->width > 0;
+    if (request->draw) {
+        return draw_example(request);
+    }
+    if (drawn) {
+        return wrong_use(request, "-o, --format, --theme and --width go with --draw");
+    }
     if (request->word_count == 0) {
         return list_words();
     }
@@ -110,7 +191,12 @@ static int run(const struct request *request)
 }
 
 static const struct option_row options[] = {
-    {"draw", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},
+    {"draw", 0, OPTION_FLAG, FIELD(draw), NULL,
+     "draw a check's good and bad example side by side, with what it sees", 0, 0},
+    ROW_OUTPUT("with --draw: a file, or -"),
+    ROW_FORMAT,
+    ROW_THEME,
+    ROW_WIDTH,
     OPTIONS_END,
 };
 
@@ -119,7 +205,8 @@ const struct command command_explain = {
     "[WORD]",
     "explain a check, an error or a word of the language",
     options,
-    "  courtwright explain space.close\n  courtwright explain curls\n",
+    "  courtwright explain space.close\n  courtwright explain curls\n"
+    "  courtwright explain screen.angle --draw -o angle.png\n",
     0,
     1,
     run};

@@ -164,3 +164,32 @@ void naming_free(struct naming *naming)
     free(naming->used);
     free(naming->given);
 }
+
+static const struct {
+    const char *extension;
+    enum courtwright_format format;
+} formats[] = {/* as ROW_FORMAT lists them */
+               {"svg", COURTWRIGHT_SVG},
+               {"pdf", COURTWRIGHT_PDF},
+               {"png", COURTWRIGHT_PNG}};
+enum { FORMATS = sizeof formats / sizeof *formats };
+
+enum courtwright_format format_meant(const struct request *request)
+{
+    const char *dot = request->output ? strrchr(request->output, '.') : NULL;
+    for (size_t i = 0; dot && !request->format && i < FORMATS; i++) {
+        if (strcmp(dot + 1, formats[i].extension) == 0) {
+            return formats[i].format;
+        }
+    }
+    return formats[request->format ? request->format - 1 : 0].format;
+}
+
+const char *format_extension(enum courtwright_format format)
+{
+    size_t i = 0;
+    while (i + 1 < FORMATS && formats[i].format != format) {
+        i++;
+    }
+    return formats[i].extension;
+}

@@ -25,4 +25,9 @@ const char *naming_next(struct naming *naming, const struct name_parts *parts);
 void naming_drop(struct naming *naming);
 void naming_free(struct naming *naming);
 
+/* --format, or what the name given with -o ends in, or SVG with outlines; and how such a name ends.
+ */
+enum courtwright_format format_meant(const struct request *request);
+const char *format_extension(enum courtwright_format format);
+
 #endif
