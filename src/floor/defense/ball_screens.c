@@ -5,12 +5,15 @@
  * what is seen, must not know the clock. Distances are ours where no row of the sweep is named. */
 #include "floor/defense/ways.h"
 
+#include <math.h>
+
 #include "base/real.h"
 
 #define NEAR .95    /* m: on the ball */
 #define OFF 1.15    /* m: a step lower, to get under */
 #define LEAN -.25   /* of the way out: so that he has to use the screen */
 #define BESIDE .3   /* m off the line to the rim, from which the screener has a side */
+#define PLAIN .4    /* sine off that line: a place is plainly on one side of it */
 #define BODY .28    /* m: and some air */
 #define THROUGH .80 /* m from the screener: two bodies and .30 */
 #define OUTSIDE .62 /* m: two bodies and .12 */
@@ -40,14 +43,20 @@ struct coverage defense_coverage(enum strategy guard, enum strategy big)
     return (struct coverage){on, own ? big : on};
 }
 
+double defense_screen_side(const struct seen_screen *seen)
+{
+    struct vec2 left = vec2_left(vec2_unit(vec2_scale(seen->from, -1)));
+    struct vec2 off = vec2_sub(seen->screener, seen->from);
+    return real_clamp(vec2_dot(off, left) / BESIDE, -1, 1);
+}
+
 /* Out past the screener: square to the way to the rim on his side, as far as he has one, and where
  * the handler is to go. */
 static struct ways out_of(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->man);
     struct vec2 left = vec2_left(vec2_unit(vec2_scale(seen->from, -1)));
-    struct vec2 off = vec2_sub(seen->screener, seen->from);
-    double side = real_clamp(vec2_dot(off, left) / BESIDE, -1, 1);
+    double side = seen->side != 0 ? seen->side : defense_screen_side(seen);
     w.exit = vec2_unit(vec2_add(vec2_scale(left, side), vec2_scale(w.exit, .6)));
     return w;
 }
@@ -76,10 +85,16 @@ static struct aim forces_in(const struct seen_screen *seen)
 {
     return on_the_ball(seen, LEAN, NEAR);
 }
-/* Between the ball and the screen: the screen is not to be had. */
+/* Between the ball and the screen, on the side to which it is set, from wherever the screener
+ * comes: the screen is not to be had. */
 static struct aim ice_waits(const struct seen_screen *seen)
 {
-    return on_the_ball(seen, 1.1, NEAR);
+    struct ways w = out_of(seen);
+    struct vec2 left = vec2_left(vec2_unit(vec2_scale(seen->from, -1)));
+    double side = vec2_dot(vec2_unit(vec2_sub(seen->exit, seen->from)), left);
+    double clear = real_smooth(fabs(side), 0, PLAIN);
+    w.exit = vec2_unit(vec2_mix(w.exit, vec2_scale(left, side > 0 ? 1 : -1), clear));
+    return (struct aim){ways_beside(seen->man, w.rim, 1, w.exit, 1.1, NEAR), seen->man_v};
 }
 
 /* ---- the handler's man, after ---- */
@@ -183,9 +198,13 @@ static struct aim trap_follows(const struct seen_screen *seen)
     return (struct aim){ways_beside(seen->man, w.exit, -.6, w.rim, .8, .62), seen->man_v};
 }
 
-/* He stays between him and the screen, at his hip when he goes by. */
+/* Away from the screen he is sent: there he stays at his hip, on the side of the screen. Who uses
+ * it all the same is chased over it. */
 static struct aim ice_follows(const struct seen_screen *seen)
 {
+    if (!refuses(seen)) {
+        return over_follows(seen);
+    }
     struct ways w = out_of(seen);
     struct vec2 at = vec2_along(seen->man, seen->man_v, .15);
     return (struct aim){ways_beside(at, w.exit, .5, w.rim, 1, .65), seen->man_v};

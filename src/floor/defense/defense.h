@@ -64,6 +64,7 @@ struct seen_screen {
     bool passed;      /* and past the screener */
     bool refused;     /* or cuts back the other way */
     bool has_ball;    /* a ball screen */
+    double side; /* of the way to the rim on which the screen was, once that is settled; or 0 */
 };
 /* Where to be, and with what velocity to go along. */
 struct aim {
@@ -75,6 +76,10 @@ struct aim defense_screener(enum strategy strategy, const struct seen_screen *se
 
 /* Who has left his screen for the ring, while his man stays with him. */
 struct aim defense_roller(const struct seen_screen *seen);
+
+/* On which side of the handler's way to the rim the screener is: +1 left, -1 right, less when he is
+ * nearly on it. */
+double defense_screen_side(const struct seen_screen *seen);
 
 /* On the ball: what the handler's and the screener's defender do, from each one's own word. */
 struct coverage {

@@ -11,6 +11,9 @@
 #define OFF_HIM .90     /* m from the screener: he does not go round him */
 #define UNDER_RING 1.1  /* m from the ring: there is no room below a screener as near as that */
 #define BALL_SIDE .95   /* m from him toward the ball, then */
+#define STIRS .4        /* m/s: a man who stands is met from the rim's side, */
+#define SLOW .6         /* and one who runs is trailed; */
+#define FAST 2.6        /* past the screen he has to run as fast for that (ours) */
 #define RIMWARD .4      /* cosine: he is going to the rim */
 
 static const enum verb strategy_verbs[STRATEGY_COUNT] = {
@@ -129,12 +132,14 @@ static struct aim guards(const struct seen_screen *seen)
     return with_him(seen, ways_beside(seen->man, w.ball, .3, w.rim, 1, GUARD));
 }
 
+/* At the back of a man who runs; once he is past the screen the slower he runs the more between him
+ * and the rim. */
 static struct aim behind(const struct seen_screen *seen)
 {
-    if (vec2_length(seen->man_v) < .5) {
-        return guards(seen);
-    }
-    return with_him(seen, vec2_along(seen->man, vec2_unit(seen->man_v), -.55));
+    double speed = vec2_length(seen->man_v), fast = seen->passed ? FAST : SLOW;
+    struct vec2 back = vec2_along(seen->man, vec2_unit(seen->man_v), -.55);
+    double runs = real_smooth(speed, STIRS, fast);
+    return with_him(seen, vec2_mix(guards(seen).at, back, runs));
 }
 
 static struct aim trail_follows(const struct seen_screen *seen)

@@ -30,9 +30,13 @@
 #define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
 #define SHUT_LETS .6          /* s long (all ours) */
 #define FEET_UNDER                                                                                 \
-    .5            /* s from one turn about to the next, at least (ours; the refractory time of     \
-                   * people who follow what jumps to and fro is .3 to .5 s) */
-#define BACKS 1.2 /* m before a runner: he backs up, he does not turn yet */
+    .5               /* s from one turn about to the next, at least (ours; the refractory time of  \
+                      * people who follow what jumps to and fro is .3 to .5 s) */
+#define SEES_MAN 2.0 /* m: a man so near may be in his way, */
+#define ROUND .62    /* m: and is gone round with as much between the two, */
+#define OPPOSITE .7  /* sine: nearer to straight behind him both ways round are as long */
+#define PLAIN .1     /* sine: and nearer than that to nobody's side */
+#define BACKS 1.2    /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
 {
@@ -181,7 +185,8 @@ static void watch_shut(const struct world *world, struct agent *agent, struct ve
     }
 }
 
-static void run_errand(struct world *world, body self, struct aim aim)
+/* `past`: his own man, whom he is going round. */
+static void run_errand(struct world *world, body self, struct aim aim, body past)
 {
     struct agent *agent = &world->agent[self];
     struct vec2 way = vec2_sub(aim.at, world_soon(world, agent).at);
@@ -198,11 +203,12 @@ static void run_errand(struct world *world, body self, struct aim aim)
     agent->gait = motion_gait(agent->level, EFFORT_SPRINT, false);
     agent->gait.clip = cap;
     watch_shut(world, agent, command);
-    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), past);
     agent->command = steer_off(world, self, command);
 }
 
-static void control(struct world *world, body self, const struct view *view, struct aim aim)
+static void control(struct world *world, body self, const struct view *view, struct aim aim,
+                    body past)
 {
     struct agent *agent = &world->agent[self];
     struct vec2 at = world_soon(world, agent).at;
@@ -235,7 +241,7 @@ static void control(struct world *world, body self, const struct view *view, str
     agent->gait.top = TOP * agent->level->sprint;
     agent->gait.clip = cap;
     watch_shut(world, agent, command);
-    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), BODY_NONE);
+    command = steer_round(world, self, command, vec2_along(aim.at, aim.v, .3), past);
     agent->command = steer_off(world, self, command);
 }
 
@@ -297,6 +303,42 @@ static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
         }
     }
     return aim;
+}
+
+/* On which side of the way to him his man is gone round: the short one; when both are about as
+ * long, the rim's, and not behind his back; 0: neither. +1: he is left on the right. */
+static double round_side(struct vec2 to_man, struct vec2 man, struct vec2 aim)
+{
+    struct vec2 self = vec2_unit(vec2_scale(to_man, -1)), rim = vec2_unit(vec2_scale(man, -1));
+    struct vec2 there = vec2_unit(vec2_sub(aim, man));
+    double turn = vec2_cross(self, there), inside = vec2_cross(self, rim);
+    bool opposite = fabs(turn) < OPPOSITE && vec2_dot(self, there) < 0;
+    turn = opposite && fabs(inside) > PLAIN ? inside : turn;
+    return fabs(turn) < PLAIN ? 0 : turn > 0 ? -1 : 1;
+}
+
+/* His own man is in his way: he goes round him. Whom he goes round, or BODY_NONE. */
+static body round_man(const struct world *world, body self, const struct view *view,
+                      struct vec2 *aim)
+{
+    const struct agent *agent = &world->agent[self];
+    body man = guard_minds(world, self);
+    struct vec2 off = vec2_sub(*aim, agent->m.at), way = vec2_unit(off);
+    struct vec2 to_man = vec2_sub(view->man.at, agent->m.at);
+    double ahead = vec2_dot(to_man, way), far = vec2_length(to_man);
+    bool leaves = vec2_dot(view->man.v, vec2_sub(*aim, view->man.at)) < 0; /* he chases him */
+    if (man == BODY_NONE || (leaves && vec2_square(view->man.v) > DRIFT * DRIFT) || ahead < 0 ||
+        ahead > vec2_length(off) || far > SEES_MAN || fabs(vec2_cross(way, to_man)) > ROUND) {
+        return BODY_NONE;
+    }
+    double side = round_side(to_man, view->man.at, *aim), sine = real_min(ROUND / far, 1);
+    if (side == 0) {
+        return BODY_NONE;
+    }
+    struct vec2 u = vec2_scale(to_man, 1 / far), by = vec2_scale(vec2_left(u), side * sine);
+    struct vec2 tangent = vec2_along(by, u, real_sqrt(1 - sine * sine));
+    *aim = vec2_along(agent->m.at, tangent, vec2_length(off));
+    return man;
 }
 
 /* Which way his feet go, and when they last turned about. */
@@ -363,10 +405,11 @@ void guard_tick(struct world *world)
         aim.at = off_baseline(world, (body)b, &view, aim.at);
         aim = agent->aim = eased(world, agent, aim);
         aim.at = beside(world, (body)b, inside(world, aim.at));
+        body past = round_man(world, (body)b, &view, &aim.at);
         if (agent->goes == DUTY_SLIDES || world->duty[b].there) {
-            control(world, (body)b, &view, aim);
+            control(world, (body)b, &view, aim, past);
         } else {
-            run_errand(world, (body)b, aim);
+            run_errand(world, (body)b, aim, past);
         }
         watch_feet(world, agent);
         agent->command = footed(world, agent, agent->command);

@@ -49,6 +49,8 @@ static void begin_pick(struct world *world, const struct job *job)
                           .from = world_record(world, job->index)->from,
                           .tagger = BODY_NONE,
                           .since = job->begun};
+    struct seen_screen stood = {.screener = world->agent[screener].m.at, .from = pick->from};
+    pick->side = defense_screen_side(&stood);
     pick->live =
         pick->guard < BODY_COUNT && pick->big < BODY_COUNT && defense_big_jumps(pick->does);
 }
@@ -108,6 +110,7 @@ static struct seen_screen seen_pick(struct world *world, body self)
                                 .exit = pick->exit,
                                 .screener = see_body(world, pick->screener, reaction).at,
                                 .from = pick->from,
+                                .side = pick->side,
                                 .self = world->agent[self].m.at,
                                 .left = true,
                                 .passed = screen->user == pick->user && screen->cleared &&

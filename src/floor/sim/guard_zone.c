@@ -23,6 +23,11 @@ bool guard_has_area(const struct world *world, body self)
            world->guards[self] == BODY_NONE && !zone_is_man(world->play->zone, k);
 }
 
+bool zone_traps(const struct world *world, body self)
+{
+    return guard_has_area(world, self) && world->zone.traps[body_number(self) - 1];
+}
+
 /* Told to close out, on nobody by name: on the ball when it comes to him. */
 static bool closes_out(const struct world *world, int k)
 {
@@ -237,6 +242,7 @@ void zone_tick(struct world *world)
     defense_zone(&now, at);
     defense_zone(&soon, then);
     for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        world->zone.traps[k] = is_free(world, k) && home[k].trap > HIS;
         world->zone.aim[k] = (struct aim){at[k], vec2_scale(vec2_sub(then[k], at[k]), 1 / SOON)};
     }
 }

@@ -134,6 +134,7 @@ void move_along(struct world *world, struct job *job, struct route *route, doubl
     agent->going = true;
     agent->anchored = false;
     agent->stuck_since = world->t;
+    agent->held_since = -1;
     agent->stuck_along = 0;
     agent->end_speed = 0;
     if (job->task->taking > 0) {
@@ -227,12 +228,28 @@ bool move_due(struct world *world, const struct job *job)
     const struct agent *agent = &world->agent[job->task->who];
     bool blocked = world->t >= agent->stuck_since + BLOCKED;
     bool near = is_as_near_as_can_be(world, job, blocked);
-    if (near || motion_at_corner(&agent->course, &agent->m, &agent->gait)) {
+    if (near || trap_is_closed(world, job->task->who) ||
+        motion_at_corner(&agent->course, &agent->m, &agent->gait)) {
         return true;
     }
     double lead = motion_plant_lead(agent->end_speed, agent->course.turn);
     double most = agent->course.goal - agent->course.along - real_max(THERE, lead);
     return most < BETWEEN && is_there(agent, job, motion_along(&agent->course, agent->m.at));
+}
+
+/* Between two who trap him he stands, and after a moment his dribble is over. */
+static bool is_trapped(struct world *world, struct job *job)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    agent->command = vec2_of(0, 0);
+    if (!trap_is_closed(world, job->task->who)) {
+        return false;
+    }
+    agent->going = false;
+    agent->end_speed = 0;
+    arrive(world, job);
+    trouble_trapped(world, job);
+    return true;
 }
 
 bool move_tick(struct world *world, struct job *job)
@@ -249,6 +266,9 @@ bool move_tick(struct world *world, struct job *job)
     struct mover soon = world_soon(world, agent);
     motion_progress(&agent->course, &agent->m, &agent->gait);
     agent->command = motion_wish(&agent->course, &soon, &agent->gait, agent->end_speed);
+    if (trap_holds(world, job->task->who, agent->command)) {
+        return is_trapped(world, job);
+    }
     agent->command = steer_round(world, job->task->who, agent->command, job->goal, BODY_NONE);
     bool there = is_there(agent, job, agent->course.along);
     bool near = is_as_near_as_can_be(world, job, is_blocked(world, agent));

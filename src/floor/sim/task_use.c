@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* task_use: off a screen: leaves when it is set, goes by the shoulder, and tells the screener when
  * he is past. */
-#include "floor/sim/world.h"
+#include "floor/sim/guard.h"
 
 #include "base/real.h"
 
@@ -58,6 +58,13 @@ static bool use_ready(struct world *world, struct job *job)
            (task->other2 >= BODY_COUNT || stands(world, task, task->other2));
 }
 
+/* The ball is kept from the screen, and he uses it. */
+static bool is_iced(const struct world *world, const struct task *task)
+{
+    return ball_is_held(world, task->who) && task->shape != SHAPE_BACK &&
+           guard_coverage(world, task->who, task->other).guard == STRATEGY_ICE;
+}
+
 static void use_start(struct world *world, struct job *job)
 {
     const struct task *task = job->task;
@@ -65,7 +72,9 @@ static void use_start(struct world *world, struct job *job)
     struct vec2 goal = move_goal(world, task);
     bool loops = use_goes_away(world, task, goal);
     job->away = task->shape == SHAPE_BACK || loops;
-    if (loops) {
+    if (is_iced(world, task)) {
+        trouble_ice(world, job);
+    } else if (loops) {
         trouble_away(world, job);
     }
     if (use_doubles_back(world, task, goal)) {

@@ -374,6 +374,48 @@ void trouble_up(struct world *world, const struct job *job, double up)
               strbuf_str(&who).at, strbuf_str(&user).at, strbuf_str(&user).at);
 }
 
+void trouble_ice(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    struct strbuf who, by;
+    if (told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&who, world->arena);
+    strbuf_init(&by, world->arena);
+    body_print(&who, task->who);
+    body_print(&by, task->other);
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_ICE, task->span,
+                                 "ICE sends %s away from the screen: did you mean %s rejects %s?",
+                                 strbuf_str(&who).at, strbuf_str(&who).at, strbuf_str(&by).at);
+    diag_help(world->diags, diag,
+              "write: %s rejects %s; if the screen is used all the same, leave it",
+              strbuf_str(&who).at, strbuf_str(&by).at);
+}
+
+/* Less than that short of the place nobody asks; nor where the trap is at the screen he uses. */
+#define SHORT (3 * FEET)
+
+void trouble_trapped(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    double off = vec2_distance(world->agent[task->who].m.at, job->goal);
+    struct strbuf who, far;
+    if (off < SHORT || task->kind == TASK_USE || told_before(world, job)) {
+        return;
+    }
+    strbuf_init(&who, world->arena);
+    strbuf_init(&far, world->arena);
+    body_print(&who, task->who);
+    play_length(&far, world->play, off);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_TRAPPED, task->span,
+                 "the trap holds %s, %s short of this place: nobody dribbles through "
+                 "two defenders",
+                 strbuf_str(&who).at, strbuf_str(&far).at);
+    diag_help(world->diags, diag, "pass out of the trap, or dribble back from it first");
+}
+
 void trouble_until(struct world *world, const struct job *job)
 {
     const struct wait *until = &job->task->until;

@@ -73,6 +73,7 @@ struct agent {
     double stuck_since;        /* s: when he last got on, */
     double stuck_along;        /* and how far he had come */
     bool has_helped;           /* a defender: in this step */
+    double held_since;         /* two keep him from dribbling on, since, s; < 0: nobody does */
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
     int *queue;                /* task indices, in order */
     size_t queued, head;
@@ -133,6 +134,7 @@ struct pick {
     body user, screener, guard, big;
     struct coverage does;
     struct vec2 exit, from; /* where the handler goes, and stood */
+    double side;            /* of his way to the rim, on which the screener was then */
     double since, ended;
     double rests; /* s the handler has stood before his own guard */
     body tagger;  /* who has taken the screener, whose man has jumped out */
@@ -156,7 +158,7 @@ struct ball {
 struct zone_watch {
     int on_ball,
         comes; /* who has the ball, who is coming to take it over; ZONE_DEFENDERS: nobody */
-    bool closing[ZONE_DEFENDERS];
+    bool closing[ZONE_DEFENDERS], traps[ZONE_DEFENDERS];
     body left; /* an attacker whom a read leaves open, or BODY_NONE */
     struct aim aim[ZONE_DEFENDERS];
 };
@@ -407,11 +409,16 @@ void zone_start(struct world *world); /* at the start of a segment */
 void zone_tick(struct world *world);
 struct vec2 zone_first(const struct world *world, body self); /* where he stands to begin with */
 bool guard_has_area(const struct world *world, body self);
+bool zone_traps(const struct world *world, body self); /* by rule, beside who is on the ball */
 body guard_nearest_area(const struct world *world, struct vec2 p); /* who of them is nearest */
 /* Who guards him: his own defender, in a zone who is nearest; or BODY_NONE. */
 body guard_of(const struct world *world, body man);
 /* Whom a defender minds: his man; in a zone, when he is on the ball, who has it; or BODY_NONE. */
 body guard_minds(const struct world *world, body self);
+
+/* trap.c: the two of a trap let nobody dribble at them or between them. */
+bool trap_holds(struct world *world, body holder, struct vec2 command);
+bool trap_is_closed(const struct world *world, body holder); /* his dribble is over */
 
 /* duty.c: what one defender does instead of the man rules. */
 void duty_clear(struct world *world);   /* at the start of a segment: nobody has any */
@@ -459,11 +466,13 @@ void trouble_stuck(struct world *world); /* nothing moves, not everything is don
 void trouble_waited(struct world *world, const struct job *job);
 void trouble_long(struct world *world);
 /* Not an error, but not to be misread in silence: a screen set `off` m from the place that was
- * written; a use that goes away from its screen. */
+ * written; a use that goes away from its screen, or uses one that the defense does not let him. */
 void trouble_screen_place(struct world *world, const struct job *job, double off);
 void trouble_away(struct world *world, const struct job *job);
 void trouble_order(struct world *world, const struct job *job);         /* use_doubles_back */
 void trouble_up(struct world *world, const struct job *job, double up); /* a down screen goes up */
+void trouble_ice(struct world *world, const struct job *job); /* it uses a screen that is iced */
+void trouble_trapped(struct world *world, const struct job *job); /* it ends in a trap */
 void trouble_until(struct world *world, const struct job *job);   /* it ended without its `until` */
 void trouble_at_once(struct world *world, const struct job *job); /* it ends as it begins */
 /* The moment that it was to start at, s, was over before its player was free. */

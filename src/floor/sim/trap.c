@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/* trap: two defenders within reach of who has the ball, and one of them there to trap him: he
+ * cannot dribble through them. Takes where everybody is and what they are there for; where the two
+ * stand is the defense room's. */
+#include "floor/sim/guard.h"
+
+#define REACH 1.1 /* m: an arm's length and half a body (ours) */
+#define IN_WAY .3 /* cosine: his way leads at a defender */
+#define HELD .35  /* s of it, and the dribble is over (ours) */
+
+/* He is at the ball to trap it: by his sentence, a read, a coverage or a press. */
+static bool traps(const struct world *world, body b, body holder)
+{
+    const struct duty *duty = &world->duty[b];
+    const struct pick *pick = &world->pick;
+    bool told = duty->strategy == STRATEGY_TRAP || duty->strategy == STRATEGY_DOUBLE;
+    if (told && !duty->waits && duty_about(world, b) == holder) {
+        return true;
+    }
+    bool covers = pick->live && pick->does.big == STRATEGY_TRAP && pick->user == holder;
+    return (covers && (b == pick->guard || b == pick->big)) || zone_traps(world, b);
+}
+
+static bool is_at(const struct world *world, body b, body holder)
+{
+    const struct agent *agent = &world->agent[b];
+    return agent->here && !agent->shadow &&
+           vec2_near(agent->m.at, world->agent[holder].m.at, REACH);
+}
+
+/* Two are at him, and the way leads at one of them. */
+static bool is_shut(const struct world *world, body holder, struct vec2 way)
+{
+    int near = 0;
+    bool trapped = false, ahead = false;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        bool his = traps(world, (body)b, holder);
+        if (!is_at(world, (body)b, holder) || !(his || guard_minds(world, (body)b) == holder)) {
+            continue;
+        }
+        struct vec2 to = vec2_sub(world->agent[b].m.at, world->agent[holder].m.at);
+        near++;
+        trapped |= his;
+        ahead |= vec2_dot(way, vec2_unit(to)) > IN_WAY;
+    }
+    return near > 1 && trapped && ahead;
+}
+
+bool trap_holds(struct world *world, body holder, struct vec2 command)
+{
+    struct agent *agent = &world->agent[holder];
+    bool shut = ball_is_held(world, holder) && is_shut(world, holder, vec2_unit(command));
+    if (!shut || agent->held_since < 0) {
+        agent->held_since = shut ? world->t : -1;
+    }
+    return shut;
+}
+
+bool trap_is_closed(const struct world *world, body holder)
+{
+    double since = world->agent[holder].held_since;
+    return since >= 0 && world->t >= since + HELD;
+}

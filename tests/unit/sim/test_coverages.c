@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: MIT */
+/* Screens on the ball as a coach who teaches one coverage would look at them: on which side he
+ * stands, whether anybody runs in a circle, whom a trap holds, who comes between man and rim. */
+#include <math.h>
+
+#include "base/real.h"
+#include "floor/motion/motion.h"
+#include "told.h"
+
+static struct told told;
+static const struct segment *way;
+
+/* The way through the only step, or its last read. */
+static void run(const char *text)
+{
+    told_run(&told, text);
+    ck_assert_msg(told.text.diags.errors == 0, "%s%s", text, told_said(&told));
+    way = told.run->segments.at[told.run->segments.count - 1];
+    ck_assert(way->ran);
+}
+
+static struct vec2 x(int number, double t)
+{
+    return segment_at(way, body_defender(number), t);
+}
+
+static struct vec2 p(int number, double t)
+{
+    return segment_at(way, body_attacker(number), t);
+}
+
+static double off(int defender, int player, double t)
+{
+    return vec2_distance(x(defender, t), p(player, t));
+}
+
+/* The first task of that verb. */
+static size_t task_of(enum verb verb)
+{
+    for (size_t i = 0; i < way->tasks; i++) {
+        if (segment_task(way, i)->verb == verb) {
+            return i;
+        }
+    }
+    ck_abort_msg("no such sentence");
+}
+
+static double when(enum verb verb, enum moment moment)
+{
+    return told_time(way, task_of(verb), moment);
+}
+
+/* How far round a way turns in all, left and right taken together, in turns. */
+static double turns_of(body who)
+{
+    struct vec2 last = segment_at(way, who, 0), was = {0, 0};
+    double turned = 0;
+    for (double t = 0; t <= way->duration; t += .01) {
+        struct vec2 now = segment_at(way, who, t), step = vec2_sub(now, last);
+        if (vec2_length(step) < .3) {
+            continue;
+        }
+        if (was.x != 0 || was.y != 0) {
+            double angle = vec2_angle(was, step);
+            turned += vec2_cross(was, step) > 0 ? angle : -angle;
+        }
+        was = step;
+        last = now;
+    }
+    return fabs(turned) / (2 * REAL_PI);
+}
+
+/* ---- ICE ---- */
+
+#define WING "start 1 right wing, 2 left slot, 3 left corner, 4 left short corner, 5 right elbow\n"
+#define TOP "start 1 top, 2 right corner, 3 left wing, 4 left corner, 5 right elbow\n"
+#define ICE(start, use) start "defense man\nstep\n5 ball screens for 1\nread x1 ices\n" use "\n"
+
+static const struct {
+    const char *text;
+    double side; /* of the screen: x to the right is more than 0 */
+} iced[] = {
+    {ICE(WING, "1 dribbles off 5 to nail"), -1},
+    {ICE(WING, "1 dribbles off 5 to right slot"), -1},
+    {ICE(WING, "1 dribbles off 5 to top"), -1},
+    {ICE(TOP, "1 dribbles off 5 to left wing"), -1}, /* 5 comes from the other side */
+    {ICE(TOP, "1 dribbles off 5 to right wing"), 1},
+    {ICE(TOP, "1 dribbles off 5 to right elbow"), 1},
+};
+
+START_TEST(who_ices_stands_on_the_side_of_the_screen)
+{
+    run(iced[_i].text);
+    double goes = when(VERB_DRIBBLES_OFF, MOMENT_STARTED);
+    ck_assert_double_gt(iced[_i].side * (x(1, goes).x - p(1, goes).x), .4);
+}
+END_TEST
+
+START_TEST(an_iced_screen_that_is_used_all_the_same_makes_nobody_run_in_a_circle)
+{
+    run(iced[_i].text);
+    told_says(&told, "run.ice", "ICE sends 1 away from the screen: did you mean 1 rejects 5?");
+    ck_assert_double_lt(turns_of(body_attacker(1)), .5);
+    ck_assert_double_lt(turns_of(body_defender(1)), .8);
+    struct vec2 end = x(1, way->duration), man = p(1, way->duration);
+    ck_assert_double_lt(vec2_length(end), vec2_length(man)); /* and he is between man and rim */
+}
+END_TEST
+
+START_TEST(who_rejects_an_iced_screen_is_told_nothing)
+{
+    run(ICE(WING, "1 rejects 5 to right short corner"));
+    for (size_t i = 0; i < told.text.diags.all.count; i++) {
+        ck_assert_str_ne(told.text.diags.all.at[i].row->id, "run.ice");
+    }
+    double goes = when(VERB_REJECTS, MOMENT_STARTED);
+    ck_assert_double_lt(x(1, goes).x, p(1, goes).x - .4);
+    ck_assert_double_lt(turns_of(body_attacker(1)), .5);
+    double there = when(VERB_REJECTS, MOMENT_ARRIVED);
+    ck_assert_double_lt(x(1, there).x, p(1, there).x); /* still on the side of the middle */
+}
+END_TEST
+
+/* ---- a trap ---- */
+
+START_TEST(a_trap_holds_who_would_dribble_through_it)
+{
+    run("start five-out\ndefense man\nstep\nx2 traps 1\nafter x2 traps, 1 dribbles to right wing\n"
+        "1 holds for 1 s\n2 cuts to the rim\n");
+    told_says(&told, "run.trapped", "the trap holds 1");
+    struct vec2 end = p(1, way->duration);
+    ck_assert_double_lt(vec2_distance(end, p(1, 0)), 2.0);
+    ck_assert_double_lt(off(1, 1, way->duration), 1.1);
+    ck_assert_double_lt(off(2, 1, way->duration), 1.1);
+}
+END_TEST
+
+START_TEST(who_is_trapped_may_dribble_back)
+{
+    run("start five-out\ndefense man\nstep\nx2 traps 1\nafter x2 traps, 1 dribbles to half court\n"
+        "2 cuts to the rim\n");
+    ck_assert_double_gt(p(1, way->duration).y, told.play->court->half_court - .4);
+}
+END_TEST
+
+START_TEST(a_trap_at_the_screen_holds_until_the_ball_is_thrown)
+{
+    run("start horns\ndefense man\nstep\n4 ball screens for 1\n1 dribbles off 4 to the right wing\n"
+        "read x1 and x4 trap 1\n4 pops to left wing\n1 passes to 4\n");
+    double held = when(VERB_DRIBBLES_OFF, MOMENT_ARRIVED),
+           thrown = when(VERB_PASSES, MOMENT_RELEASED);
+    for (double t = held; t < thrown; t += .05) {
+        ck_assert_double_lt(vec2_distance(p(1, t), p(1, held)), .1);
+        ck_assert_double_lt(off(4, 1, t), 1.2);
+        ck_assert_double_lt(off(1, 1, t), 1.2);
+    }
+}
+END_TEST
+
+/* ---- who chases ---- */
+
+START_TEST(who_has_chased_comes_between_man_and_rim_when_he_stands)
+{
+    run("start sideline inbounds\ndefense man\nstep\n5 stays\n4 down screens for 2\n"
+        "2 comes off 4 to left wing\n1 v-cuts to right slot\n3 inbounds to 1\n");
+    struct vec2 man = p(2, way->duration), off_man = vec2_sub(x(2, way->duration), man);
+    ck_assert_double_gt(vec2_dot(off_man, vec2_unit(vec2_scale(man, -1))), .4);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("coverages");
+    TCase *all = tcase_create("all");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    int n = (int)(sizeof iced / sizeof *iced);
+    tcase_add_loop_test(all, who_ices_stands_on_the_side_of_the_screen, 0, n);
+    tcase_add_loop_test(all, an_iced_screen_that_is_used_all_the_same_makes_nobody_run_in_a_circle,
+                        0, n);
+    tcase_add_test(all, who_rejects_an_iced_screen_is_told_nothing);
+    tcase_add_test(all, a_trap_holds_who_would_dribble_through_it);
+    tcase_add_test(all, who_is_trapped_may_dribble_back);
+    tcase_add_test(all, a_trap_at_the_screen_holds_until_the_ball_is_thrown);
+    tcase_add_test(all, who_has_chased_comes_between_man_and_rim_when_he_stands);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
