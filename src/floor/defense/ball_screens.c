@@ -20,6 +20,7 @@
 #define LEVEL .25   /* m ahead of the handler */
 #define CHASED 1.0  /* m/s */
 #define BACK .55    /* m behind him */
+#define ARRIVES .8  /* m from the handler */
 #define STOPPED .5  /* m/s */
 #define REFUSES .6  /* m/s: he goes, and not to the screen */
 #define REFUSES_TO .15
@@ -195,7 +196,11 @@ static struct aim trap_follows(const struct seen_screen *seen)
         return top;
     }
     struct ways w = out_of(seen);
-    return (struct aim){ways_beside(seen->man, w.exit, -.6, w.rim, .8, .62), seen->man_v};
+    struct vec2 shut = vec2_add(vec2_scale(w.exit, -.6), vec2_scale(w.rim, .8));
+    struct vec2 from = vec2_sub(seen->self, seen->man); /* near him he closes in from where he is */
+    double near = 1 - real_smooth(vec2_length(from), ARRIVES, 2 * ARRIVES);
+    return (struct aim){ways_beside(seen->man, shut, 1, vec2_unit(from), 1.2 * near, .62),
+                        seen->man_v};
 }
 
 /* Away from the screen he is sent: there he stays at his hip, on the side of the screen. Who uses

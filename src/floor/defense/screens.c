@@ -11,6 +11,8 @@
 #define OFF_HIM .90     /* m from the screener: he does not go round him */
 #define UNDER_RING 1.1  /* m from the ring: there is no room below a screener as near as that */
 #define BALL_SIDE .95   /* m from him toward the ball, then */
+#define STOPS .3        /* m from where he is to go: there he stops, */
+#define BRAKES 2.0      /* and from here on he brakes (ours) */
 #define STIRS .4        /* m/s: a man who stands is met from the rim's side, */
 #define SLOW .6         /* and one who runs is trailed; */
 #define FAST 2.6        /* past the screen he has to run as fast for that (ours) */
@@ -80,9 +82,12 @@ static bool leaves_screen(const struct seen_screen *seen)
     return vec2_dot(seen->man_v, vec2_sub(seen->screener, seen->man)) < 0;
 }
 
+/* Along with him; where he is about to stop one stops too. */
 static struct aim with_him(const struct seen_screen *seen, struct vec2 at)
 {
-    return (struct aim){at, seen->man_v};
+    double left = vec2_distance(seen->man, seen->exit);
+    double share = seen->left && seen->passed ? real_smooth(left, STOPS, BRAKES) : 1;
+    return (struct aim){at, vec2_scale(seen->man_v, share)};
 }
 
 /* ---- before the user leaves ---- */
@@ -132,14 +137,17 @@ static struct aim guards(const struct seen_screen *seen)
     return with_him(seen, ways_beside(seen->man, w.ball, .3, w.rim, 1, GUARD));
 }
 
-/* At the back of a man who runs; once he is past the screen the slower he runs the more between him
- * and the rim. */
+/* How much he runs, 0 to 1; once he is past the screen he has to run faster for that. */
+static double runs(const struct seen_screen *seen)
+{
+    return real_smooth(vec2_length(seen->man_v), STIRS, seen->passed ? FAST : SLOW);
+}
+
+/* At the back of a man who runs; the slower he runs the more between him and the rim. */
 static struct aim behind(const struct seen_screen *seen)
 {
-    double speed = vec2_length(seen->man_v), fast = seen->passed ? FAST : SLOW;
     struct vec2 back = vec2_along(seen->man, vec2_unit(seen->man_v), -.55);
-    double runs = real_smooth(speed, STIRS, fast);
-    return with_him(seen, vec2_mix(guards(seen).at, back, runs));
+    return with_him(seen, vec2_mix(guards(seen).at, back, runs(seen)));
 }
 
 static struct aim trail_follows(const struct seen_screen *seen)
@@ -154,7 +162,8 @@ static struct aim trail_follows(const struct seen_screen *seen)
 static struct aim over_follows(const struct seen_screen *seen)
 {
     struct ways w = ways_of(seen, seen->man);
-    return with_him(seen, ways_beside(seen->man, w.ball, 1, w.rim, 1, .6));
+    struct vec2 by = ways_beside(seen->man, w.ball, 1, w.rim, 1, .6);
+    return with_him(seen, seen->passed ? vec2_mix(guards(seen).at, by, runs(seen)) : by);
 }
 
 /* Through on the rim's side of the screener, then to meet him. */

@@ -317,7 +317,8 @@ static double round_side(struct vec2 to_man, struct vec2 man, struct vec2 aim)
     return fabs(turn) < PLAIN ? 0 : turn > 0 ? -1 : 1;
 }
 
-/* His own man is in his way: he goes round him. Whom he goes round, or BODY_NONE. */
+/* His own man has the ball and is in his way: he goes round him. Whom he goes round, or BODY_NONE.
+ */
 static body round_man(const struct world *world, body self, const struct view *view,
                       struct vec2 *aim)
 {
@@ -327,7 +328,7 @@ static body round_man(const struct world *world, body self, const struct view *v
     struct vec2 to_man = vec2_sub(view->man.at, agent->m.at);
     double ahead = vec2_dot(to_man, way), far = vec2_length(to_man);
     bool leaves = vec2_dot(view->man.v, vec2_sub(*aim, view->man.at)) < 0; /* he chases him */
-    if (man == BODY_NONE || (leaves && vec2_square(view->man.v) > DRIFT * DRIFT) || ahead < 0 ||
+    if (!view->has_ball || (leaves && vec2_square(view->man.v) > DRIFT * DRIFT) || ahead <= 0 ||
         ahead > vec2_length(off) || far > SEES_MAN || fabs(vec2_cross(way, to_man)) > ROUND) {
         return BODY_NONE;
     }

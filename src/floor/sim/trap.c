@@ -6,19 +6,21 @@
 
 #define REACH 1.1 /* m: an arm's length and half a body (ours) */
 #define IN_WAY .3 /* cosine: his way leads at a defender */
+#define GIVES 1.0 /* m/s: who backs up faster than that before him does not stop him (ours) */
 #define HELD .35  /* s of it, and the dribble is over (ours) */
 
-/* He is at the ball to trap it: by his sentence, a read, a coverage or a press. */
+/* He is at the ball to trap it: by his sentence, a read or a press; at a screen once the handler
+ * has come off it. */
 static bool traps(const struct world *world, body b, body holder)
 {
     const struct duty *duty = &world->duty[b];
     const struct pick *pick = &world->pick;
-    bool told = duty->strategy == STRATEGY_TRAP || duty->strategy == STRATEGY_DOUBLE;
-    if (told && !duty->waits && duty_about(world, b) == holder) {
-        return true;
+    if (pick->live && pick->user == holder && (b == pick->guard || b == pick->big)) {
+        const struct screen *screen = &world->screen[pick->screener];
+        return pick->does.big == STRATEGY_TRAP && (screen->cleared || screen->slipped);
     }
-    bool covers = pick->live && pick->does.big == STRATEGY_TRAP && pick->user == holder;
-    return (covers && (b == pick->guard || b == pick->big)) || zone_traps(world, b);
+    bool told = duty->strategy == STRATEGY_TRAP || duty->strategy == STRATEGY_DOUBLE;
+    return (told && !duty->waits && duty_about(world, b) == holder) || zone_traps(world, b);
 }
 
 static bool is_at(const struct world *world, body b, body holder)
@@ -28,7 +30,7 @@ static bool is_at(const struct world *world, body b, body holder)
            vec2_near(agent->m.at, world->agent[holder].m.at, REACH);
 }
 
-/* Two are at him, and the way leads at one of them. */
+/* Two are at him, and the way leads at one of them who stands his ground. */
 static bool is_shut(const struct world *world, body holder, struct vec2 way)
 {
     int near = 0;
@@ -41,7 +43,8 @@ static bool is_shut(const struct world *world, body holder, struct vec2 way)
         struct vec2 to = vec2_sub(world->agent[b].m.at, world->agent[holder].m.at);
         near++;
         trapped |= his;
-        ahead |= vec2_dot(way, vec2_unit(to)) > IN_WAY;
+        ahead |=
+            vec2_dot(way, vec2_unit(to)) > IN_WAY && vec2_dot(way, world->agent[b].m.v) < GIVES;
     }
     return near > 1 && trapped && ahead;
 }
