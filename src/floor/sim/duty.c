@@ -136,11 +136,22 @@ static void begin_in_area(struct world *world, body self)
     }
 }
 
+void duty_meets(struct world *world, body self)
+{
+    struct duty *duty = &world->duty[self];
+    body holder = see_ago(world, world->agent[self].level->reaction).holder;
+    if (duty->strategy == STRATEGY_CLOSE_OUT && guard_has_area(world, self) && !duty->waits) {
+        duty->has_trapped = holder < BODY_COUNT;
+        duty->trapped = holder;
+    }
+}
+
 static void begin(struct world *world, body self, struct duty duty)
 {
     duty.since = world->t;
     duty.from = world->agent[self].m.at;
     world->duty[self] = duty;
+    duty_meets(world, self);
     if (guard_has_area(world, self)) {
         begin_in_area(world, self);
     } else if (duty.whom == BODY_NONE && !defense_leaves(duty.strategy)) {

@@ -166,6 +166,29 @@ static void end_of_way_out(struct world *world, body self)
     }
 }
 
+/* The ball has changed hands since he was told, as far as he has seen. */
+static bool has_come(const struct world *world, body self)
+{
+    double since = world->duty[self].since, seen = world->t - world->agent[self].level->reaction;
+    for (int i = world->changes - 1; i >= 0 && i > world->changes - SIM_CHANGES; i--) {
+        double t = world->change[i % SIM_CHANGES].t;
+        if (t > since && t <= seen) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool pass_comes(const struct world *world)
+{
+    for (size_t i = world->base; i < world->jobs; i++) {
+        if (world->job[i].task->kind == TASK_PASS && !world->job[i].complete) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The ball is there or on its way, the cutter runs, somebody drives. */
 static bool is_called(const struct world *world, body self)
 {
@@ -180,6 +203,11 @@ static bool is_called(const struct world *world, body self)
         double toward = vec2_dot(ball.v, vec2_unit(vec2_scale(ball.at, -1)));
         return holder < BODY_COUNT && (toward > RUNS || vec2_length(ball.at) < HELPED);
     }
+    case STRATEGY_CLOSE_OUT:
+        if (guard_has_area(world, self) && world->duty[self].whom == BODY_NONE) {
+            return zone_has_ball(world, self) || has_come(world, self) || !pass_comes(world);
+        }
+        return whom == BODY_NONE || holder == whom;
     default:
         return whom == BODY_NONE || holder == whom;
     }
@@ -202,12 +230,13 @@ static bool is_called_off(const struct world *world, body self)
     return false;
 }
 
-/* Two were at the ball and it has gone, as far as he has seen: he leaves whom he trapped, for his
- * own man or his area, at a sprint. */
+/* Two were at the ball, or one out of his area, and it has gone, as far as he has seen: he leaves
+ * whom he was at, for his own man or his area, at a sprint. */
 static bool trap_is_left(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
-    if (duty->strategy != STRATEGY_TRAP && duty->strategy != STRATEGY_DOUBLE) {
+    bool closes = duty->strategy == STRATEGY_CLOSE_OUT && guard_has_area(world, self);
+    if (duty->strategy != STRATEGY_TRAP && duty->strategy != STRATEGY_DOUBLE && !closes) {
         return false;
     }
     body whom = duty_about(world, self);
@@ -224,6 +253,7 @@ static void call(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
     duty->waits = false;
+    duty_meets(world, self);
     duty->since = world->t;
     duty->from = world->agent[self].m.at;
 }

@@ -32,7 +32,12 @@ bool zone_traps(const struct world *world, body self)
 static bool closes_out(const struct world *world, int k)
 {
     const struct duty *duty = &world->duty[body_defender(k + 1)];
-    return duty->strategy == STRATEGY_CLOSE_OUT && duty->whom == BODY_NONE;
+    return duty->strategy == STRATEGY_CLOSE_OUT && duty->whom == BODY_NONE && !duty->waits;
+}
+
+bool zone_has_ball(const struct world *world, body self)
+{
+    return guard_has_area(world, self) && world->zone.his[body_number(self) - 1];
 }
 
 /* And nothing else to do: no sentence, no read, no help. */
@@ -40,7 +45,8 @@ static bool is_free(const struct world *world, int k)
 {
     body self = body_defender(k + 1);
     return world->agent[self].here && guard_has_area(world, self) &&
-           (world->duty[self].strategy == STRATEGY_NONE || closes_out(world, k));
+           (world->duty[self].strategy == STRATEGY_NONE || world->duty[self].waits ||
+            closes_out(world, k));
 }
 
 body guard_nearest_area(const struct world *world, struct vec2 p)
@@ -242,6 +248,7 @@ void zone_tick(struct world *world)
     defense_zone(&now, at);
     defense_zone(&soon, then);
     for (int k = 0; k < ZONE_DEFENDERS; k++) {
+        world->zone.his[k] = home[k].ball > HIS;
         world->zone.traps[k] = is_free(world, k) && home[k].trap > HIS;
         world->zone.aim[k] = (struct aim){at[k], vec2_scale(vec2_sub(then[k], at[k]), 1 / SOON)};
     }

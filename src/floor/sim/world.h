@@ -92,7 +92,7 @@ struct duty {
     double since;     /* s of the step */
     struct vec2 from; /* where he stood then */
     bool waits;       /* a read's: for the moment that calls for it, by rule until then */
-    bool has_trapped; /* he has been at a man with the ball, to trap him: */
+    bool has_trapped; /* he has been at a man with the ball, or goes out of his area to him: */
     body trapped;
     double side; /* of the other who traps, once it is chosen */
     bool over;   /* the jab is done, the cutter met, the shot up */
@@ -159,6 +159,7 @@ struct zone_watch {
     int on_ball,
         comes; /* who has the ball, who is coming to take it over; ZONE_DEFENDERS: nobody */
     bool closing[ZONE_DEFENDERS], traps[ZONE_DEFENDERS];
+    bool his[ZONE_DEFENDERS]; /* the ball is where he takes it */
     body left; /* an attacker whom a read leaves open, or BODY_NONE */
     struct aim aim[ZONE_DEFENDERS];
 };
@@ -409,6 +410,7 @@ void zone_start(struct world *world); /* at the start of a segment */
 void zone_tick(struct world *world);
 struct vec2 zone_first(const struct world *world, body self); /* where he stands to begin with */
 bool guard_has_area(const struct world *world, body self);
+bool zone_has_ball(const struct world *world, body self); /* it is his by his area */
 bool zone_traps(const struct world *world, body self); /* by rule, beside who is on the ball */
 body guard_nearest_area(const struct world *world, struct vec2 p); /* who of them is nearest */
 /* Who guards him: his own defender, in a zone who is nearest; or BODY_NONE. */
@@ -435,6 +437,7 @@ body duty_about(const struct world *world, body self); /* whom it is about, or B
 bool duty_screen(const struct world *world, body man);
 /* Does the defender do that now, by sentence, read or rule? For what waits on it. */
 bool duty_shows(const struct world *world, body defender, enum verb verb);
+void duty_meets(struct world *world, body self); /* out of his area: to whom he goes */
 /* duty_watch.c: what is over, who is there, who takes another man. */
 void duty_tick(struct world *world);
 bool duty_arrives(const struct world *world, body self); /* he is where it wants him */

@@ -251,6 +251,27 @@ static double room_at_catch(const char *read)
     return floor_room(way, 3, floor_moment(way, 2, MOMENT_CAUGHT));
 }
 
+START_TEST(who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not_left)
+{
+    const struct segment *way =
+        way_of("play \"Inside\"\n  defense zone 2-3\n  ball 2\n"
+               "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 right mid post\n"
+               "  step\n    2 jabs\n    2 passes to 4\n    read x4 closes out \"Inside\"\n"
+               "      4 passes to 5\n      5 holds for 1 s\n",
+               0, 0);
+    double thrown = floor_moment(way, floor_task(way, 2, TASK_PASS), MOMENT_RELEASED);
+    double inside = floor_moment(way, floor_task(way, 4, TASK_PASS), MOMENT_CAUGHT);
+    body x4 = body_defender(4);
+    ck_assert_double_lt(
+        vec2_distance(segment_at(way, x4, thrown), segment_at(way, x4, thrown - .3)), .3);
+    double there = floor_moment(way, floor_task(way, 4, TASK_PASS), MOMENT_RELEASED);
+    ck_assert_double_lt(floor_off(way, 4, 4, there), 5 * FEET);
+    for (double t = inside; t < way->duration; t += .1) {
+        ck_assert_double_lt(floor_off(way, 5, 5, t), 5 * FEET);
+    }
+}
+END_TEST
+
 START_TEST(who_is_open_denied_or_closed_out_on_in_a_read_is_so)
 {
     double open = room_at_catch("3 is open"), denied = room_at_catch("3 is denied"),
@@ -447,6 +468,7 @@ int main(void)
     tcase_add_test(all, a_skip_pass_is_closed_out_on);
     tcase_add_test(all, a_screen_inside_is_set_on_the_defender_named);
     tcase_add_test(all, a_screen_for_somebody_is_set_on_who_is_nearest_to_him);
+    tcase_add_test(all, who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not_left);
     tcase_add_test(all, who_is_open_denied_or_closed_out_on_in_a_read_is_so);
     tcase_add_test(all, a_defender_of_a_zone_may_be_told_and_goes_back);
     tcase_add_test(all, one_of_a_box_and_one_plays_the_man_he_is_given);
