@@ -69,6 +69,7 @@ struct cursor reader_cursor(const struct reader *r, const struct line *line, siz
                            .at = line->tokens + from,
                            .end = line->tokens + line->count,
                            .line_span = line->span,
+                           .watch = r->shelf->watch,
                            .metres = r->metres,
                            .drill = drill,
                            .top = r->top,
@@ -586,11 +587,19 @@ struct block *file_read(struct shelf *shelf, uint32_t source, int depth)
 struct book *book_read(struct arena *arena, struct sources *sources, uint32_t source,
                        const struct loader *loader, struct diags *diags)
 {
+    return book_read_watched(arena, sources, source, loader, diags, NULL);
+}
+
+struct book *book_read_watched(struct arena *arena, struct sources *sources, uint32_t source,
+                               const struct loader *loader, struct diags *diags,
+                               const struct cursor_watch *watch)
+{
     struct shelf shelf = {.arena = arena,
                           .sources = sources,
                           .loader = loader,
                           .diags = diags,
-                          .playbook = SPAN_NONE};
+                          .playbook = SPAN_NONE,
+                          .watch = watch};
     struct book *book = arena_new(arena, struct book);
     book->file = file_read(&shelf, source, 0);
     return book;

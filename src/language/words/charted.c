@@ -55,7 +55,7 @@ bool charted_heading_read(struct cursor *c, struct block *block)
         return heading_refuse(c, date->span, "there is no such day");
     }
     block->date = date->text;
-    c->at = date + 1;
+    cursor_take(c, date, date + 1);
     for (int i = OCCASION_PRACTICE; i <= OCCASION_FILM; i++) {
         if (take_words(c, occasion_word((enum occasion)i))) {
             block->occasion = (enum occasion)i;
@@ -157,7 +157,7 @@ static bool what_part(struct cursor *c, struct row_form *out)
     out->kind = ROW_CHART;
     out->word = word->text;
     out->word_span = word->span;
-    c->at = word + 1;
+    cursor_take(c, word, word + 1);
     return share_part(c, out, row_example);
 }
 

@@ -154,7 +154,7 @@ bool take_str(struct cursor *c, struct str words)
     if (!end) {
         return false;
     }
-    c->at = end;
+    cursor_take(c, c->at, end);
     return true;
 }
 
@@ -175,7 +175,7 @@ bool take_mark(struct cursor *c, char mark)
     if (!mark_is(c, mark)) {
         return false;
     }
-    c->at = cursor_next(c) + 1;
+    cursor_take(c, c->at, cursor_next(c) + 1);
     return true;
 }
 
@@ -217,6 +217,6 @@ bool take_measure(struct cursor *c, bool is_time, struct measure *out)
         return false;
     }
     *out = (struct measure){.value = next->number, .unit = next->unit};
-    c->at = next + 1;
+    cursor_take(c, next, next + 1);
     return true;
 }

@@ -9,6 +9,14 @@
 
 typedef VEC(struct sentence) sentence_list;
 
+/* For a test that proves that no word is passed over: told of every piece taken, on ways that lead
+ * nowhere too, and of the tokens of sentences that were read. */
+struct cursor_watch {
+    void (*took)(void *watcher, const struct token *from, const struct token *to);
+    void (*read)(void *watcher, const struct token *from, const struct token *to);
+    void *watcher;
+};
+
 struct cursor {
     struct arena *arena;
     struct diags *diags;
@@ -23,9 +31,10 @@ struct cursor {
     size_t role_count;
     /* What stands above, for words that point back; each may be NULL. */
     const struct block *top, *step, *branch;
-    const sentence_list *here;  /* those of this line so far: set by sentences_read */
-    const struct token *first;  /* where they begin: the same */
-    const struct who *screener; /* of the screen that is being read: `his` is somebody else */
+    const sentence_list *here;        /* those of this line so far: set by sentences_read */
+    const struct token *first;        /* where they begin: the same */
+    const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
+    const struct cursor_watch *watch; /* or NULL */
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
 
@@ -38,6 +47,14 @@ struct cursor_mark {
 struct cursor_mark cursor_mark(const struct cursor *c);
 void cursor_back(struct cursor *c, struct cursor_mark mark);
 
+/* Takes what stands in [from, to), and all fillers before it. */
+static inline void cursor_take(struct cursor *c, const struct token *from, const struct token *to)
+{
+    if (c->watch) {
+        c->watch->took(c->watch->watcher, from, to);
+    }
+    c->at = to;
+}
 /* Articles and words that say nothing stand between any two others. */
 static inline const struct token *past_fillers(const struct token *at, const struct token *end)
 {

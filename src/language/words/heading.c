@@ -96,7 +96,7 @@ static bool role_part(struct reader *r, struct cursor *c, struct block *block)
                "action \"give and go\" for passer, receiver");
         return false;
     }
-    c->at = role + 1;
+    cursor_take(c, role, role + 1);
     if (word_is_taken(role->text)) {
         struct diag *diag = diag_add(r->diags, DIAG_TEXT_ROLE, role->span,
                                      "`%.*s` means something else already", STR_ARG(role->text));

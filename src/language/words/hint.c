@@ -37,6 +37,7 @@ struct str hint_until(const struct cursor *c, enum hint_where where, struct str 
     struct index_rows rows = rows_here(c, INDEX_HINTS);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         struct cursor trial = *c;
+        trial.watch = NULL; /* words that are refused */
         if (hints[*row].where == where && take_str(&trial, str_of(hints[*row].words)) &&
             (trial.at > longest || (trial.at == longest && *row < best))) {
             longest = trial.at;

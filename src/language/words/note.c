@@ -53,7 +53,7 @@ static bool chart_read(struct cursor *c, struct note_form *out)
     }
     out->word = word->text;
     out->word_span = word->span;
-    c->at = word + 1;
+    cursor_take(c, word, word + 1);
     return text_part(c, out, example);
 }
 
@@ -66,7 +66,7 @@ static bool accept_read(struct cursor *c, struct note_form *out)
     }
     out->word = id->text;
     out->word_span = id->span;
-    c->at = id + 1;
+    cursor_take(c, id, id + 1);
     return text_part(c, out, example);
 }
 
@@ -90,7 +90,7 @@ static bool binding_read(struct cursor *c, struct note_form *out)
         return refuse(c, cursor_span(c), "a role of the action", example);
     }
     binding.role = role->text;
-    c->at = role + 1;
+    cursor_take(c, role, role + 1);
     if (!who_read(c, &binding.who)) {
         return c->refusals == 0 && refuse(c, cursor_span(c), "a player for the role", example);
     }

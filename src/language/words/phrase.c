@@ -111,7 +111,7 @@ static bool take_inside(struct cursor *c, struct phrase *phrase)
         return !phrase_has(phrase, 'I') && take_extra(c, phrase);
     }
     phrase->inside = next;
-    c->at = next + 1;
+    cursor_take(c, next, next + 1);
     return true;
 }
 

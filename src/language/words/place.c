@@ -86,7 +86,7 @@ static const struct place *cone_read(struct cursor *c, bool quiet)
         letter->text.at[0] < 'a' || letter->text.at[0] > 'z') {
         return only_cone_read(c, quiet);
     }
-    c->at = letter + 1;
+    cursor_take(c, letter, letter + 1);
     drills_only(c, from);
     return place_new(c, (struct place){.kind = PLACE_CONE, .cone = letter->text.at[0] - 'a'}, from);
 }
@@ -324,7 +324,7 @@ static bool coordinate_read(struct cursor *c, double *out)
         return false;
     }
     *out = minus ? -at->number : at->number;
-    c->at = at + 1;
+    cursor_take(c, c->at, at + 1);
     return true;
 }
 

@@ -32,7 +32,7 @@ static bool clock_part(struct cursor *c, struct plan_form *out, const char *exam
         return refuse(c, "a time of the day", example);
     }
     out->clock = (int)clock->number;
-    c->at = clock + 1;
+    cursor_take(c, clock, clock + 1);
     bool half_named = clock->text.at[clock->text.size - 1] == 'm';
     if (out->clock < EARLIEST && !half_named) {
         struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLAN_EARLY, clock->span,
@@ -57,7 +57,7 @@ static bool minutes_part(struct cursor *c, double *minutes, const char *example)
         return false;
     }
     *minutes = token->number;
-    c->at = token + 1;
+    cursor_take(c, token, token + 1);
     return true;
 }
 

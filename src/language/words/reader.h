@@ -38,6 +38,7 @@ struct shelf {
     struct span playbook; /* of the first playbook heading */
     bool metres;          /* the book's units, for files that name none */
     size_t plays;
+    const struct cursor_watch *watch; /* or NULL */
 };
 
 /* One file being read. */

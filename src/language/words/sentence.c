@@ -363,6 +363,9 @@ bool sentences_read(struct cursor *c, sentence_list *out)
         while (take_mark(c, '.') || take_mark(c, ';')) {
         }
         if (cursor_done(c)) {
+            if (c->watch) {
+                c->watch->read(c->watch->watcher, c->first, c->end);
+            }
             return true;
         }
         if (!chain_read(c, out)) {

@@ -90,13 +90,13 @@ static bool limit_read(struct reader *r, struct cursor *c, struct setting_form *
         return false;
     }
     out->text = id->text;
-    c->at = id + 1;
+    cursor_take(c, id, id + 1);
     const struct token *measure = cursor_next(c);
     if (!measure || measure->kind != TOKEN_MEASURE) {
         return false;
     }
     out->measure = (struct measure){measure->number, measure->unit};
-    c->at = measure + 1;
+    cursor_take(c, measure, measure + 1);
     return true;
 }
 

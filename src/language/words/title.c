@@ -84,7 +84,7 @@ bool quoted_read(struct cursor *c, struct str *text, struct span *span)
     }
     *text = next->text;
     *span = next->span;
-    c->at = next + 1;
+    cursor_take(c, next, next + 1);
     return true;
 }
 
@@ -96,7 +96,7 @@ bool integer_read(struct cursor *c, int *number, struct span *span)
     }
     *number = (int)next->number;
     *span = next->span;
-    c->at = next + 1;
+    cursor_take(c, next, next + 1);
     return true;
 }
 

@@ -71,7 +71,7 @@ bool owner_read(struct cursor *c, struct who *out)
     } else {
         return false;
     }
-    c->at = token + 1;
+    cursor_take(c, token, token + 1);
     return true;
 }
 
@@ -103,7 +103,7 @@ static bool numbered_read(struct cursor *c, const struct token *token, struct wh
     check_number(c, token, defender);
     out->kind = defender ? WHO_DEFENDER : WHO_PLAYER;
     out->number = (int)token->number;
-    c->at = token + 1;
+    cursor_take(c, token, token + 1);
     return true;
 }
 
@@ -141,15 +141,17 @@ bool person_read(struct cursor *c, struct who *out)
     if (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) {
         return numbered_read(c, token, out);
     }
-    if (word_is(c, 0, "player") && token + 1 < c->end && token[1].kind == TOKEN_NUMBER) {
-        return numbered_read(c, token + 1, out); /* player 3 */
+    if (word_is(c, 0, "player") && token + 1 < c->end && token[1].kind == TOKEN_NUMBER &&
+        !token[1].possessive && number_fits(&token[1])) { /* player 3 */
+        take_words(c, "player");
+        return numbered_read(c, token + 1, out);
     }
     if (token->kind != TOKEN_WORD || token->possessive) {
         return false;
     }
     if (role_find(c, token->text, &out->role)) {
         out->kind = WHO_ROLE;
-        c->at = token + 1;
+        cursor_take(c, token, token + 1);
         return true;
     }
     if (take_words(c, "coach")) {

@@ -75,6 +75,12 @@ const char *setting_word(enum setting setting);
 struct book *book_read(struct arena *arena, struct sources *sources, uint32_t source,
                        const struct loader *loader, struct diags *diags);
 
+/* The same, watched: cursor.h. */
+struct cursor_watch;
+struct book *book_read_watched(struct arena *arena, struct sources *sources, uint32_t source,
+                               const struct loader *loader, struct diags *diags,
+                               const struct cursor_watch *watch);
+
 /* A word of the language near to `word` among `candidates` (NULL-ended), or NULL: for help texts.
  */
 const char *words_nearest(struct str word, const char *const *candidates);
