@@ -8,6 +8,7 @@
 
 #define THERE .14       /* m: he is there */
 #define INSIDE .17      /* m from the lines that a way keeps: no body comes nearer than .15 */
+#define COMES_IN .5     /* m from the line: a step onto the floor (ours) */
 #define GATHER .20      /* s between catch and dribble (ours) */
 #define FAKE_SPEED 2.5  /* m/s: a set-up's mean pace, for its start (ours) */
 #define FAKE_LEAD .5    /* s */
@@ -117,10 +118,26 @@ static void stay_inside(const struct world *world, const struct route *route)
     }
 }
 
+/* Who is out of bounds comes in where he is, and not on the way to somewhere else. */
+static void come_in(const struct world *world, struct route *route)
+{
+    double side = world->court->half_width - COMES_IN, near = world->court->baseline + COMES_IN;
+    struct vec2 from = route->points.at[0];
+    route_to(route, from);
+    for (size_t i = route->points.count - 1; i > 1; i--) {
+        route->points.at[i] = route->points.at[i - 1];
+    }
+    route->points.at[1] = vec2_of(real_clamp(from.x, -side, side),
+                                  real_clamp(from.y, near, 2 * world->court->half_court - near));
+}
+
 void move_along(struct world *world, struct job *job, struct route *route, double run_out)
 {
     struct agent *agent = &world->agent[job->task->who];
-    if (!agent->outside && job->task->goal.kind != GOAL_OUTSIDE) {
+    if (job->task->goal.kind != GOAL_OUTSIDE) {
+        if (agent->outside) {
+            come_in(world, route);
+        }
         stay_inside(world, route);
     }
     struct task_record *record = world_record(world, job->index);

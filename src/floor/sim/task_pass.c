@@ -133,13 +133,23 @@ static void say_fast(struct world *world, const struct task *task, struct vec2 e
               strbuf_str(&least).at);
 }
 
-/* Who has thrown in, and is told nothing more, comes onto the floor. */
+/* He is told to stay out there, or to throw in from another place. */
+static bool stays_out(const struct world *world, const struct agent *agent)
+{
+    if (agent->head + 1 >= agent->queued) {
+        return false;
+    }
+    const struct task *next = world->job[agent->queue[agent->head + 1]].task;
+    return next->kind == TASK_HOLD || next->goal.kind == GOAL_OUTSIDE;
+}
+
+/* Who has thrown in comes onto the floor, whatever he waits for. */
 static void step_in(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
     const struct court *court = world->court;
     double side = court->half_width - STEP_IN, near = court->baseline + STEP_IN;
-    if (!agent->outside || agent->head + 1 < agent->queued) {
+    if (!agent->outside || stays_out(world, agent)) {
         return;
     }
     agent->coming = true;

@@ -106,6 +106,35 @@ START_TEST(a_curl_that_hardly_turns_goes_by_the_near_side)
 }
 END_TEST
 
+/* ---- who throws in ---- */
+
+static const char *const thrown[] = {
+    "    3 inbounds to 1\n    3 cuts to left corner\n",
+    "    3 inbounds to 1\n    5 screens for 3\n    3 comes off 5 to left wing\n",
+    "    3 inbounds to 1\n    then 3 cuts to the rim\n  step\n    1 passes to 2\n",
+    "    3 inbounds to 1\n  step\n    5 and 4 screen for 3\n    3 comes off 5 and 4 to left wing\n",
+};
+
+START_TEST(who_has_thrown_in_comes_in_at_once)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Sandbar\"\n  start baseline inbounds box\n  defense man\n  step\n"
+                 "    1 v-cuts to top\n%s",
+                 thrown[_i]);
+    told_run(&told, strbuf_str(&text).at);
+    told_is_sound(&told);
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double thrown_at = told_time(segment, 1, MOMENT_RELEASED);
+    for (double t = thrown_at + .9; t < segment->duration; t += .05) {
+        struct vec2 at = segment_at(segment, body_attacker(3), t);
+        ck_assert_msg(court_inside(told.play->court, at, 0), "%.2f s after: %.2f, %.2f",
+                      t - thrown_at, at.x, at.y);
+    }
+}
+END_TEST
+
 /* ---- seals ---- */
 
 /* How far the defender stands toward the ball from his man, m. */
@@ -178,6 +207,8 @@ int main(void)
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
     tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
     tcase_add_loop_test(all, a_curl_that_hardly_turns_goes_by_the_near_side, 0, 2);
+    tcase_add_loop_test(all, who_has_thrown_in_comes_in_at_once, 0,
+                        (int)(sizeof thrown / sizeof *thrown));
     tcase_add_loop_test(all, who_seals_has_his_defender_on_his_back, 0,
                         (int)(sizeof seals / sizeof *seals));
     tcase_add_test(all, the_pass_to_a_seal_goes_to_the_open_hand);
