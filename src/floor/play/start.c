@@ -2,12 +2,14 @@
 /* start: who stands where, who guards whom and who has the ball as a play begins. */
 #include "floor/play/resolve.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/real.h"
 
 #define FIVE_OUT "fiveout"
 #define ONE_SPOT (1.5 * FEET) /* nearer than this two bodies stand in one another (ours) */
+#define FAR_OFF (20 * FEET)   /* outside the lines (ours) */
 #define COACH_AT                                                                                   \
     (26 * FEET) /* where the coach stands with the ball when no place is written (ours) */
 
@@ -76,6 +78,33 @@ static bool place_point(struct maker *m, const struct place *place, const struct
     return true;
 }
 
+/* Who throws in stands outside, and so may a coach; nobody stands in the street. */
+static bool is_far_off(struct maker *m, const struct placing *placing, body b, struct vec2 at)
+{
+    const struct court *court = m->play->court;
+    double by = real_max(
+        fabs(at.x) - court->half_width,
+        real_max(court->baseline - at.y, at.y - (2 * court->half_court - court->baseline)));
+    if (by <= FAR_OFF) {
+        return false;
+    }
+    struct strbuf who, far;
+    strbuf_init(&who, m->arena);
+    strbuf_init(&far, m->arena);
+    body_print(&who, b);
+    play_length(&far, m->play, by);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_OFF_FLOOR, placing->place->span, "%s starts %s off the floor",
+                 strbuf_str(&who).at, strbuf_str(&far).at);
+    diag_help(m->diags, diag, "give a spot, or feet from the ring, x right, y up: %s at (12, 6)",
+              strbuf_str(&who).at);
+    m->play->broken = true;
+    double side = court->half_width - FEET, low = court->baseline + FEET;
+    at = vec2_of(real_clamp(at.x, -side, side), real_clamp(at.y, low, 2 * court->half_court - low));
+    stand(m, b, at, SPOT_COUNT, SIDE_NONE); /* the rest is read on */
+    return true;
+}
+
 static void place_who(struct maker *m, const struct placing *placing, const struct voice *voice)
 {
     body b = placed_body(&placing->who);
@@ -86,7 +115,8 @@ static void place_who(struct maker *m, const struct placing *placing, const stru
     struct goal goal;
     struct vec2 at;
     body mover = m->play->start[b].on_floor ? b : (body)BODY_NONE;
-    if (place_point(m, placing->place, voice, mover, &goal, &at)) {
+    if (place_point(m, placing->place, voice, mover, &goal, &at) &&
+        !is_far_off(m, placing, b, at)) {
         bool spot = goal.kind == GOAL_POINT && !goal.backcourt;
         stand(m, b, at, spot ? goal.spot : SPOT_COUNT, goal.side);
         m->play->start[b].placed = body_is_defender(b);

@@ -36,13 +36,15 @@ void look_start_missing(struct checker *checker)
 
 /* ---- player.out ---- */
 
-static void out(struct checker *checker, body b, double t, double by, const struct task *task)
+/* `place`: where the sentence has him; NULL: where he starts. */
+static void out(struct checker *checker, body b, double t, double by, const struct task *task,
+                const struct vec2 *place)
 {
     struct finding *finding = look_report(checker, t, by, b, BODY_NONE);
     const char *who = look_body(checker, b);
     finding->mark = MARK_POINT;
-    finding->a = task ? task->planned : segment_at(checker->segment, b, t);
-    if (task) {
+    finding->a = place ? *place : segment_at(checker->segment, b, t);
+    if (place) {
         finding->span = task->span;
         look_say(checker, &finding->message,
                  "%s: stay on the floor. This place is %s outside the line.", who,
@@ -81,14 +83,18 @@ void look_player_out(struct checker *checker)
         double by = stands ? look_outside(court, start->at) : -1;
         bool throws = checker->play->throw_in && checker->play->ball == b;
         if (by > most && !throws && segment == checker->run->segments.at[0]) {
-            out(checker, b, 0, by, NULL);
+            out(checker, b, 0, by, NULL, NULL);
         }
     }
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        double by = task->goal_written && is_sent(task) ? look_outside(court, task->planned) : -1;
+        bool catch = task->kind == TASK_PASS && task->goal.kind == GOAL_POINT;
+        struct vec2 place = catch ? task->goal.at : task->planned;
+        bool sent = task->goal_written && (catch || is_sent(task));
+        double by = sent ? look_outside(court, place) : -1;
         if (by > most) {
-            out(checker, task->who, real_max(0, segment->record[i].time[MOMENT_STARTED]), by, task);
+            out(checker, catch ? task->other : task->who,
+                real_max(0, segment->record[i].time[MOMENT_STARTED]), by, task, &place);
         }
     }
 }

@@ -143,6 +143,25 @@ void look_screen_nobody(struct checker *checker)
 
 /* ---- screen.early ---- */
 
+/* The screener's own `until` has ended it before it was set. */
+static bool was_ended(const struct segment *segment, size_t screen)
+{
+    const struct task_record *record = &segment->record[screen];
+    return segment_task(segment, screen)->has_until && record->time[MOMENT_SET] < 0 &&
+           record->time[MOMENT_ARRIVED] >= 0;
+}
+
+static void ended(struct checker *checker, struct finding *finding, const struct task *task)
+{
+    const char *who = look_body(checker, task->who), *screener = look_body(checker, task->other);
+    look_say(
+        checker, &finding->message,
+        "%s: set the screen first. Your `until` ends it on the way, and %s leaves without one.",
+        screener, who);
+    look_say(checker, &finding->help, "leave out `until` in the screen, or end it after %s leaves",
+             who);
+}
+
 static void early(struct checker *checker, size_t index, double leaves, double set)
 {
     const struct segment *segment = checker->segment;
@@ -153,6 +172,10 @@ static void early(struct checker *checker, size_t index, double leaves, double s
     finding->mark = MARK_POINT;
     finding->a = segment_at(segment, task->who, leaves);
     double arrived = segment->record[index].time[MOMENT_ARRIVED];
+    if (was_ended(segment, (size_t)task->screen_task)) {
+        ended(checker, finding, task);
+        return;
+    }
     bool never = segment->record[task->screen_task].time[MOMENT_SET] < 0;
     if (never || (arrived >= 0 && arrived < set)) {
         look_say(checker, &finding->message,

@@ -55,6 +55,7 @@ static const char *const texts[] = {
     "drill \"Four\"\n  start 1 top\n  1 goes to the end of the line\n",
     "drill \"Four\"\n  start 1 top, cone at left elbow\n  1 goes to cone C\n",
     PLAY "  5 rolls\n",
+    "play \"Lantern\"\n  start five-out, 3 at (0, 1000)\n  1 passes to 2\n",
     PLAY "  3 curls off 5\n",
     PLAY "  1 inbounds to 2\n",
     PLAY "  4 rebounds\n",

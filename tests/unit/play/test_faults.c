@@ -296,6 +296,16 @@ START_TEST(all_who_start_on_one_spot_are_one_message_at_the_start_line)
 }
 END_TEST
 
+START_TEST(who_starts_far_off_the_floor_is_one_message)
+{
+    resolve("play \"A\"\n  start five-out, 3 at (0, 1000)\n  1 passes to 3\n  3 shoots\n");
+    only_error("play.off-floor", 2, 0);
+    ck_assert(r.book->plays.at[0].broken);
+    resolve("play \"A\"\n  start five-out, 3 out of bounds at left wing\n  1 passes to 2\n");
+    ck_assert_uint_eq(how_many("play.off-floor"), 0);
+}
+END_TEST
+
 /* ---- nothing happens ---- */
 
 START_TEST(where_nothing_happens_is_a_note)
@@ -410,6 +420,7 @@ int main(void)
     tcase_add_test(all, ways_on_that_contradict_show_both_places);
     tcase_add_test(all, the_first_step_follows_no_branch);
     tcase_add_test(all, all_who_start_on_one_spot_are_one_message_at_the_start_line);
+    tcase_add_test(all, who_starts_far_off_the_floor_is_one_message);
     tcase_add_test(all, where_nothing_happens_is_a_note);
     tcase_add_test(all, a_way_to_where_one_stands_is_a_note);
     suite_add_tcase(suite, all);
