@@ -13,6 +13,7 @@
 #define DEAD .015       /* m of overlap that is left alone */
 #define STOPS 5000.0    /* 1/(m s): two who meet at 5 m/s stop 4.5 cm in each other (ours) */
 #define DEEPEST .045    /* m */
+#define PRESSED .025    /* m: from there on both give way, the deeper the more alike (ours) */
 #define PUSH 20.0       /* 1/s: so fast is an overlap taken away, */
 #define PUSH_MOST 2.4   /* m/s: and no faster than one is pushed aside, */
 #define SHOVED_MOST 3.4 /* or, who is deeper than DEEPEST in another, shoved (ours) */
@@ -23,7 +24,7 @@
 #define RUNNER .1       /* share of an overlap that a running attacker gives way */
 #define WALKS .2        /* m/s: who comes on faster than that walks into the other */
 #define NUDGED .15      /* share that a team-mate gives way who is walked into (ours) */
-#define LEAN .06        /* m that two who exchange the ball lean past each other (ours) */
+#define LEAN .04        /* m that two who exchange the ball lean past each other (ours) */
 #define LINE .15        /* m inside the boundary: feet stay on the floor */
 
 /* How much he stands and wants to: his feet are planted. */
@@ -83,6 +84,15 @@ static double give(const struct agent *a, const struct agent *b, struct vec2 way
                       : 1 - give_to_defender(b, a, vec2_scale(way, -1));
 }
 
+/* Who is deep in another is not to go through him, whoever gives way: he may be shut in. */
+static double share(const struct agent *a, const struct agent *b, struct vec2 way, double t,
+                    double depth, bool legs)
+{
+    double gives = give(a, b, way, t, legs);
+    bool fixed = a->anchored || b->anchored || a->shadow != b->shadow;
+    return fixed ? gives : real_mix(gives, .5, real_smooth(depth, PRESSED, DEEPEST));
+}
+
 static void rub(struct agent *a, double dt)
 {
     double speed = vec2_length(a->m.v);
@@ -110,7 +120,8 @@ static void slow_down(const struct world *world, struct agent *a, struct agent *
         return;
     }
     double lost = closing * (1 - real_exp(-STOPS * depth * world->h));
-    double ga = give(a, b, way, world->t, true), gb = a->anchored && b->anchored ? 0 : 1 - ga;
+    double ga = share(a, b, way, world->t, depth, true);
+    double gb = a->anchored && b->anchored ? 0 : 1 - ga;
     double off = lost * world->h / 2;
     a->m.v = vec2_along(a->m.v, way, -lost * ga);
     b->m.v = vec2_along(b->m.v, way, lost * gb);
@@ -127,7 +138,8 @@ static void come_apart(const struct world *world, struct agent *a, struct agent 
         return;
     }
     struct vec2 way = vec2_scale(gap, 1 / far);
-    double ga = give(a, b, way, world->t, false), gb = a->anchored && b->anchored ? 0 : 1 - ga;
+    double ga = share(a, b, way, world->t, over, false);
+    double gb = a->anchored && b->anchored ? 0 : 1 - ga;
     double push = (over - DEAD) * (1 - real_exp(-PUSH * world->h));
     push = real_max(real_min(push, PUSH_MOST * world->h),
                     real_min(over - DEEPEST, SHOVED_MOST * world->h));
