@@ -73,7 +73,8 @@ static void legs(struct watch *watch, const struct world *world, int b)
     const struct level *level = world->level;
     struct vec2 before = agent->before.v, now = agent->m.v;
     double begun = begins_plant(&watch->plant[b], agent, world->t);
-    double dt = world->h - planted(agent, world->h, &before), wanted = vec2_length(agent->command);
+    double dt = agent->ran - planted(agent, agent->ran, &before),
+           wanted = vec2_length(agent->command);
     struct vec2 way = vec2_unit(wanted > 0 ? agent->command : before);
     if (agent->anchored) {
         return; /* planted: a set screener's feet, judged by when he may be set */
@@ -92,7 +93,7 @@ static void legs(struct watch *watch, const struct world *world, int b)
     }
     if (over > EPS) {
         watch->too_hard++;
-        worse(watch, &watch->hard, over / world->h, world, b, BODY_NONE);
+        worse(watch, &watch->hard, over / agent->ran, world, b, BODY_NONE);
     }
     bool ball = world->ball.state == HELD && world->ball.holder == b;
     double fast = vec2_length(now) - sprint;
@@ -253,7 +254,9 @@ void watch_tick(void *ctx, const struct world *world, bool met)
             continue;
         }
         if (!met) {
-            legs(watch, world, b);
+            if (world->agent[b].ran > 0) {
+                legs(watch, world, b);
+            }
             continue;
         }
         watch->body_ticks++;

@@ -63,37 +63,55 @@ static void think(struct world *world)
     world->thought = world->t;
 }
 
-/* Everybody's legs, then bodies against each other; `shown` to whoever looks on. */
-static void run_part(struct world *world, double seconds, bool shown)
+static void run_legs(struct agent *agent, double seconds)
+{
+    agent->before = agent->m;
+    agent->ran = seconds;
+    if (agent->anchored) {
+        agent->m.v = vec2_of(0, 0);
+        agent->m.plant.left = 0;
+    } else {
+        motion_advance(&agent->m, &agent->gait, agent->command, seconds);
+    }
+}
+
+/* A part of a piece: the legs of those who are about to touch somebody, then bodies against each
+ * other. In the first one everybody else runs all of the piece. */
+static void run_part(struct world *world, double seconds, double whole)
 {
     world->h = seconds;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
-        agent->before = agent->m;
-        if (agent->anchored) {
-            agent->m.v = vec2_of(0, 0);
-            agent->m.plant.left = 0;
-            continue;
+        agent->ran = 0;
+        if (agent->meets) {
+            run_legs(agent, seconds);
+        } else if (whole > 0) {
+            run_legs(agent, whole);
         }
-        motion_advance(&agent->m, &agent->gait, agent->command, seconds);
     }
-    if (shown && world->options->inside) {
-        world->options->inside(world->options->watcher, world, false);
-    }
-    contact_tick(world);
-    world->t += seconds;
 }
 
-/* On for `seconds`. */
+/* On for `seconds`; `shown` to whoever looks on. */
 static void move_all(struct world *world, double seconds, bool shown)
 {
-    int parts = contact_is_near(world, seconds) ? PARTS : 1;
+    contact_look(world, seconds);
+    int parts = world->meetings ? PARTS : 1;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
         agent->start = agent->m;
     }
     for (int i = 0; i < parts; i++) {
-        run_part(world, seconds / parts, shown);
+        run_part(world, seconds / parts, i == 0 ? seconds : 0);
+        if (shown && world->options->inside) {
+            world->options->inside(world->options->watcher, world, false);
+        }
+        contact_part(world);
+        for (int k = 0; k < world->bodies; k++) {
+            if (world->agent[world->present[k]].ran > 0) {
+                contact_bound(world, world->present[k]);
+            }
+        }
+        world->t += seconds / parts;
     }
 }
 

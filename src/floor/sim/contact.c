@@ -189,43 +189,48 @@ static void keep_inside(const struct world *world, struct agent *a)
     a->m.at = in;
 }
 
-void contact_tick(struct world *world)
+void contact_look(struct world *world, double seconds)
 {
+    world->meetings = 0;
+    for (int i = 0; i < world->bodies; i++) {
+        world->agent[world->present[i]].meets = false;
+    }
     for (int i = 0; i < world->bodies; i++) {
         struct agent *a = &world->agent[world->present[i]];
         for (int k = i + 1; k < world->bodies; k++) {
             struct agent *b = &world->agent[world->present[k]];
-            double dx = a->m.at.x - b->m.at.x, dy = a->m.at.y - b->m.at.y;
-            if (dx * dx + dy * dy < NEAR * NEAR) {
-                part(world, a, b, least_gap(a, b));
+            double dx = b->m.at.x - a->m.at.x, dy = b->m.at.y - a->m.at.y;
+            double square = dx * dx + dy * dy;
+            if (square > 1) {
+                continue; /* most of them */
             }
-        }
-    }
-    for (int i = 0; i < world->bodies; i++) {
-        struct agent *a = &world->agent[world->present[i]];
-        double speed = vec2_square(a->m.v), most = a->level->sprint;
-        if (speed > most * most) { /* a bump makes nobody faster than his legs */
-            a->m.v = vec2_scale(a->m.v, most / real_sqrt(speed));
-        }
-        if (!a->outside && world->present[i] != BODY_COACH) {
-            keep_inside(world, a);
+            double reach = NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v));
+            if (square < reach * reach && world->meetings < SIM_MEETINGS) {
+                world->meeting[world->meetings++] =
+                    (struct meeting){world->present[i], world->present[k]};
+                a->meets = b->meets = true;
+            }
         }
     }
 }
 
-bool contact_is_near(const struct world *world, double seconds)
+void contact_part(struct world *world)
 {
-    for (int i = 0; i < world->bodies; i++) {
-        const struct agent *a = &world->agent[world->present[i]];
-        for (int k = i + 1; k < world->bodies; k++) {
-            const struct agent *b = &world->agent[world->present[k]];
-            struct vec2 gap = vec2_sub(b->m.at, a->m.at);
-            double square = vec2_square(gap);
-            if (square < 1 &&
-                vec2_length(gap) < NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v))) {
-                return true;
-            }
-        }
+    for (int i = 0; i < world->meetings; i++) {
+        struct agent *a = &world->agent[world->meeting[i].a];
+        struct agent *b = &world->agent[world->meeting[i].b];
+        part(world, a, b, least_gap(a, b));
     }
-    return false;
+}
+
+void contact_bound(struct world *world, body b)
+{
+    struct agent *a = &world->agent[b];
+    double speed = vec2_square(a->m.v), most = a->level->sprint;
+    if (speed > most * most) { /* a bump makes nobody faster than his legs */
+        a->m.v = vec2_scale(a->m.v, most / real_sqrt(speed));
+    }
+    if (!a->outside && b != BODY_COACH) {
+        keep_inside(world, a);
+    }
 }

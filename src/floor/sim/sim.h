@@ -34,8 +34,9 @@ struct sim_options {
     int rate; /* ticks a second: a multiple of SIM_RATE_PART; sim_run has SIM_RATE */
     void (*watch)(void *watcher, const struct sim_tick *tick); /* or NULL */
     /* Or NULL; the world itself (floor/sim/world.h), `met` false when the legs have moved
-     * everybody (from agent.before, for h seconds) and bodies have not yet met: once a tick, or
-     * more often when something happens inside it; true at the end of every tick. Changes nothing.
+     * everybody (from agent.before, for agent.ran seconds) and bodies have not yet met: once a
+     * tick, or more often when something happens inside it; true at the end of every tick. Changes
+     * nothing.
      */
     void (*inside)(void *watcher, const struct world *world, bool met);
     void *watcher;

@@ -15,6 +15,7 @@ enum {
         22,          /* beats of what was to be seen that are kept: the longest reaction and more */
     SIM_CHANGES = 8, /* of the ball's hands that are remembered */
     SIM_SIGHTS = 16, /* things that have happened and are yet to be seen, at most */
+    SIM_MEETINGS = 45, /* of ten people */
     SIM_NO_TASK = -1
 };
 
@@ -46,7 +47,9 @@ struct agent {
     bool shadow;               /* a defender who is not in the play: nobody runs into him */
     struct mover m;
     struct mover start, after; /* at both ends of the piece of time just run through, */
-    struct mover before;       /* and before the part of it that was run last */
+    struct mover before;       /* and before the part of it that was run last, */
+    double ran;                /* which took so many s; 0: he did not run in it */
+    bool meets;                /* he is about to touch somebody */
     struct vec2 face;          /* unit */
     struct vec2 command;       /* velocity wanted until he thinks again */
     struct gait gait;
@@ -77,6 +80,11 @@ struct agent {
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
     int *queue;                /* task indices, in order */
     size_t queued, head;
+};
+
+/* Two who touch, or are about to. */
+struct meeting {
+    body a, b;
 };
 
 /* What a defender does instead of the man rules: from a read for the whole step, from his own
@@ -210,7 +218,9 @@ struct world {
     double dt; /* 1 / rate, s */
     long tick;
     double t; /* tick * dt: never summed up; or a moment inside the tick, when something happens */
-    double h; /* s of the part of a tick that is being run */
+    double h; /* s of the part of a tick that is being run, */
+    struct meeting meeting[SIM_MEETINGS]; /* and who are about to touch in it */
+    int meetings;
     double lead;    /* s from t to the next beat: what is wanted is worked out for then */
     double thought; /* s: when everybody last thought */
     double since;   /* s from then to now, while they think */
@@ -460,9 +470,9 @@ bool see_due(const struct world *world);
 void see_done(struct world *world); /* what is due has been seen */
 struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
-void contact_tick(struct world *world);
-/* Will two touch within so many seconds? */
-bool contact_is_near(const struct world *world, double seconds);
+void contact_look(struct world *world, double seconds); /* who will touch whom within that time */
+void contact_part(struct world *world);                 /* they do */
+void contact_bound(struct world *world, body b);        /* no faster than legs, and on the floor */
 void record_sample(struct world *world);
 void record_finish(struct world *world);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
