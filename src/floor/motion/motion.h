@@ -20,6 +20,11 @@
 
 /* Sprint law v = V - (V - v0) e^(-t/tau) and its distance (Furusawa, Hill & Parkinson 1927). */
 double motion_speed(double top, double tau, double v0, double t);
+/* 1 - e^-x for x >= 0, within 1 in 1,000 as far as x = .3: what fades in a short time, cheaply. */
+static inline double motion_fades(double x)
+{
+    return 1 - 1 / (1 + x * (1 + x * (1.0 / 2 + x / 6)));
+}
 double motion_distance(double top, double tau, double v0, double t);
 double motion_time(double top, double tau, double v0, double distance); /* inverse, by bisection */
 /* Run from rest and brake to a stop in exactly `distance`. */
@@ -74,9 +79,17 @@ struct gait motion_gait(const struct level *level, enum verb_pace effort, bool w
 /* Somewhere on the way from a to b, which takes `seconds`: after the share `part` of it. */
 struct mover motion_between(const struct mover *a, const struct mover *b, double seconds,
                             double part);
-/* Toward the velocity `command` for dt seconds: the same in one piece or in many, but where he bends
- * as hard as his feet hold. */
+/* Toward the velocity `command` for dt seconds: the same in one piece or in many, but where he
+ * bends as hard as his feet hold. */
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt);
+/* The same in two parts: what is wanted, worked out once, */
+struct stride {
+    struct vec2 way; /* unit */
+    double speed;    /* m/s, no faster than the gait lets him */
+};
+struct stride motion_stride(const struct gait *gait, struct vec2 command);
+/* and run. */
+void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride, double dt);
 /* Plants a foot: what is carried of the speed, at most `most` and what the angle lets through, is
  * turned into `way` (unit). Begun motion_plant_lead metres before a corner, it ends on the way out.
  */

@@ -19,10 +19,12 @@ struct run {
  * holds that, braking is elsewhere. */
 static struct run gain(const struct gait *gait, double v, double wanted, double dt)
 {
-    double top = real_max(gait->top, v), most = motion_speed(top, gait->tau, v, dt);
+    double top = gait->top;
     if (top <= v || wanted <= v) {
-        return (struct run){real_min(wanted, v), real_min(wanted, v) * dt};
+        double held = real_min(wanted, v);
+        return (struct run){held, held * dt};
     }
+    double most = motion_speed(top, gait->tau, v, dt);
     if (most <= wanted) { /* what is left to the top falls off as e^-t/tau: so does the way */
         return (struct run){most, top * dt - gait->tau * (most - v)};
     }
@@ -94,15 +96,19 @@ static double turn_feet(struct mover *mover, double dt)
     return t;
 }
 
-/* Gaining or braking along one way and sliding across it add up, seen from where he is going: the
- * feet hold `most` of it. */
-static struct vec2 hold_sideways(struct vec2 before, struct vec2 v, double most)
+struct stride motion_stride(const struct gait *gait, struct vec2 command)
 {
-    double sideways = fabs(vec2_cross(vec2_unit(before), v));
-    return sideways > most ? vec2_mix(before, v, most / sideways) : v;
+    double length = vec2_length(command), most = gait->sprint;
+    if (gait->clip > 0) {
+        most = real_min(most, gait->clip);
+    }
+    bool moves = length > 0 && most > 0;
+    return (struct stride){.way = moves ? vec2_scale(command, 1 / length) : vec2_of(0, 0),
+                           .speed = real_min(length, most)};
 }
 
-void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt)
+void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride,
+                double dt)
 {
     if (mover->plant.left > 0) {
         dt -= turn_feet(mover, dt);
@@ -111,28 +117,31 @@ void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 co
         }
     }
     struct vec2 before = mover->v;
-    double length = vec2_length(command), wanted = length;
-    if (wanted == 0 && before.x == 0 && before.y == 0) {
+    if (stride->speed == 0 && before.x == 0 && before.y == 0) {
         return; /* stands, and wants to */
     }
-    if (gait->clip > 0) {
-        wanted = real_min(wanted, gait->clip);
-    }
-    wanted = real_min(wanted, gait->sprint);
-    struct vec2 way = wanted > 0 ? vec2_scale(command, 1 / length) : vec2_unit(before);
-    double speed = vec2_dot(before, way);
-    struct vec2 across = vec2_along(before, way, -speed);
-    double slip = vec2_length(across);
-    struct run on = along_way(gait, speed, wanted, dt), aside = fall(slip, 0, MOTION_ACROSS, dt);
-    struct vec2 v = vec2_scale(way, on.v), led = vec2_scale(way, on.s);
-    if (slip > 0) {
-        v = vec2_along(v, across, aside.v / slip);
-        led = vec2_along(led, across, aside.s / slip);
-    }
-    if (gait->bends && fabs(vec2_cross(vec2_unit(before), v)) > MOTION_ROUND * dt) {
-        v = hold_sideways(before, v, MOTION_ROUND * dt);
-        led = vec2_scale(vec2_add(before, v), dt / 2);
+    struct vec2 way = stride->speed > 0 ? stride->way : vec2_unit(before), left = vec2_left(way);
+    double slip = vec2_cross(way, before),
+           side = slip < 0 ? -1 : 1; /* across the way, to its left */
+    struct run on = along_way(gait, vec2_dot(before, way), stride->speed, dt);
+    struct run aside = slip == 0 ? (struct run){0, 0} : fall(side * slip, 0, MOTION_ACROSS, dt);
+    struct vec2 v = vec2_along(vec2_scale(way, on.v), left, side * aside.v);
+    struct vec2 led = vec2_along(vec2_scale(way, on.s), left, side * aside.s);
+    if (gait->bends) {
+        /* gaining or braking along one way and sliding across it add up, seen from where he is
+         * going: the feet hold so much of it */
+        double most = MOTION_ROUND * dt, area = vec2_cross(before, v);
+        if (area * area > most * most * vec2_square(before)) {
+            v = vec2_mix(before, v, most * vec2_length(before) / fabs(area));
+            led = vec2_scale(vec2_add(before, v), dt / 2);
+        }
     }
     mover->at = vec2_add(mover->at, led);
     mover->v = v;
+}
+
+void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt)
+{
+    struct stride stride = motion_stride(gait, command);
+    motion_run(mover, gait, &stride, dt);
 }

@@ -60,6 +60,10 @@ static void think(struct world *world)
     queue_tick(world);
     border_watch(world);
     guard_tick(world);
+    for (int i = 0; i < world->bodies; i++) {
+        struct agent *agent = &world->agent[world->present[i]];
+        agent->stride = motion_stride(&agent->gait, agent->command);
+    }
     world->thought = world->t;
 }
 
@@ -71,7 +75,7 @@ static void run_legs(struct agent *agent, double seconds)
         agent->m.v = vec2_of(0, 0);
         agent->m.plant.left = 0;
     } else {
-        motion_advance(&agent->m, &agent->gait, agent->command, seconds);
+        motion_run(&agent->m, &agent->gait, &agent->stride, seconds);
     }
 }
 
@@ -224,7 +228,7 @@ static bool is_due(struct world *world, int who)
     return who == BALL    ? ball_due(world)
            : who == SIGHT ? see_due(world)
            : who == ENTRY ? border_due(world)
-                          : world->agent[who].here && queue_due(world, (body)who);
+                          : queue_due(world, (body)who);
 }
 
 /* The part of the time just run after which `who` was due first, or `best` when it was later, or
@@ -256,12 +260,18 @@ static double first_due(struct world *world, int who, double from, double h, dou
 /* At the end of a tick: did something happen inside it? Then everybody stands at that moment. */
 static bool take_back(struct world *world, double from, double h)
 {
-    bool due[WATCHED], any = false;
-    for (int who = 0; who < WATCHED; who++) {
-        due[who] = is_due(world, who);
-        any |= due[who];
+    int due[WATCHED], dues = 0;
+    for (int i = 0; i < world->bodies; i++) {
+        if (is_due(world, world->present[i])) {
+            due[dues++] = world->present[i];
+        }
     }
-    if (!any) {
+    for (int what = BALL; what < WATCHED; what++) {
+        if (is_due(world, what)) {
+            due[dues++] = what;
+        }
+    }
+    if (!dues) {
         return false;
     }
     double best = 1;
@@ -269,10 +279,8 @@ static bool take_back(struct world *world, double from, double h)
         struct agent *agent = &world->agent[world->present[i]];
         agent->after = agent->m;
     }
-    for (int who = 0; who < WATCHED; who++) {
-        if (due[who]) {
-            best = first_due(world, who, from, h, best);
-        }
+    for (int i = 0; i < dues; i++) {
+        best = first_due(world, due[i], from, h, best);
     }
     world->t = from;
     for (int i = 0; i < world->bodies; i++) {

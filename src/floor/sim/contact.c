@@ -119,7 +119,7 @@ static void slow_down(const struct world *world, struct agent *a, struct agent *
     if (closing <= 0) {
         return;
     }
-    double lost = closing * (1 - real_exp(-STOPS * depth * world->h));
+    double lost = closing * motion_fades(STOPS * depth * world->h);
     double ga = share(a, b, way, world->t, depth, true);
     double gb = a->anchored && b->anchored ? 0 : 1 - ga;
     double off = lost * world->h / 2;
@@ -140,7 +140,7 @@ static void come_apart(const struct world *world, struct agent *a, struct agent 
     struct vec2 way = vec2_scale(gap, 1 / far);
     double ga = share(a, b, way, world->t, over, false);
     double gb = a->anchored && b->anchored ? 0 : 1 - ga;
-    double push = (over - DEAD) * (1 - real_exp(-PUSH * world->h));
+    double push = (over - DEAD) * motion_fades(PUSH * world->h);
     push = real_max(real_min(push, PUSH_MOST * world->h),
                     real_min(over - DEEPEST, SHOVED_MOST * world->h));
     a->m.at = vec2_along(a->m.at, way, -push * ga);

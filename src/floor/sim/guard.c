@@ -265,7 +265,7 @@ static struct aim eased(const struct world *world, const struct agent *agent, st
     struct vec2 from = vec2_along(agent->aim.at, agent->aim.v, world->since);
     double far = vec2_distance(from, to.at), step = world->since * TURNS;
     if (far > step) {
-        step = real_max(step, far * (1 - real_exp(-world->since / MINDS)));
+        step = real_max(step, far * motion_fades(world->since / MINDS));
         to.at = vec2_along(from, vec2_sub(to.at, from), step / far);
     }
     return to;

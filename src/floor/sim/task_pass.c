@@ -7,18 +7,19 @@
 #include "base/limits.h"
 #include "base/real.h"
 
-#define FOLLOW .15      /* s a passer's hands follow the ball before he moves */
-#define AT_RING 1.1     /* m: a way that ends no further from the ring ends at it, */
-#define FINISH .7       /* m before its end a cutter wants the ball: in stride (ours) */
-#define LEAST_HOLD .30  /* s between catch and pass, even where a tie asks for more speed */
-#define LOOK_LEAST .001 /* s: a moment is met that well, */
-#define LOOK_SHARE .8   /* looked at again when so much of what was left has gone by */
-#define BY_PLACE 1.2    /* m from a written place: he comes by it */
-#define SETTLES .25     /* s that a screener needs to stand (ours) */
-#define STEP_IN .9      /* m from the line: where a thrower comes in to (ours) */
-#define LEAD_MOST 10    /* s that a pass looks ahead */
-#define OPEN_HAND .4    /* m before him at which who seals shows his hand (ours) */
-#define LATE .05        /* s after its moment that nobody sees (ours) */
+#define FOLLOW .15            /* s a passer's hands follow the ball before he moves */
+#define AT_RING 1.1           /* m: a way that ends no further from the ring ends at it, */
+#define FINISH .7             /* m before its end a cutter wants the ball: in stride (ours) */
+#define LEAST_HOLD .30        /* s between catch and pass, even where a tie asks for more speed */
+#define LOOK_LEAST .001       /* s: a moment is met that well, */
+#define LOOK_SHARE .8         /* looked at again when so much of what was left has gone by */
+#define BY_PLACE 1.2          /* m from a written place: he comes by it */
+#define SETTLES .25           /* s that a screener needs to stand (ours) */
+#define STEP_IN .9            /* m from the line: where a thrower comes in to (ours) */
+#define LEAD_MOST 10          /* s that a pass looks ahead, */
+#define LEAD_STEP (1.0 / 120) /* so finely */
+#define OPEN_HAND .4          /* m before him at which who seals shows his hand (ours) */
+#define LATE .05              /* s after its moment that nobody sees (ours) */
 
 static bool has_it(const struct world *world, body who)
 {
@@ -212,8 +213,8 @@ static struct vec2 lead(struct world *world, const struct task *pass, const stru
     double last = pass->goal_written ? catch_along(world, pass, course) : 1e9, t = 0;
     struct course copy = *course;
     while (copy.along < last - .1 && t < LEAD_MOST && flight(world, pass, mover.at) > t) {
-        motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), world->dt);
-        t += world->dt;
+        motion_advance(&mover, gait, motion_follow(&copy, &mover, gait, end_speed), LEAD_STEP);
+        t += LEAD_STEP;
     }
     return copy.along < last - .1 ? mover.at : path_point(&course->path, last);
 }

@@ -53,6 +53,7 @@ struct agent {
     struct vec2 face;          /* unit */
     struct vec2 command;       /* velocity wanted until he thinks again */
     struct gait gait;
+    struct stride stride; /* of both */
     bool defends;
     bool anchored;              /* a set screener */
     bool seals;                 /* he has his defender on his back, or is about to */
