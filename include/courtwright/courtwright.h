@@ -305,14 +305,14 @@ struct courtwright_handout {
     bool names;              /* names beside numbers */
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */
-    const char *title;       /* of the practice to print; NULL: all of them */
+    const char *title;       /* of the practice, or the play of a trend; NULL: all of them */
 };
 COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,
                     const struct courtwright_writer *writer);
 
-/* The sheet of that word, one of those that courtwright_list names: "handout"; "practice": the
- * plans of the book, whose diagrams come from its plays whatever `plays` says. COURTWRIGHT_NO_SUCH
+/* The sheet of that word, one of those that courtwright_list names: "handout"; "practice", "trend":
+ * what the book plans and what was charted, whatever `plays` says. COURTWRIGHT_NO_SUCH
  * when there is no such sheet, or nothing in the book for it. */
 COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *book,
                                                           const char *sheet,
@@ -322,6 +322,8 @@ COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *bo
 /* The practice plans of the book, in order. */
 COURTWRIGHT_API size_t courtwright_practice_count(const struct courtwright *book);
 COURTWRIGHT_API const char *courtwright_practice(const struct courtwright *book, size_t index);
+/* Whether something was charted: of this play, or with NULL of any. */
+COURTWRIGHT_API bool courtwright_is_charted(const struct courtwright *book, const char *play);
 
 /* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle:
  * an empty box stands for each. The first few, as text; empty: none was missing. */

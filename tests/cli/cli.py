@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice'):
+    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'coach', 'fill-in', 'card', 'chart', 'trend', 'book', 'reads', 'open'):
+    for later in ('animate', 'coach', 'fill-in', 'card', 'book', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -375,6 +375,28 @@ def practice():
                'a play that is not in the book is an error, and the rest of the plan is printed', err)
         status, out, err = run('practice', 'book.play', '--deps', 'rule.d', '-o', 'plan.pdf', cwd=here)
         tap.same((here / 'rule.d').read_text(), 'plan.pdf: book.play\n', '--deps writes a make rule')
+
+
+CHARTED = '''
+charted 2026-12-01 practice
+  "Lantern" points 3 in 4
+'''
+
+
+def tallies():
+    two = GOOD + GOOD.replace('Lantern', 'Orchard')
+    with Folder(book='playbook "Larkspur Kites"\n' + two, good=GOOD + CHARTED, bare=GOOD) as here:
+        status, out, err = run('chart', 'book.play', cwd=here)
+        tap.ok(status == 0 and out == 'larkspur-kites-tally.pdf\n', 'chart writes a PDF', f'{status} {out} {err}')
+        status, out, err = run('chart', 'book.play', '--play', 'orchard', cwd=here)
+        tap.same((status, out), (0, 'orchard-tally.pdf\n'), 'one play is picked by its name')
+        one_message(run('chart', 'book.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'chart: an unknown play is wrong use')
+        status, out, err = run('trend', 'good.play', cwd=here)
+        tap.ok(status == 0 and out == 'trend.pdf\n' or out == 'good-trend.pdf\n', 'trend writes a PDF', f'{status} {out} {err}')
+        status, out, err = run('trend', 'good.play', '--play', 'lantern', '-o', '-', cwd=here)
+        tap.ok(status == 0 and out.startswith('%PDF-'), 'a trend of one play', err)
+        one_message(run('trend', 'bare.play', cwd=here), 1, ['nothing is charted'], 'without counts there is no trend')
+        one_message(run('trend', 'good.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'trend: an unknown play is wrong use')
 
 
 def tidy():
@@ -696,7 +718,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tallies, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

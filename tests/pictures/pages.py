@@ -253,21 +253,21 @@ PLAN_CAUTION = ('Walk it first; less contact for young players', 'Head hit, fain
                 'Local rules, league, medical staff come before this plan.')
 
 
-def practice(folder, name, text, *words):
-    """Writes a practice plan of a text (or a file); its path, or None."""
+def sheet(folder, command, name, text, *words):
+    """Writes a sheet of a text (or a file); its path, or None."""
     play = text
     if not isinstance(text, pathlib.Path):
         play = folder / f'{name}.play'
         play.write_text(text)
     out = folder / f'{name}.pdf'
-    status, said = told(PROGRAM, 'practice', str(play), '-o', str(out), *words)
+    status, said = told(PROGRAM, command, str(play), '-o', str(out), *words)
     return out if tap.ok(status in (0, 1) and out.exists(), f'{name}: is written', f'{status}: {said}') else None
 
 
 def look_at_practices(folder):
     kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
     for paper, size, times in (('letter', LETTER, '5:30 to 6:45 PM'), ('a4', A4, '17:30 to 18:45')):
-        pdf = practice(folder, f'tuesday {paper}', kites, '--title', 'Week 3, Tuesday', '--paper', paper, '--date', 'Oct 13')
+        pdf = sheet(folder, 'practice', f'tuesday {paper}', kites, '--title', 'Week 3, Tuesday', '--paper', paper, '--date', 'Oct 13')
         if pdf:
             look_at(f'tuesday {paper}', pdf, size, PLAN_CAUTION)
             text = plain(pdf).replace('\xa0', ' ')
@@ -277,7 +277,7 @@ def look_at_practices(folder):
                 tap.ok(words in text, f'tuesday {paper}: says {words}', text)
     items = ''.join(f'  5 min "Station {i} of a long evening, told in words that go on for a while and then some more"\n'
                     for i in range(60))
-    pdf = practice(folder, 'long evening', f'practice "Long evening"\n  lasts 240 min\n{items}')
+    pdf = sheet(folder, 'practice', 'long evening', f'practice "Long evening"\n  lasts 240 min\n{items}')
     if pdf:
         pages = look_at('long evening', pdf, LETTER, PLAN_CAUTION)
         text = plain(pdf).replace('\xa0', ' ')
@@ -285,14 +285,57 @@ def look_at_practices(folder):
         tap.ok('60 min more than the time booked' in text, 'long evening: says by how much it is over', text)
         tap.ok(all('Clock Min What' in plain(pdf, i + 1) for i in range(len(pages))), 'long evening: every page has its columns')
     wide = 'practice "' + 'Every word of it ' * 12 + '"\n  about "' + 'And a line about it. ' * 40 + '"\n  5 min water\n'
-    pdf = practice(folder, 'wide title', wide)
+    pdf = sheet(folder, 'practice', 'wide title', wide)
     if pdf:
         look_at('wide title', pdf, LETTER, PLAN_CAUTION)
         tap.same(plain(pdf).count('And a line about it.'), 40, 'wide title: all of the line about it is there')
-    whole = practice(folder, 'all practices', kites)
+    whole = sheet(folder, 'practice', 'all practices', kites)
     if whole:
         text = plain(whole)
         tap.ok(text.count('Page 1 of 1') == 2, 'all practices: each counts its own pages', text)
+
+
+def look_at_tallies(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size in (('letter', LETTER), ('a4', A4)):
+        pdf = sheet(folder, 'chart', f'tally {paper}', kites, '--play', 'Sluice', '--paper', paper)
+        if pdf:
+            look_at(f'tally {paper}', pdf, size)
+            text = plain(pdf)
+            for words in ('Tally sheet', '1 waits until 5 is still', 'Points on the trip', 'Imke Dorn', 'By player',
+                          '1d x1 and x5 switch: Slip', 'Times', 'Charted by'):
+                tap.ok(words in text, f'tally {paper}: says {words}', text)
+    lines = ''.join(f'    chart word{chr(97 + i)} "What is to be seen number {i} and told at some length"\n' for i in range(24))
+    pdf = sheet(folder, 'chart', 'long tally', many_steps(1) + lines)
+    if pdf:
+        pages = look_at('long tally', pdf)
+        text = plain(pdf)
+        tap.ok(all(f'number {i} and' in text for i in range(24)) and len(pages) == 2, 'long tally: every line is there', text)
+
+
+def look_at_trends(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size, days in (('letter', LETTER, 'Nov 10 to Nov 21'), ('a4', A4, '10 November to 21 November')):
+        pdf = sheet(folder, 'trend', f'trend {paper}', kites, '--play', 'Lantern', '--paper', paper)
+        if pdf:
+            look_at(f'trend {paper}', pdf, size)
+            text = plain(pdf).replace('\xa0', ' ')
+            # 46 of 69: 66.7 %; Wilson at 90 %, reckoned by hand: 0.5683 to 0.7515
+            for words in (days, 'Trend, coach only', '67% 46 of 69', '(57–75)', 'One date so far', 'No change seen',
+                          '0.82 23 in 28', 'Read: Curl'):
+                tap.ok(words in text, f'trend {paper}: says {words}', text)
+    days = ''.join(f'charted 2026-{10 + i // 28:02}-{i % 28 + 1:02} {"game" if i % 3 else "practice"}\n'
+                   f'  "Switchback" set {i % 12} of 12 by "Player {i % 9}"\n' for i in range(60))
+    pdf = sheet(folder, 'trend', 'long trend', many_steps(1) + '    chart set "Screen set"\n' + days)
+    if pdf:
+        look_at('long trend', pdf)
+        tap.ok(all(f'Player {i}' in plain(pdf) for i in range(9)), 'long trend: every player is there')
+    few = many_steps(1) + '    chart set "Screen set"\ncharted 2026-10-01 game\n  "Switchback" set 4 of 8 by 3\n' \
+        'charted 2026-10-09 game\n  "Switchback" set 8 of 9\n'
+    pdf = sheet(folder, 'trend', 'few', few)
+    if pdf:
+        look_at('few', pdf)
+        tap.same(plain(pdf).count('Too few to tell'), 2, 'few: it says that they are too few, in all and by player')
 
 
 def look_at_key(folder):
@@ -370,6 +413,8 @@ def main():
         look_at_gaps(folder)
         look_at_bytes(folder)
         look_at_practices(folder)
+        look_at_tallies(folder)
+        look_at_trends(folder)
     return tap.end()
 
 

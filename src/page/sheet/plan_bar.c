@@ -146,7 +146,8 @@ static void put_key(const struct setter *setter, struct galley *galley,
         }
         galley_box(galley, vec2_of(x, base - BOX_HIGH + 1), vec2_of(x + BOX_WIDE, base + 1), FRAME,
                    ROLE_INK, kinds[i].filling);
-        const struct text_block *words = words_set(setter, TYPE_POINT, kind_words(setter, practice, i), 0);
+        const struct text_block *words =
+            words_set(setter, TYPE_POINT, kind_words(setter, practice, i), 0);
         galley_text(galley, words, x + BOX_WIDE + 4, base, ROLE_TEXT);
         struct str sum =
             str_format(setter->arena, "%.*s\xC2\xA0min", STR_ARG(clock_minutes(setter, minutes)));

@@ -5,9 +5,8 @@
 
 #include "language/tell/tell.h"
 #include "page/sheet/clock.h"
-#include "page/sheet/page.h"
 #include "page/sheet/plan_bar.h"
-#include "picture/paint/document.h"
+#include "page/sheet/rows.h"
 
 #define MINUTES_X 40.0
 #define WHAT_X 74.0
@@ -16,19 +15,12 @@
 #define DIAGRAM_WIDE 115.2
 #define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
 #define ROW_BASE 12.6     /* a row's first baseline */
-#define ROW_END 4.6       /* under its last one */
 #define BELOW_DIAGRAM 4.0
 #define TO_TABLE 8.0
 
 struct plan_flow {
-    struct setter setter;
+    struct rows rows;
     const struct practice *practice;
-    const struct head_words *head;
-    const struct galley *caution;
-    page_list pages;
-    VEC(const struct galley *) cautions; /* of each page */
-    VEC(size_t) starts;                  /* the page on which each practice starts, from 1 */
-    VEC(const char *) titles;
 };
 
 /* ---- what stands in a row ---- */
@@ -171,25 +163,18 @@ static void put_time(const struct setter *setter, struct galley *row, struct str
     galley_text(row, words_set(setter, type, minutes, 0), MINUTES_X, ROW_BASE, ROLE_TEXT);
 }
 
-static void end_row(struct galley *row, double weight)
-{
-    double y = row->height + ROW_END - 3; /* the height is below a line's tails */
-    galley_rule(row, vec2_of(0, y), vec2_of(PAGE_WIDE, y), weight, ROLE_RULE);
-    row->height = y;
-}
-
 /* The clock's column in minutes of the day, or from nought. */
 static struct str time_at(const struct plan_flow *flow, double minutes)
 {
     bool of_day = flow->practice->starts >= 0;
     double start = of_day ? flow->practice->starts : 0;
-    return clock_time(&flow->setter, start + minutes, of_day);
+    return clock_time(&flow->rows.setter, start + minutes, of_day);
 }
 
 static struct galley *item_row(const struct plan_flow *flow, const struct plan_item *item,
                                unsigned *uses)
 {
-    const struct setter *setter = &flow->setter;
+    const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
     put_time(setter, row, time_at(flow, item->begins), clock_minutes(setter, item->minutes),
              TYPE_ABOUT);
@@ -214,20 +199,20 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
         put_play(setter, row, item->play);
     }
     put_stations(setter, row, item);
-    end_row(row, 0.5);
+    row_end(row, 0.5);
     return row;
 }
 
 static struct galley *before_row(const struct plan_flow *flow)
 {
-    struct galley *row = galley_new(flow->setter.arena);
-    galley_text(row, words_set(&flow->setter, TYPE_SMALL_HEADING, STR("Before"), 0), 0,
+    struct galley *row = galley_new(flow->rows.setter.arena);
+    galley_text(row, words_set(&flow->rows.setter, TYPE_SMALL_HEADING, STR("Before"), 0), 0,
                 ROW_BASE - 1, ROLE_TEXT);
     galley_text(row,
-                words_set(&flow->setter, TYPE_SMALL_HEADING,
+                words_set(&flow->rows.setter, TYPE_SMALL_HEADING,
                           STR("Floor dry. AED, phone and injured list checked."), 0),
                 WHAT_X, ROW_BASE - 1, ROLE_TEXT);
-    end_row(row, 0.5);
+    row_end(row, 0.5);
     return row;
 }
 
@@ -241,13 +226,13 @@ static struct galley *head_row(const struct plan_flow *flow)
                    {WHAT_X, "What"},
                    {DIAGRAM_X, "Diagram"},
                    {POINTS_X, "Points"}};
-    struct galley *row = galley_new(flow->setter.arena);
+    struct galley *row = galley_new(flow->rows.setter.arena);
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
     for (size_t i = 0; i < sizeof columns / sizeof *columns; i++) {
-        galley_text(row, words_set(&flow->setter, TYPE_DISC, str_of(columns[i].word), 0),
+        galley_text(row, words_set(&flow->rows.setter, TYPE_DISC, str_of(columns[i].word), 0),
                     columns[i].x, 11, ROLE_TEXT);
     }
-    end_row(row, 0.5);
+    row_end(row, 0.5);
     return row;
 }
 
@@ -261,7 +246,7 @@ static void add_minutes(const struct setter *setter, struct strbuf *out, const c
 /* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
 static struct str sum_words(const struct plan_flow *flow)
 {
-    const struct setter *setter = &flow->setter;
+    const struct setter *setter = &flow->rows.setter;
     const struct practice *practice = flow->practice;
     struct practice_sums sums = practice_sum(practice);
     double over = practice->planned - practice->booked;
@@ -292,7 +277,7 @@ static struct str sum_words(const struct plan_flow *flow)
 
 static struct galley *sum_row(const struct plan_flow *flow)
 {
-    const struct setter *setter = &flow->setter;
+    const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
     put_time(setter, row, time_at(flow, flow->practice->planned),
              clock_minutes(setter, flow->practice->planned), TYPE_HEADING);
@@ -301,56 +286,7 @@ static struct galley *sum_row(const struct plan_flow *flow)
     return row;
 }
 
-/* ---- pages ---- */
-
-static struct page *current(struct plan_flow *flow)
-{
-    return &flow->pages.at[flow->pages.count - 1];
-}
-
-static void place(struct plan_flow *flow, const struct galley *galley)
-{
-    struct page *page = current(flow);
-    galley_join(page->galley, galley, paper_of(flow->setter.job->a4)->margin, page->y);
-    page->y += galley->height;
-    page->empty = false;
-}
-
-static void open_page(struct plan_flow *flow, bool first)
-{
-    const double to_bar = 6;
-    struct page page = page_open(&flow->setter, flow->head, flow->caution, first);
-    VEC_PUSH(flow->setter.arena, &flow->pages, page);
-    VEC_PUSH(flow->setter.arena, &flow->cautions, flow->caution);
-    if (first && flow->practice->planned > 0) {
-        current(flow)->y -= to_bar;
-        place(flow, plan_bar(&flow->setter, flow->practice));
-        current(flow)->y += TO_TABLE;
-    }
-    place(flow, head_row(flow));
-}
-
-/* A row stays whole; one taller than a page is parted. */
-static void flow_row(struct plan_flow *flow, struct galley *row, unsigned uses)
-{
-    const double least = 90; /* what is left of a page that is still used */
-    struct page *page = current(flow);
-    if (page->y + row->height > page->bottom &&
-        (row->height < page->bottom / 2 || page->bottom - page->y < least)) {
-        open_page(flow, false);
-    }
-    for (page = current(flow); page->y + row->height > page->bottom; page = current(flow)) {
-        struct galley *rest = galley_part(row, page->bottom - page->y);
-        if (!rest || rest->items.count == 0) {
-            break;
-        }
-        place(flow, row);
-        open_page(flow, false);
-        row = rest;
-    }
-    place(flow, row);
-    current(flow)->uses |= uses;
-}
+/* ---- the sheet ---- */
 
 static struct str series_words(const struct setter *setter, const struct practice *practice)
 {
@@ -396,32 +332,9 @@ static struct str sheet_words(const struct setter *setter)
     return str_format(setter->arena, "Practice plan, %.*s", STR_ARG(level));
 }
 
-static void add_words(const struct plan_flow *flow, struct galley *row, struct str text)
-{
-    double base = row->height > 0 ? row->height + 9 : ROW_BASE;
-    galley_text(row, words_set(&flow->setter, TYPE_POINT, text, PAGE_WIDE), 0, base, ROLE_TEXT);
-}
-
-/* What head and foot had to shorten. */
-static void flow_surplus(struct plan_flow *flow, const struct caution *caution, bool surplus)
-{
-    struct galley *rest = head_surplus(&flow->setter, flow->head);
-    struct galley *row = galley_new(flow->setter.arena);
-    if (rest) {
-        galley_join(row, rest, 0, 6);
-    }
-    for (size_t i = 0; surplus && i < caution->own_count; i++) {
-        add_words(flow, row, caution->own[i]);
-    }
-    if (row->items.count > 0) {
-        end_row(row, 0.5);
-        flow_row(flow, row, 0);
-    }
-}
-
 static void flow_practice(struct plan_flow *flow, const struct practice *practice)
 {
-    const struct setter *setter = &flow->setter;
+    const struct setter *setter = &flow->rows.setter;
     struct head_words *head = arena_new(setter->arena, struct head_words);
     *head = (struct head_words){.sheet = sheet_words(setter),
                                 .series = series_words(setter, practice),
@@ -432,78 +345,48 @@ static void flow_practice(struct plan_flow *flow, const struct practice *practic
         head->clock = str_format(setter->arena, "Lineup %.*s", STR_ARG(practice->lineup));
     }
     struct caution caution = caution_of(setter, practice);
-    bool surplus;
     flow->practice = practice;
-    flow->head = head;
-    flow->caution = page_caution(setter, &caution, &surplus);
-    open_page(flow, true);
-    VEC_PUSH(setter->arena, &flow->starts, flow->pages.count);
-    VEC_PUSH(setter->arena, &flow->titles, document_text(setter->arena, practice->title));
-    flow_surplus(flow, &caution, surplus);
-    flow_row(flow, before_row(flow), 0);
+    rows_open(&flow->rows, head, &caution);
+    if (practice->planned > 0) {
+        struct galley *bar = plan_bar(setter, practice);
+        bar->height += TO_TABLE;
+        rows_add(&flow->rows, bar, 0);
+    }
+    flow->rows.columns = head_row(flow);
+    rows_add(&flow->rows, head_row(flow), 0);
+    rows_add(&flow->rows, before_row(flow), 0);
     for (size_t i = 0; i < practice->items.count; i++) {
         unsigned uses = 0;
         struct galley *row = item_row(flow, &practice->items.at[i], &uses);
-        flow_row(flow, row, uses);
+        rows_add(&flow->rows, row, uses);
     }
-    flow_row(flow, sum_row(flow), 0);
+    rows_add(&flow->rows, sum_row(flow), 0);
 }
 
-/* Each practice is a sheet of its own, and counts its own pages. */
-static void close_pages(struct plan_flow *flow)
+static bool is_meant(const struct sheet_job *job, const struct practice *practice)
 {
-    for (size_t k = 0; k < flow->starts.count; k++) {
-        size_t first = flow->starts.at[k] - 1;
-        size_t end = k + 1 < flow->starts.count ? flow->starts.at[k + 1] - 1 : flow->pages.count;
-        for (size_t i = first; i < end; i++) {
-            page_close(&flow->setter, &flow->pages.at[i], flow->cautions.at[i], i - first + 1,
-                       end - first);
-        }
-    }
+    return job->title.size == 0 || str_equal_fold(job->title, practice->title);
 }
 
-static void paint_pages(struct document *document, struct plan_flow *flow)
+bool practice_holds(const struct sheet_job *job)
 {
-    size_t next = 0;
-    for (size_t i = 0; i < flow->pages.count; i++) {
-        for (; next < flow->starts.count && flow->starts.at[next] == i + 1; next++) {
-            document_bookmark(document, 0, flow->titles.at[next], i + 1);
-        }
-        galley_paint(document->cr, flow->setter.fonts, flow->pages.at[i].galley, 0, 0);
-        cairo_show_page(document->cr);
+    bool found = false;
+    for (size_t i = 0; i < job->season->practices.count; i++) {
+        found = found || is_meant(job, &job->season->practices.at[i]);
     }
-}
-
-static struct str title_of(const struct plan_flow *flow)
-{
-    struct str club = head_club(flow->setter.job);
-    struct str title = flow->titles.count == 1 ? str_of(flow->titles.at[0]) : STR("practice plans");
-    return str_format(flow->setter.arena, "%.*s%s%.*s", STR_ARG(club), club.size > 0 ? ", " : "",
-                      STR_ARG(title));
+    return found;
 }
 
 bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                     struct writer *writer)
 {
-    struct plan_flow flow = {.setter = {arena, fonts, job}};
+    struct plan_flow flow = {.rows = {.setter = {arena, fonts, job}}};
     for (size_t i = 0; i < job->season->practices.count; i++) {
         const struct practice *practice = &job->season->practices.at[i];
-        if (job->title.size == 0 || str_equal_fold(job->title, practice->title)) {
+        if (is_meant(job, practice)) {
             flow_practice(&flow, practice);
         }
     }
-    if (flow.pages.count == 0) {
-        return false;
-    }
-    close_pages(&flow);
-    const struct paper *paper = paper_of(job->a4);
-    struct document document;
-    document_init(&document, arena, title_of(&flow), job->date);
-    document_open(&document, paper->width, paper->height);
-    paint_pages(&document, &flow);
-    if (!document_close(&document) || fonts_failed(fonts)) {
-        return false;
-    }
-    writer_str(writer, strbuf_str(&document.sink.bytes));
-    return !writer->failed;
+    bool one = flow.rows.starts.count == 1;
+    return rows_write(&flow.rows, one ? flow.practice->title : STR("practice plans"), writer);
 }

@@ -5,6 +5,7 @@
 
 #include "page/sheet/sheet.h"
 
+bool practice_holds(const struct sheet_job *job);
 /* All practices of the book, or the one of the job's title. */
 bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                     struct writer *writer);

@@ -2,11 +2,13 @@
 /* sheet: the table of sheets. One file and one row in sheets.def each. */
 #include "page/sheet/sheet.h"
 
+#include "page/sheet/chart.h"
 #include "page/sheet/handout.h"
 #include "page/sheet/practice.h"
+#include "page/sheet/trend.h"
 
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, of_season, write) {word, what, of_season, write},
+#define SHEET(word, what, holds, write) {word, what, holds, write},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };

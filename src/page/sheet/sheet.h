@@ -30,7 +30,9 @@ struct sheet_job {
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
-    bool of_season; /* made of what the book plans and counts, not of picked plays */
+    /* Made of what the book plans and counts, not of picked plays: whether there is any; NULL: of
+     * plays. */
+    bool (*holds)(const struct sheet_job *job);
     bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                   struct writer *writer);
 };

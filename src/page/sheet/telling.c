@@ -60,8 +60,7 @@ static void set_heading(struct column *column, const struct heading *heading, si
     column->base = base + type_leading(heading->type) * (double)(lines - 1);
 }
 
-/* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
-static struct str branch_words(const struct setter *setter, const struct branch *branch)
+struct str branch_words(const struct setter *setter, const struct branch *branch)
 {
     struct str title = branch->title;
     if (branch->kind == BRANCH_OPTION || branch->conditions.count == 0) {

@@ -153,3 +153,16 @@ const char *courtwright_practice(const struct courtwright *book, size_t index)
 {
     return index < courtwright_practice_count(book) ? book->practices[index] : NULL;
 }
+
+bool courtwright_is_charted(const struct courtwright *book, const char *play)
+{
+    for (size_t i = 0; book->season && i < book->season->charted.count; i++) {
+        const struct charted *charted = &book->season->charted.at[i];
+        for (size_t k = 0; k < charted->rows.count; k++) {
+            if (!play || str_equal_fold(charted->rows.at[k].play->name, str_of(play))) {
+                return true;
+            }
+        }
+    }
+    return false;
+}

@@ -82,24 +82,14 @@ static void plan_plays(struct arena *scratch, const struct handout_job *job,
     sheet->plays = plays;
 }
 
-static bool has_practice(const struct season *season, struct str title)
-{
-    for (size_t i = 0; i < season->practices.count; i++) {
-        if (title.size == 0 || str_equal_fold(season->practices.at[i].title, title)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static enum courtwright_status gather(struct arena *scratch, const struct handout_job *job,
                                       struct sheet_job *sheet)
 {
-    if (!job->row->of_season) {
+    if (!job->row->holds) {
         return pick_plays(scratch, job, sheet);
     }
     plan_plays(scratch, job, sheet);
-    return has_practice(sheet->season, sheet->title) ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
+    return job->row->holds(sheet) ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 
 static struct str reader_name(const struct handout_job *job)

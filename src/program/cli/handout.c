@@ -6,6 +6,7 @@
 
 #include "program/cli/files.h"
 #include "program/cli/naming.h"
+#include "program/cli/one_sheet.h"
 #include "program/cli/pick.h"
 #include "program/cli/say.h"
 
@@ -88,17 +89,12 @@ static int write_one(struct handing *handing, const struct reader *reader)
                   : reader->name      ? reader->name
                                       : number,
     };
-    struct courtwright_handout handout = {
-        .plays = handing->picked.plays,
-        .play_count = handing->picked.count,
-        .per_page = (int)request->per_page,
-        .paper = request->paper ? (enum courtwright_paper)request->paper : COURTWRIGHT_BOOK_PAPER,
-        .reader = reader->number,
-        .reader_name = reader->name,
-        .names = request->names,
-        .date_text = request->date,
-        .date = epoch_date(),
-    };
+    struct courtwright_handout handout = sheet_options(request);
+    handout.plays = handing->picked.plays;
+    handout.play_count = handing->picked.count;
+    handout.per_page = (int)request->per_page;
+    handout.reader = reader->number;
+    handout.reader_name = reader->name;
     const char *path = naming_next(&handing->naming, &parts);
     free(number);
     struct output output;
@@ -199,9 +195,9 @@ static const struct option_row options[] = {
      "one player's own pages: 3, \"Wren Adeyemi\", everyone", 0, 0},
     {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N", "diagrams a page: 1, 2, 4, 6 or 9 (4)", 1,
      9},
-    {"paper", 0, OPTION_CHOICE, FIELD(paper), "letter|a4", "else as the book says", 0, 0},
-    {"names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0},
-    {"date", 0, OPTION_TEXT, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0},
+    ROW_PAPER,
+    ROW_NAMES,
+    ROW_DATE,
     ROW_STRICT,
     ROW_DEPS,
     OPTIONS_END,

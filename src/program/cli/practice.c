@@ -1,12 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* practice: practice plans as pages. */
 #include <stdlib.h>
-#include <string.h>
 #include <strings.h>
 
-#include "program/cli/files.h"
-#include "program/cli/naming.h"
-#include "program/cli/pick.h"
+#include "program/cli/one_sheet.h"
 #include "program/cli/say.h"
 
 /* The title as the book has it; NULL, and said, when there is none of that name. */
@@ -22,54 +19,17 @@ static const char *find_title(const struct request *request, const struct courtw
     return NULL;
 }
 
-static int write_pages(const struct request *request, struct input *input, const char *title,
-                       const char *path)
-{
-    struct courtwright_handout options = {
-        .paper = request->paper ? (enum courtwright_paper)request->paper : COURTWRIGHT_BOOK_PAPER,
-        .names = request->names,
-        .date_text = request->date,
-        .date = epoch_date(),
-        .title = title,
-    };
-    struct output output;
-    if (!output_open(&output, input, request->command, path, false)) {
-        return STATUS_FILE;
-    }
-    enum courtwright_status status =
-        courtwright_sheet(input->book, "practice", &options, &output.writer);
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(request->command, "%s: %s", shown(path), courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
-}
-
 static int write_named(const struct request *request, struct input *input, const char *title)
 {
     const char *book = courtwright_title(input->book);
     bool one = title || courtwright_practice_count(input->book) == 1;
     char *all = format_text("%s practices", *book ? book : "");
-    struct name_parts parts = {.play = title ? title
-                                       : one ? courtwright_practice(input->book, 0)
-                                             : all};
-    struct naming naming = {0};
-    int status = STATUS_USE;
-    if (naming_start(&naming, request, "{play}.pdf", false)) {
-        status = write_pages(request, input, title, naming_next(&naming, &parts));
-    }
-    if (status == STATUS_FINE && !write_deps(request, input, naming.used, naming.count)) {
-        status = STATUS_FILE;
-    }
-    tell_missing(request, input->book);
-    naming_free(&naming);
+    struct courtwright_handout options = sheet_options(request);
+    options.title = title;
+    int status = one_sheet(request, input, "practice", &options,
+                           title ? title
+                           : one ? courtwright_practice(input->book, 0)
+                                 : all);
     free(all);
     return status;
 }
@@ -108,9 +68,9 @@ static int run(const struct request *request)
 static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, or -"),
     {"title", 't', OPTION_TEXT, FIELD(title), "NAME", "only this practice", 0, 0},
-    {"paper", 0, OPTION_CHOICE, FIELD(paper), "letter|a4", "else as the book says", 0, 0},
-    {"names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0},
-    {"date", 0, OPTION_TEXT, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0},
+    ROW_PAPER,
+    ROW_NAMES,
+    ROW_DATE,
     ROW_STRICT,
     ROW_DEPS,
     OPTIONS_END,

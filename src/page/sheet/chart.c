@@ -1,0 +1,370 @@
+/* SPDX-License-Identifier: MIT */
+/* chart: the tally sheet. Takes plays that were run, gives a PDF to be filled in by hand: what the
+ * play's `chart` lines name by trip, strokes by player, what the defense did in each read. */
+#include "page/sheet/chart.h"
+
+#include "language/tell/tell.h"
+#include "page/sheet/rows.h"
+#include "page/sheet/telling.h"
+
+#define BASE 12.6
+#define LABEL_WIDE 144.0
+#define BOXES_X 150.0
+#define BOX_WIDE 14.0
+#define BOX_HIGH 16.0
+#define BOX_PITCH 15.7
+#define AFTER_FIVE 3.0
+#define TOTAL_WIDE 26.0
+#define ROW_PITCH 21.0
+#define PLAYER_PITCH 22.6
+#define PLAYER_X 120.0
+#define PLAYER_GAP 4.0
+#define LEAST_LABEL_LINES 4 /* rows to write on where the play names few */
+
+enum { TRIPS = 20, COLUMNS = 5, EMPTY_PLAYERS = 2, PLAYERS_MOST = 12 };
+
+static const struct text_block *set(const struct rows *rows, enum type type, struct str text)
+{
+    return words_set(&rows->setter, type, text, 0);
+}
+
+static void put_end(struct galley *row, const struct text_block *words, double right, double base,
+                    enum role role)
+{
+    galley_text(row, words, right - text_width(words), base, role);
+}
+
+static void put_middle(struct galley *row, const struct text_block *words, double x, double base,
+                       enum role role)
+{
+    galley_text(row, words, x - text_width(words) / 2, base, role);
+}
+
+/* "Against ____  Date ____  Half ____  Charted by ____" */
+static struct galley *facts_row(const struct rows *rows)
+{
+    static const struct {
+        const char *word;
+        double line;
+    } facts[] = {{"Against", 124}, {"Date", 56}, {"Half", 28}, {"Charted by", 0}};
+    struct galley *row = galley_new(rows->setter.arena);
+    double x = 0;
+    for (size_t i = 0; i < sizeof facts / sizeof *facts; i++) {
+        const struct text_block *word = set(rows, TYPE_POINT, str_of(facts[i].word));
+        galley_text(row, word, x, 8, ROLE_SOFT);
+        x += text_width(word) + 5;
+        double end = facts[i].line > 0 ? x + facts[i].line : PAGE_WIDE;
+        galley_rule(row, vec2_of(x, 10), vec2_of(end, 10), 0.8, ROLE_INK);
+        x = end + 12;
+    }
+    row->height = 16;
+    return row;
+}
+
+static struct galley *section_row(const struct rows *rows, struct str title, struct str note)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_text(row, set(rows, TYPE_HEADING, title), 0, BASE, ROLE_TEXT);
+    galley_keep(row);
+    put_end(row, set(rows, TYPE_NOTE, note), PAGE_WIDE, BASE, ROLE_SOFT);
+    galley_keep(row);
+    galley_rule(row, vec2_of(0, BASE + 8), vec2_of(PAGE_WIDE, BASE + 8), 0.9, ROLE_INK);
+    row->height = BASE + 8;
+    return row;
+}
+
+/* ---- by trip ---- */
+
+static double box_x(int trip)
+{
+    return BOXES_X + trip * BOX_PITCH + trip / 5 * AFTER_FIVE;
+}
+
+static struct galley *trips_row(const struct rows *rows)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    for (int trip = 0; trip < TRIPS; trip++) {
+        struct str number = str_format(rows->setter.arena, "%d", trip + 1);
+        bool fifth = trip % 5 == 4;
+        put_middle(row, set(rows, fifth ? TYPE_DISC : TYPE_NOTE, number),
+                   box_x(trip) + BOX_WIDE / 2, 11, fifth ? ROLE_TEXT : ROLE_SOFT);
+    }
+    put_end(row, set(rows, TYPE_DISC, STR("Total")), PAGE_WIDE, 11, ROLE_TEXT);
+    row->height = 15;
+    return row;
+}
+
+/* An empty label is a line to write on. */
+static struct galley *trip_row(const struct rows *rows, struct str label, enum type type)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    const struct text_block *words = words_set(&rows->setter, type, label, LABEL_WIDE);
+    double lines = (double)text_lines(words);
+    double below = lines > 1 ? (lines - 1) * type_leading(type) / 2 : 0;
+    double base = 11.5 - below;
+    if (label.size > 0) {
+        galley_text(row, words, 0, base > 8 ? base : 8, ROLE_TEXT);
+    } else {
+        galley_rule(row, vec2_of(0, BOX_HIGH), vec2_of(LABEL_WIDE - 8, BOX_HIGH), 0.5, ROLE_RULE);
+    }
+    double top = row->height > BOX_HIGH + 4 ? (row->height - BOX_HIGH) / 2 : 0;
+    for (int trip = 0; trip < TRIPS; trip++) {
+        galley_box(row, vec2_of(box_x(trip), top), vec2_of(box_x(trip) + BOX_WIDE, top + BOX_HIGH),
+                   0.6, ROLE_COURT, FILL_OPEN);
+    }
+    galley_box(row, vec2_of(PAGE_WIDE - TOTAL_WIDE, top), vec2_of(PAGE_WIDE, top + BOX_HIGH), 1.0,
+               ROLE_INK, FILL_OPEN);
+    row->height = row->height > ROW_PITCH ? row->height + 3 : ROW_PITCH;
+    return row;
+}
+
+static void add_trips(struct rows *rows, const point_list *charts)
+{
+    rows_add(rows,
+             section_row(rows, STR("By trip"),
+                         STR("Tick what you saw. Ring the tick if a score came of it. Leave the "
+                             "rest empty.")),
+             0);
+    rows_add(rows, trips_row(rows), 0);
+    rows->columns = trips_row(rows);
+    for (size_t i = 0; i < charts->count || i < LEAST_LABEL_LINES; i++) {
+        struct str label = i < charts->count ? charts->at[i].text : STR("");
+        rows_add(rows, trip_row(rows, label, TYPE_POINT), 0);
+    }
+    struct galley *points = galley_new(rows->setter.arena);
+    galley_rule(points, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
+    galley_join(points, trip_row(rows, STR("Points on the trip"), TYPE_SMALL_HEADING), 0, 5);
+    galley_rule(points, vec2_of(0, points->height), vec2_of(PAGE_WIDE, points->height), 0.9,
+                ROLE_INK);
+    points->height += 12;
+    rows_add(rows, points, 0);
+    rows->columns = NULL;
+}
+
+/* ---- by player ---- */
+
+static double column_x(int column)
+{
+    return PLAYER_X + column * (PAGE_WIDE - PLAYER_X) / COLUMNS;
+}
+
+static struct str capitalised(struct arena *arena, struct str word)
+{
+    struct str all = words_capitals(arena, word);
+    return word.size > 1 ? str_format(arena, "%.*s%.*s", 1, all.at, (int)word.size - 1, word.at + 1)
+                         : all;
+}
+
+/* The words of the chart lines; what is left over is for the one who counts to name. */
+static struct galley *columns_row(const struct rows *rows, const point_list *charts)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    for (int i = 0; i < COLUMNS; i++) {
+        double x = column_x(i), end = column_x(i + 1) - PLAYER_GAP;
+        if ((size_t)i < charts->count) {
+            struct str word = capitalised(rows->setter.arena, charts->at[i].word);
+            word = words_fit(&rows->setter, TYPE_DISC, word, end - x, 1);
+            galley_text(row, set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
+        } else {
+            galley_rule(row, vec2_of(x, 12), vec2_of(end, 12), 0.5, ROLE_RULE);
+        }
+    }
+    row->height = 16;
+    return row;
+}
+
+static struct galley *player_row(const struct rows *rows, const struct roster_entry *entry)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
+    if (entry) {
+        struct str number = str_format(rows->setter.arena, "%d", entry->number);
+        galley_text(row, set(rows, TYPE_HEADING, number), 0, 14.5, ROLE_TEXT);
+        struct str name =
+            words_fit(&rows->setter, TYPE_SENTENCE, entry->name, PLAYER_X - 14 - PLAYER_GAP, 1);
+        galley_text(row, set(rows, TYPE_SENTENCE, name), 14, 14.5, ROLE_TEXT);
+    }
+    for (int i = 0; i < COLUMNS; i++) {
+        galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,
+                   ROLE_COURT, FILL_OPEN);
+    }
+    row->height = PLAYER_PITCH;
+    return row;
+}
+
+static void add_players(struct rows *rows, const point_list *charts)
+{
+    const struct team *team = &rows->setter.job->book->team;
+    struct galley *head =
+        section_row(rows, STR("By player"), STR("One stroke for each; cross through in fives."));
+    galley_join(head, columns_row(rows, charts), 0, head->height);
+    rows_add(rows, head, 0);
+    rows->columns = columns_row(rows, charts);
+    size_t known = team->roster.count < PLAYERS_MOST ? team->roster.count : PLAYERS_MOST;
+    size_t empty = known > 0 ? EMPTY_PLAYERS : 5;
+    for (size_t i = 0; i < known + empty; i++) {
+        rows_add(rows, player_row(rows, i < known ? &team->roster.at[i] : NULL), 0);
+    }
+    struct galley *end = galley_new(rows->setter.arena);
+    galley_rule(end, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
+    end->height = 12;
+    rows_add(rows, end, 0);
+    rows->columns = NULL;
+}
+
+/* ---- reads ---- */
+
+/* "Times [ ]  Answer [ ]  Score [ ]" */
+static void put_counts(const struct rows *rows, struct galley *row, double x, double width,
+                       double top)
+{
+    static const char *const words[] = {"Times", "Answer", "Score"};
+    const double high = 15;
+    for (int i = 0; i < 3; i++) {
+        double at = x + width * i / 3, end = x + width * (i + 1) / 3 - 4;
+        const struct text_block *word = set(rows, TYPE_NOTE, str_of(words[i]));
+        galley_text(row, word, at, top + 10.5, ROLE_TEXT);
+        galley_box(row, vec2_of(at + text_width(word) + 3, top), vec2_of(end, top + high),
+                   i == 0 ? 1.0 : 0.6, i == 0 ? ROLE_INK : ROLE_COURT, FILL_OPEN);
+    }
+}
+
+/* "1a  x3 trails: Curl", in two lines at most. */
+static const struct text_block *read_title(const struct rows *rows, const struct play *play,
+                                           const struct diagram *diagram, double width)
+{
+    const struct step *step = &play->steps.at[diagram->step];
+    struct str words = branch_words(&rows->setter, &step->branches.at[diagram->branch]);
+    struct str title =
+        str_format(rows->setter.arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(words));
+    title = words_fit(&rows->setter, TYPE_SMALL_HEADING, title, width, 2);
+    return words_set(&rows->setter, TYPE_SMALL_HEADING, title, width);
+}
+
+static struct galley *reads_row(const struct rows *rows, const struct play *play,
+                                const diagram_list *diagrams, size_t from, size_t count,
+                                size_t across, unsigned *uses)
+{
+    const double gutter = across == 4 ? 14.4 : 24;
+    double width = (PAGE_WIDE - gutter * (double)(across - 1)) / (double)across;
+    struct galley *row = galley_new(rows->setter.arena);
+    const struct scene *scenes[4];
+    const struct text_block *titles[4];
+    double high = 0;
+    size_t lines = 1;
+    for (size_t i = 0; i < count; i++) {
+        struct scene_options options = {.width = width, .theme = THEME_PRINT, .accent = BODY_NONE};
+        scenes[i] = scene_make(rows->setter.arena, &diagrams->at[from + i], &options);
+        titles[i] = read_title(rows, play, &diagrams->at[from + i], width);
+        high = scenes[i]->height > high ? scenes[i]->height : high;
+        lines = text_lines(titles[i]) > lines ? text_lines(titles[i]) : lines;
+    }
+    double top = BASE + 6 + (double)(lines - 1) * type_leading(TYPE_SMALL_HEADING);
+    for (size_t i = 0; i < count; i++) {
+        double x = (width + gutter) * (double)i;
+        galley_text(row, titles[i], x, BASE, ROLE_TEXT);
+        galley_keep(row);
+        galley_scene(row, scenes[i], x, top);
+        put_counts(rows, row, x, width, top + high + 5);
+        *uses |= scenes[i]->uses;
+    }
+    row->height += 8;
+    return row;
+}
+
+static void add_reads(struct rows *rows, const struct run *run)
+{
+    diagram_list diagrams = {0}, reads = {0};
+    scene_diagrams(rows->setter.arena, run, &diagrams);
+    for (size_t s = 0; s < run->play->steps.count; s++) {
+        reads.count = 0;
+        for (size_t i = 0; i < diagrams.count; i++) {
+            if (diagrams.at[i].step == (int)s && diagrams.at[i].branch >= 0) {
+                VEC_PUSH(rows->setter.arena, &reads, diagrams.at[i]);
+            }
+        }
+        size_t across = reads.count == 4 ? 4 : 3;
+        for (size_t from = 0; from < reads.count; from += across) {
+            size_t left = reads.count - from, count = left < across ? left : across;
+            unsigned uses = 0;
+            struct galley *row = reads_row(rows, run->play, &reads, from, count, across, &uses);
+            if (from == 0) {
+                struct str title = words_decides(rows->setter.arena, run->play,
+                                                 &run->play->steps.at[s], BODY_NONE);
+                struct galley *head =
+                    section_row(rows, title, STR("Answer: what the sheet says was done."));
+                galley_join(head, row, 0, head->height);
+                row = head;
+            }
+            rows_add(rows, row, uses);
+        }
+    }
+}
+
+static void add_notes(struct rows *rows)
+{
+    const double pitch = 22, least = 30;
+    if (rows_room(rows) < least) {
+        return;
+    }
+    struct galley *row = galley_new(rows->setter.arena);
+    const struct text_block *word = set(rows, TYPE_SMALL_HEADING, STR("Notes"));
+    galley_text(row, word, 0, BASE + 4, ROLE_TEXT);
+    double x = text_width(word) + 8;
+    for (double y = BASE + 6; y < rows_room(rows) - 4; y += pitch) {
+        galley_rule(row, vec2_of(x, y), vec2_of(PAGE_WIDE, y), 0.5, ROLE_RULE);
+        x = 0;
+    }
+    rows_add(rows, row, 0);
+}
+
+/* ---- the sheet ---- */
+
+static void add_play(struct rows *rows, const struct run *run)
+{
+    struct arena *arena = rows->setter.arena;
+    const struct play *play = run->play;
+    struct head_words *head = arena_new(arena, struct head_words);
+    *head = head_of_play(arena, play, STR("Tally sheet"));
+    head->clock = head->about = STR("");
+    struct caution caution = caution_of_play(play);
+    point_list charts = {0};
+    play_chart_words(arena, play, &charts);
+    rows_open(rows, head, &caution);
+    rows_add(rows, facts_row(rows), 0);
+    add_trips(rows, &charts);
+    add_players(rows, &charts);
+    add_reads(rows, run);
+    add_notes(rows);
+}
+
+static bool is_counted(struct arena *arena, const struct play *play)
+{
+    point_list charts = {0};
+    bool reads = false;
+    play_chart_words(arena, play, &charts);
+    for (size_t i = 0; i < play->steps.count; i++) {
+        reads = reads || play->steps.at[i].branches.count > 0;
+    }
+    return charts.count > 0 || (reads && !play->is_drill);
+}
+
+bool chart_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                 struct writer *writer)
+{
+    struct rows rows = {.setter = {arena, fonts, job}};
+    bool any = false;
+    for (size_t i = 0; i < job->count; i++) {
+        any = any || is_counted(arena, job->plays[i].run->play);
+    }
+    for (size_t i = 0; i < job->count; i++) {
+        const struct run *run = job->plays[i].run;
+        if (!any || is_counted(arena, run->play)) {
+            add_play(&rows, run);
+        }
+    }
+    struct str title = rows.starts.count == 1
+                           ? str_format(arena, "%.*s, tally sheet", STR_ARG(rows.head->title))
+                           : STR("tally sheets");
+    return rows_write(&rows, title, writer);
+}

@@ -1,0 +1,506 @@
+/* SPDX-License-Identifier: MIT */
+/* trend: what was charted of a play, by date: the share with its interval, what changed, who. Takes
+ * a season, gives a PDF. Few numbers are said to be few: nothing is read into them. */
+#include "page/sheet/trend.h"
+
+#include "floor/season/share.h"
+#include "language/tell/tell.h"
+#include "page/sheet/counted.h"
+#include "page/sheet/rows.h"
+
+#define LABEL_WIDE 138.0
+#define CURVE_X 146.0
+#define CURVE_WIDE 166.0
+#define CURVE_HIGH 49.0
+#define CURVE_TOP 8.0
+#define ROW_HIGH 64.0
+#define TOTAL_X 330.0
+#define CHANGE_X 406.0
+#define DOT 2.7
+#define CAP 2.2 /* half of it */
+#define BASE 12.6
+#define INSET 12.0 /* from the curve's ends to the first and last date */
+#define SCALE_X 190.0
+#define SCALE_WIDE 210.0
+
+enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10 };
+
+static const struct text_block *set(const struct rows *rows, enum type type, struct str text)
+{
+    return words_set(&rows->setter, type, text, 0);
+}
+
+static void put_end(struct galley *row, const struct text_block *words, double right, double base,
+                    enum role role)
+{
+    galley_text(row, words, right - text_width(words), base, role);
+}
+
+/* "Nov 10"; on A4 "10 November". */
+static struct str date_words(const struct rows *rows, struct str date, bool with_month)
+{
+    static const char *const months[] = {"January",   "February", "March",    "April",
+                                         "May",       "June",     "July",     "August",
+                                         "September", "October",  "November", "December"};
+    struct arena *arena = rows->setter.arena;
+    int month = (date.at[5] - '0') * 10 + (date.at[6] - '0') - 1;
+    int day = (date.at[8] - '0') * 10 + (date.at[9] - '0');
+    if (!with_month) {
+        return str_format(arena, "%d", day);
+    }
+    return rows->setter.job->a4 ? str_format(arena, "%d %s", day, months[month])
+                                : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
+}
+
+/* ---- one thing that was counted ---- */
+
+struct span_of_days {
+    struct str first, last;
+    int from, to; /* day numbers */
+};
+
+static double day_x(const struct span_of_days *span, int number)
+{
+    double inner = CURVE_WIDE - 2 * INSET;
+    int days = span->to - span->from;
+    return CURVE_X + INSET + (days > 0 ? inner * (number - span->from) / days : inner / 2);
+}
+
+static double share_y(double share)
+{
+    return CURVE_TOP + CURVE_HIGH * (1 - share);
+}
+
+static void put_grid(const struct rows *rows, struct galley *row, const char *const labels[3])
+{
+    for (int i = 0; i < 3; i++) {
+        double y = CURVE_TOP + CURVE_HIGH * i / 2.0;
+        galley_rule(row, vec2_of(CURVE_X, y), vec2_of(CURVE_X + CURVE_WIDE, y), 0.4, ROLE_HAIRLINE);
+        put_end(row, set(rows, TYPE_NOTE, str_of(labels[i])), CURVE_X - 4, y + 2.9, ROLE_SOFT);
+    }
+}
+
+static void put_interval(struct galley *row, double x, struct interval interval, enum role role)
+{
+    double low = share_y(interval.low), high = share_y(interval.high);
+    galley_rule(row, vec2_of(x, high), vec2_of(x, low), 1.2, role);
+    galley_rule(row, vec2_of(x - CAP, high), vec2_of(x + CAP, high), 1.2, role);
+    galley_rule(row, vec2_of(x - CAP, low), vec2_of(x + CAP, low), 1.2, role);
+}
+
+/* Lines between neighbours of which enough was counted; then intervals, then dots over them. */
+static void put_curve(struct galley *row, const struct counted *counted,
+                      const struct span_of_days *span, double most)
+{
+    const struct day *before = NULL;
+    bool share = counted->kind != ROW_POINTS;
+    for (size_t i = 0; i < counted->days.count; i++) {
+        const struct day *day = &counted->days.at[i];
+        bool enough = day->of >= FEW_ON_A_DATE;
+        if (before && enough) {
+            double from = (double)before->made / before->of / most;
+            double to = (double)day->made / day->of / most;
+            galley_rule(row, vec2_of(day_x(span, before->number), share_y(from)),
+                        vec2_of(day_x(span, day->number), share_y(to)), 1.0, ROLE_INK);
+        }
+        before = enough ? day : NULL;
+    }
+    for (size_t i = 0; i < counted->days.count; i++) {
+        const struct day *day = &counted->days.at[i];
+        double x = day_x(span, day->number);
+        enum role role = day->of >= FEW_ON_A_DATE ? ROLE_INK : ROLE_COURT;
+        if (share) {
+            put_interval(row, x, share_interval(day->made, day->of), role);
+        }
+        double y = share_y((double)day->made / day->of / most);
+        galley_dot(row, vec2_of(x, y), DOT, role, day->game ? FILL_ROLE : FILL_OPEN);
+    }
+}
+
+static int percent(double share)
+{
+    return (int)(share * 100 + (share < 0 ? -0.5 : 0.5));
+}
+
+static struct str signed_number(struct arena *arena, int number)
+{
+    return number < 0 ? str_format(arena, "\xE2\x88\x92%d", -number)
+                      : str_format(arena, "+%d", number);
+}
+
+/* "64%  66 of 103", its interval under it. */
+static void put_total(const struct rows *rows, struct galley *row, const struct counted *counted)
+{
+    struct arena *arena = rows->setter.arena;
+    bool share = counted->kind != ROW_POINTS;
+    struct str value;
+    if (share) {
+        value = str_format(arena, "%d%%", percent((double)counted->made / counted->of));
+    } else {
+        struct strbuf out;
+        strbuf_init(&out, arena);
+        strbuf_fixed(&out, (double)counted->made / counted->of, 2);
+        value = strbuf_str(&out);
+    }
+    const struct text_block *words = set(rows, TYPE_HEADING, value);
+    double base = BASE + 9;
+    galley_text(row, words, TOTAL_X, base, ROLE_TEXT);
+    struct str of = str_format(arena, share ? "%d of\xC2\xA0%d" : "%d in\xC2\xA0%d", counted->made,
+                               counted->of);
+    galley_text(row, set(rows, TYPE_NOTE, of), TOTAL_X + text_width(words) + 5, base, ROLE_SOFT);
+    if (share) {
+        struct interval interval = share_interval(counted->made, counted->of);
+        struct str range =
+            str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
+        galley_text(row, set(rows, TYPE_NOTE, range), TOTAL_X, base + 12, ROLE_SOFT);
+    }
+}
+
+/* The first half of the dates and the last; with an odd number the middle one is in neither. */
+static void halves(const struct counted *counted, struct day *first, struct day *last)
+{
+    size_t half = counted->days.count / 2;
+    for (size_t i = 0; i < half; i++) {
+        const struct day *early = &counted->days.at[i];
+        const struct day *late = &counted->days.at[counted->days.count - half + i];
+        first->made += early->made;
+        first->of += early->of;
+        last->made += late->made;
+        last->of += late->of;
+    }
+}
+
+/* What can be said of the change, and the numbers behind it. */
+static struct str change_words(struct arena *arena, const struct counted *counted,
+                               struct str *behind)
+{
+    struct day first = {.of = 0}, last = {.of = 0};
+    *behind = STR("");
+    halves(counted, &first, &last);
+    if (counted->days.count < 2) {
+        return STR("One date so far");
+    }
+    if (counted->of < FEW_IN_ALL) {
+        *behind = str_format(arena, "%d counted on %zu dates", counted->of, counted->days.count);
+        return STR("Too few to tell");
+    }
+    struct interval change = share_change(first.made, first.of, last.made, last.of);
+    double by = (double)last.made / last.of - (double)first.made / first.of;
+    *behind =
+        str_format(arena, "(%.*s to %.*s)", STR_ARG(signed_number(arena, percent(change.low))),
+                   STR_ARG(signed_number(arena, percent(change.high))));
+    if (change.low <= 0 && change.high >= 0) {
+        return STR("No change seen");
+    }
+    int points = percent(by < 0 ? -by : by);
+    return str_format(arena, "%s %d point%s", by > 0 ? "Up" : "Down", points,
+                      points == 1 ? "" : "s");
+}
+
+static void put_change(const struct rows *rows, struct galley *row, const struct counted *counted)
+{
+    struct str behind = STR("");
+    struct str words = STR("Counted, not judged");
+    if (counted->kind != ROW_POINTS) {
+        words = change_words(rows->setter.arena, counted, &behind);
+    }
+    double base = BASE + 9;
+    galley_text(row, set(rows, TYPE_SMALL_HEADING, words), CHANGE_X, base, ROLE_TEXT);
+    galley_text(row, set(rows, TYPE_NOTE, behind), CHANGE_X, base + 12, ROLE_SOFT);
+}
+
+/* The top of the scale of points a trip: 1, 2 … */
+static double points_most(const struct counted *counted)
+{
+    double most = 1;
+    for (size_t i = 0; i < counted->days.count; i++) {
+        const struct day *day = &counted->days.at[i];
+        while ((double)day->made / day->of > most) {
+            most += 1;
+        }
+    }
+    return most;
+}
+
+static struct galley *counted_row(const struct rows *rows, const struct counted *counted,
+                                  const struct span_of_days *span)
+{
+    static const char *const shares[] = {"100", "50", "0"};
+    struct arena *arena = rows->setter.arena;
+    struct galley *row = galley_new(arena);
+    double most = counted->kind == ROW_POINTS ? points_most(counted) : 1;
+    struct strbuf top, middle;
+    strbuf_init(&top, arena);
+    strbuf_init(&middle, arena);
+    strbuf_number(&top, most, 1);
+    strbuf_number(&middle, most / 2, 1);
+    const char *const points[] = {strbuf_str(&top).at, strbuf_str(&middle).at, "0"};
+    galley_text(row, words_set(&rows->setter, TYPE_SMALL_HEADING, counted->label, LABEL_WIDE - 20),
+                0, BASE + 9, ROLE_TEXT);
+    put_grid(rows, row, counted->kind == ROW_POINTS ? points : shares);
+    put_curve(row, counted, span, most);
+    put_total(rows, row, counted);
+    put_change(rows, row, counted);
+    galley_reach(row, ROW_HIGH - 1.6);
+    row_end(row, 0.5);
+    return row;
+}
+
+/* The dates under the curves: those for which there is room, the first with its month. */
+static struct galley *axis_row(const struct rows *rows, const counted_list *counted,
+                               const struct span_of_days *span)
+{
+    const double apart = 5;
+    struct galley *row = galley_new(rows->setter.arena);
+    double taken = CURVE_X - 30;
+    struct str month = STR("");
+    for (int number = span->from; number <= span->to; number++) {
+        const struct day *day = NULL;
+        for (size_t i = 0; i < counted->count && !day; i++) {
+            for (size_t k = 0; k < counted->at[i].days.count && !day; k++) {
+                const struct day *one = &counted->at[i].days.at[k];
+                day = one->number == number ? one : NULL;
+            }
+        }
+        if (!day) {
+            continue;
+        }
+        struct str own = {day->date.at, 7};
+        const struct text_block *words =
+            set(rows, TYPE_NOTE, date_words(rows, day->date, !str_equal(own, month)));
+        double x = day_x(span, number) - text_width(words) / 2;
+        if (x > taken) {
+            galley_text(row, words, x, 10, ROLE_SOFT);
+            taken = x + text_width(words) + apart;
+            month = own;
+        }
+    }
+    put_end(row, set(rows, TYPE_NOTE, STR("Last half of the dates against the first, in points.")),
+            PAGE_WIDE, 10, ROLE_SOFT);
+    row->height = 22;
+    return row;
+}
+
+/* ---- heads ---- */
+
+static struct galley *section_row(const struct rows *rows, struct str title, struct str note)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_text(row, set(rows, TYPE_HEADING, title), 0, BASE, ROLE_TEXT);
+    put_end(row, set(rows, TYPE_NOTE, note), PAGE_WIDE, BASE, ROLE_SOFT);
+    galley_keep(row);
+    galley_rule(row, vec2_of(0, BASE + 8), vec2_of(PAGE_WIDE, BASE + 8), 0.9, ROLE_INK);
+    row->height = BASE + 8;
+    return row;
+}
+
+static struct galley *head_row(const struct rows *rows)
+{
+    static const struct {
+        double x;
+        const char *word;
+    } columns[] = {
+        {0, "What"}, {CURVE_X, "By date"}, {TOTAL_X, "All together"}, {CHANGE_X, "What changed"}};
+    struct galley *row = galley_new(rows->setter.arena);
+    for (size_t i = 0; i < sizeof columns / sizeof *columns; i++) {
+        galley_text(row, set(rows, TYPE_DISC, str_of(columns[i].word)), columns[i].x, 10.5,
+                    ROLE_TEXT);
+    }
+    row_end(row, 0.5);
+    return row;
+}
+
+/* ---- by player ---- */
+
+static int roster_number(const struct rows *rows, struct str name)
+{
+    const struct team *team = &rows->setter.job->book->team;
+    for (size_t i = 0; i < team->roster.count; i++) {
+        if (str_equal_fold(team->roster.at[i].name, name)) {
+            return team->roster.at[i].number;
+        }
+    }
+    return name.size == 1 && name.at[0] >= '1' && name.at[0] <= '5' ? name.at[0] - '0' : 0;
+}
+
+static void put_bar(const struct rows *rows, struct galley *row, const struct by_player *player)
+{
+    struct arena *arena = rows->setter.arena;
+    const double middle = BASE - 3.2, value_x = SCALE_X + SCALE_WIDE + 14;
+    if (player->of < FEW_OF_A_PLAYER) {
+        galley_rule(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
+                    ROLE_COURT);
+        row->items.at[row->items.count - 1].dashed = true;
+        galley_text(row, set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x, BASE,
+                    ROLE_TEXT);
+        return;
+    }
+    struct interval interval = share_interval(player->made, player->of);
+    double share = (double)player->made / player->of;
+    galley_rule(row, vec2_of(SCALE_X + SCALE_WIDE * interval.low, middle),
+                vec2_of(SCALE_X + SCALE_WIDE * interval.high, middle), 1.6, ROLE_INK);
+    galley_dot(row, vec2_of(SCALE_X + SCALE_WIDE * share, middle), DOT + 0.5, ROLE_INK, FILL_ROLE);
+    const struct text_block *value =
+        set(rows, TYPE_SMALL_HEADING, str_format(arena, "%d%%", percent(share)));
+    galley_text(row, value, value_x, BASE, ROLE_TEXT);
+    struct str range =
+        str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
+    galley_text(row, set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, BASE, ROLE_SOFT);
+}
+
+static struct galley *player_row(const struct rows *rows, const struct by_player *player)
+{
+    struct arena *arena = rows->setter.arena;
+    struct galley *row = galley_new(arena);
+    int number = roster_number(rows, player->name);
+    bool named = number == 0 || player->name.size > 1;
+    for (int i = 0; i <= 4; i++) {
+        double x = SCALE_X + SCALE_WIDE * i / 4.0;
+        galley_rule(row, vec2_of(x, 0), vec2_of(x, BASE + 4.6), 0.4, ROLE_HAIRLINE);
+    }
+    if (number > 0) {
+        galley_text(row, set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, BASE,
+                    ROLE_TEXT);
+    }
+    if (named) {
+        struct str name = words_fit(&rows->setter, TYPE_SENTENCE, player->name, 96, 1);
+        galley_text(row, set(rows, TYPE_SENTENCE, name), 14, BASE, ROLE_TEXT);
+    }
+    struct str of = str_format(arena, "%d of\xC2\xA0%d", player->made, player->of);
+    galley_text(row, set(rows, TYPE_SENTENCE, of), 118, BASE, ROLE_TEXT);
+    put_bar(rows, row, player);
+    row_end(row, 0.5);
+    return row;
+}
+
+static struct galley *scale_row(const struct rows *rows)
+{
+    struct galley *row = galley_new(rows->setter.arena);
+    for (int i = 0; i <= 4; i++) {
+        const struct text_block *words =
+            set(rows, TYPE_NOTE, str_format(rows->setter.arena, "%d%%", 25 * i));
+        galley_text(row, words, SCALE_X + SCALE_WIDE * i / 4.0 - text_width(words) / 2, 10,
+                    ROLE_SOFT);
+    }
+    row_end(row, 0.5);
+    return row;
+}
+
+static void add_players(struct rows *rows, const struct counted *counted)
+{
+    if (counted->players.count == 0 || counted->kind == ROW_POINTS) {
+        return;
+    }
+    struct str title = str_format(rows->setter.arena, "By player: %.*s", STR_ARG(counted->label));
+    title = words_fit(&rows->setter, TYPE_HEADING, title, 300, 1);
+    struct galley *head = section_row(rows, title, STR("All dates. For the coach only."));
+    galley_lower(head, 0, 8);
+    galley_join(head, scale_row(rows), 0, head->height);
+    galley_join(head, player_row(rows, &counted->players.at[0]), 0, head->height);
+    rows_add(rows, head, 0);
+    for (size_t i = 1; i < counted->players.count; i++) {
+        rows_add(rows, player_row(rows, &counted->players.at[i]), 0);
+    }
+}
+
+/* ---- the sheet ---- */
+
+static struct span_of_days span_of(const counted_list *counted)
+{
+    struct span_of_days span = {.from = 0};
+    bool begun = false;
+    for (size_t i = 0; i < counted->count; i++) {
+        for (size_t k = 0; k < counted->at[i].days.count; k++) {
+            const struct day *day = &counted->at[i].days.at[k];
+            if (!begun || day->number < span.from) {
+                span.from = day->number;
+                span.first = day->date;
+            }
+            if (!begun || day->number > span.to) {
+                span.to = day->number;
+                span.last = day->date;
+            }
+            begun = true;
+        }
+    }
+    return span;
+}
+
+static struct galley *note_row(const struct rows *rows)
+{
+    static const char note[] =
+        "Counted by hand. Practice and games differ: trust a change that shows in both. With 50 "
+        "counted before and 50 after, a change of about 16 points can be seen; a smaller one "
+        "cannot.";
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_text(row, words_set(&rows->setter, TYPE_NOTE, str_of(note), PAGE_WIDE), 0, 20,
+                ROLE_SOFT);
+    return row;
+}
+
+static void add_play(struct rows *rows, const struct play *play, const counted_list *counted)
+{
+    struct arena *arena = rows->setter.arena;
+    struct span_of_days span = span_of(counted);
+    struct str first = date_words(rows, span.first, true);
+    struct str last = date_words(rows, span.last, true);
+    struct head_words *head = arena_new(arena, struct head_words);
+    *head = head_of_play(arena, play, STR("Trend, coach only"));
+    head->series = str_equal(first, last)
+                       ? first
+                       : str_format(arena, "%.*s to %.*s", STR_ARG(first), STR_ARG(last));
+    head->clock = STR("");
+    head->about =
+        STR("What was counted, by date. Bars are 90% intervals: the true share is likely inside.");
+    struct caution caution = caution_of_play(play);
+    rows_open(rows, head, &caution);
+    rows_add(rows,
+             section_row(rows, STR("Share of what was seen"),
+                         STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")),
+             0);
+    rows_add(rows, head_row(rows), 0);
+    rows->columns = head_row(rows);
+    for (size_t i = 0; i < counted->count; i++) {
+        rows_add(rows, counted_row(rows, &counted->at[i], &span), 0);
+    }
+    rows_add(rows, axis_row(rows, counted, &span), 0);
+    rows->columns = NULL;
+    for (size_t i = 0; i < counted->count; i++) {
+        add_players(rows, &counted->at[i]);
+    }
+    rows_add(rows, note_row(rows), 0);
+}
+
+static bool is_meant(const struct sheet_job *job, const struct play *play)
+{
+    return job->title.size == 0 || str_equal_fold(job->title, play->name);
+}
+
+bool trend_holds(const struct sheet_job *job)
+{
+    bool found = false;
+    for (size_t i = 0; i < job->season->charted.count; i++) {
+        const struct charted *charted = &job->season->charted.at[i];
+        for (size_t k = 0; k < charted->rows.count; k++) {
+            found = found || is_meant(job, charted->rows.at[k].play);
+        }
+    }
+    return found;
+}
+
+bool trend_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                 struct writer *writer)
+{
+    struct rows rows = {.setter = {arena, fonts, job}};
+    for (size_t i = 0; i < job->book->plays.count; i++) {
+        const struct play *play = &job->book->plays.at[i];
+        counted_list counted = {0};
+        if (is_meant(job, play)) {
+            counted_gather(arena, job->season, play, &counted);
+        }
+        if (counted.count > 0) {
+            add_play(&rows, play, &counted);
+        }
+    }
+    return rows_write(&rows, rows.starts.count == 1 ? rows.head->title : STR("trend"), writer);
+}

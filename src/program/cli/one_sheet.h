@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: MIT */
+/* one_sheet: a sheet that comes out as one file. */
+#ifndef PROGRAM_CLI_ONE_SHEET_H
+#define PROGRAM_CLI_ONE_SHEET_H
+
+#include "program/cli/files.h"
+
+/* What the options every sheet has say. */
+struct courtwright_handout sheet_options(const struct request *request);
+/* Writes it where -o says, else to a file of this name; a status. */
+int one_sheet(const struct request *request, struct input *input, const char *sheet,
+              const struct courtwright_handout *options, const char *name);
+
+#define ROW_PAPER                                                                                  \
+    {                                                                                              \
+        "paper", 0, OPTION_CHOICE, FIELD(paper), "letter|a4", "else as the book says", 0, 0        \
+    }
+#define ROW_NAMES                                                                                  \
+    {                                                                                              \
+        "names", 0, OPTION_FLAG, FIELD(names), NULL, "names beside numbers", 0, 0                  \
+    }
+#define ROW_DATE                                                                                   \
+    {                                                                                              \
+        "date", 0, OPTION_TEXT, FIELD(date), "TEXT", "stands at the foot of the page", 0, 0        \
+    }
+
+#endif

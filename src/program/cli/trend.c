@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: MIT */
+/* trend: what was charted, by date, as pages for the coach. */
+#include <stdlib.h>
+
+#include "program/cli/one_sheet.h"
+#include "program/cli/pick.h"
+#include "program/cli/say.h"
+
+static int write_named(const struct request *request, struct input *input, const char *play)
+{
+    const char *book = courtwright_title(input->book);
+    struct courtwright_handout options = sheet_options(request);
+    options.title = play;
+    char *name = format_text("%s trend", play ? play : *book ? book : "");
+    int status = one_sheet(request, input, "trend", &options, name);
+    free(name);
+    return status;
+}
+
+static int show(const struct request *request, struct input *input, struct picked *picked)
+{
+    struct telling telling = {.least = COURTWRIGHT_WARNING};
+    int said = tell(request, input->book, &telling);
+    if (said == STATUS_FILE) {
+        return said;
+    }
+    if (request->play && !pick_plays(picked, request, input->book)) {
+        return said ? said : STATUS_USE;
+    }
+    const char *play =
+        picked->count > 0 ? courtwright_play(input->book, picked->plays[0])->name : request->play;
+    if (!courtwright_is_charted(input->book, play)) {
+        say(request->command,
+            "nothing was written: nothing is charted%s%s; a block of it begins with charted "
+            "2026-12-01 game",
+            play ? " of " : "", play ? shown(play) : "");
+        return said ? said : STATUS_TEXT;
+    }
+    int status = write_named(request, input, play);
+    return status ? status : said;
+}
+
+static int run(const struct request *request)
+{
+    struct input input;
+    struct picked picked = {0};
+    int status = STATUS_FILE;
+    if (input_load(&input, request, 0)) {
+        status = show(request, &input, &picked);
+    }
+    picked_free(&picked);
+    input_free(&input);
+    return status;
+}
+
+static const struct option_row options[] = {
+    ROW_OUTPUT("a file, a folder, or -"),
+    ROW_PLAY,
+    ROW_PAPER,
+    ROW_DATE,
+    ROW_STRICT,
+    ROW_DEPS,
+    OPTIONS_END,
+};
+
+const struct command command_trend = {
+    "trend",
+    "FILE",
+    "write what was charted by date, as PDF",
+    options,
+    "  courtwright trend book.play --play Lantern -o lantern-trend.pdf\n",
+    1,
+    1,
+    run};
