@@ -40,7 +40,7 @@ static const struct worked defense[] = {
       GOES_BETWEEN(5, SCREENS, SET, -3, 5, -5, .4), TOGETHER(3, COMES, ARRIVED, 3, -3, 1.5),
       NEARER(-3, 3)}},
     {"D7",
-     "",
+     "step.crowded: the whole of it is one picture in the source, nine lines with the defense",
      "FIBA WABC Coaches Manual L2, 1.2.4 team defense against pick and roll, screen in the middle: "
      "x5 "
      "helps on the roller, x2 drops to 5 and returns to 2 only when x5 is back at 5 (help reach: a "
