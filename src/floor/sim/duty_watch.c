@@ -139,6 +139,7 @@ void duty_arrive(struct world *world, body self)
             guard_take(world, self, man);
         }
     }
+    duty->holds = duty->strategy == STRATEGY_GUARD && duty->task != SIM_NO_TASK;
     switch (duty->strategy) {
     case STRATEGY_ROTATE:
     case STRATEGY_GUARD:
@@ -276,7 +277,8 @@ void duty_tick(struct world *world)
             continue;
         }
         if (trap_is_left(world, (body)b)) {
-            duty_by_rule(world, (body)b, STRATEGY_RECOVER);
+            trap_rotate(world, (body)b, duty->trapped,
+                        see_ago(world, world->agent[b].level->reaction).holder);
             continue;
         }
         if (!duty->over && is_over(world, (body)b)) {

@@ -139,7 +139,7 @@ static bool may_tag(const struct world *world, body b)
     const struct pick *pick = &world->pick;
     body man = world->guards[b];
     return world->agent[b].here && b != pick->guard && b != pick->big && man < BODY_COUNT &&
-           world->duty[b].strategy == STRATEGY_NONE && world->helper != b;
+           world->duty[b].strategy == STRATEGY_NONE && !world->duty[b].holds && world->helper != b;
 }
 
 /* The lowest of the other three. */
@@ -157,12 +157,24 @@ static body lowest(const struct world *world)
     return best;
 }
 
+/* A sentence of the step has a defender on him: then nobody comes by rule. */
+static bool is_told_of(const struct world *world, body man)
+{
+    for (size_t i = world->base; i < world->jobs; i++) {
+        const struct task *task = world->job[i].task;
+        if (task->kind == TASK_GUARD && task->other == man && task->who != world->pick.big) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void guard_watch_roller(struct world *world)
 {
     struct pick *pick = &world->pick;
     bool leaves = pick->does.big == STRATEGY_HEDGE || pick->does.big == STRATEGY_TRAP;
     if (pick->tagger == BODY_NONE) {
-        if (!pick->live || !leaves) {
+        if (!pick->live || !leaves || is_told_of(world, pick->screener)) {
             return;
         }
         struct mover roller = see_body(world, pick->screener, world->level->reaction);

@@ -13,6 +13,7 @@
 #define THERE .6       /* m further from the ball than the one who has it: he is there */
 #define FAR_OFF 2.6    /* m from the ball: who has it is no use there */
 #define COMES_LATE 2.2 /* m: the low man comes out for one who has as far to go */
+#define STOPS_IT 3.0   /* m from the ball: he stops it in a press (ours) */
 #define CLOSED 1.2     /* m from the ball: he has closed out */
 #define BEFORE .35     /* cosine: between the ball and the rim */
 
@@ -168,18 +169,30 @@ static int whose(const struct world *world, const struct zone_home home[ZONE_DEF
     return best;
 }
 
-/* The low man who comes out until the one whose ball it is can be there. */
+/* He may be on the ball until the one whose ball it is can be there: the low man who comes out; in
+ * a press whoever is there and has it before him. */
+static bool may_stand_in(const struct world *world, const struct zone_home home[ZONE_DEFENDERS],
+                         int k, struct vec2 ball)
+{
+    struct vec2 off = vec2_sub(world->agent[body_defender(k + 1)].m.at, ball);
+    bool press = world->play->defense == DEFENSE_PRESS && vec2_length(off) < STOPS_IT &&
+                 vec2_dot(vec2_unit(off), vec2_unit(vec2_scale(ball, -1))) > BEFORE;
+    return is_free(world, k) && (press || home[k].until > HIS);
+}
+
 static int stand_in(const struct world *world, const struct zone_home home[ZONE_DEFENDERS], int his,
                     struct vec2 ball)
 {
-    double far = from_ball(world, his, ball);
+    double far = from_ball(world, his, ball), least = far;
+    int best = his;
     for (int k = 0; k < ZONE_DEFENDERS && far > COMES_LATE; k++) {
-        if (k != his && is_free(world, k) && home[k].until > HIS &&
-            from_ball(world, k, ball) < far) {
-            return k;
+        double off = from_ball(world, k, ball);
+        if (k != his && off < least && may_stand_in(world, home, k, ball)) {
+            least = off;
+            best = k;
         }
     }
-    return his;
+    return best;
 }
 
 static void take_over(struct world *world, const struct zone_home home[ZONE_DEFENDERS],

@@ -80,7 +80,7 @@ static bool is_busy(const struct world *world, body defender)
         }
     }
     return guard_has_area(world, defender) || world->duty[defender].strategy != STRATEGY_NONE ||
-           (man != BODY_NONE && world->screen[man].live);
+           world->duty[defender].holds || (man != BODY_NONE && world->screen[man].live);
 }
 
 static bool may_help(const struct world *world, body b, body danger, const struct ahead *line)

@@ -82,7 +82,7 @@ static bool guard_job_tick(struct world *world, struct job *job)
     bool late = world->t >= job->begun + PATIENCE, over = guard_job_due(world, job);
     world_record(world, job->index)->to = world->agent[who].m.at;
     job->complete = job->complete || !goes || late || over;
-    if (goes && !late) {
+    if ((goes || !over) && !late) { /* he is on his way: somebody may wait for it */
         world->quiet = 0;
     }
     if (!over) {

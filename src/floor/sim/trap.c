@@ -4,10 +4,11 @@
  * stand is the defense room's. */
 #include "floor/sim/guard.h"
 
-#define REACH 1.1 /* m: an arm's length and half a body (ours) */
-#define IN_WAY .3 /* cosine: his way leads at a defender */
-#define GIVES 1.0 /* m/s: who backs up faster than that before him does not stop him (ours) */
-#define HELD .35  /* s of it, and the dribble is over (ours) */
+#define REACH 1.1  /* m: an arm's length and half a body (ours) */
+#define IN_WAY .3  /* cosine: his way leads at a defender */
+#define GIVES 1.0  /* m/s: who backs up faster than that before him does not stop him (ours) */
+#define NEARER 2.0 /* m: then the next one takes the open man, and who trapped takes his (ours) */
+#define HELD .35   /* s of it, and the dribble is over (ours) */
 
 /* He is at the ball to trap it: by his sentence, a read or a press; at a screen once the handler
  * has come off it. */
@@ -47,6 +48,45 @@ static bool is_shut(const struct world *world, body holder, struct vec2 way)
             vec2_dot(way, vec2_unit(to)) > IN_WAY && vec2_dot(way, world->agent[b].m.v) < GIVES;
     }
     return near > 1 && trapped && ahead;
+}
+
+/* ---- the ball has left the trap ---- */
+
+/* Free to take another man: no sentence, no read, no help, and not at the ball himself. */
+static bool may_rotate(const struct world *world, body b, body trapped)
+{
+    const struct duty *duty = &world->duty[b];
+    body man = world->guards[b];
+    return world->agent[b].here && man < BODY_COUNT && man != trapped &&
+           duty->strategy == STRATEGY_NONE && !duty->holds && world->helper != b;
+}
+
+/* Who is so much nearer to the open man that he takes him, or BODY_NONE. */
+static body next_to(const struct world *world, body self, body open, body trapped)
+{
+    struct vec2 at = world->agent[open].m.at;
+    double least = vec2_distance(world->agent[self].m.at, at) - NEARER;
+    body best = BODY_NONE;
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
+        double far = vec2_distance(world->agent[b].m.at, at);
+        if (b != self && far < least && may_rotate(world, (body)b, trapped)) {
+            least = far;
+            best = (body)b;
+        }
+    }
+    return best;
+}
+
+void trap_rotate(struct world *world, body self, body trapped, body holder)
+{
+    body open = world->guards[self];
+    bool his = open < BODY_COUNT && open == holder && open != trapped;
+    body next = his ? next_to(world, self, open, trapped) : (body)BODY_NONE;
+    if (next != BODY_NONE) {
+        guard_swap(world, self, next);
+        duty_by_rule(world, next, STRATEGY_RECOVER);
+    }
+    duty_by_rule(world, self, STRATEGY_RECOVER);
 }
 
 bool trap_holds(struct world *world, body holder, struct vec2 command)

@@ -106,6 +106,7 @@ struct duty {
     double side; /* of the other who traps, once it is chosen */
     bool over;   /* the jab is done, the cutter met, the shot up */
     bool there;  /* he has been where it wants him */
+    bool holds;  /* told whom to guard he is with him, and nothing by rule draws him off */
 };
 
 /* A screen, by its screener: on the way, standing, or left over from the step before. */
@@ -431,6 +432,9 @@ body guard_minds(const struct world *world, body self);
 
 /* trap.c: the two of a trap let nobody dribble at them or between them. */
 bool trap_holds(struct world *world, body holder, struct vec2 command);
+/* The ball has gone from `trapped` to `holder`: when that is the trapper's own man, the nearest of the
+ * others takes him, and he that one's; else back to his own. */
+void trap_rotate(struct world *world, body self, body trapped, body holder);
 bool trap_is_closed(const struct world *world, body holder); /* his dribble is over */
 
 /* duty.c: what one defender does instead of the man rules. */

@@ -157,6 +157,42 @@ START_TEST(a_trap_at_the_screen_holds_until_the_ball_is_thrown)
 }
 END_TEST
 
+START_TEST(the_next_one_takes_the_man_whom_a_trap_has_left)
+{
+    run("start 1 right wing, 2 top, 3 left slot, 4 left corner, 5 right corner\ndefense man\nstep\n"
+        "x2 traps 1\nafter x2 traps, 1 passes to 2\n2 holds for 1.5 s\n");
+    ck_assert_uint_eq(way->guards[body_defender(3)], body_attacker(2));
+    ck_assert_uint_eq(way->guards[body_defender(2)], body_attacker(3));
+    ck_assert_double_lt(off(3, 2, way->duration), 1.5);
+}
+END_TEST
+
+START_TEST(two_close_out_crosswise_when_told)
+{
+    run("start 1 right slot, 2 right corner, 3 left corner, 4 left slot, 5 right block\ndefense "
+        "man\n"
+        "step\n1 skip passes to 4\nx3 closes out on 4\n4 passes to 3\n"
+        "as 4 passes, x4 closes out on 3\n3 holds for 1 s\n");
+    ck_assert_double_lt(off(3, 4, when(VERB_PASSES, MOMENT_CAUGHT) + .6), 2.2);
+    ck_assert_double_lt(off(4, 3, way->duration), 1.3);
+    ck_assert_double_lt(off(3, 4, way->duration), 1.3);
+}
+END_TEST
+
+START_TEST(who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller)
+{
+    run("start 1 top, 2 right wing, 3 right corner, 4 left elbow, 5 left block\ndefense man\nstep\n"
+        "4 ball screens for 1\nread x4 traps\n1 dribbles off 4 to left wing\n4 rolls to lane\n"
+        "as 4 rolls, x5 tags 4\nas 4 rolls, x3 guards 5\nas 4 rolls, x2 denies 2\n1 holds for 2 "
+        "s\n");
+    ck_assert_double_lt(off(3, 5, way->duration), 1.3);
+    for (double t = when(VERB_GUARDS, MOMENT_ARRIVED); t < way->duration; t += .1) {
+        ck_assert_double_lt(off(3, 5, t), 1.5);
+    }
+    ck_assert_double_lt(off(5, 4, way->duration), 1.3);
+}
+END_TEST
+
 /* ---- who chases ---- */
 
 #define CHASED(start, exit, way)                                                                   \
@@ -200,6 +236,9 @@ int main(void)
     tcase_add_test(all, a_trap_holds_who_would_dribble_through_it);
     tcase_add_test(all, who_is_trapped_may_dribble_back);
     tcase_add_test(all, a_trap_at_the_screen_holds_until_the_ball_is_thrown);
+    tcase_add_test(all, the_next_one_takes_the_man_whom_a_trap_has_left);
+    tcase_add_test(all, two_close_out_crosswise_when_told);
+    tcase_add_test(all, who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller);
     tcase_add_loop_test(all, who_has_chased_is_between_man_and_rim_and_not_past_him, 0,
                         sizeof chased / sizeof *chased);
     suite_add_tcase(suite, all);

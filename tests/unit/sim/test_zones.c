@@ -272,6 +272,32 @@ START_TEST(who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not
 }
 END_TEST
 
+START_TEST(the_middle_man_of_a_press_stays_with_who_catches_before_him)
+{
+    const struct segment *way =
+        way_of("play \"Middle\"\n  start press break\n  ball 4\n  defense press 1-2-1-1\n"
+               "  step\n    1 cuts to backcourt right corner\n    4 inbounds to 1\n"
+               "  step\n    3 flashes to backcourt nail\n    1 passes to 3\n    3 holds for 1 s\n",
+               1, -1);
+    double caught = floor_moment(way, floor_task(way, 1, TASK_PASS), MOMENT_CAUGHT);
+    for (double t = caught + .3; t < way->duration; t += .1) {
+        ck_assert_double_lt(floor_room(way, 3, t), 6 * FEET);
+        ck_assert(t > caught + .9 || floor_off(way, 3, 3, t) < 6 * FEET); /* until x1 is there */
+    }
+}
+END_TEST
+
+START_TEST(the_baseline_man_of_a_one_three_one_has_the_short_corner)
+{
+    const struct segment *way =
+        way_of("play \"Short\"\n  defense zone 1-3-1\n  ball 2\n"
+               "  start 1 left slot, 2 right slot, 3 left corner, 4 right short corner, 5 nail\n"
+               "  step\n    2 passes to 4\n    4 holds for 2 s\n",
+               0, -1);
+    ck_assert_double_lt(floor_off(way, 4, 5, way->duration), AT_BALL);
+}
+END_TEST
+
 START_TEST(who_is_open_denied_or_closed_out_on_in_a_read_is_so)
 {
     double open = room_at_catch("3 is open"), denied = room_at_catch("3 is denied"),
@@ -468,6 +494,8 @@ int main(void)
     tcase_add_test(all, a_skip_pass_is_closed_out_on);
     tcase_add_test(all, a_screen_inside_is_set_on_the_defender_named);
     tcase_add_test(all, a_screen_for_somebody_is_set_on_who_is_nearest_to_him);
+    tcase_add_test(all, the_middle_man_of_a_press_stays_with_who_catches_before_him);
+    tcase_add_test(all, the_baseline_man_of_a_one_three_one_has_the_short_corner);
     tcase_add_test(all, who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not_left);
     tcase_add_test(all, who_is_open_denied_or_closed_out_on_in_a_read_is_so);
     tcase_add_test(all, a_defender_of_a_zone_may_be_told_and_goes_back);
