@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#include "base/real.h"
+
 /* Said to be coming; a line that names one is not an error. */
 static const char *const planned[] = {
 #define PLANNED(id) id,
@@ -101,6 +103,28 @@ static void name_practice_limit(struct diags *diags, const struct limit_entry *l
     }
 }
 
+/* What a limit may be, by its unit: more would be off every floor, over every play, or no angle; to
+ * 0 ft a check of distance can be set, and is then silent. */
+static const struct measured {
+    const char *unit, *example;
+    double least, most; /* metres, seconds, radians, shares */
+    const char *range;
+} measured[] = {
+    {"ft", "10 ft", 0, 94 * FEET, "0 to 94 ft, the length of a floor"},
+    {"s", "3 s", .1, 60, "0.1 to 60 s"},
+    {"degrees", "40 degrees", REAL_PI / 180, REAL_PI, "1 to 180 degrees"},
+    {"%", "60 %", .01, 1, "1 to 100 %"},
+};
+
+static const struct measured *measured_in(const char *unit)
+{
+    size_t i = 0;
+    while (i + 1 < sizeof measured / sizeof *measured && strcmp(measured[i].unit, unit) != 0) {
+        i++;
+    }
+    return &measured[i];
+}
+
 static void name_limit(struct diags *diags, const struct limit_entry *limit)
 {
     if (is_of_practice(limit->check)) {
@@ -111,16 +135,20 @@ static void name_limit(struct diags *diags, const struct limit_entry *limit)
     if (!row) {
         return;
     }
+    struct diag *diag = NULL;
+    const struct measured *as = measured_in(row->unit);
+    double least = row->limit > 0 ? as->least : 0, hair = 1e-9;
     if (!*row->unit) {
         diag_add(diags, DIAG_CHECK_NO_LIMIT, limit->span, "%s has no limit to set", row->id);
     } else if (!suits(limit->unit, row->unit)) {
-        struct diag *diag =
-            diag_add(diags, DIAG_CHECK_UNIT, limit->span,
-                     "%s is measured in %s, and this limit is not", row->id, row->unit);
-        diag_help(diags, diag, "write limit %s %s", row->id,
-                  strcmp(row->unit, "ft") == 0  ? "10 ft"
-                  : strcmp(row->unit, "s") == 0 ? "3 s"
-                                                : "40 degrees");
+        diag = diag_add(diags, DIAG_CHECK_UNIT, limit->span,
+                        "%s is measured in %s, and this limit is not", row->id, row->unit);
+    } else if (!(limit->value >= least - hair && limit->value <= as->most + hair)) {
+        diag = diag_add(diags, DIAG_CHECK_RANGE, limit->span,
+                        "a limit of %s goes from %s; this one does not", row->id, as->range);
+    }
+    if (diag) {
+        diag_help(diags, diag, "write limit %s %s", row->id, as->example);
     }
 }
 
@@ -133,6 +161,10 @@ static void name_accepts(struct diags *diags, const point_list *accepts)
             struct diag *diag = diag_add(diags, DIAG_CHECK_NO_ACCEPT, point->span,
                                          "%s is an error and cannot be accepted", row->id);
             diag_help(diags, diag, "take the line out and change the sentence");
+        } else if (row && point->text.size == 0) {
+            struct diag *diag = diag_add(diags, DIAG_CHECK_NO_REASON, point->span,
+                                         "this accept does not say why %s is on purpose", row->id);
+            diag_help(diags, diag, "write the reason: accept %s \"they cross\"", row->id);
         }
     }
 }
