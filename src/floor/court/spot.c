@@ -134,9 +134,9 @@ enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum
             continue;
         }
         enum side sides = !rows[i].sided ? SIDE_NONE : p.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
-        double distance = vec2_distance(court_spot(court, (enum spot)i, sides), p);
-        if (distance < least) {
-            least = distance;
+        double square = vec2_square(vec2_sub(court_spot(court, (enum spot)i, sides), p));
+        if (square < least) {
+            least = square;
             nearest = (enum spot)i;
             its_side = sides;
         }
@@ -145,7 +145,7 @@ enum spot court_nearest_perimeter(const struct court *court, struct vec2 p, enum
         *side = its_side;
     }
     if (far) {
-        *far = least;
+        *far = real_sqrt(least);
     }
     return nearest;
 }

@@ -40,6 +40,12 @@ static enum side side_at(const struct vec2 at)
     return at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
 }
 
+/* Cheap, and asked first: who moves stands nowhere (stand_on_floor asks it too). */
+static bool is_still(const struct checker *checker, body b, size_t sample)
+{
+    return look_speed(checker->segment, b, sample) <= REST_SPEED;
+}
+
 static bool holds(const struct checker *checker, body b, size_t sample)
 {
     return segment_holder(checker->segment, (double)sample * RUN_SAMPLE) == b;
@@ -97,7 +103,9 @@ static double off_the_line(const struct checker *checker, body b, size_t sample)
 static bool is_off_the_line(const struct checker *checker, const void *about, size_t sample)
 {
     const body *b = about;
-    return off_the_line(checker, *b, sample) > checker->limit + HALF_FOOT &&
+    double up = look_at(checker->segment, *b, sample).y - checker->play->court->free_throw;
+    return is_still(checker, *b, sample) && fabs(up) > checker->limit + HALF_FOOT &&
+           off_the_line(checker, *b, sample) > checker->limit + HALF_FOOT &&
            stand_on_floor(checker, *b, sample);
 }
 
@@ -137,7 +145,7 @@ static bool is_inside_line(const struct checker *checker, const void *about, siz
     const body *b = about;
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, *b, sample);
-    return inside_line(court, at) > checker->limit + HALF_FOOT &&
+    return inside_line(court, at) > checker->limit + HALF_FOOT && is_still(checker, *b, sample) &&
            spot_row(nearest_spot(court, at))->perimeter && !holds(checker, *b, sample) &&
            stand_on_floor(checker, *b, sample);
 }
@@ -218,7 +226,9 @@ static bool are_far(const struct checker *checker, const void *about, size_t sam
     const struct neighbors *pair = about;
     struct vec2 a = look_at(checker->segment, pair->a, sample);
     struct vec2 b = look_at(checker->segment, pair->b, sample);
-    return stand_off_spot(checker, a) <= AT_SPOT && stand_off_spot(checker, b) <= AT_SPOT &&
+    return is_still(checker, pair->a, sample) && is_still(checker, pair->b, sample) &&
+           vec2_distance(a, b) > checker->limit + HALF_FOOT &&
+           stand_off_spot(checker, a) <= AT_SPOT && stand_off_spot(checker, b) <= AT_SPOT &&
            vec2_distance(a, b) > most_apart(checker, a, b) + HALF_FOOT &&
            stand_on_floor(checker, pair->a, sample) && stand_on_floor(checker, pair->b, sample) &&
            !is_between(checker, pair, sample);
