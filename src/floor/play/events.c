@@ -25,8 +25,9 @@ struct wait event_wait_for(int task, enum moment moment)
 static bool in_family(enum event_family family, enum verb verb)
 {
     static const char letters[] = {
-        [FAMILY_NONE] = 0,   [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
-        [FAMILY_CUTS] = 'c', [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm'};
+        [FAMILY_NONE] = 0,     [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
+        [FAMILY_CUTS] = 'c',   [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm',
+        [FAMILY_DRIVES] = 'v', [FAMILY_BACK_CUTS] = 'k'};
     if (family == FAMILY_USES) {
         return verb_row(verb)->task == VERB_USE;
     }

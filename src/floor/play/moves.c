@@ -81,12 +81,61 @@ bool make_move(struct maker *m, const struct sentence *s, const struct voice *vo
     return true;
 }
 
+/* A corner without its side is either of the two. */
+static bool is_at(struct maker *m, const struct place *place, const struct voice *voice, body who)
+{
+    bool spot = place->kind == PLACE_SPOT && place->side == SIDE_NONE && !place->backcourt &&
+                spot_row(place->spot)->sided;
+    struct goal goals[2] = {goal_none(), goal_none()};
+    if (spot) {
+        goals[0] = where_spot(m, place->spot, SIDE_LEFT);
+        goals[1] = where_spot(m, place->spot, SIDE_RIGHT);
+    } else if (!where_goal(m, place, voice, who, &goals[0])) {
+        return true; /* reported already */
+    }
+    for (size_t i = 0; i < 2; i++) {
+        if (goals[i].kind != GOAL_NONE &&
+            vec2_near(where_planned(m, &goals[i], who), m->flow.at[who], THERE)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 4 stays in the corner: where the player is already, or it is no standing. */
+static bool stands_there(struct maker *m, const struct sentence *s, const struct voice *voice,
+                         const struct task *task)
+{
+    if (is_at(m, s->place, voice, task->who)) {
+        return true;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_STAYS_ELSEWHERE, s->place->span,
+                 "%s is not there and cannot stay there", who_text(m, task->who).at);
+    diag_help(m->diags, diag, "write `goes to` for a move there, or leave the place out");
+    return false;
+}
+
+bool begins_there(struct maker *m, const struct sentence *s, const struct voice *voice, body who)
+{
+    if (!s->begins || is_at(m, s->begins, voice, who)) {
+        return true;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_BEGINS_ELSEWHERE, s->begins->span,
+                                 "%s is not there when this begins", who_text(m, who).at);
+    diag_help(m->diags, diag, "leave out from where, or send the player there first");
+    return false;
+}
+
 bool make_hold(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
     (void)work;
     task->stay = verb_is(task->verb, 'Q');
     task->order = task->stay ? 0 : task->order;
+    if (task->stay && s->place) {
+        return stands_there(m, s, voice, task);
+    }
     if (task->verb != VERB_FACES) {
         return true;
     }

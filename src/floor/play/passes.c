@@ -173,10 +173,31 @@ bool make_exchange(struct maker *m, const struct sentence *s, const struct voice
     return true;
 }
 
+static bool inside_arc(const struct court *court, struct vec2 p)
+{
+    double beside = p.x < 0 ? -p.x : p.x;
+    return p.y < court->junction ? beside < court->straight : vec2_length(p) < court->arc;
+}
+
+/* shoots a three: from where the sentences so far leave the shooter. */
+static void note_three(struct maker *m, const struct sentence *s, const struct task *task)
+{
+    const struct court *court = m->play->court;
+    if (!s->three || court->arc <= 0 || !inside_arc(court, m->flow.at[task->who]) ||
+        note_is_of_mirror(m)) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_THREE, s->verb_span,
+                 "%s stands inside the arc: that shot is no three", who_text(m, task->who).at);
+    diag_help(m->diags, diag, "send the player out first, or write `shoots`");
+}
+
 bool make_shoot(struct maker *m, const struct sentence *s, const struct voice *voice,
                 struct task *task, struct work *work)
 {
-    (void)s, (void)voice, (void)task, (void)work;
+    (void)voice, (void)work;
+    note_three(m, s, task);
     m->flow.holder = BODY_NONE;
     m->flow.gave = -1;
     return true;

@@ -169,12 +169,31 @@ static void note_default(struct maker *m, const struct sentence *s, const struct
              who_text(m, task->who).at, sides[goal->side], spot_row(goal->spot)->word);
 }
 
+/* 2 and 3 sink to the corners: each has one. */
+static bool each_has_one(struct maker *m, const struct sentence *s, const struct task *task)
+{
+    for (size_t i = task_count(m); s->place->each && i-- > 0;) {
+        const struct task *other = task_at(m, i);
+        if (other->group == m->group && other->goal.kind == task->goal.kind &&
+            other->goal.side == task->goal.side && other->who != task->who) {
+            const char *side = task->goal.side == SIDE_LEFT ? "left" : "right";
+            const char *word = spot_row(s->place->spot)->word;
+            struct diag *diag = diag_add(m->diags, DIAG_PLAY_SIDE, s->place->span,
+                                         "which %s each? Both players are on the %s", word, side);
+            diag_help(m->diags, diag, "write two sentences, with `left %s` and `right %s`", word,
+                      word);
+            return false;
+        }
+    }
+    return true;
+}
+
 bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice *voice,
                    struct task *task)
 {
     if (s->place) {
         task->goal_written = true;
-        if (!where_goal(m, s->place, voice, task->who, &task->goal)) {
+        if (!where_goal(m, s->place, voice, task->who, &task->goal) || !each_has_one(m, s, task)) {
             return false;
         }
     } else {
@@ -350,7 +369,8 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
     struct task task = task_new(m, s, verb, who);
     struct work work = work_new(m, s, verb, who);
     struct vec2 from = left_at(m, who);
-    if (!times_fit(m, s) || !set_modifiers(m, meant, voice, &task) ||
+    if (!times_fit(m, s) || !begins_there(m, s, voice, who) ||
+        !set_modifiers(m, meant, voice, &task) ||
         !makers[task.kind](m, meant, voice, &task, &work) || !is_in_time(m, &task, &work, from)) {
         m->play->broken = true;
         return;

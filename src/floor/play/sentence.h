@@ -29,4 +29,8 @@ maker_of_task make_pass, make_exchange, make_shoot; /* passes.c */
 maker_of_task make_screen, make_use;                /* screens.c */
 maker_of_task make_guard;                           /* duties.c */
 
+/* Whether the player is where the sentence says it begins (3 cuts from left wing); else reported.
+ */
+bool begins_there(struct maker *m, const struct sentence *s, const struct voice *voice, body who);
+
 #endif

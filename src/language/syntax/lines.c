@@ -231,7 +231,6 @@ static const char *mark_help(char mark)
     switch (mark) {
     case '-':
         return "write a comma between two sentences, and no spaces around a hyphen";
-    case '&':
     case '+':
         return "write `and`";
     case '\'':

@@ -154,6 +154,10 @@ static void scan_word(struct scan *scan)
     if (scan_check_id(scan, from)) {
         return;
     }
+    if (str_equal_fold(word, STR("comma"))) { /* as a phone writes down what it hears */
+        scan_add(scan, TOKEN_MARK, from)->mark = ',';
+        return;
+    }
     bool half = str_equal_fold(word, STR("half")) && scan_half(scan, from);
     if (half) {
         return;
@@ -238,6 +242,21 @@ static void finish_token(struct scan *scan, const char *from)
     }
 }
 
+/* & and @ are words, as phones write them. */
+static bool scan_sign(struct scan *scan, struct letter letter)
+{
+    const char *from = scan->at;
+    if (letter.code != '&' && letter.code != '@') {
+        return false;
+    }
+    scan->at += letter.size;
+    struct token *token = scan_add(scan, TOKEN_WORD, from);
+    token->text = letter.code == '&' ? STR("and") : STR("at");
+    token->span = scan_span(scan, from, scan->at);
+    token->first = token->text.at[0];
+    return true;
+}
+
 static void scan_mark(struct scan *scan, struct letter letter)
 {
     const char *from = scan->at;
@@ -256,6 +275,9 @@ void scan_tokens(struct scan *scan)
         }
         if (letter.code == ' ' || letter.fault == CHAR_HIDDEN || says_nothing(scan, letter)) {
             scan->at += letter.size;
+            continue;
+        }
+        if (scan_sign(scan, letter)) {
             continue;
         }
         if (letter.code == '"') {

@@ -491,6 +491,10 @@ void tidy_sentence(struct strbuf *out, const struct sentence *s)
     print_subject(out, &s->subject);
     strbuf_char(out, ' ');
     strbuf_add(out, phrase_words(s->verb, s->pass, s->screen, s->bare));
+    if (s->begins) {
+        strbuf_text(out, " from ");
+        tidy_place(out, s->begins);
+    }
     for (size_t i = 0; i < count; i++) {
         print_slot(out, s, &slots[i]);
     }

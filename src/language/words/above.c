@@ -3,8 +3,6 @@
  * a defender's own man. They mean the latest that fits; none is an error, nothing is guessed. */
 #include "language/words/grammar.h"
 
-typedef VEC(const struct sentence *) above_list;
-
 static void add_forms(const struct cursor *c, above_list *out, const struct block *block)
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
@@ -15,9 +13,7 @@ static void add_forms(const struct cursor *c, above_list *out, const struct bloc
     }
 }
 
-/* The sentences above in the order written: of the earlier steps too (not their branches), or only
- * of this block. */
-static above_list sentences_above(const struct cursor *c, bool earlier)
+above_list above_sentences(const struct cursor *c, bool earlier)
 {
     above_list list = {NULL, 0, 0};
     for (size_t i = 0; earlier && c->top && i < c->top->forms.count; i++) {
@@ -47,53 +43,6 @@ static int none_above(struct cursor *c, struct span span, const char *what, cons
                      STR_ARG(cursor_text(c, span)), what),
               "%s", help);
     return -1;
-}
-
-static const struct sentence *latest(const struct cursor *c, enum verb_task a, enum verb_task b)
-{
-    above_list list = sentences_above(c, false);
-    for (size_t i = list.count; i-- > 0;) {
-        if (task_is(list.at[i], a) || task_is(list.at[i], b)) {
-            return list.at[i];
-        }
-    }
-    return NULL;
-}
-
-/* The last one named does it last: of 4 and 5 the second screener. */
-static struct who doer(const struct sentence *s)
-{
-    return s->subject.at[s->subject.count - 1];
-}
-
-int above_event_read(struct cursor *c, struct event *out)
-{
-    static const struct entry nouns[] = {
-        {"pass", EVENT_VERB}, {"catch", EVENT_CATCHES}, {"screen", EVENT_OPEN}, {NULL, 0}};
-    const struct token *from = c->at;
-    int noun = take_entry(c, nouns);
-    if (noun < 0) {
-        return 0;
-    }
-    struct span span = cursor_taken(c, from);
-    bool screen = noun == EVENT_OPEN;
-    const struct sentence *s =
-        screen ? latest(c, VERB_SCREEN, VERB_SCREEN)
-               : latest(c, VERB_PASS, noun == EVENT_VERB ? VERB_PASS : VERB_EXCHANGE);
-    if (!s || doer(s).kind == WHO_EVERYONE_ELSE) {
-        return none_above(c, span, screen ? "screen" : "pass",
-                          screen ? "say whose: `as 5 screens`"
-                                 : "say whose: `as 1 passes`, `as 2 catches`");
-    }
-    *out = (struct event){.kind = EVENT_VERB, .subject = doer(s), .span = span};
-    if (noun == EVENT_CATCHES) {
-        out->kind = EVENT_CATCHES;
-        out->subject = s->object;
-        return 1;
-    }
-    out->verb = screen ? VERB_SCREENS : VERB_PASSES;
-    out->family = screen ? FAMILY_SCREENS : FAMILY_PASSES;
-    return 1;
 }
 
 /* The attacker whose number (or role) this token is. */
@@ -171,7 +120,7 @@ static void screeners(const struct sentence *s, struct who *out, struct who *sec
 
 static const struct sentence *screen_for(const struct cursor *c, const struct who *user)
 {
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct who *screener = &list.at[i]->subject.at[0];
         bool named = screener->kind == WHO_PLAYER || screener->kind == WHO_ROLE;
@@ -184,9 +133,23 @@ static const struct sentence *screen_for(const struct cursor *c, const struct wh
 
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
-    static const char *const screens[] = {
-        "screen",       "ball screen", "down screen",   "back screen", "cross screen",
-        "flare screen", "drag screen", "double screen", "pick",        NULL};
+    static const char *const screens[] = {"screen",
+                                          "ball screen",
+                                          "down screen",
+                                          "back screen",
+                                          "cross screen",
+                                          "flare screen",
+                                          "drag screen",
+                                          "double screen",
+                                          "pick",
+                                          "pin-down",
+                                          "stagger",
+                                          "staggered screen",
+                                          "double",
+                                          "staggered screens",
+                                          "step-up screen",
+                                          "pick",
+                                          NULL};
     const struct token *from = c->at;
     struct cursor_mark mark = cursor_mark(c);
     *second = (struct who){.kind = WHO_NONE};
@@ -197,7 +160,7 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
         cursor_back(c, mark);
         return 0;
     }
-    if (!take_among(c, screens)) {
+    if (!take_words(c, "it") && !take_among(c, screens)) {
         return 0;
     }
     struct span span = cursor_taken(c, from);
@@ -218,7 +181,7 @@ static bool uses(const struct sentence *s, const struct who *user, const struct 
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several)
 {
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     size_t found = 0;
     *several = false;
     for (size_t i = 0; i < list.count; i++) {
@@ -244,7 +207,7 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
 
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener)
 {
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
         bool his = task_is(s, VERB_SCREEN) &&
@@ -255,6 +218,64 @@ bool above_screened(const struct cursor *c, const struct who *user, const struct
         }
     }
     return false;
+}
+
+/* A line whose sentences stand elsewhere. */
+static bool runs_others(const struct block *block)
+{
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_RUN || form->kind == FORM_REPEAT || form->kind == FORM_SAME ||
+            (form->kind == FORM_BLOCK && runs_others(form->block))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool has_set_one(const above_list *list, const struct who *who)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        const struct sentence *s = list->at[i];
+        /* who hands off stands as a screen for who takes it; who has slipped one set one */
+        bool screen = task_is(s, VERB_SCREEN) || task_is(s, VERB_EXCHANGE) ||
+                      s->verb == VERB_SLIPS || s->verb == VERB_ROLLS || s->verb == VERB_POPS;
+        for (size_t k = 0; screen && k < s->subject.count; k++) {
+            const struct who *by = &s->subject.at[k];
+            if (same_who(by, who) || by->kind == WHO_SPOT || by->kind == WHO_EVERYONE_ELSE) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* The sentences of every branch above too: the step goes on from one of them. */
+static void add_branches(const struct cursor *c, above_list *list, const struct block *block)
+{
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_BLOCK) {
+            add_forms(c, list, form->block);
+            add_branches(c, list, form->block);
+        }
+    }
+}
+
+bool above_has_screened(const struct cursor *c, const who_list *who)
+{
+    above_list list = above_sentences(c, true);
+    if (runs_others(c->top) || (c->top && c->top->kind == BLOCK_ACTION)) {
+        return true;
+    }
+    add_branches(c, &list, c->top);
+    for (size_t i = 0; i < who->count; i++) {
+        bool one = who->at[i].kind == WHO_PLAYER || who->at[i].kind == WHO_ROLE;
+        if (one && !has_set_one(&list, &who->at[i])) {
+            return false;
+        }
+    }
+    return true;
 }
 
 static bool zone(const struct block *top)
@@ -290,7 +311,7 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
             *out = form->standing->player;
         }
     }
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     for (size_t i = 0; i < list.count; i++) {
         if (list.at[i]->verb == VERB_GUARDS && same_who(&list.at[i]->subject.at[0], defender)) {
             *out = list.at[i]->object;
@@ -314,7 +335,7 @@ static bool own_man(const struct cursor *c, const struct who *defender, const st
             return false;
         }
     }
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     for (size_t i = 0; i < list.count; i++) { /* whose man he is now hangs on the run */
         enum verb verb = list.at[i]->verb;
         if (verb == VERB_GUARDS || verb == VERB_SWITCHES || verb == VERB_ROTATES ||
@@ -340,7 +361,7 @@ void above_drop_own_man(const struct cursor *c, const struct who *defender, enum
 
 struct str above_verb(const struct cursor *c, const struct who *who)
 {
-    above_list list = sentences_above(c, true);
+    above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
         for (size_t k = 0; k < s->subject.count; k++) {
@@ -354,7 +375,7 @@ struct str above_verb(const struct cursor *c, const struct who *who)
 
 struct who above_receiver(const struct cursor *c, const struct who *passer)
 {
-    above_list list = sentences_above(c, false);
+    above_list list = above_sentences(c, false);
     for (size_t i = list.count; i-- > 0;) {
         if (task_is(list.at[i], VERB_PASS) && same_who(&list.at[i]->subject.at[0], passer)) {
             return list.at[i]->object;

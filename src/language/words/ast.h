@@ -64,6 +64,7 @@ struct place {
     enum spot spot;
     enum side side; /* SIDE_NONE: not written */
     bool backcourt;
+    bool each; /* the corners: every one of several players has one */
     enum way way;
     struct measure length;
     enum direction direction;
@@ -112,6 +113,8 @@ enum event_family {
     FAMILY_CUTS,
     FAMILY_DRIBBLES,
     FAMILY_MOVES,
+    FAMILY_DRIVES, /* with a screen or without */
+    FAMILY_BACK_CUTS,
     FAMILY_USES /* comes off, whosever screen it is */
 };
 struct event {
@@ -152,10 +155,11 @@ struct sentence {
     struct span verb_span;
     enum pass_kind pass;
     enum screen_kind screen;
-    struct who object;         /* to, for, off, at, of */
-    const struct who *object2; /* off 4 and 5; this and what follows is rare: NULL, not written */
-    const struct who *on;      /* screen on x2 */
-    const struct place *place; /* NULL: not written */
+    struct who object;          /* to, for, off, at, of */
+    const struct who *object2;  /* off 4 and 5; this and what follows is rare: NULL, not written */
+    const struct who *on;       /* screen on x2 */
+    const struct place *place;  /* NULL: not written */
+    const struct place *begins; /* where the player is before it; NULL: not written */
     enum path_word path;
     const struct who *path_who;
     const struct place *path_place;
@@ -168,6 +172,8 @@ struct sentence {
     const struct place *face_place;
     enum { WIDTH_NORMAL, WIDTH_WIDE, WIDTH_TIGHT } width;
     bool early;
+    bool hands_off; /* while it is read: a hand-off follows, which becomes a sentence of its own */
+    bool three;     /* a shot that is called a three */
     enum pace pace;
     struct measure taking;
     const struct event *until; /* NULL: none */

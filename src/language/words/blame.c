@@ -6,6 +6,9 @@
 static struct str subject_text(const struct predicate *p)
 {
     const who_list *list = &p->s->subject;
+    if (list->at[0].kind == WHO_EVERYONE_ELSE) {
+        return STR("everyone else");
+    }
     return cursor_text(p->c, span_join(list->at[0].span, list->at[list->count - 1].span));
 }
 
@@ -127,9 +130,11 @@ int player_fits(struct predicate *p, const struct who *who, char letter)
         }
     }
     if (letter == 'D') {
-        return who_defends(who) ? 1
-                                : unfit(p, who, "no defender", "a defender",
-                                        "write the defender: `x1 switches with x3`");
+        const char *help =
+            str_format(c->arena, "write the defender: `%.*s switches with x%d`",
+                       STR_ARG(subject_text(p)), who->kind == WHO_PLAYER ? who->number : 3)
+                .at;
+        return who_defends(who) ? 1 : unfit(p, who, "no defender", "a defender", help);
     }
     if (who_defends(who)) {
         return defender_unfit(p, who);
@@ -175,6 +180,24 @@ static struct str first_word(struct str words)
     return (struct str){words.at, size};
 }
 
+/* Where one who does this would go. */
+static const char *example_place(struct str before)
+{
+    static const char *const inward[] = {"cut", "come", "drive", "roll", "back", "set", "rotate"};
+    for (size_t i = 0; i + 2 < before.size; i++) {
+        struct str rest = {before.at + i, before.size - i};
+        for (size_t k = 0; k < sizeof inward / sizeof *inward; k++) {
+            if (str_starts(rest, inward[k])) {
+                return "the rim";
+            }
+        }
+        if (str_starts(rest, "dribble")) {
+            return "top";
+        }
+    }
+    return "left corner";
+}
+
 void place_refuse(struct cursor *c, struct str before)
 {
     struct cursor trial = *c;
@@ -198,7 +221,7 @@ void place_refuse(struct cursor *c, struct str before)
     if (cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK || joint) {
         diag_help(c->diags,
                   REFUSE(c, TEXT_PLACE_MISSING, span, "`%.*s` which place?", STR_ARG(before)),
-                  "name the place: `%.*s the rim`", STR_ARG(before));
+                  "name the place: `%.*s %s`", STR_ARG(before), example_place(before));
         return;
     }
     if (word_among(c, place_words)) {
@@ -252,7 +275,7 @@ static bool guard_said(const struct predicate *p, struct span *span)
     struct cursor trial = *p->c;
     struct phrase phrase;
     trial.at = p->from;
-    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase)) {
+    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase) || trial.at <= p->after_verb) {
         return false;
     }
     *span = cursor_taken(&trial, p->from);

@@ -15,9 +15,14 @@ void line_unknown(struct reader *r, const struct line *line, const char *near)
 
 bool line_is_standing(const struct reader *r, const struct line *line)
 {
-    return !r->begun && line->count > 1 && line->tokens[0].kind == TOKEN_DEFENDER &&
-           !line->tokens[0].possessive && line->tokens[1].kind == TOKEN_WORD &&
-           (str_is(line->tokens[1].text, "guards") || str_is(line->tokens[1].text, "guard"));
+    if (r->begun || line->count < 3 || line->tokens[0].kind != TOKEN_DEFENDER ||
+        line->tokens[0].possessive) {
+        return false;
+    }
+    struct cursor c = reader_cursor(r, line, 1);
+    struct phrase phrase;
+    bool guards = phrase_read(&c, FOR_DEFENDERS, &phrase) && phrase.verb == VERB_GUARDS;
+    return guards && cursor_next(&c) && cursor_next(&c)->kind == TOKEN_NUMBER;
 }
 
 /* x1 guards 3 [and x3 guards 1]. */
@@ -30,9 +35,10 @@ static void standing_line(struct reader *r, const struct line *line)
         struct form form = {.kind = FORM_STANDING, .line = line_keep(r, bare), .span = line->span};
         form.standing = arena_new(r->arena, struct standing);
         const struct token *from = c.at;
+        struct phrase phrase;
         if (!who_read(&c, &form.standing->defender) ||
             form.standing->defender.kind != WHO_DEFENDER ||
-            !(take_words(&c, "guards") || take_words(&c, "guard")) ||
+            !phrase_read(&c, FOR_DEFENDERS, &phrase) || phrase.verb != VERB_GUARDS ||
             !who_read(&c, &form.standing->player) || form.standing->player.kind != WHO_PLAYER) {
             struct diag *diag = diag_add(r->diags, DIAG_TEXT_SETTING, cursor_taken(&c, from),
                                          "a defender guards one player");
@@ -127,7 +133,10 @@ static void sentence_part(struct reader *r, const struct line *line)
         add_sentences(r, line, &r->scratch);
         return;
     }
-    const char *near = r->diags->full ? NULL : opener_nearest(line);
+    bool player =
+        line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
+        (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));
+    const char *near = r->diags->full || player ? NULL : opener_nearest(line);
     if (c.refusals == mark.refusals && !near) { /* only words that say nothing: the */
         refuse_subject(&c);
     }

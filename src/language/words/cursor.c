@@ -197,13 +197,15 @@ bool take_among(struct cursor *c, const char *const *words)
     return *words != NULL;
 }
 
-const char *const particle_words[] = {"out",    "up",   "down",  "back",   "through", "over",
-                                      "across", "away", "ahead", "inside", "outside", NULL};
+const char *const particle_words[] = {"out",    "up",      "down", "back", "through",
+                                      "over",   "across",  "away", "thru", "ahead",
+                                      "inside", "outside", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
-const char *const light_words[] = {"makes",   "make",    "sets",     "set",     "takes",
-                                   "take",    "gives",   "give",     "throws",  "throw",
-                                   "fires",   "fire",    "delivers", "deliver", "executes",
-                                   "execute", "puts up", "put up",   NULL};
+const char *const light_words[] = {"makes",   "make",    "sets",     "set",      "takes",
+                                   "take",    "gives",   "give",     "throws",   "throw",
+                                   "fires",   "fire",    "delivers", "deliver",  "executes",
+                                   "execute", "puts up", "put up",   "performs", "perform",
+                                   "does",    "do",      "runs",     "run",      NULL};
 
 bool take_measure(struct cursor *c, bool is_time, struct measure *out)
 {

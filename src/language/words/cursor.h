@@ -35,6 +35,8 @@ struct cursor {
     const struct token *first;        /* where they begin: the same */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
+    /* of the sentence that is being read: each of its players has a corner of `the corners` */
+    bool several;
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
 

@@ -37,11 +37,21 @@ bool event_is_state(const struct event *event);
 const struct event *event_keep(struct cursor *c, struct event event);
 
 /* above: words that point back */
+/* The sentences above in the order written: of the earlier steps too (not their branches), or only
+ * of this block. */
+typedef VEC(const struct sentence *) above_list;
+above_list above_sentences(const struct cursor *c, bool earlier);
 /* "the pass", "the catch", "the screen" as an event. 1: read, 0: none of them here, -1: reported.
  */
 int above_event_read(struct cursor *c, struct event *out);
+/* One of those nouns begins here; `behind_off`: those that something may come off in time: the
+ * pass, the catch. */
+bool above_noun_is(const struct cursor *c, bool behind_off);
 /* "his defender", "their defender"; one that is nobody's is reported and taken as read. */
 bool his_defender_read(struct cursor *c, struct who *out);
+/* "the roller", "the screener": whose latest such sentence above is one player's. Unmoved where
+ * none is. */
+bool above_doer_read(struct cursor *c, struct who *out);
 /* "the screen", "5's screen", for the one who uses it. As above_event_read. */
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
                       struct who *second);
@@ -56,6 +66,8 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
  * is x3 denies. */
 void above_drop_own_man(const struct cursor *c, const struct who *defender, enum verb verb,
                         struct who *object);
+/* Whether each of these has set a screen above, or may have: an action was run, a step repeated. */
+bool above_has_screened(const struct cursor *c, const who_list *list);
 /* The verb of this player's latest sentence: "cuts"; empty: none above. */
 struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
@@ -66,6 +78,11 @@ bool pair_is(const struct cursor *c);
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
 
+/* 2 takes the hand-off from 1, 3 gets a screen from 5: said by who gets it. Behind the subject: 1:
+ * the sentence of the other is added, 0: no such words here, -1: reported. */
+int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
+bool inverse_is(const struct cursor *c);
+
 /* sentence */
 /* A subject and a verb follow: where a new sentence may begin. */
 bool subject_verb_is(const struct cursor *c);
@@ -75,8 +92,9 @@ enum phrase_side who_side(const struct who *who);
 bool subject_fits(struct cursor *c, const who_list *list);
 struct str subject_words(const struct cursor *c, const who_list *list); /* as written */
 bool verb_begins(const struct cursor *c);                               /* any verb begins here */
-/* will, now, `goes out and` before the verb add nothing. */
-void skip_run_in(struct cursor *c);
+/* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace:
+ * `quickly`, `sprints out to`; PACE_VERB: none. */
+enum pace skip_run_in(struct cursor *c);
 bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
 bool take_uses(struct cursor *c);
 
@@ -103,13 +121,30 @@ struct predicate {
     struct cursor *c;
     struct sentence *s;
     struct phrase phrase;
-    const struct token *from; /* where the verb begins */
-    bool on_bare;             /* screens x2: who it is for follows, or is the one x2 guards */
-    bool path_done;           /* said already */
-    struct span comma_clause; /* a clause behind a comma, the last thing read; else empty */
+    const struct token *from;       /* where the verb begins */
+    const struct token *after_verb; /* where its words end */
+    bool on_bare;                   /* screens x2: who it is for follows, or is the one x2 guards */
+    bool path_done;                 /* said already */
+    struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
 };
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
+/* extras: 1: taken, 0: none of these words here, -1: reported. */
+int guard_extra(struct predicate *p);
+bool attack_extra(struct predicate *p);
+/* from left wing, out of the corner. */
+int begins_read(struct predicate *p);
+/* clears the corner, goes baseline: two things; -1: one of them, and reported. */
+int clears_what(struct predicate *p);
+int along_read(struct predicate *p);
+bool aside_read(struct predicate *p);
+/* out, up, back right before a place or what leads to one; right, straight before a preposition. */
+bool drop_particle(struct predicate *p, bool place);
+void drop_stress(struct cursor *c);
+/* supply: the place a phrase brings with it. */
+void place_of_phrase(struct predicate *p);
+/* A player of a needed slot that is not written but known from above; false: reported. */
+bool player_above(struct predicate *p, const struct slot *slot);
 /* What the verb needs and did not get; false: reported. */
 bool slots_filled(struct predicate *p);
 /* Takes one modifier, as slot_read. */

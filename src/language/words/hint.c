@@ -14,7 +14,7 @@ static const struct {
 
 enum { HINT_COUNT = sizeof hints / sizeof *hints };
 
-/* Each % of the row becomes who acts. */
+/* Each % of the row becomes who acts, each ~ another player. */
 static struct str filled(const struct cursor *c, const char *help, struct str who)
 {
     struct strbuf out;
@@ -22,6 +22,8 @@ static struct str filled(const struct cursor *c, const char *help, struct str wh
     for (; *help; help++) {
         if (*help == '%') {
             strbuf_add(&out, who);
+        } else if (*help == '~') {
+            strbuf_char(&out, str_is(who, "2") ? '3' : '2');
         } else {
             strbuf_char(&out, *help);
         }

@@ -17,6 +17,14 @@ static const struct {
 };
 enum { OPENER_COUNT = sizeof openers / sizeof openers[0] };
 
+/* number three passes: a player, and no number of the play. */
+static bool number_acts(const struct line *line, size_t token)
+{
+    return str_is(line->tokens[token].text, "number") && token + 2 < line->count &&
+           line->tokens[token + 1].kind == TOKEN_NUMBER &&
+           line->tokens[token + 2].kind == TOKEN_WORD;
+}
+
 struct opener opener_of(const struct line *line, size_t token)
 {
     const struct token *word = token < line->count ? &line->tokens[token] : NULL;
@@ -26,7 +34,7 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            return openers[*row].opener;
+            return number_acts(line, token) ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }
     return (struct opener){LINE_OTHER, 0};

@@ -30,6 +30,7 @@ static const struct entry pairs[] = {
     {"dribble hand-offs to", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-off with", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-off to", PAIR_DRIBBLE_HAND_OFF},
+    {"hand-off with", PAIR_DRIBBLE_HAND_OFF},
     {"dribbles over and hands off to", PAIR_DRIBBLE_HAND_OFF},
     {"dhos with", PAIR_DRIBBLE_HAND_OFF},
     {"dho with", PAIR_DRIBBLE_HAND_OFF},
@@ -40,9 +41,11 @@ static const struct entry pairs[] = {
 /* The words of a pair; a hand-off on the dribble is a noun too: goes into a DHO with 2. */
 static int take_pair(struct cursor *c)
 {
-    static const char *const lights[] = {"goes into", "go into", "flows into", "flow into",
-                                         "runs",      "run",     "makes",      "make",
-                                         "sets up",   "set up",  NULL};
+    static const char *const lights[] = {"goes into",  "go into",   "flows into",    "flow into",
+                                         "runs",       "run",       "makes",         "make",
+                                         "sets up",    "set up",    "dribbles into", "dribble into",
+                                         "comes into", "come into", "gets into",     "get into",
+                                         NULL};
     int pair = take_entry(c, pairs);
     struct cursor trial = *c;
     if (pair >= 0 || !take_among(&trial, lights) ||
@@ -172,4 +175,82 @@ int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentenc
     }
     return pair == PAIR_FOLLOW ? follow(c, subject, tie, verb, out)
                                : with_player(c, subject, tie, verb, (enum pair)pair, out);
+}
+
+/* The noun of what another one does for him: the hand-off, a down screen. */
+static bool inverse_noun(struct cursor *c, struct sentence *out)
+{
+    static const char *const balls[] = {"ball", "it", NULL};
+    struct phrase phrase;
+    if (take_among(c, balls)) {
+        out->verb = VERB_PASSES;
+        return true;
+    }
+    if (!phrase_noun_read(c, &phrase) ||
+        (verb_row(phrase.verb)->task != VERB_PASS && verb_row(phrase.verb)->task != VERB_EXCHANGE &&
+         verb_row(phrase.verb)->task != VERB_SCREEN)) {
+        return false;
+    }
+    out->verb = phrase.verb;
+    out->pass = phrase.pass;
+    out->screen = phrase.screen;
+    return true;
+}
+
+static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
+{
+    static const char *const gets[] = {
+        "gets",  "get",     "takes",  "take",         "receives",    "receive", "catches",
+        "catch", "accepts", "accept", "comes to get", "come to get", NULL};
+    struct cursor_mark mark = cursor_mark(c);
+    bool found = take_among(c, gets) && inverse_noun(c, out) &&
+                 (take_words(c, "back from") || take_words(c, "from")) && person_read(c, by) &&
+                 (by->kind == WHO_PLAYER || by->kind == WHO_ROLE || by->kind == WHO_COACH);
+    if (!found) {
+        cursor_back(c, mark);
+    }
+    return found;
+}
+
+bool inverse_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct sentence s = {.verb = VERB_PASSES};
+    struct who by;
+    bool found = take_inverse(&trial, &s, &by);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
+{
+    const struct token *from = c->at;
+    struct sentence s = {.verb = VERB_PASSES};
+    struct who by;
+    if (who_side(&subject->at[0]) == FOR_DEFENDERS || subject->count > 1 ||
+        !take_inverse(c, &s, &by)) {
+        return 0;
+    }
+    struct span verb = cursor_taken(c, from);
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, by);
+    if (same_who(&by, &subject->at[0])) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_OBJECT_UNFIT, by.span, "`%.*s` does this: it takes another player",
+                         STR_ARG(cursor_text(c, by.span))),
+                  "write the other player's number");
+        return -1;
+    }
+    s.object = subject->at[0];
+    struct cursor at = *c; /* on the wing */
+    take_among(&at, place_words);
+    const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);
+    if (place) {
+        s.place = place;
+        c->at = at.at;
+    }
+    add(c, out, &one, tie, s, verb);
+    out->at[out->count - 1].span = span_join(subject->at[0].span, c->at[-1].span);
+    return 1;
 }

@@ -45,6 +45,9 @@ bool phrase_has(const struct phrase *phrase, char letter)
 
 static bool suits(const struct phrase *phrase, enum phrase_side side)
 {
+    if (phrase_has(phrase, 'n')) { /* said with make, set, take, give only */
+        return false;
+    }
     bool guard = verb_row(phrase->verb)->task == VERB_GUARD;
     if (side == FOR_ANYONE || phrase->verb == VERB_STAYS) {
         return true;
@@ -95,6 +98,10 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     }
     if (phrase_has(phrase, 'S')) {
         take_screen(c);
+    }
+    if (phrase_has(phrase, 'V')) {
+        const struct token *next = cursor_next(c);
+        return next && next->possessive;
     }
     if (phrase_has(phrase, 'D') || phrase_has(phrase, 'E')) {
         return take_own_defender(c) || phrase_has(phrase, 'D');
@@ -170,34 +177,172 @@ static bool take_phrase(struct cursor *c, struct phrase *phrase, bool own)
     return phrase->with_s || take_form(c, bare, phrase);
 }
 
+static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPRINT},
+                                       {"quick", PACE_SPRINT}, {"slow", PACE_JOG},
+                                       {"easy", PACE_JOG},     {NULL, 0}};
+
+/* What stands before a noun and changes nothing that is run; what a coach might miss is kept for a
+ * note. */
+static void take_adjectives(struct cursor *c, struct phrase *phrase)
+{
+    static const char *const empty[] = {"good", "solid", "nice", "simple", "big", "strong", NULL};
+    static const char *const told[] = {"high",     "flat",  "side",        "wing",     "angle",
+                                       "middle",   "early", "corner",      "inverted", "diagonal",
+                                       "baseline", "flex",  "small-small", "low",      "angled",
+                                       "short",    "long",  "direct",      "wide",     NULL};
+    for (;;) {
+        int effort = take_entry(c, efforts);
+        const struct token *from = c->at;
+        phrase->pace = effort >= 0 ? (enum pace)effort : phrase->pace; /* makes a hard cut */
+        if (effort < 0 && !take_among(c, empty)) {
+            if (!take_among(c, told)) {
+                return;
+            }
+            phrase->dropped = phrase->dropped ? phrase->dropped : from;
+        }
+    }
+}
+
+/* The longest noun of the table, words of it or with its -s: a down screen, double drags. */
+static bool table_noun(struct cursor *c, struct phrase *out)
+{
+    const struct token *longest = NULL;
+    struct index_rows rows = rows_here(c, INDEX_PHRASES);
+    size_t best = OWN; /* of those that are as long, the one written first */
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        if (*row >= OWN || !phrase_has(&phrases[*row], 'N')) {
+            continue;
+        }
+        struct cursor noun = *c;
+        const struct phrase *phrase = &phrases[*row];
+        bool taken = take_words(&noun, phrase->words) || take_words(&noun, phrase->bare);
+        if (taken && (!longest || noun.at > longest || (noun.at == longest && *row < best))) {
+            longest = noun.at;
+            best = *row;
+            *out = *phrase;
+        }
+    }
+    c->at = longest ? longest : c->at;
+    return longest != NULL;
+}
+
+bool phrase_noun_read(struct cursor *c, struct phrase *out)
+{
+    struct cursor trial = *c;
+    struct phrase said = {.pace = PACE_VERB};
+    if (!table_noun(&trial, out)) { /* a noun of the table goes first: step-up screen */
+        take_adjectives(&trial, &said);
+        if (!table_noun(&trial, out)) {
+            return false;
+        }
+    }
+    out->pace = said.pace;
+    out->dropped = said.dropped;
+    c->at = trial.at;
+    return true;
+}
+
 /* make, set, take, give and a noun: sets a down screen, gives a pump fake. */
 static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
-    static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPRINT},
-                                           {"quick", PACE_SPRINT}, {"slow", PACE_JOG},
-                                           {"easy", PACE_JOG},     {NULL, 0}};
     struct cursor trial = *c;
-    if (side == FOR_DEFENDERS || !take_among(&trial, light_words)) {
+    if (side == FOR_DEFENDERS || !take_among(&trial, light_words) ||
+        !phrase_noun_read(&trial, out)) {
         return false;
     }
-    int effort = take_entry(&trial, efforts);
-    char noun_letter = cursor_letter(&trial);
-    const struct token *longest = NULL;
-    for (size_t i = 0; i < OWN; i++) {
-        if (phrases[i].bare[0] != noun_letter || !phrase_has(&phrases[i], 'N')) {
-            continue;
-        }
-        struct cursor noun = trial;
-        if (take_words(&noun, phrases[i].bare) && (!longest || noun.at > longest)) {
-            longest = noun.at;
-            *out = phrases[i];
-        }
+    c->at = trial.at;
+    return true;
+}
+
+/* A three: said so, and not a player. */
+static bool take_three(struct cursor *c, bool described)
+{
+    static const char *const words[] = {"three-pointer",
+                                        "three-point shot",
+                                        "three ball",
+                                        "three pointer",
+                                        "3-pointer",
+                                        "3 pointer",
+                                        "3-point shot",
+                                        "3 ball",
+                                        "trey",
+                                        "shot from three",
+                                        NULL};
+    struct cursor trial = *c;
+    const struct token *next = cursor_next(&trial);
+    bool article = next && next > c->at;
+    if (take_among(&trial, words) ||
+        ((article || described) && (take_words(&trial, "three") || take_words(&trial, "3")))) {
+        c->at = trial.at;
+        return true;
     }
-    if (longest) {
-        out->pace = effort >= 0 ? (enum pace)effort : PACE_VERB; /* makes a hard cut */
-        c->at = longest;
+    return false;
+}
+
+/* shoots the open jumper, takes a corner three, pulls up for a floater. */
+static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+{
+    static const char *const verbs[] = {"shoots",
+                                        "shoot",
+                                        "takes",
+                                        "take",
+                                        "puts up",
+                                        "put up",
+                                        "pulls up for",
+                                        "pull up for",
+                                        "fires",
+                                        "fire",
+                                        "launches",
+                                        "launch",
+                                        "attempts",
+                                        "attempt",
+                                        "gets up",
+                                        "get up",
+                                        "rises for",
+                                        "rise for",
+                                        "steps into",
+                                        "step into",
+                                        "goes up for",
+                                        "go up for",
+                                        "finishes with",
+                                        "finish with",
+                                        "pulls up and takes",
+                                        "pull up and take",
+                                        "lets fly with",
+                                        NULL};
+    static const char *const adjectives[] = {
+        "open",        "wide-open",    "corner",    "wing",       "top",
+        "deep",        "elbow",        "pull-up",   "step-back",  "mid-range",
+        "quick",       "contested",    "reverse",   "short",      "catch-and-shoot",
+        "left-handed", "right-handed", "left-hand", "right-hand", "baseline",
+        "bank",        "easy",         "power",     "jump",       "hard",
+        "little",      "turnaround",   "wide",      "one-handed", "one-dribble",
+        "running",     "pull up",      NULL};
+    static const char *const nouns[] = {
+        "shot",     "jumper",   "jump shot", "lay-up",  "lay-in",    "floater",     "runner",
+        "fadeaway", "hook",     "hook shot", "dunk",    "mid-range", "two-pointer", "bank shot",
+        "finish",   "jumpshot", "pull-up",   "pull up", "shots",     "teardrop",    NULL};
+    struct cursor trial = *c;
+    if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
+        return false;
     }
-    return longest != NULL;
+    bool described = false, three;
+    while (take_among(&trial, adjectives)) {
+        described = true;
+    }
+    three = take_three(&trial, described);
+    if (!three && !take_among(&trial, nouns)) {
+        return false;
+    }
+    c->at = trial.at;
+    *out = (struct phrase){.words = "shoots",
+                           .bare = "shoot",
+                           .verb = VERB_SHOOTS,
+                           .with = "",
+                           .to = SPOT_COUNT,
+                           .with_s = false,
+                           .three = three};
+    return true;
 }
 
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
@@ -216,17 +361,77 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
             *out = phrase;
         }
     }
-    if (best == phrase_count()) {
-        return light_read(c, side, out);
+    static bool (*const nouns[])(struct cursor *, enum phrase_side, struct phrase *) = {light_read,
+                                                                                        shot_read};
+    for (size_t i = 0; i < sizeof nouns / sizeof *nouns; i++) {
+        struct cursor trial = *c;
+        struct phrase noun = {.with = ""};
+        if (nouns[i](&trial, side, &noun) && trial.at > longest) {
+            longest = trial.at;
+            *out = noun;
+        }
     }
-    struct cursor trial = *c;
-    struct phrase noun;
-    if (light_read(&trial, side, &noun) && trial.at > longest) {
-        longest = trial.at;
-        *out = noun;
-    }
+    bool found = longest > c->at;
     c->at = longest;
-    return true;
+    return found;
+}
+
+/* "dribbling" for dribble, "cutting" for cut: its first word, the rest as it is. Empty: too long.
+ */
+static struct str ing_of(struct str bare, char out[2 * WORDS_MOST])
+{
+    size_t first = 0;
+    while (first < bare.size && bare.at[first] != ' ' && bare.at[first] != '-') {
+        first++;
+    }
+    if (first < 2 || bare.size + 5 > 2 * WORDS_MOST) {
+        return (struct str){out, 0};
+    }
+    static const char vowels[] = "aeiou";
+    char last = bare.at[first - 1], before = bare.at[first - 2];
+    size_t sounds = 0;
+    for (size_t i = 0; i < first; i++) {
+        sounds += strchr(vowels, bare.at[i]) != NULL;
+    }
+    bool silent = last == 'e' && before != 'e';
+    bool doubled = sounds == 1 && strchr(vowels, before) && !strchr("aeiouwyx", last);
+    size_t size = first - silent;
+    memcpy(out, bare.at, size);
+    if (doubled) {
+        out[size++] = last;
+    }
+    memcpy(out + size, "ing", 3);
+    memcpy(out + size + 3, bare.at + first, bare.size - first);
+    return (struct str){out, size + 3 + bare.size - first};
+}
+
+bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+{
+    struct cursor is = *c;
+    const struct token *longest = c->at;
+    if (!take_words(&is, "is") && !take_words(&is, "starts")) {
+        return false;
+    }
+    struct index_rows rows = rows_here(&is, INDEX_PHRASES);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        size_t i = *row;
+        struct phrase phrase = phrase_at(i);
+        struct str bare = i >= OWN ? verb_head(phrase.verb, true) : str_of(phrase.bare);
+        char room[2 * WORDS_MOST];
+        struct cursor trial = is;
+        if (!suits(&phrase, side)) {
+            continue;
+        }
+        struct str ing = ing_of(bare, room);
+        if (ing.size > 0 && take_form(&trial, ing, &phrase) && trial.at > longest) {
+            longest = trial.at;
+            say_more(&phrase);
+            *out = phrase;
+        }
+    }
+    bool found = longest > c->at;
+    c->at = longest;
+    return found;
 }
 
 struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind screen, bool bare)
@@ -253,7 +458,8 @@ const char *phrase_nearest(const struct cursor *c, enum phrase_side side)
         size_t with_s = words_distance(c, phrase.words);
         size_t bare = words_distance(c, phrase.bare);
         size_t distance = with_s < bare ? with_s : bare;
-        if (distance > 0 && distance < best) { /* the very word is what was refused */
+        if (distance > 0 && distance < 3 &&
+            distance <= best) { /* the very word is what was refused */
             best = distance;
             nearest = phrase.words;
         }

@@ -110,13 +110,16 @@ static const struct place *next_read(struct cursor *c, bool quiet)
     return place_new(c, (struct place){.kind = PLACE_NEXT, .way = (enum way)way}, from);
 }
 
-/* "right side", "the ball side", "the opposite side" without a spot behind. */
+/* "right side", "the ball side", "the opposite side" without a spot behind; of the floor, if said.
+ */
 static const struct place *side_read(struct cursor *c, int side, const struct token *from)
 {
+    static const char *const floors[] = {"of the floor", "of the court", NULL};
     bool whole = side == SIDE_BALL || side == SIDE_WEAK;
     if (!whole && !take_words(c, "side")) {
         return NULL;
     }
+    take_among(c, floors);
     return place_new(c, (struct place){.kind = PLACE_SIDE, .side = (enum side)side}, from);
 }
 
@@ -165,12 +168,37 @@ static const struct place *sided(struct cursor *c, struct cursor_mark mark, stru
     return NULL;
 }
 
+/* LW, rc: a side and a spot by their first letters. */
+static int initials(struct cursor *c, struct str word, int *side)
+{
+    static const struct {
+        char letter;
+        enum spot spot;
+    } spots[] = {{'w', SPOT_WING}, {'c', SPOT_CORNER}, {'e', SPOT_ELBOW}, {'b', SPOT_BLOCK}};
+    if (word.size != 2 || (word.at[0] != 'l' && word.at[0] != 'r')) {
+        return -1;
+    }
+    for (size_t i = 0; i < sizeof spots / sizeof *spots; i++) {
+        if (spots[i].letter == word.at[1]) {
+            *side = word.at[0] == 'l' ? SIDE_LEFT : SIDE_RIGHT;
+            cursor_take(c, cursor_next(c), cursor_next(c) + 1);
+            return (int)spots[i].spot;
+        }
+    }
+    return -1;
+}
+
 /* leftwing: a side and its spot in one word. */
 static int run_together(struct cursor *c, int *side)
 {
     static const char *const sides[] = {"left", "right", NULL};
     const struct token *next = cursor_next(c);
-    struct str word = next && next->kind == TOKEN_WORD ? next->text : (struct str){"", 0};
+    bool plain = next && next->kind == TOKEN_WORD && !next->possessive;
+    struct str word = plain ? next->text : (struct str){"", 0};
+    int initial = initials(c, word, side);
+    if (initial >= 0) {
+        return initial;
+    }
     for (size_t i = 0; sides[i]; i++) {
         struct str name = str_of(sides[i]);
         if (!str_starts(word, sides[i]) || word.size == name.size) {
@@ -193,6 +221,52 @@ static int run_together(struct cursor *c, int *side)
     return -1;
 }
 
+/* left side block: the `side` before a spot adds nothing. */
+static int side_spot_read(struct cursor *c)
+{
+    struct cursor trial = *c;
+    int spot = take_words(&trial, "side") ? take_entry(&trial, spot_entries) : -1;
+    if (spot >= 0) {
+        c->at = trial.at;
+    }
+    return spot;
+}
+
+/* the corners, the elbows: of several players each has the one on the own side. */
+static int plural_read(struct cursor *c)
+{
+    for (const struct entry *entry = spot_entries; c->several && entry->words; entry++) {
+        struct strbuf plural;
+        if (!spot_needs_side((enum spot)entry->value) ||
+            !letter_begins(cursor_letter(c), entry->words)) {
+            continue;
+        }
+        strbuf_init(&plural, c->arena);
+        strbuf_print(&plural, "%ss", entry->words);
+        if (take_str(c, strbuf_str(&plural))) {
+            return entry->value;
+        }
+    }
+    return -1;
+}
+
+/* Behind a spot: `area` and `spot` add nothing; `on the left side` is its side. */
+static void behind_spot(struct cursor *c, int *side)
+{
+    static const char *const nothing[] = {"area", "spot", NULL};
+    static const char *const floors[] = {"of the floor", "of the court", "of the lane", NULL};
+    take_among(c, nothing);
+    struct cursor trial = *c;
+    int behind = take_words(&trial, "on") ? take_entry(&trial, side_entries) : -1;
+    if (*side >= 0 || behind < 0 || take_entry(&trial, spot_entries) >= 0) {
+        return;
+    }
+    take_words(&trial, "side");
+    take_among(&trial, floors);
+    *side = behind;
+    c->at = trial.at;
+}
+
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -206,12 +280,17 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     bool backcourt = take_words(c, "backcourt");
     int side = take_entry(c, side_entries);
     int spot = take_entry(c, spot_entries);
+    spot = spot < 0 && side >= 0 ? side_spot_read(c) : spot;
     spot = spot < 0 && side < 0 ? run_together(c, &side) : spot;
+    int plural = spot < 0 && side < 0 && !backcourt ? plural_read(c) : -1;
+    spot = plural >= 0 ? plural : spot;
     if (spot >= 0) {
+        behind_spot(c, &side);
         return sided(c, mark,
                      (struct place){.kind = PLACE_SPOT,
                                     .spot = (enum spot)spot,
                                     .side = side < 0 ? SIDE_NONE : (enum side)side,
+                                    .each = plural >= 0,
                                     .backcourt = backcourt},
                      quiet);
     }
@@ -352,10 +431,35 @@ static const struct place *owned_read(struct cursor *c, int depth)
     if (!owner_read(c, &place.who)) {
         return NULL;
     }
-    if (!take_words(c, "spot")) {
+    static const char *const words[] = {"old spot", "spot", "place", "position", NULL};
+    if (!take_among(c, words)) {
         cursor_back(c, mark);
         return NULL;
     }
+    return place_new(c, place, mark.at);
+}
+
+/* the spot that 2 left, the spot vacated by 2. */
+static const struct place *left_read(struct cursor *c, int depth)
+{
+    (void)depth;
+    static const char *const by[] = {"spot vacated by", "spot left by", "spot of", NULL};
+    static const char *const whose[] = {"spot that", "spot where", "spot", NULL};
+    static const char *const gone[] = {"left",       "just left", "vacated", "has left",
+                                       "leaves",     "vacates",   "was in",  "was at",
+                                       "started in", "was",       NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct place place = {.kind = PLACE_SPOT_OF};
+    bool passive = take_among(&trial, by);
+    bool found = (passive || take_among(&trial, whose)) && person_read(&trial, &place.who) &&
+                 place.who.kind == WHO_PLAYER && (passive || take_among(&trial, gone));
+    if (!found) {
+        cursor_back(c, mark);
+        return NULL;
+    }
+    c->at = trial.at;
+    c->refusals = trial.refusals;
     return place_new(c, place, mark.at);
 }
 
@@ -367,7 +471,11 @@ static const struct place *where_read(struct cursor *c, int depth)
     if (!take_words(c, "where")) {
         return NULL;
     }
-    if (!person_read(c, &place.who) || !take_words(c, "is")) {
+    static const char *const gone[] = {"was", "started", "left", NULL};
+    bool somebody = person_read(c, &place.who);
+    if (somebody && take_among(c, gone)) { /* where 2 was is the spot of 2 */
+        place.kind = PLACE_SPOT_OF;
+    } else if (!somebody || !take_words(c, "is")) {
         return half(c, mark, "where who is?", "write `where 3 is`");
     }
     return place_new(c, place, mark.at);
@@ -429,8 +537,8 @@ static const struct place *out_read(struct cursor *c, int depth)
 static const struct place *any_read(struct cursor *c, int depth)
 {
     static const struct place *(*const readers[])(struct cursor *, int) = {
-        offset_read, between_read, fraction_read, xy_read,  owned_read,
-        where_read,  beside_read,  line_end_read, out_read,
+        offset_read, between_read, fraction_read, xy_read,       owned_read,
+        left_read,   where_read,   beside_read,   line_end_read, out_read,
     };
     size_t before = c->refusals;
     for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {

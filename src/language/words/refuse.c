@@ -215,7 +215,8 @@ static bool place_left(struct predicate *p)
     struct cursor_mark mark = cursor_mark(c);
     struct slot slots[SLOTS_MOST];
     for (size_t i = verb_slots(p->s->verb, slots); i-- > 0;) {
-        if (slots[i].letter == 'P' || slots[i].letter == 'E') {
+        bool stays = p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
+        if (!stays && (slots[i].letter == 'P' || slots[i].letter == 'E')) {
             return false;
         }
     }
@@ -288,6 +289,13 @@ int refuse_left(struct predicate *p)
     }
     struct str found = cursor_text(c, span);
     if (word_is(c, 0, "and") || word_is(c, 0, "then")) {
+        struct cursor behind = *c;
+        while (take_words(&behind, "and") || take_words(&behind, "then")) {
+        }
+        if (points_back(&behind)) { /* and she shoots */
+            c->refusals = behind.refusals;
+            return -1;
+        }
         diag_help(c->diags,
                   REFUSE(c, TEXT_LEFT_OVER, span, "no sentence follows `%.*s`", STR_ARG(found)),
                   "write who does what behind it: `and 3 cuts to the rim`");

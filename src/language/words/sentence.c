@@ -6,7 +6,7 @@
 
 /* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
 struct joint {
-    bool then, same_subject;
+    bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
 };
 static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint *out,
                      const struct token **begin)
@@ -14,16 +14,27 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
     struct cursor trial = *c;
     struct phrase phrase;
     bool joined = take_mark(&trial, ',');
-    joined = take_words(&trial, "and") || joined;
+    bool added = take_words(&trial, "and");
+    joined = added || joined;
     joined = take_mark(&trial, ',') || joined;
     *out = (struct joint){.then = take_words(&trial, "then")};
+    if (!out->then && take_words(&trial, "who")) { /* passes to 2, who shoots */
+        *begin = trial.at;
+        out->who = verb_begins(&trial);
+        return out->who;
+    }
     if (!joined && !out->then) {
         return false;
     }
     *begin = trial.at;
+    if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
+        out->clause = true;
+        return true;
+    }
     struct cursor verb = trial;
     skip_run_in(&verb);
-    bool attacks = side == FOR_ATTACKERS && (pair_is(&verb) || uses_screen_is(&verb));
+    bool attacks =
+        side == FOR_ATTACKERS && (pair_is(&verb) || uses_screen_is(&verb) || inverse_is(&verb));
     if (attacks || phrase_read(&verb, side, &phrase)) {
         out->same_subject = true;
         return true;
@@ -139,12 +150,85 @@ static bool between(struct predicate *p)
     return true;
 }
 
-static bool predicate_read(struct predicate *p)
+/* goes to the corner to screen for 2: once there. */
+static bool purpose_is(const struct cursor *c, const struct token **begin)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    if (!take_words(&trial, "to")) {
+        return false;
+    }
+    *begin = trial.at;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool spot = spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    if (spot || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase.verb)->task;
+    return task == VERB_SCREEN || task == VERB_SHOOT || task == VERB_PASS ||
+           task == VERB_EXCHANGE || phrase.verb == VERB_REPLACES || phrase.verb == VERB_POSTS_UP;
+}
+
+/* The next sentence begins; `who` needs one player whom this one is to. */
+static bool next_is(const struct predicate *p, enum phrase_side side)
 {
     struct joint joint;
     const struct token *begin;
+    if (p->s->place && purpose_is(p->c, &begin)) {
+        return true;
+    }
+    bool to_one = p->s->object.kind == WHO_PLAYER || p->s->object.kind == WHO_ROLE;
+    return joint_is(p->c, side, &joint, &begin) && (!joint.who || to_one);
+}
+
+/* A verb that uses a screen, by itself or with off. */
+static bool use_verb(struct sentence *s)
+{
+    enum verb other = verb_sibling(s->verb, "off");
+    if (other != VERB_COUNT) {
+        s->verb = other;
+    }
+    return verb_row(s->verb)->task == VERB_USE;
+}
+
+/* comes off 5 and drives: one use of the screen, as the second verb says it. */
+static bool comes_and(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    if (s->verb != VERB_COMES || s->place || s->object.kind == WHO_NONE) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    bool joined = take_words(&trial, "and") || take_words(&trial, "to");
+    struct phrase phrase;
+    const struct token *verb = trial.at;
+    if (!joined || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    struct sentence used = {.verb = phrase.verb};
+    if (!use_verb(&used)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    p->phrase = phrase;
+    s->verb = used.verb;
+    s->pace = phrase.pace != PACE_VERB ? phrase.pace : s->pace;
+    s->verb_span = cursor_taken(p->c, verb);
+    return true;
+}
+
+static bool predicate_read(struct predicate *p)
+{
     enum phrase_side side = who_side(&p->s->subject.at[0]);
-    while (!stop_is(p->c) && !joint_is(p->c, side, &joint, &begin)) {
+    while (!stop_is(p->c)) {
+        if (comes_and(p)) {
+            continue;
+        }
+        if (next_is(p, side)) {
+            break;
+        }
         int taken = part_read(p);
         if (taken == 0) {
             if (!slots_filled(p)) {
@@ -183,7 +267,7 @@ static bool used_screen_read(struct predicate *p)
     if (screen < 0) {
         return false;
     }
-    if (screen > 0 && take_words(c, "and")) {
+    if (screen > 0 && (take_words(c, "and") || take_words(c, "to"))) {
         p->s->verb_span = cursor_taken(c, from);
         return player_fits(p, &p->s->object, 'U') > 0;
     }
@@ -192,16 +276,6 @@ static bool used_screen_read(struct predicate *p)
               "write `%.*s curls off 5`, `fades off 5` or `comes off 5 to top`",
               STR_ARG(subject_words(c, &p->s->subject)));
     return false;
-}
-
-/* A verb that uses a screen, by itself or with off. */
-static bool use_verb(struct sentence *s)
-{
-    enum verb other = verb_sibling(s->verb, "off");
-    if (other != VERB_COUNT) {
-        s->verb = other;
-    }
-    return verb_row(s->verb)->task == VERB_USE;
 }
 
 /* `3, 5 screens`: two players without `and` and a verb said of one. */
@@ -224,12 +298,26 @@ static bool inside_read(struct predicate *p)
     return read && player_fits(p, &p->s->object, 'W') > 0;
 }
 
+/* sets a flat screen: what the word would change is not in the language. */
+static void note_dropped(struct cursor *c, const struct phrase *phrase)
+{
+    if (!phrase->dropped) {
+        return;
+    }
+    struct span span = phrase->dropped->span;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                 "`%.*s` changes nothing here and was left out", STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag,
+              "say where or how the screener stands: `at right wing`, `facing the baseline`");
+}
+
 /* Verb and all behind it, for a subject that is known. */
 static bool rest_read(struct cursor *c, struct sentence *s)
 {
     struct predicate p = {.c = c, .s = s};
     enum phrase_side side = who_side(&s->subject.at[0]);
-    skip_run_in(c);
+    enum pace pace = skip_run_in(c);
     p.from = c->at;
     if (side == FOR_ATTACKERS && uses_screen_is(c) && !used_screen_read(&p)) {
         return false;
@@ -243,14 +331,21 @@ static bool rest_read(struct cursor *c, struct sentence *s)
         return false;
     }
     s->verb = p.phrase.verb;
+    if (s->verb == VERB_DOUBLES && s->subject.count == 2) {
+        s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */
+    }
     s->pass = p.phrase.pass;
     s->screen = p.phrase.screen;
     s->verb_span = cursor_taken(c, verb);
-    s->pace = p.phrase.pace;
+    p.after_verb = c->at;
+    s->three = p.phrase.three;
+    note_dropped(c, &p.phrase);
+    s->pace = p.phrase.pace != PACE_VERB ? p.phrase.pace : pace;
     if (p.phrase.steps > 0) {
         s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
     }
     c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
+    c->several = s->subject.count > 1 || s->subject.at[0].kind == WHO_EVERYONE_ELSE;
     if (s->object.kind != WHO_NONE && !use_verb(s)) {
         return refuse_use(c, s);
     }
@@ -279,7 +374,7 @@ static bool ends_here(struct cursor *c, const sentence_list *out)
     bool two =
         last->verb == VERB_FILLS; /* an exchange: its two have no one subject to go on with */
     if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), &joint, &begin) &&
-                       !(two && joint.same_subject))) {
+                       !(two && joint.same_subject) && !joint.who)) {
         return true;
     }
     struct span span = cursor_span(c);
@@ -290,9 +385,30 @@ static bool ends_here(struct cursor *c, const sentence_list *out)
     return false;
 }
 
+/* 3 and 5 quickly exchange: of both, where they move. */
+static void set_pace(sentence_list *out, size_t first, enum pace pace)
+{
+    for (size_t i = first; i < out->count; i++) {
+        enum verb_task task = verb_row(out->at[i].verb)->task;
+        bool moves = task == VERB_MOVE || task == VERB_CARRY;
+        out->at[i].pace = moves ? pace : PACE_VERB;
+    }
+}
+
+static bool refuse_then(struct cursor *c, const struct tie *tie)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_THEN, cursor_span(c),
+                     "`then` and `%.*s` say two different moments",
+                     STR_ARG(cursor_text(c, tie->span))),
+              "keep one of them");
+    return false;
+}
+
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
  * it. */
-static bool one_read(struct cursor *c, const who_list *again, struct tie tie, sentence_list *out)
+static bool one_read(struct cursor *c, const who_list *again, struct tie tie, sentence_list *out,
+                     who_list *subject)
 {
     const struct token *from = c->at;
     size_t before = c->refusals;
@@ -306,11 +422,27 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, se
     } else if (!subject_fits(c, &s.subject)) {
         return false;
     }
-    skip_run_in(c);
+    *subject = s.subject;
+    struct cursor then = *c;
+    if (!again && take_words(&then, "then") && verb_begins(&then)) {
+        if (tie.word == TIE_AS || tie.word == TIE_AT || tie.word == TIE_LATER || tie.meanwhile) {
+            return refuse_then(c, &tie);
+        }
+        tie.then = s.tie.then = true; /* 1 then cuts */
+        struct span span = tie.word == TIE_NONE ? cursor_span(c) : tie.span;
+        tie.span = s.tie.span = span;
+        c->at = then.at;
+    }
+    const struct token *verb = c->at;
+    enum pace pace = skip_run_in(c);
+    size_t first = out->count;
     int pair = pair_read(c, &s.subject, tie, out);
+    pair = pair == 0 ? inverse_read(c, &s.subject, tie, out) : pair;
     if (pair != 0) {
+        set_pace(out, first, pace);
         return pair > 0 && c->refusals == before && ends_here(c, out);
     }
+    c->at = verb;
     if (!rest_read(c, &s)) {
         return false;
     }
@@ -322,7 +454,51 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, se
         return false;
     }
     VEC_PUSH(c->arena, out, s);
+    if (s.hands_off) { /* dribbles at 2 for a hand-off */
+        out->at[out->count - 1].hands_off = false;
+        struct sentence second = {.subject = s.subject,
+                                  .verb = VERB_HANDS_OFF,
+                                  .verb_span = s.verb_span,
+                                  .object = s.object,
+                                  .span = s.span};
+        VEC_PUSH(c->arena, out, second);
+    }
     return true;
+}
+
+/* Whom a sentence is to, as who acts next. */
+static who_list receiver_of(struct cursor *c, const struct sentence *s)
+{
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, s->object);
+    return one;
+}
+
+/* until 2 is open, 1 dribbles: said in front, it is of the first sentence. */
+static bool keeps_until(struct cursor *c, struct event *until, struct sentence *s)
+{
+    if (until->kind == EVENT_NONE) {
+        return true;
+    }
+    if (s->until) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_CLAUSE_TWO, until->span, "a second `until` in one sentence"),
+                  "a sentence is cut short by one thing: keep one of the two");
+        return false;
+    }
+    s->until = event_keep(c, *until);
+    until->kind = EVENT_NONE;
+    return true;
+}
+
+static bool goes_on(const struct cursor *c, const struct sentence *last, struct joint *joint,
+                    const struct token **begin)
+{
+    if (joint_is(c, who_side(&last->subject.at[0]), joint, begin)) {
+        return true;
+    }
+    *joint = (struct joint){.same_subject = true};
+    return last->place && purpose_is(c, begin);
 }
 
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
@@ -331,23 +507,39 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     struct tie tie = {.word = TIE_NONE};
     struct joint joint = {.then = false};
     size_t before = c->refusals;
-    if (!front_tie_read(c, &tie)) {
+    struct event until = {.kind = EVENT_NONE};
+    if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
         return false;
     }
+    take_mark(c, ',');
+    size_t first = out->count;
     bool fine = c->refusals == before;
     struct tie own = tie;
+    who_list subject = {NULL, 0, 0};
     for (;;) {
-        const who_list *again = joint.same_subject ? &out->at[out->count - 1].subject : NULL;
-        if (!one_read(c, again, own, out)) {
+        who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
+        const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
+        if (!one_read(c, again, own, out, &subject)) {
+            return false;
+        }
+        if (!keeps_until(c, &until, &out->at[first])) {
             return false;
         }
         const struct sentence *last = &out->at[out->count - 1];
         const struct token *begin;
-        if (stop_is(c) || !joint_is(c, who_side(&last->subject.at[0]), &joint, &begin)) {
+        if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
             return fine;
         }
         c->at = begin;
-        own = joint.same_subject || joint.then ? (struct tie){.word = TIE_NONE} : tie;
+        if (joint.clause) {
+            tie = (struct tie){.word = TIE_NONE};
+            if (!front_tie_read(c, &tie)) {
+                return false;
+            }
+            own = tie;
+            continue;
+        }
+        own = joint.same_subject || joint.who || joint.then ? (struct tie){.word = TIE_NONE} : tie;
         if (joint.then) {
             tie = (struct tie){.word = TIE_NONE};
             own.then = !joint.same_subject;

@@ -195,12 +195,12 @@ static int read_content(struct predicate *p, const struct slot *slot)
 {
     struct cursor *c = p->c;
     struct who who;
-    if (points_back(c)) {
-        return -1;
-    }
     int screen = slot->letter == 'U' || p->s->verb == VERB_REJECTS ? screen_named(p) : 0;
     if (screen != 0) {
         return screen;
+    }
+    if (points_back(c)) {
+        return -1;
     }
     switch (slot->letter) {
     case 'W':
@@ -247,6 +247,16 @@ static const struct slot *slot_of(const struct slot *slots, size_t count, const 
     return NULL;
 }
 
+static bool holds_place(const struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    take_among(&trial, place_words);
+    bool spot = !clause_is(p->c) && spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    return spot;
+}
+
 /* dribbles, drives, cuts and back cuts become another verb by what follows them. */
 static bool change_verb(struct predicate *p)
 {
@@ -255,6 +265,10 @@ static bool change_verb(struct predicate *p)
         next->unit == UNIT_SECONDS && !clause_is(p->c) &&
         who_side(&p->s->subject.at[0]) == FOR_ATTACKERS) { /* waits two seconds */
         p->s->verb = VERB_HOLDS;
+        return true;
+    }
+    if (p->s->verb == VERB_HOLDS && holds_place(p)) { /* holds the corner */
+        p->s->verb = VERB_STAYS;
         return true;
     }
     static const char *const words[] = {"off", "at", "for", NULL};
@@ -305,6 +319,9 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
         if (slots[i].preposition.size == 0 || slots[i].preposition.size >= sizeof preposition) {
             continue;
         }
+        if (p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS) {
+            continue; /* a defender stays by rule, not by place */
+        }
         memcpy(preposition, slots[i].preposition.at, slots[i].preposition.size);
         preposition[slots[i].preposition.size] = 0;
         static const char *const screened[] = {"around", "round", "of", NULL};
@@ -333,12 +350,17 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     const struct slot *player = slot_of(slots, count, "WUD");
     const struct slot *place = slot_of(slots, count, "PE");
     place = place && needs_toward(p, place) ? NULL : place;
+    bool defends = who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
+    place = p->s->verb == VERB_STAYS && defends ? NULL : place;
     const struct slot *other = slot_of(slots, count, "LT");
-    int taken = slot_of(slots, count, "Y") ? read_way(p) : 0;
+    bool guard = verb_row(p->s->verb)->task == VERB_GUARD;
+    if (attack_extra(p)) {
+        return 1;
+    }
+    int taken = slot_of(slots, count, "Y") ? read_way(p) : guard ? guard_extra(p) : clears_what(p);
     if (taken != 0) {
         return taken;
     }
-    bool guard = verb_row(p->s->verb)->task == VERB_GUARD;
     bool bare = player && (player->preposition.size == 0 || phrase_has(&p->phrase, 'O') || guard);
     struct who who;
     struct cursor led = *c;
@@ -400,11 +422,15 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     if (!player || p->s->object.kind != WHO_NONE || player->preposition.size == 0) {
         return 0;
     }
-    if (points_back(c)) {
+    bool defender = his_defender_read(c, &who); /* screens his man */
+    if (!defender && points_back(c)) {
         return -1;
     }
-    if (!who_read(c, &who)) {
+    if (!defender && !who_read(c, &who)) {
         return 0;
+    }
+    if (defender && c->refusals != mark.refusals) {
+        return -1;
     }
     cursor_back(c, mark);
     if (who_defends(&who) && p->s->verb == VERB_SCREENS && !p->s->on) {
@@ -416,56 +442,26 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     if (who_defends(&who)) {
         return player_fits(p, &who, player->letter) < 0 ? -1 : 0;
     }
+    if (who.kind == WHO_BALL && p->s->verb == VERB_SCREENS) { /* screens the ball */
+        person_read(c, &p->s->object);
+        p->s->screen = SCREEN_BALL;
+        return 1;
+    }
     return preposition_missing(p, &who, player->preposition);
-}
-
-/* out, up, back … right before a place or what leads to one add nothing. */
-static bool drop_particle(struct predicate *p, bool place)
-{
-    struct cursor trial = *p->c;
-    if (!take_among(&trial, particle_words)) {
-        return false;
-    }
-    while (take_among(&trial, particle_words)) { /* back out to 1 */
-    }
-    struct cursor_mark mark = cursor_mark(&trial);
-    if (word_is(p->c, 0, "over") && word_is(&trial, 0, "top")) {
-        return false; /* over the top is how high a pass is, not where to */
-    }
-    bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
-                 (place && spot_read(&trial, true) != NULL);
-    cursor_back(&trial, mark);
-    if (leads) {
-        p->c->at = trial.at;
-    }
-    return leads;
-}
-
-/* right at 2, straight to the rim: right before a preposition they add nothing. */
-static void drop_stress(struct cursor *c)
-{
-    static const char *const words[] = {"right", "straight", "directly", "all the way", NULL};
-    struct cursor trial = *c;
-    if (!take_among(&trial, words) ||
-        !(word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
-        return;
-    }
-    struct cursor place = trial;
-    struct cursor_mark mark = cursor_mark(&place);
-    take_among(&place, place_words);
-    const struct place *spot = spot_read(&place, true);
-    bool side = spot && spot->kind == PLACE_SPOT && spot->side == SIDE_NONE &&
-                spot_takes_side(spot->spot) && word_is(c, 0, "right");
-    cursor_back(&place, mark);
-    if (!side) { /* right to corner: the right one may be meant */
-        c->at = trial.at;
-    }
 }
 
 int slot_read(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
     drop_stress(p->c);
+    int from = clause_is(p->c) ? 0 : begins_read(p);
+    if (from != 0) {
+        return from;
+    }
+    from = clause_is(p->c) ? 0 : along_read(p);
+    if (from != 0 || aside_read(p)) {
+        return from != 0 ? from : 1;
+    }
     while (change_verb(p)) {
     }
     size_t count = verb_slots(p->s->verb, slots);
@@ -480,6 +476,8 @@ int slot_read(struct predicate *p)
         taken = read_path(p);
     }
     const struct slot *place = slot_of(slots, count, "PE");
+    bool stays = p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
+    place = stays ? NULL : place;
     if (taken == 0 && place && !str_is(place->preposition, "toward") &&
         take_among(p->c, place_words)) {
         taken = read_content(p, place);
@@ -491,61 +489,6 @@ int slot_read(struct predicate *p)
         taken = 1;
     }
     return taken != 0 ? taken : missing_preposition(p, slots, count);
-}
-
-static void place_of_phrase(struct predicate *p)
-{
-    if (p->s->place || p->phrase.to == SPOT_COUNT) {
-        return;
-    }
-    struct place *place = arena_new(p->c->arena, struct place);
-    *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
-    p->s->place = place;
-}
-
-static void note_screen(struct predicate *p)
-{
-    const struct sentence *s = p->s;
-    struct strbuf screener;
-    strbuf_init(&screener, p->c->arena);
-    if (s->object.kind == WHO_ROLE) {
-        strbuf_add(&screener, s->object.role);
-    } else {
-        strbuf_print(&screener, "%d", s->object.number);
-    }
-    diag_add(p->c->diags, DIAG_TEXT_SCREEN_TAKEN, s->verb_span,
-             "nobody is named to come off: the screen of %s was taken", screener.at);
-}
-
-/* A player that is not written but known from above: whom the screened defender guards, whose
- * screen is waiting. */
-static bool player_above(struct predicate *p, const struct slot *slot)
-{
-    struct cursor *c = p->c;
-    struct sentence *s = p->s;
-    struct who second;
-    bool several = false;
-    if (p->on_bare || (s->verb == VERB_SCREENS && s->on)) {
-        struct who on = *s->on;
-        s->on = NULL;
-        const struct who *fits = above_guarded(c, &on, &s->object) ? &s->object : &on;
-        return player_fits(p, fits, 'W') > 0;
-    }
-    if (slot->letter == 'U' &&
-        above_waiting_screen(c, &s->subject.at[0], &s->object, &second, &several)) {
-        s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
-        note_screen(p);
-        return player_fits(p, &s->object, 'U') > 0;
-    }
-    if (several) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_OBJECT_MISSING, s->verb_span,
-                         "`%.*s` off whom? More than one screen waits for this player",
-                         STR_ARG(cursor_text(c, s->verb_span))),
-                  "say whose: `%.*s 5`", STR_ARG(predicate_begun_to(p, slot->preposition)));
-        return false;
-    }
-    return player_missing(p, slot->preposition) > 0;
 }
 
 /* What was taken before an `off` made another verb of it must still have its slot; and one place is
@@ -560,6 +503,14 @@ static bool slots_agree(struct predicate *p, const struct slot *slots, size_t co
                          "`%.*s` takes either a screener or a way round, not both",
                          STR_ARG(cursor_text(p->c, s->verb_span))),
                   "keep one of the two, or write two sentences");
+        return false;
+    }
+    if (verb_row(s->verb)->task == VERB_SCREEN && s->place && s->place->kind == PLACE_SIDE) {
+        struct str side = cursor_text(p->c, s->place->span);
+        diag_help(p->c->diags,
+                  REFUSE(p->c, TEXT_PLACE_HALF, s->place->span,
+                         "a screen is set on a spot: where on the %.*s?", STR_ARG(side)),
+                  "name the spot, `at right wing`, or leave the side out");
         return false;
     }
     bool either = slot_of(slots, count, "E") && s->place && s->object.kind != WHO_NONE;

@@ -7,29 +7,140 @@ enum phrase_side who_side(const struct who *who)
     return who_defends(who) ? FOR_DEFENDERS : FOR_ATTACKERS;
 }
 
-/* will, now, and `goes out and` before the verb add nothing. */
-void skip_run_in(struct cursor *c)
+/* goes out, sprints over: how somebody comes to where the verb happens. */
+static const struct entry goings[] = {
+    {"steps", PACE_VERB},
+    {"step", PACE_VERB},
+    {"goes", PACE_VERB},
+    {"go", PACE_VERB},
+    {"runs", PACE_VERB},
+    {"run", PACE_VERB},
+    {"comes", PACE_VERB},
+    {"come", PACE_VERB},
+    {"moves", PACE_VERB},
+    {"move", PACE_VERB},
+    {"turns", PACE_VERB},
+    {"turn", PACE_VERB},
+    {"slides", PACE_VERB},
+    {"slide", PACE_VERB},
+    {"heads", PACE_VERB},
+    {"head", PACE_VERB},
+    {"jogs", PACE_JOG},
+    {"jog", PACE_JOG},
+    {"walks", PACE_WALK},
+    {"walk", PACE_WALK},
+    {"sprints", PACE_SPRINT},
+    {"sprint", PACE_SPRINT},
+    {"hustles", PACE_SPRINT},
+    {"hustle", PACE_SPRINT},
+    {"races", PACE_SPRINT},
+    {"race", PACE_SPRINT},
+    {"rushes", PACE_SPRINT},
+    {"rush", PACE_SPRINT},
+    {NULL, 0},
+};
+
+/* catches the ball, rips through, waits for the screen: what goes before by itself. */
+static bool take_before(struct cursor *c)
 {
-    static const char *const empty[] = {"will", "now", "both", "also", "immediately", NULL};
-    static const char *const going[] = {"steps", "step", "goes",    "go",    "runs", "run",
-                                        "comes", "come", "catches", "catch", NULL};
+    static const char *const balls[] = {"it", "ball", "pass", NULL};
+    static const char *const words[] = {"rips through",
+                                        "rip through",
+                                        "rips it",
+                                        "rips",
+                                        "rip",
+                                        "waits for screen",
+                                        "wait for screen",
+                                        "waits on screen",
+                                        "wait on screen",
+                                        "gets ball",
+                                        "gets it",
+                                        "get ball",
+                                        "get it",
+                                        "receives it",
+                                        "receives ball",
+                                        "receives pass",
+                                        NULL};
+    static const char *const catches[] = {"catches", "catch", NULL};
+    if (take_among(c, catches)) {
+        take_among(c, balls);
+        return true;
+    }
+    return take_among(c, words);
+}
+
+/* `and`, `then` or a comma: between what goes before and the verb. */
+static bool take_joint(struct cursor *c)
+{
+    bool joined = take_mark(c, ',');
+    joined = take_words(c, "and") || joined;
+    return take_words(c, "then") || joined;
+}
+
+/* comes to screen; but to the post, to front of the rim, to help side is where to. */
+static bool take_to(struct cursor *c)
+{
+    static const char *const words[] = {"to", "into", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, words) || trial.at >= trial.end || str_is(trial.at->text, "the")) {
+        return false;
+    }
+    c->at = trial.at;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool spot = spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    return !spot;
+}
+
+static bool verb_follows(const struct cursor *c)
+{
+    struct cursor verb = *c;
+    struct phrase phrase;
+    return phrase_read(&verb, FOR_ANYONE, &phrase);
+}
+
+/* goes out and, comes over to: right before a verb. */
+static bool take_going(struct cursor *c, enum pace *pace)
+{
+    static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
+    struct cursor trial = *c;
+    int going = take_entry(&trial, goings);
+    if (going < 0) {
+        bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);
+        c->at = before ? trial.at : c->at;
+        return before;
+    }
+    bool way = false;
+    while (take_among(&trial, particle_words) || take_words(&trial, "in")) {
+        way = true;
+    }
+    if (way) { /* goes across the lane and screens */
+        take_among(&trial, lines);
+    }
+    if (!(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
+        return false;
+    }
+    *pace = going != PACE_VERB ? (enum pace)going : *pace;
+    c->at = trial.at;
+    return true;
+}
+
+enum pace skip_run_in(struct cursor *c)
+{
+    static const char *const empty[] = {"will",        "now", "both", "also",
+                                        "immediately", "all", "each", NULL};
+    enum pace pace = PACE_VERB;
     while (take_among(c, empty)) {
     }
     struct cursor trial = *c;
-    struct phrase phrase;
-    if (!take_among(&trial, going)) {
-        return;
-    }
-    if (!take_words(&trial, "it") && !take_words(&trial, "the ball")) {
-        take_among(&trial, particle_words);
-    }
-    if (!take_words(&trial, "and")) {
-        return;
-    }
-    struct cursor verb = trial;
-    if (phrase_read(&verb, FOR_ANYONE, &phrase)) {
+    int written = take_entry(&trial, pace_entries); /* quickly cuts */
+    if (written >= 0 && verb_follows(&trial)) {
+        pace = (enum pace)written;
         c->at = trial.at;
     }
+    while (take_going(c, &pace)) {
+    }
+    return pace;
 }
 
 /* uses the screen and VERB, uses 5's screen and VERB: behind `uses`. */
@@ -48,8 +159,8 @@ bool uses_screen_is(const struct cursor *c)
         return false;
     }
     struct cursor_mark mark = cursor_mark(&trial);
-    owner_read(&trial, &owner);
-    bool screen = word_among(&trial, screens);
+    bool owned = owner_read(&trial, &owner);
+    bool screen = word_among(&trial, screens) || (!owned && word_is(&trial, 0, "it"));
     cursor_back(&trial, mark);
     return screen;
 }
@@ -59,7 +170,8 @@ bool verb_begins(const struct cursor *c)
     struct cursor trial = *c;
     struct phrase phrase;
     skip_run_in(&trial);
-    return pair_is(&trial) || uses_screen_is(&trial) || phrase_read(&trial, FOR_ANYONE, &phrase);
+    return pair_is(&trial) || inverse_is(&trial) || uses_screen_is(&trial) ||
+           phrase_read(&trial, FOR_ANYONE, &phrase);
 }
 
 static bool everyone_read(struct cursor *c, struct who *out)

@@ -49,18 +49,35 @@ static enum event_family family_of(const struct phrase *phrase)
         return FAMILY_CUTS;
     case VERB_DRIBBLES:
         return FAMILY_DRIBBLES;
+    case VERB_DRIVES:
+        return FAMILY_DRIVES;
+    case VERB_BACK_CUTS:
+        return FAMILY_BACK_CUTS;
     default:
         return phrase_has(phrase, 'M') ? FAMILY_MOVES : FAMILY_NONE;
     }
+}
+
+/* catches it, gets the ball, receives the pass. */
+static bool take_catch(struct cursor *c)
+{
+    static const char *const catches[] = {"catches", "catch", "receives", "receive", NULL};
+    static const char *const whole[] = {"gets ball",  "get ball", "gets it",    "get it",
+                                        "gets pass",  "get pass", "has caught", "is catching",
+                                        "gets touch", NULL};
+    static const char *const caught[] = {"ball", "it", "pass", NULL};
+    if (take_among(c, whole)) {
+        return true;
+    }
+    bool taken = take_among(c, catches);
+    return taken && (take_among(c, caught), true); /* what else would be caught */
 }
 
 static bool happening_read(struct cursor *c, struct event *out)
 {
     struct phrase phrase;
     struct cursor trial = *c;
-    if (take_words(&trial, "catches") || take_words(&trial, "catch")) {
-        bool ball = take_words(&trial, "the ball") || take_words(&trial, "it");
-        (void)ball; /* what else would be caught */
+    if (take_catch(&trial)) {
         out->kind = EVENT_CATCHES;
         c->at = trial.at;
         return true;
@@ -76,7 +93,8 @@ static bool happening_read(struct cursor *c, struct event *out)
         out->family = FAMILY_USES;
         return true;
     }
-    if (!phrase_read(c, who_side(&out->subject), &phrase)) {
+    enum phrase_side side = who_side(&out->subject);
+    if (!phrase_read(c, side, &phrase) && !phrase_ing_read(c, side, &phrase)) {
         return false;
     }
     out->kind = EVENT_VERB;
@@ -126,22 +144,25 @@ static const struct entry clause_entries[] = {
     {"when", TIE_WHEN},
     {"once", TIE_WHEN},
     {"as soon as", TIE_WHEN},
+    {"at same time as", TIE_AS},
+    {"just as", TIE_AS},
+    {"right as", TIE_AS},
+    {"moment", TIE_WHEN},
+    {"just after", TIE_AFTER},
     {"right when", TIE_WHEN},
     {"while", TIE_WHILE},
     {"immediately after", TIE_AFTER},
     {NULL, 0},
 };
 
-/* on the pass, off the catch: as and after. */
+/* on the pass, off 2's catch: as and after. */
 static enum tie_word noun_clause(struct cursor *c)
 {
     static const struct entry words[] = {
         {"on", TIE_AS}, {"upon", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
-    static const char *const nouns[] = {"pass", "catch", NULL};
     struct cursor trial = *c;
     int word = take_entry(&trial, words);
-    bool noun = word_among(&trial, nouns) || (word == TIE_AS && word_is(&trial, 0, "screen"));
-    if (word < 0 || !noun) {
+    if (word < 0 || !above_noun_is(&trial, word == TIE_AFTER)) {
         return TIE_NONE;
     }
     c->at = trial.at;
@@ -154,6 +175,9 @@ bool clause_is(const struct cursor *c)
     if (noun_clause(&trial) != TIE_NONE) {
         return true;
     }
+    if (take_entry(&trial, clause_entries) >= 0) {
+        return true;
+    }
     if (take_words(&trial, "at")) {
         return seconds_are(&trial);
     }
@@ -161,7 +185,7 @@ bool clause_is(const struct cursor *c)
         trial.at = cursor_next(&trial) + 1;
         return word_is(&trial, 0, "after") || word_is(&trial, 0, "later");
     }
-    return take_entry(&trial, clause_entries) >= 0;
+    return false;
 }
 
 /* The reason why no event could be read here. */
@@ -321,9 +345,11 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
 bool clause_read(struct cursor *c, struct tie *tie)
 {
     struct measure seconds;
-    if (take_words(c, "at") && take_measure(c, true, &seconds)) {
+    struct cursor trial = *c;
+    if (take_words(&trial, "at") && take_measure(&trial, true, &seconds)) {
         tie->word = TIE_AT;
         tie->seconds = seconds.value;
+        c->at = trial.at;
         return true;
     }
     if (take_measure(c, true, &seconds)) {
@@ -331,6 +357,13 @@ bool clause_read(struct cursor *c, struct tie *tie)
         tie->word = take_words(c, "later") ? TIE_LATER : TIE_SECONDS_AFTER;
         return tie->word == TIE_LATER ||
                (take_words(c, "after") && clause_event_read(c, tie, "after"));
+    }
+    trial = *c; /* after two seconds */
+    if (take_words(&trial, "after") && take_measure(&trial, true, &seconds)) {
+        tie->seconds = seconds.value;
+        tie->word = TIE_LATER;
+        c->at = trial.at;
+        return true;
     }
     tie->word = noun_clause(c);
     int word = tie->word != TIE_NONE ? (int)tie->word : take_entry(c, clause_entries);
@@ -375,7 +408,8 @@ static bool comma_may_miss(struct cursor *c, struct span clause)
 static bool front_word(struct cursor *c, const char *const *words)
 {
     struct cursor trial = *c;
-    if (word_is(c, 1, "spot") || !take_among(&trial, words)) {
+    if (word_is(c, 1, "spot") || !take_among(&trial, words) ||
+        (word_is(c, 1, "same") && word_is(&trial, 0, "as"))) { /* at the same time as */
         return false;
     }
     take_mark(&trial, ',');

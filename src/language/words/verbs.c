@@ -38,6 +38,10 @@ static const struct {
     {VERB_CUTS, "off", VERB_COMES},
     {VERB_BACK_CUTS, "off", VERB_BACK_CUTS_OFF},
     {VERB_GOES, "off", VERB_COMES},
+    {VERB_POPS, "off", VERB_COMES},
+    {VERB_LIFTS, "off", VERB_COMES},
+    {VERB_FLASHES, "off", VERB_COMES},
+    {VERB_DRIFTS, "off", VERB_COMES},
     {VERB_STAYS, "for", VERB_HOLDS},
 };
 

@@ -68,6 +68,9 @@ struct phrase {
     bool with_s;      /* it was said of one: passes */
     enum pace pace;   /* the word says it: jogs, a hard cut; PACE_VERB: it does not */
     double steps;     /* takes two steps toward; 0: no length */
+    bool three;       /* a shot that is called a three */
+    const struct token
+        *dropped;               /* an adjective that changes nothing here: a flat screen; or NULL */
     const struct token *inside; /* the player between its words, boxes 2 out; NULL: none */
 };
 size_t phrase_count(void);
@@ -76,6 +79,10 @@ bool phrase_has(const struct phrase *phrase, char letter);
 enum phrase_side { FOR_ATTACKERS, FOR_DEFENDERS, FOR_ANYONE };
 /* Takes the longest phrase that suits the side. */
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+/* A noun that stands with make, set, take, give: a down screen. */
+bool phrase_noun_read(struct cursor *c, struct phrase *out);
+/* The same said as `is dribbling`. */
+bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out);
 /* What tidy prints for a verb of this kind: "bounce passes", without its preposition. */
 struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind screen, bool bare);
 /* The phrase nearest to what stands at the cursor, or NULL. */

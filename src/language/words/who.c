@@ -141,9 +141,12 @@ bool person_read(struct cursor *c, struct who *out)
     if (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) {
         return numbered_read(c, token, out);
     }
-    if (word_is(c, 0, "player") && token + 1 < c->end && token[1].kind == TOKEN_NUMBER &&
-        !token[1].possessive && number_fits(&token[1])) { /* player 3 */
-        take_words(c, "player");
+    bool named = word_is(c, 0, "player") || word_is(c, 0, "number");
+    if (named && token + 1 < c->end && token[1].kind == TOKEN_NUMBER && !token[1].possessive &&
+        number_fits(&token[1])) { /* player 3, number three */
+        static const char *const words[] = {"player", "number", NULL};
+        take_among(c, words);
+        out->span = token[1].span;
         return numbered_read(c, token + 1, out);
     }
     if (token->kind != TOKEN_WORD || token->possessive) {
@@ -152,6 +155,9 @@ bool person_read(struct cursor *c, struct who *out)
     if (role_find(c, token->text, &out->role)) {
         out->kind = WHO_ROLE;
         cursor_take(c, token, token + 1);
+        return true;
+    }
+    if (above_doer_read(c, out)) {
         return true;
     }
     if (take_words(c, "coach")) {

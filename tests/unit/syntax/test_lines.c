@@ -136,7 +136,7 @@ END_TEST
 static const struct token_case mark_cases[] = {
     {"1 cuts - 2 cuts", "", "text.stray-mark"},
     {"- 1 cuts", "", "text.stray-mark"},
-    {"1 & 2 cut", "", "text.stray-mark"},
+    {"1 + 2 cut", "", "text.stray-mark"},
     {"play: x", "", "text.stray-mark"},
     {"1 shoots!", "", "text.stray-mark"},
     {"'1 shoots'", "", "text.stray-mark"},

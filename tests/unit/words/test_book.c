@@ -207,8 +207,8 @@ static const struct book_case book_cases[] = {
     {"play \"A\"\nball 2 out of bounds at left hash\n", "play(set)", ""},
     {"play \"A\"\nball 2 at left hash\n", "play(broken)", "2:8 text.setting"},
     {"play \"A\"\nabout The \"A\" thing\n", "play(broken)", "2:11 text.title"},
-    {"play \"A\"\nx1 guards 3 and x3 guards 1\nx2 guards\n", "play(guards guards broken)",
-     "3:1 text.setting"},
+    {"play \"A\"\nx1 guards 3 and x3 guards 1\nx2 guards x3\n", "play(guards guards broken)",
+     "3:11 text.object-unfit"},
     {"play \"A\"\n1 shoots\nx1 guards 3\n", "play(s s)", ""},
     /* notes */
     {"play \"A\"\npoint \"a\"\nmistake \"b\"\naccept space.close \"c\"\nstep\nchart set \"d\"\n",

@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: MIT */
+/* extras: words behind a verb that say what it says already, or from where; taken so that nothing
+ * is left over, or refused where they could mean two things. */
+#include "language/words/grammar.h"
+
+/* ices it, boxes out his man: the screen, or whom he guards, which the verb means by itself. */
+static int guard_pronoun(struct predicate *p)
+{
+    static const char *const men[] = {"his man", "her man", "their man", NULL};
+    static const enum verb at_screen[] = {VERB_ICES,       VERB_HEDGES,   VERB_GOES_OVER,
+                                          VERB_GOES_UNDER, VERB_SWITCHES, VERB_TRAPS,
+                                          VERB_TRAILS};
+    bool screen = false;
+    for (size_t i = 0; i < sizeof at_screen / sizeof *at_screen; i++) {
+        screen = screen || p->s->verb == at_screen[i];
+    }
+    return (screen && take_words(p->c, "it")) || take_among(p->c, men);
+}
+
+/* chases 3 off the screen, denies 2 the ball, denies the pass to 2: words that a defender's verb
+ * says already. */
+int guard_extra(struct predicate *p)
+{
+    if (p->s->object.kind == WHO_NONE &&
+        (word_is(p->c, 0, "it") || word_is(p->c, 0, "his") || word_is(p->c, 0, "her"))) {
+        int taken = guard_pronoun(p);
+        if (taken != 0) {
+            return taken;
+        }
+    }
+    static const char *const ways[] = {"off", "over", "around", "through", "under", "on", NULL};
+    static const char *const screens[] = {"screen", "ball screen", "down screen", "pick", NULL};
+    static const char *const passes[] = {"ball",       "pass",     "return pass", "entry",
+                                         "entry pass", "reversal", "catch",       NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who owner;
+    if (p->s->verb == VERB_DENIES && take_among(&trial, passes)) {
+        p->c->at = trial.at;
+        return 1;
+    }
+    bool trails = p->s->verb == VERB_TRAILS;
+    bool found = (trails || p->s->verb == VERB_GOES_OVER || p->s->verb == VERB_GOES_UNDER) &&
+                 (take_among(&trial, ways), owner_read(&trial, &owner), true) &&
+                 take_among(&trial, screens);
+    const struct token *at = trial.at;
+    cursor_back(&trial, mark);
+    p->c->at = found ? at : p->c->at;
+    return found;
+}
+
+/* Words that an attacker's verb says already: back cuts behind the defense, dribbles at 2 for a
+ * hand-off (which is a sentence more). */
+bool attack_extra(struct predicate *p)
+{
+    static const char *const behind[] = {
+        "behind defender",     "behind defense",  "behind defence",  "behind his defender",
+        "behind her defender", "behind his man",  "behind her man",  "behind their man",
+        "behind denial",       "behind pressure", "behind overplay", NULL};
+    static const char *const hand_offs[] = {
+        "for hand-off",         "into hand-off",         "for dho", "into dho",
+        "for dribble hand-off", "into dribble hand-off", NULL};
+    if (p->s->verb == VERB_BACK_CUTS && take_among(p->c, behind)) {
+        return true;
+    }
+    if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE &&
+        take_among(p->c, hand_offs)) {
+        p->s->hands_off = true;
+        return true;
+    }
+    return false;
+}
+
+/* lifts out of the corner, cuts from left wing: where the player is already, which the play makes
+ * sure of. 1: taken, -1: reported. */
+int begins_read(struct predicate *p)
+{
+    static const char *const words[] = {"out of", "from", NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(p->c);
+    enum verb_task task = verb_row(p->s->verb)->task;
+    if ((task != VERB_MOVE && task != VERB_CARRY && task != VERB_SCREEN && task != VERB_SHOOT) ||
+        !take_among(&trial, words)) {
+        return 0;
+    }
+    const struct place *place = spot_read(&trial, true);
+    if (!place || place->kind != PLACE_SPOT) {
+        cursor_back(p->c, mark);
+        return 0;
+    }
+    p->c->at = trial.at;
+    if (p->s->begins) {
+        return said_twice(p, place->span, "from where");
+    }
+    p->s->begins = place;
+    return 1;
+}
+
+/* clears the corner: left, or gone to? goes baseline: along it, or a drive? */
+int clears_what(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool line = (p->s->verb == VERB_GOES || p->s->verb == VERB_CUTS) &&
+                word_is(p->c, 0, "baseline") && cursor_next(p->c) == p->c->at &&
+                p->c->at == p->after_verb;
+    const struct place *place = p->s->verb == VERB_CLEARS || line ? spot_read(&trial, true) : NULL;
+    struct span span = place ? cursor_taken(&trial, p->c->at) : SPAN_NONE;
+    cursor_back(&trial, mark);
+    if (!place) {
+        return 0;
+    }
+    struct str text = cursor_text(p->c, span);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_TWO_MEANINGS, span, "`%.*s %.*s`: %s", STR_ARG(predicate_begun(p)),
+                     STR_ARG(text), line ? "along it, or to it?" : "out of there, or to there?"),
+              line ? "write where it ends, `%.*s to %.*s`; with the ball it is `drives baseline`"
+                   : "write where it ends: `%.*s to %.*s`",
+              STR_ARG(predicate_begun(p)), STR_ARG(text));
+    return -1;
+}
+
+/* out, up, back … right before a place or what leads to one add nothing. */
+/* across the lane, up the sideline, along the baseline: the way, and not where it ends. With where
+ * it ends behind it the way is left out, with a note; `down the lane` ends at the rim. 1: taken,
+ * -1: reported. */
+int along_read(struct predicate *p)
+{
+    static const char *const ways[] = {"across",  "up",   "down", "along",
+                                       "through", "thru", "over", NULL};
+    static const char *const lines[] = {"lane",
+                                        "key",
+                                        "paint",
+                                        "sideline",
+                                        "left sideline",
+                                        "right sideline",
+                                        "baseline",
+                                        "middle",
+                                        "floor",
+                                        "court",
+                                        "foul line",
+                                        "free-throw line",
+                                        "arc",
+                                        "perimeter",
+                                        "three-point line",
+                                        "middle of floor",
+                                        "middle of lane",
+                                        NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    enum verb verb = p->s->verb;
+    bool down = word_is(c, 0, "down"), runs = word_is(c, 0, "baseline");
+    bool whole = runs && (verb == VERB_CUTS || verb == VERB_GOES) && cursor_next(c) > c->at;
+    if (p->s->place || (!whole && !take_among(&trial, ways)) || !take_among(&trial, lines)) {
+        return 0;
+    }
+    struct span span = cursor_taken(&trial, from);
+    if (word_is(&trial, 0, "to") || word_is(&trial, 0, "from")) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                                     "`%.*s` was left out: the way is the straight one",
+                                     STR_ARG(cursor_text(c, span)));
+        diag_help(c->diags, diag, "for another way write `past left block`, or two sentences");
+        c->at = trial.at;
+        return 1;
+    }
+    bool rim =
+        down && (word_is(c, 1, "lane") || word_is(c, 1, "key") || word_is(c, 1, "paint")) &&
+        (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS);
+    if (rim) {
+        c->at = trial.at;
+        p->phrase.to = SPOT_RIM;
+        return 1;
+    }
+    if (whole) {
+        return 0;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PLACE_HALF, span, "`%.*s` is the way: where does it end?",
+                     STR_ARG(cursor_text(c, span))),
+              "write the place behind it: `%.*s %.*s to left corner`", STR_ARG(predicate_begun(p)),
+              STR_ARG(cursor_text(c, span)));
+    return -1;
+}
+
+/* looking for a pass, to get open: why, which moves nobody; left out, with a note. */
+bool aside_read(struct predicate *p)
+{
+    static const char *const words[] = {
+        "looking",     "ready",       "in order",      "to get open",
+        "to create",   "to maintain", "to keep",       "to give",
+        "to receive",  "to catch",    "for layup",     "for shot",
+        "for jumper",  "for pass",    "for rebound",   "for rebounding",
+        "as safety",   "as outlet",   "calling",       "showing",
+        "hands ready", "hunting",     "for open shot", "for open three",
+        "to open up",  NULL};
+    struct cursor *c = p->c;
+    const struct token *from = c->at;
+    struct slot slots[SLOTS_MOST];
+    size_t count = verb_slots(p->s->verb, slots);
+    bool takes_for = count > 0 && str_is(slots[0].preposition, "for");
+    if (!word_among(c, words) || (takes_for && word_is(c, 0, "for"))) {
+        return false;
+    }
+    take_among(c, words);
+    while (!cursor_done(c) && cursor_next(c)->kind != TOKEN_MARK && !word_is(c, 0, "and") &&
+           !word_is(c, 0, "then") && !word_is(c, 0, "until") && !clause_is(c)) {
+        cursor_take(c, cursor_next(c), cursor_next(c) + 1);
+    }
+    struct span span = cursor_taken(c, from);
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody and was left out",
+                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
+              STR_ARG(cursor_text(c, span)));
+    return true;
+}
+
+bool drop_particle(struct predicate *p, bool place)
+{
+    struct cursor trial = *p->c;
+    if (!take_among(&trial, particle_words)) {
+        return false;
+    }
+    while (take_among(&trial, particle_words)) { /* back out to 1 */
+    }
+    struct cursor_mark mark = cursor_mark(&trial);
+    if (word_is(p->c, 0, "over") && word_is(&trial, 0, "top")) {
+        return false; /* over the top is how high a pass is, not where to */
+    }
+    bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
+                 (place && spot_read(&trial, true) != NULL);
+    cursor_back(&trial, mark);
+    if (leads) {
+        p->c->at = trial.at;
+    }
+    return leads;
+}
+
+/* right at 2, straight to the rim: right before a preposition they add nothing. */
+void drop_stress(struct cursor *c)
+{
+    static const char *const words[] = {"right", "straight", "directly", "all the way", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, words) ||
+        !(word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
+        return;
+    }
+    struct cursor place = trial;
+    struct cursor_mark mark = cursor_mark(&place);
+    take_among(&place, place_words);
+    const struct place *spot = spot_read(&place, true);
+    bool side = spot && spot->kind == PLACE_SPOT && spot->side == SIDE_NONE &&
+                spot_takes_side(spot->spot) && word_is(c, 0, "right");
+    cursor_back(&place, mark);
+    if (!side) { /* right to corner: the right one may be meant */
+        c->at = trial.at;
+    }
+}

@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: MIT */
+/* nouns: what happened above as a noun, the pass, 2's drive, and who did it, the roller. The latest
+ * that fits is meant; none is an error. */
+#include "language/words/grammar.h"
+
+static bool task_is(const struct sentence *s, enum verb_task task)
+{
+    return verb_row(s->verb)->task == task;
+}
+
+/* the pass, the drive: what happened as a noun, and the sentence it is of. */
+enum noun {
+    NOUN_PASS,
+    NOUN_CATCH,
+    NOUN_SCREEN,
+    NOUN_HAND_OFF,
+    NOUN_SHOT,
+    NOUN_CUT,
+    NOUN_DRIVE,
+    NOUN_DRIBBLE,
+    NOUN_ROLL,
+    NOUN_CURL,
+    NOUN_FLASH
+};
+
+static const struct {
+    const char *name; /* for messages */
+    enum verb verb;
+    enum event_family family;
+    bool off;
+} noun_rows[] = {
+    [NOUN_PASS] = {"pass", VERB_PASSES, FAMILY_PASSES, true},
+    [NOUN_CATCH] = {"pass", VERB_PASSES, FAMILY_PASSES, true},
+    [NOUN_SCREEN] = {"screen", VERB_SCREENS, FAMILY_SCREENS, false},
+    [NOUN_HAND_OFF] = {"hand-off", VERB_HANDS_OFF, FAMILY_NONE, true},
+    [NOUN_SHOT] = {"shot", VERB_SHOOTS, FAMILY_NONE, false},
+    [NOUN_CUT] = {"cut", VERB_CUTS, FAMILY_CUTS, true},
+    [NOUN_DRIVE] = {"drive", VERB_DRIVES, FAMILY_DRIVES, true},
+    [NOUN_DRIBBLE] = {"dribble", VERB_DRIBBLES, FAMILY_DRIBBLES, false},
+    [NOUN_ROLL] = {"roll", VERB_ROLLS, FAMILY_NONE, false},
+    [NOUN_CURL] = {"curl", VERB_CURLS, FAMILY_NONE, false},
+    [NOUN_FLASH] = {"flash", VERB_FLASHES, FAMILY_NONE, false},
+};
+
+static const struct entry nouns[] = {
+    {"pass", NOUN_PASS},
+    {"entry pass", NOUN_PASS},
+    {"entry", NOUN_PASS},
+    {"skip pass", NOUN_PASS},
+    {"return pass", NOUN_PASS},
+    {"reversal", NOUN_PASS},
+    {"inbounds pass", NOUN_PASS},
+    {"kick-out", NOUN_PASS},
+    {"catch", NOUN_CATCH},
+    {"screen", NOUN_SCREEN},
+    {"ball screen", NOUN_SCREEN},
+    {"down screen", NOUN_SCREEN},
+    {"back screen", NOUN_SCREEN},
+    {"cross screen", NOUN_SCREEN},
+    {"flare screen", NOUN_SCREEN},
+    {"pick", NOUN_SCREEN},
+    {"hand-off", NOUN_HAND_OFF},
+    {"dho", NOUN_HAND_OFF},
+    {"shot", NOUN_SHOT},
+    {"cut", NOUN_CUT},
+    {"drive", NOUN_DRIVE},
+    {"penetration", NOUN_DRIVE},
+    {"dribble", NOUN_DRIBBLE},
+    {"roll", NOUN_ROLL},
+    {"curl", NOUN_CURL},
+    {"flash", NOUN_FLASH},
+    {NULL, 0},
+};
+
+/* Takes the noun, and whose it is where that is said: 2's drive. */
+static int take_noun(struct cursor *c, struct who *owner)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    *owner = (struct who){.kind = WHO_NONE};
+    owner_read(&trial, owner);
+    int noun = take_entry(&trial, nouns);
+    if (noun < 0) {
+        cursor_back(c, mark);
+        return -1;
+    }
+    c->at = trial.at;
+    c->refusals = trial.refusals;
+    return noun;
+}
+
+bool above_noun_is(const struct cursor *c, bool behind_off)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who owner;
+    int noun = take_noun(&trial, &owner);
+    cursor_back(&trial, mark);
+    return noun >= 0 && (!behind_off || noun_rows[noun].off);
+}
+
+static bool noun_fits(const struct sentence *s, enum noun noun)
+{
+    switch (noun) {
+    case NOUN_CATCH:
+        return task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE);
+    case NOUN_PASS:
+        return task_is(s, VERB_PASS);
+    case NOUN_SCREEN:
+        return task_is(s, VERB_SCREEN);
+    case NOUN_CUT:
+        return s->verb == VERB_CUTS || s->verb == VERB_BACK_CUTS || s->verb == VERB_V_CUTS ||
+               s->verb == VERB_L_CUTS ||
+               (task_is(s, VERB_USE) && s->verb != VERB_DRIVES_OFF && s->verb != VERB_DRIBBLES_OFF);
+    case NOUN_DRIVE:
+        return s->verb == VERB_DRIVES || s->verb == VERB_DRIVES_OFF;
+    case NOUN_DRIBBLE:
+        return task_is(s, VERB_CARRY);
+    default:
+        return s->verb == noun_rows[noun].verb;
+    }
+}
+
+static const struct sentence *latest(const struct cursor *c, enum noun noun)
+{
+    above_list list = above_sentences(c, false);
+    for (size_t i = list.count; i-- > 0;) {
+        if (noun_fits(list.at[i], noun)) {
+            return list.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* The last one named does it last: of 4 and 5 the second screener. */
+static struct who doer(const struct sentence *s)
+{
+    return s->subject.at[s->subject.count - 1];
+}
+
+static int noun_missing(struct cursor *c, struct span span, int noun)
+{
+    const char *name = noun_rows[noun].name;
+    struct str help = STR("say whose: `as 1 passes`, `as 2 catches`");
+    if (noun_rows[noun].family != FAMILY_PASSES) {
+        help = str_format(c->arena, "say whose: `as %d %s`", noun == NOUN_SCREEN ? 5 : 2,
+                          verb_row(noun_rows[noun].verb)->words);
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: no %s stands above",
+                     STR_ARG(cursor_text(c, span)), name),
+              "%.*s", STR_ARG(help));
+    return -1;
+}
+
+int above_event_read(struct cursor *c, struct event *out)
+{
+    const struct token *from = c->at;
+    struct who owner;
+    int noun = take_noun(c, &owner);
+    if (noun < 0) {
+        return 0;
+    }
+    struct span span = cursor_taken(c, from);
+    *out = (struct event){.kind = noun == NOUN_CATCH ? EVENT_CATCHES : EVENT_VERB,
+                          .subject = owner,
+                          .verb = noun_rows[noun].verb,
+                          .family = noun_rows[noun].family,
+                          .span = span};
+    if (owner.kind != WHO_NONE) {
+        return 1;
+    }
+    const struct sentence *s = latest(c, (enum noun)noun);
+    if (!s || doer(s).kind == WHO_EVERYONE_ELSE) {
+        return noun_missing(c, span, noun);
+    }
+    out->subject = noun == NOUN_CATCH ? s->object : doer(s);
+    return 1;
+}
+
+static bool is_one(const struct who *who)
+{
+    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
+}
+
+static bool handles(const struct sentence *s)
+{
+    return task_is(s, VERB_CARRY) || s->verb == VERB_DRIVES_OFF || s->verb == VERB_DRIBBLES_OFF;
+}
+
+/* Whom a noun of this table means in a sentence; WHO_NONE: nobody. */
+enum doer_noun {
+    DOER_SCREENER,
+    DOER_ROLLER,
+    DOER_CUTTER,
+    DOER_PASSER,
+    DOER_RECEIVER,
+    DOER_SHOOTER,
+    DOER_DRIVER,
+    DOER_POST
+};
+
+static struct who doer_in(const struct sentence *s, int noun)
+{
+    static const struct who nobody = {.kind = WHO_NONE};
+    switch (noun) {
+    case DOER_SCREENER:
+        return task_is(s, VERB_SCREEN) && s->subject.count == 1 ? doer(s) : nobody;
+    case DOER_ROLLER:
+        return s->verb == VERB_ROLLS || s->verb == VERB_SLIPS ? doer(s) : nobody;
+    case DOER_CUTTER:
+        return noun_fits(s, NOUN_CUT) && s->subject.count == 1 ? doer(s) : nobody;
+    case DOER_PASSER:
+        return task_is(s, VERB_PASS) ? doer(s) : nobody;
+    case DOER_RECEIVER:
+        return task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE) ? s->object : nobody;
+    case DOER_POST:
+        return s->verb == VERB_POSTS_UP || s->verb == VERB_SEALS ? doer(s) : nobody;
+    case DOER_SHOOTER:
+        return task_is(s, VERB_SHOOT) ? doer(s) : nobody;
+    default:
+        return handles(s) ? doer(s) : nobody;
+    }
+}
+
+bool above_doer_read(struct cursor *c, struct who *out)
+{
+    static const struct entry doers[] = {{"screener", DOER_SCREENER},
+                                         {"roller", DOER_ROLLER},
+                                         {"roll man", DOER_ROLLER},
+                                         {"cutter", DOER_CUTTER},
+                                         {"passer", DOER_PASSER},
+                                         {"receiver", DOER_RECEIVER},
+                                         {"post", DOER_POST},
+                                         {"post player", DOER_POST},
+                                         {"shooter", DOER_SHOOTER},
+                                         {"driver", DOER_DRIVER},
+                                         {NULL, 0}};
+    struct cursor trial = *c;
+    const struct token *next = cursor_next(c);
+    if (!next || next == c->at || next->possessive) { /* `the` stands before it */
+        return false;
+    }
+    int noun = take_entry(&trial, doers);
+    if (noun == DOER_POST && word_is(c, 1, "up")) {
+        return false;
+    }
+    above_list list = {NULL, 0, 0};
+    if (noun >= 0) {
+        list = above_sentences(c, true);
+    }
+    for (size_t i = list.count; i-- > 0;) {
+        struct who who = doer_in(list.at[i], noun);
+        if (is_one(&who)) {
+            *out = who;
+            out->span = next->span;
+            c->at = trial.at;
+            return true;
+        }
+    }
+    return false;
+}
