@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """The same runs to the last bit, whoever compiles them: tests/clock/hash.c with the rooms it needs, built by each
-compiler there is, plainly and optimized; all must print the same numbers.  same.py ROOT FILE..."""
+compiler there is, plainly and optimized; all must print the same numbers. What is made at build time is taken from
+BUILD.  same.py ROOT BUILD FILE..."""
 import concurrent.futures
 import os
 import pathlib
@@ -18,15 +19,16 @@ GENERATED = '20'
 
 def sources(root):
     rooms = [path for room in ('base', 'language/syntax', 'language/words', 'floor')
-             for path in sorted((root / 'src' / room).rglob('*.c'))]
+             for path in sorted((root / 'src' / room).rglob('*.c')) if not path.stem.endswith('_make')]
     tests = ['clock/hash.c', 'clock/plays.c', 'unit/play/resolved.c', 'property/generate.c', 'property/maker.c',
              'property/pieces.c']
     return rooms + [root / 'tests' / name for name in tests]
 
 
-def build(root, folder, compiler, level):
+def build(root, made, folder, compiler, level):
     """The program, or what the compiler said."""
     include = [f'-I{root / name}' for name in ('src', 'tests/clock', 'tests/unit/play', 'tests/property')]
+    include.append(f'-I{made / "src/language/words"}')
     cache = [shutil.which('ccache')] if shutil.which('ccache') else []
     flags = list(FLAGS) + (['-fexcess-precision=standard'] if compiler == 'gcc' else [])
 
@@ -48,14 +50,14 @@ def build(root, folder, compiler, level):
 
 
 def main():
-    root, files = pathlib.Path(sys.argv[1]).resolve(), sys.argv[2:]
+    root, made, files = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]).resolve(), sys.argv[3:]
     first, failed, number = None, 0, 0
     kinds = [(compiler, level) for compiler in COMPILERS if shutil.which(compiler) for level in LEVELS]
     print(f'1..{len(kinds)}')
     for compiler, level in kinds:
         number += 1
         with tempfile.TemporaryDirectory() as name:
-            program, said = build(root, pathlib.Path(name), compiler, level)
+            program, said = build(root, made, pathlib.Path(name), compiler, level)
             lines = []
             if not said:
                 done = subprocess.run([program, '-g', GENERATED, *files], capture_output=True, text=True, check=False)

@@ -79,44 +79,68 @@ static void run_legs(struct agent *agent, double seconds)
     }
 }
 
-/* A part of a piece: the legs of those who are about to touch somebody, then bodies against each
- * other. In the first one everybody else runs all of the piece. */
-static void run_part(struct world *world, double seconds, double whole)
+/* Legs alone: `meeting` of those who are about to touch somebody, else of all others. */
+static void run_all(struct world *world, bool meeting, double seconds)
 {
-    world->h = seconds;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
-        agent->ran = 0;
-        if (agent->meets) {
+        if (agent->meets == meeting) {
             run_legs(agent, seconds);
-        } else if (whole > 0) {
-            run_legs(agent, whole);
+        } else if (meeting) {
+            agent->ran = 0;
         }
     }
 }
 
-/* On for `seconds`; `shown` to whoever looks on. */
+static void look_on(struct world *world, bool shown)
+{
+    if (shown && world->options->inside) {
+        world->options->inside(world->options->watcher, world, false);
+    }
+}
+
+static void bound_all(struct world *world)
+{
+    for (int i = 0; i < world->bodies; i++) {
+        if (world->agent[world->present[i]].ran > 0) {
+            contact_bound(world, world->present[i]);
+        }
+    }
+}
+
+/* On for `seconds`; `shown` to whoever looks on. Bodies meet in the middle of each part that their
+ * legs run: so the length of the part matters least. */
 static void move_all(struct world *world, double seconds, bool shown)
 {
     contact_look(world, seconds);
-    int parts = world->meetings ? PARTS : 1;
+    world->h = seconds / PARTS;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
         agent->start = agent->m;
+        agent->ran = 0;
     }
-    for (int i = 0; i < parts; i++) {
-        run_part(world, seconds / parts, i == 0 ? seconds : 0);
-        if (shown && world->options->inside) {
-            world->options->inside(world->options->watcher, world, false);
-        }
-        contact_part(world);
-        for (int k = 0; k < world->bodies; k++) {
-            if (world->agent[world->present[k]].ran > 0) {
-                contact_bound(world, world->present[k]);
+    run_all(world, false, seconds);
+    for (int i = 0; world->meetings && i <= PARTS; i++) {
+        if (i > 0) {
+            contact_part(world);
+            bound_all(world);
+            run_all(world, true, i < PARTS ? world->h : world->h / 2);
+        } else {
+            for (int k = 0; k < world->bodies; k++) {
+                struct agent *agent = &world->agent[world->present[k]];
+                if (agent->meets) {
+                    run_legs(agent, world->h / 2);
+                }
             }
         }
-        world->t += seconds / parts;
+        look_on(world, shown);
+        world->t += i == 0 || i == PARTS ? world->h / 2 : world->h;
     }
+    if (!world->meetings) {
+        look_on(world, shown);
+        world->t += seconds;
+    }
+    bound_all(world);
 }
 
 static bool attackers_stir(const struct world *world)

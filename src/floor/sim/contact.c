@@ -101,16 +101,6 @@ static void rub(struct agent *a, double dt)
     }
 }
 
-/* How deep they were in each other in the piece of time just run, on the average. */
-static double mean_depth(double before, double after)
-{
-    if (before < 0 && after < 0) {
-        return 0;
-    }
-    double deep = real_max(before, after), out = real_min(before, after);
-    return out >= 0 ? (before + after) / 2 : deep * deep / (2 * (deep - out));
-}
-
 /* What they still come toward each other is taken from them, the more the deeper they are. */
 static void slow_down(const struct world *world, struct agent *a, struct agent *b, struct vec2 way,
                       double depth)
@@ -122,45 +112,40 @@ static void slow_down(const struct world *world, struct agent *a, struct agent *
     double lost = closing * motion_fades(STOPS * depth * world->h);
     double ga = share(a, b, way, world->t, depth, true);
     double gb = a->anchored && b->anchored ? 0 : 1 - ga;
-    double off = lost * world->h / 2;
     a->m.v = vec2_along(a->m.v, way, -lost * ga);
     b->m.v = vec2_along(b->m.v, way, lost * gb);
-    a->m.at = vec2_along(a->m.at, way, -off * ga);
-    b->m.at = vec2_along(b->m.at, way, off * gb);
 }
 
 /* And they come apart again, slowly; what is too deep at once. */
-static void come_apart(const struct world *world, struct agent *a, struct agent *b, double least)
+static void come_apart(const struct world *world, struct agent *a, struct agent *b, struct vec2 way,
+                       double depth)
 {
-    struct vec2 gap = vec2_sub(b->m.at, a->m.at);
-    double far = vec2_length(gap), over = least - far;
-    if (far < 1e-9 || over <= DEAD) {
+    double push = (depth - DEAD) * motion_fades(PUSH * world->h);
+    if (push <= 0) {
         return;
     }
-    struct vec2 way = vec2_scale(gap, 1 / far);
-    double ga = share(a, b, way, world->t, over, false);
-    double gb = a->anchored && b->anchored ? 0 : 1 - ga;
-    double push = (over - DEAD) * motion_fades(PUSH * world->h);
     push = real_max(real_min(push, PUSH_MOST * world->h),
-                    real_min(over - DEEPEST, SHOVED_MOST * world->h));
+                    real_min(depth - DEEPEST, SHOVED_MOST * world->h));
+    double ga = share(a, b, way, world->t, depth, false);
+    double gb = a->anchored && b->anchored ? 0 : 1 - ga;
     a->m.at = vec2_along(a->m.at, way, -push * ga);
     b->m.at = vec2_along(b->m.at, way, push * gb);
 }
 
 static void part(const struct world *world, struct agent *a, struct agent *b, double least)
 {
-    struct vec2 was = vec2_sub(b->before.at, a->before.at), gap = vec2_sub(b->m.at, a->m.at);
-    double before = least - vec2_length(was), after = least - vec2_length(gap);
-    if (after < -BRUSH) {
+    struct vec2 gap = vec2_sub(b->m.at, a->m.at);
+    double far = vec2_length(gap), depth = least - far;
+    if (depth < -BRUSH || far < 1e-9) {
         return;
     }
     if (a->anchored != b->anchored) {
         rub(a->anchored ? b : a, world->h);
     }
-    double depth = mean_depth(before, after);
     if (depth > 0) {
-        slow_down(world, a, b, vec2_unit(vec2_mix(was, gap, .5)), depth);
-        come_apart(world, a, b, least);
+        struct vec2 way = vec2_scale(gap, 1 / far);
+        slow_down(world, a, b, way, depth);
+        come_apart(world, a, b, way, depth);
     }
 }
 
