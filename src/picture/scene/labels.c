@@ -340,6 +340,45 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
              ((struct disc){chosen.at, part->order, part->task, (int)index, stroke->who}));
 }
 
+/* Does any line carry the number of this sentence? */
+static bool has_line(const struct drawing *drawing, int order)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        for (size_t p = 0; p < drawing->strokes.at[i].parts; p++) {
+            if (drawing->strokes.at[i].part[p].order == order) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* A fake, a wait, a step too small to be drawn: the number stands beside the player. */
+static void disc_beside(struct drawing *drawing, size_t index)
+{
+    const struct task *task = segment_task(drawing->segment, index);
+    double started = task_start(drawing->segment, index);
+    if (task->order <= 0 || started < 0 || has_line(drawing, task->order)) {
+        return;
+    }
+    int stop = stop_at(drawing, task->who, started);
+    const struct symbol *symbol = symbol_of(drawing, task->who);
+    if (stop < 0 && !symbol) {
+        return;
+    }
+    const struct stop *at = stop < 0 ? NULL : &drawing->stops.at[stop];
+    double radius = at ? stop_radius(drawing, at) : symbol->radius;
+    struct candidate chosen = {0};
+    double first = radius + drawing->size.order + 0.4 * drawing->size.k;
+    if (disc_round(drawing, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen) >= LEFT_OUT) {
+        drawing->scene->labels_left_out++;
+        return;
+    }
+    drawing->scene->labels_beside++;
+    VEC_PUSH(drawing->arena, &drawing->discs,
+             ((struct disc){chosen.at, task->order, (int)index, -1, task->who}));
+}
+
 void discs_place(struct drawing *drawing)
 {
     if (drawing->size.small || drawing->options->beads) {
@@ -348,11 +387,13 @@ void discs_place(struct drawing *drawing)
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
         for (size_t p = 0; p < stroke->parts; p++) {
-            if (stroke->part[p].order <= 0) {
-                continue;
+            if (stroke->part[p].order > 0) {
+                disc_place(drawing, i, &stroke->part[p]);
             }
-            disc_place(drawing, i, &stroke->part[p]);
         }
+    }
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        disc_beside(drawing, i);
     }
 }
 

@@ -262,6 +262,24 @@ static void cut_front(struct trail *trail, struct vec2 centre, double r)
     cut_front_off(trail, centre, centre, r);
 }
 
+/* A way that has hardly left a symbol when it runs over it again begins where it leaves for good.
+ */
+static void cut_return(struct trail *trail, struct vec2 centre, double r, double reach)
+{
+    size_t last = 0;
+    double along = 0;
+    for (size_t i = 1; i < trail->count && along < reach; i++) {
+        along += vec2_distance(trail->at[i - 1], trail->at[i]);
+        last = vec2_distance(trail->at[i], centre) < r ? i : last;
+    }
+    if (last > 0 && last + 1 < trail->count) {
+        trail->at += last;
+        trail->corner = trail->corner ? trail->corner + last : NULL;
+        trail->count -= last;
+        cut_front(trail, centre, r);
+    }
+}
+
 static void turn_round(struct trail *trail)
 {
     for (size_t i = 0; i < trail->count / 2; i++) {
@@ -454,6 +472,9 @@ void trim(struct drawing *drawing)
             struct vec2 along = vec2_scale(vec2_left(start->facing), half);
             cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along),
                           start_gap(drawing, stroke));
+            if (start->kind == STOP_SYMBOL && !stroke_is_throw(stroke)) {
+                cut_return(trail, start->at, start_gap(drawing, stroke), 6 * drawing->size.k);
+            }
         }
         if (stroke->class == CLASS_SHOT) {
             trail->count = 2;
