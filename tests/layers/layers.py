@@ -21,7 +21,7 @@ TABLE = {
     'language/tell': ['floor/play', 'language/words'],
     'language/edit': ['language/tidy', 'language/tell', 'floor/play'],
     'judge/check': ['floor/sim'],
-    'judge/trials': ['floor/sim'],
+    'judge/trials': ['floor/sim', 'judge/check'],
     'picture/metrics': ['base'],
     'picture/scene': ['floor/sim', 'judge/check', 'language/tell', 'picture/metrics'],
     'picture/svg': ['picture/scene'],

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "base/real.h"
+#include "judge/check/lane.h"
 #include "judge/check/look.h"
 
 #define BESIDE_PASSER 1.3   /* m of the way: so far hands and a step go round a body; ours */
@@ -16,13 +17,6 @@
 #define LANE 0.45           /* m to either side: somebody in it stands in the lane; ours */
 #define STOOD 0.5           /* s in it before the pass: the passer could have seen him; ours */
 enum { LOOKS = 100 };       /* moments of a flight */
-
-struct closed { /* of one pass */
-    body by;
-    double near, when; /* m between the ball's way and his middle; when, s of the segment */
-    struct vec2 where;
-    double along; /* of the ball's way, m */
-};
 
 static double reach_up(const struct level *level)
 {
@@ -47,8 +41,7 @@ static body on_ball(const struct segment *segment, const struct ball_span *span)
     return nearest;
 }
 
-/* He runs after the receiver, who runs to the ball: who is first is the cut's matter. */
-static bool chases(const struct segment *segment, const struct ball_span *span, body x)
+bool lane_chases(const struct segment *segment, const struct ball_span *span, body x)
 {
     bool his = segment->guards[x] == span->target;
     return his && (vec2_length(segment_velocity(segment, span->target, span->from)) > RUNS ||
@@ -56,12 +49,12 @@ static bool chases(const struct segment *segment, const struct ball_span *span, 
 }
 
 /* Where the ball comes nearest to him under his hands, but for the two ends of its way. */
-static void come_near(const struct checker *checker, const struct ball_span *span, body x,
-                      struct closed *closed)
+static void come_near(const struct segment *segment, const struct ball_span *span, body x,
+                      double later, struct lane_look *closed)
 {
     const struct flight *flight = &span->flight;
-    double high = reach_up(checker->play->speed);
-    struct vec2 at = segment_at(checker->segment, x, span->to);
+    double high = reach_up(segment->play->speed);
+    struct vec2 at = segment_at(segment, x, span->to + later);
     struct vec2 back = vec2_sub(span->start, span->end);
     bool fronts = vec2_dot(vec2_sub(at, span->end), vec2_unit(back)) > IN_FRONT;
     double last = flight->length - (fronts ? IN_FRONT : BESIDE_RECEIVER);
@@ -71,11 +64,35 @@ static void come_near(const struct checker *checker, const struct ball_span *spa
             continue;
         }
         struct vec2 ball = vec2_mix(span->start, span->end, along / flight->length);
-        double far = vec2_distance(segment_at(checker->segment, x, span->from + s), ball);
+        double far = vec2_distance(segment_at(segment, x, span->from + s + later), ball);
         if (far < closed->near) {
-            *closed = (struct closed){x, far, span->from + s, ball, along};
+            *closed = (struct lane_look){x, far, span->from + s, ball, along};
         }
     }
+}
+
+double lane_clear(const struct play *play)
+{
+    const struct check_row *row = check_find(STR("pass.lane"));
+    struct checker checker = {.play = play};
+    bool written;
+    return look_limit(&checker, row->id, row->limit, &written);
+}
+
+struct lane_look lane_look(const struct segment *segment, const struct ball_span *span,
+                           double later)
+{
+    struct lane_look closed = {.by = BODY_NONE, .near = INFINITY};
+    if (span->state != BALL_FLIGHT || span->from < 0 || !(span->flight.length > 0)) {
+        return closed;
+    }
+    body guard = on_ball(segment, span);
+    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (segment->track[x].on_floor && x != guard && !lane_chases(segment, span, (body)x)) {
+            come_near(segment, span, (body)x, later, &closed);
+        }
+    }
+    return closed;
 }
 
 /* Seconds for which he has stood in the lane as the ball leaves. */
@@ -96,7 +113,7 @@ static double stood_for(const struct segment *segment, const struct ball_span *s
 
 /* Would a lob be over him? */
 static bool lob_clears(const struct checker *checker, const struct ball_span *span,
-                       const struct closed *closed)
+                       const struct lane_look *closed)
 {
     struct flight lob = motion_pass(checker->play->speed, PASS_LOB, span->flight.length);
     for (int i = 0; i <= LOOKS; i++) {
@@ -109,7 +126,7 @@ static bool lob_clears(const struct checker *checker, const struct ball_span *sp
 }
 
 static void blocked(struct checker *checker, const struct ball_span *span, const struct task *task,
-                    const struct closed *closed)
+                    const struct lane_look *closed)
 {
     bool stood = stood_for(checker->segment, span, closed->by) >= STOOD;
     struct finding *finding =
@@ -140,16 +157,9 @@ void look_pass_lane(struct checker *checker)
     const struct segment *segment = checker->segment;
     for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        bool thrown = span->state == BALL_FLIGHT && span->from >= 0 && span->task >= 0 &&
-                      (size_t)span->task < segment->tasks && span->flight.length > 0;
-        struct closed closed = {.by = BODY_NONE, .near = INFINITY};
-        body guard = thrown ? on_ball(segment, span) : (body)BODY_NONE;
-        for (int x = BODY_FIRST_DEFENDER; thrown && x < BODY_COUNT; x++) {
-            if (segment->track[x].on_floor && x != guard && !chases(segment, span, (body)x)) {
-                come_near(checker, span, (body)x, &closed);
-            }
-        }
-        if (closed.near < checker->limit) {
+        bool known = span->task >= 0 && (size_t)span->task < segment->tasks;
+        struct lane_look closed = lane_look(segment, span, 0);
+        if (known && closed.near < checker->limit) {
             blocked(checker, span, segment_task(segment, (size_t)span->task), &closed);
         }
     }

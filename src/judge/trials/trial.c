@@ -4,13 +4,14 @@
 #include "judge/trials/trials.h"
 
 #include "base/real.h"
+#include "judge/check/lane.h"
 
 #define LATE                                                                                       \
     (2 * RUN_SAMPLE)    /* s before a screen is set that nobody sees; as screen.early has it */
 #define MOVING .5       /* s after he has arrived a catcher still counts as coming (ours) */
-#define AT_PASSER 1.5   /* m from the ball as it leaves (ours: a lunge) */
-#define SOONER 2.0      /* s: who would have to be so much sooner is not near it (ours) */
-enum { HALVINGS = 11 }; /* of both ways of it: 2 ms */
+#define SOONER 2.0      /* s: what is so much too late, or too soon, is not near (ours) */
+#define SHIFT .05       /* s: as fine as that is told */
+enum { HALVINGS = 11 }; /* of both ways of SOONER: 2 ms */
 
 /* ---- what can be late ---- */
 
@@ -85,32 +86,6 @@ static int way_to_catch(const struct segment *run, size_t throw)
     return found;
 }
 
-static bool is_caught(const struct ball_span *span, struct mover defender,
-                      const struct level *level, double sooner)
-{
-    struct lane lane = motion_lane(level);
-    lane.reaction -= sooner;
-    return motion_lane_margin(&span->flight, span->start, span->end, defender, &lane) < 0;
-}
-
-/* How much sooner a defender would have to react to get a hand on it; below 0: how much later, so
- * as not to. */
-static double lane_spare(const struct ball_span *span, struct mover defender,
-                         const struct level *level)
-{
-    double low = -SOONER, high = SOONER;
-    if (!is_caught(span, defender, level, high)) {
-        return TRIAL_FREE;
-    }
-    for (int i = 0; i < HALVINGS; i++) {
-        double sooner = (low + high) / 2;
-        bool caught = is_caught(span, defender, level, sooner);
-        low = caught ? low : sooner;
-        high = caught ? sooner : high;
-    }
-    return (low + high) / 2;
-}
-
 static const struct ball_span *flight_of(const struct segment *run, size_t throw)
 {
     for (size_t s = 0; s < run->ball.count; s++) {
@@ -122,33 +97,78 @@ static const struct ball_span *flight_of(const struct segment *run, size_t throw
     return NULL;
 }
 
-/* Who stands at the passer is passed by, with a step, a fake or a bounce: no hand of his is
- * reckoned with. */
-static bool is_in_lane(const struct segment *run, body defender, const struct ball_span *span)
+/* How much later it could leave, before somebody is in its way; below 0: how much sooner it would
+ * have had to. He is taken to be where he is so much later. */
+static double lane_spare(const struct segment *run, const struct ball_span *span, double clear,
+                         bool closed)
 {
-    return run->track[defender].on_floor &&
-           vec2_distance(segment_at(run, defender, span->from), span->start) > AT_PASSER;
+    for (int i = 1; i <= SOONER / SHIFT; i++) {
+        double later = closed ? -SHIFT * i : SHIFT * i;
+        if ((lane_look(run, span, later).near < clear) != closed) {
+            return closed ? later : later - SHIFT;
+        }
+    }
+    return closed ? -SOONER : TRIAL_FREE;
 }
 
-/* By whom it may be picked off; BODY_NONE: it is not. */
+/* Could he get a hand on it, if he went for it so many seconds sooner than he can react? */
+static bool gets_hand_on(const struct trying *trying, const struct ball_span *span, body x,
+                         double sooner)
+{
+    struct mover mover = {.at = segment_at(trying->run, x, span->from),
+                          .v = segment_velocity(trying->run, x, span->from)};
+    struct lane lane = motion_lane(&trying->levels[x]);
+    lane.reaction -= sooner;
+    return motion_lane_margin(&span->flight, span->start, span->end, mover, &lane) < 0;
+}
+
+static double race_spare(const struct trying *trying, const struct ball_span *span, body x)
+{
+    double low = -SOONER, high = SOONER;
+    if (!gets_hand_on(trying, span, x, high)) {
+        return TRIAL_FREE;
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+        double sooner = (low + high) / 2;
+        bool caught = gets_hand_on(trying, span, x, sooner);
+        low = caught ? low : sooner;
+        high = caught ? sooner : high;
+    }
+    return (low + high) / 2;
+}
+
+/* Who runs after the receiver and not between him and the ball: he sees it come, and goes for it.
+ */
+static bool races(const struct segment *run, const struct ball_span *span, body x)
+{
+    struct vec2 at = segment_at(run, x, span->from);
+    double to_him = vec2_distance(at, segment_at(run, span->target, span->from));
+    return run->track[x].on_floor && lane_chases(run, span, x) &&
+           to_him < vec2_distance(at, span->start);
+}
+
+/* By whom it may be picked off: who stands in its way, as pass.lane sees it, or who wins the race
+ * with a receiver on the run; BODY_NONE: it is not. */
 static body look_at_lane(const struct trying *trying, size_t throw)
 {
     const struct segment *run = trying->run;
     const struct ball_span *span = flight_of(run, throw);
-    double least = TRIAL_FREE;
-    body by = BODY_NONE;
-    for (body b = BODY_FIRST_DEFENDER; span && b < BODY_COUNT; b++) {
-        if (is_in_lane(run, b, span)) {
-            struct mover mover = {.at = segment_at(run, b, span->from),
-                                  .v = segment_velocity(run, b, span->from)};
-            double sooner = lane_spare(span, mover, &trying->levels[b]);
-            by = sooner < least ? b : by;
-            least = real_min(least, sooner);
-        }
+    if (!span || run->play->is_drill) {
+        return BODY_NONE;
     }
     int way = way_to_catch(run, throw);
-    spare(trying, way < 0 ? throw : (size_t)way, least);
-    return least < 0 ? by : BODY_NONE;
+    size_t tight = way < 0 ? throw : (size_t)way;
+    struct lane_look look = lane_look(run, span, 0);
+    double clear = lane_clear(run->play);
+    bool closed = look.near < clear;
+    body by = closed ? look.by : (body)BODY_NONE;
+    spare(trying, tight, lane_spare(run, span, clear, closed));
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        double sooner = races(run, span, x) ? race_spare(trying, span, x) : TRIAL_FREE;
+        spare(trying, tight, sooner);
+        by = sooner < 0 && !closed ? x : by;
+    }
+    return by;
 }
 
 /* A pass that leaves at its moment, whoever is there: the catcher may come so much later. */

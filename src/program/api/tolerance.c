@@ -100,9 +100,10 @@ static const char *message_of(struct arena *scratch, const struct courtwright_to
     }
     strbuf_print(&out, "works %d times in %d computer runs; ", told->works, told->runs);
     if (*told->tightest) {
+        bool none = told->spare > -.05 && told->spare < .05; /* would print as 0.0 */
         strbuf_print(&out, "the tightest: %s, ", told->tightest);
         strbuf_fixed(&out, told->spare < 0 ? -told->spare : told->spare, 1);
-        strbuf_text(&out, told->spare < 0 ? " s late" : " s");
+        strbuf_text(&out, told->spare < 0 && !none ? " s late" : " s");
     } else {
         strbuf_text(&out, "nothing in it is tight");
     }
