@@ -10,6 +10,20 @@ const struct diag_row diag_rows[DIAG_COUNT] = {
 #undef DIAG
 };
 
+struct diag_example diag_example(enum diag_code code)
+{
+#define IN_PLAY(lines) "play \"Lantern\"\n  start five-out\n" lines
+#define IN_MAN(lines) IN_PLAY("  defense man\n" lines)
+    static const struct diag_example examples[DIAG_COUNT] = {
+#define EXAMPLE(symbol, bad, good) [DIAG_##symbol] = {bad, good},
+#include "base/diag_examples.def"
+#undef EXAMPLE
+    };
+#undef IN_PLAY
+#undef IN_MAN
+    return examples[code];
+}
+
 void diags_init(struct diags *diags, struct arena *arena)
 {
     *diags = (struct diags){.arena = arena};

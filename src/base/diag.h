@@ -23,6 +23,12 @@ enum diag_code {
 };
 extern const struct diag_row diag_rows[DIAG_COUNT];
 
+/* For `explain`, in the play language: what raises a row, and what to write instead. NULL: none. */
+struct diag_example {
+    const char *bad, *good;
+};
+struct diag_example diag_example(enum diag_code code);
+
 struct diag {
     const struct diag_row *row;
     enum severity severity;

@@ -338,12 +338,13 @@ static void resolve_play(struct maker *m, const struct source_play *source)
     m->play->broken =
         m->play->broken || !whole || block_is_broken(m->body) || block_is_broken(source->block);
     m->play->is_drill = m->body->kind == BLOCK_DRILL;
-    size_t errors = m->diags->errors;
+    size_t errors = m->diags->errors, first = m->diags->all.count;
     play_settings(m, source);
     play_start(m, source);
     play_steps(m);
     hold_floor(m, source);
     m->play->broken = m->play->broken || m->diags->errors > errors;
+    follow_drop(m->diags, first, m->body);
 }
 
 const struct maker *play_aside(struct maker *m, const struct source_play *source)

@@ -36,8 +36,26 @@ static bool task_is(const struct sentence *s, enum verb_task task)
     return verb_row(s->verb)->task == task;
 }
 
+/* A line above could not be read: it may have said what is pointed at. */
+static bool broken_above(const struct cursor *c)
+{
+    const struct block *const blocks[] = {c->top, c->step, c->branch};
+    for (size_t b = 0; b < sizeof blocks / sizeof *blocks; b++) {
+        for (size_t i = 0; blocks[b] && i < blocks[b]->forms.count; i++) {
+            if (blocks[b]->forms.at[i].kind == FORM_BROKEN) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static int none_above(struct cursor *c, struct span span, const char *what, const char *help)
 {
+    if (broken_above(c)) { /* reported there: one cause, one error */
+        c->refusals++;
+        return -1;
+    }
     diag_help(c->diags,
               REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: no %s stands above",
                      STR_ARG(cursor_text(c, span)), what),

@@ -69,6 +69,7 @@ static bool body_fits(struct reader *r, const struct line *line, bool whole_play
     } else if (play && r->has_steps && !r->step && !whole_play) {
         if (opener_of(line, 0).kind == LINE_OTHER && opener_nearest(line)) {
             line_unknown(r, line, opener_nearest(line));
+            r->told = true; /* what stands beneath was to be of it */
             return false;
         }
         message = "this stands before the first step";

@@ -72,7 +72,10 @@ static void list_errors(struct lister *lister)
 {
     for (size_t i = 0; i < DIAG_COUNT; i++) {
         const struct diag_row *row = &diag_rows[i];
+        struct diag_example example = diag_example((enum diag_code)i);
         list_row(lister, &(struct courtwright_entry){.word = row->id,
+                                                     .good = example.good,
+                                                     .bad = example.bad,
                                                      .what = first_sentence(lister, row->explain),
                                                      .why = row->explain,
                                                      .severity = severity_told(row->severity)});

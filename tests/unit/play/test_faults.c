@@ -396,6 +396,36 @@ START_TEST(a_tied_step_names_the_step_it_looks_in)
 }
 END_TEST
 
+/* What hangs on a line that could not be read is not told of as well. */
+static const struct {
+    const char *id, *text;
+    unsigned line;
+} causes[] = {
+    {"text.setting",
+     "play \"P\"\n  start five-out\n  defense mann\n  1 passes to 2\n  x3 denies\n  x4 helps\n", 3},
+    {"text.setting", "play \"P\"\n  start 1 topp, 2 right wing\n  3 cuts to the rim\n  4 stays\n",
+     2},
+    {"text.player-range",
+     "play \"P\"\n  start five-out\n  defense man\n  1 passes to 2\n  read x9 trails \"A\"\n"
+     "    3 cuts to the rim\n",
+     5},
+    {"text.unknown-line",
+     "play \"P\"\n  start five-out\n  stepp \"One\"\n    1 passes to 2\n    3 cuts to the rim\n"
+     "  step \"Two\"\n    2 passes to 1\n",
+     3},
+    {"text.verb-unknown",
+     "play \"P\"\n  start five-out\n  5 screenz for 3\n  3 curls off the screen\n  5 rolls\n"
+     "  after 5 screens, 4 clears to right block\n",
+     3},
+};
+
+START_TEST(one_cause_is_one_error)
+{
+    resolve(causes[_i].text);
+    only_error(causes[_i].id, causes[_i].line, 0);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("play faults");
@@ -421,6 +451,7 @@ int main(void)
     tcase_add_test(all, the_first_step_follows_no_branch);
     tcase_add_test(all, all_who_start_on_one_spot_are_one_message_at_the_start_line);
     tcase_add_test(all, who_starts_far_off_the_floor_is_one_message);
+    tcase_add_loop_test(all, one_cause_is_one_error, 0, (int)(sizeof causes / sizeof *causes));
     tcase_add_test(all, where_nothing_happens_is_a_note);
     tcase_add_test(all, a_way_to_where_one_stands_is_a_note);
     suite_add_tcase(suite, all);
