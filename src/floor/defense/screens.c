@@ -179,7 +179,9 @@ static struct aim under_follows(const struct seen_screen *seen)
     if (!seen->passed && vec2_distance(seen->man, seen->screener) > UNDER_NEAR + .5) {
         return under_waits(seen);
     }
-    bool there = vec2_dot(vec2_sub(seen->self, by), w.exit) > -.25;
+    struct vec2 off = vec2_sub(seen->self, seen->screener);
+    bool level = vec2_dot(off, inside) > .5 * UNDER_BY && vec2_dot(off, w.exit) > -.3;
+    bool there = level || vec2_dot(vec2_sub(seen->self, by), w.exit) > -.25;
     bool inside_him = vec2_length(seen->self) < vec2_length(seen->man) - .3;
     if (!there && !(seen->passed && inside_him && ways_rimward(seen, RIMWARD))) {
         return (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};

@@ -223,6 +223,16 @@ START_TEST(who_has_chased_is_between_man_and_rim_and_not_past_him)
 }
 END_TEST
 
+START_TEST(who_goes_under_a_down_screen_comes_out_of_it_to_his_man)
+{
+    run("start " ELBOW "\ndefense man\nstep\n5 down screens for 3\nread x3 goes under\n"
+        "3 comes off 5 to left wing\n3 holds for 2 s\n");
+    double there = when(VERB_COMES, MOMENT_ARRIVED);
+    ck_assert_double_lt(off(3, 3, there + 1.2), 1.5);
+    ck_assert_double_lt(turns_of(body_defender(3)), 1);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("coverages");
@@ -241,6 +251,7 @@ int main(void)
     tcase_add_test(all, who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller);
     tcase_add_loop_test(all, who_has_chased_is_between_man_and_rim_and_not_past_him, 0,
                         sizeof chased / sizeof *chased);
+    tcase_add_test(all, who_goes_under_a_down_screen_comes_out_of_it_to_his_man);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -123,6 +123,17 @@ START_TEST(who_denies_stands_in_the_lane_of_the_pass)
 }
 END_TEST
 
+START_TEST(who_jumps_to_the_ball_goes_toward_it_and_into_the_lane_of_the_pass_back)
+{
+    run(STANDS "1 passes to 2\nas 1 passes, x1 jumps to the ball\n2 holds for 1.5 s\n");
+    double out = told_time(way, 0, MOMENT_RELEASED), t = out + 1;
+    struct vec2 ball = end_of(p(2));
+    ck_assert_double_lt(vec2_distance(at(x(1), t), ball), vec2_distance(at(x(1), out), ball) - .4);
+    ck_assert_double_gt(toward(x(1), p(1), ball, t), .9); /* between 1 and who has it now */
+    ck_assert_double_lt(apart(x(1), p(1), t), 1.2);
+}
+END_TEST
+
 START_TEST(who_denies_another_man_leaves_his_own)
 {
     run(STANDS "x3 denies 2\n1 holds for 3 s\n");
@@ -587,6 +598,7 @@ int main(void)
     tcase_add_test(all, who_sinks_to_a_man_that_nobody_has_given_up_any_more_plays_his_own);
     tcase_add_test(all, two_switch_at_a_screen_when_the_user_comes_by);
     tcase_add_test(all, who_denies_stands_in_the_lane_of_the_pass);
+    tcase_add_test(all, who_jumps_to_the_ball_goes_toward_it_and_into_the_lane_of_the_pass_back);
     tcase_add_test(all, who_denies_another_man_leaves_his_own);
     tcase_add_test(all, who_sags_is_off_his_man_on_the_way_to_the_rim);
     tcase_add_test(all, who_stays_stays_whatever_his_man_does);

@@ -12,7 +12,8 @@
 #define HAND_OVER 1.0 /* s that two may be at it, one coming and one leaving */
 #define GOES_BY 2.3   /* s of a dribble from one area through another's */
 #define SEEDS 4
-#define PASSES 7 /* a step: with nine some run over half a minute, which is an error */
+#define PASSES 7 /* a step: with nine some run over half a minute, which is an error; */
+#define STEPS 5  /* of them, so that the ball goes about as much */
 
 static struct ran ran;
 
@@ -95,7 +96,7 @@ static const char *random_play(enum zone zone, int seed)
     strbuf_init(&out, &arena);
     strbuf_print(&out, "play \"Random\"\n  defense %s\n  start five-out\n",
                  zone_row(zone)->setting);
-    for (int step = 0; step < 4; step++) {
+    for (int step = 0; step < STEPS; step++) {
         write_step(&out, &floor);
     }
     strbuf_char(&out, 0);

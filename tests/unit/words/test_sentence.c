@@ -223,7 +223,7 @@ static const struct pair guards[] = {
     {"x3 chases 3", "x3 trails"},
     {"x2 digs at 5", "x2 stunts at 5"},
     {"x3 top-locks 3", "x3 overplays"},
-    {"x4 jumps to the ball", "x4 sags"},
+    {"x4 jumps to the ball", "x4 denies"},
     {NULL, NULL},
 };
 
