@@ -278,7 +278,7 @@ static void bar_shift(struct drawing *drawing, struct stop *bar, struct vec2 by)
     bar->at = vec2_add(bar->at, by);
     struct symbol *symbol = symbol_of(drawing, bar->who);
     if (bar->from < 0 && symbol) {
-        symbol->at = vec2_add(symbol->at, by);
+        symbol->at = frame_keep(&drawing->frame, vec2_add(symbol->at, by), symbol->radius + 0.5);
         int start = stop_at(drawing, bar->who, drawing->scope.start);
         drawing->stops.at[start].at = symbol->at;
     }
@@ -470,7 +470,9 @@ static void screeners_back(struct drawing *drawing)
         start->at = close ? vec2_along(bar->at, bar->facing, -behind)
                           : unhooked(drawing, bar, start, behind);
         if (start->kind == STOP_SYMBOL) {
-            symbol_of(drawing, start->who)->at = start->at;
+            struct symbol *symbol = symbol_of(drawing, start->who);
+            start->at = frame_keep(&drawing->frame, start->at, symbol->radius + 0.5);
+            symbol->at = start->at;
         }
     }
 }
