@@ -98,13 +98,39 @@ static struct str phrase_text(struct gather *g, const struct phrase *phrase, str
     return str_format(g->arena, "%.*s %.*s", STR_ARG(head), STR_ARG(preposition));
 }
 
+/* as 1 …: a clause says who does what, without to whom or where. */
+static bool in_clause(const struct gather *g)
+{
+    static const char *const words[] = {"as", "after", "when", "while", "once", "until", NULL};
+    const struct line *line = &g->context->line;
+    for (size_t i = line->count; i-- > 0;) {
+        const struct token *token = &line->tokens[i];
+        if (token->kind == TOKEN_MARK) {
+            return false;
+        }
+        for (size_t k = 0; token->kind == TOKEN_WORD && words[k]; k++) {
+            if (str_is(token->text, words[k])) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static void add_verbs(struct gather *g)
 {
+    bool clause = in_clause(g);
     for (size_t i = 0; i < phrase_count(); i++) {
         struct phrase phrase = phrase_at(i);
         struct str first = phrase_words(phrase.verb, phrase.pass, phrase.screen, false);
         struct str words = str_of(phrase.words);
-        struct candidate *candidate = add(g, phrase_text(g, &phrase, words), EDIT_VERB);
+        struct str text = phrase_text(g, &phrase, words);
+        if (clause && str_equal(words, str_of(verb_row(phrase.verb)->words))) {
+            text = verb_head(phrase.verb, false);
+        } else if (clause) {
+            text = words;
+        }
+        struct candidate *candidate = add(g, text, EDIT_VERB);
         candidate->name = str_of(verb_row(phrase.verb)->words);
         bool tidy = str_equal(words, first) || str_equal(words, candidate->name);
         candidate->when_typed = !tidy || phrase.pass != PASS_PLAIN || phrase.screen != SCREEN_PLAIN;

@@ -172,9 +172,6 @@ int along_read(struct predicate *p)
         p->phrase.to = SPOT_RIM;
         return 1;
     }
-    if (whole) {
-        return 0;
-    }
     diag_help(c->diags,
               REFUSE(c, TEXT_PLACE_HALF, span, "`%.*s` is the way: where does it end?",
                      STR_ARG(cursor_text(c, span))),

@@ -47,6 +47,9 @@ static const struct entry nouns[] = {
     {"entry pass", NOUN_PASS},
     {"entry", NOUN_PASS},
     {"skip pass", NOUN_PASS},
+    {"skip", NOUN_PASS},
+    {"swing", NOUN_PASS},
+    {"ball reversal", NOUN_PASS},
     {"return pass", NOUN_PASS},
     {"reversal", NOUN_PASS},
     {"inbounds pass", NOUN_PASS},
@@ -143,8 +146,8 @@ static int noun_missing(struct cursor *c, struct span span, int noun)
     const char *name = noun_rows[noun].name;
     struct str help = STR("say whose: `as 1 passes`, `as 2 catches`");
     if (noun_rows[noun].family != FAMILY_PASSES) {
-        help = str_format(c->arena, "say whose: `as %d %s`", noun == NOUN_SCREEN ? 5 : 2,
-                          verb_row(noun_rows[noun].verb)->words);
+        help = str_format(c->arena, "say whose: `as %d %.*s`", noun == NOUN_SCREEN ? 5 : 2,
+                          STR_ARG(verb_head(noun_rows[noun].verb, false)));
     }
     diag_help(c->diags,
               REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: no %s stands above",

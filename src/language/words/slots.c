@@ -373,7 +373,8 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
         return -1;
     }
-    int screen = p->s->verb == VERB_REJECTS ? screen_named(p) : 0;
+    bool uses = verb_row(p->s->verb)->task == VERB_USE && p->s->object.kind == WHO_NONE;
+    int screen = uses ? screen_named(p) : 0; /* rejects the screen, curls the screen */
     if (screen != 0) {
         return screen;
     }

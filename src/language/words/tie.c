@@ -326,7 +326,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
 {
     size_t before = c->refusals;
     struct event event;
-    if (arrival_refused(c, word)) {
+    if (!above_noun_is(c, false) && arrival_refused(c, word)) {
         return false;
     }
     if (!event_before_sentence(c, &event)) {
