@@ -89,7 +89,8 @@ struct stride {
 };
 struct stride motion_stride(const struct gait *gait, struct vec2 command);
 /* and run. */
-void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride, double dt);
+void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride,
+                double dt);
 /* Plants a foot: what is carried of the speed, at most `most` and what the angle lets through, is
  * turned into `way` (unit). Begun motion_plant_lead metres before a corner, it ends on the way out.
  */
@@ -105,6 +106,22 @@ struct lane {
     double behind; /* m of the way's end that he cannot reach from behind the receiver */
 };
 struct lane motion_lane(const struct level *level);
+/* A flight as it is looked at for that, worked out once for all defenders who are as quick. */
+enum { LANE_LOOKS = 200 };
+struct lane_way {
+    struct vec2 from, to;
+    double length, behind, hand;
+    struct lane_moment { /* one moment of it: */
+        double along;    /* m from the hand, */
+        struct vec2 ball;
+        bool over;           /* everybody's reach; */
+        double drift, reach; /* s that a defender has gone on as he went, m that he gets aside */
+    } look[LANE_LOOKS + 1];
+};
+struct lane_way motion_lane_way(const struct flight *flight, struct vec2 from, struct vec2 to,
+                                const struct lane *lane);
+double motion_lane_short(const struct lane_way *way, struct mover defender);
+/* Both in turn. */
 double motion_lane_margin(const struct flight *flight, struct vec2 from, struct vec2 to,
                           struct mover defender, const struct lane *lane);
 

@@ -185,10 +185,10 @@ void contact_look(struct world *world, double seconds)
         for (int k = i + 1; k < world->bodies; k++) {
             struct agent *b = &world->agent[world->present[k]];
             double dx = b->m.at.x - a->m.at.x, dy = b->m.at.y - a->m.at.y;
-            double square = dx * dx + dy * dy;
-            if (square > 1) {
+            if (dx > 1 || dx < -1 || dy > 1 || dy < -1) {
                 continue; /* most of them */
             }
+            double square = dx * dx + dy * dy;
             double reach = NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v));
             if (square < reach * reach && world->meetings < SIM_MEETINGS) {
                 world->meeting[world->meetings++] =

@@ -153,14 +153,9 @@ static struct world *open_world(struct arena *arena, const struct sources *sourc
     return world;
 }
 
-/* What the step begins from: the end of the way before it, or the moment it is tied to. */
-static struct world *world_for(struct world *first, int step, int branch,
-                               const struct segment *before)
+/* The play's first step, as everybody stands before it. */
+static void set_up(struct world *first, int step, int branch)
 {
-    if (before) {
-        const struct world *from = border_to(before->end, step);
-        return border_cross(first->arena, from, from == before->end, step, branch);
-    }
     first->step = &first->play->steps.at[step];
     first->step_index = step;
     first->branch = branch;
@@ -173,7 +168,14 @@ static struct world *world_for(struct world *first, int step, int branch,
     place_defenders(first);
     duty_clear(first);
     zone_start(first);
-    return first;
+}
+
+/* What the step begins from: the end of the way before it, or the moment it is tied to. */
+static struct world *world_after(struct arena *arena, const struct segment *before, int step,
+                                 int branch)
+{
+    const struct world *from = border_to(before->end, step);
+    return border_cross(arena, from, from == before->end, step, branch);
 }
 
 static struct segment *run_segment(struct world *world, struct segment *before)
@@ -224,8 +226,13 @@ const struct segment *sim_again(struct arena *arena, const struct segment *segme
 {
     struct diags unsaid;
     diags_init(&unsaid, arena);
-    struct world *first = open_world(arena, segment->end->sources, segment->play, &as_ever);
-    struct world *world = world_for(first, segment->step, segment->branch, segment->before);
+    struct world *world;
+    if (segment->before) {
+        world = world_after(arena, segment->before, segment->step, segment->branch);
+    } else {
+        world = open_world(arena, segment->end->sources, segment->play, &as_ever);
+        set_up(world, segment->step, segment->branch);
+    }
     world->diags = &unsaid;
     world->options = &as_ever;
     for (int b = 0; b < BODY_COUNT; b++) {
@@ -262,9 +269,14 @@ struct run *sim_run_with(struct arena *arena, const struct sources *sources,
         }
         ends[s] = arena_array(arena, struct chain, step->branches.count + 1);
         for (int b = branches ? 0 : -1; b < branches; b++) {
-            struct world *first = open_world(arena, sources, play, options);
             struct segment *from = before ? before->segment : NULL;
-            struct world *world = world_for(first, (int)s, b, from);
+            struct world *world;
+            if (from) {
+                world = world_after(arena, from, (int)s, b);
+            } else {
+                world = open_world(arena, sources, play, options);
+                set_up(world, (int)s, b);
+            }
             bool failed = before && before->failed;
             world->diags = failed ? &echo : diags;
             struct segment *segment = run_segment(world, from);

@@ -163,13 +163,19 @@ static void look_at_lane(const struct world *world, struct task_record *record)
 {
     const struct ball *ball = &world->ball;
     double least = LANE_FREE;
+    struct lane_way way;
+    const struct level *level = NULL;
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
-        if (!world->agent[b].here) {
+        const struct agent *agent = &world->agent[b];
+        if (!agent->here) {
             continue;
         }
-        struct lane lane = motion_lane(world->agent[b].level);
-        double margin =
-            motion_lane_margin(&ball->flight, ball->start, ball->end, world->agent[b].m, &lane);
+        if (agent->level != level) {
+            level = agent->level;
+            struct lane lane = motion_lane(level);
+            way = motion_lane_way(&ball->flight, ball->start, ball->end, &lane);
+        }
+        double margin = motion_lane_short(&way, agent->m);
         if (margin < least) {
             least = margin;
             record->lane_by = (body)b;
