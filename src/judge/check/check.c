@@ -146,16 +146,23 @@ static struct str unmarked(struct arena *arena, struct str text)
 
 void check_run(struct arena *arena, const struct run *run, finding_list *findings)
 {
+    check_run_in(arena, run, NULL, findings);
+}
+
+void check_run_in(struct arena *arena, const struct run *run, const size_t *order,
+                  finding_list *findings)
+{
     struct checker checker = {.arena = arena, .run = run, .play = run->play, .findings = findings};
     *findings = (finding_list){0};
     for (size_t i = 0; i < check_count(); i++) {
-        checker.row = &rows[i];
-        checker.limit = look_limit(&checker, rows[i].id, rows[i].limit, &checker.limit_written);
+        const struct check_row *row = &rows[order ? order[i] : i];
+        checker.row = row;
+        checker.limit = look_limit(checker.play, row, &checker.limit_written);
         for (size_t s = 0; s < run->segments.count; s++) {
             checker.segment = run->segments.at[s];
             /* of a step that could not be run only what is impossible in it can be said */
-            if (checker.segment->ran || rows[i].severity == SEVERITY_ERROR) {
-                rows[i].look(&checker);
+            if (checker.segment->ran || row->severity == SEVERITY_ERROR) {
+                row->look(&checker);
             }
         }
     }

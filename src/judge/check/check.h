@@ -24,6 +24,17 @@ size_t check_count(void);
 const struct check_row *check_at(size_t index); /* in alphabetical order */
 const struct check_row *check_find(struct str id);
 
+/* A limit of the rulebooks, by the rules in force: its article, and where that was read. */
+struct check_rule {
+    const char *id;
+    enum court_code rules;
+    size_t field; /* of the court's row */
+    const char *source;
+};
+const struct check_rule *check_rule(const struct check_row *row,
+                                    enum court_code code); /* NULL: its limit is no rule's */
+double check_rule_seconds(const struct check_rule *rule);  /* 0: these rules set none */
+
 /* What to draw of a finding. */
 enum mark_kind {
     MARK_NONE,
@@ -60,5 +71,8 @@ void check_names(const struct play *play, struct diags *diags);
 bool check_same(const struct finding *one, const struct finding *mirrored);
 /* Sorted by step, branch, time, id. */
 void check_run(struct arena *arena, const struct run *run, finding_list *findings);
+/* The same, the checks run in another order: every index of the table once, or NULL for its own. */
+void check_run_in(struct arena *arena, const struct run *run, const size_t *order,
+                  finding_list *findings);
 
 #endif

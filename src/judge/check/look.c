@@ -79,18 +79,6 @@ const char *look_spot(struct checker *checker, enum spot spot, enum side side)
     return out.at;
 }
 
-double look_limit(const struct checker *checker, const char *id, double otherwise, bool *written)
-{
-    *written = false;
-    for (size_t i = 0; i < checker->play->limits.count; i++) {
-        if (str_equal_fold(checker->play->limits.at[i].check, str_of(id))) {
-            *written = true;
-            otherwise = checker->play->limits.at[i].value;
-        }
-    }
-    return otherwise;
-}
-
 struct vec2 look_at(const struct segment *segment, body b, size_t sample)
 {
     return segment->track[b].sample[sample].at;

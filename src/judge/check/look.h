@@ -20,7 +20,7 @@ struct checker {
     const struct play *play;
     const struct segment *segment; /* the one in hand */
     const struct check_row *row;
-    double limit; /* the row's, or the play's own */
+    double limit; /* the row's, of the rules or the level, or the play's own */
     bool limit_written;
     finding_list *findings;
     segment_list of; /* the segment of each finding */
@@ -36,7 +36,8 @@ const char *look_seconds(struct checker *checker, double seconds); /* "2.4 s" */
 const char *look_body(struct checker *checker, body b);            /* "3", "x3" */
 const char *look_spot(struct checker *checker, enum spot spot, enum side side);
 
-double look_limit(const struct checker *checker, const char *id, double otherwise, bool *written);
+/* By the play's own line, else its level, the rules in force, the row. */
+double look_limit(const struct play *play, const struct check_row *row, bool *written);
 /* Where and how fast somebody is at a sample; nobody who is off the floor may be asked for. */
 struct vec2 look_at(const struct segment *segment, body b, size_t sample);
 double look_speed(const struct segment *segment, body b, size_t sample);

@@ -165,11 +165,6 @@ static struct stay how_long(const struct checker *checker, is_so *so, body b, do
     return stay;
 }
 
-static double rule_limit(const struct checker *checker, double of_the_rules)
-{
-    return checker->limit_written ? checker->limit : of_the_rules;
-}
-
 /* A screen in the lane takes the model longer than it takes a player: it is not counted. */
 static bool screens(const struct segment *segment, body b, double t)
 {
@@ -193,7 +188,7 @@ static enum so in_lane(const struct checker *checker, const struct segment *segm
 
 void look_time_lane(struct checker *checker)
 {
-    double limit = rule_limit(checker, checker->play->court->lane_seconds);
+    double limit = checker->limit;
     for (body b = 0; b < BODY_COACH && limit > 0 && !checker->play->is_drill; b++) {
         if (!look_plays(checker, b)) {
             continue;
@@ -279,7 +274,7 @@ void look_inbound_early(struct checker *checker)
 
 void look_time_backcourt(struct checker *checker)
 {
-    double limit = rule_limit(checker, checker->play->court->backcourt_seconds);
+    double limit = checker->limit;
     struct stay stay = how_long(checker, ball_back, BODY_NONE, limit);
     if (checker->play->is_drill || limit <= 0 || stay.passed < 0) {
         return;
@@ -298,7 +293,7 @@ void look_time_backcourt(struct checker *checker)
 
 void look_time_throw_in(struct checker *checker)
 {
-    double limit = rule_limit(checker, checker->play->court->throw_in_seconds);
+    double limit = checker->limit;
     for (body b = 0; b < BODY_COACH && !checker->play->is_drill; b++) {
         if (!look_plays(checker, b)) {
             continue;
@@ -382,7 +377,7 @@ void look_time_clock(struct checker *checker)
 
 void look_time_shot_clock(struct checker *checker)
 {
-    too_late(checker, rule_limit(checker, checker->play->court->shot_clock), "the shot clock");
+    too_late(checker, checker->limit, "the shot clock");
 }
 
 /* ---- time.closely-guarded ---- */
@@ -490,7 +485,7 @@ static void closely_guarded(struct checker *checker, is_so *so, body b, double l
 
 void look_time_closely_guarded(struct checker *checker)
 {
-    double limit = rule_limit(checker, checker->play->court->closely_guarded);
+    double limit = checker->limit;
     for (body b = 0; b < BODY_COACH && limit > 0 && !checker->play->is_drill; b++) {
         if (!look_plays(checker, b)) {
             continue;

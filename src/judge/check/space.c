@@ -6,7 +6,6 @@
 #include "judge/check/stand.h"
 
 #define ONE_SPOT (3 * FEET) /* nearer than this two stand on one spot: spot.taken says so; ours */
-#define YOUTH_CLOSE (10 * FEET) /* u12: common practice, no source */
 
 /* ---- space.close ---- */
 
@@ -39,11 +38,7 @@ static double start_least(const struct play *play)
 
 static double close_limit(const struct checker *checker)
 {
-    double limit = checker->limit;
-    if (!checker->limit_written && checker->play->level == LEVEL_U12) {
-        limit = real_min(limit, YOUTH_CLOSE);
-    }
-    return real_min(limit, start_least(checker->play));
+    return real_min(checker->limit, start_least(checker->play));
 }
 
 static double gap_at(const struct checker *checker, body a, body b, size_t sample)

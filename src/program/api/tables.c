@@ -23,24 +23,54 @@ static void feet(struct strbuf *out, double metres)
     strbuf_text(out, " ft");
 }
 
+/* What all codes allow; 0: they differ, or none of them says. */
+static double by_all_rules(const struct check_row *row)
+{
+    const struct check_rule *first = check_rule(row, (enum court_code)0);
+    double seconds = first ? check_rule_seconds(first) : 0;
+    for (int i = 1; first && i < COURT_COUNT; i++) {
+        const struct check_rule *other = check_rule(row, (enum court_code)i);
+        seconds = other && check_rule_seconds(other) == seconds ? seconds : 0;
+    }
+    return seconds;
+}
+
+/* The row's own, then what each code allows and its article. */
+static const char *sources(struct lister *lister, const struct check_row *row)
+{
+    struct strbuf out;
+    strbuf_init(&out, lister->arena);
+    strbuf_text(&out, row->source);
+    for (int i = 0; i < COURT_COUNT; i++) {
+        const struct check_rule *rule = check_rule(row, (enum court_code)i);
+        if (rule) {
+            double seconds = check_rule_seconds(rule);
+            strbuf_text(&out, "; ");
+            if (seconds > 0) {
+                strbuf_number(&out, seconds, 2);
+                strbuf_text(&out, " s: ");
+            }
+            strbuf_text(&out, rule->source);
+        }
+    }
+    return out.at;
+}
+
 static const char *limit_text(struct lister *lister, const struct check_row *row)
 {
     struct strbuf out;
     strbuf_init(&out, lister->arena);
     const char *unit = row->unit ? row->unit : "";
-    if (row->limit <= 0) {
+    double limit = row->limit > 0 ? row->limit : by_all_rules(row);
+    if (limit <= 0) {
         return "";
     }
     if (strcmp(unit, "ft") == 0) {
-        feet(&out, row->limit);
+        feet(&out, limit);
         return out.at;
     }
     bool angle = strcmp(unit, "degrees") == 0, share = strcmp(unit, "%") == 0;
-    strbuf_number(&out,
-                  angle   ? row->limit * 180 / REAL_PI
-                  : share ? row->limit * 100
-                          : row->limit,
-                  2);
+    strbuf_number(&out, angle ? limit * 180 / REAL_PI : share ? limit * 100 : limit, 2);
     strbuf_print(&out, "%s%s", *unit && !share ? " " : "", unit);
     return out.at;
 }
@@ -54,7 +84,7 @@ static void list_checks(struct lister *lister)
                                                      .why = row->why,
                                                      .good = row->good,
                                                      .bad = row->bad,
-                                                     .source = row->source,
+                                                     .source = sources(lister, row),
                                                      .limit = limit_text(lister, row),
                                                      .severity = severity_told(row->severity)});
     }

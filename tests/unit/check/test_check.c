@@ -66,6 +66,34 @@ START_TEST(five_who_stand_on_their_spots_are_told_nothing)
 }
 END_TEST
 
+/* ---- limits by the rules ---- */
+
+START_TEST(each_limit_of_a_rulebook_has_its_article_under_every_code)
+{
+    size_t told = 0;
+    for (size_t i = 0; i < check_count(); i++) {
+        const struct check_row *row = check_at(i);
+        for (int code = 0; code < COURT_COUNT; code++) {
+            const struct check_rule *rule = check_rule(row, (enum court_code)code);
+            if (!rule) {
+                ck_assert_ptr_null(check_rule(row, COURT_HIGH_SCHOOL)); /* all of them or none */
+                continue;
+            }
+            const char *wants = code == COURT_HIGH_SCHOOL ? "NFHS"
+                                : code == COURT_FIBA      ? "FIBA"
+                                : code == COURT_NBA       ? "NBA"
+                                : code == COURT_WNBA      ? "WNBA"
+                                : code == COURT_MINI      ? "mini"
+                                                          : "NCAA";
+            ck_assert_ptr_nonnull(strstr(rule->source, wants));
+            ck_assert(check_rule_seconds(rule) >= 0 && check_rule_seconds(rule) <= 35);
+            told++;
+        }
+    }
+    ck_assert_uint_eq(told, 5 * COURT_COUNT);
+}
+END_TEST
+
 /* ---- space.close ---- */
 
 START_TEST(two_who_stand_close_are_told_from_half_a_foot_under_the_limit)
@@ -577,6 +605,7 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_set_timeout(all, 60);
     tcase_add_test(all, rows_are_in_order_found_by_id_and_complete);
+    tcase_add_test(all, each_limit_of_a_rulebook_has_its_article_under_every_code);
     tcase_add_test(all, five_who_stand_on_their_spots_are_told_nothing);
     tcase_add_test(all, two_who_stand_close_are_told_from_half_a_foot_under_the_limit);
     tcase_add_test(all, who_is_off_his_spot_is_told_where_to_go);

@@ -163,6 +163,27 @@ START_TEST(a_sound_play_is_told_nothing_above_a_note)
 }
 END_TEST
 
+/* Who came too close, by a sentence, is the one to be told, and there; not who has stood a foot off
+ * his spot since the start. */
+START_TEST(who_came_too_close_is_told_at_the_sentence_that_brought_him)
+{
+    static const char text[] = "play \"Lantern\"\n  start five-out, 5 at 2 ft above left corner\n"
+                               "  step\n    1 passes to 2\n    3 goes to 6 ft below left wing\n"
+                               "  step\n    2 holds for 1.5 s\n    2 passes to 4\n";
+    struct piped piped;
+    pipe_text(&arena, str_of(text), &piped);
+    ck_assert_msg(piped_count(&piped, "space.close") == 1, "%s", piped_said(&arena, &piped));
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        const struct finding *finding = &piped.findings.at[i];
+        if (strcmp(finding->row->id, "space.close") == 0) {
+            struct str words = source_text(&piped.sources, finding->span);
+            ck_assert_str_eq(str_copy(&arena, words).at, "3 goes to 6 ft below left wing");
+            ck_assert_int_eq(finding->who[0], body_attacker(3));
+        }
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("check help");
@@ -173,6 +194,7 @@ int main(void)
                         (int)(sizeof rows / sizeof *rows));
     tcase_add_loop_test(all, a_sound_play_is_told_nothing_above_a_note, 0,
                         (int)(sizeof sound / sizeof *sound));
+    tcase_add_test(all, who_came_too_close_is_told_at_the_sentence_that_brought_him);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -3,25 +3,17 @@
  * it is told beyond a border and nowhere else. The border is the limit with what the check
  * forgives. */
 #include "base/real.h"
-#include "made.h"
 #include "suite.h"
+#include "sweeps.h"
 
 #include <math.h>
 #include <string.h>
 
 enum { P1, P2, P3, P4, P5, X1 = BODY_FIRST_DEFENDER, X2, X3 };
 
-/* Everybody of a five-out stands where he starts and 1 has the ball, but for what is moved. */
-static struct made *standing(double seconds)
-{
-    struct made *made = made_play(&arena, seconds);
-    made_ball(made, &made->segment[0], P1, 0, seconds);
-    return made;
-}
-
 static struct made *wing_above(double feet)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     made_stand(made, &made->segment[0], P2, 15.55, 13.75 + feet);
     return made;
 }
@@ -43,7 +35,7 @@ static struct made *low_wing(double feet)
 
 static struct made *wing_inside(double feet)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     double share = (19.75 - feet) / 20.75; /* toward the ring */
     made_stand(made, &made->segment[0], P2, 15.547 * share, 13.75 * share);
     return made;
@@ -51,7 +43,7 @@ static struct made *wing_inside(double feet)
 
 static struct made *top_from_wings(double feet)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     double up = sqrt(feet * feet - 15.547 * 15.547);
     made_stand(made, &made->segment[0], P1, 0, 13.75 + up);
     return made;
@@ -60,7 +52,7 @@ static struct made *top_from_wings(double feet)
 /* Horns cover 478 square feet: the right corner comes in along the baseline. */
 static struct made *corner_in(double share)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     static const double at[5][2] = {{0, 20.75}, {20.75, -2.25}, {-20.75, -2.25}, {8, 13}, {-8, 13}};
     for (int i = 0; i < 5; i++) {
         made->play.start[i].at = vec2_of(at[i][0] * FEET, at[i][1] * FEET);
@@ -72,7 +64,7 @@ static struct made *corner_in(double share)
 /* 1 stands at the top and holds the ball by his sentence, x1 before him. */
 static struct made *guarded(enum court_code rules, double seconds, double feet)
 {
-    struct made *made = standing(seconds + 1);
+    struct made *made = sweep_standing(seconds + 1);
     struct segment *segment = &made->segment[0];
     made->play.rules = rules;
     made->play.court = court_of(rules);
@@ -112,7 +104,7 @@ static struct made *dribbled_guarded(double seconds)
 /* 1 hands off at a moment that is written, to 2 so far away. */
 static struct made *handed_off(double feet)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     struct segment *segment = &made->segment[0];
     made_stand(made, segment, P2, 0, 20.75 - feet);
     struct task *task = made_task(made, segment, TASK_EXCHANGE, VERB_HANDS_OFF, P1, P2, 1, 2);
@@ -124,7 +116,7 @@ static struct made *handed_off(double feet)
 /* 1, who has been in front, dribbles to so far from the ring. */
 static struct made *taken_back(double feet)
 {
-    struct made *made = standing(4);
+    struct made *made = sweep_standing(4);
     made_walk(made, &made->segment[0], P1, 1, 3, 0, feet);
     return made;
 }
@@ -169,7 +161,7 @@ static struct made *by_a_defender_below(double feet)
 /* 2 and 3 run toward each other and pass each other so many feet apart. */
 static struct made *head_on(double feet)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     struct segment *segment = &made->segment[0];
     made_stand(made, segment, P2, 15, 14);
     made_stand(made, segment, P3, -15, 14 + feet);
@@ -183,7 +175,7 @@ static struct made *head_on(double feet)
 /* 5 stands in a play that tells 4 to stay. */
 static struct made *stands_for(double seconds)
 {
-    struct made *made = standing(seconds);
+    struct made *made = sweep_standing(seconds);
     struct segment *segment = &made->segment[0];
     for (body b = P2; b <= P3; b++) {
         made_task(made, segment, TASK_MOVE, VERB_CUTS, b, BODY_NONE, 0, 1);
@@ -198,7 +190,7 @@ static struct made *ends_off(double feet)
     static struct form form;
     static struct block block;
     static struct note_form note;
-    struct made *made = standing(2);
+    struct made *made = sweep_standing(2);
     struct segment *second = made_step(made, 2);
     form = (struct form){.kind = FORM_REPEAT};
     note = (struct note_form){.step = 1};
@@ -212,7 +204,7 @@ static struct made *ends_off(double feet)
 /* 5 sets a screen for 3 in the back of x3, at a place with a measure. */
 static struct made *behind(enum level_code level, double metres)
 {
-    struct made *made = standing(3);
+    struct made *made = sweep_standing(3);
     struct segment *segment = &made->segment[0];
     made->play.level = level;
     made->play.speed = level_of(level);
@@ -276,13 +268,6 @@ static struct made *set_up(double feet)
     return made;
 }
 
-struct sweep {
-    const char *id, *what;
-    struct made *(*of)(double amount);
-    double from, to, step; /* amounts, and */
-    double border;         /* where it flips: */
-    bool below;            /* told under it; else over it */
-};
 static const struct sweep sweeps[] = {
     {"space.wing", "up from the free-throw line", wing_above, 0, 6.5, .1, 3.5, false},
     {"space.wing", "down from it", wing_below, 0, 7, .1, 3.5, false},
@@ -321,9 +306,20 @@ static bool is_told(struct made *made, const char *id)
     return false;
 }
 
+static const struct sweep *sweep_at(size_t index)
+{
+    size_t mine = sizeof sweeps / sizeof *sweeps;
+    return index < mine ? &sweeps[index] : &sweeps_more[index - mine];
+}
+
+static size_t sweep_count(void)
+{
+    return sizeof sweeps / sizeof *sweeps + sweeps_more_count;
+}
+
 START_TEST(it_is_told_beyond_the_border_and_nowhere_else)
 {
-    const struct sweep *sweep = &sweeps[_i];
+    const struct sweep *sweep = sweep_at((size_t)_i);
     int told = 0, untold = 0;
     for (int k = 0; sweep->from + k * sweep->step <= sweep->to; k++) {
         double amount = sweep->from + k * sweep->step;
@@ -341,14 +337,27 @@ START_TEST(it_is_told_beyond_the_border_and_nowhere_else)
 }
 END_TEST
 
+START_TEST(every_check_with_an_amount_is_swept)
+{
+    for (size_t i = 0; i < check_count(); i++) {
+        const struct check_row *row = check_at(i);
+        bool swept = !*row->unit; /* of no amount */
+        for (size_t k = 0; k < sweep_count() && !swept; k++) {
+            swept = strcmp(sweep_at(k)->id, row->id) == 0;
+        }
+        ck_assert_msg(swept, "%s is not swept", row->id);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("check sweeps");
     TCase *all = tcase_create("sweeps");
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_set_timeout(all, 60);
-    tcase_add_loop_test(all, it_is_told_beyond_the_border_and_nowhere_else, 0,
-                        (int)(sizeof sweeps / sizeof *sweeps));
+    tcase_add_loop_test(all, it_is_told_beyond_the_border_and_nowhere_else, 0, (int)sweep_count());
+    tcase_add_test(all, every_check_with_an_amount_is_swept);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
