@@ -79,13 +79,13 @@ static void without_ball(struct checker *checker, const struct task *task, doubl
         look_say(checker, &finding->message,
                  "%s: get the ball first. You %s here, and nobody gives you the ball.", who,
                  deed(task));
-        look_say(checker, &finding->help, "write who passes to %s before this sentence", who);
+        look_say(checker, &finding->help, "write before this sentence who passes to %s", who);
         return;
     }
     const char *has = look_body(checker, holder);
     look_say(checker, &finding->message,
              "%s: get the ball first. You %s here, and %s has the ball.", who, deed(task), has);
-    look_say(checker, &finding->help, "write %s passes to %s before this sentence", has, who);
+    look_say(checker, &finding->help, "write: %s passes to %s, before this sentence", has, who);
 }
 
 static void to_oneself(struct checker *checker, const struct task *task, double t)

@@ -40,7 +40,7 @@ void look_pass_long(struct checker *checker)
                  "%s: look for a shorter pass. It is %s to %s; over %s a defender has time to get "
                  "there.",
                  who, look_length(checker, length), to, look_length(checker, checker->limit));
-        look_say(checker, &finding->help, "write %s skip passes to %s if it is meant", who, to);
+        look_say(checker, &finding->help, "write: %s skip passes to %s, if it is meant", who, to);
     }
 }
 

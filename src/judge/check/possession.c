@@ -78,27 +78,41 @@ void look_ball_out(struct checker *checker)
 
 /* ---- ball.backcourt ---- */
 
-/* Whether the ball has been in front, in the hands of the attack, since the last shot or throw-in:
- * at the beginning of a segment, from those before it. */
-static bool in_front_by(const struct segment *segment, double until, const struct court *court)
+/* The first moment at which the ball is back. */
+struct crossing {
+    bool found;
+    size_t span;
+    double t;
+};
+
+/* Follows the ball through a segment up to `until`: has it been in front, in the hands of the
+ * attack, since the last shot or throw-in? `front`: it had at the segment's beginning. */
+static bool follow(const struct segment *segment, double until, bool front,
+                   struct crossing *crossing)
 {
-    bool front = segment->before && in_front_by(segment->before, segment->begins, court);
+    const struct court *court = segment->play->court;
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        if (span->from >= until) {
-            break;
-        }
-        if (span->state == BALL_SHOT || span->state == BALL_LOOSE || span->throw_in) {
-            front = false;
-        }
+        bool over = span->state == BALL_SHOT || span->state == BALL_LOOSE || span->throw_in;
+        front = front && !over;
         double to = real_min(real_min(span->to, until), segment->duration);
-        for (double t = real_max(0, span->from);
-             !front && span->state == BALL_HELD && !span->throw_in && t <= to + 1e-9;
+        for (double t = real_max(0, span->from); span->state == BALL_HELD && !over && t <= to;
              t += RUN_SAMPLE) {
-            front = segment_at(segment, span->holder, t).y < court->half_court - PAST;
+            double y = segment_at(segment, span->holder, t).y;
+            if (front && y > court->half_court && !crossing->found) {
+                *crossing = (struct crossing){true, i, t};
+            }
+            front = front || y < court->half_court - PAST;
         }
     }
     return front;
+}
+
+static bool front_at_start(const struct segment *segment)
+{
+    struct crossing none = {0};
+    return segment->before &&
+           follow(segment->before, segment->begins, front_at_start(segment->before), &none);
 }
 
 static void back_over(struct checker *checker, size_t index, double t)
@@ -135,20 +149,13 @@ static void back_over(struct checker *checker, size_t index, double t)
 void look_ball_backcourt(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
-    const struct court *court = checker->play->court;
-    for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
-        const struct ball_span *span = &segment->ball.at[i];
-        if (span->state != BALL_HELD || span->throw_in || !look_plays(checker, span->holder)) {
-            continue;
-        }
-        for (double t = real_max(0, span->from); t <= real_min(span->to, segment->duration);
-             t += RUN_SAMPLE) {
-            if (segment_at(segment, span->holder, t).y > court->half_court &&
-                in_front_by(segment, t, court)) {
-                back_over(checker, i, t);
-                return; /* then it is the other side's */
-            }
-        }
+    struct crossing crossing = {0};
+    if (checker->play->is_drill) {
+        return;
+    }
+    follow(segment, segment->duration, front_at_start(segment), &crossing);
+    if (crossing.found) {
+        back_over(checker, crossing.span, crossing.t);
     }
 }
 

@@ -49,8 +49,10 @@ static void out(struct checker *checker, body b, double t, double by, const stru
         look_say(checker, &finding->message,
                  "%s: stay on the floor. This place is %s outside the line.", who,
                  look_length(checker, by));
-        look_say(checker, &finding->help,
-                 "send %s to a spot inside: a corner, a wing, the baseline", who);
+        enum side side;
+        enum spot spot = court_nearest_perimeter(checker->play->court, task->planned, &side, NULL);
+        look_say(checker, &finding->help, b < BODY_COACH ? "write: %s goes to %s" : "send %s to %s",
+                 who, look_spot(checker, spot, side));
         return;
     }
     finding->span = checker->play->start_span;
@@ -241,6 +243,23 @@ static bool is_not_a_throw(const struct task *task)
            task->kind == TASK_USE;
 }
 
+static body nearest_mate(const struct checker *checker, body who, double t)
+{
+    body nearest = who;
+    double least = INFINITY;
+    struct vec2 at = segment_at(checker->segment, who, t);
+    for (body b = 0; b < BODY_COACH; b++) {
+        double far = b != who && look_plays(checker, b)
+                         ? vec2_distance(segment_at(checker->segment, b, t), at)
+                         : (double)INFINITY;
+        if (far < least) {
+            least = far;
+            nearest = b;
+        }
+    }
+    return nearest;
+}
+
 static void carried_in(struct checker *checker, const struct task *task, double t)
 {
     struct finding *finding = look_report(checker, t, 0, task->who, BODY_NONE);
@@ -251,8 +270,8 @@ static void carried_in(struct checker *checker, const struct task *task, double 
     look_say(checker, &finding->message,
              "%s: throw in first. You have the ball out of bounds, and it comes in by a pass.",
              who);
-    look_say(checker, &finding->help, "write before this sentence: %s inbounds to a team-mate",
-             who);
+    look_say(checker, &finding->help, "write: %s inbounds to %s, before this sentence", who,
+             look_body(checker, nearest_mate(checker, task->who, t)));
 }
 
 void look_inbound_early(struct checker *checker)

@@ -109,7 +109,7 @@ static void nobody(struct checker *checker, size_t index, double t, double gap, 
     }
     if (task->goal_written) {
         look_say(checker, &finding->help,
-                 "leave out the place: %s screens for %s goes to the defender by itself", who,
+                 "write: %s screens for %s, which goes to the defender by itself", who,
                  look_body(checker, task->other));
     } else {
         look_say(checker, &finding->help,

@@ -14,6 +14,7 @@
 #define IN_SLOT (5 * FEET)    /* who stands so near to a slot is the guard there; ours */
 #define NEXT_SPOT (20 * FEET) /* no two spots that are neighbors are farther apart; ours */
 #define GAP_SHARE 1.05        /* of the spots' own gap, */
+#define SAME_AREA 1e-6        /* m^2 */
 #define GAP_MORE (1 * FEET)   /* and this: ours */
 
 /* ---- where somebody stands ---- */
@@ -355,8 +356,12 @@ static void try_spot(const struct checker *checker, size_t sample, enum spot spo
         struct vec2 was = at[i];
         at[i] = there;
         double area = polygon_area(hull, hull_of(checker->arena, at, 5, hull));
-        if (area > best->area && !holds(checker, body_attacker(i + 1), sample)) {
-            *best = (struct way_out){body_attacker(i + 1), spot, side, area};
+        body who = body_attacker(i + 1);
+        bool more = area > best->area + SAME_AREA;
+        bool same =
+            !more && area > best->area - SAME_AREA; /* then the lower number, mirrored too */
+        if ((more || (same && who < best->who)) && !holds(checker, who, sample)) {
+            *best = (struct way_out){who, spot, side, area};
         }
         at[i] = was;
     }

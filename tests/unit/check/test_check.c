@@ -300,7 +300,7 @@ START_TEST(a_pass_by_who_never_has_the_ball_is_an_error)
     finding_list found = checked(made);
     ck_assert_uint_eq(found.count, 1);
     says(found.at[0].message, "4: get the ball first. You pass here, and 1 has the ball.");
-    says(found.at[0].help, "write 1 passes to 4 before this sentence");
+    says(found.at[0].help, "write: 1 passes to 4, before this sentence");
     ck_assert_int_eq(found.at[0].severity, SEVERITY_ERROR);
     ck_assert_uint_eq(found.at[0].span.begin, task->span.begin);
 }
@@ -455,7 +455,7 @@ START_TEST(a_screen_on_nobody_is_told_from_three_feet_between_bodies)
     made->step[0].tasks.at[0].goal_written = true;
     found = checked(made);
     says(the(&found, "screen.nobody")->help,
-         "leave out the place: 5 screens for 3 goes to the defender by itself");
+         "write: 5 screens for 3, which goes to the defender by itself");
 }
 END_TEST
 

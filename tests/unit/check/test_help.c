@@ -68,9 +68,9 @@ static const struct {
      "    2 holds for 3 s\n    after 1 passes, 4 v-cuts to right corner",
      "4 v-cuts to right corner"},
     {"ball.holder", "play \"Lantern\"\n  step\n    1 passes to 2\n<    4 passes to 3>\n",
-     "    2 passes to 4\n    4 passes to 3", "2 passes to 4 before"},
+     "    2 passes to 4\n    4 passes to 3", "write: 2 passes to 4, before"},
     {"ball.holder", "play \"Lantern\"\n  step\n    1 passes to 2\n<    1 drives to the rim>\n",
-     "    2 passes to 1\n    1 drives to the rim", "2 passes to 1 before"},
+     "    2 passes to 1\n    1 drives to the rim", "write: 2 passes to 1, before"},
     {"cut.traffic",
      "play \"Millrace\"\n  step\n    1 drives to the rim\n"
      "<    3 cuts to right block>\n",
@@ -86,7 +86,7 @@ static const struct {
     {"player.out", "play \"Tollgate\"\n  step\n<    1 passes to 3 at (200, 3)>\n",
      "    1 passes to 3", "send 3 to a spot inside"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
-     "    4 skip passes to 3", "write 4 skip passes to 3"},
+     "    4 skip passes to 3", "write: 4 skip passes to 3"},
     {"shot.balance",
      "play \"Weir\"\n  step\n    1 passes to 2\n    2 shoots\n    3 and 5 rebound\n"
      "<    1 gets back>\n",
