@@ -159,12 +159,7 @@ void look_screen_moving(struct checker *checker)
         }
         const struct task *screen = segment_task(segment, (size_t)use->screen_task);
         const struct task_record *record = &segment->record[use->screen_task];
-        bool slips = false;
-        for (size_t k = 0; k < segment->tasks; k++) {
-            slips = slips || (segment_task(segment, k)->slip &&
-                              segment_task(segment, k)->who == screen->who);
-        }
-        if (!slips && record->defender != BODY_NONE) {
+        if (!look_slipped(segment, (size_t)use->screen_task) && record->defender != BODY_NONE) {
             moving(checker, use, screen, t);
         }
     }
@@ -239,16 +234,6 @@ static const char *away_from(struct checker *checker, struct vec2 user, struct v
     return best;
 }
 
-static bool told_in_play(const struct checker *checker)
-{
-    for (size_t i = 0; i < checker->findings->count; i++) {
-        if (checker->findings->at[i].row == checker->row) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static void no_setup(struct checker *checker, const struct task *use, double leaves, double moved)
 {
     struct finding *finding = look_report(checker, leaves, moved, use->who, use->other);
@@ -271,7 +256,7 @@ void look_screen_no_setup(struct checker *checker)
     if (checker->play->is_drill || !writes_setups(checker->play)) {
         return;
     }
-    for (size_t i = 0; i < segment->tasks && !told_in_play(checker); i++) {
+    for (size_t i = 0; i < segment->tasks && !look_told(checker, BODY_NONE); i++) {
         const struct task *use = segment_task(segment, i);
         double leaves = segment->record[i].time[MOMENT_STARTED];
         if (use->kind != TASK_USE || use->screen_task < 0 || use->shape == SHAPE_BACK ||

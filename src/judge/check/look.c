@@ -172,6 +172,41 @@ bool look_shot(const struct segment *segment, double t)
     return false;
 }
 
+bool look_dribbles(const struct segment *segment, body b, double t)
+{
+    for (size_t i = 0; i < segment->dribbles.count; i++) {
+        const struct dribble_span *dribble = &segment->dribbles.at[i];
+        if (dribble->who == b && t >= dribble->from && t <= dribble->to) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool look_slipped(const struct segment *segment, size_t screen)
+{
+    for (size_t i = screen + 1; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->slip && task->who == segment_task(segment, screen)->who) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool look_told(const struct checker *checker, body b)
+{
+    for (size_t i = 0; i < checker->findings->count; i++) {
+        const struct finding *finding = &checker->findings->at[i];
+        for (size_t k = 0; finding->row == checker->row && k < 4; k++) {
+            if (b == BODY_NONE || finding->who[k] == b) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 double look_outside(const struct court *court, struct vec2 p)
 {
     double far = 2 * court->half_court - court->baseline;

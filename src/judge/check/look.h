@@ -49,8 +49,13 @@ const struct task *look_latest(const struct segment *segment, body b, double t,
                                const struct segment **in, size_t *index);
 bool look_links(const struct task *task, body a, body b); /* it is about both, and not a pass */
 bool look_linked(const struct segment *segment, body a, body b);
-bool look_uses_ball(const struct task *task);                  /* its verb needs the ball in hand */
-bool look_shot(const struct segment *segment, double t);       /* a shot has left by then */
+bool look_uses_ball(const struct task *task);            /* its verb needs the ball in hand */
+bool look_shot(const struct segment *segment, double t); /* a shot has left by then */
+bool look_dribbles(const struct segment *segment, body b, double t);
+/* The screener leaves it before contact, on purpose. */
+bool look_slipped(const struct segment *segment, size_t screen);
+/* This check has told of him in this play already; BODY_NONE: of anybody. */
+bool look_told(const struct checker *checker, body b);
 double look_outside(const struct court *court, struct vec2 p); /* m over the line; < 0 inside */
 /* Well inside the lane, a foot from its lines: who stands on a line may be outside for all one
  * knows. */

@@ -37,6 +37,21 @@ void look_start_missing(struct checker *checker)
 /* ---- player.out ---- */
 
 /* `place`: where the sentence has him; NULL: where he starts. */
+static void help_inside(struct checker *checker, struct finding *finding, const struct task *task,
+                        body b, struct vec2 place)
+{
+    const char *who = look_body(checker, b);
+    enum side side;
+    enum spot spot = court_nearest_perimeter(checker->play->court, place, &side, NULL);
+    if (task->kind == TASK_PASS) {
+        look_say(checker, &finding->help, "write: %s passes to %s", look_body(checker, task->who),
+                 who);
+    } else {
+        look_say(checker, &finding->help, b < BODY_COACH ? "write: %s goes to %s" : "send %s to %s",
+                 who, look_spot(checker, spot, side));
+    }
+}
+
 static void out(struct checker *checker, body b, double t, double by, const struct task *task,
                 const struct vec2 *place)
 {
@@ -49,10 +64,7 @@ static void out(struct checker *checker, body b, double t, double by, const stru
         look_say(checker, &finding->message,
                  "%s: stay on the floor. This place is %s outside the line.", who,
                  look_length(checker, by));
-        enum side side;
-        enum spot spot = court_nearest_perimeter(checker->play->court, task->planned, &side, NULL);
-        look_say(checker, &finding->help, b < BODY_COACH ? "write: %s goes to %s" : "send %s to %s",
-                 who, look_spot(checker, spot, side));
+        help_inside(checker, finding, task, b, *place);
         return;
     }
     finding->span = checker->play->start_span;
@@ -208,7 +220,12 @@ void look_time_lane(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: step out of the lane. You are in it %s; %s is the limit.", who,
                  look_seconds(checker, stay.whole), look_seconds(checker, limit));
-        look_say(checker, &finding->help, "send %s on to a block or a corner", who);
+        if (segment_holder(checker->segment, stay.passed) == b) {
+            look_say(checker, &finding->help, "let %s pass or shoot sooner", who);
+        } else {
+            look_say(checker, &finding->help, "write: %s goes to %s", who,
+                     look_spot(checker, SPOT_BLOCK, finding->a.x < 0 ? SIDE_LEFT : SIDE_RIGHT));
+        }
     }
 }
 
@@ -434,17 +451,6 @@ static bool is_guarded(const struct checker *checker, const struct segment *segm
     return false;
 }
 
-static bool is_dribbling(const struct segment *segment, body b, double t)
-{
-    for (size_t i = 0; i < segment->dribbles.count; i++) {
-        const struct dribble_span *dribble = &segment->dribbles.at[i];
-        if (dribble->who == b && t >= dribble->from && t <= dribble->to) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* He is told to hold it, or to fake: whoever only waits may be dribbling where he stands. Who
  * comes off a screen is not guarded meanwhile. */
 static bool is_told_to(const struct segment *segment, body b, double t, enum task_kind kind)
@@ -465,7 +471,7 @@ static enum so guarded_while(const struct checker *checker, const struct segment
     double t = (double)sample * RUN_SAMPLE;
     const struct ball_span *span = span_at(segment, t);
     bool has = span && span->state == BALL_HELD && span->holder == b && !span->throw_in;
-    bool does = dribbling ? is_dribbling(segment, b, t) && is_told_to(segment, b, t, TASK_CARRY)
+    bool does = dribbling ? look_dribbles(segment, b, t) && is_told_to(segment, b, t, TASK_CARRY)
                           : is_told_to(segment, b, t, TASK_HOLD);
     return has && does && is_guarded(checker, segment, b, sample) ? SO_YES : SO_NOT;
 }

@@ -23,18 +23,6 @@ static double set_time(const struct segment *segment, size_t index)
     return set >= 0 ? set : segment->duration;
 }
 
-/* The screener leaves it before contact, on purpose. */
-static bool is_slipped(const struct segment *segment, size_t screen)
-{
-    for (size_t i = screen + 1; i < segment->tasks; i++) {
-        const struct task *task = segment_task(segment, i);
-        if (task->slip && task->who == segment_task(segment, screen)->who) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* ---- screen.nobody ---- */
 
 #define CLEARLY (1 * FEET) /* nearer by so much to a team-mate: set on him; ours */
@@ -125,9 +113,9 @@ void look_screen_nobody(struct checker *checker)
         const struct task *task = segment_task(segment, i);
         const struct task_record *record = &segment->record[i];
         bool was_set = record->time[MOMENT_SET] >= 0;
-        if (task->kind != TASK_SCREEN || is_slipped(segment, i) || record->defender == BODY_NONE ||
-            record->on_way || record->time[MOMENT_STARTED] < 0 || (record->carried && !was_set) ||
-            is_staggered(checker, i)) {
+        if (task->kind != TASK_SCREEN || look_slipped(segment, i) ||
+            record->defender == BODY_NONE || record->on_way || record->time[MOMENT_STARTED] < 0 ||
+            (record->carried && !was_set) || is_staggered(checker, i)) {
             continue;
         }
         double t = set_time(segment, i), gap = body_gap(record->to, record->on),
@@ -208,7 +196,7 @@ void look_screen_early(struct checker *checker)
             continue;
         }
         size_t screen = (size_t)task->screen_task;
-        if (is_slipped(segment, screen)) {
+        if (look_slipped(segment, screen)) {
             continue;
         }
         double leaves = record->time[MOMENT_STARTED], set = set_time(segment, screen);
@@ -370,7 +358,7 @@ void look_screen_unused(struct checker *checker)
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
         double set = segment->record[i].time[MOMENT_SET];
-        if (task->kind != TASK_SCREEN || set < 0 || is_slipped(segment, i) ||
+        if (task->kind != TASK_SCREEN || set < 0 || look_slipped(segment, i) ||
             segment->record[i].time[MOMENT_USED] >= 0 || ever_used(checker, task)) {
             continue;
         }

@@ -82,19 +82,6 @@ static double stands_idle(const struct segment *segment, body b)
     return seconds;
 }
 
-static bool told_of(const struct checker *checker, body b)
-{
-    for (size_t i = 0; i < checker->findings->count; i++) {
-        const struct finding *finding = &checker->findings->at[i];
-        for (size_t k = 0; finding->row == checker->row && k < 4; k++) {
-            if (finding->who[k] == b) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 static void idle(struct checker *checker, const body who[], size_t count, double seconds)
 {
     const struct segment *segment = checker->segment;
@@ -131,7 +118,7 @@ void look_move_standing(struct checker *checker)
     for (body b = 0; b < BODY_COACH && count < 4; b++) {
         double seconds = look_plays(checker, b) ? stands_idle(checker->segment, b) : 0;
         if (seconds > checker->limit + RUN_SAMPLE && !told_to_stay(checker->segment, b) &&
-            !has_job_next(checker, b) && !told_of(checker, b)) {
+            !has_job_next(checker, b) && !look_told(checker, b)) {
             who[count++] = b;
             most = real_max(most, seconds);
         }

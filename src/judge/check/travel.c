@@ -4,18 +4,6 @@
 
 #include "base/real.h"
 
-/* From a catch on the run: two steps at full stride and the way it takes to stop (ours). */
-static bool dribbles_at(const struct segment *segment, body who, double t)
-{
-    for (size_t i = 0; i < segment->dribbles.count; i++) {
-        const struct dribble_span *dribble = &segment->dribbles.at[i];
-        if (dribble->who == who && t >= dribble->from && t <= dribble->to) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* How far `span`'s holder runs with the ball in hand, at most, between a catch or a dribble and the
  * next; and when the row's limit is passed. */
 static double carried(const struct checker *checker, const struct ball_span *span, double *passed)
@@ -27,7 +15,7 @@ static double carried(const struct checker *checker, const struct ball_span *spa
         if (t - RUN_SAMPLE < span->from || t > span->to) {
             continue;
         }
-        so_far = dribbles_at(segment, span->holder, t)
+        so_far = look_dribbles(segment, span->holder, t)
                      ? 0
                      : so_far + vec2_distance(look_at(segment, span->holder, i - 1),
                                               look_at(segment, span->holder, i));

@@ -84,7 +84,7 @@ static const struct {
      "    3 comes off 5 to the rim\n    at 1 s, 1 passes to 2\n",
      "    5 screens for 3", "leave out `until` in the screen"},
     {"player.out", "play \"Tollgate\"\n  step\n<    1 passes to 3 at (200, 3)>\n",
-     "    1 passes to 3", "send 3 to a spot inside"},
+     "    1 passes to 3", "write: 1 passes to 3"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write: 4 skip passes to 3"},
     {"shot.balance",
