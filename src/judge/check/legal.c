@@ -234,6 +234,15 @@ static const char *away_from(struct checker *checker, struct vec2 user, struct v
     return best;
 }
 
+/* The last thing he did before was to screen for somebody himself. */
+static bool has_screened(const struct segment *segment, body b, double leaves)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, b, leaves - RUN_SAMPLE, &in, &index);
+    return task && task->kind == TASK_SCREEN;
+}
+
 static void no_setup(struct checker *checker, const struct task *use, double leaves, double moved)
 {
     struct finding *finding = look_report(checker, leaves, moved, use->who, use->other);
@@ -262,6 +271,9 @@ void look_screen_no_setup(struct checker *checker)
         if (use->kind != TASK_USE || use->screen_task < 0 || use->shape == SHAPE_BACK ||
             look_uses_ball(use) || leaves < 0) {
             continue;
+        }
+        if (has_screened(segment, use->who, leaves)) {
+            continue; /* his defender has helped on that screen, and looks at it */
         }
         double moved = moved_before(segment, use->who, leaves);
         if (moved < checker->limit - HALF_FOOT) {

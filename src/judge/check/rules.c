@@ -508,6 +508,17 @@ static void closely_guarded(struct checker *checker, is_so *so, body b, double l
     look_say(checker, &finding->help, "write a shorter hold, or let %s pass before it", who);
 }
 
+static bool has_task(const struct segment *segment, body b, enum task_kind kind)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        if (task->who == b && task->kind == kind) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void look_time_closely_guarded(struct checker *checker)
 {
     double limit = checker->limit;
@@ -515,8 +526,10 @@ void look_time_closely_guarded(struct checker *checker)
         if (!look_plays(checker, b)) {
             continue;
         }
-        closely_guarded(checker, holds_guarded, b, limit);
-        if (counts_dribbles(checker)) {
+        if (has_task(checker->segment, b, TASK_HOLD)) {
+            closely_guarded(checker, holds_guarded, b, limit);
+        }
+        if (counts_dribbles(checker) && has_task(checker->segment, b, TASK_CARRY)) {
             closely_guarded(checker, dribbles_guarded, b, limit);
         }
     }

@@ -144,8 +144,9 @@ static double up_from_deep(const struct checker *checker, struct vec2 at)
 static bool is_high(const struct checker *checker, const void *about, size_t sample)
 {
     const body *b = about;
-    double up = up_from_deep(checker, look_at(checker->segment, *b, sample));
-    return up > checker->limit + HALF_FOOT && stand_on_floor(checker, *b, sample);
+    return stand_on_floor(checker, *b, sample) &&
+           up_from_deep(checker, look_at(checker->segment, *b, sample)) >
+               checker->limit + HALF_FOOT;
 }
 
 static void high(struct checker *checker, body b, size_t sample)

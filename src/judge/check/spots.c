@@ -41,12 +41,6 @@ static enum side side_at(const struct vec2 at)
     return at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
 }
 
-/* Cheap, and asked first: who moves stands nowhere (stand_on_floor asks it too). */
-static bool is_still(const struct checker *checker, body b, size_t sample)
-{
-    return look_speed(checker->segment, b, sample) <= REST_SPEED;
-}
-
 static bool holds(const struct checker *checker, body b, size_t sample)
 {
     return segment_holder(checker->segment, (double)sample * RUN_SAMPLE) == b;
@@ -93,6 +87,9 @@ static double off_the_line(const struct checker *checker, body b, size_t sample)
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, b, sample);
     double far, up = at.y - court->free_throw;
+    if (fabs(up) <= checker->limit) {
+        return fabs(up); /* whoever it is */
+    }
     bool wing = court_nearest_perimeter(court, at, NULL, &far) == SPOT_WING && far <= AT_SPOT &&
                 nearest_spot(court, at) == SPOT_WING;
     if (!wing || (up < 0 && up >= -LOW_WING - HALF_FOOT && guards_in_slots(checker, sample))) {
@@ -104,10 +101,8 @@ static double off_the_line(const struct checker *checker, body b, size_t sample)
 static bool is_off_the_line(const struct checker *checker, const void *about, size_t sample)
 {
     const body *b = about;
-    double up = look_at(checker->segment, *b, sample).y - checker->play->court->free_throw;
-    return is_still(checker, *b, sample) && fabs(up) > checker->limit + HALF_FOOT &&
-           off_the_line(checker, *b, sample) > checker->limit + HALF_FOOT &&
-           stand_on_floor(checker, *b, sample);
+    return stand_on_floor(checker, *b, sample) &&
+           off_the_line(checker, *b, sample) > checker->limit + HALF_FOOT;
 }
 
 static void off_wing(struct checker *checker, body b, size_t sample)
@@ -146,9 +141,9 @@ static bool is_inside_line(const struct checker *checker, const void *about, siz
     const body *b = about;
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, *b, sample);
-    return inside_line(court, at) > checker->limit + HALF_FOOT && is_still(checker, *b, sample) &&
-           spot_row(nearest_spot(court, at))->perimeter && !holds(checker, *b, sample) &&
-           stand_on_floor(checker, *b, sample);
+    return inside_line(court, at) > checker->limit + HALF_FOOT &&
+           stand_on_floor(checker, *b, sample) && !holds(checker, *b, sample) &&
+           spot_row(nearest_spot(court, at))->perimeter;
 }
 
 static void too_far_in(struct checker *checker, body b, size_t sample)
@@ -222,30 +217,17 @@ static double most_apart(const struct checker *checker, struct vec2 a, struct ve
                            : real_max(checker->limit, GAP_SHARE * gap + GAP_MORE);
 }
 
+/* What is soonest told comes first: most pairs are near enough, or on the move. */
 static bool are_far(const struct checker *checker, const void *about, size_t sample)
 {
     const struct neighbors *pair = about;
     struct vec2 a = look_at(checker->segment, pair->a, sample);
     struct vec2 b = look_at(checker->segment, pair->b, sample);
-    return is_still(checker, pair->a, sample) && is_still(checker, pair->b, sample) &&
-           vec2_distance(a, b) > checker->limit + HALF_FOOT &&
-           stand_off_spot(checker, a) <= AT_SPOT && stand_off_spot(checker, b) <= AT_SPOT &&
-           vec2_distance(a, b) > most_apart(checker, a, b) + HALF_FOOT &&
-           stand_on_floor(checker, pair->a, sample) && stand_on_floor(checker, pair->b, sample) &&
+    double gap = vec2_distance(a, b);
+    return gap > checker->limit + HALF_FOOT && stand_on_floor(checker, pair->a, sample) &&
+           stand_on_floor(checker, pair->b, sample) && stand_off_spot(checker, a) <= AT_SPOT &&
+           stand_off_spot(checker, b) <= AT_SPOT && gap > most_apart(checker, a, b) + HALF_FOOT &&
            !is_between(checker, pair, sample);
-}
-
-/* When a and b stand too far apart, a being the one who is farther off his spot. */
-static bool came_far(const struct checker *checker, body a, body b, struct rest *rest)
-{
-    struct neighbors pair = {a, b};
-    if (a == b || !look_plays(checker, a) || !look_plays(checker, b) ||
-        !stand_rest(checker, are_far, &pair, rest) || !stand_lasts(rest)) {
-        return false;
-    }
-    double off_a = stand_off_spot(checker, look_at(checker->segment, a, rest->from));
-    double off_b = stand_off_spot(checker, look_at(checker->segment, b, rest->from));
-    return off_a > off_b || (off_a == off_b && a < b);
 }
 
 static void far_pair(struct checker *checker, body a, body b, size_t sample)
@@ -267,28 +249,43 @@ static void far_pair(struct checker *checker, body a, body b, size_t sample)
              look_length(checker, gap), look_length(checker, finding->limit));
 }
 
+struct farthest { /* neighbor of one who is to come in */
+    body from;
+    double gap;
+    size_t when;
+};
+
+/* Of the two the one who is farther off his spot is to come in. */
+static void note_far(const struct checker *checker, body a, body b, size_t sample,
+                     struct farthest farthest[BODY_COACH])
+{
+    struct vec2 at_a = look_at(checker->segment, a, sample);
+    struct vec2 at_b = look_at(checker->segment, b, sample);
+    double gap = vec2_distance(at_a, at_b);
+    bool first = stand_off_spot(checker, at_a) >= stand_off_spot(checker, at_b);
+    struct farthest *his = &farthest[first ? a : b];
+    if (gap > his->gap) {
+        *his = (struct farthest){first ? b : a, gap, sample};
+    }
+}
+
 /* Of each who stands too far out, the neighbor farthest from him. */
 void look_space_far(struct checker *checker)
 {
+    struct farthest farthest[BODY_COACH] = {{0}};
     for (body a = 0; a < BODY_COACH && !checker->play->is_drill; a++) {
-        body farthest = BODY_NONE;
-        double most = 0;
-        size_t when = 0;
-        for (body b = 0; b < BODY_COACH; b++) {
+        for (body b = (body)(a + 1); b < BODY_COACH; b++) {
+            struct neighbors pair = {a, b};
             struct rest rest;
-            if (!came_far(checker, a, b, &rest)) {
-                continue;
-            }
-            double gap = vec2_distance(look_at(checker->segment, a, rest.from),
-                                       look_at(checker->segment, b, rest.from));
-            if (gap > most) {
-                most = gap;
-                farthest = b;
-                when = rest.from;
+            if (look_plays(checker, a) && look_plays(checker, b) &&
+                stand_rest(checker, are_far, &pair, &rest) && stand_lasts(&rest)) {
+                note_far(checker, a, b, rest.from, farthest);
             }
         }
-        if (farthest != BODY_NONE) {
-            far_pair(checker, a, farthest, when);
+    }
+    for (body a = 0; a < BODY_COACH; a++) {
+        if (farthest[a].gap > 0) {
+            far_pair(checker, a, farthest[a].from, farthest[a].when);
         }
     }
 }

@@ -10,6 +10,9 @@ bool stand_on_floor(const struct checker *checker, body b, size_t sample)
 {
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, b, sample);
+    if (look_speed(checker->segment, b, sample) > REST_SPEED) {
+        return false; /* as look_idle says, and sooner */
+    }
     /* spacing is for the perimeter and the posts: who is in the lane is on his way */
     return court_inside(court, at, 0) && !look_inside_player(checker, at) &&
            look_idle(checker, b, sample) &&
