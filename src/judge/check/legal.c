@@ -9,28 +9,32 @@
 
 /* ---- screen.step ---- */
 
-#define UNSEEN (135 * REAL_PI / 180) /* so far from where he faces he does not see it; ours */
+#define UNSEEN (135 * REAL_PI / 180) /* so far from where he looks he does not see it; ours */
 #define STANDS 0.5                   /* m/s: slower, a defender stands; ours */
 #define COMES 1.5  /* m/s: faster, and toward the screener, he runs into it; ours */
 #define TOWARD 0.7 /* cosine; ours */
 
-static struct vec2 faces(const struct segment *segment, body b, double t)
+/* He looks at the ball and at his man: what is between the two is in view, and his back is
+ * opposite. */
+static struct vec2 faces(const struct segment *segment, body defender, body man, double t)
 {
-    size_t sample = (size_t)real_clamp(t / RUN_SAMPLE + 0.5, 0, (double)segment->samples - 1);
-    double facing = segment->track[b].facing[sample];
-    return vec2_of(real_cos(facing), real_sin(facing));
+    struct vec2 at = segment_at(segment, defender, t);
+    struct vec2 ball = vec2_unit(vec2_sub(segment_ball(segment, t), at));
+    return vec2_add(ball, vec2_unit(vec2_sub(segment_at(segment, man, t), at)));
 }
 
 /* Has the defender to be left a step: the screen is in his back, or he runs into it. */
-static bool needs_a_step(const struct segment *segment, body screener, body defender, double t)
+static bool needs_a_step(const struct segment *segment, const struct task *screen, body defender,
+                         double t)
 {
-    struct vec2 to = vec2_sub(segment_at(segment, screener, t), segment_at(segment, defender, t));
+    struct vec2 to =
+        vec2_sub(segment_at(segment, screen->who, t), segment_at(segment, defender, t));
     struct vec2 v = segment_velocity(segment, defender, t);
     double speed = vec2_length(v);
     if (speed > COMES) {
         return vec2_dot(vec2_unit(v), vec2_unit(to)) > TOWARD;
     }
-    return speed < STANDS && vec2_angle(faces(segment, defender, t), to) > UNSEEN;
+    return speed < STANDS && vec2_angle(faces(segment, defender, screen->other, t), to) > UNSEEN;
 }
 
 static void too_near(struct checker *checker, const struct task *task, body defender, double t,
@@ -62,7 +66,7 @@ void look_screen_step(struct checker *checker)
         double set = record->time[MOMENT_SET];
         bool literal = task->goal_written && task->goal.measured; /* else the run leaves it */
         if (task->kind != TASK_SCREEN || !literal || set < 0 || record->defender == BODY_NONE ||
-            !needs_a_step(segment, task->who, record->defender, set)) {
+            !needs_a_step(segment, task, record->defender, set)) {
             continue;
         }
         double gap = vec2_distance(segment_at(segment, task->who, set),

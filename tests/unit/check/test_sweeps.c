@@ -209,9 +209,6 @@ static struct made *behind(enum level_code level, double metres)
     made->play.level = level;
     made->play.speed = level_of(level);
     made_stand(made, segment, X3, -15, 10);
-    for (size_t i = 0; i < segment->samples; i++) {
-        segment->track[X3].facing[i] = (float)(REAL_PI / 2); /* up the floor */
-    }
     made_stand(made, segment, P5, -15, 10 - (metres + 2 * MOTION_BODY) / FEET);
     struct task *task = made_task(made, segment, TASK_SCREEN, VERB_SCREENS, P5, P3, 0, TIME_NEVER);
     task->goal_written = task->goal.measured = true;
