@@ -39,7 +39,7 @@ static size_t found(const char *rules, const char *format, const char *what, con
     "  start 1 right slot, 2 left wing, 3 right corner, 4 left corner, 5 right elbow\n"             \
     "  defense man\n"                                                                              \
     "  step\n"                                                                                     \
-    "    5 screens for 2 at %s of x2\n"                                                            \
+    "    5 screens for 2 at %s x2\n"                                                            \
     "    2 comes off 5 to the rim\n"
 
 /* All codes ask for a normal step, .8 m at this age (between .37 and .41 of the height, a fast walk
@@ -47,8 +47,8 @@ static size_t found(const char *rules, const char *format, const char *what, con
 START_TEST(a_step_is_left_behind_who_does_not_see_the_screen)
 {
     const char *rules = codes[_i].rules;
-    ck_assert_msg(found(rules, SCREEN, "2 ft left", "screen.step") == 1, "%s", codes[_i].screen);
-    ck_assert_msg(found(rules, SCREEN, "4 ft left", "screen.step") == 0, "%s", codes[_i].screen);
+    ck_assert_msg(found(rules, SCREEN, "2 ft below", "screen.step") == 1, "%s", codes[_i].screen);
+    ck_assert_msg(found(rules, SCREEN, "4 ft below", "screen.step") == 0, "%s", codes[_i].screen);
 }
 END_TEST
 

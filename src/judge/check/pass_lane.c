@@ -73,10 +73,8 @@ static void come_near(const struct segment *segment, const struct ball_span *spa
 
 double lane_clear(const struct play *play)
 {
-    const struct check_row *row = check_find(STR("pass.lane"));
-    struct checker checker = {.play = play};
     bool written;
-    return look_limit(&checker, row->id, row->limit, &written);
+    return look_limit(play, check_find(STR("pass.lane")), &written);
 }
 
 struct lane_look lane_look(const struct segment *segment, const struct ball_span *span,
