@@ -89,10 +89,11 @@ static enum courtwright_status print(struct arena *scratch, void *ctx)
     job->compiled = runs_again(scratch, job->book, job->compiled);
     const struct scene *const *scenes =
         scenes_make(scratch, job->book, job->compiled, job->draw, &count);
-    bool single = job->draw->layout == COURTWRIGHT_SINGLE;
+    /* a caption opens with its own title */
+    bool bare = job->draw->layout == COURTWRIGHT_SINGLE || job->draw->caption;
     struct paint_sheet sheet = {
         .scenes = scenes,
-        .headings = single ? NULL : headings_make(scratch, job->compiled, job->draw, count),
+        .headings = bare ? NULL : headings_make(scratch, job->compiled, job->draw, count),
         .count = count,
         .across = across(job->draw, count),
         .gutter = GUTTER,
