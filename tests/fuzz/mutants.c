@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: MIT */
-/* mutants: sentences of a corpus with one word deleted, doubled, exchanged with the next or
- * misspelled: how many are errors, notes, the same play, another play. Those of the last kind are
- * printed, to be looked at: each must be a sentence a coach could mean. Not a test. Usage: mutants
- * FILE... */
+/* mutants: sentences of corpora and books with one word deleted, doubled, exchanged with the next
+ * or misspelled: how many are errors, notes, the same play, another play. Those of the last kind go
+ * to LOG, to be read: each must be a sentence a coach could mean. And a word that can be left out
+ * of a sentence without a change or a note must be one that the language knows: none that it does
+ * not know is ever read and forgotten. Prints TAP. Usage: mutants LOG FILE... */
 #include "corpus.h"
+#include "language/syntax/chars.h"
+#include "language/words/reader.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -15,6 +18,18 @@ static const char *const changes[CHANGES] = {"deleted", "doubled", "exchanged", 
 struct tally {
     size_t errors, notes, same, other;
 };
+struct total {
+    struct tally of[CHANGES];
+    FILE *log;
+    bool failed;
+};
+
+/* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
+ * a noun, ways. They may be left out and change nothing. */
+static const char *const idle[] = {
+    "just",   "simply",   "please",   "so",    "okay",  "first",   "player", "players", "number",
+    "comma",  "both",     "now",      "will",  "also",  "makes",   "make",   "sets",    "set",
+    "throws", "executes", "delivers", "along", "ahead", "towards", "area",   "solid",   NULL};
 
 static size_t split(struct str line, struct str words[WORDS_OF_LINE])
 {
@@ -32,12 +47,12 @@ static size_t split(struct str line, struct str words[WORDS_OF_LINE])
     return count;
 }
 
-/* Two letters in the middle change places; a word of less than four is left as it is. */
+/* Two letters in the middle change places. */
 static void add_misspelled(struct strbuf *out, struct str word)
 {
     size_t at = word.size / 2 - 1;
     for (size_t i = 0; i < word.size; i++) {
-        size_t from = word.size < 4 ? i : i == at ? at + 1 : i == at + 1 ? at : i;
+        size_t from = i == at ? at + 1 : i == at + 1 ? at : i;
         strbuf_char(out, word.at[from]);
     }
 }
@@ -66,66 +81,187 @@ static struct str changed(struct arena *arena, const struct str *words, size_t c
     return strbuf_str(&out);
 }
 
-static void judge(struct arena *arena, const struct corpus_line *line, struct str said, int change,
-                  struct tally *tally)
+/* Whether this change makes other words of them. */
+static bool changes_words(const struct str *words, size_t count, size_t at, int change)
 {
-    struct corpus_read whole, mutant, head;
-    corpus_read(arena, corpus_text(arena, line, line->written), &whole);
-    corpus_read(arena, corpus_text(arena, line, said), &mutant);
+    size_t middle = words[at].size / 2;
+    if (change == 2) {
+        return at + 1 < count && !str_equal(words[at], words[at + 1]);
+    }
+    return change != 3 || (words[at].size >= 4 && words[at].at[middle - 1] != words[at].at[middle]);
+}
+
+/* The first line of `text` that differs from the line of `other` in its place. */
+static struct str first_change(struct str text, struct str other)
+{
+    size_t same = 0, begin = 0;
+    while (same < text.size && same < other.size && text.at[same] == other.at[same]) {
+        same++;
+        begin = text.at[same - 1] == '\n' ? same : begin;
+    }
+    size_t end = begin;
+    while (end < text.size && text.at[end] != '\n') {
+        end++;
+    }
+    return (struct str){text.at + begin, end - begin};
+}
+
+static bool is_idle(struct str word)
+{
+    for (const char *const *row = idle; *row; row++) {
+        if (str_equal_fold(word, str_of(*row))) {
+            return true;
+        }
+    }
+    struct str letters = word; /* it, positions. */
+    while (letters.size > 0 && strchr(".,;", letters.at[letters.size - 1])) {
+        letters.size--;
+    }
+    struct arena arena;
+    arena_init(&arena, NULL, NULL);
+    bool known =
+        letters.size <= 1 || word.at[0] == '"' || word_is_taken(text_lower(&arena, letters));
+    known = known || str_starts(letters, "…") || (letters.at[0] >= '0' && letters.at[0] <= '9');
+    arena_finish(&arena);
+    return known;
+}
+
+/* A text of which one line is being changed. */
+struct sample {
+    struct str before, line, after;
+    struct corpus_read whole;
+    struct str dump;
+};
+
+static struct str with_line(struct arena *arena, const struct sample *sample, struct str line)
+{
+    return str_format(arena, "%.*s%.*s%.*s", STR_ARG(sample->before), STR_ARG(line),
+                      STR_ARG(sample->after));
+}
+
+static void judge(struct arena *arena, const struct sample *sample, struct str said, int change,
+                  struct str word, struct total *total)
+{
+    struct tally *tally = &total->of[change];
+    struct corpus_read mutant;
+    corpus_read(arena, with_line(arena, sample, said), &mutant);
     if (mutant.diags.errors > 0) {
         tally->errors++;
-    } else if (str_equal(whole.tidy, mutant.tidy)) {
+    } else if (str_equal(sample->whole.tidy, mutant.tidy)) {
         tally->same++;
-    } else if (mutant.diags.all.count > whole.diags.all.count) {
+        bool told = mutant.diags.all.count != sample->whole.diags.all.count;
+        if (change == 0 && !told && !is_idle(word)) {
+            printf("# `%.*s` can be left out of: %.*s\n", STR_ARG(word), STR_ARG(sample->line));
+            total->failed = true;
+        }
+    } else if (mutant.diags.all.count > sample->whole.diags.all.count) {
         tally->notes++;
     } else {
         tally->other++;
-        corpus_read(arena, str_format(arena, "%.*s%.*s", STR_ARG(line->head), STR_ARG(line->above)),
-                    &head);
-        struct str got = corpus_behind(arena, mutant.tidy, head.tidy);
-        printf("%-10s %.*s => %.*s   (%.*s)\n", changes[change], STR_ARG(said), STR_ARG(got),
-               STR_ARG(line->wanted));
+        if (total->log) {
+            struct str got = first_change(mutant.tidy, sample->whole.tidy);
+            fprintf(total->log, "%-10s %.*s => %.*s   (%.*s)\n", changes[change], STR_ARG(said),
+                    STR_ARG(got), STR_ARG(sample->line));
+        }
     }
 }
 
-static void mutate(const struct corpus_line *line, struct tally *tally)
+static void mutate(struct sample *sample, struct total *total)
 {
     struct str words[WORDS_OF_LINE];
-    size_t count = split(line->written, words);
-    for (size_t at = 0; at < count; at++) {
+    struct arena kept;
+    arena_init(&kept, NULL, NULL);
+    size_t count = split(sample->line, words);
+    corpus_read(&kept, with_line(&kept, sample, sample->line), &sample->whole);
+    for (size_t at = 0; at < count && words[at].at[0] != '#'; at++) {
         for (int change = 0; change < CHANGES; change++) {
             struct arena arena;
-            if ((change == 2 && at + 1 == count) || (change == 3 && words[at].size < 4)) {
+            if (!changes_words(words, count, at, change)) {
                 continue;
             }
             arena_init(&arena, NULL, NULL);
-            judge(&arena, line, changed(&arena, words, count, at, change), change, &tally[change]);
+            struct str said = changed(&arena, words, count, at, change);
+            judge(&arena, sample, said, change, words[at], total);
             arena_finish(&arena);
         }
     }
+    arena_finish(&kept);
+}
+
+static bool mutate_corpus(struct arena *arena, const char *path, struct total *total)
+{
+    corpus_lines lines;
+    bool opened = corpus_open(arena, path, &lines);
+    for (size_t i = 0; opened && i < lines.count; i++) {
+        if (!lines.at[i].refused) {
+            struct sample sample = {.before = corpus_text(arena, &lines.at[i], STR("")),
+                                    .line = lines.at[i].written};
+            sample.before.size--; /* its line end */
+            sample.after = STR("\n");
+            mutate(&sample, total);
+        }
+    }
+    return opened;
+}
+
+/* Every line of a book that holds nothing but sentences. */
+static void mutate_block(struct str text, const struct block *block, struct total *total)
+{
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_BLOCK && form->block) {
+            mutate_block(text, form->block, total);
+        } else if (form->kind == FORM_SENTENCE && form->line->span.begin == form->span.begin) {
+            struct span span = form->line->span;
+            struct sample sample = {.before = {text.at, span.begin},
+                                    .line = {text.at + span.begin, span.end - span.begin},
+                                    .after = {text.at + span.end, text.size - span.end}};
+            mutate(&sample, total);
+        }
+    }
+}
+
+static bool mutate_book(struct arena *arena, const char *path, struct total *total)
+{
+    static char bytes[1 << 20];
+    FILE *file = fopen(path, "rb");
+    if (!file) {
+        return false;
+    }
+    struct corpus_read read;
+    struct str text = {bytes, fread(bytes, 1, sizeof bytes, file)};
+    fclose(file);
+    corpus_read(arena, text, &read);
+    mutate_block(text, read.book->file, total);
+    return true;
 }
 
 int main(int argc, char **argv)
 {
-    struct tally tally[CHANGES] = {{0}};
-    for (int i = 1; i < argc; i++) {
+    struct total total = {.log = argc > 1 ? fopen(argv[1], "wb") : NULL};
+    for (int i = 2; i < argc; i++) {
         struct arena arena;
-        corpus_lines lines;
         arena_init(&arena, NULL, NULL);
-        if (!corpus_open(&arena, argv[i], &lines)) {
-            fprintf(stderr, "%s cannot be read\n", argv[i]);
-            return EXIT_FAILURE;
+        bool corpus = strstr(argv[i], ".txt") != NULL;
+        bool opened =
+            corpus ? mutate_corpus(&arena, argv[i], &total) : mutate_book(&arena, argv[i], &total);
+        if (!opened) {
+            printf("# %s cannot be read\n", argv[i]);
         }
-        for (size_t k = 0; k < lines.count; k++) {
-            if (!lines.at[k].refused) {
-                mutate(&lines.at[k], tally);
-            }
-        }
+        total.failed |= !opened;
         arena_finish(&arena);
     }
+    size_t errors = 0;
     for (int i = 0; i < CHANGES; i++) {
+        const struct tally *tally = &total.of[i];
+        errors += tally->errors;
         printf("# %-10s %zu errors, %zu notes, %zu the same, %zu another play\n", changes[i],
-               tally[i].errors, tally[i].notes, tally[i].same, tally[i].other);
+               tally->errors, tally->notes, tally->same, tally->other);
     }
-    return EXIT_SUCCESS;
+    bool good = !total.failed && total.log && errors > 0;
+    printf("1..1\n%s 1 - no unknown word is read and forgotten\n", good ? "ok" : "not ok");
+    if (total.log) {
+        fclose(total.log);
+    }
+    return good ? EXIT_SUCCESS : EXIT_FAILURE;
 }

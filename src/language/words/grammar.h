@@ -32,6 +32,8 @@ bool front_tie_read(struct cursor *c, struct tie *tie);
 bool clause_is(const struct cursor *c);
 /* One clause; false: reported. */
 bool clause_read(struct cursor *c, struct tie *tie);
+/* What stands before the cursor is no preposition: what follows may be left to the sentence. */
+bool bare_before(const struct cursor *c);
 bool until_read(struct cursor *c, struct event *out); /* behind `until`; false: reported */
 bool event_is_state(const struct event *event);
 const struct event *event_keep(struct cursor *c, struct event event);

@@ -486,7 +486,7 @@ static bool comma_may_miss(struct cursor *c, const struct line *line, struct blo
     while (person && trial.at > line->tokens + 1 && trial.at[-1].span.begin >= object->span.begin) {
         trial.at--;
     }
-    if (!person || !subject_verb_is(&trial)) {
+    if (!person || !bare_before(&trial) || !subject_verb_is(&trial)) {
         return false;
     }
     c->at = trial.at;

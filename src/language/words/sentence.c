@@ -547,10 +547,29 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     }
 }
 
+/* A word typed twice could be taken for something else the second time: to the baseline baseline. */
+static bool doubled(struct cursor *c)
+{
+    for (const struct token *at = c->at; at + 1 < c->end; at++) {
+        bool words = at[0].kind == TOKEN_WORD && at[1].kind == TOKEN_WORD && !at->filler;
+        if (words && !at[0].possessive && str_equal(at[0].text, at[1].text)) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_TWICE, at[1].span, "`%.*s` stands here twice",
+                             STR_ARG(cursor_text(c, at[1].span))),
+                      "keep one of the two");
+            return true;
+        }
+    }
+    return false;
+}
+
 bool sentences_read(struct cursor *c, sentence_list *out)
 {
     c->here = out;
     c->first = c->at;
+    if (doubled(c)) {
+        return false;
+    }
     for (;;) {
         while (take_mark(c, '.') || take_mark(c, ';')) {
         }

@@ -221,8 +221,7 @@ static void event_refuse(struct cursor *c, const char *word)
               near ? "did you mean `%s`?" : "write `as 1 passes` or `when 2 catches`", near);
 }
 
-/* What stands before the cursor is no preposition. */
-static bool bare_before(const struct cursor *c)
+bool bare_before(const struct cursor *c)
 {
     static const char *const words[] = {"to", "for", "off", "of", "at", "on", "with", NULL};
     for (const char *const *word = words; *word; word++) {
