@@ -46,6 +46,7 @@ struct output {
     struct courtwright_writer writer;
     int error;
     bool precious; /* it takes the place of what was read: on the disk before it does */
+    bool linked;   /* the file has other names, which must go on naming it */
 };
 
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */

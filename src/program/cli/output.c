@@ -95,6 +95,7 @@ static bool open_target(struct output *output, const struct input *input, bool o
     if (access(output->path, W_OK) != 0) {
         return cannot(output, errno);
     }
+    output->linked = over_input && facts.st_nlink > 1;
     output->target = realpath(output->path, NULL);
     return output->target ? open_beside(output, facts.st_mode & 0777) : cannot(output, errno);
 }
@@ -110,6 +111,63 @@ bool output_open(struct output *output, const struct input *input, const char *c
     }
     output_drop(output);
     return false;
+}
+
+/* A new name for a file is on the disk once its folder is. */
+static int sync_folder(const char *target)
+{
+    const char *slash = strrchr(target, '/');
+    char *folder = format_text("%.*s", slash ? (int)(slash - target) + 1 : 1, slash ? target : ".");
+    int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    free(folder);
+    /* EINVAL: a file system that has no such thing */
+    int error = fd < 0 ? errno : fsync(fd) != 0 && errno != EINVAL ? errno : 0;
+    if (fd >= 0) {
+        close(fd);
+    }
+    return error;
+}
+
+/* Writes into the file itself, whose other names then hold the same; the whole text already stands
+ * beside it on the disk. */
+static int write_into(const char *target, const char *beside)
+{
+    FILE *from = fopen(beside, "rb"), *to = fopen(target, "r+b");
+    char piece[1 << 14];
+    int error = from && to ? 0 : errno;
+    for (size_t size; !error && (size = fread(piece, 1, sizeof piece, from)) > 0;) {
+        error = fwrite(piece, 1, size, to) == size ? 0 : errno ? errno : EIO;
+    }
+    bool done = !error && !ferror(from) && fflush(to) == 0 &&
+                ftruncate(fileno(to), ftello(to)) == 0 && fsync(fileno(to)) == 0;
+    error = error || done ? error : errno ? errno : EIO;
+    if (from) {
+        fclose(from);
+    }
+    if (to && fclose(to) != 0 && !error) {
+        error = errno;
+    }
+    return error;
+}
+
+/* The finished file takes its place; 0 or what went wrong. */
+static int take_place(struct output *output)
+{
+    if (!output->linked) {
+        if (rename(output->beside, output->target) != 0) {
+            return errno;
+        }
+        free(output->beside);
+        output->beside = NULL;
+        return output->precious ? sync_folder(output->target) : 0;
+    }
+    int error = write_into(output->target, output->beside);
+    if (error) { /* the file may be half written: what stands beside it is whole */
+        say(output->command, "the whole text was kept as %s", shown(output->beside));
+        free(output->beside);
+        output->beside = NULL;
+    }
+    return error;
 }
 
 bool output_finish(struct output *output)
@@ -130,14 +188,11 @@ bool output_finish(struct output *output)
         }
     }
     output->file = NULL;
-    if (good && output->beside && rename(output->beside, output->target) != 0) {
-        good = false;
-        error = errno;
+    if (good && output->beside) {
+        error = take_place(output);
+        good = error == 0;
     }
-    if (good) {
-        free(output->beside);
-        output->beside = NULL;
-    } else {
+    if (!good) {
         cannot(output, error);
     }
     output_drop(output);
