@@ -547,12 +547,15 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     }
 }
 
-/* A word typed twice could be taken for something else the second time: to the baseline baseline. */
+/* A word typed twice could be taken for something else the second time: to the baseline baseline.
+ */
 static bool doubled(struct cursor *c)
 {
     for (const struct token *at = c->at; at + 1 < c->end; at++) {
-        bool words = at[0].kind == TOKEN_WORD && at[1].kind == TOKEN_WORD && !at->filler;
-        if (words && !at[0].possessive && str_equal(at[0].text, at[1].text)) {
+        struct span gap = {at->span.source, at[0].span.end, at[1].span.begin};
+        bool words = at[0].kind == TOKEN_WORD && at[1].kind == TOKEN_WORD && !at->filler &&
+                     !at[0].possessive && str_starts(cursor_text(c, gap), " "); /* small-small */
+        if (words && str_equal(at[0].text, at[1].text)) {
             diag_help(c->diags,
                       REFUSE(c, TEXT_TWICE, at[1].span, "`%.*s` stands here twice",
                              STR_ARG(cursor_text(c, at[1].span))),
