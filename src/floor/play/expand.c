@@ -4,9 +4,11 @@
 #include "floor/play/resolve.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/real.h"
 
+#define AT_SPOT (2 * FEET)   /* of a spot with a name (ours) */
 #define SAME_SPOT (6 * FEET) /* nearer than this a player stands where another stood (ours) */
 
 struct expansion {
@@ -251,6 +253,59 @@ static void expand_run(struct expansion *x, const struct form *form, const struc
 
 /* ---- repeat ---- */
 
+/* " at left wing", for a place that has a name that coaches use; else nothing. */
+static const char *at_spot(struct maker *m, struct vec2 p)
+{
+    enum side side;
+    double far;
+    enum spot spot = court_nearest_perimeter(m->play->court, p, &side, &far);
+    struct strbuf out;
+    strbuf_init(&out, m->arena);
+    if (far < AT_SPOT) {
+        strbuf_print(&out, " at %s%s",
+                     side == SIDE_LEFT    ? "left "
+                     : side == SIDE_RIGHT ? "right "
+                                          : "",
+                     spot_row(spot)->word);
+    }
+    return out.at ? out.at : "";
+}
+
+static void say_empty(struct maker *m, const struct form *form, body b, struct vec2 then)
+{
+    const char *spot = at_spot(m, then);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
+                 "nobody stands now%s where %s stood as step %d began%s", *spot ? spot : "",
+                 who_text(m, b).at, form->note->step, form->note->mirrored ? ", mirrored" : "");
+    diag_help(m->diags, diag,
+              *spot ? "a step repeats from the same spots: in the step before send a player to%s"
+                    : "a step repeats from the same spots: send a player there first, or write "
+                      "the step out%s",
+              *spot ? spot + strlen(" at") : "");
+    m->play->broken = true;
+}
+
+/* The ball has to be where it was, too. */
+static bool ball_is_there(struct maker *m, const struct form *form, body then,
+                          const int number[LIMIT_ATTACKERS + 1])
+{
+    body now = m->flow.holder;
+    if (!body_is_attacker(then) || !body_is_attacker(now) || then == BODY_COACH ||
+        now == BODY_COACH || number[body_number(then)] == body_number(now)) {
+        return true;
+    }
+    body wanted = body_attacker(number[body_number(then)]);
+    struct diag *diag = diag_add(
+        m->diags, DIAG_PLAY_REPEAT, form->span,
+        "step %d began with the ball in %s's hands; %s stands there now, and %s has the ball",
+        form->note->step, who_text(m, then).at, who_text(m, wanted).at, who_text(m, now).at);
+    diag_help(m->diags, diag, "write before it: %s passes to %s", who_text(m, now).at,
+              who_text(m, wanted).at);
+    m->play->broken = true;
+    return false;
+}
+
 /* Who stands now where each number stood then, or on the other side; false with an error. */
 static bool match_spots(struct maker *m, const struct form *form, const struct vec2 *stance,
                         bool mirrored, int number[LIMIT_ATTACKERS + 1])
@@ -275,13 +330,7 @@ static bool match_spots(struct maker *m, const struct form *form, const struct v
             }
         }
         if (best == BODY_NONE) {
-            struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
-                                         "nobody stands now where %s stood as step %d began",
-                                         who_text(m, b).at, form->note->step);
-            diag_help(m->diags, diag,
-                      "a step repeats from the same spots: send a player there "
-                      "first, or write the step out");
-            m->play->broken = true;
+            say_empty(m, form, b, then);
             return false;
         }
         taken[best] = true;
@@ -340,15 +389,26 @@ static void copy_script(struct expansion *x, const struct script *script, said_l
     }
 }
 
-static bool step_is_known(struct maker *m, const struct form *form, size_t steps)
+static bool step_is_known(struct maker *m, const struct form *form, size_t steps, bool own)
 {
     int step = form->note->step;
     if (step >= 1 && (size_t)step <= steps) {
         return true;
     }
+    if (own && (size_t)step == steps + 1) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
+                                     "this line stands in step %d itself, which cannot repeat "
+                                     "itself",
+                                     step);
+        diag_help(m->diags, diag, "put it under a heading of its own: step \"Again\"");
+        m->play->broken = true;
+        return false;
+    }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_REPEAT, form->span,
                                  "there is no step %d before this one", step);
-    diag_help(m->diags, diag, "name an earlier step: repeat from step 1");
+    diag_help(m->diags, diag,
+              steps ? "name an earlier step: repeat from step 1"
+                    : "write what is repeated as step 1, and this line under step 2");
     m->play->broken = true;
     return false;
 }
@@ -376,13 +436,14 @@ static void expand_repeat(struct expansion *x, const struct form *form, said_lis
 {
     struct maker *m = x->m;
     const struct maker *of = x->source ? play_of_repeat(x) : m;
-    if (!of || !step_is_known(m, form, of->scripts.count)) {
+    if (!of || !step_is_known(m, form, of->scripts.count, !x->source)) {
         return;
     }
     int number[LIMIT_ATTACKERS + 1] = {0};
     size_t index = (size_t)form->note->step - 1;
     bool mirrored = form->note->mirrored != (x->source && x->turned);
-    if (match_spots(m, form, of->stances[index], mirrored, number)) {
+    if (match_spots(m, form, of->stances[index], mirrored, number) &&
+        ball_is_there(m, form, of->holders[index], number)) {
         copy_script(x, &of->scripts.at[index], into, number, mirrored, branches);
     }
 }

@@ -88,7 +88,8 @@ struct maker {
     const struct voice *plain; /* the play's own voice: mirrored or not */
     VEC(struct script) scripts;
     const struct flow *ends[LIMIT_STEPS];         /* how each way through each step ends */
-    struct vec2 stances[LIMIT_STEPS][BODY_COUNT]; /* where everybody stood as each step began */
+    struct vec2 stances[LIMIT_STEPS][BODY_COUNT]; /* where everybody stood as each step began, */
+    body holders[LIMIT_STEPS];                    /* and who had the ball */
     /* the step in hand */
     struct step *step;
     struct branch *branch;  /* or NULL */

@@ -192,6 +192,7 @@ static void begin_flow(struct maker *m, size_t index)
         m->stood[b] = m->flow.at[b];
     }
     memcpy(m->stances[index], m->stood, sizeof m->stood);
+    m->holders[index] = m->flow.holder;
 }
 
 /* Which screens still stand unused when the way through the step is over. */

@@ -306,6 +306,48 @@ START_TEST(who_starts_far_off_the_floor_is_one_message)
 }
 END_TEST
 
+/* ---- repeats ---- */
+
+static const struct {
+    const char *text, *words;
+} repeats[] = {
+    {"play \"A\"\n  step\n    1 passes to 2\n    1 cuts to left corner\n    3 fills top\n"
+     "    5 fills left wing\n  step\n    repeat from step 1\n",
+     "step 1 began with the ball in 1's hands; 3 stands there now, and 2 has the ball"},
+    {"play \"A\"\n  step\n    1 passes to 2\n    repeat from step 1\n",
+     "this line stands in step 1 itself"},
+    {"play \"A\"\n  1 passes to 2\n  repeat from step 1\n", "this line stands in step 1 itself"},
+    {"play \"A\"\n  step\n    1 passes to 2\n    1 cuts to the rim\n  step\n"
+     "    repeat from step 1\n",
+     "nobody stands now at top where 1 stood as step 1 began"},
+    {"play \"A\"\n  step\n    1 passes to 2\n  step\n    repeat from step 7\n",
+     "there is no step 7 before this one"},
+};
+
+START_TEST(a_repeat_that_cannot_be_says_what_is_missing)
+{
+    resolve(repeats[_i].text);
+    ck_assert_uint_eq(how_many("play.repeat"), 1);
+    ck_assert(r.book->plays.at[0].broken);
+    for (size_t i = 0; i < r.diags.all.count; i++) {
+        const struct diag *diag = &r.diags.all.at[i];
+        if (strcmp(diag->row->id, "play.repeat") == 0) {
+            ck_assert_msg(strstr(str_copy(&arena, diag->message).at, repeats[_i].words), "%.*s",
+                          STR_ARG(diag->message));
+        }
+    }
+}
+END_TEST
+
+START_TEST(a_repeat_takes_the_ball_where_a_pass_before_it_brings_it)
+{
+    resolve("play \"A\"\n  step\n    1 passes to 2\n    1 cuts to left corner\n    3 fills top\n"
+            "    5 fills left wing\n  step\n    2 passes to 3\n  step\n    repeat from step 1\n");
+    ck_assert_uint_eq(r.diags.errors, 0);
+    ck_assert_uint_eq(r.book->plays.at[0].steps.at[2].tasks.at[0].who, body_attacker(3));
+}
+END_TEST
+
 /* ---- nothing happens ---- */
 
 START_TEST(where_nothing_happens_is_a_note)
@@ -452,6 +494,9 @@ int main(void)
     tcase_add_test(all, all_who_start_on_one_spot_are_one_message_at_the_start_line);
     tcase_add_test(all, who_starts_far_off_the_floor_is_one_message);
     tcase_add_loop_test(all, one_cause_is_one_error, 0, (int)(sizeof causes / sizeof *causes));
+    tcase_add_loop_test(all, a_repeat_that_cannot_be_says_what_is_missing, 0,
+                        (int)(sizeof repeats / sizeof *repeats));
+    tcase_add_test(all, a_repeat_takes_the_ball_where_a_pass_before_it_brings_it);
     tcase_add_test(all, where_nothing_happens_is_a_note);
     tcase_add_test(all, a_way_to_where_one_stands_is_a_note);
     suite_add_tcase(suite, all);
