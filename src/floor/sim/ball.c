@@ -308,24 +308,36 @@ void ball_tick(struct world *world)
 
 /* ---- from segment to segment ---- */
 
+static bool is_brought_in(const struct world *world, const struct ball *ball)
+{
+    return ball->state == HELD && world->t < ball->to;
+}
+
 void ball_take(struct world *world, const struct ball *before)
 {
     struct ball *ball = &world->ball;
     *ball = *before;
     ball->caught_at = world->t + READY - world->level->catch_pass;
     ball->task = SIM_NO_TASK;
+    if (ball->state == HELD) {
+        ball->throw_in = world->agent[ball->holder].outside;
+    }
+    if (is_brought_in(world, ball)) { /* the hands go on with it */
+        return;
+    }
     ball->from = ball->to = world->t;
     if (ball->state == HELD) {
         ball->flight = (struct flight){.from_z = held_height(world), .to_z = held_height(world)};
         ball->start = world->agent[ball->holder].m.at;
-        ball->throw_in = world->agent[ball->holder].outside;
     }
 }
 
 struct ball ball_leave(const struct world *world)
 {
     struct ball ball = world->ball;
-    ball.off = vec2_of(0, 0);
+    if (!is_brought_in(world, &ball)) {
+        ball.off = vec2_of(0, 0);
+    }
     if (ball.state != HELD) {
         ball.state = GONE;
         ball.start = ball.end = ball_place(world);

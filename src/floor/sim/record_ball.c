@@ -39,6 +39,8 @@ void record_ball(struct world *world)
         span.settle = 0;
         span.start = ball_place(world);
         span.flight.from_z = ball->flight.to_z;
+    } else if (first && ball->state == HELD) { /* off his body, which has gone on since */
+        span.start = vec2_add(world->agent[ball->holder].m.at, ball->off);
     }
     if (segment->ball.count) {
         struct ball_span *last = &segment->ball.at[segment->ball.count - 1];

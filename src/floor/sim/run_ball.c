@@ -59,14 +59,16 @@ static double bounced(const struct segment *segment, body who, double t)
 /* From where it was taken to where it is held, and up to where the next span has it leave. */
 static double held_height(const struct segment *segment, const struct ball_span *span, double t)
 {
+    const struct ball_span *next = span + 1;
+    bool last = next == segment->ball.at + segment->ball.count; /* the hands go on after it */
     double held = span->flight.to_z, length = span->to - span->from;
-    double settle = real_min(span->settle, length), raise = real_min(RAISE, length);
+    double settle = last ? span->settle : real_min(span->settle, length);
+    double raise = real_min(RAISE, length);
     double z = held;
     if (settle > 0) {
         z = real_mix(span->flight.from_z, held, real_smooth(t, span->from, span->from + settle));
     }
-    const struct ball_span *next = span + 1;
-    if (next < segment->ball.at + segment->ball.count && raise > 0) {
+    if (!last && raise > 0) {
         z += (next->flight.from_z - held) * real_smooth(t, span->to - raise, span->to);
     }
     return z;

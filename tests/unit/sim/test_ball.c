@@ -356,6 +356,27 @@ START_TEST(odd_plays_come_to_an_end)
 }
 END_TEST
 
+/* A lob that is caught high as a step ends comes down in the next one, and not in between. */
+START_TEST(the_hands_go_on_with_a_ball_over_the_border)
+{
+    floor_text(&ran,
+               STR("play \"Lantern\"\n  level jv girls\n  defense man gap\n  start 1 left corner, "
+                   "2 left slot, 3 the nail, "
+                   "4 at halfway between left corner and right corner, 5 right wing\n  ball 1\n"
+                   "  step\n    2 back screens for 5\n    5 rejects 2 to (-11, 18)\n"
+                   "    2 pops to right corner\n    1 lob passes to 5\n"
+                   "  step\n    5 dribbles to right wing\n    2 lifts to top\n"));
+    ck_assert_msg(ran.run != NULL, "%s", floor_said(&ran));
+    const struct segment *first = ran.run->segments.at[0], *second = ran.run->segments.at[1];
+    struct ball_fault fault = ball_law(first);
+    ck_assert_msg(!fault.what, "%s at %.3f s, by %.4f m", fault.what, fault.when, fault.far);
+    double end = segment_ball_height(first, first->duration);
+    ck_assert_double_eq_tol(segment_ball_height(second, 0), end, .02);
+    ck_assert_double_lt(
+        vec2_distance(segment_ball(second, 0), segment_ball(first, first->duration)), .02);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ball");
@@ -381,6 +402,7 @@ int main(void)
     tcase_add_loop_test(all, what_cannot_be_is_said_with_its_amount, 0,
                         (int)(sizeof bad / sizeof bad[0]));
     tcase_add_test(all, slow_is_no_fault);
+    tcase_add_test(all, the_hands_go_on_with_a_ball_over_the_border);
     tcase_add_loop_test(all, odd_plays_come_to_an_end, 0, (int)(sizeof odd / sizeof odd[0]));
     suite_add_tcase(suite, all);
     return suite_main(suite);
