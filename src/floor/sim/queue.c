@@ -219,8 +219,12 @@ static bool is_cut_short(struct world *world, const struct agent *agent, const s
         return false;
     }
     const struct job *next = &world->job[agent->queue[agent->head + 1]];
-    bool fixed;
-    return next->task->cuts_short && queue_waits_met(world, next, &fixed);
+    bool cuts = next->task->cuts_short, fixed;
+    for (size_t i = 0; i < next->task->waits.count; i++) {
+        const struct wait *wait = &next->task->waits.at[i];
+        cuts |= wait->written && (wait->fixed || wait->kind == WAIT_STATE);
+    }
+    return cuts && queue_waits_met(world, next, &fixed);
 }
 
 /* `until`: the moment has come at which it is cut short. */

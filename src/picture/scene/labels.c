@@ -32,7 +32,7 @@ static const struct weights weights = {.beside = 6,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
-enum { FRACTIONS = 13, FINE = 31 };
+enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
  * in steps half as wide, to .05 and .95. */
@@ -257,7 +257,7 @@ static double disc_round(const struct drawing *drawing, struct vec2 about, struc
                          double first, struct candidate *chosen)
 {
     double best = LEFT_OUT;
-    for (int ring = 0; ring < 5; ring++) {
+    for (int ring = 0; ring < ROUNDS; ring++) {
         double far = (1 + 0.35 * ring) * first;
         for (int i = 0; i < 24; i++) {
             struct candidate place = {.at =
