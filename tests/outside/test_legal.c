@@ -36,10 +36,10 @@ static size_t found(const char *rules, const char *format, const char *what, con
     "play \"Weathervane\"\n"                                                                       \
     "  rules %s\n"                                                                                 \
     "  level u18 girls\n"                                                                          \
-    "  start 1 right slot, 2 left wing, 3 right corner, 4 left corner, 5 right elbow\n"             \
+    "  start 1 right slot, 2 left wing, 3 right corner, 4 left corner, 5 right elbow\n"            \
     "  defense man\n"                                                                              \
     "  step\n"                                                                                     \
-    "    5 screens for 2 at %s x2\n"                                                            \
+    "    5 screens for 2 at %s x2\n"                                                               \
     "    2 comes off 5 to the rim\n"
 
 /* All codes ask for a normal step, .8 m at this age (between .37 and .41 of the height, a fast walk

@@ -127,11 +127,11 @@ struct task {
     struct goal face;
     enum pass_kind pass;
     enum screen_kind screen;
-    int screen_task;   /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
-    bool slip;         /* leaves before contact */
-    bool stay;         /* standing on purpose */
-    bool cuts_short;   /* an `as` or `when` sentence: ends what `who` is doing at its moment */
-    bool supplied;     /* no sentence of its own: made by rule, with a note */
+    int screen_task; /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
+    bool slip;       /* leaves before contact */
+    bool stay;       /* standing on purpose */
+    bool cuts_short; /* an `as` or `when` sentence: ends what `who` is doing at its moment */
+    bool supplied;   /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
     bool has_until;
     struct wait until; /* the movement, screen or hold is cut short when this comes true */

@@ -191,8 +191,8 @@ const struct maker *play_aside(struct maker *m, const struct source_play *source
 const struct block *play_body(struct maker *m, const struct source_play *source, bool *mirrored);
 /* It has a line that could not be read: reported there; a play is not whole without it. */
 bool block_is_broken(const struct block *block);
-/* Takes back what was said of this play, from `from` on, and only follows from a line that could not
- * be read. */
+/* Takes back what was said of this play, from `from` on, and only follows from a line that could
+ * not be read. */
 void follow_drop(struct diags *diags, size_t from, const struct block *block);
 const struct voice *voice_plain(struct maker *m, bool mirrored);
 

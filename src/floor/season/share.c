@@ -4,8 +4,9 @@
 
 #include <math.h>
 
-#define Z_90 1.6448536269514722 /* 95th percentile of the normal distribution: 90 % between both   \
-                                 */
+#define Z_90                                                                                       \
+    1.6448536269514722 /* 95th percentile of the normal distribution: 90 % between both            \
+                        */
 
 struct interval share_interval_at(int made, int of, double z)
 {

@@ -170,7 +170,7 @@ struct zone_watch {
         comes; /* who has the ball, who is coming to take it over; ZONE_DEFENDERS: nobody */
     bool closing[ZONE_DEFENDERS], traps[ZONE_DEFENDERS];
     bool his[ZONE_DEFENDERS]; /* the ball is where he takes it */
-    body left; /* an attacker whom a read leaves open, or BODY_NONE */
+    body left;                /* an attacker whom a read leaves open, or BODY_NONE */
     struct aim aim[ZONE_DEFENDERS];
 };
 
@@ -423,7 +423,7 @@ void zone_tick(struct world *world);
 struct vec2 zone_first(const struct world *world, body self); /* where he stands to begin with */
 bool guard_has_area(const struct world *world, body self);
 bool zone_has_ball(const struct world *world, body self); /* it is his by his area */
-bool zone_traps(const struct world *world, body self); /* by rule, beside who is on the ball */
+bool zone_traps(const struct world *world, body self);    /* by rule, beside who is on the ball */
 body guard_nearest_area(const struct world *world, struct vec2 p); /* who of them is nearest */
 /* Who guards him: his own defender, in a zone who is nearest; or BODY_NONE. */
 body guard_of(const struct world *world, body man);
@@ -432,8 +432,8 @@ body guard_minds(const struct world *world, body self);
 
 /* trap.c: the two of a trap let nobody dribble at them or between them. */
 bool trap_holds(struct world *world, body holder, struct vec2 command);
-/* The ball has gone from `trapped` to `holder`: when that is the trapper's own man, the nearest of the
- * others takes him, and he that one's; else back to his own. */
+/* The ball has gone from `trapped` to `holder`: when that is the trapper's own man, the nearest of
+ * the others takes him, and he that one's; else back to his own. */
 void trap_rotate(struct world *world, body self, body trapped, body holder);
 bool trap_is_closed(const struct world *world, body holder); /* his dribble is over */
 

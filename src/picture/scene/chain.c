@@ -8,7 +8,7 @@
 
 #define LEAST_MOVE 0.4   /* metres: less is not drawn, the player just stands a little off */
 #define RUN_ON 0.30      /* seconds between two moves that make one line */
-#define RIM_FEET 3.8       /* no end ring so near the basket: a run to the rim ends 3 to 3.5 ft off */
+#define RIM_FEET 3.8     /* no end ring so near the basket: a run to the rim ends 3 to 3.5 ft off */
 #define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
 #define NEVER_LEAVES 1e9
