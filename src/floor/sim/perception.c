@@ -100,8 +100,19 @@ void see_ball(struct world *world)
     see_later(world, world->level->reaction);
 }
 
+/* Before the clock starts the ball is where it is. */
+static struct glimpse see_first(const struct world *world)
+{
+    bool held = world->ball.state == HELD;
+    return (struct glimpse){.ball = ball_place(world),
+                            .holder = held ? world->ball.holder : (body)BODY_NONE};
+}
+
 struct glimpse see_ago(const struct world *world, double seconds)
 {
+    if (world->changes == 0) {
+        return see_first(world);
+    }
     int last = world->changes - 1, first = world->changes - SIM_CHANGES;
     while (last > 0 && last > first && world->change[last % SIM_CHANGES].t > world->t - seconds) {
         last--;
