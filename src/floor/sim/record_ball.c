@@ -17,6 +17,21 @@ static int state_of(const struct ball *ball)
     return states[ball->state];
 }
 
+/* A step that begins inside a tick is written down from the start of the tick on: so is its ball.
+ */
+static void date_back(const struct world *world, struct ball_span *span)
+{
+    double inside = span->from - world_zero(world);
+    if (inside <= 0) {
+        return;
+    }
+    span->from -= inside;
+    span->settle += span->settle > 0 ? inside : 0;
+    if (span->state == BALL_HELD) {
+        span->start = vec2_along(span->start, world->agent[span->holder].m.v, -inside);
+    }
+}
+
 void record_ball(struct world *world)
 {
     struct segment *segment = world->segment;
@@ -41,6 +56,9 @@ void record_ball(struct world *world)
         span.flight.from_z = ball->flight.to_z;
     } else if (first && ball->state == HELD) { /* off his body, which has gone on since */
         span.start = vec2_add(world->agent[ball->holder].m.at, ball->off);
+    }
+    if (first) {
+        date_back(world, &span);
     }
     if (segment->ball.count) {
         struct ball_span *last = &segment->ball.at[segment->ball.count - 1];
