@@ -395,6 +395,9 @@ def tallies():
         tap.ok(status == 0 and out == 'trend.pdf\n' or out == 'good-trend.pdf\n', 'trend writes a PDF', f'{status} {out} {err}')
         status, out, err = run('trend', 'good.play', '--play', 'lantern', '-o', '-', cwd=here)
         tap.ok(status == 0 and out.startswith('%PDF-'), 'a trend of one play', err)
+        status, out, err = run('chart', 'good.play', '-o', 'same.pdf', '--deps', 'same.pdf', cwd=here)
+        tap.ok(status == 3 and '--deps' in err and (here / 'same.pdf').read_bytes().startswith(b'%PDF-'),
+               '--deps does not write over the pages', err)
         one_message(run('trend', 'bare.play', cwd=here), 1, ['nothing is charted'], 'without counts there is no trend')
         one_message(run('trend', 'good.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'trend: an unknown play is wrong use')
 

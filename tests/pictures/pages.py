@@ -310,7 +310,8 @@ def look_at_tallies(folder):
     if pdf:
         pages = look_at('long tally', pdf)
         text = plain(pdf)
-        tap.ok(all(f'number {i} and' in text for i in range(24)) and len(pages) == 2, 'long tally: every line is there', text)
+        tap.ok(all(f'number {i} and' in text for i in range(24)) and len(pages) > 2, 'long tally: every line is there', text)
+        tap.ok(all(f'Word{chr(97 + i)}' in text for i in range(24)), 'long tally: every word has its column', text)
 
 
 def look_at_trends(folder):
@@ -330,6 +331,14 @@ def look_at_trends(folder):
     if pdf:
         look_at('long trend', pdf)
         tap.ok(all(f'Player {i}' in plain(pdf) for i in range(9)), 'long trend: every player is there')
+    day = many_steps(1) + '    chart set "Screen set"\n' + ''.join(
+        f'charted 2026-10-01 {what}\n  "Switchback" set {made} of 20\n' for what, made in (('practice', 5), ('game', 19)))
+    pdf = sheet(folder, 'trend', 'one day', day)
+    tap.ok(pdf and 'One date so far' in plain(pdf), 'one day: practice and game of a day are no change')
+    years = many_steps(1) + '    chart set "Screen set"\n' + ''.join(
+        f'charted {year}-12-10 film\n  "Switchback" set {made} of 20\n' for year, made in ((2024, 2), (2025, 18)))
+    pdf = sheet(folder, 'trend', 'years', years)
+    tap.ok(pdf and 'Dec 10, 2024 to Dec 10, 2025' in plain(pdf).replace('\xa0', ' '), 'years: dates of two years say which')
     few = many_steps(1) + '    chart set "Screen set"\ncharted 2026-10-01 game\n  "Switchback" set 4 of 8 by 3\n' \
         'charted 2026-10-09 game\n  "Switchback" set 8 of 9\n'
     pdf = sheet(folder, 'trend', 'few', few)

@@ -79,6 +79,15 @@ static struct plan_item make_item(struct season_maker *m, const struct form *for
     if (plan->content == CONTENT_DRILL || plan->content == CONTENT_PLAY) {
         find_play(m, plan, &item);
     }
+    if (plan->content == CONTENT_TEXT && play_named(m, plan->text)) {
+        const struct play *play = play_named(m, plan->text);
+        const char *word = play->is_drill ? "drill" : "play";
+        struct diag *diag = diag_add(m->diags, DIAG_SEASON_TEXT, plan->text_span,
+                                     "\"%.*s\" is taken as words, not as the %s of that name",
+                                     STR_ARG(plan->text), word);
+        diag_help(m->diags, diag, "write `%s \"%.*s\"` to have its diagram", word,
+                  STR_ARG(play->name));
+    }
     item.against = plan->against ? defense_words(m, plan->defense) : item.against;
     bool defended = plan->against ? plan->defense->defense != DEFENSE_NONE
                                   : item.play && has_defender(item.play);
@@ -317,6 +326,11 @@ void practice_make(struct season_maker *m, const struct block *block)
         }
     }
     hold_times(m, &clocks, &practice);
+    if (practice.items.count == 0) {
+        struct diag *diag =
+            diag_add(m->diags, DIAG_SEASON_EMPTY, block->span, "nothing is done in this practice");
+        diag_help(m->diags, diag, "add what is, with its minutes: 10 min warm-up");
+    }
     for (size_t i = 0; i < practice.items.count; i++) {
         if (practice.items.at[i].content == CONTENT_COUNT) {
             hold_stations(m, &practice.items.at[i]);

@@ -102,6 +102,66 @@ static void gather(struct season_maker *m, const struct block *file)
     }
 }
 
+/* ---- what cannot be told apart ---- */
+
+/* Two things under one word would be counted as one. */
+static void hold_words(struct season_maker *m, const point_list *charts, point_list *seen)
+{
+    for (size_t i = 0; i < charts->count; i++) {
+        const struct point *chart = &charts->at[i], *other = NULL;
+        for (size_t k = 0; k < seen->count && !other; k++) {
+            bool same = str_equal_fold(seen->at[k].word, chart->word);
+            other = same && !str_equal(seen->at[k].text, chart->text) ? &seen->at[k] : NULL;
+        }
+        if (other) {
+            struct diag *diag =
+                diag_add(m->diags, DIAG_SEASON_CHART, chart->span,
+                         "`%.*s` is the word for two things in this play", STR_ARG(chart->word));
+            diag_help(m->diags, diag,
+                      "another word for one of them: chart %.*s2 \"Second screen set\"",
+                      STR_ARG(chart->word));
+            if (diag) {
+                diag->other = other->span;
+            }
+        }
+        VEC_PUSH(m->arena, seen, *chart);
+    }
+}
+
+static void hold_charts(struct season_maker *m)
+{
+    for (size_t p = 0; p < m->plays->plays.count; p++) {
+        const struct play *play = &m->plays->plays.at[p];
+        point_list seen = {0};
+        for (size_t i = 0; i < play->steps.count && !play->mirrored; i++) {
+            hold_words(m, &play->steps.at[i].charts, &seen);
+            for (size_t k = 0; k < play->steps.at[i].branches.count; k++) {
+                hold_words(m, &play->steps.at[i].branches.at[k].charts, &seen);
+            }
+        }
+    }
+}
+
+static void hold_titles(struct season_maker *m)
+{
+    for (size_t i = 0; i < m->out->practices.count; i++) {
+        for (size_t k = 0; k < i; k++) {
+            const struct practice *one = &m->out->practices.at[i],
+                                  *other = &m->out->practices.at[k];
+            if (str_equal_fold(one->title, other->title)) {
+                struct diag *diag =
+                    diag_add(m->diags, DIAG_SEASON_TWICE, one->span,
+                             "there are two practices \"%.*s\"", STR_ARG(one->title));
+                diag_help(m->diags, diag, "give one of them another title");
+                if (diag) {
+                    diag->other = other->span;
+                }
+                break;
+            }
+        }
+    }
+}
+
 static bool earlier(const struct charted *a, const struct charted *b)
 {
     for (size_t i = 0; i < a->date.size && i < b->date.size; i++) {
@@ -130,6 +190,8 @@ struct season *season_resolve(struct arena *arena, const struct book *book,
 {
     struct season_maker maker = {arena, plays, diags, arena_new(arena, struct season)};
     gather(&maker, book->file);
+    hold_charts(&maker);
+    hold_titles(&maker);
     sort_charted(maker.out);
     return maker.out;
 }

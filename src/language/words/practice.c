@@ -61,6 +61,17 @@ static bool minutes_part(struct cursor *c, double *minutes, const char *example)
     return true;
 }
 
+/* A text in quotes that says something. */
+static bool filled(struct cursor *c, struct str text, struct span span)
+{
+    if (text.size > 0) {
+        return true;
+    }
+    struct diag *diag = REFUSE(c, TEXT_PLAN, span, "this text is empty");
+    diag_help(c->diags, diag, "say it in words, or leave it out");
+    return false;
+}
+
 static bool text_part(struct cursor *c, struct plan_form *out, const char *example)
 {
     return quoted_read(c, &out->text, &out->text_span) || refuse(c, "a text in quotes", example);
@@ -108,7 +119,7 @@ static bool content_part(struct cursor *c, struct plan_form *out)
     out->content = CONTENT_TEXT;
     bool kind = take_content(c, &out->content);
     if (quoted_read(c, &out->text, &out->text_span)) {
-        return true;
+        return filled(c, out->text, out->text_span);
     }
     if (kind && !contents[out->content].named) {
         return true;
@@ -155,8 +166,10 @@ static bool against_part(struct cursor *c, struct plan_form *out)
 
 static bool with_part(struct cursor *c, struct plan_form *out)
 {
-    return quoted_read(c, &out->with, &out->with_span) ||
-           refuse(c, "who, in quotes", "12 min drill \"Four-spot closeouts\", with \"guards\"");
+    if (quoted_read(c, &out->with, &out->with_span)) {
+        return filled(c, out->with, out->with_span);
+    }
+    return refuse(c, "who, in quotes", "12 min drill \"Four-spot closeouts\", with \"guards\"");
 }
 
 static bool contact_part(struct cursor *c, struct plan_form *out)
@@ -285,6 +298,9 @@ static bool station_read(struct cursor *c, struct plan_form *out)
     if (!quoted_read(c, &out->text, &out->text_span)) {
         return refuse(c, "the station's name in quotes", example);
     }
+    if (!filled(c, out->text, out->text_span)) {
+        return false;
+    }
     take_mark(c, ',');
     if (!content_part(c, &content)) {
         return false;
@@ -302,6 +318,17 @@ static void take_dash(struct cursor *c)
     if (!take_mark(c, ':') && !take_mark(c, '-')) {
         take_mark(c, ',');
     }
+}
+
+/* Nobody is in contact, or against anybody, at the bottle. */
+static bool water_fits(struct cursor *c, const struct plan_form *plan, struct span span)
+{
+    if (plan->content != CONTENT_WATER || (!plan->against && plan->contact != CONTACT_YES)) {
+        return true;
+    }
+    struct diag *diag = REFUSE(c, TEXT_PLAN, span, "water is neither against anybody nor contact");
+    diag_help(c->diags, diag, "write `3 min water`, and what is played on a line of its own");
+    return false;
 }
 
 static bool item_read(struct cursor *c, struct plan_form *out)
@@ -322,7 +349,7 @@ static bool item_read(struct cursor *c, struct plan_form *out)
             return false;
         }
     }
-    return extras_part(c, out);
+    return extras_part(c, out) && water_fits(c, out, c->line_span);
 }
 
 static const struct plan_row {
@@ -354,7 +381,7 @@ static bool line_read(struct cursor *c, struct plan_form *out)
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         if (take_words(c, rows[i].word) || (rows[i].other && take_words(c, rows[i].other))) {
             out->kind = rows[i].kind;
-            take_dash(c);
+            take_mark(c, ':');
             return rows[i].read(c, out);
         }
     }

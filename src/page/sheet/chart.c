@@ -156,13 +156,13 @@ static struct str capitalised(struct arena *arena, struct str word)
 }
 
 /* The words of the chart lines; what is left over is for the one who counts to name. */
-static struct galley *columns_row(const struct rows *rows, const point_list *charts)
+static struct galley *columns_row(const struct rows *rows, const point_list *charts, size_t from)
 {
     struct galley *row = galley_new(rows->setter.arena);
     for (int i = 0; i < COLUMNS; i++) {
         double x = column_x(i), end = column_x(i + 1) - PLAYER_GAP;
-        if ((size_t)i < charts->count) {
-            struct str word = capitalised(rows->setter.arena, charts->at[i].word);
+        if (from + (size_t)i < charts->count) {
+            struct str word = capitalised(rows->setter.arena, charts->at[from + (size_t)i].word);
             word = words_fit(&rows->setter, TYPE_DISC, word, end - x, 1);
             galley_text(row, set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
         } else {
@@ -192,14 +192,15 @@ static struct galley *player_row(const struct rows *rows, const struct roster_en
     return row;
 }
 
-static void add_players(struct rows *rows, const point_list *charts)
+/* One table: five words, all players. */
+static void add_table(struct rows *rows, const point_list *charts, size_t from)
 {
     const struct team *team = &rows->setter.job->book->team;
-    struct galley *head =
-        section_row(rows, STR("By player"), STR("One stroke for each; cross through in fives."));
-    galley_join(head, columns_row(rows, charts), 0, head->height);
+    struct galley *head = section_row(rows, from == 0 ? STR("By player") : STR("By player, more"),
+                                      STR("One stroke for each; cross through in fives."));
+    galley_join(head, columns_row(rows, charts, from), 0, head->height);
     rows_add(rows, head, 0);
-    rows->columns = columns_row(rows, charts);
+    rows->columns = columns_row(rows, charts, from);
     size_t known = team->roster.count < PLAYERS_MOST ? team->roster.count : PLAYERS_MOST;
     size_t empty = known > 0 ? EMPTY_PLAYERS : 5;
     for (size_t i = 0; i < known + empty; i++) {
@@ -210,6 +211,13 @@ static void add_players(struct rows *rows, const point_list *charts)
     end->height = 12;
     rows_add(rows, end, 0);
     rows->columns = NULL;
+}
+
+static void add_players(struct rows *rows, const point_list *charts)
+{
+    for (size_t from = 0; from == 0 || from < charts->count; from += COLUMNS) {
+        add_table(rows, charts, from);
+    }
 }
 
 /* ---- reads ---- */

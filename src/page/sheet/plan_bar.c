@@ -86,8 +86,11 @@ static void put_items(const struct setter *setter, struct galley *galley,
 static void put_axis(const struct setter *setter, struct galley *galley,
                      const struct practice *practice, double scale)
 {
-    const double quarter = length_of(practice) > 150 ? 30 : 15;
     const double room = 34;
+    double quarter = 15;
+    while (quarter * scale < room) {
+        quarter *= 2;
+    }
     bool of_day = practice->starts >= 0;
     double start = of_day ? practice->starts : 0, end = start + length_of(practice);
     const struct text_block *first =

@@ -5,6 +5,7 @@
 #include "picture/paint/document.h"
 
 #define ROW_BASE 12.6
+#define GOING_ON 5.0 /* under what a page opens with */
 
 static struct page *current(const struct rows *rows)
 {
@@ -49,6 +50,7 @@ void rows_add(struct rows *rows, struct galley *row, unsigned uses)
         place(rows, row);
         current(rows)->uses |= uses;
         open_page(rows, false);
+        current(rows)->y += GOING_ON;
         row = rest;
     }
     place(rows, row);
@@ -79,6 +81,7 @@ static void add_surplus(struct rows *rows, const struct caution *caution, bool s
     if (row->items.count > 0) {
         row_end(row, 0.5);
         rows_add(rows, row, 0);
+        current(rows)->y += GOING_ON;
     }
 }
 

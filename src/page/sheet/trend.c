@@ -36,8 +36,9 @@ static void put_end(struct galley *row, const struct text_block *words, double r
     galley_text(row, words, right - text_width(words), base, role);
 }
 
-/* "Nov 10"; on A4 "10 November". */
-static struct str date_words(const struct rows *rows, struct str date, bool with_month)
+/* "Nov 10"; on A4 "10 November"; the year with it where the dates are of several. */
+static struct str date_words(const struct rows *rows, struct str date, bool with_month,
+                             bool with_year)
 {
     static const char *const months[] = {"January",   "February", "March",    "April",
                                          "May",       "June",     "July",     "August",
@@ -48,8 +49,11 @@ static struct str date_words(const struct rows *rows, struct str date, bool with
     if (!with_month) {
         return str_format(arena, "%d", day);
     }
-    return rows->setter.job->a4 ? str_format(arena, "%d %s", day, months[month])
-                                : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
+    struct str words = rows->setter.job->a4
+                           ? str_format(arena, "%d %s", day, months[month])
+                           : str_format(arena, "%.3s\xC2\xA0%d", months[month], day);
+    const char *comma = rows->setter.job->a4 ? "" : ",";
+    return with_year ? str_format(arena, "%.*s%s %.4s", STR_ARG(words), comma, date.at) : words;
 }
 
 /* ---- one thing that was counted ---- */
@@ -58,6 +62,11 @@ struct span_of_days {
     struct str first, last;
     int from, to; /* day numbers */
 };
+
+static bool is_of_years(const struct span_of_days *span)
+{
+    return !str_equal((struct str){span->first.at, 4}, (struct str){span->last.at, 4});
+}
 
 static double day_x(const struct span_of_days *span, int number)
 {
@@ -147,7 +156,10 @@ static void put_total(const struct rows *rows, struct galley *row, const struct 
     galley_text(row, words, TOTAL_X, base, ROLE_TEXT);
     struct str of = str_format(arena, share ? "%d of\xC2\xA0%d" : "%d in\xC2\xA0%d", counted->made,
                                counted->of);
-    galley_text(row, set(rows, TYPE_NOTE, of), TOTAL_X + text_width(words) + 5, base, ROLE_SOFT);
+    const struct text_block *count = set(rows, TYPE_NOTE, of);
+    bool beside = TOTAL_X + text_width(words) + 5 + text_width(count) < CHANGE_X - 6;
+    galley_text(row, count, beside ? TOTAL_X + text_width(words) + 5 : TOTAL_X,
+                beside ? base : base + 24, ROLE_SOFT);
     if (share) {
         struct interval interval = share_interval(counted->made, counted->of);
         struct str range =
@@ -156,17 +168,28 @@ static void put_total(const struct rows *rows, struct galley *row, const struct 
     }
 }
 
+/* How many dates: practice and game of one day are one. */
+static size_t date_count(const struct counted *counted)
+{
+    size_t dates = 0;
+    for (size_t i = 0; i < counted->days.count; i++) {
+        dates += i == 0 || counted->days.at[i].number != counted->days.at[i - 1].number;
+    }
+    return dates;
+}
+
 /* The first half of the dates and the last; with an odd number the middle one is in neither. */
 static void halves(const struct counted *counted, struct day *first, struct day *last)
 {
-    size_t half = counted->days.count / 2;
-    for (size_t i = 0; i < half; i++) {
-        const struct day *early = &counted->days.at[i];
-        const struct day *late = &counted->days.at[counted->days.count - half + i];
-        first->made += early->made;
-        first->of += early->of;
-        last->made += late->made;
-        last->of += late->of;
+    size_t dates = date_count(counted), half = dates / 2, date = 0;
+    for (size_t i = 0; i < counted->days.count; i++) {
+        const struct day *day = &counted->days.at[i];
+        date += i > 0 && day->number != counted->days.at[i - 1].number;
+        struct day *into = date < half ? first : date >= dates - half ? last : NULL;
+        if (into) {
+            into->made += day->made;
+            into->of += day->of;
+        }
     }
 }
 
@@ -176,12 +199,13 @@ static struct str change_words(struct arena *arena, const struct counted *counte
 {
     struct day first = {.of = 0}, last = {.of = 0};
     *behind = STR("");
+    size_t dates = date_count(counted);
     halves(counted, &first, &last);
-    if (counted->days.count < 2) {
+    if (dates < 2) {
         return STR("One date so far");
     }
     if (counted->of < FEW_IN_ALL) {
-        *behind = str_format(arena, "%d counted on %zu dates", counted->of, counted->days.count);
+        *behind = str_format(arena, "%d counted on %zu dates", counted->of, dates);
         return STR("Too few to tell");
     }
     struct interval change = share_change(first.made, first.of, last.made, last.of);
@@ -200,7 +224,7 @@ static struct str change_words(struct arena *arena, const struct counted *counte
 static void put_change(const struct rows *rows, struct galley *row, const struct counted *counted)
 {
     struct str behind = STR("");
-    struct str words = STR("Counted, not judged");
+    struct str words = STR("");
     if (counted->kind != ROW_POINTS) {
         words = change_words(rows->setter.arena, counted, &behind);
     }
@@ -252,6 +276,9 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
 {
     const double apart = 5;
     struct galley *row = galley_new(rows->setter.arena);
+    const struct text_block *note =
+        set(rows, TYPE_NOTE, STR("Later dates against earlier ones, in percentage points."));
+    double room = PAGE_WIDE - text_width(note) - apart;
     double taken = CURVE_X - 30;
     struct str month = STR("");
     for (int number = span->from; number <= span->to; number++) {
@@ -267,16 +294,16 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
         }
         struct str own = {day->date.at, 7};
         const struct text_block *words =
-            set(rows, TYPE_NOTE, date_words(rows, day->date, !str_equal(own, month)));
+            set(rows, TYPE_NOTE,
+                date_words(rows, day->date, !str_equal(own, month), is_of_years(span)));
         double x = day_x(span, number) - text_width(words) / 2;
-        if (x > taken) {
+        if (x > taken && x + text_width(words) < room) {
             galley_text(row, words, x, 10, ROLE_SOFT);
             taken = x + text_width(words) + apart;
             month = own;
         }
     }
-    put_end(row, set(rows, TYPE_NOTE, STR("Last half of the dates against the first, in points.")),
-            PAGE_WIDE, 10, ROLE_SOFT);
+    put_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
     row->height = 22;
     return row;
 }
@@ -442,8 +469,9 @@ static void add_play(struct rows *rows, const struct play *play, const counted_l
 {
     struct arena *arena = rows->setter.arena;
     struct span_of_days span = span_of(counted);
-    struct str first = date_words(rows, span.first, true);
-    struct str last = date_words(rows, span.last, true);
+    bool years = is_of_years(&span);
+    struct str first = date_words(rows, span.first, true, years);
+    struct str last = date_words(rows, span.last, true, years);
     struct head_words *head = arena_new(arena, struct head_words);
     *head = head_of_play(arena, play, STR("Trend, coach only"));
     head->series = str_equal(first, last)

@@ -94,6 +94,13 @@ bool write_deps(const struct request *request, const struct input *input, char *
     if (!request->deps) {
         return true;
     }
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(written[i], request->deps) == 0) {
+            say(request->command, "%s is what was written: --deps needs a file of its own",
+                shown(request->deps));
+            return false;
+        }
+    }
     if (!output_open(&output, input, request->command, request->deps, false)) {
         return false;
     }

@@ -139,19 +139,19 @@ END_TEST
 
 START_TEST(times_that_cannot_be_are_said)
 {
-    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 17:00\n");
+    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 17:00\n  5 min water\n");
     ck_assert_str_eq(complaints(),
                      "season.time: the practice ends before it starts; times are on a "
                      "clock of 24 hours: starts 17:30, ends 18:45\n");
-    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 70 min\n");
+    season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 70 min\n  5 min water\n");
     ck_assert_str_eq(complaints(), "season.time: from its start to its end are 75 minutes; keep "
                                    "`lasts` or `ends`, not both\n");
-    season_of(BOOK "practice \"P\"\n  ends 18:45\n");
+    season_of(BOOK "practice \"P\"\n  ends 18:45\n  5 min water\n");
     ck_assert_str_eq(complaints(),
                      "season.time: when it ends is said, when it starts is not; add `starts "
                      "17:30`, or write `lasts 75 min` instead\n");
-    const struct season *season =
-        season_of(BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 75 min\n");
+    const struct season *season = season_of(
+        BOOK "practice \"P\"\n  starts 17:30\n  ends 18:45\n  lasts 75 min\n  5 min water\n");
     ck_assert_str_eq(complaints(), "");
     ck_assert_double_eq(season->practices.at[0].booked, 75);
 }
@@ -183,6 +183,24 @@ START_TEST(names_that_are_not_in_the_book_are_said_with_the_nearest)
 }
 END_TEST
 
+START_TEST(what_could_not_be_told_apart_is_said)
+{
+    season_of(BOOK "play \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n"
+                   "    chart set \"Feet still\"\n  step\n    2 passes to 1\n"
+                   "    chart set \"Feet still\"\n    chart set \"Hip low\"\n"
+                   "practice \"P\"\n  5 min \"Weir\"\npractice \"p\"\n");
+    ck_assert_str_eq(
+        complaints(),
+        "season.empty: nothing is done in this practice; add what is, with its "
+        "minutes: 10 min warm-up\n"
+        "season.chart: `set` is the word for two things in this play; another word for "
+        "one of them: chart set2 \"Second screen set\"\n"
+        "season.twice: there are two practices \"p\"; give one of them another "
+        "title\n");
+    ck_assert(has("season.text"));
+}
+END_TEST
+
 START_TEST(what_was_charted_stands_by_date)
 {
     const struct season *season =
@@ -211,6 +229,7 @@ int main(void)
     tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
     tcase_add_test(tcase, times_that_cannot_be_are_said);
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
+    tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
     tcase_add_test(tcase, what_was_charted_stands_by_date);
     suite_add_tcase(suite, tcase);
     return suite_main(suite);

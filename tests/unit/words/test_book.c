@@ -164,6 +164,10 @@ static const struct book_case book_cases[] = {
      "2:7 text.plan, 3:8 text.plan, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 text.plan, "
      "8:14 text.plan, 9:23 text.plan, 10:24 text.plan, 11:25 text.plan, 12:19 text.plan, "
      "13:11 text.plan, 14:7 text.plan"},
+    {"practice \"P\"\n3 min water, contact\n3 min water, against man\n3 min water, no contact\n"
+     "starts -17:30\n5 min \"\"\n5 min talk, with \"\"\n",
+     "practice(broken broken plan broken broken broken)",
+     "2:1 text.plan, 3:1 text.plan, 5:8 text.plan, 6:7 text.plan, 7:18 text.plan"},
     {"practice \"P\"\nstep \"A\"\n1 shoots\n", "practice(broken broken)", "2:1 text.heading-place"},
     {"charted 2026-12-01 film \"X\"\n  \"A\" set 7 of 12\n\"A\" read \"Fade\" 3 out of 4 by 2\n"
      "\"A\": points 14 in 12, by \"Wren\"\n",
