@@ -132,6 +132,27 @@ struct str tell_conditions(struct arena *arena, const struct branch *branch)
     return strbuf_str(&out);
 }
 
+struct str tell_branch(struct arena *arena, const struct branch *branch)
+{
+    struct str title = branch->title;
+    if (branch->kind == BRANCH_OPTION || branch->conditions.count == 0) {
+        return title;
+    }
+    struct str seen = tell_strip(arena, tell_conditions(arena, branch));
+    if (title.size == 0 || str_equal_fold(title, seen)) {
+        title = seen;
+    } else {
+        title = str_format(arena, "%.*s: %.*s", STR_ARG(seen), STR_ARG(title));
+    }
+    bool defender =
+        title.size > 1 && title.at[0] == 'x' && title.at[1] >= '0' && title.at[1] <= '9';
+    if (!defender && title.size > 0 && title.at[0] >= 'a' && title.at[0] <= 'z') {
+        title =
+            str_format(arena, "%c%.*s", title.at[0] - 'a' + 'A', (int)title.size - 1, title.at + 1);
+    }
+    return title;
+}
+
 struct str tell_after(struct arena *arena, const struct play *play, const struct step *step)
 {
     size_t index = (size_t)(step - play->steps.at);

@@ -242,7 +242,7 @@ static const struct text_block *read_title(const struct rows *rows, const struct
                                            const struct diagram *diagram, double width)
 {
     const struct step *step = &play->steps.at[diagram->step];
-    struct str words = branch_words(&rows->setter, &step->branches.at[diagram->branch]);
+    struct str words = tell_branch(rows->setter.arena, &step->branches.at[diagram->branch]);
     struct str title =
         str_format(rows->setter.arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(words));
     title = words_fit(&rows->setter, TYPE_SMALL_HEADING, title, width, 2);

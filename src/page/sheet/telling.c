@@ -60,34 +60,13 @@ static void set_heading(struct column *column, const struct heading *heading, si
     column->base = base + type_leading(heading->type) * (double)(lines - 1);
 }
 
-struct str branch_words(const struct setter *setter, const struct branch *branch)
-{
-    struct str title = branch->title;
-    if (branch->kind == BRANCH_OPTION || branch->conditions.count == 0) {
-        return title;
-    }
-    struct str seen = tell_strip(setter->arena, tell_conditions(setter->arena, branch));
-    if (title.size == 0 || str_equal_fold(title, seen)) {
-        title = seen;
-    } else {
-        title = str_format(setter->arena, "%.*s: %.*s", STR_ARG(seen), STR_ARG(title));
-    }
-    bool defender =
-        title.size > 1 && title.at[0] == 'x' && title.at[1] >= '0' && title.at[1] <= '9';
-    if (!defender && title.size > 0 && title.at[0] >= 'a' && title.at[0] <= 'z') {
-        title = str_format(setter->arena, "%c%.*s", title.at[0] - 'a' + 'A', (int)title.size - 1,
-                           title.at + 1);
-    }
-    return title;
-}
-
 static struct heading telling_heading(const struct setter *setter, const struct telling *telling,
                                       const struct grid *grid)
 {
     enum type type = grid->diagram < NARROW ? TYPE_SMALL_HEADING : TYPE_HEADING;
     struct str label = telling->diagram->label;
     struct str title =
-        telling->branch ? branch_words(setter, telling->branch) : telling->step->title;
+        telling->branch ? tell_branch(setter->arena, telling->branch) : telling->step->title;
     if (title.size == 0) {
         title = str_format(setter->arena, "Step %d", telling->step->number);
         label = STR("");

@@ -51,8 +51,6 @@ struct row {
 /* Draws the diagram and adds it to the row; there has to be room for it. */
 void row_add(const struct setter *setter, struct row *row, const struct grid *grid,
              const struct run *run, const struct diagram *diagram);
-/* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
-struct str branch_words(const struct setter *setter, const struct branch *branch);
 /* Sets the row at `top` of the band and empties it. */
 void row_set(const struct setter *setter, struct band *band, struct row *row,
              const struct grid *grid, double top);

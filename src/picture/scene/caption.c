@@ -198,17 +198,20 @@ static void text_put(struct drawing *drawing, const struct caption_text *text, d
 
 static void title_put(struct drawing *drawing)
 {
-    struct str text = drawing->diagram->label;
-    if (drawing->diagram->title.size > 0) {
-        text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(drawing->diagram->label),
-                          STR_ARG(drawing->diagram->title));
-    }
     const double space = 7, small = 8;
     const struct diagram *diagram = drawing->diagram;
     const struct play *play = diagram->segment->play;
+    const struct step *step = &play->steps.at[diagram->step];
+    struct str text = diagram->label;
+    if (diagram->title.size > 0) {
+        struct str title = diagram->branch < 0
+                               ? diagram->title
+                               : tell_branch(drawing->arena, &step->branches.at[diagram->branch]);
+        text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(title));
+    }
     struct caption_word after = {.text = STR("")};
     if (diagram->branch < 0) {
-        after.text = tell_after(drawing->arena, play, &play->steps.at[diagram->step]);
+        after.text = tell_after(drawing->arena, play, step);
     }
     double behind = after.text.size ? space + metrics_width(FACE_REGULAR, small, after.text) : 0;
     double room = drawing->frame.width - 2 - behind;

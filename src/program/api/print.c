@@ -2,6 +2,7 @@
 /* print: pictures through cairo. Left out of the core. */
 #include "picture/paint/paint.h"
 #include "program/api/draw.h"
+#include "language/tell/tell.h"
 #include "program/api/fonts.h"
 
 enum { GRID_ACROSS = 3, GUTTER = 18 };
@@ -20,8 +21,12 @@ static struct str *headings_make(struct arena *scratch, const struct compiled *c
     struct str *headings = arena_array(scratch, struct str, count);
     for (size_t i = 0; i < count; i++) {
         const struct diagram *diagram = &compiled->diagrams.at[draw->diagram + i];
+        const struct step *step = &compiled->play->steps.at[diagram->step];
+        struct str title = diagram->branch < 0
+                               ? diagram->title
+                               : tell_branch(scratch, &step->branches.at[diagram->branch]);
         headings[i] = str_format(scratch, "%.*s%s%.*s", STR_ARG(diagram->label),
-                                 diagram->title.size ? "  " : "", STR_ARG(diagram->title));
+                                 title.size ? "  " : "", STR_ARG(title));
     }
     return headings;
 }
