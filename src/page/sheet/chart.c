@@ -23,17 +23,6 @@
 
 enum { TRIPS = 20, COLUMNS = 5, EMPTY_PLAYERS = 2, PLAYERS_MOST = 12 };
 
-static const struct text_block *set(const struct rows *rows, enum type type, struct str text)
-{
-    return words_set(&rows->setter, type, text, 0);
-}
-
-static void put_end(struct galley *row, const struct text_block *words, double right, double base,
-                    enum role role)
-{
-    galley_text(row, words, right - text_width(words), base, role);
-}
-
 static void put_middle(struct galley *row, const struct text_block *words, double x, double base,
                        enum role role)
 {
@@ -50,7 +39,7 @@ static struct galley *facts_row(const struct rows *rows)
     struct galley *row = galley_new(rows->setter.arena);
     double x = 0;
     for (size_t i = 0; i < sizeof facts / sizeof *facts; i++) {
-        const struct text_block *word = set(rows, TYPE_POINT, str_of(facts[i].word));
+        const struct text_block *word = rows_set(rows, TYPE_POINT, str_of(facts[i].word));
         galley_text(row, word, x, 8, ROLE_SOFT);
         x += text_width(word) + 5;
         double end = facts[i].line > 0 ? x + facts[i].line : PAGE_WIDE;
@@ -58,18 +47,6 @@ static struct galley *facts_row(const struct rows *rows)
         x = end + 12;
     }
     row->height = 16;
-    return row;
-}
-
-static struct galley *section_row(const struct rows *rows, struct str title, struct str note)
-{
-    struct galley *row = galley_new(rows->setter.arena);
-    galley_text(row, set(rows, TYPE_HEADING, title), 0, BASE, ROLE_TEXT);
-    galley_keep(row);
-    put_end(row, set(rows, TYPE_NOTE, note), PAGE_WIDE, BASE, ROLE_SOFT);
-    galley_keep(row);
-    galley_rule(row, vec2_of(0, BASE + 8), vec2_of(PAGE_WIDE, BASE + 8), 0.9, ROLE_INK);
-    row->height = BASE + 8;
     return row;
 }
 
@@ -86,10 +63,10 @@ static struct galley *trips_row(const struct rows *rows)
     for (int trip = 0; trip < TRIPS; trip++) {
         struct str number = str_format(rows->setter.arena, "%d", trip + 1);
         bool fifth = trip % 5 == 4;
-        put_middle(row, set(rows, fifth ? TYPE_DISC : TYPE_NOTE, number),
+        put_middle(row, rows_set(rows, fifth ? TYPE_DISC : TYPE_NOTE, number),
                    box_x(trip) + BOX_WIDE / 2, 11, fifth ? ROLE_TEXT : ROLE_SOFT);
     }
-    put_end(row, set(rows, TYPE_DISC, STR("Total")), PAGE_WIDE, 11, ROLE_TEXT);
+    row_put_end(row, rows_set(rows, TYPE_DISC, STR("Total")), PAGE_WIDE, 11, ROLE_TEXT);
     row->height = 15;
     return row;
 }
@@ -121,9 +98,9 @@ static struct galley *trip_row(const struct rows *rows, struct str label, enum t
 static void add_trips(struct rows *rows, const point_list *charts)
 {
     rows_add(rows,
-             section_row(rows, STR("By trip"),
-                         STR("Tick what you saw. Ring the tick if a score came of it. Leave the "
-                             "rest empty.")),
+             rows_section(rows, STR("By trip"),
+                          STR("Tick what you saw. Ring the tick if a score came of it. Leave the "
+                              "rest empty.")),
              0);
     rows_add(rows, trips_row(rows), 0);
     rows->columns = trips_row(rows);
@@ -164,7 +141,7 @@ static struct galley *columns_row(const struct rows *rows, const point_list *cha
         if (from + (size_t)i < charts->count) {
             struct str word = capitalised(rows->setter.arena, charts->at[from + (size_t)i].word);
             word = words_fit(&rows->setter, TYPE_DISC, word, end - x, 1);
-            galley_text(row, set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
+            galley_text(row, rows_set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
         } else {
             galley_rule(row, vec2_of(x, 12), vec2_of(end, 12), 0.5, ROLE_RULE);
         }
@@ -179,10 +156,10 @@ static struct galley *player_row(const struct rows *rows, const struct roster_en
     galley_rule(row, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
     if (entry) {
         struct str number = str_format(rows->setter.arena, "%d", entry->number);
-        galley_text(row, set(rows, TYPE_HEADING, number), 0, 14.5, ROLE_TEXT);
+        galley_text(row, rows_set(rows, TYPE_HEADING, number), 0, 14.5, ROLE_TEXT);
         struct str name =
             words_fit(&rows->setter, TYPE_SENTENCE, entry->name, PLAYER_X - 14 - PLAYER_GAP, 1);
-        galley_text(row, set(rows, TYPE_SENTENCE, name), 14, 14.5, ROLE_TEXT);
+        galley_text(row, rows_set(rows, TYPE_SENTENCE, name), 14, 14.5, ROLE_TEXT);
     }
     for (int i = 0; i < COLUMNS; i++) {
         galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,
@@ -196,8 +173,8 @@ static struct galley *player_row(const struct rows *rows, const struct roster_en
 static void add_table(struct rows *rows, const point_list *charts, size_t from)
 {
     const struct team *team = &rows->setter.job->book->team;
-    struct galley *head = section_row(rows, from == 0 ? STR("By player") : STR("By player, more"),
-                                      STR("One stroke for each; cross through in fives."));
+    struct galley *head = rows_section(rows, from == 0 ? STR("By player") : STR("By player, more"),
+                                       STR("One stroke for each; cross through in fives."));
     galley_join(head, columns_row(rows, charts, from), 0, head->height);
     rows_add(rows, head, 0);
     rows->columns = columns_row(rows, charts, from);
@@ -230,7 +207,7 @@ static void put_counts(const struct rows *rows, struct galley *row, double x, do
     const double high = 15;
     for (int i = 0; i < 3; i++) {
         double at = x + width * i / 3, end = x + width * (i + 1) / 3 - 4;
-        const struct text_block *word = set(rows, TYPE_NOTE, str_of(words[i]));
+        const struct text_block *word = rows_set(rows, TYPE_NOTE, str_of(words[i]));
         galley_text(row, word, at, top + 10.5, ROLE_TEXT);
         galley_box(row, vec2_of(at + text_width(word) + 3, top), vec2_of(end, top + high),
                    i == 0 ? 1.0 : 0.6, i == 0 ? ROLE_INK : ROLE_COURT, FILL_OPEN);
@@ -300,7 +277,7 @@ static void add_reads(struct rows *rows, const struct run *run)
                 struct str title = words_decides(rows->setter.arena, run->play,
                                                  &run->play->steps.at[s], BODY_NONE);
                 struct galley *head =
-                    section_row(rows, title, STR("Answer: what the sheet says was done."));
+                    rows_section(rows, title, STR("Answer: what the sheet says was done."));
                 galley_join(head, row, 0, head->height);
                 row = head;
             }
@@ -316,7 +293,7 @@ static void add_notes(struct rows *rows)
         return;
     }
     struct galley *row = galley_new(rows->setter.arena);
-    const struct text_block *word = set(rows, TYPE_SMALL_HEADING, STR("Notes"));
+    const struct text_block *word = rows_set(rows, TYPE_SMALL_HEADING, STR("Notes"));
     galley_text(row, word, 0, BASE + 4, ROLE_TEXT);
     double x = text_width(word) + 8;
     for (double y = BASE + 6; y < rows_room(rows) - 4; y += pitch) {

@@ -65,6 +65,30 @@ void row_end(struct galley *row, double weight)
     row->height = y;
 }
 
+const struct text_block *rows_set(const struct rows *rows, enum type type, struct str text)
+{
+    return words_set(&rows->setter, type, text, 0);
+}
+
+void row_put_end(struct galley *row, const struct text_block *words, double right, double base,
+                 enum role role)
+{
+    galley_text(row, words, right - text_width(words), base, role);
+}
+
+struct galley *rows_section(const struct rows *rows, struct str title, struct str note)
+{
+    const double rule = ROW_BASE + 8;
+    struct galley *row = galley_new(rows->setter.arena);
+    galley_text(row, rows_set(rows, TYPE_HEADING, title), 0, ROW_BASE, ROLE_TEXT);
+    galley_keep(row);
+    row_put_end(row, rows_set(rows, TYPE_NOTE, note), PAGE_WIDE, ROW_BASE, ROLE_SOFT);
+    galley_keep(row);
+    galley_rule(row, vec2_of(0, rule), vec2_of(PAGE_WIDE, rule), 0.9, ROLE_INK);
+    row->height = rule;
+    return row;
+}
+
 /* What head and foot had to shorten. */
 static void add_surplus(struct rows *rows, const struct caution *caution, bool surplus)
 {

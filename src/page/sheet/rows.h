@@ -25,6 +25,12 @@ void rows_open(struct rows *rows, const struct head_words *head, const struct ca
 void rows_add(struct rows *rows, struct galley *row, unsigned uses);
 /* Ends a row: a rule under what stands in it. */
 void row_end(struct galley *row, double weight);
+/* A section's heading with a note at its right, over a heavy rule. */
+struct galley *rows_section(const struct rows *rows, struct str title, struct str note);
+/* A line of text, and the same ending at `right`. */
+const struct text_block *rows_set(const struct rows *rows, enum type type, struct str text);
+void row_put_end(struct galley *row, const struct text_block *words, double right, double base,
+                 enum role role);
 /* What is left of the page, from the top of the next row on. */
 double rows_room(const struct rows *rows);
 /* The PDF; false when there is no page or nothing could be written. `title`: of the document. */

@@ -25,17 +25,6 @@
 
 enum { FEW_ON_A_DATE = 10, FEW_IN_ALL = 25, FEW_OF_A_PLAYER = 10 };
 
-static const struct text_block *set(const struct rows *rows, enum type type, struct str text)
-{
-    return words_set(&rows->setter, type, text, 0);
-}
-
-static void put_end(struct galley *row, const struct text_block *words, double right, double base,
-                    enum role role)
-{
-    galley_text(row, words, right - text_width(words), base, role);
-}
-
 /* "Nov 10"; on A4 "10 November"; the year with it where the dates are of several. */
 static struct str date_words(const struct rows *rows, struct str date, bool with_month,
                              bool with_year)
@@ -85,7 +74,8 @@ static void put_grid(const struct rows *rows, struct galley *row, const char *co
     for (int i = 0; i < 3; i++) {
         double y = CURVE_TOP + CURVE_HIGH * i / 2.0;
         galley_rule(row, vec2_of(CURVE_X, y), vec2_of(CURVE_X + CURVE_WIDE, y), 0.4, ROLE_HAIRLINE);
-        put_end(row, set(rows, TYPE_NOTE, str_of(labels[i])), CURVE_X - 4, y + 2.9, ROLE_SOFT);
+        row_put_end(row, rows_set(rows, TYPE_NOTE, str_of(labels[i])), CURVE_X - 4, y + 2.9,
+                    ROLE_SOFT);
     }
 }
 
@@ -151,12 +141,12 @@ static void put_total(const struct rows *rows, struct galley *row, const struct 
         strbuf_fixed(&out, (double)counted->made / counted->of, 2);
         value = strbuf_str(&out);
     }
-    const struct text_block *words = set(rows, TYPE_HEADING, value);
+    const struct text_block *words = rows_set(rows, TYPE_HEADING, value);
     double base = BASE + 9;
     galley_text(row, words, TOTAL_X, base, ROLE_TEXT);
     struct str of = str_format(arena, share ? "%d of\xC2\xA0%d" : "%d in\xC2\xA0%d", counted->made,
                                counted->of);
-    const struct text_block *count = set(rows, TYPE_NOTE, of);
+    const struct text_block *count = rows_set(rows, TYPE_NOTE, of);
     bool beside = TOTAL_X + text_width(words) + 5 + text_width(count) < CHANGE_X - 6;
     galley_text(row, count, beside ? TOTAL_X + text_width(words) + 5 : TOTAL_X,
                 beside ? base : base + 24, ROLE_SOFT);
@@ -164,7 +154,7 @@ static void put_total(const struct rows *rows, struct galley *row, const struct 
         struct interval interval = share_interval(counted->made, counted->of);
         struct str range =
             str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
-        galley_text(row, set(rows, TYPE_NOTE, range), TOTAL_X, base + 12, ROLE_SOFT);
+        galley_text(row, rows_set(rows, TYPE_NOTE, range), TOTAL_X, base + 12, ROLE_SOFT);
     }
 }
 
@@ -229,8 +219,8 @@ static void put_change(const struct rows *rows, struct galley *row, const struct
         words = change_words(rows->setter.arena, counted, &behind);
     }
     double base = BASE + 9;
-    galley_text(row, set(rows, TYPE_SMALL_HEADING, words), CHANGE_X, base, ROLE_TEXT);
-    galley_text(row, set(rows, TYPE_NOTE, behind), CHANGE_X, base + 12, ROLE_SOFT);
+    galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, words), CHANGE_X, base, ROLE_TEXT);
+    galley_text(row, rows_set(rows, TYPE_NOTE, behind), CHANGE_X, base + 12, ROLE_SOFT);
 }
 
 /* The top of the scale of points a trip: 1, 2 … */
@@ -277,7 +267,7 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
     const double apart = 5;
     struct galley *row = galley_new(rows->setter.arena);
     const struct text_block *note =
-        set(rows, TYPE_NOTE, STR("Later dates against earlier ones, in percentage points."));
+        rows_set(rows, TYPE_NOTE, STR("Later dates against earlier ones, in percentage points."));
     double room = PAGE_WIDE - text_width(note) - apart;
     double taken = CURVE_X - 30;
     struct str month = STR("");
@@ -294,8 +284,8 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
         }
         struct str own = {day->date.at, 7};
         const struct text_block *words =
-            set(rows, TYPE_NOTE,
-                date_words(rows, day->date, !str_equal(own, month), is_of_years(span)));
+            rows_set(rows, TYPE_NOTE,
+                     date_words(rows, day->date, !str_equal(own, month), is_of_years(span)));
         double x = day_x(span, number) - text_width(words) / 2;
         if (x > taken && x + text_width(words) < room) {
             galley_text(row, words, x, 10, ROLE_SOFT);
@@ -303,23 +293,12 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
             month = own;
         }
     }
-    put_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
+    row_put_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
     row->height = 22;
     return row;
 }
 
 /* ---- heads ---- */
-
-static struct galley *section_row(const struct rows *rows, struct str title, struct str note)
-{
-    struct galley *row = galley_new(rows->setter.arena);
-    galley_text(row, set(rows, TYPE_HEADING, title), 0, BASE, ROLE_TEXT);
-    put_end(row, set(rows, TYPE_NOTE, note), PAGE_WIDE, BASE, ROLE_SOFT);
-    galley_keep(row);
-    galley_rule(row, vec2_of(0, BASE + 8), vec2_of(PAGE_WIDE, BASE + 8), 0.9, ROLE_INK);
-    row->height = BASE + 8;
-    return row;
-}
 
 static struct galley *head_row(const struct rows *rows)
 {
@@ -330,7 +309,7 @@ static struct galley *head_row(const struct rows *rows)
         {0, "What"}, {CURVE_X, "By date"}, {TOTAL_X, "All together"}, {CHANGE_X, "What changed"}};
     struct galley *row = galley_new(rows->setter.arena);
     for (size_t i = 0; i < sizeof columns / sizeof *columns; i++) {
-        galley_text(row, set(rows, TYPE_DISC, str_of(columns[i].word)), columns[i].x, 10.5,
+        galley_text(row, rows_set(rows, TYPE_DISC, str_of(columns[i].word)), columns[i].x, 10.5,
                     ROLE_TEXT);
     }
     row_end(row, 0.5);
@@ -358,7 +337,7 @@ static void put_bar(const struct rows *rows, struct galley *row, const struct by
         galley_rule(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
                     ROLE_COURT);
         row->items.at[row->items.count - 1].dashed = true;
-        galley_text(row, set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x, BASE,
+        galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x, BASE,
                     ROLE_TEXT);
         return;
     }
@@ -368,11 +347,12 @@ static void put_bar(const struct rows *rows, struct galley *row, const struct by
                 vec2_of(SCALE_X + SCALE_WIDE * interval.high, middle), 1.6, ROLE_INK);
     galley_dot(row, vec2_of(SCALE_X + SCALE_WIDE * share, middle), DOT + 0.5, ROLE_INK, FILL_ROLE);
     const struct text_block *value =
-        set(rows, TYPE_SMALL_HEADING, str_format(arena, "%d%%", percent(share)));
+        rows_set(rows, TYPE_SMALL_HEADING, str_format(arena, "%d%%", percent(share)));
     galley_text(row, value, value_x, BASE, ROLE_TEXT);
     struct str range =
         str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
-    galley_text(row, set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, BASE, ROLE_SOFT);
+    galley_text(row, rows_set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, BASE,
+                ROLE_SOFT);
 }
 
 static struct galley *player_row(const struct rows *rows, const struct by_player *player)
@@ -386,15 +366,15 @@ static struct galley *player_row(const struct rows *rows, const struct by_player
         galley_rule(row, vec2_of(x, 0), vec2_of(x, BASE + 4.6), 0.4, ROLE_HAIRLINE);
     }
     if (number > 0) {
-        galley_text(row, set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, BASE,
+        galley_text(row, rows_set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, BASE,
                     ROLE_TEXT);
     }
     if (named) {
         struct str name = words_fit(&rows->setter, TYPE_SENTENCE, player->name, 96, 1);
-        galley_text(row, set(rows, TYPE_SENTENCE, name), 14, BASE, ROLE_TEXT);
+        galley_text(row, rows_set(rows, TYPE_SENTENCE, name), 14, BASE, ROLE_TEXT);
     }
     struct str of = str_format(arena, "%d of\xC2\xA0%d", player->made, player->of);
-    galley_text(row, set(rows, TYPE_SENTENCE, of), 118, BASE, ROLE_TEXT);
+    galley_text(row, rows_set(rows, TYPE_SENTENCE, of), 118, BASE, ROLE_TEXT);
     put_bar(rows, row, player);
     row_end(row, 0.5);
     return row;
@@ -405,7 +385,7 @@ static struct galley *scale_row(const struct rows *rows)
     struct galley *row = galley_new(rows->setter.arena);
     for (int i = 0; i <= 4; i++) {
         const struct text_block *words =
-            set(rows, TYPE_NOTE, str_format(rows->setter.arena, "%d%%", 25 * i));
+            rows_set(rows, TYPE_NOTE, str_format(rows->setter.arena, "%d%%", 25 * i));
         galley_text(row, words, SCALE_X + SCALE_WIDE * i / 4.0 - text_width(words) / 2, 10,
                     ROLE_SOFT);
     }
@@ -420,7 +400,7 @@ static void add_players(struct rows *rows, const struct counted *counted)
     }
     struct str title = str_format(rows->setter.arena, "By player: %.*s", STR_ARG(counted->label));
     title = words_fit(&rows->setter, TYPE_HEADING, title, 300, 1);
-    struct galley *head = section_row(rows, title, STR("All dates. For the coach only."));
+    struct galley *head = rows_section(rows, title, STR("All dates. For the coach only."));
     galley_lower(head, 0, 8);
     galley_join(head, scale_row(rows), 0, head->height);
     galley_join(head, player_row(rows, &counted->players.at[0]), 0, head->height);
@@ -483,8 +463,8 @@ static void add_play(struct rows *rows, const struct play *play, const counted_l
     struct caution caution = caution_of_play(play);
     rows_open(rows, head, &caution);
     rows_add(rows,
-             section_row(rows, STR("Share of what was seen"),
-                         STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")),
+             rows_section(rows, STR("Share of what was seen"),
+                          STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")),
              0);
     rows_add(rows, head_row(rows), 0);
     rows->columns = head_row(rows);

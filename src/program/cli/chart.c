@@ -3,7 +3,6 @@
 #include <stdlib.h>
 
 #include "program/cli/one_sheet.h"
-#include "program/cli/pick.h"
 #include "program/cli/say.h"
 
 static int write_named(const struct request *request, struct input *input,
@@ -23,34 +22,20 @@ static int write_named(const struct request *request, struct input *input,
 
 static int write_tally(const struct request *request, struct input *input, struct picked *picked)
 {
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(request, input->book, &telling);
-    if (said == STATUS_FILE) {
-        return said;
-    }
     if (!pick_plays(picked, request, input->book)) {
-        return said ? said : STATUS_USE;
+        return STATUS_USE;
     }
     if (picked->count == 0) {
         say(request->command, "nothing was written: %s",
             picked->left_out ? "mend the errors first" : "there is no play in it");
         return STATUS_TEXT;
     }
-    int status = write_named(request, input, picked);
-    return status ? status : said;
+    return write_named(request, input, picked);
 }
 
 static int run(const struct request *request)
 {
-    struct input input;
-    struct picked picked = {0};
-    int status = STATUS_FILE;
-    if (input_load(&input, request, 0)) {
-        status = write_tally(request, &input, &picked);
-    }
-    picked_free(&picked);
-    input_free(&input);
-    return status;
+    return sheet_run(request, write_tally);
 }
 
 static const struct option_row options[] = {

@@ -170,18 +170,7 @@ static int draw_one(struct drawing *drawing, const struct picture *picture)
     }
     enum courtwright_status status =
         courtwright_draw(drawing->input.book, &options, &output.writer);
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(drawing->request->command, "%s: %s", shown(path), courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_close(&output, status, shown(path), path);
 }
 
 static int draw_all(struct drawing *drawing)

@@ -133,18 +133,7 @@ static int draw_to(const struct request *request, const char *check, const char 
         return STATUS_FILE;
     }
     enum courtwright_status status = courtwright_draw_example(check, NULL, &draw, &output.writer);
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(request->command, "%s: %s", check, courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_close(&output, status, check, path);
 }
 
 static int draw_example(const struct request *request)

@@ -54,5 +54,9 @@ bool output_open(struct output *output, const struct input *input, const char *c
                  const char *path, bool over_input);
 bool output_finish(struct output *output); /* all or nothing */
 void output_drop(struct output *output);
+/* Ends what the library has written: keeps it and prints its name, or drops it and says why, of
+ * what; a status. */
+int output_close(struct output *output, enum courtwright_status written, const char *of,
+                 const char *path);
 
 #endif

@@ -110,19 +110,9 @@ static int write_one(struct handing *handing, const struct reader *reader)
         naming_drop(&handing->naming);
         return STATUS_FINE;
     }
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(request->command, "%s: %s", shown(path), courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    handing->written++;
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    int ended = output_close(&output, status, shown(path), path);
+    handing->written += ended == STATUS_FINE;
+    return ended;
 }
 
 static int write_all(struct handing *handing)

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "program/cli/naming.h"
-#include "program/cli/pick.h"
 #include "program/cli/say.h"
 
 struct courtwright_handout sheet_options(const struct request *request)
@@ -26,18 +25,7 @@ static int write_pages(const struct request *request, struct input *input, const
         return STATUS_FILE;
     }
     enum courtwright_status status = courtwright_sheet(input->book, sheet, options, &output.writer);
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(request->command, "%s: %s", shown(path), courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_close(&output, status, shown(path), path);
 }
 
 int one_sheet(const struct request *request, struct input *input, const char *sheet,
@@ -54,5 +42,24 @@ int one_sheet(const struct request *request, struct input *input, const char *sh
     }
     tell_missing(request, input->book);
     naming_free(&naming);
+    return status;
+}
+
+int sheet_run(const struct request *request,
+              int (*work)(const struct request *request, struct input *input,
+                          struct picked *picked))
+{
+    struct input input;
+    struct picked picked = {0};
+    struct telling telling = {.least = COURTWRIGHT_WARNING};
+    int status = STATUS_FILE;
+    if (input_load(&input, request, 0)) {
+        int said = tell(request, input.book, &telling);
+        status = said == STATUS_FILE ? said : work(request, &input, &picked);
+        bool hidden = status == STATUS_FINE || status == STATUS_USE; /* by errors in the text */
+        status = hidden && said ? said : status;
+    }
+    picked_free(&picked);
+    input_free(&input);
     return status;
 }

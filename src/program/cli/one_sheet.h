@@ -3,7 +3,12 @@
 #ifndef PROGRAM_CLI_ONE_SHEET_H
 #define PROGRAM_CLI_ONE_SHEET_H
 
-#include "program/cli/files.h"
+#include "program/cli/pick.h"
+
+/* Reads the book, says what is wrong with it, and lets `work` write; a status. */
+int sheet_run(const struct request *request,
+              int (*work)(const struct request *request, struct input *input,
+                          struct picked *picked));
 
 /* What the options every sheet has say. */
 struct courtwright_handout sheet_options(const struct request *request);

@@ -212,3 +212,20 @@ void output_drop(struct output *output)
     free(output->path);
     *output = (struct output){.command = output->command};
 }
+
+int output_close(struct output *output, enum courtwright_status written, const char *of,
+                 const char *path)
+{
+    if (written != COURTWRIGHT_OK && written != COURTWRIGHT_WRITE) {
+        say(output->command, "%s: %s", of, courtwright_status_text(written));
+        output_drop(output);
+        return STATUS_FILE;
+    }
+    if (!output_finish(output)) {
+        return STATUS_FILE;
+    }
+    if (strcmp(path, "-") != 0) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
+}

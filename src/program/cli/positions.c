@@ -24,19 +24,7 @@ static int put(const struct request *request, struct input *input, size_t play, 
         return STATUS_FILE;
     }
     enum courtwright_status status = produce(request, input, play, &output.writer);
-    if (status != COURTWRIGHT_OK && status != COURTWRIGHT_WRITE) {
-        say(request->command, "%s: %s", courtwright_play(input->book, play)->name,
-            courtwright_status_text(status));
-        output_drop(&output);
-        return STATUS_FILE;
-    }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_close(&output, status, courtwright_play(input->book, play)->name, path);
 }
 
 static int put_all(const struct request *request, struct input *input, const struct picked *picked)

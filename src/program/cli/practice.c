@@ -34,35 +34,24 @@ static int write_named(const struct request *request, struct input *input, const
     return status;
 }
 
-static int plan(const struct request *request, struct input *input)
+static int plan(const struct request *request, struct input *input, struct picked *picked)
 {
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(request, input->book, &telling);
-    if (said == STATUS_FILE) {
-        return said;
-    }
+    (void)picked; /* a plan is picked by its title */
     if (courtwright_practice_count(input->book) == 0) {
         say(request->command, "nothing was written: there is no practice in it; one begins with "
                               "practice \"Week 3, Tuesday\"");
-        return said ? said : STATUS_TEXT;
+        return STATUS_TEXT;
     }
     const char *title = request->title ? find_title(request, input->book) : NULL;
     if (request->title && !title) {
         return STATUS_USE;
     }
-    int status = write_named(request, input, title);
-    return status ? status : said;
+    return write_named(request, input, title);
 }
 
 static int run(const struct request *request)
 {
-    struct input input;
-    int status = STATUS_FILE;
-    if (input_load(&input, request, 0)) {
-        status = plan(request, &input);
-    }
-    input_free(&input);
-    return status;
+    return sheet_run(request, plan);
 }
 
 static const struct option_row options[] = {

@@ -3,7 +3,6 @@
 #include <stdlib.h>
 
 #include "program/cli/one_sheet.h"
-#include "program/cli/pick.h"
 #include "program/cli/say.h"
 
 static int write_named(const struct request *request, struct input *input, const char *play)
@@ -19,13 +18,8 @@ static int write_named(const struct request *request, struct input *input, const
 
 static int show(const struct request *request, struct input *input, struct picked *picked)
 {
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(request, input->book, &telling);
-    if (said == STATUS_FILE) {
-        return said;
-    }
     if (request->play && !pick_plays(picked, request, input->book)) {
-        return said ? said : STATUS_USE;
+        return STATUS_USE;
     }
     const char *play =
         picked->count > 0 ? courtwright_play(input->book, picked->plays[0])->name : request->play;
@@ -34,23 +28,14 @@ static int show(const struct request *request, struct input *input, struct picke
             "nothing was written: nothing is charted%s%s; a block of it begins with charted "
             "2026-12-01 game",
             play ? " of " : "", play ? shown(play) : "");
-        return said ? said : STATUS_TEXT;
+        return STATUS_TEXT;
     }
-    int status = write_named(request, input, play);
-    return status ? status : said;
+    return write_named(request, input, play);
 }
 
 static int run(const struct request *request)
 {
-    struct input input;
-    struct picked picked = {0};
-    int status = STATUS_FILE;
-    if (input_load(&input, request, 0)) {
-        status = show(request, &input, &picked);
-    }
-    picked_free(&picked);
-    input_free(&input);
-    return status;
+    return sheet_run(request, show);
 }
 
 static const struct option_row options[] = {
