@@ -8,6 +8,7 @@
 #include "floor/sim/sim.h"
 #include "judge/check/check.h"
 #include "resolved.h"
+#include "whole_file.h"
 
 enum { ROUNDS = 7 };
 
@@ -42,18 +43,11 @@ static void time_play(struct resolved *text, size_t index, struct spent *spent)
 
 static struct str read_file(struct arena *memory, const char *name)
 {
-    FILE *file = fopen(name, "rb");
-    struct strbuf text;
-    char piece[4096];
-    size_t got;
-    strbuf_init(&text, memory);
-    while (file && (got = fread(piece, 1, sizeof piece, file)) > 0) {
-        strbuf_add(&text, (struct str){piece, got});
+    struct str text;
+    if (!whole_file(memory, name, &text)) {
+        fprintf(stderr, "%s cannot be read\n", name);
     }
-    if (file) {
-        fclose(file);
-    }
-    return strbuf_str(&text);
+    return text;
 }
 
 int main(int argc, char **argv)

@@ -12,6 +12,7 @@
 #include "picture/paint/paint.h"
 #include "picture/svg/svg.h"
 #include "resolved.h"
+#include "whole_file.h"
 
 enum { ROUNDS = 9, MOST = 1000 };
 
@@ -114,18 +115,11 @@ static void time_play(struct figures *all, struct fonts *fonts, struct resolved 
 
 static struct str read_file(struct arena *memory, const char *name)
 {
-    FILE *file = fopen(name, "rb");
-    struct strbuf text;
-    char piece[4096];
-    size_t got;
-    strbuf_init(&text, memory);
-    while (file && (got = fread(piece, 1, sizeof piece, file)) > 0) {
-        strbuf_add(&text, (struct str){piece, got});
+    struct str text;
+    if (!whole_file(memory, name, &text)) {
+        fprintf(stderr, "%s cannot be read\n", name);
     }
-    if (file) {
-        fclose(file);
-    }
-    return strbuf_str(&text);
+    return text;
 }
 
 static int by_size(const void *a, const void *b)

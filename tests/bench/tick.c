@@ -9,6 +9,7 @@
 #include "floor/sim/sim.h"
 #include "generate.h"
 #include "resolved.h"
+#include "whole_file.h"
 
 enum { GENERATED = 200, ROUNDS = 5, LOOP = 2000000, POINTS = 10 };
 
@@ -83,18 +84,11 @@ static void report(const struct set *set, double bare)
 
 static struct str read_file(struct arena *memory, const char *name)
 {
-    FILE *file = fopen(name, "rb");
-    struct strbuf text;
-    char piece[4096];
-    size_t got;
-    strbuf_init(&text, memory);
-    while (file && (got = fread(piece, 1, sizeof piece, file)) > 0) {
-        strbuf_add(&text, (struct str){piece, got});
+    struct str text;
+    if (!whole_file(memory, name, &text)) {
+        fprintf(stderr, "%s cannot be read\n", name);
     }
-    if (file) {
-        fclose(file);
-    }
-    return strbuf_str(&text);
+    return text;
 }
 
 int main(int argc, char **argv)

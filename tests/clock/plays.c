@@ -7,6 +7,7 @@
 
 #include "generate.h"
 #include "resolved.h"
+#include "whole_file.h"
 
 static void one_text(struct arena *memory, struct str text, plays_visit *visit, void *ctx)
 {
@@ -22,20 +23,12 @@ static void one_text(struct arena *memory, struct str text, plays_visit *visit, 
 
 static struct str read_file(struct arena *memory, const char *name)
 {
-    FILE *file = fopen(name, "rb");
-    struct strbuf text;
-    char part[4096];
-    size_t got;
-    if (!file) {
+    struct str text;
+    if (!whole_file(memory, name, &text)) {
         printf("Bail out! %s cannot be read\n", name);
         exit(EXIT_FAILURE);
     }
-    strbuf_init(&text, memory);
-    while ((got = fread(part, 1, sizeof part, file)) > 0) {
-        strbuf_add(&text, (struct str){part, got});
-    }
-    fclose(file);
-    return strbuf_str(&text);
+    return text;
 }
 
 void plays_seeds(int seeds, plays_visit *visit, void *ctx)

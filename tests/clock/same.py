@@ -20,14 +20,14 @@ GENERATED = '20'
 def sources(root):
     rooms = [path for room in ('base', 'language/syntax', 'language/words', 'floor')
              for path in sorted((root / 'src' / room).rglob('*.c')) if not path.stem.endswith('_make')]
-    tests = ['clock/hash.c', 'clock/plays.c', 'unit/play/resolved.c', 'property/generate.c', 'property/maker.c',
+    tests = ['clock/hash.c', 'clock/plays.c', 'unit/play/resolved.c', 'unit/whole_file.c', 'property/generate.c', 'property/maker.c',
              'property/pieces.c']
     return rooms + [root / 'tests' / name for name in tests]
 
 
 def build(root, made, folder, compiler, level):
     """The program, or what the compiler said."""
-    include = [f'-I{root / name}' for name in ('src', 'tests/clock', 'tests/unit/play', 'tests/property')]
+    include = [f'-I{root / name}' for name in ('src', 'tests/clock', 'tests/unit', 'tests/unit/play', 'tests/property')]
     include.append(f'-I{made / "src/language/words"}')
     cache = [shutil.which('ccache')] if shutil.which('ccache') else []
     flags = list(FLAGS) + (['-fexcess-precision=standard'] if compiler == 'gcc' else [])

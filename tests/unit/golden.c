@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "suite.h"
+#include "whole_file.h"
 
 static struct golden golden;
 static char names[256][128];
@@ -29,18 +30,12 @@ static void find_goldens(void)
     qsort(names, (size_t)count, sizeof names[0], (int (*)(const void *, const void *))strcmp);
 }
 
+/* Empty when there is none. */
 static struct str read_file(const char *name, const char *ending)
 {
-    char path[512];
-    snprintf(path, sizeof path, "%s/%s%s", golden.folder, name, ending);
-    FILE *file = fopen(path, "rb");
-    if (!file) {
-        return STR("");
-    }
-    char *bytes = arena_take(&arena, 1 << 16);
-    size_t size = fread(bytes, 1, (1 << 16) - 1, file);
-    fclose(file);
-    return (struct str){bytes, size};
+    struct str text;
+    whole_file(&arena, str_format(&arena, "%s/%s%s", golden.folder, name, ending).at, &text);
+    return text;
 }
 
 /* The line of text at `from`, without its end. */

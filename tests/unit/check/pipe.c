@@ -2,6 +2,10 @@
 /* pipe: see pipe.h. */
 #include "pipe.h"
 
+#include <check.h>
+
+#include "whole_file.h"
+
 #include <string.h>
 
 #include "floor/sim/sim.h"
@@ -28,6 +32,14 @@ void pipe_text(struct arena *arena, struct str text, struct piped *piped)
             VEC_PUSH(arena, &piped->findings, found.at[k]);
         }
     }
+}
+
+struct str pipe_twin(struct arena *arena, const char *folder, const struct check_row *row,
+                     const char *which)
+{
+    struct str text, name = str_format(arena, "%s/%s-%s.play", folder, row->id, which);
+    ck_assert_msg(whole_file(arena, name.at, &text) && text.size > 0, "there is no %s", name.at);
+    return text;
 }
 
 size_t piped_count(const struct piped *piped, const char *id)

@@ -12,6 +12,9 @@ struct piped {
     finding_list findings; /* of all plays of the text, in turn */
 };
 void pipe_text(struct arena *arena, struct str text, struct piped *piped);
+/* The sound or the flawed play of a check, from the folder of twins; it must be there. */
+struct str pipe_twin(struct arena *arena, const char *folder, const struct check_row *row,
+                     const char *which);
 size_t piped_count(const struct piped *piped,
                    const char *id); /* findings of a check, accepted or not */
 /* All that was said, one a line, to be shown when a test fails. */

@@ -11,15 +11,7 @@ static const char *folder;
 
 static struct str read_play(const struct check_row *row, const char *which)
 {
-    char name[512];
-    snprintf(name, sizeof name, "%s/%s-%s.play", folder, row->id, which);
-    FILE *file = fopen(name, "rb");
-    ck_assert_msg(file != NULL, "there is no %s", name);
-    static char text[1 << 16];
-    size_t size = fread(text, 1, sizeof text, file);
-    fclose(file);
-    ck_assert(size > 0 && size < sizeof text);
-    return str_copy(&arena, (struct str){text, size});
+    return pipe_twin(&arena, folder, row, which);
 }
 
 START_TEST(the_sound_one_is_told_nothing_above_a_note)

@@ -17,15 +17,8 @@ static const char *folder;
 
 static struct str read_play(int index)
 {
-    char name[512];
-    snprintf(name, sizeof name, "%s/%s-%s.play", folder, check_at((size_t)(index / PAIR))->id,
-             index % PAIR ? "flawed" : "sound");
-    FILE *file = fopen(name, "rb");
-    ck_assert_msg(file != NULL, "there is no %s", name);
-    static char text[1 << 16];
-    size_t size = fread(text, 1, sizeof text, file);
-    fclose(file);
-    return str_copy(&arena, (struct str){text, size});
+    return pipe_twin(&arena, folder, check_at((size_t)(index / PAIR)),
+                     index % PAIR ? "flawed" : "sound");
 }
 
 /* Everything of the findings but where in the text they point, and the words they point at. */

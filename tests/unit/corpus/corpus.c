@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "corpus.h"
+#include "whole_file.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -56,23 +57,6 @@ static struct str as_lines(struct arena *arena, struct str parts, bool head)
     return strbuf_str(&out);
 }
 
-static bool read_all(struct arena *arena, const char *path, struct str *out)
-{
-    FILE *file = fopen(path, "rb");
-    struct strbuf text;
-    char piece[4096];
-    strbuf_init(&text, arena);
-    if (!file) {
-        return false;
-    }
-    for (size_t size; (size = fread(piece, 1, sizeof piece, file)) > 0;) {
-        strbuf_add(&text, (struct str){piece, size});
-    }
-    fclose(file);
-    *out = strbuf_str(&text);
-    return true;
-}
-
 /* One line of a family. */
 static void add_line(struct arena *arena, corpus_lines *out, struct corpus_line line,
                      struct str text)
@@ -92,7 +76,7 @@ bool corpus_open(struct arena *arena, const char *path, corpus_lines *out)
     struct corpus_line line = {.head = usual};
     struct str text;
     *out = (corpus_lines){NULL, 0, 0};
-    if (!read_all(arena, path, &text)) {
+    if (!whole_file(arena, path, &text)) {
         return false;
     }
     while (text.size > 0) {

@@ -9,6 +9,7 @@
 #include "base/real.h"
 #include "resolved.h"
 #include "suite.h"
+#include "whole_file.h"
 
 static void resolve(struct resolved *out, const char *text)
 {
@@ -342,14 +343,9 @@ static void find_goldens(void)
 
 static struct str read_golden(int index)
 {
-    char path[512];
-    snprintf(path, sizeof path, "%s/%s", GOLDEN_DIR, names[index]);
-    FILE *file = fopen(path, "rb");
-    ck_assert_ptr_nonnull(file);
-    char *bytes = arena_take(&arena, 1 << 16);
-    size_t size = fread(bytes, 1, 1 << 16, file);
-    fclose(file);
-    return (struct str){bytes, size};
+    struct str text;
+    ck_assert(whole_file(&arena, str_format(&arena, "%s/%s", GOLDEN_DIR, names[index]).at, &text));
+    return text;
 }
 
 static void task_is_sound(const struct play *play, const struct step *step, int branch,

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "language/tidy/tidy.h"
+#include "whole_file.h"
 
 enum { NAMES_MOST = 200, PATH_MOST = 4096 };
 
@@ -18,18 +19,8 @@ static jmp_buf escape;
 /* NULL at = no such file. */
 static struct str read_file(struct arena *arena, const char *path)
 {
-    FILE *file = fopen(path, "rb");
-    struct strbuf text;
-    strbuf_init(&text, arena);
-    if (!file) {
-        return (struct str){NULL, 0};
-    }
-    char piece[4096];
-    for (size_t size; (size = fread(piece, 1, sizeof piece, file)) > 0;) {
-        strbuf_add(&text, (struct str){piece, size});
-    }
-    fclose(file);
-    return strbuf_str(&text);
+    struct str text;
+    return whole_file(arena, path, &text) ? text : (struct str){NULL, 0};
 }
 
 static bool write_file(const char *path, struct str text)
