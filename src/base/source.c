@@ -3,37 +3,44 @@
 #include "base/source.h"
 
 #include <assert.h>
+#include <string.h>
 
 void sources_init(struct sources *sources, struct arena *arena)
 {
     *sources = (struct sources){.arena = arena};
 }
 
-/* The first byte behind the line that `from` stands in; 0: there is none. A line ends with LF, CRLF
- * or CR. */
-static size_t next_line(struct str text, size_t from)
+static size_t count_letter(struct str text, char letter)
 {
-    for (size_t i = from; i < text.size; i++) {
-        if (text.at[i] > '\r' || (text.at[i] != '\n' && text.at[i] != '\r')) {
-            continue;
-        }
-        bool crlf = text.at[i] == '\r' && i + 1 < text.size && text.at[i + 1] == '\n';
-        return i + (crlf ? 2 : 1);
+    size_t count = 0;
+    for (const char *at = text.at, *end = text.at + text.size;
+         at < end && (at = memchr(at, letter, (size_t)(end - at)));) {
+        count++;
+        at++;
     }
-    return 0;
+    return count;
 }
 
+/* The first `letter` at `from` or behind it; the text's end: there is none. */
+static size_t next_letter(struct str text, size_t from, char letter)
+{
+    const char *found = from < text.size ? memchr(text.at + from, letter, text.size - from) : NULL;
+    return found ? (size_t)(found - text.at) : text.size;
+}
+
+/* A line ends with LF, CRLF or CR. */
 static void find_lines(struct arena *arena, struct source *source)
 {
-    size_t lines = 1; /* at most: of CRLF both are counted */
-    for (size_t i = 0; i < source->text.size; i++) {
-        lines += (source->text.at[i] == '\n') | (source->text.at[i] == '\r');
-    }
-    source->line_starts.room = lines;
-    source->line_starts.at = arena_array(arena, uint32_t, lines);
+    struct str text = source->text;
+    size_t lf = next_letter(text, 0, '\n'), cr = next_letter(text, 0, '\r');
+    source->line_starts.room = 1 + count_letter(text, '\n') + count_letter(text, '\r');
+    source->line_starts.at = arena_array(arena, uint32_t, source->line_starts.room);
     VEC_PUSH(arena, &source->line_starts, 0);
-    for (size_t at = 0; (at = next_line(source->text, at)) > 0;) {
-        VEC_PUSH(arena, &source->line_starts, (uint32_t)at);
+    while (lf < text.size || cr < text.size) {
+        size_t end = cr < lf ? (cr + 1 == lf ? lf : cr) : lf;
+        VEC_PUSH(arena, &source->line_starts, (uint32_t)end + 1);
+        lf = lf <= end ? next_letter(text, end + 1, '\n') : lf;
+        cr = cr <= end ? next_letter(text, end + 1, '\r') : cr;
     }
 }
 

@@ -72,7 +72,7 @@ static enum edit_class vocabulary_class(struct cursor *c)
         return EDIT_VERB;
     }
     bool side = take_entry(c, side_entries) >= 0;
-    if (take_entry(c, spot_entries) >= 0 || side || take_entry(c, direction_entries) >= 0 ||
+    if (take_spot(c) >= 0 || side || take_entry(c, direction_entries) >= 0 ||
         take_entry(c, fraction_entries) >= 0) {
         return EDIT_PLACE;
     }

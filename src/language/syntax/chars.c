@@ -190,13 +190,26 @@ struct str text_clean(struct arena *arena, struct str s, bool quoted)
     return strbuf_str(&out);
 }
 
+static inline unsigned is_odd(char letter)
+{
+    unsigned char c = (unsigned char)letter;
+    return (unsigned)(c >= 0x7F) | (unsigned)((c < ' ') & (c != '\n') & (c != '\r') & (c != '\t'));
+}
+
 bool text_is_plain(struct str s)
 {
+    enum { BLOCK = 64 }; /* of a fixed size the compiler looks at many letters at once */
     unsigned odd = 0;
-    for (size_t i = 0; i < s.size; i++) {
-        unsigned char c = (unsigned char)s.at[i];
-        odd |=
-            (unsigned)(c >= 0x7F) | (unsigned)((c < ' ') & (c != '\n') & (c != '\r') & (c != '\t'));
+    size_t i = 0;
+    for (; i + BLOCK <= s.size; i += BLOCK) {
+        unsigned char any = 0;
+        for (size_t k = 0; k < BLOCK; k++) {
+            any |= (unsigned char)is_odd(s.at[i + k]);
+        }
+        odd |= any;
+    }
+    for (; i < s.size; i++) {
+        odd |= is_odd(s.at[i]);
     }
     return odd == 0;
 }

@@ -223,7 +223,8 @@ static bool is_filler(struct str word)
     static const char *const fillers[][2] = {
         {"", ""},     {"a", ""}, {"an", ""},          {"the", ""},
         {"just", ""}, {"", ""},  {"simply", "please"}}; /* by their length */
-    bool may = word.size > 0 && word.size < sizeof fillers / sizeof *fillers;
+    bool may = word.size > 0 && word.size < sizeof fillers / sizeof *fillers &&
+               memchr("atjsp", word.at[0], 5); /* what they begin with */
     return may && (str_is(word, fillers[word.size][0]) || str_is(word, fillers[word.size][1]));
 }
 

@@ -181,8 +181,8 @@ bool take_mark(struct cursor *c, char mark)
 
 bool word_among(const struct cursor *c, const char *const *words)
 {
-    char letter = cursor_letter(c);
-    while (*words && !(letter_begins(letter, *words) && word_is(c, 0, *words))) {
+    struct opening opening = cursor_opening(c);
+    while (*words && !(may_open(opening, *words) && word_is(c, 0, *words))) {
         words++;
     }
     return *words != NULL;
@@ -190,8 +190,8 @@ bool word_among(const struct cursor *c, const char *const *words)
 
 bool take_among(struct cursor *c, const char *const *words)
 {
-    char letter = cursor_letter(c);
-    while (*words && !(letter_begins(letter, *words) && take_str(c, str_of(*words)))) {
+    struct opening opening = cursor_opening(c);
+    while (*words && !(may_open(opening, *words) && take_str(c, str_of(*words)))) {
         words++;
     }
     return *words != NULL;

@@ -73,23 +73,36 @@ static inline const struct token *cursor_next(const struct cursor *c)
 }
 
 bool take_str(struct cursor *c, struct str words);
-/* The first letter of the next token that counts (a digit, of a number), NUL: it is no word. What a
- * table is gone through by before its words are compared: most of them fail here. */
-static inline char cursor_letter(const struct cursor *c)
+/* The first two letters of the next token that counts (a digit, of a number), which a table is gone
+ * through by before its words are compared: most of them fail here. */
+struct opening {
+    char first, second; /* NUL: it is no word; NUL: it has one letter */
+};
+static inline struct opening cursor_opening(const struct cursor *c)
 {
     const struct token *at = past_fillers(c->at, c->end);
-    return at < c->end ? at->first : '\0';
+    return at == c->end ? (struct opening){'\0', '\0'}
+                        : (struct opening){at->first, at->text.size > 1 ? at->text.at[1] : '\0'};
 }
-static inline bool letter_begins(char letter, const char *words)
+static inline bool letter_is_plain(char letter)
+{
+    return letter >= 'a' && letter <= 'z';
+}
+/* Whether `words` may begin so: true is worth a look, false is certain. */
+static inline bool may_open(struct opening opening, const char *words)
 {
     bool article = (words[0] == 'a' && (words[1] == ' ' || (words[1] == 'n' && words[2] == ' '))) ||
                    (words[0] == 't' && words[1] == 'h' && words[2] == 'e' && words[3] == ' ');
-    return letter != '\0' && (words[0] == letter || article);
+    if (article || opening.first == '\0') {
+        return opening.first != '\0';
+    }
+    return words[0] == opening.first && (words[1] == opening.second || !letter_is_plain(words[1]) ||
+                                         !letter_is_plain(opening.second));
 }
 /* Takes these words: whole ones, written with hyphens, spaces or neither, articles skipped. */
 static inline bool take_words(struct cursor *c, const char *words)
 {
-    return letter_begins(cursor_letter(c), words) && take_str(c, str_of(words));
+    return may_open(cursor_opening(c), words) && take_str(c, str_of(words));
 }
 /* Whether the token `ahead` places on is this word; articles and hyphens are not counted. */
 bool word_is(const struct cursor *c, size_t ahead, const char *word);

@@ -35,6 +35,11 @@ static const struct row opener_rows[] = {
 #undef SETTING
     {"defence", "defence"},
 };
+static const struct row spot_rows[] = {
+#define SPOT_WORDS(words, spot) {words, words},
+#include "language/words/spot_words.def"
+#undef SPOT_WORDS
+};
 
 /* Past what stands between the letters of a row: blanks, hyphens, and articles at a word's start.
  */
@@ -91,5 +96,6 @@ int main(void)
     WRITE(phrase);
     WRITE(hint);
     WRITE(opener);
+    WRITE(spot);
     return 0;
 }

@@ -225,7 +225,7 @@ static int run_together(struct cursor *c, int *side)
 static int side_spot_read(struct cursor *c)
 {
     struct cursor trial = *c;
-    int spot = take_words(&trial, "side") ? take_entry(&trial, spot_entries) : -1;
+    int spot = take_words(&trial, "side") ? take_spot(&trial) : -1;
     if (spot >= 0) {
         c->at = trial.at;
     }
@@ -238,7 +238,7 @@ static int plural_read(struct cursor *c)
     for (const struct entry *entry = spot_entries; c->several && entry->words; entry++) {
         struct strbuf plural;
         if (!spot_needs_side((enum spot)entry->value) ||
-            !letter_begins(cursor_letter(c), entry->words)) {
+            !may_open(cursor_opening(c), entry->words)) {
             continue;
         }
         strbuf_init(&plural, c->arena);
@@ -258,7 +258,7 @@ static void behind_spot(struct cursor *c, int *side)
     take_among(c, nothing);
     struct cursor trial = *c;
     int behind = take_words(&trial, "on") ? take_entry(&trial, side_entries) : -1;
-    if (*side >= 0 || behind < 0 || take_entry(&trial, spot_entries) >= 0) {
+    if (*side >= 0 || behind < 0 || take_spot(&trial) >= 0) {
         return;
     }
     take_words(&trial, "side");
@@ -279,7 +279,7 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     }
     bool backcourt = take_words(c, "backcourt");
     int side = take_entry(c, side_entries);
-    int spot = take_entry(c, spot_entries);
+    int spot = take_spot(c);
     spot = spot < 0 && side >= 0 ? side_spot_read(c) : spot;
     spot = spot < 0 && side < 0 ? run_together(c, &side) : spot;
     int plural = spot < 0 && side < 0 && !backcourt ? plural_read(c) : -1;

@@ -115,7 +115,7 @@ static bool is_part_of(struct str word, struct str entry)
         }
     }
     char letters[WORDS_MOST];
-    return word.size <= entry.size && letter_begins(word.at[0], entry.at) &&
+    return word.size <= entry.size && may_open((struct opening){word.at[0], '\0'}, entry.at) &&
            str_equal(word, words_squeeze(entry, letters));
 }
 

@@ -6,65 +6,9 @@
 
 /* The first row of a value is the one tidy prints. */
 const struct entry spot_entries[] = {
-    {"top", SPOT_TOP},
-    {"top of the key", SPOT_TOP},
-    {"point", SPOT_TOP},
-    {"top of the arc", SPOT_TOP},
-    {"top of the circle", SPOT_TOP},
-    {"top of the floor", SPOT_TOP},
-    {"tok", SPOT_TOP},
-    {"wing", SPOT_WING},
-    {"free-throw line extended", SPOT_WING},
-    {"foul line extended", SPOT_WING},
-    {"ft line extended", SPOT_WING},
-    {"slot", SPOT_SLOT},
-    {"guard spot", SPOT_SLOT},
-    {"corner", SPOT_CORNER},
-    {"deep corner", SPOT_CORNER},
-    {"baseline corner", SPOT_CORNER},
-    {"elbow", SPOT_ELBOW},
-    {"pinch post", SPOT_ELBOW},
-    {"nail", SPOT_NAIL},
-    {"high post", SPOT_HIGH_POST},
-    {"block", SPOT_BLOCK},
-    {"low block", SPOT_BLOCK},
-    {"box", SPOT_BLOCK},
-    {"low post", SPOT_LOW_POST},
-    {"mid post", SPOT_MID_POST},
-    {"short corner", SPOT_SHORT_CORNER},
-    {"dunker spot", SPOT_DUNKER},
-    {"dunker", SPOT_DUNKER},
-    {"hash", SPOT_HASH},
-    {"free-throw line", SPOT_FREE_THROW_LINE},
-    {"foul line", SPOT_FREE_THROW_LINE},
-    {"ft line", SPOT_FREE_THROW_LINE},
-    {"charity stripe", SPOT_FREE_THROW_LINE},
-    {"rim", SPOT_RIM},
-    {"basket", SPOT_RIM},
-    {"hoop", SPOT_RIM},
-    {"bucket", SPOT_RIM},
-    {"cup", SPOT_RIM},
-    {"hole", SPOT_RIM},
-    {"goal", SPOT_RIM},
-    {"iron", SPOT_RIM},
-    {"front of the rim", SPOT_FRONT_OF_RIM},
-    {"front of the basket", SPOT_FRONT_OF_RIM},
-    {"front of the hoop", SPOT_FRONT_OF_RIM},
-    {"front rim", SPOT_FRONT_OF_RIM},
-    {"lane", SPOT_LANE},
-    {"paint", SPOT_LANE},
-    {"key", SPOT_LANE},
-    {"middle of the lane", SPOT_LANE},
-    {"middle of the paint", SPOT_LANE},
-    {"middle of the key", SPOT_LANE},
-    {"half court", SPOT_HALF_COURT},
-    {"midcourt", SPOT_HALF_COURT},
-    {"half-court line", SPOT_HALF_COURT},
-    {"half line", SPOT_HALF_COURT},
-    {"center line", SPOT_HALF_COURT},
-    {"time line", SPOT_HALF_COURT},
-    {"baseline", SPOT_BASELINE},
-    {"sideline", SPOT_SIDELINE},
+#define SPOT_WORDS(words, spot) {words, SPOT_##spot},
+#include "language/words/spot_words.def"
+#undef SPOT_WORDS
     {NULL, 0},
 };
 const struct entry side_entries[] = {
@@ -157,13 +101,29 @@ struct str number_as_word(struct str written)
     return (struct str){NULL, 0};
 }
 
+int take_spot(struct cursor *c)
+{
+    const struct token *longest = c->at;
+    int spot = -1;
+    struct index_rows rows = rows_here(c, INDEX_SPOTS);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        struct cursor trial = *c;
+        if (take_str(&trial, str_of(spot_entries[*row].words)) && trial.at > longest) {
+            longest = trial.at;
+            spot = spot_entries[*row].value;
+        }
+    }
+    c->at = longest;
+    return spot;
+}
+
 int take_entry(struct cursor *c, const struct entry *entries)
 {
     const struct token *longest = c->at;
     int value = -1;
-    char letter = cursor_letter(c);
+    struct opening opening = cursor_opening(c);
     for (const struct entry *entry = entries; entry->words; entry++) {
-        if (!letter_begins(letter, entry->words)) {
+        if (!may_open(opening, entry->words)) {
             continue;
         }
         struct cursor trial = *c;

@@ -46,6 +46,7 @@ extern const struct entry spot_entries[], side_entries[], direction_entries[], w
     fraction_entries[], pace_entries[];
 /* Takes the longest entry that fits; -1 when none does. */
 int take_entry(struct cursor *c, const struct entry *entries);
+int take_spot(struct cursor *c); /* the same of spot_entries, by the index */
 /* The first entry of a value: the one tidy prints. */
 const char *entry_words(const struct entry *entries, int value);
 /* The nearest entry to what stands at the cursor (one word or two), or NULL. */
