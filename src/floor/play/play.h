@@ -130,7 +130,7 @@ struct task {
     int screen_task; /* TASK_USE, roll, pop, slip, re-screen: the screen it belongs to; -1 none */
     bool slip;       /* leaves before contact */
     bool stay;       /* standing on purpose */
-    bool cuts_short; /* an `as` or `when` sentence: ends what `who` is doing at its moment */
+    bool cuts_short; /* an `as`, `at` or `when` sentence: ends what `who` is doing then */
     bool supplied;   /* no sentence of its own: made by rule, with a note */
     VEC(struct wait) waits;
     bool has_until;

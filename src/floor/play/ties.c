@@ -274,6 +274,7 @@ static void word_waits(struct maker *m, size_t index, const struct tie *tie)
         event_wait(m, index, tie);
         break;
     case TIE_AT:
+        task->cuts_short = true;
         plain_wait(
             m, index,
             (struct wait){.kind = WAIT_CLOCK, .task = -1, .delay = tie->seconds, .fixed = true},

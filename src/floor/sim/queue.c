@@ -9,6 +9,7 @@
 #define OPEN_BY (4 * FEET) /* nearest defender */
 #define AT_END .01         /* m: nearer to the end of his run nobody stirs */
 #define HAND 0.65          /* m: a hand in the lane */
+#define CUT_OFF (2 * FEET) /* of a run: nearer to its end it is as good as done (ours) */
 #define LATE .35           /* s: a passer's follow-through, and the eye (ours) */
 enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
@@ -212,19 +213,15 @@ static bool may_be_cut(enum task_kind kind)
     return kind != TASK_PASS && kind != TASK_EXCHANGE && kind != TASK_SHOOT;
 }
 
-/* `as` and `when` in the next sentence cut short what its player is doing. */
+/* `as`, `at` and `when` in the next sentence cut short what its player is doing. */
 static bool is_cut_short(struct world *world, const struct agent *agent, const struct job *head)
 {
     if (agent->head + 1 >= agent->queued || !may_be_cut(head->task->kind)) {
         return false;
     }
     const struct job *next = &world->job[agent->queue[agent->head + 1]];
-    bool cuts = next->task->cuts_short, fixed;
-    for (size_t i = 0; i < next->task->waits.count; i++) {
-        const struct wait *wait = &next->task->waits.at[i];
-        cuts |= wait->written && (wait->fixed || wait->kind == WAIT_STATE);
-    }
-    return cuts && queue_waits_met(world, next, &fixed);
+    bool fixed;
+    return next->task->cuts_short && queue_waits_met(world, next, &fixed);
 }
 
 /* `until`: the moment has come at which it is cut short. */
@@ -257,6 +254,26 @@ static void drop(struct world *world, struct job *job)
         screen->live = false;
         agent->anchored = false;
         agent->screening = false;
+    }
+}
+
+/* A time cuts short what is nearly done anyhow, or stands on purpose, and nobody need be told. */
+static bool is_worth_telling(const struct agent *agent, const struct job *job)
+{
+    double left = agent->course.goal - agent->course.along;
+    return !job->task->stay && !(agent->going && left < CUT_OFF);
+}
+
+/* That `as` and `when` cut short is what they are written for; of a time it may not be meant. */
+static void tell_cut(struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    const struct job *next = &world->job[agent->queue[agent->head + 1]];
+    for (size_t i = 0; i < next->task->waits.count; i++) {
+        const struct wait *wait = &next->task->waits.at[i];
+        if (wait->kind == WAIT_CLOCK && wait->fixed && is_worth_telling(agent, job)) {
+            trouble_cut(world, job, next);
+        }
     }
 }
 
@@ -380,6 +397,9 @@ static void one_player(struct world *world, body who, bool news)
         }
         if (!cut && !task_class(job->task->kind)->tick(world, job)) {
             return;
+        }
+        if (cut && !ended) {
+            tell_cut(world, job);
         }
         end(world, job, cut);
         news = true;

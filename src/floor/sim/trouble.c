@@ -3,6 +3,7 @@
 #include "floor/sim/world.h"
 
 #include "base/limits.h"
+#include "base/real.h"
 
 static struct str words_of(const struct world *world, const struct task *task)
 {
@@ -279,6 +280,34 @@ static bool told_before(const struct world *world, const struct job *job)
     size_t index = (size_t)job->index;
     return world->branch > 0 &&
            (index < world->base || index - world->base < world->step->tasks.count);
+}
+
+/* How far he still had to go, where that can be told. */
+static void print_left(struct strbuf *out, const struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    if (agent->going) {
+        play_length(out, world->play, real_max(0, agent->course.goal - agent->course.along));
+        strbuf_text(out, " before its end");
+    } else {
+        strbuf_text(out, "before it is done");
+    }
+}
+
+void trouble_cut(struct world *world, const struct job *job, const struct job *by)
+{
+    struct strbuf out;
+    if (told_before(world, by)) {
+        return;
+    }
+    strbuf_init(&out, world->arena);
+    strbuf_print(&out, "`%.*s` cuts `%.*s` short, ", STR_ARG(words_of(world, by->task)),
+                 STR_ARG(words_of(world, job->task)));
+    print_left(&out, world, job);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_CUT, by->task->span, "%.*s", STR_ARG(strbuf_str(&out)));
+    diag_help(world->diags, diag,
+              "give a later time, or leave the time out: it then follows when the other is done");
 }
 
 void trouble_screen_place(struct world *world, const struct job *job, double off)

@@ -493,6 +493,7 @@ void trouble_ice(struct world *world, const struct job *job); /* it uses a scree
 void trouble_trapped(struct world *world, const struct job *job); /* it ends in a trap */
 void trouble_until(struct world *world, const struct job *job);   /* it ended without its `until` */
 void trouble_at_once(struct world *world, const struct job *job); /* it ends as it begins */
+void trouble_cut(struct world *world, const struct job *job, const struct job *by); /* by a time */
 /* The moment that it was to start at, s, was over before its player was free. */
 void trouble_past(struct world *world, const struct job *job, const struct wait *wait,
                   double moment);

@@ -290,6 +290,7 @@ START_TEST(as_cuts_short_what_a_player_is_doing)
     struct task *turn = add(step, 5, VERB_GOES, 0);
     build_to(turn, -20, 3);
     build_wait(&arena, turn, 0, MOMENT_ARRIVED, true);
+    turn->cuts_short = true;
     struct run *run = sim_of(play);
     ck_assert(ran(run));
     ck_assert_double_eq_tol(sim_time(run, 0, 2, MOMENT_STARTED), 1, .03);

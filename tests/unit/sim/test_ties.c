@@ -285,6 +285,22 @@ START_TEST(at_a_time_at_which_the_player_is_still_busy_is_said)
 }
 END_TEST
 
+START_TEST(a_time_that_cuts_a_dribble_short_is_a_pass_off_the_dribble_and_told)
+{
+    told_run(&told, "start five-out\n1 dribbles to left elbow\nat 1 s, 1 passes to 2\n");
+    told_is_sound(&told);
+    told_says(&told, "run.cut", "cuts `1 dribbles to left elbow` short, ");
+    ck_assert_double_eq_tol(told_time(told_segment(&told, 0, -1), 1, MOMENT_RELEASED), 1, 1e-3);
+    told_run(&told, "start five-out\n1 dribbles to left elbow\nat 5 s, 1 passes to 2\n");
+    ck_assert(!strstr(told_said(&told), "run.cut"));
+    told_run(&told, "start five-out\n3 stays\nat 2 s, 3 cuts to the rim\n");
+    ck_assert(!strstr(told_said(&told), "run.cut")); /* who stands on purpose is not cut short */
+    told_run(&told, "start five-out\n1 dribbles to left elbow\n2 cuts to the rim\n"
+                    "as 2 cuts, 1 passes to 3\n");
+    ck_assert(!strstr(told_said(&told), "run.cut")); /* `as` is written for it */
+}
+END_TEST
+
 START_TEST(as_something_that_was_before_the_player_was_free_is_said)
 {
     told_run(&told, "start five-out\n1 passes to 2\n3 cuts to right block\n"
@@ -731,6 +747,7 @@ int main(void)
     TCase *moments = tcase_create("moments");
     tcase_add_checked_fixture(moments, open_arena, close_arena);
     tcase_add_test(moments, at_a_time_at_which_the_player_is_still_busy_is_said);
+    tcase_add_test(moments, a_time_that_cuts_a_dribble_short_is_a_pass_off_the_dribble_and_told);
     tcase_add_test(moments, as_something_that_was_before_the_player_was_free_is_said);
     tcase_add_test(moments, a_circle_is_said_in_the_coachs_own_sentences);
     tcase_add_test(moments, a_circle_by_way_of_a_players_own_order_is_said);
