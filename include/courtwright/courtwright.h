@@ -298,7 +298,7 @@ enum courtwright_paper {
 struct courtwright_handout {
     const size_t *plays; /* which, in order; NULL: every play without an error */
     size_t play_count;
-    int per_page; /* diagrams a page: 1, 2, 4, 6, 9; 0: 4 */
+    int per_page; /* diagrams a page: 1, 2, 4, 6, 9, of a card 12, 20; 0: as the sheet likes */
     enum courtwright_paper paper;
     int reader;              /* whose page it is, 1..5; 0: everybody's */
     const char *reader_name; /* shown; NULL: the starter of that number, where there is a roster */

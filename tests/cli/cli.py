@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend'):
+    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'coach', 'fill-in', 'card', 'book', 'reads', 'open'):
+    for later in ('animate', 'coach', 'fill-in', 'book', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -400,6 +400,20 @@ def tallies():
                '--deps does not write over the pages', err)
         one_message(run('trend', 'bare.play', cwd=here), 1, ['nothing is charted'], 'without counts there is no trend')
         one_message(run('trend', 'good.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'trend: an unknown play is wrong use')
+
+
+def cards():
+    drill = GOOD.replace('play "Lantern"', 'drill "Orchard"')
+    with Folder(book='playbook "Larkspur Kites"\n' + GOOD + drill, good=GOOD, drill=drill) as here:
+        status, out, err = run('card', 'book.play', cwd=here)
+        tap.same((status, out), (0, 'larkspur-kites-card.pdf\n'), 'card writes a PDF')
+        tap.same(run('card', 'good.play', cwd=here)[:2], (0, 'lantern-card.pdf\n'), 'a card of a file without a title has its play\'s name')
+        tap.same(run('card', 'book.play', '--play', 'orchard', cwd=here)[:2], (0, 'orchard-card.pdf\n'), 'a drill is on a card when it is named')
+        one_message(run('card', 'drill.play', cwd=here), 1, ['only drills', '--play'], 'drills alone make no card')
+        one_message(run('card', 'book.play', '--per-page', '9', cwd=here), 2, ['12 or 20'], 'nine cards a page are wrong use')
+        one_message(run('card', 'book.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'card: an unknown play is wrong use')
+        status, out, err = run('card', 'book.play', '--deps', 'rule.d', '-o', 'bench.pdf', cwd=here)
+        tap.same((here / 'rule.d').read_text(), 'bench.pdf: book.play\n', 'card --deps writes a make rule')
 
 
 def tidy():
@@ -732,7 +746,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tallies, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tallies, cards, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

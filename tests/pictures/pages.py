@@ -347,6 +347,52 @@ def look_at_trends(folder):
         tap.same(plain(pdf).count('Too few to tell'), 2, 'few: it says that they are too few, in all and by player')
 
 
+CARD_CAUTION = 'Feet still, elbows in. Head hit: out.'
+
+
+def cards_on(pages):
+    """How many cards there are: each has its own caution."""
+    return sum(sum(1 for word in page[2] if word[0] == 'Feet') for page in pages)
+
+
+def look_at_cards(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size in (('letter', LETTER), ('a4', A4)):
+        for per_page in ('12', '20'):
+            name = f'card {per_page} {paper}'
+            pdf = sheet(folder, 'card', name, kites, '--paper', paper, '--per-page', per_page, '--date', 'Oct 12')
+            if pdf:
+                pages = look_at(name, pdf, size)
+                text = plain(pdf).replace('\xa0', ' ')
+                tap.same(cards_on(pages), text.count(CARD_CAUTION), f'{name}: every card has the short caution')
+                for words in ('Bench card, under 16 girls', 'Lantern 1a', 'x3 trails: Curl', 'Against zone', 'Cut along the dashes'):
+                    tap.ok(words in text, f'{name}: says {words}', text)
+                order = [text.find(word) for word in ('Tollgate 1', 'Floodgate 1', 'Causeway 1', 'Sandbar 1', 'Towpath 1',
+                                                      'Weathervane', 'Millrace 1')]
+                tap.ok(-1 not in order and (order == sorted(order)), f'{name}: grouped by situation', order)
+                tap.ok('Pass, cut, fill' not in text, f'{name}: drills stay off it')
+    for count, most in ((1, 1), (12, 1), (13, 1), (40, 2)):
+        text = ''.join(f'play "Millpond {i:02}"\n  call "Stone {i:02}"\n  tags {("man", "slob", "quick, man")[i % 3]}\n'
+                       '  start five-out\n  ball 1\n  1 passes to 2\n  3 cuts to the rim\n' for i in range(count))
+        pdf = sheet(folder, 'card', f'{count} plays', text)
+        if pdf:
+            pages = look_at(f'{count} plays', pdf)
+            said = plain(pdf)
+            tap.same((cards_on(pages), len(pages)), (count, most), f'{count} plays: a card each, on few pages')
+            tap.ok(all(f'Millpond {i:02}' in said and f'“Stone {i:02}”' in said for i in range(count)), f'{count} plays: names and calls')
+            size = os.path.getsize(pdf)
+            tap.ok(size < 60000 + 25000 * (len(pages) - 1), f'{count} plays: the file is small', size)
+    wide = ''.join(f'play "{name}"\n  call "{call}"\n  tags "{tag}"\n  caution "{own}"\n  start five-out\n  ball 1\n  1 passes to 2\n'
+                   for name, call, tag, own in (('K' * 700, 'Y' * 60, 'any tag of the coach ' * 4, 'Mind the wall.'),
+                                                ('Q word ' * 80, 'Short', 'blob', 'Mind the step.')))
+    pdf = sheet(folder, 'card', 'wide names', wide)
+    if pdf:
+        look_at('wide names', pdf)
+        said = told('pdftotext', str(pdf), '-')[1]
+        tap.ok(said.count('K') >= 700 and said.count('Y') >= 60 and said.count('Q') >= 80, 'wide names: no letter is lost')
+        tap.ok('Names in full' in said and 'Mind the wall.' in said and 'Mind the step.' in said, 'wide names: they stand in full')
+
+
 def look_at_key(folder):
     pdf = handout(folder, 'key', many_steps(1))
     if pdf:
@@ -418,6 +464,7 @@ def main():
         look_at_discs(folder)
         look_at_cautions(folder)
         look_at_key(folder)
+        look_at_cards(folder)
         look_at_ways(folder)
         look_at_gaps(folder)
         look_at_bytes(folder)

@@ -126,6 +126,22 @@ void galley_sign(struct galley *galley, double x, double y)
             .kind = PLACED_SIGN, .x = x, .y = y, .top = y - 6, .bottom = y + 6, .role = ROLE_INK});
 }
 
+void galley_cut(struct galley *galley, struct vec2 from, struct vec2 to)
+{
+    galley_rule(galley, from, to, 0.5, ROLE_SOFT);
+    galley->items.at[galley->items.count - 1].line_kind = LINE_CUT;
+}
+
+void galley_scissors(struct galley *galley, double x, double y)
+{
+    add(galley, (struct placed){.kind = PLACED_SCISSORS,
+                                .x = x,
+                                .y = y,
+                                .top = y - 4,
+                                .bottom = y + 4,
+                                .role = ROLE_SOFT});
+}
+
 static struct placed moved(struct placed placed, double x, double y)
 {
     placed.x += x;
@@ -245,12 +261,14 @@ static void paint_rule(cairo_t *cr, const struct placed *placed)
 {
     cairo_set_line_width(cr, placed->width);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
-    const double dots[] = {0.8, 2.4};
-    cairo_set_dash(cr, dots, placed->dashed ? 2 : 0, 0);
+    static const double dashes[][2] = {
+        [LINE_WHOLE] = {0, 0}, [LINE_DOTTED] = {0.8, 2.4}, [LINE_CUT] = {2.5, 2.5}};
+    const double *dash = dashes[placed->line_kind];
+    cairo_set_dash(cr, dash, placed->line_kind == LINE_WHOLE ? 0 : 2, 0);
     cairo_move_to(cr, placed->x, placed->y);
     cairo_line_to(cr, placed->x2, placed->y2);
     cairo_stroke(cr);
-    cairo_set_dash(cr, dots, 0, 0);
+    cairo_set_dash(cr, dash, 0, 0);
 }
 
 /* Slanting lines 4 apart, upward to the right. */
@@ -349,6 +367,23 @@ static void paint_sign(cairo_t *cr, const struct placed *placed)
     cairo_fill(cr);
 }
 
+/* Two open blades that meet to the right, each with its ring, 12 long. */
+static void paint_scissors(cairo_t *cr, const struct placed *placed)
+{
+    const double ring = 1.9, whole_turn = 6.283185307179586;
+    cairo_set_line_width(cr, 0.7);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
+    for (int side = -1; side <= 1; side += 2) {
+        double y = placed->y + side * 2.4;
+        cairo_new_sub_path(cr);
+        cairo_arc(cr, placed->x + ring, y, ring, 0, whole_turn);
+        cairo_move_to(cr, placed->x + 2 * ring - 0.4, y - side * 0.8);
+        cairo_line_to(cr, placed->x + 12, placed->y - side * 2.2);
+    }
+    cairo_stroke(cr);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+}
+
 static void paint_placed(cairo_t *cr, struct fonts *fonts, const struct placed *placed)
 {
     if (placed->kind == PLACED_SCENE) {
@@ -371,6 +406,9 @@ static void paint_placed(cairo_t *cr, struct fonts *fonts, const struct placed *
         break;
     case PLACED_SIGN:
         paint_sign(cr, placed);
+        break;
+    case PLACED_SCISSORS:
+        paint_scissors(cr, placed);
         break;
     case PLACED_BOX:
         paint_box(cr, placed);

@@ -13,6 +13,7 @@ enum placed_kind {
     PLACED_DISC,
     PLACED_RULE,
     PLACED_SIGN,
+    PLACED_SCISSORS,
     PLACED_BOX,
     PLACED_DOT
 };
@@ -29,7 +30,7 @@ struct placed {
     const struct scene *scene;
     double x2, y2, width; /* RULE: to, and how thick; BOX: its far corner; DOT: its radius */
     enum filling filling; /* BOX, DOT */
-    bool dashed;          /* RULE */
+    enum { LINE_WHOLE, LINE_DOTTED, LINE_CUT } line_kind; /* RULE */
 };
 struct galley {
     struct arena *arena;
@@ -56,7 +57,10 @@ void galley_box(struct galley *galley, struct vec2 from, struct vec2 to, double 
 void galley_dot(struct galley *galley, struct vec2 at, double radius, enum role role,
                 enum filling filling);
 void galley_sign(struct galley *galley, double x,
-                 double y);                         /* the triangle of the caution, its middle */
+                 double y); /* the triangle of the caution, its middle */
+/* A line to cut along; and the pair of scissors at its start, pointing right. */
+void galley_cut(struct galley *galley, struct vec2 from, struct vec2 to);
+void galley_scissors(struct galley *galley, double x, double y);
 void galley_reach(struct galley *galley, double y); /* makes it at least so tall */
 void galley_join(struct galley *galley, const struct galley *other, double x, double y);
 /* Moves all from item `from` on down by y. */

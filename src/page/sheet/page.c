@@ -50,6 +50,29 @@ struct caution caution_of_play(const struct play *play)
                             .own_count = play->cautions.count};
 }
 
+struct caution caution_of_plays(struct arena *arena, enum caution_kind kind,
+                                const struct play *const *plays, size_t count)
+{
+    struct caution out = {.kind = kind};
+    VEC(struct str) own = {0};
+    for (size_t i = 0; i < count; i++) {
+        struct caution of_play = caution_of_play(plays[i]);
+        out.young = out.young || of_play.young;
+        for (size_t k = 0; k < of_play.own_count; k++) {
+            bool known = false;
+            for (size_t j = 0; j < own.count; j++) {
+                known = known || str_equal(own.at[j], of_play.own[k]);
+            }
+            if (!known) {
+                VEC_PUSH(arena, &own, of_play.own[k]);
+            }
+        }
+    }
+    out.own = own.at;
+    out.own_count = own.count;
+    return out;
+}
+
 static void add_line(const struct setter *setter, struct galley *galley, struct str line,
                      int *lines)
 {

@@ -297,28 +297,15 @@ static struct str series_words(const struct setter *setter, const struct practic
     return str_format(setter->arena, "%.*s\xC2\xA0minutes", STR_ARG(clock_minutes(setter, length)));
 }
 
-/* The coach's own lines of all plays in it, each once; young when one of them is. */
 static struct caution caution_of(const struct setter *setter, const struct practice *practice)
 {
-    struct caution out = {.kind = CAUTION_PRACTICE};
-    VEC(struct str) own = {0};
+    VEC(const struct play *) plays = {0};
     for (size_t i = 0; i < practice->items.count; i++) {
-        const struct play *play = practice->items.at[i].play;
-        struct caution of_play = play ? caution_of_play(play) : (struct caution){0};
-        out.young = out.young || of_play.young;
-        for (size_t k = 0; k < of_play.own_count; k++) {
-            bool known = false;
-            for (size_t j = 0; j < own.count; j++) {
-                known = known || str_equal(own.at[j], of_play.own[k]);
-            }
-            if (!known) {
-                VEC_PUSH(setter->arena, &own, of_play.own[k]);
-            }
+        if (practice->items.at[i].play) {
+            VEC_PUSH(setter->arena, &plays, practice->items.at[i].play);
         }
     }
-    out.own = own.at;
-    out.own_count = own.count;
-    return out;
+    return caution_of_plays(setter->arena, CAUTION_PRACTICE, plays.at, plays.count);
 }
 
 /* "Practice plan, under 16 girls": the level of the book's plays. */

@@ -7,20 +7,20 @@
 #define ROW_BASE 12.6
 #define GOING_ON 5.0 /* under what a page opens with */
 
-static struct page *current(const struct rows *rows)
+struct page *rows_page(const struct rows *rows)
 {
     return &rows->pages.at[rows->pages.count - 1];
 }
 
 static void place(struct rows *rows, const struct galley *galley)
 {
-    struct page *page = current(rows);
+    struct page *page = rows_page(rows);
     galley_join(page->galley, galley, paper_of(rows->setter.job->a4)->margin, page->y);
     page->y += galley->height;
     page->empty = false;
 }
 
-static void open_page(struct rows *rows, bool first)
+struct page *rows_turn(struct rows *rows, bool first)
 {
     struct page page = page_open(&rows->setter, rows->head, rows->caution, first);
     VEC_PUSH(rows->setter.arena, &rows->pages, page);
@@ -28,19 +28,20 @@ static void open_page(struct rows *rows, bool first)
     if (!first && rows->columns) {
         place(rows, rows->columns);
     }
+    return rows_page(rows);
 }
 
 double rows_room(const struct rows *rows)
 {
-    return current(rows)->bottom - current(rows)->y;
+    return rows_page(rows)->bottom - rows_page(rows)->y;
 }
 
 void rows_add(struct rows *rows, struct galley *row, unsigned uses)
 {
     const double least = 90; /* what is left of a page that is still used */
     if (row->height > rows_room(rows) &&
-        (row->height < current(rows)->bottom / 2 || rows_room(rows) < least)) {
-        open_page(rows, false);
+        (row->height < rows_page(rows)->bottom / 2 || rows_room(rows) < least)) {
+        rows_turn(rows, false);
     }
     while (row->height > rows_room(rows)) {
         struct galley *rest = galley_part(row, rows_room(rows));
@@ -48,13 +49,13 @@ void rows_add(struct rows *rows, struct galley *row, unsigned uses)
             break;
         }
         place(rows, row);
-        current(rows)->uses |= uses;
-        open_page(rows, false);
-        current(rows)->y += GOING_ON;
+        rows_page(rows)->uses |= uses;
+        rows_turn(rows, false);
+        rows_page(rows)->y += GOING_ON;
         row = rest;
     }
     place(rows, row);
-    current(rows)->uses |= uses;
+    rows_page(rows)->uses |= uses;
 }
 
 void row_end(struct galley *row, double weight)
@@ -105,7 +106,7 @@ static void add_surplus(struct rows *rows, const struct caution *caution, bool s
     if (row->items.count > 0) {
         row_end(row, 0.5);
         rows_add(rows, row, 0);
-        current(rows)->y += GOING_ON;
+        rows_page(rows)->y += GOING_ON;
     }
 }
 
@@ -115,7 +116,7 @@ void rows_open(struct rows *rows, const struct head_words *head, const struct ca
     rows->head = head;
     rows->columns = NULL;
     rows->caution = page_caution(&rows->setter, caution, &surplus);
-    open_page(rows, true);
+    rows_turn(rows, true);
     VEC_PUSH(rows->setter.arena, &rows->starts, rows->pages.count);
     VEC_PUSH(rows->setter.arena, &rows->titles, document_text(rows->setter.arena, head->title));
     add_surplus(rows, caution, surplus);

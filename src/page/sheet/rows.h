@@ -20,6 +20,10 @@ struct rows {
 
 /* A new sheet on a new page; what its head and foot shorten stands in full in its first row. */
 void rows_open(struct rows *rows, const struct head_words *head, const struct caution *caution);
+/* A further page of the sheet that is open, with its head and its columns; the page is one's own to
+ * fill. */
+struct page *rows_turn(struct rows *rows, bool first);
+struct page *rows_page(const struct rows *rows); /* the one being filled */
 /* Adds a row: whole on this page or the next; one taller than a page is parted. `uses`: of its
  * diagrams, for the key. */
 void rows_add(struct rows *rows, struct galley *row, unsigned uses);

@@ -2,13 +2,17 @@
 /* sheet: the table of sheets. One file and one row in sheets.def each. */
 #include "page/sheet/sheet.h"
 
+#include "page/sheet/card.h"
 #include "page/sheet/chart.h"
 #include "page/sheet/handout.h"
 #include "page/sheet/practice.h"
 #include "page/sheet/trend.h"
 
+static const int grid_sizes[] = {1, 2, 4, 6, 9, 0};
+static const int card_sizes[] = {12, 20, 0};
+static const int no_sizes[] = {0};
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, holds, write) {word, what, holds, write},
+#define SHEET(word, what, sizes, holds, write) {word, what, sizes, holds, write},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };
@@ -22,6 +26,15 @@ size_t sheet_count(void)
 const struct sheet_row *sheet_at(size_t index)
 {
     return index < ROWS ? &rows[index] : NULL;
+}
+
+bool sheet_takes(const struct sheet_row *row, int per_page)
+{
+    const int *size = row->sizes;
+    while (*size && *size != per_page) {
+        size++;
+    }
+    return *size == per_page;
 }
 
 const struct sheet_row *sheet_find(struct str word)

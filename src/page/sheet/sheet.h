@@ -20,7 +20,7 @@ struct sheet_job {
     size_t count;
     struct str title; /* the practice to print; empty: all of them */
     bool a4;
-    int per_page;           /* 1, 2, 4, 6, 9; 0: 4 */
+    int per_page;           /* one of the sheet's sizes; 0: as it likes */
     body reader;            /* --for N; BODY_NONE: everybody */
     struct str reader_name; /* from the roster, or empty */
     bool names;
@@ -30,6 +30,7 @@ struct sheet_job {
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
+    const int *sizes; /* how many diagrams a page may be asked for, 0 behind the last */
     /* Made of what the book plans and counts, not of picked plays: whether there is any; NULL: of
      * plays. */
     bool (*holds)(const struct sheet_job *job);
@@ -38,6 +39,8 @@ struct sheet_row {
 };
 size_t sheet_count(void);
 const struct sheet_row *sheet_at(size_t index);
+/* Can so many diagrams be had on a page of it? 0: as the sheet likes. */
+bool sheet_takes(const struct sheet_row *row, int per_page);
 const struct sheet_row *sheet_find(struct str word);
 
 #endif

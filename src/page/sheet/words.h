@@ -30,6 +30,9 @@ enum type { /* the sizes of numbers on paper */
             TYPE_NOTE,
             TYPE_CLUB,
             TYPE_DISC,
+            TYPE_CALL,
+            TYPE_CARD_NAME,
+            TYPE_SMALL_CARD_NAME,
             TYPE_COUNT
 };
 double type_leading(enum type type);

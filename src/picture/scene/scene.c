@@ -166,6 +166,7 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                               .scene = arena_new(arena, struct scene)};
     struct scene *scene = drawing.scene;
     drawing.size = sizes_of(drawing.frame.k);
+    drawing.size.small = drawing.size.small || options->plain;
     scene->width = drawing.frame.width;
     scene->height =
         drawing.frame.height + caption_height(arena, diagram, options, drawing.frame.width);

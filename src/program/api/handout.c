@@ -13,13 +13,10 @@ struct handout_job {
     struct writer writer;
 };
 
-static bool options_good(const struct courtwright_handout *handout)
+static bool options_good(const struct sheet_row *row, const struct courtwright_handout *handout)
 {
-    int per_page = handout->per_page;
-    bool known = per_page == 0 || per_page == 1 || per_page == 2 || per_page == 4 ||
-                 per_page == 6 || per_page == 9;
-    return known && (unsigned)handout->paper <= COURTWRIGHT_A4 && handout->reader >= 0 &&
-           handout->reader <= LIMIT_ATTACKERS;
+    return sheet_takes(row, handout->per_page) && (unsigned)handout->paper <= COURTWRIGHT_A4 &&
+           handout->reader >= 0 && handout->reader <= LIMIT_ATTACKERS;
 }
 
 /* A player's pages are of the plays that have that number on the floor. */
@@ -145,7 +142,7 @@ enum courtwright_status courtwright_sheet(struct courtwright *book, const char *
     if (!job.row) {
         return COURTWRIGHT_NO_SUCH;
     }
-    if (!options_good(options)) {
+    if (!options_good(job.row, options)) {
         return COURTWRIGHT_BAD_OPTION;
     }
     return book->playbook ? with_scratch(&book->memory, write_handout, &job) : COURTWRIGHT_BROKEN;

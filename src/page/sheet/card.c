@@ -1,0 +1,286 @@
+/* SPDX-License-Identifier: MIT */
+/* card: the bench card. Takes plays that were run, gives a PDF: a small card for each way through
+ * each step, grouped by what the play is for, to be cut apart. */
+#include "page/sheet/card.h"
+
+#include "page/sheet/card_cell.h"
+#include "page/sheet/rows.h"
+
+#define CARDS_TOP 64.0  /* there is no title */
+#define TO_NOTE 11.0    /* from the last cut to the line under it */
+#define ROOM_BELOW 11.0 /* kept for that line */
+
+enum { ACROSS_MOST = 4, DOWN_MOST = 8 };
+
+/* A play with what it is for. */
+struct carded {
+    const struct run *run;
+    struct situation situation;
+    size_t group; /* of those with this word; the order of groups */
+};
+/* A page of cards being filled: which card covers each place, from 1; 0: none. */
+struct board {
+    const struct card_size *size;
+    size_t rows;
+    size_t cards;
+    size_t at[DOWN_MOST][ACROSS_MOST];
+};
+struct card_flow {
+    struct rows rows;
+    const struct card_size *size;
+    struct board board;        /* of the last page */
+    VEC(struct str) shortened; /* names, in full */
+};
+
+/* ---- which cards ---- */
+
+/* The same word has the same group; ours in our order, then the coach's own as they come. */
+static struct carded *group_plays(const struct setter *setter)
+{
+    const struct sheet_job *job = setter->job;
+    struct carded *plays = arena_array(setter->arena, struct carded, job->count);
+    size_t groups = situation_count();
+    for (size_t i = 0; i < job->count; i++) {
+        struct carded *play = &plays[i];
+        play->run = job->plays[i].run;
+        play->situation = situation_of(setter->arena, play->run->play);
+        play->group = play->situation.order;
+        for (size_t k = 0; k < i && play->group == situation_count(); k++) {
+            if (str_equal_fold(plays[k].situation.word, play->situation.word)) {
+                play->group = plays[k].group;
+            }
+        }
+        if (play->group == situation_count()) {
+            play->group = ++groups;
+        }
+    }
+    return plays;
+}
+
+static size_t next_group(const struct carded *plays, size_t count, size_t after)
+{
+    size_t next = SIZE_MAX;
+    for (size_t i = 0; i < count; i++) {
+        next = plays[i].group >= after && plays[i].group < next ? plays[i].group : next;
+    }
+    return next;
+}
+
+/* ---- pages ---- */
+
+static double left_of(const struct card_flow *flow)
+{
+    return paper_of(flow->rows.setter.job->a4)->margin;
+}
+
+/* Lays the board on a page that is empty, else on a new one. */
+static void open_board(struct card_flow *flow)
+{
+    struct page *page = rows_page(&flow->rows);
+    if (!page->empty) {
+        page = rows_turn(&flow->rows, true);
+    }
+    page->y = CARDS_TOP;
+    page->bottom = page->key - ROOM_BELOW;
+    page->empty = false;
+    size_t rows = (size_t)((page->bottom - page->y) / flow->size->height + 1e-6);
+    rows = rows < 1 ? 1 : rows > DOWN_MOST ? DOWN_MOST : rows;
+    flow->board = (struct board){.size = flow->size, .rows = rows};
+}
+
+static size_t card_at(const struct board *board, size_t row, size_t column)
+{
+    bool inside = row < board->rows && column < (size_t)board->size->across;
+    return inside ? board->at[row][column] : 0;
+}
+
+/* Is there a cut at the left side of this place; with `over`, over it? */
+static bool is_cut(const struct board *board, size_t row, size_t column, bool over)
+{
+    size_t other = over         ? row > 0 ? card_at(board, row - 1, column) : 0
+                   : column > 0 ? card_at(board, row, column - 1)
+                                : 0;
+    return card_at(board, row, column) != other;
+}
+
+/* The cuts along one line of the board, neighbors as one. */
+static void rule_line(struct card_flow *flow, size_t line, bool over)
+{
+    const struct board *board = &flow->board;
+    const struct card_size *size = board->size;
+    size_t places = over ? (size_t)size->across : board->rows;
+    double left = left_of(flow);
+    for (size_t i = 0, end; i < places; i = end + 1) {
+        end = i;
+        while (end < places && is_cut(board, over ? line : end, over ? end : line, over)) {
+            end++;
+        }
+        struct vec2 from =
+            over ? vec2_of(left + (double)i * size->width, CARDS_TOP + (double)line * size->height)
+                 : vec2_of(left + (double)line * size->width, CARDS_TOP + (double)i * size->height);
+        double length = (double)(end - i) * (over ? size->width : size->height);
+        if (end > i) {
+            galley_cut(rows_page(&flow->rows)->galley, from,
+                       over ? vec2_of(from.x + length, from.y) : vec2_of(from.x, from.y + length));
+        }
+    }
+}
+
+/* Rows of the board that a card stands in. */
+static size_t rows_used(const struct board *board)
+{
+    size_t used = 0;
+    for (size_t row = 0; row < board->rows; row++) {
+        for (size_t column = 0; column < (size_t)board->size->across; column++) {
+            used = board->at[row][column] ? row + 1 : used;
+        }
+    }
+    return used;
+}
+
+/* The cuts of a page that is full, and the line that says so. */
+static void cut_page(struct card_flow *flow)
+{
+    const struct board *board = &flow->board;
+    struct galley *galley = rows_page(&flow->rows)->galley;
+    for (size_t row = 0; row <= board->rows; row++) {
+        rule_line(flow, row, true);
+    }
+    for (size_t column = 0; column <= (size_t)board->size->across; column++) {
+        rule_line(flow, column, false);
+    }
+    galley_scissors(galley, left_of(flow) - 10, CARDS_TOP);
+    const struct text_block *note = words_set(
+        &flow->rows.setter, TYPE_NOTE,
+        STR("Cut along the dashes. Grouped by situation, then in the order of the book."), 0);
+    galley_text(galley, note, left_of(flow) + PAGE_WIDE - text_width(note),
+                CARDS_TOP + (double)rows_used(board) * board->size->height + TO_NOTE, ROLE_SOFT);
+}
+
+/* The first place, row by row, where a card of so many rows has room. */
+static bool find_place(const struct board *board, size_t rows, size_t *row, size_t *column)
+{
+    for (size_t i = 0; i + rows <= board->rows; i++) {
+        for (size_t k = 0; k < (size_t)board->size->across; k++) {
+            bool free = true;
+            for (size_t down = 0; down < rows; down++) {
+                free = free && board->at[i + down][k] == 0;
+            }
+            if (free) {
+                *row = i;
+                *column = k;
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void place_card(struct card_flow *flow, const struct card_cell *cell)
+{
+    size_t row = 0, column = 0;
+    size_t rows = cell->rows < flow->board.rows ? cell->rows : flow->board.rows;
+    if (!find_place(&flow->board, rows, &row, &column)) {
+        cut_page(flow);
+        open_board(flow);
+    }
+    struct board *board = &flow->board;
+    board->cards++;
+    for (size_t i = 0; i < rows; i++) {
+        board->at[row + i][column] = board->cards;
+    }
+    galley_join(rows_page(&flow->rows)->galley, cell->galley,
+                left_of(flow) + (double)column * flow->size->width,
+                CARDS_TOP + (double)row * flow->size->height);
+    if (cell->whole.size > 0) {
+        VEC_PUSH(flow->rows.setter.arena, &flow->shortened, cell->whole);
+    }
+}
+
+static void flow_play(struct card_flow *flow, const struct carded *play)
+{
+    diagram_list diagrams = {0};
+    scene_diagrams(flow->rows.setter.arena, play->run, &diagrams);
+    for (size_t i = 0; i < diagrams.count; i++) {
+        struct card_cell cell = card_cell_make(&flow->rows.setter, flow->size, &diagrams.at[i],
+                                               play->situation.word, diagrams.count == 1);
+        place_card(flow, &cell);
+    }
+}
+
+static void flow_plays(struct card_flow *flow)
+{
+    const struct sheet_job *job = flow->rows.setter.job;
+    const struct carded *plays = group_plays(&flow->rows.setter);
+    for (size_t group = next_group(plays, job->count, 0); group != SIZE_MAX;
+         group = next_group(plays, job->count, group + 1)) {
+        for (size_t i = 0; i < job->count; i++) {
+            if (plays[i].group == group) {
+                flow_play(flow, &plays[i]);
+            }
+        }
+    }
+    cut_page(flow);
+}
+
+/* ---- the sheet ---- */
+
+/* Names too long for a card. */
+static void tell_names(struct card_flow *flow)
+{
+    if (flow->shortened.count == 0) {
+        return;
+    }
+    rows_turn(&flow->rows, true);
+    rows_add(&flow->rows, rows_section(&flow->rows, STR("Names in full"), STR("")), 0);
+    for (size_t i = 0; i < flow->shortened.count; i++) {
+        struct galley *row = galley_new(flow->rows.setter.arena);
+        galley_text(row,
+                    words_set(&flow->rows.setter, TYPE_POINT, flow->shortened.at[i], PAGE_WIDE), 0,
+                    12, ROLE_TEXT);
+        row_end(row, 0.5);
+        rows_add(&flow->rows, row, 0);
+    }
+}
+
+static void open_card(struct card_flow *flow)
+{
+    struct setter *setter = &flow->rows.setter;
+    const struct sheet_job *job = setter->job;
+    const struct play **plays = arena_array(setter->arena, const struct play *, job->count);
+    for (size_t i = 0; i < job->count; i++) {
+        plays[i] = job->plays[i].run->play;
+    }
+    struct caution caution = caution_of_plays(setter->arena, CAUTION_PLAYERS, plays, job->count);
+    struct head_words *head = arena_new(setter->arena, struct head_words);
+    struct str level = words_level(setter->arena, plays[0]->level);
+    head->sheet = str_format(setter->arena, "Bench card, %.*s", STR_ARG(level));
+    head->foot = job->count == 1 ? plays[0]->name : job->book->title;
+    rows_open(&flow->rows, head, &caution);
+    flow->rows.titles.at[0] = "Bench card";
+}
+
+static void flow_card(struct card_flow *flow, const struct setter *setter, int per_page)
+{
+    *flow = (struct card_flow){.rows = {.setter = *setter}, .size = card_size_find(per_page)};
+    open_card(flow);
+    open_board(flow);
+    flow_plays(flow);
+    tell_names(flow);
+}
+
+bool card_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                struct writer *writer)
+{
+    const int large = 12, small = 20;
+    struct setter setter = {arena, fonts, job};
+    struct card_flow flow;
+    if (job->count == 0) {
+        return false;
+    }
+    flow_card(&flow, &setter, job->per_page ? job->per_page : large);
+    if (job->per_page == 0 && flow.rows.pages.count > 1) {
+        flow_card(&flow, &setter, small);
+    }
+    return rows_write(&flow.rows, STR("bench card"), writer);
+}

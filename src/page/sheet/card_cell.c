@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: MIT */
+/* card_cell: see card_cell.h. Takes a diagram, gives a card; must not know where on a page. */
+#include "page/sheet/card_cell.h"
+
+#include "language/tell/tell.h"
+
+#define CALL_GAP 8.0 /* a situation and a call on one line keep so far apart */
+#define TITLE_PITCH 10.0
+#define TAIL 3.0         /* a line reaches so far under its baseline */
+#define LEAST_SHARE 0.95 /* a full floor may be drawn so much smaller to fit its cards */
+
+enum { NAME_LINES_MOST = 16 };
+
+static const struct card_size sizes[] = {
+    {12, 3, 4, 168, 157.5, 8, 152, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
+    {20, 4, 5, 126, 126.5, 5.4, 115.2, 12.5, 10.5, 4.5, 9, TYPE_SMALL_CARD_NAME},
+};
+
+const struct card_size *card_size_find(int per_page)
+{
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        if (sizes[i].per_page == per_page) {
+            return &sizes[i];
+        }
+    }
+    return NULL;
+}
+
+/* A card being filled from the top down. */
+struct filling_card {
+    const struct setter *setter;
+    const struct card_size *size;
+    const struct diagram *diagram;
+    struct galley *galley;
+    double width; /* inside the margins */
+    double base;  /* the last baseline, or where the diagram ends */
+};
+
+static const struct play *play_of(const struct filling_card *card)
+{
+    return card->diagram->segment->play;
+}
+
+/* What it is for at the left; the call at the right, or under it where both are too long. */
+static void put_situation(struct filling_card *card, struct str situation)
+{
+    const struct setter *setter = card->setter;
+    double left = card->size->inside, right = left + card->width;
+    const struct text_block *words = words_set(setter, TYPE_NOTE, situation, card->width);
+    card->base = galley_text(card->galley, words, left, card->size->first, ROLE_SOFT);
+    struct str call = play_of(card)->call;
+    if (call.size == 0) {
+        return;
+    }
+    call = str_format(setter->arena, "\xE2\x80\x9C%.*s\xE2\x80\x9D", STR_ARG(call));
+    const struct text_block *called = words_set(setter, TYPE_CALL, call, card->width);
+    if (text_lines(words) == 1 && text_lines(called) == 1 &&
+        text_width(words) + CALL_GAP + text_width(called) <= card->width) {
+        galley_text(card->galley, called, right - text_width(called), card->base, ROLE_TEXT);
+    } else {
+        card->base = galley_text(card->galley, called, left, card->base + type_leading(TYPE_CALL),
+                                 ROLE_TEXT);
+    }
+}
+
+/* "Lantern 2a"; returns the name in full when it had to be shortened. */
+static struct str put_name(struct filling_card *card, bool alone)
+{
+    const struct setter *setter = card->setter;
+    struct str name = play_of(card)->name;
+    struct str label = alone ? STR("") : card->diagram->label;
+    struct str whole = label.size > 0 ? str_format(setter->arena, "%.*s\xC2\xA0%.*s", STR_ARG(name),
+                                                   STR_ARG(label))
+                                      : name;
+    struct str shown = words_fit(setter, card->size->name, whole, card->width, NAME_LINES_MOST);
+    bool shortened = !str_equal(shown, whole);
+    if (shortened && label.size > 0) { /* the number is not what is left out */
+        shown = str_format(setter->arena, "%.*s %.*s", STR_ARG(shown), STR_ARG(label));
+    }
+    const struct text_block *words = words_set(setter, card->size->name, shown, card->width);
+    card->base = galley_text(card->galley, words, card->size->inside,
+                             card->base + card->size->to_name, ROLE_TEXT);
+    return shortened ? whole : STR("");
+}
+
+/* Of a read: when it is played. */
+static void put_branch(struct filling_card *card)
+{
+    const struct play *play = play_of(card);
+    if (card->diagram->branch < 0) {
+        return;
+    }
+    const struct step *step = &play->steps.at[card->diagram->step];
+    struct str told = tell_branch(card->setter->arena, &step->branches.at[card->diagram->branch]);
+    const struct text_block *words = words_set(card->setter, TYPE_NOTE, told, card->width);
+    card->base =
+        galley_text(card->galley, words, card->size->inside, card->base + TITLE_PITCH, ROLE_TEXT);
+}
+
+static const struct text_block *caution_words(const struct filling_card *card)
+{
+    const char *text = "Feet still, elbows in. Head hit: out.";
+    const struct text_block *words = words_set(card->setter, TYPE_NOTE, str_of(text), 0);
+    return text_width(words) <= card->width
+               ? words
+               : words_set(card->setter, TYPE_NOTE, STR("Feet still, elbows in.\nHead hit: out."),
+                           card->width);
+}
+
+static size_t rows_for(const struct filling_card *card, double height)
+{
+    double caution =
+        card->size->to_caution + text_height(caution_words(card)) - type_leading(TYPE_NOTE) + TAIL;
+    double whole = card->base + card->size->to_diagram + height + caution;
+    return (size_t)((whole - 1e-6) / card->size->height) + 1;
+}
+
+/* With less of the floor where nobody is, or a little smaller, where that saves a card's height. */
+static const struct scene *fit_scene(const struct filling_card *card, size_t *rows)
+{
+    static const struct {
+        double below, share; /* feet of floor at least; of the width */
+    } ways[] = {{27.6, 1}, {24, 1}, {21, 1}, {21, LEAST_SHARE}};
+    struct scene_options chosen = {0};
+    *rows = 0;
+    for (size_t i = 0; i < sizeof ways / sizeof *ways && *rows != 1; i++) {
+        struct scene_options options = {.width = card->size->diagram * ways[i].share,
+                                        .theme = THEME_PRINT,
+                                        .accent = BODY_NONE,
+                                        .plain = true,
+                                        .below = ways[i].below};
+        size_t needs = rows_for(card, scene_height(card->setter->arena, card->diagram, &options));
+        if (*rows == 0 || needs < *rows) {
+            *rows = needs;
+            chosen = options;
+        }
+    }
+    return scene_make(card->setter->arena, card->diagram, &chosen);
+}
+
+struct card_cell card_cell_make(const struct setter *setter, const struct card_size *size,
+                                const struct diagram *diagram, struct str situation, bool alone)
+{
+    struct filling_card card = {.setter = setter,
+                                .size = size,
+                                .diagram = diagram,
+                                .galley = galley_new(setter->arena),
+                                .width = size->width - 2 * size->inside};
+    struct card_cell cell = {.galley = card.galley};
+    put_situation(&card, situation);
+    cell.whole = put_name(&card, alone);
+    put_branch(&card);
+    const struct scene *scene = fit_scene(&card, &cell.rows);
+    double top = card.base + size->to_diagram;
+    galley_scene(card.galley, scene, size->inside + (card.width - scene->width) / 2, top);
+    galley_text(card.galley, caution_words(&card), size->inside,
+                top + scene->height + size->to_caution, ROLE_TEXT);
+    return cell;
+}

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: MIT */
+/* situation: see situation.h. Takes a play, gives the word it is grouped by; must not know pages.
+ */
+#include "page/sheet/situation.h"
+
+struct situation_row {
+    const char *word, *tags;
+    bool special;
+};
+enum situation_code {
+#define SITUATION(symbol, word, tags, special) SITUATION_##symbol,
+#include "page/sheet/situations.def"
+#undef SITUATION
+    SITUATION_COUNT
+};
+static const struct situation_row rows[] = {
+#define SITUATION(symbol, word, tags, special) {word, tags, special},
+#include "page/sheet/situations.def"
+#undef SITUATION
+};
+
+size_t situation_count(void)
+{
+    return SITUATION_COUNT;
+}
+
+static bool is_among(struct str tag, const char *tags)
+{
+    struct str rest = str_of(tags);
+    while (rest.size > 0) {
+        const char *bar = memchr(rest.at, '|', rest.size);
+        size_t size = bar ? (size_t)(bar - rest.at) : rest.size;
+        if (str_equal_fold(tag, (struct str){rest.at, size})) {
+            return true;
+        }
+        size += bar ? 1 : 0;
+        rest.at += size;
+        rest.size -= size;
+    }
+    return false;
+}
+
+static enum situation_code code_of(struct str tag)
+{
+    size_t code = 0;
+    while (code < SITUATION_COUNT && !is_among(tag, rows[code].tags)) {
+        code++;
+    }
+    return (enum situation_code)code;
+}
+
+/* Without a tag. */
+static enum situation_code code_by_start(const struct play *play)
+{
+    if (play->throw_in && play->ball < BODY_COUNT) {
+        double x = play->start[play->ball].at.x;
+        bool aside = (x < 0 ? -x : x) > play->court->half_width;
+        return aside ? SITUATION_SIDELINE : SITUATION_BASELINE;
+    }
+    if (play->clock > 0) {
+        return SITUATION_LATE;
+    }
+    switch (play->defense) {
+    case DEFENSE_MAN:
+        return SITUATION_MAN;
+    case DEFENSE_ZONE:
+    case DEFENSE_BOX_AND_ONE:
+    case DEFENSE_TRIANGLE_AND_TWO:
+        return SITUATION_ZONE;
+    case DEFENSE_PRESS:
+        return SITUATION_PRESS;
+    case DEFENSE_NONE:
+        break;
+    }
+    return SITUATION_COUNT;
+}
+
+/* "quick hitter" -> "Quick hitter" */
+static struct str with_capital(struct arena *arena, struct str tag)
+{
+    char first = tag.size > 0 ? tag.at[0] : ' ';
+    bool small = first >= 'a' && first <= 'z';
+    return small ? str_format(arena, "%c%.*s", first - 32, (int)tag.size - 1, tag.at + 1) : tag;
+}
+
+struct situation situation_of(struct arena *arena, const struct play *play)
+{
+    enum situation_code general = SITUATION_COUNT, special = SITUATION_COUNT;
+    struct str own = STR("");
+    for (size_t i = 0; i < play->tags.count; i++) {
+        enum situation_code code = code_of(play->tags.at[i]);
+        if (code == SITUATION_COUNT) {
+            own = own.size > 0 ? own : play->tags.at[i];
+        } else if (rows[code].special) {
+            special = special < SITUATION_COUNT ? special : code;
+        } else {
+            general = general < SITUATION_COUNT ? general : code;
+        }
+    }
+    if (special == SITUATION_COUNT && own.size > 0) {
+        return (struct situation){SITUATION_COUNT, with_capital(arena, own)};
+    }
+    enum situation_code code = special < SITUATION_COUNT ? special
+                               : play->tags.count > 0    ? general
+                                                         : code_by_start(play);
+    struct str word = code < SITUATION_COUNT ? str_of(rows[code].word)
+                      : play->is_drill       ? STR("Drills")
+                                             : STR("Other plays");
+    return (struct situation){code, word};
+}
