@@ -97,6 +97,8 @@ bool verb_begins(const struct cursor *c);                               /* any v
 /* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace:
  * `quickly`, `sprints out to`; PACE_VERB: none. */
 enum pace skip_run_in(struct cursor *c);
+/* Verb and all behind it, for a subject that is known; false: reported. */
+bool rest_read(struct cursor *c, struct sentence *s);
 bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
 bool take_uses(struct cursor *c);
 
@@ -154,6 +156,10 @@ int modifier_read(struct predicate *p);
 /* The object of an event or a condition, when one follows; a range fault is reported. */
 void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
                        struct who *out);
+
+/* chain: the end of a line or of a sentence in it; the next sentence begins. */
+bool stop_is(const struct cursor *c);
+bool next_is(const struct predicate *p, enum phrase_side side);
 
 int refuse_left(struct predicate *p); /* what is left over: -1 */
 

@@ -1,0 +1,324 @@
+/* SPDX-License-Identifier: MIT */
+/* chain: how sentences follow one another in a line: what joins them, whose the next one is, and
+ * what a clause in front governs. What one of them holds is read by sentence.c. */
+#include "language/words/grammar.h"
+
+/* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
+struct joint {
+    bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
+};
+static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint *out,
+                     const struct token **begin)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    bool joined = take_mark(&trial, ',');
+    bool added = take_words(&trial, "and");
+    joined = added || joined;
+    joined = take_mark(&trial, ',') || joined;
+    *out = (struct joint){.then = take_words(&trial, "then")};
+    if (!out->then && take_words(&trial, "who")) { /* passes to 2, who shoots */
+        *begin = trial.at;
+        out->who = verb_begins(&trial);
+        return out->who;
+    }
+    if (!joined && !out->then) {
+        return false;
+    }
+    *begin = trial.at;
+    if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
+        out->clause = true;
+        return true;
+    }
+    struct cursor verb = trial;
+    skip_run_in(&verb);
+    bool attacks =
+        side == FOR_ATTACKERS && (pair_is(&verb) || uses_screen_is(&verb) || inverse_is(&verb));
+    if (attacks || phrase_read(&verb, side, &phrase)) {
+        out->same_subject = true;
+        return true;
+    }
+    return subject_verb_is(&trial);
+}
+
+bool stop_is(const struct cursor *c)
+{
+    return cursor_done(c) || mark_is(c, '.') || mark_is(c, ';');
+}
+
+/* goes to the corner to screen for 2: once there. */
+static bool purpose_is(const struct cursor *c, const struct token **begin)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    if (!take_words(&trial, "to")) {
+        return false;
+    }
+    *begin = trial.at;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool spot = spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    if (spot || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase.verb)->task;
+    return task == VERB_SCREEN || task == VERB_SHOOT || task == VERB_PASS ||
+           task == VERB_EXCHANGE || phrase.verb == VERB_REPLACES || phrase.verb == VERB_POSTS_UP;
+}
+
+/* The next sentence begins; `who` needs one player whom this one is to. */
+bool next_is(const struct predicate *p, enum phrase_side side)
+{
+    struct joint joint;
+    const struct token *begin;
+    if (p->s->place && purpose_is(p->c, &begin)) {
+        return true;
+    }
+    bool to_one = p->s->object.kind == WHO_PLAYER || p->s->object.kind == WHO_ROLE;
+    return joint_is(p->c, side, &joint, &begin) && (!joint.who || to_one);
+}
+
+/* Nothing but another sentence may follow a pair. */
+static bool ends_here(struct cursor *c, const sentence_list *out)
+{
+    struct joint joint;
+    const struct token *begin;
+    const struct sentence *last = &out->at[out->count - 1];
+    bool two =
+        last->verb == VERB_FILLS; /* an exchange: its two have no one subject to go on with */
+    if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), &joint, &begin) &&
+                       !(two && joint.same_subject) && !joint.who)) {
+        return true;
+    }
+    struct span span = cursor_span(c);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_LEFT_OVER, span, "`%.*s` has no part in this sentence",
+                     STR_ARG(cursor_text(c, span))),
+              "these words are two sentences: write them out, each with what belongs to it");
+    return false;
+}
+
+/* 3 and 5 quickly exchange: of both, where they move. */
+static void set_pace(sentence_list *out, size_t first, enum pace pace)
+{
+    for (size_t i = first; i < out->count; i++) {
+        enum verb_task task = verb_row(out->at[i].verb)->task;
+        bool moves = task == VERB_MOVE || task == VERB_CARRY;
+        out->at[i].pace = moves ? pace : PACE_VERB;
+    }
+}
+
+static bool refuse_then(struct cursor *c, const struct tie *tie)
+{
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_THEN, cursor_span(c),
+                     "`then` and `%.*s` say two different moments",
+                     STR_ARG(cursor_text(c, tie->span))),
+              "keep one of them");
+    return false;
+}
+
+/* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
+ * it. */
+static bool one_read(struct cursor *c, const who_list *again, struct tie tie, sentence_list *out,
+                     who_list *subject)
+{
+    const struct token *from = c->at;
+    size_t before = c->refusals;
+    struct sentence s = {.tie = tie};
+    if (again) {
+        s.subject = *again;
+    } else if ((word_is(c, 0, "point") && word_is(c, 1, "guard")) || /* no spot */
+               !subject_read(c, &s.subject)) {
+        refuse_subject(c);
+        return false;
+    } else if (!subject_fits(c, &s.subject)) {
+        return false;
+    }
+    *subject = s.subject;
+    struct cursor then = *c;
+    if (!again && take_words(&then, "then") && verb_begins(&then)) {
+        if (tie.word == TIE_AS || tie.word == TIE_AT || tie.word == TIE_LATER || tie.meanwhile) {
+            return refuse_then(c, &tie);
+        }
+        tie.then = s.tie.then = true; /* 1 then cuts */
+        struct span span = tie.word == TIE_NONE ? cursor_span(c) : tie.span;
+        tie.span = s.tie.span = span;
+        c->at = then.at;
+    }
+    const struct token *verb = c->at;
+    enum pace pace = skip_run_in(c);
+    size_t first = out->count;
+    int pair = pair_read(c, &s.subject, tie, out);
+    pair = pair == 0 ? inverse_read(c, &s.subject, tie, out) : pair;
+    if (pair != 0) {
+        set_pace(out, first, pace);
+        return pair > 0 && c->refusals == before && ends_here(c, out);
+    }
+    c->at = verb;
+    if (!rest_read(c, &s)) {
+        return false;
+    }
+    s.span = cursor_taken(c, from);
+    if (tie.span.end > 0 && tie.span.begin < s.span.begin) {
+        s.span.begin = tie.span.begin;
+    }
+    if (c->refusals != before) {
+        return false;
+    }
+    VEC_PUSH(c->arena, out, s);
+    if (s.hands_off) { /* dribbles at 2 for a hand-off */
+        out->at[out->count - 1].hands_off = false;
+        struct sentence second = {.subject = s.subject,
+                                  .verb = VERB_HANDS_OFF,
+                                  .verb_span = s.verb_span,
+                                  .object = s.object,
+                                  .span = s.span};
+        VEC_PUSH(c->arena, out, second);
+    }
+    return true;
+}
+
+/* Whom a sentence is to, as who acts next. */
+static who_list receiver_of(struct cursor *c, const struct sentence *s)
+{
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, s->object);
+    return one;
+}
+
+/* until 2 is open, 1 dribbles: said in front, it is of the first sentence. */
+static bool keeps_until(struct cursor *c, struct event *until, struct sentence *s)
+{
+    if (until->kind == EVENT_NONE) {
+        return true;
+    }
+    if (s->until) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_CLAUSE_TWO, until->span, "a second `until` in one sentence"),
+                  "a sentence is cut short by one thing: keep one of the two");
+        return false;
+    }
+    s->until = event_keep(c, *until);
+    until->kind = EVENT_NONE;
+    return true;
+}
+
+static bool goes_on(const struct cursor *c, const struct sentence *last, struct joint *joint,
+                    const struct token **begin)
+{
+    if (joint_is(c, who_side(&last->subject.at[0]), joint, begin)) {
+        return true;
+    }
+    *joint = (struct joint){.same_subject = true};
+    return last->place && purpose_is(c, begin);
+}
+
+/* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
+static bool chain_read(struct cursor *c, sentence_list *out)
+{
+    struct tie tie = {.word = TIE_NONE};
+    struct joint joint = {.then = false};
+    size_t before = c->refusals;
+    struct event until = {.kind = EVENT_NONE};
+    if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
+        return false;
+    }
+    take_mark(c, ',');
+    size_t first = out->count;
+    bool fine = c->refusals == before;
+    struct tie own = tie;
+    who_list subject = {NULL, 0, 0};
+    for (;;) {
+        who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
+        const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
+        if (!one_read(c, again, own, out, &subject)) {
+            return false;
+        }
+        if (!keeps_until(c, &until, &out->at[first])) {
+            return false;
+        }
+        const struct sentence *last = &out->at[out->count - 1];
+        const struct token *begin;
+        if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
+            return fine;
+        }
+        c->at = begin;
+        if (joint.clause) {
+            tie = (struct tie){.word = TIE_NONE};
+            if (!front_tie_read(c, &tie)) {
+                return false;
+            }
+            own = tie;
+            continue;
+        }
+        own = joint.same_subject || joint.who || joint.then ? (struct tie){.word = TIE_NONE} : tie;
+        if (joint.then) {
+            tie = (struct tie){.word = TIE_NONE};
+            own.then = !joint.same_subject;
+        }
+    }
+}
+
+/* A word typed twice could be taken for something else the second time: to the baseline baseline.
+ */
+static bool doubled(struct cursor *c)
+{
+    for (const struct token *at = c->at; at + 1 < c->end; at++) {
+        struct span gap = {at->span.source, at[0].span.end, at[1].span.begin};
+        bool words = at[0].kind == TOKEN_WORD && at[1].kind == TOKEN_WORD && !at->filler &&
+                     !at[0].possessive && str_starts(cursor_text(c, gap), " "); /* small-small */
+        if (words && str_equal(at[0].text, at[1].text)) {
+            diag_help(c->diags,
+                      REFUSE(c, TEXT_TWICE, at[1].span, "`%.*s` stands here twice",
+                             STR_ARG(cursor_text(c, at[1].span))),
+                      "keep one of the two");
+            return true;
+        }
+    }
+    return false;
+}
+
+bool sentences_read(struct cursor *c, sentence_list *out)
+{
+    c->here = out;
+    c->first = c->at;
+    if (doubled(c)) {
+        return false;
+    }
+    for (;;) {
+        while (take_mark(c, '.') || take_mark(c, ';')) {
+        }
+        if (cursor_done(c)) {
+            if (c->watch) {
+                c->watch->read(c->watch->watcher, c->first, c->end);
+            }
+            return true;
+        }
+        if (!chain_read(c, out)) {
+            return false;
+        }
+    }
+}
+
+bool sentence_read(struct cursor *c, struct sentence *out)
+{
+    sentence_list list = {NULL, 0, 0};
+    bool fine = sentences_read(c, &list);
+    c->here = NULL;
+    if (!fine) {
+        return false;
+    }
+    if (list.count == 0) {
+        refuse_subject(c);
+        return false;
+    }
+    if (list.count > 1) {
+        struct span span = list.at[1].span;
+        diag_help(c->diags, REFUSE(c, TEXT_SENTENCES_MANY, span, "one sentence may stand here"),
+                  "put the next one in a line of its own");
+        return false;
+    }
+    *out = list.at[0];
+    return true;
+}
