@@ -135,7 +135,7 @@ struct vec2 guard_expected(struct world *world, body self, body screener, struct
     struct aim aim =
         seen.has_ball
             ? defense_on_handler(guard_coverage(world, world->guards[self], screener), &seen)
-            : guard_screened(world, world->duty[self].strategy, &seen);
+            : guard_screened(world, world->duty[self].strategy, screener, &seen);
     return inside(world, aim.at);
 }
 

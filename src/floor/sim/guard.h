@@ -29,7 +29,7 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
                               body screener); /* screener BODY_NONE: there is none */
 /* What the user's defender wants, off the ball. Nobody has told him anything: then he helps as the
  * man rules have it while his man is two passes away, screen or no screen. */
-struct aim guard_screened(const struct world *world, enum strategy strategy,
+struct aim guard_screened(const struct world *world, enum strategy strategy, body screener,
                           const struct seen_screen *seen);
 struct vec2 guard_exit(struct world *world, body screener, body user);
 /* He jumps out at a screen, his man has slipped, and he does not know it yet. */

@@ -4,15 +4,16 @@
 
 #include "base/real.h"
 
-#define SWITCH_NEAR 1.25 /* m from user to screener */
-#define SWITCH_SPEED .5  /* m/s toward the exit */
-#define AFTER .8         /* s after the use ended in which the strategy still holds */
-#define AT_RING 1.6      /* m: a place as near as that to the ring is the ring */
-#define SLIP_SEEN 2      /* reactions until who has jumped out knows of a slip */
-#define ROLLS .8         /* m/s */
-#define BY_HIM 1.2       /* m from a man who has set off: with him, */
-#define FAR_OFF 2.4      /* and so far from him still in help (ours) */
-#define COMES 3.0        /* m from its spot at which a screen is seen to come */
+#define SWITCH_NEAR 1.25              /* m from user to screener */
+#define SWITCH_SPEED .5               /* m/s toward the exit */
+#define AFTER .8                      /* s after the use ended in which the strategy still holds */
+#define AT_RING 1.6                   /* m: a place as near as that to the ring is the ring */
+#define SLIP_SEEN 2                   /* reactions until who has jumped out knows of a slip */
+#define ROLLS .8                      /* m/s */
+#define BY_HIM 1.2                    /* m from a man who has set off: with him, */
+#define FAR_OFF 2.4                   /* and so far from him still in help (ours) */
+#define MEETS (2 * MOTION_BODY + .06) /* m from the screener: in touch with him */
+#define COMES 3.0                     /* m from its spot at which a screen is seen to come */
 
 /* The screen that is set or coming for `user`, by its screener; BODY_NONE: none. */
 static body screen_for(const struct world *world, body user)
@@ -91,7 +92,18 @@ struct seen_screen guard_seen(struct world *world, body self, const struct view 
     return seen;
 }
 
-struct aim guard_screened(const struct world *world, enum strategy strategy,
+/* Who helps too far off his man's way to be screened beside it comes out, to be met there. */
+static bool comes_out(const struct world *world, body screener, struct vec2 *rule)
+{
+    if (screener == BODY_NONE || !world->screen[screener].live || !world->screen[screener].ahead) {
+        return false;
+    }
+    struct vec2 spot = world->screen[screener].spot, off = vec2_sub(*rule, spot);
+    *rule = vec2_along(spot, vec2_unit(off), real_min(vec2_length(off), MEETS));
+    return true;
+}
+
+struct aim guard_screened(const struct world *world, enum strategy strategy, body screener,
                           const struct seen_screen *seen)
 {
     double helps = defense_helps(seen->man, seen->ball);
@@ -101,8 +113,9 @@ struct aim guard_screened(const struct world *world, enum strategy strategy,
     /* until he is by the screen his man is met from the rim's side, not chased */
     struct aim aim = seen->left ? defense_roller(seen) : defense_screened(strategy, seen);
     struct vec2 rule = guard_rule(world, seen->man, seen->ball, false);
+    bool out = comes_out(world, screener, &rule);
     double far = vec2_distance(seen->self, seen->man);
-    double share = seen->left ? helps * real_smooth(far, BY_HIM, FAR_OFF) : helps;
+    double share = seen->left ? helps * real_smooth(far, BY_HIM, FAR_OFF) : out ? 1 : helps;
     return (struct aim){vec2_mix(aim.at, rule, share), vec2_scale(aim.v, 1 - share)};
 }
 
@@ -132,7 +145,7 @@ bool guard_at_screen(struct world *world, body self, const struct view *view, st
         return false;
     }
     *aim = seen.has_ball ? defense_on_handler(guard_coverage(world, man, screener), &seen)
-                         : guard_screened(world, strategy, &seen);
+                         : guard_screened(world, strategy, screener, &seen);
     return true;
 }
 

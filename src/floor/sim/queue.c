@@ -261,7 +261,8 @@ static void drop(struct world *world, struct job *job)
 static bool is_worth_telling(const struct agent *agent, const struct job *job)
 {
     double left = agent->course.goal - agent->course.along;
-    return !job->task->stay && !(agent->going && left < CUT_OFF);
+    bool lasts = job->task->stay || job->task->kind == TASK_GUARD; /* until his next sentence */
+    return !lasts && !(agent->going && left < CUT_OFF);
 }
 
 /* That `as` and `when` cut short is what they are written for; of a time it may not be meant. */

@@ -150,9 +150,21 @@ static struct vec2 beside_him(struct world *world, const struct task *task,
                    way.y * real_cos(turn) + left.y * real_sin(turn));
 }
 
+/* Where his defender would stand, did he not come out to the screen. */
+static struct vec2 help_place(struct world *world, const struct task *task, struct screen *screen)
+{
+    bool ahead = screen->ahead;
+    screen->ahead = false;
+    struct vec2 at = guard_expected(world, screen->defender, task->who,
+                                    user_rest(world, task->other), screen->exit);
+    screen->ahead = ahead;
+    return at;
+}
+
 /* Off the ball, for somebody whose defender helps: from him toward the user's way, which he will
- * have to cross, and so far that who runs there runs by the screen; never under the ring. */
-static bool on_way(struct world *world, const struct task *task, const struct screen *screen,
+ * have to cross, and so far that who runs there runs by the screen; never under the ring. Who helps
+ * further off comes out to it (guard_screen.c). */
+static bool on_way(struct world *world, const struct task *task, struct screen *screen,
                    struct vec2 d, struct vec2 *spot)
 {
     struct vec2 user = user_rest(world, task->other), to = vec2_sub(screen->exit, user);
@@ -163,12 +175,13 @@ static bool on_way(struct world *world, const struct task *task, const struct sc
     if (ball_is_held(world, task->other) || told || helps < HELPS || far < 2 * SHORT_OF) {
         return false;
     }
-    double along = vec2_dot(vec2_sub(d, user), vec2_unit(to));
+    struct vec2 help = help_place(world, task, screen);
+    double along = vec2_dot(vec2_sub(help, user), vec2_unit(to));
     if (along < 0) {
         return false; /* behind him: he will follow, from where he is */
     }
     struct vec2 p = vec2_along(user, vec2_unit(to), real_clamp(along, SHORT_OF, far - SHORT_OF));
-    double off = vec2_distance(d, p);
+    double off = vec2_distance(help, p);
     if (off < CONTACT || (off < CONTACT + OFF_WAY && helps < ALL_HELP)) {
         return false; /* he stands on it */
     }
@@ -176,7 +189,7 @@ static bool on_way(struct world *world, const struct task *task, const struct sc
         *spot = vec2_along(d, vec2_unit(vec2_sub(p, d)), CONTACT);
         return false; /* on him, as any screen */
     }
-    *spot = vec2_along(d, vec2_unit(vec2_sub(p, d)), off - OFF_WAY);
+    *spot = vec2_along(p, vec2_unit(vec2_sub(help, p)), OFF_WAY);
     return true;
 }
 
@@ -270,7 +283,6 @@ static void replan(struct world *world, const struct job *job, struct screen *sc
     struct vec2 spot = vec2_along(d, beside_him(world, task, screen, d, at), away);
     spot = clear_of_user(world, task, d, spot);
     screen->ahead = on_way(world, task, screen, d, &spot);
-    screen->met = screen->met || screen->ahead;
     bool small =
         vec2_distance(at, screen->spot) < SETTLED && vec2_distance(spot, screen->spot) < SMALL;
     if (!seen || !small) { /* nobody steps about for every shuffle of the defender */

@@ -59,6 +59,17 @@ START_TEST(who_screens_for_a_man_two_passes_away_goes_to_the_helper_and_not_to_t
 }
 END_TEST
 
+START_TEST(a_screen_for_a_man_who_goes_up_from_the_corner_is_set_on_the_helper_who_comes_out)
+{
+    run("start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+        "defense man\n1 passes to 2\n5 down screens for 3\n3 comes off 5 to left wing\n");
+    told_is_sound(&told);
+    double set = told_time(way, 1, MOMENT_SET);
+    ck_assert_double_lt(vec2_distance(p(5, set), x(3, set)), 3 * FEET);
+    ck_assert_double_lt(set, 2.6);
+}
+END_TEST
+
 START_TEST(the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline)
 {
     run("start 1 right short corner, 2 left block, 3 left elbow, 4 right block, 5 right elbow\n"
@@ -148,6 +159,8 @@ int main(void)
     tcase_add_test(all, who_is_in_help_does_not_go_out_to_be_screened);
     tcase_add_test(all,
                    who_screens_for_a_man_two_passes_away_goes_to_the_helper_and_not_to_the_man);
+    tcase_add_test(
+        all, a_screen_for_a_man_who_goes_up_from_the_corner_is_set_on_the_helper_who_comes_out);
     tcase_add_test(all, the_helper_stays_in_the_lane_when_the_ball_is_thrown_in_from_the_baseline);
     tcase_add_test(all, who_is_told_to_trail_is_by_his_man_also_two_passes_away);
     tcase_add_test(all, who_has_trapped_leaves_when_the_ball_has_left_the_trap);
