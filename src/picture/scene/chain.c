@@ -11,12 +11,8 @@
 #define RIM_FEET 3.8     /* no end ring so near the basket: a run to the rim ends 3 to 3.5 ft off */
 #define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
+#define HOME 0.9         /* metres: who ends so near to where he began came back (ours) */
 #define NEVER_LEAVES 1e9
-#define BEHIND_FEET 4.2       /* a standing screener's numeral behind the bar */
-#define BEHIND_TIGHT_FEET 2.4 /* where the user runs round it */
-#define STEM 5.0              /* least points of line between bar and numeral */
-#define STEM_TIGHT 2.5
-#define ROUND_NEAR 1.0 /* metres */
 
 /* One drawn movement of one player. */
 struct move {
@@ -199,6 +195,13 @@ bool stroke_is_throw(const struct stroke *stroke)
            stroke->class == CLASS_HANDOFF;
 }
 
+bool stroke_comes_home(const struct drawing *drawing, const struct stroke *stroke)
+{
+    return !stroke_is_throw(stroke) && stroke->start >= 0 && stroke->end >= 0 &&
+           drawing->stops.at[stroke->start].kind == STOP_SYMBOL &&
+           drawing->stops.at[stroke->end].kind == STOP_SYMBOL;
+}
+
 int stop_add(struct drawing *drawing, struct stop stop)
 {
     VEC_PUSH(drawing->arena, &drawing->stops, stop);
@@ -288,12 +291,26 @@ struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body 
     return stroke;
 }
 
+/* Who comes back to where he stood has no ring beside his numeral: the line comes back to it. */
+static void comes_home(const struct drawing *drawing, int start, struct stop *end)
+{
+    const struct stop *begin = &drawing->stops.at[start];
+    if (begin->kind == STOP_SYMBOL && end->kind == STOP_RING && !body_is_defender(end->who) &&
+        vec2_near(begin->truth, end->truth, HOME)) {
+        end->kind = STOP_SYMBOL;
+        end->at = begin->at;
+    }
+}
+
 /* The moves [first, end) as one stroke from stop `start`; returns the stop at its end. */
 static int chain_stroke(struct drawing *drawing, body who, const struct move *first, size_t count,
                         int start)
 {
     const struct move *last = &first[count - 1];
     struct stop stop = stop_of_end(drawing, who, last);
+    if (run_length(drawing->segment, who, first->start, last->end) > 2 * HOME) {
+        comes_home(drawing, start, &stop);
+    }
     struct stroke *stroke = stroke_add(drawing, class_of(who, last), who, first->task);
     if (stop.kind == STOP_BAR) {
         stroke->head = false;
@@ -334,78 +351,6 @@ static void chain_of(struct drawing *drawing, const struct symbol *symbol)
         }
         stop = chain_stroke(drawing, symbol->who, &list.at[i], count, stop);
         i += count;
-    }
-}
-
-/* Does who uses the screen run round the screener's back, where the numeral would stand? */
-static bool goes_round(const struct segment *segment, body screener,
-                       const struct task_record *screen)
-{
-    struct vec2 back = vec2_of(real_cos(screen->facing), real_sin(screen->facing));
-    struct vec2 numeral = vec2_along(screen->to, back, -BEHIND_FEET * FEET);
-    for (size_t i = 0; i < segment->tasks; i++) {
-        const struct task *task = segment_task(segment, i);
-        const struct task_record *use = &segment->record[i];
-        if (task->kind != TASK_USE || task->other != screener || use->time[MOMENT_STARTED] < 0) {
-            continue;
-        }
-        double end = use->time[MOMENT_ARRIVED] < 0 ? segment->duration : use->time[MOMENT_ARRIVED];
-        for (double t = use->time[MOMENT_STARTED]; t < end; t += RUN_SAMPLE) {
-            if (vec2_near(segment_at(segment, task->who, t), numeral, ROUND_NEAR)) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-/* A screen that already stands as the diagram begins: its bar, and the screener a little behind
- * with the short end of the line between, for a bar alone beside a numeral reads as a slip of the
- * pen. */
-static void standing_bar(struct drawing *drawing, const struct segment *segment, size_t index,
-                         double time)
-{
-    const struct task_record *record = &segment->record[index];
-    const struct task *task = segment_task(segment, index);
-    struct symbol *symbol = symbol_of(drawing, task->who);
-    if (task->kind != TASK_SCREEN || !symbol || record->time[MOMENT_SET] < 0 ||
-        record->time[MOMENT_SET] > time + 0.1 ||
-        vec2_distance(segment_at(segment, task->who, time), record->to) > 0.6) {
-        return;
-    }
-    double used = record->time[MOMENT_USED];
-    if (used >= 0 && used < time - 0.1) {
-        return;
-    }
-    struct stop bar = {
-        .kind = STOP_BAR, .who = task->who, .from = -2, .to = -1, .truth = record->to};
-    bar.at = frame_point(&drawing->frame, record->to);
-    bar.facing = frame_direction(&drawing->frame, record->facing);
-    bool tight = goes_round(segment, task->who, record);
-    double behind = real_max((tight ? BEHIND_TIGHT_FEET : BEHIND_FEET) * drawing->frame.k,
-                             symbol->radius + drawing->size.gap + (tight ? STEM_TIGHT : STEM));
-    symbol->at = vec2_along(bar.at, bar.facing, -behind);
-    drawing->stops.at[stop_at(drawing, task->who, drawing->scope.start)].at = symbol->at;
-    bool here = segment == drawing->segment;
-    struct stroke *stroke = stroke_new(drawing, CLASS_SCREEN, task->who);
-    stroke->head = false;
-    stroke->standing = true;
-    stroke->part[0].task = here ? (int)index : -1;
-    stroke->start = stop_at(drawing, task->who, drawing->scope.start);
-    stroke->end = stop_add(drawing, bar);
-}
-
-static void standing_bars(struct drawing *drawing)
-{
-    const struct segment *segment = drawing->segment;
-    for (size_t i = 0; i < drawing->scope.first; i++) {
-        standing_bar(drawing, segment, i, drawing->scope.start);
-    }
-    const struct segment *before = segment->before;
-    for (size_t i = 0; before && drawing->diagram->branch < 0 && i < before->tasks; i++) {
-        if (before->record[i].time[MOMENT_USED] < 0) {
-            standing_bar(drawing, before, i, before->duration);
-        }
     }
 }
 

@@ -182,12 +182,19 @@ int stop_at(const struct drawing *drawing, body who, double time);
 /* A line of no sentence, yet to be led anywhere; and one of a sentence. */
 struct stroke *stroke_new(struct drawing *drawing, enum scene_class class, body who);
 struct stroke *stroke_add(struct drawing *drawing, enum scene_class class, body who, size_t task);
+/* standing.c */
+void standing_bars(struct drawing *drawing); /* screens that stand as the diagram begins */
+/* Where the numeral of a screener who is at his bar already is drawn. */
+struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, body who,
+                         double radius);
 /* reads.c: what a read looks at, in light lines that give way to all others */
 void reads_make(struct drawing *drawing);
+bool read_is_about(const struct drawing *drawing, body who); /* is it this defender's deed? */
 void lights_cut(struct drawing *drawing); /* trimmed where they would hide their heads */
 bool stroke_is_light(const struct stroke *stroke);
 double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */
+bool stroke_comes_home(const struct drawing *drawing, const struct stroke *stroke);
 /* settle.c */
 /* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
  * one. */

@@ -204,13 +204,26 @@ static double beside_of(const struct drawing *drawing, const struct stroke *stro
     return off;
 }
 
+/* Would a disc there hide a sharp corner, and with it that somebody planted and turned? */
+static bool hides_corner(const struct stroke *stroke, double along, double reach)
+{
+    const struct trail *trail = &stroke->trail;
+    for (size_t i = 1; trail->corner && i + 1 < trail->count && i < stroke->path.count; i++) {
+        if (trail->corner[i] && fabs(stroke->path.along[i] - along) < reach) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves. */
 static bool leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
                           double whole)
 {
     const struct sizes *size = &drawing->size;
     double white = size->order + 0.26 * size->k, least = white + 1.2 * size->order;
-    if (along < least || whole - along < least) {
+    if (along < least || whole - along < least ||
+        hides_corner(stroke, along, white + 0.6 * size->order)) {
         return false;
     }
     double waves = whole - 2 * white - size->wave_in - size->wave_out;

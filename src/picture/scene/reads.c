@@ -187,30 +187,55 @@ static size_t lines_drawn(const struct drawing *drawing)
     return lines;
 }
 
-void reads_make(struct drawing *drawing)
+/* The condition a picture is drawn for, and the defenders it speaks of. */
+struct read_of {
+    const struct condition *condition; /* NULL: it is no read's, or the one that is left */
+    body first, second;
+};
+
+static struct read_of read_of(const struct drawing *drawing)
 {
     const struct segment *segment = drawing->segment;
+    struct read_of read = {NULL, BODY_NONE, BODY_NONE};
     if (drawing->diagram->branch < 0) {
-        return;
+        return read;
     }
     const struct branch *branch =
         &segment->play->steps.at[segment->step].branches.at[drawing->diagram->branch];
     if (branch->conditions.count == 0 || branch->conditions.at[0].kind == COND_OTHERWISE) {
-        return;
+        return read;
     }
     const struct condition *condition = &branch->conditions.at[0]; /* the one that is run */
-    body first = defender_of(segment, &condition->who), second = BODY_NONE;
+    read.condition = condition;
+    read.first = defender_of(segment, &condition->who);
     if (condition->kind == COND_BOTH || condition->other.kind == WHO_DEFENDER) {
-        second = defender_of(segment, &condition->other);
+        read.second = defender_of(segment, &condition->other);
     }
     if (condition->verb == VERB_TRAPS || condition->verb == VERB_DOUBLES) { /* it takes two */
         body man = segment_holder(segment, drawing->scope.start);
-        second = man == BODY_NONE || second != BODY_NONE ? second : guard_of(segment, man);
+        if (man != BODY_NONE && read.second == BODY_NONE) {
+            read.second = guard_of(segment, man);
+        }
     }
-    double to = answered(drawing, condition);
-    read_add(drawing, first, to);
-    if (second != first && lines_drawn(drawing) < LINES) {
-        read_add(drawing, second, to);
+    return read;
+}
+
+bool read_is_about(const struct drawing *drawing, body who)
+{
+    struct read_of read = read_of(drawing);
+    return who != BODY_NONE && (who == read.first || who == read.second);
+}
+
+void reads_make(struct drawing *drawing)
+{
+    struct read_of read = read_of(drawing);
+    if (!read.condition) {
+        return;
+    }
+    double to = answered(drawing, read.condition);
+    read_add(drawing, read.first, to);
+    if (read.second != read.first && lines_drawn(drawing) < LINES) {
+        read_add(drawing, read.second, to);
     }
 }
 

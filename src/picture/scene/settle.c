@@ -9,6 +9,7 @@
 #define HOOK_ANGLE (75 * REAL_PI / 180) /* further round than this from behind the bar */
 #define HOOK_MOVES 4.0                  /* feet that his numeral is moved at most for it (ours) */
 #define FOLLOWED (50 * REAL_PI / 180)   /* a hand-off after a pass between the same two, off it */
+#define RING_MOVES 0.35                 /* metres a finish ring is moved at most (ours) */
 enum { TURNS = 24 };
 
 /* The push that brings `at` to `least` from `from`, or nothing. */
@@ -85,6 +86,28 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
     return push_off(ring->at, start->at, least, otherwise);
 }
 
+/* A shot from beside somebody's numeral looks like his: it starts on the basket's side of it, and
+ * does not run along it. */
+static double ring_shot_cost(const struct drawing *drawing, const struct stroke *stroke,
+                             const struct symbol *symbol, struct vec2 at)
+{
+    const struct segment *segment = drawing->segment;
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    double clear = symbol->radius + drawing->size.gap + 0.8 * drawing->size.k, cost = 0;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        double released = segment->record[i].time[MOMENT_RELEASED];
+        if (task->kind == TASK_SHOOT && task->who == stroke->who &&
+            released > stroke->ended - 0.2) {
+            struct vec2 way = vec2_unit(vec2_sub(basket, symbol->at));
+            cost += 1 - vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), way);
+            double far = segment_distance(symbol->at, at, basket, NULL);
+            cost += 2.5 * real_max(0, clear - far) / drawing->size.k;
+        }
+    }
+    return cost;
+}
+
 /* How bad a place beside a symbol is for a ring: off the way its runner comes, or with the symbol
  * in the way of a pass to it. */
 static double ring_place_cost(const struct drawing *drawing, const struct stroke *stroke,
@@ -92,6 +115,7 @@ static double ring_place_cost(const struct drawing *drawing, const struct stroke
 {
     const struct segment *segment = drawing->segment;
     double cost = 1 - vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), approach);
+    cost += ring_shot_cost(drawing, stroke, symbol, at);
     double clear = symbol->radius + drawing->size.gap;
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         const struct task *task = segment_task(segment, i);
@@ -461,18 +485,72 @@ static void screeners_back(struct drawing *drawing)
         const struct stroke *stroke = &drawing->strokes.at[i];
         const struct stop *bar = &drawing->stops.at[stroke->end];
         struct stop *start = &drawing->stops.at[stroke->start];
-        double least = stop_radius(drawing, start) + drawing->size.gap + 1.2 * drawing->size.k;
-        double behind = real_max(least, 3.6 * drawing->size.k);
-        if (bar->kind != STOP_BAR || start->kind == STOP_BAR) {
+        double radius = stop_radius(drawing, start);
+        double least = radius + drawing->size.gap + 1.2 * drawing->size.k;
+        if (bar->kind != STOP_BAR || start->kind == STOP_BAR || stroke->standing) {
             continue;
         }
         bool close = vec2_distance(bar->at, start->at) < least;
-        start->at = close ? vec2_along(bar->at, bar->facing, -behind)
+        double behind = real_max(least, 3.6 * drawing->size.k);
+        start->at = close ? place_behind(drawing, bar, stroke->who, radius)
                           : unhooked(drawing, bar, start, behind);
         if (start->kind == STOP_SYMBOL) {
             struct symbol *symbol = symbol_of(drawing, start->who);
             start->at = frame_keep(&drawing->frame, start->at, symbol->radius + 0.5);
             symbol->at = start->at;
+        }
+    }
+}
+
+/* Does a hand-off end there? Its two rings are as far apart as its bars need. */
+static bool is_handed(const struct drawing *drawing, int stop)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(drawing->segment, i);
+        const struct task_record *record = &drawing->segment->record[i];
+        if (task->kind == TASK_EXCHANGE && record->time[MOMENT_CAUGHT] >= 0 &&
+            (stop_at(drawing, task->who, record->time[MOMENT_RELEASED]) == stop ||
+             stop_at(drawing, task->other, record->time[MOMENT_CAUGHT]) == stop)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Rings that had to go too far from where their runner ends would tell a lie: they are left out,
+ * and the line's head points there. Beside a numeral that stands on the very spot a ring may be. */
+static bool rings_drop(struct drawing *drawing)
+{
+    bool any = false;
+    const struct sizes *size = &drawing->size;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *ring = &drawing->stops.at[i];
+        struct vec2 truth = symbol_spot(drawing, ring->truth, false);
+        double most = RING_MOVES / FEET * size->k;
+        for (size_t s = 0; s < drawing->symbols.count; s++) {
+            const struct symbol *symbol = &drawing->symbols.at[s];
+            double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
+            bool under =
+                !body_is_defender(symbol->who) && vec2_distance(symbol->at, truth) < 0.7 * least;
+            most = under ? real_max(most, 1.2 * least) : most;
+        }
+        if (ring->kind == STOP_RING && !is_handed(drawing, (int)i) &&
+            vec2_distance(ring->at, truth) > most) {
+            ring->kind = STOP_RIM;
+            ring->at = truth;
+            any = true;
+        }
+    }
+    return any;
+}
+
+/* Who comes back to his numeral comes back to where it is now. */
+static void homes_follow(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_SYMBOL) {
+            stop->at = symbol_of(drawing, stop->who)->at;
         }
     }
 }
@@ -489,12 +567,8 @@ double places_sum(const struct drawing *drawing)
     return sum;
 }
 
-void settle(struct drawing *drawing)
+static void settle_turns(struct drawing *drawing)
 {
-    screens_pin(drawing);
-    screeners_back(drawing);
-    rings_approach(drawing);
-    rings_behind_queues(drawing);
     double before = places_sum(drawing);
     for (int turn = 0; turn < TURNS; turn++) {
         rings_settle(drawing);
@@ -511,5 +585,18 @@ void settle(struct drawing *drawing)
         }
         before = sum;
     }
+}
+
+void settle(struct drawing *drawing)
+{
+    screens_pin(drawing);
+    screeners_back(drawing);
+    rings_approach(drawing);
+    rings_behind_queues(drawing);
+    settle_turns(drawing);
+    if (rings_drop(drawing)) {
+        settle_turns(drawing);
+    }
+    homes_follow(drawing);
     defenders_lead(drawing);
 }

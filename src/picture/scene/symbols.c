@@ -318,64 +318,89 @@ void symbols_place(struct drawing *drawing)
     }
 }
 
-/* How badly a numeral at `at` would lie on things; 0: on nothing. */
+/* How deep a circle is inside another's room, points. */
+static double circle_depth(struct vec2 at, double radius, struct vec2 other, double room)
+{
+    return real_max(0, radius + room - vec2_distance(at, other));
+}
+
+/* How deep a numeral at `at` would lie on things, points; 0: on nothing. */
 static double numeral_trouble(struct drawing *drawing, const struct symbol *own, struct vec2 at)
 {
     const struct sizes *size = &drawing->size;
     double radius = 0.40 * size->x_numeral, trouble = 0;
-    const struct frame *frame = &drawing->frame;
-    if (at.x < radius || at.x > frame->width - radius || at.y < frame->top + radius ||
-        at.y > frame->height - radius) {
-        trouble += 100;
-    }
+    trouble += 10 * vec2_distance(at, frame_keep(&drawing->frame, at, radius));
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        if (symbol != own && vec2_distance(at, symbol->at) < radius + symbol->radius + 0.5) {
-            trouble += 10;
+        if (symbol == own) {
+            continue;
         }
-        if (symbol != own && symbol->has_numeral &&
-            vec2_distance(at, symbol->numeral) < 2 * radius + 0.5) {
-            trouble += 10;
-        }
+        trouble += 3 * circle_depth(at, radius, symbol->at, symbol->radius + 0.5);
+        trouble +=
+            symbol->has_numeral ? 3 * circle_depth(at, radius, symbol->numeral, radius + 0.5) : 0;
     }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
-        double clear = radius + stop_radius(drawing, stop) + 0.5;
-        trouble += stop->kind == STOP_RING && vec2_distance(at, stop->at) < clear ? 10 : 0;
-        clear = radius + size->bar_stroke / 2 + 0.7;
-        trouble +=
-            stop->kind == STOP_BAR && vec2_distance(at, bar_nearest(drawing, stop, at)) < clear ? 10
-                                                                                                : 0;
+        if (stop->kind == STOP_RING) {
+            trouble += 2 * circle_depth(at, radius, stop->at, stop_radius(drawing, stop) + 0.5);
+        } else if (stop->kind == STOP_BAR) {
+            trouble += 2 * circle_depth(at, radius, bar_nearest(drawing, stop, at),
+                                        size->bar_stroke / 2 + 0.7);
+        }
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *line = &drawing->strokes.at[i];
         if (line->ink_count > 1) {
-            trouble += stroke_distance(drawing, line, at) < radius + 0.7 ? 10 : 0;
+            trouble += real_max(0, radius + 0.7 - stroke_distance(drawing, line, at));
         }
     }
     return trouble;
 }
 
-void symbols_number(struct drawing *drawing)
+/* Round an X, right of it first: the first place that is free; `far`: times the usual distance.
+ * Whom a read is about is numbered on the best place there is. */
+static bool number_at(struct drawing *drawing, struct symbol *symbol, double far, bool must)
 {
     static const struct vec2 ways[] = {{1, 0},        {-1, 0},        {0, -1},      {0, 1},
-                                       {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71}};
+                                       {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71},
+                                       {0.92, -0.38}, {-0.92, -0.38}, {0.92, 0.38}, {-0.92, 0.38},
+                                       {0.38, -0.92}, {-0.38, -0.92}, {0.38, 0.92}, {-0.38, 0.92}};
     const struct sizes *size = &drawing->size;
-    if (size->small) {
-        return;
-    }
-    double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral;
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        struct symbol *symbol = &drawing->symbols.at[i];
-        if (!body_is_defender(symbol->who)) {
-            continue;
+    double reach = far * (size->x_half + 0.20 * size->k + 0.30 * size->x_numeral), best = 1e9;
+    for (size_t w = 0; w < sizeof ways / sizeof *ways && best > 0; w++) {
+        double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
+        struct vec2 at = vec2_along(symbol->at, ways[w], reach + taller);
+        double trouble = numeral_trouble(drawing, symbol, at);
+        if (trouble < best && (must || trouble <= 0)) {
+            best = trouble;
+            symbol->numeral = at;
+            symbol->has_numeral = true;
         }
-        for (size_t w = 0; w < sizeof ways / sizeof *ways && !symbol->has_numeral; w++) {
-            double far = ways[w].x == 0 ? reach + 0.08 * size->x_numeral : reach;
-            struct vec2 at = vec2_along(symbol->at, ways[w], far);
-            if (numeral_trouble(drawing, symbol, at) <= 0) {
-                symbol->numeral = at;
-                symbol->has_numeral = true;
+    }
+    return symbol->has_numeral;
+}
+
+static void number_one(struct drawing *drawing, struct symbol *symbol, bool must)
+{
+    for (double far = 1; far < 1.5; far += 0.15) {
+        if (number_at(drawing, symbol, far, false)) {
+            return;
+        }
+    }
+    if (must && !drawing->size.small) { /* on a card no line is hidden for it */
+        (void)number_at(drawing, symbol, 1, true);
+    }
+}
+
+void symbols_number(struct drawing *drawing)
+{
+    for (int turn = 0; turn < 2; turn++) { /* whom the read is about first */
+        for (size_t i = 0; i < drawing->symbols.count; i++) {
+            struct symbol *symbol = &drawing->symbols.at[i];
+            bool must = body_is_defender(symbol->who) && read_is_about(drawing, symbol->who);
+            if (body_is_defender(symbol->who) && must == (turn == 0) &&
+                (must || !drawing->size.small)) {
+                number_one(drawing, symbol, must);
             }
         }
     }

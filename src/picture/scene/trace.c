@@ -16,6 +16,8 @@
 #define LEG_STRAIGHT 0.32   /* metres: a leg beside a corner that bows less is drawn straight */
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
+#define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
+#define SHORT_TRIP 9.0 /* feet there: the legs of a shorter one leave wide of the numeral */
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
@@ -357,6 +359,33 @@ static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *s
     return vec2_along(start->at, along, side * drawing->size.bar / 2);
 }
 
+/* Who comes back to where he stood leaves by one side of his numeral and comes by the other: the
+ * one on which he ran, so that his way opens to a V. */
+static struct vec2 home_aside(const struct drawing *drawing, const struct stop *home,
+                              const struct trail *trail)
+{
+    double area = 0, reach = 0, k = drawing->size.k;
+    struct vec2 out = {0, 0};
+    for (size_t i = 1; i < trail->count; i++) {
+        area += vec2_cross(vec2_sub(trail->at[i - 1], home->at), vec2_sub(trail->at[i], home->at));
+        struct vec2 off = vec2_sub(trail->at[i], home->at);
+        if (vec2_length(off) > reach) {
+            reach = vec2_length(off);
+            out = vec2_unit(off);
+        }
+    }
+    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    if (fabs(area) < k * k) { /* the same way: it comes back on the basket's side */
+        area = -vec2_cross(out, vec2_sub(basket, home->at));
+    }
+    double half = reach * real_sin(HOME_ANGLE / 2) / real_cos(HOME_ANGLE / 2);
+    double radius = stop_radius(drawing, home);
+    bool is_short = reach < SHORT_TRIP * k;
+    half =
+        real_clamp(half, 0.8 * k, is_short ? radius + drawing->size.gap + 0.4 * k : 0.8 * radius);
+    return vec2_scale(vec2_left(out), area < 0 ? half : -half);
+}
+
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -378,7 +407,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
     }
     raw_corners(drawing, stroke, &raw);
     bool vee = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP;
-    raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + (vee ? 1.6 : 3.2) * k);
+    raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + (vee ? 0.2 : 3.2) * k);
     clocks_of(drawing, stroke, &raw);
     for (size_t i = 0; i < stroke->parts; i++) {
         stroke->part[i].from = stroke_share(stroke, stroke->part[i].from);
@@ -394,8 +423,14 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     struct trail *trail = &stroke->trail;
-    trail_lead(drawing->arena, trail, vec2_sub(leaves_at(drawing, start, trail), trail->at[0]),
-               vec2_sub(drawing->stops.at[stroke->end].at, trail->at[trail->count - 1]));
+    struct vec2 aside = {0, 0};
+    if (stroke_comes_home(drawing, stroke)) {
+        aside = home_aside(drawing, start, trail);
+    }
+    struct vec2 leaves = vec2_add(leaves_at(drawing, start, trail), aside);
+    struct vec2 comes = vec2_sub(drawing->stops.at[stroke->end].at, aside);
+    trail_lead(drawing->arena, trail, vec2_sub(leaves, trail->at[0]),
+               vec2_sub(comes, trail->at[trail->count - 1]));
 }
 
 /* The direction in which a screener comes to his bar: his own, but no more than so far off the way

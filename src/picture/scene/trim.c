@@ -402,7 +402,8 @@ void rims_cut(struct drawing *drawing)
         rim_cut(drawing, stroke);
         for (size_t s = 0; s < drawing->symbols.count && stroke->trail.count > 1; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
-            if (symbol->who != stroke->who) {
+            bool leaves = drawing->stops.at[stroke->start].kind == STOP_SYMBOL;
+            if (symbol->who != stroke->who || !leaves) {
                 cut_back(&stroke->trail, symbol->at, symbol->radius + size->gap);
             }
         }
@@ -472,7 +473,8 @@ void trim(struct drawing *drawing)
             struct vec2 along = vec2_scale(vec2_left(start->facing), half);
             cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along),
                           start_gap(drawing, stroke));
-            if (start->kind == STOP_SYMBOL && !stroke_is_throw(stroke)) {
+            if (start->kind == STOP_SYMBOL && !stroke_is_throw(stroke) &&
+                !stroke_comes_home(drawing, stroke)) {
                 cut_return(trail, start->at, start_gap(drawing, stroke), 6 * drawing->size.k);
             }
         }

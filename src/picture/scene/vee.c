@@ -3,12 +3,16 @@
  * where that is not enough the end ring with it. */
 #include "picture/scene/drawing.h"
 
+#define END_MOVES 1.15  /* feet that an end ring is moved at most: it tells where somebody ends */
+#define LEG_LEAST 4.0   /* feet of the way in that are seen, so that a plant is no curl, */
+#define LEG_HEADS 2.8   /* and lengths of an arrow's head, so that it is one on a card too (ours) */
 #define OPEN_LEAST 45.0 /* degrees between the legs of a V */
 
 /* Opening a V: the corner may move, and the end ring with it. */
 struct vee {
     struct vec2 start, corner, next, end; /* next: a few feet along the way out */
     double out;                           /* length of the way out */
+    double hidden;                        /* of the way in, by the numeral it leaves */
     double share;                         /* of it that lies before `next` */
     bool end_moves;
     bool goes_on;        /* another line leaves from its end, */
@@ -58,6 +62,13 @@ static double vee_moved(const struct drawing *drawing, struct vec2 c, struct vec
     return (vec2_length(c) + 1.2 * vec2_length(e)) / drawing->size.k;
 }
 
+/* How far the corner lies from the numeral at least, part of that way hidden by it. */
+static double leg_least(const struct drawing *drawing, double hidden)
+{
+    const struct sizes *size = &drawing->size;
+    return hidden + real_max(LEG_LEAST * size->k, LEG_HEADS * size->head_length);
+}
+
 static double vee_cost(const struct drawing *drawing, const struct vee *vee, struct vec2 c,
                        struct vec2 e)
 {
@@ -66,8 +77,8 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
     struct vec2 corner = vec2_add(vee->corner, c), end = vec2_add(vee->end, e);
     double cost = vee_moved(drawing, c, e);
     cost += 0.35 * real_max(0, OPEN_LEAST - angle);
-    double in = vec2_distance(vee->start, corner) / k;
-    cost += 4 * real_max(0, 5.5 - in) * (in < vec2_distance(vee->start, vee->corner) / k ? 1 : 0);
+    double in = vec2_distance(vee->start, corner), least = leg_least(drawing, vee->hidden);
+    cost += 4 * real_max(0, least - in) / k;
     cost += room_at(drawing, corner) < 0.8 * k ? 6 : 0;
     cost += vee_marks(drawing, vee, corner, vec2_add(vee->next, vec2_mix(c, e, vee->share)));
     if (vee->end_moves) {
@@ -90,7 +101,7 @@ static double vee_cost(const struct drawing *drawing, const struct vee *vee, str
     return cost;
 }
 
-enum { WAYS = 16, CORNER_RINGS = 4, END_RINGS = 5 };
+enum { WAYS = 16, CORNER_RINGS = 5, END_RINGS = 2 };
 
 /* The best place for the end, the corner moved by `move_c`. */
 static void vee_search_end(const struct drawing *drawing, const struct vee *vee,
@@ -99,7 +110,8 @@ static void vee_search_end(const struct drawing *drawing, const struct vee *vee,
 {
     for (int ring = 0; ring <= (vee->end_moves ? END_RINGS : 0); ring++) {
         for (int way = 0; way < (ring ? WAYS : 1); way++) {
-            struct vec2 move_e = vec2_scale(ways[way], 0.8 * ring * drawing->size.k);
+            struct vec2 move_e =
+                vec2_scale(ways[way], END_MOVES / END_RINGS * ring * drawing->size.k);
             if (vee_moved(drawing, move_c, move_e) >= *best) {
                 continue;
             }
@@ -219,6 +231,15 @@ static bool pass_to(const struct drawing *drawing, const struct stroke *stroke, 
     return false;
 }
 
+/* Does the line begin with steps in, a plant and the way out? */
+static bool is_planted(const struct drawing *drawing, const struct stroke *stroke)
+{
+    int task = stroke->part[0].task;
+    enum verb_shape shape =
+        task < 0 ? SHAPE_STRAIGHT : segment_task(drawing->segment, (size_t)task)->shape;
+    return shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP;
+}
+
 static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t index)
 {
     struct trail *trail = &stroke->trail;
@@ -234,8 +255,9 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
         }
     }
     struct stop *end = &drawing->stops.at[stroke->end];
-    double hidden = stop_radius(drawing, &drawing->stops.at[stroke->start]) + drawing->size.gap + k;
-    if (from == 0 && vec2_distance(trail->at[0], trail->at[index]) < hidden) {
+    double hidden = stop_radius(drawing, &drawing->stops.at[stroke->start]) + drawing->size.gap;
+    bool is_set_up = from == 0 && is_planted(drawing, stroke);
+    if (from == 0 && !is_set_up && vec2_distance(trail->at[0], trail->at[index]) < hidden + k) {
         trail->corner[index] = false; /* under the numeral: nobody will see it */
         return;
     }
@@ -245,11 +267,13 @@ static void open_corner(struct drawing *drawing, struct stroke *stroke, size_t i
                       .next = trail->at[next],
                       .end = trail->at[to],
                       .out = out,
+                      .hidden = from == 0 ? hidden : 0,
                       .share = gone / real_max(out, 1e-9),
                       .end_moves = ends ? end->kind == STOP_RING : trail->corner[to]};
     vee.is_passed = ends && vee.end_moves && pass_to(drawing, stroke, &vee.passer);
     vee.goes_on = ends && vee.end_moves && next_from(drawing, stroke->end, &vee.goes_to);
-    if (vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST &&
+    bool seen = !is_set_up || vec2_distance(vee.start, vee.corner) >= leg_least(drawing, hidden);
+    if (seen && vee_angle(&vee, vec2_of(0, 0), vec2_of(0, 0)) >= OPEN_LEAST &&
         vee_marks(drawing, &vee, vee.corner, vee.next) <= 0) {
         return;
     }
