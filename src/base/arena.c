@@ -99,13 +99,18 @@ static struct arena_chunk *add_chunk(struct arena *arena, size_t least)
     return chunk;
 }
 
-void *arena_take(struct arena *arena, size_t size)
+static size_t rounded(struct arena *arena, size_t size)
 {
     const size_t unit = alignof(max_align_t);
     if (size > SIZE_MAX / 2) {
         give_up(arena, ARENA_LIMIT);
     }
-    size_t need = size ? (size + unit - 1) / unit * unit : unit;
+    return size ? (size + unit - 1) / unit * unit : unit;
+}
+
+void *arena_take(struct arena *arena, size_t size)
+{
+    size_t need = rounded(arena, size);
     struct arena_chunk *chunk = arena->top;
     if (!chunk || chunk->room - chunk->used < need) {
         chunk = add_chunk(arena, need);
@@ -124,8 +129,25 @@ void *arena_take_array(struct arena *arena, size_t count, size_t size)
     return arena_take(arena, count * size);
 }
 
-void *arena_grow(struct arena *arena, const void *old, size_t old_size, size_t new_size)
+/* What was taken last grows where it is, as long as its chunk has room. */
+static bool grow_here(struct arena *arena, const void *old, size_t old_size, size_t new_size)
 {
+    struct arena_chunk *chunk = arena->top;
+    size_t have = rounded(arena, old_size), need = rounded(arena, new_size);
+    bool last = chunk && chunk->used >= have && old == chunk->bytes + chunk->used - have;
+    if (old_size == 0 || !last || need < have || chunk->room - chunk->used < need - have) {
+        return false;
+    }
+    memset(chunk->bytes + chunk->used, 0, need - have);
+    chunk->used += need - have;
+    return true;
+}
+
+void *arena_grow(struct arena *arena, void *old, size_t old_size, size_t new_size)
+{
+    if (grow_here(arena, old, old_size, new_size)) {
+        return old;
+    }
     void *block = arena_take(arena, new_size);
     if (old_size) {
         memcpy(block, old, old_size);

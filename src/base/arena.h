@@ -43,8 +43,10 @@ void arena_release(struct arena *arena, struct arena_mark mark);
 void *arena_take(struct arena *arena, size_t size);
 /* `count` zeroed elements; the product is checked. */
 void *arena_take_array(struct arena *arena, size_t count, size_t size);
-/* A larger copy of `old` (which stays where it is until the arena goes). */
-void *arena_grow(struct arena *arena, const void *old, size_t old_size, size_t new_size);
+/* `old` (of `old_size` bytes; NULL: none) with room for `new_size`, zeroed behind what it held:
+ * where it is when nothing was taken since, else a copy (and `old` stays as it is until the arena
+ * goes). */
+void *arena_grow(struct arena *arena, void *old, size_t old_size, size_t new_size);
 char *arena_copy(struct arena *arena, const char *bytes, size_t size); /* adds a NUL */
 
 #define arena_new(arena, type) ((type *)arena_take((arena), sizeof(type)))

@@ -12,11 +12,15 @@
         size_t count, room;                                                                        \
     }
 
+/* Room for the first elements: most lists of large ones, such as the sentences of a line, hold one.
+ */
+#define VEC_FIRST(size) ((size_t)((size) > 128 ? 1 : (size) > 32 ? 4 : 8))
+
 /* Adds one element, by value. */
 #define VEC_PUSH(arena, vec, value)                                                                \
     do {                                                                                           \
         if ((vec)->count == (vec)->room) {                                                         \
-            size_t room_ = (vec)->room ? (vec)->room * 2 : 8;                                      \
+            size_t room_ = (vec)->room ? (vec)->room * 2 : VEC_FIRST(sizeof *(vec)->at);           \
             (vec)->at = arena_grow((arena), (vec)->at, (vec)->count * sizeof *(vec)->at,           \
                                    room_ * sizeof *(vec)->at);                                     \
             (vec)->room = room_;                                                                   \

@@ -3,6 +3,7 @@
 #include "picture/scene/drawing.h"
 
 #include <math.h>
+#include <string.h>
 
 struct scene_item *item_add(struct drawing *drawing, enum scene_class class, enum item_shape shape)
 {
@@ -80,10 +81,11 @@ void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count)
 static struct scene_item *pen_end(struct drawing *drawing, enum scene_class class)
 {
     struct scene_item *item = item_add(drawing, class, ITEM_PATH);
-    item->path =
-        arena_grow(drawing->arena, drawing->pen.at, drawing->pen.count * sizeof *drawing->pen.at,
-                   drawing->pen.count * sizeof *drawing->pen.at);
     item->count = drawing->pen.count;
+    item->path = arena_take_array(drawing->arena, item->count, sizeof *item->path);
+    if (item->count > 0) {
+        memcpy(item->path, drawing->pen.at, item->count * sizeof *item->path);
+    }
     drawing->pen.count = 0;
     return item;
 }
