@@ -261,6 +261,11 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
 size_t step_task_count(const struct step *step, int branch);
 const struct task *step_task(const struct step *step, int branch, size_t index);
 
+/* Ways on are told, lettered and drawn as the coach wrote them, but what takes what is left over
+ * ("otherwise") stands last: the branch told at `place`, and the letter of a branch. */
+int branch_told(const struct step *step, int place);
+char branch_letter(const struct step *step, int branch);
+
 /* "x3 trails or x3 goes over", "otherwise"; nothing for an option. */
 void branch_conditions_print(struct strbuf *out, const struct branch *branch);
 

@@ -173,7 +173,8 @@ void run_dump(struct strbuf *out, const struct run *run)
         const struct segment *segment = run->segments.at[s];
         strbuf_print(out, "step %d", segment->step + 1);
         if (segment->branch >= 0) {
-            strbuf_print(out, "%c", 'a' + segment->branch);
+            strbuf_char(out,
+                        branch_letter(&segment->play->steps.at[segment->step], segment->branch));
         }
         strbuf_text(out, segment->ran ? " " : " FAILED ");
         strbuf_fixed(out, segment->duration, 2);

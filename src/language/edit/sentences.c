@@ -75,7 +75,8 @@ static void add_ties(struct teller_of_all *t, struct edit_sentence *entry,
 static struct str label_of(struct arena *arena, const struct passage *way)
 {
     return way->branch < 0 ? str_format(arena, "%d", way->step->number)
-                           : str_format(arena, "%d%c", way->step->number, 'a' + way->branch % 26);
+                           : str_format(arena, "%d%c", way->step->number,
+                                        branch_letter(way->step, way->branch));
 }
 
 static bool in_diagram(const struct edit_sentence *entry, const struct passage *way)

@@ -164,7 +164,7 @@ struct str tell_after(struct arena *arena, const struct play *play, const struct
     strbuf_init(&out, arena);
     if (before->branches.count > 1 && step->after_branch >= 0) {
         strbuf_print(&out, "%s %d%c", step->begins.count ? "in" : "after", before->number,
-                     (char)('a' + step->after_branch));
+                     branch_letter(before, step->after_branch));
     }
     struct teller t = {arena, play, before, step->after_branch, BODY_NONE, true};
     for (size_t i = 0; i < step->begins.count; i++) {

@@ -337,7 +337,7 @@ static void say_see(const struct teller *t, struct strbuf *out)
     if (!acts_in_branches(t)) {
         return;
     }
-    const struct branch *first = &t->step->branches.at[0];
+    const struct branch *first = &t->step->branches.at[branch_told(t->step, 0)];
     if (first->kind == BRANCH_READ && first->conditions.count &&
         first->conditions.at[0].who.kind == WHO_DEFENDER) {
         strbuf_print(out, "Then read x%d: see ", first->conditions.at[0].who.number);
@@ -349,7 +349,7 @@ static void say_see(const struct teller *t, struct strbuf *out)
                      i == 0           ? ""
                      : i + 1 == count ? " and "
                                       : ", ",
-                     t->step->number, (char)('a' + (int)i));
+                     t->step->number, 'a' + (int)i);
     }
     end_sentence(out);
 }

@@ -9,11 +9,11 @@
 #define SECTION_GAP 20.0
 
 static const struct grid grids[] = {
-    {1, 1, 1, PAGE_WIDE, PAGE_WIDE, false, TYPE_LARGE_SENTENCE},
-    {2, 1, 2, 302.4, PAGE_WIDE, true, TYPE_SENTENCE},
-    {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE},
-    {6, 3, 2, 152, 152, false, TYPE_SENTENCE},
-    {9, 3, 3, 152, 152, false, TYPE_SENTENCE},
+    {1, 1, 1, PAGE_WIDE, PAGE_WIDE, false, TYPE_LARGE_SENTENCE, false},
+    {2, 1, 2, 302.4, PAGE_WIDE, true, TYPE_SENTENCE, false},
+    {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, false},
+    {6, 3, 2, 152, 152, false, TYPE_SENTENCE, false},
+    {9, 3, 3, 152, 152, false, TYPE_SENTENCE, false},
 };
 
 const struct grid *grid_find(int per_page)
@@ -106,20 +106,44 @@ void group_add_words(const struct setter *setter, group_list *groups, struct gal
     add_band(setter, &group->ways[0], BAND_WORDS, gap, 0)->galley = words;
 }
 
+/* Sets the row into the band at `top`, and counts its pictures. */
+static void fill_band(const struct setter *setter, struct band *band, struct row *row,
+                      const struct grid *grid, double top)
+{
+    for (size_t i = 0; i < row->count; i++) {
+        band->pictures++;
+        band->scale += row->telling[i].scene->scale;
+    }
+    row_set(setter, band, row, grid, top);
+}
+
 /* A row of `count` diagrams as one more way of the group. */
 static struct band *add_row(const struct setter *setter, struct group *group, const struct run *run,
                             const struct grid *grid, const struct diagram *const *diagrams,
                             size_t count)
 {
     struct row row = {.count = 0};
+    bool reads = true;
     for (size_t i = 0; i < count; i++) {
         row_add(setter, &row, grid, run, diagrams[i]);
+        reads = reads && diagrams[i]->branch >= 0;
     }
-    struct band *band = add_band(setter, &group->ways[group->count++], BAND_STEPS, BAND_GAP,
-                                 row.telling[0].step->number);
-    row_set(setter, band, &row, grid, 0);
+    struct band *band =
+        add_band(setter, &group->ways[group->count++], reads ? BAND_READS : BAND_STEPS, BAND_GAP,
+                 row.telling[0].step->number);
+    fill_band(setter, band, &row, grid, 0);
     band->taken = (double)count * grid_pitch(grid);
     return band;
+}
+
+/* One diagram of a grid with its words beside it. */
+static struct grid flat_of(const struct grid *grid)
+{
+    struct grid flat = *grid;
+    flat.across = 1;
+    flat.column = PAGE_WIDE;
+    flat.beside = true;
+    return flat;
 }
 
 static void set_row(const struct setter *setter, const struct run *run, const struct grid *grid,
@@ -128,13 +152,96 @@ static void set_row(const struct setter *setter, const struct run *run, const st
     struct group *group = add_group(setter, groups);
     add_row(setter, group, run, grid, row, count);
     if (count == 1 && grid->across > 1) { /* alone it may have its words beside it */
-        struct grid flat = *grid;
-        flat.across = 1;
-        flat.column = PAGE_WIDE;
-        flat.beside = true;
+        struct grid flat = flat_of(grid);
         add_row(setter, group, run, &flat, row, 1);
     }
 }
+
+/* The paragraphs stand in the free place beside the last step, else under it. */
+static void set_last(const struct setter *setter, const struct run *run, const struct grid *grid,
+                     group_list *groups)
+{
+    struct group *group = groups->count > 0 ? &groups->at[groups->count - 1] : NULL;
+    struct band *band = group ? &group->ways[0].at[0] : NULL;
+    bool free = band && band->taken > 0 && band->taken < PAGE_WIDE;
+    bool under = band && band->taken > 0 && grid->beside; /* the words that stand beside */
+    double x = free ? band->taken : under ? grid->diagram + BESIDE_GAP : 0;
+    struct galley *words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
+    if (!words) {
+        return;
+    }
+    if (!free && !under) {
+        group_add_words(setter, groups, words, SECTION_GAP);
+        return;
+    }
+    galley_join(band->galley, words, x, under ? band->words + BAND_GAP : 0);
+    band->beside = words->height;
+    if (group->count > 1) {
+        band = &group->ways[1].at[0];
+        x = grid->diagram + BESIDE_GAP;
+        words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
+        galley_join(band->galley, words, x, band->words + BAND_GAP);
+    }
+}
+
+/* ---- the ways on ---- */
+
+/* The next row of the ways on, which is the first of `count`; what is alone in a wide row has its
+ * words beside it. Returns how many it took. */
+static size_t set_branch_row(const struct setter *setter, const struct run *run,
+                             const struct diagram *first, size_t count, bool top,
+                             const struct grid *grid, band_list *bands)
+{
+    struct grid flat = flat_of(grid);
+    bool alone = count == 1 && grid->across == 2;
+    size_t taken = count < (size_t)grid->across ? count : (size_t)grid->across;
+    grid = alone ? &flat : grid;
+    struct row row = {.count = 0};
+    for (size_t i = 0; i < taken; i++) {
+        row_add(setter, &row, grid, run, &first[i]);
+    }
+    const struct step *step = row.telling[0].step;
+    struct band *band =
+        add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
+    struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
+    if (top) {
+        section_set(&column, words_decides(setter->arena, run->play, step, setter->job->reader));
+        galley_keep(band->galley);
+    }
+    double lead = grid->across < 3 ? 20 : 17;
+    fill_band(setter, band, &row, grid, top ? column.base + lead - HEADING_BASE : 0);
+    return taken;
+}
+
+/* The reads of one step: `count` diagrams from `first`. */
+static void set_step_reads(const struct setter *setter, const struct run *run,
+                           const struct diagram *first, size_t count, const struct grid *grid,
+                           group_list *groups)
+{
+    struct group *group = add_group(setter, groups);
+    band_list *bands = &group->ways[group->count++];
+    for (size_t i = 0; i < count;) {
+        i += set_branch_row(setter, run, &first[i], count - i, i == 0, grid, bands);
+    }
+}
+
+static void set_reads(const struct setter *setter, const struct run *run,
+                      const struct diagram *diagrams, size_t count, const struct grid *grid,
+                      group_list *groups)
+{
+    for (size_t i = 0; i < count;) {
+        size_t end = i;
+        while (end < count && diagrams[end].branch >= 0 && diagrams[end].step == diagrams[i].step) {
+            end++;
+        }
+        if (end > i) {
+            set_step_reads(setter, run, &diagrams[i], end - i, grid, groups);
+        }
+        i = end > i ? end : i + 1;
+    }
+}
+
+/* ---- the play ---- */
 
 /* Does no further step's common part come after this diagram? */
 static bool is_last_row(const diagram_list *diagrams, size_t index)
@@ -147,89 +254,9 @@ static bool is_last_row(const diagram_list *diagrams, size_t index)
     return true;
 }
 
-/* The paragraphs stand in the free place beside the last step, else under it. */
-static void set_last(const struct setter *setter, const struct run *run, const struct grid *grid,
-                     group_list *groups)
-{
-    struct group *group = groups->count > 0 ? &groups->at[groups->count - 1] : NULL;
-    struct band *band = group ? &group->ways[0].at[0] : NULL;
-    bool beside = band && band->kind == BAND_STEPS && band->taken < PAGE_WIDE;
-    double taken = beside ? band->taken : 0;
-    struct galley *words = set_paragraphs(setter, run->play, PAGE_WIDE - taken);
-    if (!words) {
-        return;
-    }
-    if (!beside) {
-        group_add_words(setter, groups, words, SECTION_GAP);
-        return;
-    }
-    galley_join(band->galley, words, taken, 0);
-    band->beside = words->height;
-    if (group->count > 1) {
-        band = &group->ways[1].at[0];
-        double x = grid->diagram + BESIDE_GAP;
-        words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
-        galley_join(band->galley, words, x, band->words + BAND_GAP);
-    }
-}
-
-/* Reads three across, or, where a page has the room, fewer and larger. */
-static const struct grid read_grid = {3, 3, 1, 152, 152, false, TYPE_SENTENCE};
-static const struct grid large_read_grid = {2, 2, 1, 237.6, 237.6, false, TYPE_SENTENCE};
-
-static void set_branches(const struct setter *setter, const struct run *run,
-                         const struct diagram *first, size_t count, const struct grid *grid,
-                         band_list *bands)
-{
-    struct row row = {.count = 0};
-    for (size_t i = 0; i < count; i++) {
-        row_add(setter, &row, grid, run, &first[i]);
-        if (row.count < (size_t)grid->across && i + 1 < count) {
-            continue;
-        }
-        const struct step *step = row.telling[0].step;
-        bool top = i < (size_t)grid->across;
-        struct band *band =
-            add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
-        struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
-        if (top) {
-            section_set(&column,
-                        words_decides(setter->arena, run->play, step, setter->job->reader));
-        }
-        row_set(setter, band, &row, grid,
-                top ? column.base + (grid->across < 3 ? 20 : 17) - HEADING_BASE : 0);
-    }
-}
-
-/* The reads of one step: `count` diagrams from `first`. */
-static void set_step_reads(const struct setter *setter, const struct run *run,
-                           const struct diagram *first, size_t count, group_list *groups)
-{
-    struct group *group = add_group(setter, groups);
-    if (count <= 2 || count == 4) {
-        set_branches(setter, run, first, count, &large_read_grid, &group->ways[group->count++]);
-    }
-    set_branches(setter, run, first, count, &read_grid, &group->ways[group->count++]);
-}
-
-static void set_reads(const struct setter *setter, const struct run *run,
-                      const struct diagram *diagrams, size_t count, group_list *groups)
-{
-    for (size_t i = 0; i < count;) {
-        size_t end = i;
-        while (end < count && diagrams[end].branch >= 0 && diagrams[end].step == diagrams[i].step) {
-            end++;
-        }
-        if (end > i) {
-            set_step_reads(setter, run, &diagrams[i], end - i, groups);
-        }
-        i = end > i ? end : i + 1;
-    }
-}
-
 /* The steps in rows, the reads of a row's steps right under it. */
-static void set_steps(const struct setter *setter, const struct run *run, const struct grid *grid,
-                      const diagram_list *diagrams, group_list *groups)
+static void set_steps(const struct setter *setter, const struct run *run,
+                      const diagram_list *diagrams, const struct layout *layout, group_list *groups)
 {
     const struct diagram *row[3];
     size_t count = 0, told = 0;
@@ -240,26 +267,107 @@ static void set_steps(const struct setter *setter, const struct run *run, const 
         }
         bool last = i + 1 == diagrams->count;
         bool more = !last && diagrams->at[i + 1].branch >= 0; /* a read of this step */
-        if (more || (count < (size_t)grid->across && !last)) {
+        if (more || (count < (size_t)layout->grid->across && !last)) {
             continue;
         }
         if (count > 0) {
-            set_row(setter, run, grid, row, count, groups);
+            set_row(setter, run, layout->grid, row, count, groups);
         }
         if (is_last_row(diagrams, i) && !closed) {
-            set_last(setter, run, grid, groups);
+            set_last(setter, run, layout->grid, groups);
             closed = true;
         }
-        set_reads(setter, run, &diagrams->at[told], i + 1 - told, groups);
+        set_reads(setter, run, &diagrams->at[told], i + 1 - told, layout->reads, groups);
         told = i + 1;
         count = 0;
     }
 }
 
-void bands_make(const struct setter *setter, const struct run *run, const struct grid *grid,
-                group_list *groups)
+/* Steps and ways on in rows of one grid. */
+static void set_running_on(const struct setter *setter, const struct run *run,
+                           const diagram_list *diagrams, const struct grid *grid,
+                           group_list *groups)
 {
-    diagram_list diagrams = {0};
-    scene_diagrams(setter->arena, run, &diagrams);
-    set_steps(setter, run, grid, &diagrams, groups);
+    const struct diagram *row[3];
+    size_t count = 0;
+    for (size_t i = 0; i < diagrams->count; i++) {
+        row[count++] = &diagrams->at[i];
+        if (count == (size_t)grid->across || i + 1 == diagrams->count) {
+            set_row(setter, run, grid, row, count, groups);
+            count = 0;
+        }
+    }
+    set_last(setter, run, grid, groups);
+}
+
+void bands_make(const struct setter *setter, const struct run *run, const diagram_list *diagrams,
+                const struct layout *layout, group_list *groups)
+{
+    if (layout->grid->run_on) {
+        set_running_on(setter, run, diagrams, layout->grid, groups);
+    } else {
+        set_steps(setter, run, diagrams, layout, groups);
+    }
+}
+
+/* ---- which ways are worth trying ---- */
+
+static const struct grid small_reads = {3, 3, 1, 152, 152, false, TYPE_SENTENCE, false};
+static const struct grid large_reads = {2, 2, 1, 237.6, 237.6, false, TYPE_SENTENCE, false};
+static const struct grid running_on = {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, true};
+/* An upright full floor is tall: three of them across, or one with its words beside it. */
+static const struct grid full_beside = {1, 1, 1, 237.6, PAGE_WIDE, true, TYPE_SENTENCE, false};
+
+static bool has_reads(const diagram_list *diagrams)
+{
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (diagrams->at[i].branch >= 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_tall(const struct setter *setter, const diagram_list *diagrams)
+{
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (scene_height(setter->arena, &diagrams->at[i],
+                         &(struct scene_options){.width = large_reads.diagram}) >
+            large_reads.diagram) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void add_layouts(const struct setter *setter, const struct grid *grid, bool reads,
+                        layout_list *layouts)
+{
+    VEC_PUSH(setter->arena, layouts, ((struct layout){grid, &large_reads}));
+    if (reads) {
+        VEC_PUSH(setter->arena, layouts, ((struct layout){grid, &small_reads}));
+    }
+}
+
+void layouts_for(const struct setter *setter, const diagram_list *diagrams, layout_list *layouts)
+{
+    bool reads = has_reads(diagrams);
+    if (setter->job->per_page) {
+        add_layouts(setter, grid_find(setter->job->per_page), reads, layouts);
+        return;
+    }
+    const struct grid *two = grid_find(2), *four = grid_find(4);
+    if (is_tall(setter, diagrams)) {
+        add_layouts(setter, grid_find(6), reads, layouts);
+        add_layouts(setter, four, reads, layouts);
+        two = &full_beside;
+    }
+    if (diagrams->count == 1) {
+        add_layouts(setter, grid_find(1), reads, layouts);
+    }
+    add_layouts(setter, two, reads, layouts);
+    add_layouts(setter, four, reads, layouts);
+    if (reads) {
+        VEC_PUSH(setter->arena, layouts, ((struct layout){&running_on, &large_reads}));
+    }
 }

@@ -19,6 +19,8 @@ struct band {
     double taken;          /* STEPS: its columns reach so far across */
     double beside;         /* and what stands beside them so far down */
     double words;          /* the last baseline of its words */
+    int pictures;          /* diagrams in it */
+    double scale;          /* their points a foot of floor, added up */
     size_t start;          /* on a page: its first item there */
 };
 typedef VEC(struct band) band_list;
@@ -37,12 +39,21 @@ struct grid {
     double diagram, column; /* their widths */
     bool beside;            /* the sentences stand beside the diagram */
     enum type sentence;
+    bool run_on; /* ways on follow their step in the same row, under no heading of their own */
 };
 const struct grid *grid_find(int per_page); /* 0: as 4 */
 
+/* How a play is laid out: the grid of its steps, and that of their ways on. */
+struct layout {
+    const struct grid *grid, *reads;
+};
+typedef VEC(struct layout) layout_list;
+/* Those worth trying for these diagrams: which is best is seen on the pages. */
+void layouts_for(const struct setter *setter, const diagram_list *diagrams, layout_list *layouts);
+
 /* All of the play, in order. */
-void bands_make(const struct setter *setter, const struct run *run, const struct grid *grid,
-                group_list *groups);
+void bands_make(const struct setter *setter, const struct run *run, const diagram_list *diagrams,
+                const struct layout *layout, group_list *groups);
 /* A group of one way, of paragraphs. */
 void group_add_words(const struct setter *setter, group_list *groups, struct galley *words,
                      double gap);

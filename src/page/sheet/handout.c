@@ -19,8 +19,9 @@ struct mark {
 /* The document being set. */
 struct flow {
     struct setter setter;
-    const struct grid *grid;
+    const struct grid *grid; /* of the play being set */
     page_list pages;
+    size_t parted;                       /* bands that went on overleaf */
     VEC(const struct galley *) cautions; /* of each page */
     VEC(struct mark) marks;
 };
@@ -71,7 +72,7 @@ static void spread_bands(struct page *page)
     for (size_t i = 1; i <= gaps; i++) {
         const struct band *band = &page->bands.at[i];
         galley_lower(page->galley, band->start, each);
-        if (band->kind == BAND_STEPS && band->taken < PAGE_WIDE) {
+        if (band->taken > 0 && band->taken < PAGE_WIDE) {
             lowered = (double)i * each; /* the last such band has the free place */
         }
     }
@@ -117,7 +118,7 @@ static void place(struct flow *flow, const struct band *band)
     galley_join(page->galley, band->galley, paper->margin, page->y);
     double top = page->y;
     page->y += band->galley->height;
-    if (band->kind == BAND_STEPS && band->taken < PAGE_WIDE) {
+    if (band->taken > 0 && band->taken < PAGE_WIDE) {
         page->free = (struct free_place){PAGE_WIDE - band->taken, top, page->y, band->beside};
     }
     page->empty = false;
@@ -167,6 +168,7 @@ static size_t flow_band(struct flow *flow, struct band band, const struct head_w
         }
         place(flow, &band);
         turn_page(flow, head, caution);
+        flow->parted++;
         band.galley = go_on(flow, rest);
     }
     place(flow, &band);
@@ -243,23 +245,33 @@ static void mark_steps(struct flow *flow, const struct play *play, const struct 
     }
 }
 
-static void flow_play(struct flow *flow, const struct run *run)
+/* What stands before the steps on every layout. */
+static void add_before(const struct flow *flow, const struct run *run,
+                       const struct head_words *head, bool surplus, group_list *groups)
+{
+    struct galley *rest = head_surplus(&flow->setter, head);
+    if (rest) {
+        group_add_words(&flow->setter, groups, rest, 0);
+    }
+    if (surplus) {
+        add_cautions(flow, run->play, groups);
+    }
+}
+
+/* The play on pages of its own. */
+static void flow_layout(struct flow *flow, const struct run *run, const diagram_list *diagrams,
+                        const struct layout *layout)
 {
     bool surplus;
     struct caution lines = caution_of_play(run->play);
     const struct galley *caution = page_caution(&flow->setter, &lines, &surplus);
-    group_list groups = {0};
     struct head_words *head = arena_new(flow->setter.arena, struct head_words);
     *head =
         head_of_play(flow->setter.arena, run->play, head_players_sheet(&flow->setter, run->play));
-    struct galley *rest = head_surplus(&flow->setter, head);
-    if (rest) {
-        group_add_words(&flow->setter, &groups, rest, 0);
-    }
-    if (surplus) {
-        add_cautions(flow, run->play, &groups);
-    }
-    bands_make(&flow->setter, run, flow->grid, &groups);
+    group_list groups = {0};
+    add_before(flow, run, head, surplus, &groups);
+    flow->grid = layout->grid;
+    bands_make(&flow->setter, run, diagrams, layout, &groups);
     open_page(flow, head, caution, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
     for (size_t i = 0; i < groups.count; i++) {
@@ -267,6 +279,63 @@ static void flow_play(struct flow *flow, const struct run *run)
         mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
     fill_page(flow);
+}
+
+/* What a layout costs: pages first, then what is torn apart, then pages with a single picture on
+ * them; what is left goes by the size of the pictures. (ours) */
+static double cost_of(const struct flow *flow)
+{
+    const double page = 1000, parted = 600, lone = 400, size = 10;
+    double cost = page * (double)flow->pages.count + parted * (double)flow->parted, scales = 0;
+    int pictures = 0;
+    for (size_t i = 0; i < flow->pages.count; i++) {
+        int here = 0;
+        for (size_t k = 0; k < flow->pages.at[i].bands.count; k++) {
+            here += flow->pages.at[i].bands.at[k].pictures;
+            scales += flow->pages.at[i].bands.at[k].scale;
+        }
+        cost += i > 0 && here < 2 ? lone : 0;
+        pictures += here;
+    }
+    return cost - (pictures > 0 ? size * scales / pictures : 0);
+}
+
+static void append(struct flow *flow, const struct flow *play)
+{
+    size_t before = flow->pages.count;
+    for (size_t i = 0; i < play->pages.count; i++) {
+        VEC_PUSH(flow->setter.arena, &flow->pages, play->pages.at[i]);
+        VEC_PUSH(flow->setter.arena, &flow->cautions, play->cautions.at[i]);
+    }
+    for (size_t i = 0; i < play->marks.count; i++) {
+        struct mark mark = play->marks.at[i];
+        mark.page += before;
+        VEC_PUSH(flow->setter.arena, &flow->marks, mark);
+    }
+}
+
+/* Laid out in every way that is worth it: the best is kept. */
+static void flow_play(struct flow *flow, const struct run *run)
+{
+    diagram_list diagrams = {0};
+    layout_list layouts = {0};
+    drawn_list drawn = {0};
+    struct flow best = {.grid = NULL};
+    double least = 0;
+    scene_diagrams(flow->setter.arena, run, &diagrams);
+    flow->setter.drawn = &drawn;
+    layouts_for(&flow->setter, &diagrams, &layouts);
+    for (size_t i = 0; i < layouts.count; i++) {
+        struct flow tried = {.setter = flow->setter};
+        flow_layout(&tried, run, &diagrams, &layouts.at[i]);
+        double cost = cost_of(&tried);
+        if (!best.grid || cost < least) {
+            best = tried;
+            least = cost;
+        }
+    }
+    append(flow, &best);
+    flow->setter.drawn = NULL;
 }
 
 static struct str title_of(struct arena *arena, const struct sheet_job *job)
@@ -299,8 +368,8 @@ static void paint_pages(struct document *document, struct flow *flow)
 bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                    struct writer *writer)
 {
-    struct flow flow = {.setter = {arena, fonts, job}, .grid = grid_find(job->per_page)};
-    if (!flow.grid || job->count == 0) {
+    struct flow flow = {.setter = {arena, fonts, job, NULL}};
+    if (!grid_find(job->per_page) || job->count == 0) {
         return false;
     }
     for (size_t i = 0; i < job->count; i++) {

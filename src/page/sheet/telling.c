@@ -223,8 +223,9 @@ static void set_job(struct column *column, const struct telling *telling)
 /* What is said of a step, its title too if the heading is too short for it; first baseline `lead`
  * under the column's base. */
 static void set_words(struct column *column, const struct telling *telling, struct str title,
-                      enum type sentence)
+                      const struct grid *grid)
 {
+    enum type sentence = grid->sentence;
     if (title.size > 0) {
         const struct text_block *words =
             words_set(column->setter, TYPE_SMALL_HEADING, title, column->width);
@@ -239,20 +240,46 @@ static void set_words(struct column *column, const struct telling *telling, stru
         set_sentences(column, telling, TYPE_OTHERS);
     }
     points_set(column, telling->play, telling->points, 17);
+    if (grid->run_on && !telling->branch && telling->step->branches.count > 0) {
+        struct str told = words_decides_here(column->setter->arena, telling->play, telling->step,
+                                             column->setter->job->reader);
+        column->base = galley_text(
+            column->galley, words_set(column->setter, TYPE_SMALL_HEADING, told, column->width),
+            column->x, column->base + TO_SENTENCE + 3, ROLE_TEXT);
+    }
+}
+
+/* Several ways to set a play take the same pictures. */
+static const struct scene *scene_of(const struct setter *setter, const struct diagram *diagram,
+                                    double width)
+{
+    for (size_t i = 0; setter->drawn && i < setter->drawn->count; i++) {
+        const struct drawn *drawn = &setter->drawn->at[i];
+        if (drawn->segment == diagram->segment && drawn->branch == diagram->branch &&
+            drawn->width == width) {
+            return drawn->scene;
+        }
+    }
+    struct scene_options options = {.width = width,
+                                    .theme = THEME_PRINT,
+                                    .accent = setter->job->reader,
+                                    .names = setter->job->names ? &setter->job->book->team : NULL};
+    struct drawn drawn = {diagram->segment, diagram->branch, width,
+                          scene_make(setter->arena, diagram, &options)};
+    if (setter->drawn) {
+        VEC_PUSH(setter->arena, setter->drawn, drawn);
+    }
+    return drawn.scene;
 }
 
 static struct telling telling_make(const struct setter *setter, const struct run *run,
                                    const struct diagram *diagram, double width)
 {
-    struct scene_options options = {.width = width,
-                                    .theme = THEME_PRINT,
-                                    .accent = setter->job->reader,
-                                    .names = setter->job->names ? &setter->job->book->team : NULL};
     const struct step *step = &run->play->steps.at[diagram->step];
     struct telling telling = {.play = run->play,
                               .diagram = diagram,
                               .step = step,
-                              .scene = scene_make(setter->arena, diagram, &options),
+                              .scene = scene_of(setter, diagram, width),
                               .points = &step->points};
     if (diagram->branch >= 0) {
         telling.branch = &step->branches.at[diagram->branch];
@@ -290,7 +317,7 @@ static void set_telling(struct column *column, const struct row *row, size_t ind
     } else {
         column->base = top + row->height;
     }
-    set_words(column, telling, row->heading[index].whole, grid->sentence);
+    set_words(column, telling, row->heading[index].whole, grid);
 }
 
 double grid_pitch(const struct grid *grid)

@@ -48,7 +48,8 @@ struct row {
     double height;       /* of the tallest diagram: words side by side start level */
 };
 
-/* Draws the diagram and adds it to the row; there has to be room for it. */
+/* Draws the diagram, or takes it as drawn before, and adds it to the row; there has to be room for
+ * it. */
 void row_add(const struct setter *setter, struct row *row, const struct grid *grid,
              const struct run *run, const struct diagram *diagram);
 /* Sets the row at `top` of the band and empties it. */

@@ -316,8 +316,8 @@ static void print_doers(struct strbuf *out, const struct crowd *crowd, body read
     strbuf_text(out, crowd->count == 1 && !you ? " does" : " do");
 }
 
-struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
-                         body reader)
+static void print_decides(struct strbuf *out, const struct play *play, const struct step *step,
+                          body reader)
 {
     struct crowd deciders = {.count = 0};
     struct crowd doers = {.count = 0};
@@ -330,20 +330,37 @@ struct str words_decides(struct arena *arena, const struct play *play, const str
             join(&doers, branch->tasks.at[0].who);
         }
     }
+    if (!reads || deciders.count == 0 || deciders.count > 3) {
+        strbuf_text(out, reads ? "what you see decides what comes next" : "the ways on");
+        return;
+    }
+    strbuf_text(out, "what ");
+    print_doers(out, &deciders, BODY_NONE);
+    strbuf_text(out, " decides what ");
+    if (doers.count == 1 || doers.count == 2) {
+        print_doers(out, &doers, reader);
+    } else {
+        strbuf_text(out, "comes next");
+    }
+}
+
+struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
+                         body reader)
+{
     struct strbuf out;
     strbuf_init(&out, arena);
     strbuf_print(&out, "Step %d: ", step->number);
-    if (!reads || deciders.count == 0 || deciders.count > 3) {
-        strbuf_text(&out, reads ? "what you see decides what comes next" : "the ways on");
-        return strbuf_str(&out);
-    }
-    strbuf_text(&out, "what ");
-    print_doers(&out, &deciders, BODY_NONE);
-    strbuf_text(&out, " decides what ");
-    if (doers.count == 1 || doers.count == 2) {
-        print_doers(&out, &doers, reader);
-    } else {
-        strbuf_text(&out, "comes next");
-    }
+    print_decides(&out, play, step, reader);
+    return strbuf_str(&out);
+}
+
+struct str words_decides_here(struct arena *arena, const struct play *play, const struct step *step,
+                              body reader)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    print_decides(&out, play, step, reader);
+    out.at[0] = (char)(out.at[0] - 'a' + 'A');
+    strbuf_char(&out, '.');
     return strbuf_str(&out);
 }

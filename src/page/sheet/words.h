@@ -6,11 +6,20 @@
 
 #include "page/sheet/sheet.h"
 
+/* Diagrams drawn for the play that is being set: several ways to set it share them. */
+struct drawn {
+    const struct segment *segment;
+    int branch;
+    double width;
+    const struct scene *scene;
+};
+typedef VEC(struct drawn) drawn_list;
 /* What everything that is set needs. */
 struct setter {
     struct arena *arena;
     struct fonts *fonts;
     const struct sheet_job *job;
+    drawn_list *drawn; /* or NULL */
 };
 
 enum type { /* the sizes of numbers on paper */
@@ -55,5 +64,8 @@ struct str words_fit(const struct setter *setter, enum type type, struct str tex
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
 struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
                          body reader);
+/* The same under the step itself: "What x3 does decides what 3 does." */
+struct str words_decides_here(struct arena *arena, const struct play *play, const struct step *step,
+                              body reader);
 
 #endif

@@ -12,7 +12,7 @@ static struct str diagram_label(struct arena *arena, const struct step *step, in
     if (branch < 0) {
         return str_format(arena, "%d", step->number);
     }
-    return str_format(arena, "%d%c", step->number, 'a' + branch % 26);
+    return str_format(arena, "%d%c", step->number, branch_letter(step, branch));
 }
 
 static struct str diagram_title(const struct step *step, int branch)
@@ -67,7 +67,9 @@ void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *di
             diagram_add(arena, common_way(run, i, step), -1, diagrams);
         }
         if (segment->branch >= 0) {
-            diagram_add(arena, segment, segment->branch, diagrams);
+            int told = branch_told(step, segment->branch); /* a step's ways stand side by side */
+            size_t at = i - (size_t)segment->branch + (size_t)told;
+            diagram_add(arena, run->segments.at[at], told, diagrams);
         }
     }
 }

@@ -20,7 +20,7 @@ static void open_setter(void)
     ck_assert_ptr_nonnull(fonts);
     book = (struct playbook){.title = STR("A season")};
     job = (struct sheet_job){.book = &book, .reader = BODY_NONE};
-    setter = (struct setter){&arena, fonts, &job};
+    setter = (struct setter){.arena = &arena, .fonts = fonts, .job = &job};
 }
 
 static void close_setter(void)
