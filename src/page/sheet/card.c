@@ -273,7 +273,7 @@ bool card_write(struct arena *arena, struct fonts *fonts, const struct sheet_job
                 struct writer *writer)
 {
     const int large = 12, small = 20;
-    struct setter setter = {arena, fonts, job};
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
     struct card_flow flow;
     if (job->count == 0) {
         return false;
