@@ -35,13 +35,15 @@ struct coverage defense_coverage(enum strategy guard, enum strategy big)
             return (struct coverage){both[i], both[i]};
         }
     }
-    enum strategy on = guard == STRATEGY_UNDER ? STRATEGY_UNDER : STRATEGY_OVER;
+    bool own_word = guard == STRATEGY_UNDER || guard == STRATEGY_OVERPLAY;
+    enum strategy on = own_word ? guard : STRATEGY_OVER;
     bool own = big == STRATEGY_HEDGE || big == STRATEGY_DROP;
     if (guard == STRATEGY_HEDGE || guard == STRATEGY_DROP) { /* said of the wrong one: meant so */
         own = true;
         big = guard;
     }
-    return (struct coverage){on, own ? big : on};
+    enum strategy by = on == STRATEGY_OVERPLAY ? STRATEGY_OVER : on;
+    return (struct coverage){on, own ? big : by};
 }
 
 double defense_screen_side(const struct seen_screen *seen)
@@ -286,6 +288,7 @@ static const struct {
     [STRATEGY_NONE] = {over_waits, over_follows, big_below, NULL},
     [STRATEGY_OVER] = {over_waits, over_follows, big_below, NULL},
     [STRATEGY_UNDER] = {under_waits, under_follows, big_off, NULL},
+    [STRATEGY_OVERPLAY] = {ice_waits, over_follows, big_below, NULL},
     [STRATEGY_SWITCH] = {switch_waits, over_follows, big_steps_out, NULL},
     [STRATEGY_ICE] = {ice_waits, ice_follows, ice_drops, ice_drops},
     [STRATEGY_TRAP] = {forces_in, trap_follows, big_up, trap_jumps},

@@ -182,7 +182,7 @@ static void say_given(struct maker *m, const struct form *form, const struct for
 }
 
 static void set_guards(struct maker *m, const struct block *block, const struct voice *voice,
-                       bool said[BODY_COUNT])
+                       const struct form *said[BODY_COUNT])
 {
     for (size_t i = 0; block && i < block->forms.count; i++) {
         const struct form *form = &block->forms.at[i];
@@ -200,29 +200,19 @@ static void set_guards(struct maker *m, const struct block *block, const struct 
         body player = who_body(m, &form->standing->player, voice);
         if (x != BODY_NONE && player != BODY_NONE) {
             m->play->guards[x] = player;
-            said[x] = true;
+            said[x] = form;
         } else {
             m->play->broken = true;
         }
     }
 }
 
-static bool is_guarded(const struct play *play, body man, body but)
-{
-    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (x != but && play->guards[x] == man) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Whose man a line gave to somebody else takes the one who was left over, first to first. */
-static void share_out(struct play *play, const bool said[BODY_COUNT])
+static void share_out(struct play *play, const struct form *const said[BODY_COUNT])
 {
     bool without[BODY_COUNT] = {false};
     for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (!said[x] && play->guards[x] != BODY_NONE && is_guarded(play, play->guards[x], x)) {
+        if (!said[x] && play->guards[x] != BODY_NONE && man_is_guarded(play, play->guards[x], x)) {
             play->guards[x] = BODY_NONE;
             without[x] = true;
         }
@@ -232,27 +222,10 @@ static void share_out(struct play *play, const bool said[BODY_COUNT])
         while (x < BODY_COUNT && !without[x]) {
             x++;
         }
-        if (x < BODY_COUNT && play->start[man].on_floor && !is_guarded(play, man, BODY_NONE)) {
+        if (x < BODY_COUNT && play->start[man].on_floor && !man_is_guarded(play, man, BODY_NONE)) {
             play->guards[x] = man;
             without[x] = false;
         }
-    }
-}
-
-/* In a zone nobody has a man but whom the zone or a line gives one: of a box-and-one x1, of a
- * triangle-and-two x1 and x2, each the first player nobody else is on. */
-static void zone_men(struct play *play, const bool said[BODY_COUNT])
-{
-    for (int k = 0; k < ZONE_DEFENDERS; k++) {
-        body x = body_defender(k + 1);
-        if (said[x] || !zone_is_man(play->zone, k)) {
-            continue;
-        }
-        body man = 0;
-        while (man < BODY_COACH && (!play->start[man].on_floor || is_guarded(play, man, x))) {
-            man++;
-        }
-        play->guards[x] = man < BODY_COACH ? man : (body)BODY_NONE;
     }
 }
 
@@ -277,7 +250,8 @@ static void set_on_floor(struct maker *m, body x)
 static void set_defenders(struct maker *m, const struct voice *voice)
 {
     struct play *play = m->play;
-    bool said[BODY_COUNT] = {false}, zone = play->zone != ZONE_NONE;
+    const struct form *said[BODY_COUNT] = {NULL}; /* the line that gives him a man */
+    bool zone = play->zone != ZONE_NONE;
     for (body b = 0; b < BODY_COACH && !zone; b++) {
         if (play->start[b].on_floor) {
             play->guards[body_defender(body_number(b))] = b;
@@ -288,7 +262,7 @@ static void set_defenders(struct maker *m, const struct voice *voice)
         set_guards(m, play->block, voice, said);
     }
     if (zone) {
-        zone_men(play, said);
+        chasers_set(m, said);
     } else {
         share_out(play, said);
     }

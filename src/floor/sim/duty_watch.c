@@ -9,12 +9,14 @@
 #define NEAR .35      /* m: there */
 #define PLACE_AT .62  /* m: and at a place where somebody stands, as near as two bodies get */
 #define THINKS .04    /* s until he has thought of it once */
+#define AT_ONCE .1    /* s: he has had no way to go */
 #define MET .64       /* m: two bodies and a hand: he has been bumped */
 #define RUNS 1.0      /* m/s: a cutter */
 #define LETS_GO 1.5   /* s that a bump or a jab may take */
 #define HELPED 5.2    /* m from the rim: there the ball calls for help */
 #define GOES_BACK 2.5 /* s of it, by rule */
 #define TRAPPED 1.2   /* m */
+#define COMES_AT 2.0  /* m: and nearer than that he troubles who has the ball (ours) */
 #define GUARDED 2.0   /* m: a man who has a defender counts as so much further off */
 
 static bool shot_is_up(const struct world *world)
@@ -130,6 +132,10 @@ void duty_arrive(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
     duty->there = true;
+    if (duty->strategy == STRATEGY_RECOVER && !duty->by_rule && !world->agent[self].has_helped &&
+        world->t <= duty->since + AT_ONCE) {
+        reads_recover(world, self);
+    }
     if (duty->strategy == STRATEGY_ROTATE && guard_has_area(world, self)) {
         return; /* he stays there */
     }
@@ -250,6 +256,17 @@ static bool trap_is_left(struct world *world, body self)
     return duty->has_trapped && holder < BODY_COUNT && holder != duty->trapped;
 }
 
+/* He is at whom it is about; the cutter who is bumped, when he is over it. */
+static bool meets(const struct world *world, body self)
+{
+    const struct duty *duty = &world->duty[self];
+    body whom = duty_about(world, self);
+    bool two = duty->strategy == STRATEGY_DOUBLE || duty->strategy == STRATEGY_TRAP;
+    bool at = whom < BODY_COUNT && (!two || ball_is_held(world, whom)) &&
+              vec2_near(world->agent[whom].m.at, world->agent[self].m.at, COMES_AT);
+    return duty->strategy == STRATEGY_BUMP ? duty->over || is_bumped(world, self) : at;
+}
+
 static void call(struct world *world, body self)
 {
     struct duty *duty = &world->duty[self];
@@ -281,6 +298,7 @@ void duty_tick(struct world *world)
                         see_ago(world, world->agent[b].level->reaction).holder);
             continue;
         }
+        duty->met = duty->met || meets(world, (body)b);
         if (!duty->over && is_over(world, (body)b)) {
             end_of_way_out(world, (body)b);
         }

@@ -1,160 +1,291 @@
 /* SPDX-License-Identifier: MIT */
-/* reads: a read whose answer the defense cannot give: of a screen where its defender has to do with
- * none. Takes the sentences of one way through a step and who guards whom; changes nothing. */
-#include "floor/sim/world.h"
+/* reads: what a read or a sentence has a defender do, and he cannot: of a screen where his man has
+ * to do with none, of a ball that never comes, too late. Looks before a way through a step is run,
+ * as a sentence starts, and when all is over; changes nothing. */
+#include "floor/sim/lacks.h"
 
-/* What a defender needs to be able to do it. */
-static const struct cause {
-    enum verb verb;
-    enum { HIS_MAN_IS_SCREENED, HIS_MAN_MOVES, HIS_MAN_SCREENS, AT_A_SCREEN, OF_ONE_SCREEN } needs;
-} causes[] = {{VERB_GOES_UNDER, HIS_MAN_IS_SCREENED},
-              {VERB_GOES_OVER, HIS_MAN_IS_SCREENED},
-              {VERB_ICES, AT_A_SCREEN},
-              {VERB_TRAILS, HIS_MAN_MOVES},
-              {VERB_HEDGES, HIS_MAN_SCREENS},
-              {VERB_DROPS, HIS_MAN_SCREENS},
-              {VERB_SWITCHES, OF_ONE_SCREEN}};
+/* Of what is missing: of whom it is said, what, and what can be typed: @ is he, # a team-mate. */
+enum of_whom { OF_MAN, OF_WHOM, OF_NOBODY };
+static const struct {
+    enum of_whom who;
+    const char *text, *help;
+} say_of[LACK_COUNT] = {
+    [LACK_USER] = {OF_MAN, "uses no screen", "write the screen it answers: # screens for @"},
+    [LACK_SCREEN] = {OF_MAN, "sets no screen", "write the screen it answers: @ screens for #"},
+    [LACK_PICK] = {OF_MAN, "is at no screen on the ball",
+                   "write the screen it answers, 5 ball screens for 1, or name who is at one"},
+    [LACK_PAIR] = {OF_MAN, "is at no screen with the other one's man",
+                   "write the screen that it answers, or name the two who do it"},
+    [LACK_PART] = {OF_WHOM, "has no part in that screen", "leave @ out"},
+    [LACK_MOVE] = {OF_WHOM, "goes nowhere", "write where: @ cuts to the rim"},
+    [LACK_BALL] = {OF_WHOM, "never has the ball then",
+                   "write the pass, # passes to @, or name who has the ball"},
+    [LACK_NO_BALL] = {OF_WHOM, "has the ball all the while",
+                      "name a player without the ball, or write the pass: @ passes to #"},
+    [LACK_SHOT] = {OF_NOBODY, "nobody shoots in this step", "write the shot first: 2 shoots"},
+    [LACK_DRIVE] = {OF_NOBODY, "nobody comes at the rim with the ball in this step",
+                    "write the drive, 1 drives to the rim, or where to: helps to the lane"},
+    [LACK_LEAVING] = {OF_MAN, "is near",
+                      "leave it out, or write first what draws the defender off: helps, tags, "
+                      "doubles"},
+};
 
-static const struct cause *cause_of(enum verb verb)
+static const char *name(const struct world *world, body b)
 {
-    for (size_t i = 0; i < sizeof causes / sizeof *causes; i++) {
-        if (causes[i].verb == verb) {
-            return &causes[i];
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    body_print(&out, b);
+    return strbuf_str(&out).at;
+}
+
+/* What is missing, in words: "x3 guards 3, and 3 uses no screen". */
+static struct str what_lacks(const struct world *world, const struct word *word, enum lack lack)
+{
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    bool named = say_of[lack].who == OF_WHOM && word->whom != BODY_NONE;
+    if (say_of[lack].who == OF_NOBODY) {
+        strbuf_text(&out, say_of[lack].text);
+    } else if (named && word->whom != word->man) {
+        strbuf_print(&out, "%s %s", name(world, word->whom), say_of[lack].text);
+    } else if (word->man == BODY_NONE) {
+        strbuf_text(&out, "there is no screen for it in this step");
+    } else {
+        const char *man = name(world, word->man);
+        strbuf_print(&out, "%s guards %s, and %s %s", name(world, word->self), man, man,
+                     say_of[lack].text);
+    }
+    return strbuf_str(&out);
+}
+
+/* Who may give him the ball or use his screen: who has it, or is about to; else the first. To
+ * screen for him: the last. */
+static body mate_of(const struct world *world, body who, bool screens)
+{
+    body mate = BODY_NONE;
+    for (int b = 0; b < BODY_COACH; b++) {
+        bool has =
+            ball_is_held(world, (body)b) || (ball_is_under_way(world) && world->ball.target == b);
+        if (world->agent[b].here && b != who && (mate == BODY_NONE || screens || has)) {
+            mate = (body)b;
         }
     }
-    return NULL;
+    return mate;
 }
 
-/* The two of a screen, of a post gone round, or of a hand-off; BODY_NONE: anybody. */
-static bool is_pair(body user, body screener, body a, body b)
+static struct str help_of(const struct world *world, const struct word *word, enum lack lack)
 {
-    return (user == BODY_NONE || user == a) && (screener == BODY_NONE || screener == b);
+    body who = say_of[lack].who == OF_WHOM && word->whom != BODY_NONE ? word->whom : word->man;
+    body mate = mate_of(world, who, lack == LACK_USER);
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    for (const char *c = say_of[lack].help; *c; c++) {
+        if (*c == '@' || *c == '#') {
+            body b = *c == '@' ? who : mate;
+            strbuf_text(&out, b == BODY_NONE ? "3" : name(world, b));
+        } else {
+            strbuf_char(&out, *c);
+        }
+    }
+    return strbuf_str(&out);
 }
 
-static bool task_pairs(const struct task *task, body user, body screener)
+static void say(struct world *world, enum diag_code code, struct span span, const struct word *word,
+                enum lack lack)
 {
-    switch (task->kind) {
-    case TASK_SCREEN:
-    case TASK_EXCHANGE:
-        return is_pair(user, screener, task->other, task->who);
-    case TASK_USE:
-        return is_pair(user, screener, task->who, task->other) ||
-               (task->other2 < BODY_COUNT && is_pair(user, screener, task->who, task->other2));
-    default:
+    struct str what = what_lacks(world, word, lack);
+    struct diag *diag = diag_add(world->diags, code, span, "`%.*s` cannot come about here: %.*s",
+                                 STR_ARG(source_text(world->sources, span)), STR_ARG(what));
+    body other = lacks_instead(world, lack);
+    if (other != BODY_NONE && other != word->self) {
+        diag_help(world->diags, diag, "write: %s%s %s", code == DIAG_RUN_READ ? "read " : "",
+                  name(world, other), verb_row(word->verb)->words);
+    } else {
+        diag_help(world->diags, diag, "%.*s", STR_ARG(help_of(world, word, lack)));
+    }
+}
+
+static bool is_written(const struct world *world, struct span span)
+{
+    return span.source < world->sources->all.count;
+}
+
+/* ---- reads ---- */
+
+static body man_of(const struct world *world, body self)
+{
+    bool his = self < BODY_COUNT && body_is_defender(self) && !guard_has_area(world, self);
+    return his ? world->guards[self] : (body)BODY_NONE;
+}
+
+static body attacker(const struct who *who)
+{
+    return who->kind == WHO_PLAYER ? body_attacker(who->number) : (body)BODY_NONE;
+}
+
+/* What a condition asks of one of the defenders it names; false: of no defender, or nothing. */
+static bool word_of(const struct world *world, const struct condition *condition, bool second,
+                    struct word *word)
+{
+    bool both = condition->kind == COND_BOTH;
+    body self = duty_read_of(world, second ? &condition->other : &condition->who);
+    body mate = duty_read_of(world, second ? &condition->who : &condition->other);
+    if (self >= BODY_COUNT || (second && !both)) {
         return false;
     }
+    *word = (struct word){.verb = condition->verb,
+                          .self = self,
+                          .man = man_of(world, self),
+                          .whom = attacker(both ? &condition->object : &condition->other),
+                          .other = man_of(world, mate),
+                          .has_place = condition->place != NULL};
+    if (condition->kind == COND_DENIED) {
+        word->verb = VERB_DENIES;
+        word->whom = attacker(&condition->who);
+    }
+    return condition->kind == COND_VERB || both || condition->kind == COND_DENIED;
 }
 
-static bool is_screened(const struct world *world, body user, body screener)
+static const struct branch *branch_of(const struct world *world)
 {
-    for (size_t i = 0; i < world->jobs; i++) {
-        if (task_pairs(world->job[i].task, user, screener)) {
-            return true;
+    return world->branch < 0 ? NULL : &world->step->branches.at[world->branch];
+}
+
+static void read_lacks(struct world *world, const struct condition *condition)
+{
+    for (int second = 0; second < 2; second++) {
+        struct word word;
+        bool asks = word_of(world, condition, second > 0, &word);
+        enum lack lack = asks ? lacks(world, &word) : LACK_NONE;
+        if (lack != LACK_NONE && is_written(world, condition->span)) {
+            say(world, DIAG_RUN_READ, condition->span, &word, lack);
+            world->duty[word.self].vain = true;
+            return;
         }
     }
-    for (int b = 0; b <= BODY_COACH; b++) { /* one that stands from an earlier step */
-        const struct screen *screen = &world->screen[b];
-        if (screen->live && is_pair(user, screener, screen->user, (body)b)) {
+}
+
+/* All of those joined by `or`, though only the first is run. */
+void reads_look(struct world *world)
+{
+    const struct branch *branch = branch_of(world);
+    for (size_t i = 0; branch && i < branch->conditions.count; i++) {
+        read_lacks(world, &branch->conditions.at[i]);
+    }
+}
+
+/* ---- sentences ---- */
+
+static struct word word_told(const struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    return (struct word){.verb = task->verb,
+                         .self = task->who,
+                         .man = man_of(world, task->who),
+                         .whom = task->other,
+                         .other = man_of(world, task->on),
+                         .has_place = task->goal_written};
+}
+
+void reads_start(struct world *world, const struct job *job)
+{
+    struct word word = word_told(world, job);
+    enum lack lack = lacks(world, &word);
+    world->duty[job->task->who].vain = lack != LACK_NONE;
+    if (lack != LACK_NONE && lack != LACK_PAIR && /* without a screen they switch at once */
+        is_written(world, job->task->span) && !trouble_told(world, job)) {
+        say(world, DIAG_RUN_DUTY, job->task->span, &word, lack);
+    }
+}
+
+/* ---- when it is over ---- */
+
+/* The sentence or the read that he has his duty from. */
+static struct span span_of(const struct world *world, const struct duty *duty)
+{
+    const struct branch *branch = branch_of(world);
+    if (duty->task != SIM_NO_TASK) {
+        return world->job[duty->task].task->span;
+    }
+    bool read = branch && branch->conditions.count > 0 && !duty->by_rule;
+    return read ? branch->conditions.at[0].span
+                : (struct span){.source = (unsigned)world->sources->all.count};
+}
+
+static void say_late(struct world *world, body self, struct span span)
+{
+    const struct duty *duty = &world->duty[self];
+    body whom = duty->whom != BODY_NONE ? duty->whom : duty_about(world, self);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_DUTY_LATE, span, "`%.*s`: %s never gets to %s in this step",
+                 STR_ARG(source_text(world->sources, span)), name(world, self),
+                 whom < BODY_COUNT ? name(world, whom) : "the ball");
+    diag_help(world->diags, diag, "start %s nearer, or give it time: 1 holds for 1 s",
+              name(world, self));
+}
+
+/* He was to meet somebody: at the ball, on his way. */
+static bool meets_nobody(const struct duty *duty)
+{
+    bool comes = duty->strategy == STRATEGY_DOUBLE || duty->strategy == STRATEGY_TRAP ||
+                 duty->strategy == STRATEGY_TAG || duty->strategy == STRATEGY_BUMP;
+    return comes && !duty->met && !duty->by_rule && !duty->waits;
+}
+
+static bool told_of(const struct world *world, const struct duty *duty)
+{
+    return duty->vain ||
+           (duty->task != SIM_NO_TASK && trouble_told(world, &world->job[duty->task]));
+}
+
+static void say_waits(struct world *world, body self, struct span span, enum lack lack)
+{
+    struct word word = {.verb = branch_of(world)->conditions.at[0].verb,
+                        .self = self,
+                        .man = man_of(world, self),
+                        .whom = world->duty[self].whom,
+                        .other = BODY_NONE};
+    say(world, DIAG_RUN_READ, span, &word, lack);
+}
+
+/* Something else was written for him before in the step. */
+static bool had_another(const struct world *world, body self)
+{
+    for (size_t i = 0; i < world->jobs; i++) {
+        const struct job *job = &world->job[i];
+        bool his = job->task->kind == TASK_GUARD && job->task->who == self;
+        if (his && job->phase != PHASE_WAITING && job->index != world->duty[self].task) {
             return true;
         }
     }
     return false;
 }
 
-static bool moves(const struct world *world, body who)
+void reads_recover(struct world *world, body self)
 {
-    for (size_t i = 0; i < world->jobs; i++) {
-        const struct task *task = world->job[i].task;
-        if (task->who == who && task_class(task->kind)->movement) {
-            return true;
+    const struct duty *duty = &world->duty[self];
+    struct span span = span_of(world, duty);
+    struct word word = {
+        .verb = VERB_RECOVERS, .self = self, .man = man_of(world, self), .whom = BODY_NONE};
+    if (is_written(world, span) && !told_of(world, duty) && !had_another(world, self)) {
+        say(world, duty->task == SIM_NO_TASK ? DIAG_RUN_READ : DIAG_RUN_DUTY, span, &word,
+            LACK_LEAVING);
+    }
+}
+
+void reads_end(struct world *world)
+{
+    for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT && !world->failed; b++) {
+        const struct duty *duty = &world->duty[b];
+        struct span span = span_of(world, duty);
+        if (!world->agent[b].here || !is_written(world, span) || told_of(world, duty)) {
+            continue;
         }
-    }
-    return is_screened(world, who, BODY_NONE);
-}
-
-/* `other`: the man of the second defender named, or BODY_NONE. */
-static bool can_be(const struct world *world, const struct cause *cause, body man, body other)
-{
-    switch (cause->needs) {
-    case HIS_MAN_MOVES:
-        return moves(world, man);
-    case HIS_MAN_IS_SCREENED:
-        return is_screened(world, man, BODY_NONE);
-    case HIS_MAN_SCREENS:
-        return is_screened(world, BODY_NONE, man);
-    case AT_A_SCREEN: /* either of the two calls it */
-        return is_screened(world, man, BODY_NONE) || is_screened(world, BODY_NONE, man);
-    case OF_ONE_SCREEN:
-        break;
-    }
-    return is_screened(world, man, other) || is_screened(world, other, man);
-}
-
-/* The defender who could do it: whose man is the first to be screened, or to screen. */
-static body instead(const struct world *world, const struct cause *cause)
-{
-    for (size_t i = 0; i < world->jobs; i++) {
-        const struct task *task = world->job[i].task;
-        bool use = task->kind == TASK_USE;
-        if (use || task->kind == TASK_SCREEN) {
-            bool screener = cause->needs == HIS_MAN_SCREENS;
-            return guard_of(world, screener == use ? task->other : task->who);
+        enum lack lack = duty->waits ? lacks_still(duty->strategy) : LACK_NONE;
+        if (lack != LACK_NONE) {
+            say_waits(world, (body)b, span, lack);
+        } else if (meets_nobody(duty)) {
+            say_late(world, (body)b, span);
         }
-    }
-    return BODY_NONE;
-}
-
-static void say(struct world *world, const struct cause *cause, const struct condition *condition,
-                body self, body man)
-{
-    static const char *const lacks[] = {[HIS_MAN_IS_SCREENED] = "uses no screen",
-                                        [HIS_MAN_MOVES] = "goes nowhere",
-                                        [HIS_MAN_SCREENS] = "sets no screen",
-                                        [AT_A_SCREEN] = "is at no screen",
-                                        [OF_ONE_SCREEN] =
-                                            "is at no screen with the other one's man"};
-    struct strbuf x, who, could;
-    strbuf_init(&x, world->arena);
-    strbuf_init(&who, world->arena);
-    strbuf_init(&could, world->arena);
-    body_print(&x, self);
-    body_print(&who, man);
-    struct diag *diag =
-        diag_add(world->diags, DIAG_RUN_READ, condition->span,
-                 "`%.*s` cannot come about here: %s guards %s, and %s %s",
-                 STR_ARG(source_text(world->sources, condition->span)), strbuf_str(&x).at,
-                 strbuf_str(&who).at, strbuf_str(&who).at, lacks[cause->needs]);
-    body other = instead(world, cause);
-    if (other != BODY_NONE && other != self && cause->needs != OF_ONE_SCREEN) {
-        body_print(&could, other);
-        diag_help(world->diags, diag, "write: read %s %s", strbuf_str(&could).at,
-                  verb_row(condition->verb)->words);
-    } else {
-        diag_help(world->diags, diag, "write the screen that it answers, or name who does it");
-    }
-}
-
-void reads_look(struct world *world)
-{
-    const struct branch *branch =
-        world->branch < 0 ? NULL : &world->step->branches.at[world->branch];
-    const struct condition *condition =
-        branch && branch->conditions.count ? &branch->conditions.at[0] : NULL;
-    bool named = condition && (condition->kind == COND_VERB || condition->kind == COND_BOTH) &&
-                 condition->span.source < world->sources->all.count;
-    const struct cause *cause = named ? cause_of(condition->verb) : NULL;
-    if (!cause) {
-        return;
-    }
-    body self = duty_read_of(world, &condition->who);
-    body mate = duty_read_of(world, &condition->other), man = BODY_NONE, other = BODY_NONE;
-    if (self < BODY_COUNT && !guard_has_area(world, self)) {
-        man = world->guards[self];
-    }
-    if (mate < BODY_COUNT && body_is_defender(mate)) {
-        other = world->guards[mate];
-    }
-    if (man != BODY_NONE && !can_be(world, cause, man, other)) {
-        say(world, cause, condition, self, man);
     }
 }

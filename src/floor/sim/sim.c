@@ -188,6 +188,7 @@ static struct segment *run_segment(struct world *world, struct segment *before)
     border_open(world);
     clock_run(world);
     border_close(world);
+    reads_end(world);
     segment->ran = !world->failed;
     segment->before = before;
     segment->begins = before ? world_zero(world) - world_zero(before->end) : 0;

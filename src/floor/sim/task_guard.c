@@ -43,6 +43,7 @@ static bool guard_ready(struct world *world, struct job *job)
 static void guard_begin(struct world *world, struct job *job)
 {
     duty_begin(world, job);
+    reads_start(world, job);
 }
 
 /* All that the attack has to do is done. */

@@ -274,8 +274,7 @@ void trouble_past(struct world *world, const struct job *job, const struct wait 
               "short with `until`");
 }
 
-/* A sentence that all reads share is run with each of them, and told of once. */
-static bool told_before(const struct world *world, const struct job *job)
+bool trouble_told(const struct world *world, const struct job *job)
 {
     size_t index = (size_t)job->index;
     return world->branch > 0 &&
@@ -314,7 +313,7 @@ void trouble_screen_place(struct world *world, const struct job *job, double off
 {
     const struct screen *screen = &world->screen[job->task->who];
     struct strbuf far, on;
-    if (told_before(world, job)) {
+    if (trouble_told(world, job)) {
         return;
     }
     strbuf_init(&far, world->arena);
@@ -348,7 +347,7 @@ void trouble_away(struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
     struct strbuf who, by, guard;
-    if (told_before(world, job)) {
+    if (trouble_told(world, job)) {
         return;
     }
     strbuf_init(&who, world->arena);
@@ -368,7 +367,7 @@ void trouble_away(struct world *world, const struct job *job)
 void trouble_order(struct world *world, const struct job *job)
 {
     struct strbuf first, second;
-    if (told_before(world, job)) {
+    if (trouble_told(world, job)) {
         return;
     }
     strbuf_init(&first, world->arena);
@@ -387,7 +386,7 @@ void trouble_order(struct world *world, const struct job *job)
 void trouble_up(struct world *world, const struct job *job, double up)
 {
     struct strbuf who, user, far;
-    if (told_before(world, job)) {
+    if (trouble_told(world, job)) {
         return;
     }
     strbuf_init(&who, world->arena);
@@ -407,7 +406,7 @@ void trouble_ice(struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
     struct strbuf who, by;
-    if (told_before(world, job)) {
+    if (trouble_told(world, job)) {
         return;
     }
     strbuf_init(&who, world->arena);
@@ -430,7 +429,7 @@ void trouble_trapped(struct world *world, const struct job *job)
     const struct task *task = job->task;
     double off = vec2_distance(world->agent[task->who].m.at, job->goal);
     struct strbuf who, far;
-    if (off < SHORT || task->kind == TASK_USE || told_before(world, job)) {
+    if (off < SHORT || task->kind == TASK_USE || trouble_told(world, job)) {
         return;
     }
     strbuf_init(&who, world->arena);

@@ -105,6 +105,8 @@ struct duty {
     body trapped;
     double side; /* of the other who traps, once it is chosen */
     bool over;   /* the jab is done, the cutter met, the shot up */
+    bool met;    /* he has been at whom he is to double, trap, tag or bump */
+    bool vain;   /* it cannot come about, and that has been said */
     bool there;  /* he has been where it wants him */
     bool holds;  /* told whom to guard he is with him, and nothing by rule draws him off */
 };
@@ -442,8 +444,13 @@ void duty_clear(struct world *world);   /* at the start of a segment: nobody has
 void duty_suppose(struct world *world); /* what the read says of the defense */
 /* The defender that a condition is about: himself, or who guards the player it names. */
 body duty_read_of(const struct world *world, const struct who *who);
-/* reads.c: says when the read is of a screen, and nobody uses one that he could have to do with. */
+/* reads.c: says what a defender is to do and cannot: a read, before the step; a sentence, as it
+ * starts; who recovers and is with his man; what has waited in vain or come too late, at the end.
+ */
 void reads_look(struct world *world);
+void reads_start(struct world *world, const struct job *job);
+void reads_recover(struct world *world, body self);
+void reads_end(struct world *world);
 void duty_begin(struct world *world, struct job *job); /* his sentence starts */
 void duty_by_rule(struct world *world, body self, enum strategy strategy);
 body duty_man(const struct world *world, body self);   /* whom he minds now, or BODY_NONE */
@@ -480,6 +487,8 @@ void contact_part(struct world *world);                 /* they do */
 void contact_bound(struct world *world, body b);        /* no faster than legs, and on the floor */
 void record_sample(struct world *world);
 void record_finish(struct world *world);
+/* A sentence that all reads share is run with each of them, and told of once. */
+bool trouble_told(const struct world *world, const struct job *job);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
 void trouble_waited(struct world *world, const struct job *job);
 void trouble_long(struct world *world);

@@ -102,6 +102,7 @@ static const char *const texts[] = {
     PLAY "  1, 2, 3, 4 and 5 stay\n  everyone else cuts to the rim\n",
     PLAY "  the top and 1 stay\n",
     PLAY "  defense man\n  1 passes to 2\n  as 1 passes, x3 sags\n  as 1 passes, x3 denies\n",
+    PLAY "  defense box-and-one\n  x2 guards 4\n  1 passes to 2\n",
 };
 
 /* Raised by tests/unit/words/test_book.c and test_sentence.c: they need other files, or one

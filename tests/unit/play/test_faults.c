@@ -402,6 +402,46 @@ START_TEST(a_defender_given_two_players_shows_both_lines)
 }
 END_TEST
 
+#define CHASED(defense, lines)                                                                     \
+    "play \"A\"\n  start five-out\n  defense " defense "\n" lines "  step\n    1 passes to 2\n"
+static const struct {
+    const char *text, *words; /* NULL: nothing is said of it */
+} chased[] = {
+    {CHASED("box-and-one", "  x1 guards 3\n"), NULL},
+    {CHASED("box-and-one", "  x1 guards 3\n  x2 guards 4\n"), "x1 guards a man, and x2 is not"},
+    {CHASED("box-and-one", "  x2 guards 4\n"), "x1 guards a man, and x2 is not"},
+    {CHASED("triangle-and-two", "  x1 guards 3\n  x2 guards 4\n"), NULL},
+    {CHASED("triangle-and-two", "  x1 guards 3\n  x2 guards 4\n  x5 guards 5\n"),
+     "x1 and x2 guard a man, and x5 is not"},
+    {CHASED("triangle-and-two", "  x1 guards 3\n  x2 guards 3\n"), "both guard 3"},
+    {CHASED("zone 2-3", "  x2 guards 4\n"), NULL},
+};
+
+START_TEST(chasers_more_or_fewer_than_the_defense_has_are_said)
+{
+    resolve(chased[_i].text);
+    ck_assert_uint_eq(how_many("play.chasers"), chased[_i].words != NULL);
+    for (size_t i = 0; i < r.diags.all.count && chased[_i].words; i++) {
+        const struct diag *diag = &r.diags.all.at[i];
+        if (strcmp(diag->row->id, "play.chasers") == 0) {
+            ck_assert_ptr_nonnull(strstr(str_copy(&arena, diag->message).at, chased[_i].words));
+        }
+    }
+}
+END_TEST
+
+START_TEST(whom_a_chaser_guards_is_said_when_no_line_does)
+{
+    resolve(CHASED("box-and-one", ""));
+    ck_assert_uint_eq(how_many("play.chaser-taken"), 1);
+    resolve(CHASED("triangle-and-two", "  x1 guards 3\n"));
+    ck_assert_uint_eq(how_many("play.chaser-taken"), 1); /* x2's, who gets 1 */
+    ck_assert_uint_eq(r.book->plays.at[0].guards[body_defender(2)], body_attacker(1));
+    resolve(CHASED("triangle-and-two", "  x1 guards 3\n  x2 guards 4\n"));
+    ck_assert_uint_eq(how_many("play.chaser-taken"), 0);
+}
+END_TEST
+
 START_TEST(half_a_floor_that_cannot_hold_the_play_is_said)
 {
     resolve("play \"A\"\n  floor half\n  start press break\n  step\n    4 inbounds to 1\n");
@@ -476,6 +516,9 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, runs_too_deep_are_said_once_however_many);
     tcase_add_test(all, a_defender_given_two_players_shows_both_lines);
+    tcase_add_loop_test(all, chasers_more_or_fewer_than_the_defense_has_are_said, 0,
+                        (int)(sizeof chased / sizeof *chased));
+    tcase_add_test(all, whom_a_chaser_guards_is_said_when_no_line_does);
     tcase_add_test(all, half_a_floor_that_cannot_hold_the_play_is_said);
     tcase_add_test(all, a_coach_has_the_ball_in_drills_only);
     tcase_add_test(all, a_tied_step_names_the_step_it_looks_in);

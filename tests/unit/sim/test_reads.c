@@ -26,6 +26,64 @@ static const struct {
      "x3 guards 3, and 3 is at no screen with the other one's man"},
     {"    1 passes to 2\n    if x3 goes over, 3 cuts to the rim\n",
      "x3 guards 3, and 3 uses no screen"},
+    {"    1 passes to 2\n    read x5 drops \"A\"\n      3 cuts to the rim\n",
+     "x5 guards 5, and 5 sets no screen"},
+    {"    5 screens for 3\n    read x5 ices \"A\"\n      3 comes off 5 to left wing\n",
+     "x5 guards 5, and 5 is at no screen on the ball"},
+    {"    5 ball screens for 1\n    read x1 goes under 4 \"A\"\n      1 drives off 5\n",
+     "4 has no part in that screen"},
+    {"    1 passes to 2\n    read x5 doubles 4 \"A\"\n      3 cuts to the rim\n",
+     "4 never has the ball"},
+    {"    1 passes to 2\n    read x5 traps 4 \"A\"\n      3 cuts to the rim\n",
+     "4 never has the ball"},
+    {"    1 passes to 2\n    read x2 and x5 trap 4 \"A\"\n      3 cuts to the rim\n",
+     "4 never has the ball"},
+    {"    1 passes to 2\n    read x5 stunts at 4 \"A\"\n      3 cuts to the rim\n",
+     "4 never has the ball"},
+    {"    1 passes to 2\n    read x4 closes out \"A\"\n      3 cuts to the rim\n",
+     "x4 guards 4, and 4 never has the ball"},
+    {"    3 cuts to the rim\n    read 1 is denied \"A\"\n      1 dribbles to left wing\n",
+     "x1 guards 1, and 1 has the ball all the while"},
+    {"    3 cuts to the rim\n    read x1 denies \"A\"\n      1 dribbles to left wing\n",
+     "1 has the ball all the while"},
+    {"    3 cuts to the rim\n    read x1 overplays \"A\"\n      1 dribbles to left wing\n",
+     "1 has the ball all the while"},
+    {"    3 cuts to the rim\n    read x5 fronts 1 \"A\"\n      1 dribbles to left wing\n",
+     "1 has the ball all the while"},
+    {"    1 passes to 2\n    read x2 boxes out \"A\"\n      2 drives to the rim\n",
+     "nobody shoots in this step"},
+    {"    1 passes to 2\n    read x4 tags 5 \"A\"\n      3 cuts to the rim\n", "5 goes nowhere"},
+    {"    1 passes to 2\n    read x4 bumps 5 \"A\"\n      3 cuts to the rim\n", "5 goes nowhere"},
+    {"    1 passes to 2\n    read x4 helps \"A\"\n      3 cuts to left wing\n",
+     "nobody comes at the rim with the ball"},
+    {"    1 passes to 2\n    read x4 recovers \"A\"\n      3 cuts to left wing\n",
+     "x4 guards 4, and 4 is near"},
+    {"    5 screens for 3\n    read x3 trails or x4 hedges \"A\"\n      3 curls off 5\n",
+     "x4 guards 4, and 4 sets no screen"}, /* only the first is run, all are looked at */
+};
+
+/* The same of sentences, as they start. */
+static const struct {
+    const char *text, *words, *help;
+} idle[] = {
+    {"    x3 goes under\n", "x3 guards 3, and 3 uses no screen",
+     "write the screen it answers: 5 screens for 3"},
+    {"    x3 goes over\n", "3 uses no screen", "5 screens for 3"},
+    {"    x3 trails\n", "3 goes nowhere", "write where: 3 cuts to the rim"},
+    {"    x5 hedges\n", "5 sets no screen", "write the screen it answers: 5 screens for 1"},
+    {"    x5 drops\n", "5 sets no screen", "5 screens for 1"},
+    {"    x5 ices\n", "5 is at no screen on the ball", "5 ball screens for 1"},
+    {"    x5 doubles 4\n", "4 never has the ball", "write the pass, 2 passes to 4, or name"},
+    {"    x5 traps 4\n", "4 never has the ball", "1 passes to 4"},
+    {"    x5 stunts at 4\n", "4 never has the ball", "2 passes to 4"},
+    {"    x4 closes out\n", "4 never has the ball", "2 passes to 4"},
+    {"    after 1 passes, x3 closes out on 1\n", "1 never has the ball", "2 passes to 1"},
+    {"    after 1 passes, x2 denies\n", "2 has the ball all the while", "2 passes to 1"},
+    {"    after 1 passes, x2 overplays\n", "2 has the ball all the while", "2 passes to 1"},
+    {"    after 1 passes, x2 fronts\n", "2 has the ball all the while", "2 passes to 1"},
+    {"    x4 bumps 5\n", "5 goes nowhere", "5 cuts to the rim"},
+    {"    x4 tags 5\n", "5 goes nowhere", "5 cuts to the rim"},
+    {"    at 0 s, x1 recovers\n", "x1 guards 1, and 1 is near", "write first what draws"},
 };
 
 START_TEST(a_read_that_cannot_come_about_is_said)
@@ -35,6 +93,62 @@ START_TEST(a_read_that_cannot_come_about_is_said)
     strbuf_print(&text, STAND "%s", cannot[_i].text);
     told_run(&told, strbuf_str(&text).at);
     told_says(&told, "run.read", cannot[_i].words);
+}
+END_TEST
+
+START_TEST(a_defenders_sentence_that_nothing_calls_for_is_said)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, STAND "    1 passes to 2\n%s", idle[_i].text);
+    told_run(&told, strbuf_str(&text).at);
+    told_says(&told, "run.duty", idle[_i].words);
+    for (size_t i = 0; i < told.text.diags.all.count; i++) {
+        const struct diag *diag = &told.text.diags.all.at[i];
+        if (strcmp(diag->row->id, "run.duty") == 0) {
+            const char *help = str_copy(&arena, diag->help).at;
+            ck_assert_msg(strstr(help, idle[_i].help) != NULL, "%s", help);
+        }
+    }
+}
+END_TEST
+
+/* Every word of a defender's that needs something is told of what it lacks. */
+START_TEST(each_word_of_a_defender_is_looked_at)
+{
+    static const char *const always[] = {"guards", "sags", "stays", "rotates", "switches", "helps"};
+    for (int v = 0; v < VERB_COUNT; v++) {
+        const struct verb_row *row = verb_row((enum verb)v);
+        bool told_of = row->task != VERB_GUARD;
+        for (size_t i = 0; i < sizeof always / sizeof *always; i++) {
+            told_of |= strcmp(row->words, always[i]) == 0;
+        }
+        for (size_t i = 0; i < sizeof idle / sizeof *idle && !told_of; i++) {
+            told_of = strstr(idle[i].text, row->words) != NULL;
+        }
+        ck_assert_msg(told_of || strcmp(row->words, "boxes out") == 0, "%s", row->words);
+    }
+}
+END_TEST
+
+START_TEST(one_that_comes_too_late_is_said)
+{
+    told_run(&told, STAND "    x4 doubles 1\n    at 0.1 s, 1 passes to 2\n");
+    told_says(&told, "run.duty-late", "x4 never gets to 1");
+    told_run(&told, STAND "    x4 tags 2\n    2 cuts to right block\n    1 holds for 1 s\n");
+    ck_assert(strstr(told_said(&told), "run.duty-late") == NULL);
+}
+END_TEST
+
+START_TEST(a_sentence_that_all_reads_share_is_said_once)
+{
+    told_run(&told, STAND "    x5 doubles 4\n    1 passes to 2\n    read x3 denies \"A\"\n      3 "
+                          "cuts to the rim\n    read x3 sags \"B\"\n      3 shoots\n");
+    int said = 0;
+    for (size_t i = 0; i < told.text.diags.all.count; i++) {
+        said += strcmp(told.text.diags.all.at[i].row->id, "run.duty") == 0;
+    }
+    ck_assert_int_eq(said, 1);
 }
 END_TEST
 
@@ -49,6 +163,15 @@ static const char *const can[] = {
     "    1 passes to 2\n    read x3 trails \"A\"\n      3 cuts to the rim\n",
     "    1 passes to 2\n    read x3 overplays \"A\"\n      3 back cuts\n",
     "    5 screens for 3\n    read otherwise \"A\"\n      3 comes off 5 to left wing\n",
+    "    5 ball screens for 1\n    read x1 overplays \"A\"\n      1 rejects 5\n",
+    "    5 ball screens for 1\n    read x1 goes under 5 \"A\"\n      1 dribbles off 5 to left "
+    "wing\n",
+    "    5 ball screens for 1\n    read x5 hedges 1 \"A\"\n      1 dribbles off 5 to left wing\n",
+    "    1 passes to 2\n    read x4 traps \"A\"\n      2 passes to 4\n",
+    "    1 passes to 2\n    read x1 denies \"A\"\n      1 cuts to the rim\n",
+    "    1 passes to 2\n    read x5 drops to left block \"A\"\n      1 cuts to left wing\n",
+    "    1 passes to 2\n    read x4 helps to the lane \"A\"\n      1 cuts to left wing\n",
+    "    1 passes to 2\n    read x4 helps \"A\"\n      2 drives to the rim\n",
 };
 
 START_TEST(a_read_of_what_can_be_is_none)
@@ -107,6 +230,11 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_loop_test(all, a_read_that_cannot_come_about_is_said, 0,
                         (int)(sizeof cannot / sizeof *cannot));
+    tcase_add_loop_test(all, a_defenders_sentence_that_nothing_calls_for_is_said, 0,
+                        (int)(sizeof idle / sizeof *idle));
+    tcase_add_test(all, each_word_of_a_defender_is_looked_at);
+    tcase_add_test(all, one_that_comes_too_late_is_said);
+    tcase_add_test(all, a_sentence_that_all_reads_share_is_said_once);
     tcase_add_loop_test(all, a_read_of_what_can_be_is_none, 0, (int)(sizeof can / sizeof *can));
     tcase_add_test(all, a_down_screen_that_goes_up_is_said);
     tcase_add_test(all, two_screens_are_passed_in_the_order_that_does_not_double_back);
