@@ -296,7 +296,7 @@ static void print_left(struct strbuf *out, const struct world *world, const stru
 void trouble_cut(struct world *world, const struct job *job, const struct job *by)
 {
     struct strbuf out;
-    if (told_before(world, by)) {
+    if (trouble_told(world, by)) {
         return;
     }
     strbuf_init(&out, world->arena);
