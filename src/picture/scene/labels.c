@@ -7,8 +7,9 @@
 #include <math.h>
 #include <stdint.h>
 
-#define LEFT_OUT 100.0 /* a score from which a disc is rather left out */
-#define SHORT_LINE 8.0 /* radii of a disc: beside a shorter line it may stand further off */
+#define LEFT_OUT 100.0      /* a score from which a disc is rather left out */
+#define SMALL_LEFT_OUT 30.0 /* the same on a small picture, where there is little room for any */
+#define SHORT_LINE 8.0      /* radii of a disc: beside a shorter line it may stand further off */
 
 /* What a disc is weighed against, feet and points of score. */
 struct weights {
@@ -344,8 +345,8 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
     if (best >= LEFT_OUT) {
         best = disc_near(drawing, stroke, &chosen);
     }
-    if (best >= LEFT_OUT) {
-        drawing->scene->labels_left_out++;
+    if (best >= (size->small ? SMALL_LEFT_OUT : LEFT_OUT)) {
+        drawing->scene->labels_left_out += size->small ? 0 : 1; /* a small picture may */
         return;
     }
     drawing->scene->labels_beside += chosen.on ? 0 : 1;
@@ -383,8 +384,9 @@ static void disc_beside(struct drawing *drawing, size_t index)
     double radius = at ? stop_radius(drawing, at) : symbol->radius;
     struct candidate chosen = {0};
     double first = radius + drawing->size.order + 0.4 * drawing->size.k;
-    if (disc_round(drawing, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen) >= LEFT_OUT) {
-        drawing->scene->labels_left_out++;
+    double score = disc_round(drawing, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
+    if (score >= (drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT)) {
+        drawing->scene->labels_left_out += drawing->size.small ? 0 : 1;
         return;
     }
     drawing->scene->labels_beside++;
@@ -394,7 +396,7 @@ static void disc_beside(struct drawing *drawing, size_t index)
 
 void discs_place(struct drawing *drawing)
 {
-    if (drawing->size.small || drawing->options->beads) {
+    if (drawing->options->plain || drawing->options->beads) {
         return;
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {

@@ -4,8 +4,9 @@
 
 #include <math.h>
 
-#define HEAD_NOTCH 0.74 /* of the head's length, from its tip */
-#define HEAD_BODY 0.70  /* where the line under the head stops */
+#define HEAD_NOTCH 0.74    /* of the head's length, from its tip */
+#define SHORTEST_DASH 0.45 /* of its size, so that a short pass has three (ours) */
+#define HEAD_BODY 0.70     /* where the line under the head stops */
 
 static void ink_points(struct drawing *drawing, struct stroke *stroke, const struct path *path)
 {
@@ -276,22 +277,33 @@ static double dash_cost(const struct drawing *drawing, size_t index, double from
     return cost;
 }
 
+/* The fewest dashes that still read as a pass: three, drawn closer on a short line; fewer only
+ * where they would be dots. */
+static int fewest_dashes(const struct sizes *size, double length)
+{
+    for (int n = 3; n > 1; n--) {
+        if (length / (n * size->dash + (n - 1) * size->space) >= SHORTEST_DASH) {
+            return n;
+        }
+    }
+    return 1;
+}
+
 static void draw_dashes(struct drawing *drawing, size_t index, double from, double to)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
     const struct sizes *size = &drawing->size;
     double length = to - from;
-    int middle = (int)floor((length + size->space) / (size->dash + size->space) + 0.5), best = 0;
+    int middle = (int)floor((length + size->space) / (size->dash + size->space) + 0.5);
+    int fewest = fewest_dashes(size, length), best = 0;
     double least = 0;
-    for (int n = middle - 1; n <= middle + 1; n++) {
-        double cost = n < 1 ? 0 : dash_cost(drawing, index, from, to, n);
-        if (n >= 1 && (best == 0 || cost < least)) {
+    middle = middle < fewest ? fewest : middle;
+    for (int n = middle - 1 < fewest ? fewest : middle - 1; n <= middle + 1; n++) {
+        double cost = dash_cost(drawing, index, from, to, n);
+        if (best == 0 || cost < least) {
             best = n;
             least = cost;
         }
-    }
-    if (best == 0) {
-        best = 1;
     }
     double s = length / (best * size->dash + (best - 1) * size->space);
     struct path path = path_of(drawing->arena, stroke->ink, stroke->ink_count);

@@ -10,6 +10,7 @@
 #define HOOK_MOVES 4.0                  /* feet that his numeral is moved at most for it (ours) */
 #define FOLLOWED (50 * REAL_PI / 180)   /* a hand-off after a pass between the same two, off it */
 #define RING_MOVES 0.35                 /* metres a finish ring is moved at most (ours) */
+#define LEAVES_BY 1.0                   /* s after which it is seen which way somebody leaves */
 enum { TURNS = 24 };
 
 /* The push that brings `at` to `least` from `from`, or nothing. */
@@ -108,6 +109,25 @@ static double ring_shot_cost(const struct drawing *drawing, const struct stroke 
     return cost;
 }
 
+/* Who stood there leaves by another side than the one on which the next one stops. */
+static double ring_leave_cost(const struct drawing *drawing, const struct symbol *symbol,
+                              struct vec2 at)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->who == symbol->who && !stroke->standing &&
+            drawing->stops.at[stroke->start].kind == STOP_SYMBOL) {
+            double when = real_min(stroke->ended, stroke->began + LEAVES_BY);
+            struct vec2 to =
+                frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, when));
+            double along =
+                vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), vec2_unit(vec2_sub(to, symbol->at)));
+            return 1.5 * real_max(0, along);
+        }
+    }
+    return 0;
+}
+
 /* How bad a place beside a symbol is for a ring: off the way its runner comes, or with the symbol
  * in the way of a pass to it. */
 static double ring_place_cost(const struct drawing *drawing, const struct stroke *stroke,
@@ -115,7 +135,7 @@ static double ring_place_cost(const struct drawing *drawing, const struct stroke
 {
     const struct segment *segment = drawing->segment;
     double cost = 1 - vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), approach);
-    cost += ring_shot_cost(drawing, stroke, symbol, at);
+    cost += ring_shot_cost(drawing, stroke, symbol, at) + ring_leave_cost(drawing, symbol, at);
     double clear = symbol->radius + drawing->size.gap;
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         const struct task *task = segment_task(segment, i);

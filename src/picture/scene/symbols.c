@@ -394,6 +394,9 @@ static void number_one(struct drawing *drawing, struct symbol *symbol, bool must
 
 void symbols_number(struct drawing *drawing)
 {
+    if (drawing->options->plain) {
+        return;
+    }
     for (int turn = 0; turn < 2; turn++) { /* whom the read is about first */
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             struct symbol *symbol = &drawing->symbols.at[i];

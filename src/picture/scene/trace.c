@@ -375,7 +375,7 @@ static struct vec2 home_aside(const struct drawing *drawing, const struct stop *
         }
     }
     struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
-    if (fabs(area) < k * k) { /* the same way: it comes back on the basket's side */
+    if (fabs(area) < 0.02 * k * reach) { /* the same way: it comes back on the basket's side */
         area = -vec2_cross(out, vec2_sub(basket, home->at));
     }
     double half = reach * real_sin(HOME_ANGLE / 2) / real_cos(HOME_ANGLE / 2);

@@ -237,15 +237,28 @@ START_TEST(no_defenders_with_no_defense_or_when_hidden)
 }
 END_TEST
 
-START_TEST(small_pictures_drop_discs_and_numerals_of_defenders)
+START_TEST(small_pictures_drop_numerals_of_defenders_and_keep_the_discs_that_fit)
 {
     five_out(COURT_HIGH_SCHOOL);
     staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(2, 8));
     staged_end(&staged);
     struct scene *small = drawn(115.2, BODY_NONE), *wide = drawn(237.6, BODY_NONE);
-    ck_assert_int_eq(count_of(small, CLASS_ORDER), 0);
+    ck_assert_int_eq(count_of(small, CLASS_ORDER), 2);
     ck_assert_int_eq(count_of(wide, CLASS_ORDER), 2);
     ck_assert_int_eq(count_of(small, CLASS_DEFENDER), 5);
+    ck_assert_int_eq(small->labels_left_out, 0);
+}
+END_TEST
+
+START_TEST(a_plain_picture_has_neither_at_any_size)
+{
+    five_out(COURT_HIGH_SCHOOL);
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(2, 8));
+    staged_end(&staged);
+    struct scene_options options = {.width = 237.6, .accent = BODY_NONE, .plain = true};
+    struct scene *plain = scene_make(&arena, &staged.diagram, &options);
+    ck_assert_int_eq(count_of(plain, CLASS_ORDER), 0);
+    ck_assert_int_eq(count_of(plain, CLASS_DEFENDER), 5);
 }
 END_TEST
 
@@ -486,7 +499,8 @@ int main(void)
     tcase_add_test(all, every_court_is_drawn_inside_the_picture);
     tcase_add_test(all, the_ball_holder_is_ringed_and_nobody_else);
     tcase_add_test(all, no_defenders_with_no_defense_or_when_hidden);
-    tcase_add_test(all, small_pictures_drop_discs_and_numerals_of_defenders);
+    tcase_add_test(all, a_plain_picture_has_neither_at_any_size);
+    tcase_add_test(all, small_pictures_drop_numerals_of_defenders_and_keep_the_discs_that_fit);
     tcase_add_test(all, marks_are_drawn_in_the_order_of_the_layers);
     tcase_add_test(all, the_reader_s_own_lines_are_heavier_and_in_accent);
     tcase_add_test(all, titles_name_play_step_and_title);
