@@ -149,7 +149,8 @@ COURTWRIGHT_API size_t courtwright_warning_count(const struct courtwright *book)
 
 /* How well one diagram's step bears it that players are never twice the same: run many times, each
  * time with everybody's speed (8 %) and reaction (20 %, one deviation each) drawn anew. It works
- * when every pass arrives, with no defender's hand on it, and no screen is left before it is set.
+ * when every pass is caught, every screen is used, and no check of passes and screens finds
+ * anything that the coach has not accepted.
  * The draws are fixed: the same step gives the same numbers every time, on every machine. */
 struct courtwright_tolerance {
     const char *play, *step; /* its diagram: "2", "2a" */
@@ -158,7 +159,11 @@ struct courtwright_tolerance {
     const char *tightest; /* "3's cut to the left wing"; empty: nothing is tight */
     double spare; /* s: later by so much, and it would not have come off; of the middle run */
     const char *trouble; /* what went wrong most often: "x3 may pick off 1's pass to 3"; or empty */
+    const char *check;   /* the check that found it; empty: none, it did not come about */
     int times;           /* how often */
+    const char
+        *warned;      /* what checks warn of in the step as it is written: "spot.taken"; or empty */
+    const char *help; /* where it works in few of the runs: what to write or do; else empty */
     const char *message; /* all that in one sentence */
     const char *file;    /* of the tightest movement's sentence, or of the step */
     unsigned line, column, end;

@@ -149,31 +149,63 @@ void check_run(struct arena *arena, const struct run *run, finding_list *finding
     check_run_in(arena, run, NULL, findings);
 }
 
+/* The segment in hand, by the row in hand. */
+static void look_at_segment(struct checker *checker, const struct segment *segment)
+{
+    checker->segment = segment;
+    /* of a step that could not be run only what is impossible in it can be said */
+    if (segment->ran || checker->row->severity == SEVERITY_ERROR) {
+        checker->row->look(checker);
+    }
+}
+
+static void take_row(struct checker *checker, const struct check_row *row)
+{
+    checker->row = row;
+    checker->limit = look_limit(checker->play, row, &checker->limit_written);
+}
+
+/* Once nothing more is found: what was said of it is as it will be read. */
+static void finish(struct checker *checker)
+{
+    for (size_t i = 0; i < checker->findings->count; i++) {
+        struct finding *finding = &checker->findings->at[i];
+        accept(checker->play, finding);
+        finding->marked = finding->message;
+        finding->message = unmarked(checker->arena, finding->marked);
+        finding->help = unmarked(checker->arena, finding->help);
+    }
+}
+
+void check_again(struct arena *arena, const struct segment *segment, const char *const ids[],
+                 finding_list *findings)
+{
+    struct run alone = {.play = segment->play};
+    struct segment *only = (struct segment *)segment; /* a list of them; none is changed */
+    VEC_PUSH(arena, &alone.segments, only);
+    struct checker checker = {
+        .arena = arena, .run = &alone, .play = alone.play, .findings = findings};
+    *findings = (finding_list){0};
+    for (size_t i = 0; ids[i]; i++) {
+        take_row(&checker, check_find(str_of(ids[i])));
+        look_at_segment(&checker, segment);
+    }
+    finish(&checker);
+}
+
 void check_run_in(struct arena *arena, const struct run *run, const size_t *order,
                   finding_list *findings)
 {
     struct checker checker = {.arena = arena, .run = run, .play = run->play, .findings = findings};
     *findings = (finding_list){0};
     for (size_t i = 0; i < check_count(); i++) {
-        const struct check_row *row = &rows[order ? order[i] : i];
-        checker.row = row;
-        checker.limit = look_limit(checker.play, row, &checker.limit_written);
+        take_row(&checker, &rows[order ? order[i] : i]);
         for (size_t s = 0; s < run->segments.count; s++) {
-            checker.segment = run->segments.at[s];
-            /* of a step that could not be run only what is impossible in it can be said */
-            if (checker.segment->ran || row->severity == SEVERITY_ERROR) {
-                row->look(&checker);
-            }
+            look_at_segment(&checker, run->segments.at[s]);
         }
     }
     drop_repeated(&checker);
-    for (size_t i = 0; i < findings->count; i++) {
-        struct finding *finding = &findings->at[i];
-        accept(run->play, finding);
-        finding->marked = finding->message;
-        finding->message = unmarked(arena, finding->marked);
-        finding->help = unmarked(arena, finding->help);
-    }
+    finish(&checker);
     if (findings->count > 1) {
         qsort(findings->at, findings->count, sizeof *findings->at, by_place);
     }

@@ -74,5 +74,9 @@ void check_run(struct arena *arena, const struct run *run, finding_list *finding
 /* The same, the checks run in another order: every index of the table once, or NULL for its own. */
 void check_run_in(struct arena *arena, const struct run *run, const size_t *order,
                   finding_list *findings);
+/* What the checks named in `ids` (NULL ends them) find in one segment alone, such as a step run
+ * again by other players. Not sorted. */
+void check_again(struct arena *arena, const struct segment *segment, const char *const ids[],
+                 finding_list *findings);
 
 #endif

@@ -16,7 +16,6 @@
 #define RUNS 1.5            /* m/s: faster, a receiver is on the run; ours */
 #define LANE 0.45           /* m to either side: somebody in it stands in the lane; ours */
 #define STOOD 0.5           /* s in it before the pass: the passer could have seen him; ours */
-enum { LOOKS = 100 };       /* moments of a flight */
 
 static double reach_up(const struct level *level)
 {
@@ -41,32 +40,49 @@ static body on_ball(const struct segment *segment, const struct ball_span *span)
     return nearest;
 }
 
-bool lane_chases(const struct segment *segment, const struct ball_span *span, body x)
+static bool chases(const struct segment *segment, const struct ball_span *span, body x)
 {
     bool his = segment->guards[x] == span->target;
     return his && (vec2_length(segment_velocity(segment, span->target, span->from)) > RUNS ||
                    vec2_length(segment_velocity(segment, span->target, span->to)) > RUNS);
 }
 
-/* Where the ball comes nearest to him under his hands, but for the two ends of its way. */
-static void come_near(const struct segment *segment, const struct ball_span *span, body x,
-                      double later, struct lane_look *closed)
+bool pass_way_of(const struct segment *segment, const struct ball_span *span, struct pass_way *way)
 {
     const struct flight *flight = &span->flight;
-    double high = reach_up(segment->play->speed);
-    struct vec2 at = segment_at(segment, x, span->to + later);
+    if (span->state != BALL_FLIGHT || span->from < 0 || !(flight->length > 0)) {
+        return false;
+    }
+    double high = reach_up(segment->play->speed), last = flight->length - IN_FRONT;
+    way->segment = segment;
+    way->span = span;
+    way->guard = on_ball(segment, span);
+    way->count = 0;
+    for (int i = 0; i <= PASS_LOOKS; i++) {
+        double s = flight->seconds * i / PASS_LOOKS, along = motion_flight_along(flight, s);
+        if (along >= BESIDE_PASSER && along <= last && motion_flight_height(flight, s) <= high) {
+            way->moment[way->count++] = (struct pass_moment){
+                s, along, vec2_mix(span->start, span->end, along / flight->length)};
+        }
+    }
+    return true;
+}
+
+/* Where the ball comes nearest to him, if that is nearer than `clear` and than to anybody yet. */
+static void come_near(const struct pass_way *way, body x, double clear, double later,
+                      struct lane_look *closed)
+{
+    const struct ball_span *span = way->span;
+    struct vec2 at = segment_at(way->segment, x, span->to + later);
     struct vec2 back = vec2_sub(span->start, span->end);
     bool fronts = vec2_dot(vec2_sub(at, span->end), vec2_unit(back)) > IN_FRONT;
-    double last = flight->length - (fronts ? IN_FRONT : BESIDE_RECEIVER);
-    for (int i = 0; i <= LOOKS; i++) {
-        double s = flight->seconds * i / LOOKS, along = motion_flight_along(flight, s);
-        if (along < BESIDE_PASSER || along > last || motion_flight_height(flight, s) > high) {
-            continue;
-        }
-        struct vec2 ball = vec2_mix(span->start, span->end, along / flight->length);
-        double far = vec2_distance(segment_at(segment, x, span->from + s + later), ball);
-        if (far < closed->near) {
-            *closed = (struct lane_look){x, far, span->from + s, ball, along};
+    double last = span->flight.length - (fronts ? IN_FRONT : BESIDE_RECEIVER);
+    for (int i = 0; i < way->count && way->moment[i].along <= last; i++) {
+        const struct pass_moment *moment = &way->moment[i];
+        double when = span->from + moment->after;
+        double far = vec2_distance(segment_at(way->segment, x, when + later), moment->at);
+        if (far < clear && far < closed->near) {
+            *closed = (struct lane_look){x, far, when, clear, moment->at, moment->along};
         }
     }
 }
@@ -77,17 +93,13 @@ double lane_clear(const struct play *play)
     return look_limit(play, check_find(STR("pass.lane")), &written);
 }
 
-struct lane_look lane_look(const struct segment *segment, const struct ball_span *span,
-                           double later)
+struct lane_look lane_look(const struct pass_way *way, double clear, double later)
 {
+    const struct segment *segment = way->segment;
     struct lane_look closed = {.by = BODY_NONE, .near = INFINITY};
-    if (span->state != BALL_FLIGHT || span->from < 0 || !(span->flight.length > 0)) {
-        return closed;
-    }
-    body guard = on_ball(segment, span);
-    for (int x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        if (segment->track[x].on_floor && x != guard && !lane_chases(segment, span, (body)x)) {
-            come_near(segment, span, (body)x, later, &closed);
+    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
+        if (segment->track[x].on_floor && x != way->guard) {
+            come_near(way, x, chases(segment, way->span, x) ? clear / 2 : clear, later, &closed);
         }
     }
     return closed;
@@ -114,8 +126,8 @@ static bool lob_clears(const struct checker *checker, const struct ball_span *sp
                        const struct lane_look *closed)
 {
     struct flight lob = motion_pass(checker->play->speed, PASS_LOB, span->flight.length);
-    for (int i = 0; i <= LOOKS; i++) {
-        double s = lob.seconds * i / LOOKS;
+    for (int i = 0; i <= PASS_LOOKS; i++) {
+        double s = lob.seconds * i / PASS_LOOKS;
         if (motion_flight_along(&lob, s) >= closed->along) {
             return motion_flight_height(&lob, s) > reach_up(checker->play->speed);
         }
@@ -141,7 +153,7 @@ static void blocked(struct checker *checker, const struct ball_span *span, const
              "%s: find a lane past %s. The pass to %s may be picked off: it goes within %s of %s; "
              "keep %s clear.",
              who, by, to, look_length(checker, closed->near), by,
-             look_length(checker, checker->limit));
+             look_length(checker, closed->clear));
     if (lob_clears(checker, span, closed)) {
         look_say(checker, &finding->help, "write: %s lob passes to %s, or pass when %s is gone",
                  who, to, by);
@@ -156,8 +168,12 @@ void look_pass_lane(struct checker *checker)
     for (size_t i = 0; i < segment->ball.count && !checker->play->is_drill; i++) {
         const struct ball_span *span = &segment->ball.at[i];
         bool known = span->task >= 0 && (size_t)span->task < segment->tasks;
-        struct lane_look closed = lane_look(segment, span, 0);
-        if (known && closed.near < checker->limit) {
+        struct pass_way way;
+        if (!known || !pass_way_of(segment, span, &way)) {
+            continue;
+        }
+        struct lane_look closed = lane_look(&way, checker->limit, 0);
+        if (closed.by != BODY_NONE) {
             blocked(checker, span, segment_task(segment, (size_t)span->task), &closed);
         }
     }

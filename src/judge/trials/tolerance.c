@@ -23,7 +23,26 @@ static double middle_spare(double *sorted, const struct trial *trials, int count
 
 static bool is_same(const struct trial *a, const struct trial *b)
 {
-    return a->trouble == b->trouble && a->task == b->task;
+    return a->trouble == b->trouble && a->check == b->check && a->task == b->task;
+}
+
+/* By whom it was most of these times; of two as often by who is met first. */
+static void find_by_whom(const struct trial *trials, int count, struct tolerance *tolerance)
+{
+    struct trial worst = {
+        .trouble = tolerance->trouble, .task = tolerance->task, .check = tolerance->check};
+    int most = 0;
+    for (int i = 0; i < count; i++) {
+        int times = 0;
+        for (int k = 0; k < count; k++) {
+            times += is_same(&trials[k], &worst) && trials[k].by == trials[i].by;
+        }
+        if (is_same(&trials[i], &worst) && times > most) {
+            most = times;
+            tolerance->by = trials[i].by;
+            tolerance->example = i;
+        }
+    }
 }
 
 /* The trouble met most often; of two as frequent the one met in an earlier trial. */
@@ -36,29 +55,23 @@ static void find_worst(const struct trial *trials, int count, struct tolerance *
         }
         if (trials[i].trouble != TRIAL_WORKS && times > tolerance->times) {
             tolerance->trouble = trials[i].trouble;
+            tolerance->check = trials[i].check;
             tolerance->task = trials[i].task;
             tolerance->times = times;
         }
     }
-    int most = 0;
-    struct trial worst = {.trouble = tolerance->trouble, .task = tolerance->task};
-    for (int b = 0; b < BODY_COUNT; b++) {
-        int times = 0;
-        for (int i = 0; i < count; i++) {
-            times += is_same(&trials[i], &worst) && trials[i].by == b;
-        }
-        if (times > most) {
-            most = times;
-            tolerance->by = (body)b;
-        }
-    }
+    find_by_whom(trials, count, tolerance);
 }
 
 struct tolerance tolerance_of(struct arena *arena, const struct segment *segment,
                               const struct trial *trials, int count)
 {
-    struct tolerance tolerance = {
-        .runs = count, .tightest = -1, .spare = TRIAL_FREE, .task = -1, .by = BODY_NONE};
+    struct tolerance tolerance = {.runs = count,
+                                  .tightest = -1,
+                                  .spare = TRIAL_FREE,
+                                  .task = -1,
+                                  .by = BODY_NONE,
+                                  .example = -1};
     double *sorted = arena_array(arena, double, (size_t)count + 1);
     for (int i = 0; i < count; i++) {
         tolerance.works += trials[i].trouble == TRIAL_WORKS;

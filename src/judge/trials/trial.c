@@ -1,17 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 /* trial: one segment run once more by other players, and what came of it: does every pass arrive
- * that arrives as a rule, is every screen used in time, and how near a thing was it. */
+ * that arrives as a rule, is every screen used that is used as a rule, does a check of passes and
+ * screens find anything that the coach has not accepted, and how near a thing was it. */
 #include "judge/trials/trials.h"
 
 #include "base/real.h"
 #include "judge/check/lane.h"
 
+/* What a pass that arrives and a screen that is used in time are is said by the same checks as of
+ * the play itself, so that the two never disagree. */
+static const char *const timed_checks[] = {
+    "ball.handoff",  "pass.lane", "screen.early", "screen.gap", "screen.moving",
+    "screen.nobody", NULL};
+
 #define LATE                                                                                       \
-    (2 * RUN_SAMPLE)    /* s before a screen is set that nobody sees; as screen.early has it */
-#define MOVING .5       /* s after he has arrived a catcher still counts as coming (ours) */
-#define SOONER 2.0      /* s: what is so much too late, or too soon, is not near (ours) */
-#define SHIFT .05       /* s: as fine as that is told */
-enum { HALVINGS = 11 }; /* of both ways of SOONER: 2 ms */
+    (2 * RUN_SAMPLE) /* s before a screen is set that nobody sees; as screen.early has it */
+#define MOVING .5    /* s after he has arrived a catcher still counts as coming (ours) */
+#define SOONER 2.0   /* s: what is so much too late, or too soon, is not near (ours) */
+#define SHIFT .05    /* s: as fine as that is told */
 
 /* ---- what can be late ---- */
 
@@ -55,8 +61,8 @@ bool trial_has_timing(const struct segment *segment)
 
 struct trying {
     const struct segment *run; /* the trial's */
-    const struct level *levels;
     struct trial *trial;
+    double when; /* s: of its trouble so far */
 };
 
 static void spare(const struct trying *trying, size_t task, double seconds)
@@ -99,76 +105,27 @@ static const struct ball_span *flight_of(const struct segment *run, size_t throw
 
 /* How much later it could leave, before somebody is in its way; below 0: how much sooner it would
  * have had to. He is taken to be where he is so much later. */
-static double lane_spare(const struct segment *run, const struct ball_span *span, double clear,
-                         bool closed)
+static double lane_spare(const struct pass_way *way, double clear)
 {
+    bool closed = lane_look(way, clear, 0).by != BODY_NONE;
     for (int i = 1; i <= SOONER / SHIFT; i++) {
         double later = closed ? -SHIFT * i : SHIFT * i;
-        if ((lane_look(run, span, later).near < clear) != closed) {
+        if ((lane_look(way, clear, later).by != BODY_NONE) != closed) {
             return closed ? later : later - SHIFT;
         }
     }
     return closed ? -SOONER : TRIAL_FREE;
 }
 
-/* Could he get a hand on it, if he went for it so many seconds sooner than he can react? */
-static bool gets_hand_on(const struct trying *trying, const struct ball_span *span, body x,
-                         double sooner)
-{
-    struct mover mover = {.at = segment_at(trying->run, x, span->from),
-                          .v = segment_velocity(trying->run, x, span->from)};
-    struct lane lane = motion_lane(&trying->levels[x]);
-    lane.reaction -= sooner;
-    return motion_lane_margin(&span->flight, span->start, span->end, mover, &lane) < 0;
-}
-
-static double race_spare(const struct trying *trying, const struct ball_span *span, body x)
-{
-    double low = -SOONER, high = SOONER;
-    if (!gets_hand_on(trying, span, x, high)) {
-        return TRIAL_FREE;
-    }
-    for (int i = 0; i < HALVINGS; i++) {
-        double sooner = (low + high) / 2;
-        bool caught = gets_hand_on(trying, span, x, sooner);
-        low = caught ? low : sooner;
-        high = caught ? sooner : high;
-    }
-    return (low + high) / 2;
-}
-
-/* Who runs after the receiver and not between him and the ball: he sees it come, and goes for it.
- */
-static bool races(const struct segment *run, const struct ball_span *span, body x)
-{
-    struct vec2 at = segment_at(run, x, span->from);
-    double to_him = vec2_distance(at, segment_at(run, span->target, span->from));
-    return run->track[x].on_floor && lane_chases(run, span, x) &&
-           to_him < vec2_distance(at, span->start);
-}
-
-/* By whom it may be picked off: who stands in its way, as pass.lane sees it, or who wins the race
- * with a receiver on the run; BODY_NONE: it is not. */
-static body look_at_lane(const struct trying *trying, size_t throw)
+static void look_at_lane(const struct trying *trying, size_t throw)
 {
     const struct segment *run = trying->run;
     const struct ball_span *span = flight_of(run, throw);
-    if (!span || run->play->is_drill) {
-        return BODY_NONE;
+    struct pass_way lane;
+    if (span && !run->play->is_drill && pass_way_of(run, span, &lane)) {
+        int way = way_to_catch(run, throw);
+        spare(trying, way < 0 ? throw : (size_t)way, lane_spare(&lane, lane_clear(run->play)));
     }
-    int way = way_to_catch(run, throw);
-    size_t tight = way < 0 ? throw : (size_t)way;
-    struct lane_look look = lane_look(run, span, 0);
-    double clear = lane_clear(run->play);
-    bool closed = look.near < clear;
-    body by = closed ? look.by : (body)BODY_NONE;
-    spare(trying, tight, lane_spare(run, span, clear, closed));
-    for (body x = BODY_FIRST_DEFENDER; x < BODY_COUNT; x++) {
-        double sooner = races(run, span, x) ? race_spare(trying, span, x) : TRIAL_FREE;
-        spare(trying, tight, sooner);
-        by = sooner < 0 && !closed ? x : by;
-    }
-    return by;
 }
 
 /* A pass that leaves at its moment, whoever is there: the catcher may come so much later. */
@@ -189,85 +146,107 @@ static void look_at_catcher(const struct trying *trying, size_t throw)
 
 /* ---- did it come off ---- */
 
-static void fail(const struct trying *trying, enum trial_trouble trouble, size_t task, body by)
+/* Of two that go wrong the one that is sooner is told. */
+static struct trial *fail(struct trying *trying, enum trial_trouble trouble, size_t task,
+                          double when)
 {
     struct trial *trial = trying->trial;
-    if (trial->trouble == TRIAL_WORKS) {
-        trial->trouble = trouble;
-        trial->task = (int)task;
-        trial->by = by;
+    if (trial->trouble != TRIAL_WORKS && when >= trying->when) {
+        return NULL;
     }
+    trying->when = when;
+    trial->trouble = trouble;
+    trial->task = (int)task;
+    trial->by = BODY_NONE;
+    return trial;
 }
 
-static void judge_throw(const struct trying *trying, size_t throw)
+static double start_of(const struct trying *trying, size_t task)
 {
-    const struct task_record *record = &trying->run->record[throw];
-    if (record->time[MOMENT_CAUGHT] == TIME_NEVER) {
-        fail(trying, TRIAL_MISSED, throw, BODY_NONE);
+    return trying->run->record[task].time[MOMENT_STARTED];
+}
+
+static void judge_throw(struct trying *trying, size_t throw)
+{
+    if (!has_moment(trying->run, throw, MOMENT_CAUGHT)) {
+        fail(trying, TRIAL_MISSED, throw, start_of(trying, throw));
         return;
     }
     look_at_catcher(trying, throw);
-    body by = look_at_lane(trying, throw);
-    if (by != BODY_NONE) {
-        fail(trying, TRIAL_LANE, throw, by);
-    }
+    look_at_lane(trying, throw);
 }
 
 /* Only who does not wait for the screen can be too early. */
-static void judge_use(const struct trying *trying, size_t use)
+static void judge_use(struct trying *trying, size_t use)
 {
     const struct task *task = segment_task(trying->run, use);
     size_t screen = (size_t)task->screen_task;
-    double leaves = trying->run->record[use].time[MOMENT_STARTED],
-           set = trying->run->record[screen].time[MOMENT_SET];
-    bool both = leaves != TIME_NEVER && set != TIME_NEVER, tied = task->early;
+    if (!has_moment(trying->run, use, MOMENT_STARTED) ||
+        !has_moment(trying->run, screen, MOMENT_SET)) {
+        fail(trying, TRIAL_UNUSED, use, start_of(trying, use));
+        return;
+    }
+    bool tied = task->early;
     for (size_t i = 0; i < task->waits.count; i++) {
         tied |= task->waits.at[i].fixed;
     }
-    if (both && tied) {
-        spare(trying, screen, leaves + LATE - set);
-    }
-    if (!both || set - leaves > LATE) {
-        fail(trying, TRIAL_EARLY, use, BODY_NONE);
+    if (tied) {
+        double set = trying->run->record[screen].time[MOMENT_SET];
+        spare(trying, screen, start_of(trying, use) + LATE - set);
     }
 }
 
-/* Of two that go wrong the one that starts first is told. */
-static size_t next_timed(const struct segment *segment, double *after, size_t last)
+/* The sentence a finding is about. */
+static size_t task_of(const struct segment *run, const struct finding *finding)
 {
-    size_t next = segment->tasks;
-    for (size_t i = 0; i < segment->tasks; i++) {
-        double t = segment->record[i].time[MOMENT_STARTED];
-        bool later = t > *after || (t == *after && i > last);
-        if (later && is_timed(segment, i) &&
-            (next == segment->tasks || t < segment->record[next].time[MOMENT_STARTED])) {
-            next = i;
+    for (size_t i = 0; i < run->tasks; i++) {
+        const struct task *task = segment_task(run, i);
+        if (task->who == finding->who[0] && task->span.source == finding->span.source &&
+            task->span.begin == finding->span.begin) {
+            return i;
         }
     }
-    *after = next < segment->tasks ? segment->record[next].time[MOMENT_STARTED] : *after;
-    return next;
+    return 0;
+}
+
+static void judge_by_checks(struct arena *arena, struct trying *trying)
+{
+    finding_list findings;
+    check_again(arena, trying->run, timed_checks, &findings);
+    for (size_t i = 0; i < findings.count; i++) {
+        const struct finding *finding = &findings.at[i];
+        struct trial *trial =
+            finding->accepted
+                ? NULL
+                : fail(trying, TRIAL_FOUND, task_of(trying->run, finding), finding->time);
+        if (trial) {
+            trial->check = finding->row;
+            trial->by = finding->who[1];
+            trial->help = finding->help;
+        }
+    }
 }
 
 void trial_run(struct arena *arena, const struct segment *segment, int number, struct trial *trial)
 {
     struct level *levels = arena_array(arena, struct level, BODY_COUNT);
     trial_levels(segment->play->speed, segment->step, segment->branch, number, levels);
-    trial->trouble = TRIAL_WORKS;
-    trial->task = -1;
-    trial->by = BODY_NONE;
+    *trial = (struct trial){.task = -1, .by = BODY_NONE, .spare = trial->spare};
     for (size_t i = 0; i < segment->tasks; i++) {
         trial->spare[i] = TRIAL_FREE;
     }
-    struct trying trying = {sim_again(arena, segment, levels), levels, trial};
-    double after = TIME_NEVER;
-    for (size_t i = next_timed(segment, &after, 0); i < segment->tasks;
-         i = next_timed(segment, &after, i)) {
+    struct trying trying = {sim_again(arena, segment, levels), trial, 0};
+    for (size_t i = 0; i < segment->tasks; i++) {
+        if (!is_timed(segment, i)) {
+            continue;
+        }
         if (is_throw(segment_task(segment, i))) {
             judge_throw(&trying, i);
         } else {
             judge_use(&trying, i);
         }
     }
+    judge_by_checks(arena, &trying);
     if (!trying.run->ran && trial->trouble == TRIAL_WORKS) {
         trial->trouble = TRIAL_STUCK;
     }

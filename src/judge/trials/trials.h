@@ -6,6 +6,7 @@
 #define JUDGE_TRIALS_TRIALS_H
 
 #include "floor/sim/sim.h"
+#include "judge/check/check.h"
 
 enum { TRIALS = 100 };
 #define TRIAL_FREE 9.0 /* s: nothing hangs on that task, or nothing near */
@@ -20,15 +21,16 @@ enum trial_trouble {
     TRIAL_WORKS,
     TRIAL_STUCK,  /* the step does not come to its end */
     TRIAL_MISSED, /* a pass or hand-off is not caught */
-    TRIAL_LANE,   /* a defender gets a hand on a pass */
-    TRIAL_EARLY,  /* a screen is left before it is set, or is never used */
-    TRIAL_TROUBLES
+    TRIAL_UNUSED, /* a screen is not used, or not set */
+    TRIAL_FOUND /* a check of passes and screens finds something: the same as in the play itself */
 };
-struct trial {                  /* what came of one */
-    enum trial_trouble trouble; /* the first, in the order of the clock */
-    int task;                   /* of that; -1 */
-    body by;                    /* LANE: whose hand */
-    double *spare;              /* s by task: later by so much, and it would not have come off */
+struct trial {                     /* what came of one */
+    enum trial_trouble trouble;    /* the first, in the order of the clock */
+    int task;                      /* of that; -1 */
+    const struct check_row *check; /* FOUND: which, */
+    body by;                       /* who else has part in it, */
+    struct str help;               /* and what it advises, in the arena of the trial */
+    double *spare;                 /* s by task: later by so much, and it would not have come off */
 };
 /* Whether there is anything in a segment that can be late: a pass, a hand-off, a screen in use. */
 bool trial_has_timing(const struct segment *segment);
@@ -41,8 +43,10 @@ struct tolerance {
     int tightest; /* the task with the least time to spare in the middle run; -1: none is tight */
     double spare; /* s of that */
     enum trial_trouble trouble; /* what went wrong most often, */
-    int task, times;            /* with which task (-1: the whole step), how often; */
-    body by;                    /* LANE: by whom most of these times */
+    const struct check_row *check;
+    int task, times; /* with which task (-1: the whole step), how often; */
+    body by;         /* by whom most of these times, */
+    int example;     /* and a trial in which it was so; -1 */
 };
 struct tolerance tolerance_of(struct arena *arena, const struct segment *segment,
                               const struct trial *trials, int count);

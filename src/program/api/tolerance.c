@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* tolerance: every diagram of a play run a hundred times by other players, side by side where the
  * host can, and what came of it in a coach's words. */
+#include <string.h>
+
 #include "judge/trials/trials.h"
 #include "language/tell/tell.h"
 #include "program/api/handle.h"
@@ -58,10 +60,49 @@ static bool try_all(struct arena *scratch, const struct courtwright *book,
 
 /* ---- in words ---- */
 
+#define FEW .75 /* of the runs: a step that works in fewer is told what to change; ours */
+
 static struct str thing(struct arena *scratch, const struct segment *segment, int task)
 {
     const struct play *play = segment->play;
     return tell_thing(scratch, play, &play->steps.at[segment->step], segment->branch, (size_t)task);
+}
+
+/* What a check of a trial has found: %w who the sentence is about, %o whom else, %b who else has
+ * part in it, %t what the sentence does. */
+static const struct {
+    const char *check, *words;
+} found_words[] = {
+    {"ball.handoff", "%w and %o are too far apart for the hand-off"},
+    {"pass.lane", "%b may pick off %t"},
+    {"screen.early", "%w is gone before %o's screen is set"},
+    {"screen.gap", "%w leaves a gap at %o's screen"},
+    {"screen.moving", "%w moves before %o is past the screen"},
+    {"screen.nobody", "%w's screen is set away from %b"},
+};
+
+static void put_words(struct strbuf *out, const char *words, const struct task *task, body by,
+                      struct str what)
+{
+    for (; *words; words++) {
+        if (*words != '%') {
+            strbuf_char(out, *words);
+            continue;
+        }
+        switch (*++words) {
+        case 'w':
+            body_print(out, task->who);
+            break;
+        case 'o':
+            body_print(out, task->other);
+            break;
+        case 'b':
+            body_print(out, by);
+            break;
+        default:
+            strbuf_add(out, what);
+        }
+    }
 }
 
 static const char *trouble_of(struct arena *scratch, const struct segment *segment,
@@ -77,18 +118,46 @@ static const char *trouble_of(struct arena *scratch, const struct segment *segme
     strbuf_init(&out, scratch);
     struct str what = thing(scratch, segment, found->task);
     const struct task *task = segment_task(segment, (size_t)found->task);
-    if (found->trouble == TRIAL_LANE) {
-        body_print(&out, found->by);
-        strbuf_print(&out, " may pick off %.*s", STR_ARG(what));
-    } else if (found->trouble == TRIAL_MISSED) {
-        strbuf_print(&out, "%.*s is not caught", STR_ARG(what));
-    } else {
-        body_print(&out, task->who);
-        strbuf_text(&out, " is gone before ");
-        body_print(&out, task->other);
-        strbuf_text(&out, "'s screen is set");
+    const char *words =
+        found->trouble == TRIAL_MISSED ? "%t is not caught" : "%w does not use %o's screen";
+    for (size_t i = 0; found->check && i < sizeof found_words / sizeof *found_words; i++) {
+        words = strcmp(found_words[i].check, found->check->id) == 0 ? found_words[i].words : words;
+    }
+    put_words(&out, words, task, found->by, what);
+    return out.at;
+}
+
+static bool warns_here(const struct finding *finding, const struct segment *segment)
+{
+    return finding->step == segment->step && finding->branch == segment->branch &&
+           !finding->accepted && finding->severity > SEVERITY_NOTE;
+}
+
+/* What the checks warn of in the step as it is written, each once: "space.close, spot.taken". */
+static const char *warned_of(struct arena *scratch, const finding_list *findings,
+                             const struct segment *segment)
+{
+    struct strbuf out;
+    strbuf_init(&out, scratch);
+    for (size_t i = 0; i < findings->count; i++) {
+        bool told = !warns_here(&findings->at[i], segment);
+        for (size_t k = 0; k < i && !told; k++) {
+            told =
+                findings->at[k].row == findings->at[i].row && warns_here(&findings->at[k], segment);
+        }
+        if (!told) {
+            strbuf_print(&out, "%s%s", out.size ? ", " : "", findings->at[i].row->id);
+        }
     }
     return out.at;
+}
+
+static void put_tightest(struct strbuf *out, const struct courtwright_tolerance *told)
+{
+    bool none = told->spare > -.05 && told->spare < .05; /* would print as 0.0 */
+    strbuf_print(out, "; the tightest: %s, ", told->tightest);
+    strbuf_fixed(out, told->spare < 0 ? -told->spare : told->spare, 1);
+    strbuf_text(out, told->spare < 0 && !none ? " s late" : " s");
 }
 
 static const char *message_of(struct arena *scratch, const struct courtwright_tolerance *told)
@@ -96,20 +165,21 @@ static const char *message_of(struct arena *scratch, const struct courtwright_to
     struct strbuf out;
     strbuf_init(&out, scratch);
     if (told->runs == 0) {
-        return "nothing in it can be late: no pass, no screen in use";
-    }
-    strbuf_print(&out, "works %d times in %d computer runs; ", told->works, told->runs);
-    if (*told->tightest) {
-        bool none = told->spare > -.05 && told->spare < .05; /* would print as 0.0 */
-        strbuf_print(&out, "the tightest: %s, ", told->tightest);
-        strbuf_fixed(&out, told->spare < 0 ? -told->spare : told->spare, 1);
-        strbuf_text(&out, told->spare < 0 && !none ? " s late" : " s");
+        strbuf_text(&out, "nothing in it can be late: no pass, no screen in use");
     } else {
-        strbuf_text(&out, "nothing in it is tight");
+        strbuf_print(&out, "works %d times in %d computer runs", told->works, told->runs);
+    }
+    if (*told->tightest) {
+        put_tightest(&out, told);
+    } else if (told->runs > 0 && told->works == told->runs) {
+        strbuf_text(&out, "; nothing in it is tight");
     }
     if (told->times > 0) {
         strbuf_print(&out, ". %d time%s %s", told->times, told->times == 1 ? "" : "s",
                      told->trouble);
+    }
+    if (*told->warned) {
+        strbuf_print(&out, ". As it is written, check warns of it: %s", told->warned);
     }
     return out.at;
 }
@@ -129,10 +199,23 @@ static void tell_place(const struct courtwright *book, struct span span,
     }
 }
 
-static bool tell_one(struct arena *scratch, const struct courtwright *book,
-                     const struct segment *segment, struct courtwright_tolerance *told)
+/* What the check advises in one of the runs in which it found it. */
+static struct str help_of(struct arena *scratch, const struct segment *segment,
+                          const struct tolerance *found)
 {
-    struct tolerance found = {.tightest = -1};
+    if (found->example < 0 || found->works >= FEW * found->runs) {
+        return STR("");
+    }
+    struct trial again = {.spare = arena_array(scratch, double, segment->tasks + 1)};
+    trial_run(scratch, segment, found->example, &again);
+    return again.help;
+}
+
+static bool tell_one(struct arena *scratch, const struct courtwright *book,
+                     const struct compiled *compiled, const struct segment *segment,
+                     struct courtwright_tolerance *told)
+{
+    struct tolerance found = {.tightest = -1, .example = -1};
     if (trial_has_timing(segment) && !try_all(scratch, book, segment, &found)) {
         return false;
     }
@@ -144,6 +227,9 @@ static bool tell_one(struct arena *scratch, const struct courtwright *book,
     told->spare = tight ? found.spare : 0;
     told->trouble = clean_copy(scratch, str_of(trouble_of(scratch, segment, &found)));
     told->times = found.times;
+    told->check = found.check ? found.check->id : "";
+    told->help = clean_copy(scratch, help_of(scratch, segment, &found));
+    told->warned = clean_copy(scratch, str_of(warned_of(scratch, &compiled->findings, segment)));
     told->message = clean_copy(scratch, str_of(message_of(scratch, told)));
     tell_place(book,
                tight ? segment_task(segment, (size_t)found.tightest)->span
@@ -159,6 +245,7 @@ struct tolerance_job {
 };
 struct segment_job {
     const struct tolerance_job *of;
+    const struct compiled *compiled;
     const struct segment *segment;
     struct courtwright_tolerance told;
     bool more;
@@ -167,7 +254,7 @@ struct segment_job {
 static enum courtwright_status do_segment(struct arena *scratch, void *ctx)
 {
     struct segment_job *job = ctx;
-    if (!tell_one(scratch, job->of->book, job->segment, &job->told)) {
+    if (!tell_one(scratch, job->of->book, job->compiled, job->segment, &job->told)) {
         return COURTWRIGHT_MEMORY;
     }
     job->more = job->of->each(job->of->ctx, &job->told);
@@ -197,7 +284,8 @@ static enum courtwright_status do_play(struct arena *scratch, void *ctx)
     for (size_t i = 0; status == COURTWRIGHT_OK && more && i < compiled->diagrams.count; i++) {
         const struct diagram *diagram = &compiled->diagrams.at[i];
         if (is_way(diagram)) {
-            struct segment_job one = {.of = job->of, .segment = diagram->segment};
+            struct segment_job one = {
+                .of = job->of, .compiled = compiled, .segment = diagram->segment};
             one.told.play = compiled->told.name;
             one.told.step = compiled->told_diagrams[i].label;
             one.told.play_index = job->play;

@@ -234,7 +234,8 @@ START_TEST(a_defender_who_crosses_the_lane_gets_some_of_the_passes)
         ck_assert(!end || found.works == TRIALS);
         between += found.works > 0 && found.works < TRIALS;
         if (found.works < TRIALS) {
-            ck_assert_int_eq(found.trouble, TRIAL_LANE);
+            ck_assert_int_eq(found.trouble, TRIAL_FOUND);
+            ck_assert_str_eq(found.check->id, "pass.lane");
             ck_assert_int_eq(found.by, body_defender(3));
             ck_assert_int_eq(found.times, TRIALS - found.works);
         }
@@ -243,15 +244,46 @@ START_TEST(a_defender_who_crosses_the_lane_gets_some_of_the_passes)
 }
 END_TEST
 
-/* x3 trails 3, who is thrown to on the run: the nearer he is, the fewer passes come. */
+/* x2 denies, and turns with 2: some of them are between 2 and the ball. */
 START_TEST(a_defender_on_the_heels_of_the_receiver_gets_some_of_the_passes)
 {
-    const struct run *run = run_of(LANTERN, 0);
+    const struct run *run = run_of("play \"Back cut\"\n  defense man deny\n"
+                                   "  2 back cuts to the rim\n  1 bounce passes to 2\n",
+                                   0);
     struct tolerance found = tried(run->segments.at[0], false);
-    ck_assert_int_ge(found.tightest, 0);
+    ck_assert_int_gt(found.works, 0);
+    ck_assert_int_lt(found.works, TRIALS);
+    ck_assert_str_eq(found.check->id, "pass.lane");
+    ck_assert_int_eq(found.by, body_defender(2));
     ck_assert_int_eq(segment_task(run->segments.at[0], (size_t)found.tightest)->who,
-                     body_attacker(3));
+                     body_attacker(2));
     ck_assert_int_eq(found.works >= TRIALS / 2, found.spare >= 0);
+}
+END_TEST
+
+/* The bad example of each check of passes and screens: what is warned of in the play goes wrong in
+ * its trials; and what its coach accepts is not counted. */
+static const char *const timed[] = {"pass.lane",     "screen.early",  "screen.gap",
+                                    "screen.moving", "screen.nobody", "ball.handoff"};
+
+START_TEST(a_step_that_is_warned_of_does_not_work)
+{
+    const char *text = check_find(str_of(timed[_i]))->bad;
+    struct tolerance found = tried(run_of(text, 0)->segments.at[0], false);
+    ck_assert_msg(found.works < TRIALS / 2 && found.check, "%s: %d", timed[_i], found.works);
+    ck_assert_str_eq(found.check->id, timed[_i]);
+    ck_assert_int_ge(found.example, 0);
+}
+END_TEST
+
+START_TEST(what_is_accepted_does_not_count)
+{
+    const char *text = check_find(str_of(timed[_i]))->bad, *second = strchr(text, '\n') + 1;
+    struct str accepted = str_format(&arena, "%.*s  accept %s \"on purpose\"\n%s",
+                                     (int)(second - text), text, timed[_i], second);
+    struct tolerance found = tried(run_of(accepted.at, 0)->segments.at[0], false);
+    ck_assert_msg(found.works > TRIALS / 2, "%s: %d, %s", timed[_i], found.works,
+                  found.check ? found.check->id : "");
 }
 END_TEST
 
@@ -276,7 +308,8 @@ START_TEST(a_use_at_its_own_time_is_too_early_for_some_screeners)
         most = found.works > most ? found.works : most;
         between += found.works > 0 && found.works < TRIALS;
         if (found.works < TRIALS) {
-            ck_assert_int_eq(found.trouble, TRIAL_EARLY);
+            ck_assert_int_eq(found.trouble, TRIAL_FOUND);
+            ck_assert_str_eq(found.check->id, "screen.early");
             ck_assert_int_eq(found.tightest, 0); /* the screen */
         }
     }
@@ -303,6 +336,8 @@ int main(void)
     tcase_add_test(all, a_step_without_pass_or_screen_has_nothing_to_be_late);
     tcase_add_test(all, a_defender_who_crosses_the_lane_gets_some_of_the_passes);
     tcase_add_test(all, a_defender_on_the_heels_of_the_receiver_gets_some_of_the_passes);
+    tcase_add_loop_test(all, a_step_that_is_warned_of_does_not_work, 0, 6);
+    tcase_add_loop_test(all, what_is_accepted_does_not_count, 0, 5); /* an error cannot be */
     tcase_add_test(all, a_use_at_its_own_time_is_too_early_for_some_screeners);
     suite_add_tcase(suite, all);
     return suite_main(suite);
