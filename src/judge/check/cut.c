@@ -3,10 +3,11 @@
 #include <string.h>
 
 #include "base/real.h"
-#include "judge/check/look.h"
+#include "judge/check/stand.h"
 
-#define MOVING 1.0      /* m/s: a driver or cutter at speed; ours */
-#define SAME_SECOND 0.5 /* s either way */
+#define MOVING 1.0         /* m/s: a driver or cutter at speed; ours */
+#define SAME_SECOND 0.5    /* s either way */
+#define FOR_RIM (8 * FEET) /* who is sent so near to the ring goes for it; ours */
 
 /* What b is in the middle of at a sample, moving at speed through the lane, or NULL. */
 static const struct task *runs_in_lane(const struct checker *checker, body b, size_t sample)
@@ -33,14 +34,20 @@ static bool is_cut(const struct task *task)
            task->effort >= EFFORT_CUT;
 }
 
+static bool is_rim_cut(const struct task *task)
+{
+    return is_cut(task) && vec2_length(task->planned) < FOR_RIM;
+}
+
+typedef bool is_run(const struct task *task);
 struct meeting {
     double gap, time;
     struct vec2 driver, cutter;
 };
 
-/* The closest that `cutter` comes to where the driver is at `sample`, within the same second. */
-static void meet(const struct checker *checker, body driver, body cutter, size_t sample,
-                 struct meeting *closest)
+/* The closest that `cutter` comes to where the other one is at `sample`, within the same second. */
+static void meet(const struct checker *checker, body driver, body cutter, is_run *cuts,
+                 size_t sample, struct meeting *closest)
 {
     const struct segment *segment = checker->segment;
     const size_t window = (size_t)(SAME_SECOND / RUN_SAMPLE);
@@ -49,10 +56,28 @@ static void meet(const struct checker *checker, body driver, body cutter, size_t
     for (size_t k = from; k <= sample + window && k < segment->samples; k++) {
         struct vec2 cut = look_at(segment, cutter, k);
         double gap = vec2_distance(drive, cut);
-        if (gap < closest->gap && is_cut(runs_in_lane(checker, cutter, k))) {
+        if (gap < closest->gap && cuts(runs_in_lane(checker, cutter, k))) {
             *closest = (struct meeting){gap, (double)sample * RUN_SAMPLE, drive, cut};
         }
     }
+}
+
+/* False: the two keep out of each other's way, or belong together. */
+static bool they_meet(const struct checker *checker, body one, is_run *runs, body two, is_run *cuts,
+                      struct meeting *closest)
+{
+    const struct segment *segment = checker->segment;
+    *closest = (struct meeting){.gap = checker->limit};
+    if (one == two || !look_plays(checker, one) || !look_plays(checker, two) ||
+        look_linked(segment, one, two)) {
+        return false;
+    }
+    for (size_t i = 0; i < segment->samples; i++) {
+        if (runs(runs_in_lane(checker, one, i)) && !look_shot(segment, (double)i * RUN_SAMPLE)) {
+            meet(checker, one, two, cuts, i, closest);
+        }
+    }
+    return closest->gap < checker->limit - HALF_FOOT;
 }
 
 /* The drive's own verb, of which a tie takes the first word. */
@@ -81,24 +106,48 @@ static void traffic(struct checker *checker, body driver, body cutter, const str
              STR_ARG(drives(checker->segment, driver, met->time)));
 }
 
+/* Two cutters for the rim: who is written later waits, until the other one is out again. */
+static void crowd(struct checker *checker, body first, body second, const struct meeting *met)
+{
+    const struct segment *segment = checker->segment, *in;
+    size_t index;
+    const struct task *one = look_latest(segment, first, met->time, &in, &index);
+    const struct task *two = look_latest(segment, second, met->time, &in, &index);
+    if (!one || !two || one->group == two->group) {
+        return; /* of one sentence: they know of each other */
+    }
+    if (one->span.begin > two->span.begin) {
+        crowd(checker, second, first, met);
+        return;
+    }
+    struct finding *finding = look_report(checker, met->time, met->gap, second, first);
+    const char *who = look_body(checker, second), *other = look_body(checker, first);
+    size_t sample = (size_t)(met->time / RUN_SAMPLE);
+    const char *spot = stand_where_to(checker, first, sample, CLEAR);
+    finding->severity = SEVERITY_NOTE;
+    finding->span = two->span;
+    finding->mark = MARK_DISTANCE;
+    finding->a = met->cutter;
+    finding->b = met->driver;
+    look_say(checker, &finding->message,
+             "%s: let %s's cut clear first. You both go for the rim and come within %s of each "
+             "other in the lane in the same second; keep %s.",
+             who, other, look_length(checker, met->gap), look_length(checker, checker->limit));
+    look_say(checker, &finding->help,
+             "write: %s clears to %s, before this sentence, and begin this one: after %s clears,",
+             other, spot ? spot : "the weak side corner", other);
+}
+
 void look_cut_traffic(struct checker *checker)
 {
-    const struct segment *segment = checker->segment;
-    for (body driver = 0; driver < BODY_COACH && !checker->play->is_drill; driver++) {
-        for (body cutter = 0; cutter < BODY_COACH; cutter++) {
-            if (driver == cutter || !look_plays(checker, driver) || !look_plays(checker, cutter) ||
-                look_linked(segment, driver, cutter)) {
-                continue;
-            }
-            struct meeting closest = {.gap = checker->limit};
-            for (size_t i = 0; i < segment->samples; i++) {
-                if (is_drive(runs_in_lane(checker, driver, i)) &&
-                    !look_shot(segment, (double)i * RUN_SAMPLE)) {
-                    meet(checker, driver, cutter, i, &closest);
-                }
-            }
-            if (closest.gap < checker->limit - HALF_FOOT) {
-                traffic(checker, driver, cutter, &closest);
+    for (body one = 0; one < BODY_COACH && !checker->play->is_drill; one++) {
+        for (body two = 0; two < BODY_COACH; two++) {
+            struct meeting closest;
+            if (they_meet(checker, one, is_drive, two, is_cut, &closest)) {
+                traffic(checker, two, one, &closest);
+            } else if (two < one &&
+                       they_meet(checker, one, is_rim_cut, two, is_rim_cut, &closest)) {
+                crowd(checker, one, two, &closest);
             }
         }
     }

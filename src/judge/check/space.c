@@ -5,6 +5,7 @@
 #include "base/real.h"
 #include "judge/check/stand.h"
 
+#define BESIDE (1 * FEET)   /* so much farther apart end two who are sent to one place; ours */
 #define ONE_SPOT (3 * FEET) /* nearer than this two stand on one spot: spot.taken says so; ours */
 
 /* ---- space.close ---- */
@@ -206,10 +207,42 @@ static bool still_together(const struct segment *segment, body a, body b)
     return linked && left <= last;
 }
 
+/* He stands with his feet still to screen; for whom, or BODY_NONE. */
+static body screens_for(const struct segment *segment, body b, size_t sample)
+{
+    double t = (double)sample * RUN_SAMPLE;
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, b, t, &in, &index);
+    bool set = task && task->kind == TASK_SCREEN && in->record[index].time[MOMENT_SET] >= 0;
+    return set ? task->other : (body)BODY_NONE;
+}
+
+/* Two screens on one cutter's way, shoulder to shoulder. */
+static bool double_screen(const struct segment *segment, body a, body b, size_t sample)
+{
+    body user = screens_for(segment, a, sample);
+    return user != BODY_NONE && user == screens_for(segment, b, sample);
+}
+
+/* Whoever holds a screen has come to rest too: it concerns the two of it and nobody else. */
 static bool rests(const struct checker *checker, body b, size_t sample)
 {
-    struct vec2 at = look_at(checker->segment, b, sample);
-    return look_idle(checker, b, sample) && court_inside(checker->play->court, at, 0);
+    const struct segment *segment = checker->segment;
+    bool screens = screens_for(segment, b, sample) != BODY_NONE &&
+                   look_speed(segment, b, sample) <= REST_SPEED;
+    return (screens || look_idle(checker, b, sample)) &&
+           court_inside(checker->play->court, look_at(segment, b, sample), 0);
+}
+
+/* Sent to one place they end beside each other, as near as bodies let them. */
+static double one_spot(const struct checker *checker, body a, body b)
+{
+    double t = checker->segment->duration;
+    const struct task *one = stand_came_by(checker, a, t), *two = stand_came_by(checker, b, t);
+    bool same =
+        one && two && goes(one) && goes(two) && vec2_near(one->planned, two->planned, HALF_FOOT);
+    return checker->limit + (same ? BESIDE : 0);
 }
 
 static void taken(struct checker *checker, body a, body b, size_t sample)
@@ -235,20 +268,29 @@ static void taken(struct checker *checker, body a, body b, size_t sample)
              look_length(checker, gap));
     const char *spot = stand_where_to(checker, a, sample, CLEAR);
     if (spot) {
-        look_say(checker, &finding->help, "write: %s %s to %s, or first where %s goes", who,
+        look_say(checker, &finding->help, "write: %s %s to %s, or send %s on first", who,
                  stand_goes_by(checker, a, t), spot, other);
     } else {
-        look_say(checker, &finding->help, "send %s elsewhere, or write first where %s goes", who,
-                 other);
+        look_say(checker, &finding->help, "send %s elsewhere, or send %s on first", who, other);
     }
+}
+
+static bool end_there(const struct checker *checker, body a, body b)
+{
+    const struct segment *segment = checker->segment;
+    size_t rest = (size_t)(END_REST / RUN_SAMPLE);
+    double limit = one_spot(checker, a, b);
+    bool both = segment->samples > rest && !double_screen(segment, a, b, segment->samples - 1);
+    for (size_t i = segment->samples - rest; both && i < segment->samples; i++) {
+        both = gap_at(checker, a, b, i) <= limit && rests(checker, a, i) && rests(checker, b, i);
+    }
+    return both;
 }
 
 void look_spot_taken(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
-    size_t rest = (size_t)(END_REST / RUN_SAMPLE);
-    if (checker->play->is_drill || segment->samples <= rest ||
-        look_shot(segment, segment->duration)) {
+    if (checker->play->is_drill || look_shot(segment, segment->duration)) {
         return;
     }
     for (body a = 0; a < BODY_COACH; a++) {
@@ -257,12 +299,7 @@ void look_spot_taken(struct checker *checker)
                 still_together(segment, a, b)) {
                 continue;
             }
-            bool both = true;
-            for (size_t i = segment->samples - rest; i < segment->samples; i++) {
-                both = both && gap_at(checker, a, b, i) <= checker->limit && rests(checker, a, i) &&
-                       rests(checker, b, i);
-            }
-            if (both) {
+            if (end_there(checker, a, b)) {
                 taken(checker, a, b, segment->samples - 1);
             }
         }

@@ -63,13 +63,14 @@ static bool is_free(const struct checker *checker, struct vec2 there, body who, 
     return true;
 }
 
-const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit)
+/* The nearest of these that is free, or NULL. */
+static const char *nearest_free(struct checker *checker, const enum spot *spots, size_t count,
+                                body who, size_t sample, double limit)
 {
-    static const enum spot spots[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT, SPOT_TOP};
     struct vec2 at = look_at(checker->segment, who, sample);
     const char *nearest = NULL;
     double least = 20 * FEET; /* farther is another play */
-    for (size_t i = 0; i < sizeof spots / sizeof *spots; i++) {
+    for (size_t i = 0; i < count; i++) {
         for (int k = 0; k < (spots[i] == SPOT_TOP ? 1 : 2); k++) {
             enum side side = spots[i] == SPOT_TOP ? SIDE_NONE : k ? SIDE_RIGHT : SIDE_LEFT;
             struct vec2 there = court_spot(checker->play->court, spots[i], side);
@@ -81,6 +82,14 @@ const char *stand_where_to(struct checker *checker, body who, size_t sample, dou
         }
     }
     return nearest;
+}
+
+const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit)
+{
+    static const enum spot outside[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT, SPOT_TOP};
+    static const enum spot inside[] = {SPOT_SHORT_CORNER, SPOT_BLOCK, SPOT_ELBOW};
+    const char *spot = nearest_free(checker, outside, 4, who, sample, limit);
+    return spot ? spot : nearest_free(checker, inside, 3, who, sample, limit);
 }
 
 double stand_off_spot(const struct checker *checker, struct vec2 at)

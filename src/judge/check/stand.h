@@ -23,7 +23,7 @@ bool stand_rest(const struct checker *checker, stand_so *so, const void *about, 
 /* It is no end of a text, where somebody may be about to go on. */
 bool stand_lasts(const struct rest *rest);
 
-/* Where to send him: to the nearest free spot of the perimeter, or NULL. */
+/* Where to send him: to the nearest free spot of the perimeter, else of the posts, or NULL. */
 const char *stand_where_to(struct checker *checker, body who, size_t sample, double limit);
 double stand_off_spot(const struct checker *checker, struct vec2 at); /* of the perimeter */
 /* The sentence that brought him where he stands, or NULL when he started there. */
