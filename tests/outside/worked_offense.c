@@ -42,7 +42,8 @@ static const struct worked offense[] = {
      "    3 comes off 2 and 1 to left corner\n"
      "    4 skip passes to 3\n"
      "    as 4 passes, 2 screens for 5\n"
-     "    5 comes off 2 to left block\n",
+     "    5 comes off 2 to left block\n"
+     "    as 4 passes, 1 goes to left short corner\n",
      {STILL(5, .3), GAP(3, COMES, .6), HAS_BALL(4), INSIDE(1, -1),
       ORDER_OF(4, PASSES, 0, RELEASED, 2, SCREENS, 1, STARTED),
       ORDER_OF(2, SCREENS, 1, STARTED, 4, PASSES, 0, CAUGHT),

@@ -144,7 +144,7 @@ void look_cut_traffic(struct checker *checker)
         for (body two = 0; two < BODY_COACH; two++) {
             struct meeting closest;
             if (they_meet(checker, one, is_drive, two, is_cut, &closest)) {
-                traffic(checker, two, one, &closest);
+                traffic(checker, one, two, &closest);
             } else if (two < one &&
                        they_meet(checker, one, is_rim_cut, two, is_rim_cut, &closest)) {
                 crowd(checker, one, two, &closest);
