@@ -14,6 +14,7 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
+#define GIVES_UP 2.0    /* s: then he leaves the way that he had in mind (ours) */
 #define JOINS 1.0       /* m: no step is longer */
 #define SHORT .05       /* m that motion_course_time stops short of a length */
 #define BETWEEN .35     /* m: further nobody comes between two beats, from where he last looked */
@@ -254,6 +255,26 @@ bool move_due(struct world *world, const struct job *job)
     return most < BETWEEN && is_there(agent, job, motion_along(&agent->course, agent->m.at));
 }
 
+/* His way is shut, however he turns: he leaves it, and goes straight on from where he is. */
+static void straight_on(struct world *world, struct job *job)
+{
+    struct agent *agent = &world->agent[job->task->who];
+    struct route route;
+    route_start(&route, world->arena, agent->m.at);
+    route_to(&route, job->goal);
+    stay_inside(world, &route);
+    agent->course =
+        motion_course(world->arena, route.points.at, route.points.count, &agent->gait, 0);
+    motion_plant(&agent->m, &agent->gait, path_direction(&agent->course.path, 0),
+                 agent->gait.sprint);
+    agent->stuck_since = world->t;
+    agent->stuck_along = 0;
+    agent->dodged = BODY_NONE;
+    if (job->shoulder > 0) { /* by the screen, on whichever side */
+        job->shoulder = 0;
+    }
+}
+
 /* Between two who trap him he stands, and after a moment his dribble is over. */
 static bool is_trapped(struct world *world, struct job *job)
 {
@@ -290,6 +311,9 @@ bool move_tick(struct world *world, struct job *job)
     bool there = is_there(agent, job, agent->course.along);
     bool near = is_as_near_as_can_be(world, job, is_blocked(world, agent));
     if (!there && !near) {
+        if (world->t >= agent->stuck_since + GIVES_UP) {
+            straight_on(world, job);
+        }
         return false;
     }
     if (near && !there) {
