@@ -27,9 +27,29 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "just",   "simply",   "please",   "so",    "okay",  "first",   "player", "players", "number",
-    "comma",  "both",     "now",      "will",  "also",  "makes",   "make",   "sets",    "set",
-    "throws", "executes", "delivers", "along", "ahead", "towards", "area",   "solid",   NULL};
+    "just",   "simply", "please", "so",       "okay",     "first", "player", "players",
+    "number", "comma",  "both",   "now",      "will",     "also",  "makes",  "make",
+    "sets",   "set",    "throws", "executes", "delivers", "along", "ahead",  "towards",
+    "area",   "solid",  "have",   "want",     "get",      "let",   "need",   NULL};
+static const char *const fillers[] = {
+#define FILLER(where, words) words,
+#include "language/words/fillers.def"
+#undef FILLER
+    NULL};
+
+/* A whole word of what is said and says nothing. */
+static bool is_filler(struct str word)
+{
+    for (const char *const *row = fillers; *row; row++) {
+        for (const char *at = *row; at; at = strchr(at, ' ') ? strchr(at, ' ') + 1 : NULL) {
+            size_t size = strcspn(at, " ");
+            if (str_equal_fold(word, (struct str){at, size})) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
 
 static size_t split(struct str line, struct str words[WORDS_OF_LINE])
 {
@@ -119,8 +139,8 @@ static bool is_idle(struct str word)
     }
     struct arena arena;
     arena_init(&arena, NULL, NULL);
-    bool known =
-        letters.size <= 1 || word.at[0] == '"' || word_is_taken(text_lower(&arena, letters));
+    bool known = letters.size <= 1 || word.at[0] == '"' || is_filler(letters) ||
+                 word_is_taken(text_lower(&arena, letters));
     known = known || str_starts(letters, "…") || (letters.at[0] >= '0' && letters.at[0] <= '9');
     arena_finish(&arena);
     return known;

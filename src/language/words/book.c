@@ -378,6 +378,32 @@ static struct line without_colon(struct reader *r, const struct line *line)
     return own;
 }
 
+/* Sentences may stand where the reader is. */
+static bool plays_here(const struct reader *r)
+{
+    return r->top ? r->top->kind == BLOCK_PLAY || r->top->kind == BLOCK_DRILL ||
+                        r->top->kind == BLOCK_ACTION
+                  : r->at_head && r->implied;
+}
+
+static struct line without_colons(struct reader *r, const struct line *line)
+{
+    struct line own = *line;
+    bool copied = false;
+    for (size_t i = 0; i < line->count; i++) {
+        if (line->tokens[i].kind != TOKEN_MARK || line->tokens[i].mark != ':') {
+            continue;
+        }
+        if (!copied) {
+            own.tokens = arena_array(r->arena, struct token, line->count);
+            memcpy(own.tokens, line->tokens, line->count * sizeof own.tokens[0]);
+            copied = true;
+        }
+        own.tokens[i].mark = ',';
+    }
+    return own;
+}
+
 /* The line as it was read, where nothing was changed in it: else a copy. */
 static const struct line *line_kept(struct reader *r, struct line own)
 {
@@ -400,8 +426,10 @@ static void take_line(struct reader *r, const struct line *line)
     if ((!sentence || is_plan(r)) && !keeps_stops(opener)) {
         own = line_without_stops(&own);
     }
+    bool colons = opener.kind == LINE_OTHER && plays_here(r); /* the sentence sees to them */
+    struct line marks = colons ? without_colons(r, &own) : own;
     if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
-        !line_marks_ok(&own, r->shelf->sources, r->diags)) {
+        !line_marks_ok(&marks, r->shelf->sources, r->diags)) {
         own.broken = true;
     }
     const struct line *kept = line_kept(r, own);

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* chain: how sentences follow one another in a line: what joins them, whose the next one is, and
  * what a clause in front governs. What one of them holds is read by sentence.c. */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
+
+#include <string.h>
 
 /* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
 struct joint {
@@ -22,10 +24,13 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
         out->who = verb_begins(&trial);
         return out->who;
     }
-    if (!joined && !out->then) {
-        return false;
-    }
+    struct recast recast;
     *begin = trial.at;
+    if (!joined && !out->then) {
+        out->same_subject =
+            c->speech && word_is(c, 0, "before") && recast_find(&trial, &recast) && recast.same;
+        return out->same_subject;
+    }
     if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
         out->clause = true;
         return true;
@@ -38,7 +43,21 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
         out->same_subject = true;
         return true;
     }
+    if (c->speech && recast_find(&trial, &recast)) {
+        out->same_subject = recast.same;
+        return true;
+    }
     return subject_verb_is(&trial);
+}
+
+/* Who acts and is not named. */
+static void note_taken(struct cursor *c, struct span span, const who_list *who)
+{
+    struct str name = subject_words(c, who), word = cursor_text(c, span);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
+                                 "who does this is not named: %.*s was taken", STR_ARG(name));
+    diag_help(c->diags, diag, "to have another, begin with the number: `%.*s %.*s`", STR_ARG(name),
+              STR_ARG(word));
 }
 
 bool stop_is(const struct cursor *c)
@@ -214,6 +233,50 @@ static bool goes_on(const struct cursor *c, const struct sentence *last, struct 
     return last->place && purpose_is(c, begin);
 }
 
+/* What is said another way is read as it is written; who acts in it, where that is known from
+ * elsewhere. Only what goes on with the subject before it may stand behind one (`same`). */
+static who_list said_otherwise(struct cursor *c, bool same)
+{
+    struct recast recast = {.told = SPAN_NONE};
+    enum { MOST = 4 };
+    for (int i = 0; i < MOST && c->speech && recast_find(c, &recast) && (!same || recast.same);
+         i++) {
+        struct span span = cursor_span(c);
+        if (!recast_put(c, &recast)) {
+            break;
+        }
+        if (recast.subject.count > 0) {
+            if (recast.taken) {
+                note_taken(c, span, &recast.subject);
+            }
+            return recast.subject;
+        }
+    }
+    return (who_list){NULL, 0, 0};
+}
+
+/* 1 passes to 2, dish to 4: not by the one who has passed already. */
+static bool gave_away(const struct cursor *c, const who_list *subject, who_list *holder)
+{
+    struct cursor verb = *c;
+    struct phrase phrase;
+    struct who who;
+    verb.watch = NULL;
+    if (subject->count != 1 || !phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
+        !strchr(verb_row(phrase.verb)->needs, 'B') || !above_holder(c, &who) ||
+        same_who(&who, &subject->at[0]) || word_is(c, 0, "takes") || word_is(c, 0, "makes") ||
+        word_is(c, 0, "shoots")) {
+        return false;
+    }
+    const struct sentence *last = &c->here->at[c->here->count - 1];
+    enum verb_task task = verb_row(last->verb)->task;
+    if (task != VERB_PASS && task != VERB_EXCHANGE) {
+        return false;
+    }
+    VEC_PUSH(c->arena, holder, who);
+    return true;
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -232,6 +295,12 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     for (;;) {
         who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
         const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
+        who_list other = said_otherwise(c, joint.same_subject || joint.who);
+        struct span verb = cursor_span(c);
+        if (joint.same_subject && out->count > first && gave_away(c, &subject, &other)) {
+            note_taken(c, verb, &other);
+        }
+        again = other.count > 0 ? &other : again;
         if (!one_read(c, again, own, out, &subject)) {
             return false;
         }
@@ -279,10 +348,8 @@ static bool doubled(struct cursor *c)
     return false;
 }
 
-bool sentences_read(struct cursor *c, sentence_list *out)
+bool chains_read(struct cursor *c, sentence_list *out)
 {
-    c->here = out;
-    c->first = c->at;
     if (doubled(c)) {
         return false;
     }
@@ -299,26 +366,4 @@ bool sentences_read(struct cursor *c, sentence_list *out)
             return false;
         }
     }
-}
-
-bool sentence_read(struct cursor *c, struct sentence *out)
-{
-    sentence_list list = {NULL, 0, 0};
-    bool fine = sentences_read(c, &list);
-    c->here = NULL;
-    if (!fine) {
-        return false;
-    }
-    if (list.count == 0) {
-        refuse_subject(c);
-        return false;
-    }
-    if (list.count > 1) {
-        struct span span = list.at[1].span;
-        diag_help(c->diags, REFUSE(c, TEXT_SENTENCES_MANY, span, "one sentence may stand here"),
-                  "put the next one in a line of its own");
-        return false;
-    }
-    *out = list.at[0];
-    return true;
 }

@@ -33,10 +33,13 @@ struct cursor {
     const struct block *top, *step, *branch;
     const sentence_list *here;        /* those of this line so far: set by sentences_read */
     const struct token *first;        /* where they begin: the same */
+    const struct who *doer;           /* who acts in it, where it is one: `him` is somebody else */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
     /* of the sentence that is being read: each of its players has a corner of `the corners` */
     bool several;
+    /* the second reading of a line, as speech: speech.h; NULL: as it stands */
+    struct speech *speech;
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
 

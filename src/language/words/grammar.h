@@ -75,8 +75,15 @@ struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
 struct who above_receiver(const struct cursor *c, const struct who *passer);
 
+/* holder: who has the ball, and who he is, by the lines above */
+/* One player or role; false: the words do not tell. */
+bool above_holder(const struct cursor *c, struct who *out);
+/* The only attacker of the latest sentence above that names one besides `not`. */
+bool above_him(const struct cursor *c, const struct who * not, struct who *out);
+
 /* pair: what one phrase says in two sentences */
 bool pair_is(const struct cursor *c);
+bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
 
@@ -159,6 +166,8 @@ void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *p
 
 /* chain: the end of a line or of a sentence in it; the next sentence begins. */
 bool stop_is(const struct cursor *c);
+/* Every sentence up to c->end, in this one reading; false: reported. */
+bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
 
 int refuse_left(struct predicate *p); /* what is left over: -1 */

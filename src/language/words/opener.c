@@ -25,6 +25,20 @@ static bool number_acts(const struct line *line, size_t token)
            line->tokens[token + 2].kind == TOKEN_WORD;
 }
 
+/* ball goes 1 to 2, ball screen by 5: what happens, and not who has it at first. */
+static bool ball_acts(const struct line *line, size_t token)
+{
+    static const char *const words[] = {"goes", "moves",  "swings", "comes", "travels",
+                                        "from", "screen", "fake",   NULL};
+    bool ball = str_is(line->tokens[token].text, "ball") && token + 1 < line->count;
+    for (const char *const *word = words; ball && *word; word++) {
+        if (str_is(line->tokens[token + 1].text, *word)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct opener opener_of(const struct line *line, size_t token)
 {
     const struct token *word = token < line->count ? &line->tokens[token] : NULL;
@@ -34,7 +48,8 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            return number_acts(line, token) ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
+            bool acts = number_acts(line, token) || ball_acts(line, token);
+            return acts ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }
     return (struct opener){LINE_OTHER, 0};

@@ -62,6 +62,13 @@ bool pair_is(const struct cursor *c)
     return take_pair(&trial) >= 0;
 }
 
+bool pair_needs_ball(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    int pair = take_pair(&trial);
+    return pair == PAIR_GIVE_AND_GO || pair == PAIR_DRIBBLE_HAND_OFF;
+}
+
 static void add(struct cursor *c, sentence_list *out, const who_list *subject, struct tie tie,
                 struct sentence sentence, struct span verb)
 {

@@ -405,20 +405,16 @@ static struct str ing_of(struct str bare, char out[2 * WORDS_MOST])
     return (struct str){out, size + 3 + bare.size - first};
 }
 
-bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+bool phrase_ing_here(struct cursor *c, enum phrase_side side, struct phrase *out, struct str *said)
 {
-    struct cursor is = *c;
     const struct token *longest = c->at;
-    if (!take_words(&is, "is") && !take_words(&is, "starts")) {
-        return false;
-    }
-    struct index_rows rows = rows_here(&is, INDEX_PHRASES);
+    struct index_rows rows = rows_here(c, INDEX_PHRASES);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         size_t i = *row;
         struct phrase phrase = phrase_at(i);
         struct str bare = i >= OWN ? verb_head(phrase.verb, true) : str_of(phrase.bare);
         char room[2 * WORDS_MOST];
-        struct cursor trial = is;
+        struct cursor trial = *c;
         if (!suits(&phrase, side)) {
             continue;
         }
@@ -427,11 +423,24 @@ bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out
             longest = trial.at;
             say_more(&phrase);
             *out = phrase;
+            *said = bare;
         }
     }
     bool found = longest > c->at;
     c->at = longest;
     return found;
+}
+
+bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+{
+    struct cursor is = *c;
+    struct str bare;
+    if ((!take_words(&is, "is") && !take_words(&is, "starts")) ||
+        !phrase_ing_here(&is, side, out, &bare)) {
+        return false;
+    }
+    c->at = is.at;
+    return true;
 }
 
 struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind screen, bool bare)

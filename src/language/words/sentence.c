@@ -267,6 +267,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
     if (p.phrase.steps > 0) {
         s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
     }
+    c->doer = s->subject.count == 1 ? &s->subject.at[0] : NULL;
     c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
     c->several = s->subject.count > 1 || s->subject.at[0].kind == WHO_EVERYONE_ELSE;
     if (s->object.kind != WHO_NONE && !use_verb(s)) {

@@ -270,5 +270,8 @@ bool subject_fits(struct cursor *c, const who_list *list)
 
 struct str subject_words(const struct cursor *c, const who_list *list)
 {
+    if (list->at[0].kind == WHO_PLAYER && list->at[0].span.source == SOURCE_NONE) {
+        return str_format(c->arena, "%d", list->at[0].number); /* who has the ball by rule */
+    }
     return cursor_text(c, span_join(list->at[0].span, list->at[list->count - 1].span));
 }

@@ -82,6 +82,8 @@ enum phrase_side { FOR_ATTACKERS, FOR_DEFENDERS, FOR_ANYONE };
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out);
 /* A noun that stands with make, set, take, give: a down screen. */
 bool phrase_noun_read(struct cursor *c, struct phrase *out);
+/* The same said as `dribbling`, and its bare words. */
+bool phrase_ing_here(struct cursor *c, enum phrase_side side, struct phrase *out, struct str *said);
 /* The same said as `is dribbling`. */
 bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out);
 /* What tidy prints for a verb of this kind: "bounce passes", without its preposition. */

@@ -128,6 +128,28 @@ static bool spot_who_read(struct cursor *c, struct who *out)
     return true;
 }
 
+/* passes to him, hits her: the only one it can be. */
+static bool him_read(struct cursor *c, struct who *out)
+{
+    struct cursor trial = *c;
+    const struct token *next = cursor_next(c);
+    struct who who;
+    bool her = take_words(&trial, "her");
+    if (!her && !take_words(&trial, "him")) {
+        return false;
+    }
+    const struct token *behind = cursor_next(&trial);
+    bool alone = !behind || behind->kind == TOKEN_MARK || word_among(&trial, place_words) ||
+                 word_is(&trial, 0, "and") || word_is(&trial, 0, "for") || clause_is(&trial);
+    if ((her && !alone) || !above_him(c, c->doer, &who)) {
+        return false;
+    }
+    *out = who;
+    out->span = next->span;
+    c->at = trial.at;
+    return true;
+}
+
 bool person_read(struct cursor *c, struct who *out)
 {
     const struct token *token = cursor_next(c);
@@ -157,7 +179,7 @@ bool person_read(struct cursor *c, struct who *out)
         cursor_take(c, token, token + 1);
         return true;
     }
-    if (above_doer_read(c, out)) {
+    if (above_doer_read(c, out) || (c->speech && him_read(c, out))) {
         return true;
     }
     if (take_words(c, "coach")) {

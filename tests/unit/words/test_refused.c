@@ -286,7 +286,7 @@ static const struct refusal refusals[] = {
      "`when` takes who does what, without where", "write `after 3 cuts,`"},
     {"4 goes to the cone", "text.drill-only", "cone", "`cone` stands in drills only",
      "open it with `drill`, or name a spot: `left corner`, `beside 3`"},
-    {"the ball goes to 2", "text.ball-acts", "ball", "the ball does nothing by itself",
+    {"the ball stays", "text.ball-acts", "ball", "the ball does nothing by itself",
      "say who moves it: `1 passes to 2`"},
     {NULL, NULL, NULL, NULL, NULL},
 };

@@ -1,0 +1,164 @@
+/* SPDX-License-Identifier: MIT */
+/* holder: who has the ball, and who `he` and `him` are, by what is written above: for sentences
+ * that leave out who acts. Follows the order of the lines, not of the floor; where the words do not
+ * tell, nobody is found and nothing is guessed. */
+#include "language/words/grammar.h"
+
+static bool is_one(const struct who *who)
+{
+    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
+}
+
+static const struct setting_form *setting_of(const struct block *top, enum setting setting)
+{
+    const struct setting_form *found = NULL;
+    for (size_t i = 0; top && i < top->forms.count; i++) {
+        const struct form *form = &top->forms.at[i];
+        found =
+            form->kind == FORM_SETTING && form->setting->setting == setting ? form->setting : found;
+    }
+    return found;
+}
+
+static struct who player(int number, struct span span)
+{
+    return (struct who){.kind = WHO_PLAYER, .number = number, .span = span};
+}
+
+/* The one who stands out of bounds, else 1. */
+static struct who by_start(const struct block *top)
+{
+    const struct setting_form *start = setting_of(top, SETTING_START);
+    struct who found = player(1, SPAN_NONE);
+    for (size_t i = 0; start && i < start->placings.count; i++) {
+        const struct placing *placing = &start->placings.at[i];
+        if (placing->kind == PLACING_WHO && placing->place && placing->place->kind == PLACE_OUT) {
+            return placing->who;
+        }
+        for (int n = 0; placing->kind == PLACING_FORMATION && n < 5; n++) {
+            const struct formation_spot *spot = &formation_at(placing->formation)->at[n];
+            found = spot->ball || spot->out_of_bounds ? player(n + 1, placing->span) : found;
+        }
+    }
+    return found;
+}
+
+static struct who at_start(const struct block *top)
+{
+    static const struct who nobody = {.kind = WHO_NONE};
+    const struct setting_form *ball = setting_of(top, SETTING_BALL);
+    if (!top || (top->kind != BLOCK_PLAY && top->kind != BLOCK_DRILL)) {
+        return nobody;
+    }
+    if (ball) {
+        return ball->ball;
+    }
+    return top->kind == BLOCK_DRILL ? nobody : by_start(top);
+}
+
+static void after_sentence(const struct sentence *s, struct who *holder)
+{
+    enum verb_task task = verb_row(s->verb)->task;
+    if (task == VERB_PASS || task == VERB_EXCHANGE) {
+        *holder = s->object;
+    } else if (task == VERB_SHOOT) {
+        *holder = (struct who){.kind = WHO_BALL}; /* in the air */
+    } else if (s->verb == VERB_REBOUNDS && holder->kind == WHO_BALL && s->subject.count == 1) {
+        *holder = s->subject.at[0];
+    }
+}
+
+static void after_forms(const struct block *block, struct who *holder)
+{
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        if (form->kind == FORM_SENTENCE) {
+            after_sentence(form->sentence, holder);
+        } else if (form->kind == FORM_RUN || form->kind == FORM_REPEAT || form->kind == FORM_SAME ||
+                   form->kind == FORM_BROKEN) {
+            *holder = (struct who){.kind = WHO_NONE};
+        }
+    }
+}
+
+static bool goes_on_here(const struct block *branch)
+{
+    for (size_t i = 0; i < branch->forms.count; i++) {
+        if (branch->forms.at[i].kind == FORM_CONTINUE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A step that is over: its own sentences, and the branch from which the next step goes on. */
+static void after_step(const struct block *step, struct who *holder)
+{
+    const struct block *branch = NULL;
+    after_forms(step, holder);
+    for (size_t i = 0; i < step->forms.count; i++) {
+        const struct form *form = &step->forms.at[i];
+        bool is_branch = form->kind == FORM_BLOCK &&
+                         (form->block->kind == BLOCK_READ || form->block->kind == BLOCK_OPTION);
+        if (is_branch && (!branch || (goes_on_here(form->block) && !goes_on_here(branch)))) {
+            branch = form->block;
+        }
+    }
+    after_forms(branch, holder);
+}
+
+bool above_holder(const struct cursor *c, struct who *out)
+{
+    const struct block *top = c->top;
+    *out = at_start(top);
+    for (size_t i = 0; top && i < top->forms.count; i++) {
+        const struct form *form = &top->forms.at[i];
+        if (form->kind == FORM_BLOCK && form->block->kind == BLOCK_STEP && form->block != c->step) {
+            after_step(form->block, out);
+        }
+    }
+    if (c->step && c->step->after.size > 0) {
+        *out = (struct who){.kind = WHO_NONE};
+    }
+    after_forms(top, out);
+    after_forms(c->step != top ? c->step : NULL, out);
+    after_forms(c->branch, out);
+    for (size_t i = 0; c->here && i < c->here->count; i++) {
+        after_sentence(&c->here->at[i], out);
+    }
+    return is_one(out);
+}
+
+/* Attackers of a sentence that are not `not`, added to those in `out`. */
+static void add_named(struct arena *arena, const struct sentence *s, const struct who * not,
+                      who_list *out)
+{
+    struct who named[8];
+    size_t count = 0;
+    for (size_t i = 0; i < s->subject.count && count < 5; i++) {
+        named[count++] = s->subject.at[i];
+    }
+    named[count++] = s->object;
+    for (size_t i = 0; i < count; i++) {
+        bool known = !is_one(&named[i]) || (not &&same_who(&named[i], not ));
+        for (size_t k = 0; k < out->count; k++) {
+            known = known || same_who(&named[i], &out->at[k]);
+        }
+        if (!known) {
+            VEC_PUSH(arena, out, named[i]);
+        }
+    }
+}
+
+bool above_him(const struct cursor *c, const struct who * not, struct who *out)
+{
+    above_list list = above_sentences(c, true);
+    who_list named = {NULL, 0, 0};
+    for (size_t i = list.count; i-- > 0 && named.count == 0;) {
+        add_named(c->arena, list.at[i], not, &named);
+    }
+    if (named.count == 1) {
+        *out = named.at[0];
+    }
+    return named.count == 1;
+}

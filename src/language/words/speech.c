@@ -1,0 +1,210 @@
+/* SPDX-License-Identifier: MIT */
+/* speech: a line read as it stands, and once more as it is said: see speech.h. */
+#include "language/words/speech.h"
+
+#include "base/limits.h"
+
+#include <string.h>
+
+enum filler_where { FILLER_ANY, FILLER_HEAD, FILLER_COMMA, FILLER_TAIL };
+static const struct {
+    enum filler_where where;
+    const char *words;
+} fillers[] = {
+#define FILLER(where, words) {FILLER_##where, words},
+#include "language/words/fillers.def"
+#undef FILLER
+};
+
+enum { ROOM = 512 };
+
+static bool parts(const struct token *token)
+{
+    bool mark = token->kind == TOKEN_MARK &&
+                (token->mark == ',' || token->mark == '.' || token->mark == ';');
+    return mark || (token->kind == TOKEN_WORD &&
+                    (str_is(token->text, "and") || str_is(token->text, "then")));
+}
+
+/* A sentence may begin at this token: nothing but fillers stand since the last one ended. */
+static bool at_head(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at > c->first && at[-1].filler) {
+        at--;
+    }
+    return at == c->first || parts(&at[-1]);
+}
+
+static bool at_tail(const struct cursor *c, const struct token *end)
+{
+    end = past_fillers(end, c->end);
+    return end == c->end || (parts(end) && end->kind == TOKEN_MARK);
+}
+
+/* The longest filler at the cursor; NULL: none. */
+static const struct token *filler_end(const struct cursor *c, bool head)
+{
+    const struct token *longest = NULL;
+    struct opening opening = cursor_opening(c);
+    for (size_t i = 0; i < sizeof fillers / sizeof *fillers; i++) {
+        struct cursor trial = *c;
+        bool begins = fillers[i].where == FILLER_HEAD || fillers[i].where == FILLER_COMMA;
+        if ((begins && !head) || !may_open(opening, fillers[i].words) ||
+            !take_str(&trial, str_of(fillers[i].words)) ||
+            (fillers[i].where == FILLER_COMMA && !mark_is(&trial, ',')) ||
+            (fillers[i].where == FILLER_TAIL && !at_tail(c, trial.at))) {
+            continue;
+        }
+        longest = !longest || trial.at > longest ? trial.at : longest;
+    }
+    return longest;
+}
+
+static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
+{
+    struct cursor at = *c;
+    at.watch = NULL;
+    for (size_t i = 0; i < count;) {
+        at.at = tokens + i;
+        const struct token *end = tokens[i].filler ? NULL : filler_end(&at, at_head(&at));
+        size_t to = end ? (size_t)(end - tokens) : i;
+        for (; i < to; i++) {
+            tokens[i].filler = true;
+        }
+        if (end && i < count && tokens[i].kind == TOKEN_MARK && tokens[i].mark == ',' &&
+            at_head(&at)) { /* okay, 1 passes */
+            tokens[i].filler = true;
+        }
+        i += end ? 0 : 1;
+    }
+}
+
+static void speech_begin(struct cursor *c)
+{
+    size_t count = (size_t)(c->end - c->at);
+    struct speech *speech = arena_new(c->arena, struct speech);
+    speech->room = count + ROOM < LIMIT_TOKENS ? count + ROOM : LIMIT_TOKENS;
+    speech->tokens = arena_array(c->arena, struct token, speech->room);
+    memcpy(speech->tokens, c->at, count * sizeof *speech->tokens);
+    c->speech = speech;
+    c->at = c->first = speech->tokens;
+    c->end = speech->tokens + count;
+    mark_fillers(c, speech->tokens, count);
+}
+
+bool recast_put(struct cursor *c, const struct recast *recast)
+{
+    struct speech *speech = c->speech;
+    size_t from = (size_t)(c->at - speech->tokens), to = (size_t)(recast->to - speech->tokens);
+    size_t count = (size_t)(c->end - speech->tokens);
+    size_t size = count - (to - from) + recast->tokens.count;
+    if (size > speech->room) {
+        return false;
+    }
+    memmove(speech->tokens + from + recast->tokens.count, speech->tokens + to,
+            (count - to) * sizeof *speech->tokens);
+    if (recast->tokens.count > 0) {
+        memcpy(speech->tokens + from, recast->tokens.at,
+               recast->tokens.count * sizeof *speech->tokens);
+    }
+    c->end = speech->tokens + size;
+    if (recast->told.source != SOURCE_NONE) {
+        struct str text = cursor_text(c, recast->told);
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_ASIDE, recast->told,
+                                     "`%.*s` moves nobody and was left out", STR_ARG(text));
+        diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
+                  STR_ARG(text));
+    }
+    return true;
+}
+
+/* Colons are left to the sentence: one may end the name of what comes. */
+static bool colon_is(const struct cursor *c)
+{
+    for (const struct token *at = c->at; at < c->end; at++) {
+        if (at->kind == TOKEN_MARK && at->mark == ':') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The line as it stands. */
+static bool as_written(struct cursor *c, sentence_list *out)
+{
+    struct line line = {.tokens = (struct token *)c->at, .count = (size_t)(c->end - c->at)};
+    if (colon_is(c) && !line_marks_ok(&line, c->sources, c->diags)) {
+        c->refusals++;
+        return false;
+    }
+    return chains_read(c, out);
+}
+
+/* Where the last error is: how far a reading came. */
+static uint32_t furthest(const struct cursor *c, struct cursor_mark mark)
+{
+    const struct diags *diags = c->diags;
+    return diags->all.count > mark.diags ? diags->all.at[diags->all.count - 1].span.begin : 0;
+}
+
+/* Once more, as it is said. */
+static bool as_said(struct cursor *c, sentence_list *out)
+{
+    struct cursor said = *c;
+    speech_begin(&said);
+    bool fine = chains_read(&said, out);
+    c->refusals = said.refusals;
+    c->at = fine ? c->end : c->at;
+    return fine && out->count > 0;
+}
+
+/* What cannot be read as it stands is read once more as speech; when that fails too, the reading
+ * that came further says why. */
+bool sentences_read(struct cursor *c, sentence_list *out)
+{
+    c->here = out;
+    c->first = c->at;
+    struct cursor_mark mark = cursor_mark(c);
+    size_t had = out->count;
+    if (as_written(c, out)) {
+        return true;
+    }
+    if (c->diags->full) {
+        return false;
+    }
+    uint32_t written = furthest(c, mark);
+    cursor_back(c, mark);
+    out->count = had;
+    if (as_said(c, out)) {
+        return true;
+    }
+    if (furthest(c, mark) > written) {
+        return false;
+    }
+    cursor_back(c, mark);
+    out->count = had;
+    return as_written(c, out);
+}
+
+bool sentence_read(struct cursor *c, struct sentence *out)
+{
+    sentence_list list = {NULL, 0, 0};
+    bool fine = sentences_read(c, &list);
+    c->here = NULL;
+    if (!fine) {
+        return false;
+    }
+    if (list.count == 0) {
+        refuse_subject(c);
+        return false;
+    }
+    if (list.count > 1) {
+        struct span span = list.at[1].span;
+        diag_help(c->diags, REFUSE(c, TEXT_SENTENCES_MANY, span, "one sentence may stand here"),
+                  "put the next one in a line of its own");
+        return false;
+    }
+    *out = list.at[0];
+    return true;
+}
