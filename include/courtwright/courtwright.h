@@ -330,6 +330,16 @@ COURTWRIGHT_API const char *courtwright_practice(const struct courtwright *book,
 /* Whether something was charted: of this play, or with NULL of any. */
 COURTWRIGHT_API bool courtwright_is_charted(const struct courtwright *book, const char *play);
 
+/* Errors that stand in no play, by the part of the book they are in: a sheet that shows such a part
+ * is better not printed before it is mended. (courtwright_play tells which plays are broken.) */
+enum courtwright_part {
+    COURTWRIGHT_ROUND,     /* the settings, the team, chapters, what stands round plays */
+    COURTWRIGHT_PRACTICES, /* practice plans */
+    COURTWRIGHT_CHARTED    /* what was charted */
+};
+COURTWRIGHT_API size_t courtwright_error_count_in(const struct courtwright *book,
+                                                  enum courtwright_part part);
+
 /* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle:
  * an empty box stands for each. The first few, as text; empty: none was missing. */
 COURTWRIGHT_API const char *courtwright_missing_letters(const struct courtwright *book);

@@ -346,6 +346,38 @@ def handout():
         tap.ok(dated[0] == 0 and b'20260101' in (here / 'dated.pdf').read_bytes(), 'SOURCE_DATE_EPOCH dates the PDF', dated[2])
 
 
+def errors_and_sheets():
+    """A sheet is not written while there is an error in what it prints; one elsewhere does not stop it."""
+    bad = WRONG.replace('Lantern', 'Millrace')
+    plan = 'practice "Week 3"\n  10 min play "{play}"\n'
+    played = GOOD.replace('    2 passes to 1\n', '    2 passes to 1\n    chart set "Screen set"\n')
+    charted = 'charted 2026-11-10 game\n  "{play}" set 1 of 2\n'
+    with Folder(play=GOOD + bad, team='team "Kites"\n  9 "Wren"\n' + GOOD, plan=GOOD + bad + plan.format(play='Millrace'),
+                other=GOOD + bad + plan.format(play='Lantern'), bare=GOOD + plan.format(play='Ferry'),
+                charted=played + charted.format(play='Lantern') + charted.format(play='Ferry')) as here:
+        for command in ('handout', 'card', 'chart'):
+            before = set(here.iterdir())
+            status, out, err = run(command, 'play.play', cwd=here)
+            tap.ok((status, out) == (1, '') and 'nothing was written: mend the errors first; --play' in err and set(here.iterdir()) == before,
+                   f'{command}: nothing of a book with an error in a play', f'{status} {out} {err}')
+            status, out, err = run(command, 'play.play', '--play', 'Lantern', '-o', 'one.pdf', cwd=here)
+            tap.ok((status, out) == (1, 'one.pdf\n'), f'{command}: a play without one is printed alone', f'{status} {out} {err}')
+            status, out, err = run(command, 'team.play', cwd=here)
+            tap.ok((status, out) == (1, '') and 'nothing was written' in err, f'{command}: nothing while the roster is wrong', err)
+            status, out, err = run(command, 'bare.play', '-o', 'one.pdf', cwd=here)
+            tap.ok((status, out) == (1, 'one.pdf\n'), f'{command}: a wrong practice does not stop it', f'{status} {out} {err}')
+            status, out, err = run(command, 'play.play', '--play', 'Lantern', '-o', 'one.svg', cwd=here)
+            tap.ok(status in (1, 2) and out == '' and "'svg'" in err and '.pdf' in err and not (here / 'one.svg').exists(),
+                   f'{command}: a name that ends in .svg is wrong use', f'{status} {err}')
+        status, out, err = run('practice', 'plan.play', cwd=here)
+        tap.ok(status == 3 and out == '' and 'error in the text' in err, 'practice: nothing while a play it shows is wrong', f'{status} {out} {err}')
+        status, out, err = run('practice', 'other.play', cwd=here)
+        tap.ok((status, out) == (1, 'week-3.pdf\n'), 'practice: a wrong play that it does not show is no matter', f'{status} {out} {err}')
+        status, out, err = run('trend', 'charted.play', cwd=here)
+        tap.ok((status, out) == (1, '') and 'nothing was written' in err, 'trend: nothing while a row is wrong', f'{status} {out} {err}')
+        tap.ok(run('handout', 'charted.play', cwd=here)[:2] == (1, 'lantern.pdf\n'), 'handout: a wrong row of counts is no matter')
+
+
 PLANS = '''practice "Week 3"
   starts 17:30
   lasts 30 min
@@ -371,8 +403,8 @@ def practice():
         status, out, err = run('check', 'over.play', cwd=here)
         tap.ok(status == 0 and 'practice.over' in err and '10 min' in err, 'more minutes than are booked are told', err)
         status, out, err = run('practice', 'wrong.play', '-o', '-', cwd=here)
-        tap.ok(status == 1 and 'season.name' in err and 'did you mean "Lantern"?' in err and out.startswith('%PDF-'),
-               'a play that is not in the book is an error, and the rest of the plan is printed', err)
+        tap.ok(status == 1 and 'season.name' in err and 'did you mean "Lantern"?' in err and out == '' and 'nothing was written' in err,
+               'a play that is not in the book is an error, and no plan is printed', err)
         status, out, err = run('practice', 'book.play', '--deps', 'rule.d', '-o', 'plan.pdf', cwd=here)
         tap.same((here / 'rule.d').read_text(), 'plan.pdf: book.play\n', '--deps writes a make rule')
 
@@ -746,7 +778,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, practice, tallies, cards, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, practice, tallies, cards, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

@@ -34,6 +34,7 @@ struct sheet_row {
     /* Made of what the book plans and counts, not of picked plays: whether there is any; NULL: of
      * plays. */
     bool (*holds)(const struct sheet_job *job);
+    bool plans; /* with `holds`: it shows the plays that practices name; none may be broken */
     bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                   struct writer *writer);
 };

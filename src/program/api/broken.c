@@ -5,7 +5,7 @@
 #include "language/words/ast.h"
 #include "program/api/handle.h"
 
-/* A play, drill or action, and the stretch of its file that it opens. */
+/* A play, drill, action, practice or charted block, and the stretch of its file that it opens. */
 struct stretch {
     const struct block *block;
     struct span span;
@@ -21,7 +21,8 @@ static bool opens_stretch(const struct form *form)
 {
     return form->kind == FORM_BLOCK &&
            (form->block->kind == BLOCK_PLAY || form->block->kind == BLOCK_DRILL ||
-            form->block->kind == BLOCK_ACTION);
+            form->block->kind == BLOCK_ACTION || form->block->kind == BLOCK_PRACTICE ||
+            form->block->kind == BLOCK_CHARTED);
 }
 
 static bool ends_stretch(const struct form *form)
@@ -59,16 +60,35 @@ static void survey_file(struct survey *survey, const struct block *file)
     }
 }
 
-static void mark_errors(struct survey *survey, const struct diags *diags)
+static struct stretch *stretch_of(const struct survey *survey, const struct span *span)
 {
-    for (size_t i = 0; i < diags->all.count; i++) {
-        const struct diag *diag = &diags->all.at[i];
-        for (size_t j = 0; diag->severity == SEVERITY_ERROR && j < survey->all.count; j++) {
-            struct stretch *stretch = &survey->all.at[j];
-            if (stretch->span.source == diag->span.source &&
-                diag->span.begin >= stretch->span.begin && diag->span.begin < stretch->span.end) {
-                stretch->broken = true;
-            }
+    for (size_t i = 0; i < survey->all.count; i++) {
+        struct stretch *stretch = &survey->all.at[i];
+        if (stretch->span.source == span->source && span->begin >= stretch->span.begin &&
+            span->begin < stretch->span.end) {
+            return stretch;
+        }
+    }
+    return NULL;
+}
+
+static void mark_errors(struct survey *survey, struct courtwright *book)
+{
+    for (size_t i = 0; i < book->diags.all.count; i++) {
+        const struct diag *diag = &book->diags.all.at[i];
+        if (diag->severity != SEVERITY_ERROR) {
+            continue;
+        }
+        struct stretch *stretch = stretch_of(survey, &diag->span);
+        if (stretch) {
+            stretch->broken = true;
+        }
+        bool practice = stretch && stretch->block->kind == BLOCK_PRACTICE;
+        bool charted = stretch && stretch->block->kind == BLOCK_CHARTED;
+        if (!stretch || practice || charted) {
+            book->errors_in[practice  ? COURTWRIGHT_PRACTICES
+                            : charted ? COURTWRIGHT_CHARTED
+                                      : COURTWRIGHT_ROUND]++;
         }
     }
 }
@@ -119,7 +139,7 @@ void broken_find(struct courtwright *book)
         return;
     }
     survey_file(&survey, book->book->file);
-    mark_errors(&survey, &book->diags);
+    mark_errors(&survey, book);
     spread(&survey);
     size_t next =
         0; /* plays and stretches stand in the same order, though not each has the other */
@@ -133,4 +153,9 @@ void broken_find(struct courtwright *book)
         book->plays[i].broken = play->broken || (stretch && survey.all.at[at].broken);
         next = stretch ? at + 1 : next;
     }
+}
+
+size_t courtwright_error_count_in(const struct courtwright *book, enum courtwright_part part)
+{
+    return (unsigned)part <= COURTWRIGHT_CHARTED ? book->errors_in[part] : 0;
 }

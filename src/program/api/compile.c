@@ -187,8 +187,8 @@ static void compile(void *ctx)
         book->plays = arena_array(arena, struct compiled, book->play_count);
     }
     if (book->playbook) {
-        broken_find(book);
         book->season = season_resolve(arena, book->book, book->playbook, &book->diags);
+        broken_find(book);
     }
     for (size_t i = 0; i < book->play_count; i++) {
         book->plays[i].play = &book->playbook->plays.at[i];

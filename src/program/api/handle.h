@@ -41,7 +41,8 @@ struct courtwright {
     size_t play_count;
     struct courtwright_diagnostic *said;
     size_t said_count, errors, warnings;
-    struct courtwright_diagnostic gave_up; /* the one thing said when memory ran out */
+    size_t errors_in[COURTWRIGHT_CHARTED + 1]; /* outside plays, by part of the book */
+    struct courtwright_diagnostic gave_up;     /* the one thing said when memory ran out */
     struct courtwright_player *players;
     size_t player_count;
     const char **practices; /* their titles */
@@ -73,8 +74,9 @@ enum load_result load_include(void *ctx, struct arena *arena, struct str from, s
                               struct str *name, struct str *text);
 
 /* Steps of load, in the arena, unwinding by its escape. */
-void report_make(struct courtwright *book);       /* report.c: said, errors, warnings */
-void broken_find(struct courtwright *book);       /* broken.c: which plays are not to be run */
+void report_make(struct courtwright *book); /* report.c: said, errors, warnings */
+void broken_find(struct courtwright *book); /* broken.c: which plays are not to be run, and where
+                                               other errors stand */
 void accepts_note_idle(struct courtwright *book); /* accepts.c: accept lines that silence nothing */
 void contents_make(struct courtwright *book);     /* contents.c: what the book holds, told */
 /* contents.c: what there is to say of one play, while its run is there. */

@@ -51,11 +51,13 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
     return sheet->count ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 
-static bool is_planned(const struct season *season, const struct play *play)
+/* By one of the practices that are printed. */
+static bool is_planned(const struct sheet_job *sheet, const struct play *play)
 {
-    for (size_t i = 0; i < season->practices.count; i++) {
-        const struct practice *practice = &season->practices.at[i];
-        for (size_t k = 0; k < practice->items.count; k++) {
+    for (size_t i = 0; i < sheet->season->practices.count; i++) {
+        const struct practice *practice = &sheet->season->practices.at[i];
+        bool printed = sheet->title.size == 0 || str_equal_fold(sheet->title, practice->title);
+        for (size_t k = 0; printed && k < practice->items.count; k++) {
             if (practice->items.at[k].play == play) {
                 return true;
             }
@@ -64,19 +66,24 @@ static bool is_planned(const struct season *season, const struct play *play)
     return false;
 }
 
-/* Those that a practice shows; one with an error has no picture. */
-static void plan_plays(struct arena *scratch, const struct handout_job *job,
+/* Those that a practice shows; false: one of them has an error, and no picture. */
+static bool plan_plays(struct arena *scratch, const struct handout_job *job,
                        struct sheet_job *sheet)
 {
     struct sheet_play *plays = arena_array(scratch, struct sheet_play, job->book->play_count);
     for (size_t i = 0; i < job->book->play_count; i++) {
         const struct compiled *compiled = &job->book->plays[i];
-        if (compiled->ran && is_planned(job->book->season, compiled->play)) {
-            compiled = runs_again(scratch, job->book, compiled);
-            plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
+        if (!is_planned(sheet, compiled->play)) {
+            continue;
         }
+        if (!compiled->ran) {
+            return false;
+        }
+        compiled = runs_again(scratch, job->book, compiled);
+        plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
     }
     sheet->plays = plays;
+    return true;
 }
 
 static enum courtwright_status gather(struct arena *scratch, const struct handout_job *job,
@@ -85,7 +92,9 @@ static enum courtwright_status gather(struct arena *scratch, const struct handou
     if (!job->row->holds) {
         return pick_plays(scratch, job, sheet);
     }
-    plan_plays(scratch, job, sheet);
+    if (job->row->plans && !plan_plays(scratch, job, sheet)) {
+        return COURTWRIGHT_BROKEN;
+    }
     return job->row->holds(sheet) ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 

@@ -6,17 +6,16 @@
 #include "program/cli/say.h"
 
 /* A drill is for practice: it stays off the card unless it is asked for by name. */
-static size_t drop_drills(const struct request *request, const struct courtwright *book,
-                          struct picked *picked)
+static void drop_drills(const struct request *request, const struct courtwright *book,
+                        struct picked *picked)
 {
-    size_t kept = 0, all = picked->count;
-    for (size_t i = 0; i < all; i++) {
+    size_t kept = 0;
+    for (size_t i = 0; i < picked->count; i++) {
         if (request->play || !courtwright_play(book, picked->plays[i])->drill) {
             picked->plays[kept++] = picked->plays[i];
         }
     }
     picked->count = kept;
-    return all - kept;
 }
 
 static int write_named(const struct request *request, struct input *input,
@@ -37,15 +36,13 @@ static int write_named(const struct request *request, struct input *input,
 
 static int write_card(const struct request *request, struct input *input, struct picked *picked)
 {
-    if (!pick_plays(picked, request, input->book)) {
-        return STATUS_USE;
+    int status = sheet_pick(request, input, picked);
+    if (status != STATUS_FINE) {
+        return status;
     }
-    size_t drills = drop_drills(request, input->book, picked);
+    drop_drills(request, input->book, picked);
     if (picked->count == 0) {
-        say(request->command, "nothing was written: %s",
-            picked->left_out ? "mend the errors first"
-            : drills         ? "there are only drills in it; --play names one"
-                             : "there is no play in it");
+        say(request->command, "nothing was written: there are only drills in it; --play names one");
         return STATUS_TEXT;
     }
     return write_named(request, input, picked);

@@ -22,13 +22,9 @@ static int write_named(const struct request *request, struct input *input,
 
 static int write_tally(const struct request *request, struct input *input, struct picked *picked)
 {
-    if (!pick_plays(picked, request, input->book)) {
-        return STATUS_USE;
-    }
-    if (picked->count == 0) {
-        say(request->command, "nothing was written: %s",
-            picked->left_out ? "mend the errors first" : "there is no play in it");
-        return STATUS_TEXT;
+    int status = sheet_pick(request, input, picked);
+    if (status != STATUS_FINE) {
+        return status;
     }
     return write_named(request, input, picked);
 }

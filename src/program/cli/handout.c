@@ -119,7 +119,7 @@ static int write_all(struct handing *handing)
 {
     const struct request *request = handing->request;
     int status = STATUS_USE;
-    if (naming_start(&handing->naming, request,
+    if (sheet_naming(&handing->naming, request,
                      request->reader ? "{play}-{player}.pdf" : "{play}.pdf", handing->count > 1)) {
         status = STATUS_FINE;
         for (size_t i = 0; i < handing->count && status == STATUS_FINE; i++) {
@@ -145,18 +145,14 @@ static int hand_out(struct handing *handing)
     if (said == STATUS_FILE) {
         return said;
     }
-    if (!pick_plays(&handing->picked, handing->request, handing->input.book)) {
-        return said ? said : STATUS_USE;
-    }
-    if (handing->picked.count == 0) {
-        say(handing->request->command, "nothing was written: %s",
-            handing->picked.left_out ? "mend the errors first" : "there is no play in it");
-        return STATUS_TEXT;
+    int status = sheet_pick(handing->request, &handing->input, &handing->picked);
+    if (status != STATUS_FINE) {
+        return status == STATUS_USE && said ? said : status;
     }
     if (!pick_readers(handing)) {
         return STATUS_USE;
     }
-    int status = write_all(handing);
+    status = write_all(handing);
     return status ? status : said;
 }
 

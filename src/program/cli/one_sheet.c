@@ -3,9 +3,66 @@
 #include "program/cli/one_sheet.h"
 
 #include <string.h>
+#include <strings.h>
 
-#include "program/cli/naming.h"
 #include "program/cli/say.h"
+
+static int not_written(const struct request *request, const char *why)
+{
+    say(request->command, "nothing was written: %s", why);
+    return STATUS_TEXT;
+}
+
+int sheet_part(const struct request *request, const struct input *input, enum courtwright_part part)
+{
+    size_t errors = courtwright_error_count_in(input->book, COURTWRIGHT_ROUND);
+    errors += part == COURTWRIGHT_ROUND ? 0 : courtwright_error_count_in(input->book, part);
+    return errors > 0 ? not_written(request, "mend the errors first") : STATUS_FINE;
+}
+
+int sheet_pick(const struct request *request, const struct input *input, struct picked *picked)
+{
+    if (!pick_plays(picked, request, input->book)) {
+        return STATUS_USE;
+    }
+    int status = sheet_part(request, input, COURTWRIGHT_ROUND);
+    if (status != STATUS_FINE) {
+        return status;
+    }
+    if (picked->left_out > 0) {
+        return not_written(request, picked->count > 0
+                                        ? "mend the errors first; --play prints one play alone"
+                                        : "mend the errors first");
+    }
+    return picked->count == 0 ? not_written(request, "there is no play in it") : STATUS_FINE;
+}
+
+/* What a name ends in behind its last dot, when that is letters alone: "svg"; else NULL. */
+static const char *ending_of(const char *path)
+{
+    const char *slash = strrchr(path, '/'), *dot = strrchr(slash ? slash : path, '.');
+    size_t letters =
+        dot ? strspn(dot + 1, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") : 0;
+    return letters > 0 && dot[1 + letters] == '\0' ? dot + 1 : NULL;
+}
+
+bool sheet_naming(struct naming *naming, const struct request *request, const char *pattern,
+                  bool many)
+{
+    if (!naming_start(naming, request, pattern, many)) {
+        return false;
+    }
+    const char *ending = naming->given ? ending_of(naming->given) : NULL;
+    if (ending && strcasecmp(ending, "pdf") != 0) {
+        wrong_use(
+            request,
+            "a %s comes out as PDF, not as '%s': -o takes a name that ends in .pdf, a folder, "
+            "or -",
+            request->command, shown(ending));
+        return false;
+    }
+    return true;
+}
 
 struct courtwright_handout sheet_options(const struct request *request)
 {
@@ -34,7 +91,7 @@ int one_sheet(const struct request *request, struct input *input, const char *sh
     struct name_parts parts = {.play = name};
     struct naming naming = {0};
     int status = STATUS_USE;
-    if (naming_start(&naming, request, "{play}.pdf", false)) {
+    if (sheet_naming(&naming, request, "{play}.pdf", false)) {
         status = write_pages(request, input, sheet, options, naming_next(&naming, &parts));
     }
     if (status == STATUS_FINE && !write_deps(request, input, naming.used, naming.count)) {

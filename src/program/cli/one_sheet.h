@@ -3,12 +3,24 @@
 #ifndef PROGRAM_CLI_ONE_SHEET_H
 #define PROGRAM_CLI_ONE_SHEET_H
 
+#include "program/cli/naming.h"
 #include "program/cli/pick.h"
 
 /* Reads the book, says what is wrong with it, and lets `work` write; a status. */
 int sheet_run(const struct request *request,
               int (*work)(const struct request *request, struct input *input,
                           struct picked *picked));
+
+/* A sheet is not written while there is an error in what it prints. The plays --play means, or all;
+ * STATUS_FINE, or what was said: none of that name, an error in one of them or round them. */
+int sheet_pick(const struct request *request, const struct input *input, struct picked *picked);
+/* The same of a part of the book: an error in it or round the plays. */
+int sheet_part(const struct request *request, const struct input *input,
+               enum courtwright_part part);
+
+/* As naming_start; false, and said, too for a name that is not that of a PDF. */
+bool sheet_naming(struct naming *naming, const struct request *request, const char *pattern,
+                  bool many);
 
 /* What the options every sheet has say. */
 struct courtwright_handout sheet_options(const struct request *request);

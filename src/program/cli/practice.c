@@ -42,6 +42,10 @@ static int plan(const struct request *request, struct input *input, struct picke
                               "practice \"Week 3, Tuesday\"");
         return STATUS_TEXT;
     }
+    int status = sheet_part(request, input, COURTWRIGHT_PRACTICES);
+    if (status != STATUS_FINE) {
+        return status;
+    }
     const char *title = request->title ? find_title(request, input->book) : NULL;
     if (request->title && !title) {
         return STATUS_USE;

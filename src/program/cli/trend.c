@@ -21,6 +21,10 @@ static int show(const struct request *request, struct input *input, struct picke
     if (request->play && !pick_plays(picked, request, input->book)) {
         return STATUS_USE;
     }
+    int status = sheet_part(request, input, COURTWRIGHT_CHARTED);
+    if (status != STATUS_FINE) {
+        return status;
+    }
     const char *play =
         picked->count > 0 ? courtwright_play(input->book, picked->plays[0])->name : request->play;
     if (!courtwright_is_charted(input->book, play)) {
