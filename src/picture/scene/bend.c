@@ -144,6 +144,12 @@ static void gather_props(const struct gathering *g)
     }
     struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
     gather(g, ring, ring, size->basket + 0.5 * size->k, false);
+    const struct court *court = drawing->frame.court;
+    struct vec2 left =
+        frame_point(&drawing->frame, vec2_of(-court->board_half_width, court->board));
+    struct vec2 right =
+        frame_point(&drawing->frame, vec2_of(court->board_half_width, court->board));
+    gather(g, left, right, size->board / 2 + 0.6 * size->k, false);
 }
 
 static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, obstacle_list *list)

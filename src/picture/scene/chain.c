@@ -179,7 +179,8 @@ static bool runs_on(const struct drawing *drawing, body who, const struct move *
                     const struct move *b)
 {
     const struct segment *segment = drawing->segment;
-    if (a->screen || a->ball != b->ball || (b->screen && a->ball)) {
+    bool was_set = a->screen && segment->record[a->task].time[MOMENT_SET] >= 0;
+    if (was_set || a->ball != b->ball || (b->screen && a->ball)) {
         return false;
     }
     if (ball_between(segment, who, a->end - 0.15, b->start + 0.15)) {

@@ -88,6 +88,14 @@ double answer_start(const struct diagram *diagram)
     return own_start(diagram->segment, common_tasks(diagram));
 }
 
+/* A screen that was left before it was set: where its screener came from is part of the answer. */
+static bool was_slipped(const struct segment *segment, size_t index)
+{
+    const struct task_record *record = &segment->record[index];
+    return segment_task(segment, index)->kind == TASK_SCREEN && record->time[MOMENT_STARTED] >= 0 &&
+           record->time[MOMENT_SET] < 0;
+}
+
 struct scope scope_of(const struct diagram *diagram)
 {
     const struct segment *segment = diagram->segment;
@@ -95,7 +103,8 @@ struct scope scope_of(const struct diagram *diagram)
     if (diagram->branch >= 0) {
         double start = own_start(segment, common);
         for (size_t i = 0; i < common && i < segment->tasks; i++) {
-            if (under_way(segment, i, start)) { /* half a line would lie: the whole step */
+            if (under_way(segment, i, start) ||
+                was_slipped(segment, i)) { /* half a line would lie: the whole step */
                 return (struct scope){0, segment->tasks, 0};
             }
         }

@@ -15,7 +15,7 @@
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near,
-        beside_line, own_line, crossing, bend;
+        beside_near, beside_line, own_line, crossing, bend;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -29,7 +29,8 @@ static const struct weights weights = {.beside = 6,
                                        .line = 60,
                                        .line_under = 100,
                                        .line_near = 10,
-                                       .beside_line = 8,
+                                       .beside_near = 26,
+                                       .beside_line = 14,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
@@ -122,7 +123,7 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
         } else if (far < r + 0.25 * k) {
             score += weights.line;
         } else if (far < r + 0.7 * k) {
-            score += weights.line_near;
+            score += place->on ? weights.line_near : weights.beside_near;
         } else if (!place->on && far < r + 1.1 * k) {
             score += weights.beside_line;
         }
@@ -136,12 +137,15 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
     return score;
 }
 
-double place_score(const struct drawing *drawing, struct vec2 at, double r)
+/* The same for what belongs to line `own`, SIZE_MAX: to none; `on`: it may be near other lines,
+ * whose it cannot be taken to be. */
+static double loose_score(const struct drawing *drawing, size_t own, struct vec2 at, double r,
+                          bool on)
 {
-    struct candidate place = {.at = at, .on = true};
+    struct candidate place = {.at = at, .on = on};
     double score =
         outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
-    score += lines_score(drawing, SIZE_MAX, &place, r);
+    score += lines_score(drawing, own, &place, r);
     for (size_t i = 0; i < drawing->discs.count; i++) {
         double least = r + drawing->size.order + 0.2 * drawing->size.k;
         score += vec2_distance(at, drawing->discs.at[i].at) < least ? weights.label : 0;
@@ -161,6 +165,11 @@ double place_score(const struct drawing *drawing, struct vec2 at, double r)
     struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
     score += vec2_distance(at, ring) < r + drawing->size.basket ? weights.ring : 0;
     return score;
+}
+
+double place_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    return loose_score(drawing, SIZE_MAX, at, r, true);
 }
 
 static double bend_score(const struct drawing *drawing, const struct stroke *stroke,
@@ -267,8 +276,8 @@ static double disc_search(const struct drawing *drawing, size_t index,
 }
 
 /* Round about a point, as near as may be: `first` from it to begin with. */
-static double disc_round(const struct drawing *drawing, struct vec2 about, struct vec2 way,
-                         double first, struct candidate *chosen)
+static double disc_round(const struct drawing *drawing, size_t own, struct vec2 about,
+                         struct vec2 way, double first, struct candidate *chosen)
 {
     double best = LEFT_OUT;
     for (int ring = 0; ring < ROUNDS; ring++) {
@@ -276,7 +285,8 @@ static double disc_round(const struct drawing *drawing, struct vec2 about, struc
         for (int i = 0; i < 24; i++) {
             struct candidate place = {.at =
                                           vec2_along(about, vec2_turn(way, i * REAL_PI / 12), far)};
-            double score = place_score(drawing, place.at, drawing->size.order) + 5 * ring;
+            double score =
+                loose_score(drawing, own, place.at, drawing->size.order, false) + 5 * ring;
             if (score < best) {
                 best = score;
                 *chosen = place;
@@ -292,20 +302,21 @@ static double disc_near(const struct drawing *drawing, const struct stroke *stro
                         struct candidate *chosen)
 {
     const struct sizes *size = &drawing->size;
+    size_t own = (size_t)(stroke - drawing->strokes.at);
     const struct stop *start = &drawing->stops.at[stroke->start];
     const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
     if (end && end->kind == STOP_BAR) {
-        return disc_round(drawing, end->at, end->facing, size->bar / 2 + size->order, chosen);
+        return disc_round(drawing, own, end->at, end->facing, size->bar / 2 + size->order, chosen);
     }
     if (stroke->ink_count < 2) {
         struct vec2 about = end ? vec2_mix(start->at, end->at, 0.5) : start->at;
-        return disc_round(drawing, about, vec2_of(0, -1), 1.2 * size->order, chosen);
+        return disc_round(drawing, own, about, vec2_of(0, -1), 1.2 * size->order, chosen);
     }
     double length = path_length(&stroke->path);
     if (length > SHORT_LINE * size->order) {
         return LEFT_OUT;
     }
-    return disc_round(drawing, path_point(&stroke->path, length / 2),
+    return disc_round(drawing, own, path_point(&stroke->path, length / 2),
                       path_direction(&stroke->path, length / 2), 1.6 * size->order, chosen);
 }
 
@@ -384,7 +395,8 @@ static void disc_beside(struct drawing *drawing, size_t index)
     double radius = at ? stop_radius(drawing, at) : symbol->radius;
     struct candidate chosen = {0};
     double first = radius + drawing->size.order + 0.4 * drawing->size.k;
-    double score = disc_round(drawing, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
+    double score =
+        disc_round(drawing, SIZE_MAX, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
     if (score >= (drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT)) {
         drawing->scene->labels_left_out += drawing->size.small ? 0 : 1;
         return;

@@ -51,9 +51,10 @@ static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
     double waves = length - in - out;
     int count = (int)floor(waves / half + 0.5);
     count = count < 3 ? 3 : count;
-    if (waves < 3 * 0.45 * half) { /* very short: less of everything */
-        in = out = 0.15 * length;
-        waves = 0.7 * length;
+    bool is_short = waves < 3 * 0.6 * half; /* less of everything, but it is no plain arrow */
+    if (is_short) {
+        in = out = 0.06 * length;
+        waves = 0.88 * length;
     }
     double step = waves / count, high = size->wave_half * (stroke->grow > 1 ? 1.15 : 1);
     high = real_min(high, 0.9 * step);
@@ -63,7 +64,7 @@ static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
     at[n++] = path_point(&stroke->path, in);
     for (int i = 0; i < count; i++) {
         double along = in + (i + 0.5) * step;
-        double far = high * (i % 2 ? -1 : 1) * (i == 0 || i == count - 1 ? 0.55 : 1);
+        double far = high * (i % 2 ? -1 : 1) * (!is_short && (i == 0 || i == count - 1) ? 0.55 : 1);
         at[n] = peak_at(drawing, stroke, along, far, at[n - 1]);
         n++;
     }

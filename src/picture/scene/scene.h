@@ -111,7 +111,7 @@ struct scene_options {
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
-    bool plain;   /* no order discs, no numerals at an X, no names: as below 3 points a foot */
+    bool plain;   /* a card's: no order discs, no numerals at an X, no names */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */

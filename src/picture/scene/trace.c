@@ -17,7 +17,10 @@
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
-#define SHORT_TRIP 9.0 /* feet there: the legs of a shorter one leave wide of the numeral */
+#define SHORT_TRIP 9.0    /* feet there: the legs of a shorter one leave wide of the numeral */
+#define LEAVES_BEHIND 1.1 /* feet behind a bar */
+#define BESIDE_OTHER                                                                               \
+    1.4 /* feet from somebody's numeral: a line that begins there seems his (ours) */
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */
@@ -342,21 +345,39 @@ static void trace_straight(struct drawing *drawing, struct stroke *stroke)
     stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
 }
 
-/* Where a line leaves its stop: a bar by the end that is nearer to where it goes. */
+/* How near a place is to the numeral of somebody else, points. */
+static double numeral_room(const struct drawing *drawing, struct vec2 at, body who)
+{
+    double room = 1e9;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol->who != who && !body_is_defender(symbol->who)) {
+            room = real_min(room, vec2_distance(at, symbol->at) - symbol->radius);
+        }
+    }
+    return room;
+}
+
+/* Where a line leaves its stop: a bar by the end that is nearer to where it goes, or from behind
+ * it where that end lies beside somebody whose line it would seem. */
 static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *start,
                              const struct trail *trail)
 {
     if (start->kind != STOP_BAR) {
         return start->at;
     }
+    double k = drawing->size.k;
     size_t i = 0;
-    while (i + 1 < trail->count &&
-           vec2_distance(trail->at[i], trail->at[0]) < 4 * drawing->size.k) {
+    while (i + 1 < trail->count && vec2_distance(trail->at[i], trail->at[0]) < 4 * k) {
         i++;
     }
     struct vec2 along = vec2_left(start->facing), goes = vec2_sub(trail->at[i], trail->at[0]);
     double side = vec2_dot(along, goes) < 0 ? -1 : 1;
-    return vec2_along(start->at, along, side * drawing->size.bar / 2);
+    struct vec2 end = vec2_along(start->at, along, side * drawing->size.bar / 2);
+    struct vec2 back = vec2_along(start->at, start->facing, -LEAVES_BEHIND * k);
+    struct vec2 ink = vec2_along(end, vec2_unit(goes), k); /* where it will be seen to begin */
+    bool seems_his = numeral_room(drawing, ink, start->who) < BESIDE_OTHER * k;
+    return seems_his && numeral_room(drawing, back, start->who) > BESIDE_OTHER * k ? back : end;
 }
 
 /* Who comes back to where he stood leaves by one side of his numeral and comes by the other: the
