@@ -91,6 +91,59 @@ static void drop_repeated(struct checker *checker)
     checker->findings->count = checker->of.count = kept;
 }
 
+/* ---- one advice, one finding ---- */
+
+/* Of those of one player at one place that give the same advice the first here is told. */
+static const char *const surest[] = {
+    "space.corner", "space.wing", "space.inside-line", "space.far", "space.close",
+    "space.area",   NULL};
+
+static int how_sure(const struct check_row *row)
+{
+    int at = 0;
+    while (surest[at] && strcmp(surest[at], row->id) != 0) {
+        at++;
+    }
+    return at;
+}
+
+static bool same_advice(const struct finding *a, const struct finding *b)
+{
+    return a->who[0] == b->who[0] && a->step == b->step && a->branch == b->branch && !a->accepted &&
+           !b->accepted && str_equal(a->help, b->help);
+}
+
+/* Another one says it better, and no more mildly. */
+static bool is_said_better(const finding_list *findings, size_t index)
+{
+    const struct finding *finding = &findings->at[index];
+    for (size_t i = 0; surest[how_sure(finding->row)] && i < findings->count; i++) {
+        const struct finding *other = &findings->at[i];
+        if (i != index && same_advice(other, finding) && other->severity >= finding->severity &&
+            how_sure(other->row) < how_sure(finding->row)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void drop_said_better(struct arena *arena, finding_list *findings)
+{
+    bool *drop = arena_array(arena, bool, findings->count + 1);
+    for (size_t i = 0; i < findings->count; i++) {
+        drop[i] = is_said_better(findings, i);
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < findings->count; i++) {
+        if (!drop[i]) {
+            findings->at[kept++] = findings->at[i];
+        }
+    }
+    findings->count = kept;
+}
+
+/* ---- accepted ---- */
+
 static bool accepted_in(const point_list *accepts, struct finding *finding)
 {
     for (size_t i = 0; i < accepts->count; i++) {
@@ -206,6 +259,7 @@ void check_run_in(struct arena *arena, const struct run *run, const size_t *orde
     }
     drop_repeated(&checker);
     finish(&checker);
+    drop_said_better(arena, findings);
     if (findings->count > 1) {
         qsort(findings->at, findings->count, sizeof *findings->at, by_place);
     }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* cut: checks about who runs where at the same time. */
+#include <math.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -7,7 +8,7 @@
 
 #define MOVING 1.0         /* m/s: a driver or cutter at speed; ours */
 #define SAME_SECOND 0.5    /* s either way */
-#define FOR_RIM (8 * FEET) /* who is sent so near to the ring goes for it; ours */
+#define FOR_RIM (5 * FEET) /* who is sent so near to the ring goes for it; ours */
 
 /* What b is in the middle of at a sample, moving at speed through the lane, or NULL. */
 static const struct task *runs_in_lane(const struct checker *checker, body b, size_t sample)
@@ -106,26 +107,27 @@ static void traffic(struct checker *checker, body driver, body cutter, const str
              STR_ARG(drives(checker->segment, driver, met->time)));
 }
 
-/* Two cutters for the rim: who is written later waits, until the other one is out again. */
+/* Of two cutters the one who is written later waits, `second`. Of one sentence, or out of one
+ * stack, they know of each other. */
+static bool waits(const struct checker *checker, body first, body second, double t)
+{
+    const struct segment *segment = checker->segment, *in, *also;
+    size_t of_one = 0, of_two = 0;
+    const struct task *one = look_latest(segment, first, t, &in, &of_one);
+    const struct task *two = look_latest(segment, second, t, &also, &of_two);
+    return one && two && in == segment && also == segment && one->group != two->group &&
+           one->span.begin < two->span.begin &&
+           !vec2_near(segment->record[of_one].from, segment->record[of_two].from, checker->limit);
+}
+
+/* Two cutters for the rim. */
 static void crowd(struct checker *checker, body first, body second, const struct meeting *met)
 {
-    const struct segment *segment = checker->segment, *in;
-    size_t index;
-    const struct task *one = look_latest(segment, first, met->time, &in, &index);
-    const struct task *two = look_latest(segment, second, met->time, &in, &index);
-    if (!one || !two || one->group == two->group) {
-        return; /* of one sentence: they know of each other */
-    }
-    if (one->span.begin > two->span.begin) {
-        crowd(checker, second, first, met);
-        return;
-    }
     struct finding *finding = look_report(checker, met->time, met->gap, second, first);
     const char *who = look_body(checker, second), *other = look_body(checker, first);
     size_t sample = (size_t)(met->time / RUN_SAMPLE);
     const char *spot = stand_where_to(checker, first, sample, CLEAR);
     finding->severity = SEVERITY_NOTE;
-    finding->span = two->span;
     finding->mark = MARK_DISTANCE;
     finding->a = met->cutter;
     finding->b = met->driver;
@@ -138,6 +140,23 @@ static void crowd(struct checker *checker, body first, body second, const struct
              other, spot ? spot : "the weak side corner", other);
 }
 
+/* The cutter for the rim whom `two` comes nearest to, of those written before him. */
+static void look_for_crowd(struct checker *checker, body two)
+{
+    struct meeting closest = {.gap = INFINITY}, met;
+    body nearest = BODY_NONE;
+    for (body one = 0; one < BODY_COACH; one++) {
+        if (they_meet(checker, one, is_rim_cut, two, is_rim_cut, &met) &&
+            waits(checker, one, two, met.time) && met.gap < closest.gap) {
+            nearest = one;
+            closest = met;
+        }
+    }
+    if (nearest != BODY_NONE) {
+        crowd(checker, nearest, two, &closest);
+    }
+}
+
 void look_cut_traffic(struct checker *checker)
 {
     for (body one = 0; one < BODY_COACH && !checker->play->is_drill; one++) {
@@ -145,10 +164,8 @@ void look_cut_traffic(struct checker *checker)
             struct meeting closest;
             if (they_meet(checker, one, is_drive, two, is_cut, &closest)) {
                 traffic(checker, one, two, &closest);
-            } else if (two < one &&
-                       they_meet(checker, one, is_rim_cut, two, is_rim_cut, &closest)) {
-                crowd(checker, one, two, &closest);
             }
         }
+        look_for_crowd(checker, one);
     }
 }

@@ -111,17 +111,18 @@ static void help_to_open(struct checker *checker, struct finding *finding, body 
     body mate = who_could_screen(checker, shooter, passer, 0);
     if (freed.screener != BODY_NONE) {
         look_say(checker, &finding->help,
-                 "have %s pass as %s comes off %s, let %s take another way off it, or pass on",
-                 from, who, look_body(checker, freed.screener), who);
+                 "have %s pass as %s comes off %s, or let %s take another way off it", from, who,
+                 look_body(checker, freed.screener), who);
     } else if (mate == BODY_NONE) {
-        look_say(checker, &finding->help, "let %s pass on, or drive", who);
+        look_say(checker, &finding->help, "let %s drive, or pass to a team-mate", who);
     } else if (freed.cut) {
         look_say(checker, &finding->help,
-                 "the cut alone does not free %s: write %s screens for %s before it, or pass on",
+                 "the cut alone does not free %s: write %s screens for %s, and let the cut come "
+                 "off that",
                  who, look_body(checker, mate), who);
     } else {
         look_say(checker, &finding->help,
-                 "free %s first: %s screens for %s, and %s comes off %s; or pass on", who,
+                 "free %s before the pass: write %s screens for %s, and then %s comes off %s", who,
                  look_body(checker, mate), who, who, look_body(checker, mate));
     }
 }

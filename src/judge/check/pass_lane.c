@@ -105,20 +105,27 @@ struct lane_look lane_look(const struct pass_way *way, double clear, double late
     return closed;
 }
 
-/* Seconds for which he has stood in the lane as the ball leaves. */
-static double stood_for(const struct segment *segment, const struct ball_span *span, body x)
+/* Has he stood in the lane for that long as the ball leaves? Who stands there as the play starts
+ * has always stood there. */
+static bool has_stood(const struct segment *segment, const struct ball_span *span, body x)
 {
     struct vec2 way = vec2_unit(vec2_sub(span->end, span->start));
-    double stood = 0;
-    for (double t = span->from; t >= 0; t -= RUN_SAMPLE) {
+    double t = span->from;
+    for (double stood = 0; stood < STOOD; stood += RUN_SAMPLE, t -= RUN_SAMPLE) {
+        while (t < 0 && segment->before) {
+            t += segment->begins;
+            segment = segment->before;
+        }
+        if (t < 0) {
+            return true;
+        }
         struct vec2 at = vec2_sub(segment_at(segment, x, t), span->start);
         double along = vec2_dot(at, way);
         if (along < 0 || along > span->flight.length || fabs(vec2_cross(way, at)) > LANE) {
-            break;
+            return false;
         }
-        stood += RUN_SAMPLE;
     }
-    return stood;
+    return true;
 }
 
 /* Would a lob be over him? */
@@ -138,7 +145,7 @@ static bool lob_clears(const struct checker *checker, const struct ball_span *sp
 static void blocked(struct checker *checker, const struct ball_span *span, const struct task *task,
                     const struct lane_look *closed)
 {
-    bool stood = stood_for(checker->segment, span, closed->by) >= STOOD;
+    bool stood = has_stood(checker->segment, span, closed->by);
     struct finding *finding =
         look_report(checker, span->from, closed->near, span->holder, closed->by);
     const char *who = look_body(checker, span->holder), *to = look_body(checker, span->target);

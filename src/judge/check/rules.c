@@ -4,7 +4,7 @@
 
 #include "base/real.h"
 #include "floor/motion/motion.h"
-#include "judge/check/look.h"
+#include "judge/check/stand.h"
 
 #define LANE_SLACK 2.0    /* s: between steps the model stands about longer than players do; ours */
 #define OUT_BY (1 * FEET) /* a foot over the line is a matter of inches on the floor; ours */
@@ -213,6 +213,7 @@ void look_time_lane(struct checker *checker)
         }
         struct finding *finding = look_report(checker, stay.passed, stay.whole, b, BODY_NONE);
         const char *who = look_body(checker, b);
+        finding->span = stand_line(checker, b, stay.passed, finding->span);
         finding->limit = limit;
         finding->severity = stay.whole > limit + LANE_SLACK ? SEVERITY_WARNING : SEVERITY_NOTE;
         finding->mark = MARK_POINT;

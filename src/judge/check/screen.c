@@ -9,7 +9,8 @@
 #define WRONG_ANGLE (50 * REAL_PI / 180)
 #define ANGLE_SLACK (2 * REAL_PI / 180)
 #define ON_NOBODY (3 * FEET)
-#define NEAR_EXIT 1.0 /* m: who leaves to no farther than this leaves nowhere in particular */
+#define AT_RIM (6 * FEET) /* who is sent so near to the ring is sent to the rim; ours */
+#define NEAR_EXIT 1.0     /* m: who leaves to no farther than this leaves nowhere in particular */
 
 /* Between two bodies, not between their middles; 0 when they touch. */
 static double body_gap(struct vec2 a, struct vec2 b)
@@ -74,6 +75,40 @@ static body nearest_mate(const struct checker *checker, const struct task *task,
     return nearest;
 }
 
+/* What the cutter does before the screen is set, and his defender with him; or NULL. */
+static const struct task *leaves_before(const struct segment *segment, body user, double t)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        bool goes = task->kind == TASK_MOVE || task->kind == TASK_CARRY || task->kind == TASK_USE;
+        if (goes && task->who == user && task->sentence && started >= 0 && started < t) {
+            return task;
+        }
+    }
+    return NULL;
+}
+
+static void help_to_find(struct checker *checker, struct finding *finding, const struct task *task,
+                         double t)
+{
+    const struct segment *segment = checker->segment;
+    const char *who = look_body(checker, task->who), *user = look_body(checker, task->other);
+    const struct task *his =
+        checker->play->zone == ZONE_NONE ? leaves_before(segment, task->other, t) : NULL;
+    if (task->goal_written) {
+        look_say(checker, &finding->help,
+                 "write: %s screens for %s, which goes to the defender by itself", who, user);
+    } else if (his) {
+        look_say(checker, &finding->help, "put before %s's sentence: as %s screens,", user, who);
+    } else {
+        look_say(
+            checker, &finding->help,
+            "set it before the ball is passed, as the defender goes with it; or start %s nearer",
+            who);
+    }
+}
+
 static void nobody(struct checker *checker, size_t index, double t, double gap, body mate)
 {
     const struct task *task = segment_task(checker->segment, index);
@@ -95,15 +130,7 @@ static void nobody(struct checker *checker, size_t index, double t, double gap, 
                  "%s: find %s and screen there. You set it %s away; be within %s.", who, defender,
                  look_length(checker, gap), look_length(checker, checker->limit));
     }
-    if (task->goal_written) {
-        look_say(checker, &finding->help,
-                 "write: %s screens for %s, which goes to the defender by itself", who,
-                 look_body(checker, task->other));
-    } else {
-        look_say(checker, &finding->help,
-                 "let %s wait until the screen is there, or start %s nearer to it",
-                 look_body(checker, task->other), who);
-    }
+    help_to_find(checker, finding, task, t);
 }
 
 void look_screen_nobody(struct checker *checker)
@@ -240,9 +267,9 @@ static void angle(struct checker *checker, size_t index, double off)
     double far;
     const struct court *court = checker->play->court;
     enum spot spot = court_nearest_perimeter(court, record->exit, &side, &far);
-    const char *where = vec2_length(record->exit) < 6 * FEET ? "the rim"
-                        : far < 4 * FEET                     ? look_spot(checker, spot, side)
-                                                             : "where the cutter goes";
+    const char *where = vec2_length(record->exit) < AT_RIM ? "the rim"
+                        : far < 4 * FEET                   ? look_spot(checker, spot, side)
+                                                           : "where the cutter goes";
     look_say(checker, &finding->message,
              "%s: turn your back to %s. %s leaves that way, and you are turned %d degrees off it; "
              "keep within %d.",
@@ -324,14 +351,17 @@ static bool uses_it(const struct segment *segment, const struct task *screen)
     return false;
 }
 
-/* In a zone a screen frees a team-mate who stands behind it: he is passed to. */
-static bool is_passed_to(const struct segment *segment, const struct task *screen, bool later)
+/* In a zone a screen frees a team-mate who stands behind it: he is passed to while it stands. */
+static bool is_passed_to(const struct segment *segment, const struct task *screen)
 {
-    for (size_t i = 0; i < segment->tasks; i++) {
+    for (size_t i = 0; segment->play->zone != ZONE_NONE && i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        if (task->kind == TASK_PASS && task->other == screen->other &&
-            segment->record[i].time[MOMENT_CAUGHT] >= 0 && (later || task->order > screen->order)) {
-            return segment->play->zone != ZONE_NONE;
+        double caught = segment->record[i].time[MOMENT_CAUGHT];
+        const struct segment *in;
+        size_t index;
+        if (task->kind == TASK_PASS && task->other == screen->other && caught >= 0 &&
+            look_latest(segment, screen->who, caught, &in, &index) == screen) {
+            return true;
         }
     }
     return false;
@@ -343,13 +373,35 @@ static bool ever_used(const struct checker *checker, const struct task *screen)
 {
     for (size_t i = 0; i < checker->run->segments.count; i++) {
         const struct segment *segment = checker->run->segments.at[i];
-        bool later = segment->step > checker->segment->step;
-        bool used = uses_it(segment, screen) || is_passed_to(segment, screen, later);
+        bool used = uses_it(segment, screen) || is_passed_to(segment, screen);
         if (segment->step >= checker->segment->step && used) {
             return true;
         }
     }
     return false;
+}
+
+/* Where the cutter is sent after the screen, or else might go. */
+static const char *where_he_goes(struct checker *checker, body user, double set)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        enum side side;
+        double far;
+        enum spot spot = court_nearest_perimeter(checker->play->court, task->planned, &side, &far);
+        if (task->kind != TASK_MOVE || task->who != user) {
+            continue;
+        }
+        if (vec2_length(task->planned) < AT_RIM) {
+            return "the rim";
+        }
+        if (far < HALF_FOOT) {
+            return look_spot(checker, spot, side);
+        }
+    }
+    const char *spot = stand_where_to(checker, user, (size_t)(set / RUN_SAMPLE), CLEAR);
+    return spot ? spot : "the rim";
 }
 
 void look_screen_unused(struct checker *checker)
@@ -372,8 +424,7 @@ void look_screen_unused(struct checker *checker)
             "%s: come off %s's screen. It is set for you, and to the end of the play you do not "
             "use it.",
             user, who);
-        const char *spot = stand_where_to(checker, task->other, (size_t)(set / RUN_SAMPLE), CLEAR);
         look_say(checker, &finding->help, "write: %s comes off %s to %s", user, who,
-                 spot ? spot : "the rim");
+                 where_he_goes(checker, task->other, set));
     }
 }

@@ -110,7 +110,7 @@ END_TEST
 START_TEST(who_is_off_his_spot_is_told_where_to_go)
 {
     struct made *made = made_play(&arena, 3);
-    made_stand(made, &made->segment[0], P4, 20.75, 5);
+    made_stand(made, &made->segment[0], P4, 17, 4.2);
     finding_list found = checked(made);
     const struct finding *finding = the(&found, "space.close");
     ck_assert_ptr_nonnull(finding);
@@ -249,6 +249,22 @@ START_TEST(a_drill_has_no_spacing)
     made->play.is_drill = true;
     made_stand(made, &made->segment[0], P4, 15.547, 7);
     ck_assert_uint_eq(checked(made).count, 0);
+}
+END_TEST
+
+/* A warning that the corner stands too high, one that it is too near to the wing: go down, both
+ * say. */
+START_TEST(what_two_checks_advise_alike_is_said_once_by_the_surer)
+{
+    struct made *made = made_play(&arena, 3);
+    made_stand(made, &made->segment[0], P4, 20.75, 5);
+    finding_list found = checked(made);
+    ck_assert_ptr_nonnull(the(&found, "space.corner"));
+    ck_assert_ptr_null(the(&found, "space.close"));
+    made_stand(made, &made->segment[0], P4, 17.9, 3.4); /* so high is a note, so near a warning */
+    found = checked(made);
+    ck_assert_int_eq(the(&found, "space.corner")->severity, SEVERITY_NOTE);
+    ck_assert_int_eq(the(&found, "space.close")->severity, SEVERITY_WARNING);
 }
 END_TEST
 
@@ -609,6 +625,7 @@ int main(void)
     tcase_add_test(all, five_who_stand_on_their_spots_are_told_nothing);
     tcase_add_test(all, two_who_stand_close_are_told_from_half_a_foot_under_the_limit);
     tcase_add_test(all, who_is_off_his_spot_is_told_where_to_go);
+    tcase_add_test(all, what_two_checks_advise_alike_is_said_once_by_the_surer);
     tcase_add_test(all, u12_may_stand_closer_unless_the_book_says_otherwise);
     tcase_add_test(all, a_limit_of_the_play_moves_the_threshold);
     tcase_add_test(all, spots_of_the_start_set_the_least);
