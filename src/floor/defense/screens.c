@@ -8,6 +8,7 @@
 #define GUARD .80       /* m: close to a man without the ball */
 #define UNDER_NEAR 1.15 /* m from user to screener at which the way through is taken */
 #define UNDER_BY .80    /* m from the screener: two bodies and .30 */
+#define OPEN .52        /* m off the straight way to the user: by that one gets past the screener */
 #define OFF_HIM .90     /* m from the screener: he does not go round him */
 #define UNDER_RING 1.1  /* m from the ring: there is no room below a screener as near as that */
 #define BALL_SIDE .95   /* m from him toward the ball, then */
@@ -166,6 +167,15 @@ static struct aim over_follows(const struct seen_screen *seen)
     return with_him(seen, seen->passed ? vec2_mix(guards(seen).at, by, runs(seen)) : by);
 }
 
+/* The screener is not between him and the user. */
+static bool is_open(const struct seen_screen *seen)
+{
+    struct vec2 way = vec2_unit(vec2_sub(seen->man, seen->self));
+    struct vec2 off = vec2_sub(seen->screener, seen->self);
+    double along = vec2_dot(off, way), beside = vec2_cross(way, off);
+    return along < 0 || (beside < 0 ? -beside : beside) > OPEN;
+}
+
 /* Through on the rim's side of the screener, then to meet him. */
 static struct aim under_follows(const struct seen_screen *seen)
 {
@@ -183,6 +193,9 @@ static struct aim under_follows(const struct seen_screen *seen)
     bool level = vec2_dot(off, inside) > .5 * UNDER_BY && vec2_dot(off, w.exit) > -.3;
     bool there = level || vec2_dot(vec2_sub(seen->self, by), w.exit) > -.25;
     bool inside_him = vec2_length(seen->self) < vec2_length(seen->man) - .3;
+    if (seen->passed && is_open(seen)) {
+        there = true; /* he has turned away from it: straight to him */
+    }
     if (!there && !(seen->passed && inside_him && ways_rimward(seen, RIMWARD))) {
         return (struct aim){by, vec2_scale(vec2_unit(vec2_sub(by, seen->self)), 2.0)};
     }

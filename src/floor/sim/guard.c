@@ -33,6 +33,7 @@
     .5               /* s from one turn about to the next, at least (ours; the refractory time of  \
                       * people who follow what jumps to and fro is .3 to .5 s) */
 #define SEES_MAN 2.0 /* m: a man so near may be in his way, */
+#define STOPS 1.0    /* m/s: slower than that he does not run into one's way */
 #define ROUND .62    /* m: and is gone round with as much between the two, */
 #define OPPOSITE .7  /* sine: nearer to straight behind him both ways round are as long */
 #define PLAIN .1     /* sine: and nearer than that to nobody's side */
@@ -328,9 +329,12 @@ static body round_man(const struct world *world, body self, const struct view *v
     struct vec2 to_man = vec2_sub(view->man.at, agent->m.at);
     double ahead = vec2_dot(to_man, way), far = vec2_length(to_man);
     bool leaves = vec2_dot(view->man.v, vec2_sub(*aim, view->man.at)) < 0; /* he chases him */
-    if (!view->has_ball || (leaves && vec2_square(view->man.v) > DRIFT * DRIFT) || ahead <= 0 ||
-        ahead > vec2_length(off) || far > SEES_MAN || fabs(vec2_cross(way, to_man)) > ROUND) {
+    if (!view->has_ball || (leaves && vec2_square(view->man.v) > DRIFT * DRIFT) || far > SEES_MAN) {
         return BODY_NONE;
+    }
+    if (ahead <= 0 || ahead > vec2_length(off) || fabs(vec2_cross(way, to_man)) > ROUND) {
+        bool slow = vec2_square(view->man.v) < STOPS * STOPS;
+        return slow ? man : (body)BODY_NONE; /* he gets by: no way round him is needed */
     }
     double side = round_side(to_man, view->man.at, *aim), sine = real_min(ROUND / far, 1);
     if (side == 0) {

@@ -185,9 +185,11 @@ static int stand_in(const struct world *world, const struct zone_home home[ZONE_
 {
     double far = from_ball(world, his, ball), least = far;
     int best = his;
-    for (int k = 0; k < ZONE_DEFENDERS && far > COMES_LATE; k++) {
+    for (int k = 0; k < ZONE_DEFENDERS; k++) {
         double off = from_ball(world, k, ball);
-        if (k != his && off < least && may_stand_in(world, home, k, ball)) {
+        bool at_it = off < CLOSED && off + THERE < far; /* there already: he waits for him */
+        if (k != his && off < least && (at_it || far > COMES_LATE) &&
+            may_stand_in(world, home, k, ball)) {
             least = off;
             best = k;
         }

@@ -61,9 +61,14 @@ static bool may_rotate(const struct world *world, body b, body trapped)
            duty->strategy == STRATEGY_NONE && !duty->holds && world->helper != b;
 }
 
-/* Who is so much nearer to the open man that he takes him, or BODY_NONE. */
+/* Who has tagged the open man has him, else who is so much nearer to him that he takes him; or
+ * BODY_NONE. */
 static body next_to(const struct world *world, body self, body open, body trapped)
 {
+    body tagger = world->pick.tagger;
+    if (tagger != BODY_NONE && tagger != self && world->pick.screener == open) {
+        return tagger;
+    }
     struct vec2 at = world->agent[open].m.at;
     double least = vec2_distance(world->agent[self].m.at, at) - NEARER;
     body best = BODY_NONE;
@@ -84,6 +89,9 @@ void trap_rotate(struct world *world, body self, body trapped, body holder)
     body next = his ? next_to(world, self, open, trapped) : (body)BODY_NONE;
     if (next != BODY_NONE) {
         guard_swap(world, self, next);
+        if (next == world->pick.tagger) {
+            world->pick.tagger = BODY_NONE;
+        }
         duty_by_rule(world, next, STRATEGY_RECOVER);
     }
     duty_by_rule(world, self, STRATEGY_RECOVER);

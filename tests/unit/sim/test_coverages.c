@@ -167,6 +167,46 @@ START_TEST(the_next_one_takes_the_man_whom_a_trap_has_left)
 }
 END_TEST
 
+START_TEST(who_tagged_the_roller_keeps_him_when_the_ball_comes_out_of_a_trap)
+{
+    run("start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\ndefense "
+        "man\nstep\n"
+        "2, 3 and 4 stay\n5 ball screens for 1\nread x1 and x5 trap\n1 dribbles off 5 to left "
+        "wing\n5 rolls to nail\n1 passes to 5\n5 holds for 2 s\n");
+    ck_assert_uint_eq(way->guards[body_defender(4)], body_attacker(5));
+    ck_assert_uint_eq(way->guards[body_defender(5)], body_attacker(4));
+    double end = way->duration;
+    ck_assert_double_lt(off(4, 5, end), 1.3);
+    ck_assert_double_lt(off(2, 2, end), 2.5); /* back with his own man, one pass away */
+    ck_assert_double_lt(off(5, 4, end), 4.5); /* and who trapped has the corner */
+}
+END_TEST
+
+/* On the ball he may jump to the side of the screen: it is turned down. */
+START_TEST(who_overplays_the_ball_stands_between_it_and_the_screen)
+{
+    run(TOP "defense man\nstep\n5 ball screens for 1\nread x1 overplays\n1 rejects 5 to the rim\n");
+    double goes = when(VERB_REJECTS, MOMENT_STARTED);
+    ck_assert_double_gt(x(1, goes).x, p(1, goes).x + .4);
+    ck_assert_double_lt(off(1, 1, goes), 1.3);
+    double there = when(VERB_REJECTS, MOMENT_ARRIVED); /* the big is no help: he stays below */
+    ck_assert_double_lt(vec2_length(p(1, there)), 1.8);
+}
+END_TEST
+
+/* Over a flare, to where the ball is caught, and between his man and the rim without a lap. */
+START_TEST(who_goes_over_a_flare_comes_down_inside_his_man)
+{
+    run("start 1 right slot, 2 right corner, 3 left slot, 4 left corner, 5 left elbow\ndefense "
+        "man\n"
+        "step\n1, 2 and 4 stay\n5 flare screens for 3\nread x3 goes over\n3 flares off 5 to left "
+        "wing\n1 skip passes to 3\n3 holds for 1.5 s\n");
+    double soon = when(VERB_PASSES, MOMENT_CAUGHT) + 1.4;
+    ck_assert_double_lt(vec2_length(x(3, soon)), vec2_length(p(3, soon)) - .5);
+    ck_assert_double_lt(off(3, 3, soon), 1.3);
+}
+END_TEST
+
 START_TEST(two_close_out_crosswise_when_told)
 {
     run("start 1 right slot, 2 right corner, 3 left corner, 4 left slot, 5 right block\ndefense "
@@ -247,6 +287,9 @@ int main(void)
     tcase_add_test(all, who_is_trapped_may_dribble_back);
     tcase_add_test(all, a_trap_at_the_screen_holds_until_the_ball_is_thrown);
     tcase_add_test(all, the_next_one_takes_the_man_whom_a_trap_has_left);
+    tcase_add_test(all, who_tagged_the_roller_keeps_him_when_the_ball_comes_out_of_a_trap);
+    tcase_add_test(all, who_overplays_the_ball_stands_between_it_and_the_screen);
+    tcase_add_test(all, who_goes_over_a_flare_comes_down_inside_his_man);
     tcase_add_test(all, two_close_out_crosswise_when_told);
     tcase_add_test(all, who_was_told_whom_to_guard_stays_with_him_when_another_has_the_roller);
     tcase_add_loop_test(all, who_has_chased_is_between_man_and_rim_and_not_past_him, 0,

@@ -252,6 +252,22 @@ static double room_at_catch(const char *read)
     return floor_room(way, 3, floor_moment(way, 2, MOMENT_CAUGHT));
 }
 
+START_TEST(who_is_with_the_post_stays_until_his_man_is_there)
+{
+    const struct segment *way =
+        way_of("play \"Post\"\n  defense zone 1-3-1\n  ball 3\n"
+               "  start 1 top, 2 right wing, 3 left wing, 4 nail, 5 left block\n"
+               "  3 holds for 1 s\n  3 passes to 5\n  5 holds for 1.5 s\n",
+               0, -1);
+    double caught = floor_moment(way, floor_task(way, 3, TASK_PASS), MOMENT_CAUGHT);
+    for (double t = caught; t < way->duration; t += .1) {
+        double nearest = real_min(floor_off(way, 5, 4, t), floor_off(way, 5, 5, t));
+        ck_assert_double_lt(nearest, AT_BALL);
+    }
+    ck_assert_double_lt(floor_off(way, 5, 4, way->duration), AT_BALL);
+}
+END_TEST
+
 START_TEST(who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not_left)
 {
     const struct segment *way =
@@ -497,6 +513,7 @@ int main(void)
     tcase_add_test(all, a_screen_for_somebody_is_set_on_who_is_nearest_to_him);
     tcase_add_test(all, the_middle_man_of_a_press_stays_with_who_catches_before_him);
     tcase_add_test(all, the_baseline_man_of_a_one_three_one_has_the_short_corner);
+    tcase_add_test(all, who_is_with_the_post_stays_until_his_man_is_there);
     tcase_add_test(all, who_closes_out_in_a_read_goes_when_the_ball_comes_and_the_post_is_not_left);
     tcase_add_test(all, who_is_open_denied_or_closed_out_on_in_a_read_is_so);
     tcase_add_test(all, a_defender_of_a_zone_may_be_told_and_goes_back);
