@@ -311,6 +311,7 @@ struct courtwright_handout {
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */
     const char *title;       /* of the practice, or the play of a trend; NULL: all of them */
+    bool two_sided;          /* of a book, for binding: left and right pages lean to the outside */
 };
 COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,

@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card'):
+    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card', 'book'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'coach', 'fill-in', 'book', 'reads', 'open'):
+    for later in ('animate', 'coach', 'fill-in', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -448,6 +448,17 @@ def cards():
         tap.same((here / 'rule.d').read_text(), 'bench.pdf: book.play\n', 'card --deps writes a make rule')
 
 
+def books():
+    with Folder(book='playbook "Larkspur Kites"\n' + GOOD, good=GOOD, empty='playbook "Larkspur Kites"\n') as here:
+        tap.same(run('book', 'book.play', cwd=here)[:2], (0, 'larkspur-kites.pdf\n'), 'book writes a PDF')
+        tap.same(run('book', 'good.play', '--two-sided', cwd=here)[:2], (0, 'playbook.pdf\n'), 'a book without a title is called playbook')
+        one_message(run('book', 'empty.play', cwd=here), 1, ['no play in it'], 'no book without a play')
+        one_message(run('book', 'good.play', '--per-page', '5', cwd=here), 2, ['1, 2, 4, 6 or 9'], 'book: five diagrams a page are wrong use')
+        one_message(run('book', 'good.play', '-o', 'x.html', cwd=here), 2, ['PDF', 'html'], 'a book as a web page is refused')
+        status, out, err = run('book', 'book.play', '--deps', 'rule.d', '-o', 'whole.pdf', cwd=here)
+        tap.same((here / 'rule.d').read_text(), 'whole.pdf: book.play\n', 'book --deps writes a make rule')
+
+
 def tidy():
     rough = GOOD.replace('    1 passes to 2', '    1   PASS  to  2.   # swing').replace('\n', '\r\n')
     with Folder(rough=rough, wrong=WRONG) as here:
@@ -778,7 +789,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, practice, tallies, cards, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

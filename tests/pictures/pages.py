@@ -3,6 +3,7 @@
 """Handouts as others read them: whole PDF by qpdf, faces and words by poppler, nothing outside its
 page, nothing too small to read. Prints TAP.
 Usage: pages.py PROGRAM EXAMPLES"""
+import json
 import os
 import pathlib
 import re
@@ -62,8 +63,9 @@ def smallest_type(pdf):
     return min(int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', text)) / 3
 
 
-def look_at(name, pdf, paper=LETTER, caution=None):
-    """What holds for every page of every sheet."""
+def look_at(name, pdf, paper=LETTER, caution=None, lean=0, bare=(), cover=False):
+    """What holds for every page of every sheet. `lean`: how far the pages of a two-sided one lean to the
+    outside; `bare`: pages without a diagram, and so without a caution; `cover`: the first page has no number."""
     width, height, margin = paper
     status, said = told('qpdf', '--check', str(pdf))
     tap.ok(status == 0, f'{name}: qpdf finds nothing wrong', said)
@@ -73,14 +75,15 @@ def look_at(name, pdf, paper=LETTER, caution=None):
            f'{name}: all faces are embedded', faces)
     pages = pages_of(pdf)
     tap.ok(all(abs(page[0] - width) < 0.1 and abs(page[1] - height) < 0.1 for page in pages), f'{name}: paper')
-    outside = [word for page in pages for word in page[2]
-               if word[1] < margin - 1 or word[3] > width - margin + 1 or word[2] < 30 or word[4] > height - 20]
+    outside = [word for number, page in enumerate(pages, 1) for shift in [lean if number % 2 else -lean] for word in page[2]
+               if word[1] < margin + shift - 1 or word[3] > width - margin + shift + 1 or word[2] < 30 or word[4] > height - 20]
     tap.same(outside, [], f'{name}: every word is inside the margins')
     tap.ok(smallest_type(pdf) >= 7.9, f'{name}: nothing is under 8 pt', smallest_type(pdf))
     for number, page in enumerate(pages, 1):
         text = plain(pdf, number)
-        tap.ok(all(line in text for line in caution or CAUTION), f'{name}: the caution is on page {number}', text)
-        tap.ok(f'Page {number} of {len(pages)}' in text, f'{name}: page {number} is counted', text)
+        has = all(line in text for line in caution or CAUTION)
+        tap.same(has, number not in bare, f'{name}: the caution is on page {number}, if it has a diagram')
+        tap.same(f'Page {number} of {len(pages)}' in text, not (cover and number == 1), f'{name}: page {number} is counted')
         body = [word for word in page[2] if 110 < word[2] < height - 100]
         tap.ok(body, f'{name}: page {number} is not empty')
     return pages
@@ -393,6 +396,99 @@ def look_at_cards(folder):
         tap.ok('Names in full' in said and 'Mind the wall.' in said and 'Mind the step.' in said, 'wide names: they stand in full')
 
 
+def outline_of(pdf):
+    """Bookmarks as (depth, title, page)."""
+    def walk(nodes, depth):
+        for node in nodes:
+            yield depth, node['title'], node['destpageposfrom1']
+            yield from walk(node['kids'], depth + 1)
+    return list(walk(json.loads(told('qpdf', '--json', '--json-key=outlines', str(pdf))[1])['outlines'], 0))
+
+
+def links_of(pdf):
+    """For each page its links: what they cover and the name of the place they lead to."""
+    objects = json.loads(told('qpdf', '--json=1', '--json-key=objects', '--json-key=pages', '--decode-level=none', str(pdf))[1])
+    found = []
+    for page in objects['pages']:
+        links = objects['objects'][page['object']].get('/Annots', [])
+        if isinstance(links, str):
+            links = objects['objects'][links]
+        rows = [objects['objects'][link] if isinstance(link, str) else link for link in links]
+        found.append([(row['/Rect'], row.get('/Dest', row.get('/A', {}).get('/D'))) for row in rows if row['/Subtype'] == '/Link'])
+    return found
+
+
+def labels_of(pdf):
+    """What the first page of each run of labels is called: (page from 0, its label)."""
+    rows = json.loads(told('qpdf', '--json', '--json-key=pagelabels', str(pdf))[1])['pagelabels']
+    return [(row['index'], row['label'].get('/P', '').removeprefix('u:') + (str(row['label']['/St']) if '/S' in row['label'] else ''))
+            for row in rows]
+
+
+def look_at_books(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided',))):
+        name = f'book {paper}'
+        pdf = sheet(folder, 'book', name, kites, '--paper', paper, '--date', 'Oct 12', *more)
+        if not pdf:
+            continue
+        count = len(pages_of(pdf))
+        pages = look_at(name, pdf, size, lean=lean, bare=(2, count), cover=True)
+        contents = plain(pdf, 2).replace('\xa0', ' ')
+        index = plain(pdf, count).replace('\xa0', ' ')
+        outline = outline_of(pdf)
+        tops = [(title, page) for depth, title, page in outline if depth == 1]
+        tap.ok(len(tops) == 18 and ('Lantern', 4) in tops, f'{name}: every play is a bookmark in its chapter', tops)
+        tap.same([title for depth, title, _ in outline if depth == 0],
+                 ['Contents', 'Motion', 'When we need a basket', 'Out of bounds', 'Zones and presses', 'Drills', 'Index'],
+                 f'{name}: contents, chapters and index are bookmarks')
+        tap.ok((2, '1  Pass and cut', 3) in outline, f'{name}: a step is a bookmark', outline)
+        for title, page in tops:
+            tap.ok(plain(pdf, page).replace('\xa0', ' ').find(title) >= 0, f'{name}: {title} is on page {page}')
+            tap.ok(re.search(rf'{re.escape(title)} .*?\b{page}\b', contents), f'{name}: the contents lead to {title}', contents)
+        tap.ok('Back cut' in index and 'Lantern 4' in index and 'Five-out' in index and 'Late clock' in index and 'Player 3 screens' in index,
+               f'{name}: the index has actions, formations, tags and players', index)
+        place_of = {}
+        for line in told('pdfinfo', '-dests', str(pdf))[1].splitlines()[1:]:
+            place_of[line.rsplit('"', 2)[1]] = int(line.split()[0])
+        links = links_of(pdf)
+        unknown = [link for page in links for link in page if link[1] not in place_of]
+        tap.same(unknown, [], f'{name}: every link leads to a place there is')
+        first = {f'play-{i + 1}': page for i, (_, page) in enumerate(tops)}
+        tap.same({key: value for key, value in place_of.items() if key.startswith('play-')}, first, f'{name}: places are where the plays are')
+        tap.same({link[1] for link in links[1]}, set(first) | {'index'}, f'{name}: the contents have a link to every play')
+        tap.ok(set(first) == {link[1] for link in links[-1]}, f'{name}: the index has a link to every play')
+        tap.ok(all('contents' in [link[1] for link in page] for page in links[2:-1]), f'{name}: every play leads back')
+        inside = all(0 <= box[0] < box[2] <= size[0] + 1 and 0 <= box[1] < box[3] <= size[1] + 1 for page in links for box, _ in page)
+        tap.ok(inside, f'{name}: links lie on their page')
+        tap.same(labels_of(pdf), [(0, 'Cover'), (1, '2')], f'{name}: pages are labeled as they are numbered')
+        info = told('pdfinfo', str(pdf))[1]
+        for words in ('Larkspur Kites, Playbook', 'Playbook, under 16 girls', 'Author:'):
+            tap.ok(words in info, f'{name}: metadata say {words}', info)
+        size_most = 60000 + 25000 * (count - 1)
+        tap.ok(os.path.getsize(pdf) <= size_most, f'{name}: the file is small', os.path.getsize(pdf))
+        cover = plain(pdf, 1)
+        tap.ok('14 plays, 4 drills' in cover and 'Under 16 girls' in cover, f'{name}: the cover says what is in it', cover)
+    many = 'playbook "Larkspur Kites"\n' + ''.join(
+        f'chapter "Part {i}"\n' + ''.join(
+            f'play "Millpond {i}-{k} of the long row"\n  tags man, "tag {k % 7}"\n  start five-out\n  ball 1\n  1 passes to 2\n  3 back cuts\n'
+            for k in range(12)) for i in range(5))
+    pdf = sheet(folder, 'book', 'sixty plays', many)
+    if pdf:
+        count = len(pages_of(pdf))
+        starts = [page for depth, title, page in outline_of(pdf) if title == 'Index']
+        first = [page for depth, title, page in outline_of(pdf) if depth == 1][0]
+        look_at('sixty plays', pdf, bare=tuple(range(2, first)) + tuple(range(starts[0], count + 1)), cover=True)
+        tap.ok(first > 3, 'sixty plays: the contents take more than one page')
+    wide = 'playbook "' + 'Kites ' * 40 + '"\nchapter "' + 'Chapter ' * 40 + '"\n' + many_steps(1).replace('Switchback', 'Q' * 400)
+    pdf = sheet(folder, 'book', 'wide book', wide)
+    if pdf:
+        text = plain(pdf)
+        tap.ok(plain(pdf, 2).count('Chapter') >= 40 and told('pdftotext', '-f', '2', '-l', '2', str(pdf), '-')[1].count('Q') >= 400,
+               'wide book: the contents lose no letter')
+        tap.ok(plain(pdf, 1).count('Kites') >= 40, 'wide book: nor does the cover', plain(pdf, 1))
+
+
 def look_at_key(folder):
     pdf = handout(folder, 'key', many_steps(1))
     if pdf:
@@ -465,6 +561,7 @@ def main():
         look_at_cautions(folder)
         look_at_key(folder)
         look_at_cards(folder)
+        look_at_books(folder)
         look_at_ways(folder)
         look_at_gaps(folder)
         look_at_bytes(folder)

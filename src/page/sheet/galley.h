@@ -7,6 +7,8 @@
 #include "base/vec.h"
 #include "picture/paint/paint.h"
 
+#define GALLEY_DISC 5.2 /* radius of a sentence's disc */
+
 enum placed_kind {
     PLACED_TEXT,
     PLACED_SCENE,
@@ -14,6 +16,8 @@ enum placed_kind {
     PLACED_RULE,
     PLACED_SIGN,
     PLACED_SCISSORS,
+    PLACED_LINK,
+    PLACED_PLACE,
     PLACED_BOX,
     PLACED_DOT
 };
@@ -30,6 +34,7 @@ struct placed {
     const struct scene *scene;
     double x2, y2, width; /* RULE: to, and how thick; BOX: its far corner; DOT: its radius */
     enum filling filling; /* BOX, DOT */
+    const char *place;    /* LINK: where to; PLACE: its name. Letters, digits and hyphens */
     enum { LINE_WHOLE, LINE_DOTTED, LINE_CUT } line_kind; /* RULE */
 };
 struct galley {
@@ -58,6 +63,9 @@ void galley_dot(struct galley *galley, struct vec2 at, double radius, enum role 
                 enum filling filling);
 void galley_sign(struct galley *galley, double x,
                  double y); /* the triangle of the caution, its middle */
+/* What lies between the corners leads to a place; the place of that name, in the whole document. */
+void galley_link(struct galley *galley, struct vec2 from, struct vec2 to, const char *place);
+void galley_place(struct galley *galley, double x, double y, const char *place);
 /* A line to cut along; and the pair of scissors at its start, pointing right. */
 void galley_cut(struct galley *galley, struct vec2 from, struct vec2 to);
 void galley_scissors(struct galley *galley, double x, double y);
@@ -65,6 +73,8 @@ void galley_reach(struct galley *galley, double y); /* makes it at least so tall
 void galley_join(struct galley *galley, const struct galley *other, double x, double y);
 /* Moves all from item `from` on down by y. */
 void galley_lower(struct galley *galley, size_t from, double y);
+/* All that is painted of it, in memory of its own. */
+struct galley *galley_copy(struct arena *arena, const struct galley *galley);
 /* Takes off all that does not fit above `height`; NULL when not even its first things fit. */
 struct galley *galley_part(struct galley *galley, double height);
 /* Takes no memory. */

@@ -4,18 +4,12 @@
  * player's lines in the accent and the job in words. All is set first, then painted. */
 #include "page/sheet/handout.h"
 
-#include "page/sheet/page.h"
+#include "page/sheet/play_pages.h"
 #include "picture/paint/document.h"
 
 #define NOTE_PITCH 22.0
 #define NOTES_LEAST 3
 
-/* A bookmark. */
-struct mark {
-    const char *title;
-    size_t page; /* from 1 */
-    bool inside; /* under the play before it */
-};
 /* The document being set. */
 struct flow {
     struct setter setter;
@@ -336,6 +330,16 @@ static void flow_play(struct flow *flow, const struct run *run)
     }
     append(flow, &best);
     flow->setter.drawn = NULL;
+}
+
+void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages)
+{
+    struct flow flow = {.setter = *setter};
+    flow_play(&flow, run);
+    *pages = (struct play_pages){.count = flow.pages.count, .mark_count = flow.marks.count};
+    pages->pages = flow.pages.at;
+    pages->cautions = flow.cautions.at;
+    pages->marks = flow.marks.at;
 }
 
 static struct str title_of(struct arena *arena, const struct sheet_job *job)

@@ -16,6 +16,9 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
 {
     struct arena *arena = setter->arena;
     const struct sheet_job *job = setter->job;
+    if (job->heading.size > 0) {
+        return job->heading;
+    }
     if (job->reader == BODY_NONE) {
         struct str level = words_level(arena, play->level);
         return str_format(arena, "Players\xE2\x80\x99 sheet, %.*s", STR_ARG(level));

@@ -104,6 +104,10 @@ const struct galley *page_caution(const struct setter *setter, const struct caut
                                   bool *surplus)
 {
     int lines;
+    *surplus = false;
+    if (caution->kind == CAUTION_NONE) {
+        return galley_new(setter->arena);
+    }
     struct galley *galley = caution_set(setter, caution, true, &lines);
     *surplus = lines > CAUTION_LINES_MOST;
     if (*surplus) {
@@ -261,20 +265,23 @@ static void put_key(const struct setter *setter, struct page *page, const struct
     }
 }
 
-static void put_foot(const struct setter *setter, struct page *page, const struct paper *paper,
-                     size_t number, size_t count)
+void page_foot(const struct setter *setter, struct galley *galley, struct str words, size_t number,
+               size_t count)
 {
+    const double date_width = 90;
+    const struct paper *paper = paper_of(setter->job->a4);
     double right = paper->width - paper->margin;
     double base = FOOT + paper->foot;
-    galley_rule(page->galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
+    galley_rule(galley, vec2_of(paper->margin, FOOT_RULE + paper->foot),
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
-    struct str foot = words_fit(setter, TYPE_NOTE, page->head->foot, HEAD_SIDE, 1);
-    galley_text(page->galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base,
-                ROLE_SOFT);
-    const struct text_block *date = head_make(setter, page->head, page->first).shown[HEAD_DATE];
-    galley_text(page->galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
-    struct str of = str_format(setter->arena, "Page %zu of %zu", number, count);
-    put_right(page->galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
+    struct str foot = words_fit(setter, TYPE_NOTE, words, HEAD_SIDE, 1);
+    galley_text(galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base, ROLE_SOFT);
+    struct str when = words_fit(setter, TYPE_NOTE, setter->job->date_text, date_width, 1);
+    const struct text_block *date = words_set(setter, TYPE_NOTE, when, 0);
+    galley_text(galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
+    struct str of =
+        number > 0 ? str_format(setter->arena, "Page %zu of %zu", number, count) : STR("");
+    put_right(galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
 }
 
 /* "Continued: step 5; reads of step 2" */
@@ -313,8 +320,7 @@ static struct str contents_line(struct arena *arena, const struct page *page)
     return strbuf_str(&out);
 }
 
-void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
-                size_t number, size_t count)
+void page_finish(const struct setter *setter, struct page *page, const struct galley *caution)
 {
     const struct paper *paper = paper_of(setter->job->a4);
     if (!page->first) {
@@ -324,5 +330,11 @@ void page_close(const struct setter *setter, struct page *page, const struct gal
     }
     put_key(setter, page, paper);
     galley_join(page->galley, caution, paper->margin, CAUTION_LAST + paper->foot - caution->height);
-    put_foot(setter, page, paper, number, count);
+}
+
+void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
+                size_t number, size_t count)
+{
+    page_finish(setter, page, caution);
+    page_foot(setter, page->galley, page->head->foot, number, count);
 }

@@ -36,7 +36,11 @@ struct page {
 typedef VEC(struct page) page_list;
 
 /* What a caution is made of: the sheet's own lines, those for the young, the coach's own. */
-enum caution_kind { CAUTION_PLAYERS, CAUTION_PRACTICE };
+enum caution_kind {
+    CAUTION_PLAYERS,
+    CAUTION_PRACTICE,
+    CAUTION_NONE
+}; /* NONE: there is no diagram */
 struct caution {
     enum caution_kind kind;
     bool young;
@@ -55,7 +59,12 @@ const struct galley *page_caution(const struct setter *setter, const struct caut
 /* A new page with its running head and title, ready for its body. */
 struct page page_open(const struct setter *setter, const struct head_words *head,
                       const struct galley *caution, bool first);
-/* The rest, when the body is whole and the pages are counted. */
+/* Key and caution, when the body is whole. */
+void page_finish(const struct setter *setter, struct page *page, const struct galley *caution);
+/* The foot, when the pages are counted; number 0: the page has none. */
+void page_foot(const struct setter *setter, struct galley *galley, struct str words, size_t number,
+               size_t count);
+/* Both. */
 void page_close(const struct setter *setter, struct page *page, const struct galley *caution,
                 size_t number, size_t count);
 

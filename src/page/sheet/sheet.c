@@ -2,6 +2,7 @@
 /* sheet: the table of sheets. One file and one row in sheets.def each. */
 #include "page/sheet/sheet.h"
 
+#include "page/sheet/book.h"
 #include "page/sheet/card.h"
 #include "page/sheet/chart.h"
 #include "page/sheet/handout.h"
@@ -12,7 +13,8 @@ static const int grid_sizes[] = {1, 2, 4, 6, 9, 0};
 static const int card_sizes[] = {12, 20, 0};
 static const int no_sizes[] = {0};
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, sizes, holds, plans, write) {word, what, sizes, holds, plans, write},
+#define SHEET(word, what, sizes, one, holds, plans, write)                                         \
+    {word, what, sizes, one, holds, plans, write},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };

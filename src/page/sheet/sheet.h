@@ -10,7 +10,8 @@
 #include "picture/paint/paint.h"
 
 struct sheet_play {
-    const struct run *run;
+    const struct play *play;
+    const struct run *run; /* NULL: see sheet_job.run_again */
     const finding_list *findings;
 };
 struct sheet_job {
@@ -24,13 +25,20 @@ struct sheet_job {
     body reader;            /* --for N; BODY_NONE: everybody */
     struct str reader_name; /* from the roster, or empty */
     bool names;
+    struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
+    /* For a sheet that takes one play at a time, however many there are: makes the run of a play in
+     * `arena` where the row of it has none. */
+    const struct run *(*run_again)(void *ctx, struct arena *arena, const struct play *play);
+    void *run_ctx;
+    bool two_sided;       /* for binding: pages lean to the outside */
     struct str date_text; /* shown in the foot; empty: none */
     const char *date;     /* ISO 8601, of the file; NULL: none */
 };
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
-    const int *sizes; /* how many diagrams a page may be asked for, 0 behind the last */
+    const int *sizes;   /* how many diagrams a page may be asked for, 0 behind the last */
+    bool one_at_a_time; /* takes plays whose runs are not there: see sheet_job.run_again */
     /* Made of what the book plans and counts, not of picked plays: whether there is any; NULL: of
      * plays. */
     bool (*holds)(const struct sheet_job *job);

@@ -40,6 +40,10 @@ enum type { /* the sizes of numbers on paper */
             TYPE_CLUB,
             TYPE_DISC,
             TYPE_CALL,
+            TYPE_COVER,
+            TYPE_LONG_COVER,
+            TYPE_LONGEST_COVER,
+            TYPE_CHAPTER,
             TYPE_CARD_NAME,
             TYPE_SMALL_CARD_NAME,
             TYPE_COUNT

@@ -28,16 +28,27 @@ const char *document_text(struct arena *arena, struct str text)
 void document_init(struct document *document, struct arena *arena, struct str title,
                    const char *date)
 {
+    *document = (struct document){.surface = NULL};
     sink_init(&document->sink, arena);
     document->title = document_text(arena, title);
     document->date = date;
+}
+
+static void tell(cairo_surface_t *surface, cairo_pdf_metadata_t what, const char *text)
+{
+    if (text) {
+        cairo_pdf_surface_set_metadata(surface, what, text);
+    }
 }
 
 void document_open(struct document *document, double width, double height)
 {
     cairo_surface_t *surface =
         cairo_pdf_surface_create_for_stream(sink_take, &document->sink, width, height);
-    cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, document->title);
+    tell(surface, CAIRO_PDF_METADATA_TITLE, document->title);
+    tell(surface, CAIRO_PDF_METADATA_AUTHOR, document->author);
+    tell(surface, CAIRO_PDF_METADATA_SUBJECT, document->subject);
+    tell(surface, CAIRO_PDF_METADATA_KEYWORDS, document->keywords);
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "courtwright");
     /* What is no ISO date takes out the time of day that cairo would put in. */
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE,
@@ -59,6 +70,11 @@ int document_bookmark(struct document *document, int parent, const char *title, 
     place[size] = '\0';
     return cairo_pdf_surface_add_outline(document->surface, parent, title, place,
                                          parent ? 0 : CAIRO_PDF_OUTLINE_FLAG_OPEN);
+}
+
+void document_label(struct document *document, const char *label)
+{
+    cairo_pdf_surface_set_page_label(document->surface, label);
 }
 
 bool document_close(struct document *document)

@@ -12,6 +12,8 @@ struct document {
     cairo_surface_t *surface;
     cairo_t *cr;
     const char *title, *date;
+    /* NULL: not told; else text that document_text gave, set between init and open. */
+    const char *author, *subject, *keywords;
 };
 
 /* Takes memory: to be called before document_open. `date`: ISO 8601, or NULL. */
@@ -22,6 +24,8 @@ void document_open(struct document *document, double width, double height);
 /* A bookmark to the top of the page being drawn; returns its number. `parent` 0: on top. `title`
  * must be text that document_text gave. */
 int document_bookmark(struct document *document, int parent, const char *title, size_t page);
+/* What the page being drawn is called in a reader: "Cover", "12". */
+void document_label(struct document *document, const char *label);
 bool document_close(struct document *document); /* jumps if memory ran out; false: cairo failed */
 /* Whole UTF-8 without control letters, as cairo wants it. */
 const char *document_text(struct arena *arena, struct str text);

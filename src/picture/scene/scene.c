@@ -197,6 +197,26 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     return scene;
 }
 
+struct scene *scene_copy(struct arena *arena, const struct scene *scene)
+{
+    struct scene *copy = arena_new(arena, struct scene);
+    *copy = *scene;
+    copy->title = str_copy(arena, scene->title);
+    copy->description = str_copy(arena, scene->description);
+    copy->items.at = arena_array(arena, struct scene_item, scene->items.count);
+    copy->items.room = scene->items.count;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        struct scene_item *item = &copy->items.at[i];
+        *item = scene->items.at[i];
+        item->text = item->text.size > 0 ? str_copy(arena, item->text) : STR("");
+        if (item->count > 0) {
+            item->path = arena_array(arena, struct path_element, item->count);
+            memcpy(item->path, scene->items.at[i].path, item->count * sizeof *item->path);
+        }
+    }
+    return copy;
+}
+
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options)
 {

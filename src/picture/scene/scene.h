@@ -126,6 +126,8 @@ void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *di
 
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options);
+/* What is drawn of it, in memory of its own: making a scene takes many times as much. */
+struct scene *scene_copy(struct arena *arena, const struct scene *scene);
 /* Height a scene of this width would have, without making it. */
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options);

@@ -212,6 +212,36 @@ struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
     return block;
 }
 
+static void *copy_of(struct arena *arena, const void *bytes, size_t size)
+{
+    return size > 0 ? memcpy(arena_take(arena, size), bytes, size) : NULL;
+}
+
+static struct run copy_run(struct arena *arena, const struct run *run)
+{
+    struct run copy = *run;
+    copy.glyphs = copy_of(arena, run->glyphs, (size_t)run->glyph_count * sizeof *run->glyphs);
+    copy.words.bytes = copy_of(arena, run->words.bytes, run->words.size);
+    copy.words.clusters =
+        copy_of(arena, run->words.clusters, (size_t)run->words.count * sizeof *run->words.clusters);
+    return copy;
+}
+
+struct text_block *text_copy(struct arena *arena, const struct text_block *block)
+{
+    struct text_block *copy = copy_of(arena, block, sizeof *block);
+    copy->lines.at = copy_of(arena, block->lines.at, block->lines.count * sizeof *block->lines.at);
+    copy->lines.room = block->lines.count;
+    for (size_t i = 0; i < block->lines.count; i++) {
+        struct line *line = &copy->lines.at[i];
+        line->runs = copy_of(arena, line->runs, line->count * sizeof *line->runs);
+        for (size_t k = 0; k < line->count; k++) {
+            line->runs[k] = copy_run(arena, &block->lines.at[i].runs[k]);
+        }
+    }
+    return copy;
+}
+
 size_t text_lines(const struct text_block *block)
 {
     return block->lines.count;

@@ -27,6 +27,8 @@ struct text_block;
 struct text_block *text_layout(struct arena *arena, struct fonts *fonts,
                                const struct text_piece *pieces, size_t count,
                                const struct text_style *style, double width);
+/* What is drawn of it, in memory of its own. */
+struct text_block *text_copy(struct arena *arena, const struct text_block *block);
 size_t text_lines(const struct text_block *block);
 double text_width(const struct text_block *block);  /* of its widest line */
 double text_height(const struct text_block *block); /* lines * leading */

@@ -41,8 +41,10 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
             continue;
         }
         if (compiled->ran) {
-            compiled = runs_again(scratch, job->book, compiled);
-            plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
+            compiled =
+                job->row->one_at_a_time ? compiled : runs_again(scratch, job->book, compiled);
+            plays[sheet->count++] =
+                (struct sheet_play){compiled->play, compiled->run, &compiled->findings};
         } else if (handout->plays) {
             return COURTWRIGHT_BROKEN;
         }
@@ -80,10 +82,22 @@ static bool plan_plays(struct arena *scratch, const struct handout_job *job,
             return false;
         }
         compiled = runs_again(scratch, job->book, compiled);
-        plays[sheet->count++] = (struct sheet_play){compiled->run, &compiled->findings};
+        plays[sheet->count++] =
+            (struct sheet_play){compiled->play, compiled->run, &compiled->findings};
     }
     sheet->plays = plays;
     return true;
+}
+
+static const struct run *run_again(void *ctx, struct arena *arena, const struct play *play)
+{
+    const struct courtwright *book = ctx;
+    for (size_t i = 0; i < book->play_count; i++) {
+        if (book->plays[i].play == play) {
+            return runs_again(arena, book, &book->plays[i])->run;
+        }
+    }
+    return NULL;
 }
 
 static enum courtwright_status gather(struct arena *scratch, const struct handout_job *job,
@@ -128,6 +142,9 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .date = handout->date,
         .season = job->book->season,
         .title = str_of(handout->title),
+        .two_sided = handout->two_sided,
+        .run_again = run_again,
+        .run_ctx = job->book,
     };
     enum courtwright_status status = gather(scratch, job, &sheet);
     if (status != COURTWRIGHT_OK) {

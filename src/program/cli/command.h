@@ -25,7 +25,7 @@ struct request {
     const char *words[2]; /* what is no option: a file, a word, a table */
     int word_count;
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
-        schema, upgrade, tolerance, draw;
+        schema, upgrade, tolerance, draw, two_sided;
     int color, format, text, layout, theme, defense, paper, dump;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title;
     double width, scale, per_page, rate, jobs;

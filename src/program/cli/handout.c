@@ -159,10 +159,8 @@ static int hand_out(struct handing *handing)
 static int run(const struct request *request)
 {
     struct handing handing = {.request = request};
-    int per_page = (int)request->per_page;
-    if (per_page != request->per_page || (per_page && per_page != 1 && per_page != 2 &&
-                                          per_page != 4 && per_page != 6 && per_page != 9)) {
-        return wrong_use(request, "--per-page takes 1, 2, 4, 6 or 9");
+    if (!per_page_good(request)) {
+        return STATUS_USE;
     }
     int status = STATUS_FILE;
     if (input_load(&handing.input, request, 0)) {

@@ -74,6 +74,18 @@ struct courtwright_handout sheet_options(const struct request *request)
     };
 }
 
+bool per_page_good(const struct request *request)
+{
+    static const int sizes[] = {0, 1, 2, 4, 6, 9};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        if (request->per_page == sizes[i]) {
+            return true;
+        }
+    }
+    wrong_use(request, "--per-page takes 1, 2, 4, 6 or 9");
+    return false;
+}
+
 static int write_pages(const struct request *request, struct input *input, const char *sheet,
                        const struct courtwright_handout *options, const char *path)
 {

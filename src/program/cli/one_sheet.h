@@ -22,6 +22,8 @@ int sheet_part(const struct request *request, const struct input *input,
 bool sheet_naming(struct naming *naming, const struct request *request, const char *pattern,
                   bool many);
 
+/* --per-page as a handout takes it; false, and said, when it is another number. */
+bool per_page_good(const struct request *request);
 /* What the options every sheet has say. */
 struct courtwright_handout sheet_options(const struct request *request);
 /* Writes it where -o says, else to a file of this name; a status. */

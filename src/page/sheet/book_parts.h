@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: MIT */
+/* book_parts: what a book is put together from: its plays with their pages, cover, contents, index.
+ * Private to sheet. */
+#ifndef PAGE_SHEET_BOOK_PARTS_H
+#define PAGE_SHEET_BOOK_PARTS_H
+
+#include "page/sheet/play_pages.h"
+
+/* Names of places in the document. */
+#define PLACE_CONTENTS "contents"
+#define PLACE_INDEX "index"
+const char *book_play_place(struct arena *arena, size_t index);
+
+struct book_play {
+    const struct play *play;
+    size_t page;    /* in the book, from 1 */
+    size_t chapter; /* of the playbook, from 0; CHAPTER_NONE: in none */
+    const struct mark *marks;
+    size_t mark_count;
+};
+#define CHAPTER_NONE ((size_t)-1)
+typedef VEC(struct book_play) book_play_list;
+
+/* Pages that are whole but for their feet. */
+typedef VEC(struct galley *) galley_list;
+
+/* All of these: in the setter's arena. */
+struct galley *book_cover(const struct setter *setter, const struct run *run);
+/* "Playbook, under 16 girls" at its head. */
+struct str book_sheet_words(const struct setter *setter);
+/* The name on the cover: the book's own, unless that is the club's. */
+struct str book_title(const struct sheet_job *job);
+/* "1 Motion", or nothing. */
+struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, size_t chapter);
+void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,
+                   galley_list *pages);
+void book_index(const struct setter *setter, const book_play_list *plays, galley_list *pages);
+
+#endif
