@@ -11,8 +11,6 @@
 #define HEAD_TOP 40.0
 #define HEAD_BOTTOM 57.0
 
-enum { PLAYS_PER_PAGE = 9 };
-
 struct book_page {
     struct galley *galley;
     struct str foot;
@@ -113,7 +111,6 @@ static void set_play(struct making *making, size_t index)
     };
     struct str chapter = book_chapter_words(setter.arena, &job, play.chapter);
     job.heading = chapter.size > 0 ? chapter : book_sheet_words(&setter);
-    job.per_page = job.per_page ? job.per_page : PLAYS_PER_PAGE;
     setter.job = &job;
     struct play_pages pages;
     const struct run *run =
@@ -296,7 +293,7 @@ bool book_write(struct arena *arena, struct fonts *fonts, const struct sheet_job
     struct making *making = arena_new(arena, struct making);
     jmp_buf here;
     jmp_buf *volatile outer = arena->escape;
-    making->setter = (struct setter){arena, fonts, job};
+    making->setter = (struct setter){.arena = arena, .fonts = fonts, .job = job};
     making->writer = writer;
     arena_init(&making->kept, &arena->memory, &here);
     arena->escape = &here;

@@ -27,8 +27,8 @@ static int run(const struct request *request)
 
 static const struct option_row options[] = {
     ROW_OUTPUT("a file, a folder, or -"),
-    {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N", "diagrams a page: 1, 2, 4, 6 or 9 (9)", 1,
-     9},
+    {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N",
+     "diagrams a page: 1, 2, 4, 6 or 9; else as they fit best", 1, 9},
     {"two-sided", 0, OPTION_FLAG, FIELD(two_sided), NULL,
      "for binding: left and right pages lean to the outside", 0, 0},
     ROW_PAPER,
