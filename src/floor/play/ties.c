@@ -168,9 +168,38 @@ static void wait_for_shot(struct maker *m, size_t index)
     }
 }
 
+/* With the ball he comes off it. */
+static bool is_on_ball(const struct maker *m, size_t index)
+{
+    const struct task *screen = task_at(m, index);
+    for (size_t i = index + 1; i < task_count(m); i++) {
+        const struct task *use = task_at(m, i);
+        if (use->kind == TASK_USE && use->who == screen->other && use->other == screen->who) {
+            return m->works.at[i].wants_ball || verb_is(use->verb, 'B');
+        }
+    }
+    return screen->screen == SCREEN_BALL;
+}
+
+/* Who screens on the ball for somebody who is still to get it goes when it is thrown to him. */
+static void wait_for_his_ball(struct maker *m, size_t index)
+{
+    struct task *task = task_at(m, index);
+    if (task->kind != TASK_SCREEN || !is_on_ball(m, index)) {
+        return;
+    }
+    for (size_t i = index; i-- > 0;) {
+        if (gives_ball_to(task_at(m, i), task->other)) {
+            add_wait(m, task, event_wait_for((int)i, MOMENT_RELEASED));
+            return;
+        }
+    }
+}
+
 static void verb_waits(struct maker *m, size_t index)
 {
     wait_for_ball(m, index);
+    wait_for_his_ball(m, index);
     wait_for_own_screen(m, index);
     wait_for_spot(m, index);
     wait_for_shot(m, index);

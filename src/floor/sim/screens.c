@@ -9,6 +9,12 @@
 #define STRAIGHT .8     /* cosine: a way that leads on past the defender, to neither side of him */
 #define KEEP_CARRIED .3 /* s a screen of an earlier step stands after it has been used */
 
+bool screen_on_ball(const struct world *world, body user)
+{
+    const struct ball *ball = &world->ball;
+    return ball_is_held(world, user) || (ball->state == IN_FLIGHT && ball->target == user);
+}
+
 int screen_task_for(struct world *world, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
@@ -122,6 +128,24 @@ static void count_use(struct world *world, const struct divide *divide, const st
     }
 }
 
+/* It is of a screen that he has set before: one stands in front of it, and he sets the next. */
+static bool is_over(struct world *world, const struct step *step, size_t index, body screener)
+{
+    int use = (int)(world->base + index);
+    const struct job *now = queue_head(world, screener);
+    if (step != world->step || (size_t)use >= world->jobs || !now || now->index <= use) {
+        return false;
+    }
+    for (int i = (int)world->base; i < use; i++) {
+        const struct task *task = world->job[i].task;
+        if (task->kind == TASK_SCREEN && task->who == screener &&
+            task->other == world->job[use].task->who) {
+            return now->task->kind == TASK_SCREEN;
+        }
+    }
+    return false;
+}
+
 const struct task *screen_use(struct world *world, const struct step *step, body screener,
                               body user, int *side)
 {
@@ -129,7 +153,7 @@ const struct task *screen_use(struct world *world, const struct step *step, body
     struct uses uses = {0};
     *side = 0;
     for (size_t i = 0; i < step->tasks.count; i++) {
-        if (is_use_of(&step->tasks.at[i], screener, user)) {
+        if (is_use_of(&step->tasks.at[i], screener, user) && !is_over(world, step, i, screener)) {
             count_use(world, &divide, &step->tasks.at[i], screener, &uses);
         }
     }

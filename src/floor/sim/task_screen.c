@@ -27,6 +27,7 @@
 #define ROUGHLY 1.8     /* m */
 #define LONGEST 3.0     /* s of looking for the defender so near the spot */
 #define HELD_UP .8      /* s of standing so near it without getting there */
+#define STOOD .3        /* s of both standing in touch, wherever it was meant to be (ours) */
 #define SETTLED 1.0     /* m from the spot: there, */
 #define SMALL .28       /* m: a change of plan as small as that is not followed */
 #define STANDS 1.0      /* m/s: a defender faster than that is running by */
@@ -134,7 +135,7 @@ static struct vec2 beside_him(struct world *world, const struct task *task,
     if (vec2_length(way) < .5) {
         return vec2_unit(vec2_sub(at, d));
     }
-    if (!ball_is_held(world, task->other)) {
+    if (!screen_on_ball(world, task->other)) {
         return way;
     }
     struct vec2 user = world->agent[task->other].m.at;
@@ -172,7 +173,7 @@ static bool on_way(struct world *world, const struct task *task, struct screen *
     body guard = world->guarded[task->other];
     bool told = guard == BODY_NONE || guard != screen->defender ||
                 world->duty[guard].strategy != STRATEGY_NONE;
-    if (ball_is_held(world, task->other) || told || helps < HELPS || far < 2 * SHORT_OF) {
+    if (screen_on_ball(world, task->other) || told || helps < HELPS || far < 2 * SHORT_OF) {
         return false;
     }
     struct vec2 help = help_place(world, task, screen);
@@ -214,7 +215,7 @@ static struct vec2 clear_of_user(struct world *world, const struct task *task, s
 {
     struct vec2 user = user_rest(world, task->other), way = vec2_sub(user, d);
     double half = vec2_length(way) / 2;
-    if (ball_is_held(world, task->other) || vec2_distance(spot, user) >= CONTACT ||
+    if (screen_on_ball(world, task->other) || vec2_distance(spot, user) >= CONTACT ||
         half >= CONTACT) {
         return spot;
     }
@@ -414,12 +415,13 @@ static bool in_place(const struct world *world, const struct job *job, const str
            vec2_length(agent->m.v) < STILL;
 }
 
-static bool is_held_up(const struct world *world, const struct screen *screen)
+static bool is_held_up(const struct world *world, body screener, const struct screen *screen)
 {
-    struct vec2 v;
-    defender_at(world, screen, &v);
+    struct vec2 v, d = defender_at(world, screen, &v);
     bool comes = vec2_length(v) > STANDS / 2; /* then he is waited for */
-    return (!comes && world->t > screen->still + HELD_UP) ||
+    double gap = vec2_distance(world->agent[screener].m.at, d) - 2 * MOTION_BODY;
+    bool stands = gap < MET && vec2_length(v) < STILL; /* beside him, and comes no further */
+    return (!comes && world->t > screen->still + (stands ? STOOD : HELD_UP)) ||
            (screen->near_at >= 0 && world->t > screen->near_at + LONGEST);
 }
 
@@ -430,7 +432,7 @@ static struct vec2 past_defender(const struct world *world, const struct screen 
     struct vec2 v, d = defender_at(world, screen, &v), spot = screen->spot;
     struct vec2 way = vec2_unit(vec2_sub(spot, at)), to = vec2_sub(d, at);
     double ahead = vec2_dot(to, way), off = vec2_cross(way, to);
-    bool on_ball = ball_is_held(world, screen->user);
+    bool on_ball = screen_on_ball(world, screen->user);
     if (!on_ball || screen->second || ahead < 0 || ahead > vec2_distance(at, spot) ||
         fabs(off) > ROUND - .04) {
         return spot;
@@ -478,7 +480,8 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         world->quiet = 0; /* it will be set before long, one way or the other */
     }
     /* bodies in between, or a defender who will not stand: he stops where he is */
-    if (!is_held_up(world, screen) && (!in_place(world, job, screen) || !screen->met)) {
+    if (!is_held_up(world, job->task->who, screen) &&
+        (!in_place(world, job, screen) || !screen->met)) {
         return false;
     }
     job->until = job->until < 0 ? world->t : job->until;
@@ -564,7 +567,8 @@ static bool approach_due(struct world *world, const struct job *job, const struc
             return true;
         }
     }
-    bool there = is_held_up(world, screen) || (screen->met && in_place(world, job, screen));
+    bool there =
+        is_held_up(world, job->task->who, screen) || (screen->met && in_place(world, job, screen));
     return there && (!early || job->until < 0 || world->t > job->until + FAKE_LIMIT);
 }
 

@@ -9,21 +9,25 @@
 #define CLEAR .6        /* m past the shoulder */
 #define BEHIND_CLEAR .2 /* s after a back cut's start the screen is of no more use */
 
-static int screen_job(struct world *world, const struct task *use, body screener)
+/* The screen that he sets for this use: the one named, else the last one written before it, else
+ * the first one after it; none when it is over. */
+static int screen_job(const struct world *world, const struct job *use, body screener)
 {
+    int found = SIM_NO_TASK;
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
-        if (task->kind == TASK_SCREEN && task->who == screener && task->other == use->who &&
-            (use->screen_task < 0 || screener != use->other || use->screen_task == (int)i) &&
-            world->job[i].phase != PHASE_DONE) {
-            return (int)i;
+        bool named = use->task->screen_task >= 0 && screener == use->task->other;
+        if (task->kind == TASK_SCREEN && task->who == screener && task->other == use->task->who &&
+            (!named || use->task->screen_task == (int)i) &&
+            ((int)i < use->index || found == SIM_NO_TASK)) {
+            found = (int)i;
         }
     }
-    return SIM_NO_TASK;
+    return found != SIM_NO_TASK && world->job[found].phase != PHASE_DONE ? found : SIM_NO_TASK;
 }
 
 /* Is the screener's part done, as far as this use goes? */
-static bool stands(struct world *world, const struct task *use, body screener)
+static bool stands(const struct world *world, const struct job *use, body screener)
 {
     const struct screen *screen = &world->screen[screener];
     int job = screen_job(world, use, screener);
@@ -51,11 +55,11 @@ static bool use_ready(struct world *world, struct job *job)
         return false;
     }
     if (task->early) { /* he does not wait for the screen, only for its screener to be on the way */
-        int screen = screen_job(world, task, task->other);
+        int screen = screen_job(world, job, task->other);
         return screen == SIM_NO_TASK || world->job[screen].phase != PHASE_WAITING;
     }
-    return stands(world, task, task->other) &&
-           (task->other2 >= BODY_COUNT || stands(world, task, task->other2));
+    return stands(world, job, task->other) &&
+           (task->other2 >= BODY_COUNT || stands(world, job, task->other2));
 }
 
 /* The ball is kept from the screen, and he uses it. */
@@ -99,10 +103,13 @@ static void use_start(struct world *world, struct job *job)
     }
 }
 
-static void clear(struct world *world, body screener, body user)
+/* Not the next one that he sets for him: he may be on the way to that already. */
+static void clear(struct world *world, body screener, const struct job *use)
 {
     struct screen *screen = &world->screen[screener];
-    if (screen->user == user && !screen->cleared) {
+    int job = screen_job(world, use, screener);
+    bool this_one = screen->task == SIM_NO_TASK || screen->task == job || screen->left;
+    if (screen->user == use->task->who && this_one && !screen->cleared) {
         screen->cleared = true;
         world->news = true;
         screen->clear_at = world->t;
@@ -114,7 +121,7 @@ void use_let_go(struct world *world, const struct job *job)
     body screeners[2] = {job->task->other, job->task->other2};
     for (int i = 0; i < 2; i++) {
         if (screeners[i] < BODY_COUNT && world->screen[screeners[i]].left) {
-            clear(world, screeners[i], job->task->who);
+            clear(world, screeners[i], job);
         }
     }
 }
@@ -146,9 +153,9 @@ static bool use_tick(struct world *world, struct job *job)
         job->least = real_min(job->least, far);
     }
     if (arrived || is_past(world, job)) {
-        clear(world, task->other, task->who);
+        clear(world, task->other, job);
         if (task->other2 < BODY_COUNT) {
-            clear(world, task->other2, task->who);
+            clear(world, task->other2, job);
         }
     }
     if (arrived) {
@@ -161,7 +168,7 @@ static bool use_tick(struct world *world, struct job *job)
 
 static int use_waits_for(struct world *world, const struct job *job)
 {
-    return screen_job(world, job->task, job->task->other);
+    return screen_job(world, job, job->task->other);
 }
 
 const struct task_class task_use = {use_ready, use_start, use_tick, use_due, use_waits_for, true};

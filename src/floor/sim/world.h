@@ -365,6 +365,7 @@ void use_let_go(struct world *world, const struct job *job);
 
 /* screens.c */
 int screen_task_for(struct world *world, body user); /* a screen still to be set for him; or none */
+bool screen_on_ball(const struct world *world, body user); /* the user has it, or it flies to him */
 bool screen_setup_pending(struct world *world, body user); /* his fake is not done */
 double screen_eta(struct world *world,
                   int task); /* s until the screener is there; large: not on the way */

@@ -197,6 +197,39 @@ START_TEST(a_use_that_ends_where_it_begins_is_said)
 }
 END_TEST
 
+START_TEST(who_screens_for_him_twice_goes_the_second_time_when_the_ball_is_thrown_to_him)
+{
+    told_run(&told, "start 1 top, 2 right wing, 3 left wing, 4 left elbow, 5 right elbow\n"
+                    "defense man\n5 and 4 screen for 2\n2 comes off 5 and 4 to left wing\n"
+                    "3 clears to left corner\n1 passes to 2\n4 ball screens for 2\n"
+                    "2 drives off 4 to the rim\n4 rolls\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double released = told_time(way, 4, MOMENT_RELEASED), set = told_time(way, 5, MOMENT_SET);
+    ck_assert_double_ge(told_time(way, 5, MOMENT_STARTED), released);
+    ck_assert_double_gt(told_time(way, 5, MOMENT_USED), set + .3);
+    ck_assert_double_gt(told_time(way, 6, MOMENT_STARTED), set + .1);
+    /* on the side of the drive, not of the first use */
+    struct vec2 user = segment_at(way, body_attacker(2), set);
+    ck_assert_double_lt(vec2_length(segment_at(way, body_attacker(4), set)), vec2_length(user));
+    ck_assert_double_gt(told_time(way, 7, MOMENT_STARTED), told_time(way, 5, MOMENT_USED));
+}
+END_TEST
+
+START_TEST(a_screen_on_the_ball_is_not_set_before_it_is_thrown_to_its_user)
+{
+    told_run(&told, "start sideline inbounds\ndefense man\n5 screens for 2\n"
+                    "2 comes off 5 to right wing\n3 inbounds to 2\n4 screens for 2\n"
+                    "2 drives off 4 to the rim\n");
+    const struct segment *way = told_segment(&told, 0, -1);
+    ck_assert_double_ge(told_time(way, 3, MOMENT_STARTED), told_time(way, 2, MOMENT_RELEASED));
+    double set = told_time(way, 3, MOMENT_SET);
+    ck_assert_double_lt(vec2_distance(segment_at(way, body_attacker(4), set),
+                                      segment_at(way, body_attacker(2), set)),
+                        2.2);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("cutters");
@@ -213,6 +246,9 @@ int main(void)
                         (int)(sizeof seals / sizeof *seals));
     tcase_add_test(all, the_pass_to_a_seal_goes_to_the_open_hand);
     tcase_add_test(all, a_use_that_ends_where_it_begins_is_said);
+    tcase_add_test(all,
+                   who_screens_for_him_twice_goes_the_second_time_when_the_ball_is_thrown_to_him);
+    tcase_add_test(all, a_screen_on_the_ball_is_not_set_before_it_is_thrown_to_its_user);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
