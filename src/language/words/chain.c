@@ -9,6 +9,26 @@
 struct joint {
     bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
 };
+
+/* so, and so, so that. */
+static bool take_so(struct cursor *c)
+{
+    return take_words(c, "so that") || take_words(c, "so");
+}
+
+/* 2 gets open, 2 has room: behind the subject stand words that are no verb of the language. */
+static bool hint_verb_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    const struct token *end;
+    bool hint =
+        subject_read(&trial, &list) && hint_until(&trial, HINT_VERB, STR("2"), &end).size > 0;
+    cursor_back(&trial, mark);
+    return hint;
+}
+
 static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint *out,
                      const struct token **begin)
 {
@@ -24,8 +44,13 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
         out->who = verb_begins(&trial);
         return out->who;
     }
+    bool so = !out->then && take_so(&trial);
     struct recast recast;
     *begin = trial.at;
+    if (so) { /* x3 trails, so 3 curls: what comes of it comes behind it */
+        out->then = subject_verb_is(&trial) && !hint_verb_is(&trial);
+        return out->then;
+    }
     if (!joined && !out->then) {
         out->same_subject =
             c->speech && word_is(c, 0, "before") && recast_find(&trial, &recast) && recast.same;
@@ -95,6 +120,14 @@ bool next_is(const struct predicate *p, enum phrase_side side)
     }
     bool to_one = p->s->object.kind == WHO_PLAYER || p->s->object.kind == WHO_ROLE;
     return joint_is(p->c, side, &joint, &begin) && (!joint.who || to_one);
+}
+
+bool next_is_anothers(const struct predicate *p)
+{
+    struct joint joint;
+    const struct token *begin;
+    return joint_is(p->c, FOR_ANYONE, &joint, &begin) && !joint.same_subject && !joint.who &&
+           !joint.clause;
 }
 
 /* Nothing but another sentence may follow a pair. */

@@ -180,39 +180,6 @@ int along_read(struct predicate *p)
     return -1;
 }
 
-/* looking for a pass, to get open: why, which moves nobody; left out, with a note. */
-bool aside_read(struct predicate *p)
-{
-    static const char *const words[] = {
-        "looking",     "ready",       "in order",      "to get open",
-        "to create",   "to maintain", "to keep",       "to give",
-        "to receive",  "to catch",    "for layup",     "for shot",
-        "for jumper",  "for pass",    "for rebound",   "for rebounding",
-        "as safety",   "as outlet",   "calling",       "showing",
-        "hands ready", "hunting",     "for open shot", "for open three",
-        "to open up",  NULL};
-    struct cursor *c = p->c;
-    const struct token *from = c->at;
-    struct slot slots[SLOTS_MOST];
-    size_t count = verb_slots(p->s->verb, slots);
-    bool takes_for = count > 0 && str_is(slots[0].preposition, "for");
-    if (!word_among(c, words) || (takes_for && word_is(c, 0, "for"))) {
-        return false;
-    }
-    take_among(c, words);
-    while (!cursor_done(c) && cursor_next(c)->kind != TOKEN_MARK && !word_is(c, 0, "and") &&
-           !word_is(c, 0, "then") && !word_is(c, 0, "until") && !clause_is(c)) {
-        cursor_take(c, cursor_next(c), cursor_next(c) + 1);
-    }
-    struct span span = cursor_taken(c, from);
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody and was left out",
-                 STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
-              STR_ARG(cursor_text(c, span)));
-    return true;
-}
-
 bool drop_particle(struct predicate *p, bool place)
 {
     struct cursor trial = *p->c;

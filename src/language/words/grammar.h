@@ -148,10 +148,11 @@ int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */
 int clears_what(struct predicate *p);
 int along_read(struct predicate *p);
-bool aside_read(struct predicate *p);
 /* out, up, back right before a place or what leads to one; right, straight before a preposition. */
 bool drop_particle(struct predicate *p, bool place);
 void drop_stress(struct cursor *c);
+/* aside: what moves nobody is left out, with a note. 1: taken, 0: nothing of that. */
+int aside_read(struct predicate *p);
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */
@@ -169,6 +170,7 @@ bool stop_is(const struct cursor *c);
 /* Every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
+bool next_is_anothers(const struct predicate *p); /* the next one, and of somebody else */
 
 int refuse_left(struct predicate *p); /* what is left over: -1 */
 

@@ -41,6 +41,12 @@ static const struct row spot_rows[] = {
 #undef SPOT_WORDS
 };
 
+static const struct row aside_rows[] = {
+#define ASIDE(kind, words) {words, words},
+#include "language/words/asides.def"
+#undef ASIDE
+};
+
 /* Past what stands between the letters of a row: blanks, hyphens, and articles at a word's start.
  */
 static const char *past_gap(const char *at, bool begins)
@@ -97,5 +103,6 @@ int main(void)
     WRITE(hint);
     WRITE(opener);
     WRITE(spot);
+    WRITE(aside);
     return 0;
 }

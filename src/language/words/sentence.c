@@ -70,8 +70,8 @@ static int length_read(struct predicate *p)
  * a slot. */
 static int part_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {modifier_read, trailing_clause, until_part,
-                                                         length_read};
+    static int (*const readers[])(struct predicate *) = {aside_read, modifier_read, trailing_clause,
+                                                         until_part, length_read};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');

@@ -460,8 +460,8 @@ int slot_read(struct predicate *p)
         return from;
     }
     from = clause_is(p->c) ? 0 : along_read(p);
-    if (from != 0 || aside_read(p)) {
-        return from != 0 ? from : 1;
+    if (from != 0) {
+        return from;
     }
     while (change_verb(p)) {
     }

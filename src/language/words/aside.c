@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: MIT */
+/* aside: what is said behind a verb and moves nobody: why (to free 3, so 2 can curl), what for (for
+ * the catch), what is looked for (looking for the lob), how it is held (with high hands). Left out
+ * by rule, with a note that quotes it; what somebody else does in it is told how to be written. */
+#include <string.h>
+
+#include "language/words/grammar.h"
+
+enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_EMPTY, ASIDE_MOVING };
+static const struct {
+    enum aside kind;
+    const char *words;
+} asides[] = {
+#define ASIDE(kind, words) {ASIDE_##kind, words},
+#include "language/words/asides.def"
+#undef ASIDE
+};
+
+static bool take_words_of(struct cursor *c, enum aside kind)
+{
+    struct index_rows rows = rows_here(c, INDEX_ASIDES);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        if (asides[*row].kind == kind && take_str(c, str_of(asides[*row].words))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool aside_is(const struct cursor *c, enum aside kind)
+{
+    struct cursor trial = *c;
+    trial.watch = NULL;
+    return take_words_of(&trial, kind);
+}
+
+static struct cursor behind(const struct cursor *c, const char *word)
+{
+    struct cursor trial = *c;
+    take_words(&trial, word);
+    return trial;
+}
+
+static bool article_next(const struct cursor *c)
+{
+    return c->at < c->end && c->at->filler;
+}
+
+static bool plain_word(const struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    return next && next->kind == TOKEN_WORD && !next->possessive && next->first != '\0';
+}
+
+/* A place, a player or a verb begins here: nothing that is only said. */
+static bool means_something(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct phrase phrase;
+    struct who who;
+    bool found = spot_read(&trial, true) || person_read(&trial, &who) ||
+                 word_among(&trial, particle_words) || phrase_read(&trial, FOR_ANYONE, &phrase);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* What a verb still waits for behind this preposition is no aside. */
+static bool slot_waits(const struct predicate *p, const char *preposition)
+{
+    struct slot slots[SLOTS_MOST];
+    size_t count = verb_slots(p->s->verb, slots);
+    for (size_t i = 0; i < count; i++) {
+        bool place = slots[i].letter == 'P' || slots[i].letter == 'E';
+        bool time = slots[i].letter == 'T';
+        bool open = place  ? !p->s->place && slots[i].needed
+                    : time ? p->s->duration.unit == UNIT_NONE
+                           : p->s->object.kind == WHO_NONE;
+        if (open && str_is(slots[i].preposition, preposition)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* to free 3, to be the next pass, to clear that side; but not `to the rim`, `to screen for 3`. */
+static bool purpose_is_said(const struct predicate *p)
+{
+    if (slot_waits(p, "to")) {
+        return false;
+    }
+    struct cursor trial = behind(p->c, "to");
+    if (article_next(&trial) || !plain_word(&trial)) {
+        return false;
+    }
+    if (aside_is(&trial, ASIDE_TO)) {
+        return true;
+    }
+    bool said = p->s->place || p->s->object.kind != WHO_NONE;
+    return said && !means_something(&trial) && !entry_nearest(&trial, spot_entries) &&
+           !entry_nearest(&trial, side_entries) && !phrase_nearest(&trial, FOR_ATTACKERS);
+}
+
+/* for the catch, for safety, for a three; but not `for 3`, `for 2 s`. */
+static bool reason_is_said(const struct predicate *p)
+{
+    struct cursor trial = behind(p->c, "for");
+    const struct token *next = cursor_next(&trial);
+    if (slot_waits(p, "for") || !plain_word(&trial)) {
+        return false;
+    }
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    bool somebody = person_read(&trial, &who);
+    cursor_back(&trial, mark);
+    return !somebody && next && (article_next(&trial) || aside_is(&trial, ASIDE_FOR));
+}
+
+/* looking for the lob, calling for it; but not what moves somebody: going left, coming off 5. */
+static bool doing_is_said(const struct predicate *p)
+{
+    const struct token *next = cursor_next(p->c);
+    size_t size = next->text.size;
+    return plain_word(p->c) && size > 5 && memcmp(next->text.at + size - 3, "ing", 3) == 0 &&
+           !aside_is(p->c, ASIDE_MOVING);
+}
+
+/* with his hands up, with a purpose; but not `with 3`, nor with the ball, which would be a dribble.
+ */
+static bool manner_is_said(const struct predicate *p)
+{
+    struct cursor trial = behind(p->c, "with");
+    struct slot slots[SLOTS_MOST];
+    size_t count = verb_slots(p->s->verb, slots);
+    bool with = count > 0 && str_is(slots[0].preposition, "with");
+    return !with && plain_word(&trial) && !word_is(&trial, 0, "ball") && !word_is(&trial, 0, "it");
+}
+
+/* as a safety, as the outlet. */
+static bool office_is_said(const struct predicate *p)
+{
+    struct cursor trial = behind(p->c, "as");
+    return aside_is(&trial, ASIDE_AS);
+}
+
+/* ready to shoot, hands up, under control: heads of what is only said. */
+static bool head_is_said(const struct predicate *p)
+{
+    return !slot_waits(p, "at") && aside_is(p->c, ASIDE_HEAD);
+}
+
+/* so 2 can curl, so that 1 has room; where a player and a verb follow it is the next sentence. */
+static bool result_is_said(const struct predicate *p)
+{
+    return word_is(p->c, 0, "so");
+}
+
+/* Behind `so`, or where somebody in it goes on to do something: `let 3 curl and shoot`. */
+static bool ends_aside(struct predicate *p, bool others)
+{
+    struct cursor *c = p->c;
+    if (stop_is(c)) {
+        return true;
+    }
+    if (others) {
+        return next_is_anothers(p);
+    }
+    if (next_is(p, who_side(&p->s->subject.at[0])) || word_is(c, 0, "until") || clause_is(c)) {
+        return true;
+    }
+    struct cursor trial = *c;
+    if (!take_mark(&trial, ',')) {
+        return false;
+    }
+    return clause_is(&trial) || word_is(&trial, 0, "until") || means_something(&trial) ||
+           take_entry(&trial, pace_entries) >= 0;
+}
+
+static void take_aside(struct predicate *p, bool others)
+{
+    struct cursor *c = p->c;
+    bool person = false;
+    do {
+        const struct token *next = cursor_next(c);
+        bool number = next->kind == TOKEN_NUMBER && !next->possessive;
+        others = others || (person && next->kind == TOKEN_WORD && !word_is(c, 0, "and") &&
+                            !word_is(c, 0, "then") && !word_is(c, 0, "or"));
+        person = number;
+        cursor_take(c, next, next + 1);
+    } while (!ends_aside(p, others));
+}
+
+/* 2 can curl: what it would be as a sentence of its own. */
+static struct str action_in(const struct predicate *p, const struct token *from)
+{
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    trial.at = from;
+    trial.end = p->c->at;
+    while (trial.at < trial.end && trial.at->kind != TOKEN_NUMBER) {
+        trial.at++;
+    }
+    if (trial.at >= trial.end) {
+        return (struct str){"", 0};
+    }
+    struct str who = cursor_text(p->c, trial.at->span);
+    trial.at++;
+    static const char *const may[] = {"can", "could", "may", "might", "will", "to", NULL};
+    take_among(&trial, may);
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return (struct str){"", 0};
+    }
+    return str_format(p->c->arena, "%.*s %.*s", STR_ARG(who),
+                      STR_ARG(verb_head(phrase.verb, false)));
+}
+
+static void note_aside(struct predicate *p, const struct token *from)
+{
+    struct cursor *c = p->c;
+    struct span span = cursor_taken(c, from);
+    struct str text = cursor_text(c, span), action = action_in(p, from);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_ASIDE, span,
+                                 "`%.*s` moves nobody and was left out", STR_ARG(text));
+    if (action.size > 0) {
+        diag_help(c->diags, diag, "what a player does in it is a sentence of its own: `%.*s …`",
+                  STR_ARG(action));
+    } else {
+        diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
+                  STR_ARG(text));
+    }
+}
+
+static const struct {
+    const char *word; /* "": any */
+    bool (*is_said)(const struct predicate *p);
+} rules[] = {
+    {"to", purpose_is_said}, {"for", reason_is_said}, {"with", manner_is_said},
+    {"as", office_is_said},  {"so", result_is_said},  {"", doing_is_said},
+    {"", head_is_said},
+};
+
+int aside_read(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    if (!plain_word(c)) {
+        return 0;
+    }
+    if (take_words_of(c, ASIDE_EMPTY)) {
+        return 1;
+    }
+    for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
+        const char *word = rules[i].word;
+        if ((*word && !str_is(cursor_next(c)->text, word)) || !rules[i].is_said(p)) {
+            continue;
+        }
+        const struct token *from = c->at;
+        take_aside(p, str_is(from->text, "so"));
+        note_aside(p, from);
+        return 1;
+    }
+    return 0;
+}
