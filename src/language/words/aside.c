@@ -6,7 +6,7 @@
 
 #include "language/words/grammar.h"
 
-enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_EMPTY, ASIDE_MOVING };
+enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_OPEN, ASIDE_EMPTY, ASIDE_MOVING };
 static const struct {
     enum aside kind;
     const char *words;
@@ -32,6 +32,11 @@ static bool aside_is(const struct cursor *c, enum aside kind)
     struct cursor trial = *c;
     trial.watch = NULL;
     return take_words_of(&trial, kind);
+}
+
+bool aside_head_is(const struct cursor *c)
+{
+    return aside_is(c, ASIDE_HEAD);
 }
 
 static struct cursor behind(const struct cursor *c, const char *word)
@@ -106,6 +111,9 @@ static bool reason_is_said(const struct predicate *p)
 {
     struct cursor trial = behind(p->c, "for");
     const struct token *next = cursor_next(&trial);
+    if (p->s->verb == VERB_DRIBBLES_AT || p->s->verb == VERB_DRIBBLES) { /* for a hand-off */
+        return false;
+    }
     if (slot_waits(p, "for") || !plain_word(&trial)) {
         return false;
     }
@@ -149,10 +157,48 @@ static bool head_is_said(const struct predicate *p)
     return !slot_waits(p, "at") && aside_is(p->c, ASIDE_HEAD);
 }
 
+static bool open_is_said(const struct predicate *p)
+{
+    return aside_is(p->c, ASIDE_OPEN);
+}
+
 /* so 2 can curl, so that 1 has room; where a player and a verb follow it is the next sentence. */
 static bool result_is_said(const struct predicate *p)
 {
     return word_is(p->c, 0, "so");
+}
+
+/* `, hands up`, `and showing his hands`: behind a joint it goes on only so. */
+static bool goes_on_behind(const struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    bool joined = take_mark(&trial, ',');
+    joined = take_words(&trial, "and") || joined;
+    if (!joined) {
+        return !word_is(&trial, 0, "then");
+    }
+    const struct token *next = cursor_next(&trial);
+    bool owned = word_is(&trial, 0, "his") || word_is(&trial, 0, "her");
+    bool doing =
+        next && next->text.size > 5 && memcmp(next->text.at + next->text.size - 3, "ing", 3) == 0;
+    return owned || aside_is(&trial, ASIDE_HEAD) || aside_is(&trial, ASIDE_OPEN) ||
+           (doing && !aside_is(&trial, ASIDE_MOVING) && take_entry(&trial, pace_entries) < 0);
+}
+
+/* to get open on the wing: the place is the verb's, which has none yet. */
+static bool own_place_is(const struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct slot slots[SLOTS_MOST];
+    bool takes = false;
+    for (size_t i = verb_slots(p->s->verb, slots); i-- > 0;) {
+        takes = takes || slots[i].letter == 'P';
+    }
+    bool place =
+        takes && !p->s->place && take_among(&trial, place_words) && spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    return place;
 }
 
 /* Behind `so`, or where somebody in it goes on to do something: `let 3 curl and shoot`. */
@@ -165,21 +211,22 @@ static bool ends_aside(struct predicate *p, bool others)
     if (others) {
         return next_is_anothers(p);
     }
-    if (next_is(p, who_side(&p->s->subject.at[0])) || word_is(c, 0, "until") || clause_is(c)) {
-        return true;
-    }
-    struct cursor trial = *c;
-    if (!take_mark(&trial, ',')) {
-        return false;
-    }
-    return clause_is(&trial) || word_is(&trial, 0, "until") || means_something(&trial) ||
-           take_entry(&trial, pace_entries) >= 0;
+    return joint_follows(p) || word_is(c, 0, "until") || clause_is(c) || !goes_on_behind(p);
 }
 
+/* Up to where the sentence goes on; of `to get open` where. */
 static void take_aside(struct predicate *p, bool others)
 {
     struct cursor *c = p->c;
-    bool person = false;
+    const struct token *from = c->at;
+    bool person = false, open = take_words(c, "to get open");
+    if (open && (stop_is(c) || own_place_is(p) || ends_aside(p, others))) {
+        return;
+    }
+    if (take_words_of(c, ASIDE_HEAD)) {
+        return;
+    }
+    c->at = from;
     do {
         const struct token *next = cursor_next(c);
         bool number = next->kind == TOKEN_NUMBER && !next->possessive;
@@ -236,7 +283,7 @@ static const struct {
 } rules[] = {
     {"to", purpose_is_said}, {"for", reason_is_said}, {"with", manner_is_said},
     {"as", office_is_said},  {"so", result_is_said},  {"", doing_is_said},
-    {"", head_is_said},
+    {"", head_is_said},      {"", open_is_said},
 };
 
 int aside_read(struct predicate *p)

@@ -173,7 +173,9 @@ struct sentence {
     enum { WIDTH_NORMAL, WIDTH_WIDE, WIDTH_TIGHT } width;
     bool early;
     bool hands_off; /* while it is read: a hand-off follows, which becomes a sentence of its own */
-    bool three;     /* a shot that is called a three */
+    bool spread; /* while it is read: each of its players has a sentence behind it, which replace it
+                  */
+    bool three;  /* a shot that is called a three */
     enum pace pace;
     struct measure taking;
     const struct event *until; /* NULL: none */

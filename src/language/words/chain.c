@@ -8,6 +8,7 @@
 /* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
 struct joint {
     bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
+    bool leg; /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
 };
 
 /* so, and so, so that. */
@@ -29,8 +30,50 @@ static bool hint_verb_is(const struct cursor *c)
     return hint;
 }
 
-static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint *out,
-                     const struct token **begin)
+/* out to the corner, to the rim, up top: where to, without a verb. */
+static bool leg_is(const struct cursor *c)
+{
+    static const char *const leads[] = {"to", "into", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool led = false;
+    while (take_among(&trial, particle_words)) {
+        led = true;
+    }
+    led = take_among(&trial, leads) || led;
+    bool found = led && place_starts(&trial);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* 5 for 3, behind `4 down screens for 2`: the verb is the one before. */
+static bool again_for_is(const struct cursor *c, const struct sentence *last)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    bool screen = last && verb_row(last->verb)->task == VERB_SCREEN;
+    bool found = screen && take_words(&trial, "for") && person_read(&trial, &who);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* 4 to the wing, 5 for 3. */
+static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    bool named = subject_read(&trial, &list) && list.at[0].kind != WHO_SPOT &&
+                 who_side(&list.at[0]) == FOR_ATTACKERS;
+    trial.several = named && list.count > 1;
+    bool found = named && (leg_is(&trial) || again_for_is(&trial, last));
+    cursor_back(&trial, mark);
+    return found;
+}
+
+static bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
+                     struct joint *out, const struct token **begin)
 {
     struct cursor trial = *c;
     struct phrase phrase;
@@ -56,6 +99,9 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
             c->speech && word_is(c, 0, "before") && recast_find(&trial, &recast) && recast.same;
         return out->same_subject;
     }
+    if (aside_head_is(&trial)) { /* hands up */
+        return false;
+    }
     if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
         out->clause = true;
         return true;
@@ -72,7 +118,18 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, struct joint
         out->same_subject = recast.same;
         return true;
     }
-    return subject_verb_is(&trial);
+    if (subject_verb_is(&trial)) {
+        return true;
+    }
+    /* to the block, then the corner; behind a comma alone it says the place before once more */
+    bool pass = last && verb_row(last->verb)->task == VERB_PASS;
+    bool second = (added && leg_is(&trial)) || (out->then && !pass && place_starts(&trial));
+    out->leg = out->same_subject =
+        side != FOR_DEFENDERS && (second || (out->then && leg_is(&trial)));
+    if (!out->leg && side != FOR_DEFENDERS) {
+        out->leg = subject_leg_is(&trial, last);
+    }
+    return out->leg;
 }
 
 /* Who acts and is not named. */
@@ -119,14 +176,45 @@ bool next_is(const struct predicate *p, enum phrase_side side)
         return true;
     }
     bool to_one = p->s->object.kind == WHO_PLAYER || p->s->object.kind == WHO_ROLE;
-    return joint_is(p->c, side, &joint, &begin) && (!joint.who || to_one);
+    return joint_is(p->c, side, p->s, &joint, &begin) && (!joint.who || to_one);
+}
+
+bool joint_follows(const struct predicate *p)
+{
+    struct joint joint;
+    const struct token *begin;
+    return joint_is(p->c, who_side(&p->s->subject.at[0]), p->s, &joint, &begin);
+}
+
+bool spread_is(const struct predicate *p)
+{
+    const struct sentence *s = p->s;
+    struct joint joint;
+    const struct token *begin;
+    enum verb_task task = verb_row(s->verb)->task;
+    bool open = task == VERB_SCREEN ? s->object.kind == WHO_NONE : task == VERB_MOVE && !s->place;
+    bool all = s->subject.at[0].kind == WHO_EVERYONE_ELSE;
+    if (!open || (s->subject.count < 2 && !all) ||
+        !joint_is(p->c, FOR_ATTACKERS, s, &joint, &begin) || !joint.leg || joint.same_subject) {
+        return false;
+    }
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    who_list list;
+    trial.at = begin;
+    bool own = subject_read(&trial, &list) && all;
+    for (size_t i = 0; list.count > 0 && i < s->subject.count; i++) {
+        own = own || same_who(&s->subject.at[i], &list.at[0]);
+    }
+    cursor_back(&trial, mark);
+    return own;
 }
 
 bool next_is_anothers(const struct predicate *p)
 {
     struct joint joint;
     const struct token *begin;
-    return joint_is(p->c, FOR_ANYONE, &joint, &begin) && !joint.same_subject && !joint.who &&
+    return joint_is(p->c, FOR_ANYONE, p->s, &joint, &begin) && !joint.same_subject && !joint.who &&
            !joint.clause;
 }
 
@@ -138,7 +226,7 @@ static bool ends_here(struct cursor *c, const sentence_list *out)
     const struct sentence *last = &out->at[out->count - 1];
     bool two =
         last->verb == VERB_FILLS; /* an exchange: its two have no one subject to go on with */
-    if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), &joint, &begin) &&
+    if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), last, &joint, &begin) &&
                        !(two && joint.same_subject) && !joint.who)) {
         return true;
     }
@@ -170,10 +258,48 @@ static bool refuse_then(struct cursor *c, const struct tie *tie)
     return false;
 }
 
+/* The verb of a leg: on from where the sentence before ended, or the verb that went before. */
+static void leg_verb(const struct sentence *last, bool again, struct sentence *s)
+{
+    enum verb_task task = last ? verb_row(last->verb)->task : VERB_HOLD;
+    bool ball = task == VERB_CARRY ||
+                (last && (last->verb == VERB_DRIVES_OFF || last->verb == VERB_DRIBBLES_OFF));
+    s->verb = VERB_GOES;
+    if (task == VERB_SCREEN && !again) {
+        s->verb = last->verb;
+        s->screen = last->screen;
+    } else if (again && ball) {
+        s->verb = VERB_DRIBBLES;
+    } else if (last && last->verb == VERB_CUTS) {
+        s->verb = VERB_CUTS;
+    }
+}
+
+/* Behind the subject: where to, without a verb. */
+static bool leg_read(struct cursor *c, const sentence_list *out, bool again, struct sentence *s)
+{
+    const struct sentence *last = out->count > 0 ? &out->at[out->count - 1] : NULL;
+    leg_verb(c->at > c->first ? last : NULL, again, s);
+    if (verb_row(s->verb)->task == VERB_SCREEN && !again_for_is(c, last)) {
+        s->verb = VERB_GOES;
+        s->screen = SCREEN_PLAIN;
+    }
+    const struct token *from = c->at;
+    if (!elided_read(c, s)) {
+        return false;
+    }
+    if (!again && s->verb == VERB_GOES && s->place) {
+        struct span span = cursor_taken(c, from);
+        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span, "no verb is written: it was read as `%s`",
+                 s->bare ? "go to" : "goes to");
+    }
+    return true;
+}
+
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
- * it. */
-static bool one_read(struct cursor *c, const who_list *again, struct tie tie, sentence_list *out,
-                     who_list *subject)
+ * it; `leg`: it has no verb. */
+static bool one_read(struct cursor *c, const who_list *again, bool leg, struct tie tie,
+                     sentence_list *out, who_list *subject)
 {
     const struct token *from = c->at;
     size_t before = c->refusals;
@@ -208,7 +334,10 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, se
         return pair > 0 && c->refusals == before && ends_here(c, out);
     }
     c->at = verb;
-    if (!rest_read(c, &s)) {
+    c->several = s.subject.count > 1;
+    bool elided =
+        leg || (who_side(&s.subject.at[0]) == FOR_ATTACKERS && !verb_begins(c) && leg_is(c));
+    if (!(elided ? leg_read(c, out, again != NULL, &s) : rest_read(c, &s))) {
         return false;
     }
     s.span = cursor_taken(c, from);
@@ -217,6 +346,9 @@ static bool one_read(struct cursor *c, const who_list *again, struct tie tie, se
     }
     if (c->refusals != before) {
         return false;
+    }
+    if (leg && out->count > 0 && out->at[out->count - 1].spread) {
+        out->count--; /* each of its players is said now */
     }
     VEC_PUSH(c->arena, out, s);
     if (s.hands_off) { /* dribbles at 2 for a hand-off */
@@ -259,7 +391,7 @@ static bool keeps_until(struct cursor *c, struct event *until, struct sentence *
 static bool goes_on(const struct cursor *c, const struct sentence *last, struct joint *joint,
                     const struct token **begin)
 {
-    if (joint_is(c, who_side(&last->subject.at[0]), joint, begin)) {
+    if (joint_is(c, who_side(&last->subject.at[0]), last, joint, begin)) {
         return true;
     }
     *joint = (struct joint){.same_subject = true};
@@ -334,7 +466,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             note_taken(c, verb, &other);
         }
         again = other.count > 0 ? &other : again;
-        if (!one_read(c, again, own, out, &subject)) {
+        if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {
             return false;
         }
         if (!keeps_until(c, &until, &out->at[first])) {

@@ -120,7 +120,6 @@ int clears_what(struct predicate *p)
     return -1;
 }
 
-/* out, up, back … right before a place or what leads to one add nothing. */
 /* across the lane, up the sideline, along the baseline: the way, and not where it ends. With where
  * it ends behind it the way is left out, with a note; `down the lane` ends at the rim. 1: taken,
  * -1: reported. */
@@ -180,6 +179,29 @@ int along_read(struct predicate *p)
     return -1;
 }
 
+/* rotates up, rolls down, v-cuts back out: which way, at the end, where the verb says so by itself
+ * or still asks where to. */
+static bool end_particle(const struct predicate *p, const struct cursor *behind)
+{
+    static const char *const inward[] = {"down", "in", "through", NULL};
+    if (!stop_is(behind) && !mark_is(behind, ',') && !word_is(behind, 0, "and") &&
+        !word_is(behind, 0, "then")) {
+        return false;
+    }
+    switch (verb_row(p->s->verb)->place) {
+    case DEFAULT_OWN_SPOT:
+    case DEFAULT_EMPTY_PERIMETER:
+    case DEFAULT_AWAY_PERIMETER:
+        return true;
+    case DEFAULT_RIM:
+        return verb_row(p->s->verb)->task == VERB_MOVE && word_among(p->c, inward);
+    case DEFAULT_NONE:
+        return verb_row(p->s->verb)->task == VERB_MOVE && !p->s->place;
+    default:
+        return false;
+    }
+}
+
 bool drop_particle(struct predicate *p, bool place)
 {
     struct cursor trial = *p->c;
@@ -193,7 +215,7 @@ bool drop_particle(struct predicate *p, bool place)
         return false; /* over the top is how high a pass is, not where to */
     }
     bool leads = word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
-                 (place && spot_read(&trial, true) != NULL);
+                 (place && spot_read(&trial, true) != NULL) || end_particle(p, &trial);
     cursor_back(&trial, mark);
     if (leads) {
         p->c->at = trial.at;

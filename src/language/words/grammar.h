@@ -19,6 +19,7 @@ bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
 /* place */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
 const struct place *spot_read(struct cursor *c, bool quiet);
+bool place_starts(const struct cursor *c); /* a place begins here, whole or not */
 /* A place or a person: exactly one of the two is set. Unmoved and silent when nothing fits. */
 bool place_or_who_read(struct cursor *c, int depth, const struct place **place, struct who *who);
 /* Says what is wrong where a place should stand. `before`: the sentence so far, for the help. */
@@ -106,7 +107,8 @@ bool verb_begins(const struct cursor *c);                               /* any v
 enum pace skip_run_in(struct cursor *c);
 /* Verb and all behind it, for a subject that is known; false: reported. */
 bool rest_read(struct cursor *c, struct sentence *s);
-bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
+bool elided_read(struct cursor *c, struct sentence *s); /* the verb is set: what stands behind it */
+bool uses_screen_is(const struct cursor *c);            /* uses the screen, uses 5's screen */
 bool take_uses(struct cursor *c);
 
 /* hint: what to write instead of words that coaches use and the language does not take */
@@ -153,6 +155,7 @@ bool drop_particle(struct predicate *p, bool place);
 void drop_stress(struct cursor *c);
 /* aside: what moves nobody is left out, with a note. 1: taken, 0: nothing of that. */
 int aside_read(struct predicate *p);
+bool aside_head_is(const struct cursor *c); /* hands up: words that look like a verb */
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */
@@ -170,6 +173,9 @@ bool stop_is(const struct cursor *c);
 /* Every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
+bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
+/* 4 and 5 set down screens, 4 for 2, 5 for 3: each of them is said behind it. */
+bool spread_is(const struct predicate *p);
 bool next_is_anothers(const struct predicate *p); /* the next one, and of somebody else */
 
 int refuse_left(struct predicate *p); /* what is left over: -1 */

@@ -560,6 +560,15 @@ static bool starts_place(const struct cursor *c)
     return length || mark_is(c, '(') || word_among(c, words) || (next && next->possessive);
 }
 
+bool place_starts(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool found = spot_read(&trial, true) || starts_place(&trial);
+    cursor_back(&trial, mark);
+    return found;
+}
+
 const struct place *place_read(struct cursor *c, int depth)
 {
     if (depth <= LIMIT_PLACE_DEPTH - 1) {

@@ -70,7 +70,7 @@ static int length_read(struct predicate *p)
  * a slot. */
 static int part_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {aside_read, modifier_read, trailing_clause,
+    static int (*const readers[])(struct predicate *) = {modifier_read, aside_read, trailing_clause,
                                                          until_part, length_read};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
@@ -163,7 +163,8 @@ static bool predicate_read(struct predicate *p)
             return false;
         }
     }
-    return slots_filled(p) && !between(p);
+    p->s->spread = spread_is(p);
+    return (p->s->spread || slots_filled(p)) && !between(p);
 }
 
 static bool double_fits(struct cursor *c, const struct sentence *s)
@@ -233,6 +234,21 @@ static void note_dropped(struct cursor *c, const struct phrase *phrase)
                  "`%.*s` changes nothing here and was left out", STR_ARG(cursor_text(c, span)));
     diag_help(c->diags, diag,
               "say where or how the screener stands: `at right wing`, `facing the baseline`");
+}
+
+/* Where to, or for whom, behind a verb that is not written again. */
+bool elided_read(struct cursor *c, struct sentence *s)
+{
+    struct predicate p = {.c = c,
+                          .s = s,
+                          .from = c->at,
+                          .after_verb = c->at,
+                          .phrase = {.words = "", .bare = "", .with = "", .to = SPOT_COUNT}};
+    s->verb_span = cursor_span(c);
+    s->bare = s->subject.count > 1;
+    c->several = s->bare || s->subject.at[0].kind == WHO_EVERYONE_ELSE;
+    c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
+    return predicate_read(&p);
 }
 
 /* Verb and all behind it, for a subject that is known. */

@@ -79,6 +79,8 @@ static const struct {
      GIVE "run \"give\" with passer 1, receiver 2\n"},
     {"text.screen-taken", START "5 screens for 3\n3 curls\n", "the screen of 5 was taken",
      START "5 screens for 3\n3 curls off 5\n"},
+    {"text.verb-taken", START "3 to left corner\n", "no verb is written",
+     START "3 goes to left corner\n"},
     {"play.empty", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n step \"Two\"\n",
      "nothing happens", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n"},
     {"play.nowhere", START "2 goes to right wing\n", "is there already", START "2 stays\n"},

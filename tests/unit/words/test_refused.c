@@ -239,7 +239,7 @@ static const struct refusal refusals[] = {
      "write `3 shoots`: whether it goes in, the coach sees"},
     {"2 replaces 1 at the top", "text.left-over", "at the top",
      "`at the top`: `replaces` takes no place", "leave it out: `2 replaces 1`"},
-    {"5 steps out", "text.place-missing", "out", "`5 goes to` which place?",
+    {"5 steps out", "text.place-missing", "", "`5 goes to` which place?",
      "name the place: `5 goes to left corner`"},
     {"1 takes one dribble and shoots", "text.place-missing", "and", "`1 dribbles to` which place?",
      "name the place: `1 dribbles to top`"},
