@@ -35,6 +35,16 @@ static const char *const fillers[] = {
 #define FILLER(where, words) words,
 #include "language/words/fillers.def"
 #undef FILLER
+#define IDLE_EMPTY(words) words,
+#define IDLE_TO(words)
+#define IDLE_FOR(words)
+#define IDLE_AS(words)
+#define IDLE_HEAD(words)
+#define IDLE_OPEN(words)
+#define IDLE_MOVING(words)
+#define ASIDE(kind, words) IDLE_##kind(words)
+#include "language/words/asides.def"
+#undef ASIDE
     NULL};
 
 /* A whole word of what is said and says nothing. */

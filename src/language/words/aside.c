@@ -289,7 +289,7 @@ static const struct {
 int aside_read(struct predicate *p)
 {
     struct cursor *c = p->c;
-    if (!plain_word(c)) {
+    if (!c->speech || !plain_word(c)) { /* what reads as it stands has none */
         return 0;
     }
     if (take_words_of(c, ASIDE_EMPTY)) {

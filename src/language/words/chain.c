@@ -87,7 +87,7 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
         out->who = verb_begins(&trial);
         return out->who;
     }
-    bool so = !out->then && take_so(&trial);
+    bool so = c->speech && !out->then && take_so(&trial);
     struct recast recast;
     *begin = trial.at;
     if (so) { /* x3 trails, so 3 curls: what comes of it comes behind it */
@@ -121,14 +121,14 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
     if (subject_verb_is(&trial)) {
         return true;
     }
+    if (!c->speech || side == FOR_DEFENDERS) {
+        return false;
+    }
     /* to the block, then the corner; behind a comma alone it says the place before once more */
     bool pass = last && verb_row(last->verb)->task == VERB_PASS;
     bool second = (added && leg_is(&trial)) || (out->then && !pass && place_starts(&trial));
-    out->leg = out->same_subject =
-        side != FOR_DEFENDERS && (second || (out->then && leg_is(&trial)));
-    if (!out->leg && side != FOR_DEFENDERS) {
-        out->leg = subject_leg_is(&trial, last);
-    }
+    out->leg = out->same_subject = second || (out->then && leg_is(&trial));
+    out->leg = out->leg || subject_leg_is(&trial, last);
     return out->leg;
 }
 
@@ -335,8 +335,8 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     }
     c->at = verb;
     c->several = s.subject.count > 1;
-    bool elided =
-        leg || (who_side(&s.subject.at[0]) == FOR_ATTACKERS && !verb_begins(c) && leg_is(c));
+    bool elided = leg || (c->speech && who_side(&s.subject.at[0]) == FOR_ATTACKERS &&
+                          !verb_begins(c) && leg_is(c));
     if (!(elided ? leg_read(c, out, again != NULL, &s) : rest_read(c, &s))) {
         return false;
     }
