@@ -174,12 +174,21 @@ def check():
         tap.ok('\033' not in run('check', 'wrong.play', cwd=here, env={'TERM': 'xterm'})[2], 'no color where no terminal is')
 
 
+EARLY = '''play "Switchback"
+  start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow
+  defense man
+  step
+    5 screens for 3
+    at 0.5 s, 3 curls off 5 to the rim
+'''
+
+
 def tolerance():
     with Folder(good=GOOD, wrong=WRONG) as here:
         status, out, err = run('check', '--tolerance', 'good.play', cwd=here)
         lines = out.splitlines()
         tap.ok(status == 0 and err == '' and lines and all(re.match(
-            r'.+, step \d+[a-z]?: (works \d+ times in 100 computer runs; (the tightest: .+, \d\.\d s( late)?|nothing in it is tight)'
+            r'.+, step \d+[a-z]?: (works \d+ times in 100 computer runs(; (the tightest: .+, \d\.\d s( late)?|nothing in it is tight))?'
             r'(\. \d+ times? .+)?|nothing in it can be late: .+)$', line) for line in lines),
             'check --tolerance says of every step how often it works and what is tight', out + err)
         alone = run('check', '--tolerance', '--jobs', '1', 'good.play', cwd=here)
@@ -189,6 +198,13 @@ def tolerance():
         rows = [json.loads(line) for line in out.splitlines()]
         tap.ok(status == 0 and len(rows) == len(lines) and all(row['message'] == line.split(': ', 1)[1]
                for row, line in zip(rows, lines)), 'and the same as JSON lines', out + err)
+        status, out, err = run('check', '--tolerance', '-', stdin=EARLY)
+        tap.ok(status == 0 and 'works 0 times' in out and '100 times 3 is gone before 5' in out
+               and 'check warns of it: screen.early\n  help: leave out the clause' in out and '[screen.early]' in err,
+               'what check warns of does not work, and both say so and what to do', out + err)
+        page = run('explain', 'tolerance')[1]
+        tap.ok('pass.lane' in page and 'screen.early' in page and 'tolerance' in run('explain')[1],
+               'explain tolerance says what works and what does not', page)
         status, out, err = run('check', '--tolerance', 'wrong.play', cwd=here)
         tap.ok(status == 1 and 'error' in err and out == '', 'a play with an error is not tried', out + err)
     one_message(run('check', '--schema', 'x.play'), 2, ['--schema'], '--schema stands alone')

@@ -3,8 +3,9 @@
 """The plays in the documents, held to what is said of them. A block that opens with ```play has no
 error; one that opens with ```play says ID [ID…] gets exactly those errors and warnings of text. The
 plays of examples/ have no error and no warning and stand in their tidy form. The pictures in
-examples/pictures are what the program draws today of README's first play.
-Prints TAP. Usage: docs.py PROGRAM SOURCE_FOLDER [--write], which draws those pictures anew."""
+examples/pictures are what the program draws today of README's first play, and a block that opens with
+```text COMMAND [OPTION…] is what that command prints of it.
+Prints TAP. Usage: docs.py PROGRAM SOURCE_FOLDER [--write], which draws and prints those anew."""
 import json
 import os
 import pathlib
@@ -70,8 +71,27 @@ def pictures(write):
     tap.ok(used and used <= set(kept), 'each picture that README shows is there', ' '.join(sorted(used - set(kept))))
 
 
+def answers(write):
+    """README shows what commands print of its first play."""
+    readme = root / 'README.md'
+    text = readme.read_text(encoding='utf-8')
+    play = next(iter(blocks(readme)))[2]
+    found = list(re.finditer(r'(?m)^```text ([^\n]+)\n(.*?)^```$', text, re.DOTALL))
+    tap.ok(found, 'README shows what a command prints')
+    for block in reversed(found):
+        command, *options = block[1].split()
+        done = subprocess.run([program, command, '-', *options], input=play.encode(), stdout=subprocess.PIPE,
+                              stderr=subprocess.DEVNULL, check=False, timeout=300)
+        printed = done.stdout.decode()
+        text = text[:block.start(2)] + printed + text[block.end(2):] if write else text
+        tap.same(printed, printed if write else block[2], f'README shows what {block[1]} prints')
+    if write:
+        readme.write_text(text, encoding='utf-8')
+
+
 def main():
     pictures('--write' in sys.argv[3:])
+    answers('--write' in sys.argv[3:])
     for document in sorted(root.glob('*.md')):
         for number, words, text in blocks(document):
             rows = said('-', text)

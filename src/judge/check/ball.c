@@ -257,13 +257,18 @@ static void held(struct checker *checker, size_t index, const struct hold *hold)
              who, look_seconds(checker, seconds), look_seconds(checker, checker->limit));
     const char *spot = NULL;
     body mate = who_could_move(checker, span->holder, hold->began, &spot);
+    struct str sooner;
+    look_say(checker, &sooner,
+             look_told_to_hold(checker->segment, span->holder, hold->began + seconds)
+                 ? "write: %s holds for 1 s"
+                 : "let %s pass or go sooner",
+             who);
     if (mate != BODY_NONE) {
-        look_say(checker, &finding->help,
-                 "write a shorter hold, or give %s something to see: %s v-cuts to %s", who,
-                 look_body(checker, mate), spot);
+        look_say(checker, &finding->help, "%.*s, or give %s something to see: %s v-cuts to %s",
+                 STR_ARG(sooner), who, look_body(checker, mate), spot);
     } else {
-        look_say(checker, &finding->help,
-                 "write a shorter hold, or give %s a cut or a screen to wait for", who);
+        look_say(checker, &finding->help, "%.*s, or give %s a cut or a screen to wait for",
+                 STR_ARG(sooner), who);
     }
 }
 
@@ -331,9 +336,10 @@ static void again(struct checker *checker, const struct task *task, double when)
     const char *who = look_body(checker, task->who);
     look_say(checker, &finding->message,
              "%s: pass or shoot now. You have ended your dribble and cannot start another.", who);
-    look_say(checker, &finding->help,
-             "take out the fake or hold between the dribbles, or let %s pass before the second",
-             who);
+    look_say(
+        checker, &finding->help,
+        "write: %s passes to %s, in place of this sentence; or take out the fake or hold before it",
+        who, look_body(checker, look_mate(checker, task->who, when)));
 }
 
 void look_ball_double_dribble(struct checker *checker)

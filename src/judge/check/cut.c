@@ -91,6 +91,20 @@ static struct str drives(const struct segment *segment, body driver, double t)
     return (struct str){words, strcspn(words, " ")};
 }
 
+/* A clause has him start right then: a drive that hangs on the cut cannot be waited for by it. */
+static bool starts_with(const struct segment *segment, body driver, double t)
+{
+    const struct segment *in;
+    size_t index;
+    const struct task *task = look_latest(segment, driver, t, &in, &index);
+    for (size_t i = 0; task && i < task->waits.count; i++) {
+        if (task->waits.at[i].fixed) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void traffic(struct checker *checker, body driver, body cutter, const struct meeting *met)
 {
     struct finding *finding = look_report(checker, met->time, met->gap, cutter, driver);
@@ -103,8 +117,12 @@ static void traffic(struct checker *checker, body driver, body cutter, const str
              "the same second; keep %s.",
              who, other, look_length(checker, met->gap), other,
              look_length(checker, checker->limit));
-    look_say(checker, &finding->help, "put before this sentence: after %s %.*s,", other,
-             STR_ARG(drives(checker->segment, driver, met->time)));
+    if (starts_with(checker->segment, driver, met->time)) {
+        look_say(checker, &finding->help, "begin %s's sentence with: after %s cuts,", other, who);
+    } else {
+        look_say(checker, &finding->help, "put before this sentence: after %s %.*s,", other,
+                 STR_ARG(drives(checker->segment, driver, met->time)));
+    }
 }
 
 /* Of two cutters the one who is written later waits, `second`. Of one sentence, or out of one

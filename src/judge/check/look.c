@@ -207,6 +207,35 @@ bool look_told(const struct checker *checker, body b)
     return false;
 }
 
+body look_mate(const struct checker *checker, body who, double t)
+{
+    body nearest = who;
+    double least = INFINITY;
+    struct vec2 at = segment_at(checker->segment, who, t);
+    for (body b = 0; b < BODY_COACH; b++) {
+        double far = b != who && look_plays(checker, b)
+                         ? vec2_distance(segment_at(checker->segment, b, t), at)
+                         : (double)INFINITY;
+        if (far < least) {
+            least = far;
+            nearest = b;
+        }
+    }
+    return nearest;
+}
+
+bool look_told_to_hold(const struct segment *segment, body b, double t)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        if (task->who == b && task->verb == VERB_HOLDS && started >= 0 && started <= t) {
+            return true;
+        }
+    }
+    return false;
+}
+
 double look_outside(const struct court *court, struct vec2 p)
 {
     double far = 2 * court->half_court - court->baseline;

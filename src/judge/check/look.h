@@ -57,6 +57,10 @@ bool look_slipped(const struct segment *segment, size_t screen);
 /* This check has told of him in this play already; BODY_NONE: of anybody. */
 bool look_told(const struct checker *checker, body b);
 double look_outside(const struct court *court, struct vec2 p); /* m over the line; < 0 inside */
+/* Nearest to him of his team-mates on the floor; himself when he has none. */
+body look_mate(const struct checker *checker, body who, double t);
+/* A sentence of the segment has him hold by time t. */
+bool look_told_to_hold(const struct segment *segment, body b, double t);
 /* Well inside the lane, a foot from its lines: who stands on a line may be outside for all one
  * knows. */
 bool look_in_lane(const struct checker *checker, struct vec2 p);

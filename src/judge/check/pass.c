@@ -101,30 +101,23 @@ static body who_could_screen(const struct checker *checker, body shooter, body p
     return nearest;
 }
 
-/* Never what the play has already: a screen that did not free him asks for an earlier pass or
- * another way off it. */
+/* To drive by who comes out; or what the play has not done yet to free him. */
 static void help_to_open(struct checker *checker, struct finding *finding, body shooter,
                          body passer, double caught)
 {
     struct freed freed = freed_by(checker->segment, shooter, caught);
     const char *who = look_body(checker, shooter), *from = look_body(checker, passer);
     body mate = who_could_screen(checker, shooter, passer, 0);
+    struct str other = STR("");
     if (freed.screener != BODY_NONE) {
-        look_say(checker, &finding->help,
-                 "have %s pass as %s comes off %s, or let %s take another way off it", from, who,
-                 look_body(checker, freed.screener), who);
-    } else if (mate == BODY_NONE) {
-        look_say(checker, &finding->help, "let %s drive, or pass to a team-mate", who);
-    } else if (freed.cut) {
-        look_say(checker, &finding->help,
-                 "the cut alone does not free %s: write %s screens for %s, and let the cut come "
-                 "off that",
-                 who, look_body(checker, mate), who);
-    } else {
-        look_say(checker, &finding->help,
-                 "free %s before the pass: write %s screens for %s, and then %s comes off %s", who,
-                 look_body(checker, mate), who, who, look_body(checker, mate));
+        look_say(checker, &other, "; or have %s pass as %s comes off %s", from, who,
+                 look_body(checker, freed.screener));
+    } else if (mate != BODY_NONE) {
+        look_say(checker, &other, "; or free %s %s: %s screens for %s", who,
+                 freed.cut ? "for the cut" : "before the pass", look_body(checker, mate), who);
     }
+    look_say(checker, &finding->help, "write: %s drives to the rim, before the shot%.*s", who,
+             STR_ARG(other));
 }
 
 static body nearest_defender(const struct segment *segment, struct vec2 at, double t, double *least)

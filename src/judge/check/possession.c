@@ -136,13 +136,14 @@ static void back_over(struct checker *checker, size_t index, double t)
                  "%s: keep the ball in front. %s catches behind half court, and it has been over "
                  "the line.",
                  look_body(checker, from), who);
-        look_say(checker, &finding->help, "write before the pass: %s goes to half court", who);
+        look_say(checker, &finding->help, "write: %s goes to top, before the pass", who);
     } else {
         look_say(checker, &finding->message,
                  "%s: stay in front with the ball. You take it back over half court, and it has "
                  "been over the line.",
                  who);
-        look_say(checker, &finding->help, "end the dribble in front of half court");
+        look_say(checker, &finding->help,
+                 "write: %s dribbles to top, which is in front of half court", who);
     }
 }
 

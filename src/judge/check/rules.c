@@ -261,23 +261,6 @@ static bool is_not_a_throw(const struct task *task)
            task->kind == TASK_USE;
 }
 
-static body nearest_mate(const struct checker *checker, body who, double t)
-{
-    body nearest = who;
-    double least = INFINITY;
-    struct vec2 at = segment_at(checker->segment, who, t);
-    for (body b = 0; b < BODY_COACH; b++) {
-        double far = b != who && look_plays(checker, b)
-                         ? vec2_distance(segment_at(checker->segment, b, t), at)
-                         : (double)INFINITY;
-        if (far < least) {
-            least = far;
-            nearest = b;
-        }
-    }
-    return nearest;
-}
-
 static void carried_in(struct checker *checker, const struct task *task, double t)
 {
     struct finding *finding = look_report(checker, t, 0, task->who, BODY_NONE);
@@ -289,7 +272,7 @@ static void carried_in(struct checker *checker, const struct task *task, double 
              "%s: throw in first. You have the ball out of bounds, and it comes in by a pass.",
              who);
     look_say(checker, &finding->help, "write: %s inbounds to %s, before this sentence", who,
-             look_body(checker, nearest_mate(checker, task->who, t)));
+             look_body(checker, look_mate(checker, task->who, t)));
 }
 
 void look_inbound_early(struct checker *checker)
@@ -345,7 +328,11 @@ void look_time_throw_in(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: throw in sooner. You hold the ball out of bounds %s; %s is the limit.", who,
                  look_seconds(checker, stay.whole), look_seconds(checker, limit));
-        look_say(checker, &finding->help, "throw in to an earlier cut, or start the cuts sooner");
+        look_say(checker, &finding->help,
+                 look_told_to_hold(checker->segment, b, stay.passed)
+                     ? "write: %s holds for 1 s, and throw in to an earlier cut"
+                     : "let %s throw in to an earlier cut, or start the cuts sooner",
+                 who);
     }
 }
 
@@ -506,7 +493,10 @@ static void closely_guarded(struct checker *checker, is_so *so, body b, double l
              holds ? "pass, shoot or dribble" : "pass or shoot",
              holds ? "hold the ball" : "dribble", look_seconds(checker, stay.whole),
              look_seconds(checker, limit));
-    look_say(checker, &finding->help, "write a shorter hold, or let %s pass before it", who);
+    look_say(checker, &finding->help,
+             holds ? "write: %s holds for 1 s, or let %s pass before it"
+                   : "let %s dribble less far, or pass before %s does",
+             who, who);
 }
 
 static bool has_task(const struct segment *segment, body b, enum task_kind kind)

@@ -34,8 +34,8 @@ static void do_try(void *jobs, size_t number)
     tries->status[number] = with_scratch(tries->memory, try_once, &one);
 }
 
-static bool try_all(struct arena *scratch, const struct courtwright *book,
-                    const struct segment *segment, struct tolerance *tolerance)
+static enum courtwright_status try_all(struct arena *scratch, const struct courtwright *book,
+                                       const struct segment *segment, struct tolerance *tolerance)
 {
     struct tries tries = {&book->memory, segment, arena_array(scratch, struct trial, TRIALS),
                           arena_array(scratch, enum courtwright_status, TRIALS)};
@@ -51,11 +51,11 @@ static bool try_all(struct arena *scratch, const struct courtwright *book,
     }
     for (size_t i = 0; i < TRIALS; i++) {
         if (tries.status[i] != COURTWRIGHT_OK) {
-            return false;
+            return tries.status[i];
         }
     }
     *tolerance = tolerance_of(scratch, segment, tries.trial, TRIALS);
-    return true;
+    return COURTWRIGHT_OK;
 }
 
 /* ---- in words ---- */
@@ -211,13 +211,16 @@ static struct str help_of(struct arena *scratch, const struct segment *segment,
     return again.help;
 }
 
-static bool tell_one(struct arena *scratch, const struct courtwright *book,
-                     const struct compiled *compiled, const struct segment *segment,
-                     struct courtwright_tolerance *told)
+static enum courtwright_status tell_one(struct arena *scratch, const struct courtwright *book,
+                                        const struct compiled *compiled,
+                                        const struct segment *segment,
+                                        struct courtwright_tolerance *told)
 {
     struct tolerance found = {.tightest = -1, .example = -1};
-    if (trial_has_timing(segment) && !try_all(scratch, book, segment, &found)) {
-        return false;
+    enum courtwright_status status =
+        trial_has_timing(segment) ? try_all(scratch, book, segment, &found) : COURTWRIGHT_OK;
+    if (status != COURTWRIGHT_OK) {
+        return status;
     }
     bool tight = found.tightest >= 0;
     struct str tightest = tight ? thing(scratch, segment, found.tightest) : STR("");
@@ -235,7 +238,7 @@ static bool tell_one(struct arena *scratch, const struct courtwright *book,
                tight ? segment_task(segment, (size_t)found.tightest)->span
                      : segment->play->steps.at[segment->step].span,
                told);
-    return true;
+    return COURTWRIGHT_OK;
 }
 
 struct tolerance_job {
@@ -254,11 +257,10 @@ struct segment_job {
 static enum courtwright_status do_segment(struct arena *scratch, void *ctx)
 {
     struct segment_job *job = ctx;
-    if (!tell_one(scratch, job->of->book, job->compiled, job->segment, &job->told)) {
-        return COURTWRIGHT_MEMORY;
-    }
-    job->more = job->of->each(job->of->ctx, &job->told);
-    return COURTWRIGHT_OK;
+    enum courtwright_status status =
+        tell_one(scratch, job->of->book, job->compiled, job->segment, &job->told);
+    job->more = status == COURTWRIGHT_OK && job->of->each(job->of->ctx, &job->told);
+    return status;
 }
 
 /* A diagram of a step's common part shows one of its ways: each way is told by itself. */

@@ -3,6 +3,7 @@
 #include <jansson.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "program/cli/files.h"
 #include "program/cli/say.h"
@@ -52,8 +53,39 @@ static bool show_tolerance_json(const struct courtwright_tolerance *told)
     return good;
 }
 
+/* How far the long work is, on a terminal that shows nothing else of it. */
+struct progress {
+    bool shown;
+    size_t done, all; /* diagrams */
+};
+
+static struct progress progress_of(const struct request *request, const struct courtwright *book)
+{
+    bool lines = isatty(STDOUT_FILENO) && !request->json; /* they come one by one: enough */
+    struct progress progress = {.shown = isatty(STDERR_FILENO) && !lines};
+    for (size_t i = 0; i < courtwright_play_count(book); i++) {
+        progress.all += courtwright_play(book, i)->diagrams;
+    }
+    return progress;
+}
+
+static void progress_show(struct progress *progress)
+{
+    if (progress->shown) {
+        fprintf(stderr, "\rtolerance: %zu of %zu diagrams", progress->done, progress->all);
+    }
+}
+
+static void progress_end(const struct progress *progress)
+{
+    if (progress->shown) {
+        fputs("\r\033[K", stderr);
+    }
+}
+
 struct showing {
     const struct request *request;
+    struct progress progress;
     bool failed;
 };
 
@@ -68,27 +100,40 @@ static bool show_tolerance(void *ctx, const struct courtwright_tolerance *told)
             printf("  help: %s\n", told->help);
         }
     }
+    showing->progress.done++;
+    progress_show(&showing->progress);
     return !showing->failed;
+}
+
+static int tell_play(struct courtwright *book, size_t play, struct showing *showing)
+{
+    enum courtwright_status status = courtwright_tolerance(book, play, show_tolerance, showing);
+    if (status != COURTWRIGHT_OK) {
+        progress_end(&showing->progress);
+        say(showing->request->command, "%s: %s", courtwright_play(book, play)->name,
+            courtwright_status_text(status));
+        return STATUS_FILE;
+    }
+    if (showing->failed) {
+        progress_end(&showing->progress);
+        say(showing->request->command, "standard output could not be written");
+        return STATUS_FILE;
+    }
+    return STATUS_FINE;
 }
 
 static int tell_tolerance(const struct request *request, struct courtwright *book)
 {
-    struct showing showing = {request, false};
+    struct showing showing = {request, progress_of(request, book), false};
+    progress_show(&showing.progress);
     for (size_t i = 0; i < courtwright_play_count(book); i++) {
-        if (courtwright_play(book, i)->broken) {
-            continue; /* it has been said why */
-        }
-        enum courtwright_status status = courtwright_tolerance(book, i, show_tolerance, &showing);
-        if (status != COURTWRIGHT_OK) {
-            say(request->command, "%s: %s", courtwright_play(book, i)->name,
-                courtwright_status_text(status));
-            return STATUS_FILE;
-        }
-        if (showing.failed) {
-            say(request->command, "standard output could not be written");
-            return STATUS_FILE;
+        /* of a broken one it has been said why */
+        int status = courtwright_play(book, i)->broken ? STATUS_FINE : tell_play(book, i, &showing);
+        if (status != STATUS_FINE) {
+            return status;
         }
     }
+    progress_end(&showing.progress);
     return STATUS_FINE;
 }
 
@@ -156,7 +201,9 @@ static const struct option_row options[] = {
     {"schema", 0, OPTION_FLAG, FIELD(schema), NULL,
      "the JSON schema of what --json writes, instead: what each field means", 0, 0},
     {"tolerance", 0, OPTION_FLAG, FIELD(tolerance), NULL,
-     "run every step 100 times by faster and slower players: how often it works", 0, 0},
+     "run every step 100 times by faster and slower players: how often it works (explain "
+     "tolerance)",
+     0, 0},
     {"jobs", 'j', OPTION_NUMBER, FIELD(jobs), "N",
      "so many threads for --tolerance (one a processor); the answer stays the same", 1, 64},
     {"reads", 0, OPTION_LATER, 0, NULL, NULL, 0, 0},

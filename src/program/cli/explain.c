@@ -81,6 +81,49 @@ static bool show(void *ctx, const struct courtwright_entry *entry)
     return true;
 }
 
+/* ---- what is no row of a table ---- */
+
+static const struct page {
+    const char *word, *text, *example;
+} pages[] = {
+    {"tolerance",
+     "No two players are alike, and none is the same twice. `check --tolerance` runs every step "
+     "and read "
+     "100 times, each time with everybody's speed (8 %) and reaction (20 %, one deviation each) "
+     "drawn "
+     "anew, always the same hundred teams. A run works when every pass is caught, every screen is "
+     "used, "
+     "and none of the checks of passes and screens finds anything: pass.lane, screen.early, "
+     "screen.gap, "
+     "screen.moving, screen.nobody, ball.handoff. They are the same checks as of the play itself, "
+     "with "
+     "its limits and what it accepts. The tightest is the movement with the least time to spare in "
+     "the "
+     "middle one of the runs: later by so much, and it would not have come off. Where fewer than "
+     "75 of "
+     "100 work, the check that found most of them says what to write. What else is warned of in "
+     "the step "
+     "is named at the end: a play can be on time and still crowded. It is a model's answer, good "
+     "for "
+     "comparing two ways to write a step, not for betting on one.",
+     "courtwright check book.play --tolerance\n"
+     "courtwright check book.play --tolerance --jobs 2 --json\n"},
+};
+enum { PAGES = sizeof pages / sizeof *pages };
+
+static bool show_page(const char *word)
+{
+    for (size_t i = 0; i < PAGES; i++) {
+        if (strcmp(pages[i].word, word) == 0) {
+            printf("%s\n", pages[i].word);
+            wrapped(pages[i].text);
+            indented("Example:", pages[i].example);
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool show_word(void *ctx, const struct courtwright_entry *entry)
 {
     (void)ctx;
@@ -96,6 +139,10 @@ static int list_words(void)
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         printf("%s%s:\n", i ? "\n" : "", courtwright_list_name(lists[i]));
         courtwright_list(lists[i], NULL, show_word, NULL);
+    }
+    printf("\nanswers:\n");
+    for (size_t i = 0; i < PAGES; i++) {
+        printf("  %s\n", pages[i].word);
     }
     return STATUS_FINE;
 }
@@ -169,6 +216,9 @@ static int run(const struct request *request)
     }
     if (request->word_count == 0) {
         return list_words();
+    }
+    if (show_page(request->words[0])) {
+        return STATUS_FINE;
     }
     enum courtwright_status status = courtwright_explain(request->words[0], NULL, show, &first);
     if (status == COURTWRIGHT_NO_SUCH) {

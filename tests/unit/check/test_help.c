@@ -61,7 +61,7 @@ static const struct {
     {"ball.held",
      "play \"Lantern\"\n  step\n    1 passes to 2\n<    2 holds for 4 s>\n"
      "    2 passes to 4\n",
-     "    2 holds for 1 s", "write a shorter hold"},
+     "    2 holds for 1 s", "write: 2 holds for 1 s"},
     {"ball.held",
      "play \"Lantern\"\n  step\n    1 passes to 2\n<    2 holds for 3 s>\n"
      "    2 passes to 4\n",
@@ -87,6 +87,39 @@ static const struct {
      "    1 passes to 3", "write: 1 passes to 3"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write: 4 skip passes to 3"},
+    {"ball.double-dribble",
+     "play \"Tollgate\"\n  step\n    1 dribbles to nail\n    1 shot fakes\n"
+     "<    1 dribbles to top>\n",
+     "    1 passes to 2", "write: 1 passes to 2, in place of this sentence"},
+    {"open.catch",
+     "play \"Lantern\"\n  defense man deny\n  step\n    1 passes to 2\n<    2 shoots>\n",
+     "    2 drives to the rim\n    2 shoots", "write: 2 drives to the rim, before the shot"},
+    {"ball.backcourt",
+     "play \"Flume\"\n  step\n<    1 dribbles to 8 ft above half court>\n    1 passes to 3\n",
+     "    1 dribbles to top", "write: 1 dribbles to top"},
+    {"cut.traffic",
+     "play \"Weir\"\n  defense man\n  step\n    2 cuts to left block\n"
+     "<    as 2 cuts, 1 drives to the rim>\n",
+     "    after 2 cuts, 1 drives to the rim", "begin 1's sentence with: after 2 cuts,"},
+    {"cut.traffic",
+     "play \"Weir\"\n  step\n    2 cuts to the rim\n<    3 cuts to the rim>\n    1 passes to 4\n",
+     "    2 clears to right wing\n    after 2 clears, 3 cuts to the rim",
+     "write: 2 clears to right wing, before this sentence, and begin this one: after 2 clears,"},
+    {"screen.nobody",
+     "play \"Ferry\"\n  start 1 top, 2 right corner, 3 left corner, 4 left wing, 5 right block\n"
+     "  defense man\n  step\n    5 ball screens for 1\n<    1 dribbles to right wing>\n",
+     "    as 5 screens, 1 dribbles to right wing", "put before 1's sentence: as 5 screens,"},
+    {"screen.unused",
+     "play \"Ferry\"\n  start 1 top, 2 right wing, 3 left wing, 4 left corner, 5 right block\n"
+     "  defense man\n  step\n    1 passes to 2\n    2 passes to 5\n    2 screens for 1\n"
+     "<    1 cuts to the rim>\n",
+     "    1 comes off 2 to the rim", "write: 1 comes off 2 to the rim"},
+    {"spot.taken",
+     "play \"Orchard\"\n  start 1 out of bounds at right hash, 2 right slot, 3 left corner, 4 "
+     "right "
+     "elbow, 5 left block\n  defense zone 2-3\n  step\n    2 cuts to the top\n    4 screens for 2\n"
+     "<    5 flashes to right high post>\n    1 inbounds to 2\n  step\n    2 passes to 3\n",
+     "    5 goes to right block", "write: 5 goes to right block"},
     {"shot.balance",
      "play \"Weir\"\n  step\n    1 passes to 2\n    2 shoots\n    3 and 5 rebound\n"
      "<    1 gets back>\n",
