@@ -335,7 +335,7 @@ static void relax_one(struct drawing *drawing, struct trail *trail, const struct
     }
 }
 
-static void bend_one(struct drawing *drawing, struct stroke *stroke)
+void bend_one(struct drawing *drawing, struct stroke *stroke)
 {
     struct trail *trail = &stroke->trail;
     obstacle_list list = {0};

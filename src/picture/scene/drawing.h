@@ -228,13 +228,16 @@ void trail_hump(struct trail *trail, double along, struct vec2 push, double wide
 /* How far a place is from the next symbol or the picture's edge. */
 double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
-bool bend_off(struct drawing *drawing);   /* off lines that it would lie on; false: none did */
+bool bend_off(struct drawing *drawing);
+void bend_one(struct drawing *drawing, struct stroke *stroke); /* round all that is in its way */   /* off lines that it would lie on; false: none did */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */
 void passes_round(struct drawing *drawing); /* last: round numerals that would break them */
 void rims_cut(struct drawing *drawing);     /* runs to the rim stop short of the basket */
 void trim(struct drawing *drawing);
+/* repair.c: what still lies on something goes another way; whether any did */
+bool lines_repair(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);
 /* From a place to the ink of a line, its head too; negative on it. */

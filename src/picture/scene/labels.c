@@ -34,6 +34,8 @@ static const struct weights weights = {.beside = 6,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
+#define SHORT_STEM                                                                                 \
+    6.0 /* feet from a screener's numeral to his bar: the disc may be beside either */
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -306,7 +308,19 @@ static double disc_near(const struct drawing *drawing, const struct stroke *stro
     const struct stop *start = &drawing->stops.at[stroke->start];
     const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
     if (end && end->kind == STOP_BAR) {
-        return disc_round(drawing, own, end->at, end->facing, size->bar / 2 + size->order, chosen);
+        struct candidate beside;
+        double best =
+            disc_round(drawing, own, end->at, end->facing, size->bar / 2 + size->order, chosen);
+        if (start->kind == STOP_SYMBOL &&
+            vec2_distance(start->at, end->at) < SHORT_STEM * size->k) {
+            double first = stop_radius(drawing, start) + size->order + 0.3 * size->k;
+            double score = disc_round(drawing, own, start->at, end->facing, first, &beside);
+            if (score < best) {
+                best = score;
+                *chosen = beside;
+            }
+        }
+        return best;
     }
     if (stroke->ink_count < 2) {
         struct vec2 about = end ? vec2_mix(start->at, end->at, 0.5) : start->at;

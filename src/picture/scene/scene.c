@@ -146,6 +146,9 @@ static void plan(struct drawing *drawing)
     throws_aim(drawing);
     passes_round(drawing);
     trim(drawing);
+    if (lines_repair(drawing)) {
+        defenders_yield(drawing);
+    }
     lights_cut(drawing);
     strokes_sort(drawing);
     ink_make(drawing);

@@ -1,0 +1,306 @@
+/* SPDX-License-Identifier: MIT */
+/* repair: when all lines are cut to their ends, whichever still lies on something is tried in other
+ * bows, wider and to the other side, and takes the one in which it lies on least. A clean line is
+ * not touched. */
+#include "picture/scene/drawing.h"
+
+#include <math.h>
+#include <string.h>
+
+#define ALONG 0.24        /* sine of 14 degrees: flatter is along, not across */
+#define TOGETHER_FEET 1.4 /* so long side by side is too much (ours) */
+#define FLAT (16 * REAL_PI / 180)
+#define WORTH 0.3 /* of cost: for less no line is moved */
+enum { TURNS = 2, BOWS = 8, CENTRES = 3, ROUNDS = 5 };
+
+/* What lies on what costs; feet and points of cost (ours). */
+static const struct {
+    double mark, depth, together, per_foot, crossing, flat, outside, moved;
+} costs = {4, 1, 3, 0.5, 0.4, 1.5, 20, 0.25};
+
+/* A stroke's box on paper, and half of what it is wide. */
+struct extent {
+    struct vec2 low, high;
+    double half;
+};
+
+static double half_width(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    double half = size->line / 2;
+    return stroke->class == CLASS_DRIBBLE ? half + size->wave_half
+           : stroke->class == CLASS_SHOT  ? half + size->shot_half
+                                          : half;
+}
+
+static struct extent extent_of(const struct drawing *drawing, const struct stroke *stroke,
+                               const struct trail *trail)
+{
+    struct extent extent = {{1e9, 1e9}, {-1e9, -1e9}, half_width(drawing, stroke)};
+    for (size_t i = 0; i < trail->count; i++) {
+        struct vec2 at = trail->at[i];
+        extent.low = vec2_of(real_min(extent.low.x, at.x), real_min(extent.low.y, at.y));
+        extent.high = vec2_of(real_max(extent.high.x, at.x), real_max(extent.high.y, at.y));
+    }
+    return extent;
+}
+
+static bool is_off(const struct extent *extent, struct vec2 at, double reach)
+{
+    return at.x < extent->low.x - reach || at.x > extent->high.x + reach ||
+           at.y < extent->low.y - reach || at.y > extent->high.y + reach;
+}
+
+static bool are_apart(const struct extent *a, const struct extent *b, double reach)
+{
+    return a->low.x > b->high.x + reach || b->low.x > a->high.x + reach ||
+           a->low.y > b->high.y + reach || b->low.y > a->high.y + reach;
+}
+
+/* What lying on a thing from a to b costs, to be kept `clear` of. */
+static double mark_cost(const struct trail *trail, const struct extent *extent, struct vec2 a,
+                        struct vec2 b, double clear, double k)
+{
+    if (is_off(extent, vec2_mix(a, b, 0.5), clear + vec2_distance(a, b) / 2)) {
+        return 0;
+    }
+    double least = 1e9;
+    for (size_t i = 0; i + 1 < trail->count; i++) {
+        least = real_min(least, segment_gap(trail->at[i], trail->at[i + 1], a, b));
+    }
+    return least < clear ? costs.mark + costs.depth * (clear - least) / k : 0;
+}
+
+static double marks_cost(const struct drawing *drawing, const struct stroke *stroke,
+                         const struct trail *trail, const struct extent *extent)
+{
+    const struct sizes *size = &drawing->size;
+    double k = size->k, cost = 0, clear = extent->half + 0.25 * size->gap;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        cost += mark_cost(trail, extent, symbol->at, symbol->at, symbol->radius + clear, k);
+    }
+    for (int i = 0; i < (int)drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (i == stroke->start || i == stroke->end) {
+            continue;
+        }
+        if (stop->kind == STOP_RING) {
+            cost +=
+                mark_cost(trail, extent, stop->at, stop->at, stop_radius(drawing, stop) + clear, k);
+        } else if (stop->kind == STOP_BAR && (stop->who != stroke->who || stop->from < 0)) {
+            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
+            cost += mark_cost(trail, extent, vec2_add(stop->at, along), vec2_sub(stop->at, along),
+                              size->bar_stroke / 2 + clear, k);
+        }
+    }
+    if (!stroke_is_throw(stroke)) {
+        const struct court *court = drawing->frame.court;
+        double half = court->board_half_width;
+        struct vec2 left = frame_point(&drawing->frame, vec2_of(-half, court->board));
+        struct vec2 right = frame_point(&drawing->frame, vec2_of(half, court->board));
+        struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
+        cost += mark_cost(trail, extent, left, right, size->board / 2 + clear, k);
+        cost += mark_cost(trail, extent, ring, vec2_mix(left, right, 0.5), clear, k);
+    }
+    for (size_t i = 0; i < trail->count; i++) {
+        struct vec2 in = frame_keep(&drawing->frame, trail->at[i], extent->half);
+        if (in.x != trail->at[i].x || in.y != trail->at[i].y) {
+            return cost + costs.outside;
+        }
+    }
+    return cost;
+}
+
+/* How far two lines run side by side, and how they cross. */
+static double pair_cost(const struct drawing *drawing, const struct trail *a,
+                        const struct extent *at_a, const struct trail *b, const struct extent *at_b)
+{
+    double k = drawing->size.k, length = 0, cost = 0;
+    double near = at_a->half + at_b->half + drawing->size.line;
+    if (are_apart(at_a, at_b, near)) {
+        return 0;
+    }
+    for (size_t i = 0; i + 1 < a->count; i++) {
+        struct vec2 from = a->at[i], to = a->at[i + 1], middle = vec2_mix(from, to, 0.5);
+        double step = vec2_distance(from, to);
+        if (is_off(at_b, middle, near + step)) {
+            continue;
+        }
+        bool along = false;
+        for (size_t j = 0; j + 1 < b->count; j++) {
+            struct vec2 one = b->at[j], other = b->at[j + 1];
+            double reach = near + step;
+            if ((one.x < middle.x - reach && other.x < middle.x - reach) ||
+                (one.x > middle.x + reach && other.x > middle.x + reach) ||
+                (one.y < middle.y - reach && other.y < middle.y - reach) ||
+                (one.y > middle.y + reach && other.y > middle.y + reach)) {
+                continue;
+            }
+            struct vec2 way = vec2_sub(to, from), off = vec2_sub(other, one);
+            double cross = fabs(vec2_cross(vec2_unit(way), vec2_unit(off))), s, t;
+            along = along || (cross < ALONG && segment_distance(middle, one, other, NULL) < near);
+            if (segment_cross(from, to, one, other, &s, &t)) {
+                cost += cross < FLAT ? costs.flat : costs.crossing;
+            }
+        }
+        length += along ? step : 0;
+    }
+    return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
+}
+
+struct repair {
+    struct drawing *drawing;
+    struct extent *extents; /* of all strokes */
+};
+
+/* All that a stroke lies on if it goes that way; no need to know it above `most`. */
+static double way_cost(const struct repair *repair, size_t index, const struct trail *trail,
+                       double most)
+{
+    const struct drawing *drawing = repair->drawing;
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    struct extent extent = extent_of(drawing, stroke, trail);
+    double cost = marks_cost(drawing, stroke, trail, &extent);
+    for (size_t i = 0; i < drawing->strokes.count && cost < most; i++) {
+        const struct stroke *other = &drawing->strokes.at[i];
+        if (i != index && other->trail.count > 1) {
+            cost += pair_cost(drawing, trail, &extent, &other->trail, &repair->extents[i]);
+        }
+    }
+    return cost;
+}
+
+static struct trail trail_copy(struct arena *arena, const struct trail *trail)
+{
+    struct trail copy = {arena_array(arena, struct vec2, trail->count), trail->corner,
+                         trail->count};
+    memcpy(copy.at, trail->at, trail->count * sizeof *copy.at);
+    return copy;
+}
+
+/* A straight throw as close points, so that it can bow. */
+static struct trail trail_fine(struct drawing *drawing, const struct trail *trail)
+{
+    struct path path = path_of(drawing->arena, trail->at, trail->count);
+    size_t pieces = (size_t)(path_length(&path) / (0.5 * drawing->size.k)) + 2;
+    struct trail fine = {arena_array(drawing->arena, struct vec2, pieces + 1), NULL, pieces + 1};
+    for (size_t i = 0; i <= pieces; i++) {
+        fine.at[i] = path_point(&path, path_length(&path) * (double)i / (double)pieces);
+    }
+    return fine;
+}
+
+/* Looking for another way for one stroke. */
+struct looking {
+    const struct repair *repair;
+    size_t index;
+    struct trail best;
+    double cost;
+    bool found;
+};
+
+static void look_at(struct looking *looking, const struct trail *way, double extra)
+{
+    double cost = extra + WORTH;
+    cost += cost < looking->cost
+                ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
+                : 0;
+    if (cost < looking->cost) {
+        looking->cost = cost;
+        looking->best = *way;
+        looking->found = true;
+    }
+}
+
+/* Plain bows of the way as it is. */
+static void look_at_bows(struct looking *looking, const struct trail *whole)
+{
+    static const double bows[BOWS] = {0.8, -0.8, 1.6, -1.6, 2.6, -2.6, 3.8, -3.8};
+    static const double centres[CENTRES] = {0.5, 0.3, 0.7};
+    struct drawing *drawing = looking->repair->drawing;
+    struct path path = path_of(drawing->arena, whole->at, whole->count);
+    double length = path_length(&path), k = drawing->size.k;
+    for (int c = 0; c < CENTRES; c++) {
+        double along = centres[c] * length;
+        struct vec2 square = vec2_left(path_direction(&path, along));
+        for (int b = 0; b < BOWS; b++) {
+            for (int fan = 0; fan < 2; fan++) {
+                struct trail way = trail_copy(drawing->arena, whole);
+                trail_hump(&way, along, vec2_scale(square, bows[b] * k), length, fan == 1);
+                look_at(looking, &way, costs.moved * fabs(bows[b]));
+            }
+        }
+    }
+}
+
+/* A bow, and then round whatever is in its way. */
+static void look_round(struct looking *looking, const struct trail *whole)
+{
+    static const double bows[ROUNDS] = {0, 2, -2, 4, -4};
+    struct drawing *drawing = looking->repair->drawing;
+    struct path path = path_of(drawing->arena, whole->at, whole->count);
+    double length = path_length(&path), k = drawing->size.k;
+    struct vec2 square = vec2_left(path_direction(&path, length / 2));
+    for (int b = 0; b < ROUNDS; b++) {
+        struct stroke tried = drawing->strokes.at[looking->index];
+        tried.trail = trail_copy(drawing->arena, whole);
+        trail_hump(&tried.trail, length / 2, vec2_scale(square, bows[b] * k), length, true);
+        bend_one(drawing, &tried);
+        look_at(looking, &tried.trail, costs.moved * fabs(bows[b]));
+    }
+}
+
+/* Tries other ways; true: the stroke takes one now. */
+static bool repair_one(const struct repair *repair, size_t index)
+{
+    struct drawing *drawing = repair->drawing;
+    struct stroke *stroke = &drawing->strokes.at[index];
+    struct looking looking = {.repair = repair, .index = index};
+    looking.cost = way_cost(repair, index, &stroke->trail, 1e9);
+    if (looking.cost < costs.flat) {
+        return false;
+    }
+    struct trail whole = stroke->trail;
+    if (stroke_is_throw(stroke)) {
+        whole = trail_fine(drawing, &stroke->trail);
+    }
+    look_at_bows(&looking, &whole);
+    if (looking.cost > costs.mark && !stroke_is_throw(stroke)) {
+        look_round(&looking, &whole);
+    }
+    if (looking.found) {
+        stroke->trail = looking.best;
+        stroke->path = path_of(drawing->arena, looking.best.at, looking.best.count);
+        repair->extents[index] = extent_of(drawing, stroke, &stroke->trail);
+    }
+    return looking.found;
+}
+
+static bool may_bow(const struct drawing *drawing, const struct stroke *stroke)
+{
+    bool straight = stroke->class == CLASS_SHOT || stroke->class == CLASS_HANDOFF;
+    return !straight && !stroke->standing && stroke->trail.count > 1 &&
+           path_length(&stroke->path) > 4 * drawing->size.k;
+}
+
+bool lines_repair(struct drawing *drawing)
+{
+    struct repair repair = {drawing,
+                            arena_array(drawing->arena, struct extent, drawing->strokes.count)};
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        repair.extents[i] = extent_of(drawing, stroke, &stroke->trail);
+    }
+    bool any = true, moved = false;
+    for (int turn = 0; turn < TURNS && any; turn++) {
+        any = false;
+        for (size_t i = 0; i < drawing->strokes.count; i++) {
+            if (may_bow(drawing, &drawing->strokes.at[i])) {
+                any |= repair_one(&repair, i);
+            }
+        }
+        moved |= any;
+    }
+    return moved;
+}
