@@ -258,7 +258,11 @@ static bool repair_one(const struct repair *repair, size_t index)
     struct stroke *stroke = &drawing->strokes.at[index];
     struct looking looking = {.repair = repair, .index = index};
     looking.cost = way_cost(repair, index, &stroke->trail, 1e9);
-    if (looking.cost < costs.flat) {
+    double lies = looking.cost;
+    if (stroke_is_throw(stroke)) { /* it is straight, and broken where it meets a mark */
+        lies -= marks_cost(drawing, stroke, &stroke->trail, &repair->extents[index]);
+    }
+    if (lies < costs.flat) {
         return false;
     }
     struct trail whole = stroke->trail;
