@@ -226,8 +226,9 @@ static bool ends_here(struct cursor *c, const sentence_list *out)
     const struct sentence *last = &out->at[out->count - 1];
     bool two =
         last->verb == VERB_FILLS; /* an exchange: its two have no one subject to go on with */
-    if (stop_is(c) || (joint_is(c, who_side(&last->subject.at[0]), last, &joint, &begin) &&
-                       !(two && joint.same_subject) && !joint.who)) {
+    if (stop_is(c) ||
+        (joint_is(c, who_side(&last->subject.at[0]), last, &joint, &begin) &&
+         !(two && joint.same_subject) && !(joint.who && last->object.kind == WHO_NONE))) {
         return true;
     }
     struct span span = cursor_span(c);

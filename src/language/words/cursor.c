@@ -197,9 +197,9 @@ bool take_among(struct cursor *c, const char *const *words)
     return *words != NULL;
 }
 
-const char *const particle_words[] = {"out",    "up",      "down", "back", "through",
-                                      "over",   "across",  "away", "thru", "ahead",
-                                      "inside", "outside", NULL};
+const char *const particle_words[] = {
+    "out",  "up",    "down",   "back",    "through",    "over",          "across",     "away",
+    "thru", "ahead", "inside", "outside", "right back", "straight back", "right over", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
 const char *const light_words[] = {"makes",   "make",    "sets",     "set",      "takes",
                                    "take",    "gives",   "give",     "throws",   "throw",

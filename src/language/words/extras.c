@@ -49,10 +49,82 @@ int guard_extra(struct predicate *p)
     return found;
 }
 
+/* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
+static bool how_it_flies(struct predicate *p)
+{
+    static const struct entry ways[] = {
+        {"on the bounce", PASS_BOUNCE},  {"on a bounce", PASS_BOUNCE},
+        {"off the bounce", PASS_BOUNCE}, {"with a bounce", PASS_BOUNCE},
+        {"over the top", PASS_LOB},      {"over the defense", PASS_LOB},
+        {"over his head", PASS_LOB},     {"with a lob", PASS_LOB},
+        {"with a skip", PASS_SKIP},      {NULL, 0}};
+    static const char *const adjectives[] = {"quick", "hard",   "simple", "good", "nice",
+                                             "sharp", "crisp",  "soft",   "big",  "little",
+                                             "long",  "strong", NULL};
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    int way = take_entry(&trial, ways);
+    if (way < 0 && take_words(&trial, "with")) {
+        while (take_among(&trial, adjectives)) {
+        }
+        bool noun = phrase_noun_read(&trial, &phrase) && phrase.verb == VERB_PASSES;
+        way = noun ? (int)phrase.pass : -1;
+    }
+    if (way < 0 && p->s->object.kind != WHO_NONE && take_words(&trial, "back") &&
+        !word_among(&trial, place_words)) {
+        way = (int)p->s->pass;
+    }
+    if (way < 0) {
+        return false;
+    }
+    p->s->pass = p->s->pass == PASS_PLAIN ? (enum pass_kind)way : p->s->pass;
+    p->c->at = trial.at;
+    return true;
+}
+
+/* jabs baseline, ball fakes left, jab steps at x2: which way it goes, which moves nobody. */
+static bool which_way(struct predicate *p)
+{
+    static const char *const ways[] = {
+        "left", "right", "baseline", "middle",   "inside", "outside", "up the line", "down low",
+        "high", "low",   "one way",  "opposite", "up",     "down",    "away",        NULL};
+    static const char *const leads[] = {"to", "at", "toward", "into", "in", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct token *from = c->at;
+    struct who who;
+    if (clause_is(c)) {
+        return false;
+    }
+    bool led = take_among(&trial, leads);
+    bool player = p->s->verb == VERB_PASS_FAKES && led;
+    bool way = take_among(&trial, ways) || (led && spot_read(&trial, true)) ||
+               (led && !player && person_read(&trial, &who) && who_defends(&who));
+    const struct token *at = trial.at;
+    cursor_back(&trial, mark);
+    if (!way || (led && from == at)) {
+        return false;
+    }
+    c->at = at;
+    struct span span = cursor_taken(c, from);
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody and was left out",
+                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
+              STR_ARG(cursor_text(c, span)));
+    return true;
+}
+
 /* Words that an attacker's verb says already: back cuts behind the defense, dribbles at 2 for a
  * hand-off (which is a sentence more). */
 bool attack_extra(struct predicate *p)
 {
+    if ((p->s->verb == VERB_JABS || p->s->verb == VERB_PASS_FAKES ||
+         p->s->verb == VERB_SHOT_FAKES) &&
+        which_way(p)) {
+        return true;
+    }
     static const char *const behind[] = {
         "behind defender",     "behind defense",  "behind defence",  "behind his defender",
         "behind her defender", "behind his man",  "behind her man",  "behind their man",
@@ -61,6 +133,9 @@ bool attack_extra(struct predicate *p)
         "for hand-off",         "into hand-off",         "for dho", "into dho",
         "for dribble hand-off", "into dribble hand-off", NULL};
     if (p->s->verb == VERB_BACK_CUTS && take_among(p->c, behind)) {
+        return true;
+    }
+    if (p->s->verb == VERB_PASSES && how_it_flies(p)) {
         return true;
     }
     if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE &&
@@ -109,6 +184,14 @@ int clears_what(struct predicate *p)
     cursor_back(&trial, mark);
     if (!place) {
         return 0;
+    }
+    struct who holder;
+    if (line && p->s->verb == VERB_GOES && above_holder(p->c, &holder) &&
+        same_who(&holder, &p->s->subject.at[0])) { /* who has the ball drives */
+        take_words(p->c, "baseline");
+        p->s->verb = VERB_DRIVES;
+        p->s->drive = DRIVE_BASELINE;
+        return 1;
     }
     struct str text = cursor_text(p->c, span);
     diag_help(p->c->diags,

@@ -31,6 +31,8 @@ static const struct entry pairs[] = {
     {"dribble hand-off with", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-off to", PAIR_DRIBBLE_HAND_OFF},
     {"hand-off with", PAIR_DRIBBLE_HAND_OFF},
+    {"dho to", PAIR_DRIBBLE_HAND_OFF},
+    {"dhos to", PAIR_DRIBBLE_HAND_OFF},
     {"dribbles over and hands off to", PAIR_DRIBBLE_HAND_OFF},
     {"dhos with", PAIR_DRIBBLE_HAND_OFF},
     {"dho with", PAIR_DRIBBLE_HAND_OFF},
@@ -41,10 +43,53 @@ static const struct entry pairs[] = {
 /* The words of a pair; a hand-off on the dribble is a noun too: goes into a DHO with 2. */
 static int take_pair(struct cursor *c)
 {
-    static const char *const lights[] = {"goes into",  "go into",   "flows into",    "flow into",
-                                         "runs",       "run",       "makes",         "make",
-                                         "sets up",    "set up",    "dribbles into", "dribble into",
-                                         "comes into", "come into", "gets into",     "get into",
+    static const char *const lights[] = {"goes into",
+                                         "go into",
+                                         "flows into",
+                                         "flow into",
+                                         "runs",
+                                         "run",
+                                         "makes",
+                                         "make",
+                                         "sets up",
+                                         "set up",
+                                         "dribbles into",
+                                         "dribble into",
+                                         "comes into",
+                                         "come into",
+                                         "gets into",
+                                         "get into",
+                                         "goes",
+                                         "go",
+                                         "starts with",
+                                         "start with",
+                                         "starts in",
+                                         "takes it into",
+                                         "take it into",
+                                         "takes it in",
+                                         "goes to",
+                                         "go to",
+                                         "goes right into",
+                                         "go right into",
+                                         "moves into",
+                                         "move into",
+                                         "gets in",
+                                         "turns it into",
+                                         "does",
+                                         "do",
+                                         "plays",
+                                         "play",
+                                         "initiates",
+                                         "initiate",
+                                         "takes into",
+                                         "comes right into",
+                                         "runs right into",
+                                         "brings it into",
+                                         "has",
+                                         "have",
+                                         "opens with",
+                                         "begins with",
+                                         "comes to",
                                          NULL};
     int pair = take_entry(c, pairs);
     struct cursor trial = *c;
@@ -117,6 +162,25 @@ static int exchange(struct cursor *c, const who_list *subject, struct tie tie, s
     return 1;
 }
 
+/* goes into a DHO with 2 on the wing: where they meet hangs on where the other one is. */
+static void meeting_read(struct cursor *c, bool give)
+{
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    take_among(&trial, place_words);
+    if (give || clause_is(c) || trial.at == c->at || !spot_read(&trial, true)) {
+        return;
+    }
+    c->at = trial.at;
+    struct span span = cursor_taken(c, from);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                                 "`%.*s` was left out: they meet where the other one is",
+                                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag,
+              "to have it elsewhere, send the receiver there first: `2 goes to "
+              "right wing`");
+}
+
 static int with_player(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
                        enum pair pair, sentence_list *out)
 {
@@ -137,6 +201,7 @@ static int with_player(struct cursor *c, const who_list *subject, struct tie tie
     struct sentence second =
         give ? (struct sentence){.verb = VERB_CUTS, .place = place_of(c, PLACE_SPOT, who)}
              : (struct sentence){.verb = VERB_HANDS_OFF, .object = who};
+    meeting_read(c, give);
     add(c, out, subject, none, second, verb);
     return 1;
 }
@@ -209,9 +274,18 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     static const char *const gets[] = {
         "gets",  "get",     "takes",  "take",         "receives",    "receive", "catches",
         "catch", "accepts", "accept", "comes to get", "come to get", NULL};
+    static const char *const from[] = {"back from", "right back from", "from", NULL};
+    static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
     struct cursor_mark mark = cursor_mark(c);
-    bool found = take_among(c, gets) && inverse_noun(c, out) &&
-                 (take_words(c, "back from") || take_words(c, "from")) && person_read(c, by) &&
+    bool begun = take_among(c, gets) && inverse_noun(c, out);
+    bool passed = begun && take_among(c, from);
+    if (begun && !passed && out->verb == VERB_PASSES && out->pass == PASS_PLAIN &&
+        take_among(c, off)) { /* gets it off 4: out of the hands */
+        out->verb = VERB_HANDS_OFF;
+        passed = true;
+    }
+    passed = passed || (begun && out->verb == VERB_HANDS_OFF && take_among(c, off));
+    bool found = passed && person_read(c, by) &&
                  (by->kind == WHO_PLAYER || by->kind == WHO_ROLE || by->kind == WHO_COACH);
     if (!found) {
         cursor_back(c, mark);

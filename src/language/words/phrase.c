@@ -89,6 +89,16 @@ static void take_screen(struct cursor *c)
     take_among(c, screens);
 }
 
+/* rips baseline, keeps it to the rim: but not rips alone. */
+static bool way_follows(const struct cursor *c)
+{
+    static const char *const words[] = {"baseline", "middle", "to", "into", "in", "toward", NULL};
+    struct cursor trial = *c;
+    while (take_among(&trial, particle_words)) {
+    }
+    return word_among(&trial, words);
+}
+
 /* What may stand inside or behind the words of a row and adds nothing to them; false: it must, and
  * does not. */
 static bool take_extra(struct cursor *c, struct phrase *phrase)
@@ -98,6 +108,9 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     }
     if (phrase_has(phrase, 'S')) {
         take_screen(c);
+    }
+    if (phrase_has(phrase, 'Y')) {
+        return way_follows(c);
     }
     if (phrase_has(phrase, 'V')) {
         const struct token *next = cursor_next(c);
@@ -128,6 +141,28 @@ static bool article_fits(const struct cursor *c, const struct phrase *phrase)
     return !phrase_has(phrase, 'a') || str_is(c->at[-2].text, "a");
 }
 
+/* gets it over to: particles before the last word. */
+static bool take_before_last(struct cursor *c, struct str words)
+{
+    struct str first = words, last;
+    struct cursor trial = *c;
+    while (first.at[first.size - 1] != ' ') {
+        first.size--;
+    }
+    last = (struct str){first.at + first.size, words.size - first.size};
+    first.size--;
+    if (!take_str(&trial, first)) {
+        return false;
+    }
+    while (take_among(&trial, particle_words)) {
+    }
+    if (!take_str(&trial, last)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* Takes the words in one piece, or with something inside or behind: swings it over, sets his man
  * up, boxes 2 out. */
 static bool take_form(struct cursor *c, struct str words, struct phrase *phrase)
@@ -136,6 +171,9 @@ static bool take_form(struct cursor *c, struct str words, struct phrase *phrase)
     if (take_str(&trial, words) && article_fits(&trial, phrase) && take_extra(&trial, phrase)) {
         c->at = trial.at;
         return true;
+    }
+    if (phrase_has(phrase, 'Q')) {
+        return take_before_last(c, words);
     }
     bool parts = phrase_has(phrase, 'B') || phrase_has(phrase, 'D') || phrase_has(phrase, 'E') ||
                  phrase_has(phrase, 'I');
@@ -319,9 +357,11 @@ static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *ou
         "little",      "turnaround",   "wide",      "one-handed", "one-dribble",
         "running",     "pull up",      NULL};
     static const char *const nouns[] = {
-        "shot",     "jumper",   "jump shot", "lay-up",  "lay-in",    "floater",     "runner",
-        "fadeaway", "hook",     "hook shot", "dunk",    "mid-range", "two-pointer", "bank shot",
-        "finish",   "jumpshot", "pull-up",   "pull up", "shots",     "teardrop",    NULL};
+        "shot",        "jumper",    "jump shot", "lay-up",    "lay-in",    "floater",
+        "runner",      "fadeaway",  "hook",      "hook shot", "dunk",      "mid-range",
+        "two-pointer", "bank shot", "finish",    "jumpshot",  "pull-up",   "pull up",
+        "shots",       "teardrop",  "j",         "fade",      "step-back", "bunny",
+        "finger roll", "baby hook", NULL};
     struct cursor trial = *c;
     if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
         return false;
@@ -345,6 +385,38 @@ static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *ou
     return true;
 }
 
+/* takes one power dribble, takes a couple of hard dribbles. */
+static bool dribble_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+{
+    static const char *const verbs[] = {"takes",     "take",     "uses",  "use",
+                                        "puts down", "put down", "needs", NULL};
+    static const char *const counts[] = {"one", "two",       "three", "1",      "2",
+                                         "3",   "couple of", "few",   "couple", NULL};
+    static const char *const adjectives[] = {
+        "hard",  "power",   "long",  "quick",  "crab",  "slow",   "strong", "big",
+        "more",  "retreat", "pull",  "drag",   "short", "little", "attack", "extra",
+        "speed", "escape",  "pound", "rhythm", "side",  NULL};
+    static const char *const nouns[] = {"dribble", "dribbles", "bounce", "bounces", NULL};
+    struct cursor trial = *c;
+    if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
+        return false;
+    }
+    take_among(&trial, counts);
+    while (take_among(&trial, adjectives)) {
+    }
+    if (!take_among(&trial, nouns)) {
+        return false;
+    }
+    c->at = trial.at;
+    *out = (struct phrase){.words = "dribbles",
+                           .bare = "dribble",
+                           .verb = VERB_DRIBBLES,
+                           .with = "",
+                           .to = SPOT_COUNT,
+                           .counted = true};
+    return true;
+}
+
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
@@ -361,8 +433,8 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
             *out = phrase;
         }
     }
-    static bool (*const nouns[])(struct cursor *, enum phrase_side, struct phrase *) = {light_read,
-                                                                                        shot_read};
+    static bool (*const nouns[])(struct cursor *, enum phrase_side,
+                                 struct phrase *) = {light_read, shot_read, dribble_read};
     for (size_t i = 0; i < sizeof nouns / sizeof *nouns; i++) {
         struct cursor trial = *c;
         struct phrase noun = {.with = ""};

@@ -291,7 +291,12 @@ static int toward_player(struct predicate *p)
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who who;
-    if (p->s->verb != VERB_DRIBBLES || p->s->place || !take_words(&trial, "toward")) {
+    bool carries = p->s->verb == VERB_DRIBBLES || p->s->verb == VERB_DRIVES;
+    if (!carries || p->s->place ||
+        !(take_words(&trial, "toward") ||
+          (p->s->verb == VERB_DRIVES &&
+           (take_words(&trial, "right at") || take_words(&trial, "straight at") ||
+            take_words(&trial, "at"))))) {
         return 0;
     }
     if (!person_read(&trial, &who)) {
@@ -451,6 +456,18 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     return preposition_missing(p, &who, player->preposition);
 }
 
+/* takes two dribbles toward the wing: how far that is hangs on the dribbler. */
+static void note_toward(struct predicate *p)
+{
+    struct span span = cursor_span(p->c);
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                                 "`%.*s` was read as `to`: the dribble ends there",
+                                 STR_ARG(cursor_text(p->c, span)));
+    diag_help(p->c->diags, diag,
+              "for less of the way: `1 dribbles to halfway between top and left "
+              "wing`");
+}
+
 int slot_read(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
@@ -479,6 +496,9 @@ int slot_read(struct predicate *p)
     const struct slot *place = slot_of(slots, count, "PE");
     bool stays = p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
     place = stays ? NULL : place;
+    if (taken == 0 && place && p->phrase.counted && word_is(p->c, 0, "toward")) {
+        note_toward(p);
+    }
     if (taken == 0 && place && !str_is(place->preposition, "toward") &&
         take_among(p->c, place_words)) {
         taken = read_content(p, place);

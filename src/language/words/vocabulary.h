@@ -69,6 +69,7 @@ struct phrase {
     bool with_s;      /* it was said of one: passes */
     enum pace pace;   /* the word says it: jogs, a hard cut; PACE_VERB: it does not */
     double steps;     /* takes two steps toward; 0: no length */
+    bool counted;     /* takes two dribbles: so many, and not all the way */
     bool three;       /* a shot that is called a three */
     const struct token
         *dropped;               /* an adjective that changes nothing here: a flat screen; or NULL */
