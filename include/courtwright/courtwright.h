@@ -311,6 +311,8 @@ struct courtwright_handout {
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */
     const char *title;       /* of the practice, or the play of a trend; NULL: all of them */
+    const void *crest;       /* of a book: the team's picture for the cover, bytes of an SVG or PNG */
+    size_t crest_size;       /* 0: none; see courtwright_crest_trouble */
     bool two_sided;          /* of a book, for binding: left and right pages lean to the outside */
 };
 COURTWRIGHT_API enum courtwright_status
@@ -324,6 +326,11 @@ COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *bo
                                                           const char *sheet,
                                                           const struct courtwright_handout *options,
                                                           const struct courtwright_writer *writer);
+
+/* What is wrong with a picture for the cover, to stand behind "the crest": "is neither SVG nor PNG";
+ * NULL when it can be drawn. A sheet that is given a crest with trouble gives
+ * COURTWRIGHT_BAD_OPTION. It has to be whole in its bytes: nothing else is opened. */
+COURTWRIGHT_API const char *courtwright_crest_trouble(const void *bytes, size_t size);
 
 /* The practice plans of the book, in order. */
 COURTWRIGHT_API size_t courtwright_practice_count(const struct courtwright *book);

@@ -22,6 +22,8 @@ enum {
     LIMIT_PRACTICE_MINUTES = 600, /* of a practice, and of one item */
     LIMIT_GROUP = 40,             /* players in a group */
     LIMIT_COUNT = 9999,           /* a count in what was charted */
+    LIMIT_CREST_BYTES = 4 << 20,  /* a team's picture */
+    LIMIT_CREST_PIXELS = 4000,    /* each way, of a PNG */
     LIMIT_DIAGS = 500             /* kept for one run; the rest is counted */
 };
 #define LIMIT_ARENA_BYTES ((size_t)1 << 30)

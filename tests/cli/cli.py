@@ -471,6 +471,20 @@ def books():
         one_message(run('book', 'empty.play', cwd=here), 1, ['no play in it'], 'no book without a play')
         one_message(run('book', 'good.play', '--per-page', '5', cwd=here), 2, ['1, 2, 4, 6 or 9'], 'book: five diagrams a page are wrong use')
         one_message(run('book', 'good.play', '-o', 'x.html', cwd=here), 2, ['PDF', 'html'], 'a book as a web page is refused')
+        svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9">{}</svg>'
+        for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
+                           ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20)))):
+            (here / f'{name}.svg').write_text(text)
+        tap.same(run('book', 'book.play', '--crest', 'good.svg', '--deps', 'rule.d', cwd=here)[:2], (0, 'larkspur-kites.pdf\n'), 'a crest on the cover')
+        tap.same((here / 'rule.d').read_text(), 'larkspur-kites.pdf: book.play good.svg\n', 'the make rule names the crest')
+        whole = (here / 'larkspur-kites.pdf').read_bytes()
+        for name, words in (('broken', 'broken'), ('words', 'neither SVG nor PNG'), ('outside', 'outside itself'), ('huge', '4 MiB'),
+                            ('missing', 'No such file')):
+            one_message(run('book', 'book.play', '--crest', f'{name}.svg', cwd=here), 3, [f'{name}.svg', words], f'a crest that is {name} is refused')
+        tap.ok((here / 'larkspur-kites.pdf').read_bytes() == whole, 'and the old file is whole')
+        one_message(run('book', 'book.play', '--crest', 'good.svg', '-o', 'good.svg', cwd=here), 2, ['PDF'], 'a book is no SVG')
+        (here / 'crest.pdf').write_text(svg.format('<rect width="9" height="9"/>'))
+        one_message(run('book', 'book.play', '--crest', 'crest.pdf', '-o', 'crest.pdf', cwd=here), 3, ['crest.pdf'], 'the crest is not written over')
         status, out, err = run('book', 'book.play', '--deps', 'rule.d', '-o', 'whole.pdf', cwd=here)
         tap.same((here / 'rule.d').read_text(), 'whole.pdf: book.play\n', 'book --deps writes a make rule')
 

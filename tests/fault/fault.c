@@ -144,6 +144,25 @@ CALL(call_handout)
     struct courtwright_handout options = {.reader = 3, .names = true, .date_text = "November 3"};
     return courtwright_handout(book, &options, &writer);
 }
+CALL(call_card)
+{
+    UNUSED_HOST;
+    struct courtwright_writer writer = {swallow, sink};
+    struct courtwright_handout options = {.per_page = 20};
+    return courtwright_sheet(book, "card", &options, &writer);
+}
+CALL(call_book)
+{
+    UNUSED_HOST;
+    static const char crest[] =
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"9\" height=\"9\">"
+        "<rect width=\"9\" height=\"9\"/></svg>";
+    struct courtwright_writer writer = {swallow, sink};
+    struct courtwright_handout options = {.two_sided = true};
+    options.crest = crest;
+    options.crest_size = strlen(crest);
+    return courtwright_sheet(book, "book", &options, &writer);
+}
 CALL(call_tidy)
 {
     UNUSED_HOST;
@@ -195,10 +214,11 @@ CALL(call_explain)
 }
 
 static const struct call calls[] = {
-    {"draw live SVG", call_live},  {"draw SVG", call_svg},    {"draw PDF", call_pdf},
-    {"draw PNG", call_png},        {"handout", call_handout}, {"tidy", call_tidy},
-    {"positions", call_positions}, {"dump", call_dump},       {"measure", call_measure},
-    {"list", call_list},           {"explain", call_explain}, {"tolerance", call_tolerance},
+    {"draw live SVG", call_live}, {"draw SVG", call_svg},        {"draw PDF", call_pdf},
+    {"draw PNG", call_png},       {"handout", call_handout},     {"card", call_card},
+    {"book", call_book},          {"tidy", call_tidy},           {"positions", call_positions},
+    {"dump", call_dump},          {"measure", call_measure},     {"list", call_list},
+    {"explain", call_explain},    {"tolerance", call_tolerance},
 };
 enum { CALLS = sizeof calls / sizeof *calls, MOST_TRIES = 20000, WRITER_TRIES = 40 };
 

@@ -427,7 +427,7 @@ def labels_of(pdf):
 
 def look_at_books(folder):
     kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided',))):
+    for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided', '--crest', str(kites.with_suffix('.svg'))))):
         name = f'book {paper}'
         pdf = sheet(folder, 'book', name, kites, '--paper', paper, '--date', 'Oct 12', *more)
         if not pdf:

@@ -5,6 +5,7 @@
 #include "page/sheet/book.h"
 
 #include "page/sheet/book_parts.h"
+#include "picture/paint/crest.h"
 #include "picture/paint/document.h"
 
 #define BINDING 13.5 /* so far a two-sided page leans to the outside; points */
@@ -230,12 +231,21 @@ static void list_marks(struct making *making, book_mark_list *marks)
     }
 }
 
-static void paint_pages(struct document *document, struct making *making,
+static bool paint_crest(struct document *document, const struct sheet_job *job)
+{
+    const struct paper *paper = paper_of(job->a4);
+    double left = paper->width - paper->margin - CREST_WIDE + (job->two_sided ? BINDING : 0);
+    return job->crest.size == 0 ||
+           crest_draw(document->cr, job->crest, left, CREST_TOP, CREST_WIDE, CREST_TALL);
+}
+
+static bool paint_pages(struct document *document, struct making *making,
                         const book_mark_list *marks)
 {
     enum { LEVELS = 3 };
     int parents[LEVELS + 1] = {0};
     size_t next = 0;
+    bool good = paint_crest(document, making->setter.job);
     for (size_t i = 0; i < making->all.count; i++) {
         const struct book_page *page = &making->all.at[i];
         for (; next < marks->count && marks->at[next].page == i + 1; next++) {
@@ -249,6 +259,7 @@ static void paint_pages(struct document *document, struct making *making,
         galley_paint(document->cr, making->setter.fonts, page->galley, lean, 0);
         cairo_show_page(document->cr);
     }
+    return good;
 }
 
 static void write_document(struct making *making)
@@ -267,8 +278,8 @@ static void write_document(struct making *making)
     document.subject = document_text(&making->kept, book_sheet_words(setter));
     document.author = club.size > 0 ? document_text(&making->kept, club) : NULL;
     document_open(&document, paper->width, paper->height);
-    paint_pages(&document, making, &marks);
-    if (document_close(&document) && !fonts_failed(setter->fonts)) {
+    bool painted = paint_pages(&document, making, &marks);
+    if (document_close(&document) && painted && !fonts_failed(setter->fonts)) {
         writer_str(making->writer, strbuf_str(&document.sink.bytes));
         making->written = !making->writer->failed;
     }

@@ -204,8 +204,9 @@ struct galley *book_cover(const struct setter *setter, const struct run *run)
     struct caution lines = caution_of_play(run->play);
     const struct galley *caution = page_caution(setter, &lines, &surplus);
     struct str club = words_capitals(setter->arena, head_club(job));
+    double room = PAGE_WIDE - (job->crest.size > 0 ? CREST_WIDE + COLUMN_GAP : 0);
     const struct text_block *words =
-        words_set(setter, TYPE_CLOCK, words_fit(setter, TYPE_CLOCK, club, PAGE_WIDE, 2), PAGE_WIDE);
+        words_set(setter, TYPE_CLOCK, words_fit(setter, TYPE_CLOCK, club, room, 2), room);
     double lift = type_leading(TYPE_CLOCK) * (double)(text_lines(words) > 1);
     galley_text(cover, words, left, CLUB - lift, ROLE_SOFT);
     galley_rule(cover, vec2_of(left, COVER_RULE), vec2_of(left + PAGE_WIDE, COVER_RULE), 1.2,

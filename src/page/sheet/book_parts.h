@@ -24,6 +24,11 @@ typedef VEC(struct book_play) book_play_list;
 /* Pages that are whole but for their feet. */
 typedef VEC(struct galley *) galley_list;
 
+/* Where the crest stands on the cover: at the right over the rule. Points on the page. */
+#define CREST_TOP 36.0
+#define CREST_WIDE 150.0
+#define CREST_TALL 66.0
+
 /* All of these: in the setter's arena. */
 struct galley *book_cover(const struct setter *setter, const struct run *run);
 /* "Playbook, under 16 girls" at its head. */

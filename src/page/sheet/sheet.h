@@ -30,6 +30,7 @@ struct sheet_job {
      * `arena` where the row of it has none. */
     const struct run *(*run_again)(void *ctx, struct arena *arena, const struct play *play);
     void *run_ctx;
+    struct str crest;     /* bytes of an SVG or PNG without trouble; empty: none */
     bool two_sided;       /* for binding: pages lean to the outside */
     struct str date_text; /* shown in the foot; empty: none */
     const char *date;     /* ISO 8601, of the file; NULL: none */

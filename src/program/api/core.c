@@ -35,6 +35,12 @@ enum courtwright_status courtwright_sheet(struct courtwright *book, const char *
     return COURTWRIGHT_NOT_BUILT;
 }
 
+const char *courtwright_crest_trouble(const void *bytes, size_t size)
+{
+    (void)bytes, (void)size;
+    return "cannot be drawn: this library was built without pages";
+}
+
 void fonts_let_go(struct courtwright *book)
 {
     (void)book; /* none are ever loaded */

@@ -2,6 +2,7 @@
 /* handout: plays to pages for players. Left out of the core. */
 #include "base/limits.h"
 #include "page/sheet/sheet.h"
+#include "picture/paint/crest.h"
 #include "program/api/draw.h"
 #include "program/api/fonts.h"
 #include "program/api/list.h"
@@ -15,6 +16,9 @@ struct handout_job {
 
 static bool options_good(const struct sheet_row *row, const struct courtwright_handout *handout)
 {
+    if (handout->crest_size > 0 && courtwright_crest_trouble(handout->crest, handout->crest_size)) {
+        return false;
+    }
     return sheet_takes(row, handout->per_page) && (unsigned)handout->paper <= COURTWRIGHT_A4 &&
            handout->reader >= 0 && handout->reader <= LIMIT_ATTACKERS;
 }
@@ -142,6 +146,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .date = handout->date,
         .season = job->book->season,
         .title = str_of(handout->title),
+        .crest = {handout->crest, handout->crest_size},
         .two_sided = handout->two_sided,
         .run_again = run_again,
         .run_ctx = job->book,
@@ -157,6 +162,11 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
     bool written = job->row->write(scratch, fonts, &sheet, &job->writer);
     fonts_note_missing(job->book);
     return job->writer.failed ? COURTWRIGHT_WRITE : written ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+}
+
+const char *courtwright_crest_trouble(const void *bytes, size_t size)
+{
+    return crest_trouble((struct str){bytes, size});
 }
 
 enum courtwright_status courtwright_sheet(struct courtwright *book, const char *sheet,

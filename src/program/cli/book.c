@@ -1,6 +1,36 @@
 /* SPDX-License-Identifier: MIT */
 /* book: the whole playbook as one file. */
+#include <stdlib.h>
+
 #include "program/cli/one_sheet.h"
+#include "program/cli/say.h"
+
+static bool read_crest(const struct request *request, struct input *input, struct bytes *crest)
+{
+    if (!input_read_beside(input, request, request->crest, crest)) {
+        return false;
+    }
+    const char *trouble = courtwright_crest_trouble(crest->at, crest->size);
+    if (trouble) {
+        say(request->command, "nothing was written: the crest %s %s", shown(request->crest),
+            trouble);
+    }
+    return !trouble;
+}
+
+static int write_named(const struct request *request, struct input *input,
+                       const struct picked *picked, const struct bytes *crest)
+{
+    struct courtwright_handout options = sheet_options(request);
+    options.plays = picked->plays;
+    options.play_count = picked->count;
+    options.per_page = (int)request->per_page;
+    options.two_sided = request->two_sided;
+    options.crest = crest->at;
+    options.crest_size = crest->size;
+    const char *title = courtwright_title(input->book);
+    return one_sheet(request, input, "book", &options, *title ? title : "playbook");
+}
 
 static int write_book(const struct request *request, struct input *input, struct picked *picked)
 {
@@ -8,13 +38,14 @@ static int write_book(const struct request *request, struct input *input, struct
     if (status != STATUS_FINE) {
         return status;
     }
-    struct courtwright_handout options = sheet_options(request);
-    options.plays = picked->plays;
-    options.play_count = picked->count;
-    options.per_page = (int)request->per_page;
-    options.two_sided = request->two_sided;
-    const char *title = courtwright_title(input->book);
-    return one_sheet(request, input, "book", &options, *title ? title : "playbook");
+    struct bytes crest = {NULL, 0};
+    if (request->crest && !read_crest(request, input, &crest)) {
+        status = STATUS_FILE;
+    } else {
+        status = write_named(request, input, picked, &crest);
+    }
+    free(crest.at);
+    return status;
 }
 
 static int run(const struct request *request)
@@ -31,6 +62,8 @@ static const struct option_row options[] = {
      "diagrams a page: 1, 2, 4, 6 or 9; else as they fit best", 1, 9},
     {"two-sided", 0, OPTION_FLAG, FIELD(two_sided), NULL,
      "for binding: left and right pages lean to the outside", 0, 0},
+    {"crest", 0, OPTION_TEXT, FIELD(crest), "FILE", "the team's picture for the cover: SVG or PNG",
+     0, 0},
     ROW_PAPER,
     ROW_NAMES,
     ROW_DATE,
@@ -44,7 +77,7 @@ const struct command command_book = {
     "FILE",
     "write the whole playbook: cover, contents, plays, index, as PDF",
     options,
-    "  courtwright book kites.play --two-sided -o kites.pdf\n",
+    "  courtwright book kites.play --two-sided --crest kites.svg -o kites.pdf\n",
     1,
     1,
     run};

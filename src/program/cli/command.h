@@ -27,7 +27,7 @@ struct request {
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
         schema, upgrade, tolerance, draw, two_sided;
     int color, format, text, layout, theme, defense, paper, dump;
-    const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title;
+    const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest;
     double width, scale, per_page, rate, jobs;
 };
 

@@ -28,12 +28,16 @@ struct input {
         ino_t inode;
     } * read; /* what was read, so as never to be written */
     size_t read_count;
-    int jobs; /* how many threads may work side by side; 0: one a processor */
+    const char *beside; /* another file that was read, for --deps; or NULL */
+    int jobs;           /* how many threads may work side by side; 0: one a processor */
     struct courtwright *book;
 };
 
 /* Reads and loads request->words[index]; says what is wrong and gives false (status 3). */
 bool input_load(struct input *input, const struct request *request, int index);
+/* Another plain file that what is written is made of; says what is wrong and gives false. */
+bool input_read_beside(struct input *input, const struct request *request, const char *path,
+                       struct bytes *bytes);
 void input_free(struct input *input);
 
 /* One file being written: beside its place, then moved there; `-` is standard output. */

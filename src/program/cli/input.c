@@ -175,6 +175,17 @@ bool input_load(struct input *input, const struct request *request, int index)
     return true;
 }
 
+bool input_read_beside(struct input *input, const struct request *request, const char *path,
+                       struct bytes *bytes)
+{
+    const char *why = read_file(input, path, true, bytes);
+    if (why) {
+        say(request->command, "%s cannot be read: %s", shown(path), why);
+    }
+    input->beside = path;
+    return !why;
+}
+
 void input_free(struct input *input)
 {
     courtwright_free(input->book);

@@ -113,6 +113,10 @@ bool write_deps(const struct request *request, const struct input *input, char *
         output.writer.write(&output, " ", 1);
         put_make_name(&output, courtwright_source(input->book, i));
     }
+    if (input->beside) {
+        output.writer.write(&output, " ", 1);
+        put_make_name(&output, input->beside);
+    }
     output.writer.write(&output, "\n", 1);
     return output_finish(&output);
 }
