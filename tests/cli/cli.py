@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card', 'book'):
+    for command in ('new', 'check', 'draw', 'handout', 'coach', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card', 'book'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'coach', 'fill-in', 'reads', 'open'):
+    for later in ('animate', 'fill-in', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -371,7 +371,7 @@ def errors_and_sheets():
     with Folder(play=GOOD + bad, team='team "Kites"\n  9 "Wren"\n' + GOOD, plan=GOOD + bad + plan.format(play='Millrace'),
                 other=GOOD + bad + plan.format(play='Lantern'), bare=GOOD + plan.format(play='Ferry'),
                 charted=played + charted.format(play='Lantern') + charted.format(play='Ferry')) as here:
-        for command in ('handout', 'card', 'chart'):
+        for command in ('handout', 'coach', 'card', 'chart'):
             before = set(here.iterdir())
             status, out, err = run(command, 'play.play', cwd=here)
             tap.ok((status, out) == (1, '') and 'nothing was written: mend the errors first; --play' in err and set(here.iterdir()) == before,

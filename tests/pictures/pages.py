@@ -63,9 +63,10 @@ def smallest_type(pdf):
     return min(int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', text)) / 3
 
 
-def look_at(name, pdf, paper=LETTER, caution=None, lean=0, bare=(), cover=False):
+def look_at(name, pdf, paper=LETTER, caution=None, lean=0, bare=(), cover=False, each=False):
     """What holds for every page of every sheet. `lean`: how far the pages of a two-sided one lean to the
-    outside; `bare`: pages without a diagram, and so without a caution; `cover`: the first page has no number."""
+    outside; `bare`: pages without a diagram, and so without a caution; `cover`: the first page has no number; `each`: every play
+    counts its own pages."""
     width, height, margin = paper
     status, said = told('qpdf', '--check', str(pdf))
     tap.ok(status == 0, f'{name}: qpdf finds nothing wrong', said)
@@ -83,7 +84,8 @@ def look_at(name, pdf, paper=LETTER, caution=None, lean=0, bare=(), cover=False)
         text = plain(pdf, number)
         has = all(line in text for line in caution or CAUTION)
         tap.same(has, number not in bare, f'{name}: the caution is on page {number}, if it has a diagram')
-        tap.same(f'Page {number} of {len(pages)}' in text, not (cover and number == 1), f'{name}: page {number} is counted')
+        counted = f'Page {number} of {len(pages)}' in text if not each else bool(re.search(r'Page \d+ of \d+', text))
+        tap.same(counted, not (cover and number == 1), f'{name}: page {number} is counted')
         body = [word for word in page[2] if 110 < word[2] < height - 100]
         tap.ok(body, f'{name}: page {number} is not empty')
     return pages
@@ -350,6 +352,49 @@ def look_at_trends(folder):
         tap.same(plain(pdf).count('Too few to tell'), 2, 'few: it says that they are too few, in all and by player')
 
 
+def boxes_of(pages):
+    return [word for page in pages for word in page[2]]
+
+
+def look_at_coach(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size in (('letter', LETTER), ('a4', A4)):
+        pdf = sheet(folder, 'coach', f'coach {paper}', kites, '--paper', paper, '--date', 'Oct 12')
+        if pdf:
+            look_at(f'coach {paper}', pdf, size, each=True)
+            text = plain(pdf).replace('\xa0', ' ')
+            for words in ('Coach’s sheet, under 16 girls', 'Timing', 'Set screens have a heavy edge.', 'With 1a.', 'Common mistakes',
+                          '3 leaves before 5 is still.', 'Step 1: what x3 does decides what 3 does', '3 curls off 5 to the nail.', 'Oct 12',
+                          'The screen is set at', 'The cut passes at', 'out of reach.'):
+                tap.ok(words in text, f'coach {paper}: says {words}', text)
+    late = 'play "Crossing"\n  level u16 girls\n  start 1 top, 2 right wing, 3 left corner, 4 at 4 ft above right wing, 5 left elbow\n' \
+        '  ball 1\n  defense man\n  mistake "Everyone watches the ball."\n  point "Call the screen by name."\n  step "Crowd"\n' \
+        '    5 down screens for 3\n    3 curls off 5 to the rim early\n    1 passes to 2\n    mistake "3 runs first."\n'
+    pdf = sheet(folder, 'coach', 'crossing', late)
+    if pdf:
+        pages = look_at('crossing', pdf)
+        text = plain(pdf).replace('\xa0', ' ')
+        tap.same(text.count('You are gone before 5 is set'), 1, 'crossing: a finding is told once')
+        tap.ok('Check these' in text and '2 and 4 stand 4 ft apart; keep 9 ft or more.' in text, 'crossing: a finding has its figures', text)
+        tap.ok('wait for 5. The screen is set' not in text, 'crossing: a figure that is a finding is not told again', text)
+        tap.ok('Everyone watches the ball.' in text and '3 runs first.' in text and 'Call the screen by name.' in text,
+               'crossing: mistakes and points are there', text)
+        squares = [word[0] for word in boxes_of(pages) if word[0] in ('A', 'B')]
+        tap.same(sorted(squares), ['A', 'A', 'B', 'B'], 'crossing: a letter on the floor, the same before its text')
+    for count in (1, 5, 12):
+        pdf = sheet(folder, 'coach', f'coach, {count} steps', many_steps(count, points=('Look at the rim. ' * 12, )))
+        if pdf:
+            look_at(f'coach, {count} steps', pdf)
+            text = plain(pdf)
+            tap.ok(all(f'Pass number {i + 1}' in text for i in range(count)) and text.count('Timing') == count,
+                   f'coach, {count} steps: every step has its timing', text)
+    pdf = sheet(folder, 'coach', 'coach, long words', many_steps(2, points=('K' * 2000, )) + '    mistake "' + 'Q' * 2000 + '"\n')
+    if pdf:
+        look_at('coach, long words', pdf)
+        said = told('pdftotext', str(pdf), '-')[1]
+        tap.ok(said.count('K') >= 4000 and said.count('Q') >= 2000, 'coach, long words: no letter is lost', (said.count('K'), said.count('Q')))
+
+
 CARD_CAUTION = 'Feet still, elbows in. Head hit: out.'
 
 
@@ -562,6 +607,7 @@ def main():
         look_at_key(folder)
         look_at_cards(folder)
         look_at_books(folder)
+        look_at_coach(folder)
         look_at_ways(folder)
         look_at_gaps(folder)
         look_at_bytes(folder)

@@ -230,6 +230,18 @@ void tell_goal(struct strbuf *out, const struct play *play, const struct goal *g
     say_goal(&t, out, goal);
 }
 
+void tell_at(struct strbuf *out, const struct play *play, struct vec2 at)
+{
+    struct strbuf told;
+    strbuf_init(&told, out->arena);
+    struct teller t = {
+        .arena = out->arena, .play = play, .branch = -1, .you = BODY_NONE, .plain = true};
+    struct goal goal = goal_at(at);
+    goal.spot = near_spot(play, at, &goal.side);
+    say_at(&t, &told, &goal);
+    strbuf_add(out, (struct str){told.at + 1, told.size - 1}); /* it opens with a space */
+}
+
 void say_upper(struct strbuf *out, struct str sentence)
 {
     for (size_t i = 0; i < sentence.size; i++) {

@@ -35,6 +35,8 @@ struct str tell_branch(struct arena *arena, const struct branch *branch);
 struct str tell_after(struct arena *arena, const struct play *play, const struct step *step);
 /* "left wing", "the rim", "3 ft above the left corner": a place as told to a player. */
 void tell_goal(struct strbuf *out, const struct play *play, const struct goal *goal);
+/* "in the left corner", "at the rim": where somebody stands. */
+void tell_at(struct strbuf *out, const struct play *play, struct vec2 at);
 /* The short caution for a picture of contact, with the coach's own lines behind it. Plain text. */
 struct str tell_caution(struct arena *arena, const struct play *play);
 struct str tell_strip(struct arena *arena, struct str text);

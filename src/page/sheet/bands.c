@@ -57,9 +57,7 @@ static struct str starters(struct arena *arena, const struct team *team, int pla
     return strbuf_str(&out);
 }
 
-/* Call, names and points for the whole play; NULL when there are none. */
-static struct galley *set_paragraphs(const struct setter *setter, const struct play *play,
-                                     double width)
+struct galley *paragraphs_set(const struct setter *setter, const struct play *play, double width)
 {
     struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
     if (play->call.size > 0) {
@@ -166,7 +164,7 @@ static void set_last(const struct setter *setter, const struct run *run, const s
     bool free = band && band->taken > 0 && band->taken < PAGE_WIDE;
     bool under = band && band->taken > 0 && grid->beside; /* the words that stand beside */
     double x = free ? band->taken : under ? grid->diagram + BESIDE_GAP : 0;
-    struct galley *words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
+    struct galley *words = paragraphs_set(setter, run->play, PAGE_WIDE - x);
     if (!words) {
         return;
     }
@@ -179,7 +177,7 @@ static void set_last(const struct setter *setter, const struct run *run, const s
     if (group->count > 1) {
         band = &group->ways[1].at[0];
         x = grid->diagram + BESIDE_GAP;
-        words = set_paragraphs(setter, run->play, PAGE_WIDE - x);
+        words = paragraphs_set(setter, run->play, PAGE_WIDE - x);
         galley_join(band->galley, words, x, band->words + BAND_GAP);
     }
 }

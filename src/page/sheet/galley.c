@@ -167,10 +167,23 @@ struct galley *galley_copy(struct arena *arena, const struct galley *galley)
     return copy;
 }
 
+void galley_dots(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                 enum role role)
+{
+    galley_rule(galley, from, to, width, role);
+    galley->items.at[galley->items.count - 1].line_kind = LINE_DOTTED;
+}
+
+void galley_dashes(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                   enum role role)
+{
+    galley_rule(galley, from, to, width, role);
+    galley->items.at[galley->items.count - 1].line_kind = LINE_CUT;
+}
+
 void galley_cut(struct galley *galley, struct vec2 from, struct vec2 to)
 {
-    galley_rule(galley, from, to, 0.5, ROLE_SOFT);
-    galley->items.at[galley->items.count - 1].line_kind = LINE_CUT;
+    galley_dashes(galley, from, to, 0.5, ROLE_SOFT);
 }
 
 void galley_scissors(struct galley *galley, double x, double y)

@@ -55,6 +55,11 @@ void galley_disc(struct galley *galley, const struct text_block *number, double 
                  enum role role);
 void galley_rule(struct galley *galley, struct vec2 from, struct vec2 to, double width,
                  enum role role);
+/* Dots, and dashes, along a line. */
+void galley_dots(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                 enum role role);
+void galley_dashes(struct galley *galley, struct vec2 from, struct vec2 to, double width,
+                   enum role role);
 /* A box with a frame `width` thick (0: none) in `role`. */
 void galley_box(struct galley *galley, struct vec2 from, struct vec2 to, double width,
                 enum role role, enum filling filling);

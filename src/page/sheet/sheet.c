@@ -5,6 +5,7 @@
 #include "page/sheet/book.h"
 #include "page/sheet/card.h"
 #include "page/sheet/chart.h"
+#include "page/sheet/coach.h"
 #include "page/sheet/handout.h"
 #include "page/sheet/practice.h"
 #include "page/sheet/trend.h"

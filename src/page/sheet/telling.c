@@ -263,6 +263,8 @@ static const struct scene *scene_of(const struct setter *setter, const struct di
     struct scene_options options = {.width = width,
                                     .theme = THEME_PRINT,
                                     .accent = setter->job->reader,
+                                    .findings = setter->findings,
+                                    .told_elsewhere = true,
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
     struct drawn drawn = {diagram->segment, diagram->branch, width,
                           scene_make(setter->arena, diagram, &options)};

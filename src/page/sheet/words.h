@@ -19,7 +19,8 @@ struct setter {
     struct arena *arena;
     struct fonts *fonts;
     const struct sheet_job *job;
-    drawn_list *drawn; /* or NULL */
+    drawn_list *drawn;            /* or NULL */
+    const finding_list *findings; /* drawn on the diagrams; or NULL */
 };
 
 enum type { /* the sizes of numbers on paper */

@@ -121,7 +121,7 @@ static caption_texts texts_of(struct arena *arena, const struct diagram *diagram
         VEC_PUSH(arena, &texts, text);
     }
     struct finding_refs shown = findings_of(arena, diagram, options);
-    for (size_t i = 0; i < shown.count; i++) {
+    for (size_t i = 0; !options->told_elsewhere && i < shown.count; i++) {
         struct caption_text text = {.task = -1, .finding = shown.at[i], .letter = i};
         split_words(arena, shown.at[i]->marked, &text);
         set_lines(&text, width);

@@ -109,7 +109,8 @@ struct scene_options {
     bool hide_defense, caption, caution,
         beads;                    /* caption: title and sentences, over and under the floor */
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
-    const finding_list *findings; /* drawn when not NULL */
+    const finding_list *findings; /* drawn when not NULL, and told under the floor */
+    bool told_elsewhere;          /* they are told on the page */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
     bool plain;   /* a card's: no order discs, no numerals at an X, no names */
 };

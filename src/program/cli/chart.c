@@ -1,32 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* chart: tally sheets, to be filled in by hand. */
-#include <stdlib.h>
-
 #include "program/cli/one_sheet.h"
-#include "program/cli/say.h"
-
-static int write_named(const struct request *request, struct input *input,
-                       const struct picked *picked)
-{
-    const char *book = courtwright_title(input->book);
-    bool one = picked->count == 1 || !*book;
-    struct courtwright_handout options = sheet_options(request);
-    options.plays = picked->plays;
-    options.play_count = picked->count;
-    char *name =
-        format_text("%s tally", one ? courtwright_play(input->book, picked->plays[0])->name : book);
-    int status = one_sheet(request, input, "chart", &options, name);
-    free(name);
-    return status;
-}
 
 static int write_tally(const struct request *request, struct input *input, struct picked *picked)
 {
-    int status = sheet_pick(request, input, picked);
-    if (status != STATUS_FINE) {
-        return status;
-    }
-    return write_named(request, input, picked);
+    return sheet_of_plays(request, input, picked, "chart", "tally");
 }
 
 static int run(const struct request *request)

@@ -2,6 +2,7 @@
 /* one_sheet: see one_sheet.h. */
 #include "program/cli/one_sheet.h"
 
+#include <stdlib.h>
 #include <string.h>
 #include <strings.h>
 
@@ -112,6 +113,28 @@ int one_sheet(const struct request *request, struct input *input, const char *sh
     tell_missing(request, input->book);
     naming_free(&naming);
     return status;
+}
+
+static int write_named(const struct request *request, struct input *input,
+                       const struct picked *picked, const char *sheet, const char *word)
+{
+    const char *book = courtwright_title(input->book);
+    bool one = picked->count == 1 || !*book;
+    struct courtwright_handout options = sheet_options(request);
+    options.plays = picked->plays;
+    options.play_count = picked->count;
+    char *name = format_text(
+        "%s %s", one ? courtwright_play(input->book, picked->plays[0])->name : book, word);
+    int status = one_sheet(request, input, sheet, &options, name);
+    free(name);
+    return status;
+}
+
+int sheet_of_plays(const struct request *request, struct input *input, struct picked *picked,
+                   const char *sheet, const char *word)
+{
+    int status = sheet_pick(request, input, picked);
+    return status == STATUS_FINE ? write_named(request, input, picked, sheet, word) : status;
 }
 
 int sheet_run(const struct request *request,

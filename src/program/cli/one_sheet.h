@@ -30,6 +30,11 @@ struct courtwright_handout sheet_options(const struct request *request);
 int one_sheet(const struct request *request, struct input *input, const char *sheet,
               const struct courtwright_handout *options, const char *name);
 
+/* Picks plays and writes one sheet of them, called after the play or the book and `word`; a status.
+ */
+int sheet_of_plays(const struct request *request, struct input *input, struct picked *picked,
+                   const char *sheet, const char *word);
+
 #define ROW_PAPER                                                                                  \
     {                                                                                              \
         "paper", 0, OPTION_CHOICE, FIELD(paper), "letter|a4", "else as the book says", 0, 0        \

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: MIT */
+/* timing: one way through a step on the clock: a lane for the ball and one for each attacker, what
+ * each does as boxes over its seconds. Private to sheet. */
+#ifndef PAGE_SHEET_TIMING_H
+#define PAGE_SHEET_TIMING_H
+
+#include "page/sheet/galley.h"
+#include "page/sheet/words.h"
+
+/* PAGE_WIDE across, from 0 to the next whole second. */
+struct galley *timing_set(const struct setter *setter, const struct segment *segment);
+/* Is there anything to show: somebody who runs, screens or passes? */
+bool timing_holds(const struct segment *segment);
+
+#endif
