@@ -202,6 +202,8 @@ def tolerance():
         tap.ok(status == 0 and 'works 0 times' in out and '100 times 3 is gone before 5' in out
                and 'check warns of it: screen.early\n  help: leave out the clause' in out and '[screen.early]' in err,
                'what check warns of does not work, and both say so and what to do', out + err)
+        out = run('check', '--tolerance', '--names', '-', stdin='team "Kites"\n  3 "Ada Holt"\n' + EARLY)[1]
+        tap.ok('Ada (3) is gone before 5' in out, '--names says who in the tolerance too', out)
         page = run('explain', 'tolerance')[1]
         tap.ok('pass.lane' in page and 'screen.early' in page and 'tolerance' in run('explain')[1],
                'explain tolerance says what works and what does not', page)

@@ -32,9 +32,9 @@ struct lane_look {     /* of one pass */
     struct vec2 where;
     double along; /* of the ball's way, m */
 };
-/* `clear`: as lane_clear says. Who runs after the receiver, who runs to the ball, has no eye for
- * it: half of that is enough. `later`: as it would be with the defenders where they are so many
- * seconds later (before: below 0). */
+/* `clear`: as lane_clear says. Who runs after a receiver on the run, or back
+ * to his man, has no eye for the ball: half of that is enough. `later`: as it would be with the
+ * defenders where they are so many seconds later (before: below 0). */
 struct lane_look lane_look(const struct pass_way *way, double clear, double later);
 
 #endif

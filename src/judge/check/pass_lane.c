@@ -13,7 +13,7 @@
 #define BESIDE_RECEIVER 0.9 /* m: there the receiver meets the ball, and has him on his back, */
 #define IN_FRONT 0.35       /* or, when he stands on the ball's side, only so far; ours */
 #define ON_BALL 3.5         /* m: the nearest one, and so near, is the ball's own defender; ours */
-#define RUNS 1.5            /* m/s: faster, a receiver is on the run; ours */
+#define RUNS 1.5            /* m/s: faster, somebody is on the run; ours */
 #define LANE 0.45           /* m to either side: somebody in it stands in the lane; ours */
 #define STOOD 0.5           /* s in it before the pass: the passer could have seen him; ours */
 
@@ -40,11 +40,14 @@ static body on_ball(const struct segment *segment, const struct ball_span *span)
     return nearest;
 }
 
+/* He runs after his man, or back to him with his back to the ball. */
 static bool chases(const struct segment *segment, const struct ball_span *span, body x)
 {
     bool his = segment->guards[x] == span->target;
+    struct vec2 way = vec2_unit(vec2_sub(span->end, span->start));
     return his && (vec2_length(segment_velocity(segment, span->target, span->from)) > RUNS ||
-                   vec2_length(segment_velocity(segment, span->target, span->to)) > RUNS);
+                   vec2_length(segment_velocity(segment, span->target, span->to)) > RUNS ||
+                   vec2_dot(segment_velocity(segment, x, span->from), way) > RUNS);
 }
 
 bool pass_way_of(const struct segment *segment, const struct ball_span *span, struct pass_way *way)

@@ -42,7 +42,7 @@ static bool is_staggered(const struct checker *checker, size_t screen)
         const struct task_record *record = &segment->record[i];
         if (i != screen && other->kind == TASK_SCREEN && other->other == task->other &&
             record->time[MOMENT_SET] >= 0 &&
-            body_gap(record->to, record->on) <= checker->limit + HALF_FOOT) {
+            (record->on_way || body_gap(record->to, record->on) <= checker->limit + HALF_FOOT)) {
             return true;
         }
     }
@@ -102,10 +102,9 @@ static void help_to_find(struct checker *checker, struct finding *finding, const
     } else if (his) {
         look_say(checker, &finding->help, "put before %s's sentence: as %s screens,", user, who);
     } else {
-        look_say(
-            checker, &finding->help,
-            "set it before the ball is passed, as the defender goes with it; or start %s nearer",
-            who);
+        look_say(checker, &finding->help,
+                 "set it sooner, as the defender goes where the ball goes; or start %s nearer",
+                 who);
     }
 }
 

@@ -110,6 +110,19 @@ static void close_pair(struct checker *checker, body a, body b, double limit, si
              advice.at, other, who, look_length(checker, gap), look_length(checker, limit));
 }
 
+/* Threw in in this step, and no sentence has sent him on: where he steps in is nobody's spacing. */
+static bool has_thrown_in(const struct checker *checker, body b)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state == BALL_FLIGHT && span->throw_in && span->holder == b) {
+            return !stand_came_by(checker, b, segment->duration);
+        }
+    }
+    return false;
+}
+
 void look_space_close(struct checker *checker)
 {
     double limit = close_limit(checker);
@@ -118,8 +131,8 @@ void look_space_close(struct checker *checker)
             struct pair pair = {a, b, limit};
             struct rest rest;
             if (look_plays(checker, a) && look_plays(checker, b) &&
-                !look_linked(checker->segment, a, b) &&
-                stand_rest(checker, are_close, &pair, &rest)) {
+                !look_linked(checker->segment, a, b) && !has_thrown_in(checker, a) &&
+                !has_thrown_in(checker, b) && stand_rest(checker, are_close, &pair, &rest)) {
                 close_pair(checker, a, b, limit, rest.from);
             }
         }

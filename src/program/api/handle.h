@@ -66,6 +66,10 @@ struct memory memory_of(const struct courtwright_host *host);
 /* A NUL-ended copy that is valid UTF-8 without control characters (spaces stand for them). */
 const char *clean_copy(struct arena *arena, struct str text);
 
+/* report.c. A message with "Ada (1)" for a marked "1", where the team has a name for her. */
+const char *names_put(struct arena *arena, const struct courtwright *book, const struct play *play,
+                      struct str marked);
+
 bool has_nul(struct str text);
 /* "plays/lantern.play" -> "lantern": what a file without a play heading is called. */
 struct str name_stem(struct str name);

@@ -70,11 +70,11 @@ static void add(struct courtwright *book, entry_list *entries, struct entry entr
     VEC_PUSH(arena, entries, entry);
 }
 
-/* The message of a finding with "Ada (1)" for a marked "1", where the team has a name for her. */
-static const char *named(struct courtwright *book, const struct play *play, struct str marked)
+const char *names_put(struct arena *arena, const struct courtwright *book, const struct play *play,
+                      struct str marked)
 {
     struct strbuf out;
-    strbuf_init(&out, &book->arena);
+    strbuf_init(&out, arena);
     for (size_t i = 0; i < marked.size; i++) {
         int number = 0;
         if (marked.at[i] != CHECK_BODY_ON) {
@@ -91,7 +91,7 @@ static const char *named(struct courtwright *book, const struct play *play, stru
             strbuf_print(&out, "%d", number);
         }
     }
-    return clean_copy(&book->arena, strbuf_str(&out));
+    return clean_copy(arena, strbuf_str(&out));
 }
 
 static void add_diag(struct courtwright *book, entry_list *entries, const struct diag *diag)
@@ -130,7 +130,7 @@ static void add_finding(struct courtwright *book, entry_list *entries,
     entry.told.accepted = finding->accepted;
     entry.told.reason = clean_copy(&book->arena, finding->reason);
     entry.told.other_file = "";
-    entry.told.named = named(book, compiled->play, finding->marked);
+    entry.told.named = names_put(&book->arena, book, compiled->play, finding->marked);
     book->errors += entry.severity == SEVERITY_ERROR;
     book->warnings += entry.severity == SEVERITY_WARNING;
     add(book, entries, entry, finding->message, finding->help);

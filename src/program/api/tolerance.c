@@ -81,6 +81,14 @@ static const struct {
     {"screen.nobody", "%w's screen is set away from %b"},
 };
 
+static void put_body(struct strbuf *out, body b)
+{
+    bool marked = body_is_attacker(b) && b != BODY_COACH;
+    strbuf_text(out, marked ? (const char[]){CHECK_BODY_ON, '\0'} : "");
+    body_print(out, b);
+    strbuf_text(out, marked ? (const char[]){CHECK_BODY_OFF, '\0'} : "");
+}
+
 static void put_words(struct strbuf *out, const char *words, const struct task *task, body by,
                       struct str what)
 {
@@ -91,13 +99,13 @@ static void put_words(struct strbuf *out, const char *words, const struct task *
         }
         switch (*++words) {
         case 'w':
-            body_print(out, task->who);
+            put_body(out, task->who);
             break;
         case 'o':
-            body_print(out, task->other);
+            put_body(out, task->other);
             break;
         case 'b':
-            body_print(out, by);
+            put_body(out, by);
             break;
         default:
             strbuf_add(out, what);
@@ -152,36 +160,43 @@ static const char *warned_of(struct arena *scratch, const finding_list *findings
     return out.at;
 }
 
-static void put_tightest(struct strbuf *out, const struct courtwright_tolerance *told)
+/* What is told, with marks round the players' numbers. */
+struct words {
+    struct str tightest, trouble;
+    const char *warned;
+};
+
+static void put_tightest(struct strbuf *out, struct str tightest, double spare)
 {
-    bool none = told->spare > -.05 && told->spare < .05; /* would print as 0.0 */
-    strbuf_print(out, "; the tightest: %s, ", told->tightest);
-    strbuf_fixed(out, told->spare < 0 ? -told->spare : told->spare, 1);
-    strbuf_text(out, told->spare < 0 && !none ? " s late" : " s");
+    bool none = spare > -.05 && spare < .05; /* would print as 0.0 */
+    strbuf_print(out, "; the tightest: %.*s, ", STR_ARG(tightest));
+    strbuf_fixed(out, spare < 0 ? -spare : spare, 1);
+    strbuf_text(out, spare < 0 && !none ? " s late" : " s");
 }
 
-static const char *message_of(struct arena *scratch, const struct courtwright_tolerance *told)
+static struct str message_of(struct arena *scratch, const struct tolerance *found,
+                             const struct words *words)
 {
     struct strbuf out;
     strbuf_init(&out, scratch);
-    if (told->runs == 0) {
+    if (found->runs == 0) {
         strbuf_text(&out, "nothing in it can be late: no pass, no screen in use");
     } else {
-        strbuf_print(&out, "works %d times in %d computer runs", told->works, told->runs);
+        strbuf_print(&out, "works %d times in %d computer runs", found->works, found->runs);
     }
-    if (*told->tightest) {
-        put_tightest(&out, told);
-    } else if (told->runs > 0 && told->works == told->runs) {
+    if (words->tightest.size) {
+        put_tightest(&out, words->tightest, found->spare);
+    } else if (found->runs > 0 && found->works == found->runs) {
         strbuf_text(&out, "; nothing in it is tight");
     }
-    if (told->times > 0) {
-        strbuf_print(&out, ". %d time%s %s", told->times, told->times == 1 ? "" : "s",
-                     told->trouble);
+    if (found->times > 0) {
+        strbuf_print(&out, ". %d time%s %.*s", found->times, found->times == 1 ? "" : "s",
+                     STR_ARG(words->trouble));
     }
-    if (*told->warned) {
-        strbuf_print(&out, ". As it is written, check warns of it: %s", told->warned);
+    if (*words->warned) {
+        strbuf_print(&out, ". As it is written, check warns of it: %s", words->warned);
     }
-    return out.at;
+    return strbuf_str(&out);
 }
 
 static void tell_place(const struct courtwright *book, struct span span,
@@ -223,17 +238,23 @@ static enum courtwright_status tell_one(struct arena *scratch, const struct cour
         return status;
     }
     bool tight = found.tightest >= 0;
-    struct str tightest = tight ? thing(scratch, segment, found.tightest) : STR("");
+    const struct words words = {
+        tight ? thing(scratch, segment, found.tightest) : STR(""),
+        str_of(trouble_of(scratch, segment, &found)),
+        warned_of(scratch, &compiled->findings, segment),
+    };
+    struct str message = message_of(scratch, &found, &words);
     told->runs = found.runs;
     told->works = found.works;
-    told->tightest = clean_copy(scratch, tightest);
+    told->tightest = clean_copy(scratch, tell_strip(scratch, words.tightest));
     told->spare = tight ? found.spare : 0;
-    told->trouble = clean_copy(scratch, str_of(trouble_of(scratch, segment, &found)));
+    told->trouble = clean_copy(scratch, tell_strip(scratch, words.trouble));
     told->times = found.times;
     told->check = found.check ? found.check->id : "";
     told->help = clean_copy(scratch, help_of(scratch, segment, &found));
-    told->warned = clean_copy(scratch, str_of(warned_of(scratch, &compiled->findings, segment)));
-    told->message = clean_copy(scratch, str_of(message_of(scratch, told)));
+    told->warned = words.warned;
+    told->message = clean_copy(scratch, tell_strip(scratch, message));
+    told->named = names_put(scratch, book, compiled->play, message);
     tell_place(book,
                tight ? segment_task(segment, (size_t)found.tightest)->span
                      : segment->play->steps.at[segment->step].span,

@@ -39,14 +39,14 @@ static bool known(const char *only)
 
 /* ---- tolerance ---- */
 
-static bool show_tolerance_json(const struct courtwright_tolerance *told)
+static bool show_tolerance_json(const struct courtwright_tolerance *told, bool names)
 {
     json_t *line = json_pack(
         "{ss ss si si ss sf ss ss si ss ss ss ss si si si}", "play", told->play, "step", told->step,
         "runs", told->runs, "works", told->works, "tightest", told->tightest, "spare", told->spare,
         "trouble", told->trouble, "check", told->check, "times", told->times, "warned",
-        told->warned, "message", told->message, "help", told->help, "file", told->file, "line",
-        (int)told->line, "column", (int)told->column, "end", (int)told->end);
+        told->warned, "message", names ? told->named : told->message, "help", told->help, "file",
+        told->file, "line", (int)told->line, "column", (int)told->column, "end", (int)told->end);
     bool good = line && json_dumpf(line, stdout, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
     putchar('\n');
     json_decref(line);
@@ -93,9 +93,10 @@ static bool show_tolerance(void *ctx, const struct courtwright_tolerance *told)
 {
     struct showing *showing = ctx;
     if (showing->request->json) {
-        showing->failed = !show_tolerance_json(told);
+        showing->failed = !show_tolerance_json(told, showing->request->names);
     } else {
-        printf("%s, step %s: %s\n", told->play, told->step, told->message);
+        printf("%s, step %s: %s\n", told->play, told->step,
+               showing->request->names ? told->named : told->message);
         if (*told->help) {
             printf("  help: %s\n", told->help);
         }
