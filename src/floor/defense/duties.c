@@ -85,13 +85,19 @@ static struct duty_aim closes_out(const struct seen_duty *seen)
     return at(off(seen->whom, to_rim(seen->whom), seen->arm), seen->whom_v, DUTY_CLOSES);
 }
 
+/* From who is doubled to the other who does it, or to where that one is to stand. */
+static struct vec2 to_mate(const struct seen_duty *seen)
+{
+    return seen->mate_first ? to_rim(seen->whom) : vec2_unit(vec2_sub(seen->mate, seen->whom));
+}
+
 double defense_side(const struct seen_duty *seen)
 {
     struct vec2 off = vec2_sub(seen->self, seen->whom);
     if (!seen->has_mate || vec2_length(off) > TRAP_NEAR) {
         return 0;
     }
-    double side = vec2_dot(vec2_left(vec2_unit(vec2_sub(seen->mate, seen->whom))), off);
+    double side = vec2_dot(vec2_left(to_mate(seen)), off);
     bool behind = fabs(side) < BESIDE * vec2_length(off); /* the other is in between */
     if (behind && vec2_length(off) > TRAP_CLOSE) {
         return 0;
@@ -111,7 +117,7 @@ static struct duty_aim doubles(const struct seen_duty *seen)
         return at(off(seen->whom, vec2_sub(seen->self, seen->whom), TRAPS), seen->whom_v,
                   DUTY_RUNS);
     }
-    struct vec2 across = vec2_left(vec2_unit(vec2_sub(seen->mate, seen->whom)));
+    struct vec2 across = vec2_left(to_mate(seen));
     return at(vec2_along(seen->whom, across, seen->side * TRAPS), seen->whom_v, DUTY_RUNS);
 }
 

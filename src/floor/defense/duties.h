@@ -19,7 +19,8 @@ struct seen_duty {
     bool whom_has_ball; /* he whom it is about has it */
     struct vec2 mate;   /* the other defender at `whom`, for two who trap */
     bool has_mate;
-    bool first;        /* of two who trap the one whose man it is */
+    bool first;        /* of two who trap the one whose man it is: he */
+    bool mate_first;   /* or the other, who stays between him and the rim */
     double side;       /* on which side of the other the second comes: +1, -1; 0: not yet */
     struct vec2 place; /* where he helps, drops, rotates to */
     bool has_place;    /* written, so that nothing draws him elsewhere */

@@ -307,6 +307,7 @@ static void see_mate(const struct world *world, body self, body whom, struct see
     seen->has_mate = mate != BODY_NONE;
     seen->first = whom != BODY_NONE && world->guarded[whom] == self;
     if (seen->has_mate) {
+        seen->mate_first = world->guarded[whom] == mate;
         seen->mate = world->agent[mate].m.at;
     }
 }

@@ -30,8 +30,9 @@
 #define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
 #define SHUT_LETS .6          /* s long (all ours) */
 #define FEET_UNDER                                                                                 \
-    .5               /* s from one turn about to the next, at least (ours; the refractory time of  \
-                      * people who follow what jumps to and fro is .3 to .5 s) */
+    .52 /* s from one turn about to the next, at least (ours; the refractory time of people who    \
+         * follow what jumps to and fro is .3 to .5 s): never three in a second */
+#define BESIDE 1.2   /* of what would lead back: aside, and a little on (ours) */
 #define SEES_MAN 2.0 /* m: a man so near may be in his way, */
 #define STOPS 1.0    /* m/s: slower than that he does not run into one's way */
 #define ROUND .62    /* m: and is gone round with as much between the two, */
@@ -358,12 +359,12 @@ static void watch_feet(const struct world *world, struct agent *agent)
 }
 
 /* Who has just turned about, or been turned by a bump, does not turn about again at once: until his
- * feet are under him he brakes, or goes aside. */
+ * feet are under him he brakes, or goes aside and a little on. */
 static struct vec2 footed(const struct world *world, const struct agent *agent, struct vec2 command)
 {
     double back = vec2_dot(command, agent->way);
     bool may = back >= 0 || world->t > agent->turned + FEET_UNDER;
-    return may ? command : vec2_along(command, agent->way, -back);
+    return may ? command : vec2_along(command, agent->way, -BESIDE * back);
 }
 
 /* Whoever is not on the ball, not helping and not on a post does not stand under the ring, whatever

@@ -114,6 +114,19 @@ END_TEST
 
 /* ---- ways to stand ---- */
 
+/* Between the post and the rim stands his own defender: who comes from above stays on that side. */
+START_TEST(who_doubles_a_post_from_above_does_not_run_round_him)
+{
+    run("start four-out one-in\ndefense man\nstep\n1 passes to 4\n4 skip passes to 3\n"
+        "3 passes to 5\n5 holds for 1 s\nas 5 catches, x2 doubles 5\n5 passes to 2\n");
+    double thrown = told_time(way, 5, MOMENT_RELEASED);
+    ck_assert_double_lt(apart(x(2), p(5), thrown), 1.3);
+    for (double t = thrown - 1; t < thrown; t += .1) {
+        ck_assert_double_gt(at(x(2), t).y, at(p(5), t).y);
+    }
+}
+END_TEST
+
 START_TEST(who_denies_stands_in_the_lane_of_the_pass)
 {
     run(STANDS "x3 denies\n1 holds for 1.5 s\n");
@@ -597,6 +610,7 @@ int main(void)
     tcase_add_test(all, two_switch_at_once_where_nobody_screens);
     tcase_add_test(all, who_sinks_to_a_man_that_nobody_has_given_up_any_more_plays_his_own);
     tcase_add_test(all, two_switch_at_a_screen_when_the_user_comes_by);
+    tcase_add_test(all, who_doubles_a_post_from_above_does_not_run_round_him);
     tcase_add_test(all, who_denies_stands_in_the_lane_of_the_pass);
     tcase_add_test(all, who_jumps_to_the_ball_goes_toward_it_and_into_the_lane_of_the_pass_back);
     tcase_add_test(all, who_denies_another_man_leaves_his_own);
