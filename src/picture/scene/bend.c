@@ -142,14 +142,11 @@ static void gather_props(const struct gathering *g)
     for (size_t i = 0; i < drawing->cones.count; i++) {
         gather(g, drawing->cones.at[i], drawing->cones.at[i], size->cone + 0.6 * size->k, false);
     }
-    struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
-    gather(g, ring, ring, size->basket + 0.5 * size->k, false);
-    const struct court *court = drawing->frame.court;
-    struct vec2 left =
-        frame_point(&drawing->frame, vec2_of(-court->board_half_width, court->board));
-    struct vec2 right =
-        frame_point(&drawing->frame, vec2_of(court->board_half_width, court->board));
-    gather(g, left, right, size->board / 2 + 0.6 * size->k, false);
+    for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
+        struct basket_marks basket = basket_marks(drawing, far == 1);
+        gather(g, basket.ring, basket.ring, size->basket + 0.5 * size->k, false);
+        gather(g, basket.left, basket.right, size->board / 2 + 0.6 * size->k, false);
+    }
 }
 
 static void obstacles_of(struct drawing *drawing, const struct stroke *stroke, obstacle_list *list)
@@ -335,11 +332,35 @@ static void relax_one(struct drawing *drawing, struct trail *trail, const struct
     }
 }
 
+/* Keeps to those that a way could come to, pushed about as ways are. */
+static void obstacles_about(const struct trail *trail, obstacle_list *list, double reach)
+{
+    struct vec2 low = trail->at[0], high = low;
+    for (size_t i = 1; i < trail->count; i++) {
+        struct vec2 at = trail->at[i];
+        low = vec2_of(real_min(low.x, at.x), real_min(low.y, at.y));
+        high = vec2_of(real_max(high.x, at.x), real_max(high.y, at.y));
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        const struct obstacle *obstacle = &list->at[i];
+        double far = obstacle->r + reach;
+        if (real_max(obstacle->a.x, obstacle->b.x) > low.x - far &&
+            real_min(obstacle->a.x, obstacle->b.x) < high.x + far &&
+            real_max(obstacle->a.y, obstacle->b.y) > low.y - far &&
+            real_min(obstacle->a.y, obstacle->b.y) < high.y + far) {
+            list->at[kept++] = *obstacle;
+        }
+    }
+    list->count = kept;
+}
+
 void bend_one(struct drawing *drawing, struct stroke *stroke)
 {
     struct trail *trail = &stroke->trail;
     obstacle_list list = {0};
     obstacles_of(drawing, stroke, &list);
+    obstacles_about(trail, &list, 6 * drawing->size.k);
     struct vec2 *course = arena_array(drawing->arena, struct vec2, trail->count);
     memcpy(course, trail->at, trail->count * sizeof *course);
     bool bent = false;

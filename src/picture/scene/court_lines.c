@@ -208,6 +208,16 @@ static void floor_tint(struct drawing *drawing)
     pen_fill(drawing, CLASS_COURT, ROLE_FLOOR);
 }
 
+struct basket_marks basket_marks(const struct drawing *drawing, bool far)
+{
+    const struct court *court = drawing->frame.court;
+    double length = 2 * court->half_court, half = court->board_half_width;
+    double ring = far ? length : 0, board = far ? length - court->board : court->board;
+    return (struct basket_marks){frame_point(&drawing->frame, vec2_of(0, ring)),
+                                 frame_point(&drawing->frame, vec2_of(-half, board)),
+                                 frame_point(&drawing->frame, vec2_of(half, board))};
+}
+
 void court_draw(struct drawing *drawing)
 {
     const struct court *court = drawing->frame.court;

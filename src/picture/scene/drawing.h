@@ -88,7 +88,8 @@ struct stroke {
     struct path path;   /* the same, measured */
     struct vec2 *ink;   /* what is drawn, as points: zigzags and all; for crossings */
     size_t ink_count;
-    double width; /* of the stroke */
+    struct vec2 low, high; /* the box round the ink and its head's tip */
+    double width;          /* of the stroke */
     double grow;  /* 1, or more for the reader's own lines */
     enum role role;
     bool head;
@@ -165,6 +166,10 @@ struct scene_item *put_text(struct drawing *drawing, enum scene_class class, str
 enum role ground_at(const struct drawing *drawing, struct vec2 at); /* what white is there */
 
 void court_draw(struct drawing *drawing);     /* court_lines.c */
+struct basket_marks {
+    struct vec2 ring, left, right; /* its middle; the ends of the board */
+};
+struct basket_marks basket_marks(const struct drawing *drawing, bool far);
 void symbols_place(struct drawing *drawing);  /* symbols.c */
 void symbols_number(struct drawing *drawing); /* where each X's numeral goes */
 void symbols_clear(struct drawing *drawing);  /* clear discs */
@@ -242,6 +247,9 @@ bool lines_repair(struct drawing *drawing);
 void ink_make(struct drawing *drawing);
 /* From a place to the ink of a line, its head too; negative on it. */
 double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at);
+/* Is it surely further off than that? */
+bool stroke_is_beyond(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at,
+                      double far);
 void strokes_draw(struct drawing *drawing);
 void rings_draw(struct drawing *drawing);
 void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,

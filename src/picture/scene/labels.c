@@ -114,7 +114,7 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
     double k = drawing->size.k, score = 0;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        if (stroke->ink_count < 2) {
+        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, r + 1.1 * k)) {
             continue;
         }
         double far = stroke_distance(drawing, stroke, place->at);
@@ -157,15 +157,10 @@ static double loose_score(const struct drawing *drawing, size_t own, struct vec2
                      ? weights.label
                      : 0;
     }
-    const struct court *court = drawing->frame.court;
-    struct vec2 left =
-        frame_point(&drawing->frame, vec2_of(-court->board_half_width, court->board));
-    struct vec2 right =
-        frame_point(&drawing->frame, vec2_of(court->board_half_width, court->board));
-    score += segment_distance(at, left, right, NULL) < r ? weights.ring : 0;
+    struct basket_marks basket = basket_marks(drawing, false);
+    score += segment_distance(at, basket.left, basket.right, NULL) < r ? weights.ring : 0;
     score += lines_score(drawing, SIZE_MAX, &place, 0.4 * r) >= weights.line ? weights.line : 0;
-    struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
-    score += vec2_distance(at, ring) < r + drawing->size.basket ? weights.ring : 0;
+    score += vec2_distance(at, basket.ring) < r + drawing->size.basket ? weights.ring : 0;
     return score;
 }
 
@@ -184,7 +179,9 @@ static double bend_score(const struct drawing *drawing, const struct stroke *str
     return weights.bend * (1 - vec2_dot(vec2_unit(vec2_sub(m, a)), vec2_unit(vec2_sub(b, m))));
 }
 
-static double score_of(const struct drawing *drawing, size_t own, const struct candidate *place)
+/* What a place costs; no need to know it above `most`. */
+static double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
+                       double most)
 {
     double r = drawing->size.order, k = drawing->size.k;
     double score =
@@ -192,6 +189,9 @@ static double score_of(const struct drawing *drawing, size_t own, const struct c
     score += outside_score(drawing, place->at, r);
     score += symbols_score(drawing, place->at, r);
     score += stops_score(drawing, place->at, r);
+    if (score >= most) {
+        return score;
+    }
     score += lines_score(drawing, own, place, r);
     score += bend_score(drawing, &drawing->strokes.at[own], place, r);
     for (size_t i = 0; i < drawing->discs.count; i++) {
@@ -267,7 +267,8 @@ static double disc_search(const struct drawing *drawing, size_t index,
             double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
             struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along, share,
                                       side == 0};
-            double score = score_of(drawing, index, &place) + (side > 2 ? 5 * ((side - 1) / 2) : 0);
+            double score = side > 2 ? 5 * ((side - 1) / 2) : 0;
+            score += score_of(drawing, index, &place, best - score);
             if (score < best) {
                 best = score;
                 *chosen = place;

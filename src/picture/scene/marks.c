@@ -102,11 +102,35 @@ static void ink_one(struct drawing *drawing, struct stroke *stroke)
     ink_points(drawing, stroke, &shaft);
 }
 
+static void box_grow(struct stroke *stroke, struct vec2 at)
+{
+    stroke->low = vec2_of(real_min(stroke->low.x, at.x), real_min(stroke->low.y, at.y));
+    stroke->high = vec2_of(real_max(stroke->high.x, at.x), real_max(stroke->high.y, at.y));
+}
+
 void ink_make(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
-        ink_one(drawing, &drawing->strokes.at[i]);
+        struct stroke *stroke = &drawing->strokes.at[i];
+        ink_one(drawing, stroke);
+        for (size_t p = 0; p < stroke->ink_count; p++) {
+            stroke->low = p == 0 ? stroke->ink[0] : stroke->low;
+            stroke->high = p == 0 ? stroke->ink[0] : stroke->high;
+            box_grow(stroke, stroke->ink[p]);
+        }
+        if (stroke->ink_count > 0 && stroke->path.count > 0) {
+            box_grow(stroke, stroke->path.at[stroke->path.count - 1]);
+        }
     }
+}
+
+bool stroke_is_beyond(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at,
+                      double far)
+{
+    const struct sizes *size = &drawing->size;
+    double reach = far + real_max(size->handoff_bar, size->head_width); /* what swells a line */
+    return at.x < stroke->low.x - reach || at.x > stroke->high.x + reach ||
+           at.y < stroke->low.y - reach || at.y > stroke->high.y + reach;
 }
 
 /* From a place to the two bars of a hand-off. */

@@ -65,8 +65,15 @@ static double mark_cost(const struct trail *trail, const struct extent *extent, 
         return 0;
     }
     double least = 1e9;
+    struct vec2 low = vec2_of(real_min(a.x, b.x) - clear, real_min(a.y, b.y) - clear);
+    struct vec2 high = vec2_of(real_max(a.x, b.x) + clear, real_max(a.y, b.y) + clear);
     for (size_t i = 0; i + 1 < trail->count; i++) {
-        least = real_min(least, segment_gap(trail->at[i], trail->at[i + 1], a, b));
+        struct vec2 from = trail->at[i], to = trail->at[i + 1];
+        if ((from.x < low.x && to.x < low.x) || (from.x > high.x && to.x > high.x) ||
+            (from.y < low.y && to.y < low.y) || (from.y > high.y && to.y > high.y)) {
+            continue;
+        }
+        least = real_min(least, segment_gap(from, to, a, b));
     }
     return least < clear ? costs.mark + costs.depth * (clear - least) / k : 0;
 }
@@ -95,13 +102,11 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
         }
     }
     if (!stroke_is_throw(stroke)) {
-        const struct court *court = drawing->frame.court;
-        double half = court->board_half_width;
-        struct vec2 left = frame_point(&drawing->frame, vec2_of(-half, court->board));
-        struct vec2 right = frame_point(&drawing->frame, vec2_of(half, court->board));
-        struct vec2 ring = frame_point(&drawing->frame, vec2_of(0, 0));
-        cost += mark_cost(trail, extent, left, right, size->board / 2 + clear, k);
-        cost += mark_cost(trail, extent, ring, vec2_mix(left, right, 0.5), clear, k);
+        for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
+            struct basket_marks at = basket_marks(drawing, far == 1);
+            cost += mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear, k);
+            cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5), clear, k);
+        }
     }
     for (size_t i = 0; i < trail->count; i++) {
         struct vec2 in = frame_keep(&drawing->frame, trail->at[i], extent->half);

@@ -350,7 +350,7 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *line = &drawing->strokes.at[i];
-        if (line->ink_count > 1) {
+        if (line->ink_count > 1 && !stroke_is_beyond(drawing, line, at, radius + 0.7)) {
             trouble += real_max(0, radius + 0.7 - stroke_distance(drawing, line, at));
         }
     }
