@@ -311,6 +311,7 @@ struct courtwright_handout {
     bool names;              /* names beside numbers */
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */
+    unsigned seed;           /* which lines a fill-in sheet leaves out */
     const char *title;       /* of the practice, or the play of a trend; NULL: all of them */
     const void *crest;       /* of a book: the team's picture for the cover, bytes of an SVG or PNG */
     size_t crest_size;       /* 0: none; see courtwright_crest_trouble */

@@ -94,7 +94,7 @@ def help_and_use():
     status, out, err = run('--help')
     tap.ok(status == 0 and 'draw FILE' in out and not err, 'help lists the commands', out + err)
     tap.ok('animate' not in out, 'help does not list what is not built')
-    for command in ('new', 'check', 'draw', 'handout', 'coach', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card', 'book'):
+    for command in ('new', 'check', 'draw', 'handout', 'coach', 'fill-in', 'tidy', 'explain', 'list', 'positions', 'practice', 'chart', 'trend', 'card', 'book'):
         status, out, err = run(command, '--help')
         tap.ok(status == 0 and f'courtwright {command}' in out and 'Example' in out and not err,
                f'{command} --help tells its options and an example', out + err)
@@ -102,7 +102,7 @@ def help_and_use():
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
-    for later in ('animate', 'fill-in', 'reads', 'open'):
+    for later in ('animate', 'reads', 'open'):
         one_message(run(later, 'x.play'), 2, [f'{later} is not built yet'], f'{later} says that it is not built yet')
     one_message(run('check', 'x.play', '--reads'), 2, ['--reads is not built yet'],
                 'an option of later says so')
@@ -373,7 +373,7 @@ def errors_and_sheets():
     with Folder(play=GOOD + bad, team='team "Kites"\n  9 "Wren"\n' + GOOD, plan=GOOD + bad + plan.format(play='Millrace'),
                 other=GOOD + bad + plan.format(play='Lantern'), bare=GOOD + plan.format(play='Ferry'),
                 charted=played + charted.format(play='Lantern') + charted.format(play='Ferry')) as here:
-        for command in ('handout', 'coach', 'card', 'chart'):
+        for command in ('handout', 'coach', 'fill-in', 'card', 'chart'):
             before = set(here.iterdir())
             status, out, err = run(command, 'play.play', cwd=here)
             tap.ok((status, out) == (1, '') and 'nothing was written: mend the errors first; --play' in err and set(here.iterdir()) == before,
@@ -394,6 +394,18 @@ def errors_and_sheets():
         status, out, err = run('trend', 'charted.play', cwd=here)
         tap.ok((status, out) == (1, '') and 'nothing was written' in err, 'trend: nothing while a row is wrong', f'{status} {out} {err}')
         tap.ok(run('handout', 'charted.play', cwd=here)[:2] == (1, 'lantern.pdf\n'), 'handout: a wrong row of counts is no matter')
+
+
+def fill_in():
+    with Folder(good=GOOD, book='playbook "Larkspur Kites"\n' + TWO) as here:
+        tap.same(run('fill-in', 'good.play', cwd=here)[:2], (0, 'lantern-fill-in.pdf\n'), 'fill-in writes a PDF')
+        tap.same(run('coach', 'good.play', cwd=here)[:2], (0, 'lantern-coach.pdf\n'), 'coach writes a PDF')
+        tap.same(run('coach', 'book.play', cwd=here)[:2], (0, 'larkspur-kites-coach.pdf\n'), 'coach sheets of a book are one PDF')
+        sheets = [run('fill-in', 'good.play', '--seed', seed, '-o', '-', cwd=here)[1] for seed in ('0', '0', '1', '2', '3', '4', '5')]
+        tap.ok(sheets[0] == sheets[1] and len(set(sheets)) > 1, 'the same seed asks the same, another asks something else', len(set(sheets)))
+        one_message(run('fill-in', 'good.play', '--seed', '-1', cwd=here), 2, ['--seed', '0'], 'a seed below 0 is wrong use')
+        one_message(run('fill-in', 'good.play', '--seed', '1.5', cwd=here), 2, ['--seed', 'whole'], 'a seed with a fraction is wrong use')
+        one_message(run('fill-in', 'good.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'fill-in: an unknown play is wrong use')
 
 
 PLANS = '''practice "Week 3"
@@ -821,7 +833,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

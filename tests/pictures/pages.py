@@ -395,6 +395,36 @@ def look_at_coach(folder):
         tap.ok(said.count('K') >= 4000 and said.count('Q') >= 2000, 'coach, long words: no letter is lost', (said.count('K'), said.count('Q')))
 
 
+def look_at_fill_in(folder):
+    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
+    for paper, size in (('letter', LETTER), ('a4', A4)):
+        for seed in ('0', '7'):
+            name = f'fill-in {paper} {seed}'
+            pdf = sheet(folder, 'fill-in', name, kites, '--paper', paper, '--seed', seed, '--date', 'Oct 12')
+            if pdf:
+                pages = look_at(name, pdf, size, each=True)
+                for number in range(1, len(pages) + 1):
+                    text = plain(pdf, number)
+                    tap.ok(('Draw the lines that are missing' in text) != ('Mark yourself' in text) or 'Continued' in text,
+                           f'{name}: page {number} asks or answers', text)
+    pdf = sheet(folder, 'fill-in', 'fill-in Lantern', kites, '--play', 'Lantern')
+    if pdf:
+        asked, answers = plain(pdf, 1), plain(pdf, 2)
+        for read, answer in (('x3 trails', '3 curls off 5 to the nail.'), ('x3 goes under', '3 fades off 5 to the left corner.'),
+                             ('x3 overplays', '3 cuts behind x3 to the rim.')):
+            tap.ok(f'{read}. What does 3 do? Who gives up the ball?' in asked, f'fill-in Lantern: asks what follows when {read}', asked)
+            tap.ok(answer in answers and answer not in asked, f'fill-in Lantern: {answer} stands with the answers alone', answers)
+        tap.ok('Curl' not in asked, 'fill-in Lantern: the name of a read gives nothing away', asked)
+        tap.ok('Draw a run and a pass.' in asked and 'Lines, 1a of 2' in answers, 'fill-in Lantern: what is missing is counted', answers)
+    for count in (1, 5, 12):
+        pdf = sheet(folder, 'fill-in', f'fill-in, {count} steps', many_steps(count))
+        if pdf:
+            look_at(f'fill-in, {count} steps', pdf)
+            text = plain(pdf)
+            tap.ok(all(text.count(f'{i + 1} Pass number {i + 1} ') == 2 for i in range(count)),
+                   f'fill-in, {count} steps: each is asked and answered', text)
+
+
 CARD_CAUTION = 'Feet still, elbows in. Head hit: out.'
 
 
@@ -608,6 +638,7 @@ def main():
         look_at_cards(folder)
         look_at_books(folder)
         look_at_coach(folder)
+        look_at_fill_in(folder)
         look_at_ways(folder)
         look_at_gaps(folder)
         look_at_bytes(folder)

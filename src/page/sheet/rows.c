@@ -43,8 +43,14 @@ void rows_add(struct rows *rows, struct galley *row, unsigned uses)
         (row->height < rows_page(rows)->bottom / 2 || rows_room(rows) < least)) {
         rows_turn(rows, false);
     }
+    bool fresh = false;
     while (row->height > rows_room(rows)) {
         struct galley *rest = galley_part(row, rows_room(rows));
+        if (!rest && !fresh) { /* its first thing is too tall for what is left */
+            rows_turn(rows, false);
+            fresh = true;
+            continue;
+        }
         if (!rest || rest->items.count == 0) {
             break;
         }
@@ -52,6 +58,7 @@ void rows_add(struct rows *rows, struct galley *row, unsigned uses)
         rows_page(rows)->uses |= uses;
         rows_turn(rows, false);
         rows_page(rows)->y += GOING_ON;
+        fresh = true;
         row = rest;
     }
     place(rows, row);

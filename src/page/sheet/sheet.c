@@ -6,6 +6,7 @@
 #include "page/sheet/card.h"
 #include "page/sheet/chart.h"
 #include "page/sheet/coach.h"
+#include "page/sheet/fill_in.h"
 #include "page/sheet/handout.h"
 #include "page/sheet/practice.h"
 #include "page/sheet/trend.h"

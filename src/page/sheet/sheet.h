@@ -24,6 +24,7 @@ struct sheet_job {
     int per_page;           /* one of the sheet's sizes; 0: as it likes */
     body reader;            /* --for N; BODY_NONE: everybody */
     struct str reader_name; /* from the roster, or empty */
+    uint64_t seed; /* of a fill-in sheet: which lines are missing */
     bool names;
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
     /* For a sheet that takes one play at a time, however many there are: makes the run of a play in

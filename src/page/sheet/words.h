@@ -37,6 +37,7 @@ enum type { /* the sizes of numbers on paper */
             TYPE_JOB,
             TYPE_POINT,
             TYPE_OTHERS,
+            TYPE_ASKED,
             TYPE_NOTE,
             TYPE_CLUB,
             TYPE_DISC,

@@ -141,6 +141,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .per_page = handout->per_page,
         .reader = handout->reader ? body_attacker(handout->reader) : BODY_NONE,
         .reader_name = reader_name(job),
+        .seed = handout->seed,
         .names = handout->names,
         .date_text = str_of(handout->date_text),
         .date = handout->date,

@@ -28,7 +28,7 @@ struct request {
         schema, upgrade, tolerance, draw, two_sided;
     int color, format, text, layout, theme, defense, paper, dump;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest;
-    double width, scale, per_page, rate, jobs;
+    double width, scale, per_page, rate, jobs, seed;
 };
 
 struct option_row {

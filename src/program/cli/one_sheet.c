@@ -69,6 +69,7 @@ struct courtwright_handout sheet_options(const struct request *request)
 {
     return (struct courtwright_handout){
         .paper = request->paper ? (enum courtwright_paper)request->paper : COURTWRIGHT_BOOK_PAPER,
+        .seed = (unsigned)request->seed,
         .names = request->names,
         .date_text = request->date,
         .date = epoch_date(),
