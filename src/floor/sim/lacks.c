@@ -144,11 +144,32 @@ static enum lack row_of(const struct word *word)
     return LACK_NONE;
 }
 
+/* Where it is about a player: he goes somewhere, he gets the ball, he is without it. Who dribbles
+ * is trailed at a screen only; there, and there only, the ball is overplayed: he jumps to its side.
+ */
+static bool is_given(const struct world *world, const struct word *word, enum lack *lack, body whom)
+{
+    bool has = *lack != LACK_BALL && keeps_ball(world, whom);
+    bool at_screen = has && is_screened(world, whom, BODY_NONE, true);
+    switch (*lack) {
+    case LACK_BALL:
+        return comes_by_ball(world, whom);
+    case LACK_NO_BALL:
+        return !has || (at_screen && word->verb == VERB_OVERPLAYS);
+    default:
+        break;
+    }
+    if (has && !at_screen && word->verb == VERB_TRAILS) {
+        *lack = LACK_NO_BALL;
+        return false;
+    }
+    return moves(world, whom);
+}
+
 enum lack lacks(const struct world *world, const struct word *word)
 {
     enum lack lack = row_of(word);
     body whom = word->whom != BODY_NONE ? word->whom : word->man;
-    bool free = whom == BODY_NONE; /* of an area: it is about whoever comes there */
     switch (lack) {
     case LACK_USER:
     case LACK_SCREEN:
@@ -157,13 +178,9 @@ enum lack lacks(const struct world *world, const struct word *word)
     case LACK_PAIR:
         return has_pair(world, word) ? LACK_NONE : lack;
     case LACK_MOVE:
-        return free || moves(world, whom) ? LACK_NONE : lack;
     case LACK_BALL:
-        return free || comes_by_ball(world, whom) ? LACK_NONE : lack;
-    case LACK_NO_BALL: { /* at a screen on the ball he jumps to its side */
-        bool screened = word->verb == VERB_OVERPLAYS && is_screened(world, whom, BODY_NONE, true);
-        return free || screened || !keeps_ball(world, whom) ? LACK_NONE : lack;
-    }
+    case LACK_NO_BALL: /* of an area: it is about whoever comes there */
+        return whom == BODY_NONE || is_given(world, word, &lack, whom) ? LACK_NONE : lack;
     case LACK_SHOT:
         return is_shot(world) ? LACK_NONE : lack;
     default:

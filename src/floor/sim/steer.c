@@ -16,6 +16,8 @@
 #define STAYS .5  /* s in which it is not changed, though it be shut: he waits for a gap */
 #define FORESIGHT .25 /* s that a moving body is thought on */
 #define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
+#define CROSSES 1.0   /* s that somebody who crosses is thought on, at most (ours) */
+#define STROLLS 1.5   /* m/s: at least so fast does he think to get there (ours) */
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
 #define STRIDE .4     /* m */
 #define EDGE .1       /* m inside the line */
@@ -140,6 +142,23 @@ static double choose_side(const struct world *world, body who, body other, struc
     return -route_side(a->m.at, goal, tie.ball, &tie);
 }
 
+/* Two on errands of their own: on which side the other will be when he gets to him, who crosses his
+ * way meanwhile; 0: he does not, or it is not clear. So he is let by in front, and takes nobody
+ * along.
+ */
+static double crosses(const struct agent *a, const struct agent *o, struct vec2 goal)
+{
+    bool errands = a->defends && o->defends && a->goes != DUTY_SLIDES && o->goes != DUTY_SLIDES;
+    struct vec2 way = vec2_unit(vec2_sub(goal, a->m.at)), rel = vec2_sub(o->m.at, a->m.at);
+    double speed = real_max(vec2_length(a->m.v), STROLLS), across = vec2_cross(way, o->m.v);
+    if (!errands || head_on(a, o) || fabs(across) < RUNS) {
+        return 0;
+    }
+    double soon = real_clamp(vec2_dot(rel, way) / speed, 0, CROSSES);
+    double then = vec2_cross(way, rel) + across * soon;
+    return then > ROOM / 2 ? 1 : then < -ROOM / 2 ? -1 : 0;
+}
+
 /* A stride that way ends on the line. */
 static bool leaves_floor(const struct view_ahead *view, struct vec2 way)
 {
@@ -202,7 +221,10 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     }
     bool same = a->dodged == found || (a->dodged != BODY_NONE && !head_on(a, &world->agent[found]));
     bool keeps = same && world->t <= a->dodge_until;
-    double side = keeps ? a->dodge_side : choose_side(world, who, found, goal, off);
+    double then = crosses(a, &world->agent[found], goal);
+    double side = then != 0 ? then
+                  : keeps   ? a->dodge_side
+                            : choose_side(world, who, found, goal, off);
     bool free = !keeps || world->t > a->dodge_since + STAYS;
     struct vec2 way;
     if (way_round(&view, found, side, &way) ||

@@ -114,6 +114,24 @@ END_TEST
 
 /* ---- ways to stand ---- */
 
+/* Two who run the same way and cross: one is let by, and takes the other nowhere. */
+START_TEST(who_recovers_beside_one_who_closes_out_goes_behind_him)
+{
+    told_run(
+        &told,
+        "start five-out\ndefense man\nstep\n5 ball screens for 1\n1 drives off 5 to left elbow\n"
+        "5 rolls to the rim\nx5 hedges\nas 5 rolls, x4 tags 5\nx2 stunts at 1\nstep\n"
+        "1 passes to 4\nx2 closes out on 4\nx4 recovers to 2\n");
+    told_is_sound(&told);
+    way = told_segment(&told, 1, -1);
+    ck_assert_double_lt(told_time(way, 2, MOMENT_ARRIVED), 3.0);
+    for (double t = 0; t < way->duration; t += .1) {
+        ck_assert_double_gt(at(x(4), t).y, -.3); /* not along to the baseline */
+    }
+    ck_assert_double_lt(apart_at_end(x(2), p(4)), 1.3);
+}
+END_TEST
+
 /* Between the post and the rim stands his own defender: who comes from above stays on that side. */
 START_TEST(who_doubles_a_post_from_above_does_not_run_round_him)
 {
@@ -610,6 +628,7 @@ int main(void)
     tcase_add_test(all, two_switch_at_once_where_nobody_screens);
     tcase_add_test(all, who_sinks_to_a_man_that_nobody_has_given_up_any_more_plays_his_own);
     tcase_add_test(all, two_switch_at_a_screen_when_the_user_comes_by);
+    tcase_add_test(all, who_recovers_beside_one_who_closes_out_goes_behind_him);
     tcase_add_test(all, who_doubles_a_post_from_above_does_not_run_round_him);
     tcase_add_test(all, who_denies_stands_in_the_lane_of_the_pass);
     tcase_add_test(all, who_jumps_to_the_ball_goes_toward_it_and_into_the_lane_of_the_pass_back);

@@ -48,6 +48,8 @@ static const struct {
      "1 has the ball all the while"},
     {"    3 cuts to the rim\n    read x1 overplays \"A\"\n      1 dribbles to left wing\n",
      "1 has the ball all the while"},
+    {"    3 cuts to the rim\n    read x1 trails \"A\"\n      1 dribbles to left wing\n",
+     "1 has the ball all the while"},
     {"    3 cuts to the rim\n    read x5 fronts 1 \"A\"\n      1 dribbles to left wing\n",
      "1 has the ball all the while"},
     {"    1 passes to 2\n    read x2 boxes out \"A\"\n      2 drives to the rim\n",
