@@ -149,6 +149,22 @@ static const struct sentence *screen_for(const struct cursor *c, const struct wh
     return NULL;
 }
 
+bool above_last_screen(const struct cursor *c, struct who *user, struct who *screener)
+{
+    above_list list = above_sentences(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        const struct who *by = &s->subject.at[0];
+        bool named = (by->kind == WHO_PLAYER || by->kind == WHO_ROLE) && s->subject.count == 1;
+        if (task_is(s, VERB_SCREEN)) {
+            *user = s->object;
+            *screener = *by;
+            return named && (user->kind == WHO_PLAYER || user->kind == WHO_ROLE);
+        }
+    }
+    return false;
+}
+
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
     static const char *const screens[] = {"screen",

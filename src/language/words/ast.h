@@ -125,6 +125,7 @@ struct event {
     enum pass_kind pass;      /* with EVENT_VERB: the kind named, else plain */
     enum screen_kind screen;
     struct who object; /* WHO_NONE: not said */
+    bool over;         /* while it is read: said as done, has cut; `after` says the same */
     struct span span;
 };
 enum tie_word {

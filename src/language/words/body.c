@@ -158,10 +158,20 @@ static void note_part(struct reader *r, const struct line *line, enum form_kind 
     reader_add(r, reader_block(r), kind, line)->note = note;
 }
 
+/* A setting said as a sentence, before the first one of a play. */
+static bool setting_said(struct reader *r, const struct line *line)
+{
+    return !r->begun && r->top->kind != BLOCK_ACTION && r->top->mirrors.size == 0 &&
+           loose_setting(r, line);
+}
+
 /* One sentence or note of a line that full stops part. */
 static void part_line(struct reader *r, const struct line *line)
 {
     struct opener opener = opener_of(line, 0);
+    if (opener.kind == LINE_OTHER && setting_said(r, line)) {
+        return;
+    }
     bool note = opener.kind == LINE_NOTE;
     if (line_is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
         standing_line(r, line);
@@ -269,6 +279,9 @@ static void late_setting(struct reader *r, const struct line *line, enum setting
 
 void play_line(struct reader *r, const struct line *line, struct opener opener)
 {
+    if (opener.kind == LINE_IF && setting_said(r, line)) { /* against a 2-3 */
+        return;
+    }
     if (opener.kind == LINE_SETTING) {
         enum setting setting = (enum setting)opener.which;
         if (r->begun || r->top->kind == BLOCK_ACTION) {
@@ -278,8 +291,8 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
         }
     } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
         heading_read(r, line, opener);
-    } else if (opener.kind == LINE_IF) {
-        if_read(r, line);
+    } else if (opener.kind == LINE_IF || (opener.kind == LINE_OTHER && line_is_read(r, line))) {
+        if_lines(r, line);
     } else if (opener.kind == LINE_VERSION) {
         version_line(r, line, false);
     } else {

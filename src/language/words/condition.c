@@ -16,10 +16,18 @@ static bool place_part(struct cursor *c, struct condition *out)
     return true;
 }
 
+/* What a defender does: trails, is trailing, chasing over the top. */
+static bool guard_verb_read(struct cursor *c, struct phrase *phrase)
+{
+    struct str said;
+    return phrase_read(c, FOR_DEFENDERS, phrase) || phrase_ing_read(c, FOR_DEFENDERS, phrase) ||
+           phrase_ing_here(c, FOR_DEFENDERS, phrase, &said);
+}
+
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
 {
     struct phrase phrase;
-    if (!phrase_read(c, FOR_DEFENDERS, &phrase)) {
+    if (!guard_verb_read(c, &phrase)) {
         return false;
     }
     out->verb = phrase.verb;
@@ -34,31 +42,234 @@ static bool both_read(struct cursor *c, struct condition *out)
            guard_read(c, out, &out->object);
 }
 
-static bool state_read(struct cursor *c, struct condition *out)
+/* ---- they switch, he trails, on a trap: whose defender is known from the screen above ---- */
+
+enum part { PART_NONE, PART_USER, PART_SCREENER, PART_BOTH };
+
+/* Whose defender does this at a screen. */
+static enum part part_of(enum verb verb)
 {
-    if (take_words(c, "is open")) {
-        out->kind = COND_OPEN;
-    } else if (take_words(c, "is covered")) {
-        out->kind = COND_COVERED;
-    } else if (take_words(c, "is denied")) {
-        out->kind = COND_DENIED;
-    } else {
+    switch (verb) {
+    case VERB_GOES_UNDER:
+    case VERB_GOES_OVER:
+    case VERB_TRAILS:
+    case VERB_OVERPLAYS:
+        return PART_USER;
+    case VERB_HEDGES:
+    case VERB_DROPS:
+    case VERB_ICES:
+        return PART_SCREENER;
+    case VERB_SWITCHES:
+    case VERB_TRAPS:
+        return PART_BOTH;
+    default:
+        return PART_NONE;
+    }
+}
+
+/* By number where it is known who guards whom. */
+static struct who defender_of(const struct cursor *c, const struct who *player, struct span span)
+{
+    for (int number = 1; number <= c->players; number++) {
+        struct who defender = {.kind = WHO_DEFENDER, .number = number, .span = span}, man;
+        if (above_guarded(c, &defender, &man) && same_who(&man, player)) {
+            return defender;
+        }
+    }
+    return (struct who){
+        .kind = WHO_DEFENDER_OF, .number = player->number, .role = player->role, .span = span};
+}
+
+/* At the latest screen above; false: there is none, or this is not done at a screen. */
+static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
+                      struct condition *out)
+{
+    struct who user, screener;
+    enum part part = part_of(verb);
+    if (part == PART_NONE || !above_last_screen(c, &user, &screener)) {
         return false;
     }
+    out->kind = part == PART_BOTH ? COND_BOTH : COND_VERB;
+    out->verb = verb;
+    out->who = defender_of(c, part == PART_SCREENER ? &screener : &user, span);
+    out->other =
+        part == PART_BOTH ? defender_of(c, &screener, span) : (struct who){.kind = WHO_NONE};
+    out->object = verb == VERB_TRAPS ? user : (struct who){.kind = WHO_NONE};
+    return true;
+}
+
+static bool they_read(struct cursor *c, struct condition *out)
+{
+    static const char *const words[] = {"they",        "he",          "she",
+                                        "the defense", "defense",     "the defender",
+                                        "defender",    "their big",   "the big",
+                                        "big",         "their guard", "the screener's man",
+                                        "both",        "they both",   "the defenders",
+                                        "it's",        NULL};
+    static const char *const tails[] = {"it",
+                                        "the screen",
+                                        "the ball screen",
+                                        "him",
+                                        "her",
+                                        "the ball",
+                                        "the pick",
+                                        "on it",
+                                        "on the screen",
+                                        "everything",
+                                        "the ball handler",
+                                        NULL};
+    struct cursor trial = *c;
+    struct phrase phrase;
+    const struct token *from = c->at;
+    if (!take_among(&trial, words) || !guard_verb_read(&trial, &phrase)) {
+        return false;
+    }
+    take_among(&trial, tails);
+    if (!at_screen(c, phrase.verb, cursor_taken(&trial, from), out)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+static const struct entry coverages[] = {{"switch", VERB_SWITCHES},
+                                         {"trap", VERB_TRAPS},
+                                         {"blitz", VERB_TRAPS},
+                                         {"double", VERB_DOUBLES},
+                                         {"double-team", VERB_DOUBLES},
+                                         {"hedge", VERB_HEDGES},
+                                         {"hard hedge", VERB_HEDGES},
+                                         {"show", VERB_HEDGES},
+                                         {"hard show", VERB_HEDGES},
+                                         {"ice", VERB_ICES},
+                                         {"drop", VERB_DROPS},
+                                         {"drop coverage", VERB_DROPS},
+                                         {"under", VERB_GOES_UNDER},
+                                         {"trail", VERB_TRAILS},
+                                         {"chase", VERB_TRAILS},
+                                         {"help", VERB_HELPS},
+                                         {"overplay", VERB_DENIES},
+                                         {"denial", VERB_DENIES},
+                                         {NULL, 0}};
+
+/* a trap by x1 and x5, the help from x4, an overplay on 2, a switch. */
+static bool coverage_read(struct cursor *c, struct condition *out)
+{
+    static const char *const by[] = {"by", "from", "of", "comes from", NULL};
+    static const char *const comes[] = {"comes", "is on", "is coming", NULL};
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    struct who who;
+    int verb = take_entry(&trial, coverages);
+    if (verb < 0) {
+        return false;
+    }
+    out->verb = (enum verb)verb;
+    struct cursor behind = trial;
+    if (verb == VERB_DENIES) {
+        out->kind = COND_DENIED;
+        bool whom = take_words(&behind, "on") && person_read(&behind, &out->who) &&
+                    out->who.kind == WHO_PLAYER;
+        c->at = whom ? behind.at : c->at;
+        return whom;
+    }
+    if (take_among(&behind, by) && person_read(&behind, &who) && who_defends(&who)) {
+        out->kind = COND_VERB;
+        out->who = who;
+        if (take_words(&behind, "and") && person_read(&behind, &out->other) &&
+            who_defends(&out->other)) {
+            out->kind = COND_BOTH;
+        } else {
+            out->other = (struct who){.kind = WHO_NONE};
+        }
+        if (take_words(&behind, "on") &&
+            !person_read(&behind, out->kind == COND_BOTH ? &out->object : &out->other)) {
+            return false;
+        }
+        c->at = behind.at;
+        return out->verb != VERB_SWITCHES || out->kind == COND_BOTH;
+    }
+    take_among(&trial, comes);
+    if (!at_screen(c, out->verb, cursor_taken(&trial, from), out)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+static const struct entry states[] = {{"is open", COND_OPEN},
+                                      {"is free", COND_OPEN},
+                                      {"gets open", COND_OPEN},
+                                      {"comes open", COND_OPEN},
+                                      {"is wide open", COND_OPEN},
+                                      {"is left open", COND_OPEN},
+                                      {"is left alone", COND_OPEN},
+                                      {"is unguarded", COND_OPEN},
+                                      {"is covered", COND_COVERED},
+                                      {"is guarded", COND_COVERED},
+                                      {"isn't open", COND_COVERED},
+                                      {"is not open", COND_COVERED},
+                                      {"is denied", COND_DENIED},
+                                      {"is being denied", COND_DENIED},
+                                      {"gets denied", COND_DENIED},
+                                      {"is overplayed", COND_DENIED},
+                                      {"gets overplayed", COND_DENIED},
+                                      {"is taken away", COND_DENIED},
+                                      {"is being overplayed", COND_DENIED},
+                                      {"isnt open", COND_COVERED},
+                                      {NULL, 0}};
+
+static bool state_read(struct cursor *c, struct condition *out)
+{
+    int state = take_entry(c, states);
+    if (state < 0) {
+        return false;
+    }
+    out->kind = (unsigned)state;
+    return true;
+}
+
+/* 5 is fronted: what his own defender does. */
+static bool suffered_read(struct cursor *c, struct condition *out)
+{
+    static const struct entry words[] = {{"is fronted", VERB_FRONTS},
+                                         {"gets fronted", VERB_FRONTS},
+                                         {"is being fronted", VERB_FRONTS},
+                                         {"is trailed", VERB_TRAILS},
+                                         {NULL, 0}};
+    struct cursor trial = *c;
+    struct who who = out->who;
+    int verb = take_entry(&trial, words);
+    if (verb < 0) {
+        return false;
+    }
+    c->at = trial.at;
+    out->kind = COND_VERB;
+    out->verb = (enum verb)verb;
+    out->who = defender_of(c, &who, who.span);
+    out->other = (struct who){.kind = WHO_NONE};
     return true;
 }
 
 static bool one_read(struct cursor *c, struct condition *out)
 {
-    if (take_words(c, "otherwise")) {
+    static const char *const others[] = {"otherwise", "anything else", "if not",
+                                         "else",      "none of these", NULL};
+    if (take_among(c, others)) {
         out->kind = COND_OTHERWISE;
         return true;
     }
-    if (!person_read(c, &out->who)) {
+    if (they_read(c, out) || coverage_read(c, out)) {
+        return true;
+    }
+    *out = (struct condition){.kind = COND_OTHERWISE};
+    if (!person_read(c, &out->who) && !who_read(c, &out->who)) {
         return false;
     }
     if (!who_defends(&out->who)) {
-        return (out->who.kind == WHO_PLAYER || out->who.kind == WHO_ROLE) && state_read(c, out);
+        bool one =
+            out->who.kind == WHO_PLAYER || out->who.kind == WHO_ROLE || out->who.kind == WHO_SPOT;
+        return one && (state_read(c, out) || (out->who.kind != WHO_SPOT && suffered_read(c, out)));
     }
     struct cursor_mark mark = cursor_mark(c);
     if (both_read(c, out)) {
@@ -69,6 +280,17 @@ static bool one_read(struct cursor *c, struct condition *out)
     out->other = out->object = (struct who){.kind = WHO_NONE};
     out->kind = COND_VERB;
     return guard_read(c, out, &out->other);
+}
+
+bool coverage_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct condition condition = {.kind = COND_OTHERWISE};
+    bool is = coverage_read(&trial, &condition) &&
+              (mark_is(&trial, ',') || cursor_done(&trial) || subject_verb_is(&trial));
+    cursor_back(&trial, mark);
+    return is;
 }
 
 bool condition_read(struct cursor *c, struct condition *out)

@@ -58,6 +58,11 @@ bool above_doer_read(struct cursor *c, struct who *out);
 /* "the screen", "5's screen", for the one who uses it. As above_event_read. */
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
                       struct who *second);
+/* Who uses the latest screen above, and who set it; false: there is none with one of each. */
+bool above_last_screen(const struct cursor *c, struct who *user, struct who *screener);
+/* What the defense does as a noun begins here, with nothing but a sentence behind it: a trap, help
+ * from x4. */
+bool coverage_is(const struct cursor *c);
 /* The one screen that waits for this user. False: none, or several (`*several`). */
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several);
@@ -81,6 +86,24 @@ struct who above_receiver(const struct cursor *c, const struct who *passer);
 bool above_holder(const struct cursor *c, struct who *out);
 /* The only attacker of the latest sentence above that names one besides `not`. */
 bool above_him(const struct cursor *c, const struct who * not, struct who *out);
+/* The noun of something a player does, whoever it is of: drive, pass. */
+bool above_noun_verb(struct cursor *c, struct event *out);
+
+/* moment: moments that are not named by a plain verb. */
+/* Behind who it is of: has cut, starts to roll, gets there. `*verb`: `*phrase` was read, whose
+ * object may follow. */
+bool moment_read(struct cursor *c, struct event *out, struct phrase *phrase, bool *verb);
+/* gets there, is set, picks it up: of the latest sentence of that player. */
+bool moment_arrival_read(struct cursor *c, struct event *out);
+/* Behind the pass, the screen: is in the air, is set, by 2; whose it is may be said there. */
+void moment_behind_noun(struct cursor *c, struct event *out, bool ball);
+/* Where, when the sentence that is meant says the same: taken, true. */
+bool moment_same_place(struct cursor *c, const struct event *event);
+/* through, the lane, all the way: adds nothing to a movement in a clause. */
+void moment_way(struct cursor *c, const struct event *event);
+/* Seconds as a number, or as beats and counts, which a note tells in seconds. */
+bool take_seconds(struct cursor *c, struct measure *out);
+bool skip_seconds(struct cursor *c); /* the same, silent */
 
 /* pair: what one phrase says in two sentences */
 bool pair_is(const struct cursor *c);

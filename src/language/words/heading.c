@@ -273,11 +273,44 @@ static bool continue_behind(struct reader *r, struct cursor c)
     return true;
 }
 
+/* What may stand between a condition and what is done about it. */
+static bool take_answer_mark(struct cursor *c)
+{
+    static const char *const words[] = {"then", "means", "we", NULL};
+    bool taken = take_mark(c, ',') || take_mark(c, ':') || take_mark(c, '-');
+    return take_among(c, words) || taken;
+}
+
+/* read x3 trails, curl: a title without quotes, to the end of the line. */
+static bool bare_title(struct reader *r, const struct line *line, struct cursor *c,
+                       struct block *block)
+{
+    struct title title;
+    size_t from = (size_t)(past_fillers(c->at, c->end) - line->tokens);
+    if (title_read(r, line, &from, NULL, &title) == TITLE_REFUSED) {
+        return false;
+    }
+    block->title = title.text;
+    block->title_quoted = title.quoted;
+    block->title_span = title.span;
+    return true;
+}
+
 static bool read_heading(struct reader *r, const struct line *line, struct block *block)
 {
+    static const char *const ifs[] = {"if", "when", NULL};
     struct cursor c = reader_cursor(r, line, 1);
+    take_answer_mark(&c); /* read, if x3 trails */
+    take_among(&c, ifs);
     if (!conditions_part(r, &c, block)) {
         return false;
+    }
+    if (continue_behind(r, c)) {
+        return false;
+    }
+    struct cursor behind = c;
+    if (take_answer_mark(&behind) && !cursor_done(&behind)) {
+        return bare_title(r, line, &behind, block);
     }
     block->title_quoted = quoted_read(&c, &block->title, &block->title_span);
     return !continue_behind(r, c) && reader_used_up(&c);
@@ -494,16 +527,36 @@ static bool comma_may_miss(struct cursor *c, const struct line *line, struct blo
     return true;
 }
 
-void if_read(struct reader *r, const struct line *line)
+/* if 2 is denied "Back door": a read, named. */
+static bool named_if(struct reader *r, const struct line *line, struct cursor c,
+                     const struct block *block)
 {
+    struct block titled = *block;
+    titled.title_quoted = quoted_read(&c, &titled.title, &titled.title_span);
+    if (!titled.title_quoted || !cursor_done(&c)) {
+        return false;
+    }
+    *open_branch(r, BLOCK_READ, line) = titled;
+    return true;
+}
+
+static void if_read(struct reader *r, const struct line *line)
+{
+    static const char *const words[] = {"if",   "versus", "vs",  "against", "should",
+                                        "when", "on",     "off", "upon",    NULL};
     if (!branch_fits(r, line)) {
         return;
     }
     struct block *block = block_new(r, BLOCK_READ, line);
-    struct cursor c = reader_cursor(r, line, 1);
+    struct cursor c = reader_cursor(r, line, 0);
+    take_among(&c, words);
+    take_mark(&c, '.'); /* vs. */
     sentence_list sentences = {0};
     bool fine = conditions_part(r, &c, block);
-    if (fine && !take_mark(&c, ',') && !comma_may_miss(&c, line, block)) {
+    if (fine && named_if(r, line, c, block)) {
+        return;
+    }
+    if (fine && !take_answer_mark(&c) && !comma_may_miss(&c, line, block)) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
         diag_help(r->diags, diag, "write `if x3 trails, 3 curls off 5`");
@@ -520,6 +573,43 @@ void if_read(struct reader *r, const struct line *line)
         reader_add_sentence(r, r->branch, line_keep(r, bare), &sentences.at[i]);
     }
     r->sentences += sentences.count;
-    r->branch->one_line = sentences.count == 1;
-    r->branch = sentences.count == 1 ? NULL : r->branch; /* more: a read like any other */
+    /* more: a read like any other */
+    r->branch->one_line = sentences.count == 1 && block->conditions.at[0].kind != COND_OTHERWISE;
+    r->branch = sentences.count == 1 ? NULL : r->branch;
+}
+
+bool line_is_read(const struct reader *r, const struct line *line)
+{
+    static const char *const words[] = {"on", "when", "off", "upon", NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    return (r->step || !r->has_steps) && r->top && take_among(&c, words) && coverage_is(&c);
+}
+
+/* Where a second read begins in the line of one: ", if", "; otherwise". 0: nowhere. */
+static size_t second_if(const struct line *line)
+{
+    for (size_t i = 2; i + 1 < line->count; i++) {
+        const struct token *before = &line->tokens[i - 1], *token = &line->tokens[i];
+        bool parted = before->kind == TOKEN_MARK && (before->mark == ',' || before->mark == ';');
+        bool again = str_is(token->text, "if") || str_is(token->text, "otherwise") ||
+                     str_is(token->text, "else");
+        if (parted && token->kind == TOKEN_WORD && again) {
+            return i;
+        }
+    }
+    return 0;
+}
+
+void if_lines(struct reader *r, const struct line *line)
+{
+    struct line rest = *line;
+    for (size_t at; (at = second_if(&rest)) > 0;) {
+        if_read(r, line_keep(r, line_part(&rest, 0, at - 1)));
+        struct line part = line_part(&rest, at, rest.count);
+        part.comment = rest.comment;
+        part.comment_span = rest.comment_span;
+        rest = part;
+        r->branch = NULL;
+    }
+    if_read(r, line_keep(r, rest));
 }

@@ -124,11 +124,13 @@ static bool noun_fits(const struct sentence *s, enum noun noun)
     }
 }
 
-static const struct sentence *latest(const struct cursor *c, enum noun noun)
+/* `to`: to whom; WHO_NONE: anybody. */
+static const struct sentence *latest(const struct cursor *c, enum noun noun, const struct who *to)
 {
     above_list list = above_sentences(c, false);
     for (size_t i = list.count; i-- > 0;) {
-        if (noun_fits(list.at[i], noun)) {
+        if (noun_fits(list.at[i], noun) &&
+            (to->kind == WHO_NONE || same_who(&list.at[i]->object, to))) {
             return list.at[i];
         }
     }
@@ -156,28 +158,67 @@ static int noun_missing(struct cursor *c, struct span span, int noun)
     return -1;
 }
 
+bool above_noun_verb(struct cursor *c, struct event *out)
+{
+    int noun = take_entry(c, nouns);
+    if (noun < 0 || noun == NOUN_CATCH || noun == NOUN_SCREEN) {
+        return false;
+    }
+    *out = (struct event){
+        .kind = EVENT_VERB, .verb = noun_rows[noun].verb, .family = noun_rows[noun].family};
+    return true;
+}
+
+static bool is_flight(int noun)
+{
+    return noun == NOUN_PASS || noun == NOUN_CATCH || noun == NOUN_HAND_OFF;
+}
+
+/* The ball alone is no moment: only with what it does. */
+static int take_ball(struct cursor *c, struct event *out)
+{
+    struct cursor trial = *c;
+    if (!take_words(&trial, "ball")) {
+        return -1;
+    }
+    const struct token *behind = trial.at;
+    moment_behind_noun(&trial, out, true);
+    if (trial.at == behind) {
+        return -1;
+    }
+    c->at = trial.at;
+    return NOUN_PASS;
+}
+
 int above_event_read(struct cursor *c, struct event *out)
 {
     const struct token *from = c->at;
     struct who owner;
+    struct cursor_mark mark = cursor_mark(c);
     int noun = take_noun(c, &owner);
-    if (noun < 0) {
-        return 0;
-    }
-    struct span span = cursor_taken(c, from);
     *out = (struct event){.kind = noun == NOUN_CATCH ? EVENT_CATCHES : EVENT_VERB,
                           .subject = owner,
-                          .verb = noun_rows[noun].verb,
-                          .family = noun_rows[noun].family,
-                          .span = span};
-    if (owner.kind != WHO_NONE) {
+                          .verb = noun_rows[noun < 0 ? NOUN_PASS : noun].verb,
+                          .family = noun_rows[noun < 0 ? NOUN_PASS : noun].family};
+    if (noun >= 0) {
+        moment_behind_noun(c, out, is_flight(noun));
+    } else {
+        noun = take_ball(c, out);
+    }
+    if (noun < 0) {
+        cursor_back(c, mark);
+        return 0;
+    }
+    out->span = cursor_taken(c, from);
+    bool caught = out->kind == EVENT_CATCHES && noun != NOUN_CATCH; /* 1's pass is caught */
+    if (out->subject.kind != WHO_NONE && !(caught && owner.kind != WHO_NONE)) {
         return 1;
     }
-    const struct sentence *s = latest(c, (enum noun)noun);
+    const struct sentence *s = latest(c, (enum noun)noun, &out->object);
     if (!s || doer(s).kind == WHO_EVERYONE_ELSE) {
-        return noun_missing(c, span, noun);
+        return noun_missing(c, out->span, noun);
     }
-    out->subject = noun == NOUN_CATCH ? s->object : doer(s);
+    out->subject = out->kind == EVENT_CATCHES ? s->object : doer(s);
     return 1;
 }
 
@@ -228,17 +269,11 @@ static struct who doer_in(const struct sentence *s, int noun)
 
 bool above_doer_read(struct cursor *c, struct who *out)
 {
-    static const struct entry doers[] = {{"screener", DOER_SCREENER},
-                                         {"roller", DOER_ROLLER},
-                                         {"roll man", DOER_ROLLER},
-                                         {"cutter", DOER_CUTTER},
-                                         {"passer", DOER_PASSER},
-                                         {"receiver", DOER_RECEIVER},
-                                         {"post", DOER_POST},
-                                         {"post player", DOER_POST},
-                                         {"shooter", DOER_SHOOTER},
-                                         {"driver", DOER_DRIVER},
-                                         {NULL, 0}};
+    static const struct entry doers[] = {
+        {"screener", DOER_SCREENER}, {"roller", DOER_ROLLER}, {"roll man", DOER_ROLLER},
+        {"roll", DOER_ROLLER},       {"cutter", DOER_CUTTER}, {"passer", DOER_PASSER},
+        {"receiver", DOER_RECEIVER}, {"post", DOER_POST},     {"post player", DOER_POST},
+        {"shooter", DOER_SHOOTER},   {"driver", DOER_DRIVER}, {NULL, 0}};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */

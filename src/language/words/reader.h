@@ -92,12 +92,16 @@ void setting_misplaced(struct reader *r, const struct line *line, enum setting s
 /* One whole line each, where its block is open. */
 void version_line(struct reader *r, const struct line *line, bool first);
 void setting_line(struct reader *r, const struct line *line, enum setting setting);
+/* 1 has the ball, they are in a 2-3: a setting said as a sentence, before the first one. */
+bool loose_setting(struct reader *r, const struct line *line);
 void play_line(struct reader *r, const struct line *line, struct opener opener);
 
 /* Each reads one line (or the part of one) into the block that is open. */
 /* A heading, broken or not, opens its block: what follows belongs to it. */
 void heading_read(struct reader *r, const struct line *line, struct opener opener);
-void if_read(struct reader *r, const struct line *line);
+void if_lines(struct reader *r, const struct line *line);
+/* on a trap, 1 passes to 5: a read that opens with what the defense does. */
+bool line_is_read(const struct reader *r, const struct line *line);
 void include_read(struct reader *r, const struct line *line);
 bool setting_read(struct reader *r, const struct line *line, enum setting setting,
                   struct setting_form *out);

@@ -93,9 +93,18 @@ static bool happening_read(struct cursor *c, struct event *out)
         out->family = FAMILY_USES;
         return true;
     }
+    if (moment_arrival_read(c, out)) {
+        moment_way(c, out);
+        return true;
+    }
     enum phrase_side side = who_side(&out->subject);
-    if (!phrase_read(c, side, &phrase) && !phrase_ing_read(c, side, &phrase)) {
+    bool verb = phrase_read(c, side, &phrase) || phrase_ing_read(c, side, &phrase);
+    if (!verb && !moment_read(c, out, &phrase, &verb)) {
         return false;
+    }
+    if (!verb) {
+        moment_way(c, out);
+        return true;
     }
     out->kind = EVENT_VERB;
     out->verb = phrase.verb;
@@ -110,6 +119,7 @@ static bool happening_read(struct cursor *c, struct event *out)
     if (out->verb == VERB_COMES) {
         out->family = FAMILY_USES;
     }
+    moment_way(c, out);
     return true;
 }
 
@@ -130,12 +140,6 @@ bool event_read(struct cursor *c, struct event *out)
     return false;
 }
 
-static bool seconds_are(const struct cursor *c)
-{
-    const struct token *next = cursor_next(c);
-    return next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
-}
-
 /* The first row of a value is the one messages use. */
 static const struct entry clause_entries[] = {
     {"as", TIE_AS},
@@ -148,6 +152,22 @@ static const struct entry clause_entries[] = {
     {"just as", TIE_AS},
     {"right as", TIE_AS},
     {"moment", TIE_WHEN},
+    {"moment that", TIE_WHEN},
+    {"instant", TIE_WHEN},
+    {"second that", TIE_WHEN},
+    {"minute", TIE_WHEN},
+    {"whenever", TIE_WHEN},
+    {"soon as", TIE_WHEN},
+    {"just when", TIE_WHEN},
+    {"only when", TIE_WHEN},
+    {"only after", TIE_AFTER},
+    {"directly after", TIE_AFTER},
+    {"shortly after", TIE_AFTER},
+    {"following", TIE_AFTER},
+    {"during", TIE_WHILE},
+    {"exactly as", TIE_AS},
+    {"exactly when", TIE_WHEN},
+    {"at the moment", TIE_WHEN},
     {"just after", TIE_AFTER},
     {"right when", TIE_WHEN},
     {"while", TIE_WHILE},
@@ -179,11 +199,11 @@ bool clause_is(const struct cursor *c)
         return true;
     }
     if (take_words(&trial, "at")) {
-        return seconds_are(&trial);
+        return skip_seconds(&trial);
     }
-    if (seconds_are(&trial)) {
-        trial.at = cursor_next(&trial) + 1;
-        return word_is(&trial, 0, "after") || word_is(&trial, 0, "later");
+    if (skip_seconds(&trial)) {
+        return word_is(&trial, 0, "after") || word_is(&trial, 0, "later") ||
+               (word_is(&trial, 0, "in") && (take_words(&trial, "in"), mark_is(&trial, ',')));
     }
     return false;
 }
@@ -270,7 +290,7 @@ static bool state_refuse(struct cursor *c, const struct event *event, const char
 /* A clause says who does what, without where. */
 static bool place_behind(struct cursor *c, const struct event *event, const char *word)
 {
-    if (!word_among(c, place_words) || clause_is(c)) {
+    if (!word_among(c, place_words) || clause_is(c) || moment_same_place(c, event)) {
         return false;
     }
     struct diag *diag = REFUSE(c, TEXT_CLAUSE_HALF, cursor_span(c),
@@ -294,6 +314,13 @@ static bool arrival_refused(struct cursor *c, const char *word)
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
+    struct event event;
+    bool noun = above_event_read(&trial, &event) != 0; /* the ball is in the air */
+    cursor_back(c, mark);
+    if (noun) {
+        return false;
+    }
+    trial = *c;
     bool known = who_read(&trial, &who);
     if (known && who.kind == WHO_BALL) {
         cursor_back(c, mark);
@@ -306,10 +333,12 @@ static bool arrival_refused(struct cursor *c, const char *word)
     bool arrival = known && take_among(&trial, moments);
     struct span span = cursor_taken(&trial, from);
     cursor_back(c, mark);
-    if (!arrival) {
+    struct event same = {.subject = who};
+    trial.at = from;
+    struct str verb = above_verb(c, &who), name = cursor_text(c, who.span);
+    if (!arrival || moment_arrival_read(&trial, &same)) { /* it is of a sentence above */
         return false;
     }
-    struct str verb = above_verb(c, &who), name = cursor_text(c, who.span);
     verb = verb.size > 0 ? verb : STR("cuts");
     diag_help(c->diags,
               REFUSE(c, TEXT_CLAUSE_HALF, span,
@@ -325,7 +354,7 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
 {
     size_t before = c->refusals;
     struct event event;
-    if (!above_noun_is(c, false) && arrival_refused(c, word)) {
+    if (arrival_refused(c, word)) {
         return false;
     }
     if (!event_before_sentence(c, &event)) {
@@ -334,35 +363,54 @@ static bool clause_event_read(struct cursor *c, struct tie *tie, const char *wor
         }
         return false;
     }
+    bool over = event.over;
+    event.over = false;
     tie->event = event_keep(c, event);
+    if (over && (tie->word == TIE_AS || tie->word == TIE_WHEN)) {
+        tie->word = TIE_AFTER;
+    }
     if (event_is_state(&event) && tie->word != TIE_WHEN) {
         return state_refuse(c, &event, word);
     }
     return !place_behind(c, &event, word);
 }
 
-bool clause_read(struct cursor *c, struct tie *tie)
+/* at 2 s, 2 s in, 1 s later, after 1 s, 1 s after 2 catches. 1: read, 0: none here, -1: reported.
+ */
+static int seconds_read(struct cursor *c, struct tie *tie)
 {
+    static const char *const leads[] = {"at", "after", NULL};
     struct measure seconds;
     struct cursor trial = *c;
-    if (take_words(&trial, "at") && take_measure(&trial, true, &seconds)) {
-        tie->word = TIE_AT;
-        tie->seconds = seconds.value;
-        c->at = trial.at;
-        return true;
+    bool at = word_is(&trial, 0, "at");
+    bool led = take_among(&trial, leads);
+    static const char *const tails[] = {"after", "later", "in", NULL};
+    if (!skip_seconds(&trial) || (!led && !word_among(&trial, tails))) {
+        return 0; /* the moment 4 is set */
     }
-    if (take_measure(c, true, &seconds)) {
-        tie->seconds = seconds.value;
-        tie->word = take_words(c, "later") ? TIE_LATER : TIE_SECONDS_AFTER;
-        return tie->word == TIE_LATER ||
-               (take_words(c, "after") && clause_event_read(c, tie, "after"));
+    if (led) {
+        take_among(c, leads);
     }
-    trial = *c; /* after two seconds */
-    if (take_words(&trial, "after") && take_measure(&trial, true, &seconds)) {
-        tie->seconds = seconds.value;
-        tie->word = TIE_LATER;
-        c->at = trial.at;
-        return true;
+    take_seconds(c, &seconds);
+    tie->seconds = seconds.value;
+    tie->word = at ? TIE_AT : TIE_LATER;
+    if (led) {
+        return 1;
+    }
+    if (take_words(c, "later")) {
+        return 1;
+    }
+    tie->word = take_words(c, "in") ? TIE_AT : TIE_SECONDS_AFTER;
+    return tie->word == TIE_AT || (take_words(c, "after") && clause_event_read(c, tie, "after"))
+               ? 1
+               : -1;
+}
+
+bool clause_read(struct cursor *c, struct tie *tie)
+{
+    int seconds = seconds_read(c, tie);
+    if (seconds != 0) {
+        return seconds > 0;
     }
     tie->word = noun_clause(c);
     int word = tie->word != TIE_NONE ? (int)tie->word : take_entry(c, clause_entries);
@@ -429,12 +477,23 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
                                          "while that happens",
                                          "simultaneously",
                                          NULL};
+    static const char *const waits[] = {"give it", "wait", "hold on", "pause", "count", NULL};
     while (front_word(c, firsts)) {
     }
     const struct token *from = c->at;
     tie->then = front_word(c, thens);
     const struct token *word = c->at;
-    if (front_word(c, whiles)) {
+    struct cursor wait = *c;
+    struct measure seconds;
+    if (take_among(&wait, waits) && (take_words(&wait, "for"), skip_seconds(&wait))) {
+        take_among(c, waits); /* give it a beat, and then */
+        take_words(c, "for");
+        take_seconds(c, &seconds);
+        *tie = (struct tie){.word = TIE_LATER, .seconds = seconds.value};
+        take_mark(c, ',');
+        take_words(c, "and");
+        take_words(c, "then");
+    } else if (front_word(c, whiles)) {
         tie->meanwhile = true;
     } else if (clause_is(c)) {
         if (!clause_read(c, tie)) {
@@ -452,11 +511,27 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
     return true;
 }
 
+/* until 3 has cut: what is cut short is so at a beginning. */
+static bool until_over(struct cursor *c, const struct event *event)
+{
+    if (!event->over) {
+        return false;
+    }
+    struct str name = cursor_text(c, event->subject.span);
+    struct str verb = phrase_words(event->verb, event->pass, event->screen, false);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_CLAUSE_HALF, event->span,
+                     "`until` takes the moment something begins, not its end"),
+              "write `until %.*s %.*s`, or what is done then: `after %.*s %.*s, …`", STR_ARG(name),
+              STR_ARG(verb), STR_ARG(name), STR_ARG(verb));
+    return true;
+}
+
 bool until_read(struct cursor *c, struct event *out)
 {
     size_t before = c->refusals;
     if (event_read(c, out)) {
-        return !place_behind(c, out, "until");
+        return !until_over(c, out) && !place_behind(c, out, "until");
     }
     if (c->refusals == before) {
         event_refuse(c, "until");

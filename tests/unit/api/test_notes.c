@@ -77,6 +77,8 @@ static const struct {
      "drill \"D\"\n start 1 top, coach left wing\n ball coach\n step\n  coach passes to 1\n"},
     {"play.role-taken", GIVE "run \"give\" with receiver 2\n", "1 has the ball as the step begins",
      GIVE "run \"give\" with passer 1, receiver 2\n"},
+    {"text.beat-taken", START "1 passes to 2\na beat later, 3 cuts to the rim\n",
+     "`beat` was taken as 0.5 s", START "1 passes to 2\n0.5 s later, 3 cuts to the rim\n"},
     {"text.screen-taken", START "5 screens for 3\n3 curls\n", "the screen of 5 was taken",
      START "5 screens for 3\n3 curls off 5\n"},
     {"text.verb-taken", START "3 to left corner\n", "no verb is written",

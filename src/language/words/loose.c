@@ -1,0 +1,166 @@
+/* SPDX-License-Identifier: MIT */
+/* loose: settings said as sentences before the first one: 1 has the ball, they are in a 2-3, no
+ * defense, we start in horns. What leads in is left out; the rest is read as the setting's own
+ * line. */
+#include "language/words/grammar.h"
+#include "language/words/reader.h"
+
+/* `line` with its tokens from `from` on, behind one that stands for the setting's word. */
+static struct line shortened(struct reader *r, const struct line *line, const struct token *from,
+                             const struct token *end)
+{
+    struct line part = *line;
+    part.count = (size_t)(end - from) + 1;
+    part.tokens = arena_array(r->arena, struct token, part.count);
+    part.tokens[0] = line->tokens[0];
+    for (size_t i = 1; i < part.count; i++) {
+        part.tokens[i] = from[i - 1];
+    }
+    return part;
+}
+
+/* 1 has the ball, 2 starts with it. */
+static bool ball_said(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const has[] = {
+        "has",       "starts with", "begins with", "has it", "starts off with", "will start with",
+        "brings up", NULL};
+    static const char *const balls[] = {"ball", "it", "rock", NULL};
+    static const char *const tails[] = {
+        "to start",      "to begin", "first",         "at the start",
+        "to start with", "at first", "to begin with", NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    struct who who;
+    if (!c.end || !person_read(&c, &who) || who.kind != WHO_PLAYER) {
+        return false;
+    }
+    const struct token *behind = c.at;
+    if (!take_among(&c, has)) {
+        return false;
+    }
+    take_among(&c, balls);
+    take_among(&c, tails);
+    take_mark(&c, '.');
+    *out = shortened(r, line, behind - 1, behind);
+    return cursor_done(&c);
+}
+
+static bool none_said(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const words[] = {
+        "no defense", "no defence",   "no d",           "no defenders", "without defense",
+        "5 on 0",     "five on zero", "against nobody", "against air",  "on air",
+        NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    if (!take_among(&c, words) || !cursor_done(&c)) {
+        return false;
+    }
+    *out = shortened(r, line, line->tokens, line->tokens + 1);
+    out->tokens[1].text = STR("none");
+    out->tokens[1].first = 'n';
+    out->tokens[1].kind = TOKEN_WORD;
+    return true;
+}
+
+static bool defense_said(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const leads[] = {"they play",
+                                        "they are in",
+                                        "they're in",
+                                        "they run",
+                                        "they're playing",
+                                        "they are playing",
+                                        "they're",
+                                        "defense plays",
+                                        "defense is in",
+                                        "defense is",
+                                        "defense in",
+                                        "we're against",
+                                        "we are against",
+                                        "d is in",
+                                        "d is",
+                                        "playing against",
+                                        "facing",
+                                        "going against",
+                                        "against",
+                                        "versus",
+                                        "vs",
+                                        "it's",
+                                        "they sit in",
+                                        "they guard us",
+                                        "we face",
+                                        "they press",
+                                        NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    static const char *const tails[] = {"defense", "d", "zone", "on us", NULL};
+    struct setting_form form = {.setting = SETTING_DEFENSE};
+    take_among(&c, leads);
+    take_mark(&c, '.');
+    const struct token *from = past_fillers(c.at, c.end);
+    size_t refusals = c.refusals;
+    bool fine = from < c.end && defense_words_read(&c, &form) && c.refusals == refusals;
+    const struct token *end = c.at;
+    take_among(&c, tails);
+    if (!fine || !cursor_done(&c)) {
+        return false;
+    }
+    *out = shortened(r, line, from, end);
+    return true;
+}
+
+static bool start_said(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const leads[] = {"we start in",     "we start",
+                                        "set up in",       "set up",
+                                        "line up in",      "we line up in",
+                                        "start out in",    "begin in",
+                                        "we begin in",     "starting in",
+                                        "we're in",        "we are in",
+                                        "alignment",       "formation",
+                                        "they line up in", "everyone starts in",
+                                        "we set up in",    "setup",
+                                        "lineup is",       "players start",
+                                        "out of",          NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    if (!take_among(&c, leads)) {
+        return false;
+    }
+    take_mark(&c, ':');
+    take_among(&c, (const char *const[]){"a", NULL});
+    const struct token *from = past_fillers(c.at, c.end);
+    if (from == c.end) {
+        return false;
+    }
+    *out = shortened(r, line, from, c.end);
+    return true;
+}
+
+static const struct {
+    enum setting setting;
+    bool (*said)(struct reader *r, const struct line *line, struct line *out);
+} rows[] = {
+    {SETTING_BALL, ball_said},
+    {SETTING_DEFENSE, none_said},
+    {SETTING_DEFENSE, defense_said},
+    {SETTING_START, start_said},
+};
+
+bool loose_setting(struct reader *r, const struct line *line)
+{
+    struct diags *heard = r->diags, unheard;
+    struct line part;
+    enum setting setting = SETTING_COUNT;
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows && setting == SETTING_COUNT; i++) {
+        if (rows[i].said(r, line, &part)) {
+            setting = rows[i].setting;
+        }
+    }
+    r->diags = heard;
+    if (setting == SETTING_COUNT) {
+        return false;
+    }
+    setting_line(r, line_keep(r, part), setting);
+    return true;
+}
