@@ -14,8 +14,9 @@ enum { ROUNDS = 18, RELAX = 160 };
 struct obstacle {
     struct vec2 a, b;
     double r;
-    bool own;   /* the stroke starts here: only its later parts keep clear */
-    bool round; /* who would cross goes round b, however near a is */
+    bool own;        /* the stroke starts here: only its later parts keep clear */
+    bool round;      /* who would cross goes round b, however near a is */
+    size_t from, to; /* the points of a trail that can come to it */
 };
 typedef VEC(struct obstacle) obstacle_list;
 
@@ -53,7 +54,7 @@ struct gathering {
 
 static void gather(const struct gathering *g, struct vec2 a, struct vec2 b, double r, bool own)
 {
-    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own, false}));
+    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own, false, 0, 0}));
 }
 
 static void gather_symbols(const struct gathering *g)
@@ -292,9 +293,25 @@ static void obstacles_near(struct trail *trail, obstacle_list *list, double reac
     list->count = kept;
 }
 
+/* Notes which points can come to an obstacle while the trail is drawn taut toward its course: those
+ * that are near it in either. */
+static void obstacle_window(struct obstacle *obstacle, const struct trail *trail,
+                            const struct vec2 *course, double reach)
+{
+    double far = obstacle->r + reach;
+    obstacle->from = trail->count;
+    obstacle->to = 0;
+    for (size_t i = 1; i + 1 < trail->count; i++) {
+        if (!is_beyond(obstacle, trail->at[i], far) || !is_beyond(obstacle, course[i], far)) {
+            obstacle->from = i < obstacle->from ? i : obstacle->from;
+            obstacle->to = i + 1;
+        }
+    }
+}
+
 static void hold_off(struct trail *trail, const struct obstacle *obstacle, size_t from)
 {
-    for (size_t i = from > 0 ? from : 1; i + 1 < trail->count; i++) {
+    for (size_t i = from > obstacle->from ? from : obstacle->from; i < obstacle->to; i++) {
         struct vec2 near;
         if (is_beyond(obstacle, trail->at[i], obstacle->r)) {
             continue;
@@ -312,6 +329,9 @@ static void relax_one(struct drawing *drawing, struct trail *trail, const struct
                       obstacle_list *list)
 {
     obstacles_near(trail, list, 1.5 * drawing->size.k);
+    for (size_t o = 0; o < list->count; o++) {
+        obstacle_window(&list->at[o], trail, course, 1.5 * drawing->size.k);
+    }
     struct vec2 *off = arena_array(drawing->arena, struct vec2, trail->count);
     for (int turn = 0; turn < RELAX; turn++) {
         for (size_t i = 0; i < trail->count; i++) {
