@@ -7,6 +7,7 @@
 
 #define BAR 16.0
 #define FRAME 0.9
+#define FRAME_SHARE 0.12  /* of an item's length: a short one has a thinner frame */
 #define AXIS (BAR + 12.0) /* baseline of the times under it */
 #define KEY_BASE 29.0     /* further down: of the key's words */
 #define BOX_WIDE 12.0
@@ -65,7 +66,9 @@ static void put_items(const struct setter *setter, struct galley *galley,
         const struct plan_item *item = &practice->items.at[i];
         double from = item->begins * scale, to = (item->begins + item->minutes) * scale;
         enum filling filling = filling_of(item);
-        galley_box(galley, vec2_of(from, 0), vec2_of(to, BAR), FRAME, ROLE_INK, filling);
+        double frame =
+            real_min(FRAME, FRAME_SHARE * (to - from)); /* else many short items are black */
+        galley_box(galley, vec2_of(from, 0), vec2_of(to, BAR), frame, ROLE_INK, filling);
         struct str minutes = clock_minutes(setter, item->minutes);
         if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= to - from) {
             put_middle(setter, galley, TYPE_DISC, minutes, (from + to) / 2, BAR / 2 + 2.9,

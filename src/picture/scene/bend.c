@@ -146,7 +146,6 @@ static void gather_props(const struct gathering *g)
     for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
         struct basket_marks basket = basket_marks(drawing, far == 1);
         gather(g, basket.ring, basket.ring, size->basket + 0.5 * size->k, false);
-        gather(g, basket.left, basket.right, size->board / 2 + 0.6 * size->k, false);
     }
 }
 

@@ -14,7 +14,7 @@
 /* What a disc is weighed against, feet and points of score. */
 struct weights {
     double beside, fraction;
-    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near,
+    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near, away,
         beside_near, beside_line, own_line, crossing, bend;
 };
 static const struct weights weights = {.beside = 6,
@@ -29,6 +29,7 @@ static const struct weights weights = {.beside = 6,
                                        .line = 60,
                                        .line_under = 100,
                                        .line_near = 10,
+                                       .away = 9,
                                        .beside_near = 26,
                                        .beside_line = 14,
                                        .own_line = 90,
@@ -288,8 +289,8 @@ static double disc_round(const struct drawing *drawing, size_t own, struct vec2 
         for (int i = 0; i < 24; i++) {
             struct candidate place = {.at =
                                           vec2_along(about, vec2_turn(way, i * REAL_PI / 12), far)};
-            double score =
-                loose_score(drawing, own, place.at, drawing->size.order, false) + 5 * ring;
+            double score = loose_score(drawing, own, place.at, drawing->size.order, false) +
+                           weights.away * ring;
             if (score < best) {
                 best = score;
                 *chosen = place;

@@ -15,8 +15,8 @@ enum { TURNS = 2, BOWS = 8, CENTRES = 3, ROUNDS = 5 };
 
 /* What lies on what costs; feet and points of cost (ours). */
 static const struct {
-    double mark, depth, together, per_foot, crossing, flat, outside, moved;
-} costs = {4, 1, 3, 0.5, 0.4, 1.5, 20, 0.25};
+    double mark, depth, together, per_foot, crossing, flat, outside, moved, longer, turn;
+} costs = {4, 1, 3, 0.5, 0.4, 1.5, 20, 0.25, 0.3, 0.8};
 
 /* A stroke's box on paper, and half of what it is wide. */
 struct extent {
@@ -104,7 +104,8 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
     if (!stroke_is_throw(stroke)) {
         for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
             struct basket_marks at = basket_marks(drawing, far == 1);
-            cost += mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear, k);
+            cost +=
+                mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear + 0.4 * k, k);
             cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5), clear, k);
         }
     }
@@ -196,18 +197,37 @@ static struct trail trail_fine(struct drawing *drawing, const struct trail *trai
     return fine;
 }
 
+/* How far a way leads, feet, and how much it turns, radians: both are read as meant. */
+static double way_strain(const struct trail *trail, double k)
+{
+    double length = 0, turn = 0;
+    struct vec2 last = {0, 0};
+    for (size_t i = 1; i < trail->count; i++) {
+        struct vec2 step = vec2_sub(trail->at[i], trail->at[i - 1]);
+        double far = vec2_length(step);
+        length += far;
+        if (far > 1e-6) {
+            turn += last.x != 0 || last.y != 0 ? vec2_angle(last, step) : 0;
+            last = step;
+        }
+    }
+    return costs.longer * length / k + costs.turn * turn;
+}
+
 /* Looking for another way for one stroke. */
 struct looking {
     const struct repair *repair;
     size_t index;
     struct trail best;
     double cost;
+    double strain; /* of the way as it was */
     bool found;
 };
 
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
+    cost += real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain);
     cost += cost < looking->cost
                 ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
@@ -262,6 +282,7 @@ static bool repair_one(const struct repair *repair, size_t index)
     struct drawing *drawing = repair->drawing;
     struct stroke *stroke = &drawing->strokes.at[index];
     struct looking looking = {.repair = repair, .index = index};
+    looking.strain = way_strain(&stroke->trail, drawing->size.k);
     looking.cost = way_cost(repair, index, &stroke->trail, 1e9);
     double lies = looking.cost;
     if (stroke_is_throw(stroke)) { /* it is straight, and broken where it meets a mark */
