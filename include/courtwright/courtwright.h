@@ -350,8 +350,13 @@ enum courtwright_part {
 COURTWRIGHT_API size_t courtwright_error_count_in(const struct courtwright *book,
                                                   enum courtwright_part part);
 
-/* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle:
- * an empty box stands for each. The first few, as text; empty: none was missing. */
+/* Letters that the bundled face lacks, met so far in print-true pictures and pages of this handle,
+ * and drawn in a face of this machine (found by fontconfig, which is asked for nothing else): on
+ * another machine they may look otherwise. The first few, as text, and the name of the first such
+ * face; empty: there were none. */
+COURTWRIGHT_API const char *courtwright_borrowed_letters(const struct courtwright *book);
+COURTWRIGHT_API const char *courtwright_borrowed_face(const struct courtwright *book);
+/* Letters that no face of this machine has either: an empty box stands for each. */
 COURTWRIGHT_API const char *courtwright_missing_letters(const struct courtwright *book);
 
 /* ---- Text and numbers ------------------------------------------------------------------------ */

@@ -354,9 +354,18 @@ def handout():
         status, out, err = run('handout', 'pair.play', '--for', 'everyone', cwd=here)
         tap.ok(status == 0 and out == 'give-and-go-1.pdf\ngive-and-go-2.pdf\n' and 'player 5' in err,
                'everyone is whoever is on the floor', f'{status} {out} {err}')
-        (here / 'kanji.play').write_text(GOOD.replace('Swing', '\u6f22\u5b57'))
-        status, out, err = run('handout', 'kanji.play', '-o', 'kanji.pdf', cwd=here)
-        tap.ok(status == 0 and '\u6f22\u5b57' in err and 'box' in err, 'letters that the face lacks are told of', err)
+        (here / 'none.play').write_text(GOOD.replace('Swing', 'a\u0378'))  # U+0378 is no letter: no font has it
+        status, out, err = run('handout', 'none.play', '-o', 'none.pdf', cwd=here)
+        tap.ok(status == 0 and '\u0378' in err and 'box' in err, 'letters that no font has are told of', err)
+        (here / 'shalom.play').write_text(GOOD.replace('Swing', '\u05e9\u05dc\u05d5\u05dd'))
+        status, out, err = run('handout', 'shalom.play', '-o', 'shalom.pdf', cwd=here)
+        tap.ok(status == 0 and '\u05e9\u05dc\u05d5\u05dd: they are drawn in' in err and 'a font of this machine' in err,
+               'letters from another face are told of, and which it is', err)
+        words = subprocess.run(['pdftotext', str(here / 'shalom.pdf'), '-'], stdout=subprocess.PIPE).stdout.decode()
+        tap.ok('\u05e9\u05dc\u05d5\u05dd' in words, 'and can be read back', words)
+        (here / 'bare.conf').write_text('<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig/>')
+        status, out, err = run('handout', 'shalom.play', '-o', 'shalom.pdf', cwd=here, env={'FONTCONFIG_FILE': str(here / 'bare.conf')})
+        tap.ok(status == 0 and '\u05e9' in err and 'box' in err, 'a machine without fonts has boxes', err)
         plain = run('handout', 'good.play', '-o', '-', cwd=here)
         again = run('handout', 'good.play', '-o', '-', cwd=here)
         tap.ok(plain[0] == 0 and plain[1] == again[1], 'the same handout has the same bytes')

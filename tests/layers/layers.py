@@ -35,7 +35,7 @@ TABLE = {
 PLAIN = {'assert', 'ctype', 'float', 'limits', 'math', 'setjmp', 'stdalign', 'stdarg', 'stdbool', 'stddef', 'stdint',
          'stdio', 'stdlib', 'string'}
 OUTSIDE = {
-    'picture/text': {'cairo', 'cairo-ft', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'threads'},
+    'picture/text': {'cairo', 'cairo-ft', 'fontconfig/fontconfig', 'fribidi', 'raqm', 'ft2build', 'linebreak', 'linebreakdef', 'hb', 'threads'},
     'picture/paint': {'cairo', 'cairo-svg', 'cairo-pdf', 'png', 'dlfcn'},  # dlfcn: librsvg, when there is a crest
     'page/sheet': {'cairo', 'cairo-pdf'},
     'program/cli': {'jansson', 'errno', 'fcntl', 'pthread', 'signal', 'stdatomic', 'strings', 'sys/stat', 'sys/types', 'time', 'unistd'},

@@ -47,8 +47,9 @@ static struct str starters(struct arena *arena, const struct team *team, int pla
     for (size_t i = 0; i < team->roster.count; i++) {
         const struct roster_entry *entry = &team->roster.at[i];
         if (entry->starter && entry->number <= players) {
+            struct str name = words_isolated(arena, entry->name);
             strbuf_print(&out, "%s%c%d%c %.*s", out.size ? ", " : "", TELL_BOLD, entry->number,
-                         TELL_PLAIN, STR_ARG(entry->name));
+                         TELL_PLAIN, STR_ARG(name));
         }
     }
     if (out.size > 0) {

@@ -32,12 +32,21 @@ const char *book_play_place(struct arena *arena, size_t index)
     return str_copy(arena, str_format(arena, "play-%zu", index + 1)).at;
 }
 
+size_t book_chapter_number(const struct sheet_job *job, size_t chapter)
+{
+    size_t number = 0;
+    for (size_t i = 0; i <= chapter; i++) {
+        number += job->book->chapters.at[i].title.size > 0;
+    }
+    return number;
+}
+
 struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, size_t chapter)
 {
     if (chapter == CHAPTER_NONE) {
         return STR("");
     }
-    return str_format(arena, "%zu\xC2\xA0\xC2\xA0%.*s", chapter + 1,
+    return str_format(arena, "%zu\xC2\xA0\xC2\xA0%.*s", book_chapter_number(job, chapter),
                       STR_ARG(job->book->chapters.at[chapter].title));
 }
 
@@ -61,7 +70,7 @@ static size_t chapter_of(const struct playbook *book, const struct play *play)
     for (size_t i = book->chapters.count; i > 0; i--) {
         const struct chapter *chapter = &book->chapters.at[i - 1];
         if (index >= chapter->first && index < chapter->first + chapter->count) {
-            return i - 1;
+            return chapter->title.size > 0 ? i - 1 : CHAPTER_NONE;
         }
     }
     return CHAPTER_NONE;

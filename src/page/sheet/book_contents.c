@@ -63,7 +63,7 @@ static void put_chapter(const struct setter *setter, struct galley *row, size_t 
 {
     const struct sheet_job *job = setter->job;
     double base = first ? ROW_BASE : CHAPTER_BASE;
-    struct str number = str_format(setter->arena, "%zu", chapter + 1);
+    struct str number = str_format(setter->arena, "%zu", book_chapter_number(job, chapter));
     galley_text(row, words_set(setter, TYPE_CHAPTER, number, 0), 0, base, ROLE_TEXT);
     galley_keep(row);
     base = galley_text(

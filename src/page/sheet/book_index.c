@@ -108,6 +108,7 @@ static void enter_player(const struct visit *visit, const struct task *task)
     struct strbuf out;
     strbuf_init(&out, visit->arena);
     if (name.size > 0) {
+        name = words_isolated(visit->arena, name);
         strbuf_print(&out, "%.*s (%d) %s", STR_ARG(name), body_number(task->who), does);
     } else {
         strbuf_print(&out, "Player %d %s", body_number(task->who), does);
@@ -182,8 +183,9 @@ static double put_plays(const struct setter *setter, struct galley *column,
     for (size_t i = 0; i < entry->plays.count; i++) {
         size_t index = entry->plays.at[i];
         const struct book_play *play = &plays->at[index];
-        struct str text = str_format(setter->arena, "%.*s\xC2\xA0%zu%s", STR_ARG(play->play->name),
-                                     play->page, i + 1 < entry->plays.count ? "," : "");
+        struct str name = words_isolated(setter->arena, play->play->name);
+        struct str text = str_format(setter->arena, "%.*s\xC2\xA0%zu%s", STR_ARG(name), play->page,
+                                     i + 1 < entry->plays.count ? "," : "");
         const struct text_block *words = words_set(setter, TYPE_POINT, text, COLUMN - INDENT);
         if (x > INDENT && x + text_width(words) > COLUMN) {
             x = INDENT;

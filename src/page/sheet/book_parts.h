@@ -35,6 +35,8 @@ struct galley *book_cover(const struct setter *setter, const struct run *run);
 struct str book_sheet_words(const struct setter *setter);
 /* The name on the cover: the book's own, unless that is the club's. */
 struct str book_title(const struct sheet_job *job);
+/* Among those with a title, from 1. */
+size_t book_chapter_number(const struct sheet_job *job, size_t chapter);
 /* "1 Motion", or nothing. */
 struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, size_t chapter);
 void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,

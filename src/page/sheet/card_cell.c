@@ -67,7 +67,7 @@ static void put_situation(struct filling_card *card, struct str situation)
 static struct str put_name(struct filling_card *card, bool alone)
 {
     const struct setter *setter = card->setter;
-    struct str name = play_of(card)->name;
+    struct str name = words_isolated(setter->arena, play_of(card)->name);
     struct str label = alone ? STR("") : card->diagram->label;
     struct str whole = label.size > 0 ? str_format(setter->arena, "%.*s\xC2\xA0%.*s", STR_ARG(name),
                                                    STR_ARG(label))

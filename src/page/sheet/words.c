@@ -154,6 +154,30 @@ struct str words_bold(struct arena *arena, struct str text, int players)
 
 /* ---- phrases ---- */
 
+/* The blocks of scripts that run to the left: Hebrew, Arabic and their neighbors. */
+static bool may_run_left(struct str text)
+{
+    static const unsigned blocks[][2] = {
+        {0x590, 0x8FF}, {0xFB1D, 0xFDFF}, {0xFE70, 0xFEFE}, {0x10800, 0x10FFF}, {0x1E800, 0x1EFFF}};
+    while (text.size > 0) {
+        unsigned letter = metrics_letter(&text);
+        for (size_t i = 0; i < sizeof blocks / sizeof *blocks; i++) {
+            if (letter >= blocks[i][0] && letter <= blocks[i][1]) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+struct str words_isolated(struct arena *arena, struct str name)
+{
+    static const char first_strong_isolate[] = "\xE2\x81\xA8", pop[] = "\xE2\x81\xA9";
+    return may_run_left(name)
+               ? str_format(arena, "%s%.*s%s", first_strong_isolate, STR_ARG(name), pop)
+               : name;
+}
+
 struct str words_capitals(struct arena *arena, struct str text)
 {
     struct strbuf out;

@@ -58,6 +58,9 @@ const struct text_block *words_set(const struct setter *setter, enum type type, 
 /* A coach's line with the players' numbers marked bold: "brush shoulders with 5". A number with a
  * measure or a count behind it is none. */
 struct str words_bold(struct arena *arena, struct str text, int players);
+/* A name that may stand in any script, so that what is set round it keeps its place: between marks
+ * that nobody sees, when letters of it run to the left; else as it is. */
+struct str words_isolated(struct arena *arena, struct str name);
 struct str words_capitals(struct arena *arena,
                           struct str text); /* ASCII and Latin letters of two bytes */
 struct str words_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */

@@ -3,9 +3,11 @@
  * know lines or pages. Nothing here asks the system for a font. */
 #include "picture/text/fonts.h"
 
+#include "picture/text/borrow.h"
 #include "picture/text/breaks.h"
 #include "picture/text/faces.h"
 
+#include <fribidi.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -48,10 +50,9 @@ static void let_go(void *data)
     FT_Done_Library(library);
 }
 
-static cairo_font_face_t *load_painting(FT_Library library, enum face face)
+cairo_font_face_t *fonts_for_painting(FT_Library library, FT_Face loaded)
 {
     static const cairo_user_data_key_t key;
-    FT_Face loaded = load_face(library, face);
     if (!loaded) {
         return NULL;
     }
@@ -65,16 +66,18 @@ static cairo_font_face_t *load_painting(FT_Library library, enum face face)
     return made;
 }
 
+bool fonts_size_for_shaping(FT_Face face)
+{
+    FT_F26Dot6 em = (FT_F26Dot6)face->units_per_EM * 64;
+    return !FT_Set_Char_Size(face, em, em, 72, 72);
+}
+
 static bool load_one(struct fonts *fonts, enum face face)
 {
-    FT_Face shaping = load_face(fonts->library, face);
-    fonts->shaping[face] = shaping;
-    if (!shaping) {
-        return false;
-    }
-    FT_F26Dot6 em = (FT_F26Dot6)shaping->units_per_EM * 64;
-    fonts->painting[face] = load_painting(fonts->library, face);
-    return fonts->painting[face] && !FT_Set_Char_Size(shaping, em, em, 72, 72);
+    fonts->shaping[face] = load_face(fonts->library, face);
+    fonts->painting[face] = fonts_for_painting(fonts->library, load_face(fonts->library, face));
+    return fonts->shaping[face] && fonts->painting[face] &&
+           fonts_size_for_shaping(fonts->shaping[face]);
 }
 
 static void *take_memory(FT_Memory memory, long size)
@@ -134,6 +137,7 @@ void fonts_destroy(struct fonts *fonts)
         return;
     }
     raqm_destroy(fonts->raqm);
+    borrowing_destroy(fonts->borrowing);
     for (int face = 0; face < FACE_COUNT; face++) {
         if (fonts->painting[face]) {
             cairo_font_face_destroy(fonts->painting[face]);
@@ -151,17 +155,35 @@ bool fonts_failed(const struct fonts *fonts)
     return fonts->failed;
 }
 
+static struct str text_of(const struct letters *letters)
+{
+    return (struct str){letters->at, letters->size};
+}
+
 size_t fonts_missing(const struct fonts *fonts, struct str *letters)
 {
     if (letters) {
-        *letters = (struct str){fonts->letters, fonts->letters_size};
+        *letters = text_of(&fonts->boxed);
     }
     return fonts->missing;
 }
 
-double fonts_em(const struct fonts *fonts, enum face face)
+bool fonts_borrowed(const struct fonts *fonts, struct str *letters, const char **name)
 {
-    return fonts->shaping[face]->units_per_EM;
+    *letters = text_of(&fonts->borrowed);
+    *name = fonts->borrowing && letters->size > 0 ? borrowing_at(fonts->borrowing, 0)->name : "";
+    return letters->size > 0;
+}
+
+static FT_Face shaping_of(const struct fonts *fonts, face_code code)
+{
+    return code < FACE_COUNT ? fonts->shaping[code]
+                             : borrowing_at(fonts->borrowing, code - FACE_COUNT)->shaping;
+}
+
+double fonts_em(const struct fonts *fonts, face_code code)
+{
+    return shaping_of(fonts, code)->units_per_EM;
 }
 
 size_t letter_bytes(uint32_t letter, char out[4])
@@ -185,26 +207,70 @@ static bool is_blank(uint32_t letter)
 {
     return letter <= ' ' || letter == 0xA0 || letter == 0xAD ||
            (letter >= 0x2000 && letter <= 0x200F) || (letter >= 0x2028 && letter <= 0x202F) ||
-           letter == 0x3000 || letter == 0xFEFF;
+           (letter >= 0x2060 && letter <= 0x206F) || letter == 0x3000 || letter == 0xFEFF;
 }
 
-void fonts_meet(struct fonts *fonts, enum face face, uint32_t letter)
+static void add_letter(struct letters *letters, uint32_t letter)
 {
-    if (is_blank(letter) || FT_Get_Char_Index(fonts->shaping[face], letter) != 0) {
-        return;
-    }
-    fonts->missing++;
     char bytes[4];
     size_t size = letter_bytes(letter, bytes);
-    for (size_t i = 0; i + size <= fonts->letters_size; i++) {
-        if (memcmp(fonts->letters + i, bytes, size) == 0) {
+    for (size_t i = 0; i + size <= letters->size; i++) {
+        if (memcmp(letters->at + i, bytes, size) == 0) {
             return;
         }
     }
-    if (fonts->letters_size + size <= sizeof fonts->letters) {
-        memcpy(fonts->letters + fonts->letters_size, bytes, size);
-        fonts->letters_size += size;
+    if (letters->size + size <= sizeof letters->at) {
+        memcpy(letters->at + letters->size, bytes, size);
+        letters->size += size;
     }
+}
+
+/* Marks that stand over or join the letter before them. */
+static bool joins(uint32_t letter)
+{
+    return (letter >= 0x300 && letter <= 0x36F) || letter == 0x200C || letter == 0x200D ||
+           (letter >= 0xFE00 && letter <= 0xFE0F);
+}
+
+/* -1: no font has it. */
+static int borrow(struct fonts *fonts, enum face face, uint32_t letter)
+{
+    if (!fonts->borrowing && !fonts->alone) {
+        fonts->borrowing = borrowing_create();
+        fonts->alone = !fonts->borrowing;
+    }
+    return fonts->alone
+               ? -1
+               : borrowing_find(fonts->borrowing, fonts->library, face >= FACE_SEMIBOLD, letter);
+}
+
+face_code fonts_code(struct fonts *fonts, enum face face, uint32_t letter, face_code before)
+{
+    bool shares = before >= FACE_COUNT && joins(letter) &&
+                  FT_Get_Char_Index(shaping_of(fonts, before), letter) != 0;
+    if (shares) {
+        return before;
+    }
+    if (is_blank(letter) || FT_Get_Char_Index(fonts->shaping[face], letter) != 0) {
+        return (face_code)face;
+    }
+    int index = borrow(fonts, face, letter);
+    if (index >= 0) {
+        add_letter(&fonts->borrowed, letter);
+        return (face_code)(FACE_COUNT + index);
+    }
+    fonts->missing++;
+    add_letter(&fonts->boxed, letter);
+    return (face_code)face;
+}
+
+face_code fonts_code_of(const struct fonts *fonts, FT_Face shaping)
+{
+    face_code code = 0;
+    while (code < FACE_COUNT + BORROWED_MOST - 1 && shaping_of(fonts, code) != shaping) {
+        code++;
+    }
+    return code;
 }
 
 static bool prepare(raqm_t *raqm, FT_Face face, const uint32_t *letters, size_t count)
@@ -254,6 +320,64 @@ static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint
     return shaped;
 }
 
+bool fonts_leftward(const uint32_t *letters, size_t count)
+{
+    bool leftward = false;
+    for (size_t i = 0; i < count; i++) {
+        FriBidiCharType type = fribidi_get_bidi_type(letters[i]);
+        if (FRIBIDI_IS_STRONG(type) && !FRIBIDI_IS_RTL(type)) {
+            return false;
+        }
+        leftward = leftward || (FRIBIDI_IS_STRONG(type) && FRIBIDI_IS_RTL(type));
+    }
+    return leftward;
+}
+
+static bool prepare_mixed(struct fonts *fonts, const face_code *codes, const uint32_t *letters,
+                          size_t count, bool leftward)
+{
+    raqm_t *raqm = fonts->raqm;
+    bool good = raqm_set_text(raqm, letters, count) &&
+                raqm_set_par_direction(raqm, leftward ? RAQM_DIRECTION_RTL : RAQM_DIRECTION_LTR);
+    for (size_t begin = 0, end; good && begin < count; begin = end) {
+        end = begin + 1;
+        while (end < count && codes[end] == codes[begin]) {
+            end++;
+        }
+        good =
+            raqm_set_freetype_face_range(raqm, shaping_of(fonts, codes[begin]), begin, end - begin);
+    }
+    return good && raqm_set_freetype_load_flags(raqm, FT_LOAD_NO_HINTING);
+}
+
+const raqm_glyph_t *fonts_shape_mixed(struct fonts *fonts, const face_code *codes,
+                                      const uint32_t *letters, size_t count, bool leftward,
+                                      size_t *glyphs)
+{
+    *glyphs = 0;
+    if (count == 0) {
+        return NULL;
+    }
+    raqm_destroy(fonts->raqm);
+    fonts->raqm = raqm_create();
+    if (!fonts->raqm || !prepare_mixed(fonts, codes, letters, count, leftward) ||
+        !raqm_layout(fonts->raqm)) {
+        fonts->failed = true;
+        return NULL;
+    }
+    raqm_glyph_t *shaped = raqm_get_glyphs(fonts->raqm, glyphs);
+    for (size_t begin = 0, end; begin < *glyphs; begin = end) {
+        end = begin + 1;
+        while (end < *glyphs && shaped[end].ftface == shaped[begin].ftface) {
+            end++;
+        }
+        if (fonts_code_of(fonts, shaped[begin].ftface) < FACE_COUNT) {
+            keep_letters(shaped[begin].ftface, letters, shaped + begin, end - begin);
+        }
+    }
+    return shaped;
+}
+
 /* The place of a short text among those that were shaped, whatever stands there now. */
 static struct short_text *short_place(struct fonts *fonts, enum face face, const uint32_t *letters,
                                       size_t count)
@@ -296,16 +420,85 @@ const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint3
     return (count <= SHORT_TEXT ? shape_short : shape)(fonts, face, letters, count, glyphs);
 }
 
-void fonts_use(const struct fonts *fonts, cairo_t *cr, enum face face, double size)
+void fonts_use(const struct fonts *fonts, cairo_t *cr, face_code code, double size)
 {
     cairo_font_options_t *options = cairo_font_options_create();
     cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
     cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
     cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-    cairo_set_font_face(cr, fonts->painting[face]);
+    cairo_set_font_face(cr, code < FACE_COUNT
+                                ? fonts->painting[code]
+                                : borrowing_at(fonts->borrowing, code - FACE_COUNT)->painting);
     cairo_set_font_size(cr, size);
     cairo_set_font_options(cr, options);
     cairo_font_options_destroy(options);
+}
+
+/* ---- clusters ---- */
+
+size_t fonts_run_end(const raqm_glyph_t *glyphs, size_t count, size_t begin, bool *backward)
+{
+    int direction = 0;
+    size_t end = begin + 1;
+    for (; end < count && glyphs[end].ftface == glyphs[begin].ftface; end++) {
+        uint32_t before = glyphs[end - 1].cluster, here = glyphs[end].cluster;
+        int step = here > before ? 1 : here < before ? -1 : 0;
+        if (step != 0 && direction != 0 && step != direction) {
+            break;
+        }
+        direction = step != 0 ? step : direction;
+    }
+    *backward = direction < 0;
+    return end;
+}
+
+void fonts_cluster_ends(const raqm_glyph_t *glyphs, size_t count, size_t letter_count, size_t *ends)
+{
+    for (size_t i = 0; i < letter_count; i++) {
+        ends[i] = 0;
+    }
+    for (size_t i = 0; i < count; i++) {
+        ends[glyphs[i].cluster] = 1; /* a cluster begins there */
+    }
+    size_t end = letter_count;
+    for (size_t i = letter_count; i > 0; i--) {
+        bool begins = ends[i - 1] != 0;
+        ends[i - 1] = end;
+        end = begins ? i - 1 : end;
+    }
+}
+
+/* How many glyphs one cluster has, from `begin` on, or with `backward` before it. */
+static size_t cluster_glyphs(const raqm_glyph_t *glyphs, size_t count, size_t begin, bool backward)
+{
+    size_t size = 1;
+    if (backward) {
+        while (size < begin && glyphs[begin - 1 - size].cluster == glyphs[begin - 1].cluster) {
+            size++;
+        }
+        return size;
+    }
+    while (begin + size < count && glyphs[begin + size].cluster == glyphs[begin].cluster) {
+        size++;
+    }
+    return size;
+}
+
+void fonts_mixed_clusters(const raqm_glyph_t *glyphs, size_t count, bool backward,
+                          const uint32_t *letters, const size_t *ends, struct cluster_sink *sink)
+{
+    sink->count = 0;
+    sink->size = 0;
+    for (size_t done = 0, size; done < count; done += size) {
+        size_t at = backward ? count - done : done;
+        size = cluster_glyphs(glyphs, count, at, backward);
+        size_t first = glyphs[backward ? at - 1 : at].cluster, before = sink->size;
+        for (size_t i = first; i < ends[first]; i++) {
+            sink->size += letter_bytes(letters[i], sink->bytes + sink->size);
+        }
+        sink->clusters[sink->count++] =
+            (cairo_text_cluster_t){(int)(sink->size - before), (int)size};
+    }
 }
 
 bool fonts_clusters(const raqm_glyph_t *glyphs, size_t count, const uint32_t *letters,

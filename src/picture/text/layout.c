@@ -8,7 +8,8 @@
 
 /* Neighboring letters of one face on one line. */
 struct run {
-    enum face face;
+    face_code face;
+    bool backward;         /* to the left */
     cairo_glyph_t *glyphs; /* from the line's start, on its baseline */
     int glyph_count;
     struct cluster_sink words; /* what was written; count 0: not in its order */
@@ -30,14 +31,16 @@ struct setting {
     struct fonts *fonts;
     const struct text_style *style;
     uint32_t *letters;
-    unsigned char *face;   /* of each letter */
+    face_code *face;       /* of each letter */
+    bool borrowed;         /* one of them is not ours */
+    bool leftward;         /* the text as a whole runs to the left */
     unsigned char *breaks; /* of each letter: enum break_kind */
     double *advance;       /* of each letter, spacing included */
     size_t count;
     double width; /* 0: no limit */
 };
 
-static double unit(const struct setting *setting, enum face face)
+static double unit(const struct setting *setting, face_code face)
 {
     return setting->style->size / (64 * fonts_em(setting->fonts, face));
 }
@@ -49,7 +52,7 @@ static void gather(struct setting *setting, const struct text_piece *pieces, siz
         most += pieces[i].text.size;
     }
     setting->letters = arena_array(setting->arena, uint32_t, most + 1);
-    setting->face = arena_take(setting->arena, most + 1);
+    setting->face = arena_array(setting->arena, face_code, most + 1);
     for (size_t i = 0; i < count; i++) {
         struct str rest = pieces[i].text;
         while (rest.size > 0) {
@@ -58,8 +61,10 @@ static void gather(struct setting *setting, const struct text_piece *pieces, siz
             if ((letter < ' ' && letter != '\n') || letter == 0x7F) {
                 continue;
             }
-            fonts_meet(setting->fonts, pieces[i].face, letter);
-            setting->face[setting->count] = (unsigned char)pieces[i].face;
+            face_code before = setting->count > 0 ? setting->face[setting->count - 1] : 0;
+            face_code code = fonts_code(setting->fonts, pieces[i].face, letter, before);
+            setting->borrowed = setting->borrowed || code >= FACE_COUNT;
+            setting->face[setting->count] = code;
             setting->letters[setting->count++] = letter;
         }
     }
@@ -75,9 +80,26 @@ static size_t face_end(const struct setting *setting, size_t begin, size_t end)
     return i;
 }
 
+static void measure_mixed(struct setting *setting)
+{
+    size_t count;
+    const raqm_glyph_t *glyphs = fonts_shape_mixed(setting->fonts, setting->face, setting->letters,
+                                                   setting->count, setting->leftward, &count);
+    for (size_t i = 0; i < count; i++) {
+        setting->advance[glyphs[i].cluster] +=
+            glyphs[i].x_advance * unit(setting, fonts_code_of(setting->fonts, glyphs[i].ftface)) +
+            setting->style->spacing;
+    }
+}
+
 static void measure(struct setting *setting)
 {
     setting->advance = arena_array(setting->arena, double, setting->count + 1);
+    if (setting->borrowed) {
+        setting->leftward = fonts_leftward(setting->letters, setting->count);
+        measure_mixed(setting);
+        return;
+    }
     for (size_t begin = 0, end; begin < setting->count; begin = end) {
         end = face_end(setting, begin, setting->count);
         enum face face = (enum face)setting->face[begin];
@@ -86,7 +108,7 @@ static void measure(struct setting *setting)
             fonts_shape(setting->fonts, face, setting->letters + begin, end - begin, &count);
         for (size_t i = 0; i < count; i++) {
             setting->advance[begin + glyphs[i].cluster] +=
-                glyphs[i].x_advance * unit(setting, face) + setting->style->spacing;
+                glyphs[i].x_advance * unit(setting, setting->face[begin]) + setting->style->spacing;
         }
     }
 }
@@ -100,12 +122,12 @@ static bool is_space(uint32_t letter)
 static double make_run(struct setting *setting, struct run *run, size_t begin, size_t end, double x)
 {
     enum face face = (enum face)setting->face[begin];
-    double scale = unit(setting, face);
+    double scale = unit(setting, setting->face[begin]);
     size_t count;
     const raqm_glyph_t *glyphs =
         fonts_shape(setting->fonts, face, setting->letters + begin, end - begin, &count);
     double start = x;
-    run->face = face;
+    run->face = setting->face[begin];
     run->glyphs = arena_array(setting->arena, cairo_glyph_t, count + 1);
     run->glyph_count = (int)count;
     for (size_t i = 0; i < count; i++) {
@@ -121,21 +143,64 @@ static double make_run(struct setting *setting, struct run *run, size_t begin, s
     return x - start;
 }
 
+/* The glyphs of one run of a line with borrowed letters; returns its width. */
+static double make_mixed_run(struct setting *setting, struct run *run, const raqm_glyph_t *glyphs,
+                             double x)
+{
+    double scale = unit(setting, run->face), start = x;
+    for (int i = 0; i < run->glyph_count; i++) {
+        run->glyphs[i] = (cairo_glyph_t){glyphs[i].index, x + glyphs[i].x_offset * scale,
+                                         -glyphs[i].y_offset * scale};
+        x += glyphs[i].x_advance * scale + setting->style->spacing;
+    }
+    return x - start;
+}
+
+/* A line with borrowed letters is shaped as one, so that what runs to the left does so as a whole.
+ */
+static void make_mixed_line(struct setting *setting, struct line *line, size_t begin, size_t end)
+{
+    struct arena *arena = setting->arena;
+    const uint32_t *letters = setting->letters + begin;
+    size_t count, letter_count = end - begin;
+    const raqm_glyph_t *glyphs = fonts_shape_mixed(setting->fonts, setting->face + begin, letters,
+                                                   letter_count, setting->leftward, &count);
+    size_t *ends = arena_array(arena, size_t, letter_count + 1);
+    fonts_cluster_ends(glyphs, count, letter_count, ends);
+    line->runs = arena_array(arena, struct run, count + 1);
+    for (size_t i = 0, next; i < count; i = next) {
+        struct run *run = &line->runs[line->count++];
+        next = fonts_run_end(glyphs, count, i, &run->backward);
+        run->face = fonts_code_of(setting->fonts, glyphs[i].ftface);
+        run->glyph_count = (int)(next - i);
+        run->glyphs = arena_array(arena, cairo_glyph_t, next - i);
+        run->words.bytes = arena_take(arena, 4 * letter_count + 1);
+        run->words.clusters = arena_array(arena, cairo_text_cluster_t, next - i);
+        fonts_mixed_clusters(glyphs + i, next - i, run->backward, letters, ends, &run->words);
+        line->width += make_mixed_run(setting, run, glyphs + i, line->width);
+    }
+}
+
+static void make_plain_line(struct setting *setting, struct line *line, size_t begin, size_t end)
+{
+    for (size_t i = begin; i < end; i = face_end(setting, i, end)) {
+        line->count++;
+    }
+    line->runs = arena_array(setting->arena, struct run, line->count + 1);
+    size_t run = 0;
+    for (size_t i = begin, next; i < end; i = next) {
+        next = face_end(setting, i, end);
+        line->width += make_run(setting, &line->runs[run++], i, next, line->width);
+    }
+}
+
 static void make_line(struct setting *setting, struct text_block *block, size_t begin, size_t end)
 {
     while (end > begin && is_space(setting->letters[end - 1])) {
         end--;
     }
     struct line line = {0};
-    for (size_t i = begin; i < end; i = face_end(setting, i, end)) {
-        line.count++;
-    }
-    line.runs = arena_array(setting->arena, struct run, line.count + 1);
-    size_t run = 0;
-    for (size_t i = begin, next; i < end; i = next) {
-        next = face_end(setting, i, end);
-        line.width += make_run(setting, &line.runs[run++], i, next, line.width);
-    }
+    (setting->borrowed ? make_mixed_line : make_plain_line)(setting, &line, begin, end);
     if (line.width > 0) {
         line.width -= setting->style->spacing; /* none behind the last letter */
     }
@@ -266,7 +331,8 @@ static void draw_run(cairo_t *cr, const struct text_block *block, const struct r
     fonts_use(block->fonts, cr, run->face, block->size);
     if (run->words.count > 0) {
         cairo_show_text_glyphs(cr, run->words.bytes, (int)run->words.size, run->glyphs,
-                               run->glyph_count, run->words.clusters, run->words.count, 0);
+                               run->glyph_count, run->words.clusters, run->words.count,
+                               run->backward ? CAIRO_TEXT_CLUSTER_FLAG_BACKWARD : 0);
     } else {
         cairo_show_glyphs(cr, run->glyphs, run->glyph_count);
     }

@@ -38,7 +38,10 @@ void text_draw(cairo_t *cr, const struct text_block *block, double x, double y, 
 /* One line at once: for scenes. `anchor` 0 start, .5 middle, 1 end. */
 void text_show(cairo_t *cr, struct fonts *fonts, enum face face, double size, struct vec2 at,
                double anchor, struct str text);
-/* Letters that the face has not: how many were met since the fonts were created, the first few as
+/* Letters that a face of the machine was borrowed for: whether there are any, the first few as
+ * text, and the name of the first such face. */
+bool fonts_borrowed(const struct fonts *fonts, struct str *letters, const char **name);
+/* Letters that no face has: how many were met since the fonts were created, the first few as
  * text. */
 size_t fonts_missing(const struct fonts *fonts, struct str *letters);
 /* The shaper ran out of memory: words are missing from what was drawn. */

@@ -129,6 +129,16 @@ const struct courtwright_diagram *courtwright_diagram(const struct courtwright *
     return &book->plays[play].told_diagrams[index];
 }
 
+const char *courtwright_borrowed_letters(const struct courtwright *book)
+{
+    return book->borrowed;
+}
+
+const char *courtwright_borrowed_face(const struct courtwright *book)
+{
+    return book->borrowed_face;
+}
+
 const char *courtwright_missing_letters(const struct courtwright *book)
 {
     return book->missing;

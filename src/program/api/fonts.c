@@ -12,14 +12,22 @@ struct fonts *fonts_of(struct courtwright *book)
     return book->fonts;
 }
 
+static void note(char *into, size_t room, struct str text)
+{
+    size_t size = text.size < room - 1 ? text.size : room - 1;
+    memcpy(into, text.at, size);
+    into[size] = '\0';
+}
+
 void fonts_note_missing(struct courtwright *book)
 {
     struct str letters;
+    const char *face;
     fonts_missing(book->fonts, &letters);
-    size_t room = sizeof book->missing - 1;
-    size_t size = letters.size < room ? letters.size : room;
-    memcpy(book->missing, letters.at, size);
-    book->missing[size] = '\0';
+    note(book->missing, sizeof book->missing, letters);
+    fonts_borrowed(book->fonts, &letters, &face);
+    note(book->borrowed, sizeof book->borrowed, letters);
+    note(book->borrowed_face, sizeof book->borrowed_face, str_of(face));
 }
 
 void fonts_let_go(struct courtwright *book)

@@ -49,8 +49,10 @@ struct courtwright {
     const char **source_names;
     size_t source_count;
     const char *title, *team;
-    char missing[160];   /* letters the face lacks */
-    struct fonts *fonts; /* made when first needed; see fonts.c */
+    char missing[160];      /* letters that no face has */
+    char borrowed[160];     /* letters for which a face of the machine was borrowed */
+    char borrowed_face[80]; /* the first such face */
+    struct fonts *fonts;    /* made when first needed; see fonts.c */
 };
 
 /* Runs work(job); when the arena gives up inside, comes back with ARENA_NO_MEMORY or ARENA_LIMIT,

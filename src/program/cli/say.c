@@ -216,9 +216,15 @@ int tell(const struct request *request, const struct courtwright *book,
 
 void tell_missing(const struct request *request, const struct courtwright *book)
 {
-    const char *letters = courtwright_missing_letters(book);
+    const char *letters = courtwright_borrowed_letters(book);
     if (*letters) {
-        say(request->command, "the face has no letters for %s: a box stands in place of each",
+        say(request->command,
+            "the face has no letters for %s: they are drawn in %s, a font of this machine",
+            shown(letters), shown(courtwright_borrowed_face(book)));
+    }
+    letters = courtwright_missing_letters(book);
+    if (*letters) {
+        say(request->command, "no font here has letters for %s: a box stands in place of each",
             shown(letters));
     }
 }

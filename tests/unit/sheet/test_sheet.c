@@ -107,6 +107,16 @@ START_TEST(clubs_are_set_in_capitals)
 }
 END_TEST
 
+START_TEST(only_names_that_run_to_the_left_are_set_apart)
+{
+    ck_assert_str_eq(text_of(words_isolated(&arena, STR("Nguy\xE1\xBB\x85n"))),
+                     "Nguy\xE1\xBB\x85n");
+    ck_assert_str_eq(text_of(words_isolated(&arena, STR("\xD7\xA9"))),
+                     "\xE2\x81\xA8\xD7\xA9\xE2\x81\xA9");
+    ck_assert_str_eq(text_of(words_isolated(&arena, STR("\xE6\x9D\x8E"))), "\xE6\x9D\x8E");
+}
+END_TEST
+
 START_TEST(levels_are_told_in_words)
 {
     ck_assert_str_eq(text_of(words_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
@@ -478,6 +488,7 @@ static void add_tests(TCase *all)
     tcase_add_test(all, bold_marks_change_the_face_and_are_not_printed);
     tcase_add_test(all, no_type_is_under_eight_points);
     tcase_add_test(all, clubs_are_set_in_capitals);
+    tcase_add_test(all, only_names_that_run_to_the_left_are_set_apart);
     tcase_add_test(all, levels_are_told_in_words);
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);

@@ -179,14 +179,122 @@ START_TEST(pieces_of_different_weight_share_a_line)
 }
 END_TEST
 
+/* U+0378 is no letter, and no font has it. */
 START_TEST(missing_letters_are_counted_and_named_once)
 {
     struct str letters;
     ck_assert_uint_eq(fonts_missing(fonts, &letters), 0);
-    set("caf\xC3\xA9 \xE7\x90\x83 \xE7\x90\x83", 0);
+    set("caf\xC3\xA9 \xCD\xB8 \xCD\xB8", 0);
     ck_assert_uint_eq(fonts_missing(fonts, &letters), 2);
-    ck_assert(str_is(letters, "\xE7\x90\x83"));
+    ck_assert(str_is(letters, "\xCD\xB8"));
     ck_assert(!fonts_failed(fonts));
+}
+END_TEST
+
+START_TEST(nothing_is_asked_of_the_machine_while_the_face_has_the_letters)
+{
+    set("Caf\xC3\xA9, \xCE\xA3\xCE\xBF\xCF\x86\xCE\xAF\xCE\xB1, "
+        "\xD0\x98\xD1\x80\xD0\xB0, Nguy\xE1\xBB\x85n, \xE2\x80\x9C"
+        "2\xE2\x80\x9D",
+        0);
+    ck_assert_uint_eq(fonts_missing(fonts, NULL), 0);
+    ck_assert_ptr_null(fonts->borrowing);
+    ck_assert(!fonts->alone);
+}
+END_TEST
+
+static const uint32_t shalom[] = {0x5E9, 0x5DC, 0x5D5, 0x5DD};
+#define SHALOM "\xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D"
+
+/* Does this machine have a font with Hebrew? tests/run installs one. */
+static bool has_hebrew(void)
+{
+    return fonts_code(fonts, FACE_REGULAR, shalom[0], 0) >= FACE_COUNT;
+}
+
+/* Codes for letters in the regular face. */
+static face_code *codes_for(const uint32_t *letters, size_t count)
+{
+    face_code *codes = arena_array(&arena, face_code, count);
+    for (size_t i = 0; i < count; i++) {
+        codes[i] = fonts_code(fonts, FACE_REGULAR, letters[i], i > 0 ? codes[i - 1] : 0);
+    }
+    return codes;
+}
+
+START_TEST(a_name_that_runs_to_the_left_stands_right)
+{
+    const uint32_t letters[] = {'1', ' ', 0x5E9, 0x5DC, ' ', 0x5D5, 0x5DD, ' ', 'a'};
+    const unsigned wanted[] = {0, 1, 6, 5, 4, 3, 2, 7, 8}; /* both words, and the space in them */
+    size_t count;
+    const raqm_glyph_t *glyphs =
+        fonts_shape_mixed(fonts, codes_for(letters, 9), letters, 9, false, &count);
+    ck_assert_uint_eq(count, 9);
+    for (size_t i = 0; has_hebrew() && i < count; i++) {
+        ck_assert_uint_eq(glyphs[i].cluster, wanted[i]);
+    }
+    bool backward;
+    ck_assert_uint_ge(fonts_run_end(glyphs, count, 2, &backward), 4);
+    ck_assert(backward);
+}
+END_TEST
+
+START_TEST(a_text_runs_left_when_none_of_it_runs_right)
+{
+    const uint32_t mixed[] = {0x5E9, ' ', 'a'};
+    const uint32_t counted[] = {'1', ' ', 0x5E9, '.'};
+    const uint32_t figures[] = {'1', '.'};
+    ck_assert(fonts_leftward(shalom, 4));
+    ck_assert(fonts_leftward(counted, 4));
+    ck_assert(!fonts_leftward(mixed, 3));
+    ck_assert(!fonts_leftward(figures, 2));
+}
+END_TEST
+
+START_TEST(borrowed_letters_and_their_face_are_named)
+{
+    struct str letters;
+    const char *name;
+    ck_assert(!fonts_borrowed(fonts, &letters, &name));
+    set("3 " SHALOM " " SHALOM " 5", 0);
+    if (has_hebrew()) {
+        ck_assert(fonts_borrowed(fonts, &letters, &name));
+        ck_assert(str_is(letters, SHALOM));
+        ck_assert_uint_gt(strlen(name), 0);
+        ck_assert_uint_eq(fonts_missing(fonts, NULL), 0);
+    }
+    ck_assert(!fonts_failed(fonts));
+}
+END_TEST
+
+START_TEST(lines_of_borrowed_letters_break_where_they_may)
+{
+    struct text_block *block = set(SHALOM " " SHALOM " " SHALOM " and on to the rim", 40);
+    ck_assert_uint_gt(text_lines(block), 2);
+    ck_assert_double_le(text_width(block), 40);
+    double whole = text_width(set(SHALOM, 0)), two = text_width(set(SHALOM " " SHALOM, 0));
+    ck_assert_double_gt(two, 2 * whole);
+}
+END_TEST
+
+START_TEST(clusters_of_a_run_to_the_left_go_from_its_last_glyph)
+{
+    raqm_glyph_t glyphs[] = {{.cluster = 3}, {.cluster = 2}, {.cluster = 0}, {.cluster = 0}};
+    size_t ends[4];
+    char bytes[32];
+    cairo_text_cluster_t clusters[4];
+    struct cluster_sink sink = {.bytes = bytes, .clusters = clusters};
+    fonts_cluster_ends(glyphs, 4, 4, ends);
+    ck_assert_uint_eq(ends[0], 2); /* two letters became two glyphs together */
+    ck_assert_uint_eq(ends[2], 3);
+    ck_assert_uint_eq(ends[3], 4);
+    fonts_mixed_clusters(glyphs, 4, true, shalom, ends, &sink);
+    ck_assert_int_eq(sink.count, 3);
+    ck_assert_int_eq(clusters[0].num_glyphs, 2);
+    ck_assert_int_eq(clusters[0].num_bytes, 4);
+    ck_assert_int_eq(clusters[2].num_glyphs, 1);
+    ck_assert_uint_eq(sink.size, 8);
+    ck_assert_int_eq(memcmp(bytes, SHALOM, 8), 0);
 }
 END_TEST
 
@@ -212,14 +320,6 @@ START_TEST(bytes_that_are_no_text_do_no_harm)
                                    30);
     ck_assert_uint_ge(text_lines(block), 1);
     ck_assert(!fonts_failed(fonts));
-}
-END_TEST
-
-START_TEST(right_to_left_letters_do_no_harm)
-{
-    struct text_block *block = set("3 \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D 5", 0);
-    ck_assert_uint_eq(text_lines(block), 1);
-    ck_assert_uint_eq(fonts_missing(fonts, NULL), 4);
 }
 END_TEST
 
@@ -336,9 +436,14 @@ static void add_tests(TCase *all)
     tcase_add_test(all, letter_spacing_stands_between_letters_only);
     tcase_add_test(all, pieces_of_different_weight_share_a_line);
     tcase_add_test(all, missing_letters_are_counted_and_named_once);
+    tcase_add_test(all, nothing_is_asked_of_the_machine_while_the_face_has_the_letters);
+    tcase_add_test(all, a_name_that_runs_to_the_left_stands_right);
+    tcase_add_test(all, a_text_runs_left_when_none_of_it_runs_right);
+    tcase_add_test(all, borrowed_letters_and_their_face_are_named);
+    tcase_add_test(all, lines_of_borrowed_letters_break_where_they_may);
+    tcase_add_test(all, clusters_of_a_run_to_the_left_go_from_its_last_glyph);
     tcase_add_test(all, an_x_between_digits_stays_an_x);
     tcase_add_test(all, bytes_that_are_no_text_do_no_harm);
-    tcase_add_test(all, right_to_left_letters_do_no_harm);
     tcase_add_test(all, words_can_be_read_back_from_a_page);
     tcase_add_test(all, part_of_a_block_can_be_drawn);
     tcase_add_test(all, lettering_longer_than_a_chunk_is_whole);
