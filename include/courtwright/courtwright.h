@@ -307,7 +307,10 @@ struct courtwright_handout {
     int per_page; /* diagrams a page: 1, 2, 4, 6, 9, of a card 12, 20; 0: as the sheet likes */
     enum courtwright_paper paper;
     int reader;              /* whose page it is, 1..5; 0: everybody's */
-    const char *reader_name; /* shown; NULL: the starter of that number, where there is a roster */
+    const char *reader_name; /* shown; NULL: the starter of that number, where there is a roster.
+                              * With reader 0: every spot that this player has, play by play, as its
+                              * lineup or the roster says */
+    const char *reader_jersey; /* tells two of that name apart; NULL: there is one */
     bool names;              /* names beside numbers */
     const char *date_text;   /* shown at the foot of the page; NULL: none */
     const char *date;        /* of the file, ISO 8601; NULL: none is told */

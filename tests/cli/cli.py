@@ -373,6 +373,41 @@ def handout():
         tap.ok(dated[0] == 0 and b'20260101' in (here / 'dated.pdf').read_bytes(), 'SOURCE_DATE_EPOCH dates the PDF', dated[2])
 
 
+def everyone():
+    """One PDF a player, with every spot that player has."""
+    team = 'team "Larkspur Kites"\n  1 "Imke Dorn" guard, jersey 4\n  2 "Wren Castell" wing, jersey 7\n  3 "Wren Castell" wing, jersey 7\n' \
+        '  4 "../../Lio Marsh" forward\n  5 "Imke Dorn" post, jersey 33\n' \
+        '  lineup "Small" 1 "Imke Dorn", 2 "Wren Castell", 3 "../../Lio Marsh", 4 "Wren Castell", 5 "Imke Dorn"\n'
+    small = GOOD.replace('Lantern', 'Sluice').replace('  start', '  lineup "Small"\n  start', 1)
+    with Folder(book='playbook "Kites"\n' + team + GOOD + small, twice=GOOD) as here:
+        (here / 'pages').mkdir()
+        status, out, err = run('handout', 'book.play', '--for', 'everyone', '-o', 'pages/{player}.pdf', cwd=here)
+        names = ['imke-dorn', 'wren-castell', 'lio-marsh', 'imke-dorn-2']
+        tap.same((status, out.split(), sorted(os.listdir(here / 'pages'))),
+                 (0, [f'pages/{name}.pdf' for name in names], sorted(f'{name}.pdf' for name in names)),
+                 'everyone: a file a player, two of one name apart, none outside the folder')
+        status, out, err = run('handout', 'book.play', '--for', 'Wren Castell', '-o', 'pages/', cwd=here)
+        tap.same((status, out), (0, 'pages/kites-wren-castell.pdf\n'), 'everyone: a player with two spots has one file')
+        pages = subprocess.run(['qpdf', '--show-npages', str(here / 'pages' / 'wren-castell.pdf')], stdout=subprocess.PIPE, check=False)
+        if pages.returncode == 0:  # 2 and 3 of Lantern, 2 and 4 of the lineup of Sluice
+            tap.same(int(pages.stdout), 4, 'everyone: each spot of each play has its page')
+        (here / 'pages' / 'wren-castell.pdf').write_text('old')
+        one_message(run('handout', 'book.play', '--for', 'everyone', '-o', 'none/{player}.pdf', cwd=here), 3, ['none/imke-dorn.pdf', 'No such file'],
+                    'everyone: a folder that is not there')
+        one_message(run('handout', 'book.play', '--for', 'everyone', '-o', 'one.pdf', cwd=here), 2, ['{player}'],
+                    'everyone: one name for many files is wrong use')
+        limit = 'trap "" XFSZ; ulimit -f 1; exec "$0" "$@"'
+        done = subprocess.run(['sh', '-c', limit, PROGRAM, 'handout', 'book.play', '--for', 'wren castell', '-o', 'pages/{player}.pdf'],
+                              stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=here, check=False)
+        tap.ok(done.returncode == 3 and (here / 'pages' / 'wren-castell.pdf').read_text() == 'old', 'everyone: an old file stays whole',
+               done.stderr)
+        if os.geteuid() == 0:
+            os.chmod(here, 0o755)
+            os.chmod(here / 'pages', 0o555)
+            one_message(run('handout', str(here / 'book.play'), '--for', 'everyone', '-o', str(here / 'pages' / '{n}.pdf'), cwd='/', user=65534,
+                            group=65534, extra_groups=[]), 3, ['Permission denied'], 'everyone: a folder one may not write to')
+
+
 def errors_and_sheets():
     """A sheet is not written while there is an error in what it prints; one elsewhere does not stop it."""
     bad = WRONG.replace('Lantern', 'Millrace')
@@ -842,7 +877,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, everyone, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

@@ -63,14 +63,40 @@ static bool plays(const struct roster_entry *entry, body who)
     return body_is_attacker(who) && who != BODY_COACH && entry->number == body_number(who);
 }
 
+static const struct lineup *lineup_of(const struct team *team, const struct play *play)
+{
+    for (size_t i = 0; i < team->lineups.count && play->lineup.size > 0; i++) {
+        if (str_equal(team->lineups.at[i].title, play->lineup)) {
+            return &team->lineups.at[i];
+        }
+    }
+    return NULL;
+}
+
+bool team_plays(const struct team *team, const struct play *play, struct str name,
+                struct str jersey, int number)
+{
+    const struct lineup *lineup = lineup_of(team, play);
+    bool named = false, here = false;
+    for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
+        bool hers = str_equal_fold(lineup->spots.at[i].name, name);
+        named = named || hers;
+        here = here || (hers && lineup->spots.at[i].number == number);
+    }
+    for (size_t i = 0; i < team->roster.count && !named; i++) {
+        const struct roster_entry *entry = &team->roster.at[i];
+        here = here || (str_equal_fold(entry->name, name) && entry->number == number &&
+                        (jersey.size == 0 || str_equal(entry->jersey, jersey)));
+    }
+    return here;
+}
+
 struct str team_first_name(const struct team *team, const struct play *play, body who)
 {
-    for (size_t l = 0; l < team->lineups.count && play->lineup.size > 0; l++) {
-        const struct lineup *lineup = &team->lineups.at[l];
-        for (size_t i = 0; str_equal(lineup->title, play->lineup) && i < lineup->spots.count; i++) {
-            if (plays(&lineup->spots.at[i], who)) {
-                return first_of(lineup->spots.at[i].name);
-            }
+    const struct lineup *lineup = lineup_of(team, play);
+    for (size_t i = 0; lineup && i < lineup->spots.count; i++) {
+        if (plays(&lineup->spots.at[i], who)) {
+            return first_of(lineup->spots.at[i].name);
         }
     }
     struct str name = {NULL, 0};

@@ -252,6 +252,12 @@ struct playbook {
  * roster's starter; empty when nobody is named. */
 struct str team_first_name(const struct team *team, const struct play *play, body who);
 
+/* Does the player of this name have this spot in the play? As its lineup has it; a lineup that does
+ * not name her leaves her the places she has on the roster. `jersey` tells two of one name apart;
+ * empty: any. */
+bool team_plays(const struct team *team, const struct play *play, struct str name,
+                struct str jersey, int number);
+
 /* Words to plays. `name` is what a file without a play heading is called. Reports and goes on. */
 struct playbook *playbook_resolve(struct arena *arena, const struct sources *sources,
                                   const struct book *book, struct str name, struct diags *diags);

@@ -351,6 +351,10 @@ static struct str title_of(struct arena *arena, const struct sheet_job *job)
         return str_format(arena, "%.*s, sheet for player %d", STR_ARG(name),
                           body_number(job->reader));
     }
+    if (job->plays[0].reader > 0) {
+        return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), name.size > 0 ? ", " : "",
+                          STR_ARG(job->reader_name));
+    }
     return str_format(arena, "%.*s%s%s", STR_ARG(name), name.size > 0 ? ", " : "", sheet);
 }
 
@@ -369,6 +373,19 @@ static void paint_pages(struct document *document, struct flow *flow)
     }
 }
 
+/* A player who has other spots in other plays reads each as the one she has in it. */
+static const struct sheet_job *job_for(struct arena *arena, const struct sheet_job *job,
+                                       const struct sheet_play *play)
+{
+    if (play->reader == 0) {
+        return job;
+    }
+    struct sheet_job *own = arena_new(arena, struct sheet_job);
+    *own = *job;
+    own->reader = body_attacker(play->reader);
+    return own;
+}
+
 bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                    struct writer *writer)
 {
@@ -377,8 +394,10 @@ bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_
         return false;
     }
     for (size_t i = 0; i < job->count; i++) {
+        flow.setter.job = job_for(arena, job, &job->plays[i]);
         flow_play(&flow, job->plays[i].run);
     }
+    flow.setter.job = job;
     for (size_t i = 0; i < flow.pages.count; i++) {
         page_close(&flow.setter, &flow.pages.at[i], flow.cautions.at[i], i + 1, flow.pages.count);
     }

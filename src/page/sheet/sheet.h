@@ -13,6 +13,7 @@ struct sheet_play {
     const struct play *play;
     const struct run *run; /* NULL: see sheet_job.run_again */
     const finding_list *findings;
+    int reader; /* whose pages these are, 1..5; 0: the job's reader's */
 };
 struct sheet_job {
     const struct playbook *book;

@@ -7,6 +7,8 @@
 #include "program/api/fonts.h"
 #include "program/api/list.h"
 
+enum { SPOTS = 5 }; /* of a roster */
+
 struct handout_job {
     struct courtwright *book;
     const struct sheet_row *row;
@@ -24,9 +26,38 @@ static bool options_good(const struct sheet_row *row, const struct courtwright_h
 }
 
 /* A player's pages are of the plays that have that number on the floor. */
-static bool is_for_reader(const struct compiled *compiled, int reader)
+static bool is_on_floor(const struct compiled *compiled, int number)
 {
-    return reader == 0 || compiled->play->start[body_attacker(reader)].on_floor;
+    return compiled->play->start[body_attacker(number)].on_floor;
+}
+
+static bool plays_there(const struct handout_job *job, const struct compiled *compiled, int number)
+{
+    const struct courtwright_handout *handout = job->handout;
+    struct str jersey = handout->reader_jersey ? str_of(handout->reader_jersey) : STR("");
+    return is_on_floor(compiled, number) &&
+           team_plays(&job->book->playbook->team, compiled->play, str_of(handout->reader_name),
+                      jersey, number);
+}
+
+/* The play as often as it is to be printed: for a player by name once for each spot she has. */
+static void add_play(struct arena *scratch, const struct handout_job *job,
+                     const struct compiled *compiled, struct sheet_play *plays, size_t *count)
+{
+    const struct courtwright_handout *handout = job->handout;
+    bool by_name = handout->reader == 0 && handout->reader_name;
+    const struct compiled *again = NULL;
+    for (int number = by_name ? 1 : 0; number <= (by_name ? SPOTS : 0); number++) {
+        bool wanted = by_name ? plays_there(job, compiled, number)
+                              : handout->reader == 0 || is_on_floor(compiled, handout->reader);
+        if (!wanted) {
+            continue;
+        }
+        again = again                     ? again
+                : job->row->one_at_a_time ? compiled
+                                          : runs_again(scratch, job->book, compiled);
+        plays[(*count)++] = (struct sheet_play){again->play, again->run, &again->findings, number};
+    }
 }
 
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,
@@ -34,21 +65,15 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
 {
     const struct courtwright_handout *handout = job->handout;
     size_t count = handout->plays ? handout->play_count : job->book->play_count;
-    struct sheet_play *plays = arena_array(scratch, struct sheet_play, count);
+    struct sheet_play *plays = arena_array(scratch, struct sheet_play, count * SPOTS);
     for (size_t i = 0; i < count; i++) {
         size_t index = handout->plays ? handout->plays[i] : i;
         if (index >= job->book->play_count) {
             return COURTWRIGHT_NO_SUCH;
         }
         const struct compiled *compiled = &job->book->plays[index];
-        if (compiled->ran && !is_for_reader(compiled, handout->reader)) {
-            continue;
-        }
         if (compiled->ran) {
-            compiled =
-                job->row->one_at_a_time ? compiled : runs_again(scratch, job->book, compiled);
-            plays[sheet->count++] =
-                (struct sheet_play){compiled->play, compiled->run, &compiled->findings};
+            add_play(scratch, job, compiled, plays, &sheet->count);
         } else if (handout->plays) {
             return COURTWRIGHT_BROKEN;
         }
@@ -87,7 +112,7 @@ static bool plan_plays(struct arena *scratch, const struct handout_job *job,
         }
         compiled = runs_again(scratch, job->book, compiled);
         plays[sheet->count++] =
-            (struct sheet_play){compiled->play, compiled->run, &compiled->findings};
+            (struct sheet_play){compiled->play, compiled->run, &compiled->findings, 0};
     }
     sheet->plays = plays;
     return true;

@@ -10,10 +10,10 @@
 #include "program/cli/pick.h"
 #include "program/cli/say.h"
 
-/* Whose pages: number 0 is everybody's. */
+/* Whose pages: everybody's, those of a number, or all spots of a name. */
 struct reader {
     int number;
-    const char *name; /* NULL: whoever starts there */
+    const char *name, *jersey; /* NULL: nobody's; the one of that name */
 };
 struct handing {
     const struct request *request;
@@ -25,11 +25,25 @@ struct handing {
     size_t written;
 };
 
-static void add_reader(struct handing *handing, int number, const char *name)
+static void add_reader(struct handing *handing, int number, const char *name, const char *jersey)
 {
     handing->readers =
         must(realloc(handing->readers, (handing->count + 1) * sizeof *handing->readers));
-    handing->readers[handing->count++] = (struct reader){number, name};
+    handing->readers[handing->count++] = (struct reader){number, name, jersey};
+}
+
+/* A name that stands in the roster more than once has more than one spot; with two jerseys it is
+ * two players. */
+static void add_player(struct handing *handing, const struct courtwright_player *player)
+{
+    for (size_t i = 0; i < handing->count; i++) {
+        const struct reader *reader = &handing->readers[i];
+        if (reader->name && strcasecmp(reader->name, player->name) == 0 &&
+            strcmp(reader->jersey, player->jersey) == 0) {
+            return;
+        }
+    }
+    add_reader(handing, 0, player->name, player->jersey);
 }
 
 /* Everyone of the roster; without one, the five places. */
@@ -37,15 +51,13 @@ static void add_everyone(struct handing *handing)
 {
     const struct courtwright *book = handing->input.book;
     for (size_t i = 0; i < courtwright_player_count(book); i++) {
-        const struct courtwright_player *player = courtwright_player(book, i);
-        add_reader(handing, player->number, player->name);
+        add_player(handing, courtwright_player(book, i));
     }
     for (int number = 1; number <= 5 && courtwright_player_count(book) == 0; number++) {
-        add_reader(handing, number, NULL);
+        add_reader(handing, number, NULL, NULL);
     }
 }
 
-/* A name may stand in the roster more than once: once for each place she plays. */
 static bool pick_readers(struct handing *handing)
 {
     const char *reader = handing->request->reader;
@@ -53,7 +65,7 @@ static bool pick_readers(struct handing *handing)
     char *end;
     long number = reader ? strtol(reader, &end, 10) : 0;
     if (!reader) {
-        add_reader(handing, 0, NULL);
+        add_reader(handing, 0, NULL, NULL);
     } else if (strcasecmp(reader, "everyone") == 0) {
         add_everyone(handing);
     } else if (end != reader && *end == '\0') {
@@ -62,12 +74,12 @@ static bool pick_readers(struct handing *handing)
                       "--for takes a player from 1 to 5, a name of the roster, or everyone");
             return false;
         }
-        add_reader(handing, (int)number, NULL);
+        add_reader(handing, (int)number, NULL, NULL);
     }
     for (size_t i = 0; reader && i < courtwright_player_count(book); i++) {
         const struct courtwright_player *player = courtwright_player(book, i);
         if (strcasecmp(player->name, reader) == 0) {
-            add_reader(handing, player->number, player->name);
+            add_player(handing, player);
         }
     }
     if (handing->count == 0) {
@@ -85,9 +97,9 @@ static int write_one(struct handing *handing, const struct reader *reader)
     bool one = request->play || !*title;
     struct name_parts parts = {
         .play = one ? courtwright_play(book, handing->picked.plays[0])->name : title,
-        .player = reader->number == 0 ? NULL
-                  : reader->name      ? reader->name
-                                      : number,
+        .player = reader->name     ? reader->name
+                  : reader->number ? number
+                                   : NULL,
     };
     struct courtwright_handout handout = sheet_options(request);
     handout.plays = handing->picked.plays;
@@ -95,21 +107,24 @@ static int write_one(struct handing *handing, const struct reader *reader)
     handout.per_page = (int)request->per_page;
     handout.reader = reader->number;
     handout.reader_name = reader->name;
+    handout.reader_jersey = reader->jersey;
     const char *path = naming_next(&handing->naming, &parts);
-    free(number);
     struct output output;
     if (!output_open(&output, &handing->input, request->command, path, false)) {
+        free(number);
         return STATUS_FILE;
     }
     enum courtwright_status status =
         courtwright_handout(handing->input.book, &handout, &output.writer);
-    if (status == COURTWRIGHT_NO_SUCH && reader->number > 0) {
-        say(request->command, "%s was not written: no play here has a player %d on the floor",
-            shown(path), reader->number);
+    if (status == COURTWRIGHT_NO_SUCH && parts.player) {
+        say(request->command, "%s was not written: no play here has %s%s on the floor", shown(path),
+            reader->name ? "" : "a player ", shown(parts.player));
         output_drop(&output);
         naming_drop(&handing->naming);
+        free(number);
         return STATUS_FINE;
     }
+    free(number);
     int ended = output_close(&output, status, shown(path), path);
     handing->written += ended == STATUS_FINE;
     return ended;

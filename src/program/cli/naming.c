@@ -61,7 +61,7 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
     }
     if (many && (strcmp(output, "-") == 0 || (!is_folder(output) && !has_hole(output)))) {
         wrong_use(request, "more than one file comes out: -o takes a folder, or a name with "
-                           "{play}, {step} or {n} in it");
+                           "{play}, {step}, {player} or {n} in it");
         return false;
     }
     bool slash = output[strlen(output) - 1] == '/';
