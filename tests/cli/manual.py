@@ -32,7 +32,7 @@ def main():
     commands = output(program, '--help').stdout.decode()
     names = re.findall(r'^  ([a-z]+) [^ ]', commands.split('Commands:')[1].split('\n\n')[0], re.M)
     pages = {page: output(manual, page).stdout.decode() for page in ('man1', 'man5', 'bash')}
-    tap.ok(len(names) == 11 and all(f'\n.SS {name} ' in pages['man1'] for name in names), 'every command has its section', names)
+    tap.ok(len(names) > 11 and all(f'\n.SS {name} ' in pages['man1'] for name in names), 'every command has its section', names)
     for name in names:
         options = set(re.findall(r'--([a-z-]+)', output(program, name, '--help').stdout.decode().split('Options:')[1].split('Example')[0]))
         missing = [option for option in options - {'help', 'color'} if '\\-\\-' + option.replace('-', '\\-') not in pages['man1']]

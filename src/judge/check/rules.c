@@ -290,6 +290,69 @@ void look_inbound_early(struct checker *checker)
     }
 }
 
+/* ---- what to write to be sooner ---- */
+
+/* He holds, or goes slower than his verb would have him. */
+static bool takes_time(const struct task *task)
+{
+    bool goes = task->kind == TASK_CARRY || task->kind == TASK_MOVE;
+    return task->verb == VERB_HOLDS || (goes && task->effort < verb_row(task->verb)->pace);
+}
+
+/* The latest sentence by time t of somebody who takes his time over it: of `b`, or of whoever needs
+ * the ball for it (BODY_NONE); or NULL. */
+static const struct task *slow_by(const struct segment *segment, body b, double t)
+{
+    const struct task *slow = NULL;
+    double when = TIME_NEVER;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        double started = segment->record[i].time[MOMENT_STARTED];
+        bool his =
+            b == BODY_NONE ? look_uses_ball(task) || task->verb == VERB_HOLDS : task->who == b;
+        if (his && takes_time(task) && started >= 0 && started <= t && started >= when) {
+            slow = task;
+            when = started;
+        }
+    }
+    return slow;
+}
+
+/* `otherwise`: when nobody takes his time. */
+static void help_sooner(struct checker *checker, struct finding *finding, body b,
+                        const char *otherwise)
+{
+    const struct task *slow = slow_by(checker->segment, b, finding->time);
+    if (!slow) {
+        look_say(checker, &finding->help, "%s", otherwise);
+    } else if (slow->verb == VERB_HOLDS) {
+        look_say(checker, &finding->help, "write: %s holds for 0.2 s, or leave it out",
+                 look_body(checker, slow->who));
+    } else {
+        look_say(checker, &finding->help, "leave out `%s`: %s then goes at full speed",
+                 slow->effort == EFFORT_WALK  ? "walking"
+                 : slow->effort == EFFORT_JOG ? "jogging"
+                                              : "running",
+                 look_body(checker, slow->who));
+    }
+}
+
+/* A clause that has his receiver start at a moment of its own, or NULL. */
+static const struct task *late_cut(const struct segment *segment, body thrower)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        for (size_t k = 0; k < segment->tasks; k++) {
+            const struct task *pass = segment_task(segment, i), *cut = segment_task(segment, k);
+            bool fixed = cut->waits.count > 0 && cut->waits.at[0].fixed;
+            if (pass->kind == TASK_PASS && pass->who == thrower && cut->who == pass->other &&
+                fixed) {
+                return cut;
+            }
+        }
+    }
+    return NULL;
+}
+
 /* ---- the clocks that run on ---- */
 
 void look_time_backcourt(struct checker *checker)
@@ -308,7 +371,7 @@ void look_time_backcourt(struct checker *checker)
         checker, &finding->message,
         "%s: bring the ball over half court sooner. It is in the backcourt %s; %s is the limit.",
         who, look_seconds(checker, stay.whole), look_seconds(checker, limit));
-    look_say(checker, &finding->help, "pass ahead, or leave out a wait");
+    help_sooner(checker, finding, BODY_NONE, "pass ahead, or leave out a wait");
 }
 
 void look_time_throw_in(struct checker *checker)
@@ -328,11 +391,14 @@ void look_time_throw_in(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: throw in sooner. You hold the ball out of bounds %s; %s is the limit.", who,
                  look_seconds(checker, stay.whole), look_seconds(checker, limit));
-        look_say(checker, &finding->help,
-                 look_told_to_hold(checker->segment, b, stay.passed)
-                     ? "write: %s holds for 1 s, and throw in to an earlier cut"
-                     : "let %s throw in to an earlier cut, or start the cuts sooner",
-                 who);
+        const struct task *late = late_cut(checker->segment, b);
+        if (late) {
+            look_say(checker, &finding->help, "leave out the clause: %s then cuts at once",
+                     look_body(checker, late->who));
+        } else {
+            help_sooner(checker, finding, b,
+                        "throw in to an earlier cut, or start the cuts sooner");
+        }
     }
 }
 
@@ -391,7 +457,7 @@ static void too_late(struct checker *checker, double limit, const char *clock)
                  "Get a shot sooner: %s of %s runs out in this step, and nobody has shot.", clock,
                  look_seconds(checker, limit));
     }
-    look_say(checker, &finding->help, "take a pass or a wait out before the shot");
+    help_sooner(checker, finding, BODY_NONE, "take a pass or a wait out before the shot");
 }
 
 void look_time_clock(struct checker *checker)

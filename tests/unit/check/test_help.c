@@ -87,6 +87,43 @@ static const struct {
      "    1 passes to 3", "write: 1 passes to 3"},
     {"pass.long", "play \"Millrace\"\n  ball 4\n  step\n<    4 passes to 3>\n",
      "    4 skip passes to 3", "write: 4 skip passes to 3"},
+    {"ball.travel",
+     "play \"Sandbar\"\n  start five-out, 5 at left block\n  defense man\n  step\n    2 goes to "
+     "left corner\n"
+     "<    as 2 goes, 1 passes to 2>\n",
+     "    1 passes to 2", "let 1 pass later (without `as`"},
+    {"time.clock",
+     "play \"Last light\"\n  clock 3.3 s\n  step\n    1 passes to 2\n"
+     "<    2 dribbles to right elbow, walking>\n    2 shoots\n",
+     "    2 dribbles to right elbow", "leave out `walking`"},
+    {"time.clock",
+     "play \"Last light\"\n  clock 3 s\n  step\n    1 passes to 2\n<    2 holds for 2 s>\n"
+     "    2 shoots\n",
+     "    2 holds for 0.2 s", "write: 2 holds for 0.2 s"},
+    {"time.shot-clock",
+     "play \"Last light\"\n  limit time.shot-clock 3.3 s\n  step\n    1 passes to 2\n"
+     "<    2 dribbles to right elbow, walking>\n    2 shoots\n",
+     "    2 dribbles to right elbow", "leave out `walking`"},
+    {"time.backcourt",
+     "play \"Flume\"\n  rules nba\n  level professional men\n  start press break\n  step\n"
+     "    4 inbounds to 1\n<    1 dribbles to backcourt left corner, walking>\n"
+     "    1 dribbles to left hash\n",
+     "    1 dribbles to backcourt left corner", "leave out `walking`"},
+    {"time.throw-in",
+     "play \"Last light\"\n  start sideline inbounds\n  step\n<    at 6 s, 1 cuts to right slot>\n"
+     "    3 inbounds to 1\n",
+     "    1 cuts to right slot", "leave out the clause: 1 then cuts at once"},
+    {"time.throw-in",
+     "play \"Last light\"\n  start sideline inbounds\n  step\n<    3 holds for 6 s>\n"
+     "    3 inbounds to 1\n",
+     "    3 holds for 0.2 s", "write: 3 holds for 0.2 s"},
+    {"time.lane",
+     "play \"Weir\"\n<  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 front of the "
+     "rim>\n"
+     "  step\n    1 passes to 2\n    2 passes to 1\n    1 passes to 3\n    3 passes to 1\n"
+     "    1 passes to 2\n    2 passes to 4\n",
+     "  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 right block",
+     "write: 5 goes to right block"},
     {"ball.double-dribble",
      "play \"Tollgate\"\n  step\n    1 dribbles to nail\n    1 shot fakes\n"
      "<    1 dribbles to top>\n",
