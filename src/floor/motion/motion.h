@@ -14,7 +14,7 @@
 #define MOTION_ACROSS 5.0   /* m/s^2: grip sideways (ours, of 4 to 6) */
 #define MOTION_ROUND 5.8    /* m/s^2: sideways, gaining or braking on a bend counted in (4 to 6) */
 #define MOTION_PLANT 18.0   /* m/s^2: of the one step that turns the feet: some .25 s (ours) */
-#define MOTION_SHOULDER .10 /* m: air left between shoulder and shoulder when a screen is used */
+#define MOTION_SHOULDER .08 /* m: air left between shoulder and shoulder when a screen is used */
 #define MOTION_CURL 1.15    /* m: radius of a curl; tighter ones cost the speed (ours) */
 #define MOTION_CORNER 2.0   /* m: radius at which a dribbler turns the corner */
 

@@ -8,6 +8,8 @@
 
 #include "base/real.h"
 
+#define NEARLY_HELD .8  /* of what the feet hold: from there on it is looked at closely, */
+#define STRIDES 960     /* times a second, so that a bend does not hang on the tick */
 #define BRAKE_BACK 1.25 /* stopping a wrong way is done harder than stopping a run (ours) */
 
 /* A speed, and how far it has led. */
@@ -107,19 +109,11 @@ struct stride motion_stride(const struct gait *gait, struct vec2 command)
                            .speed = real_min(length, most)};
 }
 
-void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride,
-                double dt)
+/* Where the feet have their legs within what they hold; false: they do not for so long. */
+static bool run_held(struct mover *mover, const struct gait *gait, const struct stride *stride,
+                     double dt, double share)
 {
-    if (mover->plant.left > 0) {
-        dt -= turn_feet(mover, dt);
-        if (dt <= 0) {
-            return;
-        }
-    }
     struct vec2 before = mover->v;
-    if (stride->speed == 0 && before.x == 0 && before.y == 0) {
-        return; /* stands, and wants to */
-    }
     struct vec2 way = stride->speed > 0 ? stride->way : vec2_unit(before), left = vec2_left(way);
     double slip = vec2_cross(way, before),
            side = slip < 0 ? -1 : 1; /* across the way, to its left */
@@ -131,13 +125,38 @@ void motion_run(struct mover *mover, const struct gait *gait, const struct strid
         /* gaining or braking along one way and sliding across it add up, seen from where he is
          * going: the feet hold so much of it */
         double most = MOTION_ROUND * dt, area = vec2_cross(before, v);
-        if (area * area > most * most * vec2_square(before)) {
+        if (area * area > share * share * most * most * vec2_square(before)) {
+            if (share < 1) {
+                return false;
+            }
             v = vec2_mix(before, v, most * vec2_length(before) / fabs(area));
             led = vec2_scale(vec2_add(before, v), dt / 2);
         }
     }
     mover->at = vec2_add(mover->at, led);
     mover->v = v;
+    return true;
+}
+
+void motion_run(struct mover *mover, const struct gait *gait, const struct stride *stride,
+                double dt)
+{
+    if (mover->plant.left > 0) {
+        dt -= turn_feet(mover, dt);
+        if (dt <= 0) {
+            return;
+        }
+    }
+    if (stride->speed == 0 && mover->v.x == 0 && mover->v.y == 0) {
+        return; /* stands, and wants to */
+    }
+    if (run_held(mover, gait, stride, dt, NEARLY_HELD)) {
+        return;
+    }
+    int strides = (int)(dt * STRIDES - 1e-6) + 1; /* at his feet's limit: in small ones */
+    for (int i = 0; i < strides; i++) {
+        run_held(mover, gait, stride, dt / strides, 1);
+    }
 }
 
 void motion_advance(struct mover *mover, const struct gait *gait, struct vec2 command, double dt)

@@ -20,7 +20,8 @@
 enum {
     HALVINGS = 16, /* of a tick, to find a moment in it: a tenth of a microsecond */
     PIECES = 12,   /* of a tick, at most */
-    PARTS = 4      /* in which a piece is run when two are about to touch: that goes fast */
+    CONTACTS = 480 /* a second: so often bodies are parted where two are about to touch, at any
+                      rate, because that goes fast and must not hang on the tick */
 };
 
 /* Who wants to go and cannot, in a crowd of his own side, is let through: people step aside. */
@@ -113,18 +114,19 @@ static void bound_all(struct world *world)
 static void move_all(struct world *world, double seconds, bool shown)
 {
     contact_look(world, seconds);
-    world->h = seconds / PARTS;
+    int parts = (int)(seconds * CONTACTS - 1e-6) + 1;
+    world->h = seconds / parts;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
         agent->start = agent->m;
         agent->ran = 0;
     }
     run_all(world, false, seconds);
-    for (int i = 0; world->meetings && i <= PARTS; i++) {
+    for (int i = 0; world->meetings && i <= parts; i++) {
         if (i > 0) {
             contact_part(world);
             bound_all(world);
-            run_all(world, true, i < PARTS ? world->h : world->h / 2);
+            run_all(world, true, i < parts ? world->h : world->h / 2);
         } else {
             for (int k = 0; k < world->bodies; k++) {
                 struct agent *agent = &world->agent[world->present[k]];
@@ -134,7 +136,7 @@ static void move_all(struct world *world, double seconds, bool shown)
             }
         }
         look_on(world, shown);
-        world->t += i == 0 || i == PARTS ? world->h / 2 : world->h;
+        world->t += i == 0 || i == parts ? world->h / 2 : world->h;
     }
     if (!world->meetings) {
         look_on(world, shown);
@@ -232,11 +234,18 @@ static void show(const struct world *world)
 
 /* ---- what happens inside the tick ---- */
 
-/* Everybody to `part` of the way through the time just run, from `from` on, `h` long. */
+/* Everybody to `part` of the way through the time just run, from `from` on, `h` long: by his legs,
+ * or, who was in touch, about so. */
 static void stand_at(struct world *world, double from, double h, double part)
 {
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];
+        if (!agent->meets && part < 1) {
+            agent->m = agent->start;
+            run_legs(agent, part * h);
+            contact_bound(world, world->present[i]);
+            continue;
+        }
         double left = agent->start.plant.left - part * h;
         struct plant plant = {.to = agent->m.plant.to, .left = real_max(0, left)};
         agent->m = motion_between(&agent->start, &agent->after, h, part);

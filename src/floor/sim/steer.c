@@ -10,10 +10,11 @@
 #define SIGHT 2.0 /* m ahead in which a body matters (ours) */
 #define AIR .06   /* m between the two, passing */
 #define ROOM (2 * MOTION_BODY + AIR)
-#define GRAZE .02 /* m of the room that a tangent may miss: it touches the circle it goes round */
-#define COMING .3 /* m/s: who comes the other way faster than that is met, not passed */
-#define KEEP .4   /* s that a chosen side is kept */
-#define STAYS .5  /* s in which it is not changed, though it be shut: he waits for a gap */
+#define PLAINLY .02 /* of the cosines of two ways round: then the shorter one is plain (ours) */
+#define GRAZE .02   /* m of the room that a tangent may miss: it touches the circle it goes round */
+#define COMING .3   /* m/s: two who come the other way faster than that meet, and do not pass */
+#define KEEP .4     /* s that a chosen side is kept */
+#define STAYS .5    /* s in which it is not changed, though it be shut: he waits for a gap */
 #define FORESIGHT .25 /* s that a moving body is thought on */
 #define RUNS .6       /* m/s: a defender who moves is run by, it is he who has to get there first */
 #define CROSSES 1.0   /* s that somebody who crosses is thought on, at most (ours) */
@@ -120,7 +121,9 @@ static struct vec2 between(const struct world *world, const struct agent *a, con
 
 static bool head_on(const struct agent *a, const struct agent *o)
 {
-    return vec2_dot(a->m.v, o->m.v) < 0 && vec2_square(o->m.v) > COMING * COMING;
+    double against = -vec2_dot(a->m.v, o->m.v);
+    double fast = real_max(vec2_square(a->m.v), vec2_square(o->m.v));
+    return against > 0 && against * against > COMING * COMING * fast;
 }
 
 /* On which side the other is left: where he is; head on, to the ball's side. Two who run at each
@@ -183,6 +186,17 @@ static bool way_round(const struct view_ahead *view, body first, double side, st
     return !leaves_floor(view, *way);
 }
 
+/* The side on which the whole group is the shorter way round; when that is not plain, `side`, that
+ * of the first. */
+static double shorter_side(const struct view_ahead *view, body first, double side)
+{
+    struct vec2 one, other;
+    bool one_goes = way_round(view, first, side, &one);
+    bool other_goes = way_round(view, first, -side, &other);
+    bool plain = vec2_dot(other, view->way) > vec2_dot(one, view->way) + PLAINLY;
+    return other_goes && (!one_goes || plain) ? -side : side;
+}
+
 /* The side is kept while the same group is in the way, and told to who comes the other way. */
 static void take_side(struct world *world, body who, body found, double side)
 {
@@ -214,7 +228,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
                               .not_him = not_him,
                               .self = a,
                               .way = vec2_scale(command, 1 / speed),
-                              .far = real_min(SIGHT, far)};
+                              .far = real_min(a->screening ? SIGHT + 1 : SIGHT, far)};
     body found = first_ahead(&view, view.way, ROOM, 0, &off);
     if (found == BODY_NONE) {
         return command;
@@ -225,6 +239,9 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
     double side = then != 0 ? then
                   : keeps   ? a->dodge_side
                             : choose_side(world, who, found, goal, off);
+    if (then == 0 && !keeps && a->screening) { /* he goes to where two or three stand */
+        side = shorter_side(&view, found, side);
+    }
     bool free = !keeps || world->t > a->dodge_since + STAYS;
     struct vec2 way;
     if (way_round(&view, found, side, &way) ||
