@@ -117,11 +117,14 @@ static struct vec2 meet(struct world *world, const struct task *task, struct scr
         return soon;
     }
     bool early = screen_setup_pending(world, task->other);
-    bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he is */
-    double trust = early ? 1 : late ? 0 : real_smooth(vec2_distance(d, rest), .25, .8);
+    bool late = world->t > screen->due + PATIENCE; /* he does not come: then to where he stands, */
+    screen->goes_to_him |= late && vec2_length(v) < STANDS;
+    double trust = early                 ? 1
+                   : screen->goes_to_him ? 0
+                                         : real_smooth(vec2_distance(d, rest), .25, .8);
     *speed *= 1 - trust;
     double gap = vec2_distance(at, d) - 2 * MOTION_BODY;
-    screen->met = (trust < .5 && gap < MET && vec2_length(v) < STANDS) || late;
+    screen->met = (trust < .5 && gap < MET && vec2_length(v) < STANDS) || late; /* or here */
     return vec2_mix(soon, rest, trust);
 }
 
@@ -540,7 +543,7 @@ static bool screen_tick(struct world *world, struct job *job)
         return !next;
     }
     if (is_lost(world, job, screen)) {
-        screen->set = false;
+        screen->set = screen->goes_to_him = false;
         screen->unset++;
         agent->anchored = false;
         agent->screening = true;

@@ -127,6 +127,7 @@ struct screen {
     bool second;          /* of two in a row: further on, not beside the defender */
     bool ahead;           /* between the helping defender and the user's way, not beside him */
     bool met;             /* the defender is where he is to be screened */
+    bool goes_to_him;     /* he was awaited there, and stands elsewhere */
     bool planned;         /* its spot has been worked out once */
     bool given_up;        /* the user went without it */
     bool shadow;          /* its defender is not in the play */
