@@ -14,7 +14,7 @@
 #define FAKE_LEAD .5    /* s */
 #define REBOUND_OFF 1.2 /* m from the ring's middle */
 #define BLOCKED .8      /* s without getting on: somebody stands where he wants to be */
-#define GIVES_UP 2.0    /* s: then he leaves the way that he had in mind (ours) */
+#define GIVES_UP 1.1    /* s: then he leaves the way that he had in mind (ours) */
 #define JOINS 1.0       /* m: no step is longer */
 #define SHORT .05       /* m that motion_course_time stops short of a length */
 #define BETWEEN .35     /* m: further nobody comes between two beats, from where he last looked */
@@ -270,6 +270,7 @@ static void straight_on(struct world *world, struct job *job)
     agent->stuck_since = world->t;
     agent->stuck_along = 0;
     agent->dodged = BODY_NONE;
+    world->quiet = 0;
     if (job->shoulder > 0) { /* by the screen, on whichever side */
         job->shoulder = 0;
     }
