@@ -36,7 +36,9 @@ static const struct weights weights = {.beside = 6,
                                        .crossing = 25,
                                        .bend = 18};
 #define SHORT_STEM                                                                                 \
-    6.0 /* feet from a screener's numeral to his bar: the disc may be beside either */
+    6.0             /* feet from a screener's numeral to his bar: the disc may be beside either */
+#define GOES_ON 1.5 /* s until the player's line begins */
+#define BEGINS 0.35 /* of that line: where its beginning is */
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -394,12 +396,33 @@ static bool has_line(const struct drawing *drawing, int order)
     return false;
 }
 
+/* The line on which a player goes on at once from a step too small to be drawn, or SIZE_MAX. */
+static size_t goes_on_by(const struct drawing *drawing, const struct task *task, double started)
+{
+    bool moves = task->kind == TASK_SCREEN || task->kind == TASK_MOVE || task->kind == TASK_CARRY;
+    for (size_t i = 0; moves && i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->who == task->who && !stroke_is_throw(stroke) && !stroke->standing &&
+            stroke->ink_count > 1 && drawing->stops.at[stroke->start].kind == STOP_SYMBOL &&
+            stroke->began >= started - 0.1 && stroke->began <= started + GOES_ON) {
+            return i;
+        }
+    }
+    return SIZE_MAX;
+}
+
 /* A fake, a wait, a step too small to be drawn: the number stands beside the player. */
 static void disc_beside(struct drawing *drawing, size_t index)
 {
     const struct task *task = segment_task(drawing->segment, index);
     double started = task_start(drawing->segment, index);
     if (task->order <= 0 || started < 0 || has_line(drawing, task->order)) {
+        return;
+    }
+    size_t line = goes_on_by(drawing, task, started);
+    if (line != SIZE_MAX) {
+        struct stroke_part begins = {(int)index, task->order, 0, BEGINS};
+        disc_place(drawing, line, &begins);
         return;
     }
     int stop = stop_at(drawing, task->who, started);

@@ -7,12 +7,13 @@
 #include <math.h>
 
 #define BEHIND_FEET 4.2          /* of the numeral behind the bar, as a rule, */
-#define NEAR_FEET 2.9            /* and at the least */
+#define NEAR_FEET 2.4            /* and at the least */
 #define FAR_FEET 5.4             /* and at the most */
 #define STEM 2.5                 /* least points of line between bar and numeral */
 #define STILL_THERE 0.6          /* metres */
 #define FAN (70 * REAL_PI / 180) /* so far round the bar at the most */
 #define SHOT_ROOM_FEET 2.2       /* between a numeral and where another's shot starts (ours) */
+#define TIGHTER 1.5              /* of cost a foot (ours) */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
 
 /* What a place behind a bar is weighed against. */
@@ -81,7 +82,9 @@ static double ways_cost(const struct behind *behind, struct vec2 at)
             between = between || segment_cross(last, next, at, behind->bar->at, &s, &u);
             last = next;
         }
-        cost += 8 * deepest + (between ? 4 : 0);
+        /* who comes between goes round the numeral: the nearer it is, the tighter his curl */
+        double behind_feet = vec2_distance(at, behind->bar->at) / drawing->size.k;
+        cost += 8 * deepest + (between ? 4 + TIGHTER * (behind_feet - NEAR_FEET) : 0);
     }
     return cost;
 }

@@ -357,38 +357,36 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
     return trouble;
 }
 
-/* Round an X, right of it first: the first place that is free; `far`: times the usual distance.
- * Whom a read is about is numbered on the best place there is. */
-static bool number_at(struct drawing *drawing, struct symbol *symbol, double far, bool must)
+/* Round an X, right of it first, at `far` times the usual distance: takes a place that is in less
+ * trouble than `best`. */
+static void number_round(struct drawing *drawing, struct symbol *symbol, double far, double *best)
 {
     static const struct vec2 ways[] = {{1, 0},        {-1, 0},        {0, -1},      {0, 1},
                                        {0.71, -0.71}, {-0.71, -0.71}, {0.71, 0.71}, {-0.71, 0.71},
                                        {0.92, -0.38}, {-0.92, -0.38}, {0.92, 0.38}, {-0.92, 0.38},
                                        {0.38, -0.92}, {-0.38, -0.92}, {0.38, 0.92}, {-0.38, 0.92}};
     const struct sizes *size = &drawing->size;
-    double reach = far * (size->x_half + 0.20 * size->k + 0.30 * size->x_numeral), best = 1e9;
-    for (size_t w = 0; w < sizeof ways / sizeof *ways && best > 0; w++) {
+    double reach = far * (size->x_half + 0.20 * size->k + 0.30 * size->x_numeral);
+    for (size_t w = 0; w<sizeof ways / sizeof *ways && * best> 0; w++) {
         double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
         struct vec2 at = vec2_along(symbol->at, ways[w], reach + taller);
         double trouble = numeral_trouble(drawing, symbol, at);
-        if (trouble < best && (must || trouble <= 0)) {
-            best = trouble;
+        if (trouble < *best) {
+            *best = trouble;
             symbol->numeral = at;
             symbol->has_numeral = true;
         }
     }
-    return symbol->has_numeral;
 }
 
+/* The first place that is free. Whom a read is about is numbered on the best one there is, but on a
+ * card, where no line is hidden for it. */
 static void number_one(struct drawing *drawing, struct symbol *symbol, bool must)
 {
-    for (double far = 1; far < 1.5; far += 0.15) {
-        if (number_at(drawing, symbol, far, false)) {
-            return;
-        }
-    }
-    if (must && !drawing->size.small) { /* on a card no line is hidden for it */
-        (void)number_at(drawing, symbol, 1, true);
+    bool any = must && !drawing->size.small;
+    double best = any ? 1e9 : 1e-9;
+    for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
+        number_round(drawing, symbol, far, &best);
     }
 }
 
