@@ -9,7 +9,8 @@
 #define HOOK_ANGLE (75 * REAL_PI / 180) /* further round than this from behind the bar */
 #define HOOK_MOVES 4.0                  /* feet that his numeral is moved at most for it (ours) */
 #define FOLLOWED (50 * REAL_PI / 180)   /* a hand-off after a pass between the same two, off it */
-#define RING_MOVES 0.35                 /* metres a finish ring is moved at most (ours) */
+#define RING_MOVES 0.35                 /* metres a finish ring is moved at most, */
+#define RING_POINTS 5.0                 /* or so far on a small picture (ours) */
 #define LEAVES_BY 1.0                   /* s after which it is seen which way somebody leaves */
 enum { TURNS = 24 };
 
@@ -546,7 +547,7 @@ static bool rings_drop(struct drawing *drawing)
     for (size_t i = 0; i < drawing->stops.count; i++) {
         struct stop *ring = &drawing->stops.at[i];
         struct vec2 truth = symbol_spot(drawing, ring->truth, false);
-        double most = RING_MOVES / FEET * size->k;
+        double most = real_max(RING_MOVES / FEET * size->k, RING_POINTS);
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
             double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
