@@ -101,6 +101,13 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
                               size->bar_stroke / 2 + clear, k);
         }
     }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *handoff = &drawing->strokes.at[i];
+        if (handoff->class == CLASS_HANDOFF && handoff != stroke && handoff->trail.count == 2) {
+            struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
+            cost += mark_cost(trail, extent, middle, middle, size->handoff_bar / 2 + clear, k);
+        }
+    }
     if (!stroke_is_throw(stroke)) {
         for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
             struct basket_marks at = basket_marks(drawing, far == 1);
