@@ -61,12 +61,62 @@ void svg_escape(struct writer *writer, struct str text)
     }
 }
 
+static long long hundredths(double value)
+{
+    if (!(fabs(value) < 1e9)) {
+        return 0;
+    }
+    return (long long)floor(value * 100 + 0.5);
+}
+
+/* The same on every machine, whichever way it lays its bytes. */
+static uint64_t hash_whole(uint64_t hash, unsigned long long value)
+{
+    unsigned char bytes[8];
+    for (int i = 0; i < 8; i++) {
+        bytes[i] = (unsigned char)(value >> (8 * i) & 0xFF);
+    }
+    return hash_bytes(hash, bytes, sizeof bytes);
+}
+
+static uint64_t hash_point(uint64_t hash, struct vec2 p)
+{
+    return hash_whole(hash_whole(hash, (unsigned long long)hundredths(p.x)),
+                      (unsigned long long)hundredths(p.y));
+}
+
+/* All of an item that is seen. */
+static uint64_t hash_item(uint64_t hash, const struct scene_item *item)
+{
+    unsigned kinds = (unsigned)item->class << 24 | (unsigned)item->shape << 20 |
+                     (unsigned)item->fill << 12 | (unsigned)item->stroke << 4 |
+                     (unsigned)item->casing;
+    hash = hash_whole(hash, kinds);
+    hash = hash_whole(hash, (unsigned long long)hundredths(item->width));
+    for (size_t i = 0; i < item->count; i++) {
+        const struct path_element *element = &item->path[i];
+        size_t points = element->op == OP_CURVE ? 3 : element->op == OP_CLOSE ? 0 : 1;
+        hash = hash_whole(hash, (unsigned)element->op);
+        for (size_t p = 0; p < points; p++) {
+            hash = hash_point(hash, element->p[p]);
+        }
+    }
+    if (item->shape != ITEM_PATH) {
+        hash = hash_point(hash, item->at);
+        double size = item->shape == ITEM_TEXT ? item->size : item->radius;
+        hash = hash_whole(hash, (unsigned long long)hundredths(size));
+        hash = hash_bytes(hash, item->text.at, item->text.size);
+    }
+    return hash;
+}
+
 struct str svg_prefix(struct arena *arena, const struct scene *scene, struct str salt)
 {
-    struct strbuf dump;
-    strbuf_init(&dump, arena);
-    scene_dump(&dump, scene);
-    uint64_t hash = hash_bytes(HASH_SEED, dump.at, dump.size);
+    uint64_t hash = hash_whole(HASH_SEED, (unsigned)scene->theme);
+    hash = hash_point(hash, vec2_of(scene->width, scene->height));
+    for (size_t i = 0; i < scene->items.count; i++) {
+        hash = hash_item(hash, &scene->items.at[i]);
+    }
     hash = hash_bytes(hash, scene->title.at, scene->title.size);
     hash = hash_bytes(hash, salt.at, salt.size);
     return str_format(arena, "cw%010llx", (unsigned long long)(hash & 0xFFFFFFFFFFull));
@@ -158,14 +208,6 @@ struct pen {
     char last;                  /* the command letter in force, or 0 */
     bool number_before;         /* a number directly before this one */
 };
-
-static long long hundredths(double value)
-{
-    if (!(fabs(value) < 1e9)) {
-        return 0;
-    }
-    return (long long)floor(value * 100 + 0.5);
-}
 
 static void pen_command(struct pen *pen, char letter)
 {
