@@ -538,6 +538,20 @@ static bool is_handed(const struct drawing *drawing, int stop)
     return false;
 }
 
+/* Does a shot start there? Then the ring says who shoots. */
+static bool is_shot_from(const struct drawing *drawing, int stop)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(drawing->segment, i);
+        double released = drawing->segment->record[i].time[MOMENT_RELEASED];
+        if (task->kind == TASK_SHOOT && released >= 0 &&
+            stop_at(drawing, task->who, released) == stop) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Rings that had to go too far from where their runner ends would tell a lie: they are left out,
  * and the line's head points there. Beside a numeral that stands on the very spot a ring may be. */
 static bool rings_drop(struct drawing *drawing)
@@ -556,7 +570,7 @@ static bool rings_drop(struct drawing *drawing)
             most = under ? real_max(most, 1.2 * least) : most;
         }
         if (ring->kind == STOP_RING && !is_handed(drawing, (int)i) &&
-            vec2_distance(ring->at, truth) > most) {
+            !is_shot_from(drawing, (int)i) && vec2_distance(ring->at, truth) > most) {
             ring->kind = STOP_RIM;
             ring->at = truth;
             any = true;
