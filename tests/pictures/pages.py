@@ -562,6 +562,11 @@ def look_at_books(folder):
         tap.ok(plain(pdf, 2).count('Chapter') >= 40 and told('pdftotext', '-f', '2', '-l', '2', str(pdf), '-')[1].count('Q') >= 400,
                'wide book: the contents lose no letter')
         tap.ok(plain(pdf, 1).count('Kites') >= 40, 'wide book: nor does the cover', plain(pdf, 1))
+    pdf = sheet(folder, 'book', 'long title', 'playbook "' + 'Kites ' * 600 + '"\nteam "Larkspur"\n  1 "Imke Dorn"\n' + many_steps(1))
+    if pdf:
+        pages = pages_of(pdf)
+        tap.ok(all(word[4] < 780 for page in pages for word in page[2]), 'long title: it stays on its page')
+        tap.ok(plain(pdf, 2).count('Kites') >= 600, 'long title: the contents have it in full', plain(pdf, 2).count('Kites'))
 
 
 def look_at_key(folder):

@@ -87,6 +87,12 @@ static void put_index_row(const struct setter *setter, struct rows *rows, size_t
     rows_add(rows, row, 0);
 }
 
+/* A title too long for the cover goes on in the contents. */
+static struct str cover_title(const struct setter *setter)
+{
+    return words_fit(setter, TYPE_LONGEST_COVER, book_title(setter->job), PAGE_WIDE, 8);
+}
+
 void book_contents(const struct setter *setter, const book_play_list *plays, size_t index_page,
                    galley_list *pages)
 {
@@ -94,6 +100,8 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
     struct head_words *head = arena_new(setter->arena, struct head_words);
     struct caution none = {.kind = CAUTION_NONE};
     *head = (struct head_words){.sheet = book_sheet_words(setter), .title = STR("Contents")};
+    struct str title = book_title(setter->job);
+    head->about = str_equal(cover_title(setter), title) ? STR("") : title;
     rows_open(&rows, head, &none);
     galley_place(rows_page(&rows)->galley, paper_of(setter->job->a4)->margin, 40, PLACE_CONTENTS);
     for (size_t i = 0; i < plays->count; i++) {
@@ -119,6 +127,7 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
 #define COVER_RULE 110.0
 #define COVER_TITLE 176.0
 #define COVER_DIAGRAM 256.0
+#define COVER_DIAGRAM_LEAST 100.0 /* high */
 #define FACTS 658.0
 #define TO_LEVEL 26.0
 
@@ -129,7 +138,7 @@ static double put_cover_title(const struct setter *setter, struct galley *cover,
         enum type type;
         size_t lines;
     } ways[] = {{TYPE_COVER, 1}, {TYPE_LONG_COVER, 2}, {TYPE_LONGEST_COVER, 3}};
-    struct str title = book_title(setter->job);
+    struct str title = cover_title(setter);
     const struct text_block *words = NULL;
     for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
         words = words_set(setter, ways[i].type, title, PAGE_WIDE);
@@ -164,7 +173,7 @@ static const struct scene *cover_scene(const struct setter *setter, const struct
 {
     diagram_list diagrams = {0};
     scene_diagrams(setter->arena, run, &diagrams);
-    if (diagrams.count == 0) {
+    if (diagrams.count == 0 || room < COVER_DIAGRAM_LEAST) {
         return NULL;
     }
     struct scene_options options = {
