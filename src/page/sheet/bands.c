@@ -339,34 +339,38 @@ static bool is_tall(const struct setter *setter, const diagram_list *diagrams)
     return false;
 }
 
+static void add_layout(const struct setter *setter, const struct grid *grid,
+                       const struct grid *reads, layout_list *layouts)
+{
+    VEC_PUSH(setter->arena, layouts, ((struct layout){grid, reads}));
+}
+
+/* The ways on large first, then small. */
 static void add_layouts(const struct setter *setter, const struct grid *grid, bool reads,
                         layout_list *layouts)
 {
-    VEC_PUSH(setter->arena, layouts, ((struct layout){grid, &large_reads}));
+    add_layout(setter, grid, &large_reads, layouts);
     if (reads) {
-        VEC_PUSH(setter->arena, layouts, ((struct layout){grid, &small_reads}));
+        add_layout(setter, grid, &small_reads, layouts);
     }
 }
 
 void layouts_for(const struct setter *setter, const diagram_list *diagrams, layout_list *layouts)
 {
-    bool reads = has_reads(diagrams);
+    bool reads = has_reads(diagrams), tall = is_tall(setter, diagrams);
     if (setter->job->per_page) {
         add_layouts(setter, grid_find(setter->job->per_page), reads, layouts);
         return;
     }
-    const struct grid *two = grid_find(2), *four = grid_find(4);
-    if (is_tall(setter, diagrams)) {
-        add_layouts(setter, grid_find(6), reads, layouts);
-        add_layouts(setter, four, reads, layouts);
-        two = &full_beside;
-    }
     if (diagrams->count == 1) {
         add_layouts(setter, grid_find(1), reads, layouts);
     }
-    add_layouts(setter, two, reads, layouts);
-    add_layouts(setter, four, reads, layouts);
+    add_layouts(setter, tall ? &full_beside : grid_find(2), reads, layouts);
     if (reads) {
-        VEC_PUSH(setter->arena, layouts, ((struct layout){&running_on, &large_reads}));
+        add_layout(setter, &running_on, &large_reads, layouts);
+    }
+    add_layouts(setter, grid_find(4), reads, layouts);
+    if (tall) {
+        add_layouts(setter, grid_find(6), reads, layouts);
     }
 }

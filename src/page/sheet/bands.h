@@ -48,7 +48,8 @@ struct layout {
     const struct grid *grid, *reads;
 };
 typedef VEC(struct layout) layout_list;
-/* Those worth trying for these diagrams: which is best is seen on the pages. */
+/* Those worth trying for these diagrams, larger pictures first: which is best is seen on the pages.
+ */
 void layouts_for(const struct setter *setter, const diagram_list *diagrams, layout_list *layouts);
 
 /* All of the play, in order. */

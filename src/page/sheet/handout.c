@@ -308,18 +308,24 @@ static void append(struct flow *flow, const struct flow *play)
     }
 }
 
+/* Nothing after it is better: larger pictures are tried first. */
+static bool is_one_page(const struct flow *flow)
+{
+    return flow->pages.count == 1 && flow->parted == 0;
+}
+
 /* Laid out in every way that is worth it: the best is kept. */
 static void flow_play(struct flow *flow, const struct run *run)
 {
     diagram_list diagrams = {0};
     layout_list layouts = {0};
-    drawn_list drawn = {0};
+    struct kept kept = {.count = 0};
     struct flow best = {.grid = NULL};
     double least = 0;
     scene_diagrams(flow->setter.arena, run, &diagrams);
-    flow->setter.drawn = &drawn;
+    flow->setter.kept = &kept;
     layouts_for(&flow->setter, &diagrams, &layouts);
-    for (size_t i = 0; i < layouts.count; i++) {
+    for (size_t i = 0; i < layouts.count && !is_one_page(&best); i++) {
         struct flow tried = {.setter = flow->setter};
         flow_layout(&tried, run, &diagrams, &layouts.at[i]);
         double cost = cost_of(&tried);
@@ -329,7 +335,7 @@ static void flow_play(struct flow *flow, const struct run *run)
         }
     }
     append(flow, &best);
-    flow->setter.drawn = NULL;
+    flow->setter.kept = NULL;
 }
 
 void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages)

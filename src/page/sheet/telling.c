@@ -253,8 +253,8 @@ static void set_words(struct column *column, const struct telling *telling, stru
 static const struct scene *scene_of(const struct setter *setter, const struct diagram *diagram,
                                     double width)
 {
-    for (size_t i = 0; setter->drawn && i < setter->drawn->count; i++) {
-        const struct drawn *drawn = &setter->drawn->at[i];
+    for (size_t i = 0; setter->kept && i < setter->kept->scenes.count; i++) {
+        const struct drawn *drawn = &setter->kept->scenes.at[i];
         if (drawn->segment == diagram->segment && drawn->branch == diagram->branch &&
             drawn->width == width) {
             return drawn->scene;
@@ -268,8 +268,8 @@ static const struct scene *scene_of(const struct setter *setter, const struct di
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
     struct drawn drawn = {diagram->segment, diagram->branch, width,
                           scene_make(setter->arena, diagram, &options)};
-    if (setter->drawn) {
-        VEC_PUSH(setter->arena, setter->drawn, drawn);
+    if (setter->kept) {
+        VEC_PUSH(setter->arena, &setter->kept->scenes, drawn);
     }
     return drawn.scene;
 }

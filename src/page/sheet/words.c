@@ -4,6 +4,7 @@
 #include "page/sheet/words.h"
 
 #include "base/limits.h"
+#include "base/rng.h"
 #include "language/tell/tell.h"
 
 struct type_row {
@@ -43,8 +44,8 @@ double type_leading(enum type type)
     return types[type].leading;
 }
 
-const struct text_block *words_set(const struct setter *setter, enum type type, struct str text,
-                                   double width)
+static const struct text_block *lay_out(const struct setter *setter, enum type type,
+                                        struct str text, double width)
 {
     const struct type_row *row = &types[type];
     VEC(struct text_piece) pieces = {0};
@@ -64,6 +65,62 @@ const struct text_block *words_set(const struct setter *setter, enum type type, 
     }
     struct text_style style = {row->size, row->leading, row->spacing};
     return text_layout(setter->arena, setter->fonts, pieces.at, pieces.count, &style, width);
+}
+
+/* ---- words set before ---- */
+
+struct kept_words {
+    uint64_t hash;                  /* of text, type and width */
+    const struct text_block *block; /* NULL: the place is free */
+};
+
+static uint64_t hash_of(enum type type, struct str text, double width)
+{
+    uint64_t hash = hash_bytes(HASH_SEED, text.at, text.size);
+    hash = hash_bytes(hash, &type, sizeof type);
+    return hash_bytes(hash, &width, sizeof width);
+}
+
+/* Where it stands, or where it may. 64 bits: two texts of a play are not taken for each other. */
+static struct kept_words *find_kept(const struct kept *kept, uint64_t hash)
+{
+    size_t at = (size_t)hash & (kept->room - 1);
+    while (kept->words[at].block && kept->words[at].hash != hash) {
+        at = (at + 1) & (kept->room - 1);
+    }
+    return &kept->words[at];
+}
+
+static void make_room(struct arena *arena, struct kept *kept)
+{
+    if (2 * kept->count < kept->room) {
+        return;
+    }
+    struct kept old = *kept;
+    kept->room = old.room ? 2 * old.room : 256;
+    kept->words = arena_array(arena, struct kept_words, kept->room);
+    for (size_t i = 0; i < old.room; i++) {
+        if (old.words[i].block) {
+            *find_kept(kept, old.words[i].hash) = old.words[i];
+        }
+    }
+}
+
+const struct text_block *words_set(const struct setter *setter, enum type type, struct str text,
+                                   double width)
+{
+    struct kept *kept = setter->kept;
+    if (!kept) {
+        return lay_out(setter, type, text, width);
+    }
+    make_room(setter->arena, kept);
+    uint64_t hash = hash_of(type, text, width);
+    struct kept_words *place = find_kept(kept, hash);
+    if (!place->block) {
+        *place = (struct kept_words){hash, lay_out(setter, type, text, width)};
+        kept->count++;
+    }
+    return place->block;
 }
 
 /* ---- players' numbers ---- */

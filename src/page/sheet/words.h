@@ -6,20 +6,24 @@
 
 #include "page/sheet/sheet.h"
 
-/* Diagrams drawn for the play that is being set: several ways to set it share them. */
-struct drawn {
+struct drawn { /* a diagram */
     const struct segment *segment;
     int branch;
     double width;
     const struct scene *scene;
 };
-typedef VEC(struct drawn) drawn_list;
+/* Pictures and words made for the play that is being set, for the next way to set it. */
+struct kept {
+    VEC(struct drawn) scenes;
+    struct kept_words *words; /* a table by hash, `room` of them, a power of two */
+    size_t count, room;
+};
 /* What everything that is set needs. */
 struct setter {
     struct arena *arena;
     struct fonts *fonts;
     const struct sheet_job *job;
-    drawn_list *drawn;            /* or NULL */
+    struct kept *kept;            /* or NULL */
     const finding_list *findings; /* drawn on the diagrams; or NULL */
 };
 
