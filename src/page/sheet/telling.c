@@ -132,7 +132,7 @@ static void set_sentences(struct column *column, const struct telling *telling, 
         for (size_t i = telling->first_task; i < count; i++) {
             int order = step_task(telling->step, branch, i)->order;
             if ((order == 0) != (pass == 1) ||
-                (reader != BODY_NONE && is_own(telling, i, reader))) {
+                (reader != BODY_NONE && i >= telling->own_task && is_own(telling, i, reader))) {
                 continue;
             }
             struct str told =
@@ -187,7 +187,7 @@ static void set_own_discs(struct column *column, const struct telling *telling, 
                           double base)
 {
     int branch = telling->diagram->branch;
-    for (size_t i = telling->first_task; i < step_task_count(telling->step, branch); i++) {
+    for (size_t i = telling->own_task; i < step_task_count(telling->step, branch); i++) {
         int order = step_task(telling->step, branch, i)->order;
         if (order > 0 && is_own(telling, i, column->setter->job->reader)) {
             set_disc(column, order, x, base, ROLE_ACCENT);
@@ -285,7 +285,8 @@ static struct telling telling_make(const struct setter *setter, const struct run
                               .points = &step->points};
     if (diagram->branch >= 0) {
         telling.branch = &step->branches.at[diagram->branch];
-        telling.first_task = step->tasks.count;
+        telling.first_task = scene_first_task(diagram);
+        telling.own_task = step->tasks.count;
         telling.points = &telling.branch->points;
     }
     return telling;

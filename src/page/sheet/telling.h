@@ -26,7 +26,8 @@ struct telling {
     const struct step *step;
     const struct branch *branch; /* or NULL */
     const struct scene *scene;
-    size_t first_task; /* a read tells only what is its own */
+    size_t first_task; /* what the diagram shows is told from here on; */
+    size_t own_task;   /* what is a read's own, from here on */
     const point_list *points;
 };
 

@@ -113,6 +113,11 @@ struct scope scope_of(const struct diagram *diagram)
     return (struct scope){0, common < segment->tasks ? common : segment->tasks, 0};
 }
 
+size_t scene_first_task(const struct diagram *diagram)
+{
+    return scope_of(diagram).first;
+}
+
 struct vec2 frame_feet(const struct frame *frame, struct vec2 metres)
 {
     return vec2_of(metres.x / FEET, (metres.y - frame->court->baseline) / FEET);

@@ -125,6 +125,10 @@ struct diagram {
 typedef VEC(struct diagram) diagram_list;
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);
 
+/* The first task of which it may show a line: a way on shows its own alone, but the whole step where
+ * half a line of that would be left. Its words begin there too. */
+size_t scene_first_task(const struct diagram *diagram);
+
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options);
 /* What is drawn of it, in memory of its own: making a scene takes many times as much. */
