@@ -363,6 +363,62 @@ START_TEST(options_of_a_handout_are_checked)
 }
 END_TEST
 
+START_TEST(the_coachs_and_the_fill_in_sheet_are_made_by_their_word)
+{
+    struct courtwright_handout options = {.seed = 3};
+    static const char *const words[] = {"coach", "fill-in"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+        start_over();
+        ck_assert_int_eq(courtwright_sheet(book, words[i], &options, &writer), COURTWRIGHT_OK);
+        ck_assert_int_eq(strncmp(kept.at, "%PDF-", 5), 0);
+        options.per_page = 4;
+        ck_assert_int_eq(courtwright_sheet(book, words[i], &options, &writer),
+                         COURTWRIGHT_BAD_OPTION);
+        options.per_page = 0;
+    }
+}
+END_TEST
+
+START_TEST(a_player_by_name_has_pages_where_there_is_a_spot)
+{
+    struct courtwright_handout options = {.reader_name = "Nobody"};
+    ck_assert_int_eq(courtwright_handout(book, &options, &writer), COURTWRIGHT_NO_SUCH);
+    ck_assert_uint_gt(courtwright_player_count(book), 0);
+    options.reader_name = courtwright_player(book, 0)->name;
+    ck_assert_int_eq(courtwright_handout(book, &options, &writer), COURTWRIGHT_OK);
+    options.reader_jersey = "none such";
+    ck_assert_int_eq(courtwright_handout(book, &options, &writer), COURTWRIGHT_NO_SUCH);
+}
+END_TEST
+
+START_TEST(errors_are_told_by_the_part_of_the_book_they_stand_in)
+{
+    static const struct {
+        const char *text;
+        size_t round, practices, charted;
+    } rows[] = {
+        {"play \"A\"\n  start five-out\n  1 pases to 2\n", 0, 0, 0},
+        {"team \"Kites\"\n  9 \"Wren\"\nplay \"A\"\n  start five-out\n  1 passes to 2\n", 1, 0, 0},
+        {"play \"A\"\n  start five-out\n  1 passes to 2\npractice \"W\"\n  5 min play \"B\"\n", 0,
+         1, 0},
+        {"play \"A\"\n  start five-out\n  1 passes to 2\ncharted 2026-11-01 game\n"
+         "  \"B\" set 1 of 2\n",
+         0, 0, 1},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct courtwright *one =
+            courtwright_load("one.play", rows[i].text, strlen(rows[i].text), NULL);
+        ck_assert_uint_eq(courtwright_error_count(one), 1);
+        ck_assert_uint_eq(courtwright_error_count_in(one, COURTWRIGHT_ROUND), rows[i].round);
+        ck_assert_uint_eq(courtwright_error_count_in(one, COURTWRIGHT_PRACTICES),
+                          rows[i].practices);
+        ck_assert_uint_eq(courtwright_error_count_in(one, COURTWRIGHT_CHARTED), rows[i].charted);
+        ck_assert_uint_eq(courtwright_error_count_in(one, (enum courtwright_part)9), 0);
+        courtwright_free(one);
+    }
+}
+END_TEST
+
 START_TEST(positions_and_dumps_are_checked)
 {
     ck_assert_int_eq(courtwright_positions(book, 0, 121, &writer), COURTWRIGHT_BAD_OPTION);
@@ -628,6 +684,9 @@ int main(void)
     tcase_add_test(all, a_writer_that_says_no_ends_it);
     tcase_add_test(all, drawing_twice_gives_the_same);
     tcase_add_loop_test(all, options_of_a_handout_are_checked, 0, ROWS(handouts));
+    tcase_add_test(all, the_coachs_and_the_fill_in_sheet_are_made_by_their_word);
+    tcase_add_test(all, a_player_by_name_has_pages_where_there_is_a_spot);
+    tcase_add_test(all, errors_are_told_by_the_part_of_the_book_they_stand_in);
     tcase_add_test(all, positions_and_dumps_are_checked);
     tcase_add_test(all, a_listing_can_be_ended);
     tcase_add_loop_test(all, words_are_found_as_they_are_said, 0, ROWS(explained));
