@@ -229,7 +229,11 @@ static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
     goal.spot = near_spot(t->play, at, &goal.side);
     struct strbuf sentence = sentence_of(t);
     strbuf_text(&sentence, "hold the ball");
-    say_at(t, &sentence, &goal);
+    if (court_inside(t->play->court, at, 0)) {
+        say_at(t, &sentence, &goal);
+    } else {
+        strbuf_text(&sentence, " out of bounds");
+    }
     body mate = to_watch(t);
     if (mate != BODY_NONE) {
         strbuf_text(&sentence, " and watch ");
@@ -393,7 +397,7 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
         say_branch(&t, &out);
     } else {
         bool told = say_tasks(&t, &out, 0);
-        if (!told && !acts_in_branches(&t)) {
+        if (!told) {
             say_still(&t, &out, 0);
         }
         say_see(&t, &out);

@@ -232,6 +232,10 @@ void tell_goal(struct strbuf *out, const struct play *play, const struct goal *g
 
 void tell_at(struct strbuf *out, const struct play *play, struct vec2 at)
 {
+    if (!court_inside(play->court, at, 0)) {
+        strbuf_text(out, "out of bounds");
+        return;
+    }
     struct strbuf told;
     strbuf_init(&told, out->arena);
     struct teller t = {
