@@ -252,6 +252,11 @@ bool points_back(struct cursor *c)
     if (!word_among(c, words)) {
         return false;
     }
+    struct cursor trial = *c;
+    struct who who;
+    if (c->speech && him_read(&trial, &who)) { /* it can be one only */
+        return false;
+    }
     bool spot = word_is(c, 1, "spot"), defender = word_is(c, 1, "defender");
     if (word_is(c, 1, "right") || word_is(c, 1, "left")) {
         diag_help(c->diags,

@@ -8,7 +8,8 @@
 /* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
 struct joint {
     bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
-    bool leg; /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
+    bool counted; /* one dribble to the elbow: of the one who has the ball */
+    bool leg;     /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
 };
 
 /* so, and so, so that. */
@@ -72,6 +73,25 @@ static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
     return found;
 }
 
+/* one dribble, two hard dribbles: not player 1, not player 2, where another one has the ball and
+ * goes on. */
+static bool counted_is(const struct cursor *c, const struct sentence *last)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    struct who holder;
+    const struct token *next = cursor_next(c);
+    trial.counted = true;
+    if (!last || last->subject.count != 1 || !next || next->kind != TOKEN_NUMBER) {
+        return false;
+    }
+    enum verb_task task = verb_row(last->verb)->task;
+    bool keeps = task == VERB_HOLD || task == VERB_CARRY;
+    return keeps && phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.counted &&
+           above_holder(c, &holder) && same_who(&holder, &last->subject.at[0]) &&
+           !(holder.kind == WHO_PLAYER && holder.number == (int)next->number);
+}
+
 static bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
                      struct joint *out, const struct token **begin)
 {
@@ -106,6 +126,10 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
         out->clause = true;
         return true;
     }
+    if (side == FOR_ATTACKERS && counted_is(&trial, last)) {
+        out->counted = out->same_subject = true;
+        return true;
+    }
     struct cursor verb = trial;
     skip_run_in(&verb);
     bool attacks =
@@ -114,6 +138,7 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
         out->same_subject = true;
         return true;
     }
+    trial.latest = last;
     if (c->speech && recast_find(&trial, &recast)) {
         out->same_subject = recast.same;
         return true;
@@ -297,6 +322,14 @@ static bool leg_read(struct cursor *c, const sentence_list *out, bool again, str
     return true;
 }
 
+/* Whom a sentence is to, as who acts next. */
+static who_list receiver_of(struct cursor *c, const struct sentence *s)
+{
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, s->object);
+    return one;
+}
+
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
  * it; `leg`: it has no verb. */
 static bool one_read(struct cursor *c, const who_list *again, bool leg, struct tie tie,
@@ -352,6 +385,14 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         out->count--; /* each of its players is said now */
     }
     VEC_PUSH(c->arena, out, s);
+    if (s.shoots) { /* for a jumper */
+        struct sentence *tried = &out->at[out->count - 1];
+        struct sentence shot = {.verb = VERB_SHOOTS, .verb_span = s.verb_span, .span = s.span};
+        tried->shoots = false;
+        shot.subject = s.object.kind == WHO_PLAYER ? receiver_of(c, tried) : s.subject;
+        VEC_PUSH(c->arena, out, shot);
+        *subject = shot.subject;
+    }
     if (s.hands_off) { /* dribbles at 2 for a hand-off */
         out->at[out->count - 1].hands_off = false;
         struct sentence second = {.subject = s.subject,
@@ -362,14 +403,6 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         VEC_PUSH(c->arena, out, second);
     }
     return true;
-}
-
-/* Whom a sentence is to, as who acts next. */
-static who_list receiver_of(struct cursor *c, const struct sentence *s)
-{
-    who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, s->object);
-    return one;
 }
 
 /* until 2 is open, 1 dribbles: said in front, it is of the first sentence. */
@@ -467,6 +500,10 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             note_taken(c, verb, &other);
         }
         again = other.count > 0 ? &other : again;
+        if (out->count > first && cursor_done(c)) { /* what stood there said how things are */
+            return fine;
+        }
+        c->counted = joint.counted;
         if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {
             return false;
         }

@@ -37,6 +37,9 @@ struct cursor {
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
     /* of the sentence that is being read: each of its players has a corner of `the corners` */
+    const struct sentence
+        *latest;  /* the one that is being read, where the next one is looked for */
+    bool counted; /* one dribble, two dribbles may stand where a verb does */
     bool several;
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;

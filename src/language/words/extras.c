@@ -49,8 +49,72 @@ int guard_extra(struct predicate *p)
     return found;
 }
 
+/* passes to 3 on the far side: where that player is already. */
+static bool on_side(struct predicate *p)
+{
+    static const char *const sides[] = {"on far side",  "on near side", "on that side",
+                                        "on this side", "on his side",  NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    if (!take_among(&trial, sides) ||
+        !(cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK ||
+          word_is(&trial, 0, "and") || word_is(&trial, 0, "then"))) {
+        return false;
+    }
+    c->at = trial.at;
+    struct span span = cursor_taken(c, from);
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                 "`%.*s` was left out: the pass finds its receiver", STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "to have it caught elsewhere, name the spot: `at left wing`");
+    return true;
+}
+
+/* kicks it to 4 for three, dribbles to the elbow for a jumper: the shot is a sentence more. */
+bool for_shot(struct predicate *p)
+{
+    static const char *const nouns[] = {"shot",
+                                        "jumper",
+                                        "jump shot",
+                                        "lay-up",
+                                        "three",
+                                        "three-pointer",
+                                        "open shot",
+                                        "open three",
+                                        "open jumper",
+                                        "corner three",
+                                        "pull-up jumper",
+                                        "pull-up",
+                                        "floater",
+                                        "catch and shoot",
+                                        "catch and shoot three",
+                                        "open look",
+                                        "easy lay-up",
+                                        "dunk",
+                                        "finish",
+                                        "wide open three",
+                                        "3",
+                                        NULL};
+    struct cursor trial = *p->c;
+    enum verb_task task = verb_row(p->s->verb)->task;
+    bool pass = task == VERB_PASS && p->s->object.kind == WHO_PLAYER;
+    if ((!pass && !(task == VERB_CARRY && p->s->subject.count == 1)) ||
+        !take_words(&trial, "for") || !take_among(&trial, nouns)) {
+        return false;
+    }
+    bool ends = cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK ||
+                word_is(&trial, 0, "and") || clause_is(&trial);
+    if (!ends) {
+        return false;
+    }
+    p->s->shoots = true;
+    p->c->at = trial.at;
+    return true;
+}
+
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
-static bool how_it_flies(struct predicate *p)
+bool how_it_flies(struct predicate *p)
 {
     static const struct entry ways[] = {
         {"on the bounce", PASS_BOUNCE},  {"on a bounce", PASS_BOUNCE},
@@ -63,7 +127,13 @@ static bool how_it_flies(struct predicate *p)
                                              "long",  "strong", NULL};
     struct cursor trial = *p->c;
     struct phrase phrase;
+    if (p->s->verb != VERB_PASSES) {
+        return false;
+    }
     int way = take_entry(&trial, ways);
+    if (way < 0 && p->s->object.kind == WHO_PLAYER && on_side(p)) {
+        return true;
+    }
     if (way < 0 && take_words(&trial, "with")) {
         while (take_among(&trial, adjectives)) {
         }
@@ -135,9 +205,6 @@ bool attack_extra(struct predicate *p)
     if (p->s->verb == VERB_BACK_CUTS && take_among(p->c, behind)) {
         return true;
     }
-    if (p->s->verb == VERB_PASSES && how_it_flies(p)) {
-        return true;
-    }
     if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE &&
         take_among(p->c, hand_offs)) {
         p->s->hands_off = true;
@@ -203,11 +270,46 @@ int clears_what(struct predicate *p)
     return -1;
 }
 
+/* through the gap between x1 and x2: the way, which the drive finds for itself. */
+static bool through_gap(struct predicate *p)
+{
+    static const char *const gaps[] = {"gap", "seam", "gaps", "defense", "traffic", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    const struct token *from = c->at;
+    if (verb_row(p->s->verb)->task != VERB_CARRY) {
+        return false;
+    }
+    bool led = take_words(&trial, "through") || take_words(&trial, "into");
+    if (!take_among(&trial, gaps) || (!led && from != p->after_verb)) {
+        return false;
+    }
+    struct cursor pair = trial;
+    if (take_words(&pair, "between") && person_read(&pair, &who) && take_words(&pair, "and") &&
+        person_read(&pair, &who)) {
+        trial = pair;
+    }
+    const struct token *at = trial.at;
+    cursor_back(&trial, mark);
+    c->at = at;
+    struct span span = cursor_taken(c, from);
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                 "`%.*s` was left out: the way is the straight one", STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "for another way write two sentences");
+    return true;
+}
+
 /* across the lane, up the sideline, along the baseline: the way, and not where it ends. With where
  * it ends behind it the way is left out, with a note; `down the lane` ends at the rim. 1: taken,
  * -1: reported. */
 int along_read(struct predicate *p)
 {
+    if (through_gap(p)) {
+        return 1;
+    }
     static const char *const ways[] = {"across",  "up",   "down", "along",
                                        "through", "thru", "over", NULL};
     static const char *const lines[] = {"lane",
@@ -288,6 +390,9 @@ static bool end_particle(const struct predicate *p, const struct cursor *behind)
 bool drop_particle(struct predicate *p, bool place)
 {
     struct cursor trial = *p->c;
+    if (word_is(&trial, 0, "in") && word_is(&trial, 1, "to")) { /* in to the elbow */
+        return take_words(p->c, "in");
+    }
     if (!take_among(&trial, particle_words)) {
         return false;
     }

@@ -15,6 +15,7 @@ const struct who *who_keep(struct cursor *c, struct who who);
 bool same_who(const struct who *a, const struct who *b); /* the same player, by what is written */
 bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no spot */
 bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
+bool him_read(struct cursor *c, struct who *out);        /* in speech: the only one it can be */
 
 /* place */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
@@ -168,6 +169,8 @@ int slot_read(struct predicate *p);
 /* extras: 1: taken, 0: none of these words here, -1: reported. */
 int guard_extra(struct predicate *p);
 bool attack_extra(struct predicate *p);
+bool for_shot(struct predicate *p);     /* for three: the shot that comes of it */
+bool how_it_flies(struct predicate *p); /* of a pass: on the bounce, over the top */
 /* from left wing, out of the corner. */
 int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */

@@ -275,6 +275,7 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
         "gets",  "get",     "takes",  "take",         "receives",    "receive", "catches",
         "catch", "accepts", "accept", "comes to get", "come to get", NULL};
     static const char *const from[] = {"back from", "right back from", "from", NULL};
+    static const char *const back[] = {"right back", "straight back", "back", NULL};
     static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
     struct cursor_mark mark = cursor_mark(c);
     bool begun = take_among(c, gets) && inverse_noun(c, out);
@@ -285,6 +286,11 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
         passed = true;
     }
     passed = passed || (begun && out->verb == VERB_HANDS_OFF && take_among(c, off));
+    if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_among(c, back) &&
+        !take_among(c, place_words) && above_holder(c, by)) { /* gets it right back */
+        by->span = cursor_taken(c, mark.at);
+        return true;
+    }
     bool found = passed && person_read(c, by) &&
                  (by->kind == WHO_PLAYER || by->kind == WHO_ROLE || by->kind == WHO_COACH);
     if (!found) {

@@ -366,12 +366,18 @@ static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *ou
     if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
         return false;
     }
-    bool described = false, three;
-    while (take_among(&trial, adjectives)) {
+    static const char *const shots[] = {"pull-up", "step-back", "turnaround", "pull up", NULL};
+    bool described = false, whole = false, three;
+    for (;;) {
+        bool shot = word_among(&trial, shots); /* a pull-up, a step-back: a shot by itself */
+        if (!take_among(&trial, adjectives)) {
+            break;
+        }
         described = true;
+        whole = shot;
     }
     three = take_three(&trial, described);
-    if (!three && !take_among(&trial, nouns)) {
+    if (!three && !take_among(&trial, nouns) && !whole) {
         return false;
     }
     c->at = trial.at;
@@ -398,10 +404,12 @@ static bool dribble_read(struct cursor *c, enum phrase_side side, struct phrase 
         "speed", "escape",  "pound", "rhythm", "side",  NULL};
     static const char *const nouns[] = {"dribble", "dribbles", "bounce", "bounces", NULL};
     struct cursor trial = *c;
-    if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
+    if (side == FOR_DEFENDERS || (!take_among(&trial, verbs) && !c->counted)) {
         return false;
     }
-    take_among(&trial, counts);
+    if (!take_among(&trial, counts) && c->counted) {
+        return false;
+    }
     while (take_among(&trial, adjectives)) {
     }
     if (!take_among(&trial, nouns)) {

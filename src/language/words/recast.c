@@ -22,6 +22,17 @@ static void put_word(const struct cursor *c, struct recast *r, const char *text)
     VEC_PUSH(c->arena, &r->tokens, word_token(text, like));
 }
 
+static void put_number(const struct cursor *c, struct recast *r, int number)
+{
+    struct token token = word_token("", cursor_next(c));
+    token.kind = TOKEN_NUMBER;
+    token.number = number;
+    token.integer = true;
+    token.text = str_format(c->arena, "%d", number);
+    token.first = token.text.at[0];
+    VEC_PUSH(c->arena, &r->tokens, token);
+}
+
 static void put_comma(const struct cursor *c, struct recast *r)
 {
     struct token token = word_token(",", cursor_next(c));
@@ -103,14 +114,16 @@ static bool clause_ends(const struct token *token)
                      str_is(token->text, "until") || str_is(token->text, "who")));
 }
 
-/* `by 2` further on in the sentence: who does what a noun says. */
+/* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
 static bool find_agent(const struct cursor *c, const struct token *from, struct somebody *agent,
                        const struct token **by)
 {
+    static const char *const words[] = {"by", "from", NULL};
     for (const struct token *at = from; at < c->end && !clause_ends(at); at++) {
         struct cursor trial = look(c);
         trial.at = at;
-        if (!at->filler && take_words(&trial, "by") && take_somebody(&trial, agent)) {
+        if (!at->filler && take_among(&trial, words) && take_somebody(&trial, agent) &&
+            agent->who.kind != WHO_SPOT) {
             *by = at;
             return true;
         }
@@ -156,7 +169,9 @@ static bool take_noun_phrase(struct cursor *c, struct phrase *phrase, const char
         c->at = trial.at;
         return !ends_in_s(&trial.at[-1]); /* passes is the verb */
     }
-    if (!first || word_is(c, 0, "it") || word_is(c, 0, "ball")) {
+    bool dribbles = first && first->kind == TOKEN_NUMBER && /* three dribbles: player 3 does */
+                    !(word_is(c, 0, "one") && c->end - first > 1 && !ends_in_s(first + 1));
+    if (!first || dribbles || word_is(c, 0, "it") || word_is(c, 0, "ball")) {
         return false;
     }
     size_t left = (size_t)(c->end - first), count = left < MOST ? left : MOST;
@@ -511,9 +526,20 @@ static bool lead(const struct cursor *c, struct recast *r)
         put_word(c, r, list.count > 1 ? "go" : "goes");
         return word_is(&trial, 0, "to") || word_among(&trial, particle_words);
     }
+    struct cursor place = trial;
     take_words(&trial, "to");
     r->to = trial.at;
-    return verb_begins(&trial);
+    if (verb_begins(&trial)) {
+        return true;
+    }
+    drop_particles(&place); /* get 4 up to the wing */
+    struct cursor spot = place;
+    if (!take_words(&spot, "to") || !spot_read(&spot, true)) {
+        return false;
+    }
+    put_word(c, r, list.count > 1 ? "go" : "goes");
+    r->to = place.at;
+    return true;
 }
 
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
@@ -649,11 +675,208 @@ static bool tail(const struct cursor *c, struct recast *r)
     return r->same = true;
 }
 
+/* The last sentence of this line; NULL: none. */
+static const struct sentence *last_here(const struct cursor *c)
+{
+    if (c->latest) {
+        return c->latest;
+    }
+    return c->here && c->here->count > 0 ? &c->here->at[c->here->count - 1] : NULL;
+}
+
+/* 1 dribbles at 2 and flips it to him: a hand-off, to one so near. */
+static bool gives_there(const struct cursor *c, struct recast *r)
+{
+    static const char *const gives[] = {"flips it",
+                                        "flip it",
+                                        "pitches it",
+                                        "pitch it",
+                                        "gives it",
+                                        "give it",
+                                        "tosses it",
+                                        "toss it",
+                                        "shovels it",
+                                        "shovel it",
+                                        "drops it",
+                                        "drop it",
+                                        "flips",
+                                        "pitches",
+                                        "hands it over",
+                                        "goes dho",
+                                        "goes into hand-off",
+                                        "goes into dho",
+                                        "goes hand-off",
+                                        "dho",
+                                        "into hand-off",
+                                        NULL};
+    struct cursor trial = look(c);
+    const struct sentence *last = last_here(c);
+    if (!last || last->verb != VERB_DRIBBLES_AT || !take_among(&trial, gives)) {
+        return false;
+    }
+    struct cursor to = trial;
+    struct somebody other;
+    bool him = false;
+    drop_particles(&to);
+    if (take_words(&to, "to")) {
+        him = take_words(&to, "him") || take_words(&to, "her");
+        if (!him && (!take_somebody(&to, &other) || !same_who(&other.who, &last->object))) {
+            return false;
+        }
+        trial = to;
+    }
+    put_word(c, r, "hands-off"); /* to the one just dribbled at */
+    r->to = trial.at;
+    return r->same = true;
+}
+
+/* 1 passes to 2, back to 1, over to 3: on by whoever has it then. */
+static bool onward(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = look(c);
+    const struct sentence *last = last_here(c);
+    struct somebody to;
+    if (!last || verb_row(last->verb)->task != VERB_PASS) {
+        return false;
+    }
+    drop_particles(&trial);
+    take_words(&trial, "on");
+    const struct token *from = trial.at;
+    if (!take_words(&trial, "to") || !take_somebody(&trial, &to) || to.who.kind == WHO_SPOT) {
+        return false;
+    }
+    put_word(c, r, "passes");
+    put_copy(c, r, from, trial.at);
+    r->to = trial.at;
+    return holder_acts(c, r);
+}
+
+/* 2 from 1: who gets it, from whom. */
+static bool from_whom(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = look(c);
+    struct somebody to, by;
+    if (!take_somebody(&trial, &to) || to.who.kind == WHO_SPOT || !take_words(&trial, "from") ||
+        !take_somebody(&trial, &by) || by.who.kind == WHO_SPOT) {
+        return false;
+    }
+    put_word(c, r, "passes");
+    put_word(c, r, "to");
+    put_somebody(c, r, &to);
+    acts(c, r, &by.who);
+    r->to = trial.at;
+    return true;
+}
+
+/* Nothing but particles and where he is stands between the verb and the noun. */
+static bool straight_for(struct cursor *c, const char *const *fors, const char *const *nouns)
+{
+    static const char *const outs[] = {"out of", "from", NULL};
+    struct cursor trial = *c;
+    for (bool more = true; more;) {
+        struct cursor out = trial;
+        if (take_among(&out, outs) && spot_read(&out, true)) {
+            trial = out;
+            continue;
+        }
+        more = take_among(&trial, particle_words);
+    }
+    bool found = take_among(&trial, fors) && take_among(&trial, nouns);
+    c->at = found ? trial.at : c->at;
+    return found;
+}
+
+/* Further on, behind a place: where `for` stands; NULL: nowhere. */
+static const struct token *noun_ahead(struct cursor *c, const char *const *fors,
+                                      const char *const *nouns)
+{
+    for (const struct token *at = c->at; at < c->end && !clause_ends(at); at++) {
+        struct cursor trial = look(c);
+        trial.at = at;
+        if (take_among(&trial, fors) && take_among(&trial, nouns)) {
+            c->at = trial.at;
+            return at;
+        }
+    }
+    return NULL;
+}
+
+/* 4 comes up out of the corner for the hand-off from 2: it brings him to the ball by itself; where
+ * he comes to, if that is said, stays his own movement. */
+static bool comes_for(const struct cursor *c, struct recast *r)
+{
+    static const char *const fors[] = {"for",        "into",     "to get",   "to take",
+                                       "to receive", "to catch", "and gets", "and takes",
+                                       "right into", NULL};
+    static const char *const nouns[] = {"hand-off", "dribble hand-off", "dho", "pitch", NULL};
+    static const char *const whose[] = {"from", "off of", "off", "by", "with", NULL};
+    struct cursor trial = look(c);
+    struct phrase phrase;
+    struct somebody who, giver = {.from = NULL};
+    if (!take_somebody(&trial, &who) || who.who.kind == WHO_SPOT ||
+        !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        (verb_row(phrase.verb)->task != VERB_MOVE && phrase.verb != VERB_COMES)) {
+        return false;
+    }
+    struct cursor off = trial;
+    bool past = take_words(&off, "off") && take_somebody(&off, &giver); /* comes off 4 for it */
+    trial = past ? off : trial;
+    struct cursor noun = trial;
+    bool placed = !straight_for(&noun, fors, nouns);
+    const struct token *at = placed ? noun_ahead(&noun, fors, nouns) : noun.at;
+    struct cursor by = noun;
+    bool named =
+        at && ((take_among(&by, whose) && take_somebody(&by, &giver)) || (past && !placed));
+    struct who holder = giver.who;
+    if (!at || (!named && !above_holder(c, &holder)) || same_who(&holder, &who.who)) {
+        return false;
+    }
+    if (placed) { /* comes to the wing for the hand-off */
+        put_copy(c, r, who.from, at);
+        put_comma(c, r);
+    }
+    r->to = named ? by.at : noun.at;
+    if (named) {
+        put_somebody(c, r, &giver);
+    } else if (holder.kind == WHO_PLAYER) {
+        put_number(c, r, holder.number);
+    } else {
+        return false;
+    }
+    put_word(c, r, "hands-off");
+    put_word(c, r, "to");
+    put_somebody(c, r, &who);
+    return true;
+}
+
+/* and the ball is on the left side: how things stand then. */
+static bool remark(const struct cursor *c, struct recast *r)
+{
+    static const char *const words[] = {"ball is on",      "ball is in", "ball is at",
+                                        "ball is now",     "ball's on",  "ball's in",
+                                        "ball is back on", NULL};
+    static const char *const moving[] = {"air", NULL};
+    struct cursor trial = look(c);
+    if (c->at == c->first || !take_among(&trial, words) || word_among(&trial, moving)) {
+        return false;
+    }
+    const struct token *at = trial.at, *from = cursor_next(c);
+    while (at < c->end && !clause_ends(at)) {
+        if (at->kind == TOKEN_NUMBER) { /* in 3's hands */
+            return false;
+        }
+        at++;
+    }
+    r->to = at;
+    r->told = span_join(from->span, at[-1].span);
+    return at == c->end;
+}
+
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,  lead,    pronoun,    chain,  ball_moves, passive,
-        of_two, nominal, imperative, plural, tail};
+        label, remark,     gives_there, onward, comes_for, from_whom,  lead,   pronoun,
+        chain, ball_moves, passive,     of_two, nominal,   imperative, plural, tail};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

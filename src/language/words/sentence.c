@@ -262,7 +262,9 @@ bool rest_read(struct cursor *c, struct sentence *s)
         return false;
     }
     const struct token *verb = c->at;
-    if (!phrase_read(c, side, &p.phrase)) {
+    bool read = phrase_read(c, side, &p.phrase);
+    c->counted = false;
+    if (!read) {
         refuse_verb(c, &s->subject);
         return false;
     }

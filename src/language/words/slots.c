@@ -43,6 +43,10 @@ static int read_place(struct predicate *p, const struct place *place)
     if (p->s->place) {
         return said_twice(p, place->span, "the place");
     }
+    if (p->s->verb == VERB_DRIBBLES && place->kind == PLACE_SPOT && place->spot == SPOT_RIM &&
+        str_starts(str_of(p->phrase.words), "takes")) { /* takes it strong to the cup */
+        p->s->verb = VERB_DRIVES;
+    }
     p->s->place = place;
     return 1;
 }
@@ -309,6 +313,35 @@ static int toward_player(struct predicate *p)
     return read_player(p, &(struct slot){.letter = 'W', .needed = true}, who);
 }
 
+/* a pass into 5, on to 3; throws 5 a lob, passes 2 the ball. */
+static bool into_player(struct predicate *p, const struct slot *slot)
+{
+    static const char *const leads[] = {"into", "in to", "on to", "onto", "inside to", NULL};
+    static const char *const balls[] = {"ball", "rock", NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct phrase phrase;
+    struct who who;
+    bool led = take_among(&trial, leads);
+    bool player = person_read(&trial, &who) && who.kind == WHO_PLAYER;
+    bool fits = player && led;
+    if (player && !led && !phrase_has(&p->phrase, 'O') && trial.at < p->c->end) {
+        bool article = trial.at->filler;
+        bool noun = phrase_noun_read(&trial, &phrase) && phrase.verb == VERB_PASSES;
+        fits = article && (noun || take_among(&trial, balls));
+        if (fits && noun && p->s->pass == PASS_PLAIN) {
+            p->s->pass = phrase.pass;
+        }
+    }
+    if (!fits) {
+        cursor_back(&trial, mark);
+        return false;
+    }
+    p->c->at = trial.at;
+    p->c->refusals = trial.refusals;
+    return read_player(p, slot, who) > 0;
+}
+
 /* By the slot's own preposition. */
 static int exact_slot(struct predicate *p, const struct slot *slots, size_t count)
 {
@@ -320,6 +353,10 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
                 return taken;
             }
             continue;
+        }
+        if (verb_row(p->s->verb)->task == VERB_PASS && slots[i].letter == 'W' &&
+            p->s->object.kind == WHO_NONE && into_player(p, &slots[i])) {
+            return 1;
         }
         if (slots[i].preposition.size == 0 || slots[i].preposition.size >= sizeof preposition) {
             continue;
@@ -479,6 +516,9 @@ int slot_read(struct predicate *p)
     from = clause_is(p->c) ? 0 : along_read(p);
     if (from != 0) {
         return from;
+    }
+    if (!clause_is(p->c) && (how_it_flies(p) || for_shot(p))) {
+        return 1;
     }
     while (change_verb(p)) {
     }

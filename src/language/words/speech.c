@@ -61,6 +61,17 @@ static const struct token *filler_end(const struct cursor *c, bool head)
     return longest;
 }
 
+/* his dribble, her jumper: whose else. */
+static bool own_thing(const struct cursor *c)
+{
+    static const char *const owners[] = {"his", "her", "their", NULL};
+    static const char *const things[] = {"dribble", "dribbles", "jumper", "shot",  "lay-up",
+                                         "jump",    "drive",    "roll",   "pivot", "jab",
+                                         "floater", "cut",      "feet",   "v-cut", NULL};
+    struct cursor trial = *c;
+    return take_among(&trial, owners) && word_among(&trial, things);
+}
+
 static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
 {
     struct cursor at = *c;
@@ -74,6 +85,10 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
         }
         if (end && i < count && tokens[i].kind == TOKEN_MARK && tokens[i].mark == ',' &&
             at_head(&at)) { /* okay, 1 passes */
+            tokens[i].filler = true;
+        }
+        bool lets = tokens[i].possessive && str_is(tokens[i].text, "let") && at_head(&at);
+        if (!end && (lets || own_thing(&at))) {
             tokens[i].filler = true;
         }
         i += end ? 0 : 1;

@@ -129,7 +129,7 @@ static bool spot_who_read(struct cursor *c, struct who *out)
 }
 
 /* passes to him, hits her: the only one it can be. */
-static bool him_read(struct cursor *c, struct who *out)
+bool him_read(struct cursor *c, struct who *out)
 {
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
