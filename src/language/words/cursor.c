@@ -201,11 +201,12 @@ const char *const particle_words[] = {
     "out",  "up",    "down",   "back",    "through",    "over",          "across",     "away",
     "thru", "ahead", "inside", "outside", "right back", "straight back", "right over", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
-const char *const light_words[] = {"makes",   "make",    "sets",     "set",      "takes",
-                                   "take",    "gives",   "give",     "throws",   "throw",
-                                   "fires",   "fire",    "delivers", "deliver",  "executes",
-                                   "execute", "puts up", "put up",   "performs", "perform",
-                                   "does",    "do",      "runs",     "run",      NULL};
+const char *const light_words[] = {
+    "makes",    "make",    "sets",    "set",    "takes",    "take",     "gives",
+    "give",     "throws",  "throw",   "fires",  "fire",     "delivers", "deliver",
+    "executes", "execute", "puts up", "put up", "performs", "perform",  "does",
+    "do",       "runs",    "run",     "whips",  "whip",     "zips",     "zip",
+    "tosses",   "toss",    "slings",  "sling",  "slips in", NULL};
 
 bool take_measure(struct cursor *c, bool is_time, struct measure *out)
 {

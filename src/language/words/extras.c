@@ -270,6 +270,23 @@ int clears_what(struct predicate *p)
     return -1;
 }
 
+/* drives past x1, drives by his man: who is beaten, by the drive itself. */
+static bool past_defender(struct predicate *p)
+{
+    static const char *const ways[] = {"past", "by", "right by", "right past", "around", NULL};
+    static const char *const men[] = {"his man",      "her man",      "his defender",
+                                      "her defender", "the defender", NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    bool beaten = p->s->verb == VERB_DRIVES && take_among(&trial, ways) &&
+                  (take_among(&trial, men) || (person_read(&trial, &who) && who_defends(&who)));
+    const struct token *at = trial.at;
+    cursor_back(&trial, mark);
+    p->c->at = beaten ? at : p->c->at;
+    return beaten;
+}
+
 /* through the gap between x1 and x2: the way, which the drive finds for itself. */
 static bool through_gap(struct predicate *p)
 {
@@ -307,6 +324,13 @@ static bool through_gap(struct predicate *p)
  * -1: reported. */
 int along_read(struct predicate *p)
 {
+    if (p->s->verb == VERB_DRIVES && word_is(p->c, 1, "middle") && !p->s->place &&
+        !word_is(p->c, 2, "to") && !word_is(p->c, 2, "of")) {
+        return 0; /* drives down the middle: which way, to the rim */
+    }
+    if (past_defender(p)) {
+        return 1;
+    }
     if (through_gap(p)) {
         return 1;
     }

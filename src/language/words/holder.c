@@ -37,7 +37,7 @@ static struct who by_start(const struct block *top)
         }
         for (int n = 0; placing->kind == PLACING_FORMATION && n < 5; n++) {
             const struct formation_spot *spot = &formation_at(placing->formation)->at[n];
-            found = spot->ball || spot->out_of_bounds ? player(n + 1, placing->span) : found;
+            found = spot->ball || spot->out_of_bounds ? player(n + 1, SPAN_NONE) : found;
         }
     }
     return found;

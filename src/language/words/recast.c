@@ -356,6 +356,33 @@ static bool of_two(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* 1 and 5 run a pick and roll. */
+static bool two_roll(const struct cursor *c, struct recast *r)
+{
+    static const char *const plays[] = {"run", "play",      "go into", "set up",
+                                        "do",  "flow into", NULL};
+    static const char *const heads[] = {"high", "side", "middle", "top", "wing", "step-up", NULL};
+    struct cursor trial = look(c);
+    struct parties parties = {.both = true};
+    if (!take_somebody(&trial, &parties.first) || !take_words(&trial, "and") ||
+        !take_somebody(&trial, &parties.second)) {
+        return false;
+    }
+    take_among(&trial, plays);
+    const struct token *from = cursor_next(&trial);
+    while (take_among(&trial, heads)) {
+    }
+    const struct token *name = trial.at;
+    int two = take_entry(&trial, two_names);
+    bool one = has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who);
+    if ((two != TWO_ROLL && two != TWO_POP) || !one || !from) {
+        return false;
+    }
+    put_ball_screen(c, r, &parties, from, name, two == TWO_POP);
+    r->to = trial.at;
+    return true;
+}
+
 /* the ball goes, it is swung: a pass by whoever has it. */
 static int take_ball_moves(struct cursor *c)
 {
@@ -371,7 +398,8 @@ static int take_ball_moves(struct cursor *c)
                                          {"skipped", PASS_SKIP},   {"lobbed", PASS_LOB},
                                          {"bounced", PASS_BOUNCE}, {NULL, 0}};
     struct cursor trial = *c;
-    if (!take_words(&trial, "ball") && !take_words(&trial, "it")) {
+    static const char *const balls[] = {"ball", "it", "pass", "first pass", NULL};
+    if (!take_among(&trial, balls)) {
         return -1;
     }
     take_among(&trial, helpers);
@@ -452,6 +480,23 @@ static bool passive(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* reversal, swing: of a chain of them. */
+static bool noun_of_pass(struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    struct somebody one;
+    bool plain = phrase_noun_read(&trial, &phrase) && phrase.verb == VERB_PASSES &&
+                 phrase.pass == PASS_PLAIN;
+    struct cursor from = trial;
+    take_words(&from, "from");
+    if (!plain || !take_somebody(&from, &one)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* ball goes 1 to 2 to 4, swing it 2 to 1 to 3, 1 to 2. */
 static bool chain(const struct cursor *c, struct recast *r)
 {
@@ -470,16 +515,21 @@ static bool chain(const struct cursor *c, struct recast *r)
             return false;
         }
         said = true;
-    } else {
+    } else if (!noun_of_pass(&trial)) {
         take_words(&trial, "ball");
     }
     const struct token *verb_end = trial.at;
     take_words(&trial, "from");
-    if (!take_somebody(&trial, &from) || from.who.kind == WHO_SPOT || !word_is(&trial, 0, "to")) {
+    if (!take_somebody(&trial, &from) || from.who.kind == WHO_SPOT) {
+        return false;
+    }
+    drop_particles(&trial);
+    if (!word_is(&trial, 0, "to")) {
         return false;
     }
     for (bool first = true;; first = false) {
         struct cursor next = trial;
+        drop_particles(&next);
         if (!take_words(&next, "to") || !take_somebody(&next, &to) ||
             (to.who.kind == WHO_SPOT && first && !said && kind < 0)) {
             return !first;
@@ -545,8 +595,20 @@ static bool lead(const struct cursor *c, struct recast *r)
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
 static bool pronoun(const struct cursor *c, struct recast *r)
 {
+    static const char *const handlers[] = {"ball handler",
+                                           "ballhandler",
+                                           "handler",
+                                           "dribbler",
+                                           "player with the ball",
+                                           "inbounder",
+                                           "man with the ball",
+                                           "guy with the ball",
+                                           "whoever has the ball",
+                                           "thrower",
+                                           NULL};
     struct cursor trial = look(c);
-    if (!take_words(&trial, "he") && !take_words(&trial, "she")) {
+    bool handles = take_among(&trial, handlers);
+    if (!handles && !take_words(&trial, "he") && !take_words(&trial, "she")) {
         return false;
     }
     struct cursor verb = trial;
@@ -557,7 +619,7 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     if (!phrase_read(&verb, FOR_ATTACKERS, &phrase)) {
         return false;
     }
-    if (needs_ball(phrase.verb) ? !above_holder(c, &who) : !above_him(c, NULL, &who)) {
+    if (handles || needs_ball(phrase.verb) ? !above_holder(c, &who) : !above_him(c, NULL, &who)) {
         return false;
     }
     acts(c, r, &who);
@@ -875,8 +937,8 @@ static bool remark(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label, remark,     gives_there, onward, comes_for, from_whom,  lead,   pronoun,
-        chain, ball_moves, passive,     of_two, nominal,   imperative, plural, tail};
+        label,      remark,  gives_there, onward,   comes_for, from_whom,  lead,   pronoun, chain,
+        ball_moves, passive, of_two,      two_roll, nominal,   imperative, plural, tail};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -122,8 +122,11 @@ static int read_measure(struct predicate *p, char letter)
 static int read_way(struct predicate *p)
 {
     struct span span = cursor_span(p->c);
+    static const char *const middles[] = {
+        "middle",         "down middle",          "up middle", "right down middle",
+        "through middle", "straight down middle", NULL};
     bool baseline = take_words(p->c, "baseline");
-    if (!baseline && !take_words(p->c, "middle")) {
+    if (!baseline && !take_among(p->c, middles)) {
         return 0;
     }
     if (p->s->drive != DRIVE_FREE) {

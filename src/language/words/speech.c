@@ -87,8 +87,10 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
             at_head(&at)) { /* okay, 1 passes */
             tokens[i].filler = true;
         }
+        bool man = i > 0 && str_is(tokens[i].text, "man") && tokens[i - 1].kind == TOKEN_NUMBER &&
+                   !tokens[i - 1].possessive && i + 1 < count && !str_is(tokens[i + 1].text, "to");
         bool lets = tokens[i].possessive && str_is(tokens[i].text, "let") && at_head(&at);
-        if (!end && (lets || own_thing(&at))) {
+        if (!end && (lets || man || own_thing(&at))) {
             tokens[i].filler = true;
         }
         i += end ? 0 : 1;
