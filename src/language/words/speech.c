@@ -65,9 +65,8 @@ static const struct token *filler_end(const struct cursor *c, bool head)
 static bool own_thing(const struct cursor *c)
 {
     static const char *const owners[] = {"his", "her", "their", NULL};
-    static const char *const things[] = {"dribble", "dribbles", "jumper", "shot",  "lay-up",
-                                         "jump",    "drive",    "roll",   "pivot", "jab",
-                                         "floater", "cut",      "feet",   "v-cut", NULL};
+    static const char *const things[] = {"dribble", "dribbles", "jumper", "lay-up",
+                                         "jump",    "floater",  "feet",   NULL};
     struct cursor trial = *c;
     return take_among(&trial, owners) && word_among(&trial, things);
 }
