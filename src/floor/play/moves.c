@@ -99,7 +99,13 @@ static bool is_at(struct maker *m, const struct place *place, const struct voice
             return true;
         }
     }
-    return false;
+    if (!spot) {
+        return false;
+    }
+    /* the start line's high post, without a side, is the middle of both */
+    struct vec2 left = where_planned(m, &goals[0], who), right = where_planned(m, &goals[1], who);
+    struct vec2 middle = {(left.x + right.x) / 2, (left.y + right.y) / 2};
+    return vec2_near(middle, m->flow.at[who], THERE);
 }
 
 /* 4 stays in the corner: where the player is already, or it is no standing. */

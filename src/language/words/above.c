@@ -165,36 +165,82 @@ bool above_last_screen(const struct cursor *c, struct who *user, struct who *scr
     return false;
 }
 
+/* the screen, the down screen, the back pick: any noun of a screen. */
+static bool take_screen_noun(struct cursor *c)
+{
+    static const char *const screens[] = {"screen", "ball screen",       "pick", "staggered screen",
+                                          "double", "staggered screens", NULL};
+    struct phrase phrase;
+    struct cursor trial = *c;
+    if (phrase_noun_read(&trial, &phrase) && verb_row(phrase.verb)->task == VERB_SCREEN) {
+        c->at = trial.at;
+        return true;
+    }
+    return take_among(c, screens);
+}
+
+bool above_screen_noun_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who owner;
+    trial.watch = NULL;
+    bool owned = owner_read(&trial, &owner);
+    bool found = take_screen_noun(&trial) || (!owned && take_words(&trial, "it"));
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* both, both screens, both of them: the two latest screens for this player that are not used. */
+static int both_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
+{
+    static const char *const words[] = {
+        "both of them",        "both screens", "both picks", "two screens",
+        "both of the screens", "both",         NULL};
+    const struct token *from = c->at;
+    if (!take_among(c, words)) {
+        return 0;
+    }
+    above_list list = above_sentences(c, true);
+    *out = *second = (struct who){.kind = WHO_NONE};
+    for (size_t i = list.count; i-- > 0 && out->kind == WHO_NONE;) {
+        const struct sentence *s = list.at[i];
+        const struct who *by = &s->subject.at[0];
+        bool screen = task_is(s, VERB_SCREEN) && same_who(&s->object, user);
+        if (!screen || (by->kind != WHO_PLAYER && by->kind != WHO_ROLE)) {
+            continue;
+        }
+        if (s->subject.count > 1) { /* a stagger is both */
+            screeners(s, out, second);
+        } else if (second->kind == WHO_NONE) {
+            *second = *by;
+        } else if (!same_who(second, by)) {
+            *out = *by;
+        }
+    }
+    return out->kind != WHO_NONE && second->kind != WHO_NONE
+               ? 1
+               : none_above(c, cursor_taken(c, from), "two screens for this player",
+                            "say whose: `off 4 and 5`");
+}
+
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
-    static const char *const screens[] = {"screen",
-                                          "ball screen",
-                                          "down screen",
-                                          "back screen",
-                                          "cross screen",
-                                          "flare screen",
-                                          "drag screen",
-                                          "double screen",
-                                          "pick",
-                                          "pin-down",
-                                          "stagger",
-                                          "staggered screen",
-                                          "double",
-                                          "staggered screens",
-                                          "step-up screen",
-                                          "pick",
-                                          NULL};
     const struct token *from = c->at;
     struct cursor_mark mark = cursor_mark(c);
     *second = (struct who){.kind = WHO_NONE};
     if (owner_read(c, out)) {
-        if (take_among(c, screens)) {
+        if (take_screen_noun(c)) {
             return 1;
         }
         cursor_back(c, mark);
         return 0;
     }
-    if (!take_words(c, "it") && !take_among(c, screens)) {
+    int both = c->speech ? both_read(c, user, out, second) : 0;
+    if (both != 0) {
+        return both;
+    }
+    if (!take_words(c, "it") && !take_screen_noun(c)) {
         return 0;
     }
     struct span span = cursor_taken(c, from);

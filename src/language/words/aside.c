@@ -114,14 +114,22 @@ static bool reason_is_said(const struct predicate *p)
     if (p->s->verb == VERB_DRIBBLES_AT || p->s->verb == VERB_DRIBBLES) { /* for a hand-off */
         return false;
     }
-    if (slot_waits(p, "for") || !plain_word(&trial)) {
+    struct cursor count = trial;
+    bool time = verb_sibling(p->s->verb, "for") != VERB_COUNT || p->s->verb == VERB_HOLDS;
+    struct cursor three = trial;
+    if (!slot_waits(p, "for") && article_next(&trial) && take_words(&three, "three") &&
+        (stop_is(&three) || mark_is(&three, ','))) { /* for a three */
+        return true;
+    }
+    if (slot_waits(p, "for") || !plain_word(&trial) || (time && take_count(&count))) {
         return false;
     }
     struct cursor_mark mark = cursor_mark(&trial);
     struct who who;
-    bool somebody = person_read(&trial, &who);
+    bool somebody = person_read(&trial, &who) && who.kind != WHO_BALL; /* ball reversal */
     cursor_back(&trial, mark);
-    return !somebody && next && (article_next(&trial) || aside_is(&trial, ASIDE_FOR));
+    bool said = p->s->place || p->s->object.kind != WHO_NONE;
+    return !somebody && next && (said || article_next(&trial) || aside_is(&trial, ASIDE_FOR));
 }
 
 /* looking for the lob, calling for it; but not what moves somebody: going left, coming off 5. */
@@ -292,7 +300,10 @@ int aside_read(struct predicate *p)
     if (!c->speech || !plain_word(c)) { /* what reads as it stands has none */
         return 0;
     }
-    if (take_words_of(c, ASIDE_EMPTY)) {
+    struct cursor_mark mark = cursor_mark(c);
+    bool spot = spot_read(c, true) != NULL; /* the deep corner */
+    cursor_back(c, mark);
+    if (!spot && take_words_of(c, ASIDE_EMPTY)) {
         return 1;
     }
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {

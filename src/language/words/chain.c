@@ -9,6 +9,7 @@
 struct joint {
     bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
     bool counted; /* one dribble to the elbow: of the one who has the ball */
+    bool so;      /* what comes of it: behind it, unless its verb waits by itself */
     bool leg;     /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
 };
 
@@ -47,6 +48,13 @@ static bool leg_is(const struct cursor *c)
     return found;
 }
 
+bool leg_follows(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    take_among(&trial, place_words);
+    return leg_is(c) || place_starts(&trial);
+}
+
 /* 5 for 3, behind `4 down screens for 2`: the verb is the one before. */
 static bool again_for_is(const struct cursor *c, const struct sentence *last)
 {
@@ -59,6 +67,17 @@ static bool again_for_is(const struct cursor *c, const struct sentence *last)
     return found;
 }
 
+/* the wing, and nothing behind it: 2 fills the top, 4 the wing. */
+static bool place_ends(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool place = spot_read(&trial, true) != NULL;
+    bool ends = place && (stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and"));
+    cursor_back(&trial, mark);
+    return ends;
+}
+
 /* 4 to the wing, 5 for 3. */
 static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
 {
@@ -68,7 +87,9 @@ static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
     bool named = subject_read(&trial, &list) && list.at[0].kind != WHO_SPOT &&
                  who_side(&list.at[0]) == FOR_ATTACKERS;
     trial.several = named && list.count > 1;
-    bool found = named && (leg_is(&trial) || again_for_is(&trial, last));
+    bool move = last && verb_row(last->verb)->task == VERB_MOVE && last->place;
+    bool found =
+        named && ((move && place_ends(&trial)) || leg_is(&trial) || again_for_is(&trial, last));
     cursor_back(&trial, mark);
     return found;
 }
@@ -110,9 +131,14 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
     bool so = c->speech && !out->then && take_so(&trial);
     struct recast recast;
     *begin = trial.at;
-    if (so) { /* x3 trails, so 3 curls: what comes of it comes behind it */
-        out->then = subject_verb_is(&trial) && !hint_verb_is(&trial);
-        return out->then;
+    if (so) { /* x4 digs, so 5 passes: what comes of it comes behind it */
+        out->so = subject_verb_is(&trial) && !hint_verb_is(&trial);
+        return out->so;
+    }
+    if (c->speech && word_is(c, 0, "for") && !word_is(c, 1, "it") &&
+        inverse_is(c)) { /* to the rim for the lob from 2 */
+        *begin = c->at;
+        return out->same_subject = true;
     }
     if (!joined && !out->then) {
         out->same_subject =
@@ -296,8 +322,8 @@ static void leg_verb(const struct sentence *last, bool again, struct sentence *s
         s->screen = last->screen;
     } else if (again && ball) {
         s->verb = VERB_DRIBBLES;
-    } else if (last && last->verb == VERB_CUTS) {
-        s->verb = VERB_CUTS;
+    } else if (last && (last->verb == VERB_CUTS || (last->verb == VERB_FILLS && !again))) {
+        s->verb = last->verb;
     }
 }
 
@@ -476,6 +502,14 @@ static bool gave_away(const struct cursor *c, const who_list *subject, who_list 
     return true;
 }
 
+/* so 3 curls: a use waits for its screen, and `then` would have it wait for its own use. */
+static void waits_by_itself(struct sentence *s)
+{
+    if (verb_row(s->verb)->task == VERB_USE) {
+        s->tie.then = false;
+    }
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -507,6 +541,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {
             return false;
         }
+        if (joint.so) {
+            waits_by_itself(&out->at[out->count - 1]);
+        }
         if (!keeps_until(c, &until, &out->at[first])) {
             return false;
         }
@@ -524,7 +561,10 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             own = tie;
             continue;
         }
-        own = joint.same_subject || joint.who || joint.then ? (struct tie){.word = TIE_NONE} : tie;
+        own = joint.same_subject || joint.who || joint.then || joint.so
+                  ? (struct tie){.word = TIE_NONE}
+                  : tie;
+        own.then = joint.so;
         if (joint.then) {
             tie = (struct tie){.word = TIE_NONE};
             own.then = !joint.same_subject;

@@ -226,7 +226,7 @@ int begins_read(struct predicate *p)
         return 0;
     }
     const struct place *place = spot_read(&trial, true);
-    if (!place || place->kind != PLACE_SPOT) {
+    if (!place || place->kind != PLACE_SPOT || place->spot == SPOT_LANE) { /* nobody starts there */
         cursor_back(p->c, mark);
         return 0;
     }
@@ -271,7 +271,7 @@ int clears_what(struct predicate *p)
 }
 
 /* drives past x1, drives by his man: who is beaten, by the drive itself. */
-static bool past_defender(struct predicate *p)
+bool past_defender(struct predicate *p)
 {
     static const char *const ways[] = {"past", "by", "right by", "right past", "around", NULL};
     static const char *const men[] = {"his man",      "her man",      "his defender",
@@ -288,7 +288,7 @@ static bool past_defender(struct predicate *p)
 }
 
 /* through the gap between x1 and x2: the way, which the drive finds for itself. */
-static bool through_gap(struct predicate *p)
+bool through_gap(struct predicate *p)
 {
     static const char *const gaps[] = {"gap", "seam", "gaps", "defense", "traffic", NULL};
     struct cursor *c = p->c;
@@ -317,75 +317,6 @@ static bool through_gap(struct predicate *p)
                  "`%.*s` was left out: the way is the straight one", STR_ARG(cursor_text(c, span)));
     diag_help(c->diags, diag, "for another way write two sentences");
     return true;
-}
-
-/* across the lane, up the sideline, along the baseline: the way, and not where it ends. With where
- * it ends behind it the way is left out, with a note; `down the lane` ends at the rim. 1: taken,
- * -1: reported. */
-int along_read(struct predicate *p)
-{
-    if (p->s->verb == VERB_DRIVES && word_is(p->c, 1, "middle") && !p->s->place &&
-        !word_is(p->c, 2, "to") && !word_is(p->c, 2, "of")) {
-        return 0; /* drives down the middle: which way, to the rim */
-    }
-    if (past_defender(p)) {
-        return 1;
-    }
-    if (through_gap(p)) {
-        return 1;
-    }
-    static const char *const ways[] = {"across",  "up",   "down", "along",
-                                       "through", "thru", "over", NULL};
-    static const char *const lines[] = {"lane",
-                                        "key",
-                                        "paint",
-                                        "sideline",
-                                        "left sideline",
-                                        "right sideline",
-                                        "baseline",
-                                        "middle",
-                                        "floor",
-                                        "court",
-                                        "foul line",
-                                        "free-throw line",
-                                        "arc",
-                                        "perimeter",
-                                        "three-point line",
-                                        "middle of floor",
-                                        "middle of lane",
-                                        NULL};
-    struct cursor *c = p->c;
-    struct cursor trial = *c;
-    const struct token *from = c->at;
-    enum verb verb = p->s->verb;
-    bool down = word_is(c, 0, "down"), runs = word_is(c, 0, "baseline");
-    bool whole = runs && (verb == VERB_CUTS || verb == VERB_GOES) && cursor_next(c) > c->at;
-    if (p->s->place || (!whole && !take_among(&trial, ways)) || !take_among(&trial, lines)) {
-        return 0;
-    }
-    struct span span = cursor_taken(&trial, from);
-    if (word_is(&trial, 0, "to") || word_is(&trial, 0, "from")) {
-        struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
-                                     "`%.*s` was left out: the way is the straight one",
-                                     STR_ARG(cursor_text(c, span)));
-        diag_help(c->diags, diag, "for another way write `past left block`, or two sentences");
-        c->at = trial.at;
-        return 1;
-    }
-    bool rim =
-        down && (word_is(c, 1, "lane") || word_is(c, 1, "key") || word_is(c, 1, "paint")) &&
-        (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS);
-    if (rim) {
-        c->at = trial.at;
-        p->phrase.to = SPOT_RIM;
-        return 1;
-    }
-    diag_help(c->diags,
-              REFUSE(c, TEXT_PLACE_HALF, span, "`%.*s` is the way: where does it end?",
-                     STR_ARG(cursor_text(c, span))),
-              "write the place behind it: `%.*s %.*s to left corner`", STR_ARG(predicate_begun(p)),
-              STR_ARG(cursor_text(c, span)));
-    return -1;
 }
 
 /* rotates up, rolls down, v-cuts back out: which way, at the end, where the verb says so by itself
@@ -441,7 +372,8 @@ void drop_stress(struct cursor *c)
     static const char *const words[] = {"right", "straight", "directly", "all the way", NULL};
     struct cursor trial = *c;
     if (!take_among(&trial, words) ||
-        !(word_among(&trial, place_words) || word_is(&trial, 0, "off"))) {
+        !(word_among(&trial, place_words) || word_is(&trial, 0, "off") ||
+          (c->speech && word_among(&trial, particle_words)))) {
         return;
     }
     struct cursor place = trial;

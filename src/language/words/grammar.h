@@ -20,6 +20,7 @@ bool him_read(struct cursor *c, struct who *out);        /* in speech: the only 
 /* place */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
 const struct place *spot_read(struct cursor *c, bool quiet);
+const struct place *nearby_read(struct cursor *c, int depth); /* nearby: as spot_read, quiet */
 bool place_starts(const struct cursor *c); /* a place begins here, whole or not */
 /* A place or a person: exactly one of the two is set. Unmoved and silent when nothing fits. */
 bool place_or_who_read(struct cursor *c, int depth, const struct place **place, struct who *who);
@@ -53,10 +54,13 @@ int above_event_read(struct cursor *c, struct event *out);
 bool above_noun_is(const struct cursor *c, bool behind_off);
 /* "his defender", "their defender"; one that is nobody's is reported and taken as read. */
 bool his_defender_read(struct cursor *c, struct who *out);
+/* "the drive", "2's cut": who does it. Unmoved where none stands above. */
+bool above_noun_doer(struct cursor *c, struct who *out);
 /* "the roller", "the screener": whose latest such sentence above is one player's. Unmoved where
  * none is. */
 bool above_doer_read(struct cursor *c, struct who *out);
 /* "the screen", "5's screen", for the one who uses it. As above_event_read. */
+bool above_screen_noun_is(const struct cursor *c); /* one of its nouns begins here */
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
                       struct who *second);
 /* Who uses the latest screen above, and who set it; false: there is none with one of each. */
@@ -162,8 +166,12 @@ struct predicate {
     const struct token *after_verb; /* where its words end */
     bool on_bare;                   /* screens x2: who it is for follows, or is the one x2 guards */
     bool path_done;                 /* said already */
+    bool way_said;                  /* and left out: where it ends may stand behind a comma */
+    bool used, holds;               /* uses 5: no other verb; by the one who has the ball */
     struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
 };
+bool verb_takes_place(enum verb verb);
+bool take_count(struct cursor *c); /* a count, a beat: as long as a second */
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
 /* extras: 1: taken, 0: none of these words here, -1: reported. */
@@ -176,6 +184,8 @@ int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */
 int clears_what(struct predicate *p);
 int along_read(struct predicate *p);
+bool past_defender(struct predicate *p); /* drives past x1 */
+bool through_gap(struct predicate *p);   /* through the gap between x1 and x2 */
 /* out, up, back right before a place or what leads to one; right, straight before a preposition. */
 bool drop_particle(struct predicate *p, bool place);
 void drop_stress(struct cursor *c);
@@ -199,6 +209,7 @@ bool stop_is(const struct cursor *c);
 /* Every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
+bool leg_follows(const struct cursor *c);          /* where to begins here */
 bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
 /* 4 and 5 set down screens, 4 for 2, 5 for 3: each of them is said behind it. */
 bool spread_is(const struct predicate *p);

@@ -222,6 +222,24 @@ int above_event_read(struct cursor *c, struct event *out)
     return 1;
 }
 
+bool above_noun_doer(struct cursor *c, struct who *out)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct event event;
+    bool found = above_event_read(&trial, &event) > 0 && event.kind == EVENT_VERB &&
+                 event.subject.kind != WHO_NONE;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!found) {
+        return false;
+    }
+    *out = event.subject;
+    out->span = event.span;
+    c->at = end;
+    return true;
+}
+
 static bool is_one(const struct who *who)
 {
     return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
@@ -241,7 +259,9 @@ enum doer_noun {
     DOER_RECEIVER,
     DOER_SHOOTER,
     DOER_DRIVER,
-    DOER_POST
+    DOER_POST,
+    DOER_POPPER,
+    DOER_FLASHER
 };
 
 static struct who doer_in(const struct sentence *s, int noun)
@@ -260,6 +280,10 @@ static struct who doer_in(const struct sentence *s, int noun)
         return task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE) ? s->object : nobody;
     case DOER_POST:
         return s->verb == VERB_POSTS_UP || s->verb == VERB_SEALS ? doer(s) : nobody;
+    case DOER_POPPER:
+        return s->verb == VERB_POPS ? doer(s) : nobody;
+    case DOER_FLASHER:
+        return s->verb == VERB_FLASHES ? doer(s) : nobody;
     case DOER_SHOOTER:
         return task_is(s, VERB_SHOOT) ? doer(s) : nobody;
     default:
@@ -269,11 +293,14 @@ static struct who doer_in(const struct sentence *s, int noun)
 
 bool above_doer_read(struct cursor *c, struct who *out)
 {
-    static const struct entry doers[] = {
-        {"screener", DOER_SCREENER}, {"roller", DOER_ROLLER}, {"roll man", DOER_ROLLER},
-        {"roll", DOER_ROLLER},       {"cutter", DOER_CUTTER}, {"passer", DOER_PASSER},
-        {"receiver", DOER_RECEIVER}, {"post", DOER_POST},     {"post player", DOER_POST},
-        {"shooter", DOER_SHOOTER},   {"driver", DOER_DRIVER}, {NULL, 0}};
+    static const struct entry doers[] = {{"screener", DOER_SCREENER}, {"roller", DOER_ROLLER},
+                                         {"roll man", DOER_ROLLER},   {"popper", DOER_POPPER},
+                                         {"pop man", DOER_POPPER},    {"flasher", DOER_FLASHER},
+                                         {"diver", DOER_CUTTER},      {"roll", DOER_ROLLER},
+                                         {"cutter", DOER_CUTTER},     {"passer", DOER_PASSER},
+                                         {"receiver", DOER_RECEIVER}, {"post", DOER_POST},
+                                         {"post player", DOER_POST},  {"shooter", DOER_SHOOTER},
+                                         {"driver", DOER_DRIVER},     {NULL, 0}};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */

@@ -91,7 +91,7 @@ static int take_pair(struct cursor *c)
                                          "begins with",
                                          "comes to",
                                          NULL};
-    int pair = take_entry(c, pairs);
+    int pair = word_is(c, 1, "ball") ? -1 : take_entry(c, pairs); /* follows the ball: a move */
     struct cursor trial = *c;
     if (pair >= 0 || !take_among(&trial, lights) ||
         take_entry(&trial, pairs) != PAIR_DRIBBLE_HAND_OFF) {
@@ -278,7 +278,8 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     static const char *const back[] = {"right back", "straight back", "back", NULL};
     static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
     struct cursor_mark mark = cursor_mark(c);
-    bool begun = take_among(c, gets) && inverse_noun(c, out);
+    bool got = take_among(c, gets) || (c->speech && take_words(c, "for")); /* for the lob from 2 */
+    bool begun = got && inverse_noun(c, out);
     bool passed = begun && take_among(c, from);
     if (begun && !passed && out->verb == VERB_PASSES && out->pass == PASS_PLAIN &&
         take_among(c, off)) { /* gets it off 4: out of the hands */

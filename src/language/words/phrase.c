@@ -85,7 +85,8 @@ static bool take_own_defender(struct cursor *c)
 
 static void take_screen(struct cursor *c)
 {
-    static const char *const screens[] = {"screen", "ball screen", "pick", "top of screen", NULL};
+    static const char *const screens[] = {"screen",        "ball screen", "pick",
+                                          "top of screen", "it",          NULL};
     take_among(c, screens);
 }
 
@@ -224,13 +225,14 @@ static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPR
 static void take_adjectives(struct cursor *c, struct phrase *phrase)
 {
     static const char *const empty[] = {"good", "solid", "nice", "simple", "big", "strong", NULL};
-    static const char *const told[] = {"high",     "flat",  "side",        "wing",     "angle",
-                                       "middle",   "early", "corner",      "inverted", "diagonal",
-                                       "baseline", "flex",  "small-small", "low",      "angled",
-                                       "short",    "long",  "direct",      "wide",     NULL};
+    static const char *const told[] = {
+        "high",     "flat",     "side",     "wing",   "angle",       "middle", "early",    "corner",
+        "inverted", "diagonal", "baseline", "flex",   "small-small", "low",    "angled",   "short",
+        "long",     "direct",   "wide",     "horns",  "spread",      "elbow",  "sideline", "slot",
+        "quick",    "empty",    "tight",    "second", "first",       "hard",   NULL};
     for (;;) {
         int effort = take_entry(c, efforts);
-        const struct token *from = c->at;
+        const struct token *from = past_fillers(c->at, c->end);
         phrase->pace = effort >= 0 ? (enum pace)effort : phrase->pace; /* makes a hard cut */
         if (effort < 0 && !take_among(c, empty)) {
             if (!take_among(c, told)) {
@@ -283,9 +285,21 @@ bool phrase_noun_read(struct cursor *c, struct phrase *out)
 /* make, set, take, give and a noun: sets a down screen, gives a pump fake. */
 static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
+    static const char *const going[] = {
+        "goes",  "go",   "flows",  "flow",  "runs",  "run",  "sprints", "sprint", "steps", "step",
+        "comes", "come", "gets",   "get",   "moves", "move", "rolls",   "roll",   "turns", "turn",
+        "jogs",  "jog",  "slides", "slide", "pops",  "pop",  "flashes", "flash",  NULL};
     struct cursor trial = *c;
-    if (side == FOR_DEFENDERS || !take_among(&trial, light_words) ||
-        !phrase_noun_read(&trial, out)) {
+    if (side == FOR_DEFENDERS) {
+        return false;
+    }
+    bool light = take_among(&trial, light_words);
+    bool led = !light && c->speech && take_among(&trial, going);
+    while (led && take_among(&trial, particle_words)) {
+    }
+    led = led && (take_words(&trial, "into") || take_words(&trial, "in to"));
+    if ((!light && !led) || !phrase_noun_read(&trial, out) ||
+        (led && verb_row(out->verb)->task != VERB_SCREEN)) {
         return false;
     }
     c->at = trial.at;

@@ -267,6 +267,78 @@ static void behind_spot(struct cursor *c, int *side)
     c->at = trial.at;
 }
 
+/* the corner left, the foul line extended right side, the deep corner, right. */
+static void side_behind(struct cursor *c, int *side)
+{
+    static const char *const own[] = {
+        "on his side",     "on her side", "on same side", "on near side", "on his own side",
+        "on her own side", NULL};
+    static const struct entry far[] = {{"on far side", SIDE_OPPOSITE},
+                                       {"on other side", SIDE_OPPOSITE},
+                                       {"on opposite side", SIDE_OPPOSITE},
+                                       {"on backside", SIDE_WEAK},
+                                       {"far side", SIDE_OPPOSITE},
+                                       {"other side", SIDE_OPPOSITE},
+                                       {NULL, 0}};
+    struct cursor trial = *c;
+    if (!c->speech || *side >= 0 || take_among(c, own)) {
+        return;
+    }
+    int behind = take_entry(&trial, far);
+    if (behind < 0) {
+        take_mark(&trial, ',');
+        behind = take_entry(&trial, side_entries);
+        bool whole = take_words(&trial, "side");
+        bool ends = cursor_done(&trial) || cursor_next(&trial)->kind == TOKEN_MARK ||
+                    word_is(&trial, 0, "and") || word_is(&trial, 0, "then");
+        behind = whole || ends ? behind : -1;
+    }
+    if (behind >= 0) {
+        *side = behind;
+        c->at = trial.at;
+    }
+}
+
+/* the far corner, the strong block, the near wing: a side before a spot, in short. */
+static int short_side(struct cursor *c, int *side)
+{
+    static const struct entry sides[] = {
+        {"far", SIDE_OPPOSITE},   {"far side", SIDE_OPPOSITE}, {"strong", SIDE_BALL},
+        {"weak", SIDE_WEAK},      {"backside", SIDE_WEAK},     {"near", SIDE_NONE},
+        {"near side", SIDE_NONE}, {"same side", SIDE_NONE},    {"same", SIDE_NONE},
+        {"away side", SIDE_WEAK}, {"off side", SIDE_WEAK},     {NULL, 0}};
+    struct cursor trial = *c;
+    int said = c->speech ? take_entry(&trial, sides) : -1;
+    int spot = said >= 0 ? take_spot(&trial) : -1;
+    if (spot < 0 || !spot_takes_side((enum spot)spot)) {
+        return -1;
+    }
+    *side = said == SIDE_NONE ? -1 : said;
+    c->at = trial.at;
+    return spot;
+}
+
+/* the open corner on the left: open or not, where the side is said. */
+static void take_open(struct cursor *c)
+{
+    static const char *const words[] = {"open", "empty", "vacant", NULL};
+    struct cursor trial = *c;
+    int side = -1;
+    if (!c->speech || !take_among(&trial, words)) {
+        return;
+    }
+    struct cursor spot = trial;
+    take_entry(&spot, side_entries);
+    bool sided = spot.at > trial.at;
+    if (take_spot(&spot) < 0) {
+        return;
+    }
+    struct cursor on = spot;
+    take_words(&on, "on");
+    side = take_entry(&on, side_entries);
+    c->at = sided || side >= 0 ? trial.at : c->at;
+}
+
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -278,14 +350,19 @@ const struct place *spot_read(struct cursor *c, bool quiet)
         return place;
     }
     bool backcourt = take_words(c, "backcourt");
+    take_open(c);
     int side = take_entry(c, side_entries);
     int spot = take_spot(c);
     spot = spot < 0 && side >= 0 ? side_spot_read(c) : spot;
+    spot = spot < 0 && side < 0 ? short_side(c, &side) : spot;
     spot = spot < 0 && side < 0 ? run_together(c, &side) : spot;
     int plural = spot < 0 && side < 0 && !backcourt ? plural_read(c) : -1;
     spot = plural >= 0 ? plural : spot;
     if (spot >= 0) {
         behind_spot(c, &side);
+        if (spot_takes_side((enum spot)spot)) {
+            side_behind(c, &side);
+        }
         return sided(c, mark,
                      (struct place){.kind = PLACE_SPOT,
                                     .spot = (enum spot)spot,
@@ -537,8 +614,8 @@ static const struct place *out_read(struct cursor *c, int depth)
 static const struct place *any_read(struct cursor *c, int depth)
 {
     static const struct place *(*const readers[])(struct cursor *, int) = {
-        offset_read, between_read, fraction_read, xy_read,       owned_read,
-        left_read,   where_read,   beside_read,   line_end_read, out_read,
+        nearby_read, offset_read, between_read, fraction_read, xy_read,  owned_read,
+        left_read,   where_read,  beside_read,  line_end_read, out_read,
     };
     size_t before = c->refusals;
     for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {

@@ -937,8 +937,9 @@ static bool remark(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,      remark,  gives_there, onward,   comes_for, from_whom,  lead,   pronoun, chain,
-        ball_moves, passive, of_two,      two_roll, nominal,   imperative, plural, tail};
+        label,      remark, gives_there, onward,  comes_for, from_whom, lead,
+        pronoun,    chain,  ball_moves,  passive, of_two,    two_roll,  nominal,
+        imperative, plural, tail,        fronted, stepping};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -66,6 +66,33 @@ static int length_read(struct predicate *p)
     return 0;
 }
 
+/* the ball side corner of the lane, the right elbow: the spot once more, with its side or without.
+ */
+static bool same_place_again(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(p->c);
+    const struct place *said = p->s->place;
+    const struct place *again = said ? spot_read(&trial, true) : NULL;
+    const struct token *end = trial.at;
+    cursor_back(p->c, mark);
+    bool line = said && again && said->spot == SPOT_FREE_THROW_LINE && again->spot == SPOT_NAIL;
+    bool same = again && said->kind == PLACE_SPOT && again->kind == PLACE_SPOT &&
+                (said->spot == again->spot || line) &&
+                (said->side == SIDE_NONE || again->side == SIDE_NONE || said->side == again->side ||
+                 again->side == SIDE_LEFT || again->side == SIDE_RIGHT);
+    struct cursor behind = *p->c;
+    behind.at = end;
+    if (!same || (!stop_is(&behind) && !mark_is(&behind, ','))) {
+        return false;
+    }
+    p->c->at = end;
+    if (line || again->side != SIDE_NONE) {
+        p->s->place = again;
+    }
+    return true;
+}
+
 /* One part behind the verb: 1 taken, 0 nothing fits, -1 reported. A comma may stand before all but
  * a slot. */
 static int part_read(struct predicate *p)
@@ -87,8 +114,17 @@ static int part_read(struct predicate *p)
     if (!comma) {
         return slot_read(p);
     }
-    cursor_back(c, mark);
-    return 0;
+    if (comma && c->speech && same_place_again(p)) {
+        return 1;
+    }
+    /* ducks in from the weak side, front of the rim: where to, which it has not said yet */
+    bool place = p->way_said && !p->s->place && verb_takes_place(p->s->verb) && place_starts(c) &&
+                 !subject_verb_is(c);
+    int taken = place ? slot_read(p) : 0;
+    if (taken == 0) {
+        cursor_back(c, mark);
+    }
+    return taken;
 }
 
 /* 3 cuts to the rim, at 2 s, 4 lifts to top: the clause could belong to either. */
@@ -142,11 +178,47 @@ static bool comes_and(struct predicate *p)
     return true;
 }
 
+/* comes off it and stops at the nail, rejects it and goes to the rim, curls 5 and ends up in the
+ * lane: the second verb only says where the first one ends. */
+static bool use_ends(struct predicate *p)
+{
+    static const char *const ends[] = {"ends up", "end up",  "winds up", "wind up",  "lands",
+                                       "land",    "stops",   "stop",     "finishes", "finish",
+                                       "ends",    "settles", NULL};
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    struct phrase phrase = {.to = SPOT_COUNT};
+    if (verb_row(s->verb)->task != VERB_USE || s->place || s->object.kind == WHO_NONE) {
+        return false;
+    }
+    bool rejects = s->verb == VERB_REJECTS, needs = s->verb == VERB_COMES || rejects;
+    take_mark(&trial, ',');
+    if (!take_words(&trial, "and") && !take_words(&trial, "to")) {
+        return false;
+    }
+    bool end = take_among(&trial, ends);
+    if (!end && (!needs || !p->c->speech || !phrase_read(&trial, FOR_ATTACKERS, &phrase))) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase.verb)->task;
+    bool way = word_is(&trial, 0, "baseline") || word_is(&trial, 0, "middle");
+    bool goes = end || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way);
+    if (!goes || (phrase.verb == VERB_STAYS && !end) || (!leg_follows(&trial) && !rejects)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    s->pace = phrase.pace != PACE_VERB && !end ? phrase.pace : s->pace;
+    if (phrase.verb == VERB_BACK_CUTS && !end) {
+        p->phrase.to = SPOT_RIM;
+    }
+    return true;
+}
+
 static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (comes_and(p)) {
+        if (comes_and(p) || use_ends(p)) {
             continue;
         }
         if (next_is(p, side)) {
@@ -179,6 +251,21 @@ static bool double_fits(struct cursor *c, const struct sentence *s)
     return false;
 }
 
+/* `and`, `to` before a verb; but `to the rim` is where to. */
+static bool leads_to_verb(struct cursor *c)
+{
+    struct cursor trial = *c;
+    bool to = take_words(&trial, "to");
+    if (!to && !take_words(&trial, "and")) {
+        return false;
+    }
+    if (to && c->speech && !verb_begins(&trial)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* Behind `uses`: whose screen, and the verb that says how. */
 static bool used_screen_read(struct predicate *p)
 {
@@ -187,11 +274,22 @@ static bool used_screen_read(struct predicate *p)
     take_uses(c);
     struct who second;
     int screen = above_screen_read(c, &p->s->subject.at[0], &p->s->object, &second);
+    if (screen == 0 && c->speech) { /* uses 5 */
+        screen = person_read(c, &p->s->object);
+    }
     p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
     if (screen < 0) {
         return false;
     }
-    if (screen > 0 && (take_words(c, "and") || take_words(c, "to"))) {
+    if (screen > 0 && leads_to_verb(c)) {
+        p->s->verb_span = cursor_taken(c, from);
+        return player_fits(p, &p->s->object, 'U') > 0;
+    }
+    struct who holder;
+    p->holds = above_holder(c, &holder) && same_who(&holder, &p->s->subject.at[0]);
+    if (screen > 0 && c->speech &&
+        (p->holds || leg_follows(c) || word_is(c, 0, "going"))) { /* uses 5 to the left wing */
+        p->used = true;
         p->s->verb_span = cursor_taken(c, from);
         return player_fits(p, &p->s->object, 'U') > 0;
     }
@@ -260,6 +358,13 @@ bool rest_read(struct cursor *c, struct sentence *s)
     p.from = c->at;
     if (side == FOR_ATTACKERS && uses_screen_is(c) && !used_screen_read(&p)) {
         return false;
+    }
+    if (p.used) {
+        p.phrase = (struct phrase){.words = "", .bare = "", .with = "", .to = SPOT_COUNT};
+        s->verb = p.holds ? VERB_DRIVES_OFF : VERB_COMES;
+        s->bare = s->subject.count > 1;
+        c->several = s->bare;
+        return predicate_read(&p);
     }
     const struct token *verb = c->at;
     bool read = phrase_read(c, side, &p.phrase);

@@ -85,11 +85,39 @@ static int read_either(struct predicate *p, struct str preposition)
     return 1;
 }
 
+static const struct slot *slot_of(const struct slot *slots, size_t count, const char *letters)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (strchr(letters, slots[i].letter)) {
+            return &slots[i];
+        }
+    }
+    return NULL;
+}
+
+bool verb_takes_place(enum verb verb)
+{
+    struct slot slots[SLOTS_MOST];
+    return slot_of(slots, verb_slots(verb, slots), "P") != NULL;
+}
+
+/* for a count, a good second: one second. */
+bool take_count(struct cursor *c)
+{
+    static const char *const counts[] = {"count",       "beat", "moment",    "good second",
+                                         "full second", "tick", "one count", NULL};
+    return take_among(c, counts);
+}
+
 static int read_measure(struct predicate *p, char letter)
 {
     struct measure *out = letter == 'T' ? &p->s->duration : &p->s->length;
     struct span span = cursor_span(p->c);
     struct measure found;
+    if (letter == 'T' && p->c->speech && take_count(p->c)) {
+        *out = (struct measure){.value = 1, .unit = UNIT_SECONDS};
+        return 1;
+    }
     if (take_measure(p->c, letter == 'T', &found)) {
         if (out->unit != UNIT_NONE) {
             return said_twice(p, span, letter == 'T' ? "the time" : "the length");
@@ -244,20 +272,12 @@ static int read_on(struct predicate *p)
     return 1;
 }
 
-static const struct slot *slot_of(const struct slot *slots, size_t count, const char *letters)
-{
-    for (size_t i = 0; i < count; i++) {
-        if (strchr(letters, slots[i].letter)) {
-            return &slots[i];
-        }
-    }
-    return NULL;
-}
-
 static bool holds_place(const struct predicate *p)
 {
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
+    while (take_among(&trial, particle_words)) {
+    }
     take_among(&trial, place_words);
     bool spot = !clause_is(p->c) && spot_read(&trial, true) != NULL;
     cursor_back(&trial, mark);
@@ -276,6 +296,11 @@ static bool change_verb(struct predicate *p)
     }
     if (p->s->verb == VERB_HOLDS && holds_place(p)) { /* holds the corner */
         p->s->verb = VERB_STAYS;
+        return true;
+    }
+    if (p->s->verb == VERB_REPLACES && p->c->speech && holds_place(p)) {
+        p->s->verb = VERB_FILLS; /* replaces up top, fills for 2 at the right slot */
+        p->s->object = (struct who){.kind = WHO_NONE};
         return true;
     }
     static const char *const words[] = {"off", "at", "for", NULL};
@@ -415,13 +440,16 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
         person_read(c, &who);
         return read_player(p, player, who);
     }
-    if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
-        return -1;
-    }
     bool uses = verb_row(p->s->verb)->task == VERB_USE && p->s->object.kind == WHO_NONE;
     int screen = uses ? screen_named(p) : 0; /* rejects the screen, curls the screen */
     if (screen != 0) {
         return screen;
+    }
+    if (bare && p->s->object.kind == WHO_NONE && points_back(c)) {
+        return -1;
+    }
+    if (c->speech && p->s->verb == VERB_REPLACES && above_noun_doer(c, &who)) {
+        return read_player(p, player, who); /* fills in behind the drive: for whoever drove */
     }
     if (bare && (p->s->object.kind == WHO_NONE || !place) && !cursor_done(c)) {
         bool found = p->s->object.kind == WHO_NONE ? who_read(c, &who) : person_read(c, &who);
@@ -478,6 +506,10 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     if (defender && c->refusals != mark.refusals) {
         return -1;
     }
+    bool noun = c->at > mark.at && c->at[-1].kind == TOKEN_WORD && who.kind == WHO_PLAYER;
+    if (noun && c->speech && p->s->verb == VERB_SCREENS) { /* screens the screener */
+        return read_player(p, player, who);
+    }
     cursor_back(c, mark);
     if (who_defends(&who) && p->s->verb == VERB_SCREENS && !p->s->on) {
         person_read(c, &who);
@@ -508,6 +540,54 @@ static void note_toward(struct predicate *p)
               "wing`");
 }
 
+/* over the top of the screen, around the pick, tight off it: off it. */
+static int over_screen(struct predicate *p)
+{
+    static const char *const ways[] = {"over top of",
+                                       "off top of",
+                                       "around top of",
+                                       "over",
+                                       "around",
+                                       "tight off",
+                                       "hard off",
+                                       "right off",
+                                       "close off",
+                                       "low off",
+                                       "high off",
+                                       "tight around",
+                                       "behind",
+                                       "shoulder to shoulder off",
+                                       NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    if (!c->speech || p->s->object.kind != WHO_NONE || !take_among(&trial, ways)) {
+        return 0;
+    }
+    enum verb other = verb_sibling(p->s->verb, "off");
+    struct cursor named = trial;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool his = other != VERB_COUNT && !word_is(c, 0, "behind") && person_read(&named, &who) &&
+               above_screened(c, &p->s->subject.at[0], &who);
+    cursor_back(c, mark);
+    if (his) { /* goes around 5, who has screened for him */
+        p->s->verb = other;
+        c->at = named.at;
+        return read_player(p, &(struct slot){.letter = 'U', .needed = true}, who);
+    }
+    if (!above_screen_noun_is(&trial)) {
+        return 0;
+    }
+    if (other == VERB_COUNT && verb_row(p->s->verb)->task != VERB_USE) {
+        return 0;
+    }
+    bool tight = word_is(c, 0, "tight") || word_is(c, 0, "close");
+    p->s->verb = other == VERB_COUNT ? p->s->verb : other;
+    p->s->width = tight ? WIDTH_TIGHT : p->s->width;
+    c->at = trial.at;
+    return screen_named(p);
+}
+
 int slot_read(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
@@ -522,6 +602,10 @@ int slot_read(struct predicate *p)
     }
     if (!clause_is(p->c) && (how_it_flies(p) || for_shot(p))) {
         return 1;
+    }
+    int over = clause_is(p->c) ? 0 : over_screen(p);
+    if (over != 0) {
+        return over;
     }
     while (change_verb(p)) {
     }

@@ -175,6 +175,18 @@ static bool as_said(struct cursor *c, sentence_list *out)
     return fine && out->count > 0;
 }
 
+/* Of a line that is refused nothing was left out or taken. */
+static void errors_only(struct diags *diags, size_t from)
+{
+    size_t kept = from;
+    for (size_t i = from; i < diags->all.count; i++) {
+        if (diags->all.at[i].severity == SEVERITY_ERROR) {
+            diags->all.at[kept++] = diags->all.at[i];
+        }
+    }
+    diags->all.count = kept;
+}
+
 /* What cannot be read as it stands is read once more as speech; when that fails too, the reading
  * that came further says why. */
 bool sentences_read(struct cursor *c, sentence_list *out)
@@ -196,6 +208,7 @@ bool sentences_read(struct cursor *c, sentence_list *out)
         return true;
     }
     if (furthest(c, mark) > written) {
+        errors_only(c->diags, mark.diags);
         return false;
     }
     cursor_back(c, mark);

@@ -25,6 +25,9 @@ struct recast {
 };
 /* Whether a sentence that is said another way begins at the cursor. */
 bool recast_find(const struct cursor *c, struct recast *out);
+/* front: rules of recast_find. */
+bool fronted(const struct cursor *c, struct recast *r);
+bool stepping(const struct cursor *c, struct recast *r);
 /* Reads it so from here on; false: no room. */
 bool recast_put(struct cursor *c, const struct recast *recast);
 

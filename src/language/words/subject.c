@@ -9,35 +9,31 @@ enum phrase_side who_side(const struct who *who)
 
 /* goes out, sprints over: how somebody comes to where the verb happens. */
 static const struct entry goings[] = {
-    {"steps", PACE_VERB},
-    {"step", PACE_VERB},
-    {"goes", PACE_VERB},
-    {"go", PACE_VERB},
-    {"runs", PACE_VERB},
-    {"run", PACE_VERB},
-    {"comes", PACE_VERB},
-    {"come", PACE_VERB},
-    {"moves", PACE_VERB},
-    {"move", PACE_VERB},
-    {"turns", PACE_VERB},
-    {"turn", PACE_VERB},
-    {"slides", PACE_VERB},
-    {"slide", PACE_VERB},
-    {"heads", PACE_VERB},
-    {"head", PACE_VERB},
-    {"jogs", PACE_JOG},
-    {"jog", PACE_JOG},
-    {"walks", PACE_WALK},
-    {"walk", PACE_WALK},
-    {"sprints", PACE_SPRINT},
-    {"sprint", PACE_SPRINT},
-    {"hustles", PACE_SPRINT},
-    {"hustle", PACE_SPRINT},
-    {"races", PACE_SPRINT},
-    {"race", PACE_SPRINT},
-    {"rushes", PACE_SPRINT},
-    {"rush", PACE_SPRINT},
-    {NULL, 0},
+    {"steps", PACE_VERB},        {"step", PACE_VERB},
+    {"goes", PACE_VERB},         {"go", PACE_VERB},
+    {"runs", PACE_VERB},         {"run", PACE_VERB},
+    {"comes", PACE_VERB},        {"come", PACE_VERB},
+    {"moves", PACE_VERB},        {"move", PACE_VERB},
+    {"turns", PACE_VERB},        {"turn", PACE_VERB},
+    {"slides", PACE_VERB},       {"slide", PACE_VERB},
+    {"heads", PACE_VERB},        {"head", PACE_VERB},
+    {"pinches", PACE_VERB},      {"pinch", PACE_VERB},
+    {"opens up", PACE_VERB},     {"open up", PACE_VERB},
+    {"spins around", PACE_VERB}, {"turns around", PACE_VERB},
+    {"pivots", PACE_VERB},       {"rips", PACE_VERB},
+    {"rip", PACE_VERB},          {"drops", PACE_VERB},
+    {"drop", PACE_VERB},         {"dips", PACE_VERB},
+    {"dip", PACE_VERB},          {"climbs", PACE_VERB},
+    {"climb", PACE_VERB},        {"works", PACE_VERB},
+    {"work", PACE_VERB},         {"circles", PACE_VERB},
+    {"circle", PACE_VERB},       {"swings around", PACE_VERB},
+    {"swing around", PACE_VERB}, {"jogs", PACE_JOG},
+    {"jog", PACE_JOG},           {"walks", PACE_WALK},
+    {"walk", PACE_WALK},         {"sprints", PACE_SPRINT},
+    {"sprint", PACE_SPRINT},     {"hustles", PACE_SPRINT},
+    {"hustle", PACE_SPRINT},     {"races", PACE_SPRINT},
+    {"race", PACE_SPRINT},       {"rushes", PACE_SPRINT},
+    {"rush", PACE_SPRINT},       {NULL, 0},
 };
 
 /* catches the ball, rips through, waits for the screen: what goes before by itself. */
@@ -71,6 +67,23 @@ static bool take_before(struct cursor *c)
                                         "gets it",
                                         "get ball",
                                         "get it",
+                                        "reads it",
+                                        "reads screen",
+                                        "reads his man",
+                                        "reads her man",
+                                        "reads his defender",
+                                        "plants foot",
+                                        "plants his foot",
+                                        "plants her foot",
+                                        "plant foot",
+                                        "plants his outside foot",
+                                        "plants her outside foot",
+                                        "changes speed",
+                                        "changes direction",
+                                        "changes pace",
+                                        "sets his feet",
+                                        "sets her feet",
+                                        "sets feet",
                                         "receives it",
                                         "receives ball",
                                         "receives pass",
@@ -125,7 +138,8 @@ static bool take_going(struct cursor *c, enum pace *pace)
         return before;
     }
     bool way = false;
-    while (take_among(&trial, particle_words) || take_words(&trial, "in")) {
+    static const char *const ways[] = {"in", "together", "under", "over", NULL};
+    while (take_among(&trial, particle_words) || take_among(&trial, ways)) {
         way = true;
     }
     if (way) { /* goes across the lane and screens */
@@ -161,7 +175,17 @@ enum pace skip_run_in(struct cursor *c)
 bool take_uses(struct cursor *c)
 {
     static const char *const words[] = {"uses", "use", NULL};
-    return take_among(c, words);
+    static const char *const takes[] = {"takes", "take", "accepts", "accept", NULL};
+    struct cursor trial = *c;
+    if (take_among(c, words)) {
+        return true;
+    }
+    /* takes the screen; but takes it, takes a screen from 5 */
+    bool said = c->speech && take_among(&trial, takes) && trial.at < trial.end &&
+                (str_is(trial.at->text, "the") || trial.at->possessive) &&
+                above_screen_noun_is(&trial);
+    c->at = said ? trial.at : c->at;
+    return said;
 }
 
 bool uses_screen_is(const struct cursor *c)
@@ -175,6 +199,9 @@ bool uses_screen_is(const struct cursor *c)
     struct cursor_mark mark = cursor_mark(&trial);
     bool owned = owner_read(&trial, &owner);
     bool screen = word_among(&trial, screens) || (!owned && word_is(&trial, 0, "it"));
+    struct who who;
+    screen = screen ||
+             (c->speech && !owned && (above_screen_noun_is(&trial) || person_read(&trial, &who)));
     cursor_back(&trial, mark);
     return screen;
 }

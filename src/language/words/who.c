@@ -54,6 +54,21 @@ static bool role_find(const struct cursor *c, struct str word, struct str *role)
     return false;
 }
 
+/* the roller's, the screener's: whoever that is by what stands above. */
+static bool doer_owns(const struct cursor *c, const struct token *token, struct who *out)
+{
+    if (!c->speech || token->kind != TOKEN_WORD || token == c->at) {
+        return false;
+    }
+    struct token said[2] = {token[-1], *token};
+    struct cursor one = *c;
+    said[1].possessive = false;
+    one.watch = NULL;
+    one.at = said;
+    one.end = said + 2;
+    return said[0].filler && above_doer_read(&one, out);
+}
+
 /* "3's", "passer's": the owner of a spot or of a defender. */
 bool owner_read(struct cursor *c, struct who *out)
 {
@@ -68,7 +83,7 @@ bool owner_read(struct cursor *c, struct who *out)
         out->number = (int)token->number;
     } else if (token->kind == TOKEN_WORD && role_find(c, token->text, &out->role)) {
         out->kind = WHO_ROLE;
-    } else {
+    } else if (!doer_owns(c, token, out)) {
         return false;
     }
     cursor_take(c, token, token + 1);

@@ -83,6 +83,8 @@ static const struct {
      START "5 screens for 3\n3 curls off 5\n"},
     {"text.verb-taken", START "3 to left corner\n", "no verb is written",
      START "3 goes to left corner\n"},
+    {"text.length-taken", START "3 goes to just above left corner\n", "3 ft was taken",
+     START "3 goes to 3 ft above left corner\n"},
     {"play.empty", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n step \"Two\"\n",
      "nothing happens", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n"},
     {"play.nowhere", START "2 goes to right wing\n", "is there already", START "2 stays\n"},

@@ -237,8 +237,6 @@ static const struct refusal refusals[] = {
      "the ball does nothing by itself", "write `as 1 passes`, or `when 2 catches`"},
     {"3 misses", "text.verb-unknown", "misses", "`misses` is no verb of the play language",
      "write `3 shoots`: whether it goes in, the coach sees"},
-    {"2 replaces 1 at the top", "text.left-over", "at the top",
-     "`at the top`: `replaces` takes no place", "leave it out: `2 replaces 1`"},
     {"5 steps out", "text.place-missing", "", "`5 goes to` which place?",
      "name the place: `5 goes to left corner`"},
     {"1 takes one dribble and shoots", "text.place-missing", "and", "`1 dribbles to` which place?",

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: MIT */
+/* front: what is said before who acts and belongs behind the verb: `off the pindown 3 comes out`,
+ * `from the corner 4 lifts`, `in the corner 2 stays`; and `5 steps` where 5 is the player. Put as
+ * it is written, for the second reading. */
+#include "language/words/speech.h"
+
+static void put(const struct cursor *c, struct recast *r, const struct token *from,
+                const struct token *to)
+{
+    for (; from < to; from++) {
+        VEC_PUSH(c->arena, &r->tokens, *from);
+    }
+}
+
+/* off the pindown, off 5, out of the corner, on the weak side: taken whole. */
+static bool take_front(struct cursor *c)
+{
+    static const char *const uses[] = {"coming off", "using", "off of",          "off",
+                                       "around",     "over",  "over the top of", NULL};
+    static const char *const places[] = {"starting from", "out of", "from", "in", "on", "at", NULL};
+    struct cursor trial = *c;
+    struct who who;
+    if (take_among(&trial, uses)) {
+        struct who owner;
+        struct cursor named = trial;
+        if (owner_read(&named, &owner)) {
+            trial = named;
+        }
+        struct phrase phrase;
+        bool it = take_words(&trial, "it") || take_words(&trial, "both screens") ||
+                  take_words(&trial, "both");
+        bool screen =
+            it || (phrase_noun_read(&trial, &phrase) && verb_row(phrase.verb)->task == VERB_SCREEN);
+        if (!screen && !person_read(&trial, &who)) {
+            return false;
+        }
+        c->at = trial.at;
+        return true;
+    }
+    if (!take_among(&trial, places) || !spot_read(&trial, true)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* off the pindown 3 comes out to the wing: 3 comes off the pindown out to the wing. */
+bool fronted(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = *c;
+    trial.watch = NULL;
+    const struct token *front = cursor_next(c);
+    front += word_is(c, 0, "coming") && word_is(c, 1, "off") ? 1 : 0;
+    if (clause_is(c) || !take_front(&trial)) {
+        return false;
+    }
+    const struct token *front_end = trial.at;
+    take_mark(&trial, ',');
+    const struct token *who = trial.at;
+    who_list list;
+    struct phrase phrase;
+    if (!subject_read(&trial, &list) || who_side(&list.at[0]) != FOR_ATTACKERS) {
+        return false;
+    }
+    skip_run_in(&trial);
+    bool using = str_is(front->text, "using");
+    if (pair_is(&trial)) { /* on the weak side 3 and 5 exchange: where they are */
+        r->to = who;
+        r->told = span_join(front->span, front_end[-1].span);
+        return true;
+    }
+    if (using || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    bool leads = word_among(&(struct cursor){.at = front, .end = c->end},
+                            (const char *const[]){"in", "on", "at", NULL});
+    struct cursor_mark mark = cursor_mark(&trial);
+    bool other = leads && (leg_follows(&trial) || !verb_takes_place(phrase.verb));
+    cursor_back(&trial, mark);
+    put(c, r, who, trial.at);
+    if (other) { /* on the left, 3 cuts to the rim: it ends elsewhere */
+        r->told = span_join(front->span, front_end[-1].span);
+    } else {
+        put(c, r, front, front_end);
+    }
+    r->to = trial.at;
+    return true;
+}
+
+/* 5 steps inside the lane: nothing but who acts stands where a sentence begins. */
+bool stepping(const struct cursor *c, struct recast *r)
+{
+    const struct token *next = cursor_next(c);
+    if (!next || next->kind != TOKEN_MEASURE || next->unit != UNIT_STEPS || !next->integer ||
+        next->number < 1 || next->number > c->players) {
+        return false;
+    }
+    struct cursor behind = *c;
+    behind.at = next + 1;
+    if (word_is(&behind, 0, "off")) { /* away from there: where to? */
+        return false;
+    }
+    struct token who = *next, verb = *next;
+    who.kind = TOKEN_NUMBER;
+    who.integer = true;
+    who.possessive = false;
+    verb.kind = TOKEN_WORD;
+    verb.text = STR("steps");
+    verb.first = 's';
+    verb.filler = verb.possessive = verb.integer = verb.stopped = false;
+    VEC_PUSH(c->arena, &r->tokens, who);
+    VEC_PUSH(c->arena, &r->tokens, verb);
+    r->to = next + 1;
+    return true;
+}

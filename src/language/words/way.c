@@ -1,0 +1,320 @@
+/* SPDX-License-Identifier: MIT */
+/* way: the way somebody takes, which is not where it ends: across the lane, along the baseline,
+ * behind the zone, over the top, going left. The way is the straight one, so it is left out, with a
+ * note; a way without an end is asked for it. */
+#include "language/words/grammar.h"
+
+static const char *const ways[] = {"across", "up",   "down",       "along",    "through",
+                                   "thru",   "over", "right down", "right up", NULL};
+/* The longer ones first. */
+static const char *const lines[] = {"right side of lane",
+                                    "left side of lane",
+                                    "three-point line",
+                                    "free-throw line",
+                                    "middle of floor",
+                                    "middle of paint",
+                                    "right lane line",
+                                    "right sideline",
+                                    "middle of lane",
+                                    "left lane line",
+                                    "left sideline",
+                                    "middle of key",
+                                    "foul line",
+                                    "perimeter",
+                                    "lane line",
+                                    "sideline",
+                                    "baseline",
+                                    "middle",
+                                    "elbows",
+                                    "paint",
+                                    "floor",
+                                    "court",
+                                    "elbow",
+                                    "lane",
+                                    "side",
+                                    "wing",
+                                    "key",
+                                    "arc",
+                                    NULL};
+/* What is passed by, and moves nobody elsewhere; the longer ones first. */
+static const char *const passes_by[] = {"up and down",
+                                        "in and out",
+                                        "out and back",
+                                        "down and back",
+                                        "up and back",
+                                        "in front of her defender",
+                                        "in front of his defender",
+                                        "across face of his man",
+                                        "on her right shoulder",
+                                        "on his right shoulder",
+                                        "across front of zone",
+                                        "on her left shoulder",
+                                        "on his left shoulder",
+                                        "sideline to sideline",
+                                        "across face of zone",
+                                        "across front of rim",
+                                        "behind back of zone",
+                                        "in front of defense",
+                                        "in front of her man",
+                                        "in front of his man",
+                                        "from opposite side",
+                                        "from where she is",
+                                        "in behind defense",
+                                        "on her right side",
+                                        "on his right side",
+                                        "past his defender",
+                                        "underneath basket",
+                                        "behind defenders",
+                                        "corner to corner",
+                                        "from strong side",
+                                        "from where he is",
+                                        "in front of zone",
+                                        "off her shoulder",
+                                        "off his shoulder",
+                                        "on baseline side",
+                                        "on her left side",
+                                        "on his left side",
+                                        "on his right hip",
+                                        "across his face",
+                                        "from other side",
+                                        "from underneath",
+                                        "going other way",
+                                        "on his left hip",
+                                        "through defense",
+                                        "through traffic",
+                                        "around her man",
+                                        "around his man",
+                                        "around outside",
+                                        "behind defence",
+                                        "behind defense",
+                                        "behind her man",
+                                        "behind his man",
+                                        "block to block",
+                                        "elbow to elbow",
+                                        "from back side",
+                                        "from ball side",
+                                        "from help side",
+                                        "from weak side",
+                                        "going baseline",
+                                        "going downhill",
+                                        "in behind zone",
+                                        "on middle side",
+                                        "underneath rim",
+                                        "baseline side",
+                                        "behind cutter",
+                                        "behind roller",
+                                        "from backside",
+                                        "from baseline",
+                                        "from far side",
+                                        "with baseline",
+                                        "behind drive",
+                                        "from outside",
+                                        "going middle",
+                                        "on high side",
+                                        "out of paint",
+                                        "out of there",
+                                        "past her man",
+                                        "past his man",
+                                        "side to side",
+                                        "through zone",
+                                        "under basket",
+                                        "across face",
+                                        "around horn",
+                                        "around zone",
+                                        "behind ball",
+                                        "behind play",
+                                        "behind roll",
+                                        "behind them",
+                                        "behind zone",
+                                        "from behind",
+                                        "from inside",
+                                        "going right",
+                                        "middle side",
+                                        "off her hip",
+                                        "off her man",
+                                        "off his hip",
+                                        "off his man",
+                                        "on low side",
+                                        "on top side",
+                                        "out of lane",
+                                        "out of post",
+                                        "behind cut",
+                                        "behind her",
+                                        "behind him",
+                                        "from above",
+                                        "from below",
+                                        "going left",
+                                        "out of key",
+                                        "out of way",
+                                        "top to rim",
+                                        "underneath",
+                                        "behind it",
+                                        "high side",
+                                        "other way",
+                                        "under rim",
+                                        "low side",
+                                        "over top",
+                                        "top side",
+                                        "in back",
+                                        "topside",
+                                        NULL};
+static const char *const dribbles[] = {"one dribble",
+                                       "two dribbles",
+                                       "three dribbles",
+                                       "one hard dribble",
+                                       "two hard dribbles",
+                                       "off dribble",
+                                       "off one dribble",
+                                       "off two dribbles",
+                                       "on dribble",
+                                       "off bounce",
+                                       "with one dribble",
+                                       "with two dribbles",
+                                       "with two hard dribbles",
+                                       "in one dribble",
+                                       "in two dribbles",
+                                       "with a hard dribble",
+                                       NULL};
+
+static void note_way(struct predicate *p, struct span span)
+{
+    struct cursor *c = p->c;
+    p->way_said = true;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                 "`%.*s` was left out: the way is the straight one", STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "for another way write `past left block`, or two sentences");
+}
+
+/* Somewhere to go, or for whom, is said still. */
+static bool goes_on(const struct cursor *c)
+{
+    return word_among(c, place_words) || word_among(c, particle_words) || word_is(c, 0, "from") ||
+           word_is(c, 0, "for") || word_is(c, 0, "off");
+}
+
+/* left, high: which way, right before where to. 1: taken, 0: nothing of that. */
+static int toward_side(struct predicate *p)
+{
+    static const char *const sides[] = {"left",       "right",  "high",  "low",    "wide",
+                                        "baseline",   "middle", "under", "around", "behind",
+                                        "underneath", "tight",  NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    if (p->s->place || !take_among(&trial, sides) || !take_among(&trial, place_words)) {
+        return 0;
+    }
+    const struct token *to = trial.at - 1;
+    const struct place *place = spot_read(&trial, true);
+    cursor_back(&trial, mark);
+    bool sideless = place && place->kind == PLACE_SPOT && spot_needs_side(place->spot) &&
+                    place->side == SIDE_NONE;
+    if (!place || (sideless && (word_is(c, 0, "left") || word_is(c, 0, "right")))) {
+        return 0; /* right to the corner: which one is meant */
+    }
+    const struct token *from = c->at;
+    cursor_take(c, from, to);
+    note_way(p, cursor_taken(c, from));
+    return 1;
+}
+
+static int passing_by(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    const struct token *from = c->at;
+    struct cursor trial = *c;
+    enum verb_task task = verb_row(p->s->verb)->task;
+    bool ball = task == VERB_CARRY || task == VERB_USE || p->s->verb == VERB_GOES;
+    if (task == VERB_PASS || task == VERB_SHOOT || task == VERB_GUARD) {
+        return 0; /* over the top: how high a pass is */
+    }
+    bool taken = take_among(&trial, passes_by) || (ball && take_among(&trial, dribbles));
+    /* the baseline side of 5 is a place; the top side block another */
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool more = taken && (word_is(&trial, 0, "of") || person_read(&trial, &who));
+    cursor_back(c, mark);
+    if (!taken || more) {
+        return 0;
+    }
+    c->at = trial.at;
+    note_way(p, cursor_taken(c, from));
+    return 1;
+}
+
+/* off x5, past 5's defender, in front of x3: a defender is gone by, and stands for no way. */
+static int by_defender(struct predicate *p)
+{
+    static const char *const leads[] = {"in front of", "off of", "off",  "past", "behind",
+                                        "around",      "by",     "over", NULL};
+    struct cursor *c = p->c;
+    const struct token *from = c->at;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool taken = verb_row(p->s->verb)->task == VERB_MOVE && take_among(&trial, leads) &&
+                 person_read(&trial, &who) && who_defends(&who);
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!taken) {
+        return 0;
+    }
+    c->at = end;
+    note_way(p, cursor_taken(c, from));
+    return 1;
+}
+
+int along_read(struct predicate *p)
+{
+    if (p->s->verb == VERB_DRIVES && word_is(p->c, 1, "middle") && !p->s->place &&
+        !word_is(p->c, 2, "to") && !word_is(p->c, 2, "of")) {
+        return 0; /* drives down the middle: which way, to the rim */
+    }
+    if (past_defender(p) || through_gap(p)) {
+        return 1;
+    }
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    enum verb verb = p->s->verb;
+    int by = c->speech ? passing_by(p) : 0;
+    by = by == 0 && c->speech ? toward_side(p) : by;
+    by = by == 0 && c->speech ? by_defender(p) : by;
+    if (by != 0) {
+        return by;
+    }
+    bool down = word_is(c, 0, "down"), runs = word_is(c, 0, "baseline");
+    bool whole = runs && (verb == VERB_CUTS || verb == VERB_GOES) && cursor_next(c) > c->at;
+    if ((p->s->place && !c->speech) || (!whole && !take_among(&trial, ways)) ||
+        !take_among(&trial, lines)) {
+        return 0;
+    }
+    struct span span = cursor_taken(&trial, from);
+    if (word_is(&trial, 0, "to") || word_is(&trial, 0, "from") ||
+        (c->speech && (p->s->place || goes_on(&trial) || verb_row(verb)->place != DEFAULT_NONE))) {
+        note_way(p, span);
+        c->at = trial.at;
+        return 1;
+    }
+    bool through = c->speech && word_is(c, 0, "through") && !stop_is(&trial);
+    if (through && (word_is(c, 1, "lane") || word_is(c, 1, "key") || word_is(c, 1, "paint"))) {
+        c->at = trial.at; /* through the lane and up to the slot */
+        p->phrase.to = SPOT_LANE;
+        return 1;
+    }
+    bool rim =
+        down && (word_is(c, 1, "lane") || word_is(c, 1, "key") || word_is(c, 1, "paint")) &&
+        (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS);
+    if (rim) {
+        c->at = trial.at;
+        p->phrase.to = SPOT_RIM;
+        return 1;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_PLACE_HALF, span, "`%.*s` is the way: where does it end?",
+                     STR_ARG(cursor_text(c, span))),
+              "write the place behind it: `%.*s %.*s to left corner`", STR_ARG(predicate_begun(p)),
+              STR_ARG(cursor_text(c, span)));
+    return -1;
+}
