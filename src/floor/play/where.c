@@ -193,17 +193,35 @@ struct candidate {
     enum side side;
 };
 
+static void note_side_spot(struct maker *m, const struct place *place, body mover,
+                           const struct goal *goal)
+{
+    if (mover >= BODY_COUNT || note_is_of_mirror(m)) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_DEFAULT, place->span, "no spot is written: %s goes to %s %s",
+                 who_text(m, mover).at, goal->side == SIDE_LEFT ? "left" : "right",
+                 spot_row(goal->spot)->word);
+    diag_help(m->diags, diag, "name another where it matters: `%s wing`",
+              goal->side == SIDE_LEFT ? "left" : "right");
+}
+
+/* Who has the ball goes where it can be passed from, the others where they are out of the way. */
 static bool side_goal(struct maker *m, const struct place *place, const struct voice *voice,
                       body mover, struct goal *goal)
 {
-    static const enum spot order[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT};
+    static const enum spot away[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT};
+    static const enum spot with_ball[] = {SPOT_WING, SPOT_SLOT, SPOT_CORNER};
+    const enum spot *order = mover == m->flow.holder ? with_ball : away;
     enum side side;
     if (!settle_side(m, said_side(place->side, voice), place->span, mover, "side", &side)) {
         return false;
     }
-    for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
+    for (size_t i = 0; i < sizeof away / sizeof *away; i++) {
         if (is_empty(m, court_spot(m->play->court, order[i], side), mover, CROWDED)) {
             *goal = where_spot(m, order[i], side);
+            note_side_spot(m, place, mover, goal);
             return true;
         }
     }

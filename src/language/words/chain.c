@@ -510,6 +510,35 @@ static void waits_by_itself(struct sentence *s)
     }
 }
 
+/* if x3 goes under, fade: the answer is of the one whose defender the read is about, or of the
+ * screener where only he can give it. */
+static bool answers(const struct cursor *c, who_list *out)
+{
+    struct cursor verb = *c;
+    struct phrase phrase;
+    struct who user, screener, who;
+    verb.watch = NULL;
+    if (!c->about || c->at != c->first || subject_verb_is(c)) {
+        return false;
+    }
+    skip_run_in(&verb);
+    if (!phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
+        strchr(verb_row(phrase.verb)->needs, 'B')) {
+        return false;
+    }
+    who = *c->about;
+    bool screens =
+        phrase.verb == VERB_ROLLS || phrase.verb == VERB_POPS || phrase.verb == VERB_SLIPS;
+    if (screens) {
+        if (!above_last_screen(c, &user, &screener)) {
+            return false;
+        }
+        who = screener;
+    }
+    VEC_PUSH(c->arena, out, who);
+    return true;
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -528,8 +557,14 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     for (;;) {
         who_list before_it = joint.who ? receiver_of(c, &out->at[out->count - 1]) : subject;
         const who_list *again = joint.same_subject || joint.who ? &before_it : NULL;
-        who_list other = said_otherwise(c, joint.same_subject || joint.who);
+        who_list other = {NULL, 0, 0};
         struct span verb = cursor_span(c);
+        if (!again && answers(c, &other)) {
+            note_taken(c, verb, &other);
+        } else {
+            other = said_otherwise(c, joint.same_subject || joint.who);
+            verb = cursor_span(c);
+        }
         if (joint.same_subject && out->count > first && gave_away(c, &subject, &other)) {
             note_taken(c, verb, &other);
         }

@@ -105,7 +105,7 @@ static bool they_read(struct cursor *c, struct condition *out)
                                         "defender",    "their big",   "the big",
                                         "big",         "their guard", "the screener's man",
                                         "both",        "they both",   "the defenders",
-                                        "it's",        NULL};
+                                        NULL};
     static const char *const tails[] = {"it",
                                         "the screen",
                                         "the ball screen",

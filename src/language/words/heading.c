@@ -540,6 +540,20 @@ static bool named_if(struct reader *r, const struct line *line, struct cursor c,
     return true;
 }
 
+/* Whose choice a read is: the attacker it names, or whom the defender it names guards. */
+static bool whose_choice(const struct cursor *c, const struct condition *condition, struct who *out)
+{
+    const struct who *who = &condition->who;
+    if (condition->kind == COND_OTHERWISE) {
+        return false;
+    }
+    if (who_defends(who)) {
+        return above_guarded(c, who, out);
+    }
+    *out = *who;
+    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
+}
+
 static void if_read(struct reader *r, const struct line *line)
 {
     static const char *const words[] = {"if",   "versus", "vs",  "against", "should",
@@ -561,6 +575,10 @@ static void if_read(struct reader *r, const struct line *line)
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
         diag_help(r->diags, diag, "write `if x3 trails, 3 curls off 5`");
         fine = false;
+    }
+    struct who about;
+    if (fine && whose_choice(&c, &block->conditions.at[0], &about)) {
+        c.about = &about;
     }
     if (!fine || !sentences_read(&c, &sentences) || sentences.count == 0) {
         r->branch = NULL;

@@ -154,6 +154,16 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
 {
     above_list list = above_sentences(c, true);
     who_list named = {NULL, 0, 0};
+    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    bool moved =
+        last &&
+        (verb_row(last->verb)->task == VERB_USE || verb_row(last->verb)->task == VERB_MOVE) &&
+        last->subject.count == 1 && is_one(&last->subject.at[0]);
+    if (moved &&
+        !(not &&same_who(&last->subject.at[0], not ))) { /* 3 curls off 5: of the two it is 3 */
+        *out = last->subject.at[0];
+        return true;
+    }
     for (size_t i = list.count; i-- > 0 && named.count == 0;) {
         add_named(c->arena, list.at[i], not, &named);
     }

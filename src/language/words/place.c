@@ -603,10 +603,21 @@ static const struct place *out_read(struct cursor *c, int depth)
     if (!take_words(c, "out of bounds")) {
         return NULL;
     }
-    if (!take_words(c, "at")) {
+    static const char *const unders[] = {"under basket",   "under the hoop",        "under the rim",
+                                         "underneath",     "underneath the basket", "on baseline",
+                                         "on the endline", "at the endline",        "baseline",
+                                         "endline",        "on the end line",       NULL};
+    struct place place = {.kind = PLACE_OUT};
+    const struct token *under = c->at;
+    if (take_among(c, unders)) { /* under the basket: on the baseline */
+        struct place line = {.kind = PLACE_SPOT, .spot = SPOT_BASELINE};
+        place.a = place_new(c, line, under);
+        return place_new(c, place, mark.at);
+    }
+    static const char *const ats[] = {"at", "on", NULL};
+    if (!take_among(c, ats)) {
         return half(c, mark, "out of bounds at which place?", help);
     }
-    struct place place = {.kind = PLACE_OUT};
     place.a = inner(c, depth, mark, "out of bounds at which place?", help);
     return place.a ? place_new(c, place, mark.at) : NULL;
 }

@@ -350,11 +350,41 @@ static bool arrival_refused(struct cursor *c, const char *word)
     return true;
 }
 
+/* after two dribbles, 2 passes: a count, or the player two? */
+static bool count_refused(struct cursor *c, const char *word)
+{
+    static const char *const counted[] = {"dribble", "dribbles", "hard dribbles",
+                                          "bounce",  "bounces",  NULL};
+    static const char *const alone[] = {"pass", "screen", "cut", "step", "steps", NULL};
+    const struct token *next = cursor_next(c);
+    if (!next || next->kind != TOKEN_NUMBER || next->possessive || next->first < 'a') {
+        return false;
+    }
+    struct cursor trial = *c;
+    trial.at = next + 1;
+    trial.watch = NULL;
+    if (!take_among(&trial, counted) && !take_among(&trial, alone)) {
+        return false;
+    }
+    if (word_among(&trial, place_words) || word_is(&trial, 0, "for")) { /* two dribbles at three */
+        return false;
+    }
+    struct span span = cursor_taken(&trial, next);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s`: the player of that number, or a count?",
+                     STR_ARG(cursor_text(c, span))),
+              "of the player: `%s %d dribbles`; of a count say where it ends, `2 dribbles to right "
+              "slot`, and "
+              "write what follows on the next line",
+              word, (int)next->number);
+    return true;
+}
+
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
     size_t before = c->refusals;
     struct event event;
-    if (arrival_refused(c, word)) {
+    if (count_refused(c, word) || arrival_refused(c, word)) {
         return false;
     }
     if (!event_before_sentence(c, &event)) {
