@@ -415,13 +415,14 @@ def look_at_fill_in(folder):
             tap.ok(f'{read}. What does 3 do? Who gives up the ball?' in asked, f'fill-in Lantern: asks what follows when {read}', asked)
             tap.ok(answer in answers and answer not in asked, f'fill-in Lantern: {answer} stands with the answers alone', answers)
         tap.ok('Curl' not in asked, 'fill-in Lantern: the name of a read gives nothing away', asked)
-        tap.ok('Draw a run and a pass.' in asked and 'Lines, 1a of 2' in answers, 'fill-in Lantern: what is missing is counted', answers)
+        tap.ok('Draw a run and a pass.' in asked and 'Lines, 1. Lantern, step 1a, x3 trails: Curl of 2' in answers, 'fill-in Lantern: what is missing is counted', answers)
     for count in (1, 5, 12):
         pdf = sheet(folder, 'fill-in', f'fill-in, {count} steps', many_steps(count))
         if pdf:
             look_at(f'fill-in, {count} steps', pdf)
             text = plain(pdf)
-            tap.ok(all(text.count(f'{i + 1} Pass number {i + 1} ') == 2 for i in range(count)),
+            tap.ok(all(f'{i + 1} Pass number {i + 1} {i + 1}. Draw' in text and
+                       f'{i + 1}. Switchback, step {i + 1}, Pass number {i + 1} ' in text for i in range(count)),
                    f'fill-in, {count} steps: each is asked and answered', text)
 
 

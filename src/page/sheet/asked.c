@@ -443,6 +443,36 @@ static size_t pick_diagram(struct arena *arena, const struct play *play,
     return diagrams->count;
 }
 
+/* ---- what is not drawn ---- */
+
+/* Is this task of a diagram what another question asks for? Ways through a step share its common
+ * part, which comes first. */
+static bool asks_for(const struct asked *asked, const struct diagram *diagram, size_t task,
+                     size_t common)
+{
+    const struct diagram *own = asked->diagram;
+    bool same = own->step == diagram->step && (task < common || own->branch == diagram->branch);
+    return same && task < own->segment->tasks && asked->missing[task];
+}
+
+/* What one question asks for no other picture may show. */
+static void put_away(struct arena *arena, const struct play *play, asked_list *list)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        struct asked *asked = &list->at[i];
+        size_t tasks = asked->diagram->segment->tasks;
+        size_t common = play->steps.at[asked->diagram->step].tasks.count;
+        bool *away = arena_array(arena, bool, tasks + 1);
+        for (size_t task = 0; task < tasks; task++) {
+            for (size_t k = 0; k < list->count; k++) {
+                away[task] = away[task] || asks_for(&list->at[k], asked->diagram, task, common);
+            }
+            asked->others = asked->others || away[task] != asked->missing[task];
+        }
+        asked->away = away;
+    }
+}
+
 void asked_of(struct arena *arena, const struct play *play, const diagram_list *diagrams,
               uint64_t seed, size_t least, asked_list *out)
 {
@@ -472,4 +502,5 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
             more = ask_next(arena, play, &diagrams->at[i], &rng, out) || more;
         }
     }
+    put_away(arena, play, out);
 }

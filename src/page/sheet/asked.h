@@ -10,7 +10,9 @@
 
 struct asked {
     const struct diagram *diagram;
-    const bool *missing;         /* by task of its segment */
+    const bool *missing;         /* what it asks for, by task of its segment */
+    const bool *away;            /* what is not drawn: also what others of the list ask for */
+    bool others;                 /* more is away than it asks for */
     size_t lines;                /* how many are taken away */
     struct str title;            /* gives nothing away */
     struct str draw;             /* "Draw a run and a pass." */

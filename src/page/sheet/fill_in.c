@@ -3,11 +3,11 @@
  * diagrams, and a table to mark oneself, on a last page. */
 #include "page/sheet/fill_in.h"
 
-#include <string.h>
-
 #include "page/sheet/asked.h"
+#include "page/sheet/blanked.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
+#include "language/tell/tell.h"
 
 #define TO_DIAGRAM 8.0
 #define ROW_GAP 18.0
@@ -15,6 +15,7 @@
 #define PITCH 19.0     /* so far apart */
 #define BOX_LEFT 300.0 /* of the table to mark oneself */
 #define BOX_WIDE 34.0
+#define TO_OF 44.0 /* kept before the box for "of 12" */
 
 static const struct grid halves = {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, false};
 static const struct grid thirds = {3, 3, 1, 152, 152, false, TYPE_OTHERS, false};
@@ -24,63 +25,6 @@ struct filling_in {
     const struct run *run;
     asked_list asked;
 };
-
-/* ---- a scene with lines taken away ---- */
-
-static bool is_of_line(const struct scene_item *item)
-{
-    return (item->class >= CLASS_MOVE && item->class <= CLASS_SHOT) || item->class == CLASS_END ||
-           item->class == CLASS_ORDER;
-}
-
-/* Lines on which one of the missing tasks is drawn: a run that goes on is one line. */
-static bool *lines_without(struct arena *arena, const struct scene *scene, const bool *missing)
-{
-    int most = 0;
-    for (size_t i = 0; i < scene->items.count; i++) {
-        most = scene->items.at[i].line > most ? scene->items.at[i].line : most;
-    }
-    bool *gone = arena_array(arena, bool, (size_t)most + 1);
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        if (item->line >= 0 && item->task >= 0 && missing[item->task]) {
-            gone[item->line] = true;
-        }
-    }
-    return gone;
-}
-
-/* Whose runs are missing, so that the dot at their end would tell where they go. */
-static void find_runners(const struct asked *asked, bool runs[BODY_COUNT])
-{
-    const struct segment *segment = asked->diagram->segment;
-    for (size_t i = 0; i < segment->tasks; i++) {
-        const struct task *task = segment_task(segment, i);
-        bool throws = task->kind == TASK_PASS || task->kind == TASK_SHOOT;
-        runs[task->who] = runs[task->who] || (asked->missing[i] && !throws);
-    }
-}
-
-static const struct scene *scene_without(struct arena *arena, const struct scene *scene,
-                                         const struct asked *asked)
-{
-    const bool *gone = lines_without(arena, scene, asked->missing);
-    bool runs[BODY_COUNT] = {false};
-    find_runners(asked, runs);
-    struct scene *out = arena_new(arena, struct scene);
-    *out = *scene;
-    memset(&out->items, 0, sizeof out->items);
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        bool end = item->class == CLASS_END && item->who < BODY_COUNT && runs[item->who];
-        bool own = (item->line >= 0 && gone[item->line]) || end ||
-                   (is_of_line(item) && item->task >= 0 && asked->missing[item->task]);
-        if (!own) {
-            VEC_PUSH(arena, &out->items, *item);
-        }
-    }
-    return out;
-}
 
 /* ---- questions ---- */
 
@@ -96,22 +40,68 @@ static const struct grid *grid_for(struct arena *arena, const diagram_list *diag
     return &halves;
 }
 
-/* Heading and diagram of a column; returns where the diagram ends. */
-static double set_picture(struct filling_in *filling, struct galley *row, const struct asked *asked,
-                          const struct scene *scene, const struct grid *grid, double x)
+/* "1a  x3 trails" over a question. */
+static struct str question_heading(struct arena *arena, const struct asked *asked)
 {
-    const struct setter *setter = &filling->rows.setter;
     struct str label = asked->diagram->label;
-    struct str title = asked->title.size > 0
-                           ? str_format(setter->arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label),
-                                        STR_ARG(asked->title))
-                           : str_format(setter->arena, "Step %.*s", STR_ARG(label));
-    enum type type = grid == &thirds ? TYPE_SMALL_HEADING : TYPE_HEADING;
-    double base =
-        galley_text(row, words_set(setter, type, title, grid->column), x, HEADING_BASE, ROLE_TEXT);
+    return asked->title.size > 0
+               ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(asked->title))
+               : str_format(arena, "Step %.*s", STR_ARG(label));
+}
+
+/* "2. Lantern, step 1a, x3 trails: Curl": which question it answers, and of what. */
+static struct str answer_heading(const struct filling_in *filling, size_t index)
+{
+    struct arena *arena = filling->rows.setter.arena;
+    const struct play *play = filling->run->play;
+    const struct diagram *diagram = filling->asked.at[index].diagram;
+    const struct step *step = &play->steps.at[diagram->step];
+    struct str title =
+        diagram->branch < 0 ? step->title : tell_branch(arena, &step->branches.at[diagram->branch]);
+    return str_format(arena, "%zu. %.*s, step %.*s%s%.*s", index + 1,
+                      STR_ARG(words_isolated(arena, play->name)), STR_ARG(diagram->label),
+                      title.size > 0 ? ", " : "", STR_ARG(title));
+}
+
+/* Pictures side by side, each under its heading. */
+struct pictures {
+    const struct grid *grid;
+    const struct text_block *heading[3];
+    size_t count, lines; /* of the tallest heading: the pictures stand level */
+    enum type type;
+};
+
+static struct pictures pictures_of(const struct grid *grid)
+{
+    return (struct pictures){.grid = grid,
+                             .type = grid == &thirds ? TYPE_SMALL_HEADING : TYPE_HEADING};
+}
+
+static void add_heading(const struct filling_in *filling, struct pictures *pictures,
+                        struct str heading)
+{
+    const struct text_block *words =
+        words_set(&filling->rows.setter, pictures->type, heading, pictures->grid->column);
+    pictures->lines = text_lines(words) > pictures->lines ? text_lines(words) : pictures->lines;
+    pictures->heading[pictures->count++] = words;
+}
+
+static double column_left(const struct pictures *pictures, size_t column)
+{
+    return (double)column * grid_pitch(pictures->grid);
+}
+
+/* Heading and diagram of a column; returns where the diagram ends. */
+static double set_picture(struct galley *row, const struct pictures *pictures, size_t column,
+                          const struct scene *scene)
+{
+    double x = column_left(pictures, column);
+    galley_text(row, pictures->heading[column], x, HEADING_BASE, ROLE_TEXT);
     galley_keep(row);
-    galley_scene(row, scene, x, base + TO_DIAGRAM);
-    return base + TO_DIAGRAM + scene->height;
+    double top =
+        HEADING_BASE + type_leading(pictures->type) * (double)(pictures->lines - 1) + TO_DIAGRAM;
+    galley_scene(row, scene, x, top);
+    return top + scene->height;
 }
 
 static const struct scene *whole_scene(struct filling_in *filling, const struct asked *asked,
@@ -121,15 +111,18 @@ static const struct scene *whole_scene(struct filling_in *filling, const struct 
     return scene_make(filling->rows.setter.arena, asked->diagram, &options);
 }
 
-static void set_question(struct filling_in *filling, struct galley *row, const struct asked *asked,
-                         const struct grid *grid, double x)
+static void set_question(struct filling_in *filling, struct galley *row,
+                         const struct pictures *pictures, size_t column, size_t index)
 {
     const struct setter *setter = &filling->rows.setter;
+    const struct asked *asked = &filling->asked.at[index];
+    const struct grid *grid = pictures->grid;
     const struct scene *scene =
-        scene_without(setter->arena, whole_scene(filling, asked, grid->diagram), asked);
-    double base = set_picture(filling, row, asked, scene, grid, x) + TO_SENTENCE;
-    base = galley_text(row, words_set(setter, TYPE_ASKED, asked->draw, grid->column), x, base,
-                       ROLE_TEXT);
+        blanked_scene(setter->arena, whole_scene(filling, asked, grid->diagram), asked);
+    double x = column_left(pictures, column);
+    double base = set_picture(row, pictures, column, scene) + TO_SENTENCE;
+    struct str draw = str_format(setter->arena, "%zu. %.*s", index + 1, STR_ARG(asked->draw));
+    base = galley_text(row, words_set(setter, TYPE_ASKED, draw, grid->column), x, base, ROLE_TEXT);
     galley_keep(row);
     base = galley_text(row, words_set(setter, TYPE_SENTENCE, asked->question, grid->column), x,
                        base + type_leading(TYPE_SENTENCE), ROLE_TEXT);
@@ -153,9 +146,12 @@ static void add_questions(struct filling_in *filling, const struct grid *grid, u
     size_t across = (size_t)grid->across;
     for (size_t i = 0; i < filling->asked.count; i += across) {
         struct galley *row = galley_new(filling->rows.setter.arena);
-        for (size_t k = 0; k < across && i + k < filling->asked.count; k++) {
-            set_question(filling, row, &filling->asked.at[i + k], grid,
-                         (double)k * grid_pitch(grid));
+        struct pictures pictures = pictures_of(grid);
+        for (size_t k = i; k < i + across && k < filling->asked.count; k++) {
+            add_heading(filling, &pictures, question_heading(row->arena, &filling->asked.at[k]));
+        }
+        for (size_t k = 0; k < pictures.count; k++) {
+            set_question(filling, row, &pictures, k, i + k);
         }
         place(filling, row, uses);
     }
@@ -168,27 +164,31 @@ static void add_answers(struct filling_in *filling)
     const struct setter *setter = &filling->rows.setter;
     for (size_t i = 0; i < filling->asked.count; i += 3) {
         struct galley *row = galley_new(setter->arena);
+        struct pictures pictures = pictures_of(&thirds);
         unsigned uses = 0;
-        for (size_t k = 0; k < 3 && i + k < filling->asked.count; k++) {
+        for (size_t k = i; k < i + 3 && k < filling->asked.count; k++) {
+            add_heading(filling, &pictures, answer_heading(filling, k));
+        }
+        for (size_t k = 0; k < pictures.count; k++) {
             const struct asked *asked = &filling->asked.at[i + k];
             const struct scene *scene = whole_scene(filling, asked, thirds.diagram);
-            double x = (double)k * grid_pitch(&thirds);
-            double base = set_picture(filling, row, asked, scene, &thirds, x);
-            galley_text(row, words_set(setter, TYPE_ASKED, asked->answer, thirds.column), x,
-                        base + TO_SENTENCE, ROLE_TEXT);
+            double base = set_picture(row, &pictures, k, scene);
+            galley_text(row, words_set(setter, TYPE_ASKED, asked->answer, thirds.column),
+                        column_left(&pictures, k), base + TO_SENTENCE, ROLE_TEXT);
             uses |= scene->uses;
         }
         place(filling, row, uses);
     }
 }
 
-/* "Lines, 2a   of 2 [ ]" */
+/* "Lines, 1. Lantern, step 1a, x3 trails   of 2 [ ]" */
 static void add_mark(struct filling_in *filling, struct str what, size_t of, bool all)
 {
     const double base = 12.6;
     struct galley *row = galley_new(filling->rows.setter.arena);
     const struct rows *rows = &filling->rows;
     enum type type = all ? TYPE_SMALL_HEADING : TYPE_SENTENCE;
+    what = words_fit(&rows->setter, type, what, BOX_LEFT - TO_OF, 1);
     galley_text(row, rows_set(rows, type, what), 0, base, ROLE_TEXT);
     row_put_end(row, rows_set(rows, TYPE_NOTE, str_format(row->arena, "of %zu", of)), BOX_LEFT - 6,
                 base, ROLE_SOFT);
@@ -215,7 +215,7 @@ static void add_marks(struct filling_in *filling)
     size_t lines = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         const struct asked *asked = &filling->asked.at[i];
-        add_mark(filling, str_format(arena, "Lines, %.*s", STR_ARG(asked->diagram->label)),
+        add_mark(filling, str_format(arena, "Lines, %.*s", STR_ARG(answer_heading(filling, i))),
                  asked->lines, false);
         lines += asked->lines;
     }
@@ -248,6 +248,18 @@ static unsigned uses_of(struct filling_in *filling)
     return uses;
 }
 
+static struct str about_questions(const asked_list *asked)
+{
+    for (size_t i = 0; i < asked->count; i++) {
+        if (asked->at[i].others) {
+            return STR(
+                "Draw the lines that are missing, then answer. What another picture asks for "
+                "is missing, too. The answers are on the last page.");
+        }
+    }
+    return STR("Draw the lines that are missing, then answer. The answers are on the last page.");
+}
+
 static void add_play(struct filling_in *filling, const struct run *run)
 {
     struct arena *arena = filling->rows.setter.arena;
@@ -264,8 +276,7 @@ static void add_play(struct filling_in *filling, const struct run *run)
     struct caution caution = caution_of_play(run->play);
     struct head_words *head = head_of(filling, "Fill-in sheet");
     head->series = STR("Name ______________  Number ____");
-    head->about =
-        STR("Draw the lines that are missing, then answer. The answers are on the last page.");
+    head->about = about_questions(&filling->asked);
     rows_open(&filling->rows, head, &caution);
     add_questions(filling, grid, uses_of(filling));
     head = head_of(filling, "Fill-in sheet, answers");

@@ -232,7 +232,7 @@ static double key_gap(const struct text_block *const words[KEY_ROWS])
     return gap > KEY_GAP_MOST ? KEY_GAP_MOST : gap;
 }
 
-/* Only what the page shows, spread over its width; who is who goes without saying first. */
+/* Only what the page shows, spread over its width; who has the ball goes without saying first. */
 static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
 {
     const struct text_block *words[KEY_ROWS] = {NULL};
@@ -241,7 +241,7 @@ static void put_key(const struct setter *setter, struct page *page, const struct
             words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
         }
     }
-    for (int i = 1; i >= 0 && key_gap(words) < KEY_GAP_LEAST; i--) {
+    for (int i = 0; i < 2 && key_gap(words) < KEY_GAP_LEAST; i--) {
         words[i] = NULL;
     }
     double gap = key_gap(words);

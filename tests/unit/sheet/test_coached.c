@@ -2,7 +2,7 @@
 /* What sheets make of a play that was run: questions with lines taken away, figures to watch, lanes
  * on the clock; and in which order ways on are told, and who has which spot. */
 #include "floor/sim/sim.h"
-#include "page/sheet/asked.h"
+#include "page/sheet/blanked.h"
 #include "page/sheet/bands.h"
 #include "page/sheet/timing.h"
 #include "page/sheet/watch.h"
@@ -159,6 +159,68 @@ START_TEST(the_same_seed_asks_the_same_and_others_ask_otherwise)
 }
 END_TEST
 
+/* The same sentence of the same step: ways on share the common part, which comes first. */
+static const struct task *task_in(const struct asked *asked, size_t index)
+{
+    return segment_task(asked->diagram->segment, index);
+}
+
+static size_t count_drawn(const struct scene *scene, const struct task *task,
+                          const struct asked *asked)
+{
+    size_t drawn = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool line = item->line >= 0 || item->class == CLASS_ORDER || item->class == CLASS_END;
+        drawn += line && item->task >= 0 && task_in(asked, (size_t)item->task) == task;
+    }
+    return drawn;
+}
+
+/* How often what one question asks for would be drawn in pictures of others, and is. */
+static void count_shown(const asked_list *asked, size_t *would, size_t *is)
+{
+    for (size_t i = 0; i < asked->count; i++) {
+        const struct scene_options options = {.width = 237.6, .accent = BODY_NONE};
+        const struct asked *picture = &asked->at[i];
+        const struct scene *whole = scene_make(&arena, picture->diagram, &options);
+        const struct scene *blanked = blanked_scene(&arena, whole, picture);
+        ck_assert_uint_lt(blanked->items.count, whole->items.count);
+        for (size_t k = 0; k < asked->count; k++) {
+            const struct asked *other = &asked->at[k];
+            for (size_t task = 0; task < other->diagram->segment->tasks; task++) {
+                if (other->missing[task]) {
+                    *would += k == i ? 0 : count_drawn(whole, task_in(other, task), picture);
+                    *is += count_drawn(blanked, task_in(other, task), picture);
+                }
+            }
+        }
+    }
+}
+
+START_TEST(what_one_question_asks_for_no_picture_shows)
+{
+    static const char *const texts[] = {
+        PLAY "    1 passes to 2\n    3 curls off 5 to the nail\n    5 pops to left wing\n",
+        PLAY "    1 passes to 2 and cuts to the rim\n" READS,
+        PLAY "    3 curls off 5 to the nail\n"
+             "    read x3 trails\n      3 cuts to the rim\n      1 passes to 3\n"
+             "    read x3 overplays\n      3 pops to left wing\n      1 passes to 3\n",
+    };
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+        const struct play *play = run_text(texts[i]);
+        size_t would = 0, is = 0;
+        for (uint64_t seed = 0; seed < 6; seed++) {
+            asked_list asked = ask(play, seed, 4);
+            ck_assert_uint_ge(asked.count, 3);
+            count_shown(&asked, &would, &is);
+        }
+        ck_assert_uint_eq(is, 0);
+        ck_assert_msg(would > 0, "play %zu has no line that stands in two pictures", i);
+    }
+}
+END_TEST
+
 /* ---- figures ---- */
 
 START_TEST(figures_are_those_of_the_run)
@@ -269,6 +331,7 @@ int main(void)
     tcase_add_test(all, only_what_is_asked_is_missing);
     tcase_add_test(all, a_screener_is_asked_for_the_next_move);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
+    tcase_add_test(all, what_one_question_asks_for_no_picture_shows);
     tcase_add_test(all, figures_are_those_of_the_run);
     tcase_add_test(all, what_is_a_finding_is_no_figure);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
