@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* recast: sentences as they are said, put as they are written: `hit 2 on the wing`, `pump fake by
- * 2`, `1 to 2 to 4`, `the ball is swung to 3`, `have 3 cut`. Each rule knows one way of saying, for
- * every verb and noun of the tables; who acts and is not named is the one who has the ball. */
+ * 2`, `have 3 cut` (between.c: what two do with the ball between them). Each rule knows one way of
+ * saying, for every verb and noun of the tables; who acts and is not named is the one who has the
+ * ball. */
 #include "language/words/speech.h"
 
 #include <string.h>
@@ -16,13 +17,13 @@ static struct token word_token(const char *text, const struct token *like)
     return token;
 }
 
-static void put_word(const struct cursor *c, struct recast *r, const char *text)
+void recast_word(const struct cursor *c, struct recast *r, const char *text)
 {
     const struct token *like = cursor_next(c);
     VEC_PUSH(c->arena, &r->tokens, word_token(text, like));
 }
 
-static void put_number(const struct cursor *c, struct recast *r, int number)
+void recast_number(const struct cursor *c, struct recast *r, int number)
 {
     struct token token = word_token("", cursor_next(c));
     token.kind = TOKEN_NUMBER;
@@ -33,7 +34,7 @@ static void put_number(const struct cursor *c, struct recast *r, int number)
     VEC_PUSH(c->arena, &r->tokens, token);
 }
 
-static void put_comma(const struct cursor *c, struct recast *r)
+void recast_comma(const struct cursor *c, struct recast *r)
 {
     struct token token = word_token(",", cursor_next(c));
     token.kind = TOKEN_MARK;
@@ -42,26 +43,20 @@ static void put_comma(const struct cursor *c, struct recast *r)
     VEC_PUSH(c->arena, &r->tokens, token);
 }
 
-static void put_copy(const struct cursor *c, struct recast *r, const struct token *from,
-                     const struct token *to)
+void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
+                 const struct token *to)
 {
     for (; from < to; from++) {
         VEC_PUSH(c->arena, &r->tokens, *from);
     }
 }
 
-/* Where the tokens of somebody stand. */
-struct somebody {
-    const struct token *from, *to;
-    struct who who;
-};
-
 static bool attacks(const struct who *who)
 {
     return who->kind == WHO_PLAYER || who->kind == WHO_ROLE || who->kind == WHO_SPOT;
 }
 
-static bool take_somebody(struct cursor *c, struct somebody *out)
+bool somebody_read(struct cursor *c, struct somebody *out)
 {
     struct cursor_mark mark = cursor_mark(c);
     out->from = past_fillers(c->at, c->end);
@@ -73,24 +68,24 @@ static bool take_somebody(struct cursor *c, struct somebody *out)
     return false;
 }
 
-static void put_somebody(const struct cursor *c, struct recast *r, const struct somebody *one)
+void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one)
 {
-    put_copy(c, r, one->from, one->to);
+    recast_copy(c, r, one->from, one->to);
 }
 
-static struct cursor look(const struct cursor *c)
+struct cursor cursor_look(const struct cursor *c)
 {
     struct cursor trial = *c;
     trial.watch = NULL;
     return trial;
 }
 
-static bool needs_ball(enum verb verb)
+bool verb_needs_ball(enum verb verb)
 {
     return strchr(verb_row(verb)->needs, 'B') != NULL || verb == VERB_JABS;
 }
 
-static bool holder_acts(const struct cursor *c, struct recast *r)
+bool recast_holder(const struct cursor *c, struct recast *r)
 {
     struct who holder;
     if (!above_holder(c, &holder)) {
@@ -100,12 +95,12 @@ static bool holder_acts(const struct cursor *c, struct recast *r)
     return r->taken = true;
 }
 
-static void acts(const struct cursor *c, struct recast *r, const struct who *who)
+void recast_acts(const struct cursor *c, struct recast *r, const struct who *who)
 {
     VEC_PUSH(c->arena, &r->subject, *who);
 }
 
-static bool clause_ends(const struct token *token)
+bool clause_ends(const struct token *token)
 {
     bool mark = token->kind == TOKEN_MARK &&
                 (token->mark == ',' || token->mark == '.' || token->mark == ';');
@@ -115,14 +110,14 @@ static bool clause_ends(const struct token *token)
 }
 
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
-static bool find_agent(const struct cursor *c, const struct token *from, struct somebody *agent,
-                       const struct token **by)
+bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,
+                 const struct token **by)
 {
     static const char *const words[] = {"by", "from", NULL};
     for (const struct token *at = from; at < c->end && !clause_ends(at); at++) {
-        struct cursor trial = look(c);
+        struct cursor trial = cursor_look(c);
         trial.at = at;
-        if (!at->filler && take_among(&trial, words) && take_somebody(&trial, agent) &&
+        if (!at->filler && take_among(&trial, words) && somebody_read(&trial, agent) &&
             agent->who.kind != WHO_SPOT) {
             *by = at;
             return true;
@@ -138,23 +133,38 @@ static bool ends_in_s(const struct token *token)
     return text.size > 2 && text.at[text.size - 1] == 's' && text.at[text.size - 2] != 's';
 }
 
+/* The last sentence of this line; NULL: none. */
+const struct sentence *sentence_before(const struct cursor *c)
+{
+    if (c->latest) {
+        return c->latest;
+    }
+    return c->here && c->here->count > 0 ? &c->here->at[c->here->count - 1] : NULL;
+}
+
+void take_particles(struct cursor *c)
+{
+    while (take_among(c, particle_words)) {
+    }
+}
+
 /* hit 2 on the wing, swing it to 3: whoever has the ball. */
 static bool imperative(const struct cursor *c, struct recast *r)
 {
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     struct phrase phrase;
     skip_run_in(&trial);
     struct cursor verb = trial;
     if (pair_needs_ball(&trial)) {
         r->to = c->at;
-        return holder_acts(c, r);
+        return recast_holder(c, r);
     }
-    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !needs_ball(phrase.verb) || phrase.with_s ||
-        ends_in_s(cursor_next(&verb))) {
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb) ||
+        phrase.with_s || ends_in_s(cursor_next(&verb))) {
         return false;
     }
     r->to = c->at;
-    return holder_acts(c, r);
+    return recast_holder(c, r);
 }
 
 /* A pass, a fake, a screen, a shot, as a noun; `light` says which verb it stands with. */
@@ -191,7 +201,7 @@ static bool take_noun_phrase(struct cursor *c, struct phrase *phrase, const char
 /* pump fake by 2, pass from 1 to 2, skip pass 3 to 4, pocket pass to 4, entry to 5 by 2, shot. */
 static bool nominal(const struct cursor *c, struct recast *r)
 {
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     struct phrase phrase;
     const char *light;
     const struct token *from = cursor_next(c), *by;
@@ -206,349 +216,31 @@ static bool nominal(const struct cursor *c, struct recast *r)
     static const char *const shots[] = {"by", "for", NULL};
     enum verb_task task = verb_row(phrase.verb)->task;
     bool two = task == VERB_PASS || task == VERB_EXCHANGE;
-    put_word(c, r, light);
-    put_copy(c, r, from, noun_end);
-    if (take_among(&behind, shot ? shots : of) && take_somebody(&behind, &agent)) {
-        acts(c, r, &agent.who);
+    recast_word(c, r, light);
+    recast_copy(c, r, from, noun_end);
+    if (take_among(&behind, shot ? shots : of) && somebody_read(&behind, &agent)) {
+        recast_acts(c, r, &agent.who);
         r->to = behind.at;
         return true;
     }
     behind = trial;
-    if (two && take_somebody(&behind, &agent) && word_is(&behind, 0, "to")) {
+    if (two && somebody_read(&behind, &agent) && word_is(&behind, 0, "to")) {
         const struct token *to = behind.at;
         take_words(&behind, "to");
-        if (take_somebody(&behind, &other)) {
-            acts(c, r, &agent.who);
+        if (somebody_read(&behind, &other)) {
+            recast_acts(c, r, &agent.who);
             r->to = to;
             return true;
         }
     }
-    if (find_agent(c, noun_end, &agent, &by)) {
-        put_copy(c, r, noun_end, by);
-        acts(c, r, &agent.who);
+    if (agent_ahead(c, noun_end, &agent, &by)) {
+        recast_copy(c, r, noun_end, by);
+        recast_acts(c, r, &agent.who);
         r->to = agent.to;
         return true;
     }
     r->to = noun_end;
-    return needs_ball(phrase.verb) && holder_acts(c, r);
-}
-
-/* Who passes and who takes it, in the many ways two are named; `first` may be missing. */
-struct parties {
-    bool both;
-    struct somebody first, second;
-};
-
-static bool take_parties(struct cursor *c, struct parties *out)
-{
-    static const char *const leads[] = {"from", "between", "with", "for", "by", "of", NULL};
-    static const char *const links[] = {"to", "and", "with", "for", NULL};
-    struct cursor trial = *c;
-    bool with = word_is(c, 0, "with") || word_is(c, 0, "to");
-    out->both = false;
-    if (take_among(&trial, leads), take_somebody(&trial, &out->first)) {
-        struct cursor link = trial;
-        if (take_among(&link, links) && take_somebody(&link, &out->second)) {
-            out->both = true;
-            c->at = link.at;
-            return true;
-        }
-    }
-    trial = *c;
-    if (!with || !(take_words(&trial, "with") || take_words(&trial, "to")) ||
-        !take_somebody(&trial, &out->second)) {
-        return false;
-    }
-    struct cursor agent = trial;
-    if (take_words(&agent, "by") && take_somebody(&agent, &out->first)) {
-        out->both = true;
-        trial = agent;
-    }
-    c->at = trial.at;
-    return true;
-}
-
-/* Has the ball as written so far. */
-static bool has_ball(const struct cursor *c, const struct who *who)
-{
-    struct who holder;
-    return above_holder(c, &holder) && same_who(&holder, who);
-}
-
-enum two_name { TWO_GIVE_AND_GO, TWO_HAND_OFF, TWO_ROLL, TWO_POP };
-static const struct entry two_names[] = {
-    {"give and go", TWO_GIVE_AND_GO},
-    {"give n go", TWO_GIVE_AND_GO},
-    {"dho", TWO_HAND_OFF},
-    {"dribble hand-off", TWO_HAND_OFF},
-    {"pick and roll", TWO_ROLL},
-    {"pick n roll", TWO_ROLL},
-    {"pnr", TWO_ROLL},
-    {"screen and roll", TWO_ROLL},
-    {"ball screen and roll", TWO_ROLL},
-    {"pick and pop", TWO_POP},
-    {"pick n pop", TWO_POP},
-    {"screen and pop", TWO_POP},
-    {NULL, 0},
-};
-
-static void put_ball_screen(const struct cursor *c, struct recast *r, const struct parties *p,
-                            const struct token *from, const struct token *name, bool pop)
-{
-    bool first = has_ball(c, &p->first.who);
-    const struct somebody *handler = first ? &p->first : &p->second;
-    const struct somebody *screener = first ? &p->second : &p->first;
-    put_somebody(c, r, screener);
-    put_word(c, r, "sets");
-    put_copy(c, r, from, name);
-    put_word(c, r, "ball-screen");
-    put_word(c, r, "for");
-    put_somebody(c, r, handler);
-    put_comma(c, r);
-    put_somebody(c, r, handler);
-    put_word(c, r, "drives");
-    put_word(c, r, "off");
-    put_somebody(c, r, screener);
-    put_comma(c, r);
-    put_somebody(c, r, screener);
-    put_word(c, r, pop ? "pops" : "rolls");
-}
-
-/* give and go 1 and 2, DHO between 1 and 2, high pick and roll 1 and 5. */
-static bool of_two(const struct cursor *c, struct recast *r)
-{
-    static const char *const heads[] = {"run",    "set", "play", "high",    "side",
-                                        "middle", "top", "wing", "step-up", NULL};
-    struct cursor trial = look(c);
-    struct parties parties;
-    const struct token *from = cursor_next(c);
-    if (take_words(&trial, "run") || take_words(&trial, "play")) {
-        from = trial.at;
-    }
-    while (take_among(&trial, heads)) {
-    }
-    const struct token *name = trial.at;
-    int two = take_entry(&trial, two_names);
-    if (two < 0 || !take_parties(&trial, &parties)) {
-        return false;
-    }
-    struct who holder = {.kind = WHO_NONE};
-    above_holder(c, &holder);
-    if (two == TWO_ROLL || two == TWO_POP) {
-        bool one =
-            parties.both && (has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who));
-        if (!one) {
-            return false;
-        }
-        put_ball_screen(c, r, &parties, from, name, two == TWO_POP);
-        r->to = trial.at;
-        return true;
-    }
-    bool swapped = parties.both && same_who(&holder, &parties.second.who);
-    const struct somebody *to = swapped ? &parties.first : &parties.second;
-    put_word(c, r, two == TWO_GIVE_AND_GO ? "gives-and-goes-with" : "dho-with");
-    put_somebody(c, r, to);
-    r->to = trial.at;
-    if (!parties.both) {
-        return !same_who(&holder, &to->who) && holder_acts(c, r);
-    }
-    acts(c, r, swapped ? &parties.second.who : &parties.first.who);
-    return true;
-}
-
-/* 1 and 5 run a pick and roll. */
-static bool two_roll(const struct cursor *c, struct recast *r)
-{
-    static const char *const plays[] = {"run", "play",      "go into", "set up",
-                                        "do",  "flow into", NULL};
-    static const char *const heads[] = {"high", "side", "middle", "top", "wing", "step-up", NULL};
-    struct cursor trial = look(c);
-    struct parties parties = {.both = true};
-    if (!take_somebody(&trial, &parties.first) || !take_words(&trial, "and") ||
-        !take_somebody(&trial, &parties.second)) {
-        return false;
-    }
-    take_among(&trial, plays);
-    const struct token *from = cursor_next(&trial);
-    while (take_among(&trial, heads)) {
-    }
-    const struct token *name = trial.at;
-    int two = take_entry(&trial, two_names);
-    bool one = has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who);
-    if ((two != TWO_ROLL && two != TWO_POP) || !one || !from) {
-        return false;
-    }
-    put_ball_screen(c, r, &parties, from, name, two == TWO_POP);
-    r->to = trial.at;
-    return true;
-}
-
-/* the ball goes, it is swung: a pass by whoever has it. */
-static int take_ball_moves(struct cursor *c)
-{
-    static const char *const helpers[] = {"is", "gets", "is then", NULL};
-    static const struct entry moves[] = {{"goes", PASS_PLAIN},     {"moves", PASS_PLAIN},
-                                         {"comes", PASS_PLAIN},    {"swings", PASS_PLAIN},
-                                         {"travels", PASS_PLAIN},  {"is passed", PASS_PLAIN},
-                                         {"swung", PASS_PLAIN},    {"passed", PASS_PLAIN},
-                                         {"thrown", PASS_PLAIN},   {"kicked", PASS_PLAIN},
-                                         {"reversed", PASS_PLAIN}, {"moved", PASS_PLAIN},
-                                         {"entered", PASS_PLAIN},  {"dumped", PASS_PLAIN},
-                                         {"fed", PASS_PLAIN},      {"sent", PASS_PLAIN},
-                                         {"skipped", PASS_SKIP},   {"lobbed", PASS_LOB},
-                                         {"bounced", PASS_BOUNCE}, {NULL, 0}};
-    struct cursor trial = *c;
-    static const char *const balls[] = {"ball", "it", "pass", "first pass", NULL};
-    if (!take_among(&trial, balls)) {
-        return -1;
-    }
-    take_among(&trial, helpers);
-    int kind = take_entry(&trial, moves);
-    if (kind >= 0) {
-        c->at = trial.at;
-    }
-    return kind;
-}
-
-static const char *pass_word(int kind)
-{
-    return kind == PASS_SKIP     ? "skips"
-           : kind == PASS_LOB    ? "lobs"
-           : kind == PASS_BOUNCE ? "bounce-passes"
-                                 : "passes";
-}
-
-static void drop_particles(struct cursor *c)
-{
-    while (take_among(c, particle_words)) {
-    }
-}
-
-/* the ball is swung to 3, the ball goes from 1 over to 2. */
-static bool ball_moves(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = look(c);
-    struct somebody agent, to;
-    const struct token *by;
-    int kind = take_ball_moves(&trial);
-    if (kind < 0) {
-        return false;
-    }
-    drop_particles(&trial);
-    bool from = take_words(&trial, "from");
-    if (from && !take_somebody(&trial, &agent)) {
-        return false;
-    }
-    drop_particles(&trial);
-    if (!take_words(&trial, "to") || !take_somebody(&trial, &to)) {
-        return false;
-    }
-    put_word(c, r, pass_word(kind));
-    put_word(c, r, "to");
-    put_somebody(c, r, &to);
-    r->to = trial.at;
-    if (from || find_agent(c, trial.at, &agent, &by)) {
-        acts(c, r, &agent.who);
-        if (!from) {
-            put_copy(c, r, trial.at, by);
-            r->to = agent.to;
-        }
-        return true;
-    }
-    return holder_acts(c, r);
-}
-
-/* 2 is hit by 1. */
-static bool passive(const struct cursor *c, struct recast *r)
-{
-    static const char *const done[] = {
-        "is hit",   "gets hit",     "is found",           "gets found",         "is fed",
-        "gets fed", "is passed to", "is passed the ball", "is thrown the ball", NULL};
-    struct cursor trial = look(c);
-    struct somebody to, agent;
-    const struct token *by;
-    if (!take_somebody(&trial, &to) || !take_among(&trial, done) ||
-        !find_agent(c, trial.at, &agent, &by)) {
-        return false;
-    }
-    put_word(c, r, "passes");
-    put_word(c, r, "to");
-    put_somebody(c, r, &to);
-    put_copy(c, r, trial.at, by);
-    acts(c, r, &agent.who);
-    r->to = agent.to;
-    return true;
-}
-
-/* reversal, swing: of a chain of them. */
-static bool noun_of_pass(struct cursor *c)
-{
-    struct cursor trial = *c;
-    struct phrase phrase;
-    struct somebody one;
-    bool plain = phrase_noun_read(&trial, &phrase) && phrase.verb == VERB_PASSES &&
-                 phrase.pass == PASS_PLAIN;
-    struct cursor from = trial;
-    take_words(&from, "from");
-    if (!plain || !take_somebody(&from, &one)) {
-        return false;
-    }
-    c->at = trial.at;
-    return true;
-}
-
-/* ball goes 1 to 2 to 4, swing it 2 to 1 to 3, 1 to 2. */
-static bool chain(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = look(c);
-    struct phrase phrase;
-    struct somebody from, to;
-    const struct token *verb = cursor_next(c);
-    const char *word = "passes";
-    int kind = take_ball_moves(&trial);
-    bool said = false;
-    if (kind >= 0) {
-        word = pass_word(kind);
-    } else if (phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
-        enum verb_task task = verb_row(phrase.verb)->task;
-        if (task != VERB_PASS && task != VERB_EXCHANGE) {
-            return false;
-        }
-        said = true;
-    } else if (!noun_of_pass(&trial)) {
-        take_words(&trial, "ball");
-    }
-    const struct token *verb_end = trial.at;
-    take_words(&trial, "from");
-    if (!take_somebody(&trial, &from) || from.who.kind == WHO_SPOT) {
-        return false;
-    }
-    drop_particles(&trial);
-    if (!word_is(&trial, 0, "to")) {
-        return false;
-    }
-    for (bool first = true;; first = false) {
-        struct cursor next = trial;
-        drop_particles(&next);
-        if (!take_words(&next, "to") || !take_somebody(&next, &to) ||
-            (to.who.kind == WHO_SPOT && first && !said && kind < 0)) {
-            return !first;
-        }
-        if (!first) {
-            put_comma(c, r);
-        }
-        put_somebody(c, r, &from);
-        if (said) {
-            put_copy(c, r, verb, verb_end);
-        } else {
-            put_word(c, r, word);
-        }
-        put_word(c, r, "to");
-        put_somebody(c, r, &to);
-        from = to;
-        trial = next;
-        r->to = trial.at;
-    }
+    return verb_needs_ball(phrase.verb) && recast_holder(c, r);
 }
 
 /* have 3 cut, get 2 to drive, I want 5 to screen; send 4 to the corner. */
@@ -558,7 +250,7 @@ static bool lead(const struct cursor *c, struct recast *r)
                                         "need",    "i want",   "i need",   "i'd like", "we want",
                                         "we need", "we have",  "you want", "i have",   "we'd like",
                                         "we got",  "you have", NULL};
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     bool send = take_words(&trial, "send");
     if (!send && !take_among(&trial, leads)) {
         return false;
@@ -570,10 +262,10 @@ static bool lead(const struct cursor *c, struct recast *r)
         cursor_back(&trial, mark);
         return false;
     }
-    put_copy(c, r, who, trial.at);
+    recast_copy(c, r, who, trial.at);
     r->to = trial.at;
     if (send) {
-        put_word(c, r, list.count > 1 ? "go" : "goes");
+        recast_word(c, r, list.count > 1 ? "go" : "goes");
         return word_is(&trial, 0, "to") || word_among(&trial, particle_words);
     }
     struct cursor place = trial;
@@ -582,12 +274,12 @@ static bool lead(const struct cursor *c, struct recast *r)
     if (verb_begins(&trial)) {
         return true;
     }
-    drop_particles(&place); /* get 4 up to the wing */
+    take_particles(&place); /* get 4 up to the wing */
     struct cursor spot = place;
     if (!take_words(&spot, "to") || !spot_read(&spot, true)) {
         return false;
     }
-    put_word(c, r, list.count > 1 ? "go" : "goes");
+    recast_word(c, r, list.count > 1 ? "go" : "goes");
     r->to = place.at;
     return true;
 }
@@ -606,7 +298,7 @@ static bool pronoun(const struct cursor *c, struct recast *r)
                                            "whoever has the ball",
                                            "thrower",
                                            NULL};
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     bool handles = take_among(&trial, handlers);
     if (!handles && !take_words(&trial, "he") && !take_words(&trial, "she")) {
         return false;
@@ -619,10 +311,11 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     if (!phrase_read(&verb, FOR_ATTACKERS, &phrase)) {
         return false;
     }
-    if (handles || needs_ball(phrase.verb) ? !above_holder(c, &who) : !above_him(c, NULL, &who)) {
+    if (handles || verb_needs_ball(phrase.verb) ? !above_holder(c, &who)
+                                                : !above_him(c, NULL, &who)) {
         return false;
     }
-    acts(c, r, &who);
+    recast_acts(c, r, &who);
     return r->taken = true;
 }
 
@@ -645,7 +338,7 @@ static bool label(const struct cursor *c, struct recast *r)
             !comma) {
             return false;
         }
-        struct cursor word = look(c);
+        struct cursor word = cursor_look(c);
         word.at = at;
         if (!colon && !comma && (word_is(&word, 0, "not") || word_is(&word, 0, "never"))) {
             return false;
@@ -653,10 +346,10 @@ static bool label(const struct cursor *c, struct recast *r)
         if (!colon && !comma) {
             continue;
         }
-        struct cursor name = look(c), end = name;
+        struct cursor name = cursor_look(c), end = name;
         end.at = at - 1;
         name.end = at;
-        bool named = take_entry(&name, two_names) >= 0 && name.at == at;
+        bool named = take_two_name(&name) && name.at == at;
         if (at == from || (comma && !named && !word_among(&end, last))) {
             return false;
         }
@@ -676,7 +369,7 @@ static bool plural(const struct cursor *c, struct recast *r)
     static const char *const one[] = {"wing", "corner",       "elbow",    "block",      "slot",
                                       "hash", "short-corner", "mid-post", "dunker-spot"};
     static const char *const sides[] = {"left", "right"};
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     take_words(&trial, "both");
     take_words(&trial, "the two");
     struct cursor subject = trial;
@@ -689,16 +382,16 @@ static bool plural(const struct cursor *c, struct recast *r)
     }
     for (int side = 0; side < 2; side++) {
         if (side > 0) {
-            put_comma(c, r);
+            recast_comma(c, r);
         }
         struct cursor at = subject;
         while (at.at < end) {
             int spot = take_entry(&at, spots);
             if (spot >= 0) {
-                put_word(c, r, sides[side]);
-                put_word(c, r, one[spot]);
+                recast_word(c, r, sides[side]);
+                recast_word(c, r, one[spot]);
             } else {
-                put_copy(c, r, at.at, at.at + 1);
+                recast_copy(c, r, at.at, at.at + 1);
                 at.at++;
             }
         }
@@ -711,7 +404,7 @@ static bool plural(const struct cursor *c, struct recast *r)
 static bool tail(const struct cursor *c, struct recast *r)
 {
     static const char *const keeps[] = {"keeps it", "keep it", "keeps ball", "keep ball", NULL};
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     struct phrase phrase;
     if (c->at == c->first) {
         return false;
@@ -732,183 +425,9 @@ static bool tail(const struct cursor *c, struct recast *r)
         text[i] = bare.at[i] == ' ' ? '-' : bare.at[i];
     }
     text[bare.size] = '\0';
-    put_word(c, r, text);
+    recast_word(c, r, text);
     r->to = trial.at;
     return r->same = true;
-}
-
-/* The last sentence of this line; NULL: none. */
-static const struct sentence *last_here(const struct cursor *c)
-{
-    if (c->latest) {
-        return c->latest;
-    }
-    return c->here && c->here->count > 0 ? &c->here->at[c->here->count - 1] : NULL;
-}
-
-/* 1 dribbles at 2 and flips it to him: a hand-off, to one so near. */
-static bool gives_there(const struct cursor *c, struct recast *r)
-{
-    static const char *const gives[] = {"flips it",
-                                        "flip it",
-                                        "pitches it",
-                                        "pitch it",
-                                        "gives it",
-                                        "give it",
-                                        "tosses it",
-                                        "toss it",
-                                        "shovels it",
-                                        "shovel it",
-                                        "drops it",
-                                        "drop it",
-                                        "flips",
-                                        "pitches",
-                                        "hands it over",
-                                        "goes dho",
-                                        "goes into hand-off",
-                                        "goes into dho",
-                                        "goes hand-off",
-                                        "dho",
-                                        "into hand-off",
-                                        NULL};
-    struct cursor trial = look(c);
-    const struct sentence *last = last_here(c);
-    if (!last || last->verb != VERB_DRIBBLES_AT || !take_among(&trial, gives)) {
-        return false;
-    }
-    struct cursor to = trial;
-    struct somebody other;
-    bool him = false;
-    drop_particles(&to);
-    if (take_words(&to, "to")) {
-        him = take_words(&to, "him") || take_words(&to, "her");
-        if (!him && (!take_somebody(&to, &other) || !same_who(&other.who, &last->object))) {
-            return false;
-        }
-        trial = to;
-    }
-    put_word(c, r, "hands-off"); /* to the one just dribbled at */
-    r->to = trial.at;
-    return r->same = true;
-}
-
-/* 1 passes to 2, back to 1, over to 3: on by whoever has it then. */
-static bool onward(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = look(c);
-    const struct sentence *last = last_here(c);
-    struct somebody to;
-    if (!last || verb_row(last->verb)->task != VERB_PASS) {
-        return false;
-    }
-    drop_particles(&trial);
-    take_words(&trial, "on");
-    const struct token *from = trial.at;
-    if (!take_words(&trial, "to") || !take_somebody(&trial, &to) || to.who.kind == WHO_SPOT) {
-        return false;
-    }
-    put_word(c, r, "passes");
-    put_copy(c, r, from, trial.at);
-    r->to = trial.at;
-    return holder_acts(c, r);
-}
-
-/* 2 from 1: who gets it, from whom. */
-static bool from_whom(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = look(c);
-    struct somebody to, by;
-    if (!take_somebody(&trial, &to) || to.who.kind == WHO_SPOT || !take_words(&trial, "from") ||
-        !take_somebody(&trial, &by) || by.who.kind == WHO_SPOT) {
-        return false;
-    }
-    put_word(c, r, "passes");
-    put_word(c, r, "to");
-    put_somebody(c, r, &to);
-    acts(c, r, &by.who);
-    r->to = trial.at;
-    return true;
-}
-
-/* Nothing but particles and where he is stands between the verb and the noun. */
-static bool straight_for(struct cursor *c, const char *const *fors, const char *const *nouns)
-{
-    static const char *const outs[] = {"out of", "from", NULL};
-    struct cursor trial = *c;
-    for (bool more = true; more;) {
-        struct cursor out = trial;
-        if (take_among(&out, outs) && spot_read(&out, true)) {
-            trial = out;
-            continue;
-        }
-        more = take_among(&trial, particle_words);
-    }
-    bool found = take_among(&trial, fors) && take_among(&trial, nouns);
-    c->at = found ? trial.at : c->at;
-    return found;
-}
-
-/* Further on, behind a place: where `for` stands; NULL: nowhere. */
-static const struct token *noun_ahead(struct cursor *c, const char *const *fors,
-                                      const char *const *nouns)
-{
-    for (const struct token *at = c->at; at < c->end && !clause_ends(at); at++) {
-        struct cursor trial = look(c);
-        trial.at = at;
-        if (take_among(&trial, fors) && take_among(&trial, nouns)) {
-            c->at = trial.at;
-            return at;
-        }
-    }
-    return NULL;
-}
-
-/* 4 comes up out of the corner for the hand-off from 2: it brings him to the ball by itself; where
- * he comes to, if that is said, stays his own movement. */
-static bool comes_for(const struct cursor *c, struct recast *r)
-{
-    static const char *const fors[] = {"for",        "into",     "to get",   "to take",
-                                       "to receive", "to catch", "and gets", "and takes",
-                                       "right into", NULL};
-    static const char *const nouns[] = {"hand-off", "dribble hand-off", "dho", "pitch", NULL};
-    static const char *const whose[] = {"from", "off of", "off", "by", "with", NULL};
-    struct cursor trial = look(c);
-    struct phrase phrase;
-    struct somebody who, giver = {.from = NULL};
-    if (!take_somebody(&trial, &who) || who.who.kind == WHO_SPOT ||
-        !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
-        (verb_row(phrase.verb)->task != VERB_MOVE && phrase.verb != VERB_COMES)) {
-        return false;
-    }
-    struct cursor off = trial;
-    bool past = take_words(&off, "off") && take_somebody(&off, &giver); /* comes off 4 for it */
-    trial = past ? off : trial;
-    struct cursor noun = trial;
-    bool placed = !straight_for(&noun, fors, nouns);
-    const struct token *at = placed ? noun_ahead(&noun, fors, nouns) : noun.at;
-    struct cursor by = noun;
-    bool named =
-        at && ((take_among(&by, whose) && take_somebody(&by, &giver)) || (past && !placed));
-    struct who holder = giver.who;
-    if (!at || (!named && !above_holder(c, &holder)) || same_who(&holder, &who.who)) {
-        return false;
-    }
-    if (placed) { /* comes to the wing for the hand-off */
-        put_copy(c, r, who.from, at);
-        put_comma(c, r);
-    }
-    r->to = named ? by.at : noun.at;
-    if (named) {
-        put_somebody(c, r, &giver);
-    } else if (holder.kind == WHO_PLAYER) {
-        put_number(c, r, holder.number);
-    } else {
-        return false;
-    }
-    put_word(c, r, "hands-off");
-    put_word(c, r, "to");
-    put_somebody(c, r, &who);
-    return true;
 }
 
 /* and the ball is on the left side: how things stand then. */
@@ -918,7 +437,7 @@ static bool remark(const struct cursor *c, struct recast *r)
                                         "ball is now",     "ball's on",  "ball's in",
                                         "ball is back on", NULL};
     static const char *const moving[] = {"air", NULL};
-    struct cursor trial = look(c);
+    struct cursor trial = cursor_look(c);
     if (c->at == c->first || !take_among(&trial, words) || word_among(&trial, moving)) {
         return false;
     }
@@ -937,9 +456,9 @@ static bool remark(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,      remark, gives_there, onward,  comes_for, from_whom, lead,
-        pronoun,    chain,  ball_moves,  passive, of_two,    two_roll,  nominal,
-        imperative, plural, tail,        fronted, stepping};
+        label,      remark,  gives_there, onward,  comes_for, from_whom, lead,
+        pronoun,    chained, ball_moves,  passive, of_two,    two_roll,  nominal,
+        imperative, plural,  tail,        fronted, stepping};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

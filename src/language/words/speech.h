@@ -25,9 +25,43 @@ struct recast {
 };
 /* Whether a sentence that is said another way begins at the cursor. */
 bool recast_find(const struct cursor *c, struct recast *out);
-/* front: rules of recast_find. */
+/* front, between: rules of recast_find. */
 bool fronted(const struct cursor *c, struct recast *r);
 bool stepping(const struct cursor *c, struct recast *r);
+bool of_two(const struct cursor *c, struct recast *r);
+bool two_roll(const struct cursor *c, struct recast *r);
+bool ball_moves(const struct cursor *c, struct recast *r);
+bool passive(const struct cursor *c, struct recast *r);
+bool chained(const struct cursor *c, struct recast *r);
+bool gives_there(const struct cursor *c, struct recast *r);
+bool onward(const struct cursor *c, struct recast *r);
+bool from_whom(const struct cursor *c, struct recast *r);
+bool comes_for(const struct cursor *c, struct recast *r);
+
+/* What the rules share. Where the tokens of somebody stand. */
+struct somebody {
+    const struct token *from, *to;
+    struct who who;
+};
+bool somebody_read(struct cursor *c, struct somebody *out); /* an attacker */
+struct cursor cursor_look(const struct cursor *c);          /* to try, watched by nobody */
+void recast_word(const struct cursor *c, struct recast *r, const char *text);
+void recast_number(const struct cursor *c, struct recast *r, int number);
+void recast_comma(const struct cursor *c, struct recast *r);
+void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
+                 const struct token *to);
+void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one);
+void recast_acts(const struct cursor *c, struct recast *r, const struct who *who);
+/* Who has the ball acts, and a note tells; false: the words do not say who that is. */
+bool recast_holder(const struct cursor *c, struct recast *r);
+bool take_two_name(struct cursor *c); /* give and go, pick and roll: what two do */
+bool verb_needs_ball(enum verb verb);
+bool clause_ends(const struct token *token);
+void take_particles(struct cursor *c);
+/* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
+bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,
+                 const struct token **by);
+const struct sentence *sentence_before(const struct cursor *c); /* of this line; NULL: none */
 /* Reads it so from here on; false: no room. */
 bool recast_put(struct cursor *c, const struct recast *recast);
 
