@@ -261,12 +261,10 @@ static double one_spot(const struct checker *checker, body a, body b)
 static void taken(struct checker *checker, body a, body b, size_t sample)
 {
     double gap = gap_at(checker, a, b, sample);
-    const struct segment *in;
-    size_t first = 0, second = 0;
     double t = (double)sample * RUN_SAMPLE;
-    const struct task *one = look_latest(checker->segment, a, t, &in, &first);
-    const struct task *two = look_latest(checker->segment, b, t, &in, &second);
-    if (!one || (two && second > first)) { /* who was sent there last is the one to be sent on */
+    const struct task *one = stand_came_by(checker, a, t), *two = stand_came_by(checker, b, t);
+    /* who was sent there last is the one to be sent on, whoever has shot or passed since */
+    if (!one || (two && two->span.begin > one->span.begin)) {
         body swap = a;
         a = b;
         b = swap;
@@ -288,31 +286,65 @@ static void taken(struct checker *checker, body a, body b, size_t sample)
     }
 }
 
-static bool end_there(const struct checker *checker, body a, body b)
+/* The shooter of the step and the samples until he has shot, or BODY_NONE and all of them. */
+static body until_shot(const struct segment *segment, size_t *samples)
 {
-    const struct segment *segment = checker->segment;
-    size_t rest = (size_t)(END_REST / RUN_SAMPLE);
-    double limit = one_spot(checker, a, b);
-    bool both = segment->samples > rest && !double_screen(segment, a, b, segment->samples - 1);
-    for (size_t i = segment->samples - rest; both && i < segment->samples; i++) {
-        both = gap_at(checker, a, b, i) <= limit && rests(checker, a, i) && rests(checker, b, i);
+    *samples = segment->samples;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state == BALL_SHOT) {
+            size_t left = (size_t)(span->from / RUN_SAMPLE) + 1;
+            *samples = left < *samples ? left : *samples;
+            return span->holder;
+        }
+    }
+    return BODY_NONE;
+}
+
+/* In a step with a shot: it may be taken as soon as the ball is there, and by the lane players
+ * finish and rebound beside each other. */
+static bool stands_at_shot(const struct checker *checker, body b, size_t sample, body shooter)
+{
+    return !look_inside_player(checker, look_at(checker->segment, b, sample)) &&
+           (b == shooter ? look_speed(checker->segment, b, sample) <= REST_SPEED
+                         : rests(checker, b, sample));
+}
+
+static bool end_there(const struct checker *checker, const struct pair *pair, size_t samples,
+                      body shooter)
+{
+    body a = pair->a, b = pair->b;
+    bool shoots = a == shooter || b == shooter;
+    size_t rest = shoots ? 1 : (size_t)(END_REST / RUN_SAMPLE);
+    bool both = samples > rest && !double_screen(checker->segment, a, b, samples - 1);
+    for (size_t i = samples - rest; both && i < samples; i++) {
+        both = gap_at(checker, a, b, i) <= pair->limit &&
+               (shooter == BODY_NONE ? rests(checker, a, i) && rests(checker, b, i)
+                                     : stands_at_shot(checker, a, i, shooter) &&
+                                           stands_at_shot(checker, b, i, shooter));
     }
     return both;
 }
 
+/* When the shot leaves, and when the step ends: the ball does not wait for all. */
 void look_spot_taken(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
-    if (checker->play->is_drill || look_shot(segment, segment->duration)) {
+    if (checker->play->is_drill || look_shot(segment->before, segment->begins)) {
         return;
     }
+    size_t samples;
+    body shooter = until_shot(segment, &samples);
     for (body a = 0; a < BODY_COACH; a++) {
         for (body b = 0; b < a; b++) {
             if (!look_plays(checker, a) || !look_plays(checker, b) ||
                 still_together(segment, a, b)) {
                 continue;
             }
-            if (end_there(checker, a, b)) {
+            struct pair pair = {a, b, one_spot(checker, a, b)};
+            if (end_there(checker, &pair, samples, shooter)) {
+                taken(checker, a, b, samples - 1);
+            } else if (end_there(checker, &pair, segment->samples, shooter)) {
                 taken(checker, a, b, segment->samples - 1);
             }
         }
