@@ -16,6 +16,8 @@
 #define GAP_SHARE 1.05        /* of the spots' own gap, */
 #define SAME_AREA 1e-6        /* m^2 */
 #define GAP_MORE (1 * FEET)   /* and this: ours */
+/* nobody so far apart stands at spots that are neighbors */
+#define NO_NEIGHBORS (NEXT_SPOT + 2 * AT_SPOT + HALF_FOOT)
 
 /* ---- where somebody stands ---- */
 
@@ -204,30 +206,34 @@ static bool is_between(const struct checker *checker, const struct neighbors *pa
     return false;
 }
 
-/* What may be between two who stand at these spots; INFINITY: an empty spot lies between them, and
- * they are no neighbors. */
+/* What may be between two who stand there; INFINITY: one stands at no spot of the arc, or an empty
+ * spot lies between theirs, and they are no neighbors. */
 static double most_apart(const struct checker *checker, struct vec2 a, struct vec2 b)
 {
     const struct court *court = checker->play->court;
     enum side left, right;
-    enum spot one = court_nearest_perimeter(court, a, &left, NULL);
-    enum spot two = court_nearest_perimeter(court, b, &right, NULL);
+    double off;
+    enum spot one = court_nearest_perimeter(court, a, &left, &off);
+    if (off > AT_SPOT) {
+        return INFINITY;
+    }
+    enum spot two = court_nearest_perimeter(court, b, &right, &off);
     double gap = vec2_distance(court_spot(court, one, left), court_spot(court, two, right));
-    return gap > NEXT_SPOT ? (double)INFINITY
-                           : real_max(checker->limit, GAP_SHARE * gap + GAP_MORE);
+    return off > AT_SPOT || gap > NEXT_SPOT ? (double)INFINITY
+                                            : real_max(checker->limit, GAP_SHARE * gap + GAP_MORE);
 }
 
-/* What is soonest told comes first: most pairs are near enough, or on the move. */
+/* What is soonest told comes first: most pairs are near enough, too far apart for neighbors, or on
+ * the move. */
 static bool are_far(const struct checker *checker, const void *about, size_t sample)
 {
     const struct neighbors *pair = about;
     struct vec2 a = look_at(checker->segment, pair->a, sample);
     struct vec2 b = look_at(checker->segment, pair->b, sample);
     double gap = vec2_distance(a, b);
-    return gap > checker->limit + HALF_FOOT && stand_on_floor(checker, pair->a, sample) &&
-           stand_on_floor(checker, pair->b, sample) && stand_off_spot(checker, a) <= AT_SPOT &&
-           stand_off_spot(checker, b) <= AT_SPOT && gap > most_apart(checker, a, b) + HALF_FOOT &&
-           !is_between(checker, pair, sample);
+    return gap > checker->limit + HALF_FOOT && gap < NO_NEIGHBORS &&
+           stand_on_floor(checker, pair->a, sample) && stand_on_floor(checker, pair->b, sample) &&
+           gap > most_apart(checker, a, b) + HALF_FOOT && !is_between(checker, pair, sample);
 }
 
 static void far_pair(struct checker *checker, body a, body b, size_t sample)
