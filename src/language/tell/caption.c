@@ -65,20 +65,22 @@ static bool first_screen(const struct teller *t, size_t index)
     return true;
 }
 
-static void say_caption(const struct teller *t, struct strbuf *out, size_t index)
+/* `first`: no sentence stands before it, so that it cannot begin with "Then". */
+static void say_caption(const struct teller *t, struct strbuf *out, size_t index, bool first)
 {
     const struct task *task = step_task(t->step, t->branch, index);
     struct strbuf when;
     strbuf_init(&when, t->arena);
     say_when(t, &when, task);
     bool after = str_is(strbuf_str(&when), "after that");
-    if (after) {
+    bool then = after && !first;
+    if (then) {
         strbuf_text(out, "Then ");
     }
     struct strbuf subjects;
     strbuf_init(&subjects, t->arena);
     int count = say_subjects(t, &subjects, index);
-    if (body_is_defender(task->who)) { /* x4 is called so wherever it stands */
+    if (then || body_is_defender(task->who)) { /* x4 is called so wherever it stands */
         strbuf_add(out, strbuf_str(&subjects));
     } else {
         say_upper(out, strbuf_str(&subjects));
@@ -100,16 +102,26 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
     }
 }
 
+static struct str caption_of(struct teller t, size_t index, bool first)
+{
+    struct strbuf out;
+    strbuf_init(&out, t.arena);
+    if (index < step_task_count(t.step, t.branch) && first_of_sentence(&t, index)) {
+        say_caption(&t, &out, index, first);
+    }
+    return strbuf_str(&out);
+}
+
 struct str tell_task(struct arena *arena, const struct play *play, const struct step *step,
                      int branch, size_t index)
 {
-    struct teller t = {arena, play, step, branch, BODY_NONE, false};
-    struct strbuf out;
-    strbuf_init(&out, arena);
-    if (index < step_task_count(step, branch) && first_of_sentence(&t, index)) {
-        say_caption(&t, &out, index);
-    }
-    return strbuf_str(&out);
+    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false}, index, false);
+}
+
+struct str tell_task_first(struct arena *arena, const struct play *play, const struct step *step,
+                           int branch, size_t index)
+{
+    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false}, index, true);
 }
 
 struct str tell_strip(struct arena *arena, struct str text)
@@ -247,7 +259,7 @@ struct str tell_diagram(struct arena *arena, const struct play *play, const stru
     }
     for (size_t i = 0; i < step_task_count(step, branch); i++) {
         if (first_of_sentence(&t, i)) {
-            say_caption(&t, &out, i);
+            say_caption(&t, &out, i, false);
             strbuf_char(&out, ' ');
         }
     }

@@ -24,13 +24,17 @@ static struct strbuf sentence_of(const struct teller *t)
 
 /* ---- what one does ---- */
 
-/* "when 5 is still, " for one who uses a screen; else what the task waits for. */
-static void say_start(const struct teller *t, struct strbuf *out, const struct task *task)
+/* "when 5 is still, " for one who uses a screen; else what the task waits for. `first`: no
+ * sentence stands before it that "after that" could mean. */
+static void say_start(const struct teller *t, struct strbuf *out, const struct task *task,
+                      bool first)
 {
     struct strbuf when;
     strbuf_init(&when, t->arena);
     say_when(t, &when, task);
-    if (when.size) {
+    if (first && str_is(strbuf_str(&when), "after that")) {
+        strbuf_text(out, "when the others have done their part, ");
+    } else if (when.size) {
         strbuf_add(out, strbuf_str(&when));
         strbuf_text(out, ", ");
     } else if (task->kind == TASK_USE && task->screen_task >= 0 && !task->early) {
@@ -58,7 +62,7 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
     struct strbuf sentence = sentence_of(t);
     bool last = says_it_last(t, task);
     if (!last) {
-        say_start(t, &sentence, task);
+        say_start(t, &sentence, task, out->size == 0);
     }
     bool waits = sentence.size > 0;
     say_task(t, &sentence, task, FORM_BARE);
@@ -207,10 +211,11 @@ static void say_stand(const struct teller *t, struct strbuf *out, struct vec2 at
     strbuf_char(out, ' ');
 }
 
-/* The mate whose movement the one with the ball has to watch: a user of a screen, else a mover. */
+/* The mate whose movement the one with the ball has to watch: a user of a screen, else one who is
+ * screened for, else a mover. */
 static body to_watch(const struct teller *t)
 {
-    body mover = BODY_NONE;
+    body mover = BODY_NONE, screened = BODY_NONE;
     for (size_t i = 0; i < step_task_count(t->step, t->branch); i++) {
         const struct task *task = step_task(t->step, t->branch, i);
         if (task->who != t->you && task->kind == TASK_USE) {
@@ -219,8 +224,12 @@ static body to_watch(const struct teller *t)
         if (task->who != t->you && task->kind == TASK_MOVE && mover == BODY_NONE) {
             mover = task->who;
         }
+        bool screens = task->kind == TASK_SCREEN && body_is_attacker(task->other);
+        if (screens && task->other != t->you && screened == BODY_NONE) {
+            screened = task->other;
+        }
     }
-    return mover;
+    return screened != BODY_NONE ? screened : mover;
 }
 
 static void say_hold(const struct teller *t, struct strbuf *out, struct vec2 at)
@@ -387,6 +396,13 @@ static void say_branch(const struct teller *t, struct strbuf *out)
     strbuf_add(out, strbuf_str(&job));
 }
 
+/* Does the step begin with the ball in this player's hands, behind a line? */
+static bool throws_in(const struct teller *t)
+{
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    return holds_ball(t->play, t->step) == t->you && !court_inside(t->play->court, at, 0);
+}
+
 struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
                     int branch, body who)
 {
@@ -396,10 +412,13 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
     if (branch >= 0 && (size_t)branch < step->branches.count) {
         say_branch(&t, &out);
     } else {
-        bool told = say_tasks(&t, &out, 0);
-        if (!told) {
-            say_still(&t, &out, 0);
+        struct strbuf job = sentence_of(&t);
+        if (!say_tasks(&t, &job, 0)) {
+            say_still(&t, &job, 0);
+        } else if (throws_in(&t)) {
+            strbuf_text(&out, "Hold the ball out of bounds. ");
         }
+        strbuf_add(&out, strbuf_str(&job));
         say_see(&t, &out);
     }
     while (out.size && out.at[out.size - 1] == ' ') {

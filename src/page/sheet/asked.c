@@ -333,8 +333,8 @@ static struct str answer_of(const struct looking *looking, const bool *missing)
                task_of(looking, opens - 1)->sentence == task->sentence) {
             opens--;
         }
-        struct str text = tell_task(looking->arena, looking->play, looking->step,
-                                    looking->diagram->branch, opens);
+        struct str text = (out.size > 0 ? tell_task : tell_task_first)(
+            looking->arena, looking->play, looking->step, looking->diagram->branch, opens);
         told = task->sentence;
         strbuf_print(&out, "%s%.*s", out.size > 0 && text.size > 0 ? " " : "", STR_ARG(text));
     }

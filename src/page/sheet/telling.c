@@ -135,8 +135,8 @@ static void set_sentences(struct column *column, const struct telling *telling, 
                 (reader != BODY_NONE && i >= telling->own_task && is_own(telling, i, reader))) {
                 continue;
             }
-            struct str told =
-                tell_task(column->setter->arena, telling->play, telling->step, branch, i);
+            struct str told = (column->gap ? tell_task : tell_task_first)(
+                column->setter->arena, telling->play, telling->step, branch, i);
             if (told.size > 0) {
                 set_sentence(column, told, order, indent, type);
             }

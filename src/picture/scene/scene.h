@@ -112,7 +112,8 @@ struct scene_options {
     const finding_list *findings; /* drawn when not NULL, and told under the floor */
     bool told_elsewhere;          /* they are told on the page */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
-    bool plain;   /* a card's: no order discs, no numerals at an X, no names */
+    bool
+        plain; /* a card's: no order discs, no names, numerals only at the X that a read is about */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */
@@ -125,8 +126,8 @@ struct diagram {
 typedef VEC(struct diagram) diagram_list;
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);
 
-/* The first task of which it may show a line: a way on shows its own alone, but the whole step where
- * half a line of that would be left. Its words begin there too. */
+/* The first task of which it may show a line: a way on shows its own alone, but the whole step
+ * where half a line of that would be left. Its words begin there too. */
 size_t scene_first_task(const struct diagram *diagram);
 
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,

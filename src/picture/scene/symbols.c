@@ -379,12 +379,11 @@ static void number_round(struct drawing *drawing, struct symbol *symbol, double 
     }
 }
 
-/* The first place that is free. Whom a read is about is numbered on the best one there is, but on a
- * card, where no line is hidden for it. */
+/* The first place that is free. Whom a read is about is numbered on the best one there is: its
+ * title names that defender. */
 static void number_one(struct drawing *drawing, struct symbol *symbol, bool must)
 {
-    bool any = must && !drawing->size.small;
-    double best = any ? 1e9 : 1e-9;
+    double best = must ? 1e9 : 1e-9;
     for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
         number_round(drawing, symbol, far, &best);
     }
@@ -392,9 +391,6 @@ static void number_one(struct drawing *drawing, struct symbol *symbol, bool must
 
 void symbols_number(struct drawing *drawing)
 {
-    if (drawing->options->plain) {
-        return;
-    }
     for (int turn = 0; turn < 2; turn++) { /* whom the read is about first */
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             struct symbol *symbol = &drawing->symbols.at[i];
