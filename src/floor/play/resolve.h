@@ -118,6 +118,11 @@ body who_stood(const struct maker *m, struct vec2 p, size_t *how_many);
 struct str who_text(struct maker *m, body b);
 bool on_floor(const struct maker *m, body b);
 
+/* retold.c: a note's text with the players and sides of the voice; false: `unsure` may be one of
+ * them, or a count or a turn of speech. */
+bool retold_note(struct maker *m, struct str text, const struct voice *voice, struct str *out,
+                 struct str *unsure);
+
 /* where.c: a place as a goal for `mover`, false with an error. */
 bool where_goal(struct maker *m, const struct place *place, const struct voice *voice, body mover,
                 struct goal *goal);

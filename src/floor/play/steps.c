@@ -11,11 +11,37 @@ struct notes {
     point_list *points, *mistakes, *charts, *accepts;
 };
 
-static void add_point(struct maker *m, point_list *list, const struct form *form, int player)
+/* A reason to accept a finding is for the coach alone: it stays as he wrote it. */
+static bool note_text(struct maker *m, const struct form *form, const struct voice *voice,
+                      struct str *text)
 {
-    struct point point = {
-        .player = player, .word = form->note->word, .text = form->note->text, .span = form->span};
-    VEC_PUSH(m->arena, list, point);
+    struct str unsure;
+    *text = form->note->text;
+    if (form->kind == FORM_ACCEPT || retold_note(m, *text, voice, text, &unsure)) {
+        return true;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NOTE_LEFT, form->span,
+                 "left out where this is said again%s: `%.*s` may have to change there, or not",
+                 voice->mirrored ? " on the other side" : " for other players", STR_ARG(unsure));
+    if (unsure.at[0] >= '1' && unsure.at[0] <= '0' + LIMIT_ATTACKERS) {
+        diag_help(m->diags, diag,
+                  "write a count in letters, `two`; a player so that nothing is counted: `%c is`, "
+                  "`%c's`",
+                  unsure.at[0], unsure.at[0]);
+    } else {
+        diag_help(m->diags, diag, "say what is on that side: `the left side`, `left hand`");
+    }
+    return false;
+}
+
+static void add_point(struct maker *m, point_list *list, const struct form *form, int player,
+                      const struct voice *voice)
+{
+    struct point point = {.player = player, .word = form->note->word, .span = form->span};
+    if (note_text(m, form, voice, &point.text)) {
+        VEC_PUSH(m->arena, list, point);
+    }
 }
 
 static void note_line(struct maker *m, const struct notes *to, const struct form *form,
@@ -38,7 +64,7 @@ static void note_line(struct maker *m, const struct notes *to, const struct form
                                  [FORM_CHART] = to->charts,
                                  [FORM_ACCEPT] = to->accepts};
     if (lists[form->kind]) {
-        add_point(m, lists[form->kind], form, player);
+        add_point(m, lists[form->kind], form, player, voice);
     }
 }
 

@@ -123,6 +123,85 @@ START_TEST(the_lane_is_on_the_movers_side)
 }
 END_TEST
 
+/* ---- notes said again ---- */
+
+static const char *again(const char *note, const char *how)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Tollgate\"\n  start 1 top, 2 right wing, 3 left wing, 4 right block, "
+                 "5 left block\n  step\n    1 dribbles to the nail\n    1 dribbles to top\n"
+                 "    point 2 \"%s\"\n  step\n    repeat from step 1%s\n",
+                 note, how);
+    return text.at;
+}
+
+START_TEST(a_note_of_a_mirrored_repeat_names_the_players_and_sides_there)
+{
+    static const struct {
+        const char *note, *there; /* NULL: left out, with a note */
+    } rows[] = {
+        {"Shoulder to 4's hip", "Shoulder to 5's hip"},
+        {"Shoulder to 4\xE2\x80\x99s hip", "Shoulder to 5\xE2\x80\x99s hip"},
+        {"Keep it away from x3 until then.", "Keep it away from x2 until then."},
+        {"2 and 3: look for 4.", "3 and 2: look for 5."},
+        {"1 waits", "1 waits"},
+        {"Low, 3 ft off the lane", "Low, 3 ft off the lane"},
+        {"Two dribbles; 2 or 3 steps", "Two dribbles; 2 or 3 steps"},
+        {"Beat the 2-3 zone, 2-on-1 or 3 on 2", "Beat the 2-3 zone, 2-on-1 or 3 on 2"},
+        {"Be there in 2.5 seconds", "Be there in 2.5 seconds"},
+        {"This is step 3, a 3", "This is step 3, a 3"},
+        {"Left hand, RIGHT foot", "Right hand, LEFT foot"},
+        {"Dribble left-handed to the left", "Dribble right-handed to the right"},
+        {"Go right away when she is left open", "Go right away when she is left open"},
+        {"With 2 hard dribbles", NULL},
+        {"2 screens", NULL},
+        {"Shoot from 3", NULL},
+        {"2\xE2\x80\x93"
+         "3 of them",
+         NULL},
+        {"The right read", NULL},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct resolved r;
+        resolve(&r, again(rows[i].note, ", mirrored"));
+        const point_list *first = &only_play(&r)->steps.at[0].points;
+        const point_list *second = &only_play(&r)->steps.at[1].points;
+        ck_assert(str_is(first->at[0].text, rows[i].note));
+        ck_assert_msg(second->count == (rows[i].there != NULL), "%s", rows[i].note);
+        ck_assert_msg(has_diag(&r, "play.note-left") == !rows[i].there, "%s", rows[i].note);
+        if (rows[i].there) {
+            ck_assert_int_eq(second->at[0].player, 3);
+            ck_assert_msg(str_is(second->at[0].text, rows[i].there), "%s became %.*s", rows[i].note,
+                          STR_ARG(second->at[0].text));
+        }
+    }
+}
+END_TEST
+
+START_TEST(a_note_of_a_plain_repeat_by_the_same_players_stays_as_it_is)
+{
+    struct resolved r;
+    resolve(&r, again("With 2 hard dribbles, the right read", ""));
+    ck_assert_uint_eq(only_play(&r)->steps.at[1].points.count, 1);
+    ck_assert(!has_diag(&r, "play.note-left"));
+}
+END_TEST
+
+START_TEST(notes_and_mistakes_of_a_mirror_keep_their_players_and_change_sides)
+{
+    struct resolved r;
+    resolve(&r, "play \"A\"\n  start five-out\n  point \"2 goes to the left wing\"\n"
+                "  step\n    1 passes to 2\n    mistake \"2 hard dribbles with the left hand\"\n"
+                "play \"B\" mirrors \"A\"\n");
+    const struct play *mirror = &r.book->plays.at[1];
+    ck_assert(str_is(mirror->points.at[0].text, "2 goes to the right wing"));
+    ck_assert(
+        str_is(mirror->steps.at[0].mistakes.at[0].text, "2 hard dribbles with the right hand"));
+}
+END_TEST
+
 /* ---- limits ---- */
 
 static const char *repeated(const char *head, const char *line, int times)
@@ -456,6 +535,9 @@ int main(void)
     tcase_add_test(all, goals_hang_on_where_others_are);
     tcase_add_test(all, offsets_keep_their_direction);
     tcase_add_test(all, the_lane_is_on_the_movers_side);
+    tcase_add_test(all, a_note_of_a_mirrored_repeat_names_the_players_and_sides_there);
+    tcase_add_test(all, a_note_of_a_plain_repeat_by_the_same_players_stays_as_it_is);
+    tcase_add_test(all, notes_and_mistakes_of_a_mirror_keep_their_players_and_change_sides);
     tcase_add_test(all, who_starts_out_of_bounds_with_the_ball_throws_in);
     tcase_add_test(all, a_sideline_without_a_level_is_where_the_list_has_it);
     tcase_add_test(all, a_step_holds_so_many_sentences_with_those_it_runs);
