@@ -103,6 +103,8 @@ static const char *const texts[] = {
     PLAY "  the top and 1 stay\n",
     PLAY "  defense man\n  1 passes to 2\n  as 1 passes, x3 sags\n  as 1 passes, x3 denies\n",
     PLAY "  defense box-and-one\n  x2 guards 4\n  1 passes to 2\n",
+    "play \"Lantern\"\n  start five-out\n  point \"The right read\"\n  1 passes to 2\n"
+    "play \"Lantern left\" mirrors \"Lantern\"\n",
 };
 
 /* Raised by tests/unit/words/test_book.c and test_sentence.c: they need other files, or one
