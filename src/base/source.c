@@ -37,7 +37,8 @@ static void find_lines(struct arena *arena, struct source *source)
     source->line_starts.at = arena_array(arena, uint32_t, source->line_starts.room);
     VEC_PUSH(arena, &source->line_starts, 0);
     while (lf < text.size || cr < text.size) {
-        size_t end = cr < lf ? (cr + 1 == lf ? lf : cr) : lf;
+        bool crlf = cr + 1 == lf && lf < text.size;
+        size_t end = cr < lf && !crlf ? cr : lf;
         VEC_PUSH(arena, &source->line_starts, (uint32_t)end + 1);
         lf = lf <= end ? next_letter(text, end + 1, '\n') : lf;
         cr = cr <= end ? next_letter(text, end + 1, '\r') : cr;

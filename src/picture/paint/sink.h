@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* sink: where cairo's bytes are kept until a file is whole. Running out of memory may not jump
- * through cairo: it is remembered here and goes on once cairo is out of the way. */
+ * through cairo: it is remembered here, what cairo goes on to write is dropped, and the jump goes
+ * on once cairo is out of the way. */
 #ifndef PICTURE_PAINT_SINK_H
 #define PICTURE_PAINT_SINK_H
 
