@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What sheets make of a play that was run: questions with lines taken away, figures to watch, lanes
- * on the clock; and in which order ways on are told, and who has which spot. */
+ * on the clock; the words of a page; and in which order ways on are told, and who has which spot.
+ */
 #include "floor/sim/sim.h"
 #include "page/sheet/blanked.h"
 #include "page/sheet/bands.h"
@@ -221,6 +222,71 @@ START_TEST(what_one_question_asks_for_no_picture_shows)
 }
 END_TEST
 
+/* ---- cards ---- */
+
+START_TEST(on_a_card_whom_a_read_is_about_is_numbered_and_nobody_else)
+{
+    run_text(PLAY READS);
+    static const double widths[] = {115.2, 152}; /* 20 and 12 a page */
+    for (size_t i = 0; i < diagrams.count; i++) {
+        for (size_t w = 0; w < 2; w++) {
+            const struct scene_options options = {
+                .width = widths[w], .accent = BODY_NONE, .plain = true};
+            const struct scene *card = scene_make(&arena, &diagrams.at[i], &options);
+            int numbers = 0;
+            for (size_t k = 0; k < card->items.count; k++) {
+                const struct scene_item *item = &card->items.at[k];
+                if (item->class == CLASS_DEFENDER && item->shape == ITEM_TEXT) {
+                    ck_assert(str_is(item->text, "3"));
+                    numbers++;
+                }
+            }
+            bool read = i == 1 || i == 2; /* x3 trails, x3 overplays */
+            ck_assert_int_eq(numbers, read);
+        }
+    }
+}
+END_TEST
+
+/* ---- words ---- */
+
+static const char *job_of(const struct play *play, size_t step, int number)
+{
+    return plain(tell_job(&arena, play, &play->steps.at[step], -1, body_attacker(number)));
+}
+
+START_TEST(what_comes_first_does_not_begin_with_what_was_before)
+{
+    const struct play *play = run_text("play \"Tollgate\"\n  start five-out\n  ball 1\n"
+                                       "  step\n    1 passes to 2\n    then 3 cuts to the rim\n");
+    const struct step *step = &play->steps.at[0];
+    ck_assert_str_eq(plain(tell_task(&arena, play, step, -1, 1)), "Then 3 cuts to the rim.");
+    ck_assert_str_eq(plain(tell_task_first(&arena, play, step, -1, 1)), "3 cuts to the rim.");
+    ck_assert(str_starts(str_of(job_of(play, 0, 3)),
+                         "When the others have done their part, cut to the rim."));
+}
+END_TEST
+
+START_TEST(who_throws_in_holds_the_ball_out_of_bounds)
+{
+    const struct play *play =
+        run_text("play \"Towpath\"\n  start sideline inbounds\n  defense man\n"
+                 "  step\n    1 v-cuts to right slot\n    3 inbounds to 1\n"
+                 "  step\n    1 passes to 2\n");
+    ck_assert(str_starts(str_of(job_of(play, 0, 3)), "Hold the ball out of bounds. Inbound to 1"));
+    ck_assert_ptr_null(strstr(job_of(play, 0, 1), "out of bounds"));
+    ck_assert_ptr_null(strstr(job_of(play, 1, 1), "out of bounds"));
+}
+END_TEST
+
+START_TEST(who_waits_with_the_ball_watches_whom_a_screen_is_for)
+{
+    const struct play *play = run_text(PLAY "  step \"Again\"\n    2 clears to right corner\n"
+                                            "    4 cross screens for 5\n");
+    ck_assert_ptr_nonnull(strstr(job_of(play, 1, 1), "and watch 5 come open"));
+}
+END_TEST
+
 /* ---- figures ---- */
 
 START_TEST(figures_are_those_of_the_run)
@@ -332,6 +398,10 @@ int main(void)
     tcase_add_test(all, a_screener_is_asked_for_the_next_move);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
     tcase_add_test(all, what_one_question_asks_for_no_picture_shows);
+    tcase_add_test(all, on_a_card_whom_a_read_is_about_is_numbered_and_nobody_else);
+    tcase_add_test(all, what_comes_first_does_not_begin_with_what_was_before);
+    tcase_add_test(all, who_throws_in_holds_the_ball_out_of_bounds);
+    tcase_add_test(all, who_waits_with_the_ball_watches_whom_a_screen_is_for);
     tcase_add_test(all, figures_are_those_of_the_run);
     tcase_add_test(all, what_is_a_finding_is_no_figure);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
