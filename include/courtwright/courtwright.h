@@ -194,6 +194,7 @@ struct courtwright_play {
     bool broken;     /* there is an error in it: it is not drawn */
     size_t diagrams; /* 0 when broken */
     double seconds;  /* of play along its main way */
+    bool counted;    /* it has chart lines or reads: a tally sheet of the book shows it */
 };
 COURTWRIGHT_API size_t courtwright_play_count(const struct courtwright *book);
 /* NULL past the end. */

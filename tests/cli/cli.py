@@ -491,12 +491,23 @@ charted 2026-12-01 practice
 
 def tallies():
     two = GOOD + GOOD.replace('Lantern', 'Orchard')
-    with Folder(book='playbook "Larkspur Kites"\n' + two, good=GOOD + CHARTED, bare=GOOD) as here:
+    with Folder(book='playbook "Larkspur Kites"\n' + two, good=GOOD + CHARTED, bare=GOOD,
+                some=GOOD.replace('    2 passes to 1\n', '    2 passes to 1\n    chart set "Screen set"\n')
+                + GOOD.replace('Lantern', 'Orchard') + GOOD.replace('Lantern', 'Ferry')) as here:
         status, out, err = run('chart', 'book.play', cwd=here)
         tap.ok(status == 0 and out == 'larkspur-kites-tally.pdf\n', 'chart writes a PDF', f'{status} {out} {err}')
         status, out, err = run('chart', 'book.play', '--play', 'orchard', cwd=here)
         tap.same((status, out), (0, 'orchard-tally.pdf\n'), 'one play is picked by its name')
         one_message(run('chart', 'book.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'chart: an unknown play is wrong use')
+        for name, args, told, silent in (
+                ('some.play', (), ['left out', 'Orchard, Ferry', 'chart set "'], ['Lantern']),
+                ('some.play', ('--play', 'ferry'), ['nothing to chart', 'empty lines', 'Ferry', 'chart set "'], ['Orchard', 'left out']),
+                ('book.play', (), ['nothing to chart', 'empty lines', 'Lantern, Orchard', 'chart set "'], ['left out'])):
+            status, out, err = run('chart', name, *args, '-o', 'some.pdf', cwd=here)
+            tap.ok(status == 0 and out == 'some.pdf\n' and all(word in err for word in told) and not any(word in err for word in silent),
+                   f'chart says which plays have nothing to chart: {name} {args}', f'{status} {out} {err}')
+        status, out, err = run('chart', 'some.play', '--play', 'Lantern', '-o', 'some.pdf', cwd=here)
+        tap.same((status, out, err), (0, 'some.pdf\n', ''), 'chart says nothing of a play that is charted')
         status, out, err = run('trend', 'good.play', cwd=here)
         tap.ok(status == 0 and out == 'trend.pdf\n' or out == 'good-trend.pdf\n', 'trend writes a PDF', f'{status} {out} {err}')
         status, out, err = run('trend', 'good.play', '--play', 'lantern', '-o', '-', cwd=here)

@@ -204,6 +204,7 @@ struct play {
     VEC(struct str) tags;
     enum court_code rules;
     enum level_code level;
+    bool level_written; /* by the coach; else it is the one that is supposed */
     const struct court *court;
     const struct level *speed;
     bool metres, a4, basket_bottom, full_floor;

@@ -205,6 +205,7 @@ void play_settings(struct maker *m, const struct source_play *source)
     struct play *play = m->play;
     play->rules = (enum court_code)number_of(m, source, SETTING_RULES, COURT_HIGH_SCHOOL);
     play->level = (enum level_code)number_of(m, source, SETTING_LEVEL, LEVEL_U16);
+    play->level_written = setting_find(m, source, SETTING_LEVEL).form != NULL;
     play->court = court_of(play->rules);
     play->speed = level_of(play->level);
     play->metres = number_of(m, source, SETTING_UNITS, 0) == 1;

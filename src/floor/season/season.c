@@ -77,6 +77,17 @@ void play_chart_words(struct arena *arena, const struct play *play, point_list *
     }
 }
 
+bool play_is_counted(struct arena *arena, const struct play *play)
+{
+    point_list charts = {0};
+    bool reads = false;
+    play_chart_words(arena, play, &charts);
+    for (size_t i = 0; i < play->steps.count; i++) {
+        reads = reads || play->steps.at[i].branches.count > 0;
+    }
+    return charts.count > 0 || (reads && !play->is_drill);
+}
+
 static void gather(struct season_maker *m, const struct block *file)
 {
     for (size_t i = 0; i < file->forms.count; i++) {

@@ -65,5 +65,7 @@ struct season *season_resolve(struct arena *arena, const struct book *book,
 
 /* What may be counted of a play: the words of its chart lines, in order, each once. */
 void play_chart_words(struct arena *arena, const struct play *play, point_list *out);
+/* It has such words, or reads that are counted. */
+bool play_is_counted(struct arena *arena, const struct play *play);
 
 #endif

@@ -53,8 +53,7 @@ struct str book_chapter_words(struct arena *arena, const struct sheet_job *job, 
 struct str book_sheet_words(const struct setter *setter)
 {
     const struct sheet_job *job = setter->job;
-    struct str level = words_level(setter->arena, job->plays[0].play->level);
-    return str_format(setter->arena, "Playbook, %.*s", STR_ARG(level));
+    return words_sheet(setter->arena, "Playbook", job->plays[0].play);
 }
 
 struct str book_title(const struct sheet_job *job)

@@ -221,10 +221,12 @@ struct galley *book_cover(const struct setter *setter, const struct run *run)
     galley_rule(cover, vec2_of(left, COVER_RULE), vec2_of(left + PAGE_WIDE, COVER_RULE), 1.2,
                 ROLE_INK);
     double base = put_cover_title(setter, cover, left);
-    struct str level = words_level(setter->arena, job->plays[0].play->level);
-    base =
-        galley_text(cover, words_set(setter, TYPE_CHAPTER, with_capital(setter->arena, level), 0),
-                    left, base + TO_LEVEL, ROLE_TEXT);
+    const struct play *first = job->plays[0].play;
+    if (first->level_written) {
+        struct str level = with_capital(setter->arena, words_level(setter->arena, first->level));
+        base = galley_text(cover, words_set(setter, TYPE_CHAPTER, level, 0), left, base + TO_LEVEL,
+                           ROLE_TEXT);
+    }
     double facts = FACTS + paper->foot - (caution->height - type_leading(TYPE_NOTE));
     double top = base + 30 > COVER_DIAGRAM ? base + 30 : COVER_DIAGRAM;
     const struct scene *scene = cover_scene(setter, run, facts - 40 - top);

@@ -253,8 +253,7 @@ static void open_card(struct card_flow *flow)
     }
     struct caution caution = caution_of_plays(setter->arena, CAUTION_PLAYERS, plays, job->count);
     struct head_words *head = arena_new(setter->arena, struct head_words);
-    struct str level = words_level(setter->arena, plays[0]->level);
-    head->sheet = str_format(setter->arena, "Bench card, %.*s", STR_ARG(level));
+    head->sheet = words_sheet(setter->arena, "Bench card", plays[0]);
     head->foot = job->count == 1 ? plays[0]->name : job->book->title;
     rows_open(&flow->rows, head, &caution);
     flow->rows.titles.at[0] = "Bench card";

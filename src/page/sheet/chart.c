@@ -323,28 +323,17 @@ static void add_play(struct rows *rows, const struct run *run)
     add_notes(rows);
 }
 
-static bool is_counted(struct arena *arena, const struct play *play)
-{
-    point_list charts = {0};
-    bool reads = false;
-    play_chart_words(arena, play, &charts);
-    for (size_t i = 0; i < play->steps.count; i++) {
-        reads = reads || play->steps.at[i].branches.count > 0;
-    }
-    return charts.count > 0 || (reads && !play->is_drill);
-}
-
 bool chart_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
     struct rows rows = {.setter = {arena, fonts, job}};
     bool any = false;
     for (size_t i = 0; i < job->count; i++) {
-        any = any || is_counted(arena, job->plays[i].run->play);
+        any = any || play_is_counted(arena, job->plays[i].run->play);
     }
     for (size_t i = 0; i < job->count; i++) {
         const struct run *run = job->plays[i].run;
-        if (!any || is_counted(arena, run->play)) {
+        if (!any || play_is_counted(arena, run->play)) {
             add_play(&rows, run);
         }
     }

@@ -286,9 +286,7 @@ static void add_play(struct coaching *coaching, const struct sheet_play *play)
     struct arena *arena = coaching->rows.setter.arena;
     const struct play *of = play->run->play;
     struct head_words *head = arena_new(arena, struct head_words);
-    struct str level = words_level(arena, of->level);
-    *head = head_of_play(arena, of,
-                         str_format(arena, "Coach\xE2\x80\x99s sheet, %.*s", STR_ARG(level)));
+    *head = head_of_play(arena, of, words_sheet(arena, "Coach\xE2\x80\x99s sheet", of));
     struct caution caution = caution_of_play(of);
     coaching->play = play;
     coaching->diagrams = (diagram_list){0};

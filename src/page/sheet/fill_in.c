@@ -230,8 +230,7 @@ static struct head_words *head_of(struct filling_in *filling, const char *sheet)
     struct arena *arena = filling->rows.setter.arena;
     const struct play *play = filling->run->play;
     struct head_words *head = arena_new(arena, struct head_words);
-    struct str level = words_level(arena, play->level);
-    *head = head_of_play(arena, play, str_format(arena, "%s, %.*s", sheet, STR_ARG(level)));
+    *head = head_of_play(arena, play, words_sheet(arena, sheet, play));
     head->clock = STR("");
     return head;
 }

@@ -20,8 +20,7 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
         return job->heading;
     }
     if (job->reader == BODY_NONE) {
-        struct str level = words_level(arena, play->level);
-        return str_format(arena, "Players\xE2\x80\x99 sheet, %.*s", STR_ARG(level));
+        return words_sheet(arena, "Players\xE2\x80\x99 sheet", play);
     }
     const char *comma = job->reader_name.size > 0 ? ", " : "";
     return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),

@@ -315,8 +315,7 @@ static struct str sheet_words(const struct setter *setter)
     if (book->plays.count == 0) {
         return STR("Practice plan");
     }
-    struct str level = words_level(setter->arena, book->plays.at[0].level);
-    return str_format(setter->arena, "Practice plan, %.*s", STR_ARG(level));
+    return words_sheet(setter->arena, "Practice plan", &book->plays.at[0]);
 }
 
 static void flow_practice(struct plan_flow *flow, const struct practice *practice)

@@ -270,6 +270,15 @@ struct str words_level(struct arena *arena, enum level_code level)
     return strbuf_str(&out);
 }
 
+struct str words_sheet(struct arena *arena, const char *sheet, const struct play *play)
+{
+    if (!play->level_written) {
+        return str_of(sheet);
+    }
+    struct str level = words_level(arena, play->level);
+    return str_format(arena, "%s, %.*s", sheet, STR_ARG(level));
+}
+
 struct str words_series(struct arena *arena, const struct play *play)
 {
     if (play->number > 0 && play->series.size > 0) {

@@ -43,6 +43,7 @@ void contents_tell_play(struct courtwright *book, struct compiled *compiled)
         .drill = play->is_drill,
         .broken = !compiled->ran,
         .seconds = compiled->run ? main_seconds(compiled->run) : 0,
+        .counted = play_is_counted(arena, play),
     };
     tell_diagrams(arena, compiled);
 }

@@ -122,6 +122,11 @@ START_TEST(levels_are_told_in_words)
     ck_assert_str_eq(text_of(words_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
     ck_assert_str_eq(text_of(words_level(&arena, LEVEL_JV_BOYS)), "JV boys");
     ck_assert_str_eq(text_of(words_level(&arena, LEVEL_MIDDLE_SCHOOL)), "middle school");
+    struct play play = {.level = LEVEL_U16, .level_written = true};
+    ck_assert_str_eq(text_of(words_sheet(&arena, "Bench card", &play)), "Bench card, under 16");
+    play.level_written =
+        false; /* then under 16 is what the clock runs by, no word of the coach's */
+    ck_assert_str_eq(text_of(words_sheet(&arena, "Bench card", &play)), "Bench card");
 }
 END_TEST
 
