@@ -451,11 +451,13 @@ bool comes_for(const struct cursor *c, struct recast *r)
     struct somebody who, giver = {.from = NULL};
     if (!somebody_read(&trial, &who) || who.who.kind == WHO_SPOT ||
         !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
-        (verb_row(phrase.verb)->task != VERB_MOVE && phrase.verb != VERB_COMES)) {
+        (verb_row(phrase.verb)->task != VERB_MOVE && verb_row(phrase.verb)->task != VERB_USE)) {
         return false;
     }
     struct cursor off = trial;
-    bool past = take_words(&off, "off") && somebody_read(&off, &giver); /* comes off 4 for it */
+    static const char *const rounds[] = {"off", "around", NULL};
+    bool round = take_among(&off, rounds) || phrase_has(&phrase, 'O');
+    bool past = round && somebody_read(&off, &giver); /* comes off 4, loops around 4 for it */
     trial = past ? off : trial;
     struct cursor noun = trial;
     bool placed = !straight_for(&noun, fors, nouns);
@@ -482,5 +484,15 @@ bool comes_for(const struct cursor *c, struct recast *r)
     recast_word(c, r, "hands-off");
     recast_word(c, r, "to");
     recast_somebody(c, r, &who);
+    struct cursor next = trial; /* and drives: he who took it */
+    next.at = r->to;
+    bool joined = take_mark(&next, ',');
+    joined = take_words(&next, "and") || joined;
+    joined = take_words(&next, "then") || joined;
+    if (joined && verb_begins(&next)) {
+        recast_comma(c, r);
+        recast_word(c, r, "who");
+        r->to = next.at;
+    }
     return true;
 }

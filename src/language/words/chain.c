@@ -539,6 +539,32 @@ static bool answers(const struct cursor *c, who_list *out)
     return true;
 }
 
+/* 4 pops and rolls, 3 curls and fades off 5: two ends of one screen, and not one behind the other.
+ */
+static bool either_end(struct cursor *c, const sentence_list *out)
+{
+    const struct sentence *last = &out->at[out->count - 1], *first = last - 1;
+    bool same = same_who(&first->subject.at[0], &last->subject.at[0]);
+    bool rolls = (first->verb == VERB_ROLLS && last->verb == VERB_POPS) ||
+                 (first->verb == VERB_POPS && last->verb == VERB_ROLLS);
+    bool uses = verb_row(first->verb)->task == VERB_USE && verb_row(last->verb)->task == VERB_USE &&
+                first->verb != last->verb && first->object.kind != WHO_NONE &&
+                same_who(&first->object, &last->object);
+    if (!same || (!rolls && !uses)) {
+        return false;
+    }
+    struct str name = subject_words(c, &last->subject), word = verb_head(first->verb, false);
+    struct diag *diag = REFUSE(c, TEXT_TWO_MEANINGS, last->verb_span,
+                               "one screen, and two things done from it: which?");
+    if (rolls || first->object.kind != WHO_PLAYER) {
+        diag_help(c->diags, diag, "keep one of them; either of two is a read or an option");
+    } else {
+        diag_help(c->diags, diag, "keep one of them: `%.*s %.*s %s%d`", STR_ARG(name),
+                  STR_ARG(word), first->verb == VERB_REJECTS ? "" : "off ", first->object.number);
+    }
+    return true;
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -574,6 +600,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         }
         c->counted = joint.counted;
         if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {
+            return false;
+        }
+        if (joint.same_subject && !joint.then && out->count > first + 1 && either_end(c, out)) {
             return false;
         }
         if (joint.so) {

@@ -131,6 +131,9 @@ bool how_it_flies(struct predicate *p)
         return false;
     }
     int way = take_entry(&trial, ways);
+    if (way >= 0) {
+        take_words(&trial, "pass"); /* with a bounce pass */
+    }
     if (way < 0 && p->s->object.kind == WHO_PLAYER && on_side(p)) {
         return true;
     }

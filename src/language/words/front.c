@@ -4,14 +4,6 @@
  * it is written, for the second reading. */
 #include "language/words/speech.h"
 
-static void put(const struct cursor *c, struct recast *r, const struct token *from,
-                const struct token *to)
-{
-    for (; from < to; from++) {
-        VEC_PUSH(c->arena, &r->tokens, *from);
-    }
-}
-
 /* off the pindown, off 5, out of the corner, on the weak side: taken whole. */
 static bool take_front(struct cursor *c)
 {
@@ -77,12 +69,118 @@ bool fronted(const struct cursor *c, struct recast *r)
     struct cursor_mark mark = cursor_mark(&trial);
     bool other = leads && (leg_follows(&trial) || !verb_takes_place(phrase.verb));
     cursor_back(&trial, mark);
-    put(c, r, who, trial.at);
+    recast_copy(c, r, who, trial.at);
     if (other) { /* on the left, 3 cuts to the rim: it ends elsewhere */
         r->told = span_join(front->span, front_end[-1].span);
     } else {
-        put(c, r, front, front_end);
+        recast_copy(c, r, front, front_end);
     }
+    r->to = trial.at;
+    return true;
+}
+
+/* instead of rolling 5 pops, since 3 curled, 1 pops: why, which moves nobody; a note tells. */
+bool reasoned(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = *c;
+    trial.watch = NULL;
+    const struct token *from = cursor_next(c), *at;
+    bool instead = take_words(&trial, "instead of"),
+         having = !instead && take_words(&trial, "having");
+    struct who who;
+    if (!instead && !having &&
+        (!take_words(&trial, "since") || !person_read(&trial, &who) || who_defends(&who))) {
+        return false; /* since x3 trails: a read */
+    }
+    at = trial.at + (instead ? 1 : 0); /* instead of rolling */
+    if (!(instead && at < c->end && at->kind == TOKEN_NUMBER)) {
+        while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+            if (at->kind == TOKEN_MARK) {
+                return false;
+            }
+            at++;
+        }
+    }
+    if (at >= c->end) {
+        return false;
+    }
+    trial.at = at;
+    take_mark(&trial, ',');
+    r->to = trial.at;
+    r->told = span_join(from->span, at[-1].span);
+    return subject_verb_is(&trial);
+}
+
+/* Behind one who feints, and joined to it: the verb he goes on with. */
+static bool goes_into(struct cursor *c, const char *const *verbs)
+{
+    take_mark(c, ',');
+    bool joined = take_words(c, "and") || take_words(c, "but");
+    take_words(c, "then");
+    return joined && take_among(c, verbs);
+}
+
+/* he's, she is: where only being something can follow. */
+static bool take_he_is(struct cursor *c)
+{
+    static const char *const words[] = {"he is", "she is", "he was", "she was", NULL};
+    const struct token *next = cursor_next(c);
+    if (next && next->possessive && (str_is(next->text, "he") || str_is(next->text, "she"))) {
+        c->at = next + 1;
+        return true;
+    }
+    return take_among(c, words);
+}
+
+/* 5 fakes a screen for 3 and slips, comes up like he's screening for 1 and slips it: a slip is a
+ * screen left before contact. */
+bool feint(const struct cursor *c, struct recast *r)
+{
+    /* like is a filler */
+    static const char *const likes[] = {"comes up",      "goes up", "comes over", "comes up as if",
+                                        "goes up as if", "acts",    "acts as if", NULL};
+    static const char *const sets[] = {"screening for", "ball screening for", "going to screen for",
+                                       "setting screen for", NULL};
+    static const char *const slips[] = {"slips it", "slips", "dives", "rolls", NULL};
+    struct cursor trial = *c;
+    trial.watch = NULL;
+    struct phrase phrase;
+    struct who who, user, holder;
+    const struct token *from = cursor_next(c);
+    if (!from || !person_read(&trial, &who) || who_defends(&who)) {
+        return false;
+    }
+    const struct token *who_end = trial.at, *noun = NULL, *noun_end = NULL;
+    if (take_words(&trial, "fakes")) {
+        noun = trial.at;
+        if (!phrase_noun_read(&trial, &phrase) || verb_row(phrase.verb)->task != VERB_SCREEN) {
+            return false;
+        }
+        noun_end = trial.at;
+        if (!take_words(&trial, "for")) {
+            return false;
+        }
+    } else if (!take_among(&trial, likes) || !take_he_is(&trial) || !take_among(&trial, sets)) {
+        return false;
+    }
+    const struct token *whom = trial.at;
+    if (!person_read(&trial, &user) || who_defends(&user)) {
+        return false;
+    }
+    const struct token *end = trial.at;
+    if (!goes_into(&trial, slips)) {
+        return false;
+    }
+    bool ball = above_holder(c, &holder) && same_who(&holder, &user);
+    recast_copy(c, r, from, who_end);
+    recast_word(c, r, noun ? "sets" : ball ? "ball-screens" : "screens");
+    if (noun) {
+        recast_copy(c, r, noun, noun_end);
+    }
+    recast_word(c, r, "for");
+    recast_copy(c, r, whom, end);
+    recast_word(c, r, "and");
+    recast_word(c, r, "slips");
     r->to = trial.at;
     return true;
 }

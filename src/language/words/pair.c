@@ -311,6 +311,14 @@ bool inverse_is(const struct cursor *c)
     return found;
 }
 
+/* follows his pass and takes it back: beside the one who has it, it is a hand-off. */
+static bool beside_is(const sentence_list *out, const who_list *subject, const struct who *by)
+{
+    const struct sentence *last = out->count > 0 ? &out->at[out->count - 1] : NULL;
+    return last && last->verb == VERB_GOES && last->place && last->place->kind == PLACE_BESIDE &&
+           same_who(&last->place->who, by) && same_who(&last->subject.at[0], &subject->at[0]);
+}
+
 int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
 {
     const struct token *from = c->at;
@@ -331,6 +339,9 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
         return -1;
     }
     s.object = subject->at[0];
+    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN && beside_is(out, subject, &by)) {
+        s.verb = VERB_HANDS_OFF;
+    }
     struct cursor at = *c; /* on the wing */
     take_among(&at, place_words);
     const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);

@@ -159,8 +159,19 @@ static bool imperative(const struct cursor *c, struct recast *r)
         r->to = c->at;
         return recast_holder(c, r);
     }
-    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb) ||
-        phrase.with_s || ends_in_s(cursor_next(&verb))) {
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb)) {
+        return false;
+    }
+    bool shot = phrase.verb == VERB_SHOOTS;
+    struct somebody agent;
+    const struct token *by = trial.at;
+    if (shot && take_words(&trial, "by") && somebody_read(&trial, &agent)) { /* by 2 */
+        recast_copy(c, r, c->at, by);
+        recast_acts(c, r, &agent.who);
+        r->to = trial.at;
+        return true;
+    }
+    if ((phrase.with_s || ends_in_s(cursor_next(&verb))) && !shot) {
         return false;
     }
     r->to = c->at;
@@ -311,8 +322,12 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     if (!phrase_read(&verb, FOR_ATTACKERS, &phrase)) {
         return false;
     }
-    if (handles || verb_needs_ball(phrase.verb) ? !above_holder(c, &who)
-                                                : !above_him(c, NULL, &who)) {
+    struct who screener;
+    bool curls =
+        verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
+    bool use = !handles && curls && above_last_screen(c, &who, &screener); /* she curls off it */
+    if (!use && (handles || verb_needs_ball(phrase.verb) ? !above_holder(c, &who)
+                                                         : !above_him(c, NULL, &who))) {
         return false;
     }
     recast_acts(c, r, &who);
@@ -349,7 +364,16 @@ static bool label(const struct cursor *c, struct recast *r)
         struct cursor name = cursor_look(c), end = name;
         end.at = at - 1;
         name.end = at;
-        bool named = take_two_name(&name) && name.at == at;
+        static const char *const names[] = {"little on big",
+                                            "big on little",
+                                            "small on big",
+                                            "big on small",
+                                            "weave",
+                                            "drag",
+                                            NULL};
+        struct cursor mark = name;
+        bool named =
+            (take_two_name(&name) || (name = mark, take_among(&name, names))) && name.at == at;
         if (at == from || (comma && !named && !word_among(&end, last))) {
             return false;
         }
@@ -453,12 +477,41 @@ static bool remark(const struct cursor *c, struct recast *r)
     return at == c->end;
 }
 
+/* everybody crashes but 1 who gets back: 1 gets back, everyone else crashes. */
+static bool all_but(const struct cursor *c, struct recast *r)
+{
+    static const char *const all[] = {"everybody", "everyone", "all", NULL};
+    static const char *const but[] = {"but", "except", "except for", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody one;
+    if (!take_among(&trial, all)) {
+        return false;
+    }
+    const struct token *verb = trial.at;
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    const struct token *end = trial.at;
+    if (!take_among(&trial, but) || !somebody_read(&trial, &one) || !take_words(&trial, "who") ||
+        !verb_begins(&trial)) {
+        return false;
+    }
+    recast_word(c, r, "everyone");
+    recast_word(c, r, "else");
+    recast_copy(c, r, verb, end);
+    recast_comma(c, r);
+    recast_somebody(c, r, &one);
+    r->to = trial.at;
+    return true;
+}
+
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,      remark,  gives_there, onward,  comes_for, from_whom, lead,
-        pronoun,    chained, ball_moves,  passive, of_two,    two_roll,  nominal,
-        imperative, plural,  tail,        fronted, stepping};
+        label,   remark,     gives_there, onward,   comes_for, from_whom, lead,       pronoun,
+        chained, ball_moves, passive,     of_two,   two_roll,  nominal,   imperative, all_but,
+        plural,  tail,       fronted,     reasoned, feint,     stepping};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

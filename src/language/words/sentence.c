@@ -214,11 +214,31 @@ static bool use_ends(struct predicate *p)
     return true;
 }
 
+/* beats his man and drives to the rim, turns the corner and gets downhill: one drive, said twice.
+ */
+static bool drives_on(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    if ((s->verb != VERB_DRIVES && s->verb != VERB_DRIVES_OFF) || s->place ||
+        s->drive != DRIVE_FREE) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    if (!take_words(&trial, "and") || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        phrase.verb != VERB_DRIVES) {
+        return false;
+    }
+    p->c->at = trial.at;
+    return true;
+}
+
 static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (comes_and(p) || use_ends(p)) {
+        if (comes_and(p) || use_ends(p) || drives_on(p)) {
             continue;
         }
         if (next_is(p, side)) {

@@ -225,6 +225,23 @@ static int screen_named(struct predicate *p)
     return player_fits(p, &who, 'U');
 }
 
+/* comes off tight to the elbow, comes off going right: the screen that waits is not named again. */
+static bool unnamed_screen(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct who by, second;
+    bool several;
+    if (!c->speech || slot->letter != 'U' ||
+        !above_waiting_screen(c, &p->s->subject.at[0], &by, &second, &several)) {
+        return false;
+    }
+    if (take_words(c, "tight") || take_words(c, "tightly")) {
+        p->s->width = WIDTH_TIGHT;
+        return true;
+    }
+    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard");
+}
+
 /* A slot's content behind its preposition (already taken). */
 static int read_content(struct predicate *p, const struct slot *slot)
 {
@@ -241,6 +258,9 @@ static int read_content(struct predicate *p, const struct slot *slot)
     case 'W':
     case 'U':
     case 'D':
+        if (unnamed_screen(p, slot)) {
+            return 1;
+        }
         return who_read(c, &who) ? read_player(p, slot, who) : player_missing(p, slot->preposition);
     case 'P':
         if (p->s->verb == VERB_DRIVES && word_is(c, 0, "middle")) {
@@ -540,6 +560,20 @@ static void note_toward(struct predicate *p)
               "wing`");
 }
 
+/* As it is said of one for whom a screen waits: goes over it is comes off it, drifts behind it is
+ * fades off it. COUNT: no such verb. */
+static enum verb off_screen(const struct predicate *p)
+{
+    enum verb verb = p->s->verb, other = verb_sibling(verb, "off");
+    struct who by, second;
+    bool several, away = word_is(p->c, 0, "behind") || verb == VERB_DRIFTS;
+    if ((other != VERB_COUNT && !away) || verb_row(verb)->task != VERB_MOVE ||
+        !above_waiting_screen(p->c, &p->s->subject.at[0], &by, &second, &several)) {
+        return other;
+    }
+    return away ? VERB_FADES : VERB_COMES;
+}
+
 /* over the top of the screen, around the pick, tight off it: off it. */
 static int over_screen(struct predicate *p)
 {
@@ -563,7 +597,7 @@ static int over_screen(struct predicate *p)
     if (!c->speech || p->s->object.kind != WHO_NONE || !take_among(&trial, ways)) {
         return 0;
     }
-    enum verb other = verb_sibling(p->s->verb, "off");
+    enum verb other = off_screen(p);
     struct cursor named = trial;
     struct cursor_mark mark = cursor_mark(c);
     struct who who;
@@ -596,16 +630,16 @@ int slot_read(struct predicate *p)
     if (from != 0) {
         return from;
     }
+    int over = clause_is(p->c) ? 0 : over_screen(p);
+    if (over != 0) {
+        return over;
+    }
     from = clause_is(p->c) ? 0 : along_read(p);
     if (from != 0) {
         return from;
     }
     if (!clause_is(p->c) && (how_it_flies(p) || for_shot(p))) {
         return 1;
-    }
-    int over = clause_is(p->c) ? 0 : over_screen(p);
-    if (over != 0) {
-        return over;
     }
     while (change_verb(p)) {
     }

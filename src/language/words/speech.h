@@ -28,6 +28,8 @@ bool recast_find(const struct cursor *c, struct recast *out);
 /* front, between: rules of recast_find. */
 bool fronted(const struct cursor *c, struct recast *r);
 bool stepping(const struct cursor *c, struct recast *r);
+bool reasoned(const struct cursor *c, struct recast *r);
+bool feint(const struct cursor *c, struct recast *r);
 bool of_two(const struct cursor *c, struct recast *r);
 bool two_roll(const struct cursor *c, struct recast *r);
 bool ball_moves(const struct cursor *c, struct recast *r);

@@ -46,6 +46,9 @@ static bool take_before(struct cursor *c)
                                         "rips",
                                         "rip",
                                         "keeps it",
+                                        "keeps it on hand-off",
+                                        "keeps",
+                                        "keep",
                                         "keep it",
                                         "keeps ball",
                                         "keep ball",
@@ -89,8 +92,15 @@ static bool take_before(struct cursor *c)
                                         "receives pass",
                                         NULL};
     static const char *const catches[] = {"catches", "catch", NULL};
+    static const char *const looks[] = {"looks off", "look off", "looks at", "look at", NULL};
     if (take_among(c, catches)) {
         take_among(c, balls);
+        return true;
+    }
+    struct cursor trial = *c;
+    struct who who;
+    if (take_among(&trial, looks) && person_read(&trial, &who)) { /* looks off 2 and hits 4 */
+        c->at = trial.at;
         return true;
     }
     return take_among(c, words);

@@ -22,9 +22,35 @@ static void without_screen(struct predicate *p)
     }
 }
 
+/* flex cuts, turns the corner, bumps out: ways to use the screen that waits for this player. */
+static void with_screen(struct predicate *p)
+{
+    static const struct entry uses[] = {{"flex cuts", VERB_COMES},
+                                        {"shuffle cuts", VERB_COMES},
+                                        {"ucla cuts", VERB_COMES},
+                                        {"zipper cuts", VERB_COMES},
+                                        {"turns corner", VERB_DRIVES_OFF},
+                                        {"gets downhill", VERB_DRIVES_OFF},
+                                        {"goes downhill", VERB_DRIVES_OFF},
+                                        {"snakes it", VERB_DRIBBLES_OFF},
+                                        {"snakes screen", VERB_DRIBBLES_OFF},
+                                        {"bumps", VERB_FADES},
+                                        {NULL, 0}};
+    struct who by, second;
+    bool several, plain = p->s->path == PATH_NONE && p->s->drive == DRIVE_FREE;
+    for (const struct entry *use = uses; plain && use->words; use++) {
+        if (str_is(str_of(p->phrase.words), use->words) && p->s->object.kind == WHO_NONE &&
+            above_waiting_screen(p->c, &p->s->subject.at[0], &by, &second, &several)) {
+            p->s->verb = (enum verb)use->value;
+            return;
+        }
+    }
+}
+
 void place_of_phrase(struct predicate *p)
 {
     without_screen(p);
+    with_screen(p);
     if (p->s->place || p->phrase.to == SPOT_COUNT) {
         return;
     }
@@ -76,6 +102,25 @@ static bool hands_off_there(struct predicate *p)
     return true;
 }
 
+/* throws the lob and 2 dunks it: to the one who shoots it. */
+static bool passes_to_shooter(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct phrase phrase;
+    struct who who;
+    take_mark(&trial, ',');
+    bool found = p->c->speech && verb_row(p->s->verb)->task == VERB_PASS &&
+                 take_words(&trial, "and") && person_read(&trial, &who) && !who_defends(&who) &&
+                 !same_who(&who, &p->s->subject.at[0]) &&
+                 phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.verb == VERB_SHOOTS;
+    cursor_back(&trial, mark);
+    if (found) {
+        p->s->object = who;
+    }
+    return found;
+}
+
 /* 5 sets a ball screen: a screen on the ball is for whoever has it. */
 static bool screens_the_ball(struct predicate *p)
 {
@@ -106,7 +151,8 @@ bool player_above(struct predicate *p, const struct slot *slot)
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
-    if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p))) {
+    if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) ||
+                     passes_to_shooter(p))) {
         return true;
     }
     if (several) {
