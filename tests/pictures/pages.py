@@ -421,7 +421,7 @@ def look_at_fill_in(folder):
         if pdf:
             look_at(f'fill-in, {count} steps', pdf)
             text = plain(pdf)
-            tap.ok(all(f'{i + 1} Pass number {i + 1} {i + 1}. Draw' in text and
+            tap.ok(all(f'{i + 1} Pass number {i + 1} ' in text and f' {i + 1}. Draw a ' in text and
                        f'{i + 1}. Switchback, step {i + 1}, Pass number {i + 1} ' in text for i in range(count)),
                    f'fill-in, {count} steps: each is asked and answered', text)
 
