@@ -193,11 +193,53 @@ static void note_three(struct maker *m, const struct sentence *s, const struct t
     diag_help(m->diags, diag, "send the player out first, or write `shoots`");
 }
 
+#define LAYUP_WITHIN (5 * FEET) /* of the rim; common practice, no source */
+
+/* Lays it in, dunks, passes for a layup: the words from the verb on. */
+static bool says_layup(const struct maker *m, const struct sentence *s)
+{
+    static const char *const words[] = {"lay", "lays", "layup", "laying", "dunk", "dunks"};
+    struct span span = s->verb_span;
+    if (span.source == SOURCE_NONE || span.begin > s->span.end) {
+        return false;
+    }
+    span.end = s->span.end;
+    struct str text = source_text(m->sources, span);
+    for (size_t at = 0, end; at < text.size; at = end + 1) {
+        for (end = at; end < text.size && text.at[end] != ' ' && text.at[end] != '-'; end++) {
+        }
+        struct str word = {text.at + at, end - at};
+        for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+            if (str_equal_fold(word, str_of(words[i]))) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* A lay-up from where the sentences so far leave the shooter. */
+static void note_layup(struct maker *m, const struct sentence *s, const struct task *task)
+{
+    double far = vec2_length(m->flow.at[task->who]);
+    if (far <= LAYUP_WITHIN || note_is_of_mirror(m) || !says_layup(m, s)) {
+        return;
+    }
+    struct str who = who_text(m, task->who);
+    struct strbuf text;
+    strbuf_init(&text, m->arena);
+    play_length(&text, m->play, far);
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_LAYUP, s->span,
+                                 "%.*s is %s out: too far for a lay-up", STR_ARG(who), text.at);
+    diag_help(m->diags, diag, "write `%.*s drives` first", STR_ARG(who));
+}
+
 bool make_shoot(struct maker *m, const struct sentence *s, const struct voice *voice,
                 struct task *task, struct work *work)
 {
     (void)voice, (void)work;
     note_three(m, s, task);
+    note_layup(m, s, task);
     m->flow.holder = BODY_NONE;
     m->flow.gave = -1;
     return true;

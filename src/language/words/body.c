@@ -57,6 +57,20 @@ static void standing_line(struct reader *r, const struct line *line)
     r->top->forms.at[r->top->forms.count - 1].line = line;
 }
 
+/* What the last read asks for, as it is written: x2 denies. */
+static struct str last_condition(const struct reader *r)
+{
+    const struct block *in = r->step ? r->step : r->top;
+    for (size_t i = in->forms.count; i > 0; i--) {
+        const struct form *form = &in->forms.at[i - 1];
+        if (form->kind == FORM_BLOCK && form->block->conditions.count > 0 &&
+            form->block->conditions.at[0].kind != COND_OTHERWISE) {
+            return source_text(r->shelf->sources, form->block->conditions.at[0].span);
+        }
+    }
+    return STR("x3 trails");
+}
+
 /* False: the line may not stand where it does; reported, once for all that follow it. */
 static bool body_fits(struct reader *r, const struct line *line, bool whole_play)
 {
@@ -77,7 +91,12 @@ static bool body_fits(struct reader *r, const struct line *line, bool whole_play
     } else if (!r->branch && r->branches > 0) {
         code = DIAG_TEXT_IF;
         message = "after an `if` every line belongs to a read";
-        help = "put it before the first read, or write `read x3 trails` and its lines below it";
+        struct str asks = last_condition(r);
+        help = str_format(r->arena,
+                          "put it before the first read; or join it to the line of the `if` with "
+                          "`and`, or write `read %.*s` and its lines below it",
+                          STR_ARG(asks))
+                   .at;
     }
     if (!message) {
         return true;

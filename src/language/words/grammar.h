@@ -133,6 +133,7 @@ bool verb_begins(const struct cursor *c);                               /* any v
 /* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace:
  * `quickly`, `sprints out to`; PACE_VERB: none. */
 enum pace skip_run_in(struct cursor *c);
+enum pace read_run_in(struct cursor *c); /* with a note of a way or a move that is left out */
 /* Verb and all behind it, for a subject that is known; false: reported. */
 bool rest_read(struct cursor *c, struct sentence *s);
 bool elided_read(struct cursor *c, struct sentence *s); /* the verb is set: what stands behind it */

@@ -571,9 +571,13 @@ static void if_read(struct reader *r, const struct line *line)
         return;
     }
     if (fine && !take_answer_mark(&c) && !comma_may_miss(&c, line, block)) {
+        struct str asks = cursor_text(&c, block->conditions.at[0].span);
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
-        diag_help(r->diags, diag, "write `if x3 trails, 3 curls off 5`");
+        diag_help(r->diags, diag,
+                  "write it in one line, more of it with `and`: `if %.*s, 3 cuts to the rim and 1 "
+                  "passes to 3`; or write `read %.*s` and its lines below it",
+                  STR_ARG(asks), STR_ARG(asks));
         fine = false;
     }
     struct who about;

@@ -374,7 +374,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
 {
     struct predicate p = {.c = c, .s = s};
     enum phrase_side side = who_side(&s->subject.at[0]);
-    enum pace pace = skip_run_in(c);
+    enum pace pace = read_run_in(c);
     p.from = c->at;
     if (side == FOR_ATTACKERS && uses_screen_is(c) && !used_screen_read(&p)) {
         return false;

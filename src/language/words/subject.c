@@ -136,15 +136,20 @@ static bool verb_follows(const struct cursor *c)
     return phrase_read(&verb, FOR_ANYONE, &phrase);
 }
 
-/* goes out and, comes over to: right before a verb. */
-static bool take_going(struct cursor *c, enum pace *pace)
+/* goes out and, comes over to: right before a verb. `*moves`: in it somebody goes some way, or
+ * makes a move, which the verb behind it does not say. */
+static bool take_going(struct cursor *c, enum pace *pace, bool *moves)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
     struct cursor trial = *c;
     int going = take_entry(&trial, goings);
     if (going < 0) {
+        static const char *const made[] = {"spins",  "spin",  "crosses", "cross",    "hesitates",
+                                           "pivots", "pivot", "rips",    "hesitate", NULL};
+        bool move = word_among(&trial, made);
         bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);
         c->at = before ? trial.at : c->at;
+        *moves = *moves || (before && move);
         return before;
     }
     bool way = false;
@@ -159,11 +164,12 @@ static bool take_going(struct cursor *c, enum pace *pace)
         return false;
     }
     *pace = going != PACE_VERB ? (enum pace)going : *pace;
+    *moves = *moves || way;
     c->at = trial.at;
     return true;
 }
 
-enum pace skip_run_in(struct cursor *c)
+static enum pace run_in(struct cursor *c, const struct token **from, bool *moves)
 {
     static const char *const empty[] = {"will",        "now", "both", "also",
                                         "immediately", "all", "each", NULL};
@@ -176,7 +182,33 @@ enum pace skip_run_in(struct cursor *c)
         pace = (enum pace)written;
         c->at = trial.at;
     }
-    while (take_going(c, &pace)) {
+    *from = c->at;
+    *moves = false;
+    while (take_going(c, &pace, moves)) {
+    }
+    return pace;
+}
+
+enum pace skip_run_in(struct cursor *c)
+{
+    const struct token *from;
+    bool moves;
+    return run_in(c, &from, &moves);
+}
+
+enum pace read_run_in(struct cursor *c)
+{
+    const struct token *from;
+    bool moves;
+    enum pace pace = run_in(c, &from, &moves);
+    if (moves && from->span.source != SOURCE_NONE) {
+        struct span span = cursor_taken(c, from);
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span, "`%.*s` is not drawn and was left out",
+                     STR_ARG(cursor_text(c, span)));
+        diag_help(c->diags, diag,
+                  "to keep it, write where to before it, `1 dribbles to left slot` "
+                  "or `5 goes to left slot`; or say it in a `point`");
     }
     return pace;
 }

@@ -103,6 +103,7 @@ static const char *const texts[] = {
     PLAY "  the top and 1 stay\n",
     PLAY "  defense man\n  1 passes to 2\n  as 1 passes, x3 sags\n  as 1 passes, x3 denies\n",
     PLAY "  defense box-and-one\n  x2 guards 4\n  1 passes to 2\n",
+    PLAY "  1 passes to 3\n  3 lays it in\n",
     "play \"Lantern\"\n  start five-out\n  point \"The right read\"\n  1 passes to 2\n"
     "play \"Lantern left\" mirrors \"Lantern\"\n",
 };

@@ -202,6 +202,66 @@ START_TEST(notes_and_mistakes_of_a_mirror_keep_their_players_and_change_sides)
 }
 END_TEST
 
+/* ---- what is not as it is said ---- */
+
+static void check_said(const char *lines, const char *id, bool said)
+{
+    struct resolved r;
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, "play \"P\"\n  start five-out\n  defense man\n%s", lines);
+    resolve(&r, text.at);
+    ck_assert_msg(has_diag(&r, id) == said, "%s: %s", id, lines);
+}
+
+START_TEST(a_lay_up_far_from_the_rim_is_told)
+{
+    check_said("  1 passes to 3\n  3 lays it in\n", "play.layup", true);
+    check_said("  1 passes to 3 for a layup\n", "play.layup", true);
+    check_said("  1 passes to 3\n  3 dunks\n", "play.layup", true);
+    check_said("  1 passes to 3\n  3 drives to the rim\n  3 dunks\n", "play.layup", false);
+    check_said("  3 cuts to the rim\n  1 passes to 3 for a layup\n", "play.layup", false);
+    check_said("  1 passes to 3\n  3 shoots\n", "play.layup", false);
+}
+END_TEST
+
+START_TEST(a_move_or_a_way_before_the_verb_is_told_when_it_is_left_out)
+{
+    check_said("  1 steps back and shoots\n", "text.word-dropped", true);
+    check_said("  1 spins and drives\n", "text.word-dropped", true);
+    check_said("  5 steps out and sets a screen on x1\n", "text.word-dropped", true);
+    check_said("  5 comes to screen for 1\n", "text.word-dropped", false);
+    check_said("  1 shoots\n", "text.word-dropped", false);
+    check_said("  3 catches and shoots\n", "text.word-dropped", false);
+}
+END_TEST
+
+static void check_help(const char *lines, const char *piece)
+{
+    struct resolved r;
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, "play \"P\"\n  start five-out\n  defense man\n%s", lines);
+    resolve(&r, text.at);
+    for (size_t i = 0; i < r.diags.all.count; i++) {
+        const struct diag *diag = &r.diags.all.at[i];
+        if (str_is(str_of(diag->row->id), "text.if")) {
+            const char *help = str_copy(&arena, diag->help).at;
+            ck_assert_msg(strstr(help, piece) != NULL, "no %s in: %s", piece, help);
+            return;
+        }
+    }
+    ck_abort_msg("no text.if");
+}
+
+START_TEST(the_help_about_an_if_uses_the_condition_of_the_file)
+{
+    check_help("  if x2 denies, 2 cuts to the rim\n  1 passes to 3\n", "`read x2 denies`");
+    check_help("  if x2 denies, 2 cuts to the rim\n  1 passes to 3\n", "`and`");
+    check_help("  if x2 denies\n  2 cuts to the rim\n", "if x2 denies, ");
+}
+END_TEST
+
 /* ---- limits ---- */
 
 static const char *repeated(const char *head, const char *line, int times)
@@ -535,6 +595,9 @@ int main(void)
     tcase_add_test(all, goals_hang_on_where_others_are);
     tcase_add_test(all, offsets_keep_their_direction);
     tcase_add_test(all, the_lane_is_on_the_movers_side);
+    tcase_add_test(all, a_lay_up_far_from_the_rim_is_told);
+    tcase_add_test(all, a_move_or_a_way_before_the_verb_is_told_when_it_is_left_out);
+    tcase_add_test(all, the_help_about_an_if_uses_the_condition_of_the_file);
     tcase_add_test(all, a_note_of_a_mirrored_repeat_names_the_players_and_sides_there);
     tcase_add_test(all, a_note_of_a_plain_repeat_by_the_same_players_stays_as_it_is);
     tcase_add_test(all, notes_and_mistakes_of_a_mirror_keep_their_players_and_change_sides);
