@@ -556,11 +556,14 @@ static bool either_end(struct cursor *c, const sentence_list *out)
     struct str name = subject_words(c, &last->subject), word = verb_head(first->verb, false);
     struct diag *diag = REFUSE(c, TEXT_TWO_MEANINGS, last->verb_span,
                                "one screen, and two things done from it: which?");
-    if (rolls || first->object.kind != WHO_PLAYER) {
-        diag_help(c->diags, diag, "keep one of them; either of two is a read or an option");
+    if (rolls) {
+        diag_help(c->diags, diag, "keep one of them: `%.*s %.*s`", STR_ARG(name), STR_ARG(word));
     } else {
-        diag_help(c->diags, diag, "keep one of them: `%.*s %.*s %s%d`", STR_ARG(name),
-                  STR_ARG(word), first->verb == VERB_REJECTS ? "" : "off ", first->object.number);
+        struct str screener = first->object.kind == WHO_PLAYER
+                                  ? str_format(c->arena, "%d", first->object.number)
+                                  : cursor_text(c, first->object.span);
+        diag_help(c->diags, diag, "keep one of them: `%.*s %s %.*s`", STR_ARG(name),
+                  verb_row(first->verb)->words, STR_ARG(screener));
     }
     return true;
 }

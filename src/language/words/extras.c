@@ -189,6 +189,30 @@ static bool which_way(struct predicate *p)
     return true;
 }
 
+/* dribbles at 1 on the wing: where the other one is. */
+static bool where_they_meet(struct predicate *p)
+{
+    static const char *const words[] = {"on", "in", "at", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct token *from = c->at;
+    bool place = c->speech && !clause_is(c) && take_among(&trial, words) && spot_read(&trial, true);
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!place) {
+        return false;
+    }
+    c->at = end;
+    struct span span = cursor_taken(c, from);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                                 "`%.*s` was left out: they meet where the other one is",
+                                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag,
+              "to have it elsewhere, send the receiver there first: `2 goes to right wing`");
+    return true;
+}
+
 /* Words that an attacker's verb says already: back cuts behind the defense, dribbles at 2 for a
  * hand-off (which is a sentence more). */
 bool attack_extra(struct predicate *p)
@@ -206,6 +230,9 @@ bool attack_extra(struct predicate *p)
         "for hand-off",         "into hand-off",         "for dho", "into dho",
         "for dribble hand-off", "into dribble hand-off", NULL};
     if (p->s->verb == VERB_BACK_CUTS && take_among(p->c, behind)) {
+        return true;
+    }
+    if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE && where_they_meet(p)) {
         return true;
     }
     if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE &&

@@ -295,7 +295,8 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
     }
     bool light = take_among(&trial, light_words);
     bool led = !light && c->speech && take_among(&trial, going);
-    while (led && take_among(&trial, particle_words)) {
+    while (led && (take_among(&trial, particle_words) || take_words(&trial, "straight") ||
+                   take_words(&trial, "right"))) {
     }
     led = led && (take_words(&trial, "into") || take_words(&trial, "in to"));
     if ((!light && !led) || !phrase_noun_read(&trial, out) ||

@@ -216,8 +216,8 @@ static bool nominal(const struct cursor *c, struct recast *r)
     struct phrase phrase;
     const char *light;
     const struct token *from = cursor_next(c), *by;
-    if (!from || !take_noun_phrase(&trial, &phrase, &light)) {
-        return false;
+    if (!from || !take_noun_phrase(&trial, &phrase, &light) || word_is(&trial, 0, "it")) {
+        return false; /* lob it: the verb */
     }
     const struct token *noun_end = trial.at;
     struct somebody agent, other;
