@@ -186,7 +186,7 @@ static bool joint_is(const struct cursor *c, enum phrase_side side, const struct
 /* Who acts and is not named. */
 static void note_taken(struct cursor *c, struct span span, const who_list *who)
 {
-    struct str name = subject_words(c, who), word = cursor_text(c, span);
+    struct str name = subject_words(c, who), word = cursor_text(c, cursor_span(c));
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
                                  "who does this is not named: %.*s was taken", STR_ARG(name));
     diag_help(c->diags, diag, "to have another, begin with the number: `%.*s %.*s`", STR_ARG(name),

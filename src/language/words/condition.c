@@ -20,8 +20,26 @@ static bool place_part(struct cursor *c, struct condition *out)
 static bool guard_verb_read(struct cursor *c, struct phrase *phrase)
 {
     struct str said;
+    struct cursor are = *c;
+    if (take_words(&are, "are") && phrase_ing_here(&are, FOR_DEFENDERS, phrase, &said)) {
+        c->at = are.at;
+        return true;
+    }
     return phrase_read(c, FOR_DEFENDERS, phrase) || phrase_ing_read(c, FOR_DEFENDERS, phrase) ||
            phrase_ing_here(c, FOR_DEFENDERS, phrase, &said);
+}
+
+/* helps off the corner, off 4: from where he stands, which is known. */
+static void off_what(struct cursor *c, enum verb verb)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    bool off = verb == VERB_HELPS && take_words(&trial, "off") &&
+               (person_read(&trial, &who) || spot_read(&trial, true));
+    const struct token *end = trial.at;
+    cursor_back(&trial, mark);
+    c->at = off ? end : c->at;
 }
 
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
@@ -32,6 +50,7 @@ static bool guard_read(struct cursor *c, struct condition *out, struct who *obje
     }
     out->verb = phrase.verb;
     event_object_read(c, &out->verb, &phrase, object);
+    off_what(c, out->verb);
     return place_part(c, out);
 }
 
@@ -98,14 +117,38 @@ static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
     return true;
 }
 
+static const struct entry stands[] = {{"is under", VERB_GOES_UNDER},
+                                      {"are under", VERB_GOES_UNDER},
+                                      {"is over", VERB_GOES_OVER},
+                                      {"are over", VERB_GOES_OVER},
+                                      {"is behind", VERB_TRAILS},
+                                      {"are behind", VERB_TRAILS},
+                                      {NULL, 0}};
+
+/* they trap, he's under, they are switching: without whom. */
+static bool their_verb_read(struct cursor *c, enum verb *verb)
+{
+    struct phrase phrase;
+    int stand = take_entry(c, stands);
+    if (stand >= 0) {
+        *verb = (enum verb)stand;
+        take_among(c, (const char *const[]){"the top", "top", NULL});
+        return true;
+    }
+    if (!guard_verb_read(c, &phrase)) {
+        return false;
+    }
+    *verb = phrase.verb;
+    return true;
+}
+
 static bool they_read(struct cursor *c, struct condition *out)
 {
-    static const char *const words[] = {"they",        "he",          "she",
-                                        "the defense", "defense",     "the defender",
-                                        "defender",    "their big",   "the big",
-                                        "big",         "their guard", "the screener's man",
-                                        "both",        "they both",   "the defenders",
-                                        NULL};
+    static const char *const words[] = {
+        "they",    "he",           "she",           "the defense",
+        "defense", "the defender", "defender",      "their big",
+        "the big", "big",          "their guard",   "the screener's man",
+        "both",    "they both",    "the defenders", NULL};
     static const char *const tails[] = {"it",
                                         "the screen",
                                         "the ball screen",
@@ -119,13 +162,15 @@ static bool they_read(struct cursor *c, struct condition *out)
                                         "the ball handler",
                                         NULL};
     struct cursor trial = *c;
-    struct phrase phrase;
+    enum verb verb;
     const struct token *from = c->at;
-    if (!take_among(&trial, words) || !guard_verb_read(&trial, &phrase)) {
+    if (!take_among(&trial, words) || !their_verb_read(&trial, &verb)) {
         return false;
     }
     take_among(&trial, tails);
-    if (!at_screen(c, phrase.verb, cursor_taken(&trial, from), out)) {
+    bool one = word_is(c, 0, "he") || word_is(c, 0, "she");
+    if ((one && part_of(verb) == PART_BOTH) || /* two do it: which one is he? */
+        !at_screen(c, verb, cursor_taken(&trial, from), out)) {
         return false;
     }
     c->at = trial.at;
@@ -280,6 +325,11 @@ static bool one_read(struct cursor *c, struct condition *out)
     out->other = out->object = (struct who){.kind = WHO_NONE};
     out->kind = COND_VERB;
     return guard_read(c, out, &out->other);
+}
+
+bool coverage_said(struct cursor *c, struct condition *out)
+{
+    return they_read(c, out);
 }
 
 bool coverage_is(const struct cursor *c)

@@ -35,6 +35,7 @@ struct cursor {
     const struct token *first;        /* where they begin: the same */
     const struct who *doer;           /* who acts in it, where it is one: `him` is somebody else */
     const struct who *about;          /* in the answer to a read: whose choice it is, or NULL */
+    bool about_two;                   /* or that of two: they switch */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
     /* of the sentence that is being read: each of its players has a corner of `the corners` */

@@ -36,6 +36,28 @@ static bool take_front(struct cursor *c)
     return true;
 }
 
+static void drop_leads(struct cursor *c)
+{
+    while (take_among(c, particle_words)) {
+    }
+    take_among(c, place_words);
+}
+
+/* Behind a side by itself, `on the left side`: a spot that has sides, without one, ends here. */
+static bool sideless(struct cursor *c, const struct token *front)
+{
+    struct cursor side = *c;
+    side.at = front + 1;
+    const struct place *on = spot_read(&side, true);
+    struct cursor spot = *c;
+    drop_leads(&spot);
+    const struct place *place = spot_read(&spot, true);
+    bool fits = on && on->kind == PLACE_SIDE && place && place->kind == PLACE_SPOT &&
+                place->side == SIDE_NONE && spot_takes_side(place->spot);
+    c->at = fits ? spot.at : c->at;
+    return fits;
+}
+
 /* off the pindown 3 comes out to the wing: 3 comes off the pindown out to the wing. */
 bool fronted(const struct cursor *c, struct recast *r)
 {
@@ -70,12 +92,16 @@ bool fronted(const struct cursor *c, struct recast *r)
     bool other = leads && (leg_follows(&trial) || !verb_takes_place(phrase.verb));
     cursor_back(&trial, mark);
     recast_copy(c, r, who, trial.at);
-    if (other) { /* on the left, 3 cuts to the rim: it ends elsewhere */
+    r->to = trial.at;
+    if (other && sideless(&trial, front)) { /* on the left side 2 cuts to the corner: to that one */
+        recast_copy(c, r, r->to, trial.at);
+        recast_copy(c, r, front, front_end);
+    } else if (other) { /* on the left, 3 cuts to the rim: it ends elsewhere */
         r->told = span_join(front->span, front_end[-1].span);
     } else {
         recast_copy(c, r, front, front_end);
     }
-    r->to = trial.at;
+    r->to = other && r->told.source == SOURCE_NONE ? trial.at : r->to;
     return true;
 }
 
@@ -195,7 +221,8 @@ bool stepping(const struct cursor *c, struct recast *r)
     }
     struct cursor behind = *c;
     behind.at = next + 1;
-    if (word_is(&behind, 0, "off")) { /* away from there: where to? */
+    struct cursor to = behind;
+    if (take_words(&to, "off") && !word_is(&to, 0, "to")) { /* away from there: where to? */
         return false;
     }
     struct token who = *next, verb = *next;

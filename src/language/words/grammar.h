@@ -68,6 +68,8 @@ bool above_last_screen(const struct cursor *c, struct who *user, struct who *scr
 /* What the defense does as a noun begins here, with nothing but a sentence behind it: a trap, help
  * from x4. */
 bool coverage_is(const struct cursor *c);
+/* they trap, he is under: at the latest screen above. Unmoved: nothing of that here. */
+bool coverage_said(struct cursor *c, struct condition *out);
 /* The one screen that waits for this user. False: none, or several (`*several`). */
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several);
@@ -210,7 +212,7 @@ bool stop_is(const struct cursor *c);
 /* Every sentence up to c->end, in this one reading; false: reported. */
 bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
-bool leg_follows(const struct cursor *c);          /* where to begins here */
+bool leg_follows(const struct cursor *c);      /* where to begins here */
 bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
 /* 4 and 5 set down screens, 4 for 2, 5 for 3: each of them is said behind it. */
 bool spread_is(const struct predicate *p);

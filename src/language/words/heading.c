@@ -3,6 +3,7 @@
 #include "base/limits.h"
 #include "language/words/grammar.h"
 #include "language/words/reader.h"
+#include "language/words/speech.h"
 #include "language/words/vocabulary.h"
 
 static void refuse(struct reader *r, struct span span, const char *message, const char *help)
@@ -511,10 +512,12 @@ static bool comma_may_miss(struct cursor *c, const struct line *line, struct blo
 {
     struct condition *last = &block->conditions.at[block->conditions.count - 1];
     struct who *object = last->kind == COND_BOTH ? &last->object : &last->other;
-    if (subject_verb_is(c)) {
+    struct cursor trial = *c;
+    static const char *const pronouns[] = {"he", "she", NULL};
+    if (subject_verb_is(c) || (take_among(&trial, pronouns) && verb_begins(&trial))) {
         return true;
     }
-    struct cursor trial = *c;
+    trial = *c;
     bool person = object->kind == WHO_PLAYER && !last->place;
     while (person && trial.at > line->tokens + 1 && trial.at[-1].span.begin >= object->span.begin) {
         trial.at--;
@@ -562,6 +565,10 @@ static void if_read(struct reader *r, const struct line *line)
         return;
     }
     struct block *block = block_new(r, BLOCK_READ, line);
+    struct line opened = *line;
+    opened.tokens = arena_array(r->arena, struct token, 2 * line->count + 2);
+    opened.count = contractions_open(line->tokens, line->count, opened.tokens, 2 * line->count + 2);
+    line = line_keep(r, opened);
     struct cursor c = reader_cursor(r, line, 0);
     take_among(&c, words);
     take_mark(&c, '.'); /* vs. */
@@ -583,6 +590,7 @@ static void if_read(struct reader *r, const struct line *line)
     struct who about;
     if (fine && whose_choice(&c, &block->conditions.at[0], &about)) {
         c.about = &about;
+        c.about_two = block->conditions.at[0].kind == COND_BOTH;
     }
     if (!fine || !sentences_read(&c, &sentences) || sentences.count == 0) {
         r->branch = NULL;

@@ -154,6 +154,11 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
 {
     above_list list = above_sentences(c, true);
     who_list named = {NULL, 0, 0};
+    if (c->about && (!c->here || c->here->count == 0) && !(not &&same_who(c->about, not ))) {
+        *out = *c->about;
+        out->span = SPAN_NONE; /* if x4 helps, 1 hits him: no word names 4 */
+        return !c->about_two;
+    }
     const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
     bool moved =
         last &&

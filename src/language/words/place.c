@@ -529,7 +529,9 @@ static const struct place *left_read(struct cursor *c, int depth)
     struct cursor_mark mark = cursor_mark(c);
     struct place place = {.kind = PLACE_SPOT_OF};
     bool passive = take_among(&trial, by);
-    bool found = (passive || take_among(&trial, whose)) && person_read(&trial, &place.who) &&
+    bool named = !passive && take_among(&trial, whose);
+    bool spot = !passive && !named && c->speech && take_spot(&trial) >= 0; /* the corner 5 left */
+    bool found = (passive || named || spot) && person_read(&trial, &place.who) &&
                  place.who.kind == WHO_PLAYER && (passive || take_among(&trial, gone));
     if (!found) {
         cursor_back(c, mark);

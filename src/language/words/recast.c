@@ -511,7 +511,7 @@ bool recast_find(const struct cursor *c, struct recast *out)
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
         label,   remark,     gives_there, onward,   comes_for, from_whom, lead,       pronoun,
         chained, ball_moves, passive,     of_two,   two_roll,  nominal,   imperative, all_but,
-        plural,  tail,       fronted,     reasoned, feint,     stepping};
+        plural,  tail,       fronted,     reasoned, feint,     stepping,  theirs,     going_on};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

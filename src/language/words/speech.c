@@ -102,7 +102,7 @@ static void speech_begin(struct cursor *c)
     struct speech *speech = arena_new(c->arena, struct speech);
     speech->room = count + ROOM < LIMIT_TOKENS ? count + ROOM : LIMIT_TOKENS;
     speech->tokens = arena_array(c->arena, struct token, speech->room);
-    memcpy(speech->tokens, c->at, count * sizeof *speech->tokens);
+    count = contractions_open(c->at, count, speech->tokens, speech->room);
     c->speech = speech;
     c->at = c->first = speech->tokens;
     c->end = speech->tokens + count;

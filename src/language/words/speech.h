@@ -64,6 +64,11 @@ void take_particles(struct cursor *c);
 bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,
                  const struct token **by);
 const struct sentence *sentence_before(const struct cursor *c); /* of this line; NULL: none */
+/* coverage: the same. */
+bool theirs(const struct cursor *c, struct recast *r);
+bool going_on(const struct cursor *c, struct recast *r);
+/* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
+size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
 /* Reads it so from here on; false: no room. */
 bool recast_put(struct cursor *c, const struct recast *recast);
 

@@ -93,8 +93,7 @@ static bool happening_read(struct cursor *c, struct event *out)
         out->family = FAMILY_USES;
         return true;
     }
-    if (moment_arrival_read(c, out)) {
-        moment_way(c, out);
+    if (moment_arrival_read(c, out)) { /* where that is stays to be compared: in the lane */
         return true;
     }
     enum phrase_side side = who_side(&out->subject);
