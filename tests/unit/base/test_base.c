@@ -50,6 +50,25 @@ START_TEST(places_count_code_points)
 }
 END_TEST
 
+START_TEST(a_line_ends_with_lf_crlf_or_cr_and_never_behind_the_text)
+{
+    static const struct {
+        const char *text;
+        size_t lines, last; /* where the last one begins */
+    } rows[] = {{"", 1, 0},          {"a", 1, 0},        {"a\n", 2, 2},
+                {"a\r", 2, 2},       {"a\r\n", 2, 3},    {"a\n\r", 3, 3},
+                {"a\rb\nc\r", 4, 6}, {"\r\r\n\n", 4, 4}, {"a\r\nb\r", 3, 5}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct sources sources;
+        sources_init(&sources, &arena);
+        uint32_t id = sources_add(&sources, STR("a"), str_of(rows[i].text));
+        const struct source *source = &sources.all.at[id];
+        ck_assert_uint_eq(source->line_starts.count, rows[i].lines);
+        ck_assert_uint_eq(source->line_starts.at[rows[i].lines - 1], rows[i].last);
+    }
+}
+END_TEST
+
 START_TEST(distances_count_slips_of_the_fingers)
 {
     static const struct {
@@ -101,6 +120,7 @@ int main(void)
     tcase_add_test(all, numbers_are_short_and_plain);
     tcase_add_test(all, slugs_make_file_names);
     tcase_add_test(all, places_count_code_points);
+    tcase_add_test(all, a_line_ends_with_lf_crlf_or_cr_and_never_behind_the_text);
     tcase_add_test(all, distances_count_slips_of_the_fingers);
     tcase_add_test(all, names_are_found_whatever_their_capitals);
     suite_add_tcase(suite, all);
