@@ -51,7 +51,8 @@ enum courtwright_status {
     COURTWRIGHT_BROKEN,     /* there is an error in that play: see the diagnostics */
     COURTWRIGHT_WRITE,      /* the writer said no: what it has is not whole */
     COURTWRIGHT_MEMORY,     /* not enough memory, or past the library's own limit */
-    COURTWRIGHT_NOT_BUILT   /* the library was built without cairo (-Dcore=true) */
+    COURTWRIGHT_NOT_BUILT,  /* the library was built without cairo (-Dcore=true) */
+    COURTWRIGHT_NOTHING /* these plays hold nothing for this sheet: a fill-in where nobody moves */
 };
 
 /* In a few words, for a message: "no such play or diagram". */
@@ -307,19 +308,19 @@ struct courtwright_handout {
     size_t play_count;
     int per_page; /* diagrams a page: 1, 2, 4, 6, 9, of a card 12, 20; 0: as the sheet likes */
     enum courtwright_paper paper;
-    int reader;              /* whose page it is, 1..5; 0: everybody's */
-    const char *reader_name; /* shown; NULL: the starter of that number, where there is a roster.
-                              * With reader 0: every spot that this player has, play by play, as its
-                              * lineup or the roster says */
+    int reader;                /* whose page it is, 1..5; 0: everybody's */
+    const char *reader_name;   /* shown; NULL: the starter of that number, where there is a roster.
+                                * With reader 0: every spot that this player has, play by play, as its
+                                * lineup or the roster says */
     const char *reader_jersey; /* tells two of that name apart; NULL: there is one */
-    bool names;              /* names beside numbers */
-    const char *date_text;   /* shown at the foot of the page; NULL: none */
-    const char *date;        /* of the file, ISO 8601; NULL: none is told */
-    unsigned seed;           /* which lines a fill-in sheet leaves out */
-    const char *title;       /* of the practice, or the play of a trend; NULL: all of them */
-    const void *crest;       /* of a book: the team's picture for the cover, bytes of an SVG or PNG */
-    size_t crest_size;       /* 0: none; see courtwright_crest_trouble */
-    bool two_sided;          /* of a book, for binding: left and right pages lean to the outside */
+    bool names;                /* names beside numbers */
+    const char *date_text;     /* shown at the foot of the page; NULL: none */
+    const char *date;          /* of the file, ISO 8601; NULL: none is told */
+    unsigned seed;             /* which lines a fill-in sheet leaves out */
+    const char *title;         /* of the practice, or the play of a trend; NULL: all of them */
+    const void *crest; /* of a book: the team's picture for the cover, bytes of an SVG or PNG */
+    size_t crest_size; /* 0: none; see courtwright_crest_trouble */
+    bool two_sided;    /* of a book, for binding: left and right pages lean to the outside */
 };
 COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,
@@ -333,8 +334,8 @@ COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *bo
                                                           const struct courtwright_handout *options,
                                                           const struct courtwright_writer *writer);
 
-/* What is wrong with a picture for the cover, to stand behind "the crest": "is neither SVG nor PNG";
- * NULL when it can be drawn. A sheet that is given a crest with trouble gives
+/* What is wrong with a picture for the cover, to stand behind "the crest": "is neither SVG nor
+ * PNG"; NULL when it can be drawn. A sheet that is given a crest with trouble gives
  * COURTWRIGHT_BAD_OPTION. It has to be whole in its bytes: nothing else is opened. */
 COURTWRIGHT_API const char *courtwright_crest_trouble(const void *bytes, size_t size);
 

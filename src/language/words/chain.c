@@ -568,6 +568,25 @@ static bool either_end(struct cursor *c, const sentence_list *out)
     return true;
 }
 
+/* 3 waits, then cuts: until when is not said, and without it there is no wait at all. */
+static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
+                              const struct joint *joint)
+{
+    bool waits = str_starts(cursor_text(c, last->verb_span), "wait") || joint->then;
+    if (!joint->same_subject || !waits || last->verb != VERB_STAYS || last->until ||
+        last->duration.value > 0) {
+        return false;
+    }
+    struct str name = subject_words(c, &last->subject);
+    diag_help(c->diags,
+              REFUSE(c, TEXT_DURATION_MISSING, last->verb_span, "`%.*s waits` for how long?",
+                     STR_ARG(name)),
+              "write seconds, `%.*s holds for 1 s`, or when it goes on: `after 1 passes, %.*s cuts "
+              "to the rim`",
+              STR_ARG(name), STR_ARG(name));
+    return true;
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -618,6 +637,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         const struct token *begin;
         if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
             return fine;
+        }
+        if (waits_for_nothing(c, last, &joint)) {
+            return false;
         }
         c->at = begin;
         if (joint.clause) {

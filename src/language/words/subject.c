@@ -36,6 +36,28 @@ static const struct entry goings[] = {
     {"rush", PACE_SPRINT},       {NULL, 0},
 };
 
+/* waits for the screen, then curls: a use waits for it by itself; a plain cut would not. */
+static bool take_wait(struct cursor *c)
+{
+    static const char *const words[] = {"waits for screen", "wait for screen", "waits on screen",
+                                        "wait on screen", NULL};
+    struct cursor trial = *c;
+    struct phrase phrase;
+    bool joined = false;
+    if (!take_among(&trial, words)) {
+        return false;
+    }
+    const struct token *behind = trial.at;
+    joined = take_mark(&trial, ',');
+    joined = take_words(&trial, "and") || joined;
+    joined = take_words(&trial, "then") || joined;
+    bool uses = joined && phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+                (verb_row(phrase.verb)->task == VERB_USE ||
+                 (verb_sibling(phrase.verb, "off") != VERB_COUNT && word_is(&trial, 0, "off")));
+    c->at = uses ? behind : c->at;
+    return uses;
+}
+
 /* catches the ball, rips through, waits for the screen: what goes before by itself. */
 static bool take_before(struct cursor *c)
 {
@@ -62,10 +84,6 @@ static bool take_before(struct cursor *c)
                                         "spin",
                                         "changes direction",
                                         "changes speed",
-                                        "waits for screen",
-                                        "wait for screen",
-                                        "waits on screen",
-                                        "wait on screen",
                                         "gets ball",
                                         "gets it",
                                         "get ball",
@@ -103,7 +121,7 @@ static bool take_before(struct cursor *c)
         c->at = trial.at;
         return true;
     }
-    return take_among(c, words);
+    return take_among(c, words) || take_wait(c);
 }
 
 /* `and`, `then` or a comma: between what goes before and the verb. */

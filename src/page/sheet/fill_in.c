@@ -291,8 +291,14 @@ bool fill_in_write(struct arena *arena, struct fonts *fonts, const struct sheet_
                    struct writer *writer)
 {
     struct filling_in filling = {.rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}}};
+    bool asked = false;
     for (size_t i = 0; i < job->count; i++) {
         add_play(&filling, job->plays[i].run);
+        asked = asked || filling.asked.count > 0;
+    }
+    *job->nothing = !asked;
+    if (!asked) {
+        return true;
     }
     struct str title = job->count == 1 ? str_format(arena, "%.*s, fill-in sheet",
                                                     STR_ARG(job->plays[0].run->play->name))

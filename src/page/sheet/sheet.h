@@ -25,7 +25,7 @@ struct sheet_job {
     int per_page;           /* one of the sheet's sizes; 0: as it likes */
     body reader;            /* --for N; BODY_NONE: everybody */
     struct str reader_name; /* from the roster, or empty */
-    uint64_t seed; /* of a fill-in sheet: which lines are missing */
+    uint64_t seed;          /* of a fill-in sheet: which lines are missing */
     bool names;
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
     /* For a sheet that takes one play at a time, however many there are: makes the run of a play in
@@ -36,6 +36,7 @@ struct sheet_job {
     bool two_sided;       /* for binding: pages lean to the outside */
     struct str date_text; /* shown in the foot; empty: none */
     const char *date;     /* ISO 8601, of the file; NULL: none */
+    bool *nothing; /* set when the plays hold nothing for the sheet, and nothing was written */
 };
 struct sheet_row {
     const char *word; /* "handout" */

@@ -122,6 +122,7 @@ const char *courtwright_status_text(enum courtwright_status status)
         [COURTWRIGHT_WRITE] = "the output could not be written",
         [COURTWRIGHT_MEMORY] = "there was not enough memory",
         [COURTWRIGHT_NOT_BUILT] = "this library was built without pages and print",
+        [COURTWRIGHT_NOTHING] = "nothing in it is for this sheet: nobody moves or passes",
     };
     size_t index = (size_t)status;
     return index < sizeof texts / sizeof *texts ? texts[index] : "unknown";

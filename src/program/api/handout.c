@@ -159,6 +159,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
 {
     struct handout_job *job = ctx;
     const struct courtwright_handout *handout = job->handout;
+    bool nothing = false;
     struct sheet_job sheet = {
         .book = job->book->playbook,
         .a4 = handout->paper == COURTWRIGHT_BOOK_PAPER ? job->book->playbook->a4
@@ -176,6 +177,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .two_sided = handout->two_sided,
         .run_again = run_again,
         .run_ctx = job->book,
+        .nothing = &nothing,
     };
     enum courtwright_status status = gather(scratch, job, &sheet);
     if (status != COURTWRIGHT_OK) {
@@ -187,7 +189,10 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
     }
     bool written = job->row->write(scratch, fonts, &sheet, &job->writer);
     fonts_note_missing(job->book);
-    return job->writer.failed ? COURTWRIGHT_WRITE : written ? COURTWRIGHT_OK : COURTWRIGHT_MEMORY;
+    return job->writer.failed ? COURTWRIGHT_WRITE
+           : nothing          ? COURTWRIGHT_NOTHING
+           : written          ? COURTWRIGHT_OK
+                              : COURTWRIGHT_MEMORY;
 }
 
 const char *courtwright_crest_trouble(const void *bytes, size_t size)
