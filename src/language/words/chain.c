@@ -570,10 +570,18 @@ static bool either_end(struct cursor *c, const sentence_list *out)
 
 /* 3 waits, then cuts: until when is not said, and without it there is no wait at all. */
 static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
-                              const struct joint *joint)
+                              const struct joint *joint, const struct token *begin)
 {
+    struct cursor next = *c;
+    struct phrase phrase;
+    next.at = begin;
+    next.watch = NULL;
+    bool uses = phrase_read(&next, FOR_ATTACKERS, &phrase) &&
+                (verb_row(phrase.verb)->task == VERB_USE ||
+                 (verb_sibling(phrase.verb, "off") != VERB_COUNT &&
+                  word_is(&next, 0, "off"))); /* waits, then curls off 5 */
     bool waits = str_starts(cursor_text(c, last->verb_span), "wait") || joint->then;
-    if (!joint->same_subject || !waits || last->verb != VERB_STAYS || last->until ||
+    if (uses || !joint->same_subject || !waits || last->verb != VERB_STAYS || last->until ||
         last->duration.value > 0) {
         return false;
     }
@@ -638,7 +646,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
             return fine;
         }
-        if (waits_for_nothing(c, last, &joint)) {
+        if (waits_for_nothing(c, last, &joint, begin)) {
             return false;
         }
         c->at = begin;
