@@ -6,8 +6,11 @@ struct hold_row {
     enum verb verb;
     double seconds; /* ours */
 };
-static const struct hold_row holds[] = {
-    {VERB_FACES, .3}, {VERB_JABS, .4}, {VERB_SHOT_FAKES, .5}, {VERB_PASS_FAKES, .4}, {VERB_STAYS, 0}};
+static const struct hold_row holds[] = {{VERB_FACES, .3},
+                                        {VERB_JABS, .4},
+                                        {VERB_SHOT_FAKES, .5},
+                                        {VERB_PASS_FAKES, .4},
+                                        {VERB_STAYS, 0}};
 
 static double seconds_of(const struct task *task)
 {

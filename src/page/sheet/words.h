@@ -67,7 +67,7 @@ struct str words_bold(struct arena *arena, struct str text, int players);
 struct str words_isolated(struct arena *arena, struct str name);
 struct str words_capitals(struct arena *arena,
                           struct str text); /* ASCII and Latin letters of two bytes */
-struct str words_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */
+struct str words_level(struct arena *arena, enum level_code level); /* "under 16 girls" */
 /* "Players' sheet, under 16 girls"; the sheet alone where the coach has written no level. */
 struct str words_sheet(struct arena *arena, const char *sheet, const struct play *play);
 struct str words_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */

@@ -90,7 +90,7 @@ struct stroke {
     size_t ink_count;
     struct vec2 low, high; /* the box round the ink and its head's tip */
     double width;          /* of the stroke */
-    double grow;  /* 1, or more for the reader's own lines */
+    double grow;           /* 1, or more for the reader's own lines */
     enum role role;
     bool head;
     bool standing;       /* a screen set before the diagram begins */
@@ -165,7 +165,7 @@ struct scene_item *put_text(struct drawing *drawing, enum scene_class class, str
                             struct vec2 middle, double size, enum face face, enum role role);
 enum role ground_at(const struct drawing *drawing, struct vec2 at); /* what white is there */
 
-void court_draw(struct drawing *drawing);     /* court_lines.c */
+void court_draw(struct drawing *drawing); /* court_lines.c */
 struct basket_marks {
     struct vec2 ring, left, right; /* its middle; the ends of the board */
 };
@@ -234,7 +234,8 @@ void trail_hump(struct trail *trail, double along, struct vec2 push, double wide
 double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
 bool bend_off(struct drawing *drawing);
-void bend_one(struct drawing *drawing, struct stroke *stroke); /* round all that is in its way */   /* off lines that it would lie on; false: none did */
+void bend_one(struct drawing *drawing, struct stroke *stroke);
+    /* round all that is in its way */ /* off lines that it would lie on; false: none did */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */

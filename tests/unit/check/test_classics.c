@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* The classics of the game as a coach writes them, sound and with the classic mistakes, from the file
- * given: above each play stands what is said of it. The sound ones are told nothing above a note, and
- * no note but the one they list; of each mistake the first thing that is said, of the gravest, is its
- * own. */
+/* The classics of the game as a coach writes them, sound and with the classic mistakes, from the
+ * file given: above each play stands what is said of it. The sound ones are told nothing above a
+ * note, and no note but the one they list; of each mistake the first thing that is said, of the
+ * gravest, is its own. */
 #include "pipe.h"
 #include "suite.h"
 #include "whole_file.h"
