@@ -13,6 +13,7 @@ enum { SHARP = 800 }; /* pixels at most on the page, each way: 66 points at more
 static const char huge_file[] = "is too large: 4 MiB is the most";
 static const char huge_picture[] = "is too large: 4000 pixels each way is the most";
 static const char broken[] = "is broken, or empty: it cannot be drawn";
+static const char nothing[] = "shows nothing: look at its viewBox, width and height";
 static const char unknown[] = "is neither SVG nor PNG";
 static const char outside[] =
     "refers to something outside itself; a crest has to be whole in its file";
@@ -192,11 +193,27 @@ static bool draw_svg(cairo_t *cr, const struct rsvg *rsvg, struct str bytes, str
     struct rsvg_box at = sized ? fit(wide, tall, box) : fit(1, 1, box);
     void *error = NULL;
     cairo_save(cr);
+    cairo_rectangle(cr, at.x, at.y, at.width,
+                    at.height); /* what lies outside would paint the page */
+    cairo_clip(cr);
     bool good = rsvg->rsvg_handle_render_document(handle, cr, &at, &error);
     cairo_restore(cr);
     forget(rsvg, error);
     rsvg->g_object_unref(handle);
     return good;
+}
+
+static bool shows_something(cairo_surface_t *surface)
+{
+    cairo_surface_flush(surface);
+    const unsigned char *bytes = cairo_image_surface_get_data(surface);
+    size_t count = (size_t)cairo_image_surface_get_stride(surface) *
+                   (size_t)cairo_image_surface_get_height(surface);
+    unsigned any = 0;
+    for (size_t i = 0; bytes && i < count; i++) {
+        any |= bytes[i];
+    }
+    return any != 0;
 }
 
 /* Drawn once where nobody sees it: what is broken is found before anything is written. */
@@ -213,9 +230,10 @@ static const char *svg_trouble(struct str bytes)
     cairo_t *cr = cairo_create(surface);
     bool good = draw_svg(cr, &rsvg, bytes, (struct rsvg_box){0, 0, 64, 64}) &&
                 cairo_status(cr) == CAIRO_STATUS_SUCCESS;
+    bool shown = good && shows_something(surface);
     cairo_destroy(cr);
     cairo_surface_destroy(surface);
-    return good ? NULL : broken;
+    return !good ? broken : shown ? NULL : nothing;
 }
 
 const char *crest_trouble(struct str bytes)

@@ -62,6 +62,10 @@ START_TEST(trouble_is_told)
     ck_assert_ptr_nonnull(strstr(trouble("<html/>"), "broken"));
     ck_assert_ptr_nonnull(strstr(trouble(SVG_HEAD "<image href='a.png'/></svg>"), "outside"));
     ck_assert_ptr_nonnull(strstr(trouble("\x89PNG\r\n\x1A\n...."), "broken"));
+    ck_assert_ptr_nonnull(
+        strstr(trouble("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 nan inf'>"
+                       "<rect width='4' height='4'/></svg>"),
+               "shows nothing"));
     struct str nul = {"<svg\0/>", 7};
     ck_assert_ptr_nonnull(strstr(crest_trouble(nul), "neither"));
 }
