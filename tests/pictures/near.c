@@ -205,7 +205,9 @@ int main(int argc, char **argv)
             tally[i].where);
     }
     bool reached = tally[RUNS].over == 0, failed = tally[RUNS].over > tally[RUNS].lines / 4;
-    printf("1..1\n%sok 1 - drawn alone, every run is drawn within 15 cm of its track%s\n",
-           reached ? "" : "not ", !reached && !failed ? " # TODO not reached" : "");
+    printf("1..2\n%sok 1 - drawn alone, three runs in four are within 15 cm of their track\n",
+           failed ? "not " : "");
+    printf("%sok 2 - drawn alone, every run is%s\n", reached ? "" : "not ",
+           reached ? "" : " # TODO not reached");
     return failed ? EXIT_FAILURE : EXIT_SUCCESS;
 }

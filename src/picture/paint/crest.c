@@ -219,7 +219,7 @@ static bool shows_something(cairo_surface_t *surface)
 /* Drawn once where nobody sees it: what is broken is found before anything is written. */
 static const char *svg_trouble(struct str bytes)
 {
-    struct rsvg rsvg = {NULL};
+    struct rsvg rsvg = {.library = NULL};
     if (crest_refers_outside(bytes)) {
         return outside;
     }
@@ -250,7 +250,7 @@ const char *crest_trouble(struct str bytes)
 
 bool crest_draw(cairo_t *cr, struct str bytes, double x, double y, double width, double height)
 {
-    struct rsvg rsvg = {NULL};
+    struct rsvg rsvg = {.library = NULL};
     struct rsvg_box box = {x, y, width, height};
     if (is_png(bytes)) {
         return draw_png(cr, bytes, box);

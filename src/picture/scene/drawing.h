@@ -235,7 +235,7 @@ double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
 bool bend_off(struct drawing *drawing);
 void bend_one(struct drawing *drawing, struct stroke *stroke);
-    /* round all that is in its way */ /* off lines that it would lie on; false: none did */
+/* round all that is in its way */ /* off lines that it would lie on; false: none did */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */

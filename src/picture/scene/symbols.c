@@ -379,11 +379,12 @@ static void number_round(struct drawing *drawing, struct symbol *symbol, double 
     }
 }
 
-/* The first place that is free. Whom a read is about is numbered on the best one there is: its
- * title names that defender. */
+/* The first place that is free. Whom a read is about is numbered on the best one there is, as a
+ * card's title names that defender; but not on a small picture that stands among words. */
 static void number_one(struct drawing *drawing, struct symbol *symbol, bool must)
 {
-    double best = must ? 1e9 : 1e-9;
+    bool any = must && (!drawing->size.small || drawing->options->plain);
+    double best = any ? 1e9 : 1e-9;
     for (double far = 1; far < 1.7 && best > 0; far += 0.15) {
         number_round(drawing, symbol, far, &best);
     }
