@@ -326,7 +326,7 @@ static void add_play(struct rows *rows, const struct run *run)
 bool chart_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
-    struct rows rows = {.setter = {arena, fonts, job}};
+    struct rows rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
     bool any = false;
     for (size_t i = 0; i < job->count; i++) {
         any = any || play_is_counted(arena, job->plays[i].run->play);

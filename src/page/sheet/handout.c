@@ -395,7 +395,7 @@ static const struct sheet_job *job_for(struct arena *arena, const struct sheet_j
 bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                    struct writer *writer)
 {
-    struct flow flow = {.setter = {arena, fonts, job, NULL}};
+    struct flow flow = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
     if (!grid_find(job->per_page) || job->count == 0) {
         return false;
     }

@@ -366,7 +366,7 @@ bool practice_holds(const struct sheet_job *job)
 bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                     struct writer *writer)
 {
-    struct plan_flow flow = {.rows = {.setter = {arena, fonts, job}}};
+    struct plan_flow flow = {.rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}}};
     for (size_t i = 0; i < job->season->practices.count; i++) {
         const struct practice *practice = &job->season->practices.at[i];
         if (is_meant(job, practice)) {

@@ -499,7 +499,7 @@ bool trend_holds(const struct sheet_job *job)
 bool trend_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
-    struct rows rows = {.setter = {arena, fonts, job}};
+    struct rows rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
     for (size_t i = 0; i < job->book->plays.count; i++) {
         const struct play *play = &job->book->plays.at[i];
         counted_list counted = {0};

@@ -166,8 +166,8 @@ static const char *const can[] = {
     "    1 passes to 2\n    read x3 overplays \"A\"\n      3 back cuts\n",
     "    5 screens for 3\n    read otherwise \"A\"\n      3 comes off 5 to left wing\n",
     "    5 ball screens for 1\n    read x1 overplays \"A\"\n      1 rejects 5\n",
-    "    5 ball screens for 1\n    read x1 goes under 5 \"A\"\n      1 dribbles off 5 to left "
-    "wing\n",
+    ("    5 ball screens for 1\n    read x1 goes under 5 \"A\"\n      1 dribbles off 5 to left "
+     "wing\n"),
     "    5 ball screens for 1\n    read x5 hedges 1 \"A\"\n      1 dribbles off 5 to left wing\n",
     "    1 passes to 2\n    read x4 traps \"A\"\n      2 passes to 4\n",
     "    1 passes to 2\n    read x1 denies \"A\"\n      1 cuts to the rim\n",
