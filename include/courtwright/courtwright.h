@@ -162,10 +162,10 @@ struct courtwright_tolerance {
     const char *trouble; /* what went wrong most often: "x3 may pick off 1's pass to 3"; or empty */
     const char *check;   /* the check that found it; empty: none, it did not come about */
     int times;           /* how often */
-    const char
-        *warned;      /* what checks warn of in the step as it is written: "spot.taken"; or empty */
-    const char *help; /* where it works in few of the runs: what to write or do; else empty */
-    const char *message; /* all that in one sentence; */
+    /* What checks warn of in the step as it is written: "spot.taken"; or empty. */
+    const char *warned;
+    const char *help;    /* where it works in few of the runs: what to write or do; else empty */
+    const char *message; /* all that in one sentence */
     const char *named;   /* the same, with players by first name and number where there is one */
     const char *file;    /* of the tightest movement's sentence, or of the step */
     unsigned line, column, end;

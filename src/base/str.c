@@ -237,6 +237,14 @@ struct str strbuf_str(const struct strbuf *buf)
     return (struct str){buf->at, buf->size};
 }
 
+struct str str_capital(struct arena *arena, struct str text)
+{
+    char first = text.size > 0 ? text.at[0] : ' ';
+    bool small = first >= 'a' && first <= 'z';
+    return small ? str_format(arena, "%c%.*s", first - 'a' + 'A', (int)text.size - 1, text.at + 1)
+                 : text;
+}
+
 struct str str_format(struct arena *arena, const char *format, ...)
 {
     struct strbuf buf;

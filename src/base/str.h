@@ -66,6 +66,8 @@ void strbuf_fixed(struct strbuf *buf, double value, int decimals);
 enum { NUMBER_MOST = 40 };
 size_t number_print(char *out, double value, int decimals, bool keep_zeros);
 struct str strbuf_str(const struct strbuf *buf);
+/* "quick hitter" -> "Quick hitter": its first letter, where that is one of a to z. */
+struct str str_capital(struct arena *arena, struct str text);
 struct str str_format(struct arena *arena, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 

@@ -9,19 +9,28 @@
 
 #define NEAR (4 * FEET) /* a point this near a spot is called by its name (ours) */
 
+void tell_body(struct strbuf *out, body who)
+{
+    bool marked = body_is_attacker(who) && who != BODY_COACH;
+    if (marked) {
+        strbuf_char(out, TELL_BOLD);
+    }
+    body_print(out, who);
+    if (marked) {
+        strbuf_char(out, TELL_PLAIN);
+    }
+}
+
 void say_body(const struct teller *t, struct strbuf *out, body b)
 {
     if (b == t->you && b != BODY_NONE) {
         strbuf_text(out, "you");
         return;
     }
-    bool marked = !t->plain && body_is_attacker(b) && b != BODY_COACH;
-    if (marked) {
-        strbuf_char(out, TELL_BOLD);
-    }
-    body_print(out, b);
-    if (marked) {
-        strbuf_char(out, TELL_PLAIN);
+    if (t->plain) {
+        body_print(out, b);
+    } else {
+        tell_body(out, b);
     }
 }
 

@@ -32,6 +32,8 @@ struct str tell_thing(struct arena *arena, const struct play *play, const struct
                       int branch, size_t index);
 /* "x3 trails", "x3 and x5 switch", "otherwise". */
 struct str tell_conditions(struct arena *arena, const struct branch *branch);
+/* A player as sentences name him: an attacker's number marked, for bold. */
+void tell_body(struct strbuf *out, body who);
 /* "x3 trails: Curl": what the player has to see, and what the coach calls it. */
 struct str tell_branch(struct arena *arena, const struct branch *branch);
 /* "after 1a": the way of several on which a step goes on; else empty. */

@@ -2,6 +2,8 @@
 /* asked: see asked.h. */
 #include "page/sheet/asked.h"
 
+#include <string.h>
+
 #include "base/rng.h"
 #include "language/tell/tell.h"
 
@@ -197,11 +199,7 @@ static bool *take_away(const struct looking *looking, struct topic_at at)
 /* Does who comes off a screen have the ball? */
 static bool with_ball(const struct task *task)
 {
-    const char *needs = verb_row(task->verb)->needs;
-    while (*needs && *needs != 'B') {
-        needs++;
-    }
-    return *needs == 'B';
+    return strchr(verb_row(task->verb)->needs, 'B') != NULL;
 }
 
 /* How it is drawn: the words of the key. */
@@ -234,8 +232,8 @@ static struct str draw_words(const struct looking *looking, const bool *missing,
         if (!missing[i]) {
             continue;
         }
-        bool goes_on =
-            last && last->who == task->who && line_word(last) == line_word(task) && !gives(task);
+        bool goes_on = last && last->who == task->who && !gives(task) &&
+                       str_is(str_of(line_word(last)), line_word(task));
         for (int w = 0; !goes_on && w < WORDS; w++) {
             bool here = str_is(str_of(words[w]), line_word(task));
             kinds += here && counts[w] == 0;
@@ -266,24 +264,12 @@ static struct str draw_words(const struct looking *looking, const bool *missing,
 
 /* ---- words ---- */
 
-static void print_player(struct strbuf *out, body who)
-{
-    bool bold = body_is_attacker(who) && who != BODY_COACH;
-    if (bold) {
-        strbuf_char(out, TELL_BOLD);
-    }
-    body_print(out, who);
-    if (bold) {
-        strbuf_char(out, TELL_PLAIN);
-    }
-}
-
 /* "$" stands for who does it, "&" for the other of the task. */
 static void print_question(struct strbuf *out, const char *text, const struct task *task)
 {
     for (; *text; text++) {
         if (*text == '$' || *text == '&') {
-            print_player(out, *text == '$' ? task->who : task->other);
+            tell_body(out, *text == '$' ? task->who : task->other);
         } else {
             strbuf_char(out, *text);
         }

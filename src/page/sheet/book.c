@@ -8,9 +8,8 @@
 #include "picture/paint/crest.h"
 #include "picture/paint/document.h"
 
-#define BINDING 13.5 /* so far a two-sided page leans to the outside; points */
-#define HEAD_TOP 40.0
-#define HEAD_BOTTOM 57.0
+#define BINDING 13.5     /* so far a two-sided page leans to the outside; points */
+#define HEAD_BOTTOM 57.0 /* points: of a page's running head */
 
 struct book_page {
     struct galley *galley;
@@ -61,6 +60,13 @@ struct str book_title(const struct sheet_job *job)
     struct str title = job->book->title;
     bool own = title.size > 0 && !str_equal_fold(title, job->book->team.name);
     return own ? title : STR("Playbook");
+}
+
+/* The run of a play, made anew where the book keeps none. */
+static const struct run *run_of(const struct setter *setter, const struct sheet_play *row)
+{
+    const struct sheet_job *job = setter->job;
+    return row->run ? row->run : job->run_again(job->run_ctx, setter->arena, row->play);
 }
 
 static size_t chapter_of(const struct playbook *book, const struct play *play)
@@ -122,8 +128,7 @@ static void set_play(struct making *making, size_t index)
     job.heading = chapter.size > 0 ? chapter : book_sheet_words(&setter);
     setter.job = &job;
     struct play_pages pages;
-    const struct run *run =
-        row->run ? row->run : job.run_again(job.run_ctx, setter.arena, row->play);
+    const struct run *run = run_of(&setter, row);
     play_pages_make(&setter, run, &pages);
     keep_pages(making, &setter, &pages, index);
     play.marks = keep_marks(&making->kept, &pages);
@@ -150,9 +155,7 @@ static struct galley *set_cover(struct making *making)
     const struct setter *setter = &making->setter;
     struct arena_mark mark = arena_mark(setter->arena);
     const struct sheet_play *row = &setter->job->plays[play_for_cover(setter->job)];
-    const struct run *run =
-        row->run ? row->run
-                 : setter->job->run_again(setter->job->run_ctx, setter->arena, row->play);
+    const struct run *run = run_of(setter, row);
     struct galley *cover = galley_copy(&making->kept, book_cover(setter, run));
     arena_release(setter->arena, mark);
     return cover;

@@ -103,7 +103,8 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
     struct str title = book_title(setter->job);
     head->about = str_equal(cover_title(setter), title) ? STR("") : title;
     rows_open(&rows, head, &none);
-    galley_place(rows_page(&rows)->galley, paper_of(setter->job->a4)->margin, 40, PLACE_CONTENTS);
+    galley_place(rows_page(&rows)->galley, paper_of(setter->job->a4)->margin, HEAD_TOP,
+                 PLACE_CONTENTS);
     for (size_t i = 0; i < plays->count; i++) {
         const struct book_play *play = &plays->at[i];
         size_t before = i > 0 ? plays->at[i - 1].chapter : CHAPTER_NONE;
@@ -195,14 +196,6 @@ static void put_facts(const struct setter *setter, struct galley *cover, double 
     galley_text(cover, words_set(setter, TYPE_ABOUT, court, 0), left, base + 16, ROLE_TEXT);
 }
 
-static struct str with_capital(struct arena *arena, struct str text)
-{
-    struct str first = words_capitals(arena, (struct str){text.at, text.size > 0 ? 1 : 0});
-    return text.size > 0
-               ? str_format(arena, "%.*s%.*s", STR_ARG(first), (int)text.size - 1, text.at + 1)
-               : text;
-}
-
 struct galley *book_cover(const struct setter *setter, const struct run *run)
 {
     const struct sheet_job *job = setter->job;
@@ -223,7 +216,7 @@ struct galley *book_cover(const struct setter *setter, const struct run *run)
     double base = put_cover_title(setter, cover, left);
     const struct play *first = job->plays[0].play;
     if (first->level_written) {
-        struct str level = with_capital(setter->arena, words_level(setter->arena, first->level));
+        struct str level = str_capital(setter->arena, words_level(setter->arena, first->level));
         base = galley_text(cover, words_set(setter, TYPE_CHAPTER, level, 0), left, base + TO_LEVEL,
                            ROLE_TEXT);
     }

@@ -142,19 +142,11 @@ static void enter_players(const struct visit *visit)
     each_task(visit, enter_player);
 }
 
-/* "baseline box" -> "Baseline box" */
-static struct str with_capital(struct arena *arena, struct str text)
-{
-    char first = text.size > 0 ? text.at[0] : ' ';
-    bool small = first >= 'a' && first <= 'z';
-    return small ? str_format(arena, "%c%.*s", first - 32, (int)text.size - 1, text.at + 1) : text;
-}
-
 static void enter_formation(const struct visit *visit)
 {
     if (visit->play->formation >= 0) {
         struct str word = str_of(formation_at((size_t)visit->play->formation)->word);
-        enter(visit->arena, visit->entries, with_capital(visit->arena, word), visit->index);
+        enter(visit->arena, visit->entries, str_capital(visit->arena, word), visit->index);
     }
 }
 
@@ -162,7 +154,7 @@ static void enter_tags(const struct visit *visit)
 {
     for (size_t i = 0; i < visit->play->tags.count; i++) {
         struct str tag = visit->play->tags.at[i];
-        enter(visit->arena, visit->entries, with_capital(visit->arena, tag), visit->index);
+        enter(visit->arena, visit->entries, str_capital(visit->arena, tag), visit->index);
     }
 }
 
@@ -289,7 +281,7 @@ void book_index(const struct setter *setter, const book_play_list *plays, galley
     for (bool first = true; rest && rest->items.count > 0; first = false) {
         struct page page = page_open(setter, head, none, first);
         if (first) {
-            galley_place(page.galley, paper->margin, 40, PLACE_INDEX);
+            galley_place(page.galley, paper->margin, HEAD_TOP, PLACE_INDEX);
         }
         double height = even_height(setter, rest, page.bottom - page.y);
         rest = fill_columns(setter, rest, height, page.galley, paper->margin, page.y);

@@ -9,6 +9,7 @@
 /* Names of places in the document. */
 #define PLACE_CONTENTS "contents"
 #define PLACE_INDEX "index"
+#define HEAD_TOP 40.0 /* points: where a page's running head begins; links lead there */
 const char *book_play_place(struct arena *arena, size_t index);
 
 struct book_play {

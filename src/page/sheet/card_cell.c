@@ -12,8 +12,8 @@
 enum { NAME_LINES_MOST = 16 };
 
 static const struct card_size sizes[] = {
-    {12, 3, 4, 168, 157.5, 8, 152, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
-    {20, 4, 5, 126, 126.5, 5.4, 115.2, 12.5, 10.5, 4.5, 9, TYPE_SMALL_CARD_NAME},
+    {12, 3, 168, 157.5, 8, 152, 14, 12.5, 4.5, 12, TYPE_CARD_NAME},
+    {20, 4, 126, 126.5, 5.4, 115.2, 12.5, 10.5, 4.5, 9, TYPE_SMALL_CARD_NAME},
 };
 
 const struct card_size *card_size_find(int per_page)

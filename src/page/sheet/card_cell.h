@@ -10,7 +10,7 @@
 
 /* How cards stand on a page. Points. */
 struct card_size {
-    int per_page, across, down;
+    int per_page, across;
     double width, height; /* of one card */
     double inside;        /* margin */
     double diagram;       /* its width */

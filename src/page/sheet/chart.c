@@ -125,13 +125,6 @@ static double column_x(int column)
     return PLAYER_X + column * (PAGE_WIDE - PLAYER_X) / COLUMNS;
 }
 
-static struct str capitalised(struct arena *arena, struct str word)
-{
-    struct str all = words_capitals(arena, word);
-    return word.size > 1 ? str_format(arena, "%.*s%.*s", 1, all.at, (int)word.size - 1, word.at + 1)
-                         : all;
-}
-
 /* The words of the chart lines; what is left over is for the one who counts to name. */
 static struct galley *columns_row(const struct rows *rows, const point_list *charts, size_t from)
 {
@@ -139,7 +132,7 @@ static struct galley *columns_row(const struct rows *rows, const point_list *cha
     for (int i = 0; i < COLUMNS; i++) {
         double x = column_x(i), end = column_x(i + 1) - PLAYER_GAP;
         if (from + (size_t)i < charts->count) {
-            struct str word = capitalised(rows->setter.arena, charts->at[from + (size_t)i].word);
+            struct str word = str_capital(rows->setter.arena, charts->at[from + (size_t)i].word);
             word = words_fit(&rows->setter, TYPE_DISC, word, end - x, 1);
             galley_text(row, rows_set(rows, TYPE_DISC, word), x, 11, ROLE_TEXT);
         } else {

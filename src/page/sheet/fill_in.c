@@ -3,11 +3,11 @@
  * diagrams, and a table to mark oneself, on a last page. */
 #include "page/sheet/fill_in.h"
 
+#include "language/tell/tell.h"
 #include "page/sheet/asked.h"
 #include "page/sheet/blanked.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
-#include "language/tell/tell.h"
 
 #define TO_DIAGRAM 8.0
 #define ROW_GAP 18.0

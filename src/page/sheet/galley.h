@@ -7,7 +7,7 @@
 #include "base/vec.h"
 #include "picture/paint/paint.h"
 
-#define GALLEY_DISC 5.2 /* radius of a sentence's disc */
+#define GALLEY_DISC 5.2 /* radius of a sentence's disc, points */
 
 enum placed_kind {
     PLACED_TEXT,
@@ -66,8 +66,8 @@ void galley_box(struct galley *galley, struct vec2 from, struct vec2 to, double 
 /* A round dot, filled or open, with its rim in `role`. */
 void galley_dot(struct galley *galley, struct vec2 at, double radius, enum role role,
                 enum filling filling);
-void galley_sign(struct galley *galley, double x,
-                 double y); /* the triangle of the caution, its middle */
+/* The triangle of the caution, its middle at (x, y). */
+void galley_sign(struct galley *galley, double x, double y);
 /* What lies between the corners leads to a place; the place of that name, in the whole document. */
 void galley_link(struct galley *galley, struct vec2 from, struct vec2 to, const char *place);
 void galley_place(struct galley *galley, double x, double y, const char *place);

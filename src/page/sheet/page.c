@@ -241,7 +241,7 @@ static void put_key(const struct setter *setter, struct page *page, const struct
             words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
         }
     }
-    for (int i = 0; i < 2 && key_gap(words) < KEY_GAP_LEAST; i--) {
+    for (int i = 0; i < 2 && key_gap(words) < KEY_GAP_LEAST; i++) {
         words[i] = NULL;
     }
     double gap = key_gap(words);

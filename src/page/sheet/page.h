@@ -39,8 +39,8 @@ typedef VEC(struct page) page_list;
 enum caution_kind {
     CAUTION_PLAYERS,
     CAUTION_PRACTICE,
-    CAUTION_NONE
-}; /* NONE: there is no diagram */
+    CAUTION_NONE /* there is no diagram */
+};
 struct caution {
     enum caution_kind kind;
     bool young;

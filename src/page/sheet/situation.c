@@ -75,14 +75,6 @@ static enum situation_code code_by_start(const struct play *play)
     return SITUATION_COUNT;
 }
 
-/* "quick hitter" -> "Quick hitter" */
-static struct str with_capital(struct arena *arena, struct str tag)
-{
-    char first = tag.size > 0 ? tag.at[0] : ' ';
-    bool small = first >= 'a' && first <= 'z';
-    return small ? str_format(arena, "%c%.*s", first - 32, (int)tag.size - 1, tag.at + 1) : tag;
-}
-
 struct situation situation_of(struct arena *arena, const struct play *play)
 {
     enum situation_code general = SITUATION_COUNT, special = SITUATION_COUNT;
@@ -98,7 +90,7 @@ struct situation situation_of(struct arena *arena, const struct play *play)
         }
     }
     if (special == SITUATION_COUNT && own.size > 0) {
-        return (struct situation){SITUATION_COUNT, with_capital(arena, own)};
+        return (struct situation){SITUATION_COUNT, str_capital(arena, own)};
     }
     enum situation_code code = special < SITUATION_COUNT ? special
                                : play->tags.count > 0    ? general

@@ -334,9 +334,8 @@ static void put_bar(const struct rows *rows, struct galley *row, const struct by
     struct arena *arena = rows->setter.arena;
     const double middle = BASE - 3.2, value_x = SCALE_X + SCALE_WIDE + 14;
     if (player->of < FEW_OF_A_PLAYER) {
-        galley_rule(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
+        galley_dots(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
                     ROLE_COURT);
-        row->items.at[row->items.count - 1].line_kind = LINE_DOTTED;
         galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x, BASE,
                     ROLE_TEXT);
         return;

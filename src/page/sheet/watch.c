@@ -25,17 +25,6 @@ void watch_findings(struct arena *arena, const finding_list *findings, int step,
 
 /* ---- figures of the run ---- */
 
-static void print_body(struct strbuf *out, body who)
-{
-    if (body_is_attacker(who) && who != BODY_COACH) {
-        strbuf_char(out, TELL_BOLD);
-        body_print(out, who);
-        strbuf_char(out, TELL_PLAIN);
-    } else {
-        body_print(out, who);
-    }
-}
-
 static void print_seconds(struct strbuf *out, double seconds)
 {
     strbuf_fixed(out, seconds, 1);
@@ -58,7 +47,8 @@ static bool has_fault(const watched_list *found, const char *family, body who)
     return false;
 }
 
-/* How long a screen has stood when its user starts; below 0: not at all. */
+/* How long a screen has stood when its user starts, s; below 0: he started first. False: it was
+ * never used, or never set. */
 static bool screen_spare(const struct segment *segment, size_t use, double *spare)
 {
     const struct task *task = segment_task(segment, use);
@@ -89,9 +79,9 @@ static void watch_screens(struct arena *arena, const struct segment *segment,
     const struct task *use = segment_task(segment, tightest);
     struct strbuf text;
     strbuf_init(&text, arena);
-    print_body(&text, use->who);
+    tell_body(&text, use->who);
     strbuf_text(&text, ": wait for ");
-    print_body(&text, use->other);
+    tell_body(&text, use->other);
     strbuf_text(&text, ". The screen is set at ");
     print_seconds(&text, segment->record[use->screen_task].time[MOMENT_SET]);
     strbuf_text(&text, "; you leave at ");
@@ -117,9 +107,9 @@ static void watch_gaps(struct arena *arena, const struct segment *segment,
     const struct task *use = segment_task(segment, widest);
     struct strbuf text;
     strbuf_init(&text, arena);
-    print_body(&text, use->who);
+    tell_body(&text, use->who);
     strbuf_text(&text, ": brush ");
-    print_body(&text, use->other);
+    tell_body(&text, use->other);
     strbuf_text(&text, "\xE2\x80\x99s shoulder. The cut passes at ");
     play_length(&text, segment->play, segment->record[widest].gap);
     strbuf_char(&text, '.');
@@ -145,11 +135,11 @@ static void watch_passes(struct arena *arena, const struct segment *segment,
     const struct task *pass = segment_task(segment, nearest);
     struct strbuf text;
     strbuf_init(&text, arena);
-    print_body(&text, pass->who);
+    tell_body(&text, pass->who);
     strbuf_text(&text, ": see ");
-    print_body(&text, segment->record[nearest].lane_by);
+    tell_body(&text, segment->record[nearest].lane_by);
     strbuf_text(&text, " before you pass to ");
-    print_body(&text, pass->other);
+    tell_body(&text, pass->other);
     strbuf_text(&text, ". The ball goes by ");
     play_length(&text, segment->play, segment->record[nearest].lane);
     strbuf_text(&text, " out of reach.");

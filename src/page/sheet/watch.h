@@ -21,8 +21,8 @@ void watch_findings(struct arena *arena, const finding_list *findings, int step,
  * gap at one, the pass a defender is nearest to; of nothing that a check has found fault with. */
 void watch_figures(struct arena *arena, const struct segment *segment, const watched_list *found,
                    watched_list *out);
-/* In columns of `width`, `across` of them at `pitch`, row by row; the first baseline TO_FIRST under
- * `top`. Returns the last baseline. */
+/* In columns of `width`, `across` of them at `pitch`, row by row; the first baseline 14 points
+ * under `top`. Returns the last baseline. */
 double watch_set(const struct setter *setter, struct galley *galley, const watched_list *list,
                  double width, double pitch, size_t across, double top);
 

@@ -193,8 +193,8 @@ static bool draw_svg(cairo_t *cr, const struct rsvg *rsvg, struct str bytes, str
     struct rsvg_box at = sized ? fit(wide, tall, box) : fit(1, 1, box);
     void *error = NULL;
     cairo_save(cr);
-    cairo_rectangle(cr, at.x, at.y, at.width,
-                    at.height); /* what lies outside would paint the page */
+    /* What lies outside would paint the page. */
+    cairo_rectangle(cr, at.x, at.y, at.width, at.height);
     cairo_clip(cr);
     bool good = rsvg->rsvg_handle_render_document(handle, cr, &at, &error);
     cairo_restore(cr);

@@ -48,7 +48,6 @@ void document_open(struct document *document, double width, double height)
     tell(surface, CAIRO_PDF_METADATA_TITLE, document->title);
     tell(surface, CAIRO_PDF_METADATA_AUTHOR, document->author);
     tell(surface, CAIRO_PDF_METADATA_SUBJECT, document->subject);
-    tell(surface, CAIRO_PDF_METADATA_KEYWORDS, document->keywords);
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "courtwright");
     /* What is no ISO date takes out the time of day that cairo would put in. */
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE,

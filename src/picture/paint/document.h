@@ -13,7 +13,7 @@ struct document {
     cairo_t *cr;
     const char *title, *date;
     /* NULL: not told; else text that document_text gave, set between init and open. */
-    const char *author, *subject, *keywords;
+    const char *author, *subject;
 };
 
 /* Takes memory: to be called before document_open. `date`: ISO 8601, or NULL. */

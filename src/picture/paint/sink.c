@@ -25,8 +25,8 @@ cairo_status_t sink_take(void *closure, const unsigned char *bytes, unsigned siz
         strbuf_add(&sink->bytes, (struct str){(const char *)bytes, size});
     }
     sink->arena->escape = outer;
-    return CAIRO_STATUS_SUCCESS; /* cairo 1.16 trips over links when its stream fails: sink_end
-                                    tells */
+    /* Never a failure: cairo 1.16 trips over links when its stream fails. sink_end tells. */
+    return CAIRO_STATUS_SUCCESS;
 }
 
 void sink_end(struct sink *sink)

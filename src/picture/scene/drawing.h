@@ -199,6 +199,7 @@ void lights_cut(struct drawing *drawing); /* trimmed where they would hide their
 bool stroke_is_light(const struct stroke *stroke);
 double rim_distance(const struct drawing *drawing,
                     struct vec2 metres); /* feet, to the nearer basket */
+/* chain.c: does it end at the numeral it began at? */
 bool stroke_comes_home(const struct drawing *drawing, const struct stroke *stroke);
 /* settle.c */
 /* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
@@ -233,9 +234,10 @@ void trail_hump(struct trail *trail, double along, struct vec2 push, double wide
 /* How far a place is from the next symbol or the picture's edge. */
 double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
+/* Off lines that it would lie on; false: none did. */
 bool bend_off(struct drawing *drawing);
+/* Round all that is in its way. */
 void bend_one(struct drawing *drawing, struct stroke *stroke);
-/* round all that is in its way */ /* off lines that it would lie on; false: none did */
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */

@@ -35,8 +35,8 @@ static const struct weights weights = {.beside = 6,
                                        .own_line = 90,
                                        .crossing = 25,
                                        .bend = 18};
-#define SHORT_STEM                                                                                 \
-    6.0             /* feet from a screener's numeral to his bar: the disc may be beside either */
+/* Feet from a screener's numeral to his bar: the disc may be beside either. */
+#define SHORT_STEM 6.0
 #define GOES_ON 1.5 /* s until the player's line begins */
 #define BEGINS 0.35 /* of that line: where its beginning is */
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };

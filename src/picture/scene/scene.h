@@ -112,8 +112,8 @@ struct scene_options {
     const finding_list *findings; /* drawn when not NULL, and told under the floor */
     bool told_elsewhere;          /* they are told on the page */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
-    bool
-        plain; /* a card's: no order discs, no names, numerals only at the X that a read is about */
+    /* A card's: no order discs, no names, numerals only at the X that a read is about. */
+    bool plain;
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */

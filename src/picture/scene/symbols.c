@@ -367,7 +367,7 @@ static void number_round(struct drawing *drawing, struct symbol *symbol, double 
                                        {0.38, -0.92}, {-0.38, -0.92}, {0.38, 0.92}, {-0.38, 0.92}};
     const struct sizes *size = &drawing->size;
     double reach = far * (size->x_half + 0.20 * size->k + 0.30 * size->x_numeral);
-    for (size_t w = 0; w<sizeof ways / sizeof *ways && * best> 0; w++) {
+    for (size_t w = 0; *best > 0 && w < sizeof ways / sizeof *ways; w++) {
         double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
         struct vec2 at = vec2_along(symbol->at, ways[w], reach + taller);
         double trouble = numeral_trouble(drawing, symbol, at);

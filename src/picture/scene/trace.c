@@ -19,8 +19,8 @@
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
 #define SHORT_TRIP 9.0    /* feet there: the legs of a shorter one leave wide of the numeral */
 #define LEAVES_BEHIND 1.1 /* feet behind a bar */
-#define BESIDE_OTHER                                                                               \
-    1.4 /* feet from somebody's numeral: a line that begins there seems his (ours) */
+/* Feet from somebody's numeral: a line that begins there seems his (ours). */
+#define BESIDE_OTHER 1.4
 enum { CORNERS = 24 };
 
 /* The samples of a movement on paper. */

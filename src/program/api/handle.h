@@ -81,8 +81,8 @@ enum load_result load_include(void *ctx, struct arena *arena, struct str from, s
 
 /* Steps of load, in the arena, unwinding by its escape. */
 void report_make(struct courtwright *book); /* report.c: said, errors, warnings */
-void broken_find(struct courtwright *book); /* broken.c: which plays are not to be run, and where
-                                               other errors stand */
+/* broken.c: which plays are not to be run, and where other errors stand. */
+void broken_find(struct courtwright *book);
 void accepts_note_idle(struct courtwright *book); /* accepts.c: accept lines that silence nothing */
 void contents_make(struct courtwright *book);     /* contents.c: what the book holds, told */
 /* contents.c: what there is to say of one play, while its run is there. */

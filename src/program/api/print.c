@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* print: pictures through cairo. Left out of the core. */
+#include "language/tell/tell.h"
 #include "picture/paint/paint.h"
 #include "program/api/draw.h"
-#include "language/tell/tell.h"
 #include "program/api/fonts.h"
 
 enum { GRID_ACROSS = 3, GUTTER = 18 };

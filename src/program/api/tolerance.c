@@ -81,14 +81,6 @@ static const struct {
     {"screen.nobody", "%w's screen is set away from %b"},
 };
 
-static void put_body(struct strbuf *out, body b)
-{
-    bool marked = body_is_attacker(b) && b != BODY_COACH;
-    strbuf_text(out, marked ? (const char[]){CHECK_BODY_ON, '\0'} : "");
-    body_print(out, b);
-    strbuf_text(out, marked ? (const char[]){CHECK_BODY_OFF, '\0'} : "");
-}
-
 static void put_words(struct strbuf *out, const char *words, const struct task *task, body by,
                       struct str what)
 {
@@ -99,13 +91,13 @@ static void put_words(struct strbuf *out, const char *words, const struct task *
         }
         switch (*++words) {
         case 'w':
-            put_body(out, task->who);
+            tell_body(out, task->who);
             break;
         case 'o':
-            put_body(out, task->other);
+            tell_body(out, task->other);
             break;
         case 'b':
-            put_body(out, by);
+            tell_body(out, by);
             break;
         default:
             strbuf_add(out, what);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* chart: tally sheets, to be filled in by hand. */
 #include "program/cli/one_sheet.h"
-
 #include "program/cli/say.h"
 
 /* Which plays have nothing to count, what became of them, and what to write. */

@@ -87,25 +87,18 @@ static const struct page {
     const char *word, *text, *example;
 } pages[] = {
     {"tolerance",
-     "No two players are alike, and none is the same twice. `check --tolerance` runs every step "
-     "and read "
-     "100 times, each time with everybody's speed (8 %) and reaction (20 %, one deviation each) "
-     "drawn "
-     "anew, always the same hundred teams. A run works when every pass is caught, every screen is "
-     "used, "
-     "and none of the checks of passes and screens finds anything: pass.lane, screen.early, "
-     "screen.gap, "
-     "screen.moving, screen.nobody, ball.handoff. They are the same checks as of the play itself, "
-     "with "
-     "its limits and what it accepts. The tightest is the movement with the least time to spare in "
-     "the "
-     "middle one of the runs: later by so much, and it would not have come off. Where fewer than "
-     "75 of "
-     "100 work, the check that found most of them says what to write. What else is warned of in "
-     "the step "
-     "is named at the end: a play can be on time and still crowded. It is a model's answer, good "
-     "for "
-     "comparing two ways to write a step, not for betting on one.",
+     "No two players are alike, and none is the same twice. `check --tolerance` runs every "
+     "step and read 100 times, each time with everybody's speed (8 %) and reaction (20 %, "
+     "one deviation each) drawn anew, always the same hundred teams. A run works when "
+     "every pass is caught, every screen is used, and none of the checks of passes and "
+     "screens finds anything: pass.lane, screen.early, screen.gap, screen.moving, "
+     "screen.nobody, ball.handoff. They are the same checks as of the play itself, with "
+     "its limits and what it accepts. The tightest is the movement with the least time to "
+     "spare in the middle one of the runs: later by so much, and it would not have come "
+     "off. Where fewer than 75 of 100 work, the check that found most of them says what to "
+     "write. What else is warned of in the step is named at the end: a play can be on time "
+     "and still crowded. It is a model's answer, good for comparing two ways to write a "
+     "step, not for betting on one.",
      "courtwright check book.play --tolerance\n"
      "courtwright check book.play --tolerance --jobs 2 --json\n"},
 };

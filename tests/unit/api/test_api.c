@@ -391,6 +391,21 @@ START_TEST(a_player_by_name_has_pages_where_there_is_a_spot)
 }
 END_TEST
 
+/* Its key has no room for all nine marks: the two that say least go, and no more. */
+START_TEST(a_page_with_every_mark_is_made)
+{
+    struct courtwright *loaded =
+        load("all.play", "start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
+                         "defense man\n5 down screens for 3\n3 curls off 5 to the nail\n"
+                         "1 dribbles at 2\n1 hands off to 2\n2 passes to 3\n1 goes to left wing\n"
+                         "3 shoots\n");
+    struct courtwright_handout options = {0};
+    ck_assert_int_eq(courtwright_handout(loaded, &options, &writer), COURTWRIGHT_OK);
+    ck_assert_int_eq(strncmp(kept.at, "%PDF-", 5), 0);
+    courtwright_free(loaded);
+}
+END_TEST
+
 START_TEST(errors_are_told_by_the_part_of_the_book_they_stand_in)
 {
     static const struct {
@@ -686,6 +701,7 @@ int main(void)
     tcase_add_loop_test(all, options_of_a_handout_are_checked, 0, ROWS(handouts));
     tcase_add_test(all, the_coachs_and_the_fill_in_sheet_are_made_by_their_word);
     tcase_add_test(all, a_player_by_name_has_pages_where_there_is_a_spot);
+    tcase_add_test(all, a_page_with_every_mark_is_made);
     tcase_add_test(all, errors_are_told_by_the_part_of_the_book_they_stand_in);
     tcase_add_test(all, positions_and_dumps_are_checked);
     tcase_add_test(all, a_listing_can_be_ended);
