@@ -182,7 +182,6 @@ void sentence_tasks(struct maker *m, const struct sentence *s, const struct voic
 struct task *sentence_add(struct maker *m, const struct task *task, const struct work *work);
 void ties_resolve(struct maker *m, size_t from);
 void ties_find_circles(struct maker *m, size_t from); /* circles.c: takes the waits of one out */
-bool task_is_fixed(const struct task *task);          /* its start, by `as` or `at` */
 /* chasers.c: in a zone nobody has a man but whom the zone or a line gives one: of a box-and-one x1,
  * of a triangle-and-two x1 and x2, each the first player nobody else is on. `said`: the lines. */
 void chasers_set(struct maker *m, const struct form *const said[BODY_COUNT]);

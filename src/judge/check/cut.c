@@ -97,12 +97,7 @@ static bool starts_with(const struct segment *segment, body driver, double t)
     const struct segment *in;
     size_t index;
     const struct task *task = look_latest(segment, driver, t, &in, &index);
-    for (size_t i = 0; task && i < task->waits.count; i++) {
-        if (task->waits.at[i].fixed) {
-            return true;
-        }
-    }
-    return false;
+    return task && task_is_fixed(task);
 }
 
 static void traffic(struct checker *checker, body driver, body cutter, const struct meeting *met)

@@ -132,11 +132,7 @@ static void look_at_lane(const struct trying *trying, size_t throw)
 static void look_at_catcher(const struct trying *trying, size_t throw)
 {
     const struct task *task = segment_task(trying->run, throw);
-    bool fixed = false;
-    for (size_t i = 0; i < task->waits.count; i++) {
-        fixed |= task->waits.at[i].fixed;
-    }
-    int way = fixed ? way_to_catch(trying->run, throw) : -1;
+    int way = task_is_fixed(task) ? way_to_catch(trying->run, throw) : -1;
     if (way >= 0) {
         double arrived = trying->run->record[way].time[MOMENT_ARRIVED],
                caught = trying->run->record[throw].time[MOMENT_CAUGHT];
@@ -186,11 +182,7 @@ static void judge_use(struct trying *trying, size_t use)
         fail(trying, TRIAL_UNUSED, use, start_of(trying, use));
         return;
     }
-    bool tied = task->early;
-    for (size_t i = 0; i < task->waits.count; i++) {
-        tied |= task->waits.at[i].fixed;
-    }
-    if (tied) {
+    if (task->early || task_is_fixed(task)) {
         double set = trying->run->record[screen].time[MOMENT_SET];
         spare(trying, screen, start_of(trying, use) + LATE - set);
     }
