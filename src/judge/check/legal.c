@@ -226,7 +226,7 @@ static const char *away_from(struct checker *checker, struct vec2 user, struct v
     struct vec2 way = vec2_unit(vec2_sub(screen, user));
     double least = vec2_length(user) > ROOM ? vec2_dot(vec2_unit(vec2_scale(user, -1)), way) : 1;
     for (int i = 0; i < SPOT_COUNT; i++) {
-        enum side side = user.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
+        enum side side = look_side(checker, user.x);
         side = spot_row((enum spot)i)->sided ? side : SIDE_NONE;
         struct vec2 to = vec2_sub(court_spot(checker->play->court, (enum spot)i, side), user);
         double cosine = vec2_dot(vec2_unit(to), way);

@@ -79,6 +79,12 @@ const char *look_spot(struct checker *checker, enum spot spot, enum side side)
     return out.at;
 }
 
+enum side look_side(const struct checker *checker, double x)
+{
+    bool left = x < 0 || (x == 0 && checker->play->mirrored);
+    return left ? SIDE_LEFT : SIDE_RIGHT;
+}
+
 struct vec2 look_at(const struct segment *segment, body b, size_t sample)
 {
     return segment->track[b].sample[sample].at;

@@ -35,6 +35,8 @@ const char *look_length(struct checker *checker, double metres);   /* "9 ft" */
 const char *look_seconds(struct checker *checker, double seconds); /* "2.4 s" */
 const char *look_body(struct checker *checker, body b);            /* "3", "x3" */
 const char *look_spot(struct checker *checker, enum spot spot, enum side side);
+/* The side of the floor; in the middle the right one, and in the other side of a play the left. */
+enum side look_side(const struct checker *checker, double x);
 
 /* By the play's own line, else its level, the rules in force, the row. */
 double look_limit(const struct play *play, const struct check_row *row, bool *written);

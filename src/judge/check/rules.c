@@ -36,7 +36,7 @@ void look_start_missing(struct checker *checker)
 
 /* ---- player.out ---- */
 
-/* `place`: where the sentence has him; NULL: where he starts. */
+/* What to write so that he stays inside: the nearest spot, or whom to pass to. */
 static void help_inside(struct checker *checker, struct finding *finding, const struct task *task,
                         body b, struct vec2 place)
 {
@@ -52,6 +52,7 @@ static void help_inside(struct checker *checker, struct finding *finding, const 
     }
 }
 
+/* `place`: where the sentence has him; NULL: where he starts. */
 static void out(struct checker *checker, body b, double t, double by, const struct task *task,
                 const struct vec2 *place)
 {
@@ -225,7 +226,7 @@ void look_time_lane(struct checker *checker)
             look_say(checker, &finding->help, "let %s pass or shoot sooner", who);
         } else {
             look_say(checker, &finding->help, "write: %s goes to %s", who,
-                     look_spot(checker, SPOT_BLOCK, finding->a.x < 0 ? SIDE_LEFT : SIDE_RIGHT));
+                     look_spot(checker, SPOT_BLOCK, look_side(checker, finding->a.x)));
         }
     }
 }

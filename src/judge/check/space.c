@@ -167,7 +167,7 @@ static void high(struct checker *checker, body b, size_t sample)
 {
     struct vec2 at = look_at(checker->segment, b, sample);
     double up = up_from_deep(checker, at);
-    const char *corner = look_spot(checker, SPOT_CORNER, at.x < 0 ? SIDE_LEFT : SIDE_RIGHT);
+    const char *corner = look_spot(checker, SPOT_CORNER, look_side(checker, at.x));
     struct finding *finding = look_report(checker, (double)sample * RUN_SAMPLE, up, b, BODY_NONE);
     finding->severity = up > 2 * checker->limit + HALF_FOOT ? SEVERITY_WARNING : SEVERITY_NOTE;
     finding->span = stand_line(checker, b, finding->time, finding->span);

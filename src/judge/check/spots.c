@@ -22,25 +22,20 @@
 /* ---- where somebody stands ---- */
 
 /* The nearest of all spots, perimeter or not; side as he stands. */
-static enum spot nearest_spot(const struct court *court, struct vec2 at)
+static enum spot nearest_spot(const struct checker *checker, struct vec2 at)
 {
+    enum side side = look_side(checker, at.x);
     enum spot nearest = SPOT_TOP;
     double least = INFINITY;
     for (int i = 0; i < SPOT_COUNT; i++) {
         bool line = i == SPOT_BASELINE || i == SPOT_SIDELINE || i == SPOT_HALF_COURT;
-        enum side side = at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
-        double far = vec2_distance(court_spot(court, (enum spot)i, side), at);
+        double far = vec2_distance(court_spot(checker->play->court, (enum spot)i, side), at);
         if (!line && far < least) {
             least = far;
             nearest = (enum spot)i;
         }
     }
     return nearest;
-}
-
-static enum side side_at(const struct vec2 at)
-{
-    return at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
 }
 
 static bool holds(const struct checker *checker, body b, size_t sample)
@@ -66,7 +61,8 @@ static struct finding *stands(struct checker *checker, body b, size_t sample, do
 
 static bool in_slot(const struct checker *checker, struct vec2 at)
 {
-    return vec2_near(court_spot(checker->play->court, SPOT_SLOT, side_at(at)), at, IN_SLOT);
+    return vec2_near(court_spot(checker->play->court, SPOT_SLOT, look_side(checker, at.x)), at,
+                     IN_SLOT);
 }
 
 /* Four out: two stand in the slots, or started there. */
@@ -93,7 +89,7 @@ static double off_the_line(const struct checker *checker, body b, size_t sample)
         return fabs(up); /* whoever it is */
     }
     bool wing = court_nearest_perimeter(court, at, NULL, &far) == SPOT_WING && far <= AT_SPOT &&
-                nearest_spot(court, at) == SPOT_WING;
+                nearest_spot(checker, at) == SPOT_WING;
     if (!wing || (up < 0 && up >= -LOW_WING - HALF_FOOT && guards_in_slots(checker, sample))) {
         return -1;
     }
@@ -112,7 +108,7 @@ static void off_wing(struct checker *checker, body b, size_t sample)
     struct vec2 at = look_at(checker->segment, b, sample);
     double off = off_the_line(checker, b, sample);
     bool high = at.y > checker->play->court->free_throw;
-    const char *wing = look_spot(checker, SPOT_WING, side_at(at));
+    const char *wing = look_spot(checker, SPOT_WING, look_side(checker, at.x));
     struct finding *finding = stands(checker, b, sample, off, wing);
     look_say(checker, &finding->message,
              "%s: %s to the wing. You stand %s %s the free-throw line extended; keep within %s.",
@@ -145,7 +141,7 @@ static bool is_inside_line(const struct checker *checker, const void *about, siz
     struct vec2 at = look_at(checker->segment, *b, sample);
     return inside_line(court, at) > checker->limit + HALF_FOOT &&
            stand_on_floor(checker, *b, sample) && !holds(checker, *b, sample) &&
-           spot_row(nearest_spot(court, at))->perimeter;
+           spot_row(nearest_spot(checker, at))->perimeter;
 }
 
 static void too_far_in(struct checker *checker, body b, size_t sample)
@@ -153,8 +149,9 @@ static void too_far_in(struct checker *checker, body b, size_t sample)
     const struct court *court = checker->play->court;
     struct vec2 at = look_at(checker->segment, b, sample);
     double inside = inside_line(court, at);
-    enum spot spot = nearest_spot(court, at);
-    const char *where = look_spot(checker, spot, spot_row(spot)->sided ? side_at(at) : SIDE_NONE);
+    enum spot spot = nearest_spot(checker, at);
+    const char *where =
+        look_spot(checker, spot, spot_row(spot)->sided ? look_side(checker, at.x) : SIDE_NONE);
     struct finding *finding = stands(checker, b, sample, inside, where);
     look_say(checker, &finding->message,
              "%s: step out behind the three-point line. You stand %s inside it, at the %s; keep "
