@@ -121,7 +121,7 @@ struct lane_way {
 struct lane_way motion_lane_way(const struct flight *flight, struct vec2 from, struct vec2 to,
                                 const struct lane *lane);
 double motion_lane_short(const struct lane_way *way, struct mover defender);
-/* Both in turn. */
+/* The two above, for one defender. */
 double motion_lane_margin(const struct flight *flight, struct vec2 from, struct vec2 to,
                           struct mover defender, const struct lane *lane);
 

@@ -52,7 +52,7 @@ struct task_record {
     bool has_corner;
     double miss;  /* PASS: from the receiver to the ball as it came, m; <0: it never did. Over what
                    * two hands and a step reach it was not caught, and run.missed said so */
-    double lane;  /* PASS: the lane's margin as it leaves the hand (motion_lane_margin), m, */
+    double lane;  /* PASS: the lane's margin as it leaves the hand (motion_lane_short), m, */
     body lane_by; /* and of whom; BODY_NONE: no defender, not thrown, or over all hands */
     bool carried; /* it was still going on when the segment ended */
 };

@@ -117,16 +117,18 @@ static bool same_advice(const struct finding *a, const struct finding *b)
 static bool is_said_better(const finding_list *findings, size_t index)
 {
     const struct finding *finding = &findings->at[index];
-    for (size_t i = 0; surest[how_sure(finding->row)] && i < findings->count; i++) {
+    int sure = how_sure(finding->row);
+    for (size_t i = 0; surest[sure] && i < findings->count; i++) {
         const struct finding *other = &findings->at[i];
         if (i != index && same_advice(other, finding) && other->severity >= finding->severity &&
-            how_sure(other->row) < how_sure(finding->row)) {
+            how_sure(other->row) < sure) {
             return true;
         }
     }
     return false;
 }
 
+/* Nobody asks any more in which segment they are: checker.of stays, no longer parallel to them. */
 static void drop_said_better(struct arena *arena, finding_list *findings)
 {
     bool *drop = arena_array(arena, bool, findings->count + 1);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* limits: what a check allows: by the play's own line, else the level, the rules in force, the row.
  */
+#include <stddef.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -18,10 +19,9 @@ static const struct level_limit {
     const char *id;
     enum level_code level;
     double limit;
-    const char *source;
 } levels[] = {
 #define BY_RULES(...)
-#define BY_LEVEL(id, level, limit, source) {id, LEVEL_##level, limit, source},
+#define BY_LEVEL(id, level, limit, source) {id, LEVEL_##level, limit},
 #include "judge/check/limits.def"
 #undef BY_LEVEL
 #undef BY_RULES

@@ -88,8 +88,10 @@ const char *stand_where_to(struct checker *checker, body who, size_t sample, dou
 {
     static const enum spot outside[] = {SPOT_CORNER, SPOT_WING, SPOT_SLOT, SPOT_TOP};
     static const enum spot inside[] = {SPOT_SHORT_CORNER, SPOT_BLOCK, SPOT_ELBOW};
-    const char *spot = nearest_free(checker, outside, 4, who, sample, limit);
-    return spot ? spot : nearest_free(checker, inside, 3, who, sample, limit);
+    const char *spot =
+        nearest_free(checker, outside, sizeof outside / sizeof *outside, who, sample, limit);
+    return spot ? spot
+                : nearest_free(checker, inside, sizeof inside / sizeof *inside, who, sample, limit);
 }
 
 double stand_off_spot(const struct checker *checker, struct vec2 at)
