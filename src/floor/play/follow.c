@@ -57,8 +57,8 @@ static bool broken_before(const struct block *block, struct span span, bool same
 {
     struct span broken = SPAN_NONE, step = SPAN_NONE;
     latest_before(block, span, &broken, &step);
-    bool any = broken.source != SPAN_NONE.source;
-    return any && (!same_step || step.source == SPAN_NONE.source || broken.begin > step.begin);
+    bool any = broken.source != SOURCE_NONE;
+    return any && (!same_step || step.source == SOURCE_NONE || broken.begin > step.begin);
 }
 
 static bool inside(struct span a, struct span b)

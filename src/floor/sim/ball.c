@@ -28,6 +28,11 @@ bool ball_is_under_way(const struct world *world)
            (ball->state == LOOSE && ball->target != BODY_NONE);
 }
 
+bool ball_is_for(const struct world *world, body who)
+{
+    return ball_is_held(world, who) || (ball_is_under_way(world) && world->ball.target == who);
+}
+
 static double held_height(const struct world *world)
 {
     return MOTION_HELD * world->level->height;

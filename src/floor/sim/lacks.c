@@ -48,7 +48,7 @@ static bool comes_by_ball(const struct world *world, body who)
             return true;
         }
     }
-    return ball_is_held(world, who) || (ball_is_under_way(world) && world->ball.target == who);
+    return ball_is_for(world, who);
 }
 
 /* `on_ball`: one whose user has the ball when he comes off it. */

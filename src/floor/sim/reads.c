@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* reads: what a read or a sentence has a defender do, and he cannot: of a screen where his man has
  * to do with none, of a ball that never comes, too late. Looks before a way through a step is run,
- * as a sentence starts, and when all is over; changes nothing. */
+ * as a sentence starts, and when all is over; changes nothing but what is reported, and a duty's
+ * `vain`. */
 #include "floor/sim/lacks.h"
 
 /* Of what is missing: of whom it is said, what, and what can be typed: @ is he, # a team-mate. */
@@ -64,8 +65,7 @@ static body mate_of(const struct world *world, body who, bool screens)
 {
     body mate = BODY_NONE;
     for (int b = 0; b < BODY_COACH; b++) {
-        bool has =
-            ball_is_held(world, (body)b) || (ball_is_under_way(world) && world->ball.target == b);
+        bool has = ball_is_for(world, (body)b);
         if (world->agent[b].here && b != who && (mate == BODY_NONE || screens || has)) {
             mate = (body)b;
         }
@@ -103,11 +103,6 @@ static void say(struct world *world, enum diag_code code, struct span span, cons
     } else {
         diag_help(world->diags, diag, "%.*s", STR_ARG(help_of(world, word, lack)));
     }
-}
-
-static bool is_written(const struct world *world, struct span span)
-{
-    return span.source < world->sources->all.count;
 }
 
 /* ---- reads ---- */
@@ -157,7 +152,7 @@ static void read_lacks(struct world *world, const struct condition *condition)
         struct word word;
         bool asks = word_of(world, condition, second > 0, &word);
         enum lack lack = asks ? lacks(world, &word) : LACK_NONE;
-        if (lack != LACK_NONE && is_written(world, condition->span)) {
+        if (lack != LACK_NONE && world_is_written(world, condition->span)) {
             say(world, DIAG_RUN_READ, condition->span, &word, lack);
             world->duty[word.self].vain = true;
             return;
@@ -193,7 +188,7 @@ void reads_start(struct world *world, const struct job *job)
     enum lack lack = lacks(world, &word);
     world->duty[job->task->who].vain = lack != LACK_NONE;
     if (lack != LACK_NONE && lack != LACK_PAIR && /* without a screen they switch at once */
-        is_written(world, job->task->span) && !trouble_told(world, job)) {
+        world_is_written(world, job->task->span) && !trouble_told(world, job)) {
         say(world, DIAG_RUN_DUTY, job->task->span, &word, lack);
     }
 }
@@ -208,8 +203,7 @@ static struct span span_of(const struct world *world, const struct duty *duty)
         return world->job[duty->task].task->span;
     }
     bool read = branch && branch->conditions.count > 0 && !duty->by_rule;
-    return read ? branch->conditions.at[0].span
-                : (struct span){.source = (unsigned)world->sources->all.count};
+    return read ? branch->conditions.at[0].span : SPAN_NONE;
 }
 
 static void say_late(struct world *world, body self, struct span span)
@@ -265,9 +259,12 @@ void reads_recover(struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
     struct span span = span_of(world, duty);
-    struct word word = {
-        .verb = VERB_RECOVERS, .self = self, .man = man_of(world, self), .whom = BODY_NONE};
-    if (is_written(world, span) && !told_of(world, duty) && !had_another(world, self)) {
+    struct word word = {.verb = VERB_RECOVERS,
+                        .self = self,
+                        .man = man_of(world, self),
+                        .whom = BODY_NONE,
+                        .other = BODY_NONE};
+    if (world_is_written(world, span) && !told_of(world, duty) && !had_another(world, self)) {
         say(world, duty->task == SIM_NO_TASK ? DIAG_RUN_READ : DIAG_RUN_DUTY, span, &word,
             LACK_LEAVING);
     }
@@ -278,7 +275,7 @@ void reads_end(struct world *world)
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT && !world->failed; b++) {
         const struct duty *duty = &world->duty[b];
         struct span span = span_of(world, duty);
-        if (!world->agent[b].here || !is_written(world, span) || told_of(world, duty)) {
+        if (!world->agent[b].here || !world_is_written(world, span) || told_of(world, duty)) {
             continue;
         }
         enum lack lack = duty->waits ? lacks_still(duty->strategy) : LACK_NONE;

@@ -9,6 +9,7 @@
 #define STRAIGHT .8     /* cosine: a way that leads on past the defender, to neither side of him */
 #define KEEP_CARRIED .3 /* s a screen of an earlier step stands after it has been used */
 
+/* Unlike ball_is_for: of balls under way only a pass counts, not a loose one that he goes for. */
 bool screen_on_ball(const struct world *world, body user)
 {
     const struct ball *ball = &world->ball;

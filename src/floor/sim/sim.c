@@ -53,6 +53,11 @@ double world_zero(const struct world *world)
     return (double)world->origin / world->rate;
 }
 
+bool world_is_written(const struct world *world, struct span span)
+{
+    return span.source < world->sources->all.count;
+}
+
 /* ---- the first stand ---- */
 
 static body man_of(const struct play *play, body defender)
@@ -178,6 +183,19 @@ static struct world *world_after(struct arena *arena, const struct segment *befo
     return border_cross(arena, from, from == before->end, step, branch);
 }
 
+/* As everybody stands when the step begins; `before`: what it goes on from, or NULL. */
+static struct world *world_for(struct arena *arena, const struct sources *sources,
+                               const struct play *play, const struct sim_options *options,
+                               const struct segment *before, int step, int branch)
+{
+    if (before) {
+        return world_after(arena, before, step, branch);
+    }
+    struct world *world = open_world(arena, sources, play, options);
+    set_up(world, step, branch);
+    return world;
+}
+
 static struct segment *run_segment(struct world *world, struct segment *before)
 {
     struct segment *segment = world->segment;
@@ -227,13 +245,8 @@ const struct segment *sim_again(struct arena *arena, const struct segment *segme
 {
     struct diags unsaid;
     diags_init(&unsaid, arena);
-    struct world *world;
-    if (segment->before) {
-        world = world_after(arena, segment->before, segment->step, segment->branch);
-    } else {
-        world = open_world(arena, segment->end->sources, segment->play, &as_ever);
-        set_up(world, segment->step, segment->branch);
-    }
+    struct world *world = world_for(arena, segment->end->sources, segment->play, &as_ever,
+                                    segment->before, segment->step, segment->branch);
     world->diags = &unsaid;
     world->options = &as_ever;
     for (int b = 0; b < BODY_COUNT; b++) {
@@ -271,13 +284,7 @@ struct run *sim_run_with(struct arena *arena, const struct sources *sources,
         ends[s] = arena_array(arena, struct chain, step->branches.count + 1);
         for (int b = branches ? 0 : -1; b < branches; b++) {
             struct segment *from = before ? before->segment : NULL;
-            struct world *world;
-            if (from) {
-                world = world_after(arena, from, (int)s, b);
-            } else {
-                world = open_world(arena, sources, play, options);
-                set_up(world, (int)s, b);
-            }
+            struct world *world = world_for(arena, sources, play, options, from, (int)s, b);
             bool failed = before && before->failed;
             world->diags = failed ? &echo : diags;
             struct segment *segment = run_segment(world, from);

@@ -8,7 +8,7 @@
 static struct str words_of(const struct world *world, const struct task *task)
 {
     struct str text = {0};
-    if (task->span.source < world->sources->all.count) {
+    if (world_is_written(world, task->span)) {
         text = source_text(world->sources, task->span);
     }
     if (text.size) {
@@ -54,7 +54,7 @@ static struct str unmet(struct world *world, const struct job *job)
         const struct wait *wait = last ? &job->task->until : &job->task->waits.at[i];
         bool named = wait->kind == WAIT_STATE || wait->kind == WAIT_DEED;
         if ((last ? !waits && job->task->has_until : waits && named) &&
-            wait->span.source < world->sources->all.count && !queue_wait_met(world, job, wait)) {
+            world_is_written(world, wait->span) && !queue_wait_met(world, job, wait)) {
             return source_text(world->sources, wait->span);
         }
     }
@@ -239,7 +239,7 @@ static const struct job *kept_by(const struct world *world, const struct job *jo
 void trouble_at_once(struct world *world, const struct job *job)
 {
     struct span span = job->task->until.span;
-    bool written = span.source < world->sources->all.count;
+    bool written = world_is_written(world, span);
     struct str until = written ? source_text(world->sources, span) : STR("");
     struct diag *diag = diag_add(world->diags, DIAG_RUN_AT_ONCE, written ? span : job->task->span,
                                  "`%.*s` ends as it begins: `until %.*s` has been by then",
@@ -265,10 +265,9 @@ void trouble_past(struct world *world, const struct job *job, const struct wait 
     }
     strbuf_fixed(&out, world->t - world_zero(world), 1);
     strbuf_text(&out, " s");
-    struct diag *diag =
-        diag_add(world->diags, DIAG_RUN_PAST,
-                 wait->span.source < world->sources->all.count ? wait->span : job->task->span,
-                 "%.*s", STR_ARG(strbuf_str(&out)));
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_PAST,
+                                 world_is_written(world, wait->span) ? wait->span : job->task->span,
+                                 "%.*s", STR_ARG(strbuf_str(&out)));
     diag_help(world->diags, diag,
               "write `after` or `when` in place of `as`, a later time, or cut the sentence before "
               "short with `until`");
@@ -448,7 +447,7 @@ void trouble_until(struct world *world, const struct job *job)
 {
     const struct wait *until = &job->task->until;
     bool named = until->kind == WAIT_STATE || until->kind == WAIT_DEED;
-    if (!named || until->span.source >= world->sources->all.count) {
+    if (!named || !world_is_written(world, until->span)) {
         return;
     }
     struct str what = source_text(world->sources, until->span);

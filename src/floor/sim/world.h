@@ -106,7 +106,7 @@ struct duty {
     double side; /* of the other who traps, once it is chosen */
     bool over;   /* the jab is done, the cutter met, the shot up */
     bool met;    /* he has been at whom he is to double, trap, tag or bump */
-    bool vain;   /* it cannot come about, and that has been said */
+    bool vain;   /* it cannot come about: told of as far as it is to be, and not again */
     bool there;  /* he has been where it wants him */
     bool holds;  /* told whom to guard he is with him, and nothing by rule draws him off */
 };
@@ -274,7 +274,8 @@ struct mover world_soon(const struct world *world, const struct agent *agent); /
  * rate, and of all of them those at which everybody looks and decides, SIM_THOUGHTS, are some. */
 bool world_beat(const struct world *world, int times);
 
-double world_zero(const struct world *world); /* when the segment began, s */
+double world_zero(const struct world *world);                       /* when the segment began, s */
+bool world_is_written(const struct world *world, struct span span); /* it is in the coach's text */
 
 /* border.c: the next world begins as a copy of this one. */
 void border_first(struct world *world);
@@ -389,7 +390,8 @@ void ball_tick(struct world *world);
 bool ball_due(const struct world *world); /* is it caught, at the ring, picked up now? */
 struct vec2 ball_place(const struct world *world);
 bool ball_is_held(const struct world *world, body who);
-bool ball_is_under_way(const struct world *world); /* in the air, or being fetched */
+bool ball_is_under_way(const struct world *world);     /* in the air, or being fetched */
+bool ball_is_for(const struct world *world, body who); /* he has it, or it is on its way to him */
 /* From one segment to the next: what was in the air is no more. */
 void ball_take(struct world *world, const struct ball *before);
 struct ball ball_leave(const struct world *world);
