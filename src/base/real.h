@@ -39,6 +39,13 @@ static inline double real_max(double a, double b)
     return a > b ? a : b;
 }
 
+/* In how many equal pieces `seconds` are run so that there are at least `rate` of them a second: a
+ * time that is whole pieces but for rounding (a millionth of one) is not cut once more. */
+static inline int real_pieces(double seconds, double rate)
+{
+    return (int)(seconds * rate - 1e-6) + 1;
+}
+
 static inline double real_mix(double a, double b, double t) /* a at t = 0, b at t = 1 */
 {
     return t == 1 ? b : a + (b - a) * t;

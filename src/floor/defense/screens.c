@@ -5,19 +5,21 @@
 
 #include "base/real.h"
 
-#define GUARD .80       /* m: close to a man without the ball */
-#define UNDER_NEAR 1.15 /* m from user to screener at which the way through is taken */
-#define UNDER_BY .80    /* m from the screener: two bodies and .30 */
-#define OPEN .52        /* m off the straight way to the user: by that one gets past the screener */
-#define OFF_HIM .90     /* m from the screener: he does not go round him */
-#define UNDER_RING 1.1  /* m from the ring: there is no room below a screener as near as that */
-#define BALL_SIDE .95   /* m from him toward the ball, then */
-#define STOPS .3        /* m from where he is to go: there he stops, */
-#define BRAKES 2.0      /* and from here on he brakes (ours) */
-#define STIRS .4        /* m/s: a man who stands is met from the rim's side, */
-#define SLOW .6         /* and one who runs is trailed; */
-#define FAST 2.6        /* past the screen he has to run as fast for that (ours) */
-#define RIMWARD .4      /* cosine: he is going to the rim */
+#define GUARD .80                   /* m: close to a man without the ball */
+#define UNDER_NEAR 1.15             /* m from user to screener at which the way through is taken */
+#define UNDER_BY .80                /* m from the screener: two bodies and .30 */
+#define UNDER_LEVEL (.5 * UNDER_BY) /* m on the rim's side of the screener: he is below him, */
+#define UNDER_SHORT .3 /* m short of him on the user's way: and by him as good as (ours) */
+#define OPEN .52       /* m off the straight way to the user: by that one gets past the screener */
+#define OFF_HIM .90    /* m from the screener: he does not go round him */
+#define UNDER_RING 1.1 /* m from the ring: there is no room below a screener as near as that */
+#define BALL_SIDE .95  /* m from him toward the ball, then */
+#define STOPS .3       /* m from where he is to go: there he stops, */
+#define BRAKES 2.0     /* and from here on he brakes (ours) */
+#define STIRS .4       /* m/s: a man who stands is met from the rim's side, */
+#define SLOW .6        /* and one who runs is trailed; */
+#define FAST 2.6       /* past the screen he has to run as fast for that (ours) */
+#define RIMWARD .4     /* cosine: he is going to the rim */
 
 static const enum verb strategy_verbs[STRATEGY_COUNT] = {
 #define VERB_NONE VERB_COUNT
@@ -173,7 +175,7 @@ static bool is_open(const struct seen_screen *seen)
     struct vec2 way = vec2_unit(vec2_sub(seen->man, seen->self));
     struct vec2 off = vec2_sub(seen->screener, seen->self);
     double along = vec2_dot(off, way), beside = vec2_cross(way, off);
-    return along < 0 || (beside < 0 ? -beside : beside) > OPEN;
+    return along < 0 || fabs(beside) > OPEN;
 }
 
 /* Through on the rim's side of the screener, then to meet him. */
@@ -190,7 +192,7 @@ static struct aim under_follows(const struct seen_screen *seen)
         return under_waits(seen);
     }
     struct vec2 off = vec2_sub(seen->self, seen->screener);
-    bool level = vec2_dot(off, inside) > .5 * UNDER_BY && vec2_dot(off, w.exit) > -.3;
+    bool level = vec2_dot(off, inside) > UNDER_LEVEL && vec2_dot(off, w.exit) > -UNDER_SHORT;
     bool there = level || vec2_dot(vec2_sub(seen->self, by), w.exit) > -.25;
     bool inside_him = vec2_length(seen->self) < vec2_length(seen->man) - .3;
     if (seen->passed && is_open(seen)) {

@@ -153,7 +153,7 @@ void motion_run(struct mover *mover, const struct gait *gait, const struct strid
     if (run_held(mover, gait, stride, dt, NEARLY_HELD)) {
         return;
     }
-    int strides = (int)(dt * STRIDES - 1e-6) + 1; /* at his feet's limit: in small ones */
+    int strides = real_pieces(dt, STRIDES); /* at his feet's limit: in small ones */
     for (int i = 0; i < strides; i++) {
         run_held(mover, gait, stride, dt / strides, 1);
     }

@@ -114,7 +114,7 @@ static void bound_all(struct world *world)
 static void move_all(struct world *world, double seconds, bool shown)
 {
     contact_look(world, seconds);
-    int parts = (int)(seconds * CONTACTS - 1e-6) + 1;
+    int parts = real_pieces(seconds, CONTACTS);
     world->h = seconds / parts;
     for (int i = 0; i < world->bodies; i++) {
         struct agent *agent = &world->agent[world->present[i]];

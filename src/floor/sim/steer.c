@@ -8,7 +8,9 @@
 #include "base/real.h"
 
 #define SIGHT 2.0 /* m ahead in which a body matters (ours) */
-#define AIR .06   /* m between the two, passing */
+#define SCREENER_SIGHT                                                                             \
+    (SIGHT + 1) /* m: who goes to where two or three stand looks further (ours) */
+#define AIR .06 /* m between the two, passing */
 #define ROOM (2 * MOTION_BODY + AIR)
 #define PLAINLY .02 /* of the cosines of two ways round: then the shorter one is plain (ours) */
 #define GRAZE .02   /* m of the room that a tangent may miss: it touches the circle it goes round */
@@ -83,13 +85,13 @@ static body first_ahead(const struct view_ahead *view, struct vec2 way, double r
 {
     const struct world *world = view->world;
     struct vec2 at = view->self->m.at;
-    double nearest = SIGHT + 1, ahead, aside;
+    double nearest = SCREENER_SIGHT, ahead, aside;
     body found = BODY_NONE;
     for (int i = 0; i < world->bodies; i++) {
         body b = world->present[i];
         const struct agent *o = &world->agent[b];
         double dx = o->m.at.x - at.x, dy = o->m.at.y - at.y;
-        if (dx * way.x + dy * way.y < 0 || dx * dx + dy * dy > (SIGHT + 1) * (SIGHT + 1)) {
+        if (dx * way.x + dy * way.y < 0 || dx * dx + dy * dy > SCREENER_SIGHT * SCREENER_SIGHT) {
             continue; /* most of them, at little cost */
         }
         if (!(passed >> b & 1) && is_obstacle(view, b) &&
@@ -228,7 +230,7 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
                               .not_him = not_him,
                               .self = a,
                               .way = vec2_scale(command, 1 / speed),
-                              .far = real_min(a->screening ? SIGHT + 1 : SIGHT, far)};
+                              .far = real_min(a->screening ? SCREENER_SIGHT : SIGHT, far)};
     body found = first_ahead(&view, view.way, ROOM, 0, &off);
     if (found == BODY_NONE) {
         return command;
