@@ -142,34 +142,3 @@ void play_length(struct strbuf *out, const struct play *play, double metres)
     strbuf_number(out, feet, fabs(feet) < 2.95 ? 1 : 0);
     strbuf_text(out, " ft");
 }
-
-static bool is_otherwise(const struct branch *branch)
-{
-    return branch->conditions.count > 0 && branch->conditions.at[0].kind == COND_OTHERWISE;
-}
-
-/* How many are told before this one. */
-static int place_of(const struct step *step, int branch)
-{
-    bool last = is_otherwise(&step->branches.at[branch]);
-    int before = 0;
-    for (int i = 0; i < (int)step->branches.count; i++) {
-        bool later = is_otherwise(&step->branches.at[i]);
-        before += later == last ? i < branch : last;
-    }
-    return before;
-}
-
-int branch_told(const struct step *step, int place)
-{
-    int branch = 0;
-    while (branch + 1 < (int)step->branches.count && place_of(step, branch) != place) {
-        branch++;
-    }
-    return branch;
-}
-
-char branch_letter(const struct step *step, int branch)
-{
-    return (char)('a' + place_of(step, branch) % 26);
-}

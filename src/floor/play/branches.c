@@ -1,7 +1,41 @@
 /* SPDX-License-Identifier: MIT */
 /* branches: what is wrong with the ways on of one step taken together, and steps and ways in which
- * nothing happens. Takes a step with its branches made; changes nothing but what is reported. */
+ * nothing happens; the order in which ways on are told, and their letters. Takes a step with its
+ * branches made; changes nothing but what is reported. */
 #include "floor/play/resolve.h"
+
+/* ---- in what order they are told ---- */
+
+static bool is_otherwise(const struct branch *branch)
+{
+    return branch->conditions.count > 0 && branch->conditions.at[0].kind == COND_OTHERWISE;
+}
+
+/* How many are told before this one. */
+static int place_of(const struct step *step, int branch)
+{
+    bool last = is_otherwise(&step->branches.at[branch]);
+    int before = 0;
+    for (int i = 0; i < (int)step->branches.count; i++) {
+        bool later = is_otherwise(&step->branches.at[i]);
+        before += later == last ? i < branch : last;
+    }
+    return before;
+}
+
+int branch_told(const struct step *step, int place)
+{
+    int branch = 0;
+    while (branch + 1 < (int)step->branches.count && place_of(step, branch) != place) {
+        branch++;
+    }
+    return branch;
+}
+
+char branch_letter(const struct step *step, int branch)
+{
+    return (char)('a' + place_of(step, branch) % 26);
+}
 
 /* ---- two of a kind ---- */
 

@@ -362,7 +362,7 @@ static void say_see(const struct teller *t, struct strbuf *out)
                      i == 0           ? ""
                      : i + 1 == count ? " and "
                                       : ", ",
-                     t->step->number, 'a' + (int)i);
+                     t->step->number, branch_letter(t->step, branch_told(t->step, (int)i)));
     }
     end_sentence(out);
 }
