@@ -85,6 +85,11 @@ enum side look_side(const struct checker *checker, double x)
     return left ? SIDE_LEFT : SIDE_RIGHT;
 }
 
+enum side look_side_in_turn(const struct checker *checker, int turn)
+{
+    return (turn > 0) == checker->play->mirrored ? SIDE_LEFT : SIDE_RIGHT;
+}
+
 struct vec2 look_at(const struct segment *segment, body b, size_t sample)
 {
     return segment->track[b].sample[sample].at;

@@ -37,6 +37,9 @@ const char *look_body(struct checker *checker, body b);            /* "3", "x3" 
 const char *look_spot(struct checker *checker, enum spot spot, enum side side);
 /* The side of the floor; in the middle the right one, and in the other side of a play the left. */
 enum side look_side(const struct checker *checker, double x);
+/* The two sides in turn, 0 and 1, where the first of two that are as good is taken: left, right; in
+ * the other side of a play right, left. */
+enum side look_side_in_turn(const struct checker *checker, int turn);
 
 /* By the play's own line, else its level, the rules in force, the row. */
 double look_limit(const struct play *play, const struct check_row *row, bool *written);

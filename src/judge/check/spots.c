@@ -372,9 +372,11 @@ static struct way_out way_out_of(const struct checker *checker, size_t sample)
     struct way_out best = {.who = BODY_NONE};
     for (int i = 0; i < SPOT_COUNT; i++) {
         if (spot_row((enum spot)i)->perimeter) {
-            bool sided = spot_row((enum spot)i)->sided;
-            try_spot(checker, sample, (enum spot)i, sided ? SIDE_LEFT : SIDE_NONE, &best);
-            try_spot(checker, sample, (enum spot)i, sided ? SIDE_RIGHT : SIDE_NONE, &best);
+            for (int k = 0; k < (spot_row((enum spot)i)->sided ? 2 : 1); k++) {
+                enum side side =
+                    spot_row((enum spot)i)->sided ? look_side_in_turn(checker, k) : SIDE_NONE;
+                try_spot(checker, sample, (enum spot)i, side, &best);
+            }
         }
     }
     return best;

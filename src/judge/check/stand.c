@@ -72,7 +72,7 @@ static const char *nearest_free(struct checker *checker, const enum spot *spots,
     double least = 20 * FEET; /* farther is another play */
     for (size_t i = 0; i < count; i++) {
         for (int k = 0; k < (spots[i] == SPOT_TOP ? 1 : 2); k++) {
-            enum side side = spots[i] == SPOT_TOP ? SIDE_NONE : k ? SIDE_RIGHT : SIDE_LEFT;
+            enum side side = spots[i] == SPOT_TOP ? SIDE_NONE : look_side_in_turn(checker, k);
             struct vec2 there = court_spot(checker->play->court, spots[i], side);
             double far = vec2_distance(there, at);
             if (far > 2 * HALF_FOOT && far < least && is_free(checker, there, who, sample, limit)) {
