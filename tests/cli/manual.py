@@ -11,6 +11,7 @@ import sys
 import tempfile
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from commands import COMMANDS  # noqa: E402
 from tap import Tap  # noqa: E402
 
 program, manual = (os.path.abspath(word) for word in sys.argv[1:3])
@@ -30,9 +31,11 @@ def complete(script, *words):
 
 def main():
     commands = output(program, '--help').stdout.decode()
-    names = re.findall(r'^  ([a-z]+) [^ ]', commands.split('Commands:')[1].split('\n\n')[0], re.M)
+    names = re.findall(r'^  ([a-z-]+) ', commands.split('Commands:')[1].split('\n\n')[0], re.M)
     pages = {page: output(manual, page).stdout.decode() for page in ('man1', 'man5', 'bash')}
-    tap.ok(len(names) > 11 and all(f'\n.SS {name} ' in pages['man1'] for name in names), 'every command has its section', names)
+    tap.same(sorted(names), sorted(COMMANDS), 'help has every command')
+    sections = re.findall(r'^\.SS ([a-z\\-]+)( |$)', pages['man1'], re.M)
+    tap.same(sorted(section.replace('\\-', '-') for section, _ in sections), sorted(COMMANDS), 'every command has its section, and nothing else')
     for name in names:
         options = set(re.findall(r'--([a-z-]+)', output(program, name, '--help').stdout.decode().split('Options:')[1].split('Example')[0]))
         missing = [option for option in options - {'help', 'color'} if '\\-\\-' + option.replace('-', '\\-') not in pages['man1']]

@@ -86,10 +86,9 @@ static void legs(struct watch *watch, const struct world *world, int b)
     double back = from < 0 ? BRAKE_BACK * level->brake * dt : 0;
     double over = real_max(to - from - gain - back, from - to - BRAKE_BACK * level->brake * dt);
     over = real_max(over, across - MOTION_ACROSS * dt);
-    /* across the way that he went; of what he gains or brakes along it a share, as it turns */
+    /* across the way that he went; of what he gains along it a share, as it turns */
     double turned = fabs(vec2_cross(vec2_unit(before), vec2_unit(now)));
-    double sideways = fabs(vec2_cross(vec2_unit(before), now)) -
-                      turned * fabs(vec2_length(now) - vec2_length(before));
+    double sideways = turned * real_min(vec2_length(before), vec2_length(now));
     over = real_max(over, agent->gait.bends ? sideways - MOTION_ROUND * dt : 0);
     if (watch->segment == world->segment) { /* else it may go on from the step before */
         over = real_max(over, begun);

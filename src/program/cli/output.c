@@ -219,7 +219,8 @@ int output_close(struct output *output, enum courtwright_status written, const c
     if (written != COURTWRIGHT_OK && written != COURTWRIGHT_WRITE) {
         say(output->command, "%s: %s", of, courtwright_status_text(written));
         output_drop(output);
-        return written == COURTWRIGHT_NOTHING ? STATUS_TEXT : STATUS_FILE;
+        bool text = written == COURTWRIGHT_NOTHING || written == COURTWRIGHT_BROKEN;
+        return text ? STATUS_TEXT : STATUS_FILE;
     }
     if (!output_finish(output)) {
         return STATUS_FILE;
