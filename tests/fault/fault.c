@@ -20,6 +20,7 @@ static const char book_text[] =
     "  defense man\n"
     "  step \"Read the down screen\"\n"
     "    5 down screens for 3\n"
+    "    chart set \"Screen set\"\n"
     "    point 5 \"Feet still.\"\n"
     "    read x3 trails \"Curl\"\n"
     "      3 curls off 5 to the front of the rim\n"
@@ -30,7 +31,13 @@ static const char book_text[] =
     "play \"Wrong\"\n"
     "  start five-out\n"
     "  step\n"
-    "    1 pases to 2\n";
+    "    1 pases to 2\n"
+    "practice \"Week 3\"\n"
+    "  10 min play \"Lantern\"\n"
+    "charted 2026-11-10 game\n"
+    "  \"Lantern\" set 1 of 2\n"
+    "charted 2026-11-17 game\n"
+    "  \"Lantern\" set 2 of 2\n";
 static const char other_text[] =
     "play \"Tollgate\"\n  start five-out\n  ball 1\n  defense man\n  step\n    1 passes to 2\n"
     "    after 1 passes, 1 cuts to the rim\n";
@@ -151,6 +158,39 @@ CALL(call_card)
     struct courtwright_handout options = {.per_page = 20};
     return courtwright_sheet(book, "card", &options, &writer);
 }
+static enum courtwright_status sheet(struct courtwright *book, struct sink *sink, const char *name)
+{
+    static const size_t sound[] = {1}; /* Lantern; as the program picks it with --play */
+    struct courtwright_writer writer = {swallow, sink};
+    struct courtwright_handout options = {.plays = sound, .play_count = 1, .names = true};
+    return courtwright_sheet(book, name, &options, &writer);
+}
+
+CALL(call_coach)
+{
+    UNUSED_HOST;
+    return sheet(book, sink, "coach");
+}
+CALL(call_fill_in)
+{
+    UNUSED_HOST;
+    return sheet(book, sink, "fill-in");
+}
+CALL(call_chart)
+{
+    UNUSED_HOST;
+    return sheet(book, sink, "chart");
+}
+CALL(call_practice)
+{
+    UNUSED_HOST;
+    return sheet(book, sink, "practice");
+}
+CALL(call_trend)
+{
+    UNUSED_HOST;
+    return sheet(book, sink, "trend");
+}
 CALL(call_book)
 {
     UNUSED_HOST;
@@ -218,7 +258,9 @@ static const struct call calls[] = {
     {"draw PNG", call_png},       {"handout", call_handout},     {"card", call_card},
     {"book", call_book},          {"tidy", call_tidy},           {"positions", call_positions},
     {"dump", call_dump},          {"measure", call_measure},     {"list", call_list},
-    {"explain", call_explain},    {"tolerance", call_tolerance},
+    {"explain", call_explain},    {"tolerance", call_tolerance}, {"coach", call_coach},
+    {"fill-in", call_fill_in},    {"chart", call_chart},         {"practice", call_practice},
+    {"trend", call_trend},
 };
 enum { CALLS = sizeof calls / sizeof *calls, MOST_TRIES = 20000, WRITER_TRIES = 40 };
 

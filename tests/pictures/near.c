@@ -2,8 +2,9 @@
 /* near: how near the drawn lines keep to the run, over the example books and generated plays. A
  * mover drawn alone, with nobody to go round, keeps within 15 cm of his own track, but for what his
  * numeral and his finish rings stand off their places (the court's own lines push those). Drawn
- * with all the others his line may be pushed: by how much, and how often, is told. near COUNT
- * BOOK.play ... */
+ * with all the others his line may be pushed. Three runs in four are held to it, the rest is a
+ * TODO; of screeners, of those who plant a foot and of all together it is only printed by how much,
+ * and how often. near COUNT BOOK.play ... */
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -204,7 +205,8 @@ int main(int argc, char **argv)
             tally[i].sum / (double)(tally[i].lines ? tally[i].lines : 1), tally[i].most,
             tally[i].where);
     }
-    bool reached = tally[RUNS].over == 0, failed = tally[RUNS].over > tally[RUNS].lines / 4;
+    long lines = tally[RUNS].lines, over = tally[RUNS].over;
+    bool reached = lines > 0 && over == 0, failed = lines == 0 || 4 * over > lines;
     printf("1..2\n%sok 1 - drawn alone, three runs in four are within 15 cm of their track\n",
            failed ? "not " : "");
     printf("%sok 2 - drawn alone, every run is%s\n", reached ? "" : "not ",

@@ -265,6 +265,7 @@ END_TEST
  * its trials; and what its coach accepts is not counted. */
 static const char *const timed[] = {"pass.lane",     "screen.early",  "screen.gap",
                                     "screen.moving", "screen.nobody", "ball.handoff"};
+enum { TIMED = sizeof timed / sizeof *timed };
 
 START_TEST(a_step_that_is_warned_of_does_not_work)
 {
@@ -336,8 +337,9 @@ int main(void)
     tcase_add_test(all, a_step_without_pass_or_screen_has_nothing_to_be_late);
     tcase_add_test(all, a_defender_who_crosses_the_lane_gets_some_of_the_passes);
     tcase_add_test(all, a_defender_on_the_heels_of_the_receiver_gets_some_of_the_passes);
-    tcase_add_loop_test(all, a_step_that_is_warned_of_does_not_work, 0, 6);
-    tcase_add_loop_test(all, what_is_accepted_does_not_count, 0, 5); /* an error cannot be */
+    tcase_add_loop_test(all, a_step_that_is_warned_of_does_not_work, 0, TIMED);
+    /* not the last, which is an error: it cannot be accepted */
+    tcase_add_loop_test(all, what_is_accepted_does_not_count, 0, TIMED - 1);
     tcase_add_test(all, a_use_at_its_own_time_is_too_early_for_some_screeners);
     suite_add_tcase(suite, all);
     return suite_main(suite);
