@@ -17,6 +17,8 @@ from tap import Tap  # noqa: E402
 
 PROGRAM, EXAMPLES = (os.path.abspath(word) for word in sys.argv[1:3])
 LETTER, A4 = (612, 792, 54), (595.28, 841.89, 45.64)
+PAPERS = (('letter', LETTER), ('a4', A4))
+KITES = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
 CAUTION = ('Screens: feet still, elbows in; a step behind a standing player, up to two off a moving one.',
            'Hit to the head: stop, tell an adult, sit out until medically cleared.',
            'Local rules, league and medical staff come before this sheet.')
@@ -122,7 +124,7 @@ def many_steps(count, sentence='{a} passes to {b}', points=()):
 
 def look_at_grids(folder):
     for per_page in (1, 2, 4, 6, 9):
-        for paper, size in (('letter', LETTER), ('a4', A4)):
+        for paper, size in PAPERS:
             name = f'twelve steps, {per_page} a page, {paper}'
             pdf = handout(folder, name, many_steps(12), '--per-page', str(per_page), '--paper', paper)
             if pdf:
@@ -229,8 +231,7 @@ def look_at_cautions(folder):
 
 
 def look_at_examples(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    pdf = handout(folder, 'kites', kites, '--date', 'Oct 12')
+    pdf = handout(folder, 'kites', KITES, '--date', 'Oct 12')
     if pdf:
         look_at('kites', pdf)
         text = plain(pdf)
@@ -242,7 +243,7 @@ def look_at_examples(folder):
         for words in ('Tollgate', 'Lantern', 'Pass and cut'):
             tap.ok(words in outline, f'kites: {words} is a bookmark', outline)
     for who, name in (('3', 'player 3'), ('1', 'player 1')):
-        pdf = handout(folder, name, kites, '--for', who)
+        pdf = handout(folder, name, KITES, '--for', who)
         if pdf:
             look_at(name, pdf)
             text = plain(pdf)
@@ -270,9 +271,8 @@ def sheet(folder, command, name, text, *words):
 
 
 def look_at_practices(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
     for paper, size, times in (('letter', LETTER, '5:30 to 6:45 PM'), ('a4', A4, '17:30 to 18:45')):
-        pdf = sheet(folder, 'practice', f'tuesday {paper}', kites, '--title', 'Week 3, Tuesday', '--paper', paper, '--date', 'Oct 13')
+        pdf = sheet(folder, 'practice', f'tuesday {paper}', KITES, '--title', 'Week 3, Tuesday', '--paper', paper, '--date', 'Oct 13')
         if pdf:
             look_at(f'tuesday {paper}', pdf, size, PLAN_CAUTION)
             text = plain(pdf).replace('\xa0', ' ')
@@ -294,16 +294,15 @@ def look_at_practices(folder):
     if pdf:
         look_at('wide title', pdf, LETTER, PLAN_CAUTION)
         tap.same(plain(pdf).count('And a line about it.'), 40, 'wide title: all of the line about it is there')
-    whole = sheet(folder, 'practice', 'all practices', kites)
+    whole = sheet(folder, 'practice', 'all practices', KITES)
     if whole:
         text = plain(whole)
         tap.ok(text.count('Page 1 of 1') == 2, 'all practices: each counts its own pages', text)
 
 
 def look_at_tallies(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size in (('letter', LETTER), ('a4', A4)):
-        pdf = sheet(folder, 'chart', f'tally {paper}', kites, '--play', 'Sluice', '--paper', paper)
+    for paper, size in PAPERS:
+        pdf = sheet(folder, 'chart', f'tally {paper}', KITES, '--play', 'Sluice', '--paper', paper)
         if pdf:
             look_at(f'tally {paper}', pdf, size)
             text = plain(pdf)
@@ -320,9 +319,8 @@ def look_at_tallies(folder):
 
 
 def look_at_trends(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
     for paper, size, days in (('letter', LETTER, 'Nov 10 to Nov 21'), ('a4', A4, '10 November to 21 November')):
-        pdf = sheet(folder, 'trend', f'trend {paper}', kites, '--play', 'Lantern', '--paper', paper)
+        pdf = sheet(folder, 'trend', f'trend {paper}', KITES, '--play', 'Lantern', '--paper', paper)
         if pdf:
             look_at(f'trend {paper}', pdf, size)
             text = plain(pdf).replace('\xa0', ' ')
@@ -357,9 +355,8 @@ def boxes_of(pages):
 
 
 def look_at_coach(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size in (('letter', LETTER), ('a4', A4)):
-        pdf = sheet(folder, 'coach', f'coach {paper}', kites, '--paper', paper, '--date', 'Oct 12')
+    for paper, size in PAPERS:
+        pdf = sheet(folder, 'coach', f'coach {paper}', KITES, '--paper', paper, '--date', 'Oct 12')
         if pdf:
             look_at(f'coach {paper}', pdf, size, each=True)
             text = plain(pdf).replace('\xa0', ' ')
@@ -396,18 +393,17 @@ def look_at_coach(folder):
 
 
 def look_at_fill_in(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size in (('letter', LETTER), ('a4', A4)):
+    for paper, size in PAPERS:
         for seed in ('0', '7'):
             name = f'fill-in {paper} {seed}'
-            pdf = sheet(folder, 'fill-in', name, kites, '--paper', paper, '--seed', seed, '--date', 'Oct 12')
+            pdf = sheet(folder, 'fill-in', name, KITES, '--paper', paper, '--seed', seed, '--date', 'Oct 12')
             if pdf:
                 pages = look_at(name, pdf, size, each=True)
                 for number in range(1, len(pages) + 1):
                     text = plain(pdf, number)
                     tap.ok(('Draw the lines that are missing' in text) != ('Mark yourself' in text),
                            f'{name}: page {number} asks or answers', text)
-    pdf = sheet(folder, 'fill-in', 'fill-in Lantern', kites, '--play', 'Lantern')
+    pdf = sheet(folder, 'fill-in', 'fill-in Lantern', KITES, '--play', 'Lantern')
     if pdf:
         asked, answers = plain(pdf, 1), plain(pdf, 2)
         for read, answer in (('x3 trails', '3 curls off 5 to the nail.'), ('x3 goes under', '3 fades off 5 to the left corner.'),
@@ -435,11 +431,10 @@ def cards_on(pages):
 
 
 def look_at_cards(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size in (('letter', LETTER), ('a4', A4)):
+    for paper, size in PAPERS:
         for per_page in ('12', '20'):
             name = f'card {per_page} {paper}'
-            pdf = sheet(folder, 'card', name, kites, '--paper', paper, '--per-page', per_page, '--date', 'Oct 12')
+            pdf = sheet(folder, 'card', name, KITES, '--paper', paper, '--per-page', per_page, '--date', 'Oct 12')
             if pdf:
                 pages = look_at(name, pdf, size)
                 text = plain(pdf).replace('\xa0', ' ')
@@ -502,10 +497,9 @@ def labels_of(pdf):
 
 
 def look_at_books(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided', '--crest', str(kites.with_suffix('.svg'))))):
+    for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided', '--crest', str(KITES.with_suffix('.svg'))))):
         name = f'book {paper}'
-        pdf = sheet(folder, 'book', name, kites, '--paper', paper, '--date', 'Oct 12', *more)
+        pdf = sheet(folder, 'book', name, KITES, '--paper', paper, '--date', 'Oct 12', *more)
         if not pdf:
             continue
         count = len(pages_of(pdf))
@@ -622,10 +616,9 @@ def look_at_gaps(folder):
 
 
 def look_at_bytes(folder):
-    kites = pathlib.Path(EXAMPLES) / 'kites' / 'kites.play'
-    first = handout(folder, 'bytes', kites)
+    first = handout(folder, 'bytes', KITES)
     again = folder / 'again.pdf'
-    subprocess.run([PROGRAM, 'handout', str(kites), '-o', str(again)], cwd='/', timeout=120, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+    subprocess.run([PROGRAM, 'handout', str(KITES), '-o', str(again)], cwd='/', timeout=120, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
                    env={**os.environ, 'LC_ALL': 'de_DE.UTF-8', 'TZ': 'Asia/Tokyo', 'HOME': '/nowhere'})
     tap.ok(first and first.read_bytes() == again.read_bytes(), 'the same bytes in another folder, zone and locale')
 

@@ -35,6 +35,15 @@ void close_arena(void)
     arena_finish(&arena);
 }
 
+const char *suite_argument(int argc, char **argv, const char *name)
+{
+    if (argc != 2) {
+        fprintf(stderr, "usage: %s %s\n", argv[0], name);
+        exit(2);
+    }
+    return argv[1];
+}
+
 int suite_main(Suite *suite)
 {
     SRunner *runner = srunner_create(suite);

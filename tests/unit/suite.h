@@ -9,6 +9,8 @@
 #include "base/arena.h"
 
 int suite_main(Suite *suite); /* the exit status */
+/* The one word that the suite is started with, of what it reads; without it the program ends. */
+const char *suite_argument(int argc, char **argv, const char *name);
 
 extern struct arena arena; /* of the running test */
 void open_arena(void);

@@ -162,3 +162,15 @@ struct task_record *made_record(struct segment *segment, const struct task *task
 {
     return &segment->record[task - segment_task(segment, 0)];
 }
+
+struct made *made_run_with_ball(struct arena *arena, double feet)
+{
+    struct made *made = made_play(arena, 6);
+    struct segment *segment = &made->segment[0];
+    made_stand(made, segment, body_attacker(2), 0, 20);
+    made_ball(made, segment, body_attacker(1), 0, 1);
+    made_flight(made, segment, body_attacker(1), body_attacker(2), 1, 2, false);
+    made_ball(made, segment, body_attacker(2), 2, 6);
+    made_walk(made, segment, body_attacker(2), 2.5, 4.5, feet, 20);
+    return made;
+}

@@ -30,6 +30,8 @@ void made_flight(struct made *made, struct segment *segment, body from, body tar
  * index. The task may be changed after. */
 struct task *made_task(struct made *made, struct segment *segment, enum task_kind kind,
                        enum verb verb, body who, body other, double started, double arrived);
+/* 2 catches at 2 s and, from 2.5 to 4.5 s, goes `feet` across with the ball in hand. */
+struct made *made_run_with_ball(struct arena *arena, double feet);
 struct task_record *made_record(struct segment *segment, const struct task *task);
 
 #endif

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* sweeps_more: runs made by hand for the checks of the ball, screens and clocks; see sweeps.h. */
+/* sweeps_more: runs made by hand for the checks of the ball, screens, clocks and spots; see
+ * sweeps.h. */
 #include "sweeps.h"
 
 #include "base/real.h"
@@ -28,14 +29,7 @@ static struct made *held(double seconds)
 
 static struct made *ran_with_ball(double feet)
 {
-    struct made *made = made_play(&arena, 6);
-    struct segment *segment = &made->segment[0];
-    made_stand(made, segment, P2, 0, 20);
-    made_ball(made, segment, P1, 0, 1);
-    made_flight(made, segment, P1, P2, 1, 2, false);
-    made_ball(made, segment, P2, 2, 6);
-    made_walk(made, segment, P2, 2.5, 4.5, feet, 20);
-    return made;
+    return made_run_with_ball(&arena, feet);
 }
 
 static struct made *passed(double feet)

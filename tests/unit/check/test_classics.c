@@ -94,13 +94,10 @@ END_TEST
 
 int main(int argc, char **argv)
 {
-    if (argc < 2) {
-        fprintf(stderr, "usage: %s FILE\n", argv[0]);
-        return 2;
-    }
+    const char *path = suite_argument(argc, argv, "FILE");
     open_arena();
     struct arena whole = arena; /* of the file: each test has its own */
-    read_classics(&whole, argv[1]);
+    read_classics(&whole, path);
     Suite *suite = suite_create("check classics");
     TCase *all = tcase_create("classics");
     tcase_add_checked_fixture(all, open_arena, close_arena);

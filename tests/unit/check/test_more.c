@@ -177,13 +177,8 @@ END_TEST
 START_TEST(a_run_with_the_ball_in_hand_is_told_from_its_twelfth_foot)
 {
     for (double feet = 4; feet < 30; feet += 2) {
-        struct made *made = made_play(&arena, 6);
+        struct made *made = made_run_with_ball(&arena, feet);
         struct segment *segment = &made->segment[0];
-        made_stand(made, segment, P2, 0, 20);
-        made_ball(made, segment, P1, 0, 1);
-        made_flight(made, segment, P1, P2, 1, 2, false);
-        made_ball(made, segment, P2, 2, 6);
-        made_walk(made, segment, P2, 2.5, 4.5, feet, 20);
         const struct finding *finding = the(made, "ball.travel");
         ck_assert_int_eq(finding != NULL, feet > 12);
         ck_assert(!finding || fabs(finding->amount - feet * FEET) < .01);

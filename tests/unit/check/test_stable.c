@@ -182,11 +182,7 @@ END_TEST
 
 int main(int argc, char **argv)
 {
-    if (argc < 2) {
-        fprintf(stderr, "usage: %s FOLDER\n", argv[0]);
-        return 2;
-    }
-    folder = argv[1];
+    folder = suite_argument(argc, argv, "FOLDER");
     Suite *suite = suite_create("check stable");
     TCase *all = tcase_create("stable");
     int count = PAIR * (int)check_count();

@@ -25,6 +25,14 @@ static void five_out(enum court_code court)
     staged_ball(&staged, body_attacker(1));
 }
 
+/* 2 goes there, and nobody else moves. */
+static void one_cut(double x, double y)
+{
+    five_out(COURT_HIGH_SCHOOL);
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(x, y));
+    staged_end(&staged);
+}
+
 static struct scene *drawn(double width, body accent)
 {
     struct scene_options options = {.width = width, .accent = accent};
@@ -239,9 +247,7 @@ END_TEST
 
 START_TEST(small_pictures_drop_numerals_of_defenders_and_keep_the_discs_that_fit)
 {
-    five_out(COURT_HIGH_SCHOOL);
-    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(2, 8));
-    staged_end(&staged);
+    one_cut(2, 8);
     struct scene *small = drawn(115.2, BODY_NONE), *wide = drawn(237.6, BODY_NONE);
     ck_assert_int_eq(count_of(small, CLASS_ORDER), 2);
     ck_assert_int_eq(count_of(wide, CLASS_ORDER), 2);
@@ -252,9 +258,7 @@ END_TEST
 
 START_TEST(a_plain_picture_has_neither_at_any_size)
 {
-    five_out(COURT_HIGH_SCHOOL);
-    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(2, 8));
-    staged_end(&staged);
+    one_cut(2, 8);
     struct scene_options options = {.width = 237.6, .accent = BODY_NONE, .plain = true};
     struct scene *plain = scene_make(&arena, &staged.diagram, &options);
     ck_assert_int_eq(count_of(plain, CLASS_ORDER), 0);
@@ -267,9 +271,7 @@ START_TEST(marks_are_drawn_in_the_order_of_the_layers)
     static const enum scene_class layers[] = {CLASS_PAGE,   CLASS_COURT, CLASS_CLEAR,
                                               CLASS_MOVE,   CLASS_END,   CLASS_DEFENDER,
                                               CLASS_PLAYER, CLASS_ORDER};
-    five_out(COURT_HIGH_SCHOOL);
-    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(10, 10));
-    staged_end(&staged);
+    one_cut(10, 10);
     struct scene *scene = drawn(237.6, BODY_NONE);
     size_t last = 0;
     for (size_t l = 0; l < sizeof layers / sizeof *layers; l++) {

@@ -23,6 +23,14 @@ static const char *word_of(void)
     return str_copy(&arena, situation_of(&arena, &play).word).at;
 }
 
+/* Of a play with this tag alone. */
+static const char *word_of_tag(const char *word)
+{
+    play.tags.count = 0;
+    tag(word);
+    return word_of();
+}
+
 START_TEST(what_is_special_goes_before_how_they_defend)
 {
     tag("man");
@@ -33,14 +41,9 @@ END_TEST
 
 START_TEST(trade_words_mean_the_same)
 {
-    tag("BLOB");
-    ck_assert_str_eq(word_of(), "Baseline");
-    play.tags.count = 0;
-    tag("slob");
-    ck_assert_str_eq(word_of(), "Sideline");
-    play.tags.count = 0;
-    tag("ATO");
-    ck_assert_str_eq(word_of(), "After time-out");
+    ck_assert_str_eq(word_of_tag("BLOB"), "Baseline");
+    ck_assert_str_eq(word_of_tag("slob"), "Sideline");
+    ck_assert_str_eq(word_of_tag("ATO"), "After time-out");
 }
 END_TEST
 
@@ -57,11 +60,8 @@ END_TEST
 
 START_TEST(part_of_a_word_is_not_the_word)
 {
-    tag("mandarin");
-    ck_assert_str_eq(word_of(), "Mandarin");
-    play.tags.count = 0;
-    tag("la");
-    ck_assert_str_eq(word_of(), "La");
+    ck_assert_str_eq(word_of_tag("mandarin"), "Mandarin");
+    ck_assert_str_eq(word_of_tag("la"), "La");
 }
 END_TEST
 
