@@ -41,22 +41,13 @@ static void time_play(struct resolved *text, size_t index, struct spent *spent)
     arena_finish(&memory);
 }
 
-static struct str read_file(struct arena *memory, const char *name)
-{
-    struct str text;
-    if (!whole_file(memory, name, &text)) {
-        fprintf(stderr, "%s cannot be read\n", name);
-    }
-    return text;
-}
-
 int main(int argc, char **argv)
 {
     struct arena memory;
     arena_init(&memory, NULL, NULL);
     struct resolved *texts = arena_array(&memory, struct resolved, (size_t)argc);
     for (int i = 1; i < argc; i++) {
-        resolve_text(&memory, &texts[i], str_of(argv[i]), read_file(&memory, argv[i]));
+        resolve_text(&memory, &texts[i], str_of(argv[i]), whole_file_or_said(&memory, argv[i]));
     }
     struct spent best = {.running = 1e9, .checking = 1e9};
     for (int round = 0; round < ROUNDS; round++) {

@@ -113,15 +113,6 @@ static void time_play(struct figures *all, struct fonts *fonts, struct resolved 
     arena_finish(&memory);
 }
 
-static struct str read_file(struct arena *memory, const char *name)
-{
-    struct str text;
-    if (!whole_file(memory, name, &text)) {
-        fprintf(stderr, "%s cannot be read\n", name);
-    }
-    return text;
-}
-
 static int by_size(const void *a, const void *b)
 {
     double x = *(const double *)a, y = *(const double *)b;
@@ -142,7 +133,7 @@ int main(int argc, char **argv)
         struct arena memory;
         struct resolved text;
         arena_init(&memory, NULL, NULL);
-        resolve_text(&memory, &text, str_of(argv[i]), read_file(&memory, argv[i]));
+        resolve_text(&memory, &text, str_of(argv[i]), whole_file_or_said(&memory, argv[i]));
         for (size_t k = 0; k < text.book->plays.count; k++) {
             time_play(&all, fonts, &text, k);
         }

@@ -82,15 +82,6 @@ static void report(const struct set *set, double bare)
            set->seconds / set->least, set->bytes / set->seconds / 1000);
 }
 
-static struct str read_file(struct arena *memory, const char *name)
-{
-    struct str text;
-    if (!whole_file(memory, name, &text)) {
-        fprintf(stderr, "%s cannot be read\n", name);
-    }
-    return text;
-}
-
 int main(int argc, char **argv)
 {
     struct arena memory;
@@ -99,7 +90,7 @@ int main(int argc, char **argv)
     examples.text = arena_array(&memory, struct resolved, (size_t)argc);
     for (int i = 1; i < argc; i++) {
         resolve_text(&memory, &examples.text[examples.texts++], str_of(argv[i]),
-                     read_file(&memory, argv[i]));
+                     whole_file_or_said(&memory, argv[i]));
     }
     made.text = arena_array(&memory, struct resolved, GENERATED);
     for (uint64_t seed = 1; seed <= GENERATED; seed++) {

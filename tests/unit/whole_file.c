@@ -18,3 +18,12 @@ bool whole_file(struct arena *arena, const char *path, struct str *out)
     *out = strbuf_str(&text);
     return file != NULL;
 }
+
+struct str whole_file_or_said(struct arena *arena, const char *path)
+{
+    struct str text;
+    if (!whole_file(arena, path, &text)) {
+        fprintf(stderr, "%s cannot be read\n", path);
+    }
+    return text;
+}
