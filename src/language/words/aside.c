@@ -121,7 +121,7 @@ static bool reason_is_said(const struct predicate *p)
         (stop_is(&three) || mark_is(&three, ','))) { /* for a three */
         return true;
     }
-    if (slot_waits(p, "for") || !plain_word(&trial) || (time && take_count(&count))) {
+    if (slot_waits(p, "for") || !plain_word(&trial) || (time && skip_seconds(&count))) {
         return false;
     }
     struct cursor_mark mark = cursor_mark(&trial);

@@ -87,6 +87,7 @@ static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
     bool named = subject_read(&trial, &list) && list.at[0].kind != WHO_SPOT &&
                  who_side(&list.at[0]) == FOR_ATTACKERS;
     trial.several = named && list.count > 1;
+    trial.doer = named && list.count == 1 ? &list.at[0] : NULL;
     bool move = last && verb_row(last->verb)->task == VERB_MOVE && last->place;
     bool found =
         named && ((move && place_ends(&trial)) || leg_is(&trial) || again_for_is(&trial, last));
@@ -364,6 +365,7 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     const struct token *from = c->at;
     size_t before = c->refusals;
     struct sentence s = {.tie = tie};
+    c->doer = c->screener = NULL;
     if (again) {
         s.subject = *again;
     } else if ((word_is(c, 0, "point") && word_is(c, 1, "guard")) || /* no spot */
@@ -374,6 +376,7 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         return false;
     }
     *subject = s.subject;
+    c->doer = s.subject.count == 1 ? &s.subject.at[0] : NULL;
     struct cursor then = *c;
     if (!again && take_words(&then, "then") && verb_begins(&then)) {
         if (tie.word == TIE_AS || tie.word == TIE_AT || tie.word == TIE_LATER || tie.meanwhile) {

@@ -174,7 +174,6 @@ struct predicate {
     struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
 };
 bool verb_takes_place(enum verb verb);
-bool take_count(struct cursor *c); /* a count, a beat: as long as a second */
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
 /* extras: 1: taken, 0: none of these words here, -1: reported. */

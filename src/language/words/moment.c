@@ -433,12 +433,13 @@ static const struct {
     const char *words, *as;
     double seconds;
 } beats[] = {
-    {"half a beat", "0.25 s", 0.25}, {"a half beat", "0.25 s", 0.25},  {"two beats", "1 s", 1.0},
+    {"half a beat", "0.25 s", 0.25}, {"half beat", "0.25 s", 0.25},    {"two beats", "1 s", 1.0},
     {"2 beats", "1 s", 1.0},         {"one beat", "0.5 s", 0.5},       {"beat", "0.5 s", 0.5},
     {"1 beat", "0.5 s", 0.5},        {"split second", "0.25 s", 0.25}, {"tick", "0.25 s", 0.25},
     {"moment", "0.5 s", 0.5},        {"one count", "1 s", 1.0},        {"two count", "2 s", 2.0},
     {"count of one", "1 s", 1.0},    {"count of two", "2 s", 2.0},     {"1 count", "1 s", 1.0},
     {"two counts", "2 s", 2.0},      {"2 counts", "2 s", 2.0},         {"count", "1 s", 1.0},
+    {"good second", "1 s", 1.0},     {"full second", "1 s", 1.0},
 };
 enum { BEAT_COUNT = sizeof beats / sizeof *beats };
 

@@ -354,19 +354,29 @@ static void note_dropped(struct cursor *c, const struct phrase *phrase)
               "say where or how the screener stands: `at right wing`, `facing the baseline`");
 }
 
-/* Where to, or for whom, behind a verb that is not written again. */
-bool elided_read(struct cursor *c, struct sentence *s)
+/* Who does it, for the words behind the verb that hang on that. */
+static void acts(struct cursor *c, struct sentence *s)
 {
-    struct predicate p = {.c = c,
-                          .s = s,
-                          .from = c->at,
-                          .after_verb = c->at,
-                          .phrase = {.words = "", .bare = "", .with = "", .to = SPOT_COUNT}};
-    s->verb_span = cursor_span(c);
     s->bare = s->subject.count > 1;
     c->several = s->bare || s->subject.at[0].kind == WHO_EVERYONE_ELSE;
     c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
-    return predicate_read(&p);
+}
+
+/* What stands behind a verb that no word says. */
+static bool unsaid_read(struct predicate *p)
+{
+    p->after_verb = p->c->at;
+    p->phrase = (struct phrase){.words = "", .bare = "", .with = "", .to = SPOT_COUNT};
+    acts(p->c, p->s);
+    return predicate_read(p);
+}
+
+/* Where to, or for whom, behind a verb that is not written again. */
+bool elided_read(struct cursor *c, struct sentence *s)
+{
+    struct predicate p = {.c = c, .s = s, .from = c->at};
+    s->verb_span = cursor_span(c);
+    return unsaid_read(&p);
 }
 
 /* Verb and all behind it, for a subject that is known. */
@@ -380,11 +390,8 @@ bool rest_read(struct cursor *c, struct sentence *s)
         return false;
     }
     if (p.used) {
-        p.phrase = (struct phrase){.words = "", .bare = "", .with = "", .to = SPOT_COUNT};
         s->verb = p.holds ? VERB_DRIVES_OFF : VERB_COMES;
-        s->bare = s->subject.count > 1;
-        c->several = s->bare;
-        return predicate_read(&p);
+        return unsaid_read(&p);
     }
     const struct token *verb = c->at;
     bool read = phrase_read(c, side, &p.phrase);
@@ -410,13 +417,10 @@ bool rest_read(struct cursor *c, struct sentence *s)
     if (p.phrase.steps > 0) {
         s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
     }
-    c->doer = s->subject.count == 1 ? &s->subject.at[0] : NULL;
-    c->screener = verb_row(s->verb)->task == VERB_SCREEN ? &s->subject.at[0] : NULL;
-    c->several = s->subject.count > 1 || s->subject.at[0].kind == WHO_EVERYONE_ELSE;
+    acts(c, s);
     if (s->object.kind != WHO_NONE && !use_verb(s)) {
         return refuse_use(c, s);
     }
-    s->bare = s->subject.count > 1;
     if (s->bare && p.phrase.with_s && !and_before(s, p.from)) {
         return refuse_run_on(c, s);
     }

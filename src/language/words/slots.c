@@ -101,24 +101,13 @@ bool verb_takes_place(enum verb verb)
     return slot_of(slots, verb_slots(verb, slots), "P") != NULL;
 }
 
-/* for a count, a good second: one second. */
-bool take_count(struct cursor *c)
-{
-    static const char *const counts[] = {"count",       "beat", "moment",    "good second",
-                                         "full second", "tick", "one count", NULL};
-    return take_among(c, counts);
-}
-
 static int read_measure(struct predicate *p, char letter)
 {
     struct measure *out = letter == 'T' ? &p->s->duration : &p->s->length;
     struct span span = cursor_span(p->c);
     struct measure found;
-    if (letter == 'T' && p->c->speech && take_count(p->c)) {
-        *out = (struct measure){.value = 1, .unit = UNIT_SECONDS};
-        return 1;
-    }
-    if (take_measure(p->c, letter == 'T', &found)) {
+    bool beats = letter == 'T' && p->c->speech; /* for a count, a good second */
+    if (beats ? take_seconds(p->c, &found) : take_measure(p->c, letter == 'T', &found)) {
         if (out->unit != UNIT_NONE) {
             return said_twice(p, span, letter == 'T' ? "the time" : "the length");
         }
