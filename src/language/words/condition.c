@@ -145,10 +145,9 @@ static bool their_verb_read(struct cursor *c, enum verb *verb)
 static bool they_read(struct cursor *c, struct condition *out)
 {
     static const char *const words[] = {
-        "they",    "he",           "she",           "the defense",
-        "defense", "the defender", "defender",      "their big",
-        "the big", "big",          "their guard",   "the screener's man",
-        "both",    "they both",    "the defenders", NULL};
+        "they",         "he",       "she",       "the defense",   "defense",
+        "the defender", "defender", "their big", "the big",       "big",
+        "their guard",  "both",     "they both", "the defenders", NULL};
     static const char *const tails[] = {"it",
                                         "the screen",
                                         "the ball screen",
@@ -216,6 +215,7 @@ static bool coverage_read(struct cursor *c, struct condition *out)
         bool whom = take_words(&behind, "on") && person_read(&behind, &out->who) &&
                     out->who.kind == WHO_PLAYER;
         c->at = whom ? behind.at : c->at;
+        c->refusals = behind.refusals;
         return whom;
     }
     if (take_among(&behind, by) && person_read(&behind, &who) && who_defends(&who)) {
@@ -232,6 +232,7 @@ static bool coverage_read(struct cursor *c, struct condition *out)
             return false;
         }
         c->at = behind.at;
+        c->refusals = behind.refusals;
         return out->verb != VERB_SWITCHES || out->kind == COND_BOTH;
     }
     take_among(&trial, comes);

@@ -9,20 +9,10 @@ static bool ends_in(struct str text, const char *tail, size_t size)
            str_equal((struct str){text.at + text.size - size, size}, (struct str){tail, size});
 }
 
-/* Words whose short form is one of its own: they're, he's. */
-static const struct {
-    const char *text, *who, *verb;
-} shorts[] = {{"they're", "they", "are"}, {"he's", "he", "is"}, {"she's", "she", "is"}};
-enum { SHORT_COUNT = sizeof shorts / sizeof *shorts };
-
-static size_t short_of(const struct token *token)
+/* A short form that is one word: `'s` alone is parted from its word by the scanner. */
+static bool they_are(const struct token *token)
 {
-    size_t row = 0;
-    while (row < SHORT_COUNT &&
-           !(token->kind == TOKEN_WORD && str_is(token->text, shorts[row].text))) {
-        row++;
-    }
-    return row;
+    return token->kind == TOKEN_WORD && str_is(token->text, "they're");
 }
 
 /* he's, she's; x1's chasing, 4's open: not x1's man. */
@@ -51,16 +41,15 @@ size_t contractions_open(const struct token *from, size_t count, struct token *t
 {
     size_t size = 0;
     for (size_t i = 0; i < count && size + 2 <= room; i++) {
-        size_t row = short_of(&from[i]);
+        bool whole = they_are(&from[i]);
         to[size++] = from[i];
-        if (row < SHORT_COUNT || is_behind(&from[i], from + count)) {
-            bool whole = row < SHORT_COUNT;
+        if (whole || is_behind(&from[i], from + count)) {
             to[size - 1].possessive = false;
-            to[size - 1].text = whole ? str_of(shorts[row].who) : from[i].text;
+            to[size - 1].text = whole ? STR("they") : from[i].text;
             to[size - 1].first = to[size - 1].text.at[0];
             to[size] = to[size - 1];
             to[size].kind = TOKEN_WORD;
-            to[size].text = str_of(whole ? shorts[row].verb : "is");
+            to[size].text = str_of(whole ? "are" : "is");
             to[size].first = to[size].text.at[0];
             to[size].integer = false;
             size++;

@@ -146,15 +146,10 @@ static bool goes_into(struct cursor *c, const char *const *verbs)
     return joined && take_among(c, verbs);
 }
 
-/* he's, she is: where only being something can follow. */
+/* he is: where only being something can follow. */
 static bool take_he_is(struct cursor *c)
 {
     static const char *const words[] = {"he is", "she is", "he was", "she was", NULL};
-    const struct token *next = cursor_next(c);
-    if (next && next->possessive && (str_is(next->text, "he") || str_is(next->text, "she"))) {
-        c->at = next + 1;
-        return true;
-    }
     return take_among(c, words);
 }
 

@@ -85,7 +85,6 @@ static bool defense_said(struct reader *r, const struct line *line, struct line 
                                         "against",
                                         "versus",
                                         "vs",
-                                        "it's",
                                         "they sit in",
                                         "they guard us",
                                         "we face",

@@ -461,7 +461,8 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
     for (size_t i = 0; i < sizeof nouns / sizeof *nouns; i++) {
         struct cursor trial = *c;
         struct phrase noun = {.with = ""};
-        if (nouns[i](&trial, side, &noun) && trial.at > longest) {
+        if (nouns[i](&trial, side, &noun) &&
+            (trial.at > longest || (noun.counted && trial.at == longest))) {
             longest = trial.at;
             *out = noun;
         }

@@ -457,9 +457,8 @@ static bool tail(const struct cursor *c, struct recast *r)
 /* and the ball is on the left side: how things stand then. */
 static bool remark(const struct cursor *c, struct recast *r)
 {
-    static const char *const words[] = {"ball is on",      "ball is in", "ball is at",
-                                        "ball is now",     "ball's on",  "ball's in",
-                                        "ball is back on", NULL};
+    static const char *const words[] = {"ball is on",  "ball is in",      "ball is at",
+                                        "ball is now", "ball is back on", NULL};
     static const char *const moving[] = {"air", NULL};
     struct cursor trial = cursor_look(c);
     if (c->at == c->first || !take_among(&trial, words) || word_among(&trial, moving)) {

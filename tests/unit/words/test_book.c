@@ -194,6 +194,8 @@ static const struct book_case book_cases[] = {
      "drill(set broken)", "3:23 text.place-half"},
     {"play \"A\"\nstep\n1 shoots\nread x3 trails, continue here\n3 cuts to the rim\n",
      "play(step(s read!(s)))", "4:17 text.left-over"},
+    {"play \"A\"\nstep\n1 shoots\non a trap by x9, 3 cuts to the rim\n", "play(step(s read(s)))",
+     "4:14 text.player-range"},
     {"drill \"A\"\ngoal 8 of 10\nstart 12 top, coach left wing\n", "drill(set set)", ""},
     {"play \"A\"\nstep\nlevel u16\n1 shoots\n", "play(step(broken s))", "3:1 text.setting-late"},
     {"play \"A\"\n1 shoots\nball 2\n", "play(s broken)", "3:1 text.setting-late"},
