@@ -486,10 +486,7 @@ bool comes_for(const struct cursor *c, struct recast *r)
     recast_somebody(c, r, &who);
     struct cursor next = trial; /* and drives: he who took it */
     next.at = r->to;
-    bool joined = take_mark(&next, ',');
-    joined = take_words(&next, "and") || joined;
-    joined = take_words(&next, "then") || joined;
-    if (joined && verb_begins(&next)) {
+    if (take_joint(&next) && verb_begins(&next)) {
         recast_comma(c, r);
         recast_word(c, r, "who");
         r->to = next.at;

@@ -576,13 +576,9 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
                               const struct joint *joint, const struct token *begin)
 {
     struct cursor next = *c;
-    struct phrase phrase;
     next.at = begin;
     next.watch = NULL;
-    bool uses = phrase_read(&next, FOR_ATTACKERS, &phrase) &&
-                (verb_row(phrase.verb)->task == VERB_USE ||
-                 (verb_sibling(phrase.verb, "off") != VERB_COUNT &&
-                  word_is(&next, 0, "off"))); /* waits, then curls off 5 */
+    bool uses = use_follows(&next); /* waits, then curls off 5 */
     bool waits = str_starts(cursor_text(c, last->verb_span), "wait") || joint->then;
     if (uses || !joint->same_subject || !waits || last->verb != VERB_STAYS || last->until ||
         last->duration.value > 0) {

@@ -117,24 +117,10 @@ static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
     return true;
 }
 
-static const struct entry stands[] = {{"is under", VERB_GOES_UNDER},
-                                      {"are under", VERB_GOES_UNDER},
-                                      {"is over", VERB_GOES_OVER},
-                                      {"are over", VERB_GOES_OVER},
-                                      {"is behind", VERB_TRAILS},
-                                      {"are behind", VERB_TRAILS},
-                                      {NULL, 0}};
-
 /* they trap, he's under, they are switching: without whom. */
 static bool their_verb_read(struct cursor *c, enum verb *verb)
 {
     struct phrase phrase;
-    int stand = take_entry(c, stands);
-    if (stand >= 0) {
-        *verb = (enum verb)stand;
-        take_among(c, (const char *const[]){"the top", "top", NULL});
-        return true;
-    }
     if (!guard_verb_read(c, &phrase)) {
         return false;
     }
@@ -243,35 +229,41 @@ static bool coverage_read(struct cursor *c, struct condition *out)
     return true;
 }
 
-static const struct entry states[] = {{"is open", COND_OPEN},
-                                      {"is free", COND_OPEN},
-                                      {"gets open", COND_OPEN},
-                                      {"comes open", COND_OPEN},
-                                      {"is wide open", COND_OPEN},
-                                      {"is left open", COND_OPEN},
-                                      {"is left alone", COND_OPEN},
-                                      {"is unguarded", COND_OPEN},
-                                      {"is covered", COND_COVERED},
-                                      {"is guarded", COND_COVERED},
-                                      {"isn't open", COND_COVERED},
-                                      {"is not open", COND_COVERED},
-                                      {"is denied", COND_DENIED},
-                                      {"is being denied", COND_DENIED},
-                                      {"gets denied", COND_DENIED},
-                                      {"is overplayed", COND_DENIED},
-                                      {"gets overplayed", COND_DENIED},
-                                      {"is taken away", COND_DENIED},
-                                      {"is being overplayed", COND_DENIED},
-                                      {"isnt open", COND_COVERED},
-                                      {NULL, 0}};
+int take_state(struct cursor *c)
+{
+    static const struct entry states[] = {{"is open", EVENT_OPEN},
+                                          {"is free", EVENT_OPEN},
+                                          {"gets open", EVENT_OPEN},
+                                          {"comes open", EVENT_OPEN},
+                                          {"is wide open", EVENT_OPEN},
+                                          {"is left open", EVENT_OPEN},
+                                          {"is left alone", EVENT_OPEN},
+                                          {"is unguarded", EVENT_OPEN},
+                                          {"is covered", EVENT_COVERED},
+                                          {"is guarded", EVENT_COVERED},
+                                          {"isn't open", EVENT_COVERED},
+                                          {"isnt open", EVENT_COVERED},
+                                          {"is not open", EVENT_COVERED},
+                                          {"is denied", EVENT_DENIED},
+                                          {"is being denied", EVENT_DENIED},
+                                          {"gets denied", EVENT_DENIED},
+                                          {"is overplayed", EVENT_DENIED},
+                                          {"gets overplayed", EVENT_DENIED},
+                                          {"is taken away", EVENT_DENIED},
+                                          {"is being overplayed", EVENT_DENIED},
+                                          {NULL, 0}};
+    return take_entry(c, states);
+}
 
 static bool state_read(struct cursor *c, struct condition *out)
 {
-    int state = take_entry(c, states);
+    int state = take_state(c);
     if (state < 0) {
         return false;
     }
-    out->kind = (unsigned)state;
+    out->kind = state == EVENT_OPEN      ? COND_OPEN
+                : state == EVENT_COVERED ? COND_COVERED
+                                         : COND_DENIED;
     return true;
 }
 

@@ -38,11 +38,9 @@ struct cursor {
     bool about_two;                   /* or that of two: they switch */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
-    /* of the sentence that is being read: each of its players has a corner of `the corners` */
-    const struct sentence
-        *latest;  /* the one that is being read, where the next one is looked for */
-    bool counted; /* one dribble, two dribbles may stand where a verb does */
-    bool several;
+    const struct sentence *latest;    /* the one just read, where the next one is looked for */
+    bool counted;                     /* one dribble, two dribbles may stand where a verb does */
+    bool several; /* in the sentence being read: each of its players has one of `the corners` */
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */

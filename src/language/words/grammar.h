@@ -65,11 +65,6 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
                       struct who *second);
 /* Who uses the latest screen above, and who set it; false: there is none with one of each. */
 bool above_last_screen(const struct cursor *c, struct who *user, struct who *screener);
-/* What the defense does as a noun begins here, with nothing but a sentence behind it: a trap, help
- * from x4. */
-bool coverage_is(const struct cursor *c);
-/* they trap, he is under: at the latest screen above. Unmoved: nothing of that here. */
-bool coverage_said(struct cursor *c, struct condition *out);
 /* The one screen that waits for this user. False: none, or several (`*several`). */
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several);
@@ -87,6 +82,15 @@ bool above_has_screened(const struct cursor *c, const who_list *list);
 struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
 struct who above_receiver(const struct cursor *c, const struct who *passer);
+
+/* condition */
+/* What the defense does as a noun begins here, with nothing but a sentence behind it: a trap, help
+ * from x4. */
+bool coverage_is(const struct cursor *c);
+/* they trap, he is under: at the latest screen above. Unmoved: nothing of that here. */
+bool coverage_said(struct cursor *c, struct condition *out);
+/* is open, is covered, is denied, behind somebody: EVENT_…, or -1, unmoved. */
+int take_state(struct cursor *c);
 
 /* holder: who has the ball, and who he is, by the lines above */
 /* One player or role; false: the words do not tell. */
@@ -139,7 +143,11 @@ enum pace read_run_in(struct cursor *c); /* with a note of a way or a move that 
 /* Verb and all behind it, for a subject that is known; false: reported. */
 bool rest_read(struct cursor *c, struct sentence *s);
 bool elided_read(struct cursor *c, struct sentence *s); /* the verb is set: what stands behind it */
-bool uses_screen_is(const struct cursor *c);            /* uses the screen, uses 5's screen */
+/* `and`, `then` or a comma: between what goes before and the verb. */
+bool take_joint(struct cursor *c);
+/* A verb that uses a screen begins here: curls, comes off. */
+bool use_follows(const struct cursor *c);
+bool uses_screen_is(const struct cursor *c); /* uses the screen, uses 5's screen */
 bool take_uses(struct cursor *c);
 
 /* hint: what to write instead of words that coaches use and the language does not take */

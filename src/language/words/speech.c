@@ -161,7 +161,12 @@ static bool as_written(struct cursor *c, sentence_list *out)
 static uint32_t furthest(const struct cursor *c, struct cursor_mark mark)
 {
     const struct diags *diags = c->diags;
-    return diags->all.count > mark.diags ? diags->all.at[diags->all.count - 1].span.begin : 0;
+    for (size_t i = diags->all.count; i-- > mark.diags;) {
+        if (diags->all.at[i].severity == SEVERITY_ERROR) {
+            return diags->all.at[i].span.begin;
+        }
+    }
+    return 0;
 }
 
 /* Once more, as it is said. */

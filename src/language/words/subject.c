@@ -36,24 +36,33 @@ static const struct entry goings[] = {
     {"rush", PACE_SPRINT},       {NULL, 0},
 };
 
+bool take_joint(struct cursor *c)
+{
+    bool joined = take_mark(c, ',');
+    joined = take_words(c, "and") || joined;
+    return take_words(c, "then") || joined;
+}
+
+bool use_follows(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    return phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+           (verb_row(phrase.verb)->task == VERB_USE ||
+            (verb_sibling(phrase.verb, "off") != VERB_COUNT && word_is(&trial, 0, "off")));
+}
+
 /* waits for the screen, then curls: a use waits for it by itself; a plain cut would not. */
 static bool take_wait(struct cursor *c)
 {
     static const char *const words[] = {"waits for screen", "wait for screen", "waits on screen",
                                         "wait on screen", NULL};
     struct cursor trial = *c;
-    struct phrase phrase;
-    bool joined = false;
     if (!take_among(&trial, words)) {
         return false;
     }
     const struct token *behind = trial.at;
-    joined = take_mark(&trial, ',');
-    joined = take_words(&trial, "and") || joined;
-    joined = take_words(&trial, "then") || joined;
-    bool uses = joined && phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
-                (verb_row(phrase.verb)->task == VERB_USE ||
-                 (verb_sibling(phrase.verb, "off") != VERB_COUNT && word_is(&trial, 0, "off")));
+    bool uses = take_joint(&trial) && use_follows(&trial);
     c->at = uses ? behind : c->at;
     return uses;
 }
@@ -99,8 +108,6 @@ static bool take_before(struct cursor *c)
                                         "plant foot",
                                         "plants his outside foot",
                                         "plants her outside foot",
-                                        "changes speed",
-                                        "changes direction",
                                         "changes pace",
                                         "sets his feet",
                                         "sets her feet",
@@ -122,14 +129,6 @@ static bool take_before(struct cursor *c)
         return true;
     }
     return take_among(c, words) || take_wait(c);
-}
-
-/* `and`, `then` or a comma: between what goes before and the verb. */
-static bool take_joint(struct cursor *c)
-{
-    bool joined = take_mark(c, ',');
-    joined = take_words(c, "and") || joined;
-    return take_words(c, "then") || joined;
 }
 
 /* comes to screen; but to the post, to front of the rim, to help side is where to. */
@@ -154,32 +153,36 @@ static bool verb_follows(const struct cursor *c)
     return phrase_read(&verb, FOR_ANYONE, &phrase);
 }
 
+/* catches it and, spins and: right before a verb. `*moves`: with a move of its own. */
+static bool take_done(struct cursor *c, bool *moves)
+{
+    static const char *const made[] = {"spins",  "spin",  "crosses", "cross",    "hesitates",
+                                       "pivots", "pivot", "rips",    "hesitate", NULL};
+    struct cursor trial = *c;
+    bool move = word_among(&trial, made);
+    bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);
+    c->at = before ? trial.at : c->at;
+    *moves = *moves || (before && move);
+    return before;
+}
+
 /* goes out and, comes over to: right before a verb. `*moves`: in it somebody goes some way, or
  * makes a move, which the verb behind it does not say. */
 static bool take_going(struct cursor *c, enum pace *pace, bool *moves)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
+    static const char *const ways[] = {"in", "together", "under", "over", NULL};
     struct cursor trial = *c;
     int going = take_entry(&trial, goings);
-    if (going < 0) {
-        static const char *const made[] = {"spins",  "spin",  "crosses", "cross",    "hesitates",
-                                           "pivots", "pivot", "rips",    "hesitate", NULL};
-        bool move = word_among(&trial, made);
-        bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);
-        c->at = before ? trial.at : c->at;
-        *moves = *moves || (before && move);
-        return before;
-    }
     bool way = false;
-    static const char *const ways[] = {"in", "together", "under", "over", NULL};
-    while (take_among(&trial, particle_words) || take_among(&trial, ways)) {
+    while (going >= 0 && (take_among(&trial, particle_words) || take_among(&trial, ways))) {
         way = true;
     }
     if (way) { /* goes across the lane and screens */
         take_among(&trial, lines);
     }
-    if (!(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
-        return false;
+    if (going < 0 || !(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
+        return take_done(c, moves); /* rips it and drives */
     }
     *pace = going != PACE_VERB ? (enum pace)going : *pace;
     *moves = *moves || way;

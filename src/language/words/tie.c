@@ -17,15 +17,13 @@ bool event_is_state(const struct event *event)
 /* "is open", "is past 1", "has the ball" behind somebody. */
 static bool state_read(struct cursor *c, struct event *out)
 {
-    static const struct entry states[] = {{"is open", EVENT_OPEN},
-                                          {"is covered", EVENT_COVERED},
-                                          {"is denied", EVENT_DENIED},
-                                          {"is past", EVENT_PAST},
-                                          {"has the ball", EVENT_HAS_BALL},
-                                          {"has it", EVENT_HAS_BALL},
-                                          {NULL, 0}};
+    static const struct entry more[] = {{"is past", EVENT_PAST},
+                                        {"has the ball", EVENT_HAS_BALL},
+                                        {"has it", EVENT_HAS_BALL},
+                                        {NULL, 0}};
     struct cursor trial = *c;
-    int state = take_entry(&trial, states);
+    int state = take_state(&trial);
+    state = state < 0 ? take_entry(&trial, more) : state;
     if (state < 0 || (state == EVENT_PAST && !who_read(&trial, &out->object))) {
         return false;
     }
