@@ -109,10 +109,9 @@ static bool attacker_above(const struct cursor *c, const struct who * not, struc
 
 bool his_defender_read(struct cursor *c, struct who *out)
 {
-    static const char *const owners[] = {"his", "her", "their", NULL};
     static const char *const defenders[] = {"defender", "man", NULL};
     struct cursor trial = *c;
-    if (!take_among(&trial, owners) || !take_among(&trial, defenders)) {
+    if (!take_among(&trial, owner_words) || !take_among(&trial, defenders)) {
         return false;
     }
     const struct token *from = c->at;

@@ -269,11 +269,10 @@ static struct str action_in(const struct predicate *p, const struct token *from)
                       STR_ARG(verb_head(phrase.verb, false)));
 }
 
-static void note_aside(struct predicate *p, const struct token *from)
+/* `action`: what it would be as a sentence of its own; empty: nothing. */
+static void left_out(const struct cursor *c, struct span span, struct str action)
 {
-    struct cursor *c = p->c;
-    struct span span = cursor_taken(c, from);
-    struct str text = cursor_text(c, span), action = action_in(p, from);
+    struct str text = cursor_text(c, span);
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_ASIDE, span,
                                  "`%.*s` moves nobody and was left out", STR_ARG(text));
     if (action.size > 0) {
@@ -283,6 +282,11 @@ static void note_aside(struct predicate *p, const struct token *from)
         diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
                   STR_ARG(text));
     }
+}
+
+void note_left_out(const struct cursor *c, struct span span)
+{
+    left_out(c, span, (struct str){"", 0});
 }
 
 static const struct {
@@ -313,7 +317,7 @@ int aside_read(struct predicate *p)
         }
         const struct token *from = c->at;
         take_aside(p, str_is(from->text, "so"));
-        note_aside(p, from);
+        left_out(c, cursor_taken(c, from), action_in(p, from));
         return 1;
     }
     return 0;

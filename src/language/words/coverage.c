@@ -3,27 +3,6 @@
  * on: x3 is sagging, 4 is lifting to the wing. Rules of recast_find, for the second reading. */
 #include "language/words/speech.h"
 
-static void put(const struct cursor *c, struct recast *r, struct token token)
-{
-    VEC_PUSH(c->arena, &r->tokens, token);
-}
-
-/* A verb of two words as one token: the words of a table join over hyphens. */
-static struct token verb_token(const struct cursor *c, struct str words)
-{
-    struct token token = *cursor_next(c);
-    char *text = arena_array(c->arena, char, words.size + 1);
-    for (size_t i = 0; i < words.size; i++) {
-        text[i] = words.at[i] == ' ' ? '-' : words.at[i];
-    }
-    text[words.size] = '\0';
-    token.kind = TOKEN_WORD;
-    token.text = (struct str){text, words.size};
-    token.first = text[0];
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
 /* they trap it: the two at the latest screen above, or the one of them whose part it is. */
 bool theirs(const struct cursor *c, struct recast *r)
 {
@@ -40,7 +19,7 @@ bool theirs(const struct cursor *c, struct recast *r)
     if (both) {
         VEC_PUSH(c->arena, &r->subject, said.other);
     }
-    put(c, r, verb_token(c, phrase_words(said.verb, PASS_PLAIN, SCREEN_PLAIN, both)));
+    recast_verb(c, r, phrase_words(said.verb, PASS_PLAIN, SCREEN_PLAIN, both));
     r->to = trial.at;
     return true;
 }
@@ -63,10 +42,8 @@ bool going_on(const struct cursor *c, struct recast *r)
         !phrase_ing_here(&trial, who_side(&list.at[0]), &phrase, &bare)) {
         return false;
     }
-    for (; from < behind; from++) {
-        put(c, r, *from);
-    }
-    put(c, r, verb_token(c, bare));
+    recast_copy(c, r, from, behind);
+    recast_verb(c, r, bare);
     r->to = trial.at;
     return true;
 }

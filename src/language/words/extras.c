@@ -180,12 +180,7 @@ static bool which_way(struct predicate *p)
         return false;
     }
     c->at = at;
-    struct span span = cursor_taken(c, from);
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody and was left out",
-                 STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
-              STR_ARG(cursor_text(c, span)));
+    note_left_out(c, cursor_taken(c, from));
     return true;
 }
 
@@ -204,12 +199,7 @@ static bool where_they_meet(struct predicate *p)
         return false;
     }
     c->at = end;
-    struct span span = cursor_taken(c, from);
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
-                                 "`%.*s` was left out: they meet where the other one is",
-                                 STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag,
-              "to have it elsewhere, send the receiver there first: `2 goes to right wing`");
+    note_meeting(c, cursor_taken(c, from));
     return true;
 }
 
@@ -341,11 +331,7 @@ bool through_gap(struct predicate *p)
     const struct token *at = trial.at;
     cursor_back(&trial, mark);
     c->at = at;
-    struct span span = cursor_taken(c, from);
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
-                 "`%.*s` was left out: the way is the straight one", STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag, "for another way write two sentences");
+    note_way(p, cursor_taken(c, from));
     return true;
 }
 

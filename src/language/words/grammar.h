@@ -11,6 +11,7 @@
 
 /* who */
 bool who_defends(const struct who *who);
+bool who_is_one(const struct who *who); /* an attacker, by number or role */
 const struct who *who_keep(struct cursor *c, struct who who);
 bool same_who(const struct who *a, const struct who *b); /* the same player, by what is written */
 bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no spot */
@@ -118,6 +119,8 @@ bool skip_seconds(struct cursor *c); /* the same, silent */
 
 /* pair: what one phrase says in two sentences */
 bool pair_is(const struct cursor *c);
+/* Where two meet was said, and is left out: a note. */
+void note_meeting(const struct cursor *c, struct span span);
 bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
@@ -195,12 +198,15 @@ int begins_read(struct predicate *p);
 int clears_what(struct predicate *p);
 int along_read(struct predicate *p);
 bool past_defender(struct predicate *p); /* drives past x1 */
-bool through_gap(struct predicate *p);   /* through the gap between x1 and x2 */
+/* Which way was said, and is left out: a note. */
+void note_way(struct predicate *p, struct span span);
+bool through_gap(struct predicate *p); /* through the gap between x1 and x2 */
 /* out, up, back right before a place or what leads to one; right, straight before a preposition. */
 bool drop_particle(struct predicate *p, bool place);
 void drop_stress(struct cursor *c);
 /* aside: what moves nobody is left out, with a note. 1: taken, 0: nothing of that. */
 int aside_read(struct predicate *p);
+void note_left_out(const struct cursor *c, struct span span); /* moves nobody: a note */
 bool aside_head_is(const struct cursor *c); /* hands up: words that look like a verb */
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);

@@ -4,11 +4,6 @@
  * tell, nobody is found and nothing is guessed. */
 #include "language/words/grammar.h"
 
-static bool is_one(const struct who *who)
-{
-    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
-}
-
 static const struct setting_form *setting_of(const struct block *top, enum setting setting)
 {
     const struct setting_form *found = NULL;
@@ -126,7 +121,7 @@ bool above_holder(const struct cursor *c, struct who *out)
     for (size_t i = 0; c->here && i < c->here->count; i++) {
         after_sentence(&c->here->at[i], out);
     }
-    return is_one(out);
+    return who_is_one(out);
 }
 
 /* Attackers of a sentence that are not `not`, added to those in `out`. */
@@ -140,7 +135,7 @@ static void add_named(struct arena *arena, const struct sentence *s, const struc
     }
     named[count++] = s->object;
     for (size_t i = 0; i < count; i++) {
-        bool known = !is_one(&named[i]) || (not &&same_who(&named[i], not ));
+        bool known = !who_is_one(&named[i]) || (not &&same_who(&named[i], not ));
         for (size_t k = 0; k < out->count; k++) {
             known = known || same_who(&named[i], &out->at[k]);
         }
@@ -163,7 +158,7 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
     bool moved =
         last &&
         (verb_row(last->verb)->task == VERB_USE || verb_row(last->verb)->task == VERB_MOVE) &&
-        last->subject.count == 1 && is_one(&last->subject.at[0]);
+        last->subject.count == 1 && who_is_one(&last->subject.at[0]);
     if (moved &&
         !(not &&same_who(&last->subject.at[0], not ))) { /* 3 curls off 5: of the two it is 3 */
         *out = last->subject.at[0];

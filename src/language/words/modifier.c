@@ -103,10 +103,9 @@ static int early_read(struct predicate *p)
 /* back to, with his back to. */
 static bool take_back_to(struct cursor *c)
 {
-    static const char *const owners[] = {"his", "her", "their", NULL};
     struct cursor trial = *c;
     take_words(&trial, "with");
-    take_among(&trial, owners);
+    take_among(&trial, owner_words);
     if (!take_words(&trial, "back to")) {
         return false;
     }

@@ -160,10 +160,9 @@ bool moment_arrival_read(struct cursor *c, struct event *out)
 /* his cut, her roll, the drive: as a noun of what this player does. */
 static bool noun_after(struct cursor *c, struct event *out)
 {
-    static const char *const owners[] = {"his", "her", "their", NULL};
     struct cursor trial = *c;
     struct event noun;
-    take_among(&trial, owners);
+    take_among(&trial, owner_words);
     if (!above_noun_verb(&trial, &noun)) {
         return false;
     }

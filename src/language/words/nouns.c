@@ -240,11 +240,6 @@ bool above_noun_doer(struct cursor *c, struct who *out)
     return true;
 }
 
-static bool is_one(const struct who *who)
-{
-    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
-}
-
 static bool handles(const struct sentence *s)
 {
     return task_is(s, VERB_CARRY) || s->verb == VERB_DRIVES_OFF || s->verb == VERB_DRIBBLES_OFF;
@@ -316,7 +311,7 @@ bool above_doer_read(struct cursor *c, struct who *out)
     }
     for (size_t i = list.count; i-- > 0;) {
         struct who who = doer_in(list.at[i], noun);
-        if (is_one(&who)) {
+        if (who_is_one(&who)) {
             *out = who;
             out->span = next->span;
             c->at = trial.at;

@@ -162,6 +162,15 @@ static int exchange(struct cursor *c, const who_list *subject, struct tie tie, s
     return 1;
 }
 
+void note_meeting(const struct cursor *c, struct span span)
+{
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
+                                 "`%.*s` was left out: they meet where the other one is",
+                                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag,
+              "to have it elsewhere, send the receiver there first: `2 goes to right wing`");
+}
+
 /* goes into a DHO with 2 on the wing: where they meet hangs on where the other one is. */
 static void meeting_read(struct cursor *c, bool give)
 {
@@ -172,13 +181,7 @@ static void meeting_read(struct cursor *c, bool give)
         return;
     }
     c->at = trial.at;
-    struct span span = cursor_taken(c, from);
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
-                                 "`%.*s` was left out: they meet where the other one is",
-                                 STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag,
-              "to have it elsewhere, send the receiver there first: `2 goes to "
-              "right wing`");
+    note_meeting(c, cursor_taken(c, from));
 }
 
 static int with_player(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,

@@ -72,10 +72,9 @@ static void take_it(struct cursor *c)
 /* `his man`, `her defender`: who guards the one that acts. */
 static bool take_own_defender(struct cursor *c)
 {
-    static const char *const owners[] = {"his", "her", "their", NULL};
     static const char *const defenders[] = {"man", "defender", NULL};
     struct cursor trial = *c;
-    take_among(&trial, owners);
+    take_among(&trial, owner_words);
     if (!take_among(&trial, defenders)) {
         return false;
     }

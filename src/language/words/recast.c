@@ -23,6 +23,16 @@ void recast_word(const struct cursor *c, struct recast *r, const char *text)
     VEC_PUSH(c->arena, &r->tokens, word_token(text, like));
 }
 
+void recast_verb(const struct cursor *c, struct recast *r, struct str words)
+{
+    char *text = arena_array(c->arena, char, words.size + 1);
+    for (size_t i = 0; i < words.size; i++) {
+        text[i] = words.at[i] == ' ' ? '-' : words.at[i];
+    }
+    text[words.size] = '\0';
+    recast_word(c, r, text);
+}
+
 void recast_number(const struct cursor *c, struct recast *r, int number)
 {
     struct token token = word_token("", cursor_next(c));
@@ -444,12 +454,7 @@ static bool tail(const struct cursor *c, struct recast *r)
     if (modifies || !phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare)) {
         return false;
     }
-    char *text = arena_array(c->arena, char, bare.size + 1);
-    for (size_t i = 0; i < bare.size; i++) {
-        text[i] = bare.at[i] == ' ' ? '-' : bare.at[i];
-    }
-    text[bare.size] = '\0';
-    recast_word(c, r, text);
+    recast_verb(c, r, bare);
     r->to = trial.at;
     return r->same = true;
 }

@@ -64,11 +64,10 @@ static const struct token *filler_end(const struct cursor *c, bool head)
 /* his dribble, her jumper: whose else. */
 static bool own_thing(const struct cursor *c)
 {
-    static const char *const owners[] = {"his", "her", "their", NULL};
     static const char *const things[] = {"dribble", "dribbles", "jumper", "lay-up",
                                          "jump",    "floater",  "feet",   NULL};
     struct cursor trial = *c;
-    return take_among(&trial, owners) && word_among(&trial, things);
+    return take_among(&trial, owner_words) && word_among(&trial, things);
 }
 
 static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
@@ -126,11 +125,7 @@ bool recast_put(struct cursor *c, const struct recast *recast)
     }
     c->end = speech->tokens + size;
     if (recast->told.source != SOURCE_NONE) {
-        struct str text = cursor_text(c, recast->told);
-        struct diag *diag = diag_add(c->diags, DIAG_TEXT_ASIDE, recast->told,
-                                     "`%.*s` moves nobody and was left out", STR_ARG(text));
-        diag_help(c->diags, diag, "to keep it, write it as a note: `point \"%.*s\"`",
-                  STR_ARG(text));
+        note_left_out(c, recast->told);
     }
     return true;
 }

@@ -48,6 +48,8 @@ struct somebody {
 bool somebody_read(struct cursor *c, struct somebody *out); /* an attacker */
 struct cursor cursor_look(const struct cursor *c);          /* to try, watched by nobody */
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
+/* As one token: the words of a table join over hyphens. */
+void recast_verb(const struct cursor *c, struct recast *r, struct str words);
 void recast_number(const struct cursor *c, struct recast *r, int number);
 void recast_comma(const struct cursor *c, struct recast *r);
 void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,

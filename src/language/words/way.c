@@ -176,7 +176,7 @@ static const char *const dribbles[] = {"one dribble",
                                        "with a hard dribble",
                                        NULL};
 
-static void note_way(struct predicate *p, struct span span)
+void note_way(struct predicate *p, struct span span)
 {
     struct cursor *c = p->c;
     p->way_said = true;

@@ -20,6 +20,11 @@ bool who_defends(const struct who *who)
     return who->kind == WHO_DEFENDER || who->kind == WHO_DEFENDER_OF;
 }
 
+bool who_is_one(const struct who *who)
+{
+    return who->kind == WHO_PLAYER || who->kind == WHO_ROLE;
+}
+
 static void check_number(struct cursor *c, const struct token *token, bool defender)
 {
     int number = (int)token->number;
