@@ -5,185 +5,6 @@
 
 #include <string.h>
 
-/* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
-struct joint {
-    bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
-    bool counted; /* one dribble to the elbow: of the one who has the ball */
-    bool so;      /* what comes of it: behind it, unless its verb waits by itself */
-    bool leg;     /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
-};
-
-/* so, and so, so that. */
-static bool take_so(struct cursor *c)
-{
-    return take_words(c, "so that") || take_words(c, "so");
-}
-
-/* 2 gets open, 2 has room: behind the subject stand words that are no verb of the language. */
-static bool hint_verb_is(const struct cursor *c)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    who_list list;
-    const struct token *end;
-    bool hint =
-        subject_read(&trial, &list) && hint_until(&trial, HINT_VERB, STR("2"), &end).size > 0;
-    cursor_back(&trial, mark);
-    return hint;
-}
-
-/* out to the corner, to the rim, up top: where to, without a verb. */
-static bool leg_is(const struct cursor *c)
-{
-    static const char *const leads[] = {"to", "into", NULL};
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool led = false;
-    while (take_among(&trial, particle_words)) {
-        led = true;
-    }
-    led = take_among(&trial, leads) || led;
-    bool found = led && place_starts(&trial);
-    cursor_back(&trial, mark);
-    return found;
-}
-
-bool leg_follows(const struct cursor *c)
-{
-    struct cursor trial = *c;
-    take_among(&trial, place_words);
-    return leg_is(c) || place_starts(&trial);
-}
-
-/* 5 for 3, behind `4 down screens for 2`: the verb is the one before. */
-static bool again_for_is(const struct cursor *c, const struct sentence *last)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    struct who who;
-    bool screen = last && verb_row(last->verb)->task == VERB_SCREEN;
-    bool found = screen && take_words(&trial, "for") && person_read(&trial, &who);
-    cursor_back(&trial, mark);
-    return found;
-}
-
-/* the wing, and nothing behind it: 2 fills the top, 4 the wing. */
-static bool place_ends(const struct cursor *c)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool place = spot_read(&trial, true) != NULL;
-    bool ends = place && (stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and"));
-    cursor_back(&trial, mark);
-    return ends;
-}
-
-/* 4 to the wing, 5 for 3. */
-static bool subject_leg_is(const struct cursor *c, const struct sentence *last)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    who_list list;
-    bool named = subject_read(&trial, &list) && list.at[0].kind != WHO_SPOT &&
-                 who_side(&list.at[0]) == FOR_ATTACKERS;
-    trial.several = named && list.count > 1;
-    trial.doer = named && list.count == 1 ? &list.at[0] : NULL;
-    bool move = last && verb_row(last->verb)->task == VERB_MOVE && last->place;
-    bool found =
-        named && ((move && place_ends(&trial)) || leg_is(&trial) || again_for_is(&trial, last));
-    cursor_back(&trial, mark);
-    return found;
-}
-
-/* one dribble, two hard dribbles: not player 1, not player 2, where another one has the ball and
- * goes on. */
-static bool counted_is(const struct cursor *c, const struct sentence *last)
-{
-    struct cursor trial = *c;
-    struct phrase phrase;
-    struct who holder;
-    const struct token *next = cursor_next(c);
-    trial.counted = true;
-    if (!last || last->subject.count != 1 || !next || next->kind != TOKEN_NUMBER) {
-        return false;
-    }
-    enum verb_task task = verb_row(last->verb)->task;
-    bool keeps = task == VERB_HOLD || task == VERB_CARRY;
-    return keeps && phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.counted &&
-           above_holder(c, &holder) && same_who(&holder, &last->subject.at[0]) &&
-           !(holder.kind == WHO_PLAYER && holder.number == (int)next->number);
-}
-
-static bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
-                     struct joint *out, const struct token **begin)
-{
-    struct cursor trial = *c;
-    struct phrase phrase;
-    bool joined = take_mark(&trial, ',');
-    bool added = take_words(&trial, "and");
-    joined = added || joined;
-    joined = take_mark(&trial, ',') || joined;
-    *out = (struct joint){.then = take_words(&trial, "then")};
-    if (!out->then && take_words(&trial, "who")) { /* passes to 2, who shoots */
-        *begin = trial.at;
-        out->who = verb_begins(&trial);
-        return out->who;
-    }
-    bool so = c->speech && !out->then && take_so(&trial);
-    struct recast recast;
-    *begin = trial.at;
-    if (so) { /* x4 digs, so 5 passes: what comes of it comes behind it */
-        out->so = subject_verb_is(&trial) && !hint_verb_is(&trial);
-        return out->so;
-    }
-    if (c->speech && word_is(c, 0, "for") && !word_is(c, 1, "it") &&
-        inverse_is(c)) { /* to the rim for the lob from 2 */
-        *begin = c->at;
-        return out->same_subject = true;
-    }
-    if (!joined && !out->then) {
-        out->same_subject =
-            c->speech && word_is(c, 0, "before") && recast_find(&trial, &recast) && recast.same;
-        return out->same_subject;
-    }
-    if (aside_head_is(&trial)) { /* hands up */
-        return false;
-    }
-    if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
-        out->clause = true;
-        return true;
-    }
-    if (side == FOR_ATTACKERS && counted_is(&trial, last)) {
-        out->counted = out->same_subject = true;
-        return true;
-    }
-    struct cursor verb = trial;
-    skip_run_in(&verb);
-    bool attacks =
-        side == FOR_ATTACKERS && (pair_is(&verb) || uses_screen_is(&verb) || inverse_is(&verb));
-    if (attacks || phrase_read(&verb, side, &phrase)) {
-        out->same_subject = true;
-        return true;
-    }
-    trial.latest = last;
-    if (c->speech && recast_find(&trial, &recast)) {
-        out->same_subject = recast.same;
-        return true;
-    }
-    if (subject_verb_is(&trial)) {
-        return true;
-    }
-    if (!c->speech || side == FOR_DEFENDERS) {
-        return false;
-    }
-    /* to the block, then the corner; behind a comma alone it says the place before once more */
-    bool pass = last && verb_row(last->verb)->task == VERB_PASS;
-    bool second = (added && leg_is(&trial)) || (out->then && !pass && place_starts(&trial));
-    out->leg = out->same_subject = second || (out->then && leg_is(&trial));
-    out->leg = out->leg || subject_leg_is(&trial, last);
-    return out->leg;
-}
-
 /* Who acts and is not named. */
 static void note_taken(struct cursor *c, struct span span, const who_list *who)
 {
@@ -192,82 +13,6 @@ static void note_taken(struct cursor *c, struct span span, const who_list *who)
                                  "who does this is not named: %.*s was taken", STR_ARG(name));
     diag_help(c->diags, diag, "to have another, begin with the number: `%.*s %.*s`", STR_ARG(name),
               STR_ARG(word));
-}
-
-bool stop_is(const struct cursor *c)
-{
-    return cursor_done(c) || mark_is(c, '.') || mark_is(c, ';');
-}
-
-/* goes to the corner to screen for 2: once there. */
-static bool purpose_is(const struct cursor *c, const struct token **begin)
-{
-    struct cursor trial = *c;
-    struct phrase phrase;
-    if (!take_words(&trial, "to")) {
-        return false;
-    }
-    *begin = trial.at;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool spot = spot_read(&trial, true) != NULL;
-    cursor_back(&trial, mark);
-    if (spot || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
-        return false;
-    }
-    enum verb_task task = verb_row(phrase.verb)->task;
-    return task == VERB_SCREEN || task == VERB_SHOOT || task == VERB_PASS ||
-           task == VERB_EXCHANGE || phrase.verb == VERB_REPLACES || phrase.verb == VERB_POSTS_UP;
-}
-
-/* The next sentence begins; `who` needs one player whom this one is to. */
-bool next_is(const struct predicate *p, enum phrase_side side)
-{
-    struct joint joint;
-    const struct token *begin;
-    if (p->s->place && purpose_is(p->c, &begin)) {
-        return true;
-    }
-    bool to_one = p->s->object.kind == WHO_PLAYER || p->s->object.kind == WHO_ROLE;
-    return joint_is(p->c, side, p->s, &joint, &begin) && (!joint.who || to_one);
-}
-
-bool joint_follows(const struct predicate *p)
-{
-    struct joint joint;
-    const struct token *begin;
-    return joint_is(p->c, who_side(&p->s->subject.at[0]), p->s, &joint, &begin);
-}
-
-bool spread_is(const struct predicate *p)
-{
-    const struct sentence *s = p->s;
-    struct joint joint;
-    const struct token *begin;
-    enum verb_task task = verb_row(s->verb)->task;
-    bool open = task == VERB_SCREEN ? s->object.kind == WHO_NONE : task == VERB_MOVE && !s->place;
-    bool all = s->subject.at[0].kind == WHO_EVERYONE_ELSE;
-    if (!open || (s->subject.count < 2 && !all) ||
-        !joint_is(p->c, FOR_ATTACKERS, s, &joint, &begin) || !joint.leg || joint.same_subject) {
-        return false;
-    }
-    struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    who_list list;
-    trial.at = begin;
-    bool own = subject_read(&trial, &list) && all;
-    for (size_t i = 0; list.count > 0 && i < s->subject.count; i++) {
-        own = own || same_who(&s->subject.at[i], &list.at[0]);
-    }
-    cursor_back(&trial, mark);
-    return own;
-}
-
-bool next_is_anothers(const struct predicate *p)
-{
-    struct joint joint;
-    const struct token *begin;
-    return joint_is(p->c, FOR_ANYONE, p->s, &joint, &begin) && !joint.same_subject && !joint.who &&
-           !joint.clause;
 }
 
 /* Nothing but another sentence may follow a pair. */
@@ -333,7 +78,7 @@ static bool leg_read(struct cursor *c, const sentence_list *out, bool again, str
 {
     const struct sentence *last = out->count > 0 ? &out->at[out->count - 1] : NULL;
     leg_verb(c->at > c->first ? last : NULL, again, s);
-    if (verb_row(s->verb)->task == VERB_SCREEN && !again_for_is(c, last)) {
+    if (verb_row(s->verb)->task == VERB_SCREEN && !leg_again_is(c, last)) {
         s->verb = VERB_GOES;
         s->screen = SCREEN_PLAIN;
     }
@@ -458,7 +203,7 @@ static bool goes_on(const struct cursor *c, const struct sentence *last, struct 
         return true;
     }
     *joint = (struct joint){.same_subject = true};
-    return last->place && purpose_is(c, begin);
+    return last->place && joint_purpose_is(c, begin);
 }
 
 /* What is said another way is read as it is written; who acts in it, where that is known from

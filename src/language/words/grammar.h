@@ -19,6 +19,14 @@ bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
 bool him_read(struct cursor *c, struct who *out);        /* in speech: the only one it can be */
 
 /* place */
+/* What has been read since `from`, kept. */
+const struct place *place_new(struct cursor *c, struct place place, const struct token *from);
+/* A place breaks off: reported, and back to `mark`. */
+const struct place *place_half(struct cursor *c, struct cursor_mark mark, const char *message,
+                               const char *help);
+/* What has been read since `from` stands in drills only: reported elsewhere. */
+void place_of_drills(struct cursor *c, const struct token *from);
+/* spot: */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
 const struct place *spot_read(struct cursor *c, bool quiet);
 const struct place *nearby_read(struct cursor *c, int depth); /* nearby: as spot_read, quiet */
@@ -187,6 +195,16 @@ struct predicate {
 bool verb_takes_place(enum verb verb);
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
+/* slot_content: 1: taken, 0: none of it here, -1: reported. */
+int slot_player(struct predicate *p, const struct slot *slot, struct who who);
+int slot_place(struct predicate *p, const struct place *place);
+int slot_measure(struct predicate *p, char letter); /* L, T: always one of the two others */
+int slot_way(struct predicate *p);                  /* baseline, middle */
+int slot_path(struct predicate *p);                 /* around 5, past left wing */
+int slot_screen(struct predicate *p);               /* off the screen, off 5's screen */
+int slot_defender(struct predicate *p);             /* on x2 */
+/* Whatever a slot of this letter holds, its preposition taken. */
+int slot_content(struct predicate *p, const struct slot *slot);
 /* extras: 1: taken, 0: none of these words here, -1: reported. */
 int guard_extra(struct predicate *p);
 bool attack_extra(struct predicate *p);
@@ -220,16 +238,32 @@ int modifier_read(struct predicate *p);
 void event_object_read(struct cursor *c, enum verb *verb, const struct phrase *phrase,
                        struct who *out);
 
-/* chain: the end of a line or of a sentence in it; the next sentence begins. */
+/* joint: the end of a line or of a sentence in it; the next sentence begins. */
+/* `and VERB`, `, VERB`, `then VERB`, `and WHO VERB`: where the next sentence begins. */
+struct joint {
+    bool then, same_subject, clause, who; /* who: of the one whom the sentence is to */
+    bool counted; /* one dribble to the elbow: of the one who has the ball */
+    bool so;      /* what comes of it: behind it, unless its verb waits by itself */
+    bool leg;     /* no verb of its own: and out to the corner, 4 to the wing, 5 for 3 */
+};
+/* One of them begins here: what it is, and where the sentence behind it begins. */
+bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
+              struct joint *out, const struct token **begin);
+/* goes to the corner to screen for 2: the same, where only a purpose is said. */
+bool joint_purpose_is(const struct cursor *c, const struct token **begin);
+/* Where to, without a verb; for whom, where the verb is that of the screen before. */
+bool leg_is(const struct cursor *c);
+bool leg_again_is(const struct cursor *c, const struct sentence *last);
 bool stop_is(const struct cursor *c);
-/* Every sentence up to c->end, in this one reading; false: reported. */
-bool chains_read(struct cursor *c, sentence_list *out);
 bool next_is(const struct predicate *p, enum phrase_side side);
 bool leg_follows(const struct cursor *c);      /* where to begins here */
 bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */
 /* 4 and 5 set down screens, 4 for 2, 5 for 3: each of them is said behind it. */
 bool spread_is(const struct predicate *p);
 bool next_is_anothers(const struct predicate *p); /* the next one, and of somebody else */
+
+/* chain: every sentence up to c->end, in this one reading; false: reported. */
+bool chains_read(struct cursor *c, sentence_list *out);
 
 int refuse_left(struct predicate *p); /* what is left over: -1 */
 

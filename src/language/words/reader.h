@@ -102,6 +102,21 @@ void heading_read(struct reader *r, const struct line *line, struct opener opene
 void if_lines(struct reader *r, const struct line *line);
 /* on a trap, 1 passes to 5: a read that opens with what the defense does. */
 bool line_is_read(const struct reader *r, const struct line *line);
+/* What the headings share: a title that must be there; nothing stands behind it; a heading that
+ * stands in the wrong place. false: reported. */
+bool heading_named(struct reader *r, const struct line *line, size_t *from,
+                   const char *const *stops, struct block *block, const char *message,
+                   const char *help);
+bool heading_ends(struct reader *r, const struct line *line, size_t from);
+bool heading_misplaced(struct reader *r, const struct line *line, const char *message,
+                       const char *help);
+bool block_plays(const struct block *top); /* a play or a drill */
+void block_add(struct reader *r, struct block *parent, struct block *block);
+/* branch: a read or an option may stand here (false: reported), is opened, is read. */
+bool branch_fits(struct reader *r, const struct line *line);
+struct block *branch_open(struct reader *r, enum block_kind kind, const struct line *line);
+bool read_heading(struct reader *r, const struct line *line, struct block *block);
+bool option_heading(struct reader *r, const struct line *line, struct block *block);
 void include_read(struct reader *r, const struct line *line);
 bool setting_read(struct reader *r, const struct line *line, enum setting setting,
                   struct setting_form *out);

@@ -5,86 +5,6 @@
 
 #include <string.h>
 
-/* `and 5` behind a screener, unless it begins a new sentence. */
-static int second_screener(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct cursor trial = *c;
-    if (!take_words(&trial, "and") || subject_verb_is(&trial)) {
-        return 1;
-    }
-    struct phrase phrase;
-    struct cursor verb = trial;
-    struct who second;
-    if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &second)) {
-        return 1;
-    }
-    p->s->object2 = who_keep(c, second);
-    c->at = trial.at;
-    c->refusals = trial.refusals;
-    if (same_who(&p->s->object, &second)) {
-        return said_twice(p, second.span, "the screener");
-    }
-    return player_fits(p, &second, 'U');
-}
-
-static int read_player(struct predicate *p, const struct slot *slot, struct who who)
-{
-    if (p->s->object.kind != WHO_NONE) {
-        return said_twice(p, who.span, "the player");
-    }
-    p->s->object = who;
-    int fits = player_fits(p, &who, slot->letter);
-    return fits > 0 && slot->letter == 'U' ? second_screener(p) : fits;
-}
-
-static int read_place(struct predicate *p, const struct place *place)
-{
-    if (p->s->place) {
-        return said_twice(p, place->span, "the place");
-    }
-    if (p->s->verb == VERB_DRIBBLES && place->kind == PLACE_SPOT && place->spot == SPOT_RIM &&
-        str_starts(str_of(p->phrase.words), "takes")) { /* takes it strong to the cup */
-        p->s->verb = VERB_DRIVES;
-    }
-    p->s->place = place;
-    return 1;
-}
-
-/* A place behind a preposition, or what is wrong there. */
-static int place_after(struct predicate *p, struct str preposition)
-{
-    size_t before = p->c->refusals;
-    const struct place *place = place_read(p->c, 0);
-    if (place) {
-        return read_place(p, place);
-    }
-    if (p->c->refusals == before) {
-        place_refuse(p->c, predicate_begun_to(p, preposition));
-    }
-    return -1;
-}
-
-static int read_either(struct predicate *p, struct str preposition)
-{
-    size_t before = p->c->refusals;
-    const struct place *place;
-    struct who who;
-    struct span span = cursor_span(p->c);
-    if (!place_or_who_read(p->c, 0, &place, &who)) {
-        if (p->c->refusals == before) {
-            place_refuse(p->c, predicate_begun_to(p, preposition));
-        }
-        return -1;
-    }
-    if (p->s->place || p->s->object.kind != WHO_NONE) {
-        return said_twice(p, span, "the place");
-    }
-    p->s->place = place;
-    p->s->object = who;
-    return 1;
-}
-
 static const struct slot *slot_of(const struct slot *slots, size_t count, const char *letters)
 {
     for (size_t i = 0; i < count; i++) {
@@ -99,186 +19,6 @@ bool verb_takes_place(enum verb verb)
 {
     struct slot slots[SLOTS_MOST];
     return slot_of(slots, verb_slots(verb, slots), "P") != NULL;
-}
-
-static int read_measure(struct predicate *p, char letter)
-{
-    struct measure *out = letter == 'T' ? &p->s->duration : &p->s->length;
-    struct span span = cursor_span(p->c);
-    struct measure found;
-    bool beats = letter == 'T' && p->c->speech; /* for a count, a good second */
-    if (beats ? take_seconds(p->c, &found) : take_measure(p->c, letter == 'T', &found)) {
-        if (out->unit != UNIT_NONE) {
-            return said_twice(p, span, letter == 'T' ? "the time" : "the length");
-        }
-        *out = found;
-        return 1;
-    }
-    struct cursor_mark mark = cursor_mark(p->c);
-    struct who who;
-    bool somebody = person_read(p->c, &who);
-    cursor_back(p->c, mark);
-    if (somebody) { /* 3 waits for 5 to screen */
-        struct str begun =
-            cursor_text(p->c, span_join(p->s->subject.at[0].span,
-                                        p->s->subject.at[p->s->subject.count - 1].span));
-        diag_help(p->c->diags,
-                  REFUSE(p->c, TEXT_DURATION_MISSING, span, "a wait for somebody is no time"),
-                  "say what comes after it: `after %.*s passes, %.*s cuts to the rim`",
-                  STR_ARG(cursor_text(p->c, span)), STR_ARG(begun));
-        return -1;
-    }
-    diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?",
-                     STR_ARG(predicate_begun(p))),
-              "write seconds: `%.*s for 1 s`; who only does not move `stays`",
-              STR_ARG(predicate_begun(p)));
-    return -1;
-}
-
-static int read_way(struct predicate *p)
-{
-    struct span span = cursor_span(p->c);
-    static const char *const middles[] = {
-        "middle",         "down middle",          "up middle", "right down middle",
-        "through middle", "straight down middle", NULL};
-    bool baseline = take_words(p->c, "baseline");
-    if (!baseline && !take_among(p->c, middles)) {
-        return 0;
-    }
-    if (p->s->drive != DRIVE_FREE) {
-        return said_twice(p, span, "the way");
-    }
-    if (baseline) {
-        p->s->drive = DRIVE_BASELINE;
-    } else {
-        p->s->drive = DRIVE_MIDDLE;
-    }
-    return 1;
-}
-
-/* around 5, over 5, under 5, past 5, past left wing. */
-static int read_path(struct predicate *p)
-{
-    static const struct entry words[] = {{"around", PATH_AROUND}, {"round", PATH_AROUND},
-                                         {"over", PATH_OVER},     {"under", PATH_UNDER},
-                                         {"past", PATH_PAST},     {NULL, 0}};
-    struct cursor *c = p->c;
-    struct cursor_mark mark = cursor_mark(c);
-    int path = take_entry(c, words);
-    if (path < 0) {
-        return 0;
-    }
-    struct who who = {.kind = WHO_NONE};
-    const struct place *place = NULL;
-    bool found = path == PATH_PAST ? place_or_who_read(c, 0, &place, &who) : who_read(c, &who);
-    if (!found) {
-        if (c->refusals != mark.refusals) {
-            return -1;
-        }
-        bool particle = path == PATH_OVER; /* goes over to left wing */
-        if (particle && word_among(c, place_words)) {
-            return 1;
-        }
-        return points_back(c) ? -1 : player_missing(p, str_of(entry_words(words, path)));
-    }
-    if (p->path_done) {
-        return said_twice(p, cursor_taken(c, mark.at), "the way round");
-    }
-    p->path_done = true;
-    if (path == PATH_AROUND && p->s->verb == VERB_CUTS &&
-        above_screened(c, &p->s->subject.at[0], &who)) {
-        p->s->verb = VERB_COMES;
-        p->s->object = who;
-        return 1;
-    }
-    p->s->path = (enum path_word)path;
-    p->s->path_who = place ? NULL : who_keep(c, who);
-    p->s->path_place = place;
-    return 1;
-}
-
-/* off the screen, off 5's screen. */
-static int screen_named(struct predicate *p)
-{
-    struct who who, second;
-    int taken = above_screen_read(p->c, &p->s->subject.at[0], &who, &second);
-    if (taken <= 0) {
-        return taken;
-    }
-    if (p->s->object.kind != WHO_NONE) {
-        return said_twice(p, who.span, "the screener");
-    }
-    p->s->object = who;
-    p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
-    return player_fits(p, &who, 'U');
-}
-
-/* comes off tight to the elbow, comes off going right: the screen that waits is not named again. */
-static bool unnamed_screen(struct predicate *p, const struct slot *slot)
-{
-    struct cursor *c = p->c;
-    struct who by, second;
-    bool several;
-    if (!c->speech || slot->letter != 'U' ||
-        !above_waiting_screen(c, &p->s->subject.at[0], &by, &second, &several)) {
-        return false;
-    }
-    if (take_words(c, "tight") || take_words(c, "tightly")) {
-        p->s->width = WIDTH_TIGHT;
-        return true;
-    }
-    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard");
-}
-
-/* A slot's content behind its preposition (already taken). */
-static int read_content(struct predicate *p, const struct slot *slot)
-{
-    struct cursor *c = p->c;
-    struct who who;
-    int screen = slot->letter == 'U' || p->s->verb == VERB_REJECTS ? screen_named(p) : 0;
-    if (screen != 0) {
-        return screen;
-    }
-    if (points_back(c)) {
-        return -1;
-    }
-    switch (slot->letter) {
-    case 'W':
-    case 'U':
-    case 'D':
-        if (unnamed_screen(p, slot)) {
-            return 1;
-        }
-        return who_read(c, &who) ? read_player(p, slot, who) : player_missing(p, slot->preposition);
-    case 'P':
-        if (p->s->verb == VERB_DRIVES && word_is(c, 0, "middle")) {
-            return read_way(p); /* drives to the middle is the way; to the baseline, a place */
-        }
-        return place_after(p, slot->preposition);
-    case 'E':
-        return read_either(p, slot->preposition);
-    default:
-        return read_measure(p, slot->letter);
-    }
-}
-
-/* on x2: the defender of a screen; on anything else leads to a place. */
-static int read_on(struct predicate *p)
-{
-    struct cursor *c = p->c;
-    struct cursor trial = *c;
-    struct who who;
-    if (!take_words(&trial, "on") || !person_read(&trial, &who) || !who_defends(&who)) {
-        return 0;
-    }
-    take_words(c, "on");
-    person_read(c, &who);
-    if (p->s->on) {
-        return said_twice(p, who.span, "the defender");
-    }
-    p->s->on = who_keep(c, who);
-    return 1;
 }
 
 static bool holds_place(const struct predicate *p)
@@ -347,7 +87,7 @@ static int toward_player(struct predicate *p)
     p->c->at = trial.at;
     p->c->refusals = trial.refusals;
     p->s->verb = VERB_DRIBBLES_AT;
-    return read_player(p, &(struct slot){.letter = 'W', .needed = true}, who);
+    return slot_player(p, &(struct slot){.letter = 'W', .needed = true}, who);
 }
 
 /* a pass into 5, on to 3; throws 5 a lob, passes 2 the ball. */
@@ -376,7 +116,7 @@ static bool into_player(struct predicate *p, const struct slot *slot)
     }
     p->c->at = trial.at;
     p->c->refusals = trial.refusals;
-    return read_player(p, slot, who) > 0;
+    return slot_player(p, slot, who) > 0;
 }
 
 /* By the slot's own preposition. */
@@ -385,7 +125,7 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
     for (size_t i = 0; i < count; i++) {
         char preposition[16];
         if (slots[i].letter == 'O') {
-            int taken = read_on(p);
+            int taken = slot_defender(p);
             if (taken != 0) {
                 return taken;
             }
@@ -409,7 +149,7 @@ static int exact_slot(struct predicate *p, const struct slot *slots, size_t coun
             if (str_is(slots[i].preposition, "off")) {
                 take_words(p->c, "of");
             }
-            return read_content(p, &slots[i]);
+            return slot_content(p, &slots[i]);
         }
     }
     return 0;
@@ -436,7 +176,7 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     if (attack_extra(p)) {
         return 1;
     }
-    int taken = slot_of(slots, count, "Y") ? read_way(p) : guard ? guard_extra(p) : clears_what(p);
+    int taken = slot_of(slots, count, "Y") ? slot_way(p) : guard ? guard_extra(p) : clears_what(p);
     if (taken != 0) {
         return taken;
     }
@@ -447,10 +187,10 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
         person_read(&led, &who)) {
         take_among(c, place_words);
         person_read(c, &who);
-        return read_player(p, player, who);
+        return slot_player(p, player, who);
     }
     bool uses = verb_row(p->s->verb)->task == VERB_USE && p->s->object.kind == WHO_NONE;
-    int screen = uses ? screen_named(p) : 0; /* rejects the screen, curls the screen */
+    int screen = uses ? slot_screen(p) : 0; /* rejects the screen, curls the screen */
     if (screen != 0) {
         return screen;
     }
@@ -458,12 +198,12 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
         return -1;
     }
     if (c->speech && p->s->verb == VERB_REPLACES && above_noun_doer(c, &who)) {
-        return read_player(p, player, who); /* fills in behind the drive: for whoever drove */
+        return slot_player(p, player, who); /* fills in behind the drive: for whoever drove */
     }
     if (bare && (p->s->object.kind == WHO_NONE || !place) && !cursor_done(c)) {
         bool found = p->s->object.kind == WHO_NONE ? who_read(c, &who) : person_read(c, &who);
         if (found) {
-            return read_player(p, player, who);
+            return slot_player(p, player, who);
         }
     }
     struct cursor_mark mark = cursor_mark(c);
@@ -472,7 +212,7 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
         return -1;
     }
     if (found) {
-        return read_place(p, found);
+        return slot_place(p, found);
     }
     cursor_back(c, mark);
     if (place && place->letter == 'E' && !p->s->place && person_read(c, &who)) {
@@ -482,7 +222,7 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     const struct token *next = cursor_next(c);
     bool time = next && next->kind == TOKEN_MEASURE && next->unit == UNIT_SECONDS;
     if (other && next && next->kind == TOKEN_MEASURE && time == (other->letter == 'T')) {
-        return clause_is(c) ? 0 : read_measure(p, other->letter);
+        return clause_is(c) ? 0 : slot_measure(p, other->letter);
     }
     return 0;
 }
@@ -517,7 +257,7 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
     }
     bool noun = c->at > mark.at && c->at[-1].kind == TOKEN_WORD && who.kind == WHO_PLAYER;
     if (noun && c->speech && p->s->verb == VERB_SCREENS) { /* screens the screener */
-        return read_player(p, player, who);
+        return slot_player(p, player, who);
     }
     cursor_back(c, mark);
     if (who_defends(&who) && p->s->verb == VERB_SCREENS && !p->s->on) {
@@ -596,7 +336,7 @@ static int over_screen(struct predicate *p)
     if (his) { /* goes around 5, who has screened for him */
         p->s->verb = other;
         c->at = named.at;
-        return read_player(p, &(struct slot){.letter = 'U', .needed = true}, who);
+        return slot_player(p, &(struct slot){.letter = 'U', .needed = true}, who);
     }
     if (!above_screen_noun_is(&trial)) {
         return 0;
@@ -608,7 +348,7 @@ static int over_screen(struct predicate *p)
     p->s->verb = other == VERB_COUNT ? p->s->verb : other;
     p->s->width = tight ? WIDTH_TIGHT : p->s->width;
     c->at = trial.at;
-    return screen_named(p);
+    return slot_screen(p);
 }
 
 int slot_read(struct predicate *p)
@@ -641,7 +381,7 @@ int slot_read(struct predicate *p)
         taken = exact_slot(p, slots, count);
     }
     if (taken == 0 && slot_of(slots, count, "R")) {
-        taken = read_path(p);
+        taken = slot_path(p);
     }
     const struct slot *place = slot_of(slots, count, "PE");
     bool stays = p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
@@ -651,7 +391,7 @@ int slot_read(struct predicate *p)
     }
     if (taken == 0 && place && !str_is(place->preposition, "toward") &&
         take_among(p->c, place_words)) {
-        taken = read_content(p, place);
+        taken = slot_content(p, place);
     }
     if (taken == 0) {
         taken = bare_slot(p, slots, count);
@@ -718,7 +458,7 @@ bool slots_filled(struct predicate *p)
             return true;
         }
         if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
-            return read_measure(p, 'T') > 0;
+            return slot_measure(p, 'T') > 0;
         }
     }
     return true;

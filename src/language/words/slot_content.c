@@ -1,0 +1,264 @@
+/* SPDX-License-Identifier: MIT */
+/* slot_content: what one slot of a verb holds, read behind its preposition: a player, a place, a
+ * screen, a length or a time, a way round. Which slot it is, is known here. */
+#include "language/words/grammar.h"
+
+/* `and 5` behind a screener, unless it begins a new sentence. */
+static int second_screener(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    if (!take_words(&trial, "and") || subject_verb_is(&trial)) {
+        return 1;
+    }
+    struct phrase phrase;
+    struct cursor verb = trial;
+    struct who second;
+    if (phrase_read(&verb, FOR_ANYONE, &phrase) || !who_read(&trial, &second)) {
+        return 1;
+    }
+    p->s->object2 = who_keep(c, second);
+    c->at = trial.at;
+    c->refusals = trial.refusals;
+    if (same_who(&p->s->object, &second)) {
+        return said_twice(p, second.span, "the screener");
+    }
+    return player_fits(p, &second, 'U');
+}
+
+int slot_player(struct predicate *p, const struct slot *slot, struct who who)
+{
+    if (p->s->object.kind != WHO_NONE) {
+        return said_twice(p, who.span, "the player");
+    }
+    p->s->object = who;
+    int fits = player_fits(p, &who, slot->letter);
+    return fits > 0 && slot->letter == 'U' ? second_screener(p) : fits;
+}
+
+int slot_place(struct predicate *p, const struct place *place)
+{
+    if (p->s->place) {
+        return said_twice(p, place->span, "the place");
+    }
+    if (p->s->verb == VERB_DRIBBLES && place->kind == PLACE_SPOT && place->spot == SPOT_RIM &&
+        str_starts(str_of(p->phrase.words), "takes")) { /* takes it strong to the cup */
+        p->s->verb = VERB_DRIVES;
+    }
+    p->s->place = place;
+    return 1;
+}
+
+/* A place behind a preposition, or what is wrong there. */
+static int place_after(struct predicate *p, struct str preposition)
+{
+    size_t before = p->c->refusals;
+    const struct place *place = place_read(p->c, 0);
+    if (place) {
+        return slot_place(p, place);
+    }
+    if (p->c->refusals == before) {
+        place_refuse(p->c, predicate_begun_to(p, preposition));
+    }
+    return -1;
+}
+
+static int read_either(struct predicate *p, struct str preposition)
+{
+    size_t before = p->c->refusals;
+    const struct place *place;
+    struct who who;
+    struct span span = cursor_span(p->c);
+    if (!place_or_who_read(p->c, 0, &place, &who)) {
+        if (p->c->refusals == before) {
+            place_refuse(p->c, predicate_begun_to(p, preposition));
+        }
+        return -1;
+    }
+    if (p->s->place || p->s->object.kind != WHO_NONE) {
+        return said_twice(p, span, "the place");
+    }
+    p->s->place = place;
+    p->s->object = who;
+    return 1;
+}
+
+int slot_measure(struct predicate *p, char letter)
+{
+    struct measure *out = letter == 'T' ? &p->s->duration : &p->s->length;
+    struct span span = cursor_span(p->c);
+    struct measure found;
+    bool beats = letter == 'T' && p->c->speech; /* for a count, a good second */
+    if (beats ? take_seconds(p->c, &found) : take_measure(p->c, letter == 'T', &found)) {
+        if (out->unit != UNIT_NONE) {
+            return said_twice(p, span, letter == 'T' ? "the time" : "the length");
+        }
+        *out = found;
+        return 1;
+    }
+    struct cursor_mark mark = cursor_mark(p->c);
+    struct who who;
+    bool somebody = person_read(p->c, &who);
+    cursor_back(p->c, mark);
+    if (somebody) { /* 3 waits for 5 to screen */
+        struct str begun =
+            cursor_text(p->c, span_join(p->s->subject.at[0].span,
+                                        p->s->subject.at[p->s->subject.count - 1].span));
+        diag_help(p->c->diags,
+                  REFUSE(p->c, TEXT_DURATION_MISSING, span, "a wait for somebody is no time"),
+                  "say what comes after it: `after %.*s passes, %.*s cuts to the rim`",
+                  STR_ARG(cursor_text(p->c, span)), STR_ARG(begun));
+        return -1;
+    }
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_DURATION_MISSING, span, "`%.*s` for how long?",
+                     STR_ARG(predicate_begun(p))),
+              "write seconds: `%.*s for 1 s`; who only does not move `stays`",
+              STR_ARG(predicate_begun(p)));
+    return -1;
+}
+
+int slot_way(struct predicate *p)
+{
+    struct span span = cursor_span(p->c);
+    static const char *const middles[] = {
+        "middle",         "down middle",          "up middle", "right down middle",
+        "through middle", "straight down middle", NULL};
+    bool baseline = take_words(p->c, "baseline");
+    if (!baseline && !take_among(p->c, middles)) {
+        return 0;
+    }
+    if (p->s->drive != DRIVE_FREE) {
+        return said_twice(p, span, "the way");
+    }
+    if (baseline) {
+        p->s->drive = DRIVE_BASELINE;
+    } else {
+        p->s->drive = DRIVE_MIDDLE;
+    }
+    return 1;
+}
+
+/* around 5, over 5, under 5, past 5, past left wing. */
+int slot_path(struct predicate *p)
+{
+    static const struct entry words[] = {{"around", PATH_AROUND}, {"round", PATH_AROUND},
+                                         {"over", PATH_OVER},     {"under", PATH_UNDER},
+                                         {"past", PATH_PAST},     {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor_mark mark = cursor_mark(c);
+    int path = take_entry(c, words);
+    if (path < 0) {
+        return 0;
+    }
+    struct who who = {.kind = WHO_NONE};
+    const struct place *place = NULL;
+    bool found = path == PATH_PAST ? place_or_who_read(c, 0, &place, &who) : who_read(c, &who);
+    if (!found) {
+        if (c->refusals != mark.refusals) {
+            return -1;
+        }
+        bool particle = path == PATH_OVER; /* goes over to left wing */
+        if (particle && word_among(c, place_words)) {
+            return 1;
+        }
+        return points_back(c) ? -1 : player_missing(p, str_of(entry_words(words, path)));
+    }
+    if (p->path_done) {
+        return said_twice(p, cursor_taken(c, mark.at), "the way round");
+    }
+    p->path_done = true;
+    if (path == PATH_AROUND && p->s->verb == VERB_CUTS &&
+        above_screened(c, &p->s->subject.at[0], &who)) {
+        p->s->verb = VERB_COMES;
+        p->s->object = who;
+        return 1;
+    }
+    p->s->path = (enum path_word)path;
+    p->s->path_who = place ? NULL : who_keep(c, who);
+    p->s->path_place = place;
+    return 1;
+}
+
+/* off the screen, off 5's screen. */
+int slot_screen(struct predicate *p)
+{
+    struct who who, second;
+    int taken = above_screen_read(p->c, &p->s->subject.at[0], &who, &second);
+    if (taken <= 0) {
+        return taken;
+    }
+    if (p->s->object.kind != WHO_NONE) {
+        return said_twice(p, who.span, "the screener");
+    }
+    p->s->object = who;
+    p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
+    return player_fits(p, &who, 'U');
+}
+
+/* comes off tight to the elbow, comes off going right: the screen that waits is not named again. */
+static bool unnamed_screen(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct who by, second;
+    bool several;
+    if (!c->speech || slot->letter != 'U' ||
+        !above_waiting_screen(c, &p->s->subject.at[0], &by, &second, &several)) {
+        return false;
+    }
+    if (take_words(c, "tight") || take_words(c, "tightly")) {
+        p->s->width = WIDTH_TIGHT;
+        return true;
+    }
+    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard");
+}
+
+/* A slot's content behind its preposition (already taken). */
+int slot_content(struct predicate *p, const struct slot *slot)
+{
+    struct cursor *c = p->c;
+    struct who who;
+    int screen = slot->letter == 'U' || p->s->verb == VERB_REJECTS ? slot_screen(p) : 0;
+    if (screen != 0) {
+        return screen;
+    }
+    if (points_back(c)) {
+        return -1;
+    }
+    switch (slot->letter) {
+    case 'W':
+    case 'U':
+    case 'D':
+        if (unnamed_screen(p, slot)) {
+            return 1;
+        }
+        return who_read(c, &who) ? slot_player(p, slot, who) : player_missing(p, slot->preposition);
+    case 'P':
+        if (p->s->verb == VERB_DRIVES && word_is(c, 0, "middle")) {
+            return slot_way(p); /* drives to the middle is the way; to the baseline, a place */
+        }
+        return place_after(p, slot->preposition);
+    case 'E':
+        return read_either(p, slot->preposition);
+    default:
+        return slot_measure(p, slot->letter);
+    }
+}
+
+/* on x2: the defender of a screen; on anything else leads to a place. */
+int slot_defender(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct who who;
+    if (!take_words(&trial, "on") || !person_read(&trial, &who) || !who_defends(&who)) {
+        return 0;
+    }
+    take_words(c, "on");
+    person_read(c, &who);
+    if (p->s->on) {
+        return said_twice(p, who.span, "the defender");
+    }
+    p->s->on = who_keep(c, who);
+    return 1;
+}
