@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* caution: the short form of the words that stand with every picture of contact, in our own words.
- * The coach's own lines are added behind them, never put in their place. */
+/* caution: the words that stand with every picture of contact, in our own words: the short form for
+ * one picture, the lines of a page. The coach's own lines are added behind them, never put in their
+ * place. */
 #include "language/tell/tell.h"
 
 struct str tell_caution(struct arena *arena, const struct play *play)
@@ -15,4 +16,26 @@ struct str tell_caution(struct arena *arena, const struct play *play)
         strbuf_add(&out, play->cautions.at[i]);
     }
     return strbuf_str(&out);
+}
+
+struct str tell_page_caution(struct arena *arena, int line, const char *page)
+{
+    return line == 0 ? STR("Screens: feet still, elbows in; a step behind a standing player, up to "
+                           "two off a moving one. Young or new: no contact at first.")
+                     : str_format(arena,
+                                  "Hit to the head: stop, tell an adult, sit out until medically "
+                                  "cleared. Local rules, league and medical staff come before "
+                                  "this %s.",
+                                  page);
+}
+
+struct str tell_young_caution(void)
+{
+    return STR("Under 12 and mini: local rules may bar zone defense, presses or screens. Ask "
+               "before you teach it.");
+}
+
+bool tell_is_young(const struct play *play)
+{
+    return play->level == LEVEL_U12 || play->rules == COURT_MINI;
 }

@@ -46,4 +46,23 @@ void tell_at(struct strbuf *out, const struct play *play, struct vec2 at);
 struct str tell_caution(struct arena *arena, const struct play *play);
 struct str tell_strip(struct arena *arena, struct str text);
 
+/* ---- about.c: what a page says of a play round its sentences ---- */
+/* A coach's line with the players' numbers marked bold: "brush shoulders with 5". A number with a
+ * measure or a count behind it is none. */
+struct str tell_bold(struct arena *arena, struct str text, int players);
+struct str tell_level(struct arena *arena, enum level_code level);    /* "under 16 girls" */
+struct str tell_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */
+/* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
+struct str tell_decides(struct arena *arena, const struct play *play, const struct step *step,
+                        body reader);
+/* The same under the step itself: "What x3 does decides what 3 does." */
+struct str tell_decides_here(struct arena *arena, const struct play *play, const struct step *step,
+                             body reader);
+/* The two lines of caution that stand on every page with a diagram; `page` is what they stand on:
+ * "sheet", "page". Then what is said besides where the young play, and whether they do. */
+enum { TELL_CAUTION_LINES = 2 };
+struct str tell_page_caution(struct arena *arena, int line, const char *page);
+struct str tell_young_caution(void);
+bool tell_is_young(const struct play *play);
+
 #endif

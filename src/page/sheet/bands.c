@@ -67,7 +67,7 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
             str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D", STR_ARG(play->call)));
     }
     if (play->is_drill && play->goal.size > 0) {
-        paragraph_set(&column, STR("Goal"), words_bold(setter->arena, play->goal, 0));
+        paragraph_set(&column, STR("Goal"), tell_bold(setter->arena, play->goal, 0));
     }
     struct str names = starters(setter->arena, &setter->job->book->team, play->players);
     if (setter->job->names && names.size > 0) {
@@ -204,7 +204,7 @@ static size_t set_branch_row(const struct setter *setter, const struct run *run,
         add_band(setter, bands, BAND_READS, top ? SECTION_GAP : BAND_GAP, step->number);
     struct column column = {.setter = setter, .galley = band->galley, .width = PAGE_WIDE};
     if (top) {
-        section_set(&column, words_decides(setter->arena, run->play, step, setter->job->reader));
+        section_set(&column, tell_decides(setter->arena, run->play, step, setter->job->reader));
         galley_keep(band->galley);
     }
     double lead = grid->across < 3 ? 20 : 17;

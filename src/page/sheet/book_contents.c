@@ -33,7 +33,7 @@ static void put_number(const struct setter *setter, struct galley *row, enum typ
 
 static struct str series_of(const struct setter *setter, const struct play *play)
 {
-    struct str series = words_series(setter->arena, play);
+    struct str series = tell_series(setter->arena, play);
     return series.size > 0 || play->is_drill ? series : situation_of(setter->arena, play).word;
 }
 
@@ -216,7 +216,7 @@ struct galley *book_cover(const struct setter *setter, const struct run *run)
     double base = put_cover_title(setter, cover, left);
     const struct play *first = job->plays[0].play;
     if (first->level_written) {
-        struct str level = str_capital(setter->arena, words_level(setter->arena, first->level));
+        struct str level = str_capital(setter->arena, tell_level(setter->arena, first->level));
         base = galley_text(cover, words_set(setter, TYPE_CHAPTER, level, 0), left, base + TO_LEVEL,
                            ROLE_TEXT);
     }

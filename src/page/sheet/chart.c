@@ -267,8 +267,8 @@ static void add_reads(struct rows *rows, const struct run *run)
             unsigned uses = 0;
             struct galley *row = reads_row(rows, run->play, &reads, from, count, across, &uses);
             if (from == 0) {
-                struct str title = words_decides(rows->setter.arena, run->play,
-                                                 &run->play->steps.at[s], BODY_NONE);
+                struct str title =
+                    tell_decides(rows->setter.arena, run->play, &run->play->steps.at[s], BODY_NONE);
                 struct galley *head =
                     rows_section(rows, title, STR("Answer: what the sheet says was done."));
                 galley_join(head, row, 0, head->height);

@@ -94,7 +94,7 @@ static void set_mistakes(struct column *column, const struct play *play, const p
         galley_text(column->galley, words_set(setter, TYPE_POINT, STR("\xE2\x80\x93"), 0),
                     column->x, column->base, ROLE_TEXT);
         galley_keep(column->galley);
-        struct str text = words_bold(setter->arena, mistakes->at[i].text, play->players);
+        struct str text = tell_bold(setter->arena, mistakes->at[i].text, play->players);
         column->base =
             galley_text(column->galley, words_set(setter, TYPE_POINT, text, column->width - indent),
                         column->x + indent, column->base, ROLE_TEXT);
@@ -222,8 +222,8 @@ static void add_read_row(struct coaching *coaching, const struct diagram *diagra
     struct row row = {.count = 0};
     if (first) {
         const struct step *step = &run->play->steps.at[diagrams[0].step];
-        head_section(coaching, band.galley,
-                     words_decides(setter->arena, run->play, step, BODY_NONE), STR(""));
+        head_section(coaching, band.galley, tell_decides(setter->arena, run->play, step, BODY_NONE),
+                     STR(""));
     }
     for (size_t i = 0; i < count; i++) {
         row_add(setter, &row, grid, run, &diagrams[i]);

@@ -3,6 +3,7 @@
  * fit their places; must not know where on the page these are. */
 #include "page/sheet/head.h"
 
+#include "language/tell/tell.h"
 #include "page/sheet/telling.h"
 
 #define BETWEEN 20.0 /* words at the left end at the right keep so far apart */
@@ -76,7 +77,7 @@ static void fit_title(const struct setter *setter, struct head *head, struct str
 struct head_words head_of_play(struct arena *arena, const struct play *play, struct str sheet)
 {
     return (struct head_words){.sheet = sheet,
-                               .series = words_series(arena, play),
+                               .series = tell_series(arena, play),
                                .title = play->name,
                                .clock = clock_words(arena, play),
                                .about = play->about,

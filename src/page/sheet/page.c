@@ -3,6 +3,8 @@
  * the body. Numbers are points on letter paper; A4 keeps the columns and lowers the foot. */
 #include "page/sheet/page.h"
 
+#include "language/tell/tell.h"
+
 #define RUNNING_HEAD 50.0
 #define HEAD_RULE 57.0
 #define TITLE 84.0
@@ -27,25 +29,17 @@ const struct paper *paper_of(bool a4)
 
 /* ---- caution ---- */
 
-static const char *const caution_lines[][2] = {
-    [CAUTION_PLAYERS] =
-        {"Screens: feet still, elbows in; a step behind a standing player, up to two off a moving "
-         "one. Young or new: no contact at first.",
-         "Hit to the head: stop, tell an adult, sit out until medically cleared. Local rules, "
-         "league and medical staff come before this sheet."},
-    [CAUTION_PRACTICE] =
-        {"Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
-         "when thirsty; in heat, cut back, rest or stop.",
-         "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
-         "league, medical staff come before this plan."},
-};
-static const char young_line[] = "Under 12 and mini: local rules may bar zone defense, presses or "
-                                 "screens. Ask before you teach it.";
+/* A practice plan's own. */
+static const char *const practice_lines[TELL_CAUTION_LINES] = {
+    "Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
+    "when thirsty; in heat, cut back, rest or stop.",
+    "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
+    "league, medical staff come before this plan."};
 
 struct caution caution_of_play(const struct play *play)
 {
     return (struct caution){.kind = CAUTION_PLAYERS,
-                            .young = play->level == LEVEL_U12 || play->rules == COURT_MINI,
+                            .young = tell_is_young(play),
                             .own = play->cautions.at,
                             .own_count = play->cautions.count};
 }
@@ -87,11 +81,14 @@ static struct galley *caution_set(const struct setter *setter, const struct caut
 {
     struct galley *galley = galley_new(setter->arena);
     *lines = 0;
-    for (size_t i = 0; i < sizeof *caution_lines / sizeof **caution_lines; i++) {
-        add_line(setter, galley, str_of(caution_lines[caution->kind][i]), lines);
+    for (int i = 0; i < TELL_CAUTION_LINES; i++) {
+        struct str line = caution->kind == CAUTION_PRACTICE
+                              ? str_of(practice_lines[i])
+                              : tell_page_caution(setter->arena, i, "sheet");
+        add_line(setter, galley, line, lines);
     }
     if (caution->young) {
-        add_line(setter, galley, str_of(young_line), lines);
+        add_line(setter, galley, tell_young_caution(), lines);
     }
     for (size_t i = 0; own && i < caution->own_count; i++) {
         add_line(setter, galley, caution->own[i], lines);

@@ -116,7 +116,7 @@ static double put_points(const struct setter *setter, struct galley *row, double
 {
     for (size_t i = 0; i < points->count; i++) {
         const struct point *point = &points->at[i];
-        struct str text = words_bold(setter->arena, point->text, play->players);
+        struct str text = tell_bold(setter->arena, point->text, play->players);
         if (point->player > 0) {
             text = str_format(setter->arena, "%c%d%c: %.*s", TELL_BOLD, point->player, TELL_PLAIN,
                               STR_ARG(text));

@@ -148,7 +148,7 @@ static struct str point_text(const struct column *column, const struct play *pla
                              const struct point *point)
 {
     struct arena *arena = column->setter->arena;
-    struct str text = words_bold(arena, point->text, play->players);
+    struct str text = tell_bold(arena, point->text, play->players);
     body reader = column->setter->job->reader;
     if (point->player == 0 || (reader != BODY_NONE && body_number(reader) == point->player)) {
         return text;
@@ -241,8 +241,8 @@ static void set_words(struct column *column, const struct telling *telling, stru
     }
     points_set(column, telling->play, telling->points, 17);
     if (grid->run_on && !telling->branch && telling->step->branches.count > 0) {
-        struct str told = words_decides_here(column->setter->arena, telling->play, telling->step,
-                                             column->setter->job->reader);
+        struct str told = tell_decides_here(column->setter->arena, telling->play, telling->step,
+                                            column->setter->job->reader);
         column->base = galley_text(
             column->galley, words_set(column->setter, TYPE_SMALL_HEADING, told, column->width),
             column->x, column->base + TO_SENTENCE + 3, ROLE_TEXT);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* words: told sentences and the coach's own as blocks of lines; how levels, series and reads are
- * called on paper. Private to sheet. */
+/* words: told sentences and the coach's own as blocks of lines; what only paper says of a play.
+ * Private to sheet. */
 #ifndef PAGE_SHEET_WORDS_H
 #define PAGE_SHEET_WORDS_H
 
@@ -59,28 +59,17 @@ double type_leading(enum type type);
 const struct text_block *words_set(const struct setter *setter, enum type type, struct str text,
                                    double width);
 
-/* A coach's line with the players' numbers marked bold: "brush shoulders with 5". A number with a
- * measure or a count behind it is none. */
-struct str words_bold(struct arena *arena, struct str text, int players);
 /* A name that may stand in any script, so that what is set round it keeps its place: between marks
  * that nobody sees, when letters of it run to the left; else as it is. */
 struct str words_isolated(struct arena *arena, struct str name);
 struct str words_capitals(struct arena *arena,
                           struct str text); /* ASCII and Latin letters of two bytes */
-struct str words_level(struct arena *arena, enum level_code level); /* "under 16 girls" */
 /* "Players' sheet, under 16 girls"; the sheet alone where the coach has written no level. */
 struct str words_sheet(struct arena *arena, const char *sheet, const struct play *play);
-struct str words_series(struct arena *arena, const struct play *play); /* "Flex, number 7" */
-struct str words_foot(struct arena *arena, const struct play *play);   /* "Lantern, Flex 7" */
+struct str words_foot(struct arena *arena, const struct play *play); /* "Lantern, Flex 7" */
 /* The text when it takes at most so many lines, else as much of it as does, in whole words where
  * that can be, and three dots. What does not fit has to be told somewhere else. */
 struct str words_fit(const struct setter *setter, enum type type, struct str text, double width,
                      size_t lines);
-/* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
-struct str words_decides(struct arena *arena, const struct play *play, const struct step *step,
-                         body reader);
-/* The same under the step itself: "What x3 does decides what 3 does." */
-struct str words_decides_here(struct arena *arena, const struct play *play, const struct step *step,
-                              body reader);
 
 #endif

@@ -71,7 +71,7 @@ static const struct bold_case bold_cases[] = {
 START_TEST(players_numbers_are_bold_and_counts_are_not)
 {
     const struct bold_case *row = &bold_cases[_i];
-    ck_assert_str_eq(bracketed(words_bold(&arena, str_of(row->text), 5)), row->wanted);
+    ck_assert_str_eq(bracketed(tell_bold(&arena, str_of(row->text), 5)), row->wanted);
 }
 END_TEST
 
@@ -119,9 +119,9 @@ END_TEST
 
 START_TEST(levels_are_told_in_words)
 {
-    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
-    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_JV_BOYS)), "JV boys");
-    ck_assert_str_eq(text_of(words_level(&arena, LEVEL_MIDDLE_SCHOOL)), "middle school");
+    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
+    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_JV_BOYS)), "JV boys");
+    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_MIDDLE_SCHOOL)), "middle school");
     struct play play = {.level = LEVEL_U16, .level_written = true};
     ck_assert_str_eq(text_of(words_sheet(&arena, "Bench card", &play)), "Bench card, under 16");
     play.level_written =
@@ -133,14 +133,14 @@ END_TEST
 START_TEST(series_and_number_stand_together_or_alone)
 {
     struct play play = {.name = STR("Lantern"), .series = STR("Flex"), .number = 7};
-    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Flex, number 7");
+    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Flex, number 7");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex 7");
     play.number = 0;
-    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Flex");
+    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Flex");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex");
     play.number = 7;
     play.series = STR("");
-    ck_assert_str_eq(text_of(words_series(&arena, &play)), "Number 7");
+    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Number 7");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, number 7");
 }
 END_TEST
@@ -247,15 +247,15 @@ START_TEST(reads_tell_who_decides)
     struct step step = {.number = 2};
     add_read(&step, READ, 3, 3);
     add_read(&step, READ, 3, 3);
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 does decides what 3 does");
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, body_attacker(3))),
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, body_attacker(3))),
                      "Step 2: what x3 does decides what you do");
     add_read(&step, READ, 5, 4);
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 and x5 do decides what 3 and 4 do");
     add_read(&step, READ, 5, 1);
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 and x5 do decides what comes next");
 }
 END_TEST
@@ -271,7 +271,7 @@ START_TEST(a_player_who_is_denied_is_decided_by_the_guard)
     add_read(&step, READ, 5, 2);
     step.branches.at[0].conditions.at[0] =
         (struct condition){.kind = COND_DENIED, .who = {.kind = WHO_PLAYER, .number = 2}};
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 1: what x5 does decides what 2 does");
 }
 END_TEST
@@ -281,8 +281,7 @@ START_TEST(options_are_the_ways_on)
     struct play play = {.players = 5};
     struct step step = {.number = 4};
     add_read(&step, OPTION, 0, 3);
-    ck_assert_str_eq(text_of(words_decides(&arena, &play, &step, BODY_NONE)),
-                     "Step 4: the ways on");
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)), "Step 4: the ways on");
 }
 END_TEST
 
