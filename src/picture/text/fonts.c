@@ -137,6 +137,7 @@ void fonts_destroy(struct fonts *fonts)
         return;
     }
     raqm_destroy(fonts->raqm);
+    shaped_let_go(&fonts->shaped);
     borrowing_destroy(fonts->borrowing);
     for (int face = 0; face < FACE_COUNT; face++) {
         if (fonts->painting[face]) {
@@ -378,38 +379,6 @@ const raqm_glyph_t *fonts_shape_mixed(struct fonts *fonts, const face_code *code
     return shaped;
 }
 
-/* The place of a short text among those that were shaped, whatever stands there now. */
-static struct short_text *short_place(struct fonts *fonts, enum face face, const uint32_t *letters,
-                                      size_t count)
-{
-    uint32_t hash = (uint32_t)face;
-    for (size_t i = 0; i < count; i++) {
-        hash = hash * 16 + letters[i]; /* digits of five faces never meet */
-    }
-    return &fonts->shaped[hash % SHORT_TEXTS];
-}
-
-static const raqm_glyph_t *shape_short(struct fonts *fonts, enum face face, const uint32_t *letters,
-                                       size_t count, size_t *glyphs)
-{
-    struct short_text *place = short_place(fonts, face, letters, count);
-    if (place->count == count && place->face == face &&
-        memcmp(place->letters, letters, count * sizeof *letters) == 0) {
-        *glyphs = place->glyph_count;
-        return place->glyphs;
-    }
-    const raqm_glyph_t *shaped = shape(fonts, face, letters, count, glyphs);
-    if (!shaped || *glyphs > SHORT_GLYPHS) {
-        return shaped;
-    }
-    place->face = face;
-    place->count = count;
-    place->glyph_count = *glyphs;
-    memcpy(place->letters, letters, count * sizeof *letters);
-    memcpy(place->glyphs, shaped, *glyphs * sizeof *shaped);
-    return place->glyphs;
-}
-
 const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint32_t *letters,
                                 size_t count, size_t *glyphs)
 {
@@ -417,7 +386,15 @@ const raqm_glyph_t *fonts_shape(struct fonts *fonts, enum face face, const uint3
     if (count == 0) {
         return NULL;
     }
-    return (count <= SHORT_TEXT ? shape_short : shape)(fonts, face, letters, count, glyphs);
+    const raqm_glyph_t *kept = shaped_find(&fonts->shaped, face, letters, count, glyphs);
+    if (kept) {
+        return kept;
+    }
+    const raqm_glyph_t *made = shape(fonts, face, letters, count, glyphs);
+    if (made) {
+        shaped_keep(&fonts->shaped, face, letters, count, made, *glyphs);
+    }
+    return made;
 }
 
 void fonts_use(const struct fonts *fonts, cairo_t *cr, face_code code, double size)

@@ -8,17 +8,9 @@
 #include <cairo-ft.h>
 #include <raqm.h>
 
+#include "picture/text/shaped.h"
 #include "picture/text/text.h"
 
-enum { SHORT_TEXT = 4, SHORT_GLYPHS = 4, SHORT_TEXTS = 128 };
-/* A numeral or so: the lettering of diagrams says the same few again and again. */
-struct short_text {
-    enum face face;
-    uint32_t letters[SHORT_TEXT];
-    size_t count; /* 0: the place is free */
-    raqm_glyph_t glyphs[SHORT_GLYPHS];
-    size_t glyph_count;
-};
 /* The first few different letters of a kind. */
 struct letters {
     char at[64];
@@ -34,11 +26,11 @@ struct fonts {
     raqm_t *raqm;                            /* of the last shaping; its glyphs live as long */
     bool failed;                             /* the shaper ran out of memory once */
     size_t missing;
-    struct letters boxed;                  /* a box stands for each: no font here has it */
-    struct letters borrowed;               /* drawn in a face of the machine */
-    struct borrowing *borrowing;           /* NULL: no letter was borrowed yet */
-    bool alone;                            /* there is nothing to borrow from */
-    struct short_text shaped[SHORT_TEXTS]; /* short texts that were shaped, by a hash of them */
+    struct letters boxed;        /* a box stands for each: no font here has it */
+    struct letters borrowed;     /* drawn in a face of the machine */
+    struct borrowing *borrowing; /* NULL: no letter was borrowed yet */
+    bool alone;                  /* there is nothing to borrow from */
+    struct shaped shaped;        /* texts in one face of ours */
 };
 
 /* Glyphs of letters in one face, in the order they stand on the line. They live until the next

@@ -314,6 +314,67 @@ START_TEST(an_x_between_digits_stays_an_x)
 }
 END_TEST
 
+static uint32_t letter_of(size_t text, size_t at)
+{
+    return (uint32_t)('a' + (text >> (4 * at) & 15));
+}
+
+/* More texts than there is room for, twice: whatever was let go comes back the same. */
+START_TEST(a_text_said_again_has_the_glyphs_it_had)
+{
+    enum { LETTERS = 4, TEXTS = SHAPED_PLACES + 500 };
+    static unsigned index[TEXTS][LETTERS];
+    static int advance[TEXTS][LETTERS];
+    for (int round = 0; round < 2; round++) {
+        for (size_t i = 0; i < TEXTS; i++) {
+            uint32_t letters[LETTERS];
+            size_t count;
+            for (size_t k = 0; k < LETTERS; k++) {
+                letters[k] = letter_of(i, k);
+            }
+            const raqm_glyph_t *glyphs = fonts_shape(fonts, FACE_REGULAR, letters, LETTERS, &count);
+            ck_assert_uint_eq(count, LETTERS);
+            for (size_t k = 0; k < LETTERS; k++) {
+                ck_assert(round == 0 || index[i][k] == glyphs[k].index);
+                ck_assert(round == 0 || advance[i][k] == glyphs[k].x_advance);
+                index[i][k] = glyphs[k].index;
+                advance[i][k] = glyphs[k].x_advance;
+            }
+        }
+    }
+    ck_assert_uint_le(fonts->shaped.bytes, SHAPED_BYTES);
+}
+END_TEST
+
+/* The same letters in another weight are other glyphs' widths. */
+START_TEST(what_was_shaped_is_kept_by_face)
+{
+    uint32_t letters[] = {'m', 'i', 'd'};
+    size_t count;
+    int regular = fonts_shape(fonts, FACE_REGULAR, letters, 3, &count)[0].x_advance;
+    int bold = fonts_shape(fonts, FACE_EXTRABOLD, letters, 3, &count)[0].x_advance;
+    ck_assert_int_lt(regular, bold);
+    ck_assert_int_eq(regular, fonts_shape(fonts, FACE_REGULAR, letters, 3, &count)[0].x_advance);
+}
+END_TEST
+
+/* A few long texts fill what may be kept. */
+START_TEST(what_is_kept_of_long_texts_has_a_bound)
+{
+    static uint32_t letters[SHAPED_LETTERS_MOST];
+    for (uint32_t i = 0; i < 300; i++) {
+        for (size_t k = 0; k < SHAPED_LETTERS_MOST; k++) {
+            letters[k] = 'a' + (uint32_t)(k + i) % 26;
+        }
+        letters[0] = 'A' + i;
+        size_t count;
+        ck_assert_ptr_nonnull(
+            fonts_shape(fonts, FACE_REGULAR, letters, SHAPED_LETTERS_MOST, &count));
+        ck_assert_uint_le(fonts->shaped.bytes, SHAPED_BYTES);
+    }
+}
+END_TEST
+
 START_TEST(bytes_that_are_no_text_do_no_harm)
 {
     struct text_block *block = set("a\x01\xFF\xC3"
@@ -444,6 +505,9 @@ static void add_tests(TCase *all)
     tcase_add_test(all, lines_of_borrowed_letters_break_where_they_may);
     tcase_add_test(all, clusters_of_a_run_to_the_left_go_from_its_last_glyph);
     tcase_add_test(all, an_x_between_digits_stays_an_x);
+    tcase_add_test(all, a_text_said_again_has_the_glyphs_it_had);
+    tcase_add_test(all, what_was_shaped_is_kept_by_face);
+    tcase_add_test(all, what_is_kept_of_long_texts_has_a_bound);
     tcase_add_test(all, bytes_that_are_no_text_do_no_harm);
     tcase_add_test(all, words_can_be_read_back_from_a_page);
     tcase_add_test(all, part_of_a_block_can_be_drawn);
