@@ -218,7 +218,7 @@ struct basket_marks basket_marks(const struct drawing *drawing, bool far)
                                  frame_point(&drawing->frame, vec2_of(half, board))};
 }
 
-void court_draw(struct drawing *drawing)
+static void court_lines(struct drawing *drawing)
 {
     const struct court *court = drawing->frame.court;
     double line = court->line / FEET;
@@ -226,7 +226,6 @@ void court_draw(struct drawing *drawing)
                         real_max(line * drawing->size.k, drawing->size.court_line), false};
     struct half far = near;
     far.far = true;
-    floor_tint(drawing);
     lane_tint(&near);
     if (drawing->frame.full) {
         lane_tint(&far);
@@ -241,4 +240,32 @@ void court_draw(struct drawing *drawing)
         no_charge(half);
         basket(half);
     }
+}
+
+void court_draw(struct drawing *drawing)
+{
+    floor_tint(drawing);
+    court_lines(drawing);
+}
+
+struct scene *scene_court(struct arena *arena, const struct court *court)
+{
+    static const struct scene_options options = {.theme = THEME_SCREEN, .accent = BODY_NONE};
+    struct drawing drawing = {
+        .arena = arena, .options = &options, .scene = arena_new(arena, struct scene)};
+    double k = SCENE_COURT_SCALE, length = 2 * (court->half_court - court->baseline) / FEET;
+    drawing.size = sizes_of(k);
+    drawing.frame = (struct frame){.court = court,
+                                   .k = k,
+                                   .high = vec2_of(court->half_width / FEET, length),
+                                   .across = vec2_of(k, 0),
+                                   .down = vec2_of(0, k),
+                                   .full = true,
+                                   .half_line = true};
+    drawing.scene->theme = options.theme;
+    drawing.scene->scale = k;
+    drawing.scene->floor =
+        (struct floor_place){drawing.frame.origin, drawing.frame.across, drawing.frame.down};
+    court_lines(&drawing);
+    return drawing.scene;
 }

@@ -278,6 +278,7 @@ static void tag(const struct drawing *drawing, struct scene_item *item, const st
     item->line = (int)(stroke - drawing->strokes.at);
     item->task = stroke->part[stroke->parts - 1].task;
     item->who = stroke->who;
+    item->other = stroke->class == CLASS_SHOT ? BODY_NONE : stroke->other;
 }
 
 /* How well n dashes fit a stretch: the stretch they need, and whether dashes lie on the crossings.

@@ -7,8 +7,12 @@
 
 struct scene_item *item_add(struct drawing *drawing, enum scene_class class, enum item_shape shape)
 {
-    struct scene_item item = {
-        .class = class, .shape = shape, .task = -1, .line = -1, .who = BODY_NONE};
+    struct scene_item item = {.class = class,
+                              .shape = shape,
+                              .task = -1,
+                              .line = -1,
+                              .who = BODY_NONE,
+                              .other = BODY_NONE};
     VEC_PUSH(drawing->arena, &drawing->scene->items, item);
     drawing->scene->uses |= 1u << class;
     return &drawing->scene->items.at[drawing->scene->items.count - 1];

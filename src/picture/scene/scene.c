@@ -182,6 +182,8 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     struct str caution = tell_caution(arena, segment->play);
     scene->description = str_format(arena, "%.*s %.*s", STR_ARG(told), STR_ARG(caution));
     scene->scale = drawing.frame.k;
+    scene->floor =
+        (struct floor_place){drawing.frame.origin, drawing.frame.across, drawing.frame.down};
     plan(&drawing);
     page_draw(&drawing);
     court_draw(&drawing);

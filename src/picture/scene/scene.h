@@ -88,16 +88,23 @@ struct scene_item {
     int task;    /* index of the task it belongs to, or -1 */
     int line;    /* the drawn line it belongs to (its disc, head and bar too), or -1 */
     body who;    /* the player it belongs to, or BODY_NONE */
+    body other;  /* a throw's line: who gets the ball; or BODY_NONE */
     bool casing; /* white under a later line at a crossing, or a clear disc */
+};
+/* Where the floor lies on a picture: points of the middle of the baseline's inner edge, and of one
+ * foot of x and of y from there. */
+struct floor_place {
+    struct vec2 origin, across, down;
 };
 struct scene {
     double width, height; /* points */
     enum theme theme;
     struct str title, description; /* plain text; title names play, step and branch */
     VEC(struct scene_item) items;  /* in the order they are drawn */
-    unsigned uses;       /* bit 1 << scene_class for each class that occurs: for the key */
-    int lines;           /* how many lines of players and ball are drawn */
-    double scale;        /* points a foot of floor */
+    unsigned uses; /* bit 1 << scene_class for each class that occurs: for the key */
+    int lines;     /* how many lines of players and ball are drawn */
+    double scale;  /* points a foot of floor */
+    struct floor_place floor;
     int labels_left_out; /* order discs that found no place */
     int labels_beside;   /* that stand beside their line */
 };
@@ -137,6 +144,11 @@ struct scene *scene_copy(struct arena *arena, const struct scene *scene);
 /* Height a scene of this width would have, without making it. */
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options);
+
+/* Both halves of a floor alone, once for many pictures: its place is SCENE_COURT_SCALE points a
+ * foot with the middle of the baseline at (0, 0). */
+#define SCENE_COURT_SCALE 7.39 /* a phone's (390 px), so that lines there are as wide as meant */
+struct scene *scene_court(struct arena *arena, const struct court *court);
 
 /* Sample marks for a page's key, baseline at `at`, `length` long: run, pass, dribble, screen,
  * hand-off, shot, end (CLASS_MOVE .. CLASS_END). */

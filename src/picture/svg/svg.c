@@ -16,6 +16,7 @@ struct output {
     struct writer *writer;
     const struct scene *scene;
     struct str prefix;
+    bool styled; /* the page around it has the colors, and tells whose a mark is */
 };
 
 /* What XML 1.0 can hold; the rest cannot even be escaped. */
@@ -145,41 +146,56 @@ static void put_color(struct output *out, const char *name, unsigned rgb)
     writer_text(out->writer, text);
 }
 
-static void put_classes(struct output *out, const char *meaning, enum role fill, enum role stroke)
+/* Classes of one element, with gaps between them. */
+static void put_class(struct output *out, bool *any, const char *kind, const char *word)
 {
-    if (!meaning && fill == ROLE_NONE && stroke == ROLE_NONE) {
-        return;
+    writer_text(out->writer, *any ? " " : " class=\"");
+    writer_text(out->writer, kind);
+    writer_text(out->writer, word);
+    *any = true;
+}
+
+static void put_owner(struct output *out, bool *any, body who)
+{
+    char digits[NUMBER_MOST + 1];
+    if (out->styled && body_is_attacker(who) && body_number(who) > 0) {
+        digits[number_print(digits, body_number(who), 0, false)] = '\0';
+        put_class(out, any, "p", digits);
     }
-    const char *gap = "";
-    writer_text(out->writer, " class=\"");
+}
+
+/* `item`: how it is painted and whose it is; NULL: several do not agree. */
+static void put_classes(struct output *out, const char *meaning, const struct scene_item *item)
+{
+    bool any = false;
     if (meaning) {
-        writer_text(out->writer, meaning);
-        gap = " ";
+        put_class(out, &any, "", meaning);
     }
-    if (fill != ROLE_NONE) {
-        writer_text(out->writer, gap);
-        writer_text(out->writer, "f-");
-        writer_text(out->writer, scene_role_word(fill));
-        gap = " ";
+    if (item && item->fill != ROLE_NONE) {
+        put_class(out, &any, "f-", scene_role_word(item->fill));
     }
-    if (stroke != ROLE_NONE) {
-        writer_text(out->writer, gap);
-        writer_text(out->writer, "s-");
-        writer_text(out->writer, scene_role_word(stroke));
+    if (item && item->stroke != ROLE_NONE) {
+        put_class(out, &any, "s-", scene_role_word(item->stroke));
     }
-    writer_text(out->writer, "\"");
+    if (item && !item->casing) {
+        put_owner(out, &any, item->who);
+        put_owner(out, &any, item->other);
+    }
+    writer_text(out->writer, any ? "\"" : "");
 }
 
 static void put_paint(struct output *out, const struct scene_item *item)
 {
     const struct theme_row *theme = theme_row(out->scene->theme);
-    if (item->fill != ROLE_NONE) {
+    if (item->fill != ROLE_NONE && !out->styled) {
         put_color(out, "fill", theme->rgb[item->fill]);
     }
     if (item->stroke == ROLE_NONE) {
         return;
     }
-    put_color(out, "stroke", theme->rgb[item->stroke]);
+    if (!out->styled) {
+        put_color(out, "stroke", theme->rgb[item->stroke]);
+    }
     put_number(out, "stroke-width", item->width);
     if (item->cap == CAP_ROUND) {
         writer_text(out->writer, " stroke-linecap=\"round\"");
@@ -189,9 +205,11 @@ static void put_paint(struct output *out, const struct scene_item *item)
     }
 }
 
-static bool same_paint(const struct scene_item *a, const struct scene_item *b)
+static bool same_paint(const struct output *out, const struct scene_item *a,
+                       const struct scene_item *b)
 {
-    if (a->fill != b->fill || a->stroke != b->stroke) {
+    bool owner = a->who == b->who && a->other == b->other && a->casing == b->casing;
+    if (a->fill != b->fill || a->stroke != b->stroke || (out->styled && !owner)) {
         return false;
     }
     return a->stroke == ROLE_NONE ||
@@ -314,7 +332,7 @@ static void put_item(struct output *out, const struct scene_item *item, bool pai
         [ITEM_PATH] = put_path, [ITEM_CIRCLE] = put_circle, [ITEM_TEXT] = put_text};
     writer_text(out->writer, names[item->shape]);
     if (!painted) {
-        put_classes(out, NULL, item->fill, item->stroke);
+        put_classes(out, NULL, item);
         put_paint(out, item);
     }
     bodies[item->shape](out, item);
@@ -322,18 +340,15 @@ static void put_item(struct output *out, const struct scene_item *item, bool pai
 }
 
 /* Neighbors of one class are one group; when all are painted alike, the group carries the paint. */
-static void put_groups(struct output *out)
+static void put_groups(struct output *out, const struct scene_item *items, size_t count)
 {
-    const struct scene_item *items = out->scene->items.at;
-    size_t count = out->scene->items.count;
     for (size_t i = 0, end; i < count; i = end) {
         bool alike = true;
         for (end = i + 1; end < count && items[end].class == items[i].class; end++) {
-            alike = alike && same_paint(&items[i], &items[end]);
+            alike = alike && same_paint(out, &items[i], &items[end]);
         }
         writer_text(out->writer, "<g");
-        put_classes(out, scene_class_word(items[i].class), alike ? items[i].fill : ROLE_NONE,
-                    alike ? items[i].stroke : ROLE_NONE);
+        put_classes(out, scene_class_word(items[i].class), alike ? &items[i] : NULL);
         if (alike) {
             put_paint(out, &items[i]);
         }
@@ -452,13 +467,32 @@ static void put_words(struct output *out, const char *element, const char *suffi
 void svg_write(struct arena *arena, const struct scene *scene, const struct svg_options *options,
                struct writer *writer)
 {
-    struct output out = {writer, scene, svg_prefix(arena, scene, options->salt)};
+    struct output out = {writer, scene, svg_prefix(arena, scene, options->salt), false};
     put_root(&out, options->fluid);
     put_words(&out, "title", "-t", scene->title);
     if (scene->description.size > 0) {
         put_words(&out, "desc", "-d", scene->description);
     }
     put_style(&out);
-    put_groups(&out);
+    put_groups(&out, scene->items.at, scene->items.count);
     writer_text(writer, "</svg>\n");
+}
+
+static bool is_in(enum svg_part part, const struct scene_item *item)
+{
+    bool floor = item->class == CLASS_COURT || item->class == CLASS_BASKET;
+    return item->class != CLASS_PAGE && floor == (part == SVG_FLOOR);
+}
+
+void svg_write_part(const struct scene *scene, enum svg_part part, struct writer *writer)
+{
+    struct output out = {writer, scene, STR(""), true};
+    const struct scene_item *items = scene->items.at;
+    size_t count = scene->items.count;
+    for (size_t i = 0, end; i < count; i = end) {
+        for (end = i; end < count && is_in(part, &items[end]); end++) {
+        }
+        put_groups(&out, &items[i], end - i);
+        end += end == i;
+    }
 }

@@ -199,6 +199,49 @@ START_TEST(a_failed_write_is_remembered_and_stops)
 }
 END_TEST
 
+static const char *part_written(const struct scene *scene, enum svg_part part)
+{
+    strbuf_init(&bytes, &arena);
+    struct writer writer = {.write = keep, .ctx = &bytes};
+    svg_write_part(scene, part, &writer);
+    strbuf_char(&bytes, '\0');
+    return bytes.at;
+}
+
+START_TEST(a_part_has_the_floor_or_the_marks_and_no_literal_colors)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_SCREEN);
+    const char *floor = part_written(scene, SVG_FLOOR);
+    has(floor, "<g class=\"court ");
+    has(floor, "<g class=\"basket ");
+    has_not(floor, "class=\"player");
+    has_not(floor, "class=\"page");
+    has_not(floor, "#");
+    const char *marks = part_written(scene, SVG_MARKS);
+    has_not(marks, "class=\"court");
+    has_not(marks, "class=\"page");
+    has(marks, "<g class=\"player f-ink");
+    has(marks, "stroke-width=\"1.13\"");
+    has_not(marks, "#");
+    has_not(marks, "id=");
+}
+END_TEST
+
+START_TEST(a_part_tells_whose_a_mark_is)
+{
+    struct scene *scene = handmade_scene(&arena, THEME_SCREEN);
+    for (size_t i = 0; i < scene->items.count; i++) {
+        struct scene_item *item = &scene->items.at[i];
+        bool pass = item->class == CLASS_PASS && !item->casing;
+        item->who = pass ? body_attacker(2) : item->casing ? body_attacker(5) : BODY_NONE;
+        item->other = pass ? body_attacker(12) : BODY_NONE;
+    }
+    const char *marks = part_written(scene, SVG_MARKS);
+    has(marks, "s-accent p2 p12\"");
+    has_not(marks, "p5"); /* what is cleared under a line is nobody's */
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("svg");
@@ -217,6 +260,8 @@ int main(void)
     tcase_add_test(all, the_locale_changes_no_byte);
     tcase_add_test(all, fluid_drawings_have_no_fixed_size);
     tcase_add_test(all, a_failed_write_is_remembered_and_stops);
+    tcase_add_test(all, a_part_has_the_floor_or_the_marks_and_no_literal_colors);
+    tcase_add_test(all, a_part_tells_whose_a_mark_is);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
