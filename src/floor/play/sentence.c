@@ -286,6 +286,24 @@ static bool takes_time(struct maker *m, const struct sentence *s)
     return false;
 }
 
+/* A third or more of any shot clock (24 to 35 s), most of a step (ours): mostly a point left out.
+ */
+#define TIME_LONG 10
+
+static void say_long(struct maker *m, const struct sentence *s, const char *word, double seconds)
+{
+    struct strbuf text;
+    strbuf_init(&text, m->arena);
+    strbuf_number(&text, seconds, 3);
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_LONG_TIME, s->span,
+                                 "`%s %s s` is much of a shot clock", word, text.at);
+    strbuf_init(&text, m->arena);
+    strbuf_number(&text, seconds / 10, 3);
+    diag_help(m->diags, diag,
+              "was `%s %s s` meant? To wait for something, name it: `until 3 is open`", word,
+              text.at);
+}
+
 static bool times_fit(struct maker *m, const struct sentence *s)
 {
     if (!takes_time(m, s)) {
@@ -300,6 +318,9 @@ static bool times_fit(struct maker *m, const struct sentence *s)
         if (times[i].time.unit != UNIT_NONE && !(value > 0 && value <= LIMIT_STEP_SECONDS)) {
             say_time(m, s, times[i].word, times[i].time);
             return false;
+        }
+        if (times[i].time.unit != UNIT_NONE && value >= TIME_LONG) {
+            say_long(m, s, times[i].word, value);
         }
     }
     return true;

@@ -236,9 +236,33 @@ static double decimal_value(const char *at, size_t whole, size_t places)
     return value < NUMBER_HIGHEST ? value : NUMBER_HIGHEST;
 }
 
+/* 0,5 s: a comma for the point, where a unit follows; 2,3 steps in is player 2, and 3 who steps. */
+static bool scan_comma(struct scan *scan)
+{
+    const char *from = scan->at;
+    size_t whole = digits_at(scan, from), count = scan->count;
+    if (whole == 0 || from + whole >= scan->end || from[whole] != ',') {
+        return false;
+    }
+    size_t places = digits_at(scan, from + whole + 1);
+    if (places == 0) {
+        return false;
+    }
+    scan->at = from + whole + 1 + places;
+    struct token *token = scan_add(scan, TOKEN_NUMBER, from);
+    token->number = decimal_value(from, whole, places);
+    scan_unit(scan, token);
+    if (token->kind == TOKEN_MEASURE && token->unit != UNIT_STEPS && token->unit != UNIT_PERCENT) {
+        return true;
+    }
+    scan->count = count;
+    scan->at = from;
+    return false;
+}
+
 bool scan_number(struct scan *scan)
 {
-    if (scan_clock(scan) || scan_group(scan)) {
+    if (scan_clock(scan) || scan_group(scan) || scan_comma(scan)) {
         return true;
     }
     const char *from = scan->at;

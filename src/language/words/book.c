@@ -80,6 +80,11 @@ void setting_line(struct reader *r, const struct line *line, enum setting settin
         return;
     }
     struct setting_form *form = arena_new(r->arena, struct setting_form);
+    struct line said;
+    if ((setting == SETTING_BALL || setting == SETTING_START) && loose_ball(r, line, &said)) {
+        setting = SETTING_BALL;
+        line = line_keep(r, said);
+    }
     struct block *block = r->top ? r->top : r->file;
     if (!setting_read(r, line, setting, form) || stands_already(r, block, line, form)) {
         reader_broken(r, line);

@@ -192,13 +192,26 @@ static bool named_if(struct reader *r, const struct line *line, struct cursor c,
     return true;
 }
 
+/* The read right above, of which `otherwise` is the other end. */
+static const struct condition *read_above(const struct reader *r)
+{
+    const struct block *in = r->step ? r->step : r->top;
+    for (size_t i = in->forms.count; i > 0; i--) {
+        const struct form *form = &in->forms.at[i - 1];
+        if (form->kind == FORM_BLOCK && form->block->conditions.count > 0) {
+            return &form->block->conditions.at[0];
+        }
+    }
+    return NULL;
+}
+
 /* Whose choice a read is: the attacker it names, or whom the defender it names guards. */
 static bool whose_choice(const struct cursor *c, const struct condition *condition, struct who *out)
 {
-    const struct who *who = &condition->who;
-    if (condition->kind == COND_OTHERWISE) {
+    if (!condition || condition->kind == COND_OTHERWISE) {
         return false;
     }
+    const struct who *who = &condition->who;
     if (who_defends(who)) {
         return above_guarded(c, who, out);
     }
@@ -226,7 +239,9 @@ static void if_read(struct reader *r, const struct line *line)
     if (fine && named_if(r, line, c, block)) {
         return;
     }
-    if (fine && !take_answer_mark(&c) && !comma_may_miss(&c, line, block)) {
+    bool other = fine && block->conditions.at[0].kind == COND_OTHERWISE; /* otherwise pop */
+    if (fine && !take_answer_mark(&c) && !(other && verb_begins(&c)) &&
+        !comma_may_miss(&c, line, block)) {
         struct str asks = cursor_text(&c, block->conditions.at[0].span);
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_IF, cursor_span(&c), "a comma and a sentence belong here");
@@ -237,9 +252,10 @@ static void if_read(struct reader *r, const struct line *line)
         fine = false;
     }
     struct who about;
-    if (fine && whose_choice(&c, &block->conditions.at[0], &about)) {
+    const struct condition *condition = other ? read_above(r) : &block->conditions.at[0];
+    if (fine && whose_choice(&c, condition, &about)) {
         c.about = &about;
-        c.about_two = block->conditions.at[0].kind == COND_BOTH;
+        c.about_two = condition->kind == COND_BOTH;
     }
     if (!fine || !sentences_read(&c, &sentences) || sentences.count == 0) {
         r->branch = NULL;
@@ -257,19 +273,46 @@ static void if_read(struct reader *r, const struct line *line)
     r->branch = sentences.count == 1 ? NULL : r->branch;
 }
 
+/* when x3 trails, 3 curls off 5: as a tie it would wait for what comes of its own use. */
+static bool use_hangs_on(struct cursor c)
+{
+    static const enum verb at_screen[] = {VERB_TRAILS,   VERB_GOES_UNDER, VERB_GOES_OVER,
+                                          VERB_SWITCHES, VERB_HEDGES,     VERB_OVERPLAYS,
+                                          VERB_DROPS,    VERB_ICES,       VERB_TRAPS};
+    struct condition condition = {.kind = COND_OTHERWISE};
+    struct cursor_mark mark = cursor_mark(&c);
+    who_list list;
+    c.watch = NULL;
+    bool hangs = take_words(&c, "when") && condition_read(&c, &condition) &&
+                 (condition.kind == COND_VERB || condition.kind == COND_BOTH);
+    take_mark(&c, ',');
+    hangs = hangs && subject_read(&c, &list) && use_follows(&c) && c.refusals == mark.refusals;
+    cursor_back(&c, mark);
+    for (size_t i = 0; hangs && i < sizeof at_screen / sizeof *at_screen; i++) {
+        if (condition.verb == at_screen[i]) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool line_is_read(const struct reader *r, const struct line *line)
 {
     static const char *const words[] = {"on", "when", "off", "upon", NULL};
     struct cursor c = reader_cursor(r, line, 0);
-    return (r->step || !r->has_steps) && r->top && take_among(&c, words) && coverage_is(&c);
+    bool here = (r->step || !r->has_steps) && r->top;
+    return here && (use_hangs_on(c) || (take_among(&c, words) && coverage_is(&c)));
 }
 
-/* Where a second read begins in the line of one: ", if", "; otherwise". 0: nowhere. */
+/* Where a second read begins in the line of one: ", if", "; otherwise", "and if". 0: nowhere. */
 static size_t second_if(const struct line *line)
 {
     for (size_t i = 2; i + 1 < line->count; i++) {
         const struct token *before = &line->tokens[i - 1], *token = &line->tokens[i];
-        bool parted = before->kind == TOKEN_MARK && (before->mark == ',' || before->mark == ';');
+        bool joined = before->kind == TOKEN_WORD &&
+                      (str_is(before->text, "and") || str_is(before->text, "but"));
+        bool parted =
+            joined || (before->kind == TOKEN_MARK && (before->mark == ',' || before->mark == ';'));
         bool again = str_is(token->text, "if") || str_is(token->text, "otherwise") ||
                      str_is(token->text, "else");
         if (parted && token->kind == TOKEN_WORD && again) {
@@ -283,7 +326,11 @@ void if_lines(struct reader *r, const struct line *line)
 {
     struct line rest = *line;
     for (size_t at; (at = second_if(&rest)) > 0;) {
-        if_read(r, line_keep(r, line_part(&rest, 0, at - 1)));
+        size_t end = at - 1; /* trails, 3 curls, and if: the comma is none of its own */
+        while (end > 1 && rest.tokens[end - 1].kind == TOKEN_MARK) {
+            end--;
+        }
+        if_read(r, line_keep(r, line_part(&rest, 0, end)));
         struct line part = line_part(&rest, at, rest.count);
         part.comment = rest.comment;
         part.comment_span = rest.comment_span;

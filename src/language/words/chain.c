@@ -8,7 +8,10 @@
 /* Who acts and is not named. */
 static void note_taken(struct cursor *c, struct span span, const who_list *who)
 {
-    struct str name = subject_words(c, who), word = cursor_text(c, cursor_span(c));
+    const struct who *one = &who->at[0]; /* where its span stands may be x3, or he */
+    struct str name =
+        one->kind == WHO_PLAYER ? str_format(c->arena, "%d", one->number) : subject_words(c, who);
+    struct str word = cursor_text(c, cursor_span(c));
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
                                  "who does this is not named: %.*s was taken", STR_ARG(name));
     diag_help(c->diags, diag, "to have another, begin with the number: `%.*s %.*s`", STR_ARG(name),

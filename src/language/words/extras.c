@@ -203,6 +203,24 @@ static bool where_they_meet(struct predicate *p)
     return true;
 }
 
+/* seals x5, seals 5's defender: whoever guards the one who seals, which the verb means by itself.
+ */
+static bool seals_whom(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(p->c);
+    struct who who, guarded;
+    bool own = person_read(&trial, &who) && who_defends(&who) && trial.refusals == mark.refusals &&
+               p->s->subject.count == 1;
+    const struct token *end = trial.at;
+    cursor_back(p->c, mark);
+    own =
+        own && ((who.kind == WHO_DEFENDER_OF && who.number == p->s->subject.at[0].number) ||
+                (above_guarded(p->c, &who, &guarded) && same_who(&guarded, &p->s->subject.at[0])));
+    p->c->at = own ? end : p->c->at;
+    return own;
+}
+
 /* Words that an attacker's verb says already: back cuts behind the defense, dribbles at 2 for a
  * hand-off (which is a sentence more). */
 bool attack_extra(struct predicate *p)
@@ -210,6 +228,9 @@ bool attack_extra(struct predicate *p)
     if ((p->s->verb == VERB_JABS || p->s->verb == VERB_PASS_FAKES ||
          p->s->verb == VERB_SHOT_FAKES) &&
         which_way(p)) {
+        return true;
+    }
+    if (p->s->verb == VERB_SEALS && seals_whom(p)) {
         return true;
     }
     static const char *const behind[] = {

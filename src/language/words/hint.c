@@ -31,6 +31,18 @@ static struct str filled(const struct cursor *c, const char *help, struct str wh
     return strbuf_str(&out);
 }
 
+/* Whether a defender can do what the help would have him do: `% guards 3`, `% stays`. */
+static bool defends(const char *help)
+{
+    for (const char *at = help; *at; at++) {
+        bool acts = at[0] == '`' && at[1] == '%' && at[2] == ' ';
+        if (acts && !str_starts(str_of(at + 3), "guards") && !str_starts(str_of(at + 3), "stays")) {
+            return false;
+        }
+    }
+    return true;
+}
+
 struct str hint_until(const struct cursor *c, enum hint_where where, struct str who,
                       const struct token **end)
 {
@@ -40,7 +52,8 @@ struct str hint_until(const struct cursor *c, enum hint_where where, struct str 
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         struct cursor trial = *c;
         trial.watch = NULL; /* words that are refused */
-        if (hints[*row].where == where && take_str(&trial, str_of(hints[*row].words)) &&
+        bool fits = who.size == 0 || who.at[0] != 'x' || defends(hints[*row].help);
+        if (hints[*row].where == where && fits && take_str(&trial, str_of(hints[*row].words)) &&
             (trial.at > longest || (trial.at == longest && *row < best))) {
             longest = trial.at;
             best = *row;

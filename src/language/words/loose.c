@@ -22,9 +22,18 @@ static struct line shortened(struct reader *r, const struct line *line, const st
 /* 1 has the ball, 2 starts with it. */
 static bool ball_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const has[] = {
-        "has",       "starts with", "begins with", "has it", "starts off with", "will start with",
-        "brings up", NULL};
+    static const char *const has[] = {"has",
+                                      "starts with",
+                                      "begins with",
+                                      "has it",
+                                      "starts off with",
+                                      "will start with",
+                                      "will have",
+                                      "starts out with",
+                                      "starts off having",
+                                      "will begin with",
+                                      "brings up",
+                                      NULL};
     static const char *const balls[] = {"ball", "it", "rock", NULL};
     static const char *const tails[] = {
         "to start",      "to begin", "first",         "at the start",
@@ -43,6 +52,41 @@ static bool ball_said(struct reader *r, const struct line *line, struct line *ou
     take_mark(&c, '.');
     *out = shortened(r, line, behind - 1, behind);
     return cursor_done(&c);
+}
+
+/* ball starts with 3, the ball is in 3's hands, start with the ball in 3's hands. */
+bool loose_ball(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const leads[] = {"ball starts with",
+                                        "ball begins with",
+                                        "ball is with",
+                                        "ball is in hands of",
+                                        "ball with",
+                                        "start ball with",
+                                        "start with ball in hands of",
+                                        "ball starts in hands of",
+                                        "ball belongs to",
+                                        "start with",
+                                        NULL};
+    static const char *const owners[] = {"ball is in",         "ball starts in", "ball in",
+                                         "start with ball in", "ball begins in", NULL};
+    static const char *const tails[] = {"hands",     "to start",    "first", "at the start",
+                                        "with ball", "having ball", NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    struct who who;
+    bool owned = take_among(&c, owners);
+    if (owned ? !owner_read(&c, &who) : !take_among(&c, leads) || !person_read(&c, &who)) {
+        return false;
+    }
+    const struct token *from = &c.at[-1];
+    bool with = take_among(&c, tails), start = str_is(line->tokens[0].text, "start");
+    take_mark(&c, '.');
+    if (who.kind != WHO_PLAYER || !cursor_done(&c) || ((owned || start) && !with)) {
+        return false;
+    }
+    *out = shortened(r, line, from, from + 1);
+    out->tokens[1].possessive = false;
+    return true;
 }
 
 static bool none_said(struct reader *r, const struct line *line, struct line *out)

@@ -94,6 +94,8 @@ void version_line(struct reader *r, const struct line *line, bool first);
 void setting_line(struct reader *r, const struct line *line, enum setting setting);
 /* 1 has the ball, they are in a 2-3: a setting said as a sentence, before the first one. */
 bool loose_setting(struct reader *r, const struct line *line);
+/* ball starts with 3, start with the ball in 3's hands: as `ball 3` in `out`. */
+bool loose_ball(struct reader *r, const struct line *line, struct line *out);
 void play_line(struct reader *r, const struct line *line, struct opener opener);
 
 /* Each reads one line (or the part of one) into the block that is open. */

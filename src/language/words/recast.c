@@ -510,12 +510,57 @@ static bool all_but(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* Who goes on with this verb behind that sentence, where nobody is named: 1 passes to 2. Cuts to
+ * the rim. */
+static bool goes_on_as(const struct sentence *last, const struct phrase *phrase, struct who *out)
+{
+    enum verb_task before = verb_row(last->verb)->task, task = verb_row(phrase->verb)->task;
+    bool use = task == VERB_USE || verb_sibling(phrase->verb, "off") == VERB_CURLS;
+    bool of_screen = strchr(verb_row(phrase->verb)->needs, 'S') != NULL;
+    *out = before == VERB_SCREEN && use ? last->object : last->subject.at[0];
+    bool screen = before == VERB_SCREEN && (use || of_screen);
+    bool same = !use && before != VERB_SCREEN && before != VERB_SHOOT && before != VERB_GUARD;
+    return (screen || same) && who_is_one(out);
+}
+
+/* cuts to the rim: behind a sentence of one player, who goes on. */
+static bool unnamed(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct who who;
+    const struct token *before = c->at; /* behind a clause it would be anybody */
+    while (before > c->first && before[-1].filler) {
+        before--;
+    }
+    if (before > c->first &&
+        !(before[-1].kind == TOKEN_MARK && (before[-1].mark == '.' || before[-1].mark == ';'))) {
+        return false;
+    }
+    skip_run_in(&trial);
+    above_list above = above_sentences(c, false);
+    const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !phrase.with_s || !last) {
+        return false;
+    }
+    r->to = c->at;
+    if (verb_needs_ball(phrase.verb)) {
+        return recast_holder(c, r);
+    }
+    if (last->subject.count != 1 || !goes_on_as(last, &phrase, &who)) {
+        return false;
+    }
+    recast_acts(c, r, &who);
+    return r->taken = true;
+}
+
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,   remark,     gives_there, onward,   comes_for, from_whom, lead,       pronoun,
-        chained, ball_moves, passive,     of_two,   two_roll,  nominal,   imperative, all_but,
-        plural,  tail,       fronted,     reasoned, feint,     stepping,  theirs,     going_on};
+        label,      remark,  gives_there, onward,  comes_for, from_whom, lead,
+        pronoun,    chained, ball_moves,  passive, of_two,    two_roll,  nominal,
+        imperative, all_but, plural,      tail,    fronted,   reasoned,  feint,
+        stepping,   theirs,  going_on,    unnamed};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

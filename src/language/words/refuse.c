@@ -182,7 +182,7 @@ void refuse_verb(struct cursor *c, const who_list *list)
         return;
     }
     const char *near = phrase_nearest(c, side);
-    near = near ? near : phrase_nearest(c, FOR_ANYONE);
+    near = near || side == FOR_DEFENDERS ? near : phrase_nearest(c, FOR_ANYONE);
     struct diag *diag = REFUSE(c, TEXT_VERB_UNKNOWN, span, "`%.*s` is no verb of the play language",
                                STR_ARG(cursor_text(c, span)));
     if (hint.size > 0) {

@@ -59,6 +59,7 @@ static const char *const texts[] = {
     PLAY "  4 stays at the nail\n",
     PLAY "  4 cuts from the nail to the rim\n",
     PLAY "  1 dribbles to the nail and shoots a three\n",
+    PLAY "  3 holds for 15 s\n",
     PLAY "  5 sets a flat screen for 3\n",
     PLAY "  3 curls off 5\n",
     PLAY "  1 inbounds to 2\n",

@@ -12,7 +12,7 @@ static const struct refusal refusals[] = {
     {"bob passes to 2", "text.who-missing", "bob",
      "a sentence begins with who does it, and `bob` is nobody",
      "begin with a player's number: `1 passes to 2`"},
-    {"1 passes to 2. cuts to the rim", "text.who-missing", "cuts", "who `cuts`?",
+    {"5 screens for 3. cuts to the rim", "text.who-missing", "cuts", "who `cuts`?",
      "begin with the player: `1 cuts`"},
     {"2.5 cuts to the rim", "text.who-missing", "2.5",
      "a sentence begins with who does it, and `2.5` is nobody",
