@@ -293,6 +293,28 @@ COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *
                                                             const struct courtwright_draw *draw,
                                                             struct courtwright_measure *measure);
 
+/* ---- Movement -------------------------------------------------------------------------------- */
+
+/* A play as one SVG in which players and ball move in real time: the way that goes on from step to
+ * step first, then each read and option that is not on it, from the beginning of its step. Without
+ * a script, so that it moves in an image too; played once, and the end stays. On paper, where less
+ * motion is asked for, and in programs that do not animate, the first diagram stands still in its
+ * place. */
+struct courtwright_animate {
+    size_t play;
+    bool alone;     /* one diagram of it only: */
+    size_t diagram; /* this one */
+    enum courtwright_theme theme;
+    double width; /* points, 72..2000; 0: 237.6 (3.3 in) */
+    bool loop;    /* begins again at its end */
+    bool hide_defense;
+    bool fluid;       /* as wide as where it stands */
+    const char *salt; /* makes ids differ where one stands twice in a page; NULL: none */
+};
+COURTWRIGHT_API enum courtwright_status
+courtwright_animate(struct courtwright *book, const struct courtwright_animate *animate,
+                    const struct courtwright_writer *writer);
+
 /* ---- Pages ----------------------------------------------------------------------------------- */
 
 enum courtwright_paper {

@@ -8,6 +8,7 @@
 #include "base/geom/shape.h"
 #include "base/real.h"
 #include "base/vec.h"
+#include "picture/scene/moving.h"
 #include "picture/scene/scene.h"
 
 /* Sizes of all marks, points. */
@@ -154,6 +155,7 @@ void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct 
              double b);
 /* Points as few smooth cubics; corners stay sharp. */
 void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count);
+void pen_way_within(struct drawing *drawing, const struct vec2 *at, size_t count, double tolerance);
 /* Ends the path as one item of the class. */
 struct scene_item *pen_stroke(struct drawing *drawing, enum scene_class class, enum role role,
                               double width);
@@ -248,6 +250,7 @@ void trim(struct drawing *drawing);
 bool lines_repair(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);
+void ink_one(struct drawing *drawing, struct stroke *stroke);
 /* From a place to the ink of a line, its head too; negative on it. */
 double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at);
 /* Is it surely further off than that? */
@@ -255,6 +258,7 @@ bool stroke_is_beyond(const struct drawing *drawing, const struct stroke *stroke
                       double far);
 void strokes_draw(struct drawing *drawing);
 void rings_draw(struct drawing *drawing);
+double head_reach(const struct drawing *drawing, const struct stroke *stroke); /* under its head */
 void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,
                struct vec2 way, double grow);
 /* crossings.c */
@@ -264,6 +268,27 @@ void crossings_case(struct drawing *drawing, size_t over);
 void props_place(struct drawing *drawing);
 void queues_place(struct drawing *drawing);
 void props_draw(struct drawing *drawing);
+/* moving_keys.c: the fewest of the samples from which all the others are found again, each to
+ * within `within`; behind the keys there are. A first sample that is the last key is left out. */
+void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *sample, size_t count,
+              double within);
+/* One part of a picture that moves, while its groups are made. */
+struct moving_work {
+    struct arena *arena;
+    struct moving *moving;
+    const struct moving_part *part;
+    struct diagram whole;   /* the part's step with its branch as one: no light lines of a read */
+    struct drawing drawing; /* of the part: its frame and sizes are those of all parts */
+    VEC(struct moving_group) over; /* what lies over the players: bars */
+    double begin, shift, end;      /* s of the picture; `shift`: from the segment's clock to it */
+};
+double moving_time(const struct moving_work *work, double time); /* kept inside the part */
+struct moving_group *moving_group_add(struct moving_work *work, enum scene_class class, body who);
+/* A mark with the item that was drawn last, which is taken out of the scene again. */
+struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_group *group);
+void moving_show(struct moving_work *work, struct moving_mark *mark, double from, double to);
+void roads_add(struct moving_work *work);   /* moving_roads.c: the lines of the movements */
+void flights_add(struct moving_work *work); /* moving_throws.c: passes and shots */
 /* labels.c */
 void discs_place(struct drawing *drawing);
 void discs_draw(struct drawing *drawing);

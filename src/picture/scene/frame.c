@@ -162,6 +162,13 @@ static void reach_add(struct reach *reach, struct vec2 feet)
     reach->high = real_max(reach->high, feet.y);
 }
 
+static void reach_add_cones(struct reach *reach, const struct frame *frame, const struct play *play)
+{
+    for (size_t i = 0; i < play->cones.count; i++) {
+        reach_add(reach, frame_feet(frame, play->cones.at[i]));
+    }
+}
+
 static struct reach reach_of(const struct frame *frame, const struct diagram *diagram, bool defense)
 {
     const struct segment *segment = diagram->segment;
@@ -184,8 +191,26 @@ static struct reach reach_of(const struct frame *frame, const struct diagram *di
             reach_add(&reach, frame_feet(frame, segment_at(segment, task->who, real_min(t, end))));
         }
     }
-    for (size_t i = 0; i < segment->play->cones.count; i++) {
-        reach_add(&reach, frame_feet(frame, segment->play->cones.at[i]));
+    reach_add_cones(&reach, frame, segment->play);
+    return reach;
+}
+
+/* Everybody, at every moment of all of them. */
+static struct reach reach_together(const struct frame *frame, const diagram_list *diagrams,
+                                   bool defense)
+{
+    struct reach reach = {0, 0, 5, 5};
+    for (size_t d = 0; d < diagrams->count; d++) {
+        const struct segment *segment = diagrams->at[d].segment;
+        reach_add_cones(&reach, frame, segment->play);
+        for (int b = 0; b < BODY_COUNT; b++) {
+            if (!segment->track[b].on_floor || (!defense && body_is_defender((body)b))) {
+                continue;
+            }
+            for (size_t i = 0; i < segment->samples; i++) {
+                reach_add(&reach, frame_feet(frame, segment->track[b].sample[i].at));
+            }
+        }
     }
     return reach;
 }
@@ -280,7 +305,8 @@ struct frame frame_of(const struct diagram *diagram, const struct scene_options 
     double width = options->width > 0 ? options->width : 237.6;
     bool defense = !options->hide_defense;
     frame.top = options->caption ? 14.0 : 0.0;
-    struct reach reach = reach_of(&frame, diagram, defense);
+    struct reach reach = options->together ? reach_together(&frame, options->together, defense)
+                                           : reach_of(&frame, diagram, defense);
     double length = 2 * (play->court->half_court - play->court->baseline) / FEET;
     frame.full = play->full_floor || reach.high > length / 2 + 4.0;
     frame_floor(&frame, &reach, options);

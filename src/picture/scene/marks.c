@@ -15,7 +15,7 @@ static void ink_points(struct drawing *drawing, struct stroke *stroke, const str
     (void)drawing;
 }
 
-static double head_reach(const struct drawing *drawing, const struct stroke *stroke)
+double head_reach(const struct drawing *drawing, const struct stroke *stroke)
 {
     double grow = stroke->grow > 1 ? 1.18 : 1;
     return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
@@ -74,7 +74,7 @@ static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
     stroke->ink_count = n;
 }
 
-static void ink_one(struct drawing *drawing, struct stroke *stroke)
+void ink_one(struct drawing *drawing, struct stroke *stroke)
 {
     const struct sizes *size = &drawing->size;
     body reader = drawing->options->accent;

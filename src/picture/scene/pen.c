@@ -62,12 +62,17 @@ void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct 
 
 void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count)
 {
+    pen_way_within(drawing, at, count, 0.12);
+}
+
+void pen_way_within(struct drawing *drawing, const struct vec2 *at, size_t count, double tolerance)
+{
     if (count == 0) {
         return;
     }
     pen_move(drawing, at[0]);
     struct path path = path_of(drawing->arena, at, count);
-    struct curve curve = path_fit(drawing->arena, &path, 0.12, REAL_PI / 7);
+    struct curve curve = path_fit(drawing->arena, &path, tolerance, REAL_PI / 7);
     struct vec2 from = at[0];
     for (size_t i = 0; i < curve.count; i++) {
         const struct curve_piece *piece = &curve.piece[i];

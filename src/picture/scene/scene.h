@@ -109,6 +109,15 @@ struct scene {
     int labels_beside;   /* that stand beside their line */
 };
 
+/* The diagrams of a play: each step's, then each of its branches'. */
+struct diagram {
+    const struct segment *segment;
+    int step, branch; /* branch -1: the step's common part */
+    struct str label; /* "2", "2a" */
+    struct str title;
+};
+typedef VEC(struct diagram) diagram_list;
+
 struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
@@ -119,18 +128,13 @@ struct scene_options {
     const finding_list *findings; /* drawn when not NULL, and told under the floor */
     bool told_elsewhere;          /* they are told on the page */
     double below; /* least y of the floor shown, feet from the baseline; 0: by rule */
+    /* All these on one floor, wherever anybody is in them at any time: their frames are the same.
+     * NULL: what this diagram needs. */
+    const diagram_list *together;
     /* A card's: no order discs, no names, numerals only at the X that a read is about. */
     bool plain;
 };
 
-/* The diagrams of a play: each step's, then each of its branches'. */
-struct diagram {
-    const struct segment *segment;
-    int step, branch; /* branch -1: the step's common part */
-    struct str label; /* "2", "2a" */
-    struct str title;
-};
-typedef VEC(struct diagram) diagram_list;
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);
 
 /* The first task of which it may show a line: a way on shows its own alone, but the whole step

@@ -25,7 +25,7 @@ struct request {
     const char *words[2]; /* what is no option: a file, a word, a table */
     int word_count;
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
-        schema, upgrade, tolerance, draw, two_sided;
+        schema, upgrade, tolerance, draw, two_sided, loop;
     int color, format, text, layout, theme, defense, paper, dump;
     const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest;
     double width, scale, per_page, rate, jobs, seed;
@@ -76,6 +76,21 @@ struct command {
 #define ROW_PLAY                                                                                   \
     {                                                                                              \
         "play", 'p', OPTION_TEXT, FIELD(play), "NAME", "only this play", 0, 0                      \
+    }
+#define ROW_STEP                                                                                   \
+    {                                                                                              \
+        "step", 's', OPTION_TEXT, FIELD(step), "N", "only this step, or one read of it: 2, 2a", 0, \
+            0                                                                                      \
+    }
+#define ROW_DEFENSE                                                                                \
+    {                                                                                              \
+        "defense", 0, OPTION_CHOICE, FIELD(defense), "shown|hidden", "draw the defenders or not",  \
+            0, 0                                                                                   \
+    }
+#define ROW_SALT                                                                                   \
+    {                                                                                              \
+        "salt", 0, OPTION_TEXT, FIELD(salt), "WORD",                                               \
+            "makes ids differ where one drawing stands twice in a page", 0, 0                      \
     }
 #define ROW_FORMAT                                                                                 \
     {                                                                                              \

@@ -1,0 +1,411 @@
+/* SPDX-License-Identifier: MIT */
+/* moving: parts on one clock, one after the other; who stands where at every moment of it, who has
+ * the ball, and the ball itself. The lines are in moving_roads.c and moving_throws.c. */
+#include "picture/scene/drawing.h"
+
+#include <assert.h>
+
+#define SAMPLE 0.025 /* s between the places a way is made of */
+#define WITHIN 0.03  /* m: how far a key's straight way may be from the run */
+#define BALL_FEET 0.62
+#define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */
+
+struct moving_part moving_part_of(const struct diagram *diagram)
+{
+    const struct segment *segment = diagram->segment;
+    const struct step *step = &segment->play->steps.at[diagram->step];
+    struct moving_part part = {.diagram = *diagram, .to = segment->duration};
+    part.common = diagram->branch < 0 && step->branches.count > 0;
+    double answered = part.common ? answer_start(diagram) : 0;
+    if (answered > 0) {
+        part.to = answered;
+    }
+    return part;
+}
+
+static const struct diagram *diagram_of(const diagram_list *diagrams, const struct segment *segment)
+{
+    for (size_t i = 0; i < diagrams->count; i++) {
+        const struct diagram *diagram = &diagrams->at[i];
+        if (diagram->segment == segment && diagram->branch == segment->branch) {
+            return diagram;
+        }
+    }
+    return NULL;
+}
+
+/* The next step may begin before this one is over: it is shown as far as that. */
+static void main_way_add(struct arena *arena, const struct run *run, const diagram_list *diagrams,
+                         moving_part_list *parts)
+{
+    for (size_t i = 0; i < run->segments.count; i++) {
+        const struct segment *segment = run->segments.at[i];
+        const struct diagram *diagram = diagram_of(diagrams, segment);
+        if (!segment->main || !segment->ran || !diagram) {
+            continue;
+        }
+        struct moving_part part = {.diagram = *diagram, .to = segment->duration};
+        if (parts->count > 0) {
+            struct moving_part *last = &parts->at[parts->count - 1];
+            last->to = segment->before == last->diagram.segment ? segment->begins : last->to;
+        }
+        VEC_PUSH(arena, parts, part);
+    }
+    if (parts->count > 0) {
+        parts->at[0].before = MOVING_BEFORE;
+        parts->at[parts->count - 1].after = MOVING_AFTER;
+    }
+}
+
+void moving_parts_of(struct arena *arena, const struct run *run, const diagram_list *diagrams,
+                     moving_part_list *parts)
+{
+    main_way_add(arena, run, diagrams, parts);
+    for (size_t i = 0; i < diagrams->count; i++) {
+        const struct diagram *diagram = &diagrams->at[i];
+        if (diagram->branch >= 0 && !diagram->segment->main) {
+            struct moving_part part = moving_part_of(diagram);
+            part.before = MOVING_BEFORE;
+            part.after = MOVING_AFTER;
+            VEC_PUSH(arena, parts, part);
+        }
+    }
+}
+
+double moving_time(const struct moving_work *work, double time)
+{
+    if (time <= work->part->from) {
+        return work->begin;
+    }
+    return time >= work->part->to ? work->end : time + work->shift;
+}
+
+struct moving_group *moving_group_add(struct moving_work *work, enum scene_class class, body who)
+{
+    struct moving_group group = {.class = class, .who = who};
+    VEC_PUSH(work->arena, &work->moving->groups, group);
+    return &work->moving->groups.at[work->moving->groups.count - 1];
+}
+
+struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_group *group)
+{
+    struct scene *scene = work->drawing.scene;
+    struct moving_mark mark = {.item = scene->items.at[--scene->items.count]};
+    VEC_PUSH(work->arena, &group->marks, mark);
+    return &group->marks.at[group->marks.count - 1];
+}
+
+void moving_show(struct moving_work *work, struct moving_mark *mark, double from, double to)
+{
+    struct moving_show show = {moving_time(work, from), moving_time(work, to)};
+    struct moving_show *last =
+        mark->shows.count > 0 ? &mark->shows.at[mark->shows.count - 1] : NULL;
+    if (show.to <= show.from) {
+        return;
+    }
+    if (show.to >= work->moving->duration) {
+        show.to = work->moving->duration + 1; /* it stays */
+    }
+    if (last && show.from <= last->to + 1e-9) {
+        last->to = real_max(last->to, show.to);
+    } else {
+        VEC_PUSH(work->arena, &mark->shows, show);
+    }
+}
+
+/* ---- a part ---- */
+
+static void work_part(struct moving_work *work, const struct moving_part *part,
+                      const struct scene_options *options)
+{
+    const struct segment *segment = part->diagram.segment;
+    size_t common = step_task_count(&segment->play->steps.at[segment->step], -1);
+    work->part = part;
+    work->begin = work->end;
+    work->shift = work->begin + part->before - part->from;
+    work->end = part->to + work->shift + part->after;
+    work->whole = part->diagram;
+    work->whole.branch = -1;
+    work->drawing = (struct drawing){
+        .arena = work->arena,
+        .diagram = &work->whole,
+        .options = options,
+        .segment = segment,
+        .play = segment->play,
+        .scope = {0, part->common && common < segment->tasks ? common : segment->tasks, 0},
+        .frame = frame_of(&part->diagram, options),
+        .scene = arena_new(work->arena, struct scene)};
+    work->drawing.size = sizes_of(work->drawing.frame.k);
+}
+
+/* ---- ways ---- */
+
+typedef struct vec2 place_at(const struct segment *segment, body who, double time);
+
+static struct vec2 place_of_ball(const struct segment *segment, body who, double time)
+{
+    (void)who;
+    return segment_ball(segment, time);
+}
+
+/* The way of a body, or of the ball, through the part, behind the keys there are. */
+static void way_add(struct moving_work *work, moving_keys *keys, place_at *place, body who)
+{
+    const struct moving_part *part = work->part;
+    const struct segment *segment = work->drawing.segment;
+    size_t steps = (size_t)((part->to - part->from) / SAMPLE) + 1, count = 0;
+    struct moving_key *sample = arena_array(work->arena, struct moving_key, steps + 3);
+    struct vec2 first = place(segment, who, part->from), last = place(segment, who, part->to);
+    sample[count++] = (struct moving_key){work->begin, frame_point(&work->drawing.frame, first)};
+    for (size_t i = part->before > 0 ? 0 : 1; i < steps; i++) {
+        double t = part->from + (double)i * SAMPLE;
+        struct vec2 at = frame_point(&work->drawing.frame, place(segment, who, t));
+        sample[count++] = (struct moving_key){t + work->shift, at};
+    }
+    last = frame_point(&work->drawing.frame, last);
+    sample[count++] = (struct moving_key){part->to + work->shift, last};
+    if (part->after > 0) {
+        sample[count++] = (struct moving_key){work->end, last};
+    }
+    keys_add(work->arena, keys, sample, count, WITHIN / FEET * work->drawing.size.k);
+}
+
+/* ---- the marks of players ---- */
+
+static const struct vec2 nowhere = {0, 0};
+
+/* How much of the time, and how deep, a numeral at `off` from this X lies on somebody. */
+static double numeral_trouble(const struct moving_work *work, body who, struct vec2 off)
+{
+    const struct segment *segment = work->drawing.segment;
+    const struct sizes *size = &work->drawing.size;
+    double trouble = 0;
+    for (double t = work->part->from; t <= work->part->to; t += LOOK) {
+        struct vec2 at =
+            vec2_add(frame_point(&work->drawing.frame, segment_at(segment, who, t)), off);
+        for (int b = 0; b < BODY_COUNT; b++) {
+            body other = (body)b;
+            if (other == who || !segment->track[b].on_floor) {
+                continue;
+            }
+            double room =
+                0.4 * size->x_numeral + (body_is_defender(other) ? size->x_half : size->body);
+            struct vec2 there = frame_point(&work->drawing.frame, segment_at(segment, other, t));
+            trouble += real_max(0, room - vec2_distance(at, there)) / size->k;
+        }
+    }
+    return trouble;
+}
+
+/* Where a defender's numeral stands beside his X: the same place all the time. */
+static struct vec2 numeral_side(struct moving_work *work, const struct moving_part *parts,
+                                size_t count, const struct scene_options *options, body who)
+{
+    static const struct vec2 ways[] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    const struct sizes *size = &work->drawing.size;
+    double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral, least = 1e9;
+    struct vec2 best = {0, 0};
+    for (size_t w = 0; w < sizeof ways / sizeof *ways; w++) {
+        double trouble = 0;
+        struct vec2 off = vec2_scale(ways[w], reach);
+        for (size_t i = 0; i < count; i++) {
+            work_part(work, &parts[i], options);
+            if (work->drawing.segment->track[who].on_floor) {
+                trouble += numeral_trouble(work, who, off);
+            }
+        }
+        if (trouble < least - 1e-6) {
+            least = trouble;
+            best = off;
+        }
+    }
+    return best;
+}
+
+static void x_path(struct drawing *drawing, double half)
+{
+    pen_move(drawing, vec2_of(-half, -half));
+    pen_line(drawing, vec2_of(half, half));
+    pen_move(drawing, vec2_of(-half, half));
+    pen_line(drawing, vec2_of(half, -half));
+}
+
+static void defender_marks(struct moving_work *work, struct moving_group *group, struct vec2 off)
+{
+    struct drawing *drawing = &work->drawing;
+    const struct sizes *size = &drawing->size;
+    x_path(drawing, size->x_half);
+    struct scene_item *clear =
+        pen_stroke(drawing, CLASS_CLEAR, ROLE_FLOOR, size->x_stroke + 2 * size->casing);
+    clear->cap = CAP_ROUND;
+    moving_mark_add(work, group);
+    x_path(drawing, size->x_half);
+    pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, size->x_stroke);
+    moving_mark_add(work, group);
+    if (!size->small) {
+        put_text(drawing, CLASS_DEFENDER, body_text(drawing, group->who), off, size->x_numeral,
+                 FACE_MEDIUM, ROLE_DEFENDER);
+        moving_mark_add(work, group)->halo = true;
+    }
+}
+
+static void attacker_marks(struct moving_work *work, struct moving_group *group)
+{
+    struct drawing *drawing = &work->drawing;
+    const struct sizes *size = &drawing->size;
+    put_circle(drawing, CLASS_BALL, nowhere, size->ring, ROLE_FLOOR, ROLE_INK, size->ring_stroke);
+    moving_mark_add(work, group);
+    put_text(drawing, CLASS_PLAYER, body_text(drawing, group->who), nowhere, size->numeral,
+             FACE_BOLD, ROLE_INK);
+    moving_mark_add(work, group)->halo = true;
+}
+
+/* When he has the ball: his ring. */
+static void ring_show(struct moving_work *work, struct moving_mark *ring, body who)
+{
+    const struct segment *segment = work->drawing.segment;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state == BALL_HELD && span->holder == who) {
+            moving_show(work, ring, span->from, span->to);
+        }
+    }
+}
+
+static bool ever_on_floor(const struct moving_part *parts, size_t count, body who)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (parts[i].diagram.segment->track[who].on_floor) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void actor_add(struct moving_work *work, const struct moving_part *parts, size_t count,
+                      const struct scene_options *options, body who)
+{
+    bool defends = body_is_defender(who);
+    struct vec2 off = defends ? numeral_side(work, parts, count, options, who) : nowhere;
+    struct moving_group *group =
+        moving_group_add(work, defends ? CLASS_DEFENDER : CLASS_PLAYER, who);
+    if (defends) {
+        defender_marks(work, group, off);
+    } else {
+        attacker_marks(work, group);
+    }
+    work->end = 0;
+    for (size_t i = 0; i < count; i++) {
+        work_part(work, &parts[i], options);
+        if (!work->drawing.segment->track[who].on_floor) {
+            continue;
+        }
+        way_add(work, &group->way, segment_at, who);
+        if (!defends) {
+            ring_show(work, &group->marks.at[0], who);
+        }
+    }
+    if (!defends && group->marks.at[0].shows.count == 0) {
+        group->marks.at[0] = group->marks.at[1];
+        group->marks.count = 1;
+    }
+}
+
+/* ---- the ball in the air ---- */
+
+static void ball_show(struct moving_work *work, struct moving_mark *dot)
+{
+    const struct segment *segment = work->drawing.segment;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        if (span->state != BALL_HELD) {
+            moving_show(work, dot, span->from, span->to);
+        }
+    }
+}
+
+static void ball_add(struct moving_work *work, const struct moving_part *parts, size_t count,
+                     const struct scene_options *options)
+{
+    struct moving_group *group = moving_group_add(work, CLASS_BALL, BODY_NONE);
+    put_circle(&work->drawing, CLASS_BALL, nowhere, BALL_FEET * work->drawing.size.k, ROLE_INK,
+               ROLE_NONE, 0);
+    moving_mark_add(work, group);
+    work->end = 0;
+    for (size_t i = 0; i < count; i++) {
+        work_part(work, &parts[i], options);
+        if (work->drawing.segment->ball.count > 0) {
+            way_add(work, &group->way, place_of_ball, BODY_NONE);
+            ball_show(work, &group->marks.at[0]);
+        }
+    }
+    if (group->marks.at[0].shows.count == 0) {
+        work->moving->groups.count--;
+    }
+}
+
+/* ---- the whole ---- */
+
+static void actors_add(struct moving_work *work, const struct moving_part *parts, size_t count,
+                       const struct scene_options *options)
+{
+    for (int defenders = options->hide_defense ? 0 : 1; defenders >= 0; defenders--) {
+        for (int b = 0; b < BODY_COUNT; b++) {
+            if (body_is_defender((body)b) == (defenders == 1) &&
+                ever_on_floor(parts, count, (body)b)) {
+                actor_add(work, parts, count, options, (body)b);
+            }
+        }
+    }
+    for (size_t i = 0; i < work->over.count; i++) {
+        VEC_PUSH(work->arena, &work->moving->groups, work->over.at[i]);
+    }
+    ball_add(work, parts, count, options);
+}
+
+static void props_add(struct moving_work *work)
+{
+    struct drawing *drawing = &work->drawing;
+    symbols_place(drawing);
+    props_place(drawing);
+    queues_place(drawing);
+    props_draw(drawing);
+    struct scene_item *item = drawing->scene->items.at;
+    size_t count = drawing->scene->items.count;
+    drawing->scene->items.count = 0;
+    for (size_t i = 0; i < count; i++) {
+        struct moving_group *group = moving_group_add(work, item[i].class, item[i].who);
+        struct moving_mark mark = {.item = item[i]};
+        VEC_PUSH(work->arena, &group->marks, mark);
+    }
+}
+
+struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
+                           const struct scene_options *options)
+{
+    struct moving *moving = arena_new(arena, struct moving);
+    struct moving_work work = {.arena = arena, .moving = moving};
+    assert(count > 0);
+    for (size_t i = 0; i < count; i++) {
+        double begin = moving->duration;
+        moving->duration += parts[i].before + parts[i].to - parts[i].from + parts[i].after;
+        struct moving_show show = {begin, moving->duration};
+        VEC_PUSH(arena, &moving->parts, show);
+    }
+    for (size_t i = 0; i < count; i++) {
+        work_part(&work, &parts[i], options);
+        if (i == 0) {
+            const struct frame *frame = &work.drawing.frame;
+            props_add(&work);
+            moving->width = frame->width;
+            moving->height = frame->height;
+            moving->scale = frame->k;
+            moving->floor = (struct floor_place){frame->origin, frame->across, frame->down};
+            moving->theme = options->theme;
+        }
+        roads_add(&work);
+        flights_add(&work);
+    }
+    actors_add(&work, parts, count, options);
+    return moving;
+}

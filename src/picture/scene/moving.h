@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: MIT */
+/* moving: a play, or one step or read of it, as a picture that moves: what is drawn, and when it is
+ * where. Takes segments of a run and the stretches of their clock that are shown, one after the
+ * other; gives groups of marks with keys on the picture's own clock, in points, y down, in the
+ * frame of a scene of the same width. No court, no words: those are a scene's. The players are
+ * where the run has them, not where paper would push them. */
+#ifndef PICTURE_SCENE_MOVING_H
+#define PICTURE_SCENE_MOVING_H
+
+#include "picture/scene/scene.h"
+
+/* One stretch of a segment. */
+struct moving_part {
+    struct diagram diagram;
+    double from, to;      /* seconds of its segment */
+    bool common;          /* only the sentences that all of the step's reads share */
+    double before, after; /* seconds that the picture stands still */
+};
+typedef VEC(struct moving_part) moving_part_list;
+/* One diagram alone. A step: all of it; before its reads, up to the moment at which they are
+ * answered. A read: its step from the beginning, with this answer. */
+struct moving_part moving_part_of(const struct diagram *diagram);
+/* A whole play: the way that goes on from step to step, without a stop between them, then every
+ * read and option that is not on it, each from the beginning of its step. */
+void moving_parts_of(struct arena *arena, const struct run *run, const diagram_list *diagrams,
+                     moving_part_list *parts);
+#define MOVING_BEFORE 1.0 /* s: the picture stands before anybody moves (ours) */
+#define MOVING_AFTER 1.5  /* s: and when it is over (ours) */
+
+/* Between keys everything goes straight and evenly; two keys of one time are a jump. The first is
+ * at 0 and the last at the picture's end. */
+struct moving_key {
+    double t; /* s of the picture */
+    struct vec2 at;
+};
+typedef VEC(struct moving_key) moving_keys;
+struct moving_show {
+    double from, to; /* s of the picture; `to` of what stays at the end is beyond it */
+};
+typedef VEC(struct moving_show) moving_shows;
+struct moving_mark {
+    struct scene_item item; /* about (0, 0) where its group has a way */
+    bool halo;              /* a rim of floor round it, so that lines stop short of it */
+    bool trail;             /* what has been: lighter */
+    double dash, space;     /* points; 0: a whole line */
+    moving_shows shows;     /* when it is seen; none: always */
+    moving_keys erased;     /* at.x: the share of its length, from its start, that is gone */
+    moving_keys ends;       /* where the second of its two points is */
+};
+struct moving_group {
+    enum scene_class class;
+    body who;        /* whose it is; BODY_NONE: a prop, the ball */
+    moving_keys way; /* where its (0, 0) is; none: it stands */
+    VEC(struct moving_mark) marks;
+};
+struct moving {
+    double width, height, scale; /* of the frame, points; points a foot */
+    struct floor_place floor;
+    enum theme theme;
+    double duration; /* s */
+    VEC(struct moving_group) groups;
+    VEC(struct moving_show) parts; /* when each is shown, its holds counted in */
+};
+
+/* Within 3 cm of the run at every moment. Of `options` the width, the theme, `together` and
+ * hide_defense count. */
+struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
+                           const struct scene_options *options);
+
+#endif

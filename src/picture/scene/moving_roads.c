@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: MIT */
+/* moving_roads: the way a player is going to run, in full ink from where he is to its end, and
+ * behind him the trail he left. Takes the strokes of a part's movements for what they are and when;
+ * their shape is the run's own track. A screen's road ends in its bar, which stays while he stands
+ * behind it. */
+#include "picture/scene/drawing.h"
+
+#define STEP 0.025    /* s between the points of a road */
+#define NEAR 0.02     /* feet: points nearer than this are one */
+#define ROAD 0.03     /* m: how far its curves may be from the track */
+#define SHARE 0.10    /* m: how far its erased end may be from the player */
+#define BAR_FEET 1.45 /* from the middle of the numeral to its bar */
+#define DOT_FEET 0.34 /* where a trail begins */
+
+/* A road being made: points on paper, when he was there, and how far along. */
+struct road {
+    struct vec2 *at;
+    double *when;
+    size_t count, run; /* `run` of them are run; one more is the bar */
+};
+
+static struct road road_of(struct moving_work *work, const struct stroke *stroke, bool bar)
+{
+    const struct drawing *drawing = &work->drawing;
+    size_t most = (size_t)((stroke->ended - stroke->began) / STEP) + 4;
+    struct road road = {arena_array(work->arena, struct vec2, most),
+                        arena_array(work->arena, double, most), 0, 0};
+    for (size_t i = 0; i + 1 < most; i++) {
+        double t = real_min(stroke->began + (double)i * STEP, stroke->ended);
+        struct vec2 at = frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, t));
+        if (road.count == 0 ||
+            vec2_distance(at, road.at[road.count - 1]) > NEAR * drawing->size.k) {
+            road.at[road.count] = at;
+            road.when[road.count++] = t;
+        }
+    }
+    road.run = road.count;
+    if (bar) {
+        const struct stop *stop = &drawing->stops.at[stroke->end];
+        road.at[road.count] =
+            vec2_along(road.at[road.count - 1], stop->facing, BAR_FEET * drawing->size.k);
+        road.when[road.count] = road.when[road.count - 1];
+        road.count++;
+    }
+    return road;
+}
+
+/* The share of the line that is behind him, moment by moment. */
+static void erase(struct moving_work *work, struct moving_mark *mark, const struct road *road,
+                  const struct path *path, double length)
+{
+    struct moving_key *sample = arena_array(work->arena, struct moving_key, road->run + 1);
+    size_t count = 0;
+    for (size_t i = 0; i < road->run; i++) {
+        double gone = real_min(path->along[i], length);
+        double t = moving_time(work, road->when[i]);
+        if (count == 0 || t > sample[count - 1].t) {
+            sample[count++] = (struct moving_key){t, vec2_of(gone, 0)};
+        }
+    }
+    size_t before = mark->erased.count;
+    keys_add(work->arena, &mark->erased, sample, count, SHARE / FEET * work->drawing.size.k);
+    for (size_t i = before; i < mark->erased.count; i++) {
+        mark->erased.at[i].at.x /= length;
+    }
+}
+
+static void line_pen(struct drawing *drawing, const struct stroke *stroke)
+{
+    if (stroke->class != CLASS_DRIBBLE) {
+        pen_way_within(drawing, stroke->ink, stroke->ink_count, ROAD / FEET * drawing->size.k);
+        return;
+    }
+    pen_move(drawing, stroke->ink[0]);
+    for (size_t i = 1; i < stroke->ink_count; i++) {
+        pen_line(drawing, stroke->ink[i]);
+    }
+}
+
+static void line_draw(struct drawing *drawing, const struct stroke *stroke, enum role role)
+{
+    line_pen(drawing, stroke);
+    struct scene_item *item = pen_stroke(drawing, stroke->class, role, stroke->width);
+    item->join = stroke->class == CLASS_DRIBBLE ? JOIN_MITER : JOIN_ROUND;
+}
+
+/* When his road is first seen: as he is done with what he ran before; an answer's, as it is given.
+ */
+static double seen_from(const struct moving_work *work, const struct stroke *stroke)
+{
+    const struct drawing *drawing = &work->drawing;
+    double from = work->part->from;
+    size_t common = step_task_count(&drawing->play->steps.at[drawing->segment->step], -1);
+    if (stroke->part[0].task >= (int)common) {
+        from = real_min(stroke->began, real_max(from, answer_start(drawing->diagram)));
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *other = &drawing->strokes.at[i];
+        if (other != stroke && other->who == stroke->who && other->ended <= stroke->began + 0.05) {
+            from = real_max(from, real_min(other->ended, stroke->began));
+        }
+    }
+    return from;
+}
+
+static void trail_add(struct moving_work *work, const struct stroke *stroke)
+{
+    struct drawing *drawing = &work->drawing;
+    enum role role = stroke->role == ROLE_DEFENDER ? ROLE_DEFENDER : ROLE_SOFT;
+    struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
+    line_draw(drawing, stroke, role);
+    struct moving_mark *mark = moving_mark_add(work, group);
+    mark->trail = true;
+    moving_show(work, mark, stroke->began, work->part->to);
+    put_circle(drawing, stroke->class, stroke->ink[0], DOT_FEET * drawing->size.k, role, ROLE_NONE,
+               0);
+    mark = moving_mark_add(work, group);
+    mark->trail = true;
+    moving_show(work, mark, stroke->began, work->part->to);
+}
+
+static void road_add(struct moving_work *work, const struct stroke *stroke, const struct road *road)
+{
+    struct drawing *drawing = &work->drawing;
+    double length = path_length(&stroke->path) - head_reach(drawing, stroke),
+           from = seen_from(work, stroke);
+    struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
+    line_draw(drawing, stroke, stroke->role);
+    struct moving_mark *mark = moving_mark_add(work, group);
+    moving_show(work, mark, from, stroke->ended);
+    erase(work, mark, road, &stroke->path, length);
+    if (stroke->head) {
+        double end = path_length(&stroke->path);
+        struct vec2 tip = path_point(&stroke->path, end);
+        struct vec2 back = path_point(&stroke->path, end - 0.9 * drawing->size.head_length);
+        head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, back)), 1);
+        moving_show(work, moving_mark_add(work, group), from, stroke->ended);
+    }
+}
+
+/* When the screener leaves his bar. */
+static double bar_until(const struct moving_work *work, const struct stroke *stroke)
+{
+    const struct drawing *drawing = &work->drawing;
+    double until = work->part->to;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *other = &drawing->strokes.at[i];
+        if (other->who == stroke->who && !stroke_is_light(other) && other->began >= stroke->ended &&
+            other != stroke) {
+            until = real_min(until, other->began);
+        }
+    }
+    return until;
+}
+
+/* The bar of a screener whose body is at `at`, over everybody. */
+static void bar_add(struct moving_work *work, const struct stroke *stroke, struct vec2 at,
+                    double from)
+{
+    struct drawing *drawing = &work->drawing;
+    const struct stop *bar = &drawing->stops.at[stroke->end];
+    struct vec2 middle = vec2_along(at, bar->facing, BAR_FEET * drawing->size.k);
+    struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
+    struct moving_group group = {.class = CLASS_SCREEN, .who = stroke->who};
+    pen_move(drawing, vec2_add(middle, along));
+    pen_line(drawing, vec2_sub(middle, along));
+    pen_stroke(drawing, CLASS_SCREEN, stroke->role, drawing->size.bar_stroke);
+    moving_show(work, moving_mark_add(work, &group), from, bar_until(work, stroke));
+    VEC_PUSH(work->arena, &work->over, group);
+}
+
+static void stroke_move(struct moving_work *work, struct stroke *stroke)
+{
+    struct drawing *drawing = &work->drawing;
+    bool bar = stroke->class == CLASS_SCREEN && drawing->stops.at[stroke->end].kind == STOP_BAR;
+    struct road road = road_of(work, stroke, bar);
+    if (road.run < 2) {
+        return;
+    }
+    stroke->trail = (struct trail){road.at, NULL, road.count};
+    stroke->path = path_of(work->arena, road.at, road.count);
+    ink_one(drawing, stroke);
+    trail_add(work, stroke);
+    road_add(work, stroke, &road);
+    if (bar) {
+        bar_add(work, stroke, road.at[road.run - 1], seen_from(work, stroke));
+    }
+}
+
+void roads_add(struct moving_work *work)
+{
+    struct drawing *drawing = &work->drawing;
+    symbols_place(drawing);
+    chain_make(drawing);
+    drawing->symbols.count = 0; /* nobody stands in the way of a wave */
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->standing) { /* it was set in the step before */
+            stroke->role = ROLE_INK;
+            stroke->ended = work->part->from;
+            bar_add(work, stroke, drawing->stops.at[stroke->end].at, work->part->from);
+        } else if (stroke->began < work->part->to) {
+            stroke_move(work, stroke);
+        }
+    }
+}

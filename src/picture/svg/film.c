@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: MIT */
+/* film: the document round a moving picture. Takes a still and a moving picture of one frame, gives
+ * one SVG in which the court stands once. Which of the two is seen is told three times: by plain
+ * attributes for renderers that know nothing else (the still), by <set> for those that animate (the
+ * moving one), by the style for paper and for less motion (the still). */
+#include "picture/svg/film.h"
+
+#include "picture/svg/element.h"
+#include "picture/svg/svg.h"
+
+/* The floor is the same in both. */
+static bool is_floor(const struct scene_item *item)
+{
+    return item->class == CLASS_PAGE || item->class == CLASS_COURT || item->class == CLASS_BASKET;
+}
+
+static size_t floor_count(const struct scene *scene)
+{
+    size_t count = 0;
+    while (count < scene->items.count && is_floor(&scene->items.at[count])) {
+        count++;
+    }
+    return count;
+}
+
+static struct role_set roles_of(const struct film *film)
+{
+    struct role_set roles = {0};
+    for (size_t i = 0; i < film->still->items.count; i++) {
+        svg_roles_add(&roles, &film->still->items.at[i]);
+    }
+    for (size_t i = 0; i < film->moving->groups.count; i++) {
+        const struct moving_group *group = &film->moving->groups.at[i];
+        for (size_t k = 0; k < group->marks.count; k++) {
+            svg_roles_add(&roles, &group->marks.at[k].item);
+        }
+    }
+    roles.strokes |= 1u << ROLE_FLOOR; /* halos */
+    return roles;
+}
+
+static void put_switch(struct output *out)
+{
+    writer_text(out->writer, "@media print,(prefers-reduced-motion:reduce){.");
+    writer_str(out->writer, out->prefix);
+    writer_text(out->writer, " .moving{display:none!important}.");
+    writer_str(out->writer, out->prefix);
+    writer_text(out->writer, " .still{display:inline!important}}\n");
+}
+
+void svg_film(struct arena *arena, const struct film *film, const struct film_options *options,
+              struct writer *writer)
+{
+    const struct scene *still = film->still;
+    struct output out = {writer, still->theme, svg_prefix(arena, still, options->salt), false};
+    struct role_set roles = roles_of(film);
+    struct moving_options moving = {.loop = options->loop, .hidden = true};
+    size_t floor = floor_count(still);
+    svg_put_root(&out, still->width, still->height, options->fluid, true);
+    svg_put_words(&out, "title", "-t", film->title);
+    svg_put_words(&out, "desc", "-d", film->description);
+    writer_text(writer, "<style type=\"text/css\">\n");
+    svg_put_media(&out, &roles);
+    put_switch(&out);
+    writer_text(writer, "</style>\n");
+    svg_put_groups(&out, still->items.at, floor);
+    writer_text(writer, "<g class=\"still\"><set attributeName=\"display\" to=\"none\" "
+                        "begin=\"0s\"/>\n");
+    svg_put_groups(&out, still->items.at + floor, still->items.count - floor);
+    writer_text(writer, "</g>\n");
+    svg_moving(film->moving, &moving, writer);
+    writer_text(writer, "</svg>\n");
+}

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: MIT */
+/* moving: a picture that moves as one group of live SVG, for whoever has the court and the root
+ * element. Declarative animation only (animate, animateTransform), every one of them from 0 to
+ * `duration` on the clock of the document (`begin="0s"`), so that a script may pause it and go
+ * anywhere with svg.pauseAnimations() and svg.setCurrentTime(t), also back, and a document without
+ * a script plays it once and keeps the end. No id is written, none is needed.
+ *
+ *     <g class="moving">
+ *       <g class="move p3 ...">   a road, its head, its trail; also pass, dribble, screen, shot ...
+ *       <g class="defender x3">   X and numeral
+ *       <g class="player p3">     ring (class ball, seen while he has it) and numeral
+ *       <g class="ball">          in the air
+ *     </g>
+ *
+ * Paint is in plain attributes by the theme and in classes f-ROLE, s-ROLE, as in svg_write. The
+ * root is to say fill="none" stroke-linejoin="round" text-anchor="middle" and the font. */
+#ifndef PICTURE_SVG_MOVING_H
+#define PICTURE_SVG_MOVING_H
+
+#include "base/writer.h"
+#include "picture/scene/moving.h"
+
+struct moving_options {
+    bool loop;   /* begins again at its end, for ever */
+    bool styled; /* classes for paint, no literal colors: the page around it has a style */
+    bool hidden; /* display="none" until the animation begins: for renderers that do not animate */
+};
+void svg_moving(const struct moving *moving, const struct moving_options *options,
+                struct writer *writer);
+
+#endif
