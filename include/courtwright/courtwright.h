@@ -343,6 +343,12 @@ struct courtwright_handout {
     const void *crest; /* of a book: the team's picture for the cover, bytes of an SVG or PNG */
     size_t crest_size; /* 0: none; see courtwright_crest_trouble */
     bool two_sided;    /* of a book, for binding: left and right pages lean to the outside */
+    bool tolerance; /* of a coach's sheet: every step is run a hundred times by other players, and
+                     * how often it worked stands beside its timing (courtwright_tolerance) */
+    /* Told of each play that holds nothing for the sheet and is left out: a fill-in sheet of one in
+     * which nobody moves. NULL: nobody is. */
+    void (*left_out)(void *ctx, size_t play);
+    void *left_out_ctx;
 };
 COURTWRIGHT_API enum courtwright_status
 courtwright_handout(struct courtwright *book, const struct courtwright_handout *handout,

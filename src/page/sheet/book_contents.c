@@ -117,7 +117,7 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
     }
     put_index_row(setter, &rows, index_page);
     for (size_t i = 0; i < rows.pages.count; i++) {
-        page_finish(setter, &rows.pages.at[i], rows.cautions.at[i]);
+        page_finish(setter, &rows.pages.at[i], rows.caution);
         VEC_PUSH(setter->arena, pages, rows.pages.at[i].galley);
     }
 }

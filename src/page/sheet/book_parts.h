@@ -16,8 +16,6 @@ struct book_play {
     const struct play *play;
     size_t page;    /* in the book, from 1 */
     size_t chapter; /* of the playbook, from 0; CHAPTER_NONE: in none */
-    const struct mark *marks;
-    size_t mark_count;
 };
 #define CHAPTER_NONE ((size_t)-1)
 typedef VEC(struct book_play) book_play_list;

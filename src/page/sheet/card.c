@@ -14,7 +14,7 @@ enum { ACROSS_MOST = 4, DOWN_MOST = 8 };
 
 /* A play with what it is for. */
 struct carded {
-    const struct run *run;
+    const struct sheet_play *row;
     struct situation situation;
     size_t group; /* of those with this word; the order of groups */
 };
@@ -26,7 +26,8 @@ struct board {
     size_t at[DOWN_MOST][ACROSS_MOST];
 };
 struct card_flow {
-    struct rows rows;
+    struct rows rows;     /* lives as long as the booklet's pages */
+    struct setter setter; /* for what one play needs */
     const struct card_size *size;
     struct board board;        /* of the last page */
     VEC(struct str) shortened; /* names, in full */
@@ -42,8 +43,8 @@ static struct carded *group_plays(const struct setter *setter)
     size_t groups = situation_count();
     for (size_t i = 0; i < job->count; i++) {
         struct carded *play = &plays[i];
-        play->run = job->plays[i].run;
-        play->situation = situation_of(setter->arena, play->run->play);
+        play->row = &job->plays[i];
+        play->situation = situation_of(setter->arena, play->row->play);
         play->group = play->situation.order;
         for (size_t k = 0; k < i && play->group == situation_count(); k++) {
             if (str_equal_fold(plays[k].situation.word, play->situation.word)) {
@@ -189,23 +190,27 @@ static void place_card(struct card_flow *flow, const struct card_cell *cell)
     for (size_t i = 0; i < rows; i++) {
         board->at[row + i][column] = board->cards;
     }
-    galley_join(rows_page(&flow->rows)->galley, cell->galley,
+    struct arena *arena = flow->rows.setter.arena;
+    galley_join(rows_page(&flow->rows)->galley, galley_copy(arena, cell->galley),
                 left_of(flow) + (double)column * flow->size->width,
                 CARDS_TOP + (double)row * flow->size->height);
     if (cell->whole.size > 0) {
-        VEC_PUSH(flow->rows.setter.arena, &flow->shortened, cell->whole);
+        VEC_PUSH(arena, &flow->shortened, str_copy(arena, cell->whole));
     }
 }
 
 static void flow_play(struct card_flow *flow, const struct carded *play)
 {
+    const struct setter *setter = &flow->setter;
+    struct arena_mark mark = arena_mark(setter->arena);
     diagram_list diagrams = {0};
-    scene_diagrams(flow->rows.setter.arena, play->run, &diagrams);
+    scene_diagrams(setter->arena, booklet_run(setter, play->row), &diagrams);
     for (size_t i = 0; i < diagrams.count; i++) {
-        struct card_cell cell = card_cell_make(&flow->rows.setter, flow->size, &diagrams.at[i],
+        struct card_cell cell = card_cell_make(setter, flow->size, &diagrams.at[i],
                                                play->situation.word, diagrams.count == 1);
         place_card(flow, &cell);
     }
+    arena_release(setter->arena, mark);
 }
 
 static void flow_plays(struct card_flow *flow)
@@ -249,37 +254,46 @@ static void open_card(struct card_flow *flow)
     const struct sheet_job *job = setter->job;
     const struct play **plays = arena_array(setter->arena, const struct play *, job->count);
     for (size_t i = 0; i < job->count; i++) {
-        plays[i] = job->plays[i].run->play;
+        plays[i] = job->plays[i].play;
     }
     struct caution caution = caution_of_plays(setter->arena, CAUTION_PLAYERS, plays, job->count);
     struct head_words *head = arena_new(setter->arena, struct head_words);
     head->sheet = words_sheet(setter->arena, "Bench card", plays[0]);
     head->foot = job->count == 1 ? plays[0]->name : job->book->title;
     rows_open(&flow->rows, head, &caution);
-    flow->rows.titles.at[0] = "Bench card";
 }
 
-static void flow_card(struct card_flow *flow, const struct setter *setter, int per_page)
+static void flow_card(struct card_flow *flow, struct booklet *booklet, int per_page)
 {
-    *flow = (struct card_flow){.rows = {.setter = *setter}, .size = card_size_find(per_page)};
+    *flow = (struct card_flow){.rows = {.setter = booklet->setter},
+                               .setter = booklet->setter,
+                               .size = card_size_find(per_page)};
+    flow->rows.setter.arena = &booklet->keep;
     open_card(flow);
     open_board(flow);
     flow_plays(flow);
     tell_names(flow);
 }
 
-bool card_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                struct writer *writer)
+static bool make(struct booklet *booklet, void *ctx)
 {
     const int large = 12, small = 20;
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    const struct sheet_job *job = booklet->setter.job;
     struct card_flow flow;
     if (job->count == 0) {
         return false;
     }
-    flow_card(&flow, &setter, job->per_page ? job->per_page : large);
+    flow_card(&flow, booklet, job->per_page ? job->per_page : large);
     if (job->per_page == 0 && flow.rows.pages.count > 1) {
-        flow_card(&flow, &setter, small);
+        flow_card(&flow, booklet, small);
     }
-    return rows_write(&flow.rows, STR("bench card"), writer);
+    rows_close(&flow.rows, booklet, STR("Bench card"));
+    return rows_write(booklet, STR("bench card"), ctx);
+}
+
+bool card_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
+                struct writer *writer)
+{
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -279,59 +279,53 @@ static void add_reads(struct rows *rows, const struct run *run)
     }
 }
 
-static void add_notes(struct rows *rows)
-{
-    const double pitch = 22, least = 30;
-    if (rows_room(rows) < least) {
-        return;
-    }
-    struct galley *row = galley_new(rows->setter.arena);
-    const struct text_block *word = rows_set(rows, TYPE_SMALL_HEADING, STR("Notes"));
-    galley_text(row, word, 0, BASE + 4, ROLE_TEXT);
-    double x = text_width(word) + 8;
-    for (double y = BASE + 6; y < rows_room(rows) - 4; y += pitch) {
-        galley_rule(row, vec2_of(x, y), vec2_of(PAGE_WIDE, y), 0.5, ROLE_RULE);
-        x = 0;
-    }
-    rows_add(rows, row, 0);
-}
-
 /* ---- the sheet ---- */
 
-static void add_play(struct rows *rows, const struct run *run)
+static void add_play(struct booklet *booklet, const struct sheet_play *row)
 {
-    struct arena *arena = rows->setter.arena;
-    const struct play *play = run->play;
+    struct arena *arena = booklet->setter.arena;
+    struct arena_mark mark = arena_mark(arena);
+    struct rows rows = {.setter = booklet->setter};
+    const struct play *play = row->play;
     struct head_words *head = arena_new(arena, struct head_words);
     *head = head_of_play(arena, play, STR("Tally sheet"));
     head->clock = head->about = STR("");
     struct caution caution = caution_of_play(play);
     point_list charts = {0};
     play_chart_words(arena, play, &charts);
-    rows_open(rows, head, &caution);
-    rows_add(rows, facts_row(rows), 0);
-    add_trips(rows, &charts);
-    add_players(rows, &charts);
-    add_reads(rows, run);
-    add_notes(rows);
+    rows_open(&rows, head, &caution);
+    rows_add(&rows, facts_row(&rows), 0);
+    add_trips(&rows, &charts);
+    add_players(&rows, &charts);
+    add_reads(&rows, booklet_run(&rows.setter, row));
+    rows_notes(&rows, 1);
+    rows_close(&rows, booklet, play->name);
+    arena_release(arena, mark);
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    struct arena *arena = booklet->setter.arena;
+    bool any = false;
+    for (size_t i = 0; i < job->count; i++) {
+        any = any || play_is_counted(arena, job->plays[i].play);
+    }
+    for (size_t i = 0; i < job->count; i++) {
+        if (!any || play_is_counted(arena, job->plays[i].play)) {
+            add_play(booklet, &job->plays[i]);
+        }
+    }
+    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
+    return rows_write(booklet,
+                      only ? str_format(&booklet->keep, "%s, tally sheet", only->title)
+                           : STR("tally sheets"),
+                      ctx);
 }
 
 bool chart_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
-    struct rows rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
-    bool any = false;
-    for (size_t i = 0; i < job->count; i++) {
-        any = any || play_is_counted(arena, job->plays[i].run->play);
-    }
-    for (size_t i = 0; i < job->count; i++) {
-        const struct run *run = job->plays[i].run;
-        if (!any || play_is_counted(arena, run->play)) {
-            add_play(&rows, run);
-        }
-    }
-    struct str title = rows.starts.count == 1
-                           ? str_format(arena, "%.*s, tally sheet", STR_ARG(rows.head->title))
-                           : STR("tally sheets");
-    return rows_write(&rows, title, writer);
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -15,15 +15,29 @@
 #define SECTION_BASE 8.0 /* of a section's heading, under its row's top */
 #define SECTION_GAP 14.0 /* from what stands before, not at the top of a page */
 
-static const struct grid half_floor = {1, 1, 1, 237.6, PAGE_WIDE, true, TYPE_SENTENCE, false};
-static const struct grid of_several = {1, 1, 1, 190, PAGE_WIDE, true, TYPE_SENTENCE, false};
-static const struct grid full_floor = {1, 1, 1, COLUMN, PAGE_WIDE, true, TYPE_SENTENCE, false};
+#define LARGE 237.6 /* a step's picture, in points; a full floor's is a column wide */
+
+static const struct grid large_step = {1, 1, 1, LARGE, PAGE_WIDE, true, TYPE_SENTENCE, false};
+static const struct grid middle_step = {1, 1, 1, 190, PAGE_WIDE, true, TYPE_SENTENCE, false};
+static const struct grid small_step = {1, 1, 1, COLUMN, PAGE_WIDE, true, TYPE_SENTENCE, false};
 static const struct grid three_reads = {3, 3, 1, COLUMN, COLUMN, false, TYPE_SENTENCE, false};
 static const struct grid two_reads = {2, 2, 1, 190, 237.6, false, TYPE_SENTENCE, false};
 
+/* How large the pictures are: the first way that takes no more pages than another is kept. */
+struct sizes {
+    const struct grid *step;
+    const struct grid *pair; /* reads in twos and fours */
+};
+static const struct sizes ways[] = {
+    {&large_step, &two_reads}, {&middle_step, &two_reads}, {&small_step, &three_reads}};
+enum { WAYS = sizeof ways / sizeof *ways };
+
 struct coaching {
     struct rows rows;
+    const struct sizes *way;
+    const struct sheet_tolerance *tolerance; /* of each diagram; NULL: nobody asked */
     const struct sheet_play *play;
+    const struct run *run;
     diagram_list diagrams;
 };
 
@@ -58,21 +72,27 @@ static void place_bundle(struct coaching *coaching, const struct bundle *bundle)
     }
 }
 
-/* A section's heading with a note at its right; the column goes on under it. */
-static void head_section(struct coaching *coaching, struct galley *galley, struct str title,
-                         struct str note)
+/* A section's heading with a note at its right; returns how far the note's further lines reach
+ * down. */
+static double head_section(struct coaching *coaching, struct galley *galley, struct str title,
+                           struct str note)
 {
-    galley_text(galley, rows_set(&coaching->rows, TYPE_HEADING, title), 0, SECTION_BASE, ROLE_TEXT);
+    const struct setter *setter = &coaching->rows.setter;
+    const struct text_block *heading = words_set(setter, TYPE_HEADING, title, 0);
+    const struct text_block *words =
+        words_set(setter, TYPE_NOTE, note, PAGE_WIDE - text_width(heading) - BESIDE_GAP);
+    galley_text(galley, heading, 0, SECTION_BASE, ROLE_TEXT);
     galley_keep(galley);
-    row_put_end(galley, rows_set(&coaching->rows, TYPE_NOTE, note), PAGE_WIDE, SECTION_BASE,
-                ROLE_SOFT);
+    double last =
+        galley_text(galley, words, PAGE_WIDE - text_width(words), SECTION_BASE, ROLE_SOFT);
     galley_keep(galley);
+    return last - SECTION_BASE;
 }
 
 static bool is_tall(const struct coaching *coaching, const struct diagram *diagram)
 {
-    struct scene_options options = {.width = half_floor.diagram};
-    return scene_height(coaching->rows.setter.arena, diagram, &options) > half_floor.diagram;
+    struct scene_options options = {.width = LARGE};
+    return scene_height(coaching->rows.setter.arena, diagram, &options) > LARGE;
 }
 
 /* ---- a step ---- */
@@ -125,11 +145,9 @@ static void add_picture(struct coaching *coaching, const struct diagram *diagram
                         const watched_list *found, struct bundle *bundle)
 {
     const struct setter *setter = &coaching->rows.setter;
-    const struct run *run = coaching->play->run;
+    const struct run *run = coaching->run;
     const struct step *step = &run->play->steps.at[diagram->step];
-    const struct grid *grid = is_tall(coaching, diagram)   ? &full_floor
-                              : run->play->steps.count > 1 ? &of_several
-                                                           : &half_floor;
+    const struct grid *grid = is_tall(coaching, diagram) ? &small_step : coaching->way->step;
     struct band band = {.galley = galley_new(setter->arena)};
     struct row row = {.count = 0};
     row_add(setter, &row, grid, run, diagram);
@@ -140,6 +158,32 @@ static void add_picture(struct coaching *coaching, const struct diagram *diagram
     set_mistakes(&column, run->play, &step->mistakes);
     bundle_add(bundle, band.galley);
     bundle->uses |= band.uses;
+}
+
+/* "Timing held in 81 of 100 computer runs; tightest: 3's curl off 5, 0.4 s." */
+static void put_tolerance(struct strbuf *out, const struct sheet_tolerance *tolerance)
+{
+    strbuf_print(out, "Timing held in %d of %d computer runs", tolerance->works, tolerance->runs);
+    if (tolerance->tightest.size > 0) {
+        strbuf_print(out, "; tightest: %.*s", STR_ARG(tolerance->tightest));
+    }
+    strbuf_char(out, '.');
+    if (tolerance->times > 0) {
+        strbuf_print(out, " %d time%s %.*s.", tolerance->times, tolerance->times == 1 ? "" : "s",
+                     STR_ARG(tolerance->trouble));
+    }
+}
+
+/* Of the diagram whose segment it is; NULL: it says nothing. */
+static const struct sheet_tolerance *tolerance_of_segment(const struct coaching *coaching,
+                                                          const struct segment *segment)
+{
+    for (size_t i = 0; coaching->tolerance && i < coaching->diagrams.count; i++) {
+        if (coaching->diagrams.at[i].segment == segment && coaching->tolerance[i].runs > 0) {
+            return &coaching->tolerance[i];
+        }
+    }
+    return NULL;
 }
 
 static void add_timing(struct coaching *coaching, const struct segment *segment,
@@ -157,8 +201,13 @@ static void add_timing(struct coaching *coaching, const struct segment *segment,
         strbuf_print(&note, "With %d%c. ", step->number, branch_letter(step, segment->branch));
     }
     strbuf_text(&note, "Set screens have a heavy edge.");
-    head_section(coaching, row, STR("Timing"), strbuf_str(&note));
-    galley_join(row, timing_set(&coaching->rows.setter, segment), 0, SECTION_BASE + 8);
+    const struct sheet_tolerance *tolerance = tolerance_of_segment(coaching, segment);
+    if (tolerance) {
+        strbuf_char(&note, ' ');
+        put_tolerance(&note, tolerance);
+    }
+    double down = head_section(coaching, row, STR("Timing"), strbuf_str(&note));
+    galley_join(row, timing_set(&coaching->rows.setter, segment), 0, SECTION_BASE + 8 + down);
     bundle_add(bundle, row);
 }
 
@@ -189,17 +238,34 @@ static void add_step(struct coaching *coaching, const struct diagram *diagram)
 
 /* ---- its reads ---- */
 
+/* How often it held, under a read. */
+static void set_held(const struct coaching *coaching, struct column *column,
+                     const struct segment *segment)
+{
+    const struct sheet_tolerance *tolerance = tolerance_of_segment(coaching, segment);
+    if (!tolerance) {
+        return;
+    }
+    struct strbuf note;
+    strbuf_init(&note, column->setter->arena);
+    put_tolerance(&note, tolerance);
+    column->base = galley_text(
+        column->galley, words_set(column->setter, TYPE_NOTE, strbuf_str(&note), column->width),
+        column->x, column->base + TO_SENTENCE, ROLE_SOFT);
+}
+
 /* What is to be said of each read, under its sentences. */
 static void set_read_notes(struct coaching *coaching, struct band *band,
                            const struct diagram *diagrams, size_t count, const struct grid *grid)
 {
     const struct setter *setter = &coaching->rows.setter;
-    const struct play *play = coaching->play->run->play;
+    const struct play *play = coaching->play->play;
     for (size_t i = 0; i < count; i++) {
         const struct branch *branch =
             &play->steps.at[diagrams[i].step].branches.at[diagrams[i].branch];
         double x = (double)i * grid_pitch(grid);
         struct column column = {setter, band->galley, x, grid->column, band->words, true};
+        set_held(coaching, &column, diagrams[i].segment);
         set_mistakes(&column, play, &branch->mistakes);
         watched_list found = {0};
         watch_findings(setter->arena, coaching->play->findings, diagrams[i].step,
@@ -217,7 +283,7 @@ static void add_read_row(struct coaching *coaching, const struct diagram *diagra
                          bool first, const struct grid *grid)
 {
     const struct setter *setter = &coaching->rows.setter;
-    const struct run *run = coaching->play->run;
+    const struct run *run = coaching->run;
     struct band band = {.galley = galley_new(setter->arena)};
     struct row row = {.count = 0};
     if (first) {
@@ -238,7 +304,7 @@ static void add_read_row(struct coaching *coaching, const struct diagram *diagra
 /* Two or four are set in twos, others in threes. */
 static void add_reads(struct coaching *coaching, const struct diagram *diagrams, size_t count)
 {
-    const struct grid *grid = count == 2 || count == 4 ? &two_reads : &three_reads;
+    const struct grid *grid = count == 2 || count == 4 ? coaching->way->pair : &three_reads;
     size_t across = (size_t)grid->across;
     for (size_t i = 0; i < count; i += across) {
         add_read_row(coaching, &diagrams[i], count - i < across ? count - i : across, i == 0, grid);
@@ -250,7 +316,7 @@ static void add_reads(struct coaching *coaching, const struct diagram *diagrams,
 static void add_paragraphs(struct coaching *coaching)
 {
     const struct setter *setter = &coaching->rows.setter;
-    const struct play *play = coaching->play->run->play;
+    const struct play *play = coaching->play->play;
     struct galley *words = paragraphs_set(setter, play, PAGE_WIDE);
     struct galley *row = galley_new(setter->arena);
     if (words) {
@@ -281,32 +347,89 @@ static void add_diagrams(struct coaching *coaching)
     }
 }
 
-static void add_play(struct coaching *coaching, const struct sheet_play *play)
+static void set_play(struct coaching *coaching)
 {
     struct arena *arena = coaching->rows.setter.arena;
-    const struct play *of = play->run->play;
+    const struct play *play = coaching->play->play;
     struct head_words *head = arena_new(arena, struct head_words);
-    *head = head_of_play(arena, of, words_sheet(arena, "Coach\xE2\x80\x99s sheet", of));
-    struct caution caution = caution_of_play(of);
-    coaching->play = play;
-    coaching->diagrams = (diagram_list){0};
-    coaching->rows.setter.findings = play->findings;
-    scene_diagrams(arena, play->run, &coaching->diagrams);
+    *head = head_of_play(arena, play, words_sheet(arena, "Coach\xE2\x80\x99s sheet", play));
+    struct caution caution = caution_of_play(play);
     rows_open(&coaching->rows, head, &caution);
     add_diagrams(coaching);
     add_paragraphs(coaching);
 }
 
+/* Every way on is tried, each by itself; a step's common part is that of its first way. */
+static bool try_diagrams(struct coaching *coaching)
+{
+    const struct sheet_job *job = coaching->rows.setter.job;
+    struct arena *arena = coaching->rows.setter.arena;
+    if (!job->tolerance) {
+        return true;
+    }
+    size_t count = coaching->diagrams.count;
+    struct sheet_tolerance *tolerance = arena_array(arena, struct sheet_tolerance, count + 1);
+    coaching->tolerance = tolerance;
+    for (size_t i = 0; i < count; i++) {
+        size_t same = 0; /* the same segment is tried once */
+        while (coaching->diagrams.at[same].segment != coaching->diagrams.at[i].segment) {
+            same++;
+        }
+        if (same < i) {
+            tolerance[i] = tolerance[same];
+        } else if (!job->tolerance(job->tolerance_ctx, arena, coaching->diagrams.at[i].segment,
+                                   &tolerance[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool add_play(struct booklet *booklet, const struct sheet_play *row)
+{
+    struct arena *arena = booklet->setter.arena;
+    struct arena_mark mark = arena_mark(arena);
+    struct kept kept = {.count = 0};
+    struct coaching coaching = {.rows = {.setter = booklet->setter, .ruled = true},
+                                .play = row,
+                                .run = booklet_run(&booklet->setter, row)};
+    coaching.rows.setter.findings = row->findings;
+    coaching.rows.setter.kept = &kept;
+    scene_diagrams(arena, coaching.run, &coaching.diagrams);
+    if (!try_diagrams(&coaching)) {
+        return false;
+    }
+    struct coaching best = coaching;
+    for (size_t i = 0; i < WAYS; i++) {
+        coaching.way = &ways[i];
+        set_play(&coaching);
+        if (i == 0 || coaching.rows.pages.count < best.rows.pages.count) {
+            best = coaching;
+        }
+    }
+    rows_close(&best.rows, booklet, row->play->name);
+    arena_release(arena, mark);
+    return true;
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    for (size_t i = 0; i < job->count; i++) {
+        if (!add_play(booklet, &job->plays[i])) {
+            return false;
+        }
+    }
+    struct str title = job->count == 1
+                           ? str_format(&booklet->keep, "%.*s, coach\xE2\x80\x99s sheet",
+                                        STR_ARG(job->plays[0].play->name))
+                           : STR("coach\xE2\x80\x99s sheets");
+    return rows_write(booklet, title, ctx);
+}
+
 bool coach_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
-    struct coaching coaching = {.rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}}};
-    for (size_t i = 0; i < job->count; i++) {
-        add_play(&coaching, &job->plays[i]);
-    }
-    struct str name = job->count == 1 ? job->plays[0].run->play->name : STR("");
-    struct str title = job->count == 1
-                           ? str_format(arena, "%.*s, coach\xE2\x80\x99s sheet", STR_ARG(name))
-                           : STR("coach\xE2\x80\x99s sheets");
-    return rows_write(&coaching.rows, title, writer);
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -259,20 +259,10 @@ static struct str about_questions(const asked_list *asked)
     return STR("Draw the lines that are missing, then answer. The answers are on the last page.");
 }
 
-static void add_play(struct filling_in *filling, const struct run *run)
+static void set_play(struct filling_in *filling, const struct grid *grid)
 {
-    struct arena *arena = filling->rows.setter.arena;
-    diagram_list *diagrams = arena_new(arena, diagram_list);
-    filling->run = run;
-    filling->asked = (asked_list){0};
-    scene_diagrams(arena, run, diagrams);
-    const struct grid *grid = grid_for(arena, diagrams);
-    asked_of(arena, run->play, diagrams, filling->rows.setter.job->seed, (size_t)grid->per_page,
-             &filling->asked);
-    if (filling->asked.count == 0) {
-        return; /* nothing moves in it */
-    }
-    struct caution caution = caution_of_play(run->play);
+    const struct play *play = filling->run->play;
+    struct caution caution = caution_of_play(play);
     struct head_words *head = head_of(filling, "Fill-in sheet");
     head->series = STR("Name ______________  Number ____");
     head->about = about_questions(&filling->asked);
@@ -287,21 +277,48 @@ static void add_play(struct filling_in *filling, const struct run *run)
     add_marks(filling);
 }
 
+/* False: nothing moves in it, there is nothing to ask. */
+static bool add_play(struct booklet *booklet, const struct sheet_play *row)
+{
+    struct arena *arena = booklet->setter.arena;
+    struct arena_mark mark = arena_mark(arena);
+    struct filling_in filling = {.rows = {.setter = booklet->setter},
+                                 .run = booklet_run(&booklet->setter, row)};
+    diagram_list diagrams = {0};
+    scene_diagrams(arena, filling.run, &diagrams);
+    const struct grid *grid = grid_for(arena, &diagrams);
+    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, (size_t)grid->per_page,
+             &filling.asked);
+    bool asked = filling.asked.count > 0;
+    if (asked) {
+        set_play(&filling, grid);
+        rows_close(&filling.rows, booklet, row->play->name);
+    }
+    arena_release(arena, mark);
+    return asked;
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    for (size_t i = 0; i < job->count; i++) {
+        if (!add_play(booklet, &job->plays[i])) {
+            job->left_out(job->left_out_ctx, job->plays[i].play);
+        }
+    }
+    *job->nothing = booklet->pages.count == 0;
+    if (*job->nothing) {
+        return true;
+    }
+    struct str title = job->count == 1 ? str_format(&booklet->keep, "%.*s, fill-in sheet",
+                                                    STR_ARG(job->plays[0].play->name))
+                                       : STR("fill-in sheets");
+    return rows_write(booklet, title, ctx);
+}
+
 bool fill_in_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                    struct writer *writer)
 {
-    struct filling_in filling = {.rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}}};
-    bool asked = false;
-    for (size_t i = 0; i < job->count; i++) {
-        add_play(&filling, job->plays[i].run);
-        asked = asked || filling.asked.count > 0;
-    }
-    *job->nothing = !asked;
-    if (!asked) {
-        return true;
-    }
-    struct str title = job->count == 1 ? str_format(arena, "%.*s, fill-in sheet",
-                                                    STR_ARG(job->plays[0].run->play->name))
-                                       : STR("fill-in sheets");
-    return rows_write(&filling.rows, title, writer);
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -4,8 +4,8 @@
  * player's lines in the accent and the job in words. All is set first, then painted. */
 #include "page/sheet/handout.h"
 
+#include "page/sheet/booklet.h"
 #include "page/sheet/play_pages.h"
-#include "picture/paint/document.h"
 
 #define NOTE_PITCH 22.0
 #define NOTES_LEAST 3
@@ -219,7 +219,7 @@ static void add_cautions(const struct flow *flow, const struct play *play, group
 
 static void mark_page(struct flow *flow, struct str title, size_t page, bool inside)
 {
-    struct mark mark = {document_text(flow->setter.arena, title), page, inside};
+    struct mark mark = {title, page, inside};
     VEC_PUSH(flow->setter.arena, &flow->marks, mark);
 }
 
@@ -294,20 +294,6 @@ static double cost_of(const struct flow *flow)
     return cost - (pictures > 0 ? size * scales / pictures : 0);
 }
 
-static void append(struct flow *flow, const struct flow *play)
-{
-    size_t before = flow->pages.count;
-    for (size_t i = 0; i < play->pages.count; i++) {
-        VEC_PUSH(flow->setter.arena, &flow->pages, play->pages.at[i]);
-        VEC_PUSH(flow->setter.arena, &flow->cautions, play->cautions.at[i]);
-    }
-    for (size_t i = 0; i < play->marks.count; i++) {
-        struct mark mark = play->marks.at[i];
-        mark.page += before;
-        VEC_PUSH(flow->setter.arena, &flow->marks, mark);
-    }
-}
-
 /* Nothing after it is better: larger pictures are tried first. */
 static bool is_one_page(const struct flow *flow)
 {
@@ -315,18 +301,19 @@ static bool is_one_page(const struct flow *flow)
 }
 
 /* Laid out in every way that is worth it: the best is kept. */
-static void flow_play(struct flow *flow, const struct run *run)
+void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages)
 {
     diagram_list diagrams = {0};
     layout_list layouts = {0};
     struct kept kept = {.count = 0};
+    struct setter own = *setter;
     struct flow best = {.grid = NULL};
     double least = 0;
-    scene_diagrams(flow->setter.arena, run, &diagrams);
-    flow->setter.kept = &kept;
-    layouts_for(&flow->setter, &diagrams, &layouts);
+    own.kept = &kept;
+    scene_diagrams(own.arena, run, &diagrams);
+    layouts_for(&own, &diagrams, &layouts);
     for (size_t i = 0; i < layouts.count && !is_one_page(&best); i++) {
-        struct flow tried = {.setter = flow->setter};
+        struct flow tried = {.setter = own};
         flow_layout(&tried, run, &diagrams, &layouts.at[i]);
         double cost = cost_of(&tried);
         if (!best.grid || cost < least) {
@@ -334,87 +321,76 @@ static void flow_play(struct flow *flow, const struct run *run)
             least = cost;
         }
     }
-    append(flow, &best);
-    flow->setter.kept = NULL;
+    for (size_t i = 0; i < best.pages.count; i++) {
+        page_finish(&own, &best.pages.at[i], best.cautions.at[i]);
+    }
+    *pages = (struct play_pages){.pages = best.pages.at,
+                                 .count = best.pages.count,
+                                 .marks = best.marks.at,
+                                 .mark_count = best.marks.count};
 }
 
-void play_pages_make(const struct setter *setter, const struct run *run, struct play_pages *pages)
+void play_pages_keep(struct booklet *booklet, const struct play_pages *pages, int level)
 {
-    struct flow flow = {.setter = *setter};
-    flow_play(&flow, run);
-    *pages = (struct play_pages){.count = flow.pages.count, .mark_count = flow.marks.count};
-    pages->pages = flow.pages.at;
-    pages->cautions = flow.cautions.at;
-    pages->marks = flow.marks.at;
+    size_t before = booklet->pages.count;
+    for (size_t i = 0; i < pages->mark_count; i++) {
+        const struct mark *mark = &pages->marks[i];
+        booklet_mark(booklet, mark->title, before + mark->page, level + (mark->inside ? 1 : 0));
+    }
+    for (size_t i = 0; i < pages->count; i++) {
+        booklet_add(booklet, pages->pages[i].galley, pages->pages[i].head->foot);
+    }
 }
 
 static struct str title_of(struct arena *arena, const struct sheet_job *job)
 {
-    struct str name = job->count == 1 ? job->plays[0].run->play->name : head_club(job);
+    struct str name = job->count == 1 ? job->plays[0].play->name : head_club(job);
     const char *sheet =
         job->count == 1 ? "players\xE2\x80\x99 sheet" : "players\xE2\x80\x99 sheets";
+    const char *comma = name.size > 0 ? ", " : "";
     if (job->reader != BODY_NONE) {
-        return str_format(arena, "%.*s, sheet for player %d", STR_ARG(name),
+        return str_format(arena, "%.*s%ssheet for player %d", STR_ARG(name), comma,
                           body_number(job->reader));
     }
     if (job->plays[0].reader > 0) {
-        return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), name.size > 0 ? ", " : "",
+        return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), comma,
                           STR_ARG(job->reader_name));
     }
-    return str_format(arena, "%.*s%s%s", STR_ARG(name), name.size > 0 ? ", " : "", sheet);
-}
-
-static void paint_pages(struct document *document, struct flow *flow)
-{
-    size_t next = 0;
-    int play = 0;
-    for (size_t i = 0; i < flow->pages.count; i++) {
-        for (; next < flow->marks.count && flow->marks.at[next].page == i + 1; next++) {
-            const struct mark *mark = &flow->marks.at[next];
-            int id = document_bookmark(document, mark->inside ? play : 0, mark->title, mark->page);
-            play = mark->inside ? play : id;
-        }
-        galley_paint(document->cr, flow->setter.fonts, flow->pages.at[i].galley, 0, 0);
-        cairo_show_page(document->cr);
-    }
+    return str_format(arena, "%.*s%s%s", STR_ARG(name), comma, sheet);
 }
 
 /* A player who has other spots in other plays reads each as the one she has in it. */
-static const struct sheet_job *job_for(struct arena *arena, const struct sheet_job *job,
-                                       const struct sheet_play *play)
+static void add_play(struct booklet *booklet, const struct sheet_play *row)
 {
-    if (play->reader == 0) {
-        return job;
+    struct setter setter = booklet->setter;
+    struct arena_mark mark = arena_mark(setter.arena);
+    struct sheet_job job = *setter.job;
+    struct play_pages pages;
+    if (row->reader > 0) {
+        job.reader = body_attacker(row->reader);
     }
-    struct sheet_job *own = arena_new(arena, struct sheet_job);
-    *own = *job;
-    own->reader = body_attacker(play->reader);
-    return own;
+    setter.job = &job;
+    play_pages_make(&setter, booklet_run(&setter, row), &pages);
+    play_pages_keep(booklet, &pages, 0);
+    arena_release(setter.arena, mark);
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    if (!grid_find(job->per_page) || job->count == 0) {
+        return false;
+    }
+    for (size_t i = 0; i < job->count; i++) {
+        add_play(booklet, &job->plays[i]);
+    }
+    booklet_number(booklet, 0);
+    return booklet_write(booklet, title_of(&booklet->keep, job), NULL, ctx);
 }
 
 bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                    struct writer *writer)
 {
-    struct flow flow = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
-    if (!grid_find(job->per_page) || job->count == 0) {
-        return false;
-    }
-    for (size_t i = 0; i < job->count; i++) {
-        flow.setter.job = job_for(arena, job, &job->plays[i]);
-        flow_play(&flow, job->plays[i].run);
-    }
-    flow.setter.job = job;
-    for (size_t i = 0; i < flow.pages.count; i++) {
-        page_close(&flow.setter, &flow.pages.at[i], flow.cautions.at[i], i + 1, flow.pages.count);
-    }
-    const struct paper *paper = paper_of(job->a4);
-    struct document document;
-    document_init(&document, arena, title_of(arena, job), job->date);
-    document_open(&document, paper->width, paper->height);
-    paint_pages(&document, &flow);
-    if (!document_close(&document) || fonts_failed(fonts)) {
-        return false;
-    }
-    writer_str(writer, strbuf_str(&document.sink.bytes));
-    return !writer->failed;
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -75,8 +75,8 @@ static struct str what_words(const struct setter *setter, const struct plan_item
 static const struct run *run_of(const struct setter *setter, const struct play *play)
 {
     for (size_t i = 0; i < setter->job->count; i++) {
-        if (setter->job->plays[i].run->play == play) {
-            return setter->job->plays[i].run;
+        if (setter->job->plays[i].play == play) {
+            return booklet_run(setter, &setter->job->plays[i]);
         }
     }
     return NULL;
@@ -318,9 +318,10 @@ static struct str sheet_words(const struct setter *setter)
     return words_sheet(setter->arena, "Practice plan", &book->plays.at[0]);
 }
 
-static void flow_practice(struct plan_flow *flow, const struct practice *practice)
+static void flow_practice(struct plan_flow *flow)
 {
     const struct setter *setter = &flow->rows.setter;
+    const struct practice *practice = flow->practice;
     struct head_words *head = arena_new(setter->arena, struct head_words);
     *head = (struct head_words){.sheet = sheet_words(setter),
                                 .series = series_words(setter, practice),
@@ -331,7 +332,6 @@ static void flow_practice(struct plan_flow *flow, const struct practice *practic
         head->clock = str_format(setter->arena, "Lineup %.*s", STR_ARG(practice->lineup));
     }
     struct caution caution = caution_of(setter, practice);
-    flow->practice = practice;
     rows_open(&flow->rows, head, &caution);
     if (practice->planned > 0) {
         struct galley *bar = plan_bar(setter, practice);
@@ -363,16 +363,30 @@ bool practice_holds(const struct sheet_job *job)
     return found;
 }
 
+static void add_practice(struct booklet *booklet, const struct practice *practice)
+{
+    struct arena_mark mark = arena_mark(booklet->setter.arena);
+    struct plan_flow flow = {.rows = {.setter = booklet->setter}, .practice = practice};
+    flow_practice(&flow);
+    rows_close(&flow.rows, booklet, practice->title);
+    arena_release(booklet->setter.arena, mark);
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    for (size_t i = 0; i < job->season->practices.count; i++) {
+        if (is_meant(job, &job->season->practices.at[i])) {
+            add_practice(booklet, &job->season->practices.at[i]);
+        }
+    }
+    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
+    return rows_write(booklet, str_of(only ? only->title : "practice plans"), ctx);
+}
+
 bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                     struct writer *writer)
 {
-    struct plan_flow flow = {.rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}}};
-    for (size_t i = 0; i < job->season->practices.count; i++) {
-        const struct practice *practice = &job->season->practices.at[i];
-        if (is_meant(job, practice)) {
-            flow_practice(&flow, practice);
-        }
-    }
-    bool one = flow.rows.starts.count == 1;
-    return rows_write(&flow.rows, one ? flow.practice->title : STR("practice plans"), writer);
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

@@ -2,10 +2,11 @@
 /* rows: see rows.h. */
 #include "page/sheet/rows.h"
 
-#include "picture/paint/document.h"
-
 #define ROW_BASE 12.6
-#define GOING_ON 5.0 /* under what a page opens with */
+#define GOING_ON 5.0   /* under what a page opens with */
+#define NOTES_GAP 14.0 /* over ruled lines */
+
+enum { NOTES_LEAST = 3 }; /* fewer lines are not worth ruling */
 
 struct page *rows_page(const struct rows *rows)
 {
@@ -20,11 +21,38 @@ static void place(struct rows *rows, const struct galley *galley)
     page->empty = false;
 }
 
+void rows_notes(struct rows *rows, int least)
+{
+    const double pitch = 22, first = ROW_BASE + 6, foot = 4;
+    int lines = (int)((rows_room(rows) - foot - first) / pitch) + 1;
+    if (rows_room(rows) < first + foot || lines < least) {
+        return;
+    }
+    struct galley *row = galley_new(rows->setter.arena);
+    const struct text_block *word = rows_set(rows, TYPE_SMALL_HEADING, STR("Notes"));
+    galley_text(row, word, 0, ROW_BASE + 4, ROLE_TEXT);
+    double x = text_width(word) + 8;
+    for (int i = 0; i < lines; i++) {
+        double y = first + i * pitch;
+        galley_rule(row, vec2_of(x, y), vec2_of(PAGE_WIDE, y), 0.5, ROLE_RULE);
+        x = 0;
+    }
+    place(rows, row);
+}
+
+static void rule_rest(struct rows *rows)
+{
+    rows_page(rows)->y += NOTES_GAP;
+    rows_notes(rows, NOTES_LEAST);
+}
+
 struct page *rows_turn(struct rows *rows, bool first)
 {
+    if (rows->ruled && rows->pages.count > 0) {
+        rule_rest(rows);
+    }
     struct page page = page_open(&rows->setter, rows->head, rows->caution, first);
     VEC_PUSH(rows->setter.arena, &rows->pages, page);
-    VEC_PUSH(rows->setter.arena, &rows->cautions, rows->caution);
     if (!first && rows->columns) {
         place(rows, rows->columns);
     }
@@ -122,55 +150,29 @@ void rows_open(struct rows *rows, const struct head_words *head, const struct ca
     bool surplus;
     rows->head = head;
     rows->columns = NULL;
+    rows->pages = (page_list){0};
     rows->caution = page_caution(&rows->setter, caution, &surplus);
     rows_turn(rows, true);
-    VEC_PUSH(rows->setter.arena, &rows->starts, rows->pages.count);
-    VEC_PUSH(rows->setter.arena, &rows->titles, document_text(rows->setter.arena, head->title));
     add_surplus(rows, caution, surplus);
 }
 
-static void close_pages(struct rows *rows)
+void rows_close(struct rows *rows, struct booklet *booklet, struct str mark)
 {
-    for (size_t k = 0; k < rows->starts.count; k++) {
-        size_t first = rows->starts.at[k] - 1;
-        size_t end = k + 1 < rows->starts.count ? rows->starts.at[k + 1] - 1 : rows->pages.count;
-        for (size_t i = first; i < end; i++) {
-            page_close(&rows->setter, &rows->pages.at[i], rows->cautions.at[i], i - first + 1,
-                       end - first);
-        }
+    if (rows->ruled) {
+        rule_rest(rows);
     }
-}
-
-static void paint_pages(struct document *document, struct rows *rows)
-{
-    size_t next = 0;
+    booklet_mark(booklet, mark, booklet->pages.count + 1, 0);
     for (size_t i = 0; i < rows->pages.count; i++) {
-        for (; next < rows->starts.count && rows->starts.at[next] == i + 1; next++) {
-            document_bookmark(document, 0, rows->titles.at[next], i + 1);
-        }
-        galley_paint(document->cr, rows->setter.fonts, rows->pages.at[i].galley, 0, 0);
-        cairo_show_page(document->cr);
+        struct page *page = &rows->pages.at[i];
+        page_close(&rows->setter, page, rows->caution, i + 1, rows->pages.count);
+        booklet_add(booklet, page->galley, page->head->foot);
     }
 }
 
-bool rows_write(struct rows *rows, struct str title, struct writer *writer)
+bool rows_write(struct booklet *booklet, struct str title, struct writer *writer)
 {
-    const struct sheet_job *job = rows->setter.job;
-    const struct paper *paper = paper_of(job->a4);
-    struct document document;
-    if (rows->pages.count == 0) {
-        return false;
-    }
-    close_pages(rows);
-    struct str club = head_club(job);
-    struct str whole = str_format(rows->setter.arena, "%.*s%s%.*s", STR_ARG(club),
+    struct str club = head_club(booklet->setter.job);
+    struct str whole = str_format(&booklet->keep, "%.*s%s%.*s", STR_ARG(club),
                                   club.size > 0 ? ", " : "", STR_ARG(title));
-    document_init(&document, rows->setter.arena, whole, job->date);
-    document_open(&document, paper->width, paper->height);
-    paint_pages(&document, rows);
-    if (!document_close(&document) || fonts_failed(rows->setter.fonts)) {
-        return false;
-    }
-    writer_str(writer, strbuf_str(&document.sink.bytes));
-    return !writer->failed;
+    return booklet_write(booklet, whole, NULL, writer);
 }

@@ -5,17 +5,16 @@
 #ifndef PAGE_SHEET_ROWS_H
 #define PAGE_SHEET_ROWS_H
 
-#include "page/sheet/page.h"
+#include "page/sheet/booklet.h"
 
+/* The sheet that is open. */
 struct rows {
     struct setter setter;
-    const struct head_words *head; /* of the sheet that is open */
+    const struct head_words *head;
     const struct galley *caution;
     struct galley *columns; /* what stands again at the head of a further page; or NULL */
     page_list pages;
-    VEC(const struct galley *) cautions; /* of each page */
-    VEC(size_t) starts;                  /* the page on which each sheet starts, from 1 */
-    VEC(const char *) titles;            /* its bookmark */
+    bool ruled; /* what is left of each page is for notes */
 };
 
 /* A new sheet on a new page; what its head and foot shorten stands in full in its first row. */
@@ -37,7 +36,11 @@ void row_put_end(struct galley *row, const struct text_block *words, double righ
                  enum role role);
 /* What is left of the page, from the top of the next row on. */
 double rows_room(const struct rows *rows);
-/* The PDF; false when there is no page or nothing could be written. `title`: of the document. */
-bool rows_write(struct rows *rows, struct str title, struct writer *writer);
+/* The sheet is whole: its pages are counted and kept under a bookmark. */
+void rows_close(struct rows *rows, struct booklet *booklet, struct str mark);
+/* What is left of the page is ruled for notes, where there is room for so many lines. */
+void rows_notes(struct rows *rows, int least);
+/* The PDF of sheets of a club: "Larkspur Kites, tally sheets". */
+bool rows_write(struct booklet *booklet, struct str title, struct writer *writer);
 
 #endif

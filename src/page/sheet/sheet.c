@@ -15,8 +15,7 @@ static const int grid_sizes[] = {1, 2, 4, 6, 9, 0};
 static const int card_sizes[] = {12, 20, 0};
 static const int no_sizes[] = {0};
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, sizes, one, holds, plans, write)                                         \
-    {word, what, sizes, one, holds, plans, write},
+#define SHEET(word, what, sizes, holds, plans, write) {word, what, sizes, holds, plans, write},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };

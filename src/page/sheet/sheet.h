@@ -15,6 +15,14 @@ struct sheet_play {
     const finding_list *findings;
     int reader; /* whose pages these are, 1..5; 0: the job's reader's */
 };
+/* How a step fared when it was run many times by other players. */
+struct sheet_tolerance {
+    int runs, works;     /* 0: nothing in it can be late, and it was not run */
+    struct str tightest; /* "3's curl off 5 to the nail", with marks; empty: nothing is tight */
+    double spare;        /* seconds it had in the tightest of the runs that worked */
+    struct str trouble;  /* what went wrong most often, with marks; or empty, */
+    int times;           /* and how often */
+};
 struct sheet_job {
     const struct playbook *book;
     const struct season *season;
@@ -28,21 +36,28 @@ struct sheet_job {
     uint64_t seed;          /* of a fill-in sheet: which lines are missing */
     bool names;
     struct str heading; /* at the head of a play's pages, instead of whose sheet it is; or empty */
-    /* For a sheet that takes one play at a time, however many there are: makes the run of a play in
-     * `arena` where the row of it has none. */
+    /* A sheet takes one play at a time, however many there are: makes the run of a play in `arena`
+     * where the row of it has none. */
     const struct run *(*run_again)(void *ctx, struct arena *arena, const struct play *play);
     void *run_ctx;
     struct str crest;     /* bytes of an SVG or PNG without trouble; empty: none */
     bool two_sided;       /* for binding: pages lean to the outside */
     struct str date_text; /* shown in the foot; empty: none */
     const char *date;     /* ISO 8601, of the file; NULL: none */
+    /* Of a coach's sheet; NULL: the sheet says nothing of it. False: that is all, memory ran out.
+     */
+    bool (*tolerance)(void *ctx, struct arena *arena, const struct segment *segment,
+                      struct sheet_tolerance *tolerance);
+    void *tolerance_ctx;
+    /* Told of each play that holds nothing for the sheet. */
+    void (*left_out)(void *ctx, const struct play *play);
+    void *left_out_ctx;
     bool *nothing; /* set when the plays hold nothing for the sheet, and nothing was written */
 };
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
-    const int *sizes;   /* how many diagrams a page may be asked for, 0 behind the last */
-    bool one_at_a_time; /* takes plays whose runs are not there: see sheet_job.run_again */
+    const int *sizes; /* how many diagrams a page may be asked for, 0 behind the last */
     /* Made of what the book plans and counts, not of picked plays: whether there is any; NULL: of
      * plays. */
     bool (*holds)(const struct sheet_job *job);

@@ -444,7 +444,7 @@ static struct galley *note_row(const struct rows *rows)
     return row;
 }
 
-static void add_play(struct rows *rows, const struct play *play, const counted_list *counted)
+static void set_play(struct rows *rows, const struct play *play, const counted_list *counted)
 {
     struct arena *arena = rows->setter.arena;
     struct span_of_days span = span_of(counted);
@@ -495,19 +495,36 @@ bool trend_holds(const struct sheet_job *job)
     return found;
 }
 
+static void add_play(struct booklet *booklet, const struct play *play)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    struct arena *arena = booklet->setter.arena;
+    struct arena_mark mark = arena_mark(arena);
+    struct rows rows = {.setter = booklet->setter};
+    counted_list counted = {0};
+    counted_gather(arena, job->season, play, &counted);
+    if (counted.count > 0) {
+        set_play(&rows, play, &counted);
+        rows_close(&rows, booklet, play->name);
+    }
+    arena_release(arena, mark);
+}
+
+static bool make(struct booklet *booklet, void *ctx)
+{
+    const struct sheet_job *job = booklet->setter.job;
+    for (size_t i = 0; i < job->book->plays.count; i++) {
+        if (is_meant(job, &job->book->plays.at[i])) {
+            add_play(booklet, &job->book->plays.at[i]);
+        }
+    }
+    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
+    return rows_write(booklet, str_of(only ? only->title : "trend"), ctx);
+}
+
 bool trend_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
                  struct writer *writer)
 {
-    struct rows rows = {.setter = {.arena = arena, .fonts = fonts, .job = job}};
-    for (size_t i = 0; i < job->book->plays.count; i++) {
-        const struct play *play = &job->book->plays.at[i];
-        counted_list counted = {0};
-        if (is_meant(job, play)) {
-            counted_gather(arena, job->season, play, &counted);
-        }
-        if (counted.count > 0) {
-            add_play(&rows, play, &counted);
-        }
-    }
-    return rows_write(&rows, rows.starts.count == 1 ? rows.head->title : STR("trend"), writer);
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, make, writer);
 }

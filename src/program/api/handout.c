@@ -6,6 +6,7 @@
 #include "program/api/draw.h"
 #include "program/api/fonts.h"
 #include "program/api/list.h"
+#include "program/api/tolerance.h"
 
 enum { SPOTS = 5 }; /* of a roster */
 
@@ -41,22 +42,18 @@ static bool plays_there(const struct handout_job *job, const struct compiled *co
 }
 
 /* The play as often as it is to be printed: for a player by name once for each spot she has. */
-static void add_play(struct arena *scratch, const struct handout_job *job,
-                     const struct compiled *compiled, struct sheet_play *plays, size_t *count)
+static void add_play(const struct handout_job *job, const struct compiled *compiled,
+                     struct sheet_play *plays, size_t *count)
 {
     const struct courtwright_handout *handout = job->handout;
     bool by_name = handout->reader == 0 && handout->reader_name;
-    const struct compiled *again = NULL;
     for (int number = by_name ? 1 : 0; number <= (by_name ? SPOTS : 0); number++) {
         bool wanted = by_name ? plays_there(job, compiled, number)
                               : handout->reader == 0 || is_on_floor(compiled, handout->reader);
-        if (!wanted) {
-            continue;
+        if (wanted) {
+            plays[(*count)++] =
+                (struct sheet_play){compiled->play, compiled->run, &compiled->findings, number};
         }
-        again = again                     ? again
-                : job->row->one_at_a_time ? compiled
-                                          : runs_again(scratch, job->book, compiled);
-        plays[(*count)++] = (struct sheet_play){again->play, again->run, &again->findings, number};
     }
 }
 
@@ -73,7 +70,7 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
         }
         const struct compiled *compiled = &job->book->plays[index];
         if (compiled->ran) {
-            add_play(scratch, job, compiled, plays, &sheet->count);
+            add_play(job, compiled, plays, &sheet->count);
         } else if (handout->plays) {
             return COURTWRIGHT_BROKEN;
         }
@@ -110,7 +107,6 @@ static bool plan_plays(struct arena *scratch, const struct handout_job *job,
         if (!compiled->ran) {
             return false;
         }
-        compiled = runs_again(scratch, job->book, compiled);
         plays[sheet->count++] =
             (struct sheet_play){compiled->play, compiled->run, &compiled->findings, 0};
     }
@@ -127,6 +123,35 @@ static const struct run *run_again(void *ctx, struct arena *arena, const struct 
         }
     }
     return NULL;
+}
+
+static bool tolerance_on_paper(void *ctx, struct arena *arena, const struct segment *segment,
+                               struct sheet_tolerance *tolerance)
+{
+    struct tolerance found;
+    if (tolerance_try(arena, ctx, segment, &found) != COURTWRIGHT_OK) {
+        return false;
+    }
+    *tolerance = (struct sheet_tolerance){
+        .runs = found.runs,
+        .works = found.works,
+        .tightest = tolerance_tightest(arena, segment, &found),
+        .spare = found.spare,
+        .trouble = tolerance_trouble(arena, segment, &found),
+        .times = found.times,
+    };
+    return true;
+}
+
+static void tell_left_out(void *ctx, const struct play *play)
+{
+    const struct handout_job *job = ctx;
+    const struct courtwright_handout *handout = job->handout;
+    for (size_t i = 0; handout->left_out && i < job->book->play_count; i++) {
+        if (job->book->plays[i].play == play) {
+            handout->left_out(handout->left_out_ctx, i);
+        }
+    }
 }
 
 static enum courtwright_status gather(struct arena *scratch, const struct handout_job *job,
@@ -177,6 +202,10 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .two_sided = handout->two_sided,
         .run_again = run_again,
         .run_ctx = job->book,
+        .tolerance = handout->tolerance ? tolerance_on_paper : NULL,
+        .tolerance_ctx = job->book,
+        .left_out = tell_left_out,
+        .left_out_ctx = job,
         .nothing = &nothing,
     };
     enum courtwright_status status = gather(scratch, job, &sheet);

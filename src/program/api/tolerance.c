@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* tolerance: every diagram of a play run a hundred times by other players, side by side where the
  * host can, and what came of it in a coach's words. */
+#include "program/api/tolerance.h"
+
 #include <string.h>
 
-#include "judge/trials/trials.h"
 #include "language/tell/tell.h"
-#include "program/api/handle.h"
 
 struct tries { /* of one segment */
     const struct memory *memory;
@@ -58,6 +58,13 @@ static enum courtwright_status try_all(struct arena *scratch, const struct court
     return COURTWRIGHT_OK;
 }
 
+enum courtwright_status tolerance_try(struct arena *scratch, const struct courtwright *book,
+                                      const struct segment *segment, struct tolerance *found)
+{
+    *found = (struct tolerance){.tightest = -1, .example = -1};
+    return trial_has_timing(segment) ? try_all(scratch, book, segment, found) : COURTWRIGHT_OK;
+}
+
 /* ---- in words ---- */
 
 #define FEW .75 /* of the runs: a step that works in fewer is told what to change; ours */
@@ -105,14 +112,20 @@ static void put_words(struct strbuf *out, const char *words, const struct task *
     }
 }
 
-static const char *trouble_of(struct arena *scratch, const struct segment *segment,
+struct str tolerance_tightest(struct arena *scratch, const struct segment *segment,
                               const struct tolerance *found)
 {
+    return found->tightest < 0 ? STR("") : thing(scratch, segment, found->tightest);
+}
+
+struct str tolerance_trouble(struct arena *scratch, const struct segment *segment,
+                             const struct tolerance *found)
+{
     if (found->trouble == TRIAL_WORKS) {
-        return "";
+        return STR("");
     }
     if (found->task < 0) {
-        return "it does not come to its end";
+        return STR("it does not come to its end");
     }
     struct strbuf out;
     strbuf_init(&out, scratch);
@@ -124,7 +137,7 @@ static const char *trouble_of(struct arena *scratch, const struct segment *segme
         words = strcmp(found_words[i].check, found->check->id) == 0 ? found_words[i].words : words;
     }
     put_words(&out, words, task, found->by, what);
-    return out.at;
+    return strbuf_str(&out);
 }
 
 static bool warns_here(const struct finding *finding, const struct segment *segment)
@@ -223,16 +236,15 @@ static enum courtwright_status tell_one(struct arena *scratch, const struct cour
                                         const struct segment *segment,
                                         struct courtwright_tolerance *told)
 {
-    struct tolerance found = {.tightest = -1, .example = -1};
-    enum courtwright_status status =
-        trial_has_timing(segment) ? try_all(scratch, book, segment, &found) : COURTWRIGHT_OK;
+    struct tolerance found;
+    enum courtwright_status status = tolerance_try(scratch, book, segment, &found);
     if (status != COURTWRIGHT_OK) {
         return status;
     }
     bool tight = found.tightest >= 0;
     const struct words words = {
-        tight ? thing(scratch, segment, found.tightest) : STR(""),
-        str_of(trouble_of(scratch, segment, &found)),
+        tolerance_tightest(scratch, segment, &found),
+        tolerance_trouble(scratch, segment, &found),
         warned_of(scratch, &compiled->findings, segment),
     };
     struct str message = message_of(scratch, &found, &words);

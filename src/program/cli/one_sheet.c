@@ -71,6 +71,7 @@ struct courtwright_handout sheet_options(const struct request *request)
         .paper = request->paper ? (enum courtwright_paper)request->paper : COURTWRIGHT_BOOK_PAPER,
         .seed = (unsigned)request->seed,
         .names = request->names,
+        .tolerance = request->tolerance,
         .date_text = request->date,
         .date = epoch_date(),
     };
@@ -88,6 +89,19 @@ bool per_page_good(const struct request *request)
     return false;
 }
 
+/* What tells of the plays that a sheet leaves out. */
+struct leaving_out {
+    const struct request *request;
+    const struct courtwright *book;
+};
+
+static void say_left_out(void *ctx, size_t play)
+{
+    const struct leaving_out *leaving = ctx;
+    say(leaving->request->command, "'%s' is left out: nobody moves or passes in it",
+        shown(courtwright_play(leaving->book, play)->name));
+}
+
 static int write_pages(const struct request *request, struct input *input, const char *sheet,
                        const struct courtwright_handout *options, const char *path)
 {
@@ -95,7 +109,11 @@ static int write_pages(const struct request *request, struct input *input, const
     if (!output_open(&output, input, request->command, path, false)) {
         return STATUS_FILE;
     }
-    enum courtwright_status status = courtwright_sheet(input->book, sheet, options, &output.writer);
+    struct leaving_out leaving = {request, input->book};
+    struct courtwright_handout told = *options;
+    told.left_out = options->play_count > 1 ? say_left_out : NULL; /* one: nothing is written */
+    told.left_out_ctx = &leaving;
+    enum courtwright_status status = courtwright_sheet(input->book, sheet, &told, &output.writer);
     return output_close(&output, status, shown(path), path);
 }
 
