@@ -1,27 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* handle: memory, unwinding, and the small public functions that need nothing else. */
+/* handle: memory, and the small public functions that need nothing else. */
 #include "program/api/handle.h"
-
-int guard(struct arena *arena, void (*work)(void *job), void *job)
-{
-    jmp_buf escape;
-    jmp_buf *outer = arena->escape;
-    int why = 0;
-    arena->escape = &escape;
-    switch (setjmp(escape)) {
-    case 0:
-        work(job);
-        break;
-    case ARENA_LIMIT:
-        why = ARENA_LIMIT;
-        break;
-    default:
-        why = ARENA_NO_MEMORY;
-        break;
-    }
-    arena->escape = outer;
-    return why;
-}
 
 struct scratch_job {
     struct arena arena;

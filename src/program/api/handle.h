@@ -4,6 +4,7 @@
 #define PROGRAM_API_HANDLE_H
 
 #include "base/diag.h"
+#include "base/guard.h"
 #include "base/limits.h"
 #include "base/writer.h"
 #include "courtwright/courtwright.h"
@@ -54,10 +55,6 @@ struct courtwright {
     char borrowed_face[80]; /* the first such face */
     struct fonts *fonts;    /* made when first needed; see fonts.c */
 };
-
-/* Runs work(job); when the arena gives up inside, comes back with ARENA_NO_MEMORY or ARENA_LIMIT,
- * else 0. The one place where errors unwind to. */
-int guard(struct arena *arena, void (*work)(void *job), void *job);
 
 /* As guard, with a fresh arena that is gone afterwards: for one render call. */
 enum courtwright_status

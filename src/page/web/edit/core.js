@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+// core: the WebAssembly module as plain functions: texts in, objects and pictures out. Lends the module the two
+// functions it asks for (program/wasm/guard.c). Knows no page: runs in the worker and under node.
+
+class Unwound {
+  constructor(here, why) {
+    this.here = here
+    this.why = why
+  }
+}
+
+const STATUS = ['ok', 'no such', 'bad option', 'broken', 'write', 'memory', 'not built', 'nothing']
+const WISHES = {checks: 1, dark: 2, print: 4, caption: 8, names: 16, fluid: 32}
+const encoder = new TextEncoder()
+const decoder = new TextDecoder()
+
+export async function openCore(module) {
+  const compiled = module instanceof WebAssembly.Module ? module : await WebAssembly.compile(module)
+  let wasm
+  const guard = (work, job, here) => {
+    const stack = wasm.__stack_pointer.value
+    try {
+      wasm.__indirect_function_table.get(work)(job)
+      return 0
+    } catch (thrown) {
+      if (thrown instanceof Unwound && thrown.here === here) {
+        wasm.__stack_pointer.value = stack
+        return thrown.why
+      }
+      throw thrown
+    }
+  }
+  const unwind = (here, why) => {
+    throw new Unwound(here, why)
+  }
+  wasm = (await WebAssembly.instantiate(compiled, {page: {guard, unwind}})).exports
+
+  const put = (bytes) => {
+    const at = wasm.take(bytes.length + 1)
+    if (!at) {
+      throw new Error('there was not enough memory')
+    }
+    const memory = new Uint8Array(wasm.memory.buffer)
+    memory.set(bytes, at)
+    memory[at + bytes.length] = 0
+    return at
+  }
+  // Calls work with (address, size) of each text; the blocks are given back.
+  const lend = (texts, work) => {
+    const blocks = texts.map((text) => {
+      const bytes = typeof text === 'string' ? encoder.encode(text) : text
+      return [put(bytes), bytes.length]
+    })
+    try {
+      return work(...blocks)
+    } finally {
+      blocks.forEach(([at]) => wasm.give(at))
+    }
+  }
+  const bytes = () => new Uint8Array(wasm.memory.buffer, wasm.out_at(), wasm.out_size())
+  const said = () => decoder.decode(bytes())
+  const text = (status) => (status === 0 ? said() : '')
+  const list = (status) => (status === 0 ? JSON.parse(said()) : [])
+
+  wasm.classes()
+  const classes = JSON.parse(said())
+
+  return {
+    raw: wasm, // for tests
+    classes,
+    // Files that a book may include: {name: text}.
+    files(files) {
+      wasm.forget_files()
+      for (const [name, content] of Object.entries(files)) {
+        const key = encoder.encode(name), body = encoder.encode(content)
+        wasm.add_file(put(key), key.length, put(body), body.length)
+      }
+    },
+    load(name, book) {
+      return lend([name, book], ([at], [from, size]) => {
+        wasm.load(at, from, size)
+        return JSON.parse(said())
+      })
+    },
+    // wishes: {checks, dark, print, caption, names, fluid}; {status, svg}
+    draw(play, diagram, wishes = {}, width = 0, salt = '') {
+      const sum = Object.keys(WISHES).reduce((all, wish) => all + (wishes[wish] ? WISHES[wish] : 0), 0)
+      return lend([salt], ([at]) => {
+        const status = wasm.draw(play, diagram, sum, width, at)
+        return {status: STATUS[status], svg: text(status)}
+      })
+    },
+    tidy: () => text(wasm.tidy()),
+    positions: (play, rate) => {
+      const status = wasm.positions(play, rate)
+      return status === 0 ? JSON.parse(said()) : null
+    },
+    tolerance: (play) => list(wasm.tolerance(play)),
+    // [begin, end, class] one after the other, places in bytes
+    tokens: (book) => lend([book], ([at, size]) => {
+      const status = wasm.tokens(at, size)
+      return status === 0 ? new Uint32Array(bytes().slice().buffer) : new Uint32Array(0)
+    }),
+    complete: (name, book, place) =>
+      lend([name, book], ([called], [at, size]) => list(wasm.complete(called, at, size, place))),
+    hover: (name, book, place) =>
+      lend([name, book], ([called], [at, size]) => list(wasm.hover(called, at, size, place))),
+    sentences: (name, book) => lend([name, book], ([called], [at, size]) => list(wasm.sentences(called, at, size))),
+    explain: (word) => lend([word], ([at]) => list(wasm.explain(at)))
+  }
+}

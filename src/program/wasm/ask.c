@@ -1,0 +1,141 @@
+/* SPDX-License-Identifier: MIT */
+/* ask: what the page's editor asks of a text while it is typed, as JSON or words of four bytes. */
+#include "courtwright/courtwright.h"
+#include "program/wasm/out.h"
+#include "program/wasm/page.h"
+
+static bool each_token(void *ctx, const struct courtwright_token *token)
+{
+    (void)ctx;
+    out_word((uint32_t)token->begin);
+    out_word((uint32_t)token->end);
+    out_word((uint32_t)token->kind);
+    return true;
+}
+
+int page_tokens(const char *text, size_t size)
+{
+    out_clear();
+    return courtwright_tokens(text, size, page_host(), each_token, NULL);
+}
+
+void page_classes(void)
+{
+    out_clear();
+    out_open('[');
+    for (int i = 0; i < COURTWRIGHT_CLASS_COUNT; i++) {
+        if (i > 0) {
+            out_text(",");
+        }
+        out_string(courtwright_class_name((enum courtwright_class)i));
+    }
+    out_close(']');
+}
+
+static void tell_stretch(size_t begin, size_t end)
+{
+    out_whole_member("begin", (long)begin);
+    out_whole_member("end", (long)end);
+}
+
+static bool each_completion(void *ctx, const struct courtwright_completion *completion)
+{
+    (void)ctx;
+    out_open('{');
+    tell_stretch(completion->begin, completion->end);
+    out_string_member("kind", courtwright_class_name(completion->kind));
+    out_string_member("text", completion->text);
+    out_string_member("what", completion->what);
+    out_close('}');
+    return true;
+}
+
+int page_complete(const char *name, const char *text, size_t size, size_t at)
+{
+    out_clear();
+    out_open('[');
+    int status = courtwright_complete(name, text, size, at, page_host(), each_completion, NULL);
+    out_close(']');
+    return status;
+}
+
+static bool each_hover(void *ctx, const struct courtwright_hover *hover)
+{
+    (void)ctx;
+    out_open('{');
+    tell_stretch(hover->begin, hover->end);
+    out_string_member("kind", courtwright_class_name(hover->kind));
+    out_flag_member("sentence", hover->sentence);
+    out_string_member("title", hover->title);
+    out_string_member("text", hover->text);
+    out_string_member("example", hover->example);
+    out_close('}');
+    return true;
+}
+
+int page_hover(const char *name, const char *text, size_t size, size_t at)
+{
+    out_clear();
+    out_open('[');
+    int status = courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
+    out_close(']');
+    return status;
+}
+
+static void tell_diagrams(const struct courtwright_sentence *sentence)
+{
+    out_member("diagrams");
+    out_open('[');
+    for (size_t i = 0; i < sentence->diagram_count; i++) {
+        out_open('{');
+        out_whole_member("play", (long)sentence->diagrams[i].play);
+        out_string_member("label", sentence->diagrams[i].label);
+        out_close('}');
+    }
+    out_close(']');
+}
+
+static bool each_sentence(void *ctx, const struct courtwright_sentence *sentence)
+{
+    (void)ctx;
+    out_open('{');
+    tell_stretch(sentence->begin, sentence->end);
+    out_whole_member("line", (long)sentence->line);
+    out_string_member("tidy", sentence->tidy);
+    out_string_member("told", sentence->told);
+    tell_diagrams(sentence);
+    out_close('}');
+    return true;
+}
+
+int page_sentences(const char *name, const char *text, size_t size)
+{
+    out_clear();
+    out_open('[');
+    int status = courtwright_sentences(name, text, size, page_host(), each_sentence, NULL);
+    out_close(']');
+    return status;
+}
+
+static bool each_entry(void *ctx, const struct courtwright_entry *entry)
+{
+    (void)ctx;
+    out_open('{');
+    out_string_member("word", entry->word);
+    out_string_member("what", entry->what);
+    out_string_member("why", entry->why);
+    out_string_member("good", entry->good);
+    out_string_member("bad", entry->bad);
+    out_string_member("limit", entry->limit);
+    out_close('}');
+    return true;
+}
+
+int page_explain(const char *word)
+{
+    out_clear();
+    out_open('[');
+    int status = courtwright_explain(word, page_host(), each_entry, NULL);
+    out_close(']');
+    return status;
+}
