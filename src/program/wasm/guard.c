@@ -6,7 +6,7 @@
  *   unwind(here, why): throws that.
  * What traps (an assert, a full stack, no memory for the page's own bytes) ends the instance: the
  * page says so, starts another and loads the text again. */
-#include "program/api/handle.h"
+#include "base/guard.h"
 
 __attribute__((import_module("page"), import_name("guard"))) int
 page_lends_guard(void (*work)(void *job), void *job, int *here);
