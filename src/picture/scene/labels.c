@@ -6,6 +6,7 @@
 
 #include <math.h>
 #include <stdint.h>
+#include <string.h>
 
 #define LEFT_OUT 100.0      /* a score from which a disc is rather left out */
 #define SMALL_LEFT_OUT 30.0 /* the same on a small picture, where there is little room for any */
@@ -15,7 +16,7 @@
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near, away,
-        beside_near, beside_line, own_line, crossing, bend;
+        beside_near, beside_line, own_line, stranger, crossing, bend;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -33,12 +34,15 @@ static const struct weights weights = {.beside = 6,
                                        .beside_near = 26,
                                        .beside_line = 14,
                                        .own_line = 90,
+                                       .stranger = 18,
                                        .crossing = 25,
                                        .bend = 18};
 /* Feet from a screener's numeral to his bar: the disc may be beside either. */
 #define SHORT_STEM 6.0
+#define STRANGER 0.15 /* feet: a disc so much nearer to another line seems to be that one's */
 #define GOES_ON 1.5 /* s until the player's line begins */
-#define BEGINS 0.35 /* of that line: where its beginning is */
+#define BEGINS 0.5  /* of that line: where its beginning is */
+#define GOOD 12.0   /* of cost for all discs of a line: no better need be looked for */
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -111,16 +115,32 @@ static double stops_score(const struct drawing *drawing, struct vec2 at, double 
     return score;
 }
 
+/* From a place to a line, or to its bar where that is nearer; 0 where nothing of it is drawn. */
+static double own_distance(const struct drawing *drawing, size_t own, struct vec2 at)
+{
+    const struct stroke *stroke = &drawing->strokes.at[own];
+    double far = stroke->ink_count < 2 ? 1e9 : stroke_distance(drawing, stroke, at);
+    const struct stop *end = stroke->end < 0 ? NULL : &drawing->stops.at[stroke->end];
+    if (end && end->kind == STOP_BAR) {
+        far = real_min(far, vec2_distance(at, bar_nearest(drawing, end, at)));
+    }
+    return far < 1e9 ? far : 0;
+}
+
 static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,
                           double r)
 {
     double k = drawing->size.k, score = 0;
+    bool nearer = false; /* to somebody else's line than to its own */
+    double his = own < SIZE_MAX && !place->on ? own_distance(drawing, own, place->at) : 0;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, r + 1.1 * k)) {
+        double reach = real_max(r + 1.1 * k, his);
+        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, reach)) {
             continue;
         }
         double far = stroke_distance(drawing, stroke, place->at);
+        nearer = nearer || (i != own && far < his - STRANGER * k);
         if (i == own) {
             score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
         } else if (far < r + 0.02 * k) {
@@ -133,11 +153,12 @@ static double lines_score(const struct drawing *drawing, size_t own, const struc
             score += weights.beside_line;
         }
     }
+    score += nearer ? weights.stranger : 0;
     for (size_t i = 0; i < drawing->crossings.count; i++) {
         const struct crossing *crossing = &drawing->crossings.at[i];
         double far = vec2_distance(place->at, crossing->at), least = r + 1.3 * k;
-        bool his = crossing->under == own || crossing->over == own;
-        score += his && far < least ? weights.crossing * (least - far) / k : 0;
+        bool crosses = crossing->under == own || crossing->over == own;
+        score += crosses && far < least ? weights.crossing * (least - far) / k : 0;
     }
     return score;
 }
@@ -236,7 +257,8 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
                           double whole)
 {
     const struct sizes *size = &drawing->size;
-    double white = size->order + 0.26 * size->k, least = white + 1.2 * size->order;
+    double white = size->order + 0.26 * size->k;
+    double least = white + (stroke->parts > 1 ? 0.7 : 1.2) * size->order; /* two may have to fit */
     if (along < least || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {
         return false;
@@ -350,12 +372,13 @@ static struct stroke_part part_widened(const struct stroke_part *part, double le
     return wide;
 }
 
-static void disc_place(struct drawing *drawing, size_t index, const struct stroke_part *part)
+/* The best place for a part's disc; what it costs. */
+static double disc_find(const struct drawing *drawing, size_t index, const struct stroke_part *part,
+                        struct candidate *chosen)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
     const struct sizes *size = &drawing->size;
     double best = LEFT_OUT;
-    struct candidate chosen = {0};
     if (stroke->ink_count >= 2) {
         double whole = path_length(&stroke->path) - (stroke->head ? size->head_length : 0);
         double length = (part->to - part->from) * whole;
@@ -363,24 +386,62 @@ static void disc_place(struct drawing *drawing, size_t index, const struct strok
                           stroke->class != CLASS_HANDOFF;
         /* on the line; at either side; for a line too short for that, a little further off */
         struct looking how = {may_lie_on, false, may_lie_on ? 2 : 6};
-        best = disc_search(drawing, index, part, how, &chosen);
+        best = disc_search(drawing, index, part, how, chosen);
         if (best >= LEFT_OUT) {
             struct stroke_part wide = part_widened(part, 5 * size->order / whole);
             how = (struct looking){whole > 4.2 * size->order && stroke->class != CLASS_HANDOFF,
                                    true, 10};
-            best = disc_search(drawing, index, &wide, how, &chosen);
+            best = disc_search(drawing, index, &wide, how, chosen);
         }
     }
-    if (best >= LEFT_OUT) {
-        best = disc_near(drawing, stroke, &chosen);
+    return best >= LEFT_OUT ? disc_near(drawing, stroke, chosen) : best;
+}
+
+/* The discs of one line, one part after another or the other way round; what they cost. */
+static double discs_of(struct drawing *drawing, size_t index, bool backward)
+{
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    double least = drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT, sum = 0;
+    for (size_t i = 0; i < stroke->parts; i++) {
+        const struct stroke_part *part = &stroke->part[backward ? stroke->parts - 1 - i : i];
+        if (part->order <= 0) {
+            continue;
+        }
+        struct candidate chosen = {0};
+        double cost = disc_find(drawing, index, part, &chosen);
+        sum += cost;
+        if (cost >= least) {
+            drawing->scene->labels_left_out += drawing->size.small ? 0 : 1; /* it may */
+            continue;
+        }
+        drawing->scene->labels_beside += chosen.on ? 0 : 1;
+        VEC_PUSH(drawing->arena, &drawing->discs,
+                 ((struct disc){chosen.at, part->order, part->task, (int)index, stroke->who}));
     }
-    if (best >= (size->small ? SMALL_LEFT_OUT : LEFT_OUT)) {
-        drawing->scene->labels_left_out += size->small ? 0 : 1; /* a small picture may */
+    return sum;
+}
+
+static void discs_off(struct drawing *drawing, size_t discs, int beside, int left_out)
+{
+    drawing->discs.count = discs;
+    drawing->scene->labels_beside = beside;
+    drawing->scene->labels_left_out = left_out;
+}
+
+/* The discs of a line of several sentences stand where all together they stand best. */
+static void discs_line(struct drawing *drawing, size_t index)
+{
+    size_t before = drawing->discs.count;
+    int beside = drawing->scene->labels_beside, left_out = drawing->scene->labels_left_out;
+    double forward = discs_of(drawing, index, false);
+    if (drawing->strokes.at[index].parts < 2 || forward < GOOD) {
         return;
     }
-    drawing->scene->labels_beside += chosen.on ? 0 : 1;
-    VEC_PUSH(drawing->arena, &drawing->discs,
-             ((struct disc){chosen.at, part->order, part->task, (int)index, stroke->who}));
+    discs_off(drawing, before, beside, left_out);
+    if (discs_of(drawing, index, true) > forward) {
+        discs_off(drawing, before, beside, left_out);
+        (void)discs_of(drawing, index, false);
+    }
 }
 
 /* Does any line carry the number of this sentence? */
@@ -411,18 +472,34 @@ static size_t goes_on_by(const struct drawing *drawing, const struct task *task,
     return SIZE_MAX;
 }
 
+/* The number of a step too small to be drawn, of a screen that is slipped at once, stands on the
+ * beginning of the line by which its player goes on. */
+static void parts_begin(struct drawing *drawing)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(drawing->segment, i);
+        double started = task_start(drawing->segment, i);
+        if (task->order <= 0 || started < 0 || has_line(drawing, task->order)) {
+            continue;
+        }
+        size_t line = goes_on_by(drawing, task, started);
+        struct stroke *stroke = line == SIZE_MAX ? NULL : &drawing->strokes.at[line];
+        if (stroke && stroke->parts < STROKE_PARTS) {
+            memmove(&stroke->part[1], stroke->part, stroke->parts * sizeof *stroke->part);
+            stroke->parts++;
+            stroke->part[0] = (struct stroke_part){(int)i, task->order, 0, BEGINS};
+            stroke->part[1].from = real_max(stroke->part[1].from, BEGINS);
+            stroke->part[1].to = real_max(stroke->part[1].to, BEGINS);
+        }
+    }
+}
+
 /* A fake, a wait, a step too small to be drawn: the number stands beside the player. */
 static void disc_beside(struct drawing *drawing, size_t index)
 {
     const struct task *task = segment_task(drawing->segment, index);
     double started = task_start(drawing->segment, index);
     if (task->order <= 0 || started < 0 || has_line(drawing, task->order)) {
-        return;
-    }
-    size_t line = goes_on_by(drawing, task, started);
-    if (line != SIZE_MAX) {
-        struct stroke_part begins = {(int)index, task->order, 0, BEGINS};
-        disc_place(drawing, line, &begins);
         return;
     }
     int stop = stop_at(drawing, task->who, started);
@@ -450,13 +527,9 @@ void discs_place(struct drawing *drawing)
     if (drawing->options->plain || drawing->options->beads) {
         return;
     }
+    parts_begin(drawing);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *stroke = &drawing->strokes.at[i];
-        for (size_t p = 0; p < stroke->parts; p++) {
-            if (stroke->part[p].order > 0) {
-                disc_place(drawing, i, &stroke->part[p]);
-            }
-        }
+        discs_line(drawing, i);
     }
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         disc_beside(drawing, i);

@@ -4,13 +4,15 @@
  * own, without a disc, from where the picture finds them to where the answer is given. */
 #include "picture/scene/drawing.h"
 
-#define LEAST 0.6   /* metres: who moves less stands (ours) */
-#define LONGEST 5.5 /* metres of a line: by then it has been seen (ours) */
+#define LEAST 0.6    /* metres: who moves less stands (ours) */
+#define LONGEST 4.0  /* metres of a line: by then it has been seen (ours) */
+#define SHOWS 1.2    /* metres toward the ball: who steps out at it, however little of it is run */
+#define SHOWS_TO 0.6 /* of the way to the ball at the most (ours) */
 #define AT_SCREEN                                                                                  \
     0.5               /* s after a screen is used: over or under it has been told by then (ours)   \
                        */
 #define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
-#define CAME_BACK 0.6 /* of the way out: who is nearer than that again only showed himself */
+#define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
 #define SEEN 0.5      /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };   /* in one picture, with those of the reads */
 
@@ -145,24 +147,15 @@ static double leaves_at(const struct drawing *drawing, body who)
     return from;
 }
 
-static void read_add(struct drawing *drawing, body who, double to)
+/* A line of a defender's without a sentence, that ends without a ring: the next picture need not
+ * find him there. */
+static void light_add(struct drawing *drawing, body who, double from, double to, struct vec2 truth)
 {
-    const struct segment *segment = drawing->segment;
-    double from = leaves_at(drawing, who);
-    if (who == BODY_NONE || !symbol_of(drawing, who) || has_line(drawing, who) ||
-        line_length(segment, who, from, &to) < LEAST) {
-        return;
-    }
-    to = shown_until(segment, who, from, to);
-    if (vec2_distance(segment_at(segment, who, from), segment_at(segment, who, to)) < LEAST) {
-        return;
-    }
-    struct vec2 truth = segment_at(segment, who, to);
-    struct stop end = {.kind = STOP_RIM, /* no ring: the next picture need not find him there */
+    struct stop end = {.kind = STOP_RIM,
                        .who = who,
                        .truth = truth,
                        .from = to,
-                       .to = segment->duration,
+                       .to = drawing->segment->duration,
                        .at = frame_point(&drawing->frame, truth)};
     struct stroke *stroke = stroke_new(drawing, CLASS_DEFENSE_MOVE, who);
     stroke->part[0] = (struct stroke_part){-1, 0, from, to};
@@ -172,6 +165,49 @@ static void read_add(struct drawing *drawing, body who, double to)
     stroke->ended = to;
     drawing->stops.at[stroke->start].to = from;
     drawing->stops.at[stroke->start].out = true;
+}
+
+/* Does his deed lead at the ball? */
+static bool goes_at_ball(const struct condition *condition)
+{
+    return condition->verb == VERB_HEDGES || condition->verb == VERB_TRAPS ||
+           condition->verb == VERB_DOUBLES;
+}
+
+/* Who steps out at the ball is seen to do so, however little of it is run before the answer: a
+ * short straight line toward where the ball is. */
+static void shows_add(struct drawing *drawing, body who, double from)
+{
+    const struct segment *segment = drawing->segment;
+    body holder = segment_holder(segment, from);
+    if (holder == BODY_NONE) {
+        return;
+    }
+    struct vec2 at = segment_at(segment, who, from);
+    struct vec2 off = vec2_sub(segment_at(segment, holder, from), at);
+    double far = real_min(SHOWS, SHOWS_TO * vec2_length(off));
+    light_add(drawing, who, from, from, vec2_along(at, vec2_unit(off), far));
+}
+
+static void read_add(struct drawing *drawing, const struct condition *condition, body who,
+                     double to)
+{
+    const struct segment *segment = drawing->segment;
+    double from = leaves_at(drawing, who);
+    if (who == BODY_NONE || !symbol_of(drawing, who) || has_line(drawing, who)) {
+        return;
+    }
+    double length = line_length(segment, who, from, &to);
+    to = shown_until(segment, who, from, to);
+    struct vec2 home = segment_at(segment, who, from), end = segment_at(segment, who, to);
+    body holder = segment_holder(segment, from);
+    struct vec2 ball = holder == BODY_NONE ? end : segment_at(segment, holder, to);
+    bool at_ball = vec2_distance(home, ball) - vec2_distance(end, ball) >= LEAST / 2;
+    if (goes_at_ball(condition) && !at_ball) {
+        shows_add(drawing, who, from);
+    } else if (length >= LEAST && vec2_distance(home, end) >= LEAST) {
+        light_add(drawing, who, from, to, end);
+    }
 }
 
 static size_t lines_drawn(const struct drawing *drawing)
@@ -233,9 +269,9 @@ void reads_make(struct drawing *drawing)
         return;
     }
     double to = answered(drawing, read.condition);
-    read_add(drawing, read.first, to);
+    read_add(drawing, read.condition, read.first, to);
     if (read.second != read.first && lines_drawn(drawing) < LINES) {
-        read_add(drawing, read.second, to);
+        read_add(drawing, read.condition, read.second, to);
     }
 }
 

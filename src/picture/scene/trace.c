@@ -16,6 +16,7 @@
 #define LEG_STRAIGHT 0.32   /* metres: a leg beside a corner that bows less is drawn straight */
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
+#define LIGHT_BOW 0.3       /* of the way from end to end: what bows less is straight (ours) */
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
 #define SHORT_TRIP 9.0    /* feet there: the legs of a shorter one leave wide of the numeral */
 #define LEAVES_BEHIND 1.1 /* feet behind a bar */
@@ -271,8 +272,12 @@ static void build_leg(struct drawing *drawing, struct building *building, const 
     if (count < 2) {
         return;
     }
-    double straight = light ? LIGHT_STRAIGHT : raw->corners > 2 ? LEG_STRAIGHT : 0.05;
-    if (bow_of(&raw->at[from], count) < straight * metre) {
+    double straight = (light ? LIGHT_STRAIGHT : raw->corners > 2 ? LEG_STRAIGHT : 0.05) * metre;
+    if (light) { /* a hook would be read as a slip of the pen */
+        straight = real_max(straight,
+                            LIGHT_BOW * vec2_distance(raw->at[from], raw->at[to]));
+    }
+    if (bow_of(&raw->at[from], count) < straight) {
         struct vec2 ends[2] = {raw->at[from], raw->at[to]};
         struct path path = path_of(drawing->arena, ends, 2);
         build_path(building, &path, step);
