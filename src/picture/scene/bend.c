@@ -83,6 +83,14 @@ static void gather_standing(const struct gathering *g, const struct stop *bar)
     }
 }
 
+/* How much room there is between a bar and what is kept clear of round the ring. */
+static double basket_room(const struct drawing *drawing, struct vec2 a, struct vec2 b)
+{
+    struct basket_marks basket = basket_marks(drawing, false);
+    double taken = drawing->size.basket + 0.5 * drawing->size.k + drawing->size.line;
+    return segment_distance(basket.ring, a, b, NULL) - taken;
+}
+
 static void gather_bar(const struct gathering *g, const struct stop *bar)
 {
     double k = g->drawing->size.k;
@@ -90,7 +98,8 @@ static void gather_bar(const struct gathering *g, const struct stop *bar)
     struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
     if (bar->who != g->stroke->who) {
         bool used = uses_screen_of(g->drawing, g->stroke, bar->who);
-        gather(g, a, b, used ? 1.6 * k : 0.9 * k, false);
+        double under = real_clamp(basket_room(g->drawing, a, b), 0.9 * k, 1.6 * k);
+        gather(g, a, b, used ? under : 0.9 * k, false);
         if (used && bar->from < 0) { /* nobody runs between a screener and the bar that is his */
             gather_standing(g, bar);
         }

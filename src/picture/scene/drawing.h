@@ -207,6 +207,7 @@ bool stroke_comes_home(const struct drawing *drawing, const struct stroke *strok
 /* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
  * one. */
 struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise);
+double way_least(const struct drawing *drawing, double radius, bool dribbles);
 struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p);
 /* `at`, or the next place that is `edge` inside the picture. */
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);

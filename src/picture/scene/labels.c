@@ -9,7 +9,7 @@
 #include <string.h>
 
 #define LEFT_OUT 100.0      /* a score from which a disc is rather left out */
-#define SMALL_LEFT_OUT 30.0 /* the same on a small picture, where there is little room for any */
+#define SMALL_LEFT_OUT 55.0 /* the same on a small picture, where there is little room for any */
 #define SHORT_LINE 8.0      /* radii of a disc: beside a shorter line it may stand further off */
 
 /* What a disc is weighed against, feet and points of score. */
@@ -40,9 +40,9 @@ static const struct weights weights = {.beside = 6,
 /* Feet from a screener's numeral to his bar: the disc may be beside either. */
 #define SHORT_STEM 6.0
 #define STRANGER 0.15 /* feet: a disc so much nearer to another line seems to be that one's */
-#define GOES_ON 1.5 /* s until the player's line begins */
-#define BEGINS 0.5  /* of that line: where its beginning is */
-#define GOOD 12.0   /* of cost for all discs of a line: no better need be looked for */
+#define GOES_ON 1.5   /* s until the player's line begins */
+#define BEGINS 0.5    /* of that line: where its beginning is */
+#define GOOD 12.0     /* of cost for all discs of a line: no better need be looked for */
 enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
@@ -127,6 +127,17 @@ static double own_distance(const struct drawing *drawing, size_t own, struct vec
     return far < 1e9 ? far : 0;
 }
 
+/* The ring and the board tell which way is up. */
+static double basket_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    struct basket_marks basket = basket_marks(drawing, false);
+    double score = segment_distance(at, basket.left, basket.right, NULL) < r ? weights.ring : 0;
+    return score +
+           (vec2_distance(at, basket.ring) < r + drawing->size.basket + 0.3 * drawing->size.k
+                ? weights.ring
+                : 0);
+}
+
 static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,
                           double r)
 {
@@ -181,10 +192,8 @@ static double loose_score(const struct drawing *drawing, size_t own, struct vec2
                      ? weights.label
                      : 0;
     }
-    struct basket_marks basket = basket_marks(drawing, false);
-    score += segment_distance(at, basket.left, basket.right, NULL) < r ? weights.ring : 0;
+    score += basket_score(drawing, at, r);
     score += lines_score(drawing, SIZE_MAX, &place, 0.4 * r) >= weights.line ? weights.line : 0;
-    score += vec2_distance(at, basket.ring) < r + drawing->size.basket ? weights.ring : 0;
     return score;
 }
 
@@ -213,6 +222,7 @@ static double score_of(const struct drawing *drawing, size_t own, const struct c
     score += outside_score(drawing, place->at, r);
     score += symbols_score(drawing, place->at, r);
     score += stops_score(drawing, place->at, r);
+    score += basket_score(drawing, place->at, r);
     if (score >= most) {
         return score;
     }
@@ -411,7 +421,7 @@ static double discs_of(struct drawing *drawing, size_t index, bool backward)
         double cost = disc_find(drawing, index, part, &chosen);
         sum += cost;
         if (cost >= least) {
-            drawing->scene->labels_left_out += drawing->size.small ? 0 : 1; /* it may */
+            drawing->scene->labels_left_out++;
             continue;
         }
         drawing->scene->labels_beside += chosen.on ? 0 : 1;
@@ -514,12 +524,21 @@ static void disc_beside(struct drawing *drawing, size_t index)
     double score =
         disc_round(drawing, SIZE_MAX, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
     if (score >= (drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT)) {
-        drawing->scene->labels_left_out += drawing->size.small ? 0 : 1;
+        drawing->scene->labels_left_out++;
         return;
     }
     drawing->scene->labels_beside++;
     VEC_PUSH(drawing->arena, &drawing->discs,
              ((struct disc){chosen.at, task->order, (int)index, -1, task->who}));
+}
+
+/* On a small picture all stand or none: numbers that jump are read as a page that lacks something.
+ * The first to go there, as the sentences keep theirs. */
+static void small_discs(struct drawing *drawing)
+{
+    if (drawing->size.small && drawing->scene->labels_left_out > 0) {
+        discs_off(drawing, 0, 0, 0);
+    }
 }
 
 void discs_place(struct drawing *drawing)
@@ -534,6 +553,7 @@ void discs_place(struct drawing *drawing)
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         disc_beside(drawing, i);
     }
+    small_discs(drawing);
 }
 
 void discs_draw(struct drawing *drawing)

@@ -9,12 +9,12 @@
 #define SHOWS 1.2    /* metres toward the ball: who steps out at it, however little of it is run */
 #define SHOWS_TO 0.6 /* of the way to the ball at the most (ours) */
 #define AT_SCREEN                                                                                  \
-    0.5               /* s after a screen is used: over or under it has been told by then (ours)   \
-                       */
-#define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
+    0.5                /* s after a screen is used: over or under it has been told by then (ours)  \
+                        */
+#define SHOWN 0.8      /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
-#define SEEN 0.5      /* of a line is left at least, where its end would be hidden */
-enum { LINES = 7 };   /* in one picture, with those of the reads */
+#define SEEN 0.5       /* of a line is left at least, where its end would be hidden */
+enum { LINES = 7 };    /* in one picture, with those of the reads */
 
 bool stroke_is_light(const struct stroke *stroke)
 {
@@ -309,7 +309,9 @@ void lights_cut(struct drawing *drawing)
                 length = at;
             }
         }
-        if (length < whole) {
+        if (best >= 0 && best < size->head_width / 2) { /* a scrap without a head tells nothing */
+            light->path.count = light->trail.count = 0;
+        } else if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);
             light->trail = (struct trail){light->path.at, NULL, light->path.count};
         }

@@ -7,13 +7,14 @@
 
 #define HOOK_FEET 6.0                   /* of a screener's way to his bar: it may be a hook */
 #define HOOK_ANGLE (70 * REAL_PI / 180) /* further round than this from behind the bar */
-#define TILT (28 * REAL_PI / 180)       /* so far a bar is turned at most toward a short way to it */
-#define SQUARE (30 * REAL_PI / 180)     /* so far off square a line may come to its bar */
-#define HOOK_MOVES 4.0                  /* feet that his numeral is moved at most for it (ours) */
-#define FOLLOWED (50 * REAL_PI / 180)   /* a hand-off after a pass between the same two, off it */
-#define RING_MOVES 0.35                 /* metres a finish ring is moved at most, */
-#define RING_POINTS 5.0                 /* or so far on a small picture (ours) */
-#define LEAVES_BY 1.0                   /* s after which it is seen which way somebody leaves */
+#define TILT (28 * REAL_PI / 180)     /* so far a bar is turned at most toward a short way to it */
+#define SQUARE (30 * REAL_PI / 180)   /* so far off square a line may come to its bar */
+#define HOOK_MOVES 4.0                /* feet that his numeral is moved at most for it (ours) */
+#define FOLLOWED (50 * REAL_PI / 180) /* a hand-off after a pass between the same two, off it */
+#define RING_MOVES 0.35               /* metres a finish ring is moved at most, */
+#define RING_POINTS 5.0               /* or so far on a small picture (ours) */
+#define WAVES_LEAST 1.6               /* feet of zigzag that a short dribble is drawn (ours) */
+#define LEAVES_BY 1.0                 /* s after which it is seen which way somebody leaves */
 enum { TURNS = 24 };
 
 /* The push that brings `at` to `least` from `from`, or nothing. */
@@ -72,6 +73,16 @@ double stop_radius(const struct drawing *drawing, const struct stop *stop)
     return 0;
 }
 
+/* How far from the middle of what it leaves a line's ring stands at the least, for its head to be
+ * seen, and of a dribble some of its waves. */
+double way_least(const struct drawing *drawing, double radius, bool dribbles)
+{
+    const struct sizes *size = &drawing->size;
+    double least = radius + size->end + size->end_stroke / 2 + size->gap + 0.45 * size->k +
+                   1.15 * size->head_length;
+    return least + (dribbles ? WAVES_LEAST * size->k : 0);
+}
+
 /* A short move is drawn long enough for its head to be seen. */
 static struct vec2 ring_off_start(const struct drawing *drawing, int index)
 {
@@ -81,9 +92,7 @@ static struct vec2 ring_off_start(const struct drawing *drawing, int index)
         return vec2_of(0, 0);
     }
     const struct stop *start = &drawing->stops.at[stroke->start];
-    const struct sizes *size = &drawing->size;
-    double least = stop_radius(drawing, start) + stop_radius(drawing, ring) + size->gap +
-                   0.45 * size->k + 1.15 * size->head_length;
+    double least = way_least(drawing, stop_radius(drawing, start), stroke->class == CLASS_DRIBBLE);
     struct vec2 run = vec2_sub(frame_point(&drawing->frame, ring->truth),
                                frame_point(&drawing->frame, start->truth));
     struct vec2 otherwise = vec2_length(run) > 0.1 ? vec2_unit(run) : vec2_of(1, 0);
@@ -577,7 +586,10 @@ static bool rings_drop(struct drawing *drawing)
     for (size_t i = 0; i < drawing->stops.count; i++) {
         struct stop *ring = &drawing->stops.at[i];
         struct vec2 truth = symbol_spot(drawing, ring->truth, false);
+        const struct stroke *stroke = stroke_to(drawing, (int)i);
+        bool dribbles = stroke && stroke->class == CLASS_DRIBBLE;
         double most = real_max(RING_MOVES / FEET * size->k, RING_POINTS);
+        most += dribbles ? WAVES_LEAST * size->k : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
             double least = symbol->radius + stop_radius(drawing, ring) + size->gap;

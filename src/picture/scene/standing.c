@@ -89,6 +89,21 @@ static double ways_cost(const struct behind *behind, struct vec2 at)
     return cost;
 }
 
+/* Where a shot will be drawn to start: after a short dribble a little further on. */
+static struct vec2 shot_start(const struct drawing *drawing, body who, struct vec2 metres)
+{
+    struct vec2 from = frame_point(&drawing->frame, metres);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol->who == who && symbol->ball &&
+            vec2_distance(symbol->at, from) > symbol->radius) {
+            double least = way_least(drawing, symbol->radius, true);
+            return vec2_add(from, push_off(from, symbol->at, least, vec2_of(1, 0)));
+        }
+    }
+    return from;
+}
+
 /* Passes and shots of the others: a shot that starts beside a numeral looks like that player's. */
 static double throws_cost(const struct behind *behind, struct vec2 at)
 {
@@ -103,7 +118,8 @@ static double throws_cost(const struct behind *behind, struct vec2 at)
             task->who == behind->who) {
             continue;
         }
-        struct vec2 from = frame_point(frame, record->from);
+        struct vec2 from = shoots ? shot_start(drawing, task->who, record->from)
+                                  : frame_point(frame, record->from);
         struct vec2 to = frame_point(frame, shoots ? vec2_of(0, 0) : record->to);
         double room = drawing->size.gap + (shoots ? 0.6 * k : 0);
         if (shoots || task->other != behind->who) {

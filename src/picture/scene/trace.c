@@ -16,9 +16,10 @@
 #define LEG_STRAIGHT 0.32   /* metres: a leg beside a corner that bows less is drawn straight */
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
-#define LIGHT_BOW 0.3       /* of the way from end to end: what bows less is straight (ours) */
+#define LIGHT_BOW 0.5       /* of the way from end to end: more is a hook, like a slip of the pen */
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
-#define SHORT_TRIP 9.0    /* feet there: the legs of a shorter one leave wide of the numeral */
+#define SHORT_TRIP 9.0                  /* feet there: a shorter one */
+#define SHORT_OPENS 1.1   /* opens by so much of the numeral's body to either side (ours) */
 #define LEAVES_BEHIND 1.1 /* feet behind a bar */
 /* Feet from somebody's numeral: a line that begins there seems his (ours). */
 #define BESIDE_OTHER 1.4
@@ -273,11 +274,9 @@ static void build_leg(struct drawing *drawing, struct building *building, const 
         return;
     }
     double straight = (light ? LIGHT_STRAIGHT : raw->corners > 2 ? LEG_STRAIGHT : 0.05) * metre;
-    if (light) { /* a hook would be read as a slip of the pen */
-        straight = real_max(straight,
-                            LIGHT_BOW * vec2_distance(raw->at[from], raw->at[to]));
-    }
-    if (bow_of(&raw->at[from], count) < straight) {
+    double bow = bow_of(&raw->at[from], count);
+    bool hook = light && bow > LIGHT_BOW * vec2_distance(raw->at[from], raw->at[to]);
+    if (bow < straight || hook) {
         struct vec2 ends[2] = {raw->at[from], raw->at[to]};
         struct path path = path_of(drawing->arena, ends, 2);
         build_path(building, &path, step);
@@ -407,8 +406,7 @@ static struct vec2 home_aside(const struct drawing *drawing, const struct stop *
     double half = reach * real_sin(HOME_ANGLE / 2) / real_cos(HOME_ANGLE / 2);
     double radius = stop_radius(drawing, home);
     bool is_short = reach < SHORT_TRIP * k;
-    half =
-        real_clamp(half, 0.8 * k, is_short ? radius + drawing->size.gap + 0.4 * k : 0.8 * radius);
+    half = real_clamp(half, 0.8 * k, (is_short ? SHORT_OPENS : 0.8) * radius);
     return vec2_scale(vec2_left(out), area < 0 ? half : -half);
 }
 

@@ -389,6 +389,31 @@ static void cut_at_rings(const struct drawing *drawing, struct stroke *stroke)
     }
 }
 
+/* A run to the rim whose head would lie on somebody's shot comes to the basket beside it, on the
+ * side from which it runs. */
+static void lead_off_shots(struct drawing *drawing, struct stroke *stroke)
+{
+    const struct sizes *size = &drawing->size;
+    double clear = size->shot_half + size->head_width / 2 + 1.5 * size->gap;
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *shot = &drawing->strokes.at[i];
+        struct trail *trail = &stroke->trail;
+        if (shot->class != CLASS_SHOT || shot->start == stroke->end || shot->trail.count < 2 ||
+            trail->count < 2) {
+            continue;
+        }
+        struct vec2 from = shot->trail.at[0], tip = trail->at[trail->count - 1];
+        struct vec2 square = vec2_left(vec2_unit(vec2_sub(shot->trail.at[1], from)));
+        if (vec2_dot(square, vec2_sub(trail->at[0], from)) < 0) {
+            square = vec2_scale(square, -1);
+        }
+        double off = vec2_dot(square, vec2_sub(tip, from));
+        if (off < clear && segment_distance(tip, from, shot->trail.at[1], NULL) < clear) {
+            trail_lead(drawing->arena, trail, vec2_of(0, 0), vec2_scale(square, clear - off));
+        }
+    }
+}
+
 /* A run to the rim stops short of the basket, and of whoever is drawn there. */
 void rims_cut(struct drawing *drawing)
 {
@@ -410,6 +435,7 @@ void rims_cut(struct drawing *drawing)
         if (stroke->class == CLASS_DEFENSE_MOVE) {
             cut_at_rings(drawing, stroke);
         }
+        lead_off_shots(drawing, stroke);
         if (stroke->trail.count > 0) {
             drawing->stops.at[stroke->end].at = stroke->trail.at[stroke->trail.count - 1];
         }
