@@ -362,6 +362,20 @@ COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *bo
                                                           const struct courtwright_handout *options,
                                                           const struct courtwright_writer *writer);
 
+/* The playbook as one HTML file, for phones and larger screens: every play with its diagrams, its
+ * sentences and points, players' jobs, a search; light, dark and on paper. It needs a browser and
+ * no network, asks for nothing from elsewhere, and without its script the diagrams and all words
+ * stand there. Part of the core. */
+struct courtwright_web {
+    const size_t *plays; /* which, in order; NULL: every play without an error */
+    size_t play_count;
+    bool names; /* players' names beside their numbers, for a page that is not passed on */
+    const char *date_text; /* shown at the foot; NULL: none */
+};
+COURTWRIGHT_API enum courtwright_status courtwright_web(struct courtwright *book,
+                                                        const struct courtwright_web *web,
+                                                        const struct courtwright_writer *writer);
+
 /* What is wrong with a picture for the cover, to stand behind "the crest": "is neither SVG nor
  * PNG"; NULL when it can be drawn. A sheet that is given a crest with trouble gives
  * COURTWRIGHT_BAD_OPTION. It has to be whole in its bytes: nothing else is opened. */

@@ -2,6 +2,8 @@
 # SPDX-License-Identifier: MIT
 """The program as a coach meets it: each command, and each way a file can be wrong. Prints TAP.
 Usage: cli.py PROGRAM"""
+import base64
+import hashlib
 import json
 import os
 import pathlib
@@ -130,6 +132,17 @@ def new():
         one_message(run('new', cwd=here), 3, ['there already'], 'new does not write over a file')
         status, out, err = run('new', '-', cwd=here)
         tap.same((status, out, err), (0, (here / 'playbook.play').read_text(), ''), 'new - is for standard output')
+
+
+def policy_holds(page):
+    """The page's policy lets in its own script and style, by their very bytes, and nothing else."""
+    policy = re.search(r'http-equiv="Content-Security-Policy" content="([^"]*)"', page)[1]
+    for tag in ('script', 'style'):
+        bodies = re.findall(f'<{tag}>(.*?)</{tag}>', page, re.S)
+        digest = base64.b64encode(hashlib.sha256(bodies[0].encode('utf-8')).digest()).decode('ascii')
+        tap.ok(len(bodies) == 1 and f"{tag}-src 'sha256-{digest}';" in policy, f'the policy knows the {tag}')
+    tap.ok(policy.startswith("default-src 'none';") and 'unsafe' not in policy, 'and lets in nothing else')
+    tap.ok(not re.search(r'\s(on\w+|style)=|https?:|<(img|link|iframe|object|embed|base)\b', page), 'no handler, no style in a tag, nothing from elsewhere')
 
 
 def check():
@@ -540,7 +553,15 @@ def books():
         tap.same(run('book', 'good.play', '--two-sided', cwd=here)[:2], (0, 'playbook.pdf\n'), 'a book without a title is called playbook')
         one_message(run('book', 'empty.play', cwd=here), 1, ['no play in it'], 'no book without a play')
         one_message(run('book', 'good.play', '--per-page', '5', cwd=here), 2, ['1, 2, 4, 6 or 9'], 'book: five diagrams a page are wrong use')
-        one_message(run('book', 'good.play', '-o', 'x.html', cwd=here), 2, ['PDF', 'html'], 'a book as a web page is refused')
+        tap.same(run('book', 'book.play', '-o', 'x.html', cwd=here)[:2], (0, 'x.html\n'), 'a book whose name ends in .html is a page')
+        page = (here / 'x.html').read_text(encoding='utf-8')
+        tap.ok(page.startswith('<!DOCTYPE html>') and page.rstrip().endswith('</html>'), 'the page is whole')
+        tap.same(run('book', 'book.play', '-o', 'y.html', cwd=here)[0], 0, 'once more')
+        tap.ok((here / 'y.html').read_text(encoding='utf-8') == page, 'the same book gives the same page')
+        policy_holds(page)
+        for option in (['--per-page', '4'], ['--two-sided'], ['--crest', 'good.svg'], ['--paper', 'a4']):
+            one_message(run('book', 'good.play', *option, '-o', 'x.html', cwd=here), 2, ['PDF', 'HTML'], f'a page has no {option[0]}')
+        one_message(run('book', 'empty.play', '-o', 'x.html', cwd=here), 1, ['no play in it'], 'no page without a play')
         svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9">{}</svg>'
         for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
                            ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20)))):

@@ -28,6 +28,7 @@ TABLE = {
     'picture/text': ['base', 'picture/metrics'],
     'picture/paint': ['picture/scene', 'picture/text', 'picture/svg'],  # svg: the prefix of ids, escapes
     'page/sheet': ['floor/season', 'picture/scene', 'picture/paint', 'language/tell', 'picture/text', 'judge/check'],
+    'page/web': ['floor/season', 'picture/svg', 'picture/scene', 'language/tell', 'judge/check'],
     'program/api': None,  # every room but cli
     'program/wasm': ['base'],  # and the public header
     'program/cli': [],
@@ -41,7 +42,7 @@ OUTSIDE = {
     'page/sheet': {'cairo', 'cairo-pdf'},
     'program/cli': {'jansson', 'errno', 'fcntl', 'pthread', 'signal', 'stdatomic', 'strings', 'sys/stat', 'sys/types', 'time', 'unistd'},
 }
-GENERATED = {'language/words', 'picture/metrics', 'picture/text', 'program/api',
+GENERATED = {'language/words', 'picture/metrics', 'picture/text', 'page/web', 'program/api',
              'program/cli'}  # tables made at build time are included by bare name
 
 

@@ -92,6 +92,8 @@ void runs_keep_or_release(struct courtwright *book, struct compiled *compiled,
 /* The play with its run and diagrams; made in `scratch` where they were let go. */
 const struct compiled *runs_again(struct arena *scratch, const struct courtwright *book,
                                   const struct compiled *compiled);
+/* The run of a play of the book `ctx`, made in `arena` where it was let go. */
+const struct run *runs_of_play(void *ctx, struct arena *arena, const struct play *play);
 
 void fonts_let_go(struct courtwright *book);
 #endif

@@ -114,17 +114,6 @@ static bool plan_plays(struct arena *scratch, const struct handout_job *job,
     return true;
 }
 
-static const struct run *run_again(void *ctx, struct arena *arena, const struct play *play)
-{
-    const struct courtwright *book = ctx;
-    for (size_t i = 0; i < book->play_count; i++) {
-        if (book->plays[i].play == play) {
-            return runs_again(arena, book, &book->plays[i])->run;
-        }
-    }
-    return NULL;
-}
-
 static bool tolerance_on_paper(void *ctx, struct arena *arena, const struct segment *segment,
                                struct sheet_tolerance *tolerance)
 {
@@ -200,7 +189,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
         .title = str_of(handout->title),
         .crest = {handout->crest, handout->crest_size},
         .two_sided = handout->two_sided,
-        .run_again = run_again,
+        .run_again = runs_of_play,
         .run_ctx = job->book,
         .tolerance = handout->tolerance ? tolerance_on_paper : NULL,
         .tolerance_ctx = job->book,

@@ -32,3 +32,14 @@ const struct compiled *runs_again(struct arena *scratch, const struct courtwrigh
     scene_diagrams(scratch, again->run, &again->diagrams);
     return again;
 }
+
+const struct run *runs_of_play(void *ctx, struct arena *arena, const struct play *play)
+{
+    const struct courtwright *book = ctx;
+    for (size_t i = 0; i < book->play_count; i++) {
+        if (book->plays[i].play == play) {
+            return runs_again(arena, book, &book->plays[i])->run;
+        }
+    }
+    return NULL;
+}

@@ -18,6 +18,24 @@ static bool read_crest(const struct request *request, struct input *input, struc
     return !trouble;
 }
 
+/* What is about paper has no place in a page for screens. */
+static bool page_options_good(const struct request *request)
+{
+    if (request->per_page == 0 && !request->two_sided && !request->crest && !request->paper) {
+        return true;
+    }
+    wrong_use(request, "--per-page, --two-sided, --crest and --paper are for a PDF, not for HTML");
+    return false;
+}
+
+static int write_page(const struct request *request, struct input *input,
+                      const struct picked *picked)
+{
+    struct courtwright_web web = {picked->plays, picked->count, request->names, request->date};
+    const char *title = courtwright_title(input->book);
+    return one_page(request, input, &web, *title ? title : "playbook");
+}
+
 static int write_named(const struct request *request, struct input *input,
                        const struct picked *picked, const struct bytes *crest)
 {
@@ -38,6 +56,9 @@ static int write_book(const struct request *request, struct input *input, struct
     if (status != STATUS_FINE) {
         return status;
     }
+    if (page_wanted(request)) {
+        return write_page(request, input, picked);
+    }
     struct bytes crest = {NULL, 0};
     if (request->crest && !read_crest(request, input, &crest)) {
         status = STATUS_FILE;
@@ -50,14 +71,15 @@ static int write_book(const struct request *request, struct input *input, struct
 
 static int run(const struct request *request)
 {
-    if (!per_page_good(request)) {
+    if (!per_page_good(request) || (page_wanted(request) && !page_options_good(request))) {
         return STATUS_USE;
     }
     return sheet_run(request, write_book);
 }
 
 static const struct option_row options[] = {
-    ROW_OUTPUT("a file, a folder, or -"),
+    ROW_OUTPUT("a file, a folder, or -; one that ends in .html is a page for phones"),
+    ROW_PLAY,
     {"per-page", 0, OPTION_NUMBER, FIELD(per_page), "N",
      "diagrams a page: 1, 2, 4, 6 or 9; else as they fit best", 1, 9},
     {"two-sided", 0, OPTION_FLAG, FIELD(two_sided), NULL,
@@ -75,9 +97,10 @@ static const struct option_row options[] = {
 const struct command command_book = {
     "book",
     "FILE",
-    "write the whole playbook: cover, contents, plays, index, as PDF",
+    "write the whole playbook as PDF, or as one HTML file for phones",
     options,
-    "  courtwright book kites.play --two-sided --crest kites.svg -o kites.pdf\n",
+    "  courtwright book kites.play --two-sided --crest kites.svg -o kites.pdf\n"
+    "  courtwright book kites.play -o kites.html\n",
     1,
     1,
     run};

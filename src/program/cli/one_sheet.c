@@ -102,29 +102,46 @@ static void say_left_out(void *ctx, size_t play)
         shown(courtwright_play(leaving->book, play)->name));
 }
 
-static int write_pages(const struct request *request, struct input *input, const char *sheet,
-                       const struct courtwright_handout *options, const char *path)
+/* What is written: a sheet, or a page for screens. */
+struct wanted {
+    const char *sheet;
+    const struct courtwright_handout *options;
+    const struct courtwright_web *web; /* NULL: a sheet */
+};
+
+static enum courtwright_status write_sheet(const struct request *request, struct input *input,
+                                           const struct wanted *wanted,
+                                           const struct courtwright_writer *writer)
+{
+    struct leaving_out leaving = {request, input->book};
+    struct courtwright_handout told = *wanted->options;
+    told.left_out = told.play_count > 1 ? say_left_out : NULL; /* one: nothing is written */
+    told.left_out_ctx = &leaving;
+    return courtwright_sheet(input->book, wanted->sheet, &told, writer);
+}
+
+static int write_wanted(const struct request *request, struct input *input,
+                        const struct wanted *wanted, const char *path)
 {
     struct output output;
     if (!output_open(&output, input, request->command, path, false)) {
         return STATUS_FILE;
     }
-    struct leaving_out leaving = {request, input->book};
-    struct courtwright_handout told = *options;
-    told.left_out = options->play_count > 1 ? say_left_out : NULL; /* one: nothing is written */
-    told.left_out_ctx = &leaving;
-    enum courtwright_status status = courtwright_sheet(input->book, sheet, &told, &output.writer);
+    enum courtwright_status status = wanted->web
+                                         ? courtwright_web(input->book, wanted->web, &output.writer)
+                                         : write_sheet(request, input, wanted, &output.writer);
     return output_close(&output, status, shown(path), path);
 }
 
-int one_sheet(const struct request *request, struct input *input, const char *sheet,
-              const struct courtwright_handout *options, const char *name)
+static int one_file(const struct request *request, struct input *input, const struct wanted *wanted,
+                    const char *name)
 {
     struct name_parts parts = {.play = name};
     struct naming naming = {0};
     int status = STATUS_USE;
-    if (sheet_naming(&naming, request, "{play}.pdf", false)) {
-        status = write_pages(request, input, sheet, options, naming_next(&naming, &parts));
+    if (wanted->web ? naming_start(&naming, request, "{play}.html", false)
+                    : sheet_naming(&naming, request, "{play}.pdf", false)) {
+        status = write_wanted(request, input, wanted, naming_next(&naming, &parts));
     }
     if (status == STATUS_FINE && !write_deps(request, input, naming.used, naming.count)) {
         status = STATUS_FILE;
@@ -132,6 +149,26 @@ int one_sheet(const struct request *request, struct input *input, const char *sh
     tell_missing(request, input->book);
     naming_free(&naming);
     return status;
+}
+
+int one_sheet(const struct request *request, struct input *input, const char *sheet,
+              const struct courtwright_handout *options, const char *name)
+{
+    struct wanted wanted = {sheet, options, NULL};
+    return one_file(request, input, &wanted, name);
+}
+
+int one_page(const struct request *request, struct input *input, const struct courtwright_web *web,
+             const char *name)
+{
+    struct wanted wanted = {NULL, NULL, web};
+    return one_file(request, input, &wanted, name);
+}
+
+bool page_wanted(const struct request *request)
+{
+    const char *ending = request->output ? ending_of(request->output) : NULL;
+    return ending && strcasecmp(ending, "html") == 0;
 }
 
 static int write_named(const struct request *request, struct input *input,

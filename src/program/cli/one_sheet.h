@@ -30,6 +30,11 @@ struct courtwright_handout sheet_options(const struct request *request);
 int one_sheet(const struct request *request, struct input *input, const char *sheet,
               const struct courtwright_handout *options, const char *name);
 
+/* The same of the playbook as one HTML file, which `-o` asks for by its end. */
+int one_page(const struct request *request, struct input *input, const struct courtwright_web *web,
+             const char *name);
+bool page_wanted(const struct request *request);
+
 /* Picks plays and writes one sheet of them, called after the play or the book and `word`; a status.
  */
 int sheet_of_plays(const struct request *request, struct input *input, struct picked *picked,

@@ -1,0 +1,269 @@
+/* SPDX-License-Identifier: MIT */
+/* The phone book's script: one play, step or read at a time; time, slow, scrub; search; whose number.
+ * What is seen is told by the address: #PLAY.STEP,SECONDSs,pNUMBER, so that any of it can be linked. */
+'use strict';
+(function () {
+  const root = document.documentElement;
+  const all = (from, what) => Array.from(from.querySelectorAll(what));
+  const one = (from, what) => from.querySelector(what);
+  const make = (name, words) => Object.assign(document.createElement(name), words);
+  const contents = one(document, '.contents');
+  const told = document.getElementById('page.told');
+  const dark = document.getElementById('page.dark');
+  const find = document.getElementById('page.find');
+  const seen = { article: null, way: null, time: 0, me: 0, moving: null, playing: false, rate: 1, last: 0 };
+  let stage = null;
+
+  /* ---- the address ---- */
+
+  function read(hash) {
+    let text = '';
+    try { text = decodeURIComponent(hash.slice(1)); } catch (error) { text = ''; }
+    const parts = text.split(',');
+    const at = document.getElementById(parts[0]);
+    const place = { element: at && at.matches('article, .way') ? at : null, time: 0, me: null };
+    for (const part of parts.slice(1)) {
+      const time = /^(\d+(?:\.\d+)?)s$/.exec(part), me = /^p(\d+)$/.exec(part);
+      if (time) { place.time = Number(time[1]); }
+      if (me) { place.me = Number(me[1]); }
+    }
+    return place;
+  }
+
+  function write(push) {
+    const parts = [seen.way ? seen.way.id : ''];
+    if (seen.way && seen.time > 0) { parts.push(seen.time.toFixed(1) + 's'); }
+    if (seen.me) { parts.push('p' + seen.me); }
+    const hash = '#' + parts.join(',');
+    try { history[push ? 'pushState' : 'replaceState'](null, '', hash); } catch (error) { /* a place that keeps no addresses */ }
+  }
+
+  /* ---- time ---- */
+
+  const seconds = () => seen.way ? Number(seen.way.dataset.seconds) : 0;
+
+  function show() {
+    const whole = seconds(), links = all(seen.way, '[data-at]');
+    if (seen.moving) { seen.moving.setCurrentTime(Math.min(seen.time, whole)); }
+    stage.classList.toggle('moving', seen.moving !== null && (seen.playing || seen.time > 0));
+    stage.slider.value = seen.time;
+    stage.slider.setAttribute('aria-valuetext', seen.time.toFixed(1) + ' of ' + whole.toFixed(1) + ' seconds');
+    stage.done.style.width = whole > 0 ? 100 * seen.time / whole + '%' : '0';
+    stage.clock.textContent = seen.time.toFixed(1) + ' of ' + whole.toFixed(1) + ' s';
+    let now = null;
+    for (const link of links) {
+      const at = Number(link.dataset.at);
+      if ((seen.time > 0 || seen.playing) && at <= seen.time + 0.05 && (!now || at >= Number(now.dataset.at))) { now = link; }
+    }
+    for (const link of links) {
+      link.parentElement.classList.toggle('now', link === now);
+      if (link === now) { link.setAttribute('aria-current', 'step'); } else { link.removeAttribute('aria-current'); }
+    }
+    stage.watch.setAttribute('aria-pressed', String(seen.playing));
+    stage.pause.setAttribute('aria-pressed', String(!seen.playing && seen.time > 0 && seen.time < whole));
+    stage.slow.setAttribute('aria-pressed', String(seen.rate < 1));
+  }
+
+  function tick(now) {
+    if (!seen.playing) { return; }
+    seen.time = Math.min(seen.time + seen.rate * Math.max(0, now - seen.last) / 1000, seconds());
+    seen.last = now;
+    if (seen.time >= seconds()) { stop(); } else { show(); requestAnimationFrame(tick); }
+  }
+
+  function stop() {
+    const was = seen.playing;
+    seen.playing = false;
+    show();
+    if (was) { write(false); }
+  }
+
+  function watch() {
+    if (seen.time >= seconds()) { seen.time = 0; }
+    seen.playing = true;
+    seen.last = performance.now();
+    show();
+    requestAnimationFrame(tick);
+  }
+
+  /* ---- the stage: picture, time line, buttons; one for all plays, where the play is ---- */
+
+  function button(words, act) {
+    const made = make('button', { type: 'button', textContent: words });
+    made.addEventListener('click', act);
+    return made;
+  }
+
+  function build() {
+    stage = make('div', {});
+    stage.screen = make('div', { className: 'screen' });
+    stage.screen.setAttribute('role', 'img');
+    stage.slider = make('input', { type: 'range', min: '0', step: '0.1' });
+    stage.slider.setAttribute('aria-label', 'Time');
+    stage.slider.addEventListener('input', () => { seen.playing = false; seen.time = Number(stage.slider.value); show(); });
+    stage.slider.addEventListener('change', () => write(false));
+    stage.done = make('u', {});
+    stage.ticks = make('span', {});
+    stage.clock = make('span', { className: 'clock' });
+    stage.clock.setAttribute('aria-hidden', 'true');
+    const track = make('div', { className: 'track' });
+    track.append(stage.ticks, stage.done, stage.slider);
+    stage.time = make('div', { className: 'time' });
+    stage.time.append(track, stage.clock);
+    stage.watch = button('Watch', watch);
+    stage.pause = button('Pause', stop);
+    stage.slow = button('Slow', () => { seen.rate = seen.rate < 1 ? 1 : 0.5; show(); });
+    stage.acts = make('div', { className: 'acts' });
+    stage.acts.append(stage.watch, stage.pause, stage.slow);
+    stage.append(stage.screen, stage.time, stage.acts);
+  }
+
+  function fill() {
+    const way = seen.way, picture = one(way, '.picture'), kept = one(way, 'template');
+    const whole = seconds();
+    stage.screen.replaceChildren(one(picture, '.still').cloneNode(true));
+    stage.screen.setAttribute('aria-label', picture.getAttribute('aria-label'));
+    seen.moving = null;
+    if (kept) {
+      stage.screen.append(kept.content.cloneNode(true));
+      seen.moving = one(stage.screen, '.moving');
+      seen.moving.pauseAnimations();
+      accent(stage.screen);
+    }
+    stage.time.hidden = stage.acts.hidden = !seen.moving;
+    stage.slider.max = whole;
+    stage.ticks.replaceChildren(...[0, whole, ...all(way, '[data-at]').map((link) => Number(link.dataset.at))].map((at) => {
+      const mark = make('i', {});
+      mark.style.left = whole > 0 ? 100 * at / whole + '%' : '0';
+      return mark;
+    }));
+    one(seen.article, '.stage').append(stage);
+  }
+
+  /* ---- what is seen ---- */
+
+  function below(ways) {
+    const old = one(seen.article, '.below');
+    if (old) { old.remove(); }
+    const reads = ways.filter((way) => way.dataset.step === seen.way.dataset.step && 'read' in way.dataset && way !== seen.way);
+    if (reads.length === 0) { return; }
+    const made = make('section', { className: 'below on' });
+    const list = make('ul', {});
+    for (const way of reads) {
+      const link = make('a', { href: '#' + way.id }), head = make('h3', {}), item = make('li', {});
+      head.append(...one(way, 'h2').cloneNode(true).childNodes);
+      link.append(head, one(way, '.still').cloneNode(true));
+      item.append(link);
+      list.append(item);
+    }
+    const common = ways.find((way) => way.dataset.step === seen.way.dataset.step && one(way, '.decides'));
+    made.append(make('h2', { textContent: 'Step ' + seen.way.dataset.step + ': ' + (common ? one(common, '.decides').textContent.replace(/\.$/, '').replace(/^W/, 'w') : 'the ways on') }), list);
+    seen.article.append(made);
+  }
+
+  function mark(elements, chosen, word) {
+    for (const element of elements) {
+      if (chosen(element)) { element.setAttribute('aria-current', word); } else { element.removeAttribute('aria-current'); }
+    }
+  }
+
+  function choose(element, time) {
+    const article = element.matches('article') ? element : element.closest('article');
+    const ways = all(article, '.way'), way = element === article ? ways[0] : element;
+    const newPlay = article !== seen.article, newWay = way !== seen.way;
+    Object.assign(seen, { article, way, time: Math.min(time, Number(way.dataset.seconds)), playing: false });
+    root.classList.add('reading');
+    for (const other of all(document, 'article')) { other.classList.toggle('on', other === article); }
+    for (const other of ways) { other.classList.toggle('on', other === way); }
+    for (const row of all(article, '.reads')) { row.classList.toggle('on', row.dataset.step === way.dataset.step); }
+    const fragment = (link) => decodeURIComponent(link.hash.slice(1));
+    mark(all(contents, 'li a'), (link) => fragment(link) === article.id, 'page');
+    mark(all(article, '.jump a'), (link) => link.dataset.step ? link.dataset.step === way.dataset.step && !('read' in way.dataset && fragment(link) !== way.id) : fragment(link) === way.id, 'step');
+    if (newWay) { fill(); below(ways); }
+    show();
+    if (newPlay) { one(article, 'h1').focus({ preventScroll: true }); scrollTo(0, 0); }
+    if (newWay && !newPlay) { told.textContent = one(way, 'h2').textContent; }
+    document.title = one(article, 'h1').textContent;
+  }
+
+  function leave() {
+    const was = seen.article;
+    Object.assign(seen, { article: null, way: null, time: 0, playing: false, moving: null });
+    root.classList.remove('reading');
+    for (const article of all(document, 'article')) { article.classList.remove('on'); }
+    mark(all(contents, 'li a'), () => false, 'page');
+    document.title = title;
+    if (was) { one(contents, 'h1').focus({ preventScroll: true }); scrollTo(0, 0); }
+  }
+
+  /* The marks of that player in a picture. */
+  function accent(from) {
+    for (const drawn of all(from, '.mine')) { drawn.classList.remove('mine'); }
+    if (seen.me) { for (const drawn of all(from, '.p' + seen.me)) { drawn.classList.add('mine'); } }
+  }
+
+  function mine(number) {
+    seen.me = number;
+    for (const press of all(document, '.me button')) { press.setAttribute('aria-pressed', String(Number(press.dataset.me) === number)); }
+    accent(document);
+    for (const job of all(document, '.job')) { job.classList.toggle('on', Number(job.dataset.me) === number); }
+  }
+
+  /* On a wide page there is always a play to be seen. */
+  const wide = matchMedia('(min-width: 1100px)');
+
+  function go(hash, push) {
+    const place = read(hash);
+    if (place.me !== null) { mine(place.me); }
+    const first = wide.matches ? one(document, 'article') : null;
+    const before = seen.way;
+    if (place.element || first) { choose(place.element || first, place.time); } else { leave(); }
+    write(push && seen.way !== before);
+  }
+
+  const follow = () => go(location.hash, false);
+
+  /* ---- search, dark ---- */
+
+  function search() {
+    const words = find.value.toLowerCase().split(/\s+/).filter(Boolean);
+    let any = false;
+    for (const section of all(contents, 'section')) {
+      const head = one(section, 'h2');
+      let here = false;
+      for (const link of all(section, 'a')) {
+        const text = [link.textContent, link.dataset.find, head ? head.textContent : ''].join(' ').toLowerCase();
+        const fits = words.every((word) => text.includes(word));
+        link.parentElement.hidden = !fits;
+        here = here || fits;
+      }
+      section.hidden = !here;
+      any = any || here;
+    }
+    one(contents, '.none').hidden = any;
+  }
+
+  const night = matchMedia('(prefers-color-scheme: dark)');
+  const isDark = () => root.dataset.look ? root.dataset.look === 'dark' : night.matches;
+  const name = () => { dark.textContent = isDark() ? 'Light' : 'Dark'; };
+
+  /* ---- begin ---- */
+
+  const title = document.title;
+  root.classList.add('js');
+  for (const element of all(document, '.bar, .search, .me')) { element.hidden = false; }
+  build();
+  name();
+  dark.addEventListener('click', () => { root.dataset.look = isDark() ? 'light' : 'dark'; name(); });
+  night.addEventListener('change', name);
+  find.addEventListener('input', search);
+  document.addEventListener('click', (event) => {
+    const press = event.target.closest('.me button');
+    const link = event.target.closest('a[href^="#"]');
+    if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey) { event.preventDefault(); go(link.hash, true); }
+    if (press) { mine(Number(press.dataset.me) === seen.me ? 0 : Number(press.dataset.me)); write(false); }
+  });
+  addEventListener('hashchange', follow);
+  wide.addEventListener('change', follow);
+  follow();
+})();

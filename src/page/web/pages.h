@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: MIT */
+/* pages: what the files of this room share. Private to web. */
+#ifndef PAGE_WEB_PAGES_H
+#define PAGE_WEB_PAGES_H
+
+#include "page/web/html.h"
+#include "page/web/web.h"
+#include "picture/scene/scene.h"
+
+/* A playbook being written. */
+struct pages {
+    struct html html;
+    const struct web_job *job;
+    const struct str *ids; /* of the job's plays: letters, digits and hyphens, each its own */
+};
+/* One diagram of a play with what is drawn of it. */
+struct passage {
+    const struct play *play;
+    const struct step *step;
+    const struct branch *branch; /* or NULL */
+    const struct diagram *diagram;
+    const struct scene *scene;
+    struct str play_id; /* its own is that, a dot and the diagram's label */
+};
+
+struct str pages_club(const struct web_job *job);  /* "Larkspur Kites", or the book's name */
+struct str pages_title(const struct web_job *job); /* of the book, unless that is the club's */
+/* contents.c: every play's link, by chapter. */
+void contents_put(const struct pages *pages);
+/* play.c: the article of one play. */
+void play_put(const struct pages *pages, size_t index, const struct run *run);
+/* Points as paragraphs, behind whom they are for. */
+void points_put(const struct html *html, const struct play *play, const point_list *points);
+/* passage.c: one step or read: its heading, its picture, its words. */
+void passage_put(const struct html *html, const struct passage *way);
+
+#endif

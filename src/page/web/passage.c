@@ -1,0 +1,153 @@
+/* SPDX-License-Identifier: MIT */
+/* passage: one step or read of a play. Takes its diagram, gives a section of a page: heading,
+ * picture, sentences that know their moment, each player's job, points. */
+#include "language/tell/tell.h"
+#include "page/web/pages.h"
+#include "page/web/picture.h"
+
+static const struct task *task_of(const struct passage *passage, size_t index)
+{
+    return step_task(passage->step, passage->diagram->branch, index);
+}
+
+/* ---- moments ---- */
+
+/* When a task is seen to begin; a pass leaves the hand. TIME_NEVER: it does not. */
+static double task_moment(const struct passage *passage, size_t index)
+{
+    const struct segment *segment = passage->diagram->segment;
+    const struct task *task = task_of(passage, index);
+    if (index >= segment->tasks || task->kind == TASK_HOLD) {
+        return TIME_NEVER;
+    }
+    bool throws =
+        task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
+    return segment->record[index].time[throws ? MOMENT_RELEASED : MOMENT_STARTED];
+}
+
+/* The first moment of any of the sentence's tasks. */
+static double sentence_moment(const struct passage *passage, size_t index)
+{
+    const struct sentence *sentence = task_of(passage, index)->sentence;
+    size_t count = step_task_count(passage->step, passage->diagram->branch);
+    double first = task_moment(passage, index);
+    for (size_t i = 0; sentence && i < count; i++) {
+        double moment =
+            task_of(passage, i)->sentence == sentence ? task_moment(passage, i) : TIME_NEVER;
+        first = moment >= 0 && (first < 0 || moment < first) ? moment : first;
+    }
+    return first;
+}
+
+/* ---- sentences ---- */
+
+static void put_words(const struct html *html, int order, struct str told)
+{
+    if (order > 0) {
+        html_put(html, "<span class=\"n\">%d</span>", order);
+    }
+    html_put(html, "<span>%m</span>", told);
+}
+
+/* A link to its moment; what only stands still has none. */
+static void put_sentence(const struct html *html, const struct passage *passage, size_t index,
+                         struct str told)
+{
+    int order = task_of(passage, index)->order;
+    double moment = sentence_moment(passage, index);
+    bool before = index < scene_first_task(passage->diagram);
+    html_put(html, before ? "<li class=\"before\">" : "<li>");
+    if (moment < 0) {
+        put_words(html, order, told);
+    } else {
+        html_put(html, "<a href=\"#%s.%s,%ns\" data-at=\"%n\">", passage->play_id,
+                 passage->diagram->label, moment, moment);
+        put_words(html, order, told);
+        html_put(html, "</a>");
+    }
+    html_put(html, "</li>\n");
+}
+
+/* In their order; those that have no place in it (who stays where) last. */
+static void put_sentences(const struct html *html, const struct passage *passage)
+{
+    int branch = passage->diagram->branch;
+    size_t count = step_task_count(passage->step, branch);
+    bool any = false;
+    for (int pass = 0; pass < 2; pass++) {
+        for (size_t i = 0; i < count; i++) {
+            if ((task_of(passage, i)->order == 0) != (pass == 1)) {
+                continue;
+            }
+            struct str told = (any ? tell_task : tell_task_first)(html->arena, passage->play,
+                                                                  passage->step, branch, i);
+            if (told.size > 0) {
+                html_put(html, any ? "" : "<ol>\n");
+                put_sentence(html, passage, i, told);
+                any = true;
+            }
+        }
+    }
+    html_put(html, any ? "</ol>\n" : "");
+}
+
+/* What each player does, told to her: the page shows the one who looks. */
+static void put_jobs(const struct html *html, const struct passage *passage)
+{
+    for (int number = 1; number <= passage->play->players; number++) {
+        struct str told = tell_job(html->arena, passage->play, passage->step,
+                                   passage->diagram->branch, body_attacker(number));
+        if (told.size > 0) {
+            html_put(html, "<p class=\"job\" data-me=\"%d\"><b>Your job</b> %m</p>\n", number,
+                     told);
+        }
+    }
+}
+
+/* ---- the section ---- */
+
+static void put_heading(const struct html *html, const struct passage *passage)
+{
+    struct str title =
+        passage->branch ? tell_branch(html->arena, passage->branch) : passage->step->title;
+    html_put(html, "<h2 tabindex=\"-1\">");
+    if (title.size > 0) {
+        html_put(html, "<span class=\"label\">%s</span> <bdi>%s</bdi>", passage->diagram->label,
+                 title);
+    } else {
+        html_put(html, "Step %s", passage->diagram->label);
+    }
+    struct str after =
+        passage->branch ? STR("") : tell_after(html->arena, passage->play, passage->step);
+    html_put(html, after.size > 0 ? " <small>%s</small>" : "", after);
+    html_put(html, "</h2>\n");
+}
+
+static void put_picture(const struct html *html, const struct passage *passage)
+{
+    struct str told =
+        tell_diagram(html->arena, passage->play, passage->step, passage->diagram->branch);
+    html_put(html, "<div class=\"picture\" role=\"img\" aria-label=\"%s. %s\">\n",
+             passage->scene->title, told);
+    picture_still(html, passage->scene, passage->play->rules);
+    html_put(html, "</div>\n");
+}
+
+void passage_put(const struct html *html, const struct passage *passage)
+{
+    html_put(html, "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"%s>\n",
+             passage->play_id, passage->diagram->label, passage->step->number,
+             passage->diagram->segment->duration, passage->branch ? STR(" data-read") : STR(""));
+    put_heading(html, passage);
+    put_picture(html, passage);
+    html_put(html, "<div class=\"words\">\n");
+    put_sentences(html, passage);
+    put_jobs(html, passage);
+    points_put(html, passage->play,
+               passage->branch ? &passage->branch->points : &passage->step->points);
+    if (!passage->branch && passage->step->branches.count > 0) {
+        html_put(html, "<p class=\"decides\"><b>%s</b></p>\n",
+                 tell_decides_here(html->arena, passage->play, passage->step, BODY_NONE));
+    }
+    html_put(html, "</div>\n</section>\n");
+}

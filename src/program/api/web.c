@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: MIT */
+/* web: plays to one HTML file. */
+#include "page/web/web.h"
+
+#include "program/api/handle.h"
+
+struct page_job {
+    struct courtwright *book;
+    const struct courtwright_web *web;
+    struct writer writer;
+};
+
+/* Runs that were let go are made again one at a time, as the page comes to them. */
+static enum courtwright_status pick_plays(struct arena *scratch, const struct page_job *job,
+                                          struct web_job *page)
+{
+    size_t count = job->web->plays ? job->web->play_count : job->book->play_count;
+    struct web_play *plays = arena_array(scratch, struct web_play, count);
+    for (size_t i = 0; i < count; i++) {
+        size_t index = job->web->plays ? job->web->plays[i] : i;
+        if (index >= job->book->play_count) {
+            return COURTWRIGHT_NO_SUCH;
+        }
+        const struct compiled *compiled = &job->book->plays[index];
+        if (compiled->ran) {
+            plays[page->count++] = (struct web_play){compiled->play, compiled->run};
+        } else if (job->web->plays) {
+            return COURTWRIGHT_BROKEN;
+        }
+    }
+    page->plays = plays;
+    return page->count > 0 ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
+}
+
+static enum courtwright_status write_page(struct arena *scratch, void *ctx)
+{
+    struct page_job *job = ctx;
+    struct web_job page = {
+        .book = job->book->playbook,
+        .names = job->web->names,
+        .date_text = str_of(job->web->date_text),
+        .run_again = runs_of_play,
+        .run_ctx = job->book,
+    };
+    enum courtwright_status status = pick_plays(scratch, job, &page);
+    if (status != COURTWRIGHT_OK) {
+        return status;
+    }
+    web_book_write(scratch, &page, &job->writer);
+    return job->writer.failed ? COURTWRIGHT_WRITE : COURTWRIGHT_OK;
+}
+
+enum courtwright_status courtwright_web(struct courtwright *book, const struct courtwright_web *web,
+                                        const struct courtwright_writer *writer)
+{
+    struct page_job job = {book, web, {writer->write, writer->ctx, false}};
+    return book->playbook ? with_scratch(&book->memory, write_page, &job) : COURTWRIGHT_BROKEN;
+}

@@ -1,0 +1,252 @@
+// SPDX-License-Identifier: MIT
+// The playbook as one HTML file, as a player and a coach meet it: on a phone and on a desk, dark, without
+// its script, without a network, by keyboard, by address. Usage: phone.cjs PROGRAM BOOK.play
+'use strict';
+const { execFileSync } = require('node:child_process');
+const fs = require('node:fs');
+const os = require('node:os');
+const path = require('node:path');
+const { pathToFileURL } = require('node:url');
+const { check, figure, finish, start, open, faults } = require('./browser.cjs');
+
+const [program, example] = process.argv.slice(2);
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-phone-'));
+const PHONE = { viewport: { width: 390, height: 844 }, offline: true };
+const DESK = { viewport: { width: 1280, height: 900 }, offline: true };
+
+// What nobody would write on a Sunday night, and somebody will: words without end, signs that mean something to a
+// page, letters that run to the left, a drill with twelve players.
+const HARD = `playbook "A book whose title goes on ${'and on '.repeat(20)}"
+  level u12
+team "\u05e9\u05d5\u05e2\u05dc\u05d9\u05dd & <b>Kites</b>"
+  1 "\u05e0\u05d5\u05e2\u05d4 \u05dc\u05d5\u05d9"
+  2 "Maximiliane-Wilhelmina Featherstonehaugh"
+  3 "\u0644\u064a\u0644\u0649"
+  4 "O'Brien \\"Bo\\" Quill"
+  5 "${'Pneumonoultramicroscopic'.repeat(3)}"
+
+play "<script>alert(1)</script> ${'Longest'.repeat(20)}"
+  about "One & two < three > none; 'quoted' and ]]> closed --> too."
+  call "</title><img src=x onerror=alert(2)>"
+  caution "Our own line <i>stands</i> behind it."
+  tags man, "a \\"tag\\" of ours"
+  start five-out
+  ball 1
+  step "\u05e9\u05dc\u05d1 \u05e8\u05d0\u05e9\u05d5\u05df"
+    1 passes to 2
+    point 2 "\u05d4\u05e8\u05d9\u05de\u05d9 \u05d0\u05ea \u05d4\u05e8\u05d0\u05e9"
+    read x1 trails "${'A read with a name that nobody can shout '.repeat(4)}"
+      1 cuts to the rim
+    read otherwise "Stay"
+      1 goes to left short corner
+      point "${'x'.repeat(300)}"
+
+play "Same name"
+  start five-out
+  ball 1
+  step
+    1 passes to 2
+
+play "Same-name!"
+  start five-out
+  ball 1
+  step
+    2 cuts to the rim
+`;
+
+function write(text, name, ...options) {
+  const source = path.join(folder, name + '.play'), page = path.join(folder, name + '.html');
+  if (text !== null) { fs.writeFileSync(source, text); }
+  execFileSync(program, ['book', text === null ? example : source, '-o', page, ...options], { stdio: ['ignore', 'ignore', 'pipe'] });
+  return page;
+}
+
+const ids = (page) => page.$$eval('article', (all) => all.map((one) => [one.id, [...one.querySelectorAll('.way')].map((way) => way.id)]));
+
+// Opened from the disk with no network; nothing but the file itself may be asked for.
+function visit(browser, file, options, hash) {
+  const address = pathToFileURL(file).href;
+  return open(browser, address + (hash || ''), options, (asked) => asked.split('#')[0] === address);
+}
+
+async function quiet(page, what) {
+  check(page.asked.length === 0, `${what}: no request leaves`, page.asked);
+  check(page.errors.length === 0, `${what}: nothing is complained of`, page.errors);
+  await page.context().close();
+}
+
+const fits = (page) => page.evaluate(() => document.documentElement.scrollWidth <= innerWidth);
+
+// Everything that can be touched and is smaller than a finger.
+const small = (page) => page.$$eval('a, button, input', (all) => all
+  .map((one) => [one.getBoundingClientRect(), one])
+  .filter(([box]) => box.width > 0 && (box.width < 43.5 || box.height < 43.5))
+  .map(([box, one]) => `${one.tagName} ${one.textContent.trim().slice(0, 30)} ${box.width.toFixed(0)} x ${box.height.toFixed(0)}`));
+
+async function everyWay(browser, file, options, what) {
+  const page = await visit(browser, file, options);
+  const wide = [], low = [];
+  for (const [, ways] of await ids(page)) {
+    for (const way of ways) {
+      await page.evaluate((hash) => { location.hash = hash; }, way);
+      await page.waitForFunction((id) => document.getElementById(id).matches('.on'), way);
+      if (!await fits(page)) { wide.push(way); }
+      if (options === PHONE) { low.push(...(await small(page)).map((one) => `${way}: ${one}`)); }
+    }
+  }
+  check(wide.length === 0, `${what}: nothing has to be scrolled sideways, on no step or read`, wide);
+  if (options === PHONE) { check(low.length === 0, `${what}: every target is 44 px or more`, low); }
+  await quiet(page, what);
+}
+
+async function accessible(browser, file, name) {
+  for (const [what, options, hash] of [['contents', PHONE, ''], ['a play', PHONE, 1], ['a read by number', PHONE, 2], ['a play in the dark', { ...PHONE, colorScheme: 'dark' }, 1],
+    ['a desk', DESK, 1], ['a desk in the dark', { ...DESK, colorScheme: 'dark' }, 2], ['no script', { ...PHONE, javaScriptEnabled: false }, '']]) {
+    const page = await visit(browser, file, options.javaScriptEnabled === false ? { ...options, javaScriptEnabled: true } : options);
+    if (options.javaScriptEnabled === false) { // axe is a script itself: the page as it is before its own has run
+      await page.evaluate(() => { document.documentElement.classList.remove('js', 'reading'); for (const on of document.querySelectorAll('.bar, .search, .me')) { on.hidden = true; } });
+    } else if (hash) {
+      const ways = (await ids(page)).find(([, all]) => all.length > 1)[1];
+      await page.evaluate((to) => { location.hash = to; }, hash === 1 ? ways[0] : ways[1] + ',p3');
+      await page.waitForFunction((id) => document.getElementById(id).matches('.on'), ways[hash - 1]);
+    }
+    const found = await faults(page);
+    check(found.length === 0, `${name}, ${what}: axe-core finds nothing`, found.join('\n'));
+    await page.context().close();
+  }
+}
+
+async function addresses(browser, file) {
+  const page = await visit(browser, file, PHONE);
+  const hash = () => page.evaluate(() => decodeURIComponent(location.hash));
+  const shown = () => page.$$eval('.way.on', (all) => all.map((one) => one.id).join());
+  check(await page.isVisible('.contents') && await page.$$eval('article', (all) => all.every((one) => one.offsetParent === null)), 'the list of plays comes first');
+  await page.click('.contents a[href="#lantern"]');
+  check(await shown() === 'lantern.1' && !await page.isVisible('.contents'), 'a play opens at its first step', await shown());
+  check(await page.evaluate(() => document.activeElement.textContent) === 'Lantern', 'and is what the keyboard goes on from');
+  check(await page.getAttribute('.contents a[href="#lantern"]', 'aria-current') === 'page', 'the list knows which is open');
+  await page.click('.on .jump a[href="#lantern.1b"]');
+  check(await shown() === 'lantern.1b' && await hash() === '#lantern.1b', 'a read opens and is in the address', await hash());
+  check(await page.$eval('.on .jump [aria-current=step]', (one) => one.textContent.startsWith('1b')), 'its button is marked');
+  check((await page.textContent('[role=status]')).startsWith('1b'), 'and it is told to who cannot see it');
+  await page.click('.on .me button[data-me="5"]');
+  check(await hash() === '#lantern.1b,p5', 'whose number it is, is in the address', await hash());
+  check(await page.$$eval('.screen .still .mine', (all) => all.length > 0 && all.every((one) => one.classList.contains('p5'))), 'that player is marked, and nobody else');
+  check(await page.isVisible('.way.on .job[data-me="5"]') && !await page.isVisible('.way.on .job[data-me="3"]'), 'her job is told, and no other');
+  const address = page.url();
+  const other = await visit(browser, file, PHONE, address.slice(address.indexOf('#')));
+  check(await other.$$eval('.way.on', (all) => all.map((one) => one.id).join()) === 'lantern.1b' && await other.isVisible('.way.on .job.on[data-me="5"]'), 'the address alone leads there');
+  await other.context().close();
+  await page.goBack();
+  check(await shown() === 'lantern.1', 'back goes one step back', await shown());
+  await page.click('.home');
+  check(await page.isVisible('.contents'), 'and all plays are one touch away');
+  await page.evaluate(() => { location.hash = 'no-such-play.9,3s,p99'; });
+  check(await page.isVisible('.contents'), 'an address of nothing leads to the list');
+  await quiet(page, 'by address');
+}
+
+async function searches(browser, file) {
+  const page = await visit(browser, file, PHONE);
+  const left = () => page.$$eval('.contents li a', (all) => all.filter((one) => one.offsetParent !== null).map((one) => one.querySelector('bdi').textContent).join());
+  const all = await left();
+  await page.getByLabel('Find a play').fill('SLUI');
+  check(await left() === 'Sluice', 'a play is found by a piece of its name', await left());
+  await page.getByLabel('Find a play').fill('late clock');
+  check(await left() === 'Millrace,Windlass', 'by its tags', await left());
+  await page.getByLabel('Find a play').fill('out of bounds');
+  check(await left() === 'Sandbar,Towpath', 'by its chapter', await left());
+  await page.getByLabel('Find a play').fill('qqq');
+  check(await left() === '' && await page.isVisible('.none'), 'and that there is none is said', await left());
+  await page.getByLabel('Find a play').fill('');
+  check(await left() === all, 'an empty search shows all again');
+  await quiet(page, 'search');
+}
+
+async function looks(browser, file) {
+  const ground = (page) => page.$eval('body', (one) => getComputedStyle(one).backgroundColor);
+  const night = await visit(browser, file, { ...PHONE, colorScheme: 'dark' });
+  check(await ground(night) === 'rgb(18, 22, 25)', 'who reads in the dark gets it dark', await ground(night));
+  await night.getByRole('button', { name: 'Light' }).click();
+  check(await ground(night) === 'rgb(255, 255, 255)', 'and light at a touch', await ground(night));
+  await night.getByRole('button', { name: 'Dark' }).click();
+  check(await ground(night) === 'rgb(18, 22, 25)', 'and dark again', await ground(night));
+  await night.evaluate(() => { location.hash = 'lantern.1'; });
+  await night.emulateMedia({ media: 'print' });
+  check(await ground(night) === 'rgb(255, 255, 255)', 'paper is white', await ground(night));
+  check(await night.$$eval('#lantern .way', (all) => all.length === 5 && all.every((one) => one.querySelector('.still').getBoundingClientRect().width > 100)), 'and has every step and read of the play that is open');
+  check(await night.$$eval('article', (all) => all.filter((one) => one.offsetParent !== null).map((one) => one.id).join()) === 'lantern', 'and of no other');
+  const paper = await night.pdf({ format: 'Letter' });
+  check(paper.length > 10000, 'it prints');
+  await quiet(night, 'dark and paper');
+}
+
+async function scriptless(browser, file) {
+  for (const [what, options] of [['a phone', PHONE], ['a desk', DESK]]) {
+    const page = await visit(browser, file, { ...options, javaScriptEnabled: false });
+    const counted = async (what) => (await page.locator(what).all()).length;
+    const shown = async (what) => { let seen = 0; for (const one of await page.locator(what).all()) { seen += await one.isVisible() ? 1 : 0; } return seen; };
+    check(await counted('.way .still') > 20 && await shown('.way .still') === await counted('.way .still'), `without its script every diagram stands there on ${what}`);
+    check(await shown('.care') === await counted('article') && await shown('.key') === await counted('article'), `with caution and key on ${what}`);
+    check(await shown('.bar, .search, .me, .job') === 0, `and nothing that would need it on ${what}`);
+    await quiet(page, `without script on ${what}`);
+  }
+}
+
+async function keyboard(browser, file) {
+  const page = await visit(browser, file, PHONE, '#lantern.1');
+  const reached = new Set();
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press('Tab');
+    reached.add(await page.evaluate(() => { const at = document.activeElement; return at.tagName + ' ' + (at.getAttribute('href') || at.dataset.me || at.textContent || at.getAttribute('aria-label')); }));
+  }
+  for (const wanted of ['A #', 'BUTTON Dark', 'A #lantern.1a', 'A #lantern.2', 'BUTTON 1', 'BUTTON 5']) {
+    check(reached.has(wanted), `the keyboard reaches ${wanted}`, [...reached].join('\n'));
+  }
+  await quiet(page, 'keyboard');
+}
+
+async function valid(file, name) {
+  const { HtmlValidate } = require('html-validate');
+  const checker = new HtmlValidate({ extends: ['html-validate:recommended'], rules: { 'valid-id': ['error', { relaxed: true }], 'long-title': 'off' } });
+  const report = await checker.validateFile(file);
+  const found = report.results.flatMap((one) => one.messages.map((said) => `${said.line}: ${said.ruleId}: ${said.message}`));
+  check(found.length === 0, `${name} is valid HTML`, found.slice(0, 20).join('\n'));
+}
+
+function sizes(file) {
+  const text = fs.readFileSync(file, 'utf8');
+  const plays = text.match(/<article [^]*?<\/article>/g).map((one) => [Buffer.byteLength(one), /id="([^"]*)"/.exec(one)[1]]).sort((a, b) => b[0] - a[0]);
+  const whole = Buffer.byteLength(text), rest = whole - plays.reduce((sum, [size]) => sum + size, 0);
+  figure(`the example book is ${(whole / 1000).toFixed(0)} kB: ${plays.length} plays of ${(plays[Math.floor(plays.length / 2)][0] / 1000).toFixed(1)} kB in the middle, ${plays[0][1]} the largest with ${(plays[0][0] / 1000).toFixed(1)} kB, and ${(rest / 1000).toFixed(1)} kB once`);
+  check(plays.every(([size]) => size < 60000), 'every play of the example book is under 60 kB', plays.slice(0, 4));
+  const kinds = new Set(text.match(/href="#court\.[a-z0-9-]+"/g)).size;
+  check((text.match(/<g id="court\./g) || []).length === kinds, 'each court stands there once');
+}
+
+async function main() {
+  const browser = await start();
+  try {
+    const kites = write(null, 'kites'), hard = write(HARD, 'hard', '--names');
+    sizes(kites);
+    for (const [file, name] of [[kites, 'the example book'], [hard, 'a hard book']]) {
+      await valid(file, name);
+      await everyWay(browser, file, PHONE, `${name} on a phone`);
+      await everyWay(browser, file, DESK, `${name} on a desk`);
+      await accessible(browser, file, name);
+    }
+    check(!fs.readFileSync(kites, 'utf8').includes('Imke'), 'nobody is named in a page to be passed on');
+    check(/Maximiliane/.test(fs.readFileSync(hard, 'utf8')), 'names stand there when asked for');
+    await addresses(browser, kites);
+    await searches(browser, kites);
+    await looks(browser, kites);
+    await scriptless(browser, kites);
+    await keyboard(browser, kites);
+  } finally {
+    await browser.close();
+    fs.rmSync(folder, { recursive: true });
+  }
+  finish();
+}
+
+main().catch((error) => { console.log(`not ok - ${String(error.stack).replace(/\n/g, '\n# ')}`); process.exitCode = 1; });

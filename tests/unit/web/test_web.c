@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: MIT */
+#include "page/web/web.h"
+#include "floor/sim/sim.h"
+#include "language/tell/tell.h"
+#include "page/web/html.h"
+#include "picture/scene/scene.h"
+#include "resolved.h"
+#include "suite.h"
+#include "whole_file.h"
+
+#include <string.h>
+
+static struct strbuf bytes;
+
+static bool keep(void *ctx, const char *at, size_t size)
+{
+    strbuf_add(ctx, (struct str){at, size});
+    return true;
+}
+
+static bool refuse(void *ctx, const char *at, size_t size)
+{
+    (void)at;
+    (void)size;
+    ++*(int *)ctx;
+    return false;
+}
+
+static void has(const char *text, const char *part)
+{
+    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
+}
+
+static void has_not(const char *text, const char *part)
+{
+    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, strstr(text, part));
+}
+
+static size_t count_of(const char *text, const char *part)
+{
+    size_t count = 0;
+    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
+        count++;
+    }
+    return count;
+}
+
+/* ---- text ---- */
+
+static struct html open_html(struct writer *writer)
+{
+    strbuf_init(&bytes, &arena);
+    *writer = (struct writer){.write = keep, .ctx = &bytes};
+    return (struct html){&arena, writer};
+}
+
+static const char *so_far(void)
+{
+    strbuf_char(&bytes, '\0');
+    return bytes.at;
+}
+
+START_TEST(what_a_coach_writes_is_text_and_never_a_tag)
+{
+    struct writer writer;
+    struct html html = open_html(&writer);
+    html_put(&html, "<p title=\"%s\">%s</p>", STR("\"><script>"), STR("a < b & c \x07"));
+    ck_assert_str_eq(so_far(), "<p title=\"&quot;&gt;&lt;script&gt;\">a &lt; b &amp; c </p>");
+}
+END_TEST
+
+START_TEST(numbers_are_bold_where_they_are_marked)
+{
+    struct writer writer;
+    struct html html = open_html(&writer);
+    html_put(&html, "%m|%m|%d %n",
+             STR("\x01"
+                 "3\x02 cuts off \x01"
+                 "5\x02"),
+             STR("<b>"), 12, 2.345);
+    ck_assert_str_eq(so_far(), "<b>3</b> cuts off <b>5</b>|&lt;b&gt;|12 2.35");
+}
+END_TEST
+
+/* ---- pages ---- */
+
+#define PLAY(name)                                                                                 \
+    "play \"" name "\"\n"                                                                          \
+    "  start five-out\n"                                                                           \
+    "  ball 1\n"                                                                                   \
+    "  defense man\n"                                                                              \
+    "  step \"Swing\"\n"                                                                           \
+    "    1 passes to 2\n"                                                                          \
+    "    after 1 passes, 3 back cuts to the rim\n"                                                 \
+    "    4 stays\n"
+
+static struct resolved resolved;
+
+static struct web_job job_of(const char *text)
+{
+    resolve_text(&arena, &resolved, STR("book"), str_of(text));
+    ck_assert_uint_eq(resolved.diags.errors, 0);
+    const struct sim_options sim = {.rate = SIM_RATE};
+    size_t count = resolved.book->plays.count;
+    struct web_play *plays = arena_array(&arena, struct web_play, count);
+    for (size_t i = 0; i < count; i++) {
+        const struct play *play = &resolved.book->plays.at[i];
+        plays[i].play = play;
+        plays[i].run = sim_run_with(&arena, &resolved.sources, play, &resolved.diags, &sim);
+    }
+    return (struct web_job){
+        .book = resolved.book, .plays = plays, .count = count, .date_text = STR("")};
+}
+
+static const char *page_of(const struct web_job *job)
+{
+    strbuf_init(&bytes, &arena);
+    struct writer writer = {.write = keep, .ctx = &bytes};
+    web_book_write(&arena, job, &writer);
+    ck_assert(!writer.failed);
+    return so_far();
+}
+
+START_TEST(every_play_has_an_address_of_its_own)
+{
+    struct web_job job = job_of(PLAY("Tollgate") PLAY("Toll-gate") PLAY("Toll, gate!"));
+    const char *page = page_of(&job);
+    has(page, "<article id=\"tollgate\"");
+    has(page, "<article id=\"toll-gate\"");
+    has(page, "<article id=\"toll-gate-2\"");
+    ck_assert_uint_eq(count_of(page, "<article "), 3);
+    has(page, "<a href=\"#toll-gate-2\" ");
+    has(page, "id=\"toll-gate-2.1\"");
+}
+END_TEST
+
+START_TEST(a_sentence_knows_its_moment_and_who_stays_has_none)
+{
+    struct web_job job = job_of(PLAY("Tollgate"));
+    const struct segment *segment = job.plays[0].run->segments.at[0];
+    const char *page = page_of(&job);
+    double cut = segment->record[1].time[MOMENT_STARTED];
+    ck_assert_double_gt(cut, 0);
+    struct strbuf wanted;
+    strbuf_init(&wanted, &arena);
+    strbuf_text(&wanted, "<a href=\"#tollgate.1,");
+    strbuf_number(&wanted, cut, 2);
+    strbuf_text(&wanted, "s\" data-at=\"");
+    strbuf_number(&wanted, cut, 2);
+    strbuf_text(&wanted, "\"><span class=\"n\">2</span>");
+    strbuf_char(&wanted, '\0');
+    has(page, wanted.at);
+    ck_assert_uint_eq(count_of(page, "data-at="), 2);
+    has(page, "<li><span><b>4</b> stays put.");
+}
+END_TEST
+
+START_TEST(a_court_stands_there_once_for_all_its_diagrams)
+{
+    struct web_job job = job_of(PLAY("Tollgate") PLAY("Millrace"));
+    const char *page = page_of(&job);
+    ck_assert_uint_eq(count_of(page, "<g id=\"court.high-school\">"), 1);
+    ck_assert_uint_eq(count_of(page, "href=\"#court.high-school\""), 2);
+    has_not(page, "<g id=\"court.fiba\">");
+}
+END_TEST
+
+START_TEST(the_caution_is_on_every_play_with_the_coachs_own_line_behind_it)
+{
+    struct web_job job = job_of("play \"Plain\"\n"
+                                "  caution \"Tape the <loose> board.\"\n"
+                                "  start five-out\n"
+                                "  step\n"
+                                "    2 cuts to the rim\n" PLAY("Millrace"));
+    const char *page = page_of(&job);
+    ck_assert_uint_eq(count_of(page, "Screens: feet still, elbows in;"), 2);
+    ck_assert_uint_eq(count_of(page, "come before this page."), 2);
+    ck_assert_uint_eq(count_of(page, "Tape the &lt;loose&gt; board."), 1);
+}
+END_TEST
+
+START_TEST(names_stand_there_only_when_asked_for)
+{
+    struct web_job job =
+        job_of("team \"Kites\"\n  1 \"Imke Dorn\"\n  2 \"Safi Okoro\"\n" PLAY("Tollgate"));
+    has_not(page_of(&job), "Imke");
+    job.names = true;
+    const char *page = page_of(&job);
+    has(page, "<span>1 <bdi>Imke</bdi></span></button>");
+    has(page, ">Safi</text>");
+}
+END_TEST
+
+START_TEST(each_job_is_told_to_whom_it_belongs)
+{
+    struct web_job job = job_of(PLAY("Tollgate"));
+    const char *page = page_of(&job);
+    ck_assert_uint_eq(count_of(page, "<p class=\"job\" data-me="), 5);
+    has(page, "<p class=\"job\" data-me=\"3\"><b>Your job</b> ");
+}
+END_TEST
+
+START_TEST(a_failed_write_is_remembered_and_stops)
+{
+    struct web_job job = job_of(PLAY("Tollgate") PLAY("Millrace"));
+    int calls = 0;
+    struct writer writer = {.write = refuse, .ctx = &calls};
+    web_book_write(&arena, &job, &writer);
+    ck_assert(writer.failed);
+    ck_assert_int_eq(calls, 1);
+}
+END_TEST
+
+/* ---- style ---- */
+
+static void palette_in(const char *style, const char *from, const char *to, enum theme theme)
+{
+    const char *begin = strstr(style, from);
+    ck_assert_ptr_nonnull(begin);
+    const char *end = strstr(begin, to);
+    ck_assert_ptr_nonnull(end);
+    struct str block = str_copy(&arena, (struct str){begin, (size_t)(end - begin)});
+    for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
+        struct str wanted = str_format(&arena, "--%s: #%06x;", scene_role_word((enum role)role),
+                                       theme_row(theme)->rgb[role]);
+        has(block.at, str_copy(&arena, wanted).at);
+    }
+}
+
+START_TEST(the_style_has_the_colors_of_the_themes)
+{
+    struct str style = whole_file_or_said(&arena, STYLE);
+    const char *text = str_copy(&arena, style).at;
+    palette_in(text, ":root {", "}", THEME_SCREEN);
+    palette_in(text, ":root[data-look=dark] {", "}", THEME_DARK);
+    palette_in(text, ":root:not([data-look=light]) {", "}", THEME_DARK);
+    palette_in(text, "@media print", "}", THEME_PRINT);
+}
+END_TEST
+
+START_TEST(the_style_paints_every_role_that_a_diagram_has)
+{
+    struct str style = whole_file_or_said(&arena, STYLE);
+    const char *text = str_copy(&arena, style).at;
+    struct web_job job = job_of(PLAY("Tollgate"));
+    const char *page = page_of(&job);
+    for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
+        for (int kind = 0; kind < 2; kind++) {
+            struct str class = str_copy(&arena, str_format(&arena, "%c-%s", kind ? 's' : 'f',
+                                                           scene_role_word((enum role)role)));
+            struct str used = str_format(&arena, " %s\"", class.at);
+            if (strstr(page, str_copy(&arena, used).at)) {
+                has(text, str_copy(&arena, str_format(&arena, ".%s", class.at)).at);
+            }
+        }
+    }
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("web");
+    TCase *all = tcase_create("web");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_test(all, what_a_coach_writes_is_text_and_never_a_tag);
+    tcase_add_test(all, numbers_are_bold_where_they_are_marked);
+    tcase_add_test(all, every_play_has_an_address_of_its_own);
+    tcase_add_test(all, a_sentence_knows_its_moment_and_who_stays_has_none);
+    tcase_add_test(all, a_court_stands_there_once_for_all_its_diagrams);
+    tcase_add_test(all, the_caution_is_on_every_play_with_the_coachs_own_line_behind_it);
+    tcase_add_test(all, names_stand_there_only_when_asked_for);
+    tcase_add_test(all, each_job_is_told_to_whom_it_belongs);
+    tcase_add_test(all, a_failed_write_is_remembered_and_stops);
+    tcase_add_test(all, the_style_has_the_colors_of_the_themes);
+    tcase_add_test(all, the_style_paints_every_role_that_a_diagram_has);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
