@@ -1,0 +1,377 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""The local server over real sockets: who is let in, what is turned away, what it survives. Prints TAP.
+Usage: protocol.py SITE (the program of site.c)"""
+import pathlib
+import random
+import socket
+import subprocess
+import sys
+import threading
+import time
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+from tap import Tap  # noqa: E402
+
+tap = Tap()
+
+
+class Server:
+    """A site that runs; .token, .port."""
+
+    def __enter__(self):
+        self.process = subprocess.Popen([sys.argv[1]], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        self.address = self.process.stdout.readline().strip()
+        self.port = int(self.address.split('/')[2].split(':')[1])
+        self.token = self.address.split('/')[3]
+        return self
+
+    def __exit__(self, *_):
+        self.status, self.said = self.end()
+        if not _[0]:
+            tap.same((self.status, self.said), (0, 'over\n'), 'it ends well')
+
+    def end(self):
+        self.process.stdin.close()
+        said = self.process.stdout.read()
+        return self.process.wait(20), said
+
+    def connect(self, timeout=10):
+        return socket.create_connection(('127.0.0.1', self.port), timeout)
+
+    def head(self, method='GET', path='', host=None, origin=None, version='HTTP/1.1', **more):
+        lines = [f'{method} /{self.token}/{path} {version}', f'Host: {host or f"127.0.0.1:{self.port}"}']
+        if origin != '' and (origin or method in ('PUT', 'POST')):
+            lines.append(f'Origin: {origin or f"http://127.0.0.1:{self.port}"}')
+        lines += [f'{name.replace("_", "-")}: {value}' for name, value in more.items()]
+        return ('\r\n'.join(lines) + '\r\n\r\n').encode()
+
+    def raw(self, data, timeout=10):
+        """What comes back until the connection ends: b'' when it just ends."""
+        with self.connect(timeout) as there:
+            try:
+                there.sendall(data)
+                return read_all(there)
+            except ConnectionError:
+                return b''
+
+    def ask(self, method='GET', path='', body=None, **more):
+        """Status, headers (in lower case), body."""
+        if body is not None or method == 'POST':
+            body = body or b''
+            more.setdefault('Content_Length', len(body))
+        return parts(self.raw(self.head(method, path, Connection='close', **more) + (body or b'')))
+
+
+def read_all(there):
+    data = b''
+    while True:
+        try:
+            piece = there.recv(65536)
+        except ConnectionError:
+            return data
+        if not piece:
+            return data
+        data += piece
+
+
+def read_one(there):
+    """One answer of a connection that goes on."""
+    data = b''
+    while b'\r\n\r\n' not in data or len(parts(data)[2]) < int(parts(data)[1]['content-length']):
+        piece = there.recv(65536)
+        if not piece:
+            raise ConnectionError(data)
+        data += piece
+    return data
+
+
+def parts(data):
+    head, _, body = data.partition(b'\r\n\r\n')
+    lines = head.decode('latin-1').split('\r\n')
+    status = int(lines[0].split()[1]) if len(lines[0].split()) > 1 else 0
+    return status, dict((line.split(': ', 1)[0].lower(), line.split(': ', 1)[1]) for line in lines[1:] if ': ' in line), body
+
+
+def lets_in(server):
+    status, headers, body = server.ask()
+    tap.same((status, body), (200, b'<!DOCTYPE html><title>kites</title>'), 'the page is given')
+    for name, value in (('content-security-policy', "default-src 'self'"), ('cache-control', 'no-store'), ('referrer-policy', 'no-referrer'),
+                        ('x-content-type-options', 'nosniff'), ('x-frame-options', 'DENY'), ('cross-origin-resource-policy', 'same-origin')):
+        tap.same(headers.get(name), value, f'with {name}')
+    tap.ok('server' not in headers, 'what serves it is not told')
+    tap.same(server.ask('PUT', 'file', b'five-out', If_Match='v1')[::2], (200, b'v1'), 'a text is taken, with its version')
+    tap.same(server.ask('GET', 'file')[::2], (200, b'five-out'), 'and given back')
+    whole = bytes(range(256)) * 4096
+    tap.same(server.ask('PUT', 'file', whole)[0], 200, 'the largest text is taken')
+    tap.ok(server.ask('GET', 'file')[2] == whole, 'byte for byte')
+    tap.same(server.ask('PUT', 'file', b'')[0], 200, 'an empty text too')
+    chunked = server.head('PUT', 'file', Transfer_Encoding='chunked', Connection='close') + b'5\r\nfive-\r\n3\r\nout\r\n0\r\n\r\n'
+    tap.same((parts(server.raw(chunked))[0], server.ask('GET', 'file')[2]), (200, b'five-out'), 'one that comes in pieces too')
+    tap.same(server.ask('POST', 'sheet?for=Imke%20Dorn&per-page=4&empty&a=%3C%26')[2], b'for=Imke Dorn\nper-page=4\nempty=\na=<&\n',
+             'what stands behind the ? comes through')
+    status, headers, _ = server.ask('POST', 'sheet?kind=card')
+    tap.same((status, headers.get('content-disposition')), (200, 'inline; filename="Kites _two_.pdf"'), 'a sheet has a name to be kept under')
+
+
+def same_connection(server):
+    with server.connect() as there:
+        for _ in range(3):
+            there.sendall(server.head())
+            data = read_one(there)
+        tap.ok(b'</title>' in data, 'one connection asks three times')
+
+
+def turns_away(server):
+    port, right = server.port, server.head(Connection='close')
+    turned = lambda data, status, what: tap.same(parts(server.raw(data))[0], status, what)
+    turned(right.replace(server.token.encode(), b'0' * 32), 404, 'another token')
+    turned(right.replace(server.token.encode() + b'/', b''), 404, 'no token')
+    turned(server.head(path='../etc/passwd', Connection='close'), 404, 'a path that leads out')
+    turned(server.head(path='%2e%2e/file', Connection='close'), 404, 'the same, in disguise')
+    turned(server.head(path='file%00.play', Connection='close').replace(b'GET', b'DELETE'), 405, 'a NUL in the path')
+    for host in ('kites.example', f'kites.example:{port}', 'localhost', f'localhost:{port}', '127.0.0.1', f'127.0.0.1:{port + 1}'):
+        turned(server.head(host=host, Connection='close'), 403, f'Host {host.replace(str(port), "PORT").replace(str(port + 1), "OTHER")}')
+    turned(right.replace(b'Host:', b'X-Host:'), 400, 'no Host')
+    turned(right.replace(b'\r\nHost:', b'\r\nHost: kites.example\r\nHost:'), 403, 'two of them')
+    for origin in ('http://kites.example', 'null', f'https://127.0.0.1:{port}', 'http://127.0.0.1'):
+        tap.same(server.ask('GET', 'file', origin=origin)[0], 403, f'Origin {origin.replace(str(port), "PORT")} may not read')
+        tap.same(server.ask('PUT', 'file', b'mine now', origin=origin)[0], 403, 'nor write')
+    tap.same(server.ask('PUT', 'file', b'mine now', origin='')[0], 403, 'a text from nowhere')
+    tap.same(server.ask('GET', 'file', Sec_Fetch_Site='cross-site')[0], 403, 'what another site asks for')
+    for method in ('POST', 'DELETE', 'OPTIONS', 'HEAD', 'PATCH', 'BREW'):
+        status, headers, _ = server.ask(method, 'file')
+        tap.same((status, headers.get('allow')), (405, 'GET, PUT'), f'{method} is not taken')
+    tap.ok(b'mine now' not in server.ask('GET', 'file')[2], 'and nothing of it was written')
+    tap.ok('access-control-allow-origin' not in server.ask('OPTIONS', 'file', origin='http://kites.example')[1], 'no other site is let through')
+
+
+def too_much(server):
+    most = 1 << 20
+    tap.same(server.ask('PUT', 'file', b'', Content_Length=most + 1)[0], 413, 'a text that says it is too large is not waited for')
+    tap.same(server.ask('PUT', 'file', b'', Content_Length='99999999999999999999')[0] in (400, 413), True, 'nor one with a silly length')
+    tap.same(server.ask('PUT', 'file', b'', Content_Length='-5')[0] in (400, 413), True, 'nor one below nothing')
+    chunked = server.head('PUT', 'file', Transfer_Encoding='chunked') + (b'10000\r\n' + b'x' * 65536 + b'\r\n') * 17 + b'0\r\n\r\n'
+    tap.ok(parts(server.raw(chunked))[0] != 200, 'one that grows too large in pieces is cut off')
+    tap.ok(parts(server.raw(server.head(X='y' * 40000)))[0] in (0, 400, 413, 431), 'a head that is too long')
+    tap.ok(parts(server.raw(server.head(path='file?' + 'a=b&' * 20000)))[0] in (0, 400, 413, 414, 431), 'an address that is too long')
+    tap.same(server.ask('POST', 'sheet?' + '&'.join(f'k{i}=v' for i in range(50)))[2].count(b'\n'), 12, 'of many values the first dozen count')
+    tap.same(server.ask()[0], 200, 'and the page is still there')
+
+
+def garbage(server):
+    chance = random.Random(8)
+    answers = set()
+    for i in range(300):
+        data = bytearray(server.head('PUT', 'file', If_Match='v', Content_Length=5) + b'hello')
+        for _ in range(chance.randrange(1, 12)):
+            data[chance.randrange(len(data))] = chance.randrange(256)
+        if i % 3 == 0:
+            data = bytes(chance.randrange(256) for _ in range(chance.randrange(1, 400)))
+        with server.connect(0.3) as there:
+            try:
+                there.sendall(data)
+                there.shutdown(socket.SHUT_WR)
+                answers.add(parts(read_all(there))[0])
+            except (ConnectionError, TimeoutError):
+                answers.add(0)
+        if i % 40 == 39:
+            time.sleep(0.5)  # strangers are let in slowly
+    tap.ok(answers & {400, 403, 404}, f'garbage is turned away ({sorted(answers)})')
+    tap.same(server.ask()[0], 200, 'and the page is still there after it')
+
+
+def rates(server):
+    wrong = server.head().replace(server.token.encode(), b'f' * 32)
+    statuses = [parts(server.raw(wrong))[0] for _ in range(120)]
+    tap.ok(404 in statuses and statuses[-1] == 429, 'who guesses tokens is slowed down')
+    tap.same(server.ask()[0], 200, 'but not who knows it')
+    answers, there = [], server.connect()
+    for _ in range(700):
+        there.sendall(server.head('GET', 'file'))
+        answers.append(read_one(there))
+        if b'\r\nConnection: close' in answers[-1]:  # as every refusal
+            there.close()
+            there = server.connect()
+    there.close()
+    good, slowed = (sum(answer.startswith(b'HTTP/1.1 ' + status) for answer in answers) for status in (b'200', b'429'))
+    tap.ok(good >= 400 and slowed > 50, 'nor for long: a page gone wild is slowed down too', (good, slowed))
+    tap.ok(any(b'Retry-After: 1' in answer for answer in answers), 'and told when to come again')
+    time.sleep(1)
+    tap.same(server.ask()[0], 200, 'a second later it is answered again')
+
+
+def slow(server):
+    began = time.monotonic()
+    with server.connect(15) as silent, server.connect(15) as dripping, server.connect(40) as body:
+        body.sendall(server.head('PUT', 'file', Content_Length=1000))
+        ended = {}
+
+        def watch(name, there):
+            read_all(there)
+            ended[name] = time.monotonic() - began
+
+        def drip():
+            data = server.head()[:-4]
+            for i in range(100):
+                try:
+                    dripping.sendall(data[i:i + 1])
+                    body.sendall(b'x')
+                except OSError:
+                    pass
+                if 'dripping' in ended and 'body' in ended:
+                    return
+                time.sleep(0.25)
+        threads = [threading.Thread(target=watch, args=pair) for pair in (('silent', silent), ('dripping', dripping), ('body', body))]
+        threads.append(threading.Thread(target=drip))
+        for thread in threads:
+            thread.start()
+        times = []
+        while time.monotonic() - began < 3:
+            asked = time.monotonic()
+            tap_good = server.ask()[0] == 200
+            times.append(time.monotonic() - asked if tap_good else 99)
+            time.sleep(0.05)
+        tap.ok(max(times) < 1, 'others are answered meanwhile', f'{max(times):.3f} s')
+        for thread in threads:
+            thread.join()
+    tap.ok(4 < ended['silent'] < 8, 'who says nothing is shown out', ended)
+    tap.ok(4 < ended['dripping'] < 8, 'who asks a byte at a time too', ended)
+    tap.ok(18 < ended['body'] < 24, 'and whose text never ends', ended)
+
+
+def sheets(server):
+    """One at a time, and the page is answered meanwhile."""
+    answers = []
+    threads = [threading.Thread(target=lambda: answers.append(server.ask('POST', 'sheet')[0])) for _ in range(2)]
+    for thread in threads:
+        thread.start()
+        time.sleep(0.3)
+    asked = time.monotonic()
+    good = server.ask()[0] == 200
+    took = time.monotonic() - asked
+    for thread in threads:
+        thread.join()
+    tap.ok(good and took < 0.5, 'the page is answered while a sheet is made', f'{took:.3f} s')
+    tap.same(sorted(answers), [200, 503], 'a second sheet is told to come again')
+    with server.connect() as there:
+        there.sendall(server.head('POST', 'sheet'))
+        time.sleep(0.3)
+    time.sleep(2.2)
+    tap.same(server.ask('POST', 'sheet')[0], 200, 'who leaves before his sheet is made does not keep the next from his')
+
+
+def knock(server, times):
+    """Connections that say nothing; one that is refused is none."""
+    there = []
+    for _ in range(times):
+        try:
+            there.append(socket.create_connection(('127.0.0.1', server.port), 5))
+        except ConnectionError:
+            pass
+    return there
+
+
+def flood(server, many=1000):
+    """Connections that say nothing, all at once: most are refused, the page is answered within a second."""
+    crowd, refused = [], 0
+    for _ in range(many):
+        there = socket.socket()
+        there.setblocking(False)
+        try:
+            there.connect(('127.0.0.1', server.port))
+        except BlockingIOError:
+            pass
+        except OSError:
+            refused += 1
+        crowd.append(there)
+    began = time.monotonic()
+    tries = 0
+    while time.monotonic() - began < 5:
+        tries += 1
+        try:
+            if server.ask()[0] == 200:
+                break
+        except OSError:
+            pass
+        time.sleep(0.02)
+    took = time.monotonic() - began
+    tap.ok(took < 1, f'the page answers within a second after a flood of {many} that all stay', f'{took:.3f} s')
+    time.sleep(2)  # some had to knock twice
+    staying = 0
+    for there in crowd:
+        try:
+            there.getpeername()  # an error for one that still knocks
+            staying += there.recv(1) != b''
+        except BlockingIOError:
+            staying += 1
+        except OSError:
+            pass
+    tap.ok(0 < staying <= 64, f'past 64 they were refused ({staying} stay)', staying)
+    for there in crowd:
+        there.close()
+    tap.same(server.ask()[0], 200, 'and when they have gone it is as before')
+
+
+def known_stay(server):
+    """Whoever has shown the token is not shown out by a crowd of strangers."""
+    with server.connect() as there:
+        there.sendall(server.head())
+        read_one(there)
+        crowd = knock(server, 200)
+        time.sleep(0.5)
+        crowd += knock(server, 200)
+        there.sendall(server.head())
+        tap.ok(b'200 OK' in read_one(there), 'a page that was there before the flood keeps its connection')
+        for other in crowd:
+            other.close()
+
+
+def few_descriptors():
+    with Server() as server:
+        subprocess.run(['prlimit', f'--pid={server.process.pid}', '--nofile=16'], check=True)
+        crowd = knock(server, 40)
+        time.sleep(0.3)
+        for there in crowd:
+            there.close()
+        time.sleep(0.5)
+        tap.same(server.ask()[0], 200, 'a system without file descriptors to give is waited for')
+
+
+def ends():
+    with Server() as server:
+        there = server.connect()
+        there.sendall(server.head('POST', 'sheet'))
+        time.sleep(0.3)
+        began = time.monotonic()
+        status, said = server.end()
+        tap.ok((status, said) == (0, 'over\n') and time.monotonic() - began < 3, 'it ends well while a sheet is made', (status, said))
+        tap.ok(b'200 OK' in read_all(there), 'and the sheet is still given')
+        server.end = lambda: (status, said)
+    first, second = Server(), Server()
+    with first, second:
+        tap.ok(first.token != second.token and len(first.token) == 32, 'each has a token of its own')
+
+
+def main():
+    with Server() as server:
+        lets_in(server)
+        same_connection(server)
+        turns_away(server)
+        too_much(server)
+        garbage(server)
+        sheets(server)
+    with Server() as server:
+        rates(server)
+    with Server() as server:
+        flood(server)
+        known_stay(server)
+        flood(server, 300)
+        slow(server)
+    few_descriptors()
+    ends()
+    return tap.end()
+
+
+if __name__ == '__main__':
+    sys.exit(main())
