@@ -281,15 +281,23 @@ struct moving_work {
     struct diagram whole;   /* the part's step with its branch as one: no light lines of a read */
     struct drawing drawing; /* of the part: its frame and sizes are those of all parts */
     VEC(struct moving_group) over; /* what lies over the players: bars */
+    int index;                     /* of the part */
     double begin, shift, end;      /* s of the picture; `shift`: from the segment's clock to it */
 };
-double moving_time(const struct moving_work *work, double time); /* kept inside the part */
+/* A moment of the segment as the nearest tick of the picture, kept inside the part; and back. */
+long moving_tick(const struct moving_work *work, double time);
+double moving_clock(const struct moving_work *work, long tick);
+double moving_time(const struct moving_work *work, double time); /* of that tick */
 struct moving_group *moving_group_add(struct moving_work *work, enum scene_class class, body who);
 /* A mark with the item that was drawn last, which is taken out of the scene again. */
 struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_group *group);
-void moving_show(struct moving_work *work, struct moving_mark *mark, double from, double to);
-void roads_add(struct moving_work *work);   /* moving_roads.c: the lines of the movements */
-void flights_add(struct moving_work *work); /* moving_throws.c: passes and shots */
+/* Seen between two moments of the segment, too. */
+void moving_show(struct moving_work *work, moving_shows *shows, double from, double to);
+/* moving_roads.c: the lines of a part's movements, their trails or their roads. */
+void roads_plan(struct moving_work *work);
+void roads_add(struct moving_work *work, bool trails);
+/* moving_throws.c: passes and shots, likewise. */
+void flights_add(struct moving_work *work, bool trails);
 /* labels.c */
 void discs_place(struct drawing *drawing);
 void discs_draw(struct drawing *drawing);

@@ -5,9 +5,10 @@
 
 #include <assert.h>
 
-#define SAMPLE 0.025 /* s between the places a way is made of */
-#define WITHIN 0.03  /* m: how far a key's straight way may be from the run */
+#define TICK 0.045  /* s: the longest (ours) */
+#define WITHIN 0.03 /* m: how far a key's straight way may be from the run */
 #define BALL_FEET 0.62
+#define RIM 0.22  /* of the lettering's size */
 #define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */
 
 struct moving_part moving_part_of(const struct diagram *diagram)
@@ -65,6 +66,7 @@ void moving_parts_of(struct arena *arena, const struct run *run, const diagram_l
         const struct diagram *diagram = &diagrams->at[i];
         if (diagram->branch >= 0 && !diagram->segment->main) {
             struct moving_part part = moving_part_of(diagram);
+            part.from = real_max(0, answer_start(diagram) - MOVING_LEAD);
             part.before = MOVING_BEFORE;
             part.after = MOVING_AFTER;
             VEC_PUSH(arena, parts, part);
@@ -72,17 +74,27 @@ void moving_parts_of(struct arena *arena, const struct run *run, const diagram_l
     }
 }
 
+long moving_tick(const struct moving_work *work, double time)
+{
+    double t = time + work->shift;
+    t = time <= work->part->from ? work->begin : time >= work->part->to ? work->end : t;
+    return (long)floor(t / work->moving->tick + 0.5);
+}
+
+double moving_clock(const struct moving_work *work, long tick)
+{
+    double time = (double)tick * work->moving->tick - work->shift;
+    return real_clamp(time, work->part->from, work->part->to);
+}
+
 double moving_time(const struct moving_work *work, double time)
 {
-    if (time <= work->part->from) {
-        return work->begin;
-    }
-    return time >= work->part->to ? work->end : time + work->shift;
+    return (double)moving_tick(work, time) * work->moving->tick;
 }
 
 struct moving_group *moving_group_add(struct moving_work *work, enum scene_class class, body who)
 {
-    struct moving_group group = {.class = class, .who = who};
+    struct moving_group group = {.class = class, .who = who, .part = -1};
     VEC_PUSH(work->arena, &work->moving->groups, group);
     return &work->moving->groups.at[work->moving->groups.count - 1];
 }
@@ -95,33 +107,34 @@ struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_grou
     return &group->marks.at[group->marks.count - 1];
 }
 
-void moving_show(struct moving_work *work, struct moving_mark *mark, double from, double to)
+void moving_show(struct moving_work *work, moving_shows *shows, double from, double to)
 {
     struct moving_show show = {moving_time(work, from), moving_time(work, to)};
-    struct moving_show *last =
-        mark->shows.count > 0 ? &mark->shows.at[mark->shows.count - 1] : NULL;
+    struct moving_show *last = shows->count > 0 ? &shows->at[shows->count - 1] : NULL;
     if (show.to <= show.from) {
         return;
     }
-    if (show.to >= work->moving->duration) {
+    if (show.to > work->moving->duration - work->moving->tick / 2) {
         show.to = work->moving->duration + 1; /* it stays */
     }
-    if (last && show.from <= last->to + 1e-9) {
+    if (last && show.from <= last->to + work->moving->tick / 2) {
         last->to = real_max(last->to, show.to);
     } else {
-        VEC_PUSH(work->arena, &mark->shows, show);
+        VEC_PUSH(work->arena, shows, show);
     }
 }
 
 /* ---- a part ---- */
 
-static void work_part(struct moving_work *work, const struct moving_part *part,
+static void work_part(struct moving_work *work, const struct moving_part *parts, size_t index,
                       const struct scene_options *options)
 {
+    const struct moving_part *part = &parts[index];
     const struct segment *segment = part->diagram.segment;
     size_t common = step_task_count(&segment->play->steps.at[segment->step], -1);
     work->part = part;
-    work->begin = work->end;
+    work->index = (int)index;
+    work->begin = index > 0 ? work->end : 0;
     work->shift = work->begin + part->before - part->from;
     work->end = part->to + work->shift + part->after;
     work->whole = part->diagram;
@@ -151,23 +164,16 @@ static struct vec2 place_of_ball(const struct segment *segment, body who, double
 /* The way of a body, or of the ball, through the part, behind the keys there are. */
 static void way_add(struct moving_work *work, moving_keys *keys, place_at *place, body who)
 {
-    const struct moving_part *part = work->part;
-    const struct segment *segment = work->drawing.segment;
-    size_t steps = (size_t)((part->to - part->from) / SAMPLE) + 1, count = 0;
-    struct moving_key *sample = arena_array(work->arena, struct moving_key, steps + 3);
-    struct vec2 first = place(segment, who, part->from), last = place(segment, who, part->to);
-    sample[count++] = (struct moving_key){work->begin, frame_point(&work->drawing.frame, first)};
-    for (size_t i = part->before > 0 ? 0 : 1; i < steps; i++) {
-        double t = part->from + (double)i * SAMPLE;
-        struct vec2 at = frame_point(&work->drawing.frame, place(segment, who, t));
-        sample[count++] = (struct moving_key){t + work->shift, at};
+    long first = moving_tick(work, work->part->from), last = moving_tick(work, work->part->to);
+    struct moving_key *sample =
+        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
+    for (long tick = first; tick <= last; tick++) {
+        struct vec2 at = place(work->drawing.segment, who, moving_clock(work, tick));
+        sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
+                                                   frame_point(&work->drawing.frame, at)};
     }
-    last = frame_point(&work->drawing.frame, last);
-    sample[count++] = (struct moving_key){part->to + work->shift, last};
-    if (part->after > 0) {
-        sample[count++] = (struct moving_key){work->end, last};
-    }
-    keys_add(work->arena, keys, sample, count, WITHIN / FEET * work->drawing.size.k);
+    keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
+             WITHIN / FEET * work->drawing.size.k);
 }
 
 /* ---- the marks of players ---- */
@@ -209,7 +215,7 @@ static struct vec2 numeral_side(struct moving_work *work, const struct moving_pa
         double trouble = 0;
         struct vec2 off = vec2_scale(ways[w], reach);
         for (size_t i = 0; i < count; i++) {
-            work_part(work, &parts[i], options);
+            work_part(work, parts, i, options);
             if (work->drawing.segment->track[who].on_floor) {
                 trouble += numeral_trouble(work, who, off);
             }
@@ -220,6 +226,13 @@ static struct vec2 numeral_side(struct moving_work *work, const struct moving_pa
         }
     }
     return best;
+}
+
+/* A rim of floor round a numeral, so that lines stop short of it. */
+static void rim(struct scene_item *item)
+{
+    item->stroke = ROLE_FLOOR;
+    item->width = RIM * item->size;
 }
 
 static void x_path(struct drawing *drawing, double half)
@@ -243,9 +256,9 @@ static void defender_marks(struct moving_work *work, struct moving_group *group,
     pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, size->x_stroke);
     moving_mark_add(work, group);
     if (!size->small) {
-        put_text(drawing, CLASS_DEFENDER, body_text(drawing, group->who), off, size->x_numeral,
-                 FACE_MEDIUM, ROLE_DEFENDER);
-        moving_mark_add(work, group)->halo = true;
+        rim(put_text(drawing, CLASS_DEFENDER, body_text(drawing, group->who), off, size->x_numeral,
+                     FACE_MEDIUM, ROLE_DEFENDER));
+        moving_mark_add(work, group);
     }
 }
 
@@ -255,9 +268,9 @@ static void attacker_marks(struct moving_work *work, struct moving_group *group)
     const struct sizes *size = &drawing->size;
     put_circle(drawing, CLASS_BALL, nowhere, size->ring, ROLE_FLOOR, ROLE_INK, size->ring_stroke);
     moving_mark_add(work, group);
-    put_text(drawing, CLASS_PLAYER, body_text(drawing, group->who), nowhere, size->numeral,
-             FACE_BOLD, ROLE_INK);
-    moving_mark_add(work, group)->halo = true;
+    rim(put_text(drawing, CLASS_PLAYER, body_text(drawing, group->who), nowhere, size->numeral,
+                 FACE_BOLD, ROLE_INK));
+    moving_mark_add(work, group);
 }
 
 /* When he has the ball: his ring. */
@@ -267,7 +280,7 @@ static void ring_show(struct moving_work *work, struct moving_mark *ring, body w
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
         if (span->state == BALL_HELD && span->holder == who) {
-            moving_show(work, ring, span->from, span->to);
+            moving_show(work, &ring->shows, span->from, span->to);
         }
     }
 }
@@ -294,9 +307,8 @@ static void actor_add(struct moving_work *work, const struct moving_part *parts,
     } else {
         attacker_marks(work, group);
     }
-    work->end = 0;
     for (size_t i = 0; i < count; i++) {
-        work_part(work, &parts[i], options);
+        work_part(work, parts, i, options);
         if (!work->drawing.segment->track[who].on_floor) {
             continue;
         }
@@ -313,13 +325,13 @@ static void actor_add(struct moving_work *work, const struct moving_part *parts,
 
 /* ---- the ball in the air ---- */
 
-static void ball_show(struct moving_work *work, struct moving_mark *dot)
+static void ball_show(struct moving_work *work, struct moving_group *ball)
 {
     const struct segment *segment = work->drawing.segment;
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
         if (span->state != BALL_HELD) {
-            moving_show(work, dot, span->from, span->to);
+            moving_show(work, &ball->shows, span->from, span->to);
         }
     }
 }
@@ -331,15 +343,14 @@ static void ball_add(struct moving_work *work, const struct moving_part *parts, 
     put_circle(&work->drawing, CLASS_BALL, nowhere, BALL_FEET * work->drawing.size.k, ROLE_INK,
                ROLE_NONE, 0);
     moving_mark_add(work, group);
-    work->end = 0;
     for (size_t i = 0; i < count; i++) {
-        work_part(work, &parts[i], options);
+        work_part(work, parts, i, options);
         if (work->drawing.segment->ball.count > 0) {
             way_add(work, &group->way, place_of_ball, BODY_NONE);
-            ball_show(work, &group->marks.at[0]);
+            ball_show(work, group);
         }
     }
-    if (group->marks.at[0].shows.count == 0) {
+    if (group->shows.count == 0) {
         work->moving->groups.count--;
     }
 }
@@ -380,20 +391,33 @@ static void props_add(struct moving_work *work)
     }
 }
 
-struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
-                           const struct scene_options *options)
+/* How long it all takes, and the ticks: a power of ten of them, so that each is told in few digits.
+ */
+static void clock_make(struct arena *arena, struct moving *moving, const struct moving_part *parts,
+                       size_t count)
 {
-    struct moving *moving = arena_new(arena, struct moving);
-    struct moving_work work = {.arena = arena, .moving = moving};
-    assert(count > 0);
     for (size_t i = 0; i < count; i++) {
         double begin = moving->duration;
         moving->duration += parts[i].before + parts[i].to - parts[i].from + parts[i].after;
         struct moving_show show = {begin, moving->duration};
         VEC_PUSH(arena, &moving->parts, show);
     }
+    moving->duration = real_max(moving->duration, TICK);
+    moving->tick = moving->duration / 10;
+    for (moving->decimals = 1; moving->tick > TICK; moving->decimals++) {
+        moving->tick /= 10;
+    }
+}
+
+struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
+                           const struct scene_options *options)
+{
+    struct moving *moving = arena_new(arena, struct moving);
+    struct moving_work work = {.arena = arena, .moving = moving};
+    assert(count > 0);
+    clock_make(arena, moving, parts, count);
     for (size_t i = 0; i < count; i++) {
-        work_part(&work, &parts[i], options);
+        work_part(&work, parts, i, options);
         if (i == 0) {
             const struct frame *frame = &work.drawing.frame;
             props_add(&work);
@@ -403,8 +427,11 @@ struct moving *moving_make(struct arena *arena, const struct moving_part *parts,
             moving->floor = (struct floor_place){frame->origin, frame->across, frame->down};
             moving->theme = options->theme;
         }
-        roads_add(&work);
-        flights_add(&work);
+        roads_plan(&work);
+        for (int trails = 1; trails >= 0; trails--) {
+            roads_add(&work, trails == 1);
+            flights_add(&work, trails == 1);
+        }
     }
     actors_add(&work, parts, count, options);
     return moving;

@@ -21,14 +21,15 @@ typedef VEC(struct moving_part) moving_part_list;
  * answered. A read: its step from the beginning, with this answer. */
 struct moving_part moving_part_of(const struct diagram *diagram);
 /* A whole play: the way that goes on from step to step, without a stop between them, then every
- * read and option that is not on it, each from the beginning of its step. */
+ * read and option that is not on it, each from a little before its answer. */
 void moving_parts_of(struct arena *arena, const struct run *run, const diagram_list *diagrams,
                      moving_part_list *parts);
 #define MOVING_BEFORE 1.0 /* s: the picture stands before anybody moves (ours) */
 #define MOVING_AFTER 1.5  /* s: and when it is over (ours) */
+#define MOVING_LEAD 2.0   /* s: of what led up to an answer (ours) */
 
-/* Between keys everything goes straight and evenly; two keys of one time are a jump. The first is
- * at 0 and the last at the picture's end. */
+/* Between keys everything goes straight and evenly; two keys of one time are a jump. Before the
+ * first it is as there, after the last as there. Every time is a whole number of ticks. */
 struct moving_key {
     double t; /* s of the picture */
     struct vec2 at;
@@ -39,30 +40,33 @@ struct moving_show {
 };
 typedef VEC(struct moving_show) moving_shows;
 struct moving_mark {
-    struct scene_item item; /* about (0, 0) where its group has a way */
-    bool halo;              /* a rim of floor round it, so that lines stop short of it */
-    bool trail;             /* what has been: lighter */
+    struct scene_item item; /* about (0, 0) where its group has a way; text with a stroke has it as
+                             * a rim under the letters */
     double dash, space;     /* points; 0: a whole line */
-    moving_shows shows;     /* when it is seen; none: always */
-    moving_keys erased;     /* at.x: the share of its length, from its start, that is gone */
+    moving_shows shows;     /* when it is seen; none: with its group */
     moving_keys ends;       /* where the second of its two points is */
 };
 struct moving_group {
     enum scene_class class;
-    body who;        /* whose it is; BODY_NONE: a prop, the ball */
-    moving_keys way; /* where its (0, 0) is; none: it stands */
+    body who;           /* whose it is; BODY_NONE: a prop, the ball */
+    int part;           /* the one it is seen in; -1: all */
+    bool trail;         /* what has been: lighter; a part's trails come first, together */
+    moving_shows shows; /* when it is seen; none: all the time */
+    moving_keys way;    /* where its (0, 0) is; none: it stands */
+    moving_keys erased; /* at.x: the share of its line, from its start, that is gone */
     VEC(struct moving_mark) marks;
 };
 struct moving {
     double width, height, scale; /* of the frame, points; points a foot */
     struct floor_place floor;
     enum theme theme;
-    double duration; /* s */
+    double duration, tick; /* s */
+    int decimals;          /* a tick is 10^-decimals of the duration */
     VEC(struct moving_group) groups;
     VEC(struct moving_show) parts; /* when each is shown, its holds counted in */
 };
 
-/* Within 3 cm of the run at every moment. Of `options` the width, the theme, `together` and
+/* Within 3 cm of the run at every tick. Of `options` the width, the theme, `together` and
  * hide_defense count. */
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options);

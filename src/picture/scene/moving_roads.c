@@ -10,7 +10,7 @@
 #define ROAD 0.03     /* m: how far its curves may be from the track */
 #define SHARE 0.10    /* m: how far its erased end may be from the player */
 #define BAR_FEET 1.45 /* from the middle of the numeral to its bar */
-#define DOT_FEET 0.34 /* where a trail begins */
+#define DOT 0.55      /* where a trail begins: a ring of the line so small that it is a dot */
 
 /* A road being made: points on paper, when he was there, and how far along. */
 struct road {
@@ -45,23 +45,33 @@ static struct road road_of(struct moving_work *work, const struct stroke *stroke
     return road;
 }
 
-/* The share of the line that is behind him, moment by moment. */
-static void erase(struct moving_work *work, struct moving_mark *mark, const struct road *road,
-                  const struct path *path, double length)
+/* How far along the road he is at a time. */
+static double along_at(const struct road *road, const struct path *path, double time)
 {
-    struct moving_key *sample = arena_array(work->arena, struct moving_key, road->run + 1);
-    size_t count = 0;
-    for (size_t i = 0; i < road->run; i++) {
-        double gone = real_min(path->along[i], length);
-        double t = moving_time(work, road->when[i]);
-        if (count == 0 || t > sample[count - 1].t) {
-            sample[count++] = (struct moving_key){t, vec2_of(gone, 0)};
-        }
+    size_t i = 1;
+    while (i + 1 < road->run && road->when[i] < time) {
+        i++;
     }
-    size_t before = mark->erased.count;
-    keys_add(work->arena, &mark->erased, sample, count, SHARE / FEET * work->drawing.size.k);
-    for (size_t i = before; i < mark->erased.count; i++) {
-        mark->erased.at[i].at.x /= length;
+    double from = road->when[i - 1], part = (time - from) / (road->when[i] - from);
+    return real_mix(path->along[i - 1], path->along[i], real_clamp(part, 0, 1));
+}
+
+/* The share of the line that is behind him, tick by tick. */
+static void erase(struct moving_work *work, struct moving_group *group, const struct road *road,
+                  const struct stroke *stroke, double length)
+{
+    long first = moving_tick(work, stroke->began), last = moving_tick(work, stroke->ended);
+    struct moving_key *sample =
+        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
+    for (long tick = first; tick <= last; tick++) {
+        double along = along_at(road, &stroke->path, moving_clock(work, tick));
+        sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
+                                                   vec2_of(real_min(along, length), 0)};
+    }
+    keys_add(work->arena, &group->erased, sample, (size_t)(last - first + 1),
+             SHARE / FEET * work->drawing.size.k);
+    for (size_t i = 0; i < group->erased.count; i++) {
+        group->erased.at[i].at.x /= length;
     }
 }
 
@@ -103,38 +113,41 @@ static double seen_from(const struct moving_work *work, const struct stroke *str
     return from;
 }
 
+static struct moving_group *line_group(struct moving_work *work, const struct stroke *stroke)
+{
+    struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
+    group->part = work->index;
+    return group;
+}
+
 static void trail_add(struct moving_work *work, const struct stroke *stroke)
 {
     struct drawing *drawing = &work->drawing;
     enum role role = stroke->role == ROLE_DEFENDER ? ROLE_DEFENDER : ROLE_SOFT;
-    struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
+    struct moving_group *group = line_group(work, stroke);
+    group->trail = true;
     line_draw(drawing, stroke, role);
-    struct moving_mark *mark = moving_mark_add(work, group);
-    mark->trail = true;
-    moving_show(work, mark, stroke->began, work->part->to);
-    put_circle(drawing, stroke->class, stroke->ink[0], DOT_FEET * drawing->size.k, role, ROLE_NONE,
-               0);
-    mark = moving_mark_add(work, group);
-    mark->trail = true;
-    moving_show(work, mark, stroke->began, work->part->to);
+    moving_mark_add(work, group);
+    put_circle(drawing, stroke->class, stroke->ink[0], DOT * stroke->width, ROLE_NONE, role,
+               stroke->width);
+    moving_mark_add(work, group);
+    moving_show(work, &group->shows, stroke->began, work->part->to);
 }
 
 static void road_add(struct moving_work *work, const struct stroke *stroke, const struct road *road)
 {
     struct drawing *drawing = &work->drawing;
-    double length = path_length(&stroke->path) - head_reach(drawing, stroke),
-           from = seen_from(work, stroke);
-    struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
+    double end = path_length(&stroke->path), length = end - head_reach(drawing, stroke);
+    struct moving_group *group = line_group(work, stroke);
     line_draw(drawing, stroke, stroke->role);
-    struct moving_mark *mark = moving_mark_add(work, group);
-    moving_show(work, mark, from, stroke->ended);
-    erase(work, mark, road, &stroke->path, length);
+    moving_mark_add(work, group);
+    moving_show(work, &group->shows, seen_from(work, stroke), stroke->ended);
+    erase(work, group, road, stroke, length);
     if (stroke->head) {
-        double end = path_length(&stroke->path);
         struct vec2 tip = path_point(&stroke->path, end);
         struct vec2 back = path_point(&stroke->path, end - 0.9 * drawing->size.head_length);
         head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, back)), 1);
-        moving_show(work, moving_mark_add(work, group), from, stroke->ended);
+        moving_mark_add(work, group);
     }
 }
 
@@ -161,18 +174,25 @@ static void bar_add(struct moving_work *work, const struct stroke *stroke, struc
     const struct stop *bar = &drawing->stops.at[stroke->end];
     struct vec2 middle = vec2_along(at, bar->facing, BAR_FEET * drawing->size.k);
     struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
-    struct moving_group group = {.class = CLASS_SCREEN, .who = stroke->who};
+    struct moving_group group = {.class = CLASS_SCREEN, .who = stroke->who, .part = -1};
     pen_move(drawing, vec2_add(middle, along));
     pen_line(drawing, vec2_sub(middle, along));
     pen_stroke(drawing, CLASS_SCREEN, stroke->role, drawing->size.bar_stroke);
-    moving_show(work, moving_mark_add(work, &group), from, bar_until(work, stroke));
+    moving_mark_add(work, &group);
+    moving_show(work, &group.shows, from, bar_until(work, stroke));
     VEC_PUSH(work->arena, &work->over, group);
 }
 
-static void stroke_move(struct moving_work *work, struct stroke *stroke)
+static bool has_bar(const struct drawing *drawing, const struct stroke *stroke)
+{
+    return stroke->class == CLASS_SCREEN && drawing->stops.at[stroke->end].kind == STOP_BAR;
+}
+
+/* Its trail, or its road and its bar. */
+static void stroke_move(struct moving_work *work, struct stroke *stroke, bool trail)
 {
     struct drawing *drawing = &work->drawing;
-    bool bar = stroke->class == CLASS_SCREEN && drawing->stops.at[stroke->end].kind == STOP_BAR;
+    bool bar = has_bar(drawing, stroke);
     struct road road = road_of(work, stroke, bar);
     if (road.run < 2) {
         return;
@@ -180,27 +200,36 @@ static void stroke_move(struct moving_work *work, struct stroke *stroke)
     stroke->trail = (struct trail){road.at, NULL, road.count};
     stroke->path = path_of(work->arena, road.at, road.count);
     ink_one(drawing, stroke);
-    trail_add(work, stroke);
+    if (trail) {
+        trail_add(work, stroke);
+        return;
+    }
     road_add(work, stroke, &road);
     if (bar) {
         bar_add(work, stroke, road.at[road.run - 1], seen_from(work, stroke));
     }
 }
 
-void roads_add(struct moving_work *work)
+void roads_plan(struct moving_work *work)
 {
     struct drawing *drawing = &work->drawing;
     symbols_place(drawing);
     chain_make(drawing);
     drawing->symbols.count = 0; /* nobody stands in the way of a wave */
+}
+
+void roads_add(struct moving_work *work, bool trails)
+{
+    struct drawing *drawing = &work->drawing;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
-        if (stroke->standing) { /* it was set in the step before */
+        if (stroke->standing && !trails) { /* it was set in the step before */
             stroke->role = ROLE_INK;
             stroke->ended = work->part->from;
             bar_add(work, stroke, drawing->stops.at[stroke->end].at, work->part->from);
-        } else if (stroke->began < work->part->to) {
-            stroke_move(work, stroke);
+        } else if (!stroke->standing && stroke->began < work->part->to &&
+                   stroke->ended > work->part->from) {
+            stroke_move(work, stroke, trails);
         }
     }
 }

@@ -5,7 +5,6 @@
 #include "picture/scene/drawing.h"
 
 #define WITHIN 0.05    /* m: how far a line's end may be from the ball */
-#define STEP 0.025     /* s between the places of the ball */
 #define LEAST_FEET 3.0 /* shorter throws have no line */
 
 struct throw
@@ -25,54 +24,57 @@ static struct vec2 ball_point(const struct moving_work *work, double time)
 static void end_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
                        struct vec2 off)
 {
-    double from = real_max(throw->span->from, work->part->from),
-           to = real_min(throw->span->to, work->part->to);
+    long first = moving_tick(work, throw->span->from), last = moving_tick(work, throw->span->to);
     double length = vec2_distance(throw->from, throw->to);
-    size_t count = (size_t)((to - from) / STEP) + 2;
-    struct moving_key *sample = arena_array(work->arena, struct moving_key, count);
-    for (size_t i = 0; i < count; i++) {
-        double t = real_min(from + (double)i * STEP, to);
-        double along = vec2_dot(vec2_sub(ball_point(work, t), throw->from), throw->way);
+    struct moving_key *sample =
+        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
+    for (long tick = first; tick <= last; tick++) {
+        struct vec2 ball = ball_point(work, moving_clock(work, tick));
+        double along = vec2_dot(vec2_sub(ball, throw->from), throw->way);
+        along = tick == last && throw->span->to <= work->part->to ? length : along;
         struct vec2 at = vec2_along(throw->from, throw->way, real_clamp(along, 0, length));
-        sample[i] = (struct moving_key){moving_time(work, t), vec2_add(at, off)};
+        sample[tick - first] =
+            (struct moving_key){(double)tick * work->moving->tick, vec2_add(at, off)};
     }
-    keys_add(work->arena, keys, sample, count, WITHIN / FEET * work->drawing.size.k);
+    keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
+             WITHIN / FEET * work->drawing.size.k);
 }
 
 static void line_add(struct moving_work *work, struct moving_group *group,
-                     const struct throw *throw, bool trail, struct vec2 off)
+                     const struct throw *throw, struct vec2 off)
 {
     struct drawing *drawing = &work->drawing;
     const struct sizes *size = &drawing->size;
     bool shot = throw->class == CLASS_SHOT;
-    struct vec2 fixed = vec2_add(trail ? throw->from : throw->to, off);
+    struct vec2 fixed = vec2_add(group->trail ? throw->from : throw->to, off);
     pen_move(drawing, fixed);
     pen_line(drawing, fixed);
-    pen_stroke(drawing, throw->class, trail ? ROLE_SOFT : ROLE_INK,
+    pen_stroke(drawing, throw->class, group->trail ? ROLE_SOFT : ROLE_INK,
                shot ? size->shot_line : size->line);
     struct moving_mark *mark = moving_mark_add(work, group);
-    mark->trail = trail;
     mark->dash = shot ? 0 : size->dash;
     mark->space = shot ? 0 : size->space;
     end_follow(work, &mark->ends, throw, off);
-    moving_show(work, mark, throw->span->from, trail ? work->part->to : throw->span->to);
 }
 
-static void lines_add(struct moving_work *work, const struct throw *throw)
+static void throw_add(struct moving_work *work, const struct throw *throw, bool trail)
 {
     struct drawing *drawing = &work->drawing;
     struct moving_group *group = moving_group_add(work, throw->class, throw->span->holder);
     bool shot = throw->class == CLASS_SHOT;
     struct vec2 square = vec2_scale(vec2_left(throw->way), shot ? drawing->size.shot_half : 0);
-    for (int trail = 1; trail >= 0; trail--) {
-        line_add(work, group, throw, trail == 1, square);
-        if (shot) {
-            line_add(work, group, throw, trail == 1, vec2_scale(square, -1));
-        }
+    group->part = work->index;
+    group->trail = trail;
+    line_add(work, group, throw, square);
+    if (shot) {
+        line_add(work, group, throw, vec2_scale(square, -1));
     }
-    struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
-    head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
-    moving_show(work, moving_mark_add(work, group), throw->span->from, throw->span->to);
+    if (!trail) {
+        struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
+        head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
+        moving_mark_add(work, group);
+    }
+    moving_show(work, &group->shows, throw->span->from, trail ? work->part->to : throw->span->to);
 }
 
 /* A flight's line: from beside the thrower to short of the catcher, or of the ring. */
@@ -92,13 +94,14 @@ static bool throw_of(const struct moving_work *work, const struct ball_span *spa
     throw->span = span;
     throw->class = shot ? CLASS_SHOT : CLASS_PASS;
     throw->way = vec2_unit(vec2_sub(to, from));
-    throw->from = vec2_along(from, throw->way, 0);
+    throw->from = from;
+    /* its head lies behind the end of the line */
     double stop = (shot ? size->basket : size->body) + size->gap + 0.7 * size->head_length;
     throw->to = vec2_along(to, throw->way, -real_min(stop, 0.6 * length));
     return true;
 }
 
-void flights_add(struct moving_work *work)
+void flights_add(struct moving_work *work, bool trails)
 {
     const struct segment *segment = work->drawing.segment;
     for (size_t i = 0; i < segment->ball.count; i++) {
@@ -107,7 +110,7 @@ void flights_add(struct moving_work *work)
         bool flies = span->state == BALL_FLIGHT || span->state == BALL_SHOT;
         if (flies && span->from < work->part->to && span->to > work->part->from &&
             throw_of(work, span, &throw)) {
-            lines_add(work, &throw);
+            throw_add(work, &throw, trails);
         }
     }
 }

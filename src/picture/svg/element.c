@@ -7,6 +7,8 @@
 
 #include "picture/svg/svg.h"
 
+enum { QUARTERS = 4 }; /* of a point */
+
 long long svg_hundredths(double value)
 {
     if (!(fabs(value) < 1e9)) {
@@ -15,15 +17,25 @@ long long svg_hundredths(double value)
     return (long long)floor(value * 100 + 0.5);
 }
 
+double svg_length(const struct output *out, double points)
+{
+    return out->quarters ? QUARTERS * points : points;
+}
+
 /* ---- attributes ---- */
 
-void svg_put_number(struct output *out, const char *name, double value)
+static void put_number(struct output *out, const char *name, double value, int decimals)
 {
     writer_text(out->writer, " ");
     writer_text(out->writer, name);
     writer_text(out->writer, "=\"");
-    writer_number(out->writer, value, 2);
+    writer_number(out->writer, value, decimals);
     writer_text(out->writer, "\"");
+}
+
+void svg_put_length(struct output *out, const char *name, double points)
+{
+    put_number(out, name, svg_length(out, points), out->quarters ? 1 : 2);
 }
 
 void svg_put_color(struct output *out, const char *name, unsigned rgb)
@@ -88,7 +100,7 @@ void svg_put_paint(struct output *out, const struct scene_item *item)
     if (!out->styled) {
         svg_put_color(out, "stroke", theme->rgb[item->stroke]);
     }
-    svg_put_number(out, "stroke-width", item->width);
+    svg_put_length(out, "stroke-width", item->width);
     if (item->cap == CAP_ROUND) {
         writer_text(out->writer, " stroke-linecap=\"round\"");
     }
@@ -113,6 +125,7 @@ bool svg_same_paint(const struct output *out, const struct scene_item *a,
 /* Relative steps in whole hundredths of a point: short, and no error adds up along the line. */
 struct pen {
     struct writer *writer;
+    bool quarters;
     long long x, y;             /* where it is */
     long long start_x, start_y; /* where the subpath began */
     char last;                  /* the command letter in force, or 0 */
@@ -134,20 +147,26 @@ static void pen_number(struct pen *pen, long long value)
     if (pen->number_before && value >= 0) {
         writer_text(pen->writer, " ");
     }
-    writer_number(pen->writer, (double)value / 100, 2);
+    writer_number(pen->writer, pen->quarters ? (double)value : (double)value / 100, 2);
     pen->number_before = true;
+}
+
+/* In steps of the pen: hundredths, or quarters of a point. */
+static long long pen_steps(const struct pen *pen, double points)
+{
+    return svg_hundredths(pen->quarters ? points * QUARTERS / 100 : points);
 }
 
 static void pen_point(struct pen *pen, struct vec2 p)
 {
-    pen_number(pen, svg_hundredths(p.x) - pen->x);
-    pen_number(pen, svg_hundredths(p.y) - pen->y);
+    pen_number(pen, pen_steps(pen, p.x) - pen->x);
+    pen_number(pen, pen_steps(pen, p.y) - pen->y);
 }
 
 static void pen_stand(struct pen *pen, struct vec2 p)
 {
-    pen->x = svg_hundredths(p.x);
-    pen->y = svg_hundredths(p.y);
+    pen->x = pen_steps(pen, p.x);
+    pen->y = pen_steps(pen, p.y);
 }
 
 static void pen_element(struct pen *pen, const struct path_element *element)
@@ -186,7 +205,7 @@ static void pen_element(struct pen *pen, const struct path_element *element)
 
 static void put_path(struct output *out, const struct scene_item *item)
 {
-    struct pen pen = {.writer = out->writer};
+    struct pen pen = {.writer = out->writer, .quarters = out->quarters};
     writer_text(out->writer, " d=\"");
     for (size_t i = 0; i < item->count; i++) {
         pen_element(&pen, &item->path[i]);
@@ -196,18 +215,18 @@ static void put_path(struct output *out, const struct scene_item *item)
 
 static void put_circle(struct output *out, const struct scene_item *item)
 {
-    svg_put_number(out, "cx", item->at.x);
-    svg_put_number(out, "cy", item->at.y);
-    svg_put_number(out, "r", item->radius);
+    svg_put_length(out, "cx", item->at.x);
+    svg_put_length(out, "cy", item->at.y);
+    svg_put_length(out, "r", item->radius);
     writer_text(out->writer, "/>");
 }
 
 static void put_text(struct output *out, const struct scene_item *item)
 {
-    svg_put_number(out, "x", item->at.x);
-    svg_put_number(out, "y", item->at.y);
-    svg_put_number(out, "font-size", item->size);
-    svg_put_number(out, "font-weight", metrics_weight(item->face));
+    svg_put_length(out, "x", item->at.x);
+    svg_put_length(out, "y", item->at.y);
+    svg_put_length(out, "font-size", item->size);
+    put_number(out, "font-weight", metrics_weight(item->face), 0);
     if (item->anchor == ANCHOR_START) {
         writer_text(out->writer, " text-anchor=\"start\"");
     }

@@ -11,6 +11,8 @@ struct output {
     enum theme theme;
     struct str prefix; /* of ids, and the class of the root */
     bool styled;       /* the page around it has the colors, and tells whose a mark is */
+    bool quarters;     /* places in whole quarters of a point, to stand in a group that is scaled by
+                        * a quarter: short */
 };
 /* Which roles are painted: bit 1 << role. */
 struct role_set {
@@ -18,7 +20,10 @@ struct role_set {
 };
 
 long long svg_hundredths(double value); /* 0 for what is no number of the page */
-void svg_put_number(struct output *out, const char *name, double value); /* name="12.34" */
+/* A length in the output's unit: name="12.34" */
+void svg_put_length(struct output *out, const char *name, double points);
+/* A length as it is written: 12.34, or in whole quarters. */
+double svg_length(const struct output *out, double points);
 void svg_put_color(struct output *out, const char *name, unsigned rgb);
 /* class="move f-ink s-floor p3", of what there is of it. `item`: how it is painted and whose it
  * is; NULL: several do not agree. */

@@ -52,7 +52,8 @@ void svg_film(struct arena *arena, const struct film *film, const struct film_op
               struct writer *writer)
 {
     const struct scene *still = film->still;
-    struct output out = {writer, still->theme, svg_prefix(arena, still, options->salt), false};
+    struct output out = {writer, still->theme, svg_prefix(arena, still, options->salt), false,
+                         false};
     struct role_set roles = roles_of(film);
     struct moving_options moving = {.loop = options->loop, .hidden = true};
     size_t floor = floor_count(still);
@@ -64,8 +65,7 @@ void svg_film(struct arena *arena, const struct film *film, const struct film_op
     put_switch(&out);
     writer_text(writer, "</style>\n");
     svg_put_groups(&out, still->items.at, floor);
-    writer_text(writer, "<g class=\"still\"><set attributeName=\"display\" to=\"none\" "
-                        "begin=\"0s\"/>\n");
+    writer_text(writer, "<g class=\"still\"><set attributeName=\"display\" to=\"none\"/>\n");
     svg_put_groups(&out, still->items.at + floor, still->items.count - floor);
     writer_text(writer, "</g>\n");
     svg_moving(film->moving, &moving, writer);

@@ -1,22 +1,22 @@
 /* SPDX-License-Identifier: MIT */
 /* moving: groups of marks with keys as declarative animation. Takes a moving picture, gives bytes.
- * Numbers are as short as the eye allows: tenths of a point, times to two thousandths of a second.
- * Must not know plays or runs. */
+ * Numbers are as short as the eye allows: whole quarters of a point, times in ticks. What is played
+ * once begins when its first key says; what begins again has everything told on the whole clock, so
+ * that nothing can drift apart. Must not know plays or runs. */
 #include "picture/svg/moving.h"
 
 #include <math.h>
 
 #include "picture/svg/element.h"
 
-#define TIME_STEP 0.002 /* s: keys are told at least so finely */
-#define TRAIL "0.55"    /* opacity */
-#define ERASE 100.0     /* a line's length, told to the reader, so that shares are short numbers */
+#define TRAIL "0.55" /* opacity */
+#define LENGTH 100.0 /* of a line that is erased, as told to the reader: shares are short numbers  \
+                      */
 
 struct reel {
     struct output out;
     const struct moving *moving;
     bool loop;
-    int time_decimals; /* of a share of the duration */
 };
 
 /* ---- numbers ---- */
@@ -37,10 +37,13 @@ static void put_short(struct writer *writer, double value, int decimals)
     writer_bytes(writer, digits, size);
 }
 
-static void put_share(struct reel *reel, double t)
+static void put_time(struct reel *reel, const char *name, double t)
 {
-    double share = real_clamp(t / reel->moving->duration, 0, 1);
-    put_short(reel->out.writer, share, reel->time_decimals);
+    writer_text(reel->out.writer, " ");
+    writer_text(reel->out.writer, name);
+    writer_text(reel->out.writer, "=\"");
+    put_short(reel->out.writer, t, 3);
+    writer_text(reel->out.writer, "s\"");
 }
 
 /* ---- animations ---- */
@@ -55,226 +58,342 @@ static void open_animation(struct reel *reel, const char *element, const char *a
     writer_text(writer, "\"");
 }
 
-static void close_animation(struct reel *reel)
+/* From `begin` to `end`: once, and what it ends with stays; or all the time again and again. */
+static void close_animation(struct reel *reel, double begin, double end)
 {
-    struct writer *writer = reel->out.writer;
-    writer_text(writer, " begin=\"0s\" dur=\"");
-    writer_number(writer, reel->moving->duration, 3);
-    writer_text(writer, reel->loop ? "s\" repeatCount=\"indefinite\"/>" : "s\" fill=\"freeze\"/>");
+    if (begin > 0) {
+        put_time(reel, "begin", begin);
+    }
+    put_time(reel, "dur", end - begin);
+    writer_text(reel->out.writer,
+                reel->loop ? " repeatCount=\"indefinite\"/>" : " fill=\"freeze\"/>");
 }
 
-typedef void value_put(struct writer *writer, struct vec2 at);
+typedef void value_put(const struct reel *reel, struct vec2 at);
 
-static void value_point(struct writer *writer, struct vec2 at)
+static void put_place(const struct reel *reel, double points)
 {
-    put_short(writer, at.x, 1);
-    writer_text(writer, " ");
-    put_short(writer, at.y, 1);
+    put_short(reel->out.writer, svg_length(&reel->out, points), 0);
 }
 
-static void value_erased(struct writer *writer, struct vec2 at)
+static void value_point(const struct reel *reel, struct vec2 at)
 {
-    put_short(writer, -ERASE * at.x, 1);
+    put_place(reel, at.x);
+    writer_text(reel->out.writer, " ");
+    put_place(reel, at.y);
 }
 
-static void value_x(struct writer *writer, struct vec2 at)
+static void value_erased(const struct reel *reel, struct vec2 at)
 {
-    put_short(writer, at.x, 1);
+    put_short(reel->out.writer, -LENGTH * at.x, 0);
 }
 
-static void value_y(struct writer *writer, struct vec2 at)
+static void value_x(const struct reel *reel, struct vec2 at)
 {
-    put_short(writer, at.y, 1);
+    put_place(reel, at.x);
 }
 
-/* The keys; what comes before the first is as it is there, and after the last as there. */
-static void put_keys(struct reel *reel, const moving_keys *keys, value_put *put)
+static void value_y(const struct reel *reel, struct vec2 at)
+{
+    put_place(reel, at.y);
+}
+
+/* The stretch of the clock that an animation is told on. */
+struct stretch {
+    double begin, end;
+    int decimals; /* of a share of it */
+};
+
+static struct stretch stretch_of(const struct reel *reel, const moving_keys *keys)
+{
+    const struct moving *moving = reel->moving;
+    double first = keys->at[0].t, last = keys->at[keys->count - 1].t;
+    bool whole = reel->loop || last <= first ||
+                 (first < moving->tick / 2 && last > moving->duration - moving->tick / 2);
+    if (whole) {
+        return (struct stretch){0, moving->duration, moving->decimals};
+    }
+    return (struct stretch){first, last, last - first > 1 ? 3 : 2};
+}
+
+/* The keys; where they do not reach its ends, what they begin and end with holds there. */
+static void put_keys(struct reel *reel, const moving_keys *keys, const struct stretch *stretch,
+                     value_put *put)
 {
     struct writer *writer = reel->out.writer;
     size_t last = keys->count - 1;
-    bool early = keys->at[0].t > 0, late = keys->at[last].t < reel->moving->duration;
+    double tick = reel->moving->tick / 2;
+    bool early = keys->at[0].t > stretch->begin + tick;
+    bool late = keys->at[last].t < stretch->end - tick;
+    size_t count = keys->count + early + late;
     writer_text(writer, " values=\"");
-    for (size_t i = 0; i < keys->count + early + late; i++) {
+    for (size_t i = 0; i < count; i++) {
         size_t at = i < early ? 0 : i - early > last ? last : i - early;
         writer_text(writer, i ? ";" : "");
-        put(writer, keys->at[at].at);
+        put(reel, keys->at[at].at);
     }
-    writer_text(writer, "\" keyTimes=\"");
-    for (size_t i = 0; i < keys->count + early + late; i++) {
+    writer_text(writer, "\"");
+    if (count <= 2) {
+        return; /* evenly from the one to the other */
+    }
+    writer_text(writer, " keyTimes=\"");
+    for (size_t i = 0; i < count; i++) {
+        double t = i < early          ? stretch->begin
+                   : i - early > last ? stretch->end
+                                      : keys->at[i - early].t;
+        double share = (t - stretch->begin) / (stretch->end - stretch->begin);
+        share = i + 1 == count ? 1 : share;
         writer_text(writer, i ? ";" : "");
-        if (i < early) {
-            writer_text(writer, "0");
-        } else if (i - early > last) {
-            writer_text(writer, "1");
-        } else {
-            put_share(reel, keys->at[i - early].t);
-        }
+        put_short(writer, real_clamp(share, 0, 1), stretch->decimals);
     }
     writer_text(writer, "\"");
 }
 
-static void animate_keys(struct reel *reel, const char *attribute, const moving_keys *keys,
-                         value_put *put)
+static void animate_keys(struct reel *reel, const char *element, const char *attribute,
+                         const char *more, const moving_keys *keys, value_put *put)
 {
-    open_animation(reel, "animate", attribute);
-    put_keys(reel, keys, put);
-    close_animation(reel);
+    struct stretch stretch = stretch_of(reel, keys);
+    open_animation(reel, element, attribute);
+    writer_text(reel->out.writer, more);
+    put_keys(reel, keys, &stretch, put);
+    close_animation(reel, stretch.begin, stretch.end);
 }
 
-/* Seen in some stretches only. */
-static void animate_shows(struct reel *reel, const moving_shows *shows)
+/* ---- what comes and goes ---- */
+
+static bool to_the_end(const struct reel *reel, const struct moving_show *show)
+{
+    return show->to > reel->moving->duration;
+}
+
+/* Is it there from the beginning to the end? */
+static bool always(const struct reel *reel, const struct moving_show *show, size_t count)
+{
+    return count == 0 || (count == 1 && show->from <= 0 && to_the_end(reel, show));
+}
+
+/* Seen in some stretches only, of an element that is `off` by itself. */
+static void seen_once(struct reel *reel, const char *attribute, const char *on,
+                      const struct moving_show *show, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        open_animation(reel, "set", attribute);
+        writer_text(reel->out.writer, " to=\"");
+        writer_text(reel->out.writer, on);
+        writer_text(reel->out.writer, "\"");
+        if (show[i].from > 0) {
+            put_time(reel, "begin", show[i].from);
+        }
+        if (!to_the_end(reel, &show[i])) {
+            put_time(reel, "end", show[i].to);
+        }
+        writer_text(reel->out.writer, "/>");
+    }
+}
+
+/* The same again and again. */
+static void seen_again(struct reel *reel, const char *attribute, const char *on, const char *off,
+                       const struct moving_show *show, size_t count)
 {
     struct writer *writer = reel->out.writer;
-    bool first = shows->at[0].from <= 0;
-    open_animation(reel, "animate", "visibility");
+    double all = reel->moving->duration;
+    bool first = show[0].from <= 0;
+    open_animation(reel, "animate", attribute);
     writer_text(writer, " calcMode=\"discrete\" values=\"");
-    writer_text(writer, first ? "" : "hidden;");
-    for (size_t i = 0; i < shows->count; i++) {
-        bool stays = shows->at[i].to > reel->moving->duration;
-        writer_text(writer, i ? ";visible" : "visible");
-        writer_text(writer, stays ? "" : ";hidden");
+    for (size_t i = 0; i < count; i++) {
+        writer_text(writer, i ? ";" : "");
+        writer_text(writer, i || !first ? off : "");
+        writer_text(writer, i || !first ? ";" : "");
+        writer_text(writer, on);
     }
+    writer_text(writer, to_the_end(reel, &show[count - 1]) ? "" : ";");
+    writer_text(writer, to_the_end(reel, &show[count - 1]) ? "" : off);
     writer_text(writer, "\" keyTimes=\"0");
-    for (size_t i = 0; i < shows->count; i++) {
-        if (i > 0 || !first) {
+    for (size_t i = 0; i < count; i++) {
+        if (show[i].from > 0) {
             writer_text(writer, ";");
-            put_share(reel, shows->at[i].from);
+            put_short(writer, show[i].from / all, reel->moving->decimals);
         }
-        if (shows->at[i].to <= reel->moving->duration) {
+        if (!to_the_end(reel, &show[i])) {
             writer_text(writer, ";");
-            put_share(reel, shows->at[i].to);
+            put_short(writer, show[i].to / all, reel->moving->decimals);
         }
     }
     writer_text(writer, "\"");
-    close_animation(reel);
+    close_animation(reel, 0, all);
+}
+
+static void animate_shows(struct reel *reel, const char *attribute, const char *on, const char *off,
+                          const struct moving_show *show, size_t count)
+{
+    if (reel->loop) {
+        seen_again(reel, attribute, on, off, show, count);
+    } else {
+        seen_once(reel, attribute, on, show, count);
+    }
+}
+
+static void animate_visible(struct reel *reel, const moving_shows *shows)
+{
+    animate_shows(reel, "visibility", "visible", "hidden", shows->at, shows->count);
 }
 
 /* ---- marks ---- */
 
-/* Is it there from the beginning to the end? */
-static bool always(const struct reel *reel, const moving_shows *shows)
-{
-    return shows->count == 0 || (shows->count == 1 && shows->at[0].from <= 0 &&
-                                 shows->at[0].to >= reel->moving->duration);
-}
-
-static void put_halo(struct reel *reel, const struct moving_mark *mark)
-{
-    struct scene_item rim = mark->item;
-    rim.fill = ROLE_NONE;
-    rim.stroke = ROLE_FLOOR;
-    rim.width = 0.22 * mark->item.size;
-    writer_text(reel->out.writer, "<g");
-    svg_put_classes(&reel->out, NULL, &rim);
-    svg_put_paint(&reel->out, &rim);
-    writer_text(reel->out.writer, " paint-order=\"stroke\">");
-}
-
-static void put_line(struct reel *reel, const struct moving_mark *mark)
+static void put_line(struct reel *reel, const struct moving_mark *mark, bool painted)
 {
     struct writer *writer = reel->out.writer;
-    const struct scene_item *item = &mark->item;
-    struct vec2 fixed = item->path[0].p[0];
+    struct vec2 fixed = mark->item.path[0].p[0], first = mark->ends.at[0].at;
+    const struct vec2 ends[] = {fixed, first};
     writer_text(writer, "<line");
-    svg_put_classes(&reel->out, NULL, item);
-    svg_put_paint(&reel->out, item);
-    svg_put_number(&reel->out, "x1", fixed.x);
-    svg_put_number(&reel->out, "y1", fixed.y);
-    svg_put_number(&reel->out, "x2", fixed.x);
-    svg_put_number(&reel->out, "y2", fixed.y);
+    if (!painted) {
+        svg_put_classes(&reel->out, NULL, &mark->item);
+        svg_put_paint(&reel->out, &mark->item);
+    }
+    for (int i = 0; i < 2; i++) {
+        writer_text(writer, i ? " x2=\"" : " x1=\"");
+        put_place(reel, ends[i].x);
+        writer_text(writer, i ? "\" y2=\"" : "\" y1=\"");
+        put_place(reel, ends[i].y);
+        writer_text(writer, "\"");
+    }
     if (mark->dash > 0) {
         writer_text(writer, " stroke-dasharray=\"");
-        put_short(writer, mark->dash, 2);
+        put_short(writer, svg_length(&reel->out, mark->dash), 1);
         writer_text(writer, " ");
-        put_short(writer, mark->space, 2);
+        put_short(writer, svg_length(&reel->out, mark->space), 1);
         writer_text(writer, "\"");
     }
     writer_text(writer, ">");
-    animate_keys(reel, "x2", &mark->ends, value_x);
-    animate_keys(reel, "y2", &mark->ends, value_y);
+    animate_keys(reel, "animate", "x2", "", &mark->ends, value_x);
+    animate_keys(reel, "animate", "y2", "", &mark->ends, value_y);
     writer_text(writer, "</line>\n");
 }
 
-/* A mark stands in a group of its own when it comes and goes, or is erased. */
-static void put_mark(struct reel *reel, const struct moving_mark *mark)
+static void put_mark(struct reel *reel, const struct moving_group *group,
+                     const struct moving_mark *mark, const struct scene_item *layer)
 {
     struct writer *writer = reel->out.writer;
-    bool shows = !always(reel, &mark->shows), erased = mark->erased.count > 0;
-    bool wrapped = shows || erased || mark->trail;
-    if (wrapped) {
-        writer_text(writer, "<g");
-        writer_text(writer, mark->trail ? " opacity=\"" TRAIL "\"" : "");
-        writer_text(writer, shows ? " visibility=\"hidden\"" : "");
-        writer_text(writer, erased ? " stroke-dasharray=\"100 200\">" : ">");
-    }
-    if (shows) {
-        animate_shows(reel, &mark->shows);
-    }
-    if (erased) {
-        animate_keys(reel, "stroke-dashoffset", &mark->erased, value_erased);
-    }
-    if (mark->halo) {
-        put_halo(reel, mark);
+    bool painted = layer && svg_same_paint(&reel->out, layer, &mark->item);
+    bool comes = !always(reel, mark->shows.at, mark->shows.count);
+    bool erased = group->erased.count > 0 && mark->item.stroke != ROLE_NONE;
+    bool rim = mark->item.shape == ITEM_TEXT && mark->item.stroke != ROLE_NONE;
+    if (comes) {
+        writer_text(writer, "<g visibility=\"hidden\">");
+        animate_visible(reel, &mark->shows);
     }
     if (mark->ends.count > 0) {
-        put_line(reel, mark);
+        put_line(reel, mark, painted);
     } else {
-        svg_put_item_with(&reel->out, &mark->item, false, erased ? " pathLength=\"100\"" : "");
+        svg_put_item_with(&reel->out, &mark->item, painted,
+                          rim      ? " paint-order=\"stroke\""
+                          : erased ? " pathLength=\"100\""
+                                   : "");
     }
-    writer_text(writer, mark->halo ? "</g>" : "");
-    writer_text(writer, wrapped ? "</g>" : "");
+    writer_text(writer, comes ? "</g>\n" : "");
 }
+
+/* ---- groups ---- */
 
 static void put_who(struct reel *reel, const struct moving_group *group)
 {
-    char text[8] = {' ', body_is_defender(group->who) ? 'x' : 'p', 0};
+    char text[2 + NUMBER_MOST] = {' ', body_is_defender(group->who) ? 'x' : 'p'};
     if (body_number(group->who) > 0) {
-        number_print(text + 2, body_number(group->who), 0, false);
+        text[2 + number_print(text + 2, body_number(group->who), 0, false)] = '\0';
     }
     writer_text(reel->out.writer, group->who == BODY_COACH ? " coach" : text);
 }
 
-static void put_group(struct reel *reel, const struct moving_group *group)
+static void put_group(struct reel *reel, const struct moving_group *group,
+                      const struct scene_item *layer)
 {
     struct writer *writer = reel->out.writer;
+    bool comes = !always(reel, group->shows.at, group->shows.count);
     writer_text(writer, "<g class=\"");
     writer_text(writer, scene_class_word(group->class));
     if (group->who != BODY_NONE) {
         put_who(reel, group);
     }
-    writer_text(writer, "\">");
+    writer_text(writer, comes ? "\" visibility=\"hidden\"" : "\"");
+    writer_text(writer, group->erased.count > 0 ? " stroke-dasharray=\"100 200\">" : ">");
+    if (comes) {
+        animate_visible(reel, &group->shows);
+    }
+    if (group->erased.count > 0) {
+        animate_keys(reel, "animate", "stroke-dashoffset", "", &group->erased, value_erased);
+    }
     if (group->way.count > 0) {
-        open_animation(reel, "animateTransform", "transform");
-        writer_text(writer, " type=\"translate\"");
-        put_keys(reel, &group->way, value_point);
-        close_animation(reel);
+        animate_keys(reel, "animateTransform", "transform", " type=\"translate\"", &group->way,
+                     value_point);
     }
     for (size_t i = 0; i < group->marks.count; i++) {
-        put_mark(reel, &group->marks.at[i]);
+        put_mark(reel, group, &group->marks.at[i], layer);
     }
     writer_text(writer, "</g>\n");
+}
+
+/* ---- layers: the trails of a part, its roads, all that is there in every part ---- */
+
+static bool same_layer(const struct moving_group *a, const struct moving_group *b)
+{
+    return a->part == b->part && a->trail == b->trail;
+}
+
+/* The first line of trails: its paint is told once for all. */
+static const struct scene_item *layer_paint(const struct moving_group *group)
+{
+    return group->trail ? &group->marks.at[0].item : NULL;
+}
+
+static void open_layer(struct reel *reel, const struct moving_group *group)
+{
+    struct writer *writer = reel->out.writer;
+    const struct scene_item *paint = layer_paint(group);
+    struct moving_show show = group->part >= 0 ? reel->moving->parts.at[group->part]
+                                               : (struct moving_show){0, reel->moving->duration};
+    show.to += show.to > reel->moving->duration - reel->moving->tick / 2 ? 1 : 0;
+    bool comes = !always(reel, &show, 1);
+    writer_text(writer, "<g");
+    if (paint) {
+        svg_put_classes(&reel->out, "trails", paint);
+        svg_put_paint(&reel->out, paint);
+        writer_text(writer, " opacity=\"" TRAIL "\"");
+    }
+    writer_text(writer, comes ? " display=\"none\">" : ">");
+    if (comes) {
+        animate_shows(reel, "display", "inline", "none", &show, 1);
+    }
+    writer_text(writer, "\n");
+}
+
+static void put_layers(struct reel *reel)
+{
+    const struct moving_group *groups = reel->moving->groups.at;
+    size_t count = reel->moving->groups.count;
+    for (size_t i = 0, end; i < count; i = end) {
+        open_layer(reel, &groups[i]);
+        for (end = i; end < count && same_layer(&groups[i], &groups[end]); end++) {
+            put_group(reel, &groups[end], layer_paint(&groups[i]));
+        }
+        writer_text(reel->out.writer, "</g>\n");
+    }
 }
 
 void svg_moving(const struct moving *moving, const struct moving_options *options,
                 struct writer *writer)
 {
-    struct reel reel = {
-        .out = {.writer = writer, .theme = moving->theme, .styled = options->styled},
-        .moving = moving,
-        .loop = options->loop,
-        .time_decimals = 1};
-    for (double finest = 0.1; finest * moving->duration > 2 * TIME_STEP; finest /= 10) {
-        reel.time_decimals++;
-    }
-    writer_text(writer, "<g class=\"moving\"");
+    struct reel reel = {.out = {.writer = writer,
+                                .theme = moving->theme,
+                                .styled = options->styled,
+                                .quarters = true},
+                        .moving = moving,
+                        .loop = options->loop};
+    writer_text(writer, "<g class=\"moving\" transform=\"scale(.25)\"");
     if (options->hidden) {
-        writer_text(writer, " display=\"none\"><set attributeName=\"display\" to=\"inline\" "
-                            "begin=\"0s\"/>\n");
+        writer_text(writer, " display=\"none\"><set attributeName=\"display\" to=\"inline\"/>\n");
     } else {
         writer_text(writer, ">\n");
     }
-    for (size_t i = 0; i < moving->groups.count; i++) {
-        put_group(&reel, &moving->groups.at[i]);
-    }
+    put_layers(&reel);
     writer_text(writer, "</g>\n");
 }

@@ -197,8 +197,8 @@ void svg_put_root(struct output *out, double width, double height, bool fluid, b
     if (fluid) {
         writer_text(writer, " width=\"100%\"");
     } else {
-        svg_put_number(out, "width", width);
-        svg_put_number(out, "height", height);
+        svg_put_length(out, "width", width);
+        svg_put_length(out, "height", height);
     }
     writer_text(writer, " viewBox=\"0 0 ");
     writer_number(writer, width, 2);
@@ -236,7 +236,8 @@ void svg_put_words(struct output *out, const char *element, const char *suffix, 
 void svg_write(struct arena *arena, const struct scene *scene, const struct svg_options *options,
                struct writer *writer)
 {
-    struct output out = {writer, scene->theme, svg_prefix(arena, scene, options->salt), false};
+    struct output out = {writer, scene->theme, svg_prefix(arena, scene, options->salt), false,
+                         false};
     struct role_set roles = {0};
     for (size_t i = 0; i < scene->items.count; i++) {
         svg_roles_add(&roles, &scene->items.at[i]);
@@ -261,7 +262,7 @@ static bool is_in(enum svg_part part, const struct scene_item *item)
 
 void svg_write_part(const struct scene *scene, enum svg_part part, struct writer *writer)
 {
-    struct output out = {writer, scene->theme, STR(""), true};
+    struct output out = {writer, scene->theme, STR(""), true, false};
     const struct scene_item *items = scene->items.at;
     size_t count = scene->items.count;
     for (size_t i = 0, end; i < count; i = end) {
