@@ -6,8 +6,10 @@
 
 #define CALL_GAP 8.0 /* a situation and a call on one line keep so far apart */
 #define TITLE_PITCH 10.0
-#define TAIL 3.0         /* a line reaches so far under its baseline */
-#define LEAST_SHARE 0.95 /* a full floor may be drawn so much smaller to fit its cards */
+#define TAIL 3.0 /* a line reaches so far under its baseline */
+#define LEAST_SHARE                                                                                \
+    0.9 /* a floor may be drawn so much smaller where that saves a card's height                   \
+         */
 
 enum { NAME_LINES_MOST = 16 };
 
@@ -26,6 +28,11 @@ const struct card_size *card_size_find(int per_page)
     return NULL;
 }
 
+/* What it says over its diagram. */
+struct card_words {
+    struct str situation;
+    bool alone; /* the play has no other card */
+};
 /* A card being filled from the top down. */
 struct filling_card {
     const struct setter *setter;
@@ -34,6 +41,7 @@ struct filling_card {
     struct galley *galley;
     double width; /* inside the margins */
     double base;  /* the last baseline, or where the diagram ends */
+    double name_width;
 };
 
 static const struct play *play_of(const struct filling_card *card)
@@ -78,6 +86,7 @@ static struct str put_name(struct filling_card *card, bool alone)
         shown = str_format(setter->arena, "%.*s %.*s", STR_ARG(shown), STR_ARG(label));
     }
     const struct text_block *words = words_set(setter, card->size->name, shown, card->width);
+    card->name_width = text_width(words);
     card->base = galley_text(card->galley, words, card->size->inside,
                              card->base + card->size->to_name, ROLE_TEXT);
     return shortened ? whole : STR("");
@@ -120,7 +129,7 @@ static const struct scene *fit_scene(const struct filling_card *card, size_t *ro
 {
     static const struct {
         double below, share; /* feet of floor at least; of the width */
-    } ways[] = {{27.6, 1}, {24, 1}, {21, 1}, {21, LEAST_SHARE}};
+    } ways[] = {{27.6, 1}, {24, 1}, {21, 1}, {21, (1 + LEAST_SHARE) / 2}, {21, LEAST_SHARE}};
     struct scene_options chosen = {0};
     *rows = 0;
     for (size_t i = 0; i < sizeof ways / sizeof *ways && *rows != 1; i++) {
@@ -138,8 +147,23 @@ static const struct scene *fit_scene(const struct filling_card *card, size_t *ro
     return scene_make(card->setter->arena, card->diagram, &chosen);
 }
 
-struct card_cell card_cell_make(const struct setter *setter, const struct card_size *size,
-                                const struct diagram *diagram, struct str situation, bool alone)
+/* What it is for stands at the end of the name's line: false where there is no room for that. */
+static bool put_situation_beside(struct filling_card *card, struct str situation)
+{
+    const struct text_block *words = words_set(card->setter, TYPE_NOTE, situation, 0);
+    double room = card->width - card->name_width - CALL_GAP;
+    if (play_of(card)->call.size > 0 || text_width(words) > room) {
+        return false;
+    }
+    galley_text(card->galley, words, card->size->inside + card->width - text_width(words),
+                card->base, ROLE_SOFT);
+    return true;
+}
+
+/* `tight`: in as few lines as can be; one of no rows when that cannot be. */
+static struct card_cell make(const struct setter *setter, const struct card_size *size,
+                             const struct diagram *diagram, const struct card_words *words,
+                             bool tight)
 {
     struct filling_card card = {.setter = setter,
                                 .size = size,
@@ -147,13 +171,32 @@ struct card_cell card_cell_make(const struct setter *setter, const struct card_s
                                 .galley = galley_new(setter->arena),
                                 .width = size->width - 2 * size->inside};
     struct card_cell cell = {.galley = card.galley};
-    put_situation(&card, situation);
-    cell.whole = put_name(&card, alone);
+    if (tight) {
+        card.base = size->first - size->to_name + 1;
+    } else {
+        put_situation(&card, words->situation);
+    }
+    cell.whole = put_name(&card, words->alone);
+    if (tight && !put_situation_beside(&card, words->situation)) {
+        return cell;
+    }
     put_branch(&card);
     const struct scene *scene = fit_scene(&card, &cell.rows);
     double top = card.base + size->to_diagram;
     galley_scene(card.galley, scene, size->inside + (card.width - scene->width) / 2, top);
     galley_text(card.galley, caution_words(&card), size->inside,
                 top + scene->height + size->to_caution, ROLE_TEXT);
+    return cell;
+}
+
+struct card_cell card_cell_make(const struct setter *setter, const struct card_size *size,
+                                const struct diagram *diagram, struct str situation, bool alone)
+{
+    const struct card_words words = {situation, alone};
+    struct card_cell cell = make(setter, size, diagram, &words, false);
+    if (cell.rows > 1) {
+        struct card_cell tight = make(setter, size, diagram, &words, true);
+        cell = tight.rows > 0 && tight.rows < cell.rows ? tight : cell;
+    }
     return cell;
 }

@@ -97,6 +97,7 @@ static const struct scene *scene_of(const struct setter *setter, const struct pl
     struct scene_options options = {.width = item->play->full_floor ? DIAGRAM_FULL : DIAGRAM_WIDE,
                                     .theme = THEME_PRINT,
                                     .accent = BODY_NONE,
+                                    .plain = true, /* no sentence stands beside it */
                                     .hide_defense = !item->contact && item->against.size == 0 &&
                                                     !item->play->is_drill,
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
@@ -366,7 +367,8 @@ bool practice_holds(const struct sheet_job *job)
 static void add_practice(struct booklet *booklet, const struct practice *practice)
 {
     struct arena_mark mark = arena_mark(booklet->setter.arena);
-    struct plan_flow flow = {.rows = {.setter = booklet->setter}, .practice = practice};
+    struct plan_flow flow = {.rows = {.setter = booklet->setter, .ruled = true},
+                             .practice = practice};
     flow_practice(&flow);
     rows_close(&flow.rows, booklet, practice->title);
     arena_release(booklet->setter.arena, mark);
