@@ -311,6 +311,15 @@ def draw():
             status, out, err = run('draw', 'good.play', '--layout', layout, '-f', 'pdf', cwd=here)
             tap.ok(status == 0 and out == 'lantern.pdf\n', f'a {layout} is one file a play', f'{status} {out} {err}')
         one_message(run('draw', 'two.play', '-o', 'all.svg', cwd=here), 2, ['more than one file'], 'many diagrams want more than one name')
+        for name, words in (('x.pdf', ['--format', 'png']), ('x.jpg', []), ('x.svg', ['-f', 'pdf']), ('x.txt', ['-f', 'svg'])):
+            one_message(run('draw', 'good.play', '--step', '1', '-o', name, *words, cwd=here), 2, ['comes out as', f"'{name[2:]}'"],
+                        f'draw: {name} {" ".join(words)} would be something else than it says')
+            tap.ok(not (here / name).exists(), f'draw: and {name} is not written')
+        one_message(run('explain', 'space.close', '--draw', '-o', 'x.jpg', cwd=here), 2, ['comes out as SVG'],
+                    'explain --draw: a name promises what comes out')
+        for name, words, signature in (('y.PNG', [], SIGNATURES['png']), ('y.v2', ['-f', 'pdf'], SIGNATURES['pdf'])):
+            status, out, err = run('draw', 'good.play', '--step', '1', '-o', name, *words, cwd=here)
+            tap.ok(status == 0 and (here / name).read_bytes().startswith(signature), f'draw: {name} is what it says, or says nothing', err)
         one_message(run('draw', 'two.play', '-o', '-', cwd=here), 2, ['more than one file'], 'many diagrams do not go to standard output')
         one_message(run('draw', 'two.play', '-o', 'x-{who}.svg', cwd=here), 2, ['{who}'], 'an unknown hole is wrong use')
         one_message(run('draw', 'two.play', '--play', 'Switchback', cwd=here), 2, ['Switchback', 'Lantern'], 'an unknown play lists those there are')
@@ -461,6 +470,17 @@ def fill_in():
         tap.same(run('coach', 'book.play', cwd=here)[:2], (0, 'larkspur-kites-coach.pdf\n'), 'coach sheets of a book are one PDF')
         sheets = [run('fill-in', 'good.play', '--seed', seed, '-o', '-', cwd=here)[1] for seed in ('0', '0', '1', '2', '3', '4', '5')]
         tap.ok(sheets[0] == sheets[1] and len(set(sheets)) > 1, 'the same seed asks the same, another asks something else', len(set(sheets)))
+        (here / 'still.play').write_text('play "Stillwater"\n  start five-out\n  step\n    1 stays\n\n' + TWO)
+        status, out, err = run('fill-in', 'still.play', '-o', 'some.pdf', cwd=here)
+        tap.ok(status == 0 and out == 'some.pdf\n' and "'Stillwater' is left out" in err and err.count('left out') == 1,
+               'fill-in tells of a play in which nobody moves', f'{status} {out} {err}')
+        status, out, err = run('fill-in', 'still.play', '--play', 'Stillwater', cwd=here)
+        tap.ok(status == 1 and out == '' and 'nobody moves' in err and not (here / 'stillwater-fill-in.pdf').exists(),
+               'fill-in: alone, nothing is written', f'{status} {out} {err}')
+        one_message(run('coach', 'good.play', '--jobs', '2', cwd=here), 2, ['--tolerance'], 'coach: --jobs without --tolerance is wrong use')
+        sheets = [run('coach', 'good.play', '-o', '-', *words, cwd=here)[1]
+                  for words in ([], ['--tolerance', '--jobs', '1'], ['--tolerance', '--jobs', '2'])]
+        tap.ok(sheets[1] == sheets[2] != sheets[0], 'coach --tolerance says more, the same on one thread and on two')
         one_message(run('fill-in', 'good.play', '--seed', '-1', cwd=here), 2, ['--seed', '0'], 'a seed below 0 is wrong use')
         one_message(run('fill-in', 'good.play', '--seed', '1.5', cwd=here), 2, ['--seed', 'whole'], 'a seed with a fraction is wrong use')
         one_message(run('fill-in', 'good.play', '--play', 'Ferry', cwd=here), 2, ['Ferry'], 'fill-in: an unknown play is wrong use')
@@ -876,7 +896,10 @@ def bad_outputs():
             os.chmod(here, 0o777)
         one_message(run(*book, '-o', str(here / 'one.svg'), cwd='/', **user), 3, ['Permission denied'], 'a file one may not write to')
         tap.same((here / 'one.svg').read_text(), 'old', 'and it is as it was')
-        one_message(run(*book, '-o', 'good.play', cwd=here), 3, ['what was read'], 'the input is not written over')
+        one_message(run(*book, '-o', 'good.play', cwd=here), 2, ['comes out as SVG'], 'the input is no picture')
+        shutil.copy(here / 'good.play', here / 'good.svg')
+        one_message(run('draw', 'good.svg', '--step', '1', '-o', 'good.svg', cwd=here), 3, ['what was read'], 'the input is not written over')
+        tap.same((here / 'good.svg').read_text(), GOOD, 'whatever it is called')
         (here / 'same.svg').symlink_to('good.play')
         one_message(run(*book, '-o', 'same.svg', cwd=here), 3, ['what was read'], 'not by way of a link either')
         tap.same((here / 'good.play').read_text(), GOOD, 'the input is as it was')

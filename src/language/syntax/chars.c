@@ -158,6 +158,16 @@ static bool needs_cleaning(struct str s, bool quoted)
     return false;
 }
 
+bool text_is_blank(struct str text)
+{
+    for (size_t i = 0; i < text.size; i++) {
+        if (text.at[i] != ' ') {
+            return false;
+        }
+    }
+    return true;
+}
+
 struct str text_clean(struct arena *arena, struct str s, bool quoted)
 {
     if (!needs_cleaning(s, quoted)) {

@@ -41,6 +41,8 @@ struct str text_lower(struct arena *arena, struct str s);
 /* Broken bytes and control characters become `?`, blanks one space each; with `quoted` also \" and
  * \\ are undone. `s` itself where nothing changes. */
 struct str text_clean(struct arena *arena, struct str s, bool quoted);
+/* Nothing, or spaces alone. */
+bool text_is_blank(struct str text);
 /* Whether each character is one byte that is seen, a blank, a tab or a line end: most texts are. */
 bool text_is_plain(struct str s);
 /* Whether these bytes are a text at all: no NUL, not mostly broken. */

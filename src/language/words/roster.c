@@ -21,6 +21,20 @@ static bool refuse(struct cursor *c, const char *expected)
 static const char roster_example[] = "1 \"Wren Halloway\" guard, jersey 12";
 static const char lineup_example[] = "lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"";
 
+/* A name, or a lineup's title: something that is to be seen has to stand in the quotes. */
+static bool name_part(struct cursor *c, struct str *name, struct span *span, const char *example)
+{
+    if (!quoted_read(c, name, span)) {
+        return refuse(c, example);
+    }
+    if (text_is_blank(*name)) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_ROSTER, *span, "this name is empty");
+        diag_help(c->diags, diag, "write `%s`, or leave the line out", example);
+        return false;
+    }
+    return true;
+}
+
 static bool number_part(struct cursor *c, int *number, const char *example)
 {
     struct span span;
@@ -54,8 +68,8 @@ static bool player_read(struct cursor *c, struct form *form)
     if (!number_part(c, &form->number, roster_example)) {
         return false;
     }
-    if (!quoted_read(c, &form->title, &span)) {
-        return refuse(c, roster_example);
+    if (!name_part(c, &form->title, &span, roster_example)) {
+        return false;
     }
     role_part(c, &form->roster->role);
     take_mark(c, ',');
@@ -74,16 +88,16 @@ bool lineup_read(struct reader *r, struct cursor *c, struct form *form)
 {
     struct span span;
     (void)r;
-    if (!quoted_read(c, &form->title, &span)) {
-        return refuse(c, lineup_example);
+    if (!name_part(c, &form->title, &span, lineup_example)) {
+        return false;
     }
     do {
         struct role_binding binding = {.who = {.kind = WHO_PLAYER}};
         if (!number_part(c, &binding.who.number, lineup_example)) {
             return false;
         }
-        if (!quoted_read(c, &binding.role, &binding.who.span)) {
-            return refuse(c, lineup_example);
+        if (!name_part(c, &binding.role, &binding.who.span, lineup_example)) {
+            return false;
         }
         VEC_PUSH(c->arena, &form->roster->lineup, binding);
     } while (take_mark(c, ','));

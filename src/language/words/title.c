@@ -7,16 +7,6 @@
 #include "language/words/reader.h"
 #include "language/words/vocabulary.h"
 
-static bool is_blank(struct str text)
-{
-    for (size_t i = 0; i < text.size; i++) {
-        if (text.at[i] != ' ') {
-            return false;
-        }
-    }
-    return true;
-}
-
 static enum title_result refuse_title(struct reader *r, struct span span, const char *why)
 {
     struct diag *diag = diag_add(r->diags, DIAG_TEXT_TITLE, span, "%s", why);
@@ -56,7 +46,8 @@ enum title_result title_read(struct reader *r, const struct line *line, size_t *
     if (first->kind == TOKEN_QUOTED) {
         *out = (struct title){first->text, first->span, true};
         (*from)++;
-        return is_blank(out->text) ? refuse_title(r, out->span, "this title is empty") : TITLE_FINE;
+        return text_is_blank(out->text) ? refuse_title(r, out->span, "this title is empty")
+                                        : TITLE_FINE;
     }
     const struct token *word = ambiguous(line, *from, stops);
     if (word) {

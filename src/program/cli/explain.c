@@ -192,7 +192,13 @@ static int draw_example(const struct request *request)
                          shown(request->words[0]));
     }
     char *name = name_of(check, format_meant(request));
-    int status = draw_to(request, check, request->output ? request->output : name);
+    struct naming naming;
+    const struct name_parts parts = {NULL, NULL, NULL};
+    int status = STATUS_USE;
+    if (naming_start(&naming, request, name, false)) {
+        status = draw_to(request, check, naming_next(&naming, &parts));
+    }
+    naming_free(&naming);
     free(name);
     return status;
 }

@@ -134,7 +134,7 @@ static int write_all(struct handing *handing)
 {
     const struct request *request = handing->request;
     int status = STATUS_USE;
-    if (sheet_naming(&handing->naming, request,
+    if (naming_start(&handing->naming, request,
                      request->reader ? "{play}-{player}.pdf" : "{play}.pdf", handing->count > 1)) {
         status = STATUS_FINE;
         for (size_t i = 0; i < handing->count && status == STATUS_FINE; i++) {

@@ -4,6 +4,7 @@
 
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 #include <sys/stat.h>
 
 #include "program/cli/files.h"
@@ -41,6 +42,33 @@ static bool has_hole(const char *text)
     return false;
 }
 
+const char *naming_ending(const char *path)
+{
+    const char *slash = strrchr(path, '/'), *dot = strrchr(slash ? slash : path, '.');
+    size_t letters =
+        dot ? strspn(dot + 1, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") : 0;
+    return letters > 0 && dot[1 + letters] == '\0' ? dot + 1 : NULL;
+}
+
+/* Does the name promise what comes out, or nothing? */
+static bool ending_good(const struct request *request, const char *given, const char *pattern)
+{
+    const char *ending = naming_ending(given), *wanted = naming_ending(pattern);
+    if (!ending || !wanted || strcasecmp(ending, wanted) == 0) {
+        return true;
+    }
+    char capitals[8];
+    size_t size = 0;
+    for (; wanted[size] && size + 1 < sizeof capitals; size++) {
+        capitals[size] = (char)(wanted[size] - 'a' + 'A');
+    }
+    capitals[size] = '\0';
+    wrong_use(request,
+              "it comes out as %s, not as '%s': -o takes a name that ends in .%s, a folder, or -",
+              capitals, shown(ending), wanted);
+    return false;
+}
+
 bool naming_start(struct naming *naming, const struct request *request, const char *pattern,
                   bool many)
 {
@@ -67,7 +95,7 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
     bool slash = output[strlen(output) - 1] == '/';
     naming->given = is_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
                                       : format_text("%s", output);
-    return true;
+    return ending_good(request, naming->given, pattern);
 }
 
 /* Lower case, a hyphen for everything that is no letter or figure. */
@@ -178,7 +206,7 @@ enum courtwright_format format_meant(const struct request *request)
 {
     const char *dot = request->output ? strrchr(request->output, '.') : NULL;
     for (size_t i = 0; dot && !request->format && i < FORMATS; i++) {
-        if (strcmp(dot + 1, formats[i].extension) == 0) {
+        if (strcasecmp(dot + 1, formats[i].extension) == 0) {
             return formats[i].format;
         }
     }

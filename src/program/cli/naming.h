@@ -16,6 +16,8 @@ struct name_parts {
     const char *play, *step, *player;
 };
 
+/* What a name ends in behind its last dot, when that is letters alone: "svg"; else NULL. */
+const char *naming_ending(const char *path);
 /* Many: more than one will come out. False, and said, when -o cannot be understood. */
 bool naming_start(struct naming *naming, const struct request *request, const char *pattern,
                   bool many);

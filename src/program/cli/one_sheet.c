@@ -4,7 +4,6 @@
 
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
 #include "program/cli/say.h"
 
@@ -36,33 +35,6 @@ int sheet_pick(const struct request *request, const struct input *input, struct 
                                         : "mend the errors first");
     }
     return picked->count == 0 ? not_written(request, "there is no play in it") : STATUS_FINE;
-}
-
-/* What a name ends in behind its last dot, when that is letters alone: "svg"; else NULL. */
-static const char *ending_of(const char *path)
-{
-    const char *slash = strrchr(path, '/'), *dot = strrchr(slash ? slash : path, '.');
-    size_t letters =
-        dot ? strspn(dot + 1, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") : 0;
-    return letters > 0 && dot[1 + letters] == '\0' ? dot + 1 : NULL;
-}
-
-bool sheet_naming(struct naming *naming, const struct request *request, const char *pattern,
-                  bool many)
-{
-    if (!naming_start(naming, request, pattern, many)) {
-        return false;
-    }
-    const char *ending = naming->given ? ending_of(naming->given) : NULL;
-    if (ending && strcasecmp(ending, "pdf") != 0) {
-        wrong_use(
-            request,
-            "a %s comes out as PDF, not as '%s': -o takes a name that ends in .pdf, a folder, "
-            "or -",
-            request->command, shown(ending));
-        return false;
-    }
-    return true;
 }
 
 struct courtwright_handout sheet_options(const struct request *request)
@@ -139,8 +111,7 @@ static int one_file(const struct request *request, struct input *input, const st
     struct name_parts parts = {.play = name};
     struct naming naming = {0};
     int status = STATUS_USE;
-    if (wanted->web ? naming_start(&naming, request, "{play}.html", false)
-                    : sheet_naming(&naming, request, "{play}.pdf", false)) {
+    if (naming_start(&naming, request, wanted->web ? "{play}.html" : "{play}.pdf", false)) {
         status = write_wanted(request, input, wanted, naming_next(&naming, &parts));
     }
     if (status == STATUS_FINE && !write_deps(request, input, naming.used, naming.count)) {
@@ -167,7 +138,7 @@ int one_page(const struct request *request, struct input *input, const struct co
 
 bool page_wanted(const struct request *request)
 {
-    const char *ending = request->output ? ending_of(request->output) : NULL;
+    const char *ending = request->output ? naming_ending(request->output) : NULL;
     return ending && strcasecmp(ending, "html") == 0;
 }
 

@@ -18,10 +18,6 @@ int sheet_pick(const struct request *request, const struct input *input, struct 
 int sheet_part(const struct request *request, const struct input *input,
                enum courtwright_part part);
 
-/* As naming_start; false, and said, too for a name that is not that of a PDF. */
-bool sheet_naming(struct naming *naming, const struct request *request, const char *pattern,
-                  bool many);
-
 /* --per-page as a handout takes it; false, and said, when it is another number. */
 bool per_page_good(const struct request *request);
 /* What the options every sheet has say. */

@@ -274,6 +274,9 @@ static const struct book_case book_cases[] = {
      "team(broken broken broken broken broken)",
      "2:1 text.player-range, 3:1 text.roster, 4:3 text.roster, 5:8 text.roster, 6:13 "
      "text.left-over"},
+    {"team \"T\"\n1 \"\"\n2 \"  \" guard\nlineup \"\" 1 \"W\"\nlineup \"B\" 1 \"\"\n",
+     "team(broken broken broken broken)",
+     "2:3 text.roster, 3:3 text.roster, 4:8 text.roster, 5:14 text.roster"},
     /* the version line */
     {"courtwright 2\n1 shoots\n", "broken play(s)", "1:13 text.version"},
     {"courtwright\n1 shoots\n", "broken play(s)", "1:12 text.version"},
