@@ -402,27 +402,51 @@ static bool line_read(struct cursor *c, struct plan_form *out)
                          item_example);
 }
 
-/* starts, lasts and the like stand once; a station stands under its stations. */
-static bool line_fits(const struct reader *r, struct cursor *c, const struct plan_form *plan,
-                      const struct token *first)
+/* The line of this kind that stands here already; a practice may have very many lines, of which few
+ * are of a kind that stands once. */
+static const struct form *same_above(const struct reader *r, enum plan_kind kind)
 {
-    const struct form *above = NULL;
     for (size_t i = 0; i < r->top->forms.count; i++) {
         const struct form *form = &r->top->forms.at[i];
-        if (form->kind != FORM_PLAN) {
-            continue;
-        }
-        above = form;
-        if (plan->kind < PLAN_ITEM && form->plan->kind == plan->kind) {
-            struct diag *diag = REFUSE(c, TEXT_SETTING_TWICE, first->span, "`%s` stands here twice",
-                                       plan_word(plan->kind));
-            if (diag) {
-                diag->other = form->span;
-            }
-            diag_help(c->diags, diag, "keep one of the two lines");
-            return false;
+        if (form->kind == FORM_PLAN && form->plan->kind == kind) {
+            return form;
         }
     }
+    return NULL;
+}
+
+static const struct form *last_above(const struct reader *r)
+{
+    for (size_t i = r->top->forms.count; i > 0; i--) {
+        if (r->top->forms.at[i - 1].kind == FORM_PLAN) {
+            return &r->top->forms.at[i - 1];
+        }
+    }
+    return NULL;
+}
+
+/* starts, lasts and the like stand once. */
+static bool stands_once(const struct reader *r, struct cursor *c, const struct plan_form *plan,
+                        const struct token *first)
+{
+    const struct form *same = plan->kind < PLAN_ITEM ? same_above(r, plan->kind) : NULL;
+    if (!same) {
+        return true;
+    }
+    struct diag *diag =
+        REFUSE(c, TEXT_SETTING_TWICE, first->span, "`%s` stands here twice", plan_word(plan->kind));
+    if (diag) {
+        diag->other = same->span;
+    }
+    diag_help(c->diags, diag, "keep one of the two lines");
+    return false;
+}
+
+/* A station stands under its stations. */
+static bool station_fits(const struct reader *r, struct cursor *c, const struct plan_form *plan,
+                         const struct token *first)
+{
+    const struct form *above = plan->kind == PLAN_STATION ? last_above(r) : NULL;
     if (plan->kind != PLAN_STATION ||
         (above && (above->plan->kind == PLAN_STATIONS || above->plan->kind == PLAN_STATION))) {
         return true;
@@ -437,7 +461,7 @@ void practice_line(struct reader *r, const struct line *line)
     struct plan_form plan = {.kind = PLAN_ITEM, .text_span = SPAN_NONE, .with_span = SPAN_NONE};
     struct cursor c = reader_cursor(r, line, 0);
     if (!line_read(&c, &plan) || c.refusals > 0 || !reader_used_up(&c) ||
-        !line_fits(r, &c, &plan, line->tokens)) {
+        !stands_once(r, &c, &plan, line->tokens) || !station_fits(r, &c, &plan, line->tokens)) {
         reader_broken(r, line);
         return;
     }
