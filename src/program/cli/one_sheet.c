@@ -3,7 +3,7 @@
 #include "program/cli/one_sheet.h"
 
 #include <stdlib.h>
-#include <string.h>
+#include <strings.h>
 
 #include "program/cli/say.h"
 
