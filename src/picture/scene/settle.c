@@ -14,6 +14,8 @@
 #define RING_MOVES 0.35               /* metres a finish ring is moved at most, */
 #define RING_POINTS 5.0               /* or so far on a small picture (ours) */
 #define WAVES_LEAST 1.6               /* feet of zigzag that a short dribble is drawn (ours) */
+#define BESIDE 0.4                      /* of the way between two who change places: beside one */
+#define SWAP 2.5                        /* of cost: as much as a numeral in the way of a pass */
 #define LEAVES_BY 1.0                 /* s after which it is seen which way somebody leaves */
 enum { TURNS = 24 };
 
@@ -140,6 +142,26 @@ static double ring_leave_cost(const struct drawing *drawing, const struct symbol
     return 0;
 }
 
+/* Two who change places pass each other: the rings stand on opposite sides of the way between them,
+ * and the lines do not cross. */
+static double ring_swap_cost(const struct drawing *drawing, const struct stroke *stroke,
+                             const struct symbol *symbol, struct vec2 at)
+{
+    const struct stop *own = &drawing->stops.at[stroke->start];
+    struct vec2 way = vec2_sub(symbol->at, own->at);
+    for (const struct stroke *other = drawing->strokes.at; other < stroke; other++) {
+        const struct stop *ring = &drawing->stops.at[other->end];
+        if (other->who == symbol->who && own->kind == STOP_SYMBOL && ring->kind == STOP_RING &&
+            drawing->stops.at[other->start].kind == STOP_SYMBOL &&
+            vec2_distance(ring->at, own->at) < BESIDE * vec2_length(way)) {
+            double one = vec2_cross(way, vec2_sub(ring->at, own->at));
+            double side = vec2_cross(way, vec2_sub(at, symbol->at));
+            return one * side > 0 ? SWAP : 0;
+        }
+    }
+    return 0;
+}
+
 /* How bad a place beside a symbol is for a ring: off the way its runner comes, or with the symbol
  * in the way of a pass to it. */
 static double ring_place_cost(const struct drawing *drawing, const struct stroke *stroke,
@@ -148,6 +170,7 @@ static double ring_place_cost(const struct drawing *drawing, const struct stroke
     const struct segment *segment = drawing->segment;
     double cost = 1 - vec2_dot(vec2_unit(vec2_sub(at, symbol->at)), approach);
     cost += ring_shot_cost(drawing, stroke, symbol, at) + ring_leave_cost(drawing, symbol, at);
+    cost += ring_swap_cost(drawing, stroke, symbol, at);
     double clear = symbol->radius + drawing->size.gap;
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         const struct task *task = segment_task(segment, i);
