@@ -207,12 +207,20 @@ bool stroke_comes_home(const struct drawing *drawing, const struct stroke *strok
 /* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
  * one. */
 struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise);
-double way_least(const struct drawing *drawing, double radius, bool dribbles);
 struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p);
 /* `at`, or the next place that is `edge` inside the picture. */
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
 void defenders_settle(struct drawing *drawing); /* defenders.c */
 void settle(struct drawing *drawing);
+/* rings.c */
+/* How far from the middle of what it leaves a line's ring stands at the least, for its head, and of
+ * a dribble some of its waves, to be seen. */
+double way_least(const struct drawing *drawing, double radius, bool dribbles);
+/* Beside who leaves, behind a line of players, off everything else. */
+void rings_approach(struct drawing *drawing);
+void rings_behind_queues(struct drawing *drawing);
+void rings_settle(struct drawing *drawing);
+bool rings_drop(struct drawing *drawing); /* that had to go too far; whether any */
 /* A number that changes when a symbol or a stop is moved: to end a loop when none is. */
 double places_sum(const struct drawing *drawing);
 void defenders_yield(struct drawing *drawing); /* once the moves are traced */

@@ -349,13 +349,13 @@ static void trace_straight(struct drawing *drawing, struct stroke *stroke)
     stroke->trail = (struct trail){building.at.at, building.corner.at, building.at.count};
 }
 
-/* How near a place is to the numeral of somebody else, points. */
-static double numeral_room(const struct drawing *drawing, struct vec2 at, body who)
+/* How near a place is to the numeral of somebody else, or to an X, points. */
+static double symbol_room(const struct drawing *drawing, struct vec2 at, body who, bool defenders)
 {
     double room = 1e9;
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        if (symbol->who != who && !body_is_defender(symbol->who)) {
+        if (symbol->who != who && body_is_defender(symbol->who) == defenders) {
             room = real_min(room, vec2_distance(at, symbol->at) - symbol->radius);
         }
     }
@@ -380,8 +380,12 @@ static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *s
     struct vec2 end = vec2_along(start->at, along, side * drawing->size.bar / 2);
     struct vec2 back = vec2_along(start->at, start->facing, -LEAVES_BEHIND * k);
     struct vec2 ink = vec2_along(end, vec2_unit(goes), k); /* where it will be seen to begin */
-    bool seems_his = numeral_room(drawing, ink, start->who) < BESIDE_OTHER * k;
-    return seems_his && numeral_room(drawing, back, start->who) > BESIDE_OTHER * k ? back : end;
+    struct vec2 behind = vec2_along(back, vec2_unit(goes), k);
+    bool seems_his = symbol_room(drawing, ink, start->who, false) < BESIDE_OTHER * k;
+    bool on_x = symbol_room(drawing, ink, start->who, true) < drawing->size.gap;
+    bool better = seems_his ? symbol_room(drawing, back, start->who, false) > BESIDE_OTHER * k
+                            : symbol_room(drawing, behind, start->who, true) > drawing->size.gap;
+    return (seems_his || on_x) && better ? back : end;
 }
 
 /* Who comes back to where he stood leaves by one side of his numeral and comes by the other: the
