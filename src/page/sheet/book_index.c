@@ -165,7 +165,7 @@ static int by_name(const void *a, const void *b)
 
 /* ---- a long column ---- */
 
-/* The plays of an entry, "Lantern 7, Harbor 9", each with its link; the last baseline. */
+/* The plays of an entry, "Lantern 7, Tollgate 9", each with its link; the last baseline. */
 static double put_plays(const struct setter *setter, struct galley *column,
                         const struct entry *entry, const book_play_list *plays, double base)
 {

@@ -213,8 +213,8 @@ static const struct text_block *read_title(const struct rows *rows, const struct
 {
     const struct step *step = &play->steps.at[diagram->step];
     struct str words = tell_branch(rows->setter.arena, &step->branches.at[diagram->branch]);
-    struct str title =
-        str_format(rows->setter.arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(words));
+    struct str title = str_format(rows->setter.arena, "%.*s  %.*s", STR_ARG(diagram->label),
+                                  STR_ARG(words_isolated(rows->setter.arena, words)));
     title = words_fit(&rows->setter, TYPE_SMALL_HEADING, title, width, 2);
     return words_set(&rows->setter, TYPE_SMALL_HEADING, title, width);
 }

@@ -3,6 +3,7 @@
 #include "page/sheet/counted.h"
 
 #include "language/words/ast.h"
+#include "page/sheet/words.h"
 
 static int digits(struct str text, size_t from, size_t count)
 {
@@ -30,7 +31,7 @@ static struct str label_of(struct arena *arena, const struct charted_row *row)
         return STR("Points a trip");
     }
     if (row->kind == ROW_READ) {
-        return str_format(arena, "Read: %.*s", STR_ARG(row->word));
+        return str_format(arena, "Read: %.*s", STR_ARG(words_isolated(arena, row->word)));
     }
     play_chart_words(arena, row->play, &charts);
     for (size_t i = 0; i < charts.count; i++) {

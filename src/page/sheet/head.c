@@ -25,7 +25,7 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
     }
     const char *comma = job->reader_name.size > 0 ? ", " : "";
     return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),
-                      comma, STR_ARG(job->reader_name));
+                      comma, STR_ARG(words_isolated(arena, job->reader_name)));
 }
 
 /* "6 s on the clock, down 2" */

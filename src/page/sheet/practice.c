@@ -43,7 +43,7 @@ static struct str how_words(const struct setter *setter, const struct plan_item 
         strbuf_print(&out, "Groups of\xC2\xA0%d", item->groups);
     }
     if (item->with.size > 0) {
-        add_part(&out, out.size > 0 ? "with " : "With ", item->with);
+        add_part(&out, out.size > 0 ? "with " : "With ", words_isolated(setter->arena, item->with));
     }
     if (item->contact) {
         add_part(&out, "", out.size > 0 ? STR("contact") : STR("Contact"));
@@ -64,7 +64,8 @@ static struct str what_words(const struct setter *setter, const struct plan_item
     strbuf_text(&out, word ? word : "");
     if (item->text.size > 0) {
         struct str text = item->play ? item->play->name : item->text;
-        strbuf_print(&out, "%s%.*s", word ? ": " : "", STR_ARG(text));
+        strbuf_print(&out, "%s%.*s", word ? ": " : "",
+                     STR_ARG(words_isolated(setter->arena, text)));
     }
     if (item->against.size > 0) {
         strbuf_print(&out, " against %.*s", STR_ARG(item->against));
@@ -116,12 +117,7 @@ static double put_points(const struct setter *setter, struct galley *row, double
                          const struct play *play, const point_list *points)
 {
     for (size_t i = 0; i < points->count; i++) {
-        const struct point *point = &points->at[i];
-        struct str text = tell_bold(setter->arena, point->text, play->players);
-        if (point->player > 0) {
-            text = str_format(setter->arena, "%c%d%c: %.*s", TELL_BOLD, point->player, TELL_PLAIN,
-                              STR_ARG(text));
-        }
+        struct str text = words_point(setter->arena, &points->at[i], play->players);
         base = put_point(setter, row, base, text, POINTS_X);
     }
     return base;
@@ -150,9 +146,11 @@ static void put_stations(const struct setter *setter, struct galley *row,
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
         struct str how = how_words(setter, station);
-        struct str text = str_format(
-            setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD, STR_ARG(station->station), TELL_PLAIN,
-            STR_ARG(what_words(setter, station)), how.size > 0 ? ". " : "", STR_ARG(how));
+        struct str where = words_isolated(setter->arena, station->station);
+        struct str what = what_words(setter, station);
+        struct str text =
+            str_format(setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD, STR_ARG(where), TELL_PLAIN,
+                       STR_ARG(what), how.size > 0 ? ". " : "", STR_ARG(how));
         base = put_point(setter, row, base, text, DIAGRAM_X);
     }
 }

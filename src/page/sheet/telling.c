@@ -148,12 +148,10 @@ static struct str point_text(const struct column *column, const struct play *pla
                              const struct point *point)
 {
     struct arena *arena = column->setter->arena;
-    struct str text = tell_bold(arena, point->text, play->players);
     body reader = column->setter->job->reader;
-    if (point->player == 0 || (reader != BODY_NONE && body_number(reader) == point->player)) {
-        return text;
-    }
-    return str_format(arena, "%c%d%c: %.*s", TELL_BOLD, point->player, TELL_PLAIN, STR_ARG(text));
+    bool own = reader != BODY_NONE && body_number(reader) == point->player;
+    return own ? tell_bold(arena, point->text, play->players)
+               : words_point(arena, point, play->players);
 }
 
 bool point_is_for(const struct point *point, body reader)

@@ -397,7 +397,8 @@ static void add_players(struct rows *rows, const struct counted *counted)
     if (counted->players.count == 0 || counted->kind == ROW_POINTS) {
         return;
     }
-    struct str title = str_format(rows->setter.arena, "By player: %.*s", STR_ARG(counted->label));
+    struct str title = str_format(rows->setter.arena, "By player: %.*s",
+                                  STR_ARG(words_isolated(rows->setter.arena, counted->label)));
     title = words_fit(&rows->setter, TYPE_HEADING, title, 300, 1);
     struct galley *head = rows_section(rows, title, STR("All dates. For the coach only."));
     galley_lower(head, 0, 8);

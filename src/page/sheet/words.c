@@ -149,6 +149,14 @@ struct str words_isolated(struct arena *arena, struct str name)
                : name;
 }
 
+struct str words_point(struct arena *arena, const struct point *point, int players)
+{
+    struct str text = tell_bold(arena, point->text, players);
+    return point->player == 0 ? text
+                              : str_format(arena, "%c%d%c: %.*s", TELL_BOLD, point->player,
+                                           TELL_PLAIN, STR_ARG(words_isolated(arena, text)));
+}
+
 struct str words_capitals(struct arena *arena, struct str text)
 {
     struct strbuf out;
@@ -180,9 +188,9 @@ struct str words_foot(struct arena *arena, const struct play *play)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
-    strbuf_add(&out, play->name);
+    strbuf_add(&out, words_isolated(arena, play->name));
     if (play->series.size > 0) {
-        strbuf_print(&out, ", %.*s", STR_ARG(play->series));
+        strbuf_print(&out, ", %.*s", STR_ARG(words_isolated(arena, play->series)));
     }
     if (play->number > 0) {
         strbuf_print(&out, play->series.size > 0 ? " %d" : ", number %d", play->number);

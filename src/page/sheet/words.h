@@ -62,6 +62,8 @@ const struct text_block *words_set(const struct setter *setter, enum type type, 
 /* A name that may stand in any script, so that what is set round it keeps its place: between marks
  * that nobody sees, when letters of it run to the left; else as it is. */
 struct str words_isolated(struct arena *arena, struct str name);
+/* What a coach says to one player: "3: Go as the top empties." */
+struct str words_point(struct arena *arena, const struct point *point, int players);
 struct str words_capitals(struct arena *arena,
                           struct str text); /* ASCII and Latin letters of two bytes */
 /* "Players' sheet, under 16 girls"; the sheet alone where the coach has written no level. */

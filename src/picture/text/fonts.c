@@ -323,13 +323,20 @@ static const raqm_glyph_t *shape(struct fonts *fonts, enum face face, const uint
 
 bool fonts_leftward(const uint32_t *letters, size_t count)
 {
+    const uint32_t first_isolate = 0x2066, last_isolate = 0x2068, pop_isolate = 0x2069;
     bool leftward = false;
+    size_t inside = 0; /* what is set apart says nothing of the text round it */
     for (size_t i = 0; i < count; i++) {
+        inside += letters[i] >= first_isolate && letters[i] <= last_isolate;
+        inside -= letters[i] == pop_isolate && inside > 0;
         FriBidiCharType type = fribidi_get_bidi_type(letters[i]);
-        if (FRIBIDI_IS_STRONG(type) && !FRIBIDI_IS_RTL(type)) {
+        if (inside > 0 || !FRIBIDI_IS_STRONG(type)) {
+            continue;
+        }
+        if (!FRIBIDI_IS_RTL(type)) {
             return false;
         }
-        leftward = leftward || (FRIBIDI_IS_STRONG(type) && FRIBIDI_IS_RTL(type));
+        leftward = true;
     }
     return leftward;
 }

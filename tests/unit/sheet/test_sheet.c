@@ -117,6 +117,27 @@ START_TEST(only_names_that_run_to_the_left_are_set_apart)
 }
 END_TEST
 
+/* Else the number before it would stand behind it. */
+START_TEST(a_point_that_runs_to_the_left_is_set_apart_from_its_player)
+{
+    const struct point hebrew = {.player = 3, .text = STR("\xD7\xA9")};
+    const struct point english = {.player = 3, .text = STR("Wait.")};
+    const struct point all = {.text = STR("\xD7\xA9")};
+    ck_assert_str_eq(bracketed(words_point(&arena, &hebrew, 5)),
+                     "[3]: \xE2\x81\xA8\xD7\xA9\xE2\x81\xA9");
+    ck_assert_str_eq(bracketed(words_point(&arena, &english, 5)), "[3]: Wait.");
+    ck_assert_str_eq(bracketed(words_point(&arena, &all, 5)), "\xD7\xA9");
+}
+END_TEST
+
+START_TEST(a_foot_keeps_names_that_run_to_the_left_apart)
+{
+    const struct play play = {.name = STR("\xD7\xA9"), .series = STR("\xD7\x9C"), .number = 7};
+    ck_assert_str_eq(text_of(words_foot(&arena, &play)), "\xE2\x81\xA8\xD7\xA9\xE2\x81\xA9, "
+                                                         "\xE2\x81\xA8\xD7\x9C\xE2\x81\xA9 7");
+}
+END_TEST
+
 START_TEST(levels_are_told_in_words)
 {
     ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
@@ -493,6 +514,8 @@ static void add_tests(TCase *all)
     tcase_add_test(all, no_type_is_under_eight_points);
     tcase_add_test(all, clubs_are_set_in_capitals);
     tcase_add_test(all, only_names_that_run_to_the_left_are_set_apart);
+    tcase_add_test(all, a_point_that_runs_to_the_left_is_set_apart_from_its_player);
+    tcase_add_test(all, a_foot_keeps_names_that_run_to_the_left_apart);
     tcase_add_test(all, levels_are_told_in_words);
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);

@@ -249,6 +249,10 @@ START_TEST(a_text_runs_left_when_none_of_it_runs_right)
     ck_assert(fonts_leftward(counted, 4));
     ck_assert(!fonts_leftward(mixed, 3));
     ck_assert(!fonts_leftward(figures, 2));
+    const uint32_t apart[] = {'3', ':', ' ', 0x2068, 0x5E9, 0x5DC, 0x2069};
+    const uint32_t behind[] = {0x2068, 0x5E9, 0x2069, ' ', 0x5DC};
+    ck_assert(!fonts_leftward(apart, 7));
+    ck_assert(fonts_leftward(behind, 5));
 }
 END_TEST
 
