@@ -114,6 +114,12 @@ struct courtwright_host {
 COURTWRIGHT_API struct courtwright *courtwright_load(const char *name, const char *text,
                                                      size_t size,
                                                      const struct courtwright_host *host);
+/* As courtwright_load, but of all the plays only one is run and checked: the one that `line` of the
+ * text is in (0, or above the first play: none). The others are told as `waiting`. For a picture at
+ * every key while a book is written: reading is a small part of the work, running plays the rest. */
+COURTWRIGHT_API struct courtwright *courtwright_load_at(const char *name, const char *text,
+                                                        size_t size, unsigned line,
+                                                        const struct courtwright_host *host);
 COURTWRIGHT_API void courtwright_free(struct courtwright *book); /* NULL is fine */
 
 /* ---- What is said about it ------------------------------------------------------------------- */
@@ -196,6 +202,9 @@ struct courtwright_play {
     size_t diagrams; /* 0 when broken */
     double seconds;  /* of play along its main way */
     bool counted;    /* it has chart lines or reads: a tally sheet of the book shows it */
+    bool waiting;    /* it was not run: see courtwright_load_at; never drawn, broken or not */
+    const char *file; /* of its heading */
+    unsigned line;
 };
 COURTWRIGHT_API size_t courtwright_play_count(const struct courtwright *book);
 /* NULL past the end. */
@@ -209,6 +218,7 @@ struct courtwright_diagram {
     int step;          /* from 1 */
     int branch;        /* from 1; 0: the step has none */
     double seconds;
+    unsigned line; /* of the heading of its step, read or option, in the play's file */
 };
 COURTWRIGHT_API const struct courtwright_diagram *
 courtwright_diagram(const struct courtwright *book, size_t play, size_t index);

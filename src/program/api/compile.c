@@ -136,7 +136,7 @@ static void run_play(struct courtwright *book, struct compiled *compiled)
 {
     check_names(compiled->play, &book->diags); /* a wrong name leaves the play as it is */
     size_t errors = book->diags.errors;
-    if (compiled->broken) {
+    if (compiled->broken || compiled->waiting) {
         return; /* a run of half a play would be checked for what the coach never wrote */
     }
     struct run *run = sim_run(&book->runs, &book->sources, compiled->play, &book->diags);
@@ -163,7 +163,24 @@ struct load_job {
     struct courtwright *book;
     const char *text;
     size_t size;
+    bool one; /* only the play that `line` is in */
+    unsigned line;
 };
+
+/* Of the plays of the text itself the last that begins on that line or above it runs. */
+static void let_others_wait(struct courtwright *book, unsigned line)
+{
+    struct compiled *wanted = NULL;
+    for (size_t i = 0; i < book->play_count; i++) {
+        struct span span = book->plays[i].play->span;
+        if (span.source == 0 && source_place(&book->sources.all.at[0], span.begin).line <= line) {
+            wanted = &book->plays[i];
+        }
+    }
+    for (size_t i = 0; i < book->play_count; i++) {
+        book->plays[i].waiting = &book->plays[i] != wanted;
+    }
+}
 
 static void compile(void *ctx)
 {
@@ -192,9 +209,16 @@ static void compile(void *ctx)
     }
     for (size_t i = 0; i < book->play_count; i++) {
         book->plays[i].play = &book->playbook->plays.at[i];
+    }
+    if (job->one) {
+        let_others_wait(book, job->line);
+    }
+    for (size_t i = 0; i < book->play_count; i++) {
         compile_play(book, &book->plays[i]);
     }
-    accepts_note_idle(book);
+    if (!job->one) { /* one may be for a play that waits */
+        accepts_note_idle(book);
+    }
     contents_make(book);
     report_make(book);
     book->runs.escape = NULL;
@@ -229,8 +253,8 @@ static void give_up(struct courtwright *book, int why)
     book->title = book->team = "";
 }
 
-struct courtwright *courtwright_load(const char *name, const char *text, size_t size,
-                                     const struct courtwright_host *host)
+static struct courtwright *load(const char *name, struct load_job job,
+                                const struct courtwright_host *host)
 {
     static const struct courtwright_host bare = {0};
     struct str called = name && *name ? str_of(name) : STR("play");
@@ -247,12 +271,25 @@ struct courtwright *courtwright_load(const char *name, const char *text, size_t 
     *book = (struct courtwright){.host = host ? *host : bare, .memory = probe.memory, .name = kept};
     arena_init(&book->arena, &book->memory, NULL);
     arena_init(&book->runs, &book->memory, NULL);
-    struct load_job job = {book, text, size};
+    job.book = book;
     int why = guard(&book->arena, compile, &job);
     if (why) {
         give_up(book, why);
     }
     return book;
+}
+
+struct courtwright *courtwright_load(const char *name, const char *text, size_t size,
+                                     const struct courtwright_host *host)
+{
+    return load(name, (struct load_job){.text = text, .size = size}, host);
+}
+
+struct courtwright *courtwright_load_at(const char *name, const char *text, size_t size,
+                                        unsigned line, const struct courtwright_host *host)
+{
+    struct load_job job = {.text = text, .size = size, .one = true, .line = line};
+    return load(name, job, host);
 }
 
 void courtwright_free(struct courtwright *book)

@@ -2,8 +2,20 @@
 /* contents: what a book holds, told in the public structs: plays, diagrams, players, files. */
 #include "program/api/handle.h"
 
-static void tell_diagrams(struct arena *arena, struct compiled *compiled)
+static unsigned line_of(const struct courtwright *book, struct span span)
 {
+    return source_place(&book->sources.all.at[span.source], span.begin).line;
+}
+
+static struct span diagram_span(const struct play *play, const struct diagram *diagram)
+{
+    const struct step *step = &play->steps.at[diagram->step];
+    return diagram->branch < 0 ? step->span : step->branches.at[diagram->branch].span;
+}
+
+static void tell_diagrams(struct courtwright *book, struct compiled *compiled)
+{
+    struct arena *arena = &book->arena;
     size_t count = compiled->diagrams.count;
     compiled->told_diagrams = arena_array(arena, struct courtwright_diagram, count);
     for (size_t i = 0; i < count; i++) {
@@ -14,6 +26,7 @@ static void tell_diagrams(struct arena *arena, struct compiled *compiled)
             .step = diagram->step + 1,
             .branch = diagram->branch + 1,
             .seconds = diagram->segment->duration,
+            .line = line_of(book, diagram_span(compiled->play, diagram)),
         };
     }
     compiled->told.diagrams = count;
@@ -41,11 +54,14 @@ void contents_tell_play(struct courtwright *book, struct compiled *compiled)
         .number = play->number,
         .steps = (int)play->steps.count,
         .drill = play->is_drill,
-        .broken = !compiled->ran,
+        .broken = !compiled->ran && (compiled->broken || !compiled->waiting),
         .seconds = compiled->run ? main_seconds(compiled->run) : 0,
         .counted = play_is_counted(arena, play),
+        .waiting = compiled->waiting,
+        .file = clean_copy(arena, book->sources.all.at[play->span.source].name),
+        .line = line_of(book, play->span),
     };
-    tell_diagrams(arena, compiled);
+    tell_diagrams(book, compiled);
 }
 
 static void tell_practices(struct courtwright *book)

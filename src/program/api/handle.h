@@ -19,6 +19,7 @@ struct fonts;
 struct compiled {
     const struct play *play;
     bool broken;     /* there is an error in it, or in what it leans on */
+    bool waiting;    /* another one is wanted: it was not tried */
     bool ran;        /* it could be run */
     struct run *run; /* NULL: it could not, or its run was let go (runs.c) */
     finding_list findings;

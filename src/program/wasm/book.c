@@ -44,6 +44,7 @@ static void tell_diagram(const struct courtwright_diagram *diagram)
     out_whole_member("step", diagram->step);
     out_whole_member("branch", diagram->branch);
     out_milliseconds_member("lasts", diagram->seconds);
+    out_whole_member("line", (long)diagram->line);
     out_close('}');
 }
 
@@ -60,6 +61,9 @@ static void tell_play(size_t index)
     out_flag_member("drill", play->drill);
     out_flag_member("broken", play->broken);
     out_flag_member("counted", play->counted);
+    out_flag_member("waiting", play->waiting);
+    out_string_member("file", play->file);
+    out_whole_member("line", (long)play->line);
     out_milliseconds_member("lasts", play->seconds);
     out_member("diagrams");
     out_open('[');
@@ -123,15 +127,23 @@ static void tell_book(void)
     out_close('}');
 }
 
-void page_load(const char *name, const char *text, size_t size)
+void page_load(const char *name, const char *text, size_t size, int line)
 {
     courtwright_free(book);
-    book = courtwright_load(name, text, size, page_host());
+    book = line < 0 ? courtwright_load(name, text, size, page_host())
+                    : courtwright_load_at(name, text, size, (unsigned)line, page_host());
     if (!book) {
         __builtin_trap();
     }
     out_clear();
     tell_book();
+}
+
+static enum courtwright_theme theme_of(unsigned wishes)
+{
+    return wishes & PAGE_DARK    ? COURTWRIGHT_DARK
+           : wishes & PAGE_PRINT ? COURTWRIGHT_PRINT
+                                 : COURTWRIGHT_SCREEN;
 }
 
 int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const char *salt)
@@ -140,9 +152,7 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
         .play = play,
         .diagram = diagram,
         .format = COURTWRIGHT_SVG_LIVE,
-        .theme = wishes & PAGE_DARK    ? COURTWRIGHT_DARK
-                 : wishes & PAGE_PRINT ? COURTWRIGHT_PRINT
-                                       : COURTWRIGHT_SCREEN,
+        .theme = theme_of(wishes),
         .width = width,
         .show_checks = wishes & PAGE_CHECKS,
         .caption = wishes & PAGE_CAPTION,
@@ -152,6 +162,20 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
     };
     out_clear();
     return courtwright_draw(book, &draw, &to_page);
+}
+
+int page_animate(size_t play, int diagram, unsigned wishes, const char *salt)
+{
+    struct courtwright_animate animate = {
+        .play = play,
+        .alone = diagram >= 0,
+        .diagram = diagram >= 0 ? (size_t)diagram : 0,
+        .theme = theme_of(wishes),
+        .fluid = wishes & PAGE_FLUID,
+        .salt = salt,
+    };
+    out_clear();
+    return courtwright_animate(book, &animate, &to_page);
 }
 
 int page_tidy(void)

@@ -21,8 +21,8 @@ EXPORT("forget_files") void page_forget_files(void);
 EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, size_t size);
 
 /* Opens a book in the place of the one before it; the name ends in a NUL. Says all that is in it
- * and all that is said about it, as JSON. */
-EXPORT("load") void page_load(const char *name, const char *text, size_t size);
+ * and all that is said about it, as JSON. `line`: only the play it is in is run; below 0: all. */
+EXPORT("load") void page_load(const char *name, const char *text, size_t size, int line);
 
 enum {
     PAGE_CHECKS = 1,
@@ -35,6 +35,9 @@ enum {
 /* One diagram as live SVG; `wishes` are sums of the above; `salt` ends in a NUL. */
 EXPORT("draw")
 int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const char *salt);
+/* One diagram that moves, or with `diagram` below 0 the whole play. */
+EXPORT("animate")
+int page_animate(size_t play, int diagram, unsigned wishes, const char *salt);
 EXPORT("tidy") int page_tidy(void);
 EXPORT("positions") int page_positions(size_t play, int rate); /* as courtwright_positions */
 EXPORT("tolerance") int page_tolerance(size_t play);           /* JSON, one for each diagram */

@@ -675,6 +675,74 @@ START_TEST(tolerance_can_be_stopped_and_tells_of_no_broken_play)
 }
 END_TEST
 
+static const char three_plays[] = "level u16 girls\n"
+                                  "play \"Lantern\"\n"
+                                  "  start five-out\n"
+                                  "  step\n"
+                                  "    1 passes to 2\n"
+                                  "play \"Millrace\"\n"
+                                  "  start five-out\n"
+                                  "  ball 1\n"
+                                  "  step \"Out\"\n"
+                                  "    1 passes to 2\n"
+                                  "    read x1 trails \"Go\"\n"
+                                  "      1 cuts to the rim\n"
+                                  "play \"Sluice\"\n"
+                                  "  step\n"
+                                  "    1 pases to 2\n";
+static struct courtwright *three_at(unsigned line)
+{
+    return courtwright_load_at("three.play", three_plays, sizeof three_plays - 1, line, NULL);
+}
+
+START_TEST(of_a_book_loaded_at_a_line_only_that_play_runs)
+{
+    struct courtwright *one = three_at(11), *all = load("three.play", three_plays);
+    ck_assert_uint_eq(courtwright_play_count(one), 3);
+    const struct courtwright_play *lantern = courtwright_play(one, 0);
+    const struct courtwright_play *millrace = courtwright_play(one, 1);
+    ck_assert(lantern->waiting && !lantern->broken && lantern->diagrams == 0);
+    ck_assert(!millrace->waiting && !millrace->broken);
+    ck_assert_uint_eq(millrace->diagrams, courtwright_play(all, 1)->diagrams);
+    ck_assert(courtwright_play(one, 2)->broken);
+    ck_assert_uint_eq(courtwright_error_count(one), courtwright_error_count(all));
+    struct courtwright_draw draw = {.play = 1, .format = COURTWRIGHT_SVG_LIVE};
+    ck_assert_int_eq(courtwright_draw(all, &draw, &writer), COURTWRIGHT_OK);
+    char *whole = copy(kept.at);
+    start_over();
+    ck_assert_int_eq(courtwright_draw(one, &draw, &writer), COURTWRIGHT_OK);
+    ck_assert_str_eq(kept.at, whole);
+    free(whole);
+    draw.play = 0;
+    ck_assert_int_eq(courtwright_draw(one, &draw, &writer), COURTWRIGHT_BROKEN);
+    courtwright_free(one);
+    courtwright_free(all);
+}
+END_TEST
+
+START_TEST(above_the_first_play_none_runs)
+{
+    struct courtwright *none = three_at(1);
+    for (size_t i = 0; i < courtwright_play_count(none); i++) {
+        ck_assert(courtwright_play(none, i)->waiting);
+        ck_assert_uint_eq(courtwright_play(none, i)->diagrams, 0);
+    }
+    courtwright_free(none);
+}
+END_TEST
+
+START_TEST(plays_and_diagrams_say_where_they_begin)
+{
+    struct courtwright *all = load("three.play", three_plays);
+    const struct courtwright_play *millrace = courtwright_play(all, 1);
+    ck_assert_uint_eq(millrace->line, 6);
+    ck_assert_uint_gt(millrace->diagrams, 0);
+    const struct courtwright_diagram *last = courtwright_diagram(all, 1, millrace->diagrams - 1);
+    ck_assert_uint_eq(last->line, last->branch ? 11 : 9);
+    courtwright_free(all);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("api");
@@ -709,6 +777,9 @@ int main(void)
     tcase_add_test(all, examples_of_the_language_can_be_read);
     tcase_add_test(all, every_status_has_words);
     tcase_add_test(all, what_is_let_go_of_a_large_book_is_made_again);
+    tcase_add_test(all, of_a_book_loaded_at_a_line_only_that_play_runs);
+    tcase_add_test(all, above_the_first_play_none_runs);
+    tcase_add_test(all, plays_and_diagrams_say_where_they_begin);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -11,6 +11,7 @@ class Unwound {
 
 const STATUS = ['ok', 'no such', 'bad option', 'broken', 'write', 'memory', 'not built', 'nothing']
 const WISHES = {checks: 1, dark: 2, print: 4, caption: 8, names: 16, fluid: 32}
+const sumOf = (wishes) => Object.keys(WISHES).reduce((all, wish) => all + (wishes[wish] ? WISHES[wish] : 0), 0)
 const encoder = new TextEncoder()
 const decoder = new TextDecoder()
 
@@ -76,17 +77,24 @@ export async function openCore(module) {
         wasm.add_file(put(key), key.length, put(body), body.length)
       }
     },
-    load(name, book) {
+    // line: only the play it is in is run; without it all are
+    load(name, book, line = -1) {
       return lend([name, book], ([at], [from, size]) => {
-        wasm.load(at, from, size)
+        wasm.load(at, from, size, line)
         return JSON.parse(said())
       })
     },
     // wishes: {checks, dark, print, caption, names, fluid}; {status, svg}
     draw(play, diagram, wishes = {}, width = 0, salt = '') {
-      const sum = Object.keys(WISHES).reduce((all, wish) => all + (wishes[wish] ? WISHES[wish] : 0), 0)
       return lend([salt], ([at]) => {
-        const status = wasm.draw(play, diagram, sum, width, at)
+        const status = wasm.draw(play, diagram, sumOf(wishes), width, at)
+        return {status: STATUS[status], svg: text(status)}
+      })
+    },
+    // One diagram that moves; {status, svg}
+    animate(play, diagram, wishes = {}, salt = '') {
+      return lend([salt], ([at]) => {
+        const status = wasm.animate(play, diagram, sumOf(wishes), at)
         return {status: STATUS[status], svg: text(status)}
       })
     },
