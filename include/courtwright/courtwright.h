@@ -116,7 +116,8 @@ COURTWRIGHT_API struct courtwright *courtwright_load(const char *name, const cha
                                                      const struct courtwright_host *host);
 /* As courtwright_load, but of all the plays only one is run and checked: the one that `line` of the
  * text is in (0, or above the first play: none). The others are told as `waiting`. For a picture at
- * every key while a book is written: reading is a small part of the work, running plays the rest. */
+ * every key while a book is written: reading is a small part of the work, running plays the rest.
+ */
 COURTWRIGHT_API struct courtwright *courtwright_load_at(const char *name, const char *text,
                                                         size_t size, unsigned line,
                                                         const struct courtwright_host *host);
@@ -142,6 +143,7 @@ struct courtwright_diagnostic {
     bool finding;         /* a check found it in the run (else: said about the text) */
     bool accepted;      /* a finding that the coach has said is on purpose: counts as no warning */
     const char *reason; /* of an accepted one */
+    unsigned letter; /* of its square in its diagram's picture, 1 for A; 0: it is not drawn there */
     const char *other_file; /* a second place the message speaks of; empty: none */
     unsigned other_line;
 };
@@ -198,11 +200,11 @@ struct courtwright_play {
     int number; /* the coach's own; 0: none */
     int steps;
     bool drill;
-    bool broken;     /* there is an error in it: it is not drawn */
-    size_t diagrams; /* 0 when broken */
-    double seconds;  /* of play along its main way */
-    bool counted;    /* it has chart lines or reads: a tally sheet of the book shows it */
-    bool waiting;    /* it was not run: see courtwright_load_at; never drawn, broken or not */
+    bool broken;      /* there is an error in it: it is not drawn */
+    size_t diagrams;  /* 0 when broken */
+    double seconds;   /* of play along its main way */
+    bool counted;     /* it has chart lines or reads: a tally sheet of the book shows it */
+    bool waiting;     /* it was not run: see courtwright_load_at; never drawn, broken or not */
     const char *file; /* of its heading */
     unsigned line;
 };
@@ -218,7 +220,8 @@ struct courtwright_diagram {
     int step;          /* from 1 */
     int branch;        /* from 1; 0: the step has none */
     double seconds;
-    unsigned line; /* of the heading of its step, read or option, in the play's file */
+    unsigned line; /* of the heading of its read or option, else of its step, in the play's file */
+    unsigned step_line; /* of its step's heading */
 };
 COURTWRIGHT_API const struct courtwright_diagram *
 courtwright_diagram(const struct courtwright *book, size_t play, size_t index);

@@ -27,6 +27,7 @@ static void tell_diagrams(struct courtwright *book, struct compiled *compiled)
             .branch = diagram->branch + 1,
             .seconds = diagram->segment->duration,
             .line = line_of(book, diagram_span(compiled->play, diagram)),
+            .step_line = line_of(book, compiled->play->steps.at[diagram->step].span),
         };
     }
     compiled->told.diagrams = count;

@@ -117,6 +117,17 @@ static const char *label_of(struct courtwright *book, const struct compiled *com
     return str_format(&book->arena, "%d", number).at;
 }
 
+/* Pictures letter what they show in the order in which it was found: see the scene's findings. */
+static unsigned letter_of(const struct compiled *compiled, const struct finding *finding)
+{
+    unsigned letter = 1;
+    for (const struct finding *other = compiled->findings.at; other < finding; other++) {
+        letter += !other->accepted && other->step == finding->step &&
+                  other->branch == finding->branch;
+    }
+    return finding->accepted || !compiled->ran ? 0 : letter;
+}
+
 static void add_finding(struct courtwright *book, entry_list *entries,
                         const struct compiled *compiled, const struct finding *finding)
 {
@@ -128,6 +139,7 @@ static void add_finding(struct courtwright *book, entry_list *entries,
     entry.told.time = finding->time;
     entry.told.finding = true;
     entry.told.accepted = finding->accepted;
+    entry.told.letter = letter_of(compiled, finding);
     entry.told.reason = clean_copy(&book->arena, finding->reason);
     entry.told.other_file = "";
     entry.told.named = names_put(&book->arena, book, compiled->play, finding->marked);

@@ -33,6 +33,7 @@ static void tell_said(const struct courtwright_diagnostic *said)
     out_flag_member("finding", said->finding);
     out_flag_member("accepted", said->accepted);
     out_string_member("reason", said->reason);
+    out_whole_member("letter", (long)said->letter);
     out_close('}');
 }
 
@@ -45,6 +46,7 @@ static void tell_diagram(const struct courtwright_diagram *diagram)
     out_whole_member("branch", diagram->branch);
     out_milliseconds_member("lasts", diagram->seconds);
     out_whole_member("line", (long)diagram->line);
+    out_whole_member("step_line", (long)diagram->step_line);
     out_close('}');
 }
 

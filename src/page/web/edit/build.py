@@ -1,0 +1,43 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: MIT
+"""One HTML file of the page to write in: scripts bundled by esbuild, the module as base64, and a policy that names
+each script and style by its hash. Usage: build.py ESBUILD FOLDER MODULE OUTPUT"""
+import base64
+import hashlib
+import pathlib
+import re
+import subprocess
+import sys
+
+
+def bundle(esbuild, entry):
+    """One script, without a module's import; `</script` cannot end it."""
+    done = subprocess.run([esbuild, str(entry), '--bundle', '--minify', '--format=iife', '--target=es2021', '--charset=utf8',
+                           '--legal-comments=none', '--log-level=warning'], stdout=subprocess.PIPE, check=True)
+    text = done.stdout.decode('utf-8').strip()
+    if re.search(r'</script|<!--', text, re.I):
+        sys.exit(f'{entry.name}: what ends a script stands in it')
+    return text
+
+
+def hash_of(text):
+    return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii') + "'"
+
+
+def main():
+    esbuild, folder, module, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
+    script = bundle(esbuild, folder / 'main.js')
+    style = re.sub(r'/\*.*?\*/', '', (folder / 'page.css').read_text(encoding='utf-8'), flags=re.S)
+    style = re.sub(r'\s+', ' ', style).strip()
+    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
+                        f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
+    parts = {'POLICY': policy, 'STYLE': style, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
+             'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
+             'MODULE': base64.b64encode(module.read_bytes()).decode('ascii')}
+    page = (folder / 'index.html').read_text(encoding='utf-8')
+    page = re.sub(r'\{\{(\w+)\}\}', lambda match: parts[match[1]], page)
+    output.write_text(page, encoding='utf-8')
+
+
+if __name__ == '__main__':
+    main()

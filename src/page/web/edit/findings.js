@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+// findings: what is said of the picture that is shown, as a list, and of the whole text, as marks in it.
+import {fixOf} from './fix.js'
+
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
+const letterOf = (number) => LETTERS[(number - 1) % 26]
+
+// In the list: first what is wrong with the text, then what is in the picture, then the rest of this play.
+export function listed(said, play, label) {
+  const errors = said.filter((one) => !one.finding && !one.accepted)
+  const found = said.filter((one) => one.finding && !one.accepted && play && one.play === play.name)
+  const here = found.filter((one) => one.step === label).sort((a, b) => a.letter - b.letter)
+  return {errors, here, elsewhere: found.filter((one) => one.step !== label)}
+}
+
+export function marksOf(editor, said, play, label, name) {
+  return said.filter((one) => !one.accepted && one.line > 0 && one.file === name).map((one) => {
+    const here = !one.finding || (play && one.play === play.name && one.step === label)
+    const letter = one.finding ? (here && one.letter ? letterOf(one.letter) : '') : one.severity === 'error' ? '!' : ''
+    return {from: editor.placeOf(one.line, one.column), to: editor.placeOf(one.line, one.end), severity: one.severity, here, letter}
+  })
+}
+
+function element(name, className, text) {
+  const one = document.createElement(name)
+  one.className = className
+  if (text !== undefined) {
+    one.textContent = text
+  }
+  return one
+}
+
+// "2 and 4 stand 9 ft apart": who plays is set bold.
+function named(text) {
+  const box = document.createDocumentFragment()
+  for (const piece of text.split(/(?<![\w.`"])(x?[1-9])(?![\w.`"]|\s*(?:ft|s|m|degrees|%|in|min|pixel|of)\b)/)) {
+    box.append(/^x?[1-9]$/.test(piece) ? element('b', '', piece) : piece)
+  }
+  return box
+}
+
+function row(said, letter, actions) {
+  const item = element('li', '')
+  const square = element('span', `square ${said.severity}`, letter)
+  square.setAttribute('aria-hidden', 'true')
+  const words = element('p', '')
+  words.append(element('span', 'unseen', `${letter ? letter + ', ' : ''}${said.severity}: `), named(said.message), ' ')
+  if (said.help) {
+    words.append(element('span', 'fix', said.help.replace(/^write: /, 'Try: ').replace(/^\w/, (first) => first.toUpperCase())))
+  }
+  const end = element('span', 'end')
+  if (said.line > 0) {
+    const line = element('button', 'line', `line ${said.line}`)
+    line.type = 'button'
+    line.addEventListener('click', () => actions.goTo(said))
+    end.append(line)
+  }
+  const fix = actions.fix(said)
+  if (fix) {
+    const apply = element('button', 'apply', 'Apply')
+    apply.type = 'button'
+    apply.setAttribute('aria-label', `Apply to line ${said.line}: ${fix.insert.trim()}`)
+    apply.addEventListener('click', () => actions.apply(fix))
+    end.append(apply)
+  }
+  item.append(square, words, end)
+  return item
+}
+
+export function fixIn(editor, said, name) {
+  if (!said.help || said.line < 1 || said.file !== name || said.line > editor.view.state.doc.lines) {
+    return null
+  }
+  const line = editor.view.state.doc.line(said.line)
+  const span = {from: editor.placeOf(said.line, said.column), to: editor.placeOf(said.line, said.end)}
+  return fixOf(said.help, {from: line.from, text: line.text}, span)
+}
+
+// actions: {goTo(said), fix(said), apply(fix), show(label)}
+export function tell(list, {errors, here, elsewhere}, actions) {
+  const rows = [
+    ...errors.map((one) => row(one, one.severity === 'error' ? '!' : 'i', actions)),
+    ...here.map((one) => row(one, one.letter ? letterOf(one.letter) : '', actions))
+  ]
+  if (rows.length === 0) {
+    const none = element('li', 'none')
+    none.append(element('p', 'none', 'Nothing to check in this picture.'))
+    rows.push(none)
+  }
+  const labels = [...new Set(elsewhere.map((one) => one.step))]
+  if (labels.length > 0) {
+    const more = element('li', 'none')
+    const words = element('p', 'none', 'More in ')
+    labels.forEach((label, index) => {
+      const link = element('button', 'line', label)
+      link.type = 'button'
+      link.addEventListener('click', () => actions.show(label))
+      words.append(index ? ', ' : '', link)
+    })
+    more.append(words)
+    rows.push(more)
+  }
+  list.replaceChildren(...rows)
+}

@@ -1,0 +1,484 @@
+// SPDX-License-Identifier: MIT
+// main: the page to write in. The text goes to a worker at every key, which runs the play that is written in and draws
+// it; what the whole book has to say follows from a second worker when the keys rest. Nothing leaves the tab but to
+// the program that serves it, where one does.
+import {openEditor} from './editor.js'
+import {fixIn, listed, marksOf, tell} from './findings.js'
+import {svgOf} from './picture.js'
+import {storeOf} from './store.js'
+import {Thread} from './thread.js'
+import {Watch} from './watch.js'
+
+const REST = 350 // ms without a key before the whole book is gone through (ours)
+const SAVE = 500 // ms before what was typed is saved (ours)
+const HOLD = 900 // ms before a step is run a hundred times (ours)
+
+const at = (id) => document.getElementById(id)
+const dataOf = (id) => at(id).textContent
+const sample = {name: 'lantern.play', text: dataOf('sample')}
+const store = storeOf(document, sample)
+
+function bytesOf(base64) {
+  const text = atob(base64), bytes = new Uint8Array(text.length)
+  for (let i = 0; i < text.length; i++) {
+    bytes[i] = text.charCodeAt(i)
+  }
+  return bytes.buffer
+}
+
+const moduleBytes = bytesOf(dataOf('module'))
+const quick = new Thread(dataOf('worker'), moduleBytes)
+let slow = null // begun once the first picture is there
+
+const state = {
+  name: sample.name,
+  told: null, // of the quick worker: the play that is shown, run
+  whole: null, // of the slow one
+  play: -1,
+  diagram: -1,
+  label: '', // the step that was asked for by its button; empty: the cursor's
+  line: 1, // the play of this line is shown
+  text: '',
+  took: []
+}
+
+// ---- the theme ----
+
+const dark = () => document.documentElement.hasAttribute('data-dark')
+
+function useTheme(isDark) {
+  document.documentElement.toggleAttribute('data-dark', isDark)
+  at('theme').textContent = isDark ? 'Light' : 'Dark'
+}
+
+function chosenTheme() {
+  try {
+    return localStorage.getItem('courtwright-theme')
+  } catch {
+    return null
+  }
+}
+
+const systemDark = matchMedia('(prefers-color-scheme: dark)')
+useTheme(chosenTheme() ? chosenTheme() === 'dark' : systemDark.matches)
+systemDark.addEventListener('change', () => {
+  if (!chosenTheme()) {
+    useTheme(systemDark.matches)
+    show()
+  }
+})
+at('theme').addEventListener('click', () => {
+  useTheme(!dark())
+  try {
+    localStorage.setItem('courtwright-theme', dark() ? 'dark' : 'light')
+  } catch {
+    // it holds for this visit then
+  }
+  show()
+})
+
+// ---- saying something ----
+
+function notice(text, ...actions) {
+  const bar = at('notice')
+  bar.hidden = !text
+  bar.replaceChildren(text || '')
+  for (const [label, act] of actions) {
+    const button = document.createElement('button')
+    button.type = 'button'
+    button.textContent = label
+    button.addEventListener('click', () => {
+      notice('')
+      act()
+    })
+    bar.append(button)
+  }
+}
+
+// ---- the picture ----
+
+const watch = new Watch({floor: at('floor'), panel: at('panel'), play: at('play'), slow: at('slow'), line: at('line'), strip: at('strip'), time: at('time')})
+const shownPlay = () => (state.told && state.play >= 0 ? state.told.plays[state.play] : null)
+const shownDiagram = () => (shownPlay() && state.diagram >= 0 ? shownPlay().diagrams[state.diagram] : null)
+
+function tellSteps() {
+  const play = shownPlay()
+  const buttons = (play ? play.diagrams : []).map((diagram, index) => {
+    const button = document.createElement('button')
+    button.type = 'button'
+    button.textContent = diagram.label
+    button.title = diagram.title
+    button.setAttribute('aria-label', diagram.title ? `${diagram.label}: ${diagram.title}` : `Step ${diagram.label}`)
+    if (index === state.diagram) {
+      button.setAttribute('aria-current', 'true')
+    }
+    button.addEventListener('click', () => choose(diagram.label))
+    return button
+  })
+  const had = document.activeElement && at('steps').contains(document.activeElement) ? state.diagram : -1
+  at('steps').replaceChildren(...buttons)
+  if (had >= 0 && buttons[had]) {
+    buttons[had].focus()
+  }
+  at('watch').disabled = !shownDiagram()
+}
+
+function tellPlays() {
+  const plays = state.told.plays, select = at('plays')
+  at('pick').hidden = plays.length < 2
+  const names = plays.map((play) => play.name).join('\n')
+  if (select.dataset.names !== names) {
+    select.dataset.names = names
+    select.replaceChildren(...plays.map((play, index) => new Option(play.name, String(index))))
+  }
+  select.value = String(state.play)
+}
+
+function saidNow() {
+  const said = state.told.said, whole = state.whole
+  if (!whole || whole.text === state.text) {
+    return whole ? whole.told.said : said
+  }
+  // of the plays that wait, what was last said
+  const name = shownPlay() ? shownPlay().name : ''
+  return [...said, ...whole.told.said.filter((one) => one.finding && one.play !== name)]
+}
+
+function count(said) {
+  const number = said.filter((one) => !one.accepted && one.severity !== 'note').length
+  const notes = said.filter((one) => !one.accepted && one.severity === 'note').length
+  const all = number + notes
+  return all === 0 ? 'nothing to check' : `${all} to check`
+}
+
+function tellFindings() {
+  const said = saidNow(), play = shownPlay(), label = shownDiagram() ? shownDiagram().label : ''
+  at('count').textContent = count(said)
+  editor.mark(marksOf(editor, said, play, label, state.name))
+  tell(at('found'), listed(said, play, label), {
+    goTo: (one) => editor.goTo(one.line),
+    fix: (one) => fixIn(editor, one, state.name),
+    apply: (fix) => {
+      editor.change(fix.from, fix.to, fix.insert)
+      editor.view.focus()
+    },
+    show: choose
+  })
+}
+
+function tellHeld() {
+  const diagram = shownDiagram()
+  if (!diagram) {
+    at('held').textContent = ''
+    return
+  }
+  const held = state.held && state.held.text === state.text && state.held.play === state.play
+    ? state.held.list.find((one) => one.diagram === state.diagram) : null
+  const runs = held && held.runs ? `; timing held in ${held.works} of ${held.runs} computer runs` : ''
+  at('held').textContent = `${diagram.label} takes ${(diagram.lasts / 1000).toFixed(1)} s${runs}`
+}
+
+function tellPicture(svg) {
+  const play = shownPlay()
+  if (!svg) {
+    const why = document.createElement('p')
+    why.textContent = !play ? 'A play begins with a line such as: play "Lantern"'
+      : play.broken ? `${play.name} is drawn when what is marked in it is mended.` : `${play.name} has no step yet.`
+    at('floor').replaceChildren(why)
+    return
+  }
+  at('floor').replaceChildren(svgOf(svg))
+}
+
+async function show() {
+  const text = editor.text()
+  const asked = {name: state.name, text, line: state.line, shown: state.shown, label: state.label, dark: dark(), checks: true}
+  let answer
+  try {
+    answer = await quick.latest('show', asked)
+  } catch (thrown) {
+    notice(`The play could not be run: ${thrown.message}. Your text is safe; change it and it is tried again.`)
+    return
+  }
+  if (!answer) {
+    return // a newer question is on its way
+  }
+  Object.assign(state, {told: answer.told, play: answer.play, diagram: answer.diagram, text})
+  state.took.push(answer.took)
+  const play = shownPlay()
+  at('title').textContent = play ? play.name : answer.told.title || 'courtwright'
+  document.title = `${at('title').textContent} - courtwright`
+  tellPlays()
+  tellSteps()
+  if (watch.open && answer.svg) {
+    await startWatch(watch.time, watch.moving)
+  } else {
+    stopWatch()
+    tellPicture(answer.svg)
+  }
+  tellFindings()
+  tellHeld()
+  document.documentElement.dataset.shown = String(state.took.length) // for whoever waits for it
+  later()
+}
+
+function choose(label) {
+  state.label = label
+  if (watch.open) {
+    watch.stop()
+    watch.time = 0
+  }
+  show()
+}
+
+// ---- when the keys rest ----
+
+const timers = {}
+function after(name, wait, work) {
+  clearTimeout(timers[name])
+  timers[name] = setTimeout(work, wait)
+}
+
+function later() {
+  slow = slow || new Thread(dataOf('worker'), moduleBytes)
+  after('whole', REST, goThrough)
+  after('held', HOLD, tryTiming)
+}
+
+async function goThrough() {
+  const text = editor.text()
+  if (state.whole && state.whole.text === text) {
+    return
+  }
+  try {
+    await slow.ask('files', {files: store.includes || {}})
+    const told = await slow.latest('all', {name: state.name, text})
+    if (told) {
+      state.whole = {text, told}
+      tellFindings()
+    }
+  } catch (thrown) {
+    notice(`The book could not be gone through: ${thrown.message}.`)
+  }
+}
+
+async function tryTiming() {
+  const text = editor.text(), play = state.play
+  const known = state.held && state.held.text === text && state.held.play === play
+  if (!shownDiagram() || known) {
+    return
+  }
+  try {
+    const list = await slow.latest('tolerance', {name: state.name, text, line: state.line, play})
+    if (list) {
+      state.held = {text, play, list}
+      tellHeld()
+    }
+  } catch {
+    // the line says only how long it takes then
+  }
+}
+
+// ---- moving ----
+
+async function startWatch(time = 0, moves = true) {
+  const asked = {name: state.name, text: state.text, line: state.line, play: state.play, diagram: state.diagram, dark: dark()}
+  const answer = await quick.ask('watch', asked)
+  if (!answer.svg || !answer.segment) {
+    return
+  }
+  watch.show(answer, time, moves)
+  at('watch').setAttribute('aria-pressed', 'true')
+}
+
+function stopWatch() {
+  if (watch.open) {
+    watch.hide()
+  }
+  at('watch').setAttribute('aria-pressed', 'false')
+}
+
+at('watch').addEventListener('click', () => {
+  if (watch.open) {
+    stopWatch()
+    show()
+  } else {
+    startWatch()
+  }
+})
+
+at('plays').addEventListener('change', () => {
+  const play = state.told.plays[Number(at('plays').value)]
+  state.label = ''
+  if (play.file === state.name) {
+    editor.goTo(play.line)
+  }
+})
+
+// ---- the text, kept ----
+
+function tellSaved(text) {
+  at('saved').textContent = text
+}
+
+async function save() {
+  const text = editor.text()
+  const told = await store.save(text)
+  if (told.conflict) {
+    conflict(told.conflict)
+  } else if (told.trouble) {
+    tellSaved('not saved')
+    notice(told.trouble)
+  } else {
+    const time = new Date().toLocaleTimeString('en-US', {hour: 'numeric', minute: '2-digit'})
+    tellSaved(`saved ${time}`)
+  }
+}
+
+function conflict(theirs) {
+  clearTimeout(timers.save)
+  tellSaved('not saved')
+  notice(`${state.name} was changed outside this page meanwhile. Both are kept until you choose.`,
+    ['Keep mine', async () => {
+      const told = await store.keepMine(editor.text())
+      tellSaved(told.trouble ? 'not saved' : 'saved')
+      notice(told.trouble || (told.kept ? `What was there is kept as ${told.kept}.` : ''))
+    }],
+    ['Take what is there', () => {
+      const mine = editor.text()
+      editor.become(theirs.text)
+      clearTimeout(timers.save)
+      notice('Your own text was replaced.', ['Bring it back', () => editor.become(mine)])
+    }])
+}
+
+// The heading that a line is under; above all of them the first one's, so that something is to be seen.
+function playLine(text, line) {
+  const headings = []
+  text.split('\n').forEach((one, index) => {
+    if (/^\s*(play|drill)\b/i.test(one)) {
+      headings.push(index + 1)
+    }
+  })
+  return headings.filter((heading) => heading <= line).pop() || headings[0] || 1
+}
+
+function changed(text) {
+  state.line = playLine(text, editor.line())
+  state.shown = editor.line()
+  state.label = ''
+  tellSaved('…')
+  after('save', SAVE, save)
+  colorNow(text)
+  show()
+}
+
+async function colorNow(text) {
+  const tokens = await quick.ask('tokens', {text})
+  editor.color(tokens, text)
+}
+
+function moved(line) {
+  state.shown = line
+  state.label = ''
+  state.line = playLine(editor.text(), line)
+  if (state.told && state.told.plays.length > 0) {
+    after('moved', 60, show)
+  }
+}
+
+function load(name, text, includes) {
+  state.name = name
+  store.name = name
+  store.includes = includes
+  state.whole = state.held = null
+  at('name').textContent = name
+  quick.ask('files', {files: includes})
+  editor.replace(text)
+}
+
+at('open').addEventListener('click', () => at('file').click())
+at('file').addEventListener('change', () => openFiles([...at('file').files]))
+document.addEventListener('dragover', (event) => event.preventDefault())
+document.addEventListener('drop', (event) => {
+  event.preventDefault()
+  openFiles([...event.dataTransfer.files])
+})
+
+const INCLUDE = /^[ \t]*include[ \t]+"([^"]+)"[ \t]*$/gm
+
+// Several files become one book: each stands where it is included.
+function joined(texts, name) {
+  return texts[name].replace(INCLUDE, (line, path) => {
+    const found = path.split('/').pop()
+    return texts[found] !== undefined && found !== name ? texts[found].replace(/\n$/, '') : line
+  })
+}
+
+async function openFiles(files) {
+  if (files.length === 0) {
+    return
+  }
+  const texts = {}
+  for (const file of files) {
+    texts[file.name] = (await file.text()).replace(/\r\n?/g, '\n')
+  }
+  const names = Object.keys(texts)
+  const main = names.find((name) => texts[name].search(INCLUDE) >= 0) || names[0]
+  INCLUDE.lastIndex = 0
+  const before = {name: state.name, text: editor.text()}
+  load(main, joined(texts, main), {})
+  notice(`${main} is open.`, [`Back to ${before.name}`, () => load(before.name, before.text, {})])
+}
+
+at('download').addEventListener('click', () => {
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([editor.text()], {type: 'text/plain'}))
+  link.download = state.name
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000)
+})
+
+at('tidy').addEventListener('click', async () => {
+  const text = editor.text()
+  const tidied = await quick.ask('tidy', {name: state.name, text})
+  if (tidied && tidied !== text && text === editor.text()) {
+    editor.become(tidied)
+  }
+})
+
+addEventListener('pagehide', () => store.saveNow(editor.text()))
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') {
+    store.saveNow(editor.text())
+  }
+})
+
+// ---- beginning ----
+
+const editor = openEditor({
+  parent: at('source'),
+  text: '',
+  changed,
+  moved,
+  complete: (text, place) => quick.ask('complete', {name: state.name, text, at: place}),
+  hover: (text, place) => quick.ask('hover', {name: state.name, text, at: place})
+})
+
+async function begin() {
+  try {
+    const opened = await store.open()
+    editor.useClasses(await quick.ready)
+    load(opened.name, opened.text, opened.includes)
+    store.watch((theirs) => {
+      if (timers.saving || editor.text() === theirs.text) {
+        return
+      }
+      conflict(theirs)
+    })
+  } catch (thrown) {
+    notice(`This page cannot begin: ${thrown.message}`)
+  }
+}
+
+begin()

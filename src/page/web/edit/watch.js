@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+// watch: one diagram as it moves, with a time line to go anywhere on, half speed, and what each player does when.
+import {movingOf} from './picture.js'
+
+const BEFORE = 1.0 // s: the picture stands before anybody moves; as the moving picture has it
+const SVG = 'http://www.w3.org/2000/svg'
+
+function make(name, attributes, parent, text) {
+  const one = document.createElementNS(SVG, name)
+  Object.entries(attributes).forEach(([key, value]) => one.setAttribute(key, value))
+  if (text !== undefined) {
+    one.textContent = text
+  }
+  parent.append(one)
+  return one
+}
+
+const ends = (task) => Math.max(...['released', 'set', 'caught', 'used', 'arrived', 'started'].map((key) => task[key] ?? 0))
+
+// Rows of bars: who does something, from when to when; the ball's row has its passes dashed.
+export function strip(segment) {
+  const seconds = Math.max(1, Math.ceil(segment.duration)), left = 34, width = 640, pitch = 18
+  const who = [...new Set(segment.tasks.filter((task) => task.started !== undefined && !task.who.startsWith('x')).map((task) => task.who))]
+    .sort((a, b) => parseInt(a, 10) - parseInt(b, 10))
+  const x = (time) => left + (width - left - 8) * Math.min(time, seconds) / seconds
+  const height = 22 + pitch * (who.length + 1)
+  const svg = document.createElementNS(SVG, 'svg')
+  svg.setAttribute('viewBox', `0 0 ${width} ${height}`)
+  svg.setAttribute('class', 'strip')
+  svg.setAttribute('role', 'img')
+  const told = segment.tasks.filter((task) => task.started !== undefined)
+    .map((task) => `${task.who} ${task.verb} from ${task.started.toFixed(1)} to ${ends(task).toFixed(1)} s`)
+  make('title', {}, svg, `Who does what when: ${told.join('; ')}`)
+  for (let half = 0; half <= seconds * 2; half++) {
+    make('path', {class: half % 2 ? 'half' : 'second', d: `M${x(half / 2)} 16V${height - 4}`}, svg)
+    if (half % 2 === 0) {
+      make('text', {class: 'axis', x: x(half / 2), y: 11, 'text-anchor': 'middle'}, svg, `${half / 2} s`)
+    }
+  }
+  who.forEach((name, row) => {
+    const y = 20 + row * pitch
+    make('text', {class: 'who', x: 14, y: y + 12, 'text-anchor': 'middle'}, svg, name === 'the coach' ? 'C' : name)
+    for (const task of segment.tasks.filter((one) => one.who === name && one.started !== undefined)) {
+      const from = x(task.started), to = x(ends(task))
+      const bar = make('rect', {class: task.set !== undefined ? 'bar screen' : task.released !== undefined ? 'bar pass' : 'bar',
+        x: from, y: y + 2, width: Math.max(3, to - from), height: 12}, svg)
+      make('title', {}, bar, `${name} ${task.verb}${task.other ? ' ' + task.other : ''}`)
+      if (to - from > 7 * task.verb.length) {
+        make('text', {class: 'verb', x: from + 5, y: y + 12}, svg, task.verb)
+      }
+    }
+  })
+  const y = 20 + who.length * pitch + 8
+  make('text', {class: 'who', x: 14, y: y + 4, 'text-anchor': 'middle'}, svg, 'ball')
+  for (const span of segment.spans) {
+    const kind = span.state === 'held' ? 'ball' : 'ball air'
+    make('path', {class: kind, d: `M${x(Math.max(0, span.from))} ${y}H${x(span.to)}`}, svg)
+    if (span.state === 'held' && span.by && x(span.to) - x(Math.max(0, span.from)) > 16) {
+      make('text', {class: 'holder', x: x(Math.max(0, span.from)) + 9, y: y + 4, 'text-anchor': 'middle'}, svg, span.by === 'the coach' ? 'C' : span.by)
+    }
+  }
+  svg.cursorAt = (() => {
+    const line = make('path', {class: 'now', d: ''}, svg)
+    return (time) => line.setAttribute('d', `M${x(Math.max(0, time))} 14V${height - 4}`)
+  })()
+  return svg
+}
+
+export class Watch {
+  // parts: {floor, panel, play, slow, line, strip, time}: elements of the page
+  constructor(parts) {
+    this.parts = parts
+    this.open = false
+    this.speed = 1
+    parts.play.addEventListener('click', () => this.toggle())
+    parts.slow.addEventListener('click', () => {
+      this.speed = this.speed === 1 ? 0.5 : 1
+      parts.slow.setAttribute('aria-pressed', String(this.speed !== 1))
+    })
+    parts.line.addEventListener('input', () => {
+      this.stop()
+      this.goTo(parts.line.valueAsNumber)
+    })
+  }
+
+  // answer: of the worker's `watch`; time: where to begin, when it was open before
+  show(answer, time = 0, moves = true) {
+    this.open = true
+    this.svg = movingOf(answer.svg)
+    this.lasts = answer.segment.duration
+    this.parts.floor.replaceChildren(this.svg)
+    this.svg.pauseAnimations()
+    this.strip = strip(answer.segment)
+    this.parts.strip.replaceChildren(this.strip)
+    this.parts.line.max = String(Math.ceil(this.lasts * 100) / 100)
+    this.parts.panel.hidden = false
+    this.goTo(Math.min(time, this.lasts))
+    const calm = matchMedia('(prefers-reduced-motion: reduce)').matches
+    if (moves && !calm) {
+      this.start()
+    } else {
+      this.stop()
+    }
+  }
+
+  hide() {
+    this.stop()
+    this.open = false
+    this.parts.panel.hidden = true
+    this.parts.strip.replaceChildren()
+  }
+
+  goTo(time) {
+    this.time = time
+    this.svg.setCurrentTime(time + BEFORE)
+    this.parts.line.value = String(time)
+    this.parts.line.setAttribute('aria-valuetext', `${time.toFixed(1)} seconds of ${this.lasts.toFixed(1)}`)
+    this.parts.time.textContent = `${time.toFixed(1)} s`
+    this.strip.cursorAt(time)
+  }
+
+  start() {
+    if (this.time >= this.lasts - 0.01) {
+      this.goTo(0)
+    }
+    this.moving = true
+    this.parts.play.textContent = 'Pause'
+    let before = performance.now()
+    const tick = (now) => {
+      if (!this.moving) {
+        return
+      }
+      const time = Math.min(this.time + (now - before) / 1000 * this.speed, this.lasts)
+      before = now
+      this.goTo(time)
+      if (time >= this.lasts) {
+        this.stop()
+      } else {
+        requestAnimationFrame(tick)
+      }
+    }
+    requestAnimationFrame(tick)
+  }
+
+  stop() {
+    this.moving = false
+    this.parts.play.textContent = 'Play'
+  }
+
+  toggle() {
+    if (this.moving) {
+      this.stop()
+    } else {
+      this.start()
+    }
+  }
+}

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MIT
+// worker: the core in a thread of its own. Takes {id, ask, ...}, answers {id, answer} or {id, trouble}. The first
+// message brings the module's bytes. When the module traps, a fresh one is started: texts come with every question.
+import {openCore} from './core.js'
+
+let compiled, core
+const encoder = new TextEncoder()
+
+// Bytes of a text to places in it as JavaScript counts them, and back.
+function placesOf(text) {
+  const plain = !/[^\x00-\x7f]/.test(text)
+  if (plain) {
+    return {toText: (byte) => byte, toBytes: (place) => place}
+  }
+  const map = new Uint32Array(encoder.encode(text).length + 1)
+  let byte = 0
+  for (let place = 0; place < text.length;) {
+    const code = text.codePointAt(place), wide = code > 0xffff ? 2 : 1
+    const length = code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4
+    map.fill(place, byte, byte + length)
+    byte += length
+    place += wide
+  }
+  map[byte] = text.length
+  return {toText: (at) => map[at], toBytes: (place) => encoder.encode(text.slice(0, place)).length}
+}
+
+function placed(list, places) {
+  return list.map((one) => ({...one, from: places.toText(one.begin), to: places.toText(one.end)}))
+}
+
+// Of the play's diagrams the one that is asked for by its label, else the one the line is in.
+function diagramAt(play, label, line) {
+  const named = play.diagrams.findIndex((diagram) => diagram.label === label)
+  if (named >= 0) {
+    return named
+  }
+  let best = 0
+  play.diagrams.forEach((diagram, index) => {
+    const before = play.diagrams[best]
+    const opens = diagram.step_line <= line && (diagram.step > before.step || diagram.line <= line)
+    best = opens ? index : best
+  })
+  return best
+}
+
+let loaded = null // what the module holds: {name, text, line}
+
+function load(name, text, line) {
+  const told = core.load(name, text, line)
+  loaded = {name, text, line, told}
+  return told
+}
+
+// The same text again, with that play run; gives what was told.
+function loadedAt({name, text, line}) {
+  const same = loaded && loaded.name === name && loaded.text === text && loaded.line === line
+  return same ? loaded.told : load(name, text, line)
+}
+
+const answers = {
+  classes: () => core.classes,
+
+  // The play of one line, run, and its picture.
+  show({name, text, line, label, dark, checks, shown}) {
+    const began = performance.now()
+    const told = load(name, text, line)
+    let index = told.plays.findIndex((play) => !play.waiting && play.line <= line)
+    told.plays.forEach((play, at) => {
+      index = !play.waiting ? at : index
+    })
+    if (index < 0) {
+      return {told, play: -1, diagram: -1, svg: '', took: performance.now() - began}
+    }
+    const play = told.plays[index]
+    if (play.broken || play.diagrams.length === 0) {
+      return {told, play: index, diagram: -1, svg: '', took: performance.now() - began}
+    }
+    const diagram = diagramAt(play, label, shown || line)
+    const picture = core.draw(index, diagram, {dark, checks, fluid: true}, 432)
+    return {told, play: index, diagram, svg: picture.svg, took: performance.now() - began}
+  },
+
+  // Everything, for what is said of the whole book.
+  all: ({name, text}) => load(name, text, -1),
+
+  tokens({text}) {
+    const tokens = core.tokens(text), places = placesOf(text)
+    for (let i = 0; i < tokens.length; i += 3) {
+      tokens[i] = places.toText(tokens[i])
+      tokens[i + 1] = places.toText(tokens[i + 1])
+    }
+    return tokens
+  },
+
+  complete({name, text, at}) {
+    const places = placesOf(text)
+    return placed(core.complete(name, text, places.toBytes(at)), places)
+  },
+
+  hover({name, text, at}) {
+    const places = placesOf(text)
+    return placed(core.hover(name, text, places.toBytes(at)), places)
+  },
+
+  tidy({name, text}) {
+    load(name, text, 0)
+    return core.tidy()
+  },
+
+  // One diagram as it moves, and its moments.
+  watch({name, text, line, play, diagram, dark}) {
+    loadedAt({name, text, line})
+    const moving = core.animate(play, diagram, {dark, fluid: true}, 'watch')
+    const places = core.positions(play, 1)
+    return {svg: moving.svg, segment: places ? places.segments[diagram] : null}
+  },
+
+  tolerance({name, text, line, play}) {
+    loadedAt({name, text, line})
+    return core.tolerance(play)
+  },
+
+  files({files}) {
+    core.files(files)
+    loaded = null
+    return true
+  }
+}
+
+async function start(bytes) {
+  compiled = compiled || await WebAssembly.compile(bytes)
+  core = await openCore(compiled)
+  loaded = null
+}
+
+let files = {}
+
+async function answer(message) {
+  if (message.ask === 'start') {
+    await start(message.bytes)
+    return core.classes
+  }
+  files = message.ask === 'files' ? message.files : files
+  try {
+    return answers[message.ask](message)
+  } catch (thrown) {
+    await start()
+    core.files(files)
+    throw thrown
+  }
+}
+
+let line = Promise.resolve()
+self.onmessage = ({data}) => {
+  line = line.then(async () => {
+    try {
+      self.postMessage({id: data.id, answer: await answer(data)})
+    } catch (thrown) {
+      self.postMessage({id: data.id, trouble: String(thrown && thrown.message || thrown)})
+    }
+  })
+}
