@@ -7,6 +7,7 @@
 #include <math.h>
 
 #define LEAST_MOVE 0.4   /* metres: less is not drawn, the player just stands a little off */
+#define COMES 1.0        /* metres: who takes a hand-off from so near just reaches for it (ours) */
 #define RUN_ON 0.30      /* seconds between two moves that make one line */
 #define RIM_FEET 3.8     /* no end ring so near the basket: a run to the rim ends 3 to 3.5 ft off */
 #define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
@@ -117,6 +118,37 @@ static double out_end(const struct segment *segment, size_t task, double start, 
     return best;
 }
 
+static void move_add(struct drawing *drawing, move_list *list, struct move move)
+{
+    size_t at = list->count;
+    VEC_PUSH(drawing->arena, list, move);
+    for (; at > 0 && list->at[at - 1].start > move.start; at--) {
+        list->at[at] = list->at[at - 1];
+        list->at[at - 1] = move;
+    }
+}
+
+/* Who takes a hand-off comes to it, though no sentence may say so: from where his own moves before
+ * it end. */
+static void comes_to_handoffs(struct drawing *drawing, body who, move_list *list)
+{
+    const struct segment *segment = drawing->segment;
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        const struct task *task = segment_task(segment, i);
+        double caught = segment->record[i].time[MOMENT_CAUGHT], from = task_start(segment, i);
+        if (task->kind != TASK_EXCHANGE || task->other != who || from < 0 || caught < 0) {
+            continue;
+        }
+        for (size_t m = 0; m < list->count; m++) {
+            bool before = list->at[m].start < caught;
+            from = before ? real_max(from, list->at[m].end) : from;
+        }
+        if (from < caught && run_length(segment, who, from, caught) >= COMES) {
+            move_add(drawing, list, (struct move){i, from, caught, false, false});
+        }
+    }
+}
+
 static void moves_of(struct drawing *drawing, body who, move_list *list)
 {
     const struct segment *segment = drawing->segment;
@@ -128,14 +160,9 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
         }
         double end = task_end(segment, i);
         end = goes_back(segment, i) ? out_end(segment, i, start, end) : end;
-        struct move move = {i, start, end, false, task->kind == TASK_SCREEN};
-        size_t at = list->count;
-        VEC_PUSH(drawing->arena, list, move);
-        for (; at > 0 && list->at[at - 1].start > move.start; at--) {
-            list->at[at] = list->at[at - 1];
-            list->at[at - 1] = move;
-        }
+        move_add(drawing, list, (struct move){i, start, end, false, task->kind == TASK_SCREEN});
     }
+    comes_to_handoffs(drawing, who, list);
     size_t kept = 0;
     for (size_t i = 0; i < list->count; i++) {
         struct move move = list->at[i];
@@ -303,6 +330,21 @@ static void comes_home(const struct drawing *drawing, int start, struct stop *en
     }
 }
 
+/* The number on a move's line: its sentence's; a run to a hand-off or a pass that no sentence tells
+ * has the number of that. */
+static int part_order(const struct segment *segment, size_t index)
+{
+    const struct task *task = segment_task(segment, index);
+    for (size_t i = index; task->order <= 0 && i < segment->tasks; i++) {
+        const struct task *handoff = segment_task(segment, i);
+        bool to = handoff->kind == TASK_EXCHANGE || handoff->kind == TASK_PASS;
+        if (to && handoff->other == task->who) {
+            return handoff->order;
+        }
+    }
+    return task->order;
+}
+
 /* The moves [first, end) as one stroke from stop `start`; returns the stop at its end. */
 static int chain_stroke(struct drawing *drawing, body who, const struct move *first, size_t count,
                         int start)
@@ -320,9 +362,9 @@ static int chain_stroke(struct drawing *drawing, body who, const struct move *fi
     }
     stroke->parts = 0;
     for (size_t i = 0; i < count; i++) {
-        stroke->part[stroke->parts++] = (struct stroke_part){
-            (int)first[i].task, segment_task(drawing->segment, first[i].task)->order,
-            first[i].start, first[i].end};
+        stroke->part[stroke->parts++] =
+            (struct stroke_part){(int)first[i].task, part_order(drawing->segment, first[i].task),
+                                 first[i].start, first[i].end};
     }
     stroke->began = first->start;
     stroke->ended = last->end;

@@ -1,5 +1,9 @@
 /* SPDX-License-Identifier: MIT */
-/* The pictures of reads, from a text that was run: what the defense does is drawn, lightly. */
+/* The pictures of a text that was run. Of reads: what the defense does is drawn, lightly; and what
+ * a run does that no sentence, or only half of one, tells. */
+#include <stdio.h>
+
+#include "base/geom/shape.h"
 #include "base/geom/vec2.h"
 #include "floor/sim/sim.h"
 #include "picture/scene/scene.h"
@@ -17,7 +21,7 @@
     "      5 rolls to left block\n"                                                                \
     "      1 passes to 5\n"
 
-static struct scene *drawn(const char *text, int branch)
+static struct scene *drawn_at(const char *text, int branch, double width)
 {
     struct resolved resolved;
     resolve_text(&arena, &resolved, STR("gate"), str_of(text));
@@ -29,12 +33,17 @@ static struct scene *drawn(const char *text, int branch)
     scene_diagrams(&arena, run, &diagrams);
     for (size_t i = 0; i < diagrams.count; i++) {
         if (diagrams.at[i].branch == branch) {
-            struct scene_options options = {.accent = BODY_NONE};
+            struct scene_options options = {.width = width, .accent = BODY_NONE};
             return scene_make(&arena, &diagrams.at[i], &options);
         }
     }
     ck_abort_msg("no such branch");
     return NULL;
+}
+
+static struct scene *drawn(const char *text, int branch)
+{
+    return drawn_at(text, branch, 0);
 }
 
 /* The drawn line of a defender, not its head: from where to where. */
@@ -132,6 +141,128 @@ START_TEST(what_is_written_of_a_defender_is_drawn_once)
 }
 END_TEST
 
+START_TEST(a_hedge_is_seen_though_the_slip_comes_first)
+{
+    struct scene *scene = drawn(HEAD "    read x5 hedges\n"
+                                     "      5 slips to the rim\n"
+                                     "      1 passes to 5\n",
+                                0);
+    struct vec2 from, to;
+    ck_assert(line_of(scene, 5, &from, &to));
+    ck_assert(to.y > from.y); /* toward the ball at the top */
+}
+END_TEST
+
+/* The disc of a sentence: its middle and the line it belongs to. */
+static const struct scene_item *disc_of(const struct scene *scene, int order, body who)
+{
+    char number[4];
+    snprintf(number, sizeof number, "%d", order);
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_ORDER && item->shape == ITEM_TEXT && str_is(item->text, number) &&
+            item->who == who) {
+            return item;
+        }
+    }
+    return NULL;
+}
+
+START_TEST(a_slip_before_its_screen_has_both_numbers_on_its_line)
+{
+    struct scene *scene = drawn(HEAD "    read x5 hedges\n"
+                                     "      5 slips to the rim\n"
+                                     "      1 passes to 5\n",
+                                0);
+    const struct scene_item *screen = disc_of(scene, 1, body_attacker(5)),
+                            *slip = disc_of(scene, 2, body_attacker(5));
+    ck_assert_ptr_nonnull(screen);
+    ck_assert_ptr_nonnull(slip);
+    ck_assert_int_ge(screen->line, 0);
+    ck_assert_int_eq(screen->line, slip->line);
+}
+END_TEST
+
+/* The first point of an attacker's line of a class, and its last; false: there is none. */
+static bool way_of(const struct scene *scene, enum scene_class class, int number, struct vec2 *from,
+                   struct vec2 *to)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == class && item->shape == ITEM_PATH && item->stroke != ROLE_NONE &&
+            !item->casing && item->who == body_attacker(number)) {
+            const struct path_element *last = &item->path[item->count - 1];
+            *from = item->path[0].p[0];
+            *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
+            return true;
+        }
+    }
+    return false;
+}
+
+START_TEST(who_takes_a_hand_off_comes_to_it)
+{
+    struct scene *scene = drawn("play \"Gate\"\n"
+                                "  start four-out one-in\n"
+                                "  step \"Hand it over\"\n"
+                                "    1 hands off to 4\n"
+                                "    4 dribbles to the top\n",
+                                -1);
+    struct vec2 from, to, handed, taken, drive, end;
+    ck_assert(way_of(scene, CLASS_MOVE, 4, &from, &to));
+    ck_assert(way_of(scene, CLASS_HANDOFF, 1, &handed, &taken));
+    ck_assert(way_of(scene, CLASS_DRIBBLE, 4, &drive, &end));
+    ck_assert(vec2_distance(handed, taken) < 0.3 * vec2_distance(from, to));
+    ck_assert(vec2_distance(drive, to) < 0.3 * vec2_distance(from, to));
+    ck_assert_ptr_nonnull(disc_of(scene, 1, body_attacker(4)));
+}
+END_TEST
+
+START_TEST(two_who_change_places_pass_each_other)
+{
+    struct scene *scene = drawn("play \"Gate\"\n"
+                                "  start 1 top, 2 right wing, 3 left wing, 4 right block, "
+                                "5 left block\n"
+                                "  step \"Cross\"\n"
+                                "    4 and 5 exchange\n",
+                                -1);
+    struct vec2 from4, to4, from5, to5;
+    double s, t;
+    ck_assert(way_of(scene, CLASS_MOVE, 4, &from4, &to4));
+    ck_assert(way_of(scene, CLASS_MOVE, 5, &from5, &to5));
+    ck_assert(!segment_cross(from4, to4, from5, to5, &s, &t));
+}
+END_TEST
+
+static int discs_in(const struct scene *scene)
+{
+    int discs = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        discs += item->class == CLASS_ORDER && item->shape == ITEM_TEXT;
+    }
+    return discs;
+}
+
+START_TEST(on_a_small_picture_all_numbers_stand_or_none)
+{
+    const char *crowded = HEAD "    1 dribbles off 5 to left elbow\n"
+                               "    5 rolls to the rim\n"
+                               "    1 hands off to 3\n"
+                               "    3 drives to the rim\n"
+                               "    2 cuts to left elbow\n"
+                               "    4 cuts to the lane\n"
+                               "    3 passes to 4\n"
+                               "    4 passes to 2\n";
+    int large = discs_in(drawn_at(crowded, -1, 400)), small = discs_in(drawn_at(crowded, -1, 100));
+    ck_assert_int_gt(large, 8);
+    ck_assert_int_eq(small, 0);
+    const char *plain = "play \"Gate\"\n  start five-out\n  step \"Over\"\n    1 passes to 2\n"
+                        "    3 cuts to the rim\n";
+    ck_assert_int_eq(discs_in(drawn_at(plain, -1, 115)), 2);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("reads");
@@ -144,6 +275,11 @@ int main(void)
     tcase_add_test(all, who_only_stands_in_the_way_has_no_line);
     tcase_add_test(all, otherwise_shows_no_defender_move);
     tcase_add_test(all, what_is_written_of_a_defender_is_drawn_once);
+    tcase_add_test(all, a_hedge_is_seen_though_the_slip_comes_first);
+    tcase_add_test(all, a_slip_before_its_screen_has_both_numbers_on_its_line);
+    tcase_add_test(all, who_takes_a_hand_off_comes_to_it);
+    tcase_add_test(all, two_who_change_places_pass_each_other);
+    tcase_add_test(all, on_a_small_picture_all_numbers_stand_or_none);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
