@@ -384,6 +384,7 @@ static void props_add(struct moving_work *work)
     struct scene_item *item = drawing->scene->items.at;
     size_t count = drawing->scene->items.count;
     drawing->scene->items.count = 0;
+    drawing->symbols.count = 0;
     for (size_t i = 0; i < count; i++) {
         struct moving_group *group = moving_group_add(work, item[i].class, item[i].who);
         struct moving_mark mark = {.item = item[i]};

@@ -20,28 +20,36 @@ static struct vec2 ball_point(const struct moving_work *work, double time)
     return frame_point(&work->drawing.frame, segment_ball(work->drawing.segment, time));
 }
 
-/* The end of a line that goes with the ball, kept between the two ends of the throw. */
-static void end_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
-                       struct vec2 off)
+/* When the ball comes to the end of the line before it: from then on there is none. */
+static long last_tick(const struct moving_work *work, const struct throw *throw)
 {
-    long first = moving_tick(work, throw->span->from), last = moving_tick(work, throw->span->to);
+    long tick = moving_tick(work, throw->span->from), last = moving_tick(work, throw->span->to);
     double length = vec2_distance(throw->from, throw->to);
+    while (tick < last &&
+           vec2_distance(ball_point(work, moving_clock(work, tick)), throw->from) < length) {
+        tick++;
+    }
+    return tick;
+}
+
+/* The end of a line that goes with the ball. */
+static void end_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
+                       long last, struct vec2 off)
+{
+    long first = moving_tick(work, throw->span->from);
     struct moving_key *sample =
         arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
     for (long tick = first; tick <= last; tick++) {
         struct vec2 ball = ball_point(work, moving_clock(work, tick));
-        double along = vec2_dot(vec2_sub(ball, throw->from), throw->way);
-        along = tick == last && throw->span->to <= work->part->to ? length : along;
-        struct vec2 at = vec2_along(throw->from, throw->way, real_clamp(along, 0, length));
         sample[tick - first] =
-            (struct moving_key){(double)tick * work->moving->tick, vec2_add(at, off)};
+            (struct moving_key){(double)tick * work->moving->tick, vec2_add(ball, off)};
     }
     keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
              WITHIN / FEET * work->drawing.size.k);
 }
 
 static void line_add(struct moving_work *work, struct moving_group *group,
-                     const struct throw *throw, struct vec2 off)
+                     const struct throw *throw, long last, struct vec2 off)
 {
     struct drawing *drawing = &work->drawing;
     const struct sizes *size = &drawing->size;
@@ -54,7 +62,7 @@ static void line_add(struct moving_work *work, struct moving_group *group,
     struct moving_mark *mark = moving_mark_add(work, group);
     mark->dash = shot ? 0 : size->dash;
     mark->space = shot ? 0 : size->space;
-    end_follow(work, &mark->ends, throw, off);
+    end_follow(work, &mark->ends, throw, last, off);
 }
 
 static void throw_add(struct moving_work *work, const struct throw *throw, bool trail)
@@ -63,18 +71,20 @@ static void throw_add(struct moving_work *work, const struct throw *throw, bool 
     struct moving_group *group = moving_group_add(work, throw->class, throw->span->holder);
     bool shot = throw->class == CLASS_SHOT;
     struct vec2 square = vec2_scale(vec2_left(throw->way), shot ? drawing->size.shot_half : 0);
+    long last = trail ? moving_tick(work, throw->span->to) : last_tick(work, throw);
     group->part = work->index;
     group->trail = trail;
-    line_add(work, group, throw, square);
+    line_add(work, group, throw, last, square);
     if (shot) {
-        line_add(work, group, throw, vec2_scale(square, -1));
+        line_add(work, group, throw, last, vec2_scale(square, -1));
     }
     if (!trail) {
         struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
         head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
         moving_mark_add(work, group);
     }
-    moving_show(work, &group->shows, throw->span->from, trail ? work->part->to : throw->span->to);
+    moving_show(work, &group->shows, throw->span->from,
+                trail ? work->part->to : moving_clock(work, last));
 }
 
 /* A flight's line: from beside the thrower to short of the catcher, or of the ring. */

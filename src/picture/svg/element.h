@@ -41,7 +41,9 @@ void svg_put_root(struct output *out, double width, double height, bool fluid, b
 /* <title> with suffix "-t", <desc> with "-d" behind the prefix as its id */
 void svg_put_words(struct output *out, const char *element, const char *suffix, struct str text);
 void svg_roles_add(struct role_set *roles, const struct scene_item *item);
-/* What a style says of dark screens and paper for these roles. */
+/* What a style says of these roles, where attributes do not; */
+void svg_put_colors(struct output *out, const struct role_set *roles);
+/* and of dark screens and paper. */
 void svg_put_media(struct output *out, const struct role_set *roles);
 void svg_put_groups(struct output *out, const struct scene_item *items, size_t count);
 

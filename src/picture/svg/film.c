@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* film: the document round a moving picture. Takes a still and a moving picture of one frame, gives
- * one SVG in which the court stands once. Which of the two is seen is told three times: by plain
+ * one SVG in which the court stands once. What moves has its colors from the style alone: who can
+ * animate knows styles, and it is shorter. Which of the two is seen is told three times: by plain
  * attributes for renderers that know nothing else (the still), by <set> for those that animate (the
  * moving one), by the style for paper and for less motion (the still). */
 #include "picture/svg/film.h"
@@ -23,19 +24,15 @@ static size_t floor_count(const struct scene *scene)
     return count;
 }
 
-static struct role_set roles_of(const struct film *film)
+static struct role_set roles_of_moving(const struct moving *moving)
 {
     struct role_set roles = {0};
-    for (size_t i = 0; i < film->still->items.count; i++) {
-        svg_roles_add(&roles, &film->still->items.at[i]);
-    }
-    for (size_t i = 0; i < film->moving->groups.count; i++) {
-        const struct moving_group *group = &film->moving->groups.at[i];
+    for (size_t i = 0; i < moving->groups.count; i++) {
+        const struct moving_group *group = &moving->groups.at[i];
         for (size_t k = 0; k < group->marks.count; k++) {
             svg_roles_add(&roles, &group->marks.at[k].item);
         }
     }
-    roles.strokes |= 1u << ROLE_FLOOR; /* halos */
     return roles;
 }
 
@@ -54,13 +51,17 @@ void svg_film(struct arena *arena, const struct film *film, const struct film_op
     const struct scene *still = film->still;
     struct output out = {writer, still->theme, svg_prefix(arena, still, options->salt), false,
                          false};
-    struct role_set roles = roles_of(film);
-    struct moving_options moving = {.loop = options->loop, .hidden = true};
+    struct role_set moved = roles_of_moving(film->moving), roles = moved;
+    for (size_t i = 0; i < still->items.count; i++) {
+        svg_roles_add(&roles, &still->items.at[i]);
+    }
+    struct moving_options moving = {.loop = options->loop, .styled = true, .hidden = true};
     size_t floor = floor_count(still);
     svg_put_root(&out, still->width, still->height, options->fluid, true);
     svg_put_words(&out, "title", "-t", film->title);
     svg_put_words(&out, "desc", "-d", film->description);
     writer_text(writer, "<style type=\"text/css\">\n");
+    svg_put_colors(&out, &moved);
     svg_put_media(&out, &roles);
     put_switch(&out);
     writer_text(writer, "</style>\n");

@@ -10,8 +10,9 @@
 #include "picture/svg/element.h"
 
 #define TRAIL "0.55" /* opacity */
-#define LENGTH 100.0 /* of a line that is erased, as told to the reader: shares are short numbers  \
-                      */
+#define LENGTH                                                                                     \
+    100.0 /* of a line that is erased, as told to the reader: shares are short numbers             \
+           */
 
 struct reel {
     struct output out;
@@ -233,6 +234,24 @@ static void animate_shows(struct reel *reel, const char *attribute, const char *
     }
 }
 
+/* The stretches of a group inside its layer, which comes and goes by itself: what is there as long
+ * as that says nothing of it. */
+static moving_shows shows_in(const struct reel *reel, const struct moving_group *group,
+                             struct moving_show *only)
+{
+    moving_shows shows = group->shows;
+    if (group->part < 0 || shows.count != 1) {
+        return shows;
+    }
+    const struct moving_show *part = &reel->moving->parts.at[group->part];
+    double tick = reel->moving->tick / 2;
+    *only = shows.at[0];
+    only->from = only->from < part->from + tick ? 0 : only->from;
+    only->to = only->to > part->to - tick ? reel->moving->duration + 1 : only->to;
+    shows.at = only;
+    return shows;
+}
+
 static void animate_visible(struct reel *reel, const moving_shows *shows)
 {
     animate_shows(reel, "visibility", "visible", "hidden", shows->at, shows->count);
@@ -282,13 +301,14 @@ static void put_mark(struct reel *reel, const struct moving_group *group,
         writer_text(writer, "<g visibility=\"hidden\">");
         animate_visible(reel, &mark->shows);
     }
+    const char *more = rim                                       ? " paint-order=\"stroke\""
+                       : erased                                  ? " pathLength=\"100\""
+                       : layer && mark->item.stroke == ROLE_NONE ? " stroke=\"none\""
+                                                                 : "";
     if (mark->ends.count > 0) {
         put_line(reel, mark, painted);
     } else {
-        svg_put_item_with(&reel->out, &mark->item, painted,
-                          rim      ? " paint-order=\"stroke\""
-                          : erased ? " pathLength=\"100\""
-                                   : "");
+        svg_put_item_with(&reel->out, &mark->item, painted, more);
     }
     writer_text(writer, comes ? "</g>\n" : "");
 }
@@ -308,16 +328,23 @@ static void put_group(struct reel *reel, const struct moving_group *group,
                       const struct scene_item *layer)
 {
     struct writer *writer = reel->out.writer;
-    bool comes = !always(reel, group->shows.at, group->shows.count);
+    struct moving_show only;
+    moving_shows shows = shows_in(reel, group, &only);
+    bool comes = !always(reel, shows.at, shows.count);
+    /* there from the beginning, and once only gone */
+    bool goes = !reel->loop && shows.count == 1 && shows.at[0].from <= 0;
     writer_text(writer, "<g class=\"");
     writer_text(writer, scene_class_word(group->class));
     if (group->who != BODY_NONE) {
         put_who(reel, group);
     }
-    writer_text(writer, comes ? "\" visibility=\"hidden\"" : "\"");
+    writer_text(writer, comes && !goes ? "\" visibility=\"hidden\"" : "\"");
     writer_text(writer, group->erased.count > 0 ? " stroke-dasharray=\"100 200\">" : ">");
-    if (comes) {
-        animate_visible(reel, &group->shows);
+    if (comes && goes) {
+        struct moving_show gone = {shows.at[0].to, reel->moving->duration + 1};
+        seen_once(reel, "visibility", "hidden", &gone, 1);
+    } else if (comes) {
+        animate_visible(reel, &shows);
     }
     if (group->erased.count > 0) {
         animate_keys(reel, "animate", "stroke-dashoffset", "", &group->erased, value_erased);
@@ -339,10 +366,10 @@ static bool same_layer(const struct moving_group *a, const struct moving_group *
     return a->part == b->part && a->trail == b->trail;
 }
 
-/* The first line of trails: its paint is told once for all. */
+/* The first line of a part: its paint is told once for all that are alike. */
 static const struct scene_item *layer_paint(const struct moving_group *group)
 {
-    return group->trail ? &group->marks.at[0].item : NULL;
+    return group->part >= 0 ? &group->marks.at[0].item : NULL;
 }
 
 static void open_layer(struct reel *reel, const struct moving_group *group)
@@ -355,9 +382,9 @@ static void open_layer(struct reel *reel, const struct moving_group *group)
     bool comes = !always(reel, &show, 1);
     writer_text(writer, "<g");
     if (paint) {
-        svg_put_classes(&reel->out, "trails", paint);
+        svg_put_classes(&reel->out, group->trail ? "trails" : "roads", paint);
         svg_put_paint(&reel->out, paint);
-        writer_text(writer, " opacity=\"" TRAIL "\"");
+        writer_text(writer, group->trail ? " opacity=\"" TRAIL "\"" : "");
     }
     writer_text(writer, comes ? " display=\"none\">" : ">");
     if (comes) {

@@ -157,18 +157,13 @@ void svg_roles_add(struct role_set *roles, const struct scene_item *item)
     roles->strokes |= 1u << item->stroke;
 }
 
-/* The colors that differ from those in the attributes, for the roles that occur. */
-static void put_media(struct output *out, const struct role_set *roles, const char *media,
-                      enum theme theme)
+/* The colors of a theme for these roles, but those that are in force. */
+static void put_rules(struct output *out, const struct role_set *roles, enum theme theme,
+                      const unsigned *have)
 {
-    if (theme == out->theme) {
-        return;
-    }
-    const unsigned *have = theme_row(out->theme)->rgb;
     const unsigned *want = theme_row(theme)->rgb;
-    writer_text(out->writer, media);
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
-        if (have[role] == want[role]) {
+        if (have && have[role] == want[role]) {
             continue;
         }
         if (roles->fills >> role & 1) {
@@ -178,6 +173,23 @@ static void put_media(struct output *out, const struct role_set *roles, const ch
             put_rule(out, 's', "stroke", (enum role)role, want[role]);
         }
     }
+}
+
+void svg_put_colors(struct output *out, const struct role_set *roles)
+{
+    put_rules(out, roles, out->theme, NULL);
+    writer_text(out->writer, "\n");
+}
+
+/* The colors that differ from those in the attributes, for the roles that occur. */
+static void put_media(struct output *out, const struct role_set *roles, const char *media,
+                      enum theme theme)
+{
+    if (theme == out->theme) {
+        return;
+    }
+    writer_text(out->writer, media);
+    put_rules(out, roles, theme, theme_row(out->theme)->rgb);
     writer_text(out->writer, "}\n");
 }
 
