@@ -5,8 +5,9 @@
 
 #include <assert.h>
 
-#define TICK 0.045  /* s: the longest (ours) */
-#define WITHIN 0.03 /* m: how far a key's straight way may be from the run */
+#define TICK 0.045    /* s: the longest (ours) */
+#define WITHIN 0.03   /* m: how far a straight way between keys may be from the run; */
+#define WITHIN_X 0.05 /* and from a defender, who shuffles all the time */
 #define BALL_FEET 0.62
 #define RIM 0.22  /* of the lettering's size */
 #define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */
@@ -173,7 +174,7 @@ static void way_add(struct moving_work *work, moving_keys *keys, place_at *place
                                                    frame_point(&work->drawing.frame, at)};
     }
     keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
-             WITHIN / FEET * work->drawing.size.k);
+             (body_is_defender(who) ? WITHIN_X : WITHIN) / FEET * work->drawing.size.k);
 }
 
 /* ---- the marks of players ---- */

@@ -42,7 +42,7 @@ typedef VEC(struct moving_show) moving_shows;
 struct moving_mark {
     struct scene_item item; /* about (0, 0) where its group has a way; text with a stroke has it as
                              * a rim under the letters */
-    double dash, space;     /* points; 0: a whole line */
+    double dash, space;     /* points, of a straight line; 0: a whole line */
     moving_shows shows;     /* when it is seen; none: with its group */
     moving_keys ends;       /* where the second of its two points is */
 };
@@ -66,8 +66,8 @@ struct moving {
     VEC(struct moving_show) parts; /* when each is shown, its holds counted in */
 };
 
-/* Within 3 cm of the run at every tick. Of `options` the width, the theme, `together` and
- * hide_defense count. */
+/* Attackers and the ball within 3 cm of the run at every tick, defenders within 5. Of `options` the
+ * width, the theme, `together` and hide_defense count. */
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options);
 

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* moving_throws: passes and shots while the ball is in the air: in full ink from the ball to where
- * it will be caught, lighter from where it was thrown to the ball. The dashes stand still: a line
- * grows from its own fixed end. A hand-off has no line of its own: the ring changes hands. */
+ * it will be caught, lighter behind it. The dashes stand still: the full line shrinks to its far
+ * end, and the lighter one under it has its dashes in the same places. A hand-off has no line of
+ * its own: the ring changes hands. */
 #include "picture/scene/drawing.h"
 
 #define WITHIN 0.05    /* m: how far a line's end may be from the ball */
@@ -32,59 +33,95 @@ static long last_tick(const struct moving_work *work, const struct throw *throw)
     return tick;
 }
 
-/* The end of a line that goes with the ball. */
-static void end_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
-                       long last, struct vec2 off)
+typedef struct vec2 follow(const struct throw *throw, struct vec2 ball);
+
+static struct vec2 place_of(const struct throw *throw, struct vec2 ball)
+{
+    (void) throw;
+    return ball;
+}
+
+static struct vec2 share_of(const struct throw *throw, struct vec2 ball)
+{
+    double length = vec2_distance(throw->from, throw->to);
+    return vec2_of(real_min(1, vec2_distance(ball, throw->from) / length), 0);
+}
+
+/* What goes with the ball until that tick. */
+static void ball_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
+                        long last, follow *value)
 {
     long first = moving_tick(work, throw->span->from);
+    double within = WITHIN / FEET * work->drawing.size.k;
     struct moving_key *sample =
         arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
     for (long tick = first; tick <= last; tick++) {
         struct vec2 ball = ball_point(work, moving_clock(work, tick));
         sample[tick - first] =
-            (struct moving_key){(double)tick * work->moving->tick, vec2_add(ball, off)};
+            (struct moving_key){(double)tick * work->moving->tick, value(throw, ball)};
     }
-    keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
-             WITHIN / FEET * work->drawing.size.k);
+    within = value == share_of ? within / vec2_distance(throw->from, throw->to) : within;
+    keys_add(work->arena, keys, sample, (size_t)(last - first + 1), within);
 }
 
-static void line_add(struct moving_work *work, struct moving_group *group,
-                     const struct throw *throw, long last, struct vec2 off)
+static bool is_shot(const struct throw *throw)
+{
+    return throw->class == CLASS_SHOT;
+}
+
+/* A pass: dashes from where it ends to where it began; a shot: two thin lines from its shooter. */
+static struct moving_mark *line_add(struct moving_work *work, struct moving_group *group,
+                                    const struct throw *throw)
 {
     struct drawing *drawing = &work->drawing;
     const struct sizes *size = &drawing->size;
-    bool shot = throw->class == CLASS_SHOT;
-    struct vec2 fixed = vec2_add(group->trail ? throw->from : throw->to, off);
-    pen_move(drawing, fixed);
-    pen_line(drawing, fixed);
-    pen_stroke(drawing, throw->class, group->trail ? ROLE_SOFT : ROLE_INK,
-               shot ? size->shot_line : size->line);
+    struct vec2 off = vec2_scale(vec2_left(throw->way), size->shot_half);
+    enum role role = group->trail ? ROLE_SOFT : ROLE_INK;
+    if (is_shot(throw)) {
+        pen_move(drawing, vec2_add(throw->from, off));
+        pen_line(drawing, vec2_add(throw->to, off));
+        pen_move(drawing, vec2_sub(throw->from, off));
+        pen_line(drawing, vec2_sub(throw->to, off));
+        pen_stroke(drawing, throw->class, role, size->shot_line);
+        return moving_mark_add(work, group);
+    }
+    pen_move(drawing, throw->to);
+    pen_line(drawing, throw->from);
+    pen_stroke(drawing, throw->class, role, size->line);
     struct moving_mark *mark = moving_mark_add(work, group);
-    mark->dash = shot ? 0 : size->dash;
-    mark->space = shot ? 0 : size->space;
-    end_follow(work, &mark->ends, throw, last, off);
+    mark->dash = size->dash;
+    mark->space = size->space;
+    return mark;
 }
 
-static void throw_add(struct moving_work *work, const struct throw *throw, bool trail)
+/* The whole line lighter, in the place of the full one, which gives way to it. */
+static void trail_add(struct moving_work *work, const struct throw *throw)
+{
+    struct moving_group *group = moving_group_add(work, throw->class, throw->span->holder);
+    group->part = work->index;
+    group->trail = true;
+    line_add(work, group, throw);
+    moving_show(work, &group->shows, throw->span->from, work->part->to);
+}
+
+/* In full ink from the ball to where it is going. */
+static void road_add(struct moving_work *work, const struct throw *throw)
 {
     struct drawing *drawing = &work->drawing;
     struct moving_group *group = moving_group_add(work, throw->class, throw->span->holder);
-    bool shot = throw->class == CLASS_SHOT;
-    struct vec2 square = vec2_scale(vec2_left(throw->way), shot ? drawing->size.shot_half : 0);
-    long last = trail ? moving_tick(work, throw->span->to) : last_tick(work, throw);
+    long last = last_tick(work, throw);
+    double end = moving_clock(work, last);
     group->part = work->index;
-    group->trail = trail;
-    line_add(work, group, throw, last, square);
-    if (shot) {
-        line_add(work, group, throw, last, vec2_scale(square, -1));
+    struct moving_mark *mark = line_add(work, group, throw);
+    if (is_shot(throw)) {
+        ball_follow(work, &group->erased, throw, last, share_of);
+    } else {
+        ball_follow(work, &mark->ends, throw, last, place_of);
     }
-    if (!trail) {
-        struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
-        head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
-        moving_mark_add(work, group);
-    }
-    moving_show(work, &group->shows, throw->span->from,
-                trail ? work->part->to : moving_clock(work, last));
+    struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
+    head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
+    moving_mark_add(work, group);
+    moving_show(work, &group->shows, throw->span->from, end);
 }
 
 /* A flight's line: from beside the thrower to short of the catcher, or of the ring. */
@@ -120,7 +157,7 @@ void flights_add(struct moving_work *work, bool trails)
         bool flies = span->state == BALL_FLIGHT || span->state == BALL_SHOT;
         if (flies && span->from < work->part->to && span->to > work->part->from &&
             throw_of(work, span, &throw)) {
-            throw_add(work, &throw, trails);
+            (trails ? trail_add : road_add)(work, &throw);
         }
     }
 }

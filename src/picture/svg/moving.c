@@ -89,6 +89,12 @@ static void value_erased(const struct reel *reel, struct vec2 at)
     put_short(reel->out.writer, -LENGTH * at.x, 0);
 }
 
+/* Of a double line: dashes begin again on each of the two, and both together are the length. */
+static void value_erased_twice(const struct reel *reel, struct vec2 at)
+{
+    put_short(reel->out.writer, -LENGTH / 2 * at.x, 0);
+}
+
 static void value_x(const struct reel *reel, struct vec2 at)
 {
     put_place(reel, at.x);
@@ -259,11 +265,13 @@ static void animate_visible(struct reel *reel, const moving_shows *shows)
 
 /* ---- marks ---- */
 
+/* A dashed line; its second end may move. */
 static void put_line(struct reel *reel, const struct moving_mark *mark, bool painted)
 {
     struct writer *writer = reel->out.writer;
-    struct vec2 fixed = mark->item.path[0].p[0], first = mark->ends.at[0].at;
-    const struct vec2 ends[] = {fixed, first};
+    struct vec2 fixed = mark->item.path[0].p[0], other = mark->item.path[1].p[0];
+    bool moves = mark->ends.count > 0;
+    const struct vec2 ends[] = {fixed, moves ? mark->ends.at[0].at : other};
     writer_text(writer, "<line");
     if (!painted) {
         svg_put_classes(&reel->out, NULL, &mark->item);
@@ -276,14 +284,15 @@ static void put_line(struct reel *reel, const struct moving_mark *mark, bool pai
         put_place(reel, ends[i].y);
         writer_text(writer, "\"");
     }
-    if (mark->dash > 0) {
-        writer_text(writer, " stroke-dasharray=\"");
-        put_short(writer, svg_length(&reel->out, mark->dash), 1);
-        writer_text(writer, " ");
-        put_short(writer, svg_length(&reel->out, mark->space), 1);
-        writer_text(writer, "\"");
+    writer_text(writer, " stroke-dasharray=\"");
+    put_short(writer, svg_length(&reel->out, mark->dash), 1);
+    writer_text(writer, " ");
+    put_short(writer, svg_length(&reel->out, mark->space), 1);
+    if (!moves) {
+        writer_text(writer, "\"/>\n");
+        return;
     }
-    writer_text(writer, ">");
+    writer_text(writer, "\">");
     animate_keys(reel, "animate", "x2", "", &mark->ends, value_x);
     animate_keys(reel, "animate", "y2", "", &mark->ends, value_y);
     writer_text(writer, "</line>\n");
@@ -305,7 +314,7 @@ static void put_mark(struct reel *reel, const struct moving_group *group,
                        : erased                                  ? " pathLength=\"100\""
                        : layer && mark->item.stroke == ROLE_NONE ? " stroke=\"none\""
                                                                  : "";
-    if (mark->ends.count > 0) {
+    if (mark->dash > 0) {
         put_line(reel, mark, painted);
     } else {
         svg_put_item_with(&reel->out, &mark->item, painted, more);
@@ -347,7 +356,8 @@ static void put_group(struct reel *reel, const struct moving_group *group,
         animate_visible(reel, &shows);
     }
     if (group->erased.count > 0) {
-        animate_keys(reel, "animate", "stroke-dashoffset", "", &group->erased, value_erased);
+        animate_keys(reel, "animate", "stroke-dashoffset", "", &group->erased,
+                     group->class == CLASS_SHOT ? value_erased_twice : value_erased);
     }
     if (group->way.count > 0) {
         animate_keys(reel, "animateTransform", "transform", " type=\"translate\"", &group->way,
