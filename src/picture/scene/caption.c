@@ -196,10 +196,9 @@ static void text_put(struct drawing *drawing, const struct caption_text *text, d
     }
 }
 
-static void title_put(struct drawing *drawing)
+void title_put(struct drawing *drawing, const struct diagram *diagram)
 {
     const double space = 7, small = 8;
-    const struct diagram *diagram = drawing->diagram;
     const struct play *play = diagram->segment->play;
     const struct step *step = &play->steps.at[diagram->step];
     struct str text = diagram->label;
@@ -226,8 +225,8 @@ static void title_put(struct drawing *drawing)
 
 void caption_draw(struct drawing *drawing)
 {
-    if (drawing->options->caption) {
-        title_put(drawing);
+    if (drawing->options->caption || drawing->options->heading) {
+        title_put(drawing, drawing->diagram);
     }
     double width = drawing->frame.width, y = drawing->frame.height + FIRST;
     caption_texts texts = texts_of(drawing->arena, drawing->diagram, drawing->options, width);

@@ -315,7 +315,8 @@ double place_score(const struct drawing *drawing, struct vec2 at, double r);
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width);
 void caption_draw(struct drawing *drawing);
-void names_draw(struct drawing *drawing); /* names.c */
+void title_put(struct drawing *drawing, const struct diagram *diagram); /* over the floor */
+void names_draw(struct drawing *drawing);                               /* names.c */
 /* beads.c */
 void beads_draw(struct drawing *drawing);
 void beads_time(struct drawing *drawing);

@@ -304,7 +304,7 @@ struct frame frame_of(const struct diagram *diagram, const struct scene_options 
     struct frame frame = {.court = play->court, .k = 1};
     double width = options->width > 0 ? options->width : 237.6;
     bool defense = !options->hide_defense;
-    frame.top = options->caption ? 14.0 : 0.0;
+    frame.top = options->caption || options->heading ? 14.0 : 0.0;
     struct reach reach = options->together ? reach_together(&frame, options->together, defense)
                                            : reach_of(&frame, diagram, defense);
     double length = 2 * (play->court->half_court - play->court->baseline) / FEET;

@@ -393,6 +393,18 @@ static void props_add(struct moving_work *work)
     }
 }
 
+/* The title of the part over the floor. */
+static void heading_add(struct moving_work *work)
+{
+    struct scene *scene = work->drawing.scene;
+    struct moving_group *group = moving_group_add(work, CLASS_CAPTION, BODY_NONE);
+    group->part = work->index;
+    title_put(&work->drawing, &work->part->diagram);
+    while (scene->items.count > 0) {
+        moving_mark_add(work, group);
+    }
+}
+
 /* How long it all takes, and the ticks: a power of ten of them, so that each is told in few digits.
  */
 static void clock_make(struct arena *arena, struct moving *moving, const struct moving_part *parts,
@@ -433,6 +445,9 @@ struct moving *moving_make(struct arena *arena, const struct moving_part *parts,
         for (int trails = 1; trails >= 0; trails--) {
             roads_add(&work, trails == 1);
             flights_add(&work, trails == 1);
+        }
+        if (options->heading) {
+            heading_add(&work);
         }
     }
     actors_add(&work, parts, count, options);

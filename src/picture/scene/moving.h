@@ -2,7 +2,7 @@
 /* moving: a play, or one step or read of it, as a picture that moves: what is drawn, and when it is
  * where. Takes segments of a run and the stretches of their clock that are shown, one after the
  * other; gives groups of marks with keys on the picture's own clock, in points, y down, in the
- * frame of a scene of the same width. No court, no words: those are a scene's. The players are
+ * frame of a scene of the same options. No court: that is a scene's. The players are
  * where the run has them, not where paper would push them. */
 #ifndef PICTURE_SCENE_MOVING_H
 #define PICTURE_SCENE_MOVING_H

@@ -124,6 +124,7 @@ struct scene_options {
     body accent; /* whose page it is; BODY_NONE: nobody's */
     bool hide_defense, caption, caution,
         beads;                    /* caption: title and sentences, over and under the floor */
+    bool heading;                 /* the title alone */
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL, and told under the floor */
     bool told_elsewhere;          /* they are told on the page */

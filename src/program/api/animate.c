@@ -59,6 +59,7 @@ static enum courtwright_status write_film(struct arena *scratch, void *ctx)
         .accent = BODY_NONE,
         .hide_defense = animate->hide_defense,
         .together = diagrams,
+        .heading = parts.count > 1 || parts.at[0].diagram.title.size > 0,
     };
     size_t first = animate->alone ? animate->diagram : 0;
     struct film film = {.still = scene_make(scratch, &diagrams->at[first], &options),
