@@ -192,17 +192,21 @@ static void add_players(struct rows *rows, const point_list *charts)
 
 /* ---- reads ---- */
 
-/* "Times [ ]  Answer [ ]  Score [ ]" */
+/* "Times [ ]  Answer [ ]  Score [ ]"; in a narrow column the first on a line of its own, so that
+ * there is room to write. */
 static void put_counts(const struct rows *rows, struct galley *row, double x, double width,
                        double top)
 {
     static const char *const words[] = {"Times", "Answer", "Score"};
-    const double high = 15;
+    const double high = 15, pitch = 19, least = 140, gap = 4;
+    bool narrow = width < least;
     for (int i = 0; i < 3; i++) {
-        double at = x + width * i / 3, end = x + width * (i + 1) / 3 - 4;
+        int column = narrow && i > 0 ? i - 1 : i, columns = narrow ? 2 : 3;
+        double y = narrow && i > 0 ? top + pitch : top;
+        double at = x + width * column / columns, end = x + width * (column + 1) / columns - gap;
         const struct text_block *word = rows_set(rows, TYPE_NOTE, str_of(words[i]));
-        galley_text(row, word, at, top + 10.5, ROLE_TEXT);
-        galley_box(row, vec2_of(at + text_width(word) + 3, top), vec2_of(end, top + high),
+        galley_text(row, word, at, y + 10.5, ROLE_TEXT);
+        galley_box(row, vec2_of(at + text_width(word) + 3, y), vec2_of(end, y + high),
                    i == 0 ? 1.0 : 0.6, i == 0 ? ROLE_INK : ROLE_COURT, FILL_OPEN);
     }
 }
@@ -231,7 +235,10 @@ static struct galley *reads_row(const struct rows *rows, const struct play *play
     double high = 0;
     size_t lines = 1;
     for (size_t i = 0; i < count; i++) {
-        struct scene_options options = {.width = width, .theme = THEME_PRINT, .accent = BODY_NONE};
+        struct scene_options options = {.width = width,
+                                        .theme = THEME_PRINT,
+                                        .accent = BODY_NONE,
+                                        .plain = true}; /* no sentence stands under it */
         scenes[i] = scene_make(rows->setter.arena, &diagrams->at[from + i], &options);
         titles[i] = read_title(rows, play, &diagrams->at[from + i], width);
         high = scenes[i]->height > high ? scenes[i]->height : high;

@@ -501,7 +501,7 @@ static void add_play(struct booklet *booklet, const struct play *play)
     const struct sheet_job *job = booklet->setter.job;
     struct arena *arena = booklet->setter.arena;
     struct arena_mark mark = arena_mark(arena);
-    struct rows rows = {.setter = booklet->setter};
+    struct rows rows = {.setter = booklet->setter, .ruled = true};
     counted_list counted = {0};
     counted_gather(arena, job->season, play, &counted);
     if (counted.count > 0) {
