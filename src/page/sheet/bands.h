@@ -14,7 +14,6 @@ struct band {
     enum band_kind kind;
     struct galley *galley; /* its top is the top of its headings' letters */
     double gap;            /* kept free above it, not at the top of a page */
-    unsigned uses;         /* of its scenes */
     int first, last;       /* numbers of its steps */
     double taken;          /* STEPS: its columns reach so far across */
     double beside;         /* and what stands beside them so far down */

@@ -84,7 +84,7 @@ static void put_index_row(const struct setter *setter, struct rows *rows, size_t
     put_number(setter, row, TYPE_ABOUT, page, CHAPTER_BASE);
     galley_link(row, vec2_of(0, CHAPTER_BASE - ROW_BASE), vec2_of(PAGE_WIDE, row->height),
                 PLACE_INDEX);
-    rows_add(rows, row, 0);
+    rows_add(rows, row);
 }
 
 /* A title too long for the cover goes on in the contents. */
@@ -113,7 +113,7 @@ void book_contents(const struct setter *setter, const book_play_list *plays, siz
             put_chapter(setter, row, play->chapter, i == 0);
         }
         put_play(setter, row, play, i, row->height);
-        rows_add(&rows, row, 0);
+        rows_add(&rows, row);
     }
     put_index_row(setter, &rows, index_page);
     for (size_t i = 0; i < rows.pages.count; i++) {
@@ -227,7 +227,7 @@ struct galley *book_cover(const struct setter *setter, const struct run *run)
         galley_scene(cover, scene, left + (PAGE_WIDE - scene->width) / 2, top);
     }
     put_facts(setter, cover, left, facts);
-    struct page page = {.galley = cover, .first = true};
+    struct page page = {.galley = cover, .first = true, .keyless = true};
     page_finish(setter, &page, caution);
     return cover;
 }

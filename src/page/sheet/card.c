@@ -84,6 +84,7 @@ static void open_board(struct card_flow *flow)
     page->y = CARDS_TOP;
     page->bottom = page->key - ROOM_BELOW;
     page->empty = false;
+    page->keyless = true;
     size_t rows = (size_t)((page->bottom - page->y) / flow->size->height + 1e-6);
     rows = rows < 1 ? 1 : rows > DOWN_MOST ? DOWN_MOST : rows;
     flow->board = (struct board){.size = flow->size, .rows = rows};
@@ -237,14 +238,14 @@ static void tell_names(struct card_flow *flow)
         return;
     }
     rows_turn(&flow->rows, true);
-    rows_add(&flow->rows, rows_section(&flow->rows, STR("Names in full"), STR("")), 0);
+    rows_add(&flow->rows, rows_section(&flow->rows, STR("Names in full"), STR("")));
     for (size_t i = 0; i < flow->shortened.count; i++) {
         struct galley *row = galley_new(flow->rows.setter.arena);
         galley_text(row,
                     words_set(&flow->rows.setter, TYPE_POINT, flow->shortened.at[i], PAGE_WIDE), 0,
                     12, ROLE_TEXT);
         row_end(row, 0.5);
-        rows_add(&flow->rows, row, 0);
+        rows_add(&flow->rows, row);
     }
 }
 

@@ -100,13 +100,12 @@ static void add_trips(struct rows *rows, const point_list *charts)
     rows_add(rows,
              rows_section(rows, STR("By trip"),
                           STR("Tick what you saw. Ring the tick if a score came of it. Leave the "
-                              "rest empty.")),
-             0);
-    rows_add(rows, trips_row(rows), 0);
+                              "rest empty.")));
+    rows_add(rows, trips_row(rows));
     rows->columns = trips_row(rows);
     for (size_t i = 0; i < charts->count || i < LEAST_LABEL_LINES; i++) {
         struct str label = i < charts->count ? charts->at[i].text : STR("");
-        rows_add(rows, trip_row(rows, label, TYPE_POINT), 0);
+        rows_add(rows, trip_row(rows, label, TYPE_POINT));
     }
     struct galley *points = galley_new(rows->setter.arena);
     galley_rule(points, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.5, ROLE_RULE);
@@ -114,7 +113,7 @@ static void add_trips(struct rows *rows, const point_list *charts)
     galley_rule(points, vec2_of(0, points->height), vec2_of(PAGE_WIDE, points->height), 0.9,
                 ROLE_INK);
     points->height += 12;
-    rows_add(rows, points, 0);
+    rows_add(rows, points);
     rows->columns = NULL;
 }
 
@@ -169,17 +168,17 @@ static void add_table(struct rows *rows, const point_list *charts, size_t from)
     struct galley *head = rows_section(rows, from == 0 ? STR("By player") : STR("By player, more"),
                                        STR("One stroke for each; cross through in fives."));
     galley_join(head, columns_row(rows, charts, from), 0, head->height);
-    rows_add(rows, head, 0);
+    rows_add(rows, head);
     rows->columns = columns_row(rows, charts, from);
     size_t known = team->roster.count < PLAYERS_MOST ? team->roster.count : PLAYERS_MOST;
     size_t empty = known > 0 ? EMPTY_PLAYERS : 5;
     for (size_t i = 0; i < known + empty; i++) {
-        rows_add(rows, player_row(rows, i < known ? &team->roster.at[i] : NULL), 0);
+        rows_add(rows, player_row(rows, i < known ? &team->roster.at[i] : NULL));
     }
     struct galley *end = galley_new(rows->setter.arena);
     galley_rule(end, vec2_of(0, 0), vec2_of(PAGE_WIDE, 0), 0.9, ROLE_INK);
     end->height = 12;
-    rows_add(rows, end, 0);
+    rows_add(rows, end);
     rows->columns = NULL;
 }
 
@@ -225,7 +224,7 @@ static const struct text_block *read_title(const struct rows *rows, const struct
 
 static struct galley *reads_row(const struct rows *rows, const struct play *play,
                                 const diagram_list *diagrams, size_t from, size_t count,
-                                size_t across, unsigned *uses)
+                                size_t across)
 {
     const double gutter = across == 4 ? 14.4 : 24;
     double width = (PAGE_WIDE - gutter * (double)(across - 1)) / (double)across;
@@ -251,7 +250,6 @@ static struct galley *reads_row(const struct rows *rows, const struct play *play
         galley_keep(row);
         galley_scene(row, scenes[i], x, top);
         put_counts(rows, row, x, width, top + high + 5);
-        *uses |= scenes[i]->uses;
     }
     row->height += 8;
     return row;
@@ -271,8 +269,7 @@ static void add_reads(struct rows *rows, const struct run *run)
         size_t across = reads.count == 4 ? 4 : 3;
         for (size_t from = 0; from < reads.count; from += across) {
             size_t left = reads.count - from, count = left < across ? left : across;
-            unsigned uses = 0;
-            struct galley *row = reads_row(rows, run->play, &reads, from, count, across, &uses);
+            struct galley *row = reads_row(rows, run->play, &reads, from, count, across);
             if (from == 0) {
                 struct str title =
                     tell_decides(rows->setter.arena, run->play, &run->play->steps.at[s], BODY_NONE);
@@ -281,7 +278,7 @@ static void add_reads(struct rows *rows, const struct run *run)
                 galley_join(head, row, 0, head->height);
                 row = head;
             }
-            rows_add(rows, row, uses);
+            rows_add(rows, row);
         }
     }
 }
@@ -301,7 +298,7 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     point_list charts = {0};
     play_chart_words(arena, play, &charts);
     rows_open(&rows, head, &caution);
-    rows_add(&rows, facts_row(&rows), 0);
+    rows_add(&rows, facts_row(&rows));
     add_trips(&rows, &charts);
     add_players(&rows, &charts);
     add_reads(&rows, booklet_run(&rows.setter, row));

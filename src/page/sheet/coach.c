@@ -44,7 +44,6 @@ struct coaching {
 /* Rows that stay on one page where a page is tall enough for them. */
 struct bundle {
     VEC(struct galley *) rows;
-    unsigned uses;
 };
 
 static void bundle_add(struct bundle *bundle, struct galley *row)
@@ -68,7 +67,7 @@ static void place_bundle(struct coaching *coaching, const struct bundle *bundle)
         struct page *page = rows_page(rows);
         bool fits = bundle->rows.at[i]->height + SECTION_GAP <= rows_room(rows);
         page->y += page->empty || !fits ? 0 : SECTION_GAP;
-        rows_add(rows, bundle->rows.at[i], bundle->uses);
+        rows_add(rows, bundle->rows.at[i]);
     }
 }
 
@@ -157,7 +156,6 @@ static void add_picture(struct coaching *coaching, const struct diagram *diagram
     set_figures(&column, diagram->segment, found);
     set_mistakes(&column, run->play, &step->mistakes);
     bundle_add(bundle, band.galley);
-    bundle->uses |= band.uses;
 }
 
 /* "Timing held in 81 of 100 computer runs; tightest: 3's curl off 5, 0.4 s." */
@@ -226,7 +224,7 @@ static void add_checks(struct coaching *coaching, const watched_list *found, str
 
 static void add_step(struct coaching *coaching, const struct diagram *diagram)
 {
-    struct bundle bundle = {.uses = 0};
+    struct bundle bundle = {{0}};
     watched_list found = {0};
     watch_findings(coaching->rows.setter.arena, coaching->play->findings, diagram->step,
                    diagram->branch, &found);
@@ -296,7 +294,7 @@ static void add_read_row(struct coaching *coaching, const struct diagram *diagra
     }
     row_set(setter, &band, &row, grid, first ? SECTION_BASE + 9 : 0);
     set_read_notes(coaching, &band, diagrams, count, grid);
-    struct bundle bundle = {.uses = band.uses};
+    struct bundle bundle = {{0}};
     bundle_add(&bundle, band.galley);
     place_bundle(coaching, &bundle);
 }
@@ -324,7 +322,7 @@ static void add_paragraphs(struct coaching *coaching)
     }
     struct column column = {setter, row, 0, PAGE_WIDE, row->height, true};
     set_mistakes(&column, play, &play->mistakes);
-    struct bundle bundle = {.uses = 0};
+    struct bundle bundle = {{0}};
     bundle_add(&bundle, row);
     place_bundle(coaching, &bundle);
 }
@@ -407,6 +405,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
             best = coaching;
         }
     }
+    pictures_draw(&best.rows.setter, &best.rows.pages);
     rows_close(&best.rows, booklet, row->play->name);
     arena_release(arena, mark);
     return true;

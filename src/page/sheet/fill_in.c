@@ -133,12 +133,12 @@ static void set_question(struct filling_in *filling, struct galley *row,
 }
 
 /* A row on this page, or the next: with room above it where something stands there. */
-static void place(struct filling_in *filling, struct galley *row, unsigned uses)
+static void place(struct filling_in *filling, struct galley *row)
 {
     struct page *page = rows_page(&filling->rows);
     bool fits = row->height + ROW_GAP <= rows_room(&filling->rows);
     page->y += page->empty || !fits ? 0 : ROW_GAP;
-    rows_add(&filling->rows, row, uses);
+    rows_add(&filling->rows, row);
 }
 
 static void add_questions(struct filling_in *filling, const struct grid *grid, unsigned uses)
@@ -153,7 +153,8 @@ static void add_questions(struct filling_in *filling, const struct grid *grid, u
         for (size_t k = 0; k < pictures.count; k++) {
             set_question(filling, row, &pictures, k, i + k);
         }
-        place(filling, row, uses);
+        place(filling, row);
+        rows_page(&filling->rows)->uses |= uses; /* what is missing is in the key, too */
     }
 }
 
@@ -165,7 +166,6 @@ static void add_answers(struct filling_in *filling)
     for (size_t i = 0; i < filling->asked.count; i += 3) {
         struct galley *row = galley_new(setter->arena);
         struct pictures pictures = pictures_of(&thirds);
-        unsigned uses = 0;
         for (size_t k = i; k < i + 3 && k < filling->asked.count; k++) {
             add_heading(filling, &pictures, answer_heading(filling, k));
         }
@@ -175,9 +175,8 @@ static void add_answers(struct filling_in *filling)
             double base = set_picture(row, &pictures, k, scene);
             galley_text(row, words_set(setter, TYPE_ASKED, asked->answer, thirds.column),
                         column_left(&pictures, k), base + TO_SENTENCE, ROLE_TEXT);
-            uses |= scene->uses;
         }
-        place(filling, row, uses);
+        place(filling, row);
     }
 }
 
@@ -195,7 +194,7 @@ static void add_mark(struct filling_in *filling, struct str what, size_t of, boo
     galley_box(row, vec2_of(BOX_LEFT, base - 9.5), vec2_of(BOX_LEFT + BOX_WIDE, base + 3.5),
                all ? 1.1 : 0.7, all ? ROLE_INK : ROLE_RULE, FILL_OPEN);
     row_end(row, all ? 0.9 : 0.5);
-    rows_add(&filling->rows, row, 0);
+    rows_add(&filling->rows, row);
 }
 
 static void add_marks(struct filling_in *filling)
@@ -208,10 +207,8 @@ static void add_marks(struct filling_in *filling)
     } else {
         rows_page(rows)->y += ROW_GAP;
     }
-    rows_add(rows,
-             rows_section(rows, STR("Mark yourself"),
-                          STR("A point for each line that starts, bends and ends as here.")),
-             0);
+    rows_add(rows, rows_section(rows, STR("Mark yourself"),
+                                STR("A point for each line that starts, bends and ends as here.")));
     size_t lines = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         const struct asked *asked = &filling->asked.at[i];

@@ -6,6 +6,7 @@
 
 #include "page/sheet/booklet.h"
 #include "page/sheet/play_pages.h"
+#include "page/sheet/telling.h"
 
 #define NOTE_PITCH 22.0
 #define NOTES_LEAST 3
@@ -117,7 +118,6 @@ static void place(struct flow *flow, const struct band *band)
     }
     page->empty = false;
     page->rows += band->kind == BAND_STEPS;
-    page->uses |= band->uses;
     VEC_PUSH(flow->setter.arena, &page->bands, *band);
     page->bands.at[page->bands.count - 1].start = start;
 }
@@ -321,6 +321,7 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
             least = cost;
         }
     }
+    pictures_draw(&own, &best.pages);
     for (size_t i = 0; i < best.pages.count; i++) {
         page_finish(&own, &best.pages.at[i], best.cautions.at[i]);
     }

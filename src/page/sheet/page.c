@@ -229,12 +229,23 @@ static double key_gap(const struct text_block *const words[KEY_ROWS])
     return gap > KEY_GAP_MOST ? KEY_GAP_MOST : gap;
 }
 
+static unsigned uses_of(const struct page *page)
+{
+    unsigned uses = page->uses;
+    for (size_t i = 0; i < page->galley->items.count; i++) {
+        const struct placed *placed = &page->galley->items.at[i];
+        uses |= placed->kind == PLACED_SCENE ? placed->scene->uses : 0;
+    }
+    return uses;
+}
+
 /* Only what the page shows, spread over its width; who has the ball goes without saying first. */
 static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
 {
     const struct text_block *words[KEY_ROWS] = {NULL};
+    unsigned uses = uses_of(page);
     for (int i = 0; i < KEY_ROWS; i++) {
-        if (page->uses >> key_rows[i].class & 1) {
+        if (uses >> key_rows[i].class & 1) {
             words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
         }
     }
@@ -325,7 +336,9 @@ void page_finish(const struct setter *setter, struct page *page, const struct ga
             words_set(setter, TYPE_ABOUT, contents_line(setter->arena, page), 0);
         galley_text(page->galley, line, paper->margin, page->about, ROLE_TEXT);
     }
-    put_key(setter, page, paper);
+    if (!page->keyless) {
+        put_key(setter, page, paper);
+    }
     galley_join(page->galley, caution, paper->margin, CAUTION_LAST + paper->foot - caution->height);
 }
 

@@ -27,8 +27,9 @@ struct page {
     double key;    /* the key's baseline */
     bool empty;    /* nothing in the body yet */
     bool first;    /* of its play */
+    bool keyless;  /* it needs no key */
     int rows;      /* of steps */
-    unsigned uses; /* of its diagrams */
+    unsigned uses; /* what its key shows besides what its diagrams do */
     struct free_place free;
     band_list bands; /* what stands on it, for its line of contents */
     double about;    /* baseline of that line */

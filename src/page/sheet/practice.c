@@ -170,8 +170,7 @@ static struct str time_at(const struct plan_flow *flow, double minutes)
     return clock_time(&flow->rows.setter, start + minutes, of_day);
 }
 
-static struct galley *item_row(const struct plan_flow *flow, const struct plan_item *item,
-                               unsigned *uses)
+static struct galley *item_row(const struct plan_flow *flow, const struct plan_item *item)
 {
     const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
@@ -192,7 +191,6 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
         double x = DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2;
         galley_scene(row, scene, x, BELOW_DIAGRAM);
         galley_reach(row, scene->height + 2 * BELOW_DIAGRAM);
-        *uses |= scene->uses;
     }
     if (item->play) {
         put_play(setter, row, item->play);
@@ -335,17 +333,16 @@ static void flow_practice(struct plan_flow *flow)
     if (practice->planned > 0) {
         struct galley *bar = plan_bar(setter, practice);
         bar->height += TO_TABLE;
-        rows_add(&flow->rows, bar, 0);
+        rows_add(&flow->rows, bar);
     }
     flow->rows.columns = head_row(flow);
-    rows_add(&flow->rows, head_row(flow), 0);
-    rows_add(&flow->rows, before_row(flow), 0);
+    rows_add(&flow->rows, head_row(flow));
+    rows_add(&flow->rows, before_row(flow));
     for (size_t i = 0; i < practice->items.count; i++) {
-        unsigned uses = 0;
-        struct galley *row = item_row(flow, &practice->items.at[i], &uses);
-        rows_add(&flow->rows, row, uses);
+        struct galley *row = item_row(flow, &practice->items.at[i]);
+        rows_add(&flow->rows, row);
     }
-    rows_add(&flow->rows, sum_row(flow), 0);
+    rows_add(&flow->rows, sum_row(flow));
 }
 
 static bool is_meant(const struct sheet_job *job, const struct practice *practice)

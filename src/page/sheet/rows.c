@@ -64,7 +64,7 @@ double rows_room(const struct rows *rows)
     return rows_page(rows)->bottom - rows_page(rows)->y;
 }
 
-void rows_add(struct rows *rows, struct galley *row, unsigned uses)
+void rows_add(struct rows *rows, struct galley *row)
 {
     const double least = 90; /* what is left of a page that is still used */
     if (row->height > rows_room(rows) &&
@@ -83,14 +83,12 @@ void rows_add(struct rows *rows, struct galley *row, unsigned uses)
             break;
         }
         place(rows, row);
-        rows_page(rows)->uses |= uses;
         rows_turn(rows, false);
         rows_page(rows)->y += GOING_ON;
         fresh = true;
         row = rest;
     }
     place(rows, row);
-    rows_page(rows)->uses |= uses;
 }
 
 void row_end(struct galley *row, double weight)
@@ -140,7 +138,7 @@ static void add_surplus(struct rows *rows, const struct caution *caution, bool s
     }
     if (row->items.count > 0) {
         row_end(row, 0.5);
-        rows_add(rows, row, 0);
+        rows_add(rows, row);
         rows_page(rows)->y += GOING_ON;
     }
 }

@@ -23,9 +23,8 @@ void rows_open(struct rows *rows, const struct head_words *head, const struct ca
  * fill. */
 struct page *rows_turn(struct rows *rows, bool first);
 struct page *rows_page(const struct rows *rows); /* the one being filled */
-/* Adds a row: whole on this page or the next; one taller than a page is parted. `uses`: of its
- * diagrams, for the key. */
-void rows_add(struct rows *rows, struct galley *row, unsigned uses);
+/* Adds a row: whole on this page or the next; one taller than a page is parted. */
+void rows_add(struct rows *rows, struct galley *row);
 /* Ends a row: a rule under what stands in it. */
 void row_end(struct galley *row, double weight);
 /* A section's heading with a note at its right, over a heavy rule. */

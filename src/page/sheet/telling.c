@@ -247,29 +247,55 @@ static void set_words(struct column *column, const struct telling *telling, stru
     }
 }
 
+static struct scene_options picture_options(const struct setter *setter, double width)
+{
+    return (struct scene_options){.width = width,
+                                  .theme = THEME_PRINT,
+                                  .accent = setter->job->reader,
+                                  .findings = setter->findings,
+                                  .told_elsewhere = true,
+                                  .names = setter->job->names ? &setter->job->book->team : NULL};
+}
+
 /* Several ways to set a play take the same pictures. */
 static const struct scene *scene_of(const struct setter *setter, const struct diagram *diagram,
                                     double width)
 {
-    for (size_t i = 0; setter->kept && i < setter->kept->scenes.count; i++) {
+    for (size_t i = 0; i < setter->kept->scenes.count; i++) {
         const struct drawn *drawn = &setter->kept->scenes.at[i];
-        if (drawn->segment == diagram->segment && drawn->branch == diagram->branch &&
-            drawn->width == width) {
+        if (drawn->diagram.segment == diagram->segment &&
+            drawn->diagram.branch == diagram->branch && drawn->width == width) {
             return drawn->scene;
         }
     }
-    struct scene_options options = {.width = width,
-                                    .theme = THEME_PRINT,
-                                    .accent = setter->job->reader,
-                                    .findings = setter->findings,
-                                    .told_elsewhere = true,
-                                    .names = setter->job->names ? &setter->job->book->team : NULL};
-    struct drawn drawn = {diagram->segment, diagram->branch, width,
-                          scene_make(setter->arena, diagram, &options)};
-    if (setter->kept) {
-        VEC_PUSH(setter->arena, &setter->kept->scenes, drawn);
-    }
+    struct scene_options options = picture_options(setter, width);
+    struct drawn drawn = {*diagram, width, scene_blank(setter->arena, diagram, &options), false};
+    VEC_PUSH(setter->arena, &setter->kept->scenes, drawn);
     return drawn.scene;
+}
+
+static void draw_picture(const struct setter *setter, const struct scene *scene)
+{
+    for (size_t i = 0; i < setter->kept->scenes.count; i++) {
+        struct drawn *drawn = &setter->kept->scenes.at[i];
+        if (drawn->scene == scene && !drawn->made) {
+            struct scene_options options = picture_options(setter, drawn->width);
+            *drawn->scene = *scene_make(setter->arena, &drawn->diagram, &options);
+            drawn->made = true;
+        }
+    }
+}
+
+void pictures_draw(const struct setter *setter, const page_list *pages)
+{
+    for (size_t i = 0; i < pages->count; i++) {
+        const struct galley *galley = pages->at[i].galley;
+        for (size_t k = 0; k < galley->items.count; k++) {
+            if (galley->items.at[k].kind == PLACED_SCENE) {
+                draw_picture(setter, galley->items.at[k].scene);
+            }
+        }
+    }
 }
 
 static struct telling telling_make(const struct setter *setter, const struct run *run,
@@ -334,7 +360,6 @@ void row_set(const struct setter *setter, struct band *band, struct row *row,
         struct column column = {setter, band->galley, x, grid->column, top, false};
         set_telling(&column, row, i, grid);
         band->words = column.base > band->words ? column.base : band->words;
-        band->uses |= row->telling[i].scene->uses;
         band->last = row->telling[i].step->number;
     }
     *row = (struct row){.count = 0};

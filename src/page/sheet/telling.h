@@ -4,7 +4,7 @@
 #ifndef PAGE_SHEET_TELLING_H
 #define PAGE_SHEET_TELLING_H
 
-#include "page/sheet/bands.h"
+#include "page/sheet/page.h"
 
 #define HEADING_BASE 8.0 /* a band's top to its first heading's baseline */
 #define BESIDE_GAP 21.6  /* from a diagram to words beside it */
@@ -49,13 +49,15 @@ struct row {
     double height;       /* of the tallest diagram: words side by side start level */
 };
 
-/* Draws the diagram, or takes it as drawn before, and adds it to the row; there has to be room for
- * it. */
+/* Adds the diagram to the row, with its size alone until pictures_draw; there has to be room for
+ * it, and the setter has to keep pictures. */
 void row_add(const struct setter *setter, struct row *row, const struct grid *grid,
              const struct run *run, const struct diagram *diagram);
 /* Sets the row at `top` of the band and empties it. */
 void row_set(const struct setter *setter, struct band *band, struct row *row,
              const struct grid *grid, double top);
+/* Draws the pictures that stand on these pages. */
+void pictures_draw(const struct setter *setter, const page_list *pages);
 /* From one column's left edge to the next one's. */
 double grid_pitch(const struct grid *grid);
 

@@ -404,9 +404,9 @@ static void add_players(struct rows *rows, const struct counted *counted)
     galley_lower(head, 0, 8);
     galley_join(head, scale_row(rows), 0, head->height);
     galley_join(head, player_row(rows, &counted->players.at[0]), 0, head->height);
-    rows_add(rows, head, 0);
+    rows_add(rows, head);
     for (size_t i = 1; i < counted->players.count; i++) {
-        rows_add(rows, player_row(rows, &counted->players.at[i]), 0);
+        rows_add(rows, player_row(rows, &counted->players.at[i]));
     }
 }
 
@@ -464,19 +464,18 @@ static void set_play(struct rows *rows, const struct play *play, const counted_l
     rows_open(rows, head, &caution);
     rows_add(rows,
              rows_section(rows, STR("Share of what was seen"),
-                          STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")),
-             0);
-    rows_add(rows, head_row(rows), 0);
+                          STR("Open dot: practice. Filled: game. Gray, no line: fewer than 10.")));
+    rows_add(rows, head_row(rows));
     rows->columns = head_row(rows);
     for (size_t i = 0; i < counted->count; i++) {
-        rows_add(rows, counted_row(rows, &counted->at[i], &span), 0);
+        rows_add(rows, counted_row(rows, &counted->at[i], &span));
     }
-    rows_add(rows, axis_row(rows, counted, &span), 0);
+    rows_add(rows, axis_row(rows, counted, &span));
     rows->columns = NULL;
     for (size_t i = 0; i < counted->count; i++) {
         add_players(rows, &counted->at[i]);
     }
-    rows_add(rows, note_row(rows), 0);
+    rows_add(rows, note_row(rows));
 }
 
 static bool is_meant(const struct sheet_job *job, const struct play *play)

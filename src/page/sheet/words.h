@@ -6,13 +6,14 @@
 
 #include "page/sheet/sheet.h"
 
-struct drawn { /* a diagram */
-    const struct segment *segment;
-    int branch;
+struct drawn { /* a diagram, or its size until it is drawn */
+    struct diagram diagram;
     double width;
-    const struct scene *scene;
+    struct scene *scene;
+    bool made;
 };
-/* Pictures and words made for the play that is being set, for the next way to set it. */
+/* Pictures and words made for the play that is being set, for the next way to set it: the pictures
+ * have their sizes alone until the best way is known (pictures_draw). */
 struct kept {
     VEC(struct drawn) scenes;
     struct kept_words *words; /* a table by hash, `room` of them, a power of two */

@@ -157,6 +157,26 @@ static void plan(struct drawing *drawing)
     discs_place(drawing);
 }
 
+static void measure(struct arena *arena, const struct diagram *diagram,
+                    const struct scene_options *options, const struct frame *frame,
+                    struct scene *scene)
+{
+    scene->width = frame->width;
+    scene->height = frame->height + caption_height(arena, diagram, options, frame->width);
+    scene->theme = options->theme;
+    scene->scale = frame->k;
+    scene->floor = (struct floor_place){frame->origin, frame->across, frame->down};
+}
+
+struct scene *scene_blank(struct arena *arena, const struct diagram *diagram,
+                          const struct scene_options *options)
+{
+    struct scene *scene = arena_new(arena, struct scene);
+    struct frame frame = frame_of(diagram, options);
+    measure(arena, diagram, options, &frame, scene);
+    return scene;
+}
+
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options)
 {
@@ -172,18 +192,12 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
     struct scene *scene = drawing.scene;
     drawing.size = sizes_of(drawing.frame.k);
     drawing.size.small = drawing.size.small || options->plain;
-    scene->width = drawing.frame.width;
-    scene->height =
-        drawing.frame.height + caption_height(arena, diagram, options, drawing.frame.width);
-    scene->theme = options->theme;
+    measure(arena, diagram, options, &drawing.frame, scene);
     scene->title = scene_title(arena, diagram);
     struct str told = tell_diagram(arena, segment->play, &segment->play->steps.at[diagram->step],
                                    diagram->branch);
     struct str caution = tell_caution(arena, segment->play);
     scene->description = str_format(arena, "%.*s %.*s", STR_ARG(told), STR_ARG(caution));
-    scene->scale = drawing.frame.k;
-    scene->floor =
-        (struct floor_place){drawing.frame.origin, drawing.frame.across, drawing.frame.down};
     plan(&drawing);
     page_draw(&drawing);
     court_draw(&drawing);

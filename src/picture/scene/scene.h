@@ -144,6 +144,9 @@ size_t scene_first_task(const struct diagram *diagram);
 
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options);
+/* The same with nothing drawn: its size alone, in no time. */
+struct scene *scene_blank(struct arena *arena, const struct diagram *diagram,
+                          const struct scene_options *options);
 /* What is drawn of it, in memory of its own: making a scene takes many times as much. */
 struct scene *scene_copy(struct arena *arena, const struct scene *scene);
 /* Height a scene of this width would have, without making it. */
