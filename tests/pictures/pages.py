@@ -366,6 +366,16 @@ def look_at_coach(folder):
                           '3 leaves before 5 is still.', 'Step 1: what x3 does decides what 3 does', '3 curls off 5 to the nail.', 'Oct 12',
                           'The screen is set at', 'The cut passes at', 'out of reach.'):
                 tap.ok(words in text, f'coach {paper}: says {words}', text)
+    told_of = sheet(folder, 'coach', 'coach, tolerance', KITES, '--play', 'Floodgate', '--tolerance')
+    if told_of:
+        look_at('coach, tolerance', told_of, each=True)
+        text = plain(told_of).replace('\xa0', ' ')
+        tap.ok(len(re.findall(r'Timing held in \d+ of 100 computer runs', text)) >= 2 and 'tightest: ' in text and 'may pick off' in text,
+               'coach, tolerance: how often, what is tightest, and what goes wrong', text)
+    none = sheet(folder, 'coach', 'coach, room', KITES, '--play', 'Weathervane')
+    if none:
+        text = plain(none)
+        tap.ok('Notes' in text and 'computer runs' not in text, 'coach: what is left of a page is for notes; nobody asked how often', text)
     late = 'play "Crossing"\n  level u16 girls\n  start 1 top, 2 right wing, 3 left corner, 4 at 4 ft above right wing, 5 left elbow\n' \
         '  ball 1\n  defense man\n  mistake "Everyone watches the ball."\n  point "Call the screen by name."\n  step "Crowd"\n' \
         '    5 down screens for 3\n    3 curls off 5 to the rim early\n    1 passes to 2\n    mistake "3 runs first."\n'
