@@ -389,6 +389,15 @@ COURTWRIGHT_API enum courtwright_status courtwright_web(struct courtwright *book
                                                         const struct courtwright_web *web,
                                                         const struct courtwright_writer *writer);
 
+/* A sheet as pieces of HTML, for a browser's own printing and for a library without cairo:
+ * "handout", "coach", "card", "practice". Of `options` plays, reader, names, paper and title count.
+ * It stands in a page that brings the style (that of the page to write in: its paper.css).
+ * COURTWRIGHT_NO_SUCH when there is no such sheet, or nothing in the book for it. */
+COURTWRIGHT_API enum courtwright_status
+courtwright_paper_html(struct courtwright *book, const char *sheet,
+                       const struct courtwright_handout *options,
+                       const struct courtwright_writer *writer);
+
 /* What is wrong with a picture for the cover, to stand behind "the crest": "is neither SVG nor
  * PNG"; NULL when it can be drawn. A sheet that is given a crest with trouble gives
  * COURTWRIGHT_BAD_OPTION. It has to be whole in its bytes: nothing else is opened. */

@@ -59,6 +59,15 @@ struct practice_sums {
 };
 struct practice_sums practice_sum(const struct practice *practice);
 
+struct str plan_minutes(struct arena *arena, double minutes); /* plan_words.c: "2.5" */
+/* How a page sets a name among other words: whatever its script, they keep their places. */
+typedef struct str plan_name(struct arena *arena, struct str name);
+/* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */
+struct str plan_what(struct arena *arena, const struct plan_item *item, plan_name *name);
+struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name);
+/* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
+struct str plan_sums_told(struct arena *arena, const struct practice *practice);
+
 /* Reports every name that is not in the book, and times that cannot be; goes on. */
 struct season *season_resolve(struct arena *arena, const struct book *book,
                               const struct playbook *plays, struct diags *diags);

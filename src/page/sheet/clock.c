@@ -46,8 +46,5 @@ struct str clock_range(const struct setter *setter, double from, double to)
 
 struct str clock_minutes(const struct setter *setter, double minutes)
 {
-    struct strbuf out;
-    strbuf_init(&out, setter->arena);
-    strbuf_number(&out, minutes, 1);
-    return strbuf_str(&out);
+    return plan_minutes(setter->arena, minutes);
 }

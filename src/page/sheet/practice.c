@@ -25,54 +25,6 @@ struct plan_flow {
 
 /* ---- what stands in a row ---- */
 
-static void add_part(struct strbuf *out, const char *before, struct str part)
-{
-    strbuf_print(out, "%s%s%.*s", out->size > 0 ? ", " : "", before, STR_ARG(part));
-}
-
-/* "Groups of 4, with guards, contact" */
-static struct str how_words(const struct setter *setter, const struct plan_item *item)
-{
-    struct strbuf out;
-    strbuf_init(&out, setter->arena);
-    if (item->content == CONTENT_COUNT) {
-        strbuf_print(&out, "Change every %.*s\xC2\xA0min",
-                     STR_ARG(clock_minutes(setter, item->change)));
-    }
-    if (item->groups > 0) {
-        strbuf_print(&out, "Groups of\xC2\xA0%d", item->groups);
-    }
-    if (item->with.size > 0) {
-        add_part(&out, out.size > 0 ? "with " : "With ", words_isolated(setter->arena, item->with));
-    }
-    if (item->contact) {
-        add_part(&out, "", out.size > 0 ? STR("contact") : STR("Contact"));
-    }
-    return strbuf_str(&out);
-}
-
-static struct str what_words(const struct setter *setter, const struct plan_item *item)
-{
-    static const char *const called[CONTENT_COUNT + 1] = {[CONTENT_WARM_UP] = "Warm-up",
-                                                          [CONTENT_COOL_DOWN] = "Cool-down",
-                                                          [CONTENT_WATER] = "Water",
-                                                          [CONTENT_TALK] = "Talk",
-                                                          [CONTENT_COUNT] = "Stations"};
-    struct strbuf out;
-    strbuf_init(&out, setter->arena);
-    const char *word = called[item->content];
-    strbuf_text(&out, word ? word : "");
-    if (item->text.size > 0) {
-        struct str text = item->play ? item->play->name : item->text;
-        strbuf_print(&out, "%s%.*s", word ? ": " : "",
-                     STR_ARG(words_isolated(setter->arena, text)));
-    }
-    if (item->against.size > 0) {
-        strbuf_print(&out, " against %.*s", STR_ARG(item->against));
-    }
-    return strbuf_str(&out);
-}
-
 static const struct run *run_of(const struct setter *setter, const struct play *play)
 {
     for (size_t i = 0; i < setter->job->count; i++) {
@@ -145,9 +97,9 @@ static void put_stations(const struct setter *setter, struct galley *row,
     double base = ROW_BASE;
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
-        struct str how = how_words(setter, station);
+        struct str how = plan_how(setter->arena, station, words_isolated);
         struct str where = words_isolated(setter->arena, station->station);
-        struct str what = what_words(setter, station);
+        struct str what = plan_what(setter->arena, station, words_isolated);
         struct str text =
             str_format(setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD, STR_ARG(where), TELL_PLAIN,
                        STR_ARG(what), how.size > 0 ? ". " : "", STR_ARG(how));
@@ -180,10 +132,11 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
     bool alone = !scene && (!item->play || item->play->goal.size == 0) &&
                  item->stations.count == 0; /* the words may run on to the right */
     double width = (alone ? PAGE_WIDE : DIAGRAM_X - 10) - WHAT_X;
-    double base =
-        galley_text(row, words_set(setter, TYPE_SMALL_HEADING, what_words(setter, item), width),
-                    WHAT_X, ROW_BASE, ROLE_TEXT);
-    struct str how = how_words(setter, item);
+    double base = galley_text(row,
+                              words_set(setter, TYPE_SMALL_HEADING,
+                                        plan_what(setter->arena, item, words_isolated), width),
+                              WHAT_X, ROW_BASE, ROLE_TEXT);
+    struct str how = plan_how(setter->arena, item, words_isolated);
     if (how.size > 0) {
         galley_text(row, words_set(setter, TYPE_POINT, how, width), WHAT_X, base + 12, ROLE_SOFT);
     }
@@ -233,53 +186,16 @@ static struct galley *head_row(const struct plan_flow *flow)
     return row;
 }
 
-static void add_minutes(const struct setter *setter, struct strbuf *out, const char *before,
-                        double minutes, const char *behind)
-{
-    strbuf_print(out, "%s%.*s\xC2\xA0min%s", before, STR_ARG(clock_minutes(setter, minutes)),
-                 behind);
-}
-
-/* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
-static struct str sum_words(const struct plan_flow *flow)
-{
-    const struct setter *setter = &flow->rows.setter;
-    const struct practice *practice = flow->practice;
-    struct practice_sums sums = practice_sum(practice);
-    double over = practice->planned - practice->booked;
-    struct strbuf out;
-    strbuf_init(&out, setter->arena);
-    strbuf_text(&out, "minutes");
-    if (practice->booked <= 0) {
-        strbuf_text(&out, ". ");
-    } else if (over > 1e-9) {
-        add_minutes(setter, &out, "; ", over, " more than the time booked. ");
-    } else if (over < -1e-9) {
-        add_minutes(setter, &out, "; ", -over, " of the time booked are free. ");
-    } else {
-        strbuf_text(&out, "; fits the time booked. ");
-    }
-    if (sums.blocks == 0) {
-        strbuf_text(&out, "No contact. ");
-    } else {
-        add_minutes(setter, &out, "Contact ", sums.contact, "");
-        strbuf_print(&out, " in %d block%s%s. ", sums.blocks, sums.blocks == 1 ? "" : "s",
-                     sums.blocks == 1 ? ""
-                     : sums.in_a_row  ? ", two back to back"
-                                      : ", none back to back");
-    }
-    add_minutes(setter, &out, "Longest gap between water breaks: ", sums.dry, ".");
-    return strbuf_str(&out);
-}
-
 static struct galley *sum_row(const struct plan_flow *flow)
 {
     const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
     put_time(setter, row, time_at(flow, flow->practice->planned),
              clock_minutes(setter, flow->practice->planned), TYPE_HEADING);
-    galley_text(row, words_set(setter, TYPE_POINT, sum_words(flow), PAGE_WIDE - WHAT_X), WHAT_X,
-                ROW_BASE, ROLE_TEXT);
+    galley_text(row,
+                words_set(setter, TYPE_POINT, plan_sums_told(setter->arena, flow->practice),
+                          PAGE_WIDE - WHAT_X),
+                WHAT_X, ROW_BASE, ROLE_TEXT);
     return row;
 }
 

@@ -21,6 +21,7 @@ struct passage {
     const struct diagram *diagram;
     const struct scene *scene;
     struct str play_id; /* its own is that, a dot and the diagram's label */
+    bool on_paper;      /* no sentence is a link */
 };
 
 struct str pages_club(const struct web_job *job);  /* "Larkspur Kites", or the book's name */
@@ -33,5 +34,7 @@ void play_put(const struct pages *pages, size_t index, const struct run *run);
 void points_put(const struct html *html, const struct play *play, const point_list *points);
 /* passage.c: one step or read: its heading, its picture, its words. */
 void passage_put(const struct html *html, const struct passage *way);
+void passage_heading(const struct html *html, const struct passage *passage);
+void passage_sentences(const struct html *html, const struct passage *passage);
 
 #endif

@@ -57,7 +57,7 @@ static void put_sentence(const struct html *html, const struct passage *passage,
     double moment = sentence_moment(passage, index);
     bool before = index < scene_first_task(passage->diagram);
     html_put(html, before ? "<li class=\"before\">" : "<li>");
-    if (moment < 0) {
+    if (moment < 0 || passage->on_paper) {
         put_words(html, order, told);
     } else {
         html_put(html, "<a href=\"#%s.%s,%ns\" data-at=\"%n\">", passage->play_id,
@@ -69,7 +69,7 @@ static void put_sentence(const struct html *html, const struct passage *passage,
 }
 
 /* In their order; those that have no place in it (who stays where) last. */
-static void put_sentences(const struct html *html, const struct passage *passage)
+void passage_sentences(const struct html *html, const struct passage *passage)
 {
     int branch = passage->diagram->branch;
     size_t count = step_task_count(passage->step, branch);
@@ -106,7 +106,7 @@ static void put_jobs(const struct html *html, const struct passage *passage)
 
 /* ---- the section ---- */
 
-static void put_heading(const struct html *html, const struct passage *passage)
+void passage_heading(const struct html *html, const struct passage *passage)
 {
     struct str title =
         passage->branch ? tell_branch(html->arena, passage->branch) : passage->step->title;
@@ -138,10 +138,10 @@ void passage_put(const struct html *html, const struct passage *passage)
     html_put(html, "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"%s>\n",
              passage->play_id, passage->diagram->label, passage->step->number,
              passage->diagram->segment->duration, passage->branch ? STR(" data-read") : STR(""));
-    put_heading(html, passage);
+    passage_heading(html, passage);
     put_picture(html, passage);
     html_put(html, "<div class=\"words\">\n");
-    put_sentences(html, passage);
+    passage_sentences(html, passage);
     put_jobs(html, passage);
     points_put(html, passage->play,
                passage->branch ? &passage->branch->points : &passage->step->points);

@@ -180,6 +180,20 @@ int page_animate(size_t play, int diagram, unsigned wishes, const char *salt)
     return courtwright_animate(book, &animate, &to_page);
 }
 
+int page_paper(const char *sheet, int play, int reader, int a4)
+{
+    size_t index = play < 0 ? 0 : (size_t)play;
+    struct courtwright_handout options = {
+        .plays = play < 0 ? NULL : &index,
+        .play_count = 1,
+        .reader = reader,
+        .names = true,
+        .paper = a4 ? COURTWRIGHT_A4 : COURTWRIGHT_LETTER,
+    };
+    out_clear();
+    return courtwright_paper_html(book, sheet, &options, &to_page);
+}
+
 int page_tidy(void)
 {
     out_clear();

@@ -38,6 +38,8 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
 /* One diagram that moves, or with `diagram` below 0 the whole play. */
 EXPORT("animate")
 int page_animate(size_t play, int diagram, unsigned wishes, const char *salt);
+/* A sheet as HTML; play below 0: all; reader 0: everybody's. */
+EXPORT("paper") int page_paper(const char *sheet, int play, int reader, int a4);
 EXPORT("tidy") int page_tidy(void);
 EXPORT("positions") int page_positions(size_t play, int rate); /* as courtwright_positions */
 EXPORT("tolerance") int page_tolerance(size_t play);           /* JSON, one for each diagram */

@@ -743,6 +743,101 @@ START_TEST(plays_and_diagrams_say_where_they_begin)
 }
 END_TEST
 
+static size_t times(const char *piece)
+{
+    size_t count = 0;
+    for (const char *at = kept.at; (at = strstr(at, piece)); at++) {
+        count++;
+    }
+    return count;
+}
+
+START_TEST(a_handout_as_html_has_every_diagram_and_the_caution)
+{
+    ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(times("<section class=\"step\""), courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(times("<svg "), courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(times("<tfoot>"), 1);
+    ck_assert_ptr_null(strstr(kept.at, "Your job"));
+}
+END_TEST
+
+START_TEST(a_players_own_handout_as_html_says_her_job)
+{
+    struct courtwright_handout own = {.reader = 3};
+    ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer), COURTWRIGHT_OK);
+    ck_assert_ptr_nonnull(strstr(kept.at, "For 3"));
+    ck_assert_uint_ge(times("Your job"), 1);
+    own.reader = 6;
+    ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer),
+                     COURTWRIGHT_BAD_OPTION);
+}
+END_TEST
+
+START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
+{
+    struct courtwright *close = load(
+        "close.play", "play \"Millrace\"\n"
+                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
+                      "  ball 1\n"
+                      "  step\n"
+                      "    4 sinks to left short corner\n"
+                      "    2 goes to right corner\n");
+    ck_assert_int_eq(courtwright_paper_html(close, "coach", NULL, &writer), COURTWRIGHT_OK);
+    size_t found = 0;
+    for (size_t i = 0; i < courtwright_diagnostic_count(close); i++) {
+        found += courtwright_diagnostic(close, i)->letter > 0;
+    }
+    ck_assert_uint_gt(found, 0);
+    ck_assert_uint_eq(times("class=\"tag\""), found);
+    courtwright_free(close);
+}
+END_TEST
+
+START_TEST(cards_as_html_are_one_a_diagram)
+{
+    ck_assert_int_eq(courtwright_paper_html(book, "card", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(times("<section class=\"card\""), courtwright_play(book, 0)->diagrams);
+}
+END_TEST
+
+START_TEST(a_practice_as_html_adds_up)
+{
+    struct courtwright *planned = load("plan.play", "practice \"Tuesday\"\n"
+                                                    "  starts 17:30\n"
+                                                    "  lasts 30 min\n"
+                                                    "  10 min warm-up\n"
+                                                    "  20 min play \"Lantern\"\n"
+                                                    "play \"Lantern\"\n"
+                                                    "  start five-out\n"
+                                                    "  step\n"
+                                                    "    1 passes to 2\n");
+    struct courtwright_handout a4 = {.paper = COURTWRIGHT_A4};
+    ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
+    ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
+    ck_assert_uint_eq(times("<svg "), 1);
+    start_over();
+    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
+    ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
+    courtwright_free(planned);
+}
+END_TEST
+
+START_TEST(sheets_as_html_that_cannot_be_made_say_so)
+{
+    size_t broken = 1, beyond = 99;
+    struct courtwright_handout one = {.plays = &broken, .play_count = 1};
+    ck_assert_int_eq(courtwright_paper_html(book, "poster", NULL, &writer), COURTWRIGHT_NO_SUCH);
+    ck_assert_int_eq(courtwright_paper_html(book, "practice", NULL, &writer), COURTWRIGHT_NO_SUCH);
+    ck_assert_int_eq(courtwright_paper_html(book, "handout", &one, &writer), COURTWRIGHT_BROKEN);
+    one.plays = &beyond;
+    ck_assert_int_eq(courtwright_paper_html(book, "card", &one, &writer), COURTWRIGHT_NO_SUCH);
+    kept.most = 100;
+    ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_WRITE);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("api");
@@ -780,6 +875,12 @@ int main(void)
     tcase_add_test(all, of_a_book_loaded_at_a_line_only_that_play_runs);
     tcase_add_test(all, above_the_first_play_none_runs);
     tcase_add_test(all, plays_and_diagrams_say_where_they_begin);
+    tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
+    tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
+    tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
+    tcase_add_test(all, cards_as_html_are_one_a_diagram);
+    tcase_add_test(all, a_practice_as_html_adds_up);
+    tcase_add_test(all, sheets_as_html_that_cannot_be_made_say_so);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

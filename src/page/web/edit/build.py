@@ -27,7 +27,7 @@ def hash_of(text):
 def main():
     esbuild, folder, module, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
     script = bundle(esbuild, folder / 'main.js')
-    style = re.sub(r'/\*.*?\*/', '', (folder / 'page.css').read_text(encoding='utf-8'), flags=re.S)
+    style = re.sub(r'/\*.*?\*/', '', ''.join((folder / name).read_text(encoding='utf-8') for name in ('page.css', 'paper.css')), flags=re.S)
     style = re.sub(r'\s+', ' ', style).strip()
     policy = '; '.join(["default-src 'none'", f"script-src {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])

@@ -98,6 +98,13 @@ export async function openCore(module) {
         return {status: STATUS[status], svg: text(status)}
       })
     },
+    // A sheet as HTML; play below 0: all of them; {status, html}
+    paper(sheet, play, reader, a4) {
+      return lend([sheet], ([at]) => {
+        const status = wasm.paper(at, play, reader, a4 ? 1 : 0)
+        return {status: STATUS[status], html: text(status)}
+      })
+    },
     tidy: () => text(wasm.tidy()),
     positions: (play, rate) => {
       const status = wasm.positions(play, rate)

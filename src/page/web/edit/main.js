@@ -5,6 +5,7 @@
 import {openEditor} from './editor.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
 import {svgOf} from './picture.js'
+import {Paper} from './print.js'
 import {storeOf} from './store.js'
 import {Thread} from './thread.js'
 import {Watch} from './watch.js'
@@ -312,6 +313,27 @@ at('plays').addEventListener('change', () => {
   state.label = ''
   if (play.file === state.name) {
     editor.goTo(play.line)
+  }
+})
+
+// ---- on paper ----
+
+const paper = new Paper(at('paper'), {
+  store,
+  text: () => editor.text(),
+  book: () => ({told: state.told, play: state.play}),
+  make: (wanted) => quick.ask('paper', {name: state.name, text: editor.text(), ...wanted}),
+  closed: () => at('page').focus()
+})
+at('page').addEventListener('click', () => {
+  watch.stop()
+  paper.open()
+})
+addEventListener('keydown', (event) => {
+  const printing = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'p'
+  if (printing && at('paper').hidden && state.told) {
+    event.preventDefault()
+    paper.open()
   }
 })
 

@@ -18,8 +18,8 @@ function make(name, attributes, parent, text) {
 const ends = (task) => Math.max(...['released', 'set', 'caught', 'used', 'arrived', 'started'].map((key) => task[key] ?? 0))
 
 // Rows of bars: who does something, from when to when; the ball's row has its passes dashed.
-export function strip(segment) {
-  const seconds = Math.max(1, Math.ceil(segment.duration)), left = 34, width = 640, pitch = 18
+export function strip(segment, width = 640) {
+  const seconds = Math.max(1, Math.ceil(segment.duration)), left = 34, pitch = 18
   const who = [...new Set(segment.tasks.filter((task) => task.started !== undefined && !task.who.startsWith('x')).map((task) => task.who))]
     .sort((a, b) => parseInt(a, 10) - parseInt(b, 10))
   const x = (time) => left + (width - left - 8) * Math.min(time, seconds) / seconds

@@ -1,0 +1,92 @@
+/* SPDX-License-Identifier: MIT */
+/* plan_words: a practice's items and sums in a coach's words, for any page. */
+#include "floor/season/season.h"
+
+struct str plan_minutes(struct arena *arena, double minutes)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_number(&out, minutes, 1);
+    return strbuf_str(&out);
+}
+
+static void add_part(struct strbuf *out, const char *before, struct str part)
+{
+    strbuf_print(out, "%s%s%.*s", out->size > 0 ? ", " : "", before, STR_ARG(part));
+}
+
+struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    if (item->content == CONTENT_COUNT) {
+        strbuf_print(&out, "Change every %.*s\xC2\xA0min",
+                     STR_ARG(plan_minutes(arena, item->change)));
+    }
+    if (item->groups > 0) {
+        strbuf_print(&out, "Groups of\xC2\xA0%d", item->groups);
+    }
+    if (item->with.size > 0) {
+        add_part(&out, out.size > 0 ? "with " : "With ", name(arena, item->with));
+    }
+    if (item->contact) {
+        add_part(&out, "", out.size > 0 ? STR("contact") : STR("Contact"));
+    }
+    return strbuf_str(&out);
+}
+
+struct str plan_what(struct arena *arena, const struct plan_item *item, plan_name *name)
+{
+    static const char *const called[CONTENT_COUNT + 1] = {[CONTENT_WARM_UP] = "Warm-up",
+                                                          [CONTENT_COOL_DOWN] = "Cool-down",
+                                                          [CONTENT_WATER] = "Water",
+                                                          [CONTENT_TALK] = "Talk",
+                                                          [CONTENT_COUNT] = "Stations"};
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    const char *word = called[item->content];
+    strbuf_text(&out, word ? word : "");
+    if (item->text.size > 0) {
+        struct str text = item->play ? item->play->name : item->text;
+        strbuf_print(&out, "%s%.*s", word ? ": " : "", STR_ARG(name(arena, text)));
+    }
+    if (item->against.size > 0) {
+        strbuf_print(&out, " against %.*s", STR_ARG(item->against));
+    }
+    return strbuf_str(&out);
+}
+
+static void add_minutes(struct strbuf *out, const char *before, double minutes, const char *behind)
+{
+    strbuf_print(out, "%s%.*s\xC2\xA0min%s", before, STR_ARG(plan_minutes(out->arena, minutes)),
+                 behind);
+}
+
+struct str plan_sums_told(struct arena *arena, const struct practice *practice)
+{
+    struct practice_sums sums = practice_sum(practice);
+    double over = practice->planned - practice->booked;
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_text(&out, "minutes");
+    if (practice->booked <= 0) {
+        strbuf_text(&out, ". ");
+    } else if (over > 1e-9) {
+        add_minutes(&out, "; ", over, " more than the time booked. ");
+    } else if (over < -1e-9) {
+        add_minutes(&out, "; ", -over, " of the time booked are free. ");
+    } else {
+        strbuf_text(&out, "; fits the time booked. ");
+    }
+    if (sums.blocks == 0) {
+        strbuf_text(&out, "No contact. ");
+    } else {
+        add_minutes(&out, "Contact ", sums.contact, "");
+        strbuf_print(&out, " in %d block%s%s. ", sums.blocks, sums.blocks == 1 ? "" : "s",
+                     sums.blocks == 1 ? ""
+                     : sums.in_a_row  ? ", two back to back"
+                                      : ", none back to back");
+    }
+    add_minutes(&out, "Longest gap between water breaks: ", sums.dry, ".");
+    return strbuf_str(&out);
+}

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+// print: sheets for the browser's own printing: picked, seen on the screen, then printed on letter or A4. Where the
+// program serves the page, it makes them as PDF itself.
+import {strip} from './watch.js'
+
+const SHEETS = [['handout', 'Handout'], ['own', 'One player\u2019s handout'], ['coach', 'Coach sheet'], ['card', 'Card'],
+  ['practice', 'Practice plan']]
+
+const pageSize = new CSSStyleSheet()
+document.adoptedStyleSheets = [...document.adoptedStyleSheets, pageSize]
+
+function option(value, text) {
+  return new Option(text, value)
+}
+
+function labelled(text, control) {
+  const label = document.createElement('label')
+  label.append(text, control)
+  return label
+}
+
+function select(name, rows) {
+  const one = document.createElement('select')
+  one.name = name
+  one.append(...rows.map(([value, text]) => option(value, text)))
+  return one
+}
+
+function button(text, act) {
+  const one = document.createElement('button')
+  one.type = 'button'
+  one.textContent = text
+  one.addEventListener('click', act)
+  return one
+}
+
+// As HTML of the core: no style of its own, which the page's policy would refuse.
+function pieces(html) {
+  const bare = html.replace(/<style\b[^]*?<\/style>/g, '')
+  return [...new DOMParser().parseFromString(bare, 'text/html').body.childNodes].map((node) => document.adoptNode(node))
+}
+
+export class Paper {
+  // paper: the section; make({sheet, play, reader, a4}): of the core; book(): {told, play}; store; closed()
+  constructor(paper, {make, book, store, text, closed}) {
+    Object.assign(this, {paper, make, book, store, text, closed})
+  }
+
+  open() {
+    const {told, play} = this.book()
+    this.sheet = select('sheet', SHEETS.filter(([word]) => word !== 'practice' || told.practices.length > 0))
+    this.which = select('which', [...(play >= 0 ? [[String(play), told.plays[play].name]] : []), ['-1', 'All plays']])
+    const named = (number) => told.players.find((player) => player.number === number && player.starter)
+    this.reader = select('reader', [1, 2, 3, 4, 5].map((number) => [String(number), named(number) ? `${number} ${named(number).name}` : String(number)]))
+    this.size = select('size', [['letter', 'Letter'], ['a4', 'A4']])
+    const bar = document.createElement('div')
+    bar.className = 'bar'
+    const form = document.createElement('form')
+    this.player = labelled('Player', this.reader)
+    this.plays = labelled('Of', this.which)
+    form.append(labelled('Sheet', this.sheet), this.player, this.plays, labelled('Paper', this.size), button('Print\u2026', () => print()))
+    if (this.store.kind === 'server') {
+      form.append(button('PDF', () => this.pdf()))
+    }
+    form.append(button('Back', () => this.close()))
+    form.addEventListener('change', () => this.show())
+    form.addEventListener('submit', (event) => event.preventDefault())
+    bar.append(form)
+    this.body = document.createElement('div')
+    this.trouble = document.createElement('p')
+    this.trouble.setAttribute('role', 'status')
+    this.paper.replaceChildren(bar, this.trouble, this.body)
+    this.paper.hidden = false
+    document.querySelector('main').hidden = true
+    this.sheet.focus()
+    return this.show()
+  }
+
+  close() {
+    this.paper.hidden = true
+    this.paper.replaceChildren()
+    document.querySelector('main').hidden = false
+    this.closed()
+  }
+
+  wanted() {
+    const own = this.sheet.value === 'own'
+    return {
+      sheet: own ? 'handout' : this.sheet.value,
+      play: this.sheet.value === 'practice' ? -1 : Number(this.which.value),
+      reader: own ? Number(this.reader.value) : 0,
+      a4: this.size.value === 'a4'
+    }
+  }
+
+  async show() {
+    const wanted = this.wanted()
+    this.player.hidden = this.sheet.value !== 'own'
+    this.plays.hidden = this.sheet.value === 'practice'
+    pageSize.replaceSync(`@page { size: ${wanted.a4 ? 'A4' : 'letter'}; margin: 0.45in 0.75in; }`)
+    const made = await this.make(wanted)
+    this.trouble.textContent = made.html ? '' : made.status === 'broken'
+      ? 'There is an error in this play: it is printed when that is mended.' : 'There is nothing in the book for this sheet.'
+    this.body.replaceChildren(...pieces(made.html))
+    if (wanted.sheet === 'coach') {
+      this.time(made.segments)
+    }
+    document.documentElement.dataset.paper = `${this.sheet.value} ${this.size.value}`
+  }
+
+  // The coach's sheet has under each step who does what when.
+  time(segments) {
+    const steps = this.body.querySelectorAll('.sheet')
+    steps.forEach((sheet, play) => sheet.querySelectorAll('.step').forEach((step) => {
+      const segment = segments[play] && segments[play][Number(step.dataset.diagram)]
+      if (segment) {
+        const box = document.createElement('div')
+        box.className = 'timing'
+        box.append(strip(segment, 220)) // px, on a column of 152 pt: its words are 7 pt high
+        step.querySelector('svg').after(box)
+      }
+    }))
+  }
+
+  async pdf() {
+    const wanted = this.wanted(), {told} = this.book()
+    const plays = wanted.play < 0 ? [] : [told.plays[wanted.play].name]
+    try {
+      const file = await this.store.sheet({sheet: wanted.sheet, paper: this.size.value, reader: wanted.reader, plays}, this.text())
+      const link = document.createElement('a')
+      link.href = URL.createObjectURL(file)
+      link.download = `${wanted.sheet}.pdf`
+      link.click()
+    } catch (thrown) {
+      this.trouble.textContent = thrown.message
+    }
+  }
+}
