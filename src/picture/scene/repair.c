@@ -11,7 +11,7 @@
 #define TOGETHER_FEET 1.4 /* so long side by side is too much (ours) */
 #define FLAT (16 * REAL_PI / 180)
 #define WORTH 0.3 /* of cost: for less no line is moved */
-enum { TURNS = 2, BOWS = 8, CENTRES = 3, ROUNDS = 5 };
+enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 
 /* What lies on what costs; feet and points of cost (ours). */
 static const struct {
@@ -248,8 +248,8 @@ static void look_at(struct looking *looking, const struct trail *way, double ext
 /* Plain bows of the way as it is. */
 static void look_at_bows(struct looking *looking, const struct trail *whole)
 {
-    static const double bows[BOWS] = {0.8, -0.8, 1.6, -1.6, 2.6, -2.6, 3.8, -3.8};
-    static const double centres[CENTRES] = {0.5, 0.3, 0.7};
+    static const double bows[BOWS] = {0.8, -0.8, 1.6, -1.6, 2.6, -2.6, 3.8, -3.8, 5.4, -5.4};
+    static const double centres[CENTRES] = {0.5, 0.3, 0.7, 0.15, 0.85};
     struct drawing *drawing = looking->repair->drawing;
     struct path path = path_of(drawing->arena, whole->at, whole->count);
     double length = path_length(&path), k = drawing->size.k;
@@ -269,7 +269,7 @@ static void look_at_bows(struct looking *looking, const struct trail *whole)
 /* A bow, and then round whatever is in its way. */
 static void look_round(struct looking *looking, const struct trail *whole)
 {
-    static const double bows[ROUNDS] = {0, 2, -2, 4, -4};
+    static const double bows[ROUNDS] = {0, 2, -2, 4, -4, 6, -6};
     struct drawing *drawing = looking->repair->drawing;
     struct path path = path_of(drawing->arena, whole->at, whole->count);
     double length = path_length(&path), k = drawing->size.k;

@@ -237,6 +237,18 @@ static struct vec2 handoff_way(const struct drawing *drawing, const struct stop 
     return way;
 }
 
+/* Both its rings lie in the picture, and its bars with them. */
+static void handoff_inside(const struct drawing *drawing, struct stop *giver, struct stop *taker)
+{
+    double edge = drawing->size.handoff_bar / 2 + drawing->size.line;
+    struct stop *ends[2] = {giver, taker};
+    for (int i = 0; i < 2; i++) {
+        if (ends[i]->kind == STOP_RING) {
+            ends[i]->at = frame_keep(&drawing->frame, ends[i]->at, edge);
+        }
+    }
+}
+
 /* The two ends of a hand-off stand far enough apart for the two bars between them. */
 static void handoff_settle(struct drawing *drawing, size_t task)
 {
@@ -262,6 +274,7 @@ static void handoff_settle(struct drawing *drawing, size_t task)
         taker->at = vec2_add(giver->at, way);
     }
     if (far >= least) {
+        handoff_inside(drawing, giver, taker);
         return;
     }
     way = far > 0.05 ? vec2_unit(way) : vec2_of(1, 0);
@@ -272,6 +285,7 @@ static void handoff_settle(struct drawing *drawing, size_t task)
     }
     giver->at = vec2_along(giver->at, way, -(least - far) * share);
     taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    handoff_inside(drawing, giver, taker);
     if (!giver_moves && !taker_moves) {
         symbol_of(drawing, giver->who)->at = giver->at;
         symbol_of(drawing, taker->who)->at = taker->at;
