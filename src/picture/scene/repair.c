@@ -10,13 +10,14 @@
 #define ALONG 0.24        /* sine of 14 degrees: flatter is along, not across */
 #define TOGETHER_FEET 1.4 /* so long side by side is too much (ours) */
 #define FLAT (16 * REAL_PI / 180)
-#define WORTH 0.3 /* of cost: for less no line is moved */
+#define STEM_FEET 3.5 /* of a screener's line behind his bar */
+#define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 
 /* What lies on what costs; feet and points of cost (ours). */
 static const struct {
-    double mark, depth, together, per_foot, crossing, flat, outside, moved, longer, turn;
-} costs = {4, 1, 3, 0.5, 0.4, 1.5, 20, 0.25, 0.3, 0.8};
+    double mark, depth, together, per_foot, crossing, flat, stem, outside, moved, longer, turn;
+} costs = {4, 1, 3, 0.5, 0.4, 1.5, 1.4, 20, 0.25, 0.3, 0.8};
 
 /* A stroke's box on paper, and half of what it is wide. */
 struct extent {
@@ -162,6 +163,29 @@ static double pair_cost(const struct drawing *drawing, const struct trail *a,
     return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
 }
 
+/* A screener and his bar are one body: who crosses the line between, so near to the bar, is read as
+ * running through him. */
+static double stem_cost(const struct drawing *drawing, const struct stroke *stroke,
+                        const struct trail *trail, const struct stroke *other)
+{
+    bool screens = stroke->class == CLASS_SCREEN;
+    if (screens == (other->class == CLASS_SCREEN)) {
+        return 0;
+    }
+    const struct trail *stem = screens ? trail : &other->trail;
+    const struct trail *line = screens ? &other->trail : trail;
+    double along = 0, s, t;
+    for (size_t i = stem->count - 1; i > 0 && along < STEM_FEET * drawing->size.k; i--) {
+        for (size_t j = 0; j + 1 < line->count; j++) {
+            if (segment_cross(stem->at[i], stem->at[i - 1], line->at[j], line->at[j + 1], &s, &t)) {
+                return costs.stem;
+            }
+        }
+        along += vec2_distance(stem->at[i], stem->at[i - 1]);
+    }
+    return 0;
+}
+
 struct repair {
     struct drawing *drawing;
     struct extent *extents; /* of all strokes */
@@ -179,6 +203,7 @@ static double way_cost(const struct repair *repair, size_t index, const struct t
         const struct stroke *other = &drawing->strokes.at[i];
         if (i != index && other->trail.count > 1) {
             cost += pair_cost(drawing, trail, &extent, &other->trail, &repair->extents[i]);
+            cost += stem_cost(drawing, stroke, trail, other);
         }
     }
     return cost;
