@@ -235,6 +235,21 @@ static double score_of(const struct drawing *drawing, size_t own, const struct c
     return score;
 }
 
+/* Does a disc that lies on a line hide another stretch of it, the other leg of a way there and
+ * back?
+ */
+static bool hides_leg(const struct stroke *stroke, const struct candidate *place, double reach)
+{
+    const struct path *path = &stroke->path;
+    for (size_t i = 0; place->on && i < path->count; i++) {
+        if (fabs(path->along[i] - place->along) > 2 * reach &&
+            vec2_distance(path->at[i], place->at) < reach) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* How far beside the line a disc's middle lies. */
 static double beside_of(const struct drawing *drawing, const struct stroke *stroke)
 {
@@ -303,6 +318,7 @@ static double disc_search(const struct drawing *drawing, size_t index,
             struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along, share,
                                       side == 0};
             double score = side > 2 ? 5 * ((side - 1) / 2) : 0;
+            score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? weights.own_line : 0;
             score += score_of(drawing, index, &place, best - score);
             if (score < best) {
                 best = score;

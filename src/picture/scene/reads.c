@@ -13,7 +13,7 @@
                         */
 #define SHOWN 0.8      /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
-#define SEEN 0.5       /* of a line is left at least, where its end would be hidden */
+#define SEEN 0.3       /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };    /* in one picture, with those of the reads */
 
 bool stroke_is_light(const struct stroke *stroke)
@@ -309,7 +309,7 @@ void lights_cut(struct drawing *drawing)
                 length = at;
             }
         }
-        if (best >= 0 && best < size->head_width / 2) { /* a scrap without a head tells nothing */
+        if (best >= 0 && best < size->head_width / 3) { /* a scrap without a head tells nothing */
             light->path.count = light->trail.count = 0;
         } else if (length < whole) {
             light->path = path_cut(drawing->arena, &light->path, 0, length);

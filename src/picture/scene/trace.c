@@ -16,7 +16,7 @@
 #define LEG_STRAIGHT 0.32   /* metres: a leg beside a corner that bows less is drawn straight */
 #define LIGHT_STRAIGHT 0.9  /* metres: where a defender goes in a read, in one stroke (ours) */
 #define LIGHT_TOLERANCE 0.6 /* metres */
-#define LIGHT_BOW 0.5       /* of the way from end to end: more is a hook, like a slip of the pen */
+#define LIGHT_BOW 0.35      /* of the way from end to end: more is a hook, like a slip of the pen */
 #define HOME_ANGLE (45 * REAL_PI / 180) /* between the legs of a way there and back */
 #define SHORT_TRIP 9.0                  /* feet there: a shorter one */
 #define SHORT_OPENS 1.1   /* opens by so much of the numeral's body to either side (ours) */
