@@ -356,6 +356,36 @@ def draw():
         tap.same((here / 'rule.d').read_text(), 'lantern-1.svg lantern-2.svg: good.play\n', '--deps writes a make rule')
 
 
+def animate():
+    with Folder(good=GOOD, two=TWO, wrong=WRONG) as here:
+        status, out, err = run('animate', 'good.play', cwd=here)
+        tap.ok(status == 0 and out == 'lantern.svg\n', 'animate writes a file a play and names it', f'{status} {out} {err}')
+        text = (here / 'lantern.svg').read_text()
+        tap.ok('<animateTransform' in text and 'fill="freeze"' in text and 'indefinite' not in text, 'it is played once', text[:300])
+        tap.ok('<title' in text and 'Lantern' in text and len(text) < 30000, 'it is named, and small', len(text))
+        run('animate', 'good.play', '-o', 'again.svg', cwd=here, env={'LC_ALL': 'de_DE.UTF-8', 'TZ': 'Asia/Tokyo', 'LANG': 'de_DE.UTF-8'})
+        tap.ok((here / 'again.svg').read_text() == text, 'the same play gives the same bytes anywhere')
+        status, out, err = run('animate', '-', '--step', '2', '--loop', '-o', '-', stdin=GOOD)
+        tap.ok(status == 0 and out.rstrip().endswith('</svg>') and 'repeatCount="indefinite"' in out and 'freeze' not in out and err == '',
+               'animate is a filter; --loop begins again', f'{status} {out[:200]} {err}')
+        (here / 'films').mkdir()
+        status, out, err = run('animate', 'two.play', '-o', 'films/', cwd=here)
+        tap.ok(status in (0, 1) and len(out.split()) >= 2 and all((here / name).is_file() for name in out.split()), 'one file for each play', out + err)
+        status, dark, _ = run('animate', '-', '--theme', 'dark', '--width', '5in', '-o', '-', stdin=GOOD)
+        tap.ok(status == 0 and 'width="360"' in dark and '#121619' in dark, 'theme and width are heard', dark[:300])
+        status, bare, _ = run('animate', '-', '--defense', 'hidden', '-o', '-', stdin=GOOD)
+        tap.ok(status == 0 and 'class="defender x' not in bare, 'defenders can be left out')
+        salted = [run('animate', '-', '--salt', word, '-o', '-', stdin=GOOD)[1] for word in 'ab']
+        tap.ok(re.search(r'id="(\w+)-t"', salted[0])[1] != re.search(r'id="(\w+)-t"', salted[1])[1], 'a salt makes ids differ')
+        one_message(run('animate', 'good.play', '--step', '7', cwd=here), 2, ["no step '7'"], 'a step that is not there is wrong use')
+        one_message(run('animate', 'good.play', '--play', 'Nobody', cwd=here), 2, ['Nobody'], 'a play that is not there is wrong use')
+        for name in ('film.pdf', 'film.png'):
+            one_message(run('animate', 'good.play', '-o', name, cwd=here), 2, ['svg'], f'{name} is refused: what moves is an SVG')
+            tap.ok(not (here / name).exists(), 'and nothing is written there')
+        status, out, err = run('animate', 'wrong.play', cwd=here)
+        tap.ok(status == 1 and not out and err, 'a play with an error is not animated', f'{status} {out} {err}')
+
+
 def handout():
     book = 'team "Larkspur Kites"\n  1 "Wren Adeyemi" guard\n  2 "Noor Lindqvist" guard\n\n' + TWO
     with Folder(book=book, good=GOOD) as here:
@@ -933,7 +963,7 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, handout, everyone, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
+    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, animate, handout, everyone, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
         try:
             part()
         except Exception as trouble:  # one part that falls over must not hide the others

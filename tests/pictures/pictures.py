@@ -110,6 +110,42 @@ def look_at_both(name, live, print_true):
     tap.ok(len(live_text) < 16000, f'{name}: live is small', f'{len(live_text)} bytes')
 
 
+def look_at_film(name, folder, text):
+    """What moves, in a renderer that does not: its still, and nothing else."""
+    root = tree.fromstring(text)
+    kinds = {element.tag.replace(SVG, '') for element in root.iter()}
+    tap.ok(kinds <= ELEMENTS | {'set', 'animate', 'animateTransform', 'line'}, f'{name}: nothing but animation is added', kinds - ELEMENTS)
+    tap.ok('<script' not in text and 'href' not in text and ' on' not in ' '.join(key for element in root.iter() for key in element.attrib)
+           and 'http' not in text.replace('http://www.w3.org/', ''), f'{name}: no script, and nothing from outside')
+    still, moving = (part for part in root if part.get('class') in ('still', 'moving'))
+    whole = folder / 'film.svg'
+    whole.write_text(text)
+    tree.register_namespace('', SVG[1:-1])
+    root.remove(moving)
+    (folder / 'still.svg').write_text(tree.tostring(root, 'unicode'))
+    root.remove(still)
+    (folder / 'floor.svg').write_text(tree.tostring(root, 'unicode'))
+    share, inked, done = apart(whole, folder / 'still.svg')
+    tap.ok(done.returncode == 0 and share == 0 and inked > 10000, f'{name}: librsvg shows the still alone', f'{share} {inked} {done.stderr.decode()}')
+    tap.ok(apart(whole, folder / 'floor.svg')[0] > 1000, f'{name}: the still is seen')
+
+
+def look_at_films(folder, plays):
+    sizes = {}
+    for play in plays:
+        out = folder / play.stem
+        out.mkdir(parents=True)
+        status, _, said = run('animate', str(play), '-o', f'{out}/')
+        tap.ok(status in (0, 1), f'{play.stem} moves', said)
+        films = {path.stem: path.read_text() for path in sorted(out.iterdir())}
+        for name, text in films.items():
+            look_at_film(f'{play.stem} {name}', out, text)
+            sizes[f'{play.stem} {name}'] = len(text.encode())
+    large = [f'{name} {size}' for name, size in sorted(sizes.items(), key=lambda item: -item[1]) if size > 30000]
+    print(f'# of {len(sizes)} plays that move these take more than 30 kB: {", ".join(large) or "none"}')
+    tap.ok(len(large) < 0.25 * len(sizes), 'a usual play moves in less than 30 kB', large)
+
+
 def ids_of(text):
     return re.findall(r'\bid="([^"]*)"', text)
 
@@ -153,6 +189,7 @@ def main():
                 drawings[f'live-{play.stem}-{name}'] = live[name].read_text()
                 drawings[f'print-{play.stem}-{name}'] = print_true[name].read_text()
         validate(folder / 'valid', drawings)
+        look_at_films(folder / 'films', plays)
         play = pathlib.Path(EXAMPLES) / 'topics' / 'v-cut.play'
         for kind, words in (('live', ['--text', 'live']), ('print-true', [])):
             for salt in range(50):
