@@ -181,25 +181,52 @@ static void way_add(struct moving_work *work, moving_keys *keys, place_at *place
 
 static const struct vec2 nowhere = {0, 0};
 
-/* How much of the time, and how deep, a numeral at `off` from this X lies on somebody. */
-static double numeral_trouble(const struct moving_work *work, body who, struct vec2 off)
+/* How deep a numeral at `at` lies in somebody's room at that time, feet. */
+static double on_somebody(const struct moving_work *work, body who, struct vec2 at, double time)
 {
     const struct segment *segment = work->drawing.segment;
     const struct sizes *size = &work->drawing.size;
     double trouble = 0;
-    for (double t = work->part->from; t <= work->part->to; t += LOOK) {
-        struct vec2 at =
-            vec2_add(frame_point(&work->drawing.frame, segment_at(segment, who, t)), off);
-        for (int b = 0; b < BODY_COUNT; b++) {
-            body other = (body)b;
-            if (other == who || !segment->track[b].on_floor) {
-                continue;
-            }
-            double room =
-                0.4 * size->x_numeral + (body_is_defender(other) ? size->x_half : size->body);
-            struct vec2 there = frame_point(&work->drawing.frame, segment_at(segment, other, t));
-            trouble += real_max(0, room - vec2_distance(at, there)) / size->k;
+    for (int b = 0; b < BODY_COUNT; b++) {
+        body other = (body)b;
+        if (other == who || !segment->track[b].on_floor) {
+            continue;
         }
+        double room = body_is_defender(other)                  ? size->x_half
+                      : segment_holder(segment, time) == other ? size->ring
+                                                               : size->body;
+        struct vec2 there = frame_point(&work->drawing.frame, segment_at(segment, other, time));
+        trouble += real_max(0, 0.4 * size->x_numeral + room - vec2_distance(at, there)) / size->k;
+    }
+    return trouble;
+}
+
+/* The same of the bars that are seen then. */
+static double on_bar(const struct moving_work *work, struct vec2 at, double time)
+{
+    const struct sizes *size = &work->drawing.size;
+    double trouble = 0, now = moving_time(work, time);
+    for (size_t i = 0; i < work->over.count; i++) {
+        const struct moving_group *bar = &work->over.at[i];
+        const struct path_element *path = bar->marks.at[0].item.path;
+        double room = 0.4 * size->x_numeral + size->bar_stroke;
+        if (bar->shows.count > 0 && now >= bar->shows.at[0].from && now < bar->shows.at[0].to) {
+            double far = segment_distance(at, path[0].p[0], path[1].p[0], NULL);
+            trouble += real_max(0, room - far) / size->k;
+        }
+    }
+    return trouble;
+}
+
+/* How much of the time, and how deep, a numeral at `off` from this X lies on something. */
+static double numeral_trouble(const struct moving_work *work, body who, struct vec2 off)
+{
+    double trouble = 0;
+    for (double t = work->part->from; t <= work->part->to; t += LOOK) {
+        struct vec2 x =
+            frame_point(&work->drawing.frame, segment_at(work->drawing.segment, who, t));
+        struct vec2 at = vec2_add(x, off);
+        trouble += on_somebody(work, who, at, t) + on_bar(work, at, t);
     }
     return trouble;
 }
@@ -208,7 +235,8 @@ static double numeral_trouble(const struct moving_work *work, body who, struct v
 static struct vec2 numeral_side(struct moving_work *work, const struct moving_part *parts,
                                 size_t count, const struct scene_options *options, body who)
 {
-    static const struct vec2 ways[] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
+    static const struct vec2 ways[] = {{1, 0},      {-1, 0},      {0, 1},     {0, -1},
+                                       {0.8, -0.8}, {-0.8, -0.8}, {0.8, 0.8}, {-0.8, 0.8}};
     const struct sizes *size = &work->drawing.size;
     double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral, least = 1e9;
     struct vec2 best = {0, 0};

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* animate: plays as SVGs that move. */
 #include <stdlib.h>
-#include <string.h>
 #include <strings.h>
 
 #include "program/cli/files.h"
@@ -73,7 +72,14 @@ static int put_films(struct filming *filming)
     if (!naming_start(&naming, request, pattern, filming->count > 1)) {
         return STATUS_USE;
     }
+    const char *ending = naming.given ? naming_ending(naming.given) : NULL;
     int status = STATUS_FINE;
+    if (ending && strcasecmp(ending, "svg") != 0) {
+        status = wrong_use(request,
+                           "what moves is an SVG, not '%s': -o takes a name that ends in .svg, a "
+                           "folder, or -",
+                           shown(ending));
+    }
     for (size_t i = 0; i < filming->count && status == STATUS_FINE; i++) {
         status = put_film(filming, &naming, &filming->films[i]);
     }
@@ -111,21 +117,10 @@ static int film_all(struct filming *filming)
     return status ? status : said;
 }
 
-/* The name may only end in what is written. */
-static bool ending_good(const struct request *request)
-{
-    const char *dot = request->output ? strrchr(request->output, '.') : NULL;
-    return !dot || (strcasecmp(dot, ".pdf") != 0 && strcasecmp(dot, ".png") != 0);
-}
-
 static int run(const struct request *request)
 {
     struct filming filming = {.request = request};
     int status = STATUS_FILE;
-    if (!ending_good(request)) {
-        return wrong_use(request, "what moves is an SVG: -o takes a name that ends in .svg, a "
-                                  "folder, or -");
-    }
     if (input_load(&filming.input, request, 0)) {
         status = film_all(&filming);
     }
