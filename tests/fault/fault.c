@@ -215,6 +215,13 @@ CALL(call_positions)
     struct courtwright_writer writer = {swallow, sink};
     return courtwright_positions(book, 1, 30, &writer);
 }
+CALL(call_animate)
+{
+    UNUSED_HOST;
+    struct courtwright_writer writer = {swallow, sink};
+    struct courtwright_animate options = {.play = 1, .loop = true};
+    return courtwright_animate(book, &options, &writer);
+}
 CALL(call_dump)
 {
     UNUSED_HOST;
@@ -260,7 +267,7 @@ static const struct call calls[] = {
     {"dump", call_dump},          {"measure", call_measure},     {"list", call_list},
     {"explain", call_explain},    {"tolerance", call_tolerance}, {"coach", call_coach},
     {"fill-in", call_fill_in},    {"chart", call_chart},         {"practice", call_practice},
-    {"trend", call_trend},
+    {"trend", call_trend},        {"animate", call_animate},
 };
 enum { CALLS = sizeof calls / sizeof *calls, MOST_TRIES = 20000, WRITER_TRIES = 40 };
 

@@ -156,6 +156,10 @@ static bool use(struct courtwright *book)
                                             .names = true};
             good = courtwright_draw(book, &draw, &writer) == COURTWRIGHT_OK && good;
         }
+        struct courtwright_animate animate = {.play = i};
+        good = (play->diagrams == 0 ||
+                courtwright_animate(book, &animate, &writer) == COURTWRIGHT_OK) &&
+               good;
         courtwright_positions(book, i, 10, &writer);
     }
     struct courtwright_handout handout = {.reader = 3};

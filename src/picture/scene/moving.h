@@ -63,7 +63,7 @@ struct moving {
     double duration, tick; /* s */
     int decimals;          /* a tick is 10^-decimals of the duration */
     VEC(struct moving_group) groups;
-    VEC(struct moving_show) parts; /* when each is shown, its holds counted in */
+    moving_shows parts; /* when each is shown, its holds counted in */
 };
 
 /* Attackers and the ball within 3 cm of the run at every tick, defenders within 5. Of `options` the

@@ -301,6 +301,32 @@ START_TEST(options_of_draw_are_checked)
 }
 END_TEST
 
+static const struct {
+    const char *what;
+    struct courtwright_animate animate;
+    enum courtwright_status status;
+} films[] = {
+    {"a play", {.theme = COURTWRIGHT_SCREEN}, COURTWRIGHT_OK},
+    {"the last diagram", {.alone = true, .diagram = 2}, COURTWRIGHT_OK},
+    {"a diagram that is not asked for", {.diagram = 9}, COURTWRIGHT_OK},
+    {"one diagram too far", {.alone = true, .diagram = 3}, COURTWRIGHT_NO_SUCH},
+    {"one play too far", {.play = 3}, COURTWRIGHT_NO_SUCH},
+    {"a broken play", {.play = 1}, COURTWRIGHT_BROKEN},
+    {"too narrow", {.width = 71}, COURTWRIGHT_BAD_OPTION},
+    {"no such theme", {.theme = (enum courtwright_theme)9}, COURTWRIGHT_BAD_OPTION},
+};
+
+START_TEST(options_of_animate_are_checked)
+{
+    ck_assert_msg(courtwright_animate(book, &films[_i].animate, &writer) == films[_i].status, "%s",
+                  films[_i].what);
+    ck_assert_int_eq(kept.size > 0, films[_i].status == COURTWRIGHT_OK);
+    if (kept.size > 0) {
+        ck_assert_ptr_nonnull(strstr(kept.at, "<animateTransform"));
+    }
+}
+END_TEST
+
 START_TEST(salt_makes_ids_differ)
 {
     struct courtwright_draw draw = {.format = COURTWRIGHT_SVG_LIVE, .salt = "a"};
@@ -319,6 +345,8 @@ START_TEST(a_writer_that_says_no_ends_it)
     struct courtwright_draw draw = {.format = COURTWRIGHT_SVG_LIVE};
     kept.most = 100;
     ck_assert_int_eq(courtwright_draw(book, &draw, &writer), COURTWRIGHT_WRITE);
+    struct courtwright_animate animate = {.loop = true};
+    ck_assert_int_eq(courtwright_animate(book, &animate, &writer), COURTWRIGHT_WRITE);
     ck_assert_int_eq(courtwright_tidy(book, &writer), COURTWRIGHT_WRITE);
     ck_assert_int_eq(courtwright_positions(book, 0, 0, &writer), COURTWRIGHT_WRITE);
     ck_assert_int_eq(courtwright_dump(book, 0, COURTWRIGHT_RUN, &writer), COURTWRIGHT_WRITE);
@@ -858,6 +886,7 @@ int main(void)
     tcase_add_loop_test(all, every_answer_of_a_fetch_is_told, 0, ROWS(answers));
     tcase_add_test(all, a_text_past_the_most_is_too_large);
     tcase_add_loop_test(all, options_of_draw_are_checked, 0, ROWS(drawings));
+    tcase_add_loop_test(all, options_of_animate_are_checked, 0, ROWS(films));
     tcase_add_test(all, salt_makes_ids_differ);
     tcase_add_test(all, a_writer_that_says_no_ends_it);
     tcase_add_test(all, drawing_twice_gives_the_same);
