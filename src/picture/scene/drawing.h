@@ -285,6 +285,8 @@ void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *s
 struct moving_work {
     struct arena *arena;
     struct moving *moving;
+    const struct scene_options *options; /* nobody's page: no accent */
+    struct frame frame;                  /* of all parts */
     const struct moving_part *part;
     struct diagram whole;   /* the part's step with its branch as one: no light lines of a read */
     struct drawing drawing; /* of the part: its frame and sizes are those of all parts */

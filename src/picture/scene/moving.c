@@ -127,8 +127,7 @@ void moving_show(struct moving_work *work, moving_shows *shows, double from, dou
 
 /* ---- a part ---- */
 
-static void work_part(struct moving_work *work, const struct moving_part *parts, size_t index,
-                      const struct scene_options *options)
+static void work_part(struct moving_work *work, const struct moving_part *parts, size_t index)
 {
     const struct moving_part *part = &parts[index];
     const struct segment *segment = part->diagram.segment;
@@ -143,11 +142,11 @@ static void work_part(struct moving_work *work, const struct moving_part *parts,
     work->drawing = (struct drawing){
         .arena = work->arena,
         .diagram = &work->whole,
-        .options = options,
+        .options = work->options,
         .segment = segment,
         .play = segment->play,
         .scope = {0, part->common && common < segment->tasks ? common : segment->tasks, 0},
-        .frame = frame_of(&part->diagram, options),
+        .frame = work->frame,
         .scene = arena_new(work->arena, struct scene)};
     work->drawing.size = sizes_of(work->drawing.frame.k);
 }
@@ -233,7 +232,7 @@ static double numeral_trouble(const struct moving_work *work, body who, struct v
 
 /* Where a defender's numeral stands beside his X: the same place all the time. */
 static struct vec2 numeral_side(struct moving_work *work, const struct moving_part *parts,
-                                size_t count, const struct scene_options *options, body who)
+                                size_t count, body who)
 {
     static const struct vec2 ways[] = {{1, 0},      {-1, 0},      {0, 1},     {0, -1},
                                        {0.8, -0.8}, {-0.8, -0.8}, {0.8, 0.8}, {-0.8, 0.8}};
@@ -244,7 +243,7 @@ static struct vec2 numeral_side(struct moving_work *work, const struct moving_pa
         double trouble = 0;
         struct vec2 off = vec2_scale(ways[w], reach);
         for (size_t i = 0; i < count; i++) {
-            work_part(work, parts, i, options);
+            work_part(work, parts, i);
             if (work->drawing.segment->track[who].on_floor) {
                 trouble += numeral_trouble(work, who, off);
             }
@@ -325,10 +324,10 @@ static bool ever_on_floor(const struct moving_part *parts, size_t count, body wh
 }
 
 static void actor_add(struct moving_work *work, const struct moving_part *parts, size_t count,
-                      const struct scene_options *options, body who)
+                      body who)
 {
     bool defends = body_is_defender(who);
-    struct vec2 off = defends ? numeral_side(work, parts, count, options, who) : nowhere;
+    struct vec2 off = defends ? numeral_side(work, parts, count, who) : nowhere;
     struct moving_group *group =
         moving_group_add(work, defends ? CLASS_DEFENDER : CLASS_PLAYER, who);
     if (defends) {
@@ -337,7 +336,7 @@ static void actor_add(struct moving_work *work, const struct moving_part *parts,
         attacker_marks(work, group);
     }
     for (size_t i = 0; i < count; i++) {
-        work_part(work, parts, i, options);
+        work_part(work, parts, i);
         if (!work->drawing.segment->track[who].on_floor) {
             continue;
         }
@@ -365,15 +364,14 @@ static void ball_show(struct moving_work *work, struct moving_group *ball)
     }
 }
 
-static void ball_add(struct moving_work *work, const struct moving_part *parts, size_t count,
-                     const struct scene_options *options)
+static void ball_add(struct moving_work *work, const struct moving_part *parts, size_t count)
 {
     struct moving_group *group = moving_group_add(work, CLASS_BALL, BODY_NONE);
     put_circle(&work->drawing, CLASS_BALL, nowhere, BALL_FEET * work->drawing.size.k, ROLE_INK,
                ROLE_NONE, 0);
     moving_mark_add(work, group);
     for (size_t i = 0; i < count; i++) {
-        work_part(work, parts, i, options);
+        work_part(work, parts, i);
         if (work->drawing.segment->ball.count > 0) {
             way_add(work, &group->way, place_of_ball, BODY_NONE);
             ball_show(work, group);
@@ -386,21 +384,20 @@ static void ball_add(struct moving_work *work, const struct moving_part *parts, 
 
 /* ---- the whole ---- */
 
-static void actors_add(struct moving_work *work, const struct moving_part *parts, size_t count,
-                       const struct scene_options *options)
+static void actors_add(struct moving_work *work, const struct moving_part *parts, size_t count)
 {
-    for (int defenders = options->hide_defense ? 0 : 1; defenders >= 0; defenders--) {
+    for (int defenders = work->options->hide_defense ? 0 : 1; defenders >= 0; defenders--) {
         for (int b = 0; b < BODY_COUNT; b++) {
             if (body_is_defender((body)b) == (defenders == 1) &&
                 ever_on_floor(parts, count, (body)b)) {
-                actor_add(work, parts, count, options, (body)b);
+                actor_add(work, parts, count, (body)b);
             }
         }
     }
     for (size_t i = 0; i < work->over.count; i++) {
         VEC_PUSH(work->arena, &work->moving->groups, work->over.at[i]);
     }
-    ball_add(work, parts, count, options);
+    ball_add(work, parts, count);
 }
 
 static void props_add(struct moving_work *work)
@@ -451,33 +448,41 @@ static void clock_make(struct arena *arena, struct moving *moving, const struct 
     }
 }
 
+/* The lines of one part: trails under roads, and its title. */
+static void lines_add(struct moving_work *work)
+{
+    roads_plan(work);
+    for (int trails = 1; trails >= 0; trails--) {
+        roads_add(work, trails == 1);
+        flights_add(work, trails == 1);
+    }
+    if (work->options->heading) {
+        heading_add(work);
+    }
+}
+
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options)
 {
     struct moving *moving = arena_new(arena, struct moving);
-    struct moving_work work = {.arena = arena, .moving = moving};
+    struct scene_options plain = *options;
     assert(count > 0);
+    plain.accent = BODY_NONE;
+    struct moving_work work = {.arena = arena, .moving = moving, .options = &plain};
+    const struct frame *frame = &work.frame;
+    work.frame = frame_of(&parts[0].diagram, &plain);
+    moving->width = frame->width;
+    moving->height = frame->height;
+    moving->scale = frame->k;
+    moving->floor = (struct floor_place){frame->origin, frame->across, frame->down};
+    moving->theme = options->theme;
     clock_make(arena, moving, parts, count);
+    work_part(&work, parts, 0);
+    props_add(&work);
     for (size_t i = 0; i < count; i++) {
-        work_part(&work, parts, i, options);
-        if (i == 0) {
-            const struct frame *frame = &work.drawing.frame;
-            props_add(&work);
-            moving->width = frame->width;
-            moving->height = frame->height;
-            moving->scale = frame->k;
-            moving->floor = (struct floor_place){frame->origin, frame->across, frame->down};
-            moving->theme = options->theme;
-        }
-        roads_plan(&work);
-        for (int trails = 1; trails >= 0; trails--) {
-            roads_add(&work, trails == 1);
-            flights_add(&work, trails == 1);
-        }
-        if (options->heading) {
-            heading_add(&work);
-        }
+        work_part(&work, parts, i);
+        lines_add(&work);
     }
-    actors_add(&work, parts, count, options);
+    actors_add(&work, parts, count);
     return moving;
 }

@@ -5,12 +5,13 @@
  * behind it. */
 #include "picture/scene/drawing.h"
 
-#define STEP 0.025    /* s between the points of a road */
-#define NEAR 0.02     /* feet: points nearer than this are one */
-#define ROAD 0.03     /* m: how far its curves may be from the track */
-#define SHARE 0.10    /* m: how far its erased end may be from the player */
-#define BAR_FEET 1.45 /* from the middle of the numeral to its bar */
-#define DOT 0.55      /* where a trail begins: a ring of the line so small that it is a dot */
+#define STEP 0.025     /* s between the points of a road */
+#define NEAR 0.02      /* feet: points nearer than this are one */
+#define ROAD 0.03      /* m: how far its curves may be from the track */
+#define SHARE 0.10     /* m: how far its erased end may be from the player */
+#define BAR_FEET 1.45  /* from the middle of the numeral to its bar */
+#define LEAST_LINE 1.5 /* a line shorter than so many of its head's has none (ours) */
+#define DOT 0.55       /* where a trail begins: a ring of the line so small that it is a dot */
 
 /* A road being made: points on paper, when he was there, and how far along. */
 struct road {
@@ -199,6 +200,8 @@ static void stroke_move(struct moving_work *work, struct stroke *stroke, bool tr
     }
     stroke->trail = (struct trail){road.at, NULL, road.count};
     stroke->path = path_of(work->arena, road.at, road.count);
+    stroke->head =
+        stroke->head && path_length(&stroke->path) > LEAST_LINE * head_reach(drawing, stroke);
     ink_one(drawing, stroke);
     if (trail) {
         trail_add(work, stroke);

@@ -123,35 +123,60 @@ static struct stretch stretch_of(const struct reel *reel, const moving_keys *key
     return (struct stretch){first, last, last - first > 1 ? 3 : 2};
 }
 
-/* The keys; where they do not reach its ends, what they begin and end with holds there. */
-static void put_keys(struct reel *reel, const moving_keys *keys, const struct stretch *stretch,
-                     value_put *put)
+/* The keys on a stretch; where they do not reach its ends, what they begin and end with holds
+ * there.
+ */
+struct key_row {
+    const moving_keys *keys;
+    struct stretch stretch;
+    bool early; /* the stretch begins before the first */
+    size_t count;
+};
+
+static struct key_row row_of(const struct reel *reel, const moving_keys *keys)
+{
+    struct key_row row = {.keys = keys, .stretch = stretch_of(reel, keys)};
+    double tick = reel->moving->tick / 2;
+    bool late = keys->at[keys->count - 1].t < row.stretch.end - tick;
+    row.early = keys->at[0].t > row.stretch.begin + tick;
+    row.count = keys->count + row.early + late;
+    return row;
+}
+
+static struct vec2 row_place(const struct key_row *row, size_t index)
+{
+    size_t last = row->keys->count - 1;
+    index -= index > 0 && row->early;
+    return row->keys->at[index > last ? last : index].at;
+}
+
+/* The share of the stretch. */
+static double row_share(const struct key_row *row, size_t index)
+{
+    const struct stretch *stretch = &row->stretch;
+    if (index == 0 || index + 1 == row->count) {
+        return index == 0 ? 0 : 1;
+    }
+    double t = row->keys->at[index - row->early].t;
+    return real_clamp((t - stretch->begin) / (stretch->end - stretch->begin), 0, 1);
+}
+
+static void put_row(struct reel *reel, const struct key_row *row, value_put *put)
 {
     struct writer *writer = reel->out.writer;
-    size_t last = keys->count - 1;
-    double tick = reel->moving->tick / 2;
-    bool early = keys->at[0].t > stretch->begin + tick;
-    bool late = keys->at[last].t < stretch->end - tick;
-    size_t count = keys->count + early + late;
     writer_text(writer, " values=\"");
-    for (size_t i = 0; i < count; i++) {
-        size_t at = i < early ? 0 : i - early > last ? last : i - early;
+    for (size_t i = 0; i < row->count; i++) {
         writer_text(writer, i ? ";" : "");
-        put(reel, keys->at[at].at);
+        put(reel, row_place(row, i));
     }
     writer_text(writer, "\"");
-    if (count <= 2) {
+    if (row->count <= 2) {
         return; /* evenly from the one to the other */
     }
     writer_text(writer, " keyTimes=\"");
-    for (size_t i = 0; i < count; i++) {
-        double t = i < early          ? stretch->begin
-                   : i - early > last ? stretch->end
-                                      : keys->at[i - early].t;
-        double share = (t - stretch->begin) / (stretch->end - stretch->begin);
-        share = i + 1 == count ? 1 : share;
+    for (size_t i = 0; i < row->count; i++) {
         writer_text(writer, i ? ";" : "");
-        put_short(writer, real_clamp(share, 0, 1), stretch->decimals);
+        put_short(writer, row_share(row, i), row->stretch.decimals);
     }
     writer_text(writer, "\"");
 }
@@ -159,11 +184,11 @@ static void put_keys(struct reel *reel, const moving_keys *keys, const struct st
 static void animate_keys(struct reel *reel, const char *element, const char *attribute,
                          const char *more, const moving_keys *keys, value_put *put)
 {
-    struct stretch stretch = stretch_of(reel, keys);
+    struct key_row row = row_of(reel, keys);
     open_animation(reel, element, attribute);
     writer_text(reel->out.writer, more);
-    put_keys(reel, keys, &stretch, put);
-    close_animation(reel, stretch.begin, stretch.end);
+    put_row(reel, &row, put);
+    close_animation(reel, row.stretch.begin, row.stretch.end);
 }
 
 /* ---- what comes and goes ---- */
