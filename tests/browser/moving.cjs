@@ -54,9 +54,12 @@ function look({ t, lane }) {
     const [, who] = group.getAttribute('class').split(' ');
     bodies[who.replace('p', '')] = place(group);
   }
-  const holder = [...svg.querySelectorAll('.moving .player circle')].filter((circle) => shown(circle.parentNode))
-    .map((circle) => circle.closest('.player').getAttribute('class').replace('player p', ''));
-  const ball = [...svg.querySelectorAll('.moving .ball')].filter((group) => group.tagName === 'g' && shown(group)).map(place);
+  // the ring has a stroke, the ball in the air has none; who is nearest to the ring has the ball
+  const balls = [...svg.querySelectorAll('.moving g.ball')].filter(shown);
+  const far = (who, at) => Math.hypot(bodies[who][0] - at[0], bodies[who][1] - at[1]);
+  const holder = balls.filter((group) => group.querySelector('circle.s-ink')).map(place)
+    .map((at) => Object.keys(bodies).filter((who) => !who.startsWith('x') && far(who, at) < 0.02).join());
+  const ball = balls.filter((group) => !group.querySelector('circle.s-ink')).map(place);
   return { bodies, holder, ball };
 }
 

@@ -281,6 +281,9 @@ void props_draw(struct drawing *drawing);
  * within `within`; behind the keys there are. A first sample that is the last key is left out. */
 void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *sample, size_t count,
               double within);
+/* A stretch of a way that is told already, behind the keys there are. */
+void keys_copy(struct arena *arena, moving_keys *keys, const moving_keys *way, double from,
+               double to);
 /* One part of a picture that moves, while its groups are made. */
 struct moving_work {
     struct arena *arena;

@@ -292,25 +292,9 @@ static void defender_marks(struct moving_work *work, struct moving_group *group,
 
 static void attacker_marks(struct moving_work *work, struct moving_group *group)
 {
-    struct drawing *drawing = &work->drawing;
-    const struct sizes *size = &drawing->size;
-    put_circle(drawing, CLASS_BALL, nowhere, size->ring, ROLE_FLOOR, ROLE_INK, size->ring_stroke);
+    rim(put_text(&work->drawing, CLASS_PLAYER, body_text(&work->drawing, group->who), nowhere,
+                 work->drawing.size.numeral, FACE_BOLD, ROLE_INK));
     moving_mark_add(work, group);
-    rim(put_text(drawing, CLASS_PLAYER, body_text(drawing, group->who), nowhere, size->numeral,
-                 FACE_BOLD, ROLE_INK));
-    moving_mark_add(work, group);
-}
-
-/* When he has the ball: his ring. */
-static void ring_show(struct moving_work *work, struct moving_mark *ring, body who)
-{
-    const struct segment *segment = work->drawing.segment;
-    for (size_t i = 0; i < segment->ball.count; i++) {
-        const struct ball_span *span = &segment->ball.at[i];
-        if (span->state == BALL_HELD && span->holder == who) {
-            moving_show(work, &ring->shows, span->from, span->to);
-        }
-    }
 }
 
 static bool ever_on_floor(const struct moving_part *parts, size_t count, body who)
@@ -337,21 +321,53 @@ static void actor_add(struct moving_work *work, const struct moving_part *parts,
     }
     for (size_t i = 0; i < count; i++) {
         work_part(work, parts, i);
-        if (!work->drawing.segment->track[who].on_floor) {
-            continue;
+        if (work->drawing.segment->track[who].on_floor) {
+            way_add(work, &group->way, segment_at, who);
         }
-        way_add(work, &group->way, segment_at, who);
-        if (!defends) {
-            ring_show(work, &group->marks.at[0], who);
-        }
-    }
-    if (!defends && group->marks.at[0].shows.count == 0) {
-        group->marks.at[0] = group->marks.at[1];
-        group->marks.count = 1;
     }
 }
 
-/* ---- the ball in the air ---- */
+/* ---- the ball: a ring round who has it, a dot in the air ---- */
+
+/* In a part: goes with its holder, key by key. */
+static void ring_follow(struct moving_work *work, struct moving_group *ring, size_t first)
+{
+    const struct segment *segment = work->drawing.segment;
+    for (size_t i = 0; i < segment->ball.count; i++) {
+        const struct ball_span *span = &segment->ball.at[i];
+        double from = moving_time(work, span->from), to = moving_time(work, span->to);
+        for (size_t g = first; span->state == BALL_HELD && g < work->moving->groups.count; g++) {
+            if (work->moving->groups.at[g].who == span->holder && to > from) {
+                keys_copy(work->arena, &ring->way, &work->moving->groups.at[g].way, from, to);
+                moving_show(work, &ring->shows, span->from, span->to);
+            }
+        }
+    }
+}
+
+/* Under all attackers, who are the groups from `first` on: it may hide lines, but nobody. */
+static void ring_add(struct moving_work *work, const struct moving_part *parts, size_t count,
+                     size_t first)
+{
+    struct moving_group ring = {.class = CLASS_BALL, .who = BODY_NONE, .part = -1};
+    const struct sizes *size = &work->drawing.size;
+    put_circle(&work->drawing, CLASS_BALL, nowhere, size->ring, ROLE_FLOOR, ROLE_INK,
+               size->ring_stroke);
+    moving_mark_add(work, &ring);
+    for (size_t i = 0; i < count; i++) {
+        work_part(work, parts, i);
+        ring_follow(work, &ring, first);
+    }
+    if (ring.shows.count == 0) {
+        return;
+    }
+    VEC_PUSH(work->arena, &work->moving->groups, ring);
+    struct moving_group *groups = work->moving->groups.at;
+    for (size_t i = work->moving->groups.count - 1; i > first; i--) {
+        groups[i] = groups[i - 1];
+    }
+    groups[first] = ring;
+}
 
 static void ball_show(struct moving_work *work, struct moving_group *ball)
 {
@@ -386,7 +402,9 @@ static void ball_add(struct moving_work *work, const struct moving_part *parts, 
 
 static void actors_add(struct moving_work *work, const struct moving_part *parts, size_t count)
 {
+    size_t first = 0;
     for (int defenders = work->options->hide_defense ? 0 : 1; defenders >= 0; defenders--) {
+        first = work->moving->groups.count;
         for (int b = 0; b < BODY_COUNT; b++) {
             if (body_is_defender((body)b) == (defenders == 1) &&
                 ever_on_floor(parts, count, (body)b)) {
@@ -394,6 +412,7 @@ static void actors_add(struct moving_work *work, const struct moving_part *parts
             }
         }
     }
+    ring_add(work, parts, count, first);
     for (size_t i = 0; i < work->over.count; i++) {
         VEC_PUSH(work->arena, &work->moving->groups, work->over.at[i]);
     }

@@ -43,3 +43,20 @@ void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *s
         VEC_PUSH(arena, keys, sample[last]);
     }
 }
+
+void keys_copy(struct arena *arena, moving_keys *keys, const moving_keys *way, double from,
+               double to)
+{
+    for (size_t i = 0; i + 1 < way->count; i++) {
+        const struct moving_key *a = &way->at[i], *b = &way->at[i + 1];
+        double t0 = real_max(a->t, from), t1 = real_min(b->t, to);
+        if (t0 >= t1) {
+            continue; /* a jump, or not in the stretch */
+        }
+        struct moving_key begin = {t0, between(a, b, t0)}, end = {t1, between(a, b, t1)};
+        if (!is_last(keys, &begin)) {
+            VEC_PUSH(arena, keys, begin);
+        }
+        VEC_PUSH(arena, keys, end);
+    }
+}

@@ -10,6 +10,7 @@
 #define ROAD 0.03      /* m: how far its curves may be from the track */
 #define SHARE 0.10     /* m: how far its erased end may be from the player */
 #define BAR_FEET 1.45  /* from the middle of the numeral to its bar */
+#define AHEAD 1.0      /* s by which an answer's road is seen before it is run (ours) */
 #define LEAST_LINE 1.5 /* a line shorter than so many of its head's has none (ours) */
 #define DOT 0.55       /* where a trail begins: a ring of the line so small that it is a dot */
 
@@ -95,15 +96,16 @@ static void line_draw(struct drawing *drawing, const struct stroke *stroke, enum
     item->join = stroke->class == CLASS_DRIBBLE ? JOIN_MITER : JOIN_ROUND;
 }
 
-/* When his road is first seen: as he is done with what he ran before; an answer's, as it is given.
- */
+/* When his road is first seen: as he is done with what he ran before; an answer's, a little before
+ * he runs it, and not before it is given. */
 static double seen_from(const struct moving_work *work, const struct stroke *stroke)
 {
     const struct drawing *drawing = &work->drawing;
     double from = work->part->from;
     size_t common = step_task_count(&drawing->play->steps.at[drawing->segment->step], -1);
     if (stroke->part[0].task >= (int)common) {
-        from = real_min(stroke->began, real_max(from, answer_start(drawing->diagram)));
+        double given = real_max(answer_start(drawing->diagram), stroke->began - AHEAD);
+        from = real_min(stroke->began, real_max(from, given));
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *other = &drawing->strokes.at[i];

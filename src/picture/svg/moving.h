@@ -8,8 +8,10 @@
  *     <g class="moving">
  *       <g class="move p3 ...">   a road, its head, its trail; also pass, dribble, screen, shot ...
  *       <g class="defender x3">   X and numeral
- *       <g class="player p3">     ring (class ball, seen while he has it) and numeral
- *       <g class="ball">          in the air
+ *       <g class="ball">          the ring, which goes with who has it
+ *       <g class="player p3">     numeral
+ *       <g class="screen p5">     a bar
+ *       <g class="ball">          the ball in the air
  *     </g>
  *
  * Paint is in plain attributes by the theme and in classes f-ROLE, s-ROLE, as in svg_write. The
