@@ -13,6 +13,7 @@
 #define PAST_FEET 4.0    /* who ends further past the basket did not run to the rim */
 #define LITTLE_STEPS 0.7 /* metres */
 #define HOME 0.9         /* metres: who ends so near to where he began came back (ours) */
+#define HIDDEN 1.0       /* metres: there and back so near is within his numeral (ours) */
 #define NEVER_LEAVES 1e9
 
 /* One drawn movement of one player. */
@@ -46,6 +47,17 @@ static double run_length(const struct segment *segment, body who, double from, d
         last = at;
     }
     return length;
+}
+
+/* Does he come back at once from a step that his own numeral would hide? */
+static bool hardly_leaves(const struct segment *segment, body who, double from, double to)
+{
+    struct vec2 home = segment_at(segment, who, from);
+    double reach = 0;
+    for (double t = from; t < to; t += RUN_SAMPLE) {
+        reach = real_max(reach, vec2_distance(home, segment_at(segment, who, t)));
+    }
+    return reach < HIDDEN && vec2_near(home, segment_at(segment, who, to), LEAST_MOVE);
 }
 
 static bool holds_ball(const struct segment *segment, body who, double from, double to)
@@ -170,7 +182,9 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
             move.end = real_min(move.end, list->at[i + 1].start);
         }
         bool set = move.screen && segment->record[move.task].time[MOMENT_SET] >= 0;
-        if (set || run_length(segment, who, move.start, move.end) >= LEAST_MOVE) {
+        bool seen = run_length(segment, who, move.start, move.end) >= LEAST_MOVE &&
+                    !hardly_leaves(segment, who, move.start, move.end);
+        if (set || seen) {
             move.ball = segment_task(segment, move.task)->kind == TASK_CARRY ||
                         holds_ball(segment, who, move.start, move.end);
             list->at[kept++] = move;
