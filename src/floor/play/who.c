@@ -97,15 +97,56 @@ body who_stood(const struct maker *m, struct vec2 p, size_t *how_many)
     return *how_many == 1 ? found : (body)BODY_NONE;
 }
 
+/* Who stood there alone as the step began; where nobody did, who has gone there since. */
+static body stands_at(const struct maker *m, struct vec2 p, size_t *how_many)
+{
+    body found = who_stood(m, p, how_many), there = BODY_NONE;
+    size_t since = 0;
+    for (body b = 0; *how_many == 0 && b < BODY_COACH; b++) {
+        if (on_floor(m, b) && vec2_near(m->flow.at[b], p, STANDS_WITHIN)) {
+            there = b;
+            since++;
+        }
+    }
+    return since == 1 ? there : found;
+}
+
+/* the corner, where somebody stands in one of the two only. */
+static body by_either(struct maker *m, const struct who *who, const struct voice *voice)
+{
+    static const enum side sides[] = {SIDE_LEFT, SIDE_RIGHT};
+    body found = BODY_NONE;
+    size_t standing = 0;
+    for (size_t i = 0; i < 2; i++) {
+        struct place place = *who->place;
+        struct goal goal;
+        size_t how_many = 0;
+        place.side = sides[i];
+        body b = where_goal(m, &place, voice, BODY_NONE, &goal)
+                     ? stands_at(m, where_planned(m, &goal, BODY_NONE), &how_many)
+                     : (body)BODY_NONE;
+        standing += b == BODY_NONE ? how_many : 1;
+        found = b == BODY_NONE ? found : b;
+    }
+    return standing == 1 ? found : (body)BODY_NONE;
+}
+
 static body by_spot(struct maker *m, const struct who *who, const struct voice *voice)
 {
     struct goal goal;
+    const struct place *place = who->place;
+    bool sided = place->kind == PLACE_SPOT && place->side == SIDE_NONE;
+    body either = sided && spot_row(place->spot)->sided ? by_either(m, who, voice)
+                                                            : (body)BODY_NONE;
+    if (either != BODY_NONE) {
+        return either;
+    }
     /* The words name a place of the floor, not of a mover: with no side they name nobody's. */
     if (!where_goal(m, who->place, voice, BODY_NONE, &goal)) {
         return BODY_NONE;
     }
     size_t how_many;
-    body found = who_stood(m, where_planned(m, &goal, BODY_NONE), &how_many);
+    body found = stands_at(m, where_planned(m, &goal, BODY_NONE), &how_many);
     if (found == BODY_NONE) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_SPOT_WHO, who->span,
                                      how_many ? "more than one player stood there as the step began"

@@ -90,6 +90,16 @@ static void become_measure(struct scan *scan, struct token *token, enum unit uni
     scan->at = end;
 }
 
+/* 5s man: 5's, its mark left out. */
+static bool is_owner(const struct scan *scan, const char *word, const char *behind)
+{
+    static const char *const owned[] = {"man",  "defender", "girl",   "guy", "spot",
+                                        "side", "screen",   "screens", NULL};
+    char next[UNIT_MOST];
+    return word[0] == 's' && word[1] == '\0' &&
+           plain_word(scan, skip_blanks(scan, behind), next) > 0 && among(next, owned);
+}
+
 void scan_unit(struct scan *scan, struct token *token)
 {
     bool after_a = token->kind == TOKEN_WORD;
@@ -106,6 +116,11 @@ void scan_unit(struct scan *scan, struct token *token)
         if (!after_a && at < scan->end && *at == '%') {
             become_measure(scan, token, UNIT_PERCENT, at + 1);
         }
+        return;
+    }
+    if (!after_a && at == scan->at && token->integer && is_owner(scan, word, at + size)) {
+        token->possessive = true;
+        scan->at = at + size;
         return;
     }
     const struct unit_word *unit = find_unit(word);

@@ -243,16 +243,30 @@ static void finish_token(struct scan *scan, const char *from)
     }
 }
 
-/* & and @ are words, as phones write them. */
+/* &, @, w/ and -> are words, as phones write them. */
 static bool scan_sign(struct scan *scan, struct letter letter)
 {
+    static const struct {
+        const char *sign, *word;
+    } signs[] = {{"&", "and"}, {"@", "at"}, {"w/", "with"}, {"->", "to"}, {"=>", "to"}};
     const char *from = scan->at;
-    if (letter.code != '&' && letter.code != '@') {
+    size_t size = 0, i = 0;
+    if (letter.code != '&' && letter.code != '@' && letter.code != 'w' && letter.code != '-' &&
+        letter.code != '=') {
         return false;
     }
-    scan->at += letter.size;
+    for (; i < sizeof signs / sizeof *signs && size == 0; i++) {
+        size_t length = strlen(signs[i].sign);
+        size = (size_t)(scan->end - from) >= length && memcmp(from, signs[i].sign, length) == 0
+                   ? length
+                   : 0;
+    }
+    if (size == 0) {
+        return false;
+    }
+    scan->at += size;
     struct token *token = scan_add(scan, TOKEN_WORD, from);
-    token->text = letter.code == '&' ? STR("and") : STR("at");
+    token->text = str_of(signs[i - 1].word);
     token->span = scan_span(scan, from, scan->at);
     token->first = token->text.at[0];
     return true;

@@ -153,6 +153,16 @@ static void sentence_part(struct reader *r, const struct line *line)
         add_sentences(r, line, &r->scratch);
         return;
     }
+    if (c.refusals == mark.refusals && c.remark.end > 0) { /* be patient: a point */
+        struct note_form *note = arena_new(r->arena, struct note_form);
+        note->text = source_text(r->shelf->sources, c.remark);
+        note->text_span = c.remark;
+        note->word_span = SPAN_NONE;
+        diag_add(r->diags, DIAG_TEXT_ASIDE, c.remark, "`%.*s` moves nobody: it is kept as a point",
+                 STR_ARG(note->text));
+        reader_add(r, reader_block(r), FORM_POINT, line)->note = note;
+        return;
+    }
     bool player =
         line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
         (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));

@@ -286,12 +286,13 @@ static bool plays_here(const struct reader *r)
                   : r->at_head && r->implied;
 }
 
-static struct line without_colons(struct reader *r, const struct line *line)
+/* The line with one mark put for another where it stands. */
+static struct line with_mark(struct reader *r, const struct line *line, char mark, char other)
 {
     struct line own = *line;
     bool copied = false;
     for (size_t i = 0; i < line->count; i++) {
-        if (line->tokens[i].kind != TOKEN_MARK || line->tokens[i].mark != ':') {
+        if (line->tokens[i].kind != TOKEN_MARK || line->tokens[i].mark != mark) {
             continue;
         }
         if (!copied) {
@@ -299,7 +300,7 @@ static struct line without_colons(struct reader *r, const struct line *line)
             memcpy(own.tokens, line->tokens, line->count * sizeof own.tokens[0]);
             copied = true;
         }
-        own.tokens[i].mark = ',';
+        own.tokens[i].mark = other;
     }
     return own;
 }
@@ -327,7 +328,8 @@ static void take_line(struct reader *r, const struct line *line)
         own = line_without_stops(&own);
     }
     bool colons = opener.kind == LINE_OTHER && plays_here(r); /* the sentence sees to them */
-    struct line marks = colons ? without_colons(r, &own) : own;
+    own = colons ? with_mark(r, &own, '!', '.') : own; /* sell it! */
+    struct line marks = colons ? with_mark(r, &own, ':', ',') : own;
     if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
         !line_marks_ok(&marks, r->shelf->sources, r->diags)) {
         own.broken = true;

@@ -214,11 +214,15 @@ static bool goes_on(const struct cursor *c, const struct sentence *last, struct 
 static who_list said_otherwise(struct cursor *c, bool same)
 {
     struct recast recast = {.told = SPAN_NONE};
-    enum { MOST = 4 };
+    enum { MOST = 8 };
     for (int i = 0; i < MOST && c->speech && recast_find(c, &recast) && (!same || recast.same);
          i++) {
         struct span span = cursor_span(c);
         if (!recast_put(c, &recast)) {
+            break;
+        }
+        if (recast.remark && cursor_done(c)) {
+            c->remark = recast.told;
             break;
         }
         if (recast.subject.count > 0) {
@@ -372,8 +376,8 @@ static bool chain_read(struct cursor *c, sentence_list *out)
             note_taken(c, verb, &other);
         }
         again = other.count > 0 ? &other : again;
-        if (out->count > first && cursor_done(c)) { /* what stood there said how things are */
-            return fine;
+        if ((out->count > first || c->remark.end > 0) && cursor_done(c)) {
+            return fine; /* what stood there said how things are */
         }
         c->counted = joint.counted;
         if (!one_read(c, again, joint.leg && other.count == 0, own, out, &subject)) {

@@ -43,6 +43,7 @@ struct cursor {
     bool several; /* in the sentence being read: each of its players has one of `the corners` */
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;
+    struct span remark; /* all that was said moves nobody: set by sentences_read; else empty */
     size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
 };
 

@@ -113,6 +113,13 @@ bool for_shot(struct predicate *p)
     return true;
 }
 
+/* Nothing more is said of the pass. */
+static bool pass_ends(const struct cursor *c)
+{
+    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
+           word_is(c, 0, "for") || clause_is(c);
+}
+
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
 bool how_it_flies(struct predicate *p)
 {
@@ -125,6 +132,10 @@ bool how_it_flies(struct predicate *p)
     static const char *const adjectives[] = {"quick", "hard",   "simple", "good", "nice",
                                              "sharp", "crisp",  "soft",   "big",  "little",
                                              "long",  "strong", NULL};
+    static const char *const leads[] = {
+        "right back", "straight back", "back out", "back in",  "back",      "in",        "inside",
+        "in there",   "over",          "up there", "right in", "in to him", "in to her", "up high",
+        "high",       "there",         "ahead",    "it over",  NULL};
     struct cursor trial = *p->c;
     struct phrase phrase;
     if (p->s->verb != VERB_PASSES) {
@@ -146,6 +157,9 @@ bool how_it_flies(struct predicate *p)
     if (way < 0 && p->s->object.kind != WHO_NONE && take_words(&trial, "back") &&
         !word_among(&trial, place_words)) {
         way = (int)p->s->pass;
+    }
+    if (way < 0 && p->c->speech && take_among(&trial, leads) && pass_ends(&trial)) {
+        way = (int)p->s->pass; /* throws it right back, lobs it in */
     }
     if (way < 0) {
         return false;

@@ -72,8 +72,16 @@ static void take_it(struct cursor *c)
 /* `his man`, `her defender`: who guards the one that acts. */
 static bool take_own_defender(struct cursor *c)
 {
-    static const char *const defenders[] = {"man", "defender", NULL};
+    static const char *const defenders[] = {"man",  "defender", "girl", "guy",
+                                            "check", "player",   NULL};
     struct cursor trial = *c;
+    const struct token *next = cursor_next(c);
+    bool own = next && next->kind == TOKEN_DEFENDER && c->doer && c->doer->kind == WHO_PLAYER &&
+               next->number == c->doer->number; /* 5 buries x5 */
+    if (own) {
+        cursor_take(c, next, next + 1);
+        return true;
+    }
     take_among(&trial, owner_words);
     if (!take_among(&trial, defenders)) {
         return false;
@@ -111,6 +119,9 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     }
     if (phrase_has(phrase, 'Y')) {
         return way_follows(c);
+    }
+    if (phrase_has(phrase, 'F')) {
+        return word_is(c, 0, "for");
     }
     if (phrase_has(phrase, 'V')) {
         const struct token *next = cursor_next(c);

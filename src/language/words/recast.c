@@ -267,10 +267,10 @@ static bool nominal(const struct cursor *c, struct recast *r)
 /* have 3 cut, get 2 to drive, I want 5 to screen; send 4 to the corner. */
 static bool lead(const struct cursor *c, struct recast *r)
 {
-    static const char *const leads[] = {"have",    "get",      "let",      "make",     "want",
-                                        "need",    "i want",   "i need",   "i'd like", "we want",
-                                        "we need", "we have",  "you want", "i have",   "we'd like",
-                                        "we got",  "you have", NULL};
+    static const char *const leads[] = {"make sure", "have",    "get",      "let",      "make",
+                                        "want",      "need",    "i want",   "i need",   "i'd like",
+                                        "we want",   "we need", "we have",  "you want", "i have",
+                                        "we'd like", "we got",  "you have", NULL};
     struct cursor trial = cursor_look(c);
     bool send = take_words(&trial, "send");
     if (!send && !take_among(&trial, leads)) {
@@ -342,56 +342,6 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     }
     recast_acts(c, r, &who);
     return r->taken = true;
-}
-
-/* zoom action, / give and go, : the name of what comes. */
-static bool label(const struct cursor *c, struct recast *r)
-{
-    static const char *const last[] = {"action", "look",    "set",     "series", "game",
-                                       "motion", "dribble", "offense", "cut",    NULL};
-    static const char *const clauses[] = {
-        "as",  "after", "when",  "while", "once", "if",     "until", "on",      "off",   "then",
-        "not", "no",    "don't", "never", "or",   "before", "at",    "instead", "avoid", NULL};
-    const struct token *from = cursor_next(c);
-    if (!from || word_among(c, clauses)) {
-        return false;
-    }
-    for (const struct token *at = from; at < c->end && at < from + 8; at++) {
-        bool colon = at->kind == TOKEN_MARK && at->mark == ':';
-        bool comma = at->kind == TOKEN_MARK && at->mark == ',';
-        if (at->kind != TOKEN_WORD && !(at->kind == TOKEN_MARK && at->mark == '-') && !colon &&
-            !comma) {
-            return false;
-        }
-        struct cursor word = cursor_look(c);
-        word.at = at;
-        if (!colon && !comma && (word_is(&word, 0, "not") || word_is(&word, 0, "never"))) {
-            return false;
-        }
-        if (!colon && !comma) {
-            continue;
-        }
-        struct cursor name = cursor_look(c), end = name;
-        end.at = at - 1;
-        name.end = at;
-        static const char *const names[] = {"little on big",
-                                            "big on little",
-                                            "small on big",
-                                            "big on small",
-                                            "weave",
-                                            "drag",
-                                            NULL};
-        struct cursor mark = name;
-        bool named =
-            (take_two_name(&name) || (name = mark, take_among(&name, names))) && name.at == at;
-        if (at == from || (comma && !named && !word_among(&end, last))) {
-            return false;
-        }
-        r->to = at + 1;
-        r->told = span_join(from->span, at[-1].span);
-        return at + 1 < c->end;
-    }
-    return false;
 }
 
 /* the corners fill the wings: each on his own side. */
@@ -557,10 +507,10 @@ static bool unnamed(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,      remark,  gives_there, onward,  comes_for, from_whom, lead,
-        pronoun,    chained, ball_moves,  passive, of_two,    two_roll,  nominal,
-        imperative, all_but, plural,      tail,    fronted,   reasoned,  feint,
-        stepping,   theirs,  going_on,    unnamed};
+        label,     remarked,  screens_listed, slanted,    remark,  gives_there, onward,
+        comes_for, from_whom, lead,           pronoun,    chained, ball_moves,  passive,
+        of_two,    two_roll,  nominal,        imperative, all_but, plural,      tail,
+        fronted,   reasoned,  feint,          stepping,   theirs,  going_on,    unnamed};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

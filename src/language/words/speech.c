@@ -124,7 +124,8 @@ bool recast_put(struct cursor *c, const struct recast *recast)
                recast->tokens.count * sizeof *speech->tokens);
     }
     c->end = speech->tokens + size;
-    if (recast->told.source != SOURCE_NONE) {
+    bool point = recast->remark && past_fillers(c->at, c->end) == c->end; /* told by who keeps it */
+    if (recast->told.source != SOURCE_NONE && !point) {
         note_left_out(c, recast->told);
     }
     return true;
@@ -171,8 +172,9 @@ static bool as_said(struct cursor *c, sentence_list *out)
     speech_begin(&said);
     bool fine = chains_read(&said, out);
     c->refusals = said.refusals;
+    c->remark = out->count == 0 ? said.remark : SPAN_NONE;
     c->at = fine ? c->end : c->at;
-    return fine && out->count > 0;
+    return fine && (out->count > 0 || said.remark.end > 0);
 }
 
 /* Of a line that is refused nothing was left out or taken. */

@@ -21,11 +21,18 @@ struct recast {
     who_list subject;       /* who acts, where the words do not say; else empty */
     bool taken;             /* not said, but known from above: a note tells */
     bool same;              /* it goes on with the subject before it */
+    bool remark;            /* it is said to the players, and may stand alone */
     struct span told;       /* left out, for a note; or SPAN_NONE */
 };
 /* Whether a sentence that is said another way begins at the cursor. */
 bool recast_find(const struct cursor *c, struct recast *out);
 /* front, between: rules of recast_find. */
+/* label: what comes, by its name; what is said to the players. */
+bool label(const struct cursor *c, struct recast *r);
+bool remarked(const struct cursor *c, struct recast *r);
+/* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
+bool slanted(const struct cursor *c, struct recast *r);
+bool screens_listed(const struct cursor *c, struct recast *r);
 bool fronted(const struct cursor *c, struct recast *r);
 bool stepping(const struct cursor *c, struct recast *r);
 bool reasoned(const struct cursor *c, struct recast *r);

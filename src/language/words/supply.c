@@ -47,10 +47,44 @@ static void with_screen(struct predicate *p)
     }
 }
 
+/* 1 cuts, 4 lifts: where to is not said: to the rim, to the next spot up. */
+static void place_unsaid(struct predicate *p)
+{
+    static const struct {
+        enum verb verb;
+        enum place_kind kind;
+        enum way way;
+        const char *taken;
+    } rows[] = {
+        {VERB_CUTS, PLACE_SPOT, WAY_UP, "the rim"},
+        {VERB_LIFTS, PLACE_NEXT, WAY_UP, "the next spot up"},
+        {VERB_DRIFTS, PLACE_NEXT, WAY_DOWN, "the next spot down"},
+        {VERB_SINKS, PLACE_NEXT, WAY_DOWN, "the next spot down"},
+    };
+    const struct sentence *s = p->s;
+    bool plain = str_is(str_of(p->phrase.words), verb_row(s->verb)->words);
+    for (size_t i = 0; plain && !s->place && i < sizeof rows / sizeof *rows; i++) {
+        if (rows[i].verb != s->verb) {
+            continue;
+        }
+        struct place *place = arena_new(p->c->arena, struct place);
+        *place = (struct place){
+            .kind = rows[i].kind, .spot = SPOT_RIM, .way = rows[i].way, .span = s->verb_span};
+        p->s->place = place;
+        struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, s->verb_span,
+                                     "no place is written: %s was taken", rows[i].taken);
+        diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left corner`",
+                  STR_ARG(predicate_begun(p)));
+    }
+}
+
 void place_of_phrase(struct predicate *p)
 {
     without_screen(p);
     with_screen(p);
+    if (p->c->speech && p->phrase.to == SPOT_COUNT) {
+        place_unsaid(p);
+    }
     if (p->s->place || p->phrase.to == SPOT_COUNT) {
         return;
     }
@@ -121,6 +155,72 @@ static bool passes_to_shooter(struct predicate *p)
     return found;
 }
 
+/* a pin-down by 5, 2 comes off it: for the one who uses it right behind. */
+static bool screens_for_user(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(p->c);
+    struct who who;
+    if (!p->c->speech || p->s->verb != VERB_SCREENS || p->s->screen == SCREEN_BALL ||
+        !(take_mark(&trial, ',') || take_words(&trial, "and"))) {
+        return false;
+    }
+    take_words(&trial, "and");
+    bool uses = person_read(&trial, &who) && who.kind == WHO_PLAYER &&
+                !same_who(&who, &p->s->subject.at[0]) && (skip_run_in(&trial), use_follows(&trial));
+    cursor_back(p->c, mark);
+    if (uses) {
+        p->s->object = who;
+    }
+    return uses;
+}
+
+/* Said of the pass: back, right back. */
+static bool goes_back(const struct predicate *p)
+{
+    for (const struct token *at = p->from; at < p->c->at; at++) {
+        if (str_is(at->text, "back")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 5 jumps to the rim and 1 throws the lob: to the one who has just moved; throws it right back: to
+ * the one it came from. */
+static bool passes_to_mover(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    const struct who *passer = &s->subject.at[0];
+    enum verb_task task = verb_row(s->verb)->task;
+    if (!c->speech || (task != VERB_PASS && task != VERB_EXCHANGE) || s->subject.count > 1) {
+        return false;
+    }
+    above_list list = above_sentences(c, false);
+    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    for (size_t i = list.count; i-- > 0 && goes_back(p) && s->object.kind == WHO_NONE;) {
+        enum verb_task before = verb_row(list.at[i]->verb)->task;
+        bool gave = (before == VERB_PASS || before == VERB_EXCHANGE) &&
+                    same_who(&list.at[i]->object, passer) && list.at[i]->subject.count == 1;
+        s->object = gave ? list.at[i]->subject.at[0] : s->object;
+    }
+    if (s->object.kind == WHO_NONE && last && last->subject.count == 1 &&
+        (verb_row(last->verb)->task == VERB_MOVE || verb_row(last->verb)->task == VERB_USE) &&
+        who_is_one(&last->subject.at[0]) && !same_who(&last->subject.at[0], passer)) {
+        s->object = last->subject.at[0];
+    }
+    if (s->object.kind != WHO_PLAYER) {
+        s->object = (struct who){.kind = WHO_NONE};
+        return false;
+    }
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
+                                 "to whom is not written: %d was taken", s->object.number);
+    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
+              STR_ARG(predicate_begun_to(p, STR("to 4"))));
+    return true;
+}
+
 /* 5 sets a ball screen: a screen on the ball is for whoever has it. */
 static bool screens_the_ball(struct predicate *p)
 {
@@ -152,7 +252,7 @@ bool player_above(struct predicate *p, const struct slot *slot)
         return player_fits(p, &s->object, 'U') > 0;
     }
     if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) ||
-                     passes_to_shooter(p))) {
+                     passes_to_shooter(p) || screens_for_user(p) || passes_to_mover(p))) {
         return true;
     }
     if (several) {

@@ -103,7 +103,8 @@ static bool defender_of_read(struct cursor *c, struct who *out)
     if (!owner_read(c, &owner)) {
         return false;
     }
-    if (!take_words(c, "defender") && !take_words(c, "man")) {
+    static const char *const men[] = {"defender", "man", "girl", "guy", "check", NULL};
+    if (!take_among(c, men)) {
         cursor_back(c, mark);
         return false;
     }
