@@ -72,7 +72,7 @@ static void take_it(struct cursor *c)
 /* `his man`, `her defender`: who guards the one that acts. */
 static bool take_own_defender(struct cursor *c)
 {
-    static const char *const defenders[] = {"man",  "defender", "girl", "guy",
+    static const char *const defenders[] = {"man",   "defender", "girl", "guy",
                                             "check", "player",   NULL};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
@@ -120,11 +120,17 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     if (phrase_has(phrase, 'Y')) {
         return way_follows(c);
     }
+    const struct token *next = cursor_next(c);
     if (phrase_has(phrase, 'F')) {
         return word_is(c, 0, "for");
     }
+    if (phrase_has(phrase, 'Z')) {
+        return !next || (next->kind == TOKEN_MARK && next->mark != ',');
+    }
+    if (phrase_has(phrase, 'P')) {
+        return next && next->kind == TOKEN_NUMBER && !next->possessive;
+    }
     if (phrase_has(phrase, 'V')) {
-        const struct token *next = cursor_next(c);
         return next && next->possessive;
     }
     if (phrase_has(phrase, 'D') || phrase_has(phrase, 'E')) {

@@ -412,6 +412,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
     s->verb_span = cursor_taken(c, verb);
     p.after_verb = c->at;
     s->three = p.phrase.three;
+    s->shoots = phrase_has(&p.phrase, 'X') && s->subject.count == 1; /* pulls up at the elbow */
     note_dropped(c, &p.phrase);
     s->pace = p.phrase.pace != PACE_VERB ? p.phrase.pace : pace;
     if (p.phrase.steps > 0) {
