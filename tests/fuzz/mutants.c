@@ -27,11 +27,11 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "just",     "simply", "please", "so",       "okay",     "first", "player", "players",
-    "number",   "comma",  "both",   "now",      "will",     "also",  "makes",  "make",
-    "sets",     "set",    "throws", "executes", "delivers", "along", "ahead",  "towards",
-    "area",     "solid",  "have",   "want",     "get",      "let",   "need",   "near",
-    "together", "coming", "starts", "zone", /* a 2-3 is a zone */
+    "just",   "simply",   "please",   "so",     "okay",  "first",   "player", "players", "number",
+    "comma",  "both",     "now",      "will",   "also",  "makes",   "make",   "sets",    "set",
+    "throws", "executes", "delivers", "along",  "ahead", "towards", "area",   "solid",   "have",
+    "want",   "get",      "let",      "need",   "near",  "sure",    "period", "thru",    "pipe",
+    "four",   "together", "coming",   "starts", "zone", /* a 2-3 is a zone */
     NULL};
 static const char *const fillers[] = {
 #define FILLER(where, words) words,
@@ -154,7 +154,8 @@ static bool is_idle(struct str word)
     bool known = letters.size <= 1 || word.at[0] == '"' || is_filler(letters) ||
                  word_is_taken(text_lower(&arena, letters));
     bool defender = letters.size == 2 && (letters.at[0] == 'x' || letters.at[0] == 'X');
-    known = known || defender || str_starts(letters, "…") || (letters.at[0] >= '0' && letters.at[0] <= '9');
+    known = known || defender || str_starts(letters, "…") ||
+            (letters.at[0] >= '0' && letters.at[0] <= '9');
     arena_finish(&arena);
     return known;
 }

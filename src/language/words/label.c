@@ -144,7 +144,7 @@ static const struct token *remark_end(const struct cursor *c)
             return at.at;
         }
         struct cursor next = at;
-        if (take_among(&next, joints) && sentence_begins(&next)) {
+        if (take_among(&next, joints) && (sentence_begins(&next) || verb_begins(&next))) {
             return at.at;
         }
         if (at.at->kind == TOKEN_NUMBER) {
@@ -172,6 +172,43 @@ bool remarked(const struct cursor *c, struct recast *r)
     }
     trial.at = end;
     while (take_mark(&trial, ',') || take_mark(&trial, ':') || take_among(&trial, joints)) {
+    }
+    r->to = trial.at;
+    r->told = span_join(from->span, end[-1].span);
+    r->remark = true;
+    return cursor_done(&trial) || mark_token(trial.at, ".;") || sentence_begins(&trial);
+}
+
+/* 5 looks opposite, 4 dives; 3 sees the catch and back cuts: a look moves nobody, who goes on is
+ * named still. */
+bool looks_only(const struct cursor *c, struct recast *r)
+{
+    static const char *const acts[] = {
+        "looks",  "look",       "sees",     "see",        "watches", "watch",        "reads",
+        "read",   "calls for",  "call for", "asks for",   "wants",   "yells",        "points",
+        "draws",  "recognizes", "notices",  "finds open", "demands", "takes a look", "waits for it",
+        "checks", "surveys",    "scans",    NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    const struct token *from = cursor_next(c);
+    if (!from || !somebody_read(&trial, &who) || who.who.kind == WHO_SPOT ||
+        !take_among(&trial, acts)) {
+        return false;
+    }
+    const struct token *end = remark_end(&trial);
+    if (!end) {
+        return false;
+    }
+    trial.at = end;
+    struct cursor on = trial;
+    bool same = take_joint(&on) && verb_begins(&on) && !subject_verb_is(&on);
+    if (same) {
+        recast_somebody(c, r, &who);
+        r->to = on.at;
+        r->told = span_join(from->span, end[-1].span);
+        return true;
+    }
+    while (take_mark(&trial, ',') || take_words(&trial, "and") || take_words(&trial, "but")) {
     }
     r->to = trial.at;
     r->told = span_join(from->span, end[-1].span);

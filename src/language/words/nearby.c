@@ -156,6 +156,11 @@ static const struct place *owned_alone(struct cursor *c)
     for (size_t i = 0; c->at > c->first && i < sizeof verbs / sizeof *verbs; i++) {
         takes = takes || str_is(c->at[-1].text, verbs[i]);
     }
+    static const char *const spots[] = {"spot", "place", "position", "old spot", NULL};
+    if (take_among(c, owner_words) && take_among(c, spots) && above_him(c, c->doer, &place.who)) {
+        return place_keep(c, place, mark.at); /* takes his spot */
+    }
+    cursor_back(c, mark);
     if (takes && owner_read(c, &place.who) &&
         (stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and"))) {
         return place_keep(c, place, mark.at);

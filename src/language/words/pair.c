@@ -139,9 +139,44 @@ static const struct place *place_of(struct cursor *c, enum place_kind kind, stru
     return place;
 }
 
+/* trade places out front: where the two are. */
+static void where_they_are(struct cursor *c)
+{
+    static const char *const words[] = {"out front",
+                                        "up top",
+                                        "on top",
+                                        "on back side",
+                                        "on weak side",
+                                        "on ball side",
+                                        "on strong side",
+                                        "on help side",
+                                        "on the other side",
+                                        "on that side",
+                                        "on perimeter",
+                                        "down low",
+                                        "inside",
+                                        "outside",
+                                        "in post",
+                                        "behind the ball",
+                                        "on left side",
+                                        "on right side",
+                                        "on the left",
+                                        "on the right",
+                                        "away from ball",
+                                        "away from the ball",
+                                        "on the backside",
+                                        "over there",
+                                        NULL};
+    const struct token *from = c->at;
+    if (c->speech && take_among(c, words)) {
+        note_left_out(c, cursor_taken(c, from));
+    }
+}
+
 static int exchange(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
                     sentence_list *out)
 {
+    where_they_are(c);
     bool two = subject->count == 2;
     for (size_t i = 0; two && i < 2; i++) {
         two = subject->at[i].kind == WHO_PLAYER || subject->at[i].kind == WHO_ROLE;
@@ -256,7 +291,13 @@ int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentenc
 static bool inverse_noun(struct cursor *c, struct sentence *out)
 {
     static const char *const balls[] = {"ball", "it", NULL};
+    static const char *const dribbled[] = {"dribble hand-off", "dho", NULL};
     struct phrase phrase;
+    if (c->speech && take_among(c, dribbled)) {
+        out->verb = VERB_HANDS_OFF;
+        out->spread = true; /* until it is read: on the dribble */
+        return true;
+    }
     if (take_among(c, balls)) {
         out->verb = VERB_PASSES;
         return true;
@@ -290,6 +331,12 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
         passed = true;
     }
     passed = passed || (begun && out->verb == VERB_HANDS_OFF && take_among(c, off));
+    if (passed && out->verb == VERB_HANDS_OFF && c->speech && owner_read(c, by)) {
+        static const char *const hips[] = {"hip", "hands", "hand", "shoulder", NULL};
+        if (take_among(c, hips)) { /* takes it off 4's hip */
+            return true;
+        }
+    }
     if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_among(c, back) &&
         !take_among(c, place_words) && above_holder(c, by)) { /* gets it right back */
         by->span = cursor_taken(c, mark.at);
@@ -342,6 +389,12 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
         return -1;
     }
     s.object = subject->at[0];
+    if (s.spread) {
+        s.spread = false;
+        add(c, out, &one, tie, (struct sentence){.verb = VERB_DRIBBLES_AT, .object = s.object},
+            verb);
+        tie = (struct tie){.word = TIE_NONE};
+    }
     if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN && beside_is(out, subject, &by)) {
         s.verb = VERB_HANDS_OFF;
     }

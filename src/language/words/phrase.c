@@ -2,7 +2,7 @@
 /* phrase: verbs as they are said: the longest entry wins, bare or with its -s. */
 #include <string.h>
 
-#include "language/words/vocabulary.h"
+#include "language/words/grammar.h"
 
 static const struct phrase phrases[] = {
 #define PHRASE(verb_, words_, bare_, pass_, screen_, with_, spot_)                                 \
@@ -127,11 +127,15 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     if (phrase_has(phrase, 'Z')) {
         return !next || (next->kind == TOKEN_MARK && next->mark != ',');
     }
+    struct who holder;
+    if (phrase_has(phrase, 'H')) {
+        return c->doer && c->speech && above_holder(c, &holder) && same_who(&holder, c->doer);
+    }
     if (phrase_has(phrase, 'P')) {
         return next && next->kind == TOKEN_NUMBER && !next->possessive;
     }
     if (phrase_has(phrase, 'V')) {
-        return next && next->possessive;
+        return next && (next->possessive || (c->speech && word_among(c, owner_words)));
     }
     if (phrase_has(phrase, 'D') || phrase_has(phrase, 'E')) {
         return take_own_defender(c) || phrase_has(phrase, 'D');

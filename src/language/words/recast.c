@@ -245,6 +245,13 @@ static bool nominal(const struct cursor *c, struct recast *r)
         return true;
     }
     behind = trial;
+    if (task == VERB_MOVE && somebody_read(&behind, &agent) && agent.who.kind == WHO_PLAYER &&
+        !verb_begins(&behind)) { /* shallow cut 1 thru to the slot */
+        recast_acts(c, r, &agent.who);
+        r->to = behind.at;
+        return true;
+    }
+    behind = trial;
     if (two && somebody_read(&behind, &agent) && word_is(&behind, 0, "to")) {
         const struct token *to = behind.at;
         take_words(&behind, "to");
@@ -507,10 +514,11 @@ static bool unnamed(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,     remarked,  screens_listed, slanted,    remark,  gives_there, onward,
-        comes_for, from_whom, lead,           pronoun,    chained, ball_moves,  passive,
-        of_two,    two_roll,  nominal,        imperative, all_but, plural,      tail,
-        fronted,   reasoned,  feint,          stepping,   theirs,  going_on,    unnamed};
+        label,       remarked,   looks_only, screens_listed, slanted,  remark,
+        gives_there, onward,     comes_for,  from_whom,      lead,     pronoun,
+        chained,     ball_moves, passive,    of_two,         two_roll, nominal,
+        imperative,  all_but,    plural,     tail,           fronted,  reasoned,
+        feint,       stepping,   theirs,     going_on,       unnamed};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -225,9 +225,19 @@ static bool drives_on(struct predicate *p)
         s->drive != DRIVE_FREE) {
         return false;
     }
+    static const char *const ends[] = {"ends up", "stops", "finishes", "gets", "winds up",
+                                       "lands",   "stop",  "get",      NULL};
     take_mark(&trial, ',');
-    if (!take_words(&trial, "and") || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
-        phrase.verb != VERB_DRIVES) {
+    if (!take_words(&trial, "and")) {
+        return false;
+    }
+    struct cursor end = trial; /* drives and stops at the elbow: where the drive ends */
+    if (take_among(&end, ends) && leg_follows(&end) &&
+        !word_among(&end, (const char *const[]){"back", "away", NULL})) {
+        p->c->at = end.at;
+        return true;
+    }
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.verb != VERB_DRIVES) {
         return false;
     }
     p->c->at = trial.at;

@@ -7,8 +7,18 @@
 static int second_screener(struct predicate *p)
 {
     struct cursor *c = p->c;
+    static const char *const links[] = {"and then off of", "and then off", "then off of",
+                                        "then off",        "and off of",   "and off",
+                                        "and then",        "then",         NULL};
     struct cursor trial = *c;
-    if (!take_words(&trial, "and") || subject_verb_is(&trial)) {
+    bool linked = take_words(&trial, "and");
+    struct cursor then = *c;
+    take_mark(&then, ',');
+    if (c->speech && take_among(&then, links)) { /* off 4 then off 5 */
+        trial = then;
+        linked = true;
+    }
+    if (!linked || subject_verb_is(&trial)) {
         return 1;
     }
     struct phrase phrase;

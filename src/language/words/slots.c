@@ -47,6 +47,12 @@ static bool change_verb(struct predicate *p)
         p->s->verb = VERB_STAYS;
         return true;
     }
+    struct who holder;
+    if (p->s->verb == VERB_GOES && p->c->speech && !p->s->place && word_is(p->c, 0, "middle") &&
+        above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0])) {
+        p->s->verb = VERB_DRIVES; /* goes middle */
+        return true;
+    }
     if (p->s->verb == VERB_REPLACES && p->c->speech && holds_place(p)) {
         p->s->verb = VERB_FILLS; /* replaces up top, fills for 2 at the right slot */
         p->s->object = (struct who){.kind = WHO_NONE};

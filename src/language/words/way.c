@@ -20,7 +20,11 @@ static const char *const lines[] = {"right side of lane",
                                     "left sideline",
                                     "middle of key",
                                     "foul line",
+                                    "main street",
                                     "perimeter",
+                                    "gut of lane",
+                                    "pipe",
+                                    "gut",
                                     "lane line",
                                     "sideline",
                                     "baseline",
@@ -261,7 +265,51 @@ static int by_defender(struct predicate *p)
         return 0;
     }
     c->at = end;
+    if (p->s->verb == VERB_CUTS && !p->s->place && str_is(from->text, "behind")) {
+        p->s->verb = VERB_BACK_CUTS; /* cuts behind x2 */
+        return 1;
+    }
     note_way(p, cursor_taken(c, from));
+    return 1;
+}
+
+/* drives left, dribbles to the right: with no place behind it. A drive goes to the rim all the
+ * same; a dribble, to that side. */
+static int side_alone(struct predicate *p)
+{
+    static const struct entry sides[] = {{"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {"to left", SIDE_LEFT},
+                                         {"to right", SIDE_RIGHT},
+                                         {"to his left", SIDE_LEFT},
+                                         {"to his right", SIDE_RIGHT},
+                                         {"to her left", SIDE_LEFT},
+                                         {"to her right", SIDE_RIGHT},
+                                         {"hard left", SIDE_LEFT},
+                                         {"hard right", SIDE_RIGHT},
+                                         {"off left", SIDE_LEFT},
+                                         {"off right", SIDE_RIGHT},
+                                         {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    enum verb verb = p->s->verb;
+    bool ball =
+        verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF || verb == VERB_DRIBBLES_OFF;
+    int side = ball && !p->s->place ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !(stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
+                      word_is(&trial, 0, "then") || clause_is(&trial))) {
+        return 0;
+    }
+    c->at = trial.at;
+    if (verb_row(verb)->place == DEFAULT_RIM) {
+        note_way(p, cursor_taken(c, from));
+        return 1;
+    }
+    struct place *place = arena_new(c->arena, struct place);
+    *place =
+        (struct place){.kind = PLACE_SIDE, .side = (enum side)side, .span = cursor_taken(c, from)};
+    p->s->place = place;
     return 1;
 }
 
@@ -281,6 +329,7 @@ int along_read(struct predicate *p)
     int by = c->speech ? passing_by(p) : 0;
     by = by == 0 && c->speech ? toward_side(p) : by;
     by = by == 0 && c->speech ? by_defender(p) : by;
+    by = by == 0 && c->speech ? side_alone(p) : by;
     if (by != 0) {
         return by;
     }
@@ -303,8 +352,12 @@ int along_read(struct predicate *p)
         p->phrase.to = SPOT_LANE;
         return 1;
     }
+    struct cursor inner = *c;
+    inner.watch = NULL;
+    static const char *const middles[] = {"lane",        "key", "paint", "pipe",
+                                          "main street", "gut", NULL};
     bool rim =
-        down && (word_is(c, 1, "lane") || word_is(c, 1, "key") || word_is(c, 1, "paint")) &&
+        down && take_words(&inner, "down") && word_among(&inner, middles) &&
         (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS);
     if (rim) {
         c->at = trial.at;
