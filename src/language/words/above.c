@@ -135,13 +135,24 @@ static void screeners(const struct sentence *s, struct who *out, struct who *sec
     *second = s->subject.count > 1 ? s->subject.at[1] : (struct who){.kind = WHO_NONE};
 }
 
+/* A screen on the ball is for whoever has it. */
+static bool screens(const struct cursor *c, const struct sentence *s, const struct who *user)
+{
+    struct who holder;
+    if (!task_is(s, VERB_SCREEN)) {
+        return false;
+    }
+    return s->object.kind == WHO_BALL ? above_holder(c, &holder) && same_who(&holder, user)
+                                      : same_who(&s->object, user);
+}
+
 static const struct sentence *screen_for(const struct cursor *c, const struct who *user)
 {
     above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct who *screener = &list.at[i]->subject.at[0];
         bool named = screener->kind == WHO_PLAYER || screener->kind == WHO_ROLE;
-        if (task_is(list.at[i], VERB_SCREEN) && named && same_who(&list.at[i]->object, user)) {
+        if (named && screens(c, list.at[i], user)) {
             return list.at[i];
         }
     }
@@ -266,7 +277,7 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
     for (size_t i = 0; i < list.count; i++) {
         const struct sentence *s = list.at[i];
         bool named = s->subject.at[0].kind == WHO_PLAYER || s->subject.at[0].kind == WHO_ROLE;
-        if (!task_is(s, VERB_SCREEN) || !named || !same_who(&s->object, user)) {
+        if (!named || !screens(c, s, user)) {
             continue;
         }
         bool used = false;
@@ -293,7 +304,7 @@ bool above_screened(const struct cursor *c, const struct who *user, const struct
                    (same_who(&s->subject.at[0], screener) ||
                     (s->subject.count > 1 && same_who(&s->subject.at[1], screener)));
         if (his) {
-            return same_who(&s->object, user);
+            return screens(c, s, user);
         }
     }
     return false;

@@ -173,6 +173,7 @@ struct sentence {
     const struct place *face_place;
     enum { WIDTH_NORMAL, WIDTH_WIDE, WIDTH_TIGHT } width;
     bool early;
+    const struct sentence *ahead; /* while it is read: what its receiver does before it */
     bool hands_off; /* while it is read: a hand-off follows, which becomes a sentence of its own */
     bool spread; /* while it is read: each of its players has a sentence behind it, which replace it
                   */

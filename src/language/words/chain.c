@@ -161,6 +161,10 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     if (leg && out->count > 0 && out->at[out->count - 1].spread) {
         out->count--; /* each of its players is said now */
     }
+    if (s.ahead) {
+        VEC_PUSH(c->arena, out, *s.ahead);
+        s.ahead = NULL;
+    }
     VEC_PUSH(c->arena, out, s);
     if (s.shoots) { /* for a jumper */
         struct sentence *tried = &out->at[out->count - 1];

@@ -132,6 +132,11 @@ bool how_it_flies(struct predicate *p)
     static const char *const adjectives[] = {"quick", "hard",   "simple", "good", "nice",
                                              "sharp", "crisp",  "soft",   "big",  "little",
                                              "long",  "strong", NULL};
+    static const char *const outs[] = {
+        "out of double team", "out of trap",     "out of double", "out of post",      "out of lane",
+        "out of paint",       "out of pressure", "over defense",  "over zone",        "over trap",
+        "across court",       "across floor",    "off dribble",   "through the trap", NULL};
+    static const char *const past[] = {"over", "past", "around", "by", "under", NULL};
     static const char *const leads[] = {
         "right back", "straight back", "back out", "back in",  "back",      "in",        "inside",
         "in there",   "over",          "up there", "right in", "in to him", "in to her", "up high",
@@ -140,6 +145,16 @@ bool how_it_flies(struct predicate *p)
     struct phrase phrase;
     if (p->s->verb != VERB_PASSES) {
         return false;
+    }
+    struct cursor over = trial;
+    struct who who;
+    const struct token *from = p->c->at;
+    if (p->c->speech &&
+        (take_among(&over, outs) ||
+         (take_among(&over, past) && person_read(&over, &who) && who_defends(&who)))) {
+        p->c->at = over.at; /* over x1, out of the trap */
+        note_left_out(p->c, cursor_taken(p->c, from));
+        return true;
     }
     int way = take_entry(&trial, ways);
     if (way >= 0) {

@@ -204,10 +204,33 @@ static const struct place *self_read(struct cursor *c, int depth)
     return place_keep(c, place, mark.at);
 }
 
+/* flashes to the ball: toward whoever has it, half the way (ours). */
+static const struct place *ball_read(struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct who holder;
+    if (!c->doer || c->several || !take_words(&trial, "ball") || word_is(&trial, 0, "side") ||
+        !above_holder(c, &holder) || same_who(&holder, c->doer)) {
+        return NULL;
+    }
+    const struct token *from = c->at;
+    c->at = trial.at;
+    struct place place = {.kind = PLACE_HALFWAY, .fraction = 0.5};
+    place.a = place_keep(c, (struct place){.kind = PLACE_WHERE, .who = *c->doer}, from);
+    place.b = place_keep(c, (struct place){.kind = PLACE_WHERE, .who = holder}, from);
+    struct span span = cursor_taken(c, from);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_LENGTH_TAKEN, span,
+                                 "`%.*s`: how far is not written: half the way was taken",
+                                 STR_ARG(cursor_text(c, span)));
+    diag_help(c->diags, diag, "name the place: `to the nail`, `beside 1`");
+    return place_keep(c, place, from);
+}
+
 const struct place *nearby_read(struct cursor *c, int depth)
 {
     const struct place *place = c->speech ? off_read(c, depth) : NULL;
     place = place || !c->speech ? place : self_read(c, depth);
     place = place || !c->speech ? place : middle_read(c, depth);
+    place = place || !c->speech ? place : ball_read(c);
     return place || !c->speech ? place : owned_alone(c);
 }

@@ -26,6 +26,11 @@ static const struct entry pairs[] = {
     {"follows their pass", PAIR_FOLLOW},
     {"follows", PAIR_FOLLOW},
     {"follow", PAIR_FOLLOW},
+    {"follows it", PAIR_FOLLOW},
+    {"follow it", PAIR_FOLLOW},
+    {"chases it", PAIR_FOLLOW},
+    {"chases his pass", PAIR_FOLLOW},
+    {"chases her pass", PAIR_FOLLOW},
     {"dribble hands off to", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-offs to", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-off with", PAIR_DRIBBLE_HAND_OFF},
@@ -257,6 +262,16 @@ static int follow(struct cursor *c, const who_list *subject, struct tie tie, str
     }
     add(c, out, subject, tie,
         (struct sentence){.verb = VERB_GOES, .place = place_of(c, PLACE_BESIDE, who)}, verb);
+    static const char *const backs[] = {
+        "for hand-off",      "for handback",        "for dho",     "to get hand-off",
+        "into hand-off",     "for pitch",           "for it back", "to get it back",
+        "for hand-off back", "for return hand-off", NULL};
+    if (c->speech && take_among(c, backs)) { /* follows it for the hand-off */
+        who_list one = {NULL, 0, 0};
+        VEC_PUSH(c->arena, &one, who);
+        add(c, out, &one, (struct tie){.word = TIE_NONE},
+            (struct sentence){.verb = VERB_HANDS_OFF, .object = subject->at[0]}, verb);
+    }
     return 1;
 }
 
@@ -316,8 +331,9 @@ static bool inverse_noun(struct cursor *c, struct sentence *out)
 static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
 {
     static const char *const gets[] = {
-        "gets",  "get",     "takes",  "take",         "receives",    "receive", "catches",
-        "catch", "accepts", "accept", "comes to get", "come to get", NULL};
+        "gets",         "get",         "takes", "take",    "receives",
+        "receive",      "catches",     "catch", "accepts", "accept",
+        "comes to get", "come to get", "uses",  "use",     NULL};
     static const char *const from[] = {"back from", "right back from", "from", NULL};
     static const char *const back[] = {"right back", "straight back", "back", NULL};
     static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};

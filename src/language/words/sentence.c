@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* sentence: subject, verb, slots, modifiers, clause, until, and nothing left over. */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 static int trailing_clause(struct predicate *p)
 {
@@ -93,6 +93,43 @@ static bool same_place_again(struct predicate *p)
     return true;
 }
 
+/* finds 4 drifting to the corner: what the receiver does, which is a sentence of its own before it;
+ * said above already, it is only said again. */
+static int receiver_moves(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    struct cursor trial = *c;
+    struct phrase phrase;
+    struct str bare;
+    if (!c->speech || verb_row(s->verb)->task != VERB_PASS || s->object.kind != WHO_PLAYER ||
+        s->ahead || take_entry(&trial, pace_entries) >= 0 ||
+        !phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &bare) ||
+        (verb_row(phrase.verb)->task != VERB_MOVE && verb_row(phrase.verb)->task != VERB_USE)) {
+        return 0;
+    }
+    struct token *said = c->speech->tokens + (cursor_next(c) - c->speech->tokens);
+    struct recast verb = {.to = c->at};
+    recast_verb(c, &verb, bare);
+    struct token whole = verb.tokens.at[0];
+    whole.span = cursor_taken(&trial, c->at);
+    for (struct token *at = said + 1; at < trial.at; at++) {
+        at->filler = true;
+    }
+    *said = whole;
+    struct sentence *move = arena_new(c->arena, struct sentence);
+    *move = (struct sentence){.span = whole.span};
+    VEC_PUSH(c->arena, &move->subject, s->object);
+    const struct who *doer = c->doer;
+    struct str before = above_verb(c, &s->object);
+    c->doer = &move->subject.at[0];
+    bool fine = rest_read(c, move);
+    c->doer = doer;
+    bool again = str_equal(before, phrase_words(move->verb, move->pass, move->screen, false));
+    s->ahead = again ? NULL : move;
+    return fine ? 1 : -1;
+}
+
 /* One part behind the verb: 1 taken, 0 nothing fits, -1 reported. A comma may stand before all but
  * a slot. */
 static int part_read(struct predicate *p)
@@ -103,6 +140,10 @@ static int part_read(struct predicate *p)
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');
     p->comma_clause = (struct span){0};
+    int moves = receiver_moves(p);
+    if (moves != 0) {
+        return moves;
+    }
     for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {
         int taken = readers[i](p);
         if (taken != 0) {

@@ -141,6 +141,19 @@ static bool take_before(struct cursor *c)
     static const char *const looks[] = {"looks off", "look off", "looks at", "look at", NULL};
     if (take_among(c, catches)) {
         take_among(c, balls);
+        struct cursor at = *c;
+        struct cursor_mark mark = cursor_mark(&at);
+        bool place = c->speech && take_among(&at, place_words) && spot_read(&at, true) &&
+                     word_is(&at, 0, "and"); /* catches on the wing and drives */
+        const struct token *end = at.at;
+        cursor_back(&at, mark);
+        c->at = place ? end : c->at;
+        return true;
+    }
+    struct cursor counted = *c;
+    struct phrase dribble;
+    if (c->speech && phrase_read(&counted, FOR_ATTACKERS, &dribble) && dribble.counted) {
+        c->at = counted.at; /* takes one dribble and shoots */
         return true;
     }
     struct cursor trial = *c;

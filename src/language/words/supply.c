@@ -78,10 +78,22 @@ static void place_unsaid(struct predicate *p)
     }
 }
 
+/* 1 comes off it and hits 5: with the ball, and nowhere said, it is a drive. */
+static void comes_with_ball(struct predicate *p)
+{
+    struct who holder;
+    if (p->s->verb == VERB_COMES && !p->s->place && p->s->object.kind != WHO_NONE &&
+        p->s->subject.count == 1 && p->c->speech && above_holder(p->c, &holder) &&
+        same_who(&holder, &p->s->subject.at[0])) {
+        p->s->verb = VERB_DRIVES_OFF;
+    }
+}
+
 void place_of_phrase(struct predicate *p)
 {
     without_screen(p);
     with_screen(p);
+    comes_with_ball(p);
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {
         place_unsaid(p);
     }
