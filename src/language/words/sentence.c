@@ -330,7 +330,7 @@ static bool leads_to_verb(struct cursor *c)
     if (!to && !take_words(&trial, "and")) {
         return false;
     }
-    if (to && c->speech && !verb_begins(&trial)) {
+    if (c->speech && !verb_begins(&trial)) {
         return false;
     }
     c->at = trial.at;

@@ -277,19 +277,10 @@ static int by_defender(struct predicate *p)
  * same; a dribble, to that side. */
 static int side_alone(struct predicate *p)
 {
-    static const struct entry sides[] = {{"left", SIDE_LEFT},
-                                         {"right", SIDE_RIGHT},
-                                         {"to left", SIDE_LEFT},
-                                         {"to right", SIDE_RIGHT},
-                                         {"to his left", SIDE_LEFT},
-                                         {"to his right", SIDE_RIGHT},
-                                         {"to her left", SIDE_LEFT},
-                                         {"to her right", SIDE_RIGHT},
-                                         {"hard left", SIDE_LEFT},
-                                         {"hard right", SIDE_RIGHT},
-                                         {"off left", SIDE_LEFT},
-                                         {"off right", SIDE_RIGHT},
-                                         {NULL, 0}};
+    static const struct entry sides[] = {
+        {"left", SIDE_LEFT},      {"right", SIDE_RIGHT},     {"to left", SIDE_LEFT},
+        {"to right", SIDE_RIGHT}, {"hard left", SIDE_LEFT},  {"hard right", SIDE_RIGHT},
+        {"off left", SIDE_LEFT},  {"off right", SIDE_RIGHT}, {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;

@@ -268,8 +268,6 @@ static const struct refusal refusals[] = {
      "write the player's number: `1 passes to 2`"},
     {"1 drives to his right", "text.points-back", "his",
      "left and right are the floor's, nobody's own", "name the place: `right wing`, `left elbow`"},
-    {"1 drives right and kicks to 3", "text.place-half", "right", "`right` what?",
-     "name the spot: `right wing`"},
     {"3 cuts off 5's screen", "text.place-missing", "", "`3 comes off 5 to` which place?",
      "name the place: `3 comes off 5 to the rim`"},
     {"3 waits for 5 to screen", "text.duration-missing", "5", "a wait for somebody is no time",
