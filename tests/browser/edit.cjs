@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+// The page to write in, in a browser without a network, opened as a file. Usage: node edit.cjs PAGE BOOK...
+'use strict';
+const fs = require('node:fs');
+const os = require('node:os');
+const path = require('node:path');
+const { check, figure, finish, start, open, faults } = require('./browser.cjs');
+
+const [pagePath, ...books] = process.argv.slice(2);
+const address = 'file://' + path.resolve(pagePath);
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'edit-'));
+const only = (url) => url.startsWith('file://') || url.startsWith('blob:');
+
+const PLAY = `play "Millrace"
+  level varsity
+  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block
+  ball 1
+  defense man
+
+  step "Swing"
+    1 passes to 2
+    3 stays
+    5 stays
+`;
+
+const shown = (page) => page.evaluate(() => Number(document.documentElement.dataset.shown || 0));
+
+// Does something and waits until the picture that follows is there.
+async function after(page, work) {
+  const before = await shown(page);
+  await work();
+  await page.waitForFunction((count) => Number(document.documentElement.dataset.shown || 0) > count, before);
+}
+
+const text = (page) => page.evaluate(() => globalThis.courtwright.text());
+
+async function write(page, content) {
+  await page.locator('.cm-content').click();
+  await page.keyboard.press('Control+a');
+  await after(page, () => page.keyboard.insertText(content));
+}
+
+async function typing(page) {
+  await write(page, PLAY);
+  const before = await page.innerHTML('#floor');
+  check((await page.textContent('#title')) === 'Millrace', 'the play that is typed is shown');
+  await page.locator('.cm-content').press('Control+End');
+  for (const letter of '    4 cuts to the rim') {
+    await after(page, () => page.keyboard.type(letter));
+  }
+  const now = await page.innerHTML('#floor');
+  check(now !== before && now.includes('<svg'), 'the diagram changes as one types');
+  await page.waitForFunction(() => document.getElementById('source').shadowRoot.querySelectorAll('.k-heading').length > 0);
+  check(true, 'headings are colored by the core');
+}
+
+async function completing(page) {
+  await write(page, PLAY + '    4 cu');
+  await page.keyboard.type('t');
+  await page.waitForSelector('.cm-tooltip-autocomplete li', { timeout: 5000 });
+  const first = await page.locator('.cm-tooltip-autocomplete li').first().textContent();
+  check(first.startsWith('cuts'), 'a verb that is begun is offered', first);
+  await page.keyboard.press('Escape');
+}
+
+async function hovering(page) {
+  await write(page, PLAY);
+  await page.locator('.k-verb').first().hover();
+  await page.waitForSelector('.said', { timeout: 5000 });
+  check((await page.textContent('.said')).includes('passes to'), 'a word says what it means');
+  await page.mouse.move(5, 5);
+}
+
+async function finding(page) {
+  await write(page, PLAY + '    4 sinks to left short corner\n');
+  await page.waitForSelector('#found .square');
+  const line = page.locator('.cm-line', { hasText: '4 sinks' });
+  check(await line.locator('.found').count() > 0, 'what is found is underlined');
+  check((await line.locator('.squares').textContent()) === 'A', 'with its square at the end of the line');
+  check((await page.textContent('#found li')).includes('9 ft'), 'and told in the list', await page.textContent('#found'));
+  check((await page.locator('#floor svg text', { hasText: /^A$/ }).count()) === 1, 'and drawn in the picture under its letter');
+  await after(page, () => page.locator('#found .apply').first().click());
+  check((await text(page)).includes('4 goes to left wing'), 'its help is applied', await text(page));
+  await page.waitForFunction(() => !document.querySelector('#found .square'));
+  check(true, 'and the finding is gone');
+}
+
+async function wrongWord(page) {
+  await write(page, PLAY.replace('passes', 'pases'));
+  await page.waitForSelector('#found .error');
+  check((await page.textContent('#floor')).includes('drawn when what is marked'), 'an error is told, and the play waits for it');
+  await after(page, () => page.locator('#found .apply').first().click());
+  check((await text(page)) === PLAY, 'a misspelt word is mended by its help');
+}
+
+async function moving(page) {
+  await write(page, PLAY);
+  await page.click('#watch');
+  await page.waitForSelector('#panel:not([hidden])');
+  const place = () => page.evaluate(() => {
+    const body = document.querySelector('#floor .ball') || document.querySelector('#floor .player');
+    return JSON.stringify(document.querySelector('#floor svg').getCurrentTime()) + body.getBoundingClientRect().x;
+  });
+  const first = await place();
+  await page.waitForTimeout(500);
+  check(first !== await place(), 'the play moves');
+  await page.click('#play');
+  const at = await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime());
+  await page.waitForTimeout(200);
+  check(at === await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime()), 'it is stopped');
+  await page.locator('#line').fill('0.5');
+  check(Math.abs(await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime()) - 1.5) < 0.02, 'the time line goes anywhere', String(at));
+  check(await page.locator('#strip .bar').count() >= 1, 'the strip has a bar for what is done');
+  await page.click('#watch');
+}
+
+async function reading(page) {
+  const reads = PLAY + '    read x2 is in the lane "Drive"\n      2 drives to the rim\n    read otherwise "Back out"\n      2 passes to 1\n';
+  await write(page, reads);
+  const labels = await page.locator('#steps button').allTextContents();
+  check(labels.length >= 2, 'each read has a button', labels.join(' '));
+  await after(page, () => page.locator('#steps button').last().click());
+  check(await page.locator('#steps button').last().getAttribute('aria-current') === 'true', 'and shows its picture');
+}
+
+async function dark(page) {
+  const ink = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor + document.querySelector('#floor svg').innerHTML.length
+    + document.querySelector('#floor .player').getAttribute('fill'));
+  await write(page, PLAY);
+  const light = await ink();
+  await after(page, () => page.click('#theme'));
+  check(light !== await ink(), 'the page and the picture go dark');
+  check((await faults(page)).length === 0, 'dark: axe finds no fault', await faults(page));
+  await after(page, () => page.click('#theme'));
+}
+
+async function tidying(page) {
+  await write(page, PLAY.replace('  1 passes to 2', '  1   pass   the ball to 2'));
+  await after(page, () => page.click('#tidy'));
+  check((await text(page)).includes('\n    1 passes to 2\n'), 'a text is tidied', await text(page));
+}
+
+async function printing(page) {
+  await write(page, PLAY);
+  await page.click('#page');
+  for (const sheet of ['handout', 'own', 'coach', 'card']) {
+    await page.selectOption('[name=sheet]', sheet);
+    await page.waitForFunction((word) => (document.documentElement.dataset.paper || '').startsWith(word), sheet);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    check(pdf.subarray(0, 5).toString() === '%PDF-' && pdf.length > 5000, `${sheet} is printed`, pdf.length);
+  }
+  await page.selectOption('[name=size]', 'a4');
+  await page.waitForFunction(() => (document.documentElement.dataset.paper || '').endsWith('a4'));
+  const file = path.join(folder, 'a4.pdf');
+  await page.pdf({ path: file, preferCSSPageSize: true });
+  check(/MediaBox\s*\[\s*0 0 59[45]/.test(fs.readFileSync(file, 'latin1')), 'on A4 too');
+  const found = await faults(page);
+  check(found.length === 0, 'pages to print: axe finds no fault', found);
+  await page.getByRole('button', { name: 'Back' }).click();
+}
+
+async function keeping(page) {
+  await write(page, PLAY + '    4 cuts to the rim\n');
+  const before = await text(page);
+  await page.keyboard.type('# last'); // and at once away
+  await page.reload();
+  await page.waitForFunction(() => Number(document.documentElement.dataset.shown || 0) > 0);
+  check((await text(page)) === before + '# last', 'a reload loses nothing', await text(page));
+}
+
+async function files(page) {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('#download')]);
+  check(fs.readFileSync(await download.path(), 'utf8') === await text(page), 'the text is downloaded as it stands');
+  await after(page, () => page.setInputFiles('#file', books));
+  await page.waitForFunction(() => document.getElementById('plays').options.length > 10);
+  check((await page.textContent('#name')) === 'kites.play', 'a book of several files is opened');
+  await after(page, () => page.selectOption('#plays', '1'));
+  check((await page.textContent('#title')) === 'Lantern', 'a play is picked by its name');
+}
+
+// How long the worker takes for a key, in whatever text is open.
+async function times(page, what) {
+  await page.locator('.cm-content').press('End');
+  await page.keyboard.type(' ');
+  const before = await page.evaluate(() => globalThis.courtwright.times.length);
+  for (let i = 0; i < 20; i++) {
+    await after(page, () => page.keyboard.type(i % 2 ? 'a' : '#'));
+  }
+  const took = (await page.evaluate((from) => globalThis.courtwright.times.slice(from), before)).sort((a, b) => a - b);
+  figure(`${what}: key to picture in the worker, median ${took[took.length >> 1].toFixed(1)} ms, most ${took[took.length - 1].toFixed(1)} ms`);
+  check(took.length >= 20, `${what}: every key is drawn`);
+}
+
+async function main() {
+  figure(`the page holds ${fs.statSync(pagePath).size} bytes`);
+  const browser = await start();
+  const page = await open(browser, address, { viewport: { width: 1280, height: 860 }, acceptDownloads: true }, only);
+  await page.waitForFunction(() => Number(document.documentElement.dataset.shown || 0) > 0);
+  figure(`first picture ${Math.round(await page.evaluate(() => globalThis.courtwright.first))} ms after opening`);
+  check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
+  const found = await faults(page);
+  check(found.length === 0, 'light: axe finds no fault', found);
+  for (const situation of [typing, completing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, keeping]) {
+    try {
+      await situation(page);
+    } catch (thrown) {
+      check(false, `${situation.name} comes to its end`, thrown.message);
+      await page.reload();
+      await page.waitForFunction(() => Number(document.documentElement.dataset.shown || 0) > 0);
+    }
+  }
+  await write(page, PLAY);
+  await times(page, 'a play of its own');
+  await files(page);
+  await times(page, 'the example book');
+  const phone = await open(browser, address, { viewport: { width: 390, height: 844 } }, only);
+  await phone.waitForFunction(() => Number(document.documentElement.dataset.shown || 0) > 0);
+  const wide = await phone.evaluate(() => document.documentElement.scrollWidth);
+  check(wide <= 390, 'on a narrow screen nothing sticks out', String(wide));
+  const small = await phone.evaluate(() => [...document.querySelectorAll('button, select')].filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44 && !one.classList.contains('line')).map((one) => one.textContent));
+  check(small.length === 0, 'and what is touched is 44 px high', small.join(', '));
+  check(page.asked.length === 0 && phone.asked.length === 0, 'nothing is asked of a network', [...page.asked, ...phone.asked].join(' '));
+  check(page.errors.length === 0 && phone.errors.length === 0, 'and nothing went wrong unseen', [...page.errors, ...phone.errors].join('\n'));
+  await browser.close();
+  fs.rmSync(folder, { recursive: true });
+  finish();
+}
+
+main();
