@@ -194,6 +194,8 @@ export function openEditor(options) {
     })
   })
 
+  view.scrollDOM.tabIndex = 0 // so that a long text can be scrolled by keys without writing in it
+
   const clamp = (place) => Math.min(place, view.state.doc.length)
 
   return {

@@ -71,7 +71,7 @@ export class Paper {
     this.trouble.setAttribute('role', 'status')
     this.paper.replaceChildren(bar, this.trouble, this.body)
     this.paper.hidden = false
-    document.querySelector('main').hidden = true
+    document.getElementById('desk').hidden = true
     this.sheet.focus()
     return this.show()
   }
@@ -79,7 +79,7 @@ export class Paper {
   close() {
     this.paper.hidden = true
     this.paper.replaceChildren()
-    document.querySelector('main').hidden = false
+    document.getElementById('desk').hidden = false
     this.closed()
   }
 
