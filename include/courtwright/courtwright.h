@@ -271,7 +271,8 @@ struct courtwright_draw {
     bool caution;     /* the short caution under the floor; it is in an SVG's description always */
     bool beads;       /* a bead on each line every half second */
     bool names;       /* players' names beside their numbers, from the roster */
-    bool show_checks; /* findings where they are */
+    bool show_checks; /* findings where they are, and told under the floor */
+    bool only_lettered; /* of show_checks: they are told elsewhere, behind the same letters */
     bool hide_defense;
     bool fluid; /* SVG: as wide as where it stands */
     const char

@@ -71,6 +71,7 @@ static struct scene_options scene_wanted(const struct courtwright *book,
         .caution = draw->caution,
         .beads = draw->beads,
         .names = draw->names && book->playbook ? &book->playbook->team : NULL,
+        .told_elsewhere = draw->only_lettered,
         .findings = draw->show_checks ? &compiled->findings : NULL,
     };
 }

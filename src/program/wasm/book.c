@@ -157,6 +157,7 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
         .theme = theme_of(wishes),
         .width = width,
         .show_checks = wishes & PAGE_CHECKS,
+        .only_lettered = true,
         .caption = wishes & PAGE_CAPTION,
         .names = wishes & PAGE_NAMES,
         .fluid = wishes & PAGE_FLUID,

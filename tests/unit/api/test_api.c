@@ -822,6 +822,31 @@ START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
 }
 END_TEST
 
+START_TEST(findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only)
+{
+    struct courtwright *close = load(
+        "close.play", "play \"Millrace\"\n"
+                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
+                      "  ball 1\n"
+                      "  step\n"
+                      "    1 passes to 2\n"
+                      "    1 screens for 3\n"
+                      "    3 comes off 1 to left wing\n");
+    struct courtwright_draw draw = {
+        .format = COURTWRIGHT_SVG_LIVE, .width = 400, .show_checks = true};
+    ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_gt(times("find another spot"), 0);
+    size_t letters = times(">A<");
+    start_over();
+    draw.only_lettered = true;
+    ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(times("find another spot"), 0);
+    ck_assert_uint_eq(times(">A<"), 1);
+    ck_assert_uint_eq(letters, 2);
+    courtwright_free(close);
+}
+END_TEST
+
 START_TEST(cards_as_html_are_one_a_diagram)
 {
     ck_assert_int_eq(courtwright_paper_html(book, "card", NULL, &writer), COURTWRIGHT_OK);
@@ -907,6 +932,7 @@ int main(void)
     tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
     tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
     tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
+    tcase_add_test(all, findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only);
     tcase_add_test(all, cards_as_html_are_one_a_diagram);
     tcase_add_test(all, a_practice_as_html_adds_up);
     tcase_add_test(all, sheets_as_html_that_cannot_be_made_say_so);

@@ -64,7 +64,7 @@ const answers = {
   // The play of one line, run, and its picture.
   show({name, text, line, label, dark, checks, shown}) {
     const began = performance.now()
-    const told = load(name, text, line)
+    const told = loadedAt({name, text, line})
     let index = told.plays.findIndex((play) => !play.waiting && play.line <= line)
     told.plays.forEach((play, at) => {
       index = !play.waiting ? at : index
