@@ -208,6 +208,10 @@ static struct vec2 ring_push(struct drawing *drawing, size_t index)
             push = vec2_add(push, push_off(ring->at, symbol->at, least, vec2_of(0.6, 0.8)));
         }
     }
+    for (size_t i = 0; i < drawing->cones.count; i++) {
+        double least = size->cone + own + 0.7 * size->gap;
+        push = vec2_add(push, push_off(ring->at, drawing->cones.at[i], least, vec2_of(0.6, 0.8)));
+    }
     for (size_t i = 0; i < drawing->stops.count; i++) {
         const struct stop *other = &drawing->stops.at[i];
         if (i == index) {

@@ -234,6 +234,21 @@ START_TEST(two_who_change_places_pass_each_other)
 }
 END_TEST
 
+START_TEST(who_ends_at_a_cone_is_seen_beside_it)
+{
+    struct scene *scene = drawn("drill \"Gate\"\n"
+                                "  start 1 left corner, cone at right elbow\n"
+                                "  ball 1\n"
+                                "  step \"Run\"\n"
+                                "    1 dribbles to cone A\n",
+                                -1);
+    struct scene_measure found;
+    scene_measure(&arena, scene, &found);
+    ck_assert_int_eq(found.on[MEASURED_SYMBOL][MEASURED_DOT], 0);
+    ck_assert(scene->uses & 1u << CLASS_END);
+}
+END_TEST
+
 static int discs_in(const struct scene *scene)
 {
     int discs = 0;
@@ -279,6 +294,7 @@ int main(void)
     tcase_add_test(all, a_slip_before_its_screen_has_both_numbers_on_its_line);
     tcase_add_test(all, who_takes_a_hand_off_comes_to_it);
     tcase_add_test(all, two_who_change_places_pass_each_other);
+    tcase_add_test(all, who_ends_at_a_cone_is_seen_beside_it);
     tcase_add_test(all, on_a_small_picture_all_numbers_stand_or_none);
     suite_add_tcase(suite, all);
     return suite_main(suite);
