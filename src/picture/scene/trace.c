@@ -7,6 +7,7 @@
 
 #define TOLERANCE 0.15               /* metres */
 #define STEP_FEET 0.35               /* between the points of a trail */
+#define ONE_TURN 1.2                 /* feet between two corners (ours) */
 #define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
 #define OBLIQUE (35 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
 #define STEM 2.5                     /* feet of it that are straight there */
@@ -414,6 +415,18 @@ static struct vec2 home_aside(const struct drawing *drawing, const struct stop *
     return vec2_scale(vec2_left(out), area < 0 ? half : -half);
 }
 
+/* Two corners within a foot or so are one turn: it is opened and read as one. */
+static void corners_join(struct trail *trail, double near)
+{
+    size_t last = 0;
+    for (size_t i = 1; i + 1 < trail->count; i++) {
+        if (trail->corner[i] && last > 0 && vec2_distance(trail->at[i], trail->at[last]) < near) {
+            trail->corner[last] = false;
+        }
+        last = trail->corner[i] ? i : last;
+    }
+}
+
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -451,6 +464,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     struct trail *trail = &stroke->trail;
+    corners_join(trail, ONE_TURN * k);
     struct vec2 aside = {0, 0};
     if (stroke_comes_home(drawing, stroke)) {
         aside = home_aside(drawing, start, trail);
