@@ -54,7 +54,7 @@ export class Paper {
     this.reader = select('reader', [1, 2, 3, 4, 5].map((number) => [String(number), named(number) ? `${number} ${named(number).name}` : String(number)]))
     this.size = select('size', [['letter', 'Letter'], ['a4', 'A4']])
     const bar = document.createElement('div')
-    bar.className = 'bar'
+    bar.className = 'chooser'
     const form = document.createElement('form')
     this.player = labelled('Player', this.reader)
     this.plays = labelled('Of', this.which)

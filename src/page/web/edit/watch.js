@@ -17,6 +17,20 @@ function make(name, attributes, parent, text) {
 
 const ends = (task) => Math.max(...['released', 'set', 'caught', 'used', 'arrived', 'started'].map((key) => task[key] ?? 0))
 
+// What takes no time is told without a bar: "stays". A pass is as long as the ball is in the air.
+function bar(svg, task, y, x) {
+  const from = x(task.released ?? task.started), to = x(ends(task))
+  const told = to - from < 2
+  if (!told) {
+    const kind = task.released !== undefined ? 'bar pass' : task.set !== undefined ? 'bar screen' : 'bar'
+    const box = make('rect', {class: kind, x: from, y: y + 2, width: to - from, height: 12}, svg)
+    make('title', {}, box, `${task.who} ${task.verb}${task.other ? ' ' + task.other : ''}`)
+  }
+  if (told || to - from > 7 * task.verb.length) {
+    make('text', {class: 'verb', x: from + 5, y: y + 12}, svg, task.verb)
+  }
+}
+
 // Rows of bars: who does something, from when to when; the ball's row has its passes dashed.
 export function strip(segment, width = 640) {
   const seconds = Math.max(1, Math.ceil(segment.duration)), left = 34, pitch = 18
@@ -41,13 +55,7 @@ export function strip(segment, width = 640) {
     const y = 20 + row * pitch
     make('text', {class: 'who', x: 14, y: y + 12, 'text-anchor': 'middle'}, svg, name === 'the coach' ? 'C' : name)
     for (const task of segment.tasks.filter((one) => one.who === name && one.started !== undefined)) {
-      const from = x(task.started), to = x(ends(task))
-      const bar = make('rect', {class: task.set !== undefined ? 'bar screen' : task.released !== undefined ? 'bar pass' : 'bar',
-        x: from, y: y + 2, width: Math.max(3, to - from), height: 12}, svg)
-      make('title', {}, bar, `${name} ${task.verb}${task.other ? ' ' + task.other : ''}`)
-      if (to - from > 7 * task.verb.length) {
-        make('text', {class: 'verb', x: from + 5, y: y + 12}, svg, task.verb)
-      }
+      bar(svg, task, y, x)
     }
   })
   const y = 20 + who.length * pitch + 8
