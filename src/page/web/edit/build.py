@@ -26,12 +26,12 @@ def hash_of(text):
 
 def main():
     esbuild, folder, module, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
-    script = bundle(esbuild, folder / 'main.js')
+    boot, script = bundle(esbuild, folder / 'boot.js'), bundle(esbuild, folder / 'main.js')
     style = re.sub(r'/\*.*?\*/', '', ''.join((folder / name).read_text(encoding='utf-8') for name in ('page.css', 'paper.css')), flags=re.S)
     style = re.sub(r'\s+', ' ', style).strip()
-    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
+    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
-    parts = {'POLICY': policy, 'STYLE': style, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
+    parts = {'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
              'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
              'MODULE': base64.b64encode(module.read_bytes()).decode('ascii')}
     page = (folder / 'index.html').read_text(encoding='utf-8')

@@ -7,7 +7,6 @@ import {fixIn, listed, marksOf, tell} from './findings.js'
 import {svgOf} from './picture.js'
 import {Paper} from './print.js'
 import {storeOf} from './store.js'
-import {Thread} from './thread.js'
 import {Watch} from './watch.js'
 
 const REST = 350 // ms without a key before the whole book is gone through (ours)
@@ -15,20 +14,10 @@ const SAVE = 500 // ms before what was typed is saved (ours)
 const HOLD = 900 // ms before a step is run a hundred times (ours)
 
 const at = (id) => document.getElementById(id)
-const dataOf = (id) => at(id).textContent
-const sample = {name: 'lantern.play', text: dataOf('sample')}
+const sample = {name: 'lantern.play', text: at('sample').textContent}
 const store = storeOf(document, sample)
 
-function bytesOf(base64) {
-  const text = atob(base64), bytes = new Uint8Array(text.length)
-  for (let i = 0; i < text.length; i++) {
-    bytes[i] = text.charCodeAt(i)
-  }
-  return bytes.buffer
-}
-
-const moduleBytes = bytesOf(dataOf('module'))
-const quick = new Thread(dataOf('worker'), moduleBytes)
+const {quick, another} = globalThis.courtwright // see boot.js
 let slow = null // begun once the first picture is there
 
 const state = {
@@ -43,7 +32,7 @@ const state = {
 }
 // For whoever measures: how long the worker took for each picture, when the first was there (both in ms), the text.
 const times = []
-const measured = globalThis.courtwright = {times, first: 0, text: () => editor.text()}
+const measured = Object.assign(globalThis.courtwright, {times, first: 0, text: () => editor.text()})
 
 // ---- the theme ----
 
@@ -244,7 +233,7 @@ function after(name, wait, work) {
 }
 
 function later() {
-  slow = slow || new Thread(dataOf('worker'), moduleBytes)
+  slow = slow || another()
   after('whole', REST, goThrough)
   after('held', HOLD, tryTiming)
 }

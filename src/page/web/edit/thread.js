@@ -3,12 +3,12 @@
 // one is on its way only the newest of the others is kept, and those in between are answered null.
 
 export class Thread {
-  constructor(source, bytes) {
+  constructor(source, module) {
     this.worker = new Worker(URL.createObjectURL(new Blob([source], {type: 'text/javascript'})))
     this.waiting = new Map()
     this.next = 1
     this.worker.onmessage = ({data}) => this.take(data)
-    this.ready = this.ask('start', {bytes})
+    this.ready = this.ask('start', {module})
   }
 
   take({id, answer, trouble}) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // worker: the core in a thread of its own. Takes {id, ask, ...}, answers {id, answer} or {id, trouble}. The first
-// message brings the module's bytes. When the module traps, a fresh one is started: texts come with every question.
+// message brings the module. When the module traps, a fresh one is started: texts come with every question.
 import {openCore} from './core.js'
 
 let compiled, core
@@ -137,8 +137,16 @@ const answers = {
   }
 }
 
-async function start(bytes) {
-  compiled = compiled || await WebAssembly.compile(bytes)
+function bytesOf(base64) {
+  const text = atob(base64), bytes = new Uint8Array(text.length)
+  for (let i = 0; i < text.length; i++) {
+    bytes[i] = text.charCodeAt(i)
+  }
+  return bytes
+}
+
+async function start(base64) {
+  compiled = compiled || await WebAssembly.compile(bytesOf(base64))
   core = await openCore(compiled)
   loaded = null
 }
@@ -147,7 +155,7 @@ let files = {}
 
 async function answer(message) {
   if (message.ask === 'start') {
-    await start(message.bytes)
+    await start(message.module)
     return core.classes
   }
   files = message.ask === 'files' ? message.files : files
