@@ -46,6 +46,15 @@ async function open(browser, address, options, allow) {
   return page;
 }
 
+// Asks until it is so: the page's own policy lets no waiting inside it be written.
+async function until(page, question, word) {
+  for (let i = 0; i < 600; i++) {
+    if (await page.evaluate(question, word)) { return; }
+    await page.waitForTimeout(25);
+  }
+  throw new Error(`it never came to this: ${question} ${word === undefined ? '' : word}`);
+}
+
 // What axe-core says against the page, in a line each.
 async function faults(page) {
   const axe = require('axe-core');
@@ -54,4 +63,4 @@ async function faults(page) {
   return result.violations.map((fault) => `${fault.id}: ${fault.nodes.length} x ${fault.help}: ${fault.nodes[0].target} ${fault.nodes[0].any.map((one) => one.message)}`);
 }
 
-module.exports = { check, figure, finish, start, open, faults };
+module.exports = { check, figure, finish, start, open, until, faults };

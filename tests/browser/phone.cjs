@@ -7,7 +7,7 @@ const fs = require('node:fs');
 const os = require('node:os');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
-const { check, figure, finish, start, open, faults } = require('./browser.cjs');
+const { check, figure, finish, start, open, until, faults } = require('./browser.cjs');
 
 const [program, example] = process.argv.slice(2);
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-phone-'));
@@ -89,7 +89,7 @@ async function everyWay(browser, file, options, what) {
   for (const [, ways] of await ids(page)) {
     for (const way of ways) {
       await page.evaluate((hash) => { location.hash = hash; }, way);
-      await page.waitForFunction((id) => document.getElementById(id).matches('.on'), way);
+      await until(page, (id) => document.getElementById(id).matches('.on'), way);
       if (!await fits(page)) { wide.push(way); }
       if (options === PHONE) { low.push(...(await small(page)).map((one) => `${way}: ${one}`)); }
     }
@@ -108,12 +108,18 @@ async function accessible(browser, file, name) {
     } else if (hash) {
       const ways = (await ids(page)).find(([, all]) => all.length > 1)[1];
       await page.evaluate((to) => { location.hash = to; }, hash === 1 ? ways[0] : ways[1] + ',p3');
-      await page.waitForFunction((id) => document.getElementById(id).matches('.on'), ways[hash - 1]);
+      await until(page, (id) => document.getElementById(id).matches('.on'), ways[hash - 1]);
     }
     const found = await faults(page);
     check(found.length === 0, `${name}, ${what}: axe-core finds nothing`, found.join('\n'));
     await page.context().close();
   }
+}
+
+async function alone(browser) {
+  const page = await visit(browser, write(null, 'alone', '--play', 'Lantern'), PHONE);
+  check(await page.isVisible('article h1') && !await page.isVisible('.contents') && !await page.isVisible('.home'), 'one play sent alone is seen at once');
+  await quiet(page, 'one play');
 }
 
 async function addresses(browser, file) {
@@ -131,11 +137,13 @@ async function addresses(browser, file) {
   check((await page.textContent('[role=status]')).startsWith('1b'), 'and it is told to who cannot see it');
   await page.click('.on .me button[data-me="5"]');
   check(await hash() === '#lantern.1b,p5', 'whose number it is, is in the address', await hash());
-  check(await page.$$eval('.screen .still .mine', (all) => all.length > 0 && all.every((one) => one.classList.contains('p5'))), 'that player is marked, and nobody else');
+  check(await page.$$eval('.view .still .mine', (all) => all.length > 0 && all.every((one) => one.classList.contains('p5'))), 'that player is marked, and nobody else');
   check(await page.isVisible('.way.on .job[data-me="5"]') && !await page.isVisible('.way.on .job[data-me="3"]'), 'her job is told, and no other');
   const address = page.url();
   const other = await visit(browser, file, PHONE, address.slice(address.indexOf('#')));
   check(await other.$$eval('.way.on', (all) => all.map((one) => one.id).join()) === 'lantern.1b' && await other.isVisible('.way.on .job.on[data-me="5"]'), 'the address alone leads there');
+  await until(other, () => scrollY === 0);
+  check(await other.isVisible('.view'), 'with the picture in sight');
   await other.context().close();
   await page.goBack();
   check(await shown() === 'lantern.1', 'back goes one step back', await shown());
@@ -144,6 +152,133 @@ async function addresses(browser, file) {
   await page.evaluate(() => { location.hash = 'no-such-play.9,3s,p99'; });
   check(await page.isVisible('.contents'), 'an address of nothing leads to the list');
   await quiet(page, 'by address');
+}
+
+// Where the numeral of a player stands in the picture, in px.
+const stands = (page, number) => page.$eval(`.view .film .player.p${number} text`, (one) => {
+  const box = one.getBoundingClientRect(), film = one.closest('.film').getBoundingClientRect();
+  return [box.x + box.width / 2 - film.x, box.y + box.height / 2 - film.y];
+});
+const far = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+async function moves(browser, file) {
+  const page = await visit(browser, file, PHONE, '#lantern.1a');
+  const button = (name) => page.getByRole('button', { name, exact: true });
+  const pressed = async (name) => await button(name).getAttribute('aria-pressed') === 'true';
+  const clock = async () => Number((await page.textContent('.clock')).split(' ')[0]);
+  const whole = Number(await page.getAttribute('.way.on', 'data-seconds'));
+  const slider = page.getByLabel('Time');
+  const set = (value) => slider.evaluate((one, to) => { one.value = to; one.dispatchEvent(new Event('input', { bubbles: true })); one.dispatchEvent(new Event('change', { bubbles: true })); }, String(value));
+  check(await page.isVisible('.view .still') && !await page.isVisible('.view .film'), 'before anybody moves the numbered diagram is seen');
+  await set(0.1);
+  const begin = await stands(page, 3);
+  await set(whole);
+  const end = await stands(page, 3);
+  check(far(begin, end) > 40, 'whoever cuts is elsewhere at the end', [begin, end]);
+  check(await page.isVisible('.view .film') && !await page.isVisible('.view .still'), 'and it is the moving picture that is seen');
+  await set(0.1);
+  check(far(await stands(page, 3), begin) < 0.5, 'time can be taken back', await stands(page, 3));
+  check((await slider.getAttribute('aria-valuetext')) === `0.1 of ${whole.toFixed(1)} seconds`, 'the time line tells its time', await slider.getAttribute('aria-valuetext'));
+  const links = await page.$$eval('.way.on [data-at]', (all) => all.map((one) => Number(one.dataset.at)));
+  const ticks = await page.$$eval('.track i', (all) => all.map((one) => one.getBoundingClientRect().x).sort((a, b) => a - b));
+  check(ticks.length === links.length + 2 && ticks[ticks.length - 1] - ticks[0] > 150, 'the time line has a tick for each sentence', ticks);
+  await page.locator('.way.on [data-at]').nth(2).click();
+  check(await page.$eval('.view', (one) => { const box = one.getBoundingClientRect(); return box.top >= 0 && box.bottom < innerHeight; }), 'a sentence that is touched leaves the picture in sight');
+  check(Math.abs(await clock() - links[2]) < 0.06, 'a sentence leads to its moment', [await clock(), links[2]]);
+  check(await page.$$eval('.way.on .now', (all) => all.length === 1 && all[0].querySelector('.n').textContent === '3' && getComputedStyle(all[0]).borderLeftWidth === '4px'), 'and is marked by a bar of 4 px');
+  check(await page.getAttribute('.way.on .now a', 'aria-current') === 'step', 'for who cannot see it too');
+  check(decodeURIComponent(new URL(page.url()).hash) === `#lantern.1a,${links[2]}s`, 'the moment is in the address', page.url());
+  const other = await visit(browser, file, PHONE, new URL(page.url()).hash);
+  check(far(await stands(other, 3), await stands(page, 3)) < 3, 'which shows the same moment elsewhere', [await stands(other, 3), await stands(page, 3), other.url(), page.url()]);
+  await other.context().close();
+  await set(0);
+  await button('Watch').click();
+  check(await pressed('Watch') && !await pressed('Pause'), 'Watch is pressed while it runs');
+  await until(page, () => Number(document.querySelector('.clock').textContent.split(' ')[0]) > 0.4);
+  await button('Pause').click();
+  const paused = await clock();
+  await page.waitForTimeout(300);
+  check(await clock() === paused && await pressed('Pause'), 'Pause stops it', [paused, await clock()]);
+  const speed = () => page.evaluate(async () => {
+    const now = () => Number(document.querySelector('.track u').style.width.replace('%', '')), wait = () => new Promise((done) => requestAnimationFrame(done));
+    await wait();
+    const from = now(), began = performance.now();
+    while (performance.now() - began < 900) { await wait(); }
+    return (now() - from) / 100 / ((performance.now() - began) / 1000);
+  });
+  await set(0);
+  await button('Watch').click();
+  const plain = await speed() * whole;
+  await set(0);
+  await button('Slow').click();
+  await button('Watch').click();
+  const slow = await speed() * whole;
+  check(plain > 0.8 && plain < 1.2, 'a second of play takes a second', plain);
+  check(slow > 0.4 && slow < 0.6 && await pressed('Slow'), 'and two when it is slow', slow);
+  await set(whole - 0.2);
+  await button('Watch').click();
+  await until(page, () => document.querySelector('.acts button').getAttribute('aria-pressed') === 'false');
+  check(await clock() === Number(whole.toFixed(1)), 'it stops at its end', await clock());
+  await button('Watch').click();
+  await until(page, () => Number(document.querySelector('.clock').textContent.split(' ')[0]) < 1);
+  check(await pressed('Watch'), 'and begins again from there');
+  await slider.focus();
+  const before = await clock();
+  await page.keyboard.press('ArrowRight');
+  check(!await pressed('Watch') && Math.abs(await clock() - before) < 0.5, 'the arrow keys move the time line and stop the film');
+  await button('5').click();
+  check(await page.$$eval('.view .film .mine', (all) => all.length > 1 && all.every((one) => one.classList.contains('p5'))), 'my number is marked in what moves');
+  await page.click('.on .jump a[href="#lantern.2"]');
+  check(await page.$$eval('.view .film .mine', (all) => all.length > 0), 'and stays so on the next step');
+  await quiet(page, 'what moves');
+}
+
+// Where everybody is in the film that is seen, in metres, and whether a numeral is out of the picture.
+const standings = (page) => page.evaluate(() => {
+  const film = document.querySelector('.view .film'), box = film.getBoundingClientRect();
+  const court = film.querySelector('use').transform.baseVal.consolidate().matrix, px = 7.39 / 0.3048;
+  const at = (one) => { const to = one.transform.baseVal.consolidate().matrix; return [(to.e / 4 - court.e) / court.a / px, (to.f / 4 - court.f) / court.d / px]; };
+  const places = {};
+  for (const one of film.querySelectorAll('.player, .defender')) {
+    places[one.classList[1].replace('p', '')] = at(one);
+  }
+  const outside = [...film.querySelectorAll('.player text')].filter((one) => {
+    const here = one.getBoundingClientRect();
+    return here.x < box.x - 1 || here.right > box.right + 1 || here.y < box.y - 4 || here.bottom > box.bottom + 4;
+  });
+  return { places, outside: outside.length };
+});
+
+// Every film against the run itself, as `positions` tells it: who is where at which time.
+async function everyFilm(browser, file) {
+  const page = await visit(browser, file, PHONE);
+  const names = Object.fromEntries(await page.$$eval('.contents li a', (all) => all.map((one) => [one.getAttribute('href').slice(1), one.querySelector('bdi').textContent])));
+  const outside = [], off = [];
+  let worst = 0, compared = 0;
+  for (const [play, ways] of await ids(page)) {
+    const run = JSON.parse(execFileSync(program, ['positions', example, '--play', names[play], '--rate', '10', '-o', '-'], { maxBuffer: 1 << 28 }));
+    for (const way of ways) {
+      const label = way.slice(play.length + 1), segment = run.segments.find((one) => one.label === label) || run.segments.find((one) => one.label.startsWith(label));
+      const seconds = Number(await page.getAttribute(`[id="${way}"]`, 'data-seconds'));
+      for (const share of [0, 0.3, 0.6, 0.95]) {
+        const sample = Math.floor(10 * share * Math.min(seconds, segment.duration));
+        await page.evaluate((hash) => { location.hash = hash; }, `${way},${sample / 10}s`);
+        await until(page, ([id, at]) => document.getElementById(id).matches('.on') && document.querySelector('.clock').textContent.startsWith(at), [way, (sample / 10).toFixed(1)]);
+        const seen = await standings(page);
+        if (seen.outside > 0) { outside.push(`${way}: ${seen.outside}`); }
+        for (const [who, at] of Object.entries(seen.places)) {
+          const there = segment.bodies[who === 'coach' ? 'the coach' : who][sample], gap = Math.hypot(at[0] - there[0], at[1] + run.court.baseline - there[1]);
+          compared += 1;
+          worst = Math.max(worst, gap);
+          if (gap > (who.startsWith('x') ? 0.06 : 0.04) && segment.label === label) { off.push(`${way} at ${sample / 10} s: ${who} is ${(100 * gap).toFixed(0)} cm off`); }
+        }
+      }
+    }
+  }
+  check(outside.length === 0, 'in no film does anybody stand outside the picture', outside);
+  check(off.length === 0 && compared > 1000, 'in every film everybody is where the run has them: attackers to 4 cm, defenders to 6', off.slice(0, 20).join('\n'));
+  figure(`${compared} places compared with the run, the worst ${(100 * worst).toFixed(1)} cm off`);
+  await quiet(page, 'all films');
 }
 
 async function searches(browser, file) {
@@ -237,7 +372,10 @@ async function main() {
     }
     check(!fs.readFileSync(kites, 'utf8').includes('Imke'), 'nobody is named in a page to be passed on');
     check(/Maximiliane/.test(fs.readFileSync(hard, 'utf8')), 'names stand there when asked for');
+    await alone(browser);
     await addresses(browser, kites);
+    await moves(browser, kites);
+    await everyFilm(browser, kites);
     await searches(browser, kites);
     await looks(browser, kites);
     await scriptless(browser, kites);

@@ -203,6 +203,13 @@ CALL(call_book)
     options.crest_size = strlen(crest);
     return courtwright_sheet(book, "book", &options, &writer);
 }
+CALL(call_web)
+{
+    UNUSED_HOST;
+    struct courtwright_writer writer = {swallow, sink};
+    struct courtwright_web options = {.names = true, .date_text = "November 3"};
+    return courtwright_web(book, &options, &writer);
+}
 CALL(call_tidy)
 {
     UNUSED_HOST;
@@ -261,13 +268,17 @@ CALL(call_explain)
 }
 
 static const struct call calls[] = {
-    {"draw live SVG", call_live}, {"draw SVG", call_svg},        {"draw PDF", call_pdf},
-    {"draw PNG", call_png},       {"handout", call_handout},     {"card", call_card},
-    {"book", call_book},          {"tidy", call_tidy},           {"positions", call_positions},
-    {"dump", call_dump},          {"measure", call_measure},     {"list", call_list},
-    {"explain", call_explain},    {"tolerance", call_tolerance}, {"coach", call_coach},
-    {"fill-in", call_fill_in},    {"chart", call_chart},         {"practice", call_practice},
-    {"trend", call_trend},        {"animate", call_animate},
+    {"draw live SVG", call_live},  {"draw SVG", call_svg},
+    {"draw PDF", call_pdf},        {"draw PNG", call_png},
+    {"handout", call_handout},     {"card", call_card},
+    {"book", call_book},           {"tidy", call_tidy},
+    {"positions", call_positions}, {"dump", call_dump},
+    {"measure", call_measure},     {"list", call_list},
+    {"explain", call_explain},     {"tolerance", call_tolerance},
+    {"coach", call_coach},         {"fill-in", call_fill_in},
+    {"chart", call_chart},         {"practice", call_practice},
+    {"trend", call_trend},         {"web", call_web},
+    {"animate", call_animate},
 };
 enum { CALLS = sizeof calls / sizeof *calls, MOST_TRIES = 20000, WRITER_TRIES = 40 };
 

@@ -91,6 +91,18 @@ bool team_plays(const struct team *team, const struct play *play, struct str nam
     return here;
 }
 
+size_t playbook_chapter(const struct playbook *book, const struct play *play)
+{
+    size_t index = (size_t)(play - book->plays.at);
+    for (size_t i = book->chapters.count; i > 0; i--) {
+        const struct chapter *chapter = &book->chapters.at[i - 1];
+        if (index >= chapter->first && index < chapter->first + chapter->count) {
+            return chapter->title.size > 0 ? i - 1 : book->chapters.count;
+        }
+    }
+    return book->chapters.count;
+}
+
 struct str team_first_name(const struct team *team, const struct play *play, body who)
 {
     const struct lineup *lineup = lineup_of(team, play);

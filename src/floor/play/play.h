@@ -249,6 +249,9 @@ struct playbook {
     bool a4, metres; /* the book's paper and units */
 };
 
+/* The chapter that a play of the book stands in, as an index; chapters.count: none with a title. */
+size_t playbook_chapter(const struct playbook *book, const struct play *play);
+
 /* The first name of who plays an attacker's spot in the play: as its lineup has it, else the
  * roster's starter; empty when nobody is named. */
 struct str team_first_name(const struct team *team, const struct play *play, body who);

@@ -54,14 +54,8 @@ struct str book_title(const struct sheet_job *job)
 
 static size_t chapter_of(const struct playbook *book, const struct play *play)
 {
-    size_t index = (size_t)(play - book->plays.at);
-    for (size_t i = book->chapters.count; i > 0; i--) {
-        const struct chapter *chapter = &book->chapters.at[i - 1];
-        if (index >= chapter->first && index < chapter->first + chapter->count) {
-            return chapter->title.size > 0 ? i - 1 : CHAPTER_NONE;
-        }
-    }
-    return CHAPTER_NONE;
+    size_t chapter = playbook_chapter(book, play);
+    return chapter < book->chapters.count ? chapter : CHAPTER_NONE;
 }
 
 /* ---- plays ---- */

@@ -2,7 +2,6 @@
 /* book: the whole file: what a browser is told first, the contents, every play. Takes plays one at
  * a time, so that a book may be as long as a season. */
 #include "page/web/pages.h"
-#include "page/web/picture.h"
 #include "page/web/web.h"
 
 /* The page's style and script and the policy that lets these two in, and nothing else. */
@@ -58,7 +57,9 @@ static void put_top(const struct pages *pages)
     html_put(html, club.size > 0 ? "%s, " : "", club);
     html_put(html, "%s</title>\n<style>", pages_title(pages->job));
     writer_str(html->writer, (struct str){book_style, sizeof book_style});
-    html_put(html, "</style>\n</head>\n<body>\n");
+    html_put(html, "</style>\n<script>");
+    writer_str(html->writer, (struct str){book_script, sizeof book_script});
+    html_put(html, "</script>\n</head>\n<body>\n");
 }
 
 static void put_bottom(const struct pages *pages)
@@ -67,9 +68,7 @@ static void put_bottom(const struct pages *pages)
     if (pages->job->date_text.size > 0) {
         html_put(html, "<footer><p><bdi>%s</bdi></p></footer>\n", pages->job->date_text);
     }
-    html_put(html, "<p class=\"hidden\" role=\"status\" id=\"page.told\"></p>\n<script>");
-    writer_str(html->writer, (struct str){book_script, sizeof book_script});
-    html_put(html, "</script>\n</body>\n</html>\n");
+    html_put(html, "<p class=\"hidden\" role=\"status\" id=\"page.told\"></p>\n</body>\n</html>\n");
 }
 
 void web_book_write(struct arena *arena, const struct web_job *job, struct writer *writer)

@@ -2,7 +2,8 @@
 /* The phone book's script: one play, step or read at a time; time, slow, scrub; search; whose number.
  * What is seen is told by the address: #PLAY.STEP,SECONDSs,pNUMBER, so that any of it can be linked. */
 'use strict';
-(function () {
+document.documentElement.classList.add('js'); /* at once: nothing is laid out that will not be seen */
+document.addEventListener('DOMContentLoaded', () => {
   const root = document.documentElement;
   const all = (from, what) => Array.from(from.querySelectorAll(what));
   const one = (from, what) => from.querySelector(what);
@@ -11,7 +12,7 @@
   const told = document.getElementById('page.told');
   const dark = document.getElementById('page.dark');
   const find = document.getElementById('page.find');
-  const seen = { article: null, way: null, time: 0, me: 0, moving: null, playing: false, rate: 1, last: 0 };
+  const seen = { article: null, way: null, time: 0, begun: false, touched: null, me: 0, moving: null, playing: false, rate: 1, last: 0 };
   let stage = null;
 
   /* ---- the address ---- */
@@ -21,7 +22,7 @@
     try { text = decodeURIComponent(hash.slice(1)); } catch (error) { text = ''; }
     const parts = text.split(',');
     const at = document.getElementById(parts[0]);
-    const place = { element: at && at.matches('article, .way') ? at : null, time: 0, me: null };
+    const place = { element: at && at.matches('article, .way') ? at : null, time: null, me: null };
     for (const part of parts.slice(1)) {
       const time = /^(\d+(?:\.\d+)?)s$/.exec(part), me = /^p(\d+)$/.exec(part);
       if (time) { place.time = Number(time[1]); }
@@ -32,10 +33,71 @@
 
   function write(push) {
     const parts = [seen.way ? seen.way.id : ''];
-    if (seen.way && seen.time > 0) { parts.push(seen.time.toFixed(1) + 's'); }
+    if (seen.way && seen.begun) { parts.push(Number(seen.time.toFixed(2)) + 's'); }
     if (seen.me) { parts.push('p' + seen.me); }
     const hash = '#' + parts.join(',');
     try { history[push ? 'pushState' : 'replaceState'](null, '', hash); } catch (error) { /* a place that keeps no addresses */ }
+  }
+
+  /* ---- what moves: a film is rows of numbers (film.h says which), its marks are pieces of the play's cast ---- */
+
+  /* A row of keys, each as the difference to the one before: [[time, value, ...], ...]. */
+  function keysOf(row, size) {
+    const keys = [];
+    for (let i = 0; row && i < row.length; i += size) {
+      keys.push(row.slice(i, i + size).map((value, k) => value + (i > 0 ? keys[keys.length - 1][k] : 0)));
+    }
+    return keys;
+  }
+
+  /* The values at a time; between two keys everything goes straight, before and after them it stands. */
+  function valuesAt(keys, time) {
+    let next = 0;
+    while (next < keys.length && keys[next][0] <= time) { next += 1; }
+    const a = keys[Math.max(next - 1, 0)], b = keys[Math.min(next, keys.length - 1)];
+    const share = b[0] > a[0] ? Math.min(Math.max((time - a[0]) / (b[0] - a[0]), 0), 1) : 0;
+    return a.slice(1).map((value, k) => value + share * (b[k + 1] - value));
+  }
+
+  /* Calls set with the values at a time; what never changes is set once. */
+  function follow(keys, set, moves) {
+    if (keys.length > 1) { moves.push((time) => set(valuesAt(keys, time))); } else if (keys.length === 1) { set(keys[0].slice(1)); }
+  }
+
+  function appear(shows, element, moves) {
+    if (!shows) { return; }
+    moves.push((time) => {
+      let seen = false;
+      for (let i = 0; i < shows.length; i += 2) { seen = seen || (time >= shows[i] && time < shows[i + 1]); }
+      element.setAttribute('visibility', seen ? 'visible' : 'hidden');
+    });
+  }
+
+  /* The picture and what brings it to a time. */
+  function filmOf(way, article) {
+    const cast = one(article, '.cast').content.firstElementChild.children, still = one(way, '.still');
+    const [tick, ...groups] = JSON.parse(way.dataset.film), moves = [];
+    const film = still.cloneNode(false), quarters = document.createElementNS(film.namespaceURI, 'g');
+    film.setAttribute('class', 'floor film');
+    quarters.setAttribute('transform', 'scale(.25)');
+    film.append(one(still, 'use').cloneNode(true), quarters);
+    for (const [frame, path, gone, shows, ...marks] of groups) {
+      const group = cast[frame].cloneNode(true);
+      follow(keysOf(path, 3), (at) => group.setAttribute('transform', 'translate(' + at.join(' ') + ')'), moves);
+      follow(keysOf(gone, 2), (at) => group.setAttribute('stroke-dashoffset', -at[0]), moves);
+      if (gone) { group.setAttribute('stroke-dasharray', '100 200'); }
+      appear(shows, group, moves);
+      for (const [paint, drawn, seenAt, ends] of marks) {
+        const mark = cast[paint].cloneNode(true), shape = cast[drawn].cloneNode(true);
+        if (gone) { shape.setAttribute('pathLength', 100); }
+        follow(keysOf(ends, 3), (at) => { shape.setAttribute('x2', at[0]); shape.setAttribute('y2', at[1]); }, moves);
+        appear(seenAt, mark, moves);
+        mark.append(shape);
+        group.append(mark);
+      }
+      quarters.append(group);
+    }
+    return { film, show: (seconds) => { for (const move of moves) { move(seconds / tick); } } };
   }
 
   /* ---- time ---- */
@@ -44,8 +106,8 @@
 
   function show() {
     const whole = seconds(), links = all(seen.way, '[data-at]');
-    if (seen.moving) { seen.moving.setCurrentTime(Math.min(seen.time, whole)); }
-    stage.classList.toggle('moving', seen.moving !== null && (seen.playing || seen.time > 0));
+    if (seen.moving && seen.begun) { seen.moving.show(Math.min(seen.time, whole)); }
+    stage.classList.toggle('running', seen.begun);
     stage.slider.value = seen.time;
     stage.slider.setAttribute('aria-valuetext', seen.time.toFixed(1) + ' of ' + whole.toFixed(1) + ' seconds');
     stage.done.style.width = whole > 0 ? 100 * seen.time / whole + '%' : '0';
@@ -53,14 +115,15 @@
     let now = null;
     for (const link of links) {
       const at = Number(link.dataset.at);
-      if ((seen.time > 0 || seen.playing) && at <= seen.time + 0.05 && (!now || at >= Number(now.dataset.at))) { now = link; }
+      const later = !now || at > Number(now.dataset.at) || (at === Number(now.dataset.at) && now !== seen.touched);
+      if (seen.begun && at <= seen.time + 0.05 && later) { now = link; }
     }
     for (const link of links) {
       link.parentElement.classList.toggle('now', link === now);
       if (link === now) { link.setAttribute('aria-current', 'step'); } else { link.removeAttribute('aria-current'); }
     }
     stage.watch.setAttribute('aria-pressed', String(seen.playing));
-    stage.pause.setAttribute('aria-pressed', String(!seen.playing && seen.time > 0 && seen.time < whole));
+    stage.pause.setAttribute('aria-pressed', String(!seen.playing && seen.begun && seen.time < whole));
     stage.slow.setAttribute('aria-pressed', String(seen.rate < 1));
   }
 
@@ -80,7 +143,7 @@
 
   function watch() {
     if (seen.time >= seconds()) { seen.time = 0; }
-    seen.playing = true;
+    seen.playing = seen.begun = true;
     seen.last = performance.now();
     show();
     requestAnimationFrame(tick);
@@ -96,11 +159,11 @@
 
   function build() {
     stage = make('div', {});
-    stage.screen = make('div', { className: 'screen' });
-    stage.screen.setAttribute('role', 'img');
+    stage.view = make('div', { className: 'view' });
+    stage.view.setAttribute('role', 'img');
     stage.slider = make('input', { type: 'range', min: '0', step: '0.1' });
     stage.slider.setAttribute('aria-label', 'Time');
-    stage.slider.addEventListener('input', () => { seen.playing = false; seen.time = Number(stage.slider.value); show(); });
+    stage.slider.addEventListener('input', () => { seen.playing = false; seen.time = Number(stage.slider.value); seen.begun = seen.time > 0; show(); });
     stage.slider.addEventListener('change', () => write(false));
     stage.done = make('u', {});
     stage.ticks = make('span', {});
@@ -115,29 +178,26 @@
     stage.slow = button('Slow', () => { seen.rate = seen.rate < 1 ? 1 : 0.5; show(); });
     stage.acts = make('div', { className: 'acts' });
     stage.acts.append(stage.watch, stage.pause, stage.slow);
-    stage.append(stage.screen, stage.time, stage.acts);
+    stage.append(stage.view, stage.time, stage.acts);
   }
 
   function fill() {
-    const way = seen.way, picture = one(way, '.picture'), kept = one(way, 'template');
-    const whole = seconds();
-    stage.screen.replaceChildren(one(picture, '.still').cloneNode(true));
-    stage.screen.setAttribute('aria-label', picture.getAttribute('aria-label'));
-    seen.moving = null;
-    if (kept) {
-      stage.screen.append(kept.content.cloneNode(true));
-      seen.moving = one(stage.screen, '.moving');
-      seen.moving.pauseAnimations();
-      accent(stage.screen);
-    }
-    stage.time.hidden = stage.acts.hidden = !seen.moving;
+    const way = seen.way, picture = one(way, '.picture'), whole = seconds();
+    stage.view.replaceChildren(one(picture, '.still').cloneNode(true));
+    stage.view.setAttribute('aria-label', picture.getAttribute('aria-label'));
+    seen.moving = filmOf(way, seen.article);
+    stage.view.append(seen.moving.film);
+    for (const sample of all(seen.article, '.key span')) { sample.hidden = !one(stage.view, '.' + sample.dataset.mark); }
+    accent(stage.view);
     stage.slider.max = whole;
     stage.ticks.replaceChildren(...[0, whole, ...all(way, '[data-at]').map((link) => Number(link.dataset.at))].map((at) => {
       const mark = make('i', {});
       mark.style.left = whole > 0 ? 100 * at / whole + '%' : '0';
       return mark;
     }));
-    one(seen.article, '.stage').append(stage);
+    const place = one(seen.article, '.stage'), box = one(picture, '.still').viewBox.baseVal;
+    place.classList.toggle('low', box.height < box.width);
+    place.append(stage);
   }
 
   /* ---- what is seen ---- */
@@ -171,7 +231,7 @@
     const article = element.matches('article') ? element : element.closest('article');
     const ways = all(article, '.way'), way = element === article ? ways[0] : element;
     const newPlay = article !== seen.article, newWay = way !== seen.way;
-    Object.assign(seen, { article, way, time: Math.min(time, Number(way.dataset.seconds)), playing: false });
+    Object.assign(seen, { article, way, time: Math.min(time || 0, Number(way.dataset.seconds)), begun: time !== null, playing: false });
     root.classList.add('reading');
     for (const other of all(document, 'article')) { other.classList.toggle('on', other === article); }
     for (const other of ways) { other.classList.toggle('on', other === way); }
@@ -188,7 +248,7 @@
 
   function leave() {
     const was = seen.article;
-    Object.assign(seen, { article: null, way: null, time: 0, playing: false, moving: null });
+    Object.assign(seen, { article: null, way: null, time: 0, begun: false, playing: false, moving: null });
     root.classList.remove('reading');
     for (const article of all(document, 'article')) { article.classList.remove('on'); }
     mark(all(contents, 'li a'), () => false, 'page');
@@ -209,19 +269,31 @@
     for (const job of all(document, '.job')) { job.classList.toggle('on', Number(job.dataset.me) === number); }
   }
 
-  /* On a wide page there is always a play to be seen. */
+  /* On a wide page, and where there is only one, there is always a play to be seen. */
+  const alone = all(document, 'article').length === 1;
   const wide = matchMedia('(min-width: 1100px)');
+
+  /* What is to be looked at is not left out of sight. */
+  function insight() {
+    const box = stage.view.getBoundingClientRect();
+    if (box.top < 0 || box.bottom > innerHeight) { stage.view.scrollIntoView({ block: 'nearest' }); }
+  }
 
   function go(hash, push) {
     const place = read(hash);
     if (place.me !== null) { mine(place.me); }
-    const first = wide.matches ? one(document, 'article') : null;
+    const first = wide.matches || alone ? one(document, 'article') : null;
     const before = seen.way;
     if (place.element || first) { choose(place.element || first, place.time); } else { leave(); }
     write(push && seen.way !== before);
+    if (push && seen.way) { insight(); }
   }
 
-  const follow = () => go(location.hash, false);
+  /* A browser that is given an address scrolls to the words it names: the picture is over them. */
+  function arrive() {
+    go(location.hash, false);
+    scrollTo(0, 0);
+  }
 
   /* ---- search, dark ---- */
 
@@ -250,20 +322,21 @@
   /* ---- begin ---- */
 
   const title = document.title;
-  root.classList.add('js');
   for (const element of all(document, '.bar, .search, .me')) { element.hidden = false; }
   build();
   name();
+  one(document, '.home').hidden = alone;
   dark.addEventListener('click', () => { root.dataset.look = isDark() ? 'light' : 'dark'; name(); });
   night.addEventListener('change', name);
   find.addEventListener('input', search);
   document.addEventListener('click', (event) => {
     const press = event.target.closest('.me button');
     const link = event.target.closest('a[href^="#"]');
-    if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey) { event.preventDefault(); go(link.hash, true); }
+    if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey) { event.preventDefault(); seen.touched = link; go(link.hash, true); }
     if (press) { mine(Number(press.dataset.me) === seen.me ? 0 : Number(press.dataset.me)); write(false); }
   });
-  addEventListener('hashchange', follow);
-  wide.addEventListener('change', follow);
-  follow();
-})();
+  addEventListener('hashchange', arrive);
+  wide.addEventListener('change', arrive);
+  arrive();
+  addEventListener('load', () => requestAnimationFrame(() => scrollTo(0, 0)));
+});

@@ -26,22 +26,9 @@ static void put_link(const struct pages *pages, size_t index)
     html_put(html, "</a></li>\n");
 }
 
-/* Of the playbook, from 0; `chapters.count`: it stands in none. */
-static size_t chapter_of(const struct playbook *book, const struct play *play)
-{
-    size_t index = (size_t)(play - book->plays.at);
-    for (size_t i = 0; i < book->chapters.count; i++) {
-        const struct chapter *chapter = &book->chapters.at[i];
-        if (index >= chapter->first && index < chapter->first + chapter->count) {
-            return i;
-        }
-    }
-    return book->chapters.count;
-}
-
 static void open_chapter(const struct html *html, const struct playbook *book, size_t chapter)
 {
-    bool titled = chapter < book->chapters.count && book->chapters.at[chapter].title.size > 0;
+    bool titled = chapter < book->chapters.count;
     html_put(html, "<section>\n");
     html_put(html, titled ? "<h2 dir=\"auto\">%s</h2>\n" : "",
              titled ? book->chapters.at[chapter].title : STR(""));
@@ -60,7 +47,7 @@ void contents_put(const struct pages *pages)
              "<input id=\"page.find\" type=\"search\" autocomplete=\"off\"></p>\n",
              pages_club(job), pages_title(job));
     for (size_t i = 0; i < job->count; i++) {
-        size_t chapter = chapter_of(job->book, job->plays[i].play);
+        size_t chapter = playbook_chapter(job->book, job->plays[i].play);
         if (i == 0 || chapter != open) {
             html_put(html, i > 0 ? "</ul></section>\n" : "");
             open_chapter(html, job->book, chapter);

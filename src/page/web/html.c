@@ -48,7 +48,7 @@ static void put_one(const struct html *html, char kind, va_list *args)
         html_number(html, va_arg(*args, double), 2);
         break;
     default:
-        assert(!"a format that html_put does not know");
+        assert(false && "a format that html_put does not know");
     }
 }
 

@@ -3,9 +3,10 @@
 #ifndef PAGE_WEB_PAGES_H
 #define PAGE_WEB_PAGES_H
 
+#include "page/web/film.h"
 #include "page/web/html.h"
+#include "page/web/picture.h"
 #include "page/web/web.h"
-#include "picture/scene/scene.h"
 
 /* A playbook being written. */
 struct pages {
@@ -19,7 +20,7 @@ struct passage {
     const struct step *step;
     const struct branch *branch; /* or NULL */
     const struct diagram *diagram;
-    const struct scene *scene;
+    const struct picture *picture;
     struct str play_id; /* its own is that, a dot and the diagram's label */
     bool on_paper;      /* no sentence is a link */
 };
@@ -32,8 +33,8 @@ void contents_put(const struct pages *pages);
 void play_put(const struct pages *pages, size_t index, const struct run *run);
 /* Points as paragraphs, behind whom they are for. */
 void points_put(const struct html *html, const struct play *play, const point_list *points);
-/* passage.c: one step or read: its heading, its picture, its words. */
-void passage_put(const struct html *html, const struct passage *way);
+/* passage.c: one step or read: its heading, its picture, its words, and what moves in it. */
+void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);
 void passage_heading(const struct html *html, const struct passage *passage);
 void passage_sentences(const struct html *html, const struct passage *passage);
 

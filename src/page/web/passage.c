@@ -3,7 +3,6 @@
  * picture, sentences that know their moment, each player's job, points. */
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
-#include "page/web/picture.h"
 
 static const struct task *task_of(const struct passage *passage, size_t index)
 {
@@ -128,16 +127,20 @@ static void put_picture(const struct html *html, const struct passage *passage)
     struct str told =
         tell_diagram(html->arena, passage->play, passage->step, passage->diagram->branch);
     html_put(html, "<div class=\"picture\" role=\"img\" aria-label=\"%s. %s\">\n",
-             passage->scene->title, told);
-    picture_still(html, passage->scene, passage->play->rules);
+             passage->picture->still->title, told);
+    picture_still(html, passage->picture, passage->play->rules);
     html_put(html, "</div>\n");
 }
 
-void passage_put(const struct html *html, const struct passage *passage)
+void passage_put(const struct html *html, struct cast *cast, const struct passage *passage)
 {
-    html_put(html, "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"%s>\n",
-             passage->play_id, passage->diagram->label, passage->step->number,
-             passage->diagram->segment->duration, passage->branch ? STR(" data-read") : STR(""));
+    html_put(
+        html,
+        "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"%s data-film=\"",
+        passage->play_id, passage->diagram->label, passage->step->number,
+        passage->picture->moving->duration, passage->branch ? STR(" data-read") : STR(""));
+    film_put(html, cast, passage->picture->moving);
+    html_put(html, "\">\n");
     passage_heading(html, passage);
     put_picture(html, passage);
     html_put(html, "<div class=\"words\">\n");

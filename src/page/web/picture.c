@@ -11,7 +11,7 @@ struct key_row {
     double width;
     const char *name, *word;
 };
-/* What a phone's line has room for; the ball, defenders and rings are told by the page's help. */
+/* What a phone's line has room for. */
 static const struct key_row key_rows[] = {
     {CLASS_MOVE, 24, "run", "run"},
     {CLASS_PASS, 26, "pass", "pass"},
@@ -62,12 +62,17 @@ void picture_library(const struct html *html, unsigned courts)
 
 /* ---- diagrams ---- */
 
-struct scene *picture_scene(struct arena *arena, const struct diagram *diagram,
-                            const struct team *names)
+struct picture picture_make(struct arena *arena, const struct diagram *diagram,
+                            const diagram_list *together, const struct team *names)
 {
-    struct scene_options options = {
-        .width = PICTURE_WIDTH, .theme = THEME_SCREEN, .accent = BODY_NONE, .names = names};
-    return scene_make(arena, diagram, &options);
+    struct scene_options options = {.width = PICTURE_WIDTH,
+                                    .theme = THEME_SCREEN,
+                                    .accent = BODY_NONE,
+                                    .names = names,
+                                    .together = together};
+    struct moving_part part = moving_part_of(diagram);
+    return (struct picture){scene_make(arena, diagram, &options),
+                            moving_make(arena, &part, 1, &options)};
 }
 
 static void put_floor(const struct html *html, const struct floor_place *floor,
@@ -87,8 +92,9 @@ static void put_floor(const struct html *html, const struct floor_place *floor,
     html_put(html, ")\"/>\n");
 }
 
-void picture_still(const struct html *html, const struct scene *scene, enum court_code court)
+void picture_still(const struct html *html, const struct picture *picture, enum court_code court)
 {
+    const struct scene *scene = picture->still;
     html_put(html, "<svg class=\"floor still\" viewBox=\"0 0 %n %n\" aria-hidden=\"true\">\n",
              scene->width, scene->height);
     put_floor(html, &scene->floor, court);
@@ -103,9 +109,11 @@ void picture_key(const struct html *html, unsigned uses)
         const struct key_row *row = &key_rows[i];
         if (uses >> row->class & 1) {
             html_put(html,
-                     "<span><svg class=\"floor\" width=\"%n\" height=\"%n\" aria-hidden=\"true\">"
+                     "<span data-mark=\"%s\"><svg class=\"floor\" width=\"%n\" height=\"%n\" "
+                     "aria-hidden=\"true\">"
                      "<use href=\"#key.%s\"/></svg>%s</span>",
-                     row->width, KEY_HIGH, str_of(row->name), str_of(row->word));
+                     str_of(scene_class_word(row->class)), row->width, KEY_HIGH, str_of(row->name),
+                     str_of(row->word));
         }
     }
     html_put(html, "</p>\n");

@@ -3,7 +3,6 @@
  * its steps and reads, and each of these as a section. */
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
-#include "page/web/picture.h"
 
 /* ---- head ---- */
 
@@ -151,32 +150,33 @@ static void put_remember(const struct html *html, const struct play *play)
 }
 
 static void put_ways(const struct pages *pages, const struct play *play, struct str id,
-                     const diagram_list *diagrams, const struct scene *const *scenes)
+                     const diagram_list *diagrams, const struct picture *pictures)
 {
+    struct cast cast = {0};
     for (size_t i = 0; i < diagrams->count; i++) {
         const struct diagram *diagram = &diagrams->at[i];
         struct passage passage = {.play = play,
                                   .step = &play->steps.at[diagram->step],
                                   .diagram = diagram,
-                                  .scene = scenes[i],
+                                  .picture = &pictures[i],
                                   .play_id = id};
         passage.branch = diagram->branch >= 0 ? &passage.step->branches.at[diagram->branch] : NULL;
-        passage_put(&pages->html, &passage);
+        passage_put(&pages->html, &cast, &passage);
     }
+    cast_put(&pages->html, &cast);
 }
 
-static const struct scene **make_scenes(const struct pages *pages, const diagram_list *diagrams,
-                                        unsigned *uses)
+static const struct picture *make_pictures(const struct pages *pages, const diagram_list *diagrams,
+                                           unsigned *uses)
 {
     const struct team *names = pages->job->names ? &pages->job->book->team : NULL;
-    const struct scene **scenes =
-        arena_array(pages->html.arena, const struct scene *, diagrams->count);
+    struct picture *pictures = arena_array(pages->html.arena, struct picture, diagrams->count);
     *uses = 0;
     for (size_t i = 0; i < diagrams->count; i++) {
-        scenes[i] = picture_scene(pages->html.arena, &diagrams->at[i], names);
-        *uses |= scenes[i]->uses;
+        pictures[i] = picture_make(pages->html.arena, &diagrams->at[i], diagrams, names);
+        *uses |= pictures[i].still->uses;
     }
-    return scenes;
+    return pictures;
 }
 
 void play_put(const struct pages *pages, size_t index, const struct run *run)
@@ -187,7 +187,7 @@ void play_put(const struct pages *pages, size_t index, const struct run *run)
     diagram_list diagrams = {0};
     unsigned uses;
     scene_diagrams(html->arena, run, &diagrams);
-    const struct scene **scenes = make_scenes(pages, &diagrams, &uses);
+    const struct picture *pictures = make_pictures(pages, &diagrams, &uses);
     html_put(html, "<article id=\"%s\" aria-labelledby=\"%s.name\">\n", id, id);
     put_head(pages, play, id);
     put_caution(html, play);
@@ -195,7 +195,7 @@ void play_put(const struct pages *pages, size_t index, const struct run *run)
     picture_key(html, uses);
     html_put(html, "</div>\n<div class=\"right\">\n");
     put_jump(html, play, id, &diagrams);
-    put_ways(pages, play, id, &diagrams, scenes);
+    put_ways(pages, play, id, &diagrams, pictures);
     put_remember(html, play);
     put_numbers(pages, play);
     html_put(html, "</div>\n</div>\n</article>\n");

@@ -290,13 +290,12 @@ static void animate_visible(struct reel *reel, const moving_shows *shows)
 
 /* ---- marks ---- */
 
-/* A dashed line; its second end may move. */
-static void put_line(struct reel *reel, const struct moving_mark *mark, bool painted)
+/* The head of a dashed line whose second end may move. */
+static void open_line(struct reel *reel, const struct moving_mark *mark, bool painted)
 {
     struct writer *writer = reel->out.writer;
     struct vec2 fixed = mark->item.path[0].p[0], other = mark->item.path[1].p[0];
-    bool moves = mark->ends.count > 0;
-    const struct vec2 ends[] = {fixed, moves ? mark->ends.at[0].at : other};
+    const struct vec2 ends[] = {fixed, mark->ends.count > 0 ? mark->ends.at[0].at : other};
     writer_text(writer, "<line");
     if (!painted) {
         svg_put_classes(&reel->out, NULL, &mark->item);
@@ -313,14 +312,24 @@ static void put_line(struct reel *reel, const struct moving_mark *mark, bool pai
     put_short(writer, svg_length(&reel->out, mark->dash), 1);
     writer_text(writer, " ");
     put_short(writer, svg_length(&reel->out, mark->space), 1);
-    if (!moves) {
-        writer_text(writer, "\"/>\n");
+    writer_text(writer, mark->ends.count > 0 ? "\">" : "\"/>\n");
+}
+
+static void put_line(struct reel *reel, const struct moving_mark *mark, bool painted)
+{
+    struct writer *writer = reel->out.writer;
+    open_line(reel, mark, painted);
+    if (mark->ends.count == 0) {
         return;
     }
-    writer_text(writer, "\">");
     animate_keys(reel, "animate", "x2", "", &mark->ends, value_x);
     animate_keys(reel, "animate", "y2", "", &mark->ends, value_y);
     writer_text(writer, "</line>\n");
+}
+
+static bool has_rim(const struct moving_mark *mark)
+{
+    return mark->item.shape == ITEM_TEXT && mark->item.stroke != ROLE_NONE;
 }
 
 static void put_mark(struct reel *reel, const struct moving_group *group,
@@ -330,12 +339,11 @@ static void put_mark(struct reel *reel, const struct moving_group *group,
     bool painted = layer && svg_same_paint(&reel->out, layer, &mark->item);
     bool comes = !always(reel, mark->shows.at, mark->shows.count);
     bool erased = group->erased.count > 0 && mark->item.stroke != ROLE_NONE;
-    bool rim = mark->item.shape == ITEM_TEXT && mark->item.stroke != ROLE_NONE;
     if (comes) {
         writer_text(writer, "<g visibility=\"hidden\">");
         animate_visible(reel, &mark->shows);
     }
-    const char *more = rim                                       ? " paint-order=\"stroke\""
+    const char *more = has_rim(mark)                             ? " paint-order=\"stroke\""
                        : erased                                  ? " pathLength=\"100\""
                        : layer && mark->item.stroke == ROLE_NONE ? " stroke=\"none\""
                                                                  : "";
@@ -358,6 +366,16 @@ static void put_who(struct reel *reel, const struct moving_group *group)
     writer_text(reel->out.writer, group->who == BODY_COACH ? " coach" : text);
 }
 
+static void put_group_class(struct reel *reel, const struct moving_group *group)
+{
+    struct writer *writer = reel->out.writer;
+    writer_text(writer, "<g class=\"");
+    writer_text(writer, scene_class_word(group->class));
+    if (group->who != BODY_NONE) {
+        put_who(reel, group);
+    }
+}
+
 static void put_group(struct reel *reel, const struct moving_group *group,
                       const struct scene_item *layer)
 {
@@ -367,11 +385,7 @@ static void put_group(struct reel *reel, const struct moving_group *group,
     bool comes = !always(reel, shows.at, shows.count);
     /* there from the beginning, and once only gone */
     bool goes = !reel->loop && shows.count == 1 && shows.at[0].from <= 0;
-    writer_text(writer, "<g class=\"");
-    writer_text(writer, scene_class_word(group->class));
-    if (group->who != BODY_NONE) {
-        put_who(reel, group);
-    }
+    put_group_class(reel, group);
     writer_text(writer, comes && !goes ? "\" visibility=\"hidden\"" : "\"");
     writer_text(writer, group->erased.count > 0 ? " stroke-dasharray=\"100 200\">" : ">");
     if (comes && goes) {
@@ -458,4 +472,38 @@ void svg_moving(const struct moving *moving, const struct moving_options *option
     }
     put_layers(&reel);
     writer_text(writer, "</g>\n");
+}
+
+/* ---- pieces ---- */
+
+static struct reel pieces_to(struct writer *writer)
+{
+    return (struct reel){.out = {.writer = writer, .styled = true, .quarters = true}};
+}
+
+void svg_moving_shape(const struct moving_mark *mark, struct writer *writer)
+{
+    struct reel reel = pieces_to(writer);
+    if (mark->dash > 0) {
+        open_line(&reel, mark, true);
+        writer_text(writer, mark->ends.count > 0 ? "</line>\n" : "");
+    } else {
+        svg_put_item(&reel.out, &mark->item, true);
+    }
+}
+
+void svg_moving_paint(const struct moving_mark *mark, struct writer *writer)
+{
+    struct reel reel = pieces_to(writer);
+    writer_text(writer, "<g");
+    svg_put_classes(&reel.out, NULL, &mark->item);
+    svg_put_paint(&reel.out, &mark->item);
+    writer_text(writer, has_rim(mark) ? " paint-order=\"stroke\"></g>\n" : "></g>\n");
+}
+
+void svg_moving_frame(const struct moving_group *group, struct writer *writer)
+{
+    struct reel reel = pieces_to(writer);
+    put_group_class(&reel, group);
+    writer_text(writer, group->trail ? " trail\"></g>\n" : "\"></g>\n");
 }

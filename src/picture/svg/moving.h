@@ -30,4 +30,11 @@ struct moving_options {
 void svg_moving(const struct moving *moving, const struct moving_options *options,
                 struct writer *writer);
 
+/* The pieces of it, for a page whose script puts them together by a table of its own, in quarters
+ * of a point as in the group above: the shape of a mark without paint; an element to stand round it
+ * that has the paint, as classes; and one to stand round a group's marks. */
+void svg_moving_shape(const struct moving_mark *mark, struct writer *writer);
+void svg_moving_paint(const struct moving_mark *mark, struct writer *writer);
+void svg_moving_frame(const struct moving_group *group, struct writer *writer);
+
 #endif

@@ -49,32 +49,6 @@ static const char *text_of(struct str text)
 
 /* ---- words ---- */
 
-struct bold_case {
-    const char *text, *wanted;
-};
-
-static const struct bold_case bold_cases[] = {
-    {"brush shoulders with 5", "brush shoulders with [5]"},
-    {"3 and 4: stay deep", "[3] and [4]: stay deep"},
-    {"If 3 is open, pass.", "If [3] is open, pass."},
-    {"See 2a, 2b and 2c", "See 2a, 2b and 2c"},
-    {"Take 2 dribbles", "Take 2 dribbles"},
-    {"Stay 3 ft away for 2 seconds", "Stay 3 ft away for 2 seconds"},
-    {"a 2-3 zone, 3-on-0, 4.5 or 3:00", "a 2-3 zone, 3-on-0, 4.5 or 3:00"},
-    {"8 of 10", "8 of 10"}, /* five players */
-    {"x3 trails", "x3 trails"},
-    {"(5) \"4\" 3.", "([5]) \"[4]\" [3]."},
-    {"25 and 1234", "25 and 1234"},
-    {"", ""},
-};
-
-START_TEST(players_numbers_are_bold_and_counts_are_not)
-{
-    const struct bold_case *row = &bold_cases[_i];
-    ck_assert_str_eq(bracketed(tell_bold(&arena, str_of(row->text), 5)), row->wanted);
-}
-END_TEST
-
 START_TEST(bold_marks_change_the_face_and_are_not_printed)
 {
     double plain = text_width(words_set(&setter, TYPE_SENTENCE, STR("3 cuts"), 0));
@@ -138,11 +112,8 @@ START_TEST(a_foot_keeps_names_that_run_to_the_left_apart)
 }
 END_TEST
 
-START_TEST(levels_are_told_in_words)
+START_TEST(a_sheet_names_the_level_that_was_written)
 {
-    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_U16_GIRLS)), "under 16 girls");
-    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_JV_BOYS)), "JV boys");
-    ck_assert_str_eq(text_of(tell_level(&arena, LEVEL_MIDDLE_SCHOOL)), "middle school");
     struct play play = {.level = LEVEL_U16, .level_written = true};
     ck_assert_str_eq(text_of(words_sheet(&arena, "Bench card", &play)), "Bench card, under 16");
     play.level_written =
@@ -151,17 +122,14 @@ START_TEST(levels_are_told_in_words)
 }
 END_TEST
 
-START_TEST(series_and_number_stand_together_or_alone)
+START_TEST(a_foot_has_series_and_number)
 {
     struct play play = {.name = STR("Lantern"), .series = STR("Flex"), .number = 7};
-    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Flex, number 7");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex 7");
     play.number = 0;
-    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Flex");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, Flex");
     play.number = 7;
     play.series = STR("");
-    ck_assert_str_eq(text_of(tell_series(&arena, &play)), "Number 7");
     ck_assert_str_eq(text_of(words_foot(&arena, &play)), "Lantern, number 7");
 }
 END_TEST
@@ -176,8 +144,6 @@ START_TEST(a_long_foot_ends_in_whole_words_and_dots)
     ck_assert(str_equal(words_fit(&setter, TYPE_NOTE, STR("Lantern"), 120, 1), STR("Lantern")));
 }
 END_TEST
-
-enum branch_is { READ, OPTION };
 
 static struct str letters_w(size_t count)
 {
@@ -246,63 +212,6 @@ START_TEST(a_long_date_or_club_stands_in_the_body)
     book.team.name = letters_w(500);
     ck_assert_uint_le(text_lines(head_make(&setter, words_of(&play), true).shown[HEAD_CLUB]), 2);
     ck_assert_ptr_nonnull(head_surplus(&setter, words_of(&play)));
-}
-END_TEST
-
-static void add_read(struct step *step, enum branch_is is, int decider, int doer)
-{
-    struct branch branch = {.kind = is == READ ? BRANCH_READ : BRANCH_OPTION};
-    struct condition condition = {.kind = COND_VERB,
-                                  .who = {.kind = WHO_DEFENDER, .number = decider}};
-    struct task task = {.who = body_attacker(doer)};
-    if (is == READ) {
-        VEC_PUSH(&arena, &branch.conditions, condition);
-    }
-    VEC_PUSH(&arena, &branch.tasks, task);
-    VEC_PUSH(&arena, &step->branches, branch);
-}
-
-START_TEST(reads_tell_who_decides)
-{
-    struct play play = {.players = 5};
-    struct step step = {.number = 2};
-    add_read(&step, READ, 3, 3);
-    add_read(&step, READ, 3, 3);
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
-                     "Step 2: what x3 does decides what 3 does");
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, body_attacker(3))),
-                     "Step 2: what x3 does decides what you do");
-    add_read(&step, READ, 5, 4);
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
-                     "Step 2: what x3 and x5 do decides what 3 and 4 do");
-    add_read(&step, READ, 5, 1);
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
-                     "Step 2: what x3 and x5 do decides what comes next");
-}
-END_TEST
-
-START_TEST(a_player_who_is_denied_is_decided_by_the_guard)
-{
-    struct play play = {.players = 5};
-    for (int i = 0; i < BODY_COUNT; i++) {
-        play.guards[i] = BODY_NONE;
-    }
-    play.guards[body_defender(5)] = body_attacker(2);
-    struct step step = {.number = 1};
-    add_read(&step, READ, 5, 2);
-    step.branches.at[0].conditions.at[0] =
-        (struct condition){.kind = COND_DENIED, .who = {.kind = WHO_PLAYER, .number = 2}};
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
-                     "Step 1: what x5 does decides what 2 does");
-}
-END_TEST
-
-START_TEST(options_are_the_ways_on)
-{
-    struct play play = {.players = 5};
-    struct step step = {.number = 4};
-    add_read(&step, OPTION, 0, 3);
-    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)), "Step 4: the ways on");
 }
 END_TEST
 
@@ -508,23 +417,18 @@ END_TEST
 
 static void add_tests(TCase *all)
 {
-    int cases = (int)(sizeof bold_cases / sizeof *bold_cases);
-    tcase_add_loop_test(all, players_numbers_are_bold_and_counts_are_not, 0, cases);
     tcase_add_test(all, bold_marks_change_the_face_and_are_not_printed);
     tcase_add_test(all, no_type_is_under_eight_points);
     tcase_add_test(all, clubs_are_set_in_capitals);
     tcase_add_test(all, only_names_that_run_to_the_left_are_set_apart);
     tcase_add_test(all, a_point_that_runs_to_the_left_is_set_apart_from_its_player);
     tcase_add_test(all, a_foot_keeps_names_that_run_to_the_left_apart);
-    tcase_add_test(all, levels_are_told_in_words);
-    tcase_add_test(all, series_and_number_stand_together_or_alone);
+    tcase_add_test(all, a_sheet_names_the_level_that_was_written);
+    tcase_add_test(all, a_foot_has_series_and_number);
     tcase_add_test(all, a_long_foot_ends_in_whole_words_and_dots);
     tcase_add_test(all, one_long_word_is_shortened_between_letters);
     tcase_add_test(all, a_long_title_gets_smaller_and_goes_on_in_the_body);
     tcase_add_test(all, a_long_date_or_club_stands_in_the_body);
-    tcase_add_test(all, reads_tell_who_decides);
-    tcase_add_test(all, a_player_who_is_denied_is_decided_by_the_guard);
-    tcase_add_test(all, options_are_the_ways_on);
     tcase_add_test(all, a_galley_parts_between_lines);
     tcase_add_test(all, a_heading_goes_with_what_it_heads);
     tcase_add_test(all, a_rule_beside_parted_lines_goes_on_beside_them);
