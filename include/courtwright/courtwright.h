@@ -114,12 +114,14 @@ struct courtwright_host {
 COURTWRIGHT_API struct courtwright *courtwright_load(const char *name, const char *text,
                                                      size_t size,
                                                      const struct courtwright_host *host);
-/* As courtwright_load, but of all the plays only one is run and checked: the one that `line` of the
- * text is in (0, or above the first play: none). The others are told as `waiting`. For a picture at
- * every key while a book is written: reading is a small part of the work, running plays the rest.
- */
+/* As courtwright_load, but of all the plays only one is run and checked: the one that `line` of
+ * `file` is in (0, or above the first play: none); `file` is the name of an include, as
+ * courtwright_play tells it; NULL or empty: the text itself. The others are told as `waiting`. For
+ * a picture at every key while a book is written: reading is a small part of the work, running
+ * plays the rest. */
 COURTWRIGHT_API struct courtwright *courtwright_load_at(const char *name, const char *text,
-                                                        size_t size, unsigned line,
+                                                        size_t size, const char *file,
+                                                        unsigned line,
                                                         const struct courtwright_host *host);
 COURTWRIGHT_API void courtwright_free(struct courtwright *book); /* NULL is fine */
 

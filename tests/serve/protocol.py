@@ -11,86 +11,33 @@ import threading
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
+import client  # noqa: E402
+from client import parts, read_all, read_one  # noqa: E402
 from tap import Tap  # noqa: E402
 
 tap = Tap()
 
 
-class Server:
-    """A site that runs; .token, .port."""
+class Server(client.Server):
+    """The site of site.c; .ticket."""
+
+    def __init__(self):
+        super().__init__(sys.argv[1])
 
     def __enter__(self):
-        self.process = subprocess.Popen([sys.argv[1]], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
-        self.address = self.process.stdout.readline().strip()
-        self.port = int(self.address.split('/')[2].split(':')[1])
-        self.token = self.address.split('/')[3]
+        super().__enter__()
+        self.ticket = self.process.stdout.readline().strip()
         return self
 
-    def __exit__(self, *_):
+    def __exit__(self, *trouble):
         self.status, self.said = self.end()
-        if not _[0]:
+        if not trouble[0]:
             tap.same((self.status, self.said), (0, 'over\n'), 'it ends well')
 
     def end(self):
         self.process.stdin.close()
         said = self.process.stdout.read()
         return self.process.wait(20), said
-
-    def connect(self, timeout=10):
-        return socket.create_connection(('127.0.0.1', self.port), timeout)
-
-    def head(self, method='GET', path='', host=None, origin=None, version='HTTP/1.1', **more):
-        lines = [f'{method} /{self.token}/{path} {version}', f'Host: {host or f"127.0.0.1:{self.port}"}']
-        if origin != '' and (origin or method in ('PUT', 'POST')):
-            lines.append(f'Origin: {origin or f"http://127.0.0.1:{self.port}"}')
-        lines += [f'{name.replace("_", "-")}: {value}' for name, value in more.items()]
-        return ('\r\n'.join(lines) + '\r\n\r\n').encode()
-
-    def raw(self, data, timeout=10):
-        """What comes back until the connection ends: b'' when it just ends."""
-        with self.connect(timeout) as there:
-            try:
-                there.sendall(data)
-                return read_all(there)
-            except ConnectionError:
-                return b''
-
-    def ask(self, method='GET', path='', body=None, **more):
-        """Status, headers (in lower case), body."""
-        if body is not None or method == 'POST':
-            body = body or b''
-            more.setdefault('Content_Length', len(body))
-        return parts(self.raw(self.head(method, path, Connection='close', **more) + (body or b'')))
-
-
-def read_all(there):
-    data = b''
-    while True:
-        try:
-            piece = there.recv(65536)
-        except ConnectionError:
-            return data
-        if not piece:
-            return data
-        data += piece
-
-
-def read_one(there):
-    """One answer of a connection that goes on."""
-    data = b''
-    while b'\r\n\r\n' not in data or len(parts(data)[2]) < int(parts(data)[1]['content-length']):
-        piece = there.recv(65536)
-        if not piece:
-            raise ConnectionError(data)
-        data += piece
-    return data
-
-
-def parts(data):
-    head, _, body = data.partition(b'\r\n\r\n')
-    lines = head.decode('latin-1').split('\r\n')
-    status = int(lines[0].split()[1]) if len(lines[0].split()) > 1 else 0
-    return status, dict((line.split(': ', 1)[0].lower(), line.split(': ', 1)[1]) for line in lines[1:] if ': ' in line), body
 
 
 def lets_in(server):
@@ -108,10 +55,17 @@ def lets_in(server):
     tap.same(server.ask('PUT', 'file', b'')[0], 200, 'an empty text too')
     chunked = server.head('PUT', 'file', Transfer_Encoding='chunked', Connection='close') + b'5\r\nfive-\r\n3\r\nout\r\n0\r\n\r\n'
     tap.same((parts(server.raw(chunked))[0], server.ask('GET', 'file')[2]), (200, b'five-out'), 'one that comes in pieces too')
-    tap.same(server.ask('POST', 'sheet?for=Imke%20Dorn&per-page=4&empty&a=%3C%26')[2], b'for=Imke Dorn\nper-page=4\nempty=\na=<&\n',
-             'what stands behind the ? comes through')
+    tap.same(server.ask('POST', 'sheet?for=Imke%20Dorn&per-page=4&empty&a=%3C%26', b'five-out')[2],
+             b'for=Imke Dorn\nper-page=4\nempty=\na=<&\nfive-out', 'what stands behind the ? comes through, and a text to make a sheet of')
     status, headers, _ = server.ask('POST', 'sheet?kind=card')
     tap.same((status, headers.get('content-disposition')), (200, 'inline; filename="Kites _two_.pdf"'), 'a sheet has a name to be kept under')
+
+
+def ticket(server):
+    first, again = (parts(server.raw(f'GET /{server.ticket.split("/")[3]} HTTP/1.1\r\nHost: 127.0.0.1:{server.port}\r\nConnection: close\r\n\r\n'.encode()))
+                    for _ in range(2))
+    tap.same((first[0], first[1].get('location')), (303, server.address), 'a ticket leads to the page')
+    tap.same(again[0], 404, 'once')
 
 
 def same_connection(server):
@@ -148,14 +102,18 @@ def turns_away(server):
 
 def too_much(server):
     most = 1 << 20
-    tap.same(server.ask('PUT', 'file', b'', Content_Length=most + 1)[0], 413, 'a text that says it is too large is not waited for')
+    tap.same(server.ask('PUT', 'file', b'x' * (most + 1))[0], 413, 'a text that is too large is heard out, and refused')
+    tap.same(server.ask('PUT', 'file', b'', Content_Length=most * 9)[0], 413, 'one that says it is far too large is not waited for')
     tap.same(server.ask('PUT', 'file', b'', Content_Length='99999999999999999999')[0] in (400, 413), True, 'nor one with a silly length')
     tap.same(server.ask('PUT', 'file', b'', Content_Length='-5')[0] in (400, 413), True, 'nor one below nothing')
     chunked = server.head('PUT', 'file', Transfer_Encoding='chunked') + (b'10000\r\n' + b'x' * 65536 + b'\r\n') * 17 + b'0\r\n\r\n'
-    tap.ok(parts(server.raw(chunked))[0] != 200, 'one that grows too large in pieces is cut off')
-    tap.ok(parts(server.raw(server.head(X='y' * 40000)))[0] in (0, 400, 413, 431), 'a head that is too long')
+    tap.same(parts(server.raw(chunked.replace(b'Transfer', b'Connection: close\r\nTransfer')))[0], 413, 'one that grows too large in pieces')
+    chunked = server.head('PUT', 'file', Transfer_Encoding='chunked') + (b'10000\r\n' + b'x' * 65536 + b'\r\n') * 200
+    tap.same(server.raw(chunked), b'', 'one that never ends is cut off')
+    tap.ok(parts(server.raw(server.head(X='y' * 140000)))[0] in (0, 400, 413, 431), 'a head that is too long')
     tap.ok(parts(server.raw(server.head(path='file?' + 'a=b&' * 20000)))[0] in (0, 400, 413, 414, 431), 'an address that is too long')
-    tap.same(server.ask('POST', 'sheet?' + '&'.join(f'k{i}=v' for i in range(50)))[2].count(b'\n'), 12, 'of many values the first dozen count')
+    many = lambda count: server.ask('POST', 'sheet?' + '&'.join(f'k{i}=v' for i in range(count)))
+    tap.same((many(400)[2].count(b'\n'), many(401)[0]), (400, 414), 'of four hundred values all are heard, of more none')
     tap.same(server.ask()[0], 200, 'and the page is still there')
 
 
@@ -356,6 +314,7 @@ def ends():
 def main():
     with Server() as server:
         lets_in(server)
+        ticket(server)
         same_connection(server)
         turns_away(server)
         too_much(server)

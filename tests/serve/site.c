@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* site: a program that serves a text in memory, to try the server on: no page, no file, no book.
- * Prints the address, then "over" when standard input ends. A sheet of no
+ * Prints the address and a ticket, then "over" when standard input ends. A sheet of no
  * name takes two seconds. Usage: site
  */
 #include <stdio.h>
@@ -13,14 +13,18 @@
 static char text[1 << 20];
 static size_t size;
 
-/* Every value, as it came in. */
+/* Every value and the body, as they came in. */
 static void echo(const struct serve_ask *ask, struct serve_answer *answer)
 {
-    size_t room = 4096, at = 0;
+    size_t room = 4096 + ask->body_size, at = 0;
     answer->bytes = malloc(room);
     for (size_t i = 0; i < ask->value_count && at + 1 < room; i++) {
         at += (size_t)snprintf(answer->bytes + at, room - at, "%s=%s\n", ask->values[i].key,
                                ask->values[i].text);
+    }
+    if (ask->body_size > 0 && at + ask->body_size < room) {
+        memcpy(answer->bytes + at, ask->body, ask->body_size);
+        at += ask->body_size;
     }
     answer->size = at < room ? at : room - 1;
 }
@@ -64,7 +68,7 @@ int main(void)
         perror("site");
         return 1;
     }
-    printf("%s\n", serve_address(server));
+    printf("%s\n%s\n", serve_address(server), serve_ticket(server));
     fflush(stdout);
     bool good = serve_run(server, STDIN_FILENO);
     serve_close(server);

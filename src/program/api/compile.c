@@ -163,17 +163,24 @@ struct load_job {
     struct courtwright *book;
     const char *text;
     size_t size;
-    bool one; /* only the play that `line` is in */
+    bool one;         /* only the play that `line` of `file` is in */
+    const char *file; /* NULL or empty: the text itself */
     unsigned line;
 };
 
-/* Of the plays of the text itself the last that begins on that line or above it runs. */
-static void let_others_wait(struct courtwright *book, unsigned line)
+static bool is_of(const struct courtwright *book, uint32_t source, const char *file)
+{
+    return file && *file ? str_equal(book->sources.all.at[source].name, str_of(file)) : source == 0;
+}
+
+/* Of the plays of that file the last that begins on that line or above it runs. */
+static void let_others_wait(struct courtwright *book, const char *file, unsigned line)
 {
     struct compiled *wanted = NULL;
     for (size_t i = 0; i < book->play_count; i++) {
         struct span span = book->plays[i].play->span;
-        if (span.source == 0 && source_place(&book->sources.all.at[0], span.begin).line <= line) {
+        if (is_of(book, span.source, file) &&
+            source_place(&book->sources.all.at[span.source], span.begin).line <= line) {
             wanted = &book->plays[i];
         }
     }
@@ -211,7 +218,7 @@ static void compile(void *ctx)
         book->plays[i].play = &book->playbook->plays.at[i];
     }
     if (job->one) {
-        let_others_wait(book, job->line);
+        let_others_wait(book, job->file, job->line);
     }
     for (size_t i = 0; i < book->play_count; i++) {
         compile_play(book, &book->plays[i]);
@@ -286,9 +293,10 @@ struct courtwright *courtwright_load(const char *name, const char *text, size_t 
 }
 
 struct courtwright *courtwright_load_at(const char *name, const char *text, size_t size,
-                                        unsigned line, const struct courtwright_host *host)
+                                        const char *file, unsigned line,
+                                        const struct courtwright_host *host)
 {
-    struct load_job job = {.text = text, .size = size, .one = true, .line = line};
+    struct load_job job = {.text = text, .size = size, .one = true, .file = file, .line = line};
     return load(name, job, host);
 }
 

@@ -26,9 +26,9 @@ struct request {
     int word_count;
     bool help, strict, json, caption, caution, names, beads, show_checks, measure, write, check,
         schema, upgrade, tolerance, draw, two_sided, loop;
-    int color, format, text, layout, theme, defense, paper, dump;
-    const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest;
-    double width, scale, per_page, rate, jobs, seed;
+    int color, format, text, layout, theme, defense, paper, dump, browser;
+    const char *output, *deps, *play, *step, *only, *reader, *date, *salt, *title, *crest, *offline;
+    double width, scale, per_page, rate, jobs, seed, port;
 };
 
 struct option_row {

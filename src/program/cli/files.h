@@ -30,8 +30,23 @@ struct input {
     size_t read_count;
     const char *beside; /* another file that was read, for --deps; or NULL */
     int jobs;           /* how many threads may work side by side; 0: one a processor */
+    /* Told of each include that was looked for: what came of it, and what it is called and holds
+     * where it was found; or NULL. */
+    void (*looked_for)(void *ctx, const char *from, const char *path,
+                       enum courtwright_fetched fetched, const char *name,
+                       const struct bytes *text);
+    void *looked_for_ctx;
     struct courtwright *book;
 };
+
+/* Reads the text and finds its folder, and no more; NULL, or why it cannot be read. */
+const char *input_read(struct input *input, const char *path);
+/* What `include "path"` in the text of that name means, as courtwright_host has it; name and text
+ * are to be freed. */
+enum courtwright_fetched input_fetch(struct input *input, const char *from, const char *path,
+                                     char **name, struct bytes *text);
+/* What the library asks for includes of the text that was read. */
+struct courtwright_host input_host(struct input *input);
 
 /* Reads and loads request->words[index]; says what is wrong and gives false (status 3). */
 bool input_load(struct input *input, const struct request *request, int index);
@@ -51,12 +66,16 @@ struct output {
     int error;
     bool precious; /* it takes the place of what was read: on the disk before it does */
     bool linked;   /* the file has other names, which must go on naming it */
+    bool complete; /* all of it is in the unfinished file, and on the disk when it is precious */
 };
 
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */
 bool output_open(struct output *output, const struct input *input, const char *command,
                  const char *path, bool over_input);
-bool output_finish(struct output *output); /* all or nothing */
+/* All or nothing. False, and said: `error` tells why, and nothing else is left in it. */
+bool output_finish(struct output *output);
+/* The first half of that: all is written, but has not taken its place. */
+bool output_complete(struct output *output);
 void output_drop(struct output *output);
 /* Ends what the library has written: keeps it and prints its name, or drops it and says why, of
  * what; a status. */

@@ -105,30 +105,10 @@ static bool inside(const char *folder, const char *path)
     return strncmp(path, folder, size) == 0 && path[size] == '/';
 }
 
-static enum courtwright_fetched give_include(struct input *input, const char *real,
-                                             struct courtwright_include *include)
+/* `from` is the including file's name as we gave it: prefix and the way inside the folder. The real
+ * path of what is meant, to be freed, or NULL. */
+static char *real_include(const struct input *input, const char *from, const char *path)
 {
-    struct bytes bytes;
-    if (read_file(input, real, true, &bytes)) {
-        free(bytes.at);
-        return COURTWRIGHT_UNREADABLE;
-    }
-    const char *inner = real + strlen(input->folder);
-    char *name = format_text("%s%s", input->prefix, *inner == '/' ? inner + 1 : inner);
-    courtwright_include_text(include, name, bytes.at, bytes.size);
-    free(name);
-    free(bytes.at);
-    return COURTWRIGHT_FETCHED;
-}
-
-/* `from` is the including file's name as we gave it: prefix and the way inside the folder. */
-static enum courtwright_fetched fetch(void *ctx, const char *from, const char *path,
-                                      struct courtwright_include *include)
-{
-    struct input *input = ctx;
-    if (path[0] == '/' || !input->folder) {
-        return COURTWRIGHT_OUTSIDE;
-    }
     const char *inner = from + strlen(input->prefix);
     const char *slash = strrchr(inner, '/');
     char *meant =
@@ -136,13 +116,49 @@ static enum courtwright_fetched fetch(void *ctx, const char *from, const char *p
     char *real = realpath(meant, NULL);
     int why = errno;
     free(meant);
-    if (!real) {
-        return why == ENOENT || why == ENOTDIR || why == ENAMETOOLONG ? COURTWRIGHT_MISSING
-                                                                      : COURTWRIGHT_UNREADABLE;
+    errno = why;
+    return real;
+}
+
+enum courtwright_fetched input_fetch(struct input *input, const char *from, const char *path,
+                                     char **name, struct bytes *text)
+{
+    *name = NULL;
+    *text = (struct bytes){NULL, 0};
+    if (path[0] == '/' || !input->folder) {
+        return COURTWRIGHT_OUTSIDE;
     }
-    enum courtwright_fetched fetched =
-        inside(input->folder, real) ? give_include(input, real, include) : COURTWRIGHT_OUTSIDE;
+    char *real = real_include(input, from, path);
+    if (!real) {
+        return errno == ENOENT || errno == ENOTDIR || errno == ENAMETOOLONG
+                   ? COURTWRIGHT_MISSING
+                   : COURTWRIGHT_UNREADABLE;
+    }
+    enum courtwright_fetched fetched = COURTWRIGHT_OUTSIDE;
+    if (inside(input->folder, real)) {
+        fetched = read_file(input, real, true, text) ? COURTWRIGHT_UNREADABLE : COURTWRIGHT_FETCHED;
+        const char *inner = real + strlen(input->folder);
+        *name = format_text("%s%s", input->prefix, *inner == '/' ? inner + 1 : inner);
+    }
     free(real);
+    return fetched;
+}
+
+static enum courtwright_fetched fetch(void *ctx, const char *from, const char *path,
+                                      struct courtwright_include *include)
+{
+    struct input *input = ctx;
+    char *name;
+    struct bytes text;
+    enum courtwright_fetched fetched = input_fetch(input, from, path, &name, &text);
+    if (fetched == COURTWRIGHT_FETCHED) {
+        courtwright_include_text(include, name, text.at, text.size);
+    }
+    if (input->looked_for) {
+        input->looked_for(input->looked_for_ctx, from, path, fetched, name, &text);
+    }
+    free(name);
+    free(text.at);
     return fetched;
 }
 
@@ -154,23 +170,37 @@ static void find_folder(struct input *input)
     input->folder = realpath(size ? input->prefix : ".", NULL);
 }
 
+const char *input_read(struct input *input, const char *path)
+{
+    input->path = path;
+    const char *why = read_file(input, path, false, &input->text);
+    if (!why) {
+        find_folder(input);
+    }
+    return why;
+}
+
+struct courtwright_host input_host(struct input *input)
+{
+    return (struct courtwright_host){.fetch = fetch,
+                                     .fetch_ctx = input,
+                                     .side_by_side = jobs_side_by_side,
+                                     .side_by_side_ctx = &input->jobs};
+}
+
 bool input_load(struct input *input, const struct request *request, int index)
 {
-    *input = (struct input){.path = request->words[index], .jobs = (int)request->jobs};
-    const char *why = read_file(input, input->path, false, &input->text);
+    *input = (struct input){.jobs = (int)request->jobs};
+    const char *why = input_read(input, request->words[index]);
+    bool standard = strcmp(input->path, "-") == 0;
     if (why) {
-        bool standard = strcmp(input->path, "-") == 0;
         say(request->command, "%s cannot be read: %s",
             standard ? "standard input" : shown(input->path), why);
         return false;
     }
-    find_folder(input);
-    struct courtwright_host host = {.fetch = fetch,
-                                    .fetch_ctx = input,
-                                    .side_by_side = jobs_side_by_side,
-                                    .side_by_side_ctx = &input->jobs};
-    const char *name = strcmp(input->path, "-") == 0 ? "stdin" : input->path;
-    input->book = courtwright_load(name, input->text.at, input->text.size, &host);
+    struct courtwright_host host = input_host(input);
+    input->book =
+        courtwright_load(standard ? "stdin" : input->path, input->text.at, input->text.size, &host);
     must(input->book);
     return true;
 }

@@ -6,8 +6,9 @@
 
 #include "program/cli/files.h"
 #include "program/cli/say.h"
+#include "program/cli/site.h"
 
-static const char starting[] =
+const char starting_text[] =
     "playbook \"Our playbook\"\n"
     "  level varsity\n"
     "\n"
@@ -35,7 +36,7 @@ static int put(const struct request *request, const char *path)
     if (!output_open(&output, NULL, request->command, path, false)) {
         return STATUS_FILE;
     }
-    output.writer.write(&output, starting, sizeof starting - 1);
+    output.writer.write(&output, starting_text, sizeof starting_text - 1);
     if (!output_finish(&output)) {
         return STATUS_FILE;
     }

@@ -24,6 +24,7 @@ static bool write_bytes(void *ctx, const char *bytes, size_t size)
 static bool cannot(struct output *output, int error)
 {
     bool standard = strcmp(output->path, "-") == 0;
+    output->error = error;
     say(output->command, "%s cannot be written: %s",
         standard ? "standard output" : shown(output->path), strerror(error));
     return false;
@@ -39,8 +40,20 @@ static bool was_read(const struct input *input, const struct stat *facts)
     return false;
 }
 
-/* A new file in the same folder, so that moving it is one step. */
-static bool open_beside(struct output *output, mode_t mode)
+/* As the file that it takes the place of, whatever new files get. Whose it was only root can say.
+ */
+static void keep_rights(int fd, const struct stat *old)
+{
+    if (old->st_uid != geteuid() || old->st_gid != getegid()) {
+        int kept = fchown(fd, old->st_uid, old->st_gid);
+        (void)kept;
+    }
+    (void)fchmod(fd, old->st_mode & 0777);
+}
+
+/* A new file in the same folder, so that moving it is one step; `old`: what it takes the place of,
+ * or NULL. */
+static bool open_beside(struct output *output, const struct stat *old)
 {
     const char *slash = strrchr(output->target, '/');
     int folder = slash ? (int)(slash - output->target) + 1 : 0;
@@ -48,10 +61,11 @@ static bool open_beside(struct output *output, mode_t mode)
         free(output->beside);
         output->beside =
             format_text("%.*s.courtwright-%ld-%u", folder, output->target, (long)getpid(), attempt);
-        int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+        int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC,
+                      old ? old->st_mode & 0777 : 0666);
         if (fd >= 0) {
-            if (output->precious) {
-                (void)fchmod(fd, mode); /* as it was, whatever new files get */
+            if (output->precious && old) {
+                keep_rights(fd, old);
             }
             output->file = must(fdopen(fd, "wb"));
             return true;
@@ -80,7 +94,7 @@ static bool open_target(struct output *output, const struct input *input, bool o
     }
     if (stat(output->path, &facts) != 0) {
         output->target = format_text("%s", output->path);
-        return errno == ENOENT ? open_beside(output, 0666) : cannot(output, errno);
+        return errno == ENOENT ? open_beside(output, NULL) : cannot(output, errno);
     }
     if (S_ISDIR(facts.st_mode)) {
         return cannot(output, EISDIR);
@@ -97,7 +111,7 @@ static bool open_target(struct output *output, const struct input *input, bool o
     }
     output->linked = over_input && facts.st_nlink > 1;
     output->target = realpath(output->path, NULL);
-    return output->target ? open_beside(output, facts.st_mode & 0777) : cannot(output, errno);
+    return output->target ? open_beside(output, &facts) : cannot(output, errno);
 }
 
 bool output_open(struct output *output, const struct input *input, const char *command,
@@ -170,7 +184,7 @@ static int take_place(struct output *output)
     return error;
 }
 
-bool output_finish(struct output *output)
+bool output_complete(struct output *output)
 {
     bool standard = output->file == stdout;
     errno = 0;
@@ -188,15 +202,25 @@ bool output_finish(struct output *output)
         }
     }
     output->file = NULL;
-    if (good && output->beside) {
-        error = take_place(output);
-        good = error == 0;
-    }
+    output->complete = good;
     if (!good) {
+        cannot(output, error);
+        output_drop(output);
+    }
+    return good;
+}
+
+bool output_finish(struct output *output)
+{
+    if (!output->complete && !output_complete(output)) {
+        return false;
+    }
+    int error = output->beside ? take_place(output) : 0;
+    if (error) {
         cannot(output, error);
     }
     output_drop(output);
-    return good;
+    return !error;
 }
 
 void output_drop(struct output *output)
@@ -210,7 +234,7 @@ void output_drop(struct output *output)
     free(output->beside);
     free(output->target);
     free(output->path);
-    *output = (struct output){.command = output->command};
+    *output = (struct output){.command = output->command, .error = output->error};
 }
 
 int output_close(struct output *output, enum courtwright_status written, const char *of,

@@ -6,7 +6,7 @@
 
 const char *serve_missing(void)
 {
-    return "libmicrohttpd was not there when it was built";
+    return "there was no libmicrohttpd";
 }
 
 const char *serve_value(const struct serve_ask *ask, const char *key)
@@ -26,6 +26,12 @@ const char *serve_address(const struct server *server)
 {
     (void)server;
     return "";
+}
+
+const char *serve_ticket(struct server *server)
+{
+    (void)server;
+    return NULL;
 }
 
 bool serve_run(struct server *server, int stop)

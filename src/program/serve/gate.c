@@ -13,28 +13,38 @@ static const struct gate_route routes[] = {
 };
 enum { ROUTES = sizeof routes / sizeof *routes };
 
+static void spell(char *out, const unsigned char bytes[GATE_TOKEN / 2])
+{
+    for (size_t i = 0; i < GATE_TOKEN / 2; i++) {
+        snprintf(out + 2 * i, 3, "%02x", bytes[i]);
+    }
+}
+
 void gate_init(struct gate *gate, int port, const unsigned char bytes[GATE_TOKEN / 2])
 {
     snprintf(gate->host, sizeof gate->host, "127.0.0.1:%d", port);
     snprintf(gate->origin, sizeof gate->origin, "http://%s", gate->host);
-    for (size_t i = 0; i < GATE_TOKEN / 2; i++) {
-        snprintf(gate->token + 2 * i, 3, "%02x", bytes[i]);
-    }
+    spell(gate->token, bytes);
+    gate->ticket[0] = '\0';
 }
 
-/* The path behind "/TOKEN/"; NULL: it has another token. How long it takes tells nothing of where
- * the first wrong digit is. */
-static const char *behind_token(const struct gate *gate, const char *path)
+void gate_allow_once(struct gate *gate, const unsigned char bytes[GATE_TOKEN / 2])
+{
+    spell(gate->ticket, bytes);
+}
+
+/* Whether this is the token or ticket behind the first '/'. How long it takes tells nothing of
+ * where the first wrong digit is. */
+static bool has_digits(const char *path, const char *digits)
 {
     unsigned differ = 0;
-    if (strlen(path) < GATE_TOKEN + 2) {
-        return NULL;
+    if (strlen(path) < GATE_TOKEN + 1 || !*digits) {
+        return false;
     }
     for (size_t i = 0; i < GATE_TOKEN; i++) {
-        differ |= (unsigned)(path[1 + i] ^ gate->token[i]);
+        differ |= (unsigned)(path[1 + i] ^ digits[i]);
     }
-    differ |= (unsigned)(path[0] ^ '/') | (unsigned)(path[GATE_TOKEN + 1] ^ '/');
-    return differ ? NULL : path + GATE_TOKEN + 2;
+    return (differ | (unsigned)(path[0] ^ '/')) == 0;
 }
 
 static struct gate_verdict turned_away(unsigned status, const char *why)
@@ -76,11 +86,17 @@ struct gate_verdict gate_judge(const struct gate *gate, const struct gate_reques
     if (!request->host || strcmp(request->host, gate->host) != 0) {
         return turned_away(403, "asked under another name than 127.0.0.1 and this port");
     }
-    const char *path = behind_token(gate, request->path);
-    if (!path) {
-        return turned_away(404, "there is no such address");
+    const char *behind = request->path + GATE_TOKEN + 1; /* looked at only where it is so long */
+    struct gate_verdict verdict = turned_away(404, "there is no such address");
+    if (has_digits(request->path, gate->ticket) && !*behind &&
+        strcmp(request->method, "GET") == 0) {
+        verdict.ticket = true;
+        return verdict;
     }
-    struct gate_verdict verdict = find(path, request->method);
+    if (!has_digits(request->path, gate->token) || *behind != '/') {
+        return verdict;
+    }
+    verdict = find(behind + 1, request->method);
     if (verdict.route && !from_here(gate, request, verdict.route)) {
         verdict = turned_away(403, "asked by a page of another site");
     }

@@ -16,6 +16,7 @@ struct gate {
     char host[32];   /* "127.0.0.1:40123" */
     char origin[40]; /* "http://127.0.0.1:40123" */
     char token[GATE_TOKEN + 1];
+    char ticket[GATE_TOKEN + 1]; /* leads to the page, once; empty: there is none */
 };
 
 struct gate_request {
@@ -39,10 +40,13 @@ struct gate_verdict {
     const char *why;                /* for whoever looks on */
     const char *allow;              /* methods, with status 405 */
     bool known;                     /* it had the token */
+    bool ticket;                    /* it had the ticket: the token's address may be told to it */
 };
 
-/* Sixteen bytes of chance make the token. */
+/* Chance makes the token. */
 void gate_init(struct gate *gate, int port, const unsigned char bytes[GATE_TOKEN / 2]);
+/* And a ticket. */
+void gate_allow_once(struct gate *gate, const unsigned char bytes[GATE_TOKEN / 2]);
 struct gate_verdict gate_judge(const struct gate *gate, const struct gate_request *request);
 
 #endif

@@ -23,10 +23,10 @@ enum {
     KNOWN_A_SECOND = 100,
     STRANGE_BURST = 50,
     STRANGE_A_SECOND = 20,
-    HEAD_MOST = 16 * 1024, /* bytes of a request's head, and of a piece of its body */
+    HEAD_MOST = 64 * 1024, /* bytes of a request's head, and of a piece of its body */
     IDLE_S = 30,           /* a connection that nothing comes over */
-    WAITING_MOST = 128,    /* that the system keeps until we have looked at them */
-    ROUND_MOST = 256,      /* taken up in one round */
+    WAITING_MOST = 4096,   /* that wait at the door, if the system keeps so many */
+    ROUND_MOST = 1024,     /* taken up in one round */
     REST_MS = 100          /* when the system has no more file descriptors */
 };
 
@@ -123,6 +123,18 @@ struct server *serve_open(const struct serve_site *site, int port)
 const char *serve_address(const struct server *server)
 {
     return server->address;
+}
+
+const char *serve_ticket(struct server *server)
+{
+    unsigned char chance[GATE_TOKEN / 2];
+    if (getrandom(chance, sizeof chance, 0) != (ssize_t)sizeof chance) {
+        return NULL;
+    }
+    gate_allow_once(&server->gate, chance);
+    snprintf(server->ticket, sizeof server->ticket, "%s/%s", server->gate.origin,
+             server->gate.ticket);
+    return server->ticket;
 }
 
 void serve_close(struct server *server)

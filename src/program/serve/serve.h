@@ -58,6 +58,9 @@ const char *serve_missing(void);
 struct server *serve_open(const struct serve_site *site, int port);
 /* "http://127.0.0.1:40123/4fe2…/"; whoever knows it may read and write the file. */
 const char *serve_address(const struct server *server);
+/* An address that leads to that one, once: for where others may see it, as in the list of what runs
+ * on the machine. It takes the place of the ticket before. NULL, and errno. */
+const char *serve_ticket(struct server *server);
 /* Answers until `stop` (a file descriptor) can be read from, or false and errno. */
 bool serve_run(struct server *server, int stop);
 void serve_close(struct server *server); /* NULL is fine */

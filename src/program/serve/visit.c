@@ -9,7 +9,12 @@
 #include <strings.h>
 #include <sys/eventfd.h>
 
-enum { VALUES_MOST = 12 }; /* behind the '?'; more are not looked at: no address takes so many */
+enum {
+    VALUES_MOST = 400, /* behind the '?': the plays of a sheet among them (ours) */
+    /* How many times the largest text is read to its end, so that a browser hears that it is too
+     * large; of a longer one it hears nothing (ours). */
+    HEARD_OUT = 8
+};
 
 struct visit {
     struct server *server;
@@ -19,9 +24,10 @@ struct visit {
     struct serve_ask ask;
     struct serve_value values[VALUES_MOST];
     char *body;
-    size_t room;
+    size_t room, arrived; /* of `body`; in all */
     struct serve_answer answer;
-    bool answered; /* `answer` is there */
+    bool answered;        /* `answer` is there */
+    bool too_many_values; /* some of them are not in `values` */
 };
 
 const char *serve_value(const struct serve_ask *ask, const char *key)
@@ -169,6 +175,7 @@ static enum MHD_Result keep_value(void *ctx, enum MHD_ValueKind kind, const char
     struct visit *visit = ctx;
     (void)kind;
     if (visit->ask.value_count == VALUES_MOST) {
+        visit->too_many_values = true;
         return MHD_NO;
     }
     visit->values[visit->ask.value_count++] = (struct serve_value){key, text ? text : ""};
@@ -200,6 +207,15 @@ static const char *header_of(struct MHD_Connection *connection, const char *name
     return said.times > 1 ? "" : said.text;
 }
 
+/* To the page, and the ticket is worth nothing any more. */
+static enum MHD_Result lead_to_page(struct server *server, struct MHD_Connection *connection)
+{
+    const struct serve_answer answer = {.status = 303, .type = "text/plain", .lasting = ""};
+    const struct header more[] = {{"Location", server->address}, {NULL, NULL}};
+    server->gate.ticket[0] = '\0';
+    return put_answer(connection, &answer, more);
+}
+
 static struct gate_verdict judge(struct server *server, struct MHD_Connection *connection,
                                  const char *url, const char *method)
 {
@@ -219,11 +235,16 @@ static struct gate_verdict judge(struct server *server, struct MHD_Connection *c
     return verdict;
 }
 
-/* Whether it says that its body is longer than a text may be. */
-static bool too_long(struct visit *visit)
+/* Whether it says that its body is longer than anybody would hear out. */
+static bool far_too_long(struct visit *visit)
 {
     const char *length = header_of(visit->connection, "Content-Length");
-    return length && strtoull(length, NULL, 10) > visit->server->site.body_most;
+    return length && strtoull(length, NULL, 10) / HEARD_OUT > visit->server->site.body_most;
+}
+
+static bool too_long(const struct visit *visit)
+{
+    return visit->arrived > visit->server->site.body_most;
 }
 
 static enum MHD_Result begin(struct server *server, struct MHD_Connection *connection,
@@ -246,15 +267,18 @@ static enum MHD_Result begin(struct server *server, struct MHD_Connection *conne
         MHD_get_connection_info(connection, MHD_CONNECTION_INFO_SOCKET_CONTEXT)->socket_context;
     crowd_knows(visit->seat);
     crowd_begins(visit->seat, serve_now());
-    return too_long(visit) ? refuse_for(visit, 413, "the text is too large") : MHD_YES;
+    return visit->too_many_values ? refuse_for(visit, 414, "that is asked with too many words")
+           : far_too_long(visit)  ? refuse_for(visit, 413, "the text is too large")
+                                  : MHD_YES;
 }
 
 /* One more piece of the body. */
 static enum MHD_Result take(struct visit *visit, const char *bytes, size_t size)
 {
     size_t whole = visit->ask.body_size + size;
-    if (whole > visit->server->site.body_most) {
-        return MHD_NO; /* it did not say how long it is: the connection ends */
+    visit->arrived += size;
+    if (too_long(visit)) { /* it is heard out, and not kept */
+        return visit->arrived / HEARD_OUT > visit->server->site.body_most ? MHD_NO : MHD_YES;
     }
     if (whole > visit->room) {
         size_t room = whole * 2;
@@ -279,8 +303,9 @@ enum MHD_Result visit_goes_on(void *cls, struct MHD_Connection *connection, cons
     (void)version;
     if (!visit) {
         struct gate_verdict verdict = judge(server, connection, url, method);
-        return verdict.route ? begin(server, connection, verdict.route, ctx)
-                             : refuse(connection, &verdict);
+        return verdict.route    ? begin(server, connection, verdict.route, ctx)
+               : verdict.ticket ? lead_to_page(server, connection)
+                                : refuse(connection, &verdict);
     }
     if (*size > 0) {
         size_t piece = *size;
@@ -288,11 +313,14 @@ enum MHD_Result visit_goes_on(void *cls, struct MHD_Connection *connection, cons
         return take(visit, bytes, piece);
     }
     crowd_ends(visit->seat);
+    if (too_long(visit)) {
+        return refuse_for(visit, 413, "the text is too large");
+    }
+    visit->ask.body = visit->body;
     if (visit->route->slow && !visit->answered) {
         return start_slowly(visit);
     }
     if (!visit->answered) {
-        visit->ask.body = visit->body;
         server->site.answer(server->site.ctx, &visit->ask, &visit->answer);
     }
     return give(visit);

@@ -19,7 +19,7 @@ struct server {
     struct rate known, strange; /* how often those with the token may ask, and all others */
     struct MHD_Daemon *daemon;
     int listening;
-    char address[80];
+    char address[80], ticket[80]; /* the page's, and the one that leads there once */
     struct visit *slow; /* the one whose answer is being made in a thread of its own; or NULL */
     pthread_t thread;   /* of it */
     int wake;           /* an eventfd, that the thread writes to when it is done */

@@ -129,11 +129,11 @@ static void tell_book(void)
     out_close('}');
 }
 
-void page_load(const char *name, const char *text, size_t size, int line)
+void page_load(const char *name, const char *text, size_t size, const char *file, int line)
 {
     courtwright_free(book);
     book = line < 0 ? courtwright_load(name, text, size, page_host())
-                    : courtwright_load_at(name, text, size, (unsigned)line, page_host());
+                    : courtwright_load_at(name, text, size, file, (unsigned)line, page_host());
     if (!book) {
         __builtin_trap();
     }

@@ -21,8 +21,10 @@ EXPORT("forget_files") void page_forget_files(void);
 EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, size_t size);
 
 /* Opens a book in the place of the one before it; the name ends in a NUL. Says all that is in it
- * and all that is said about it, as JSON. `line`: only the play it is in is run; below 0: all. */
-EXPORT("load") void page_load(const char *name, const char *text, size_t size, int line);
+ * and all that is said about it, as JSON. `line`: only the play it is in is run, of `file`, an
+ * include, or of the text itself (empty); below 0: all. */
+EXPORT("load")
+void page_load(const char *name, const char *text, size_t size, const char *file, int line);
 
 enum {
     PAGE_CHECKS = 1,

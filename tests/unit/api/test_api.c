@@ -720,7 +720,7 @@ static const char three_plays[] = "level u16 girls\n"
                                   "    1 pases to 2\n";
 static struct courtwright *three_at(unsigned line)
 {
-    return courtwright_load_at("three.play", three_plays, sizeof three_plays - 1, line, NULL);
+    return courtwright_load_at("three.play", three_plays, sizeof three_plays - 1, NULL, line, NULL);
 }
 
 START_TEST(of_a_book_loaded_at_a_line_only_that_play_runs)
@@ -745,6 +745,34 @@ START_TEST(of_a_book_loaded_at_a_line_only_that_play_runs)
     ck_assert_int_eq(courtwright_draw(one, &draw, &writer), COURTWRIGHT_BROKEN);
     courtwright_free(one);
     courtwright_free(all);
+}
+END_TEST
+
+static enum courtwright_fetched give_three(void *ctx, const char *from, const char *path,
+                                           struct courtwright_include *include)
+{
+    (void)ctx, (void)from;
+    courtwright_include_text(include, path, three_plays, sizeof three_plays - 1);
+    return COURTWRIGHT_FETCHED;
+}
+
+START_TEST(of_an_include_the_play_of_a_line_runs_too)
+{
+    static const char text[] =
+        "include \"three.play\"\nplay \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n";
+    struct courtwright_host host = {.fetch = give_three};
+    struct courtwright *one =
+        courtwright_load_at("book.play", text, sizeof text - 1, "three.play", 11, &host);
+    struct courtwright *own =
+        courtwright_load_at("book.play", text, sizeof text - 1, "", 11, &host);
+    ck_assert_uint_eq(courtwright_play_count(one), 4);
+    for (size_t i = 0; i < 4; i++) {
+        const char *name = courtwright_play(one, i)->name;
+        ck_assert(courtwright_play(one, i)->waiting == (strcmp(name, "Millrace") != 0));
+        ck_assert(courtwright_play(own, i)->waiting == (strcmp(name, "Weir") != 0));
+    }
+    courtwright_free(one);
+    courtwright_free(own);
 }
 END_TEST
 
@@ -928,6 +956,7 @@ int main(void)
     tcase_add_test(all, what_is_let_go_of_a_large_book_is_made_again);
     tcase_add_test(all, of_a_book_loaded_at_a_line_only_that_play_runs);
     tcase_add_test(all, above_the_first_play_none_runs);
+    tcase_add_test(all, of_an_include_the_play_of_a_line_runs_too);
     tcase_add_test(all, plays_and_diagrams_say_where_they_begin);
     tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
     tcase_add_test(all, a_players_own_handout_as_html_says_her_job);

@@ -104,6 +104,30 @@ START_TEST(any_token_but_the_one_is_no_address)
 }
 END_TEST
 
+START_TEST(a_ticket_leads_to_the_page_and_to_nothing_else)
+{
+    static const unsigned char chance[GATE_TOKEN / 2] = {7};
+    struct gate_request request = asks("GET", "");
+    snprintf(path, sizeof path, "/%.32s", "00000000000000000000000000000000");
+    ck_assert(!gate_judge(&gate, &request).ticket); /* there is none yet */
+    gate_allow_once(&gate, chance);
+    snprintf(path, sizeof path, "/%s", gate.ticket);
+    ck_assert(gate_judge(&gate, &request).ticket);
+    ck_assert(!gate_judge(&gate, &request).known);
+    request.host = "kites.example:40123";
+    ck_assert(!gate_judge(&gate, &request).ticket);
+    turned_away(request, 403);
+    request.host = gate.host;
+    request.method = "PUT";
+    turned_away(request, 404);
+    request.method = "GET";
+    snprintf(path, sizeof path, "/%s/", gate.ticket);
+    turned_away(request, 404);
+    snprintf(path, sizeof path, "/%s/file", gate.ticket);
+    turned_away(request, 404);
+}
+END_TEST
+
 START_TEST(no_path_but_the_few_means_anything)
 {
     static const char *const others[] = {"kites.play",   "../file", "file/",      "/file",
@@ -288,6 +312,7 @@ int main(void)
     tcase_add_test(tcase, the_page_gets_each_address_there_is);
     tcase_add_test(tcase, an_address_typed_by_hand_is_let_in_but_changes_nothing);
     tcase_add_test(tcase, any_token_but_the_one_is_no_address);
+    tcase_add_test(tcase, a_ticket_leads_to_the_page_and_to_nothing_else);
     tcase_add_test(tcase, no_path_but_the_few_means_anything);
     tcase_add_test(tcase, another_method_is_told_which_there_are);
     tcase_add_test(tcase, a_name_that_was_made_to_point_here_is_turned_away);

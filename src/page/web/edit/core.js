@@ -77,10 +77,10 @@ export async function openCore(module) {
         wasm.add_file(put(key), key.length, put(body), body.length)
       }
     },
-    // line: only the play it is in is run; without it all are
-    load(name, book, line = -1) {
-      return lend([name, book], ([at], [from, size]) => {
-        wasm.load(at, from, size, line)
+    // line: only the play it is in is run; without it all are. It is one of `file`, an include, or of the book itself
+    load(name, book, line = -1, file = '') {
+      return lend([name, book, file], ([at], [from, size], [of]) => {
+        wasm.load(at, from, size, of, line)
         return JSON.parse(said())
       })
     },

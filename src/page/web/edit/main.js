@@ -4,13 +4,13 @@
 // the program that serves it, where one does.
 import {openEditor} from './editor.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
+import {Kept} from './kept.js'
 import {svgOf} from './picture.js'
 import {Paper} from './print.js'
 import {storeOf} from './store.js'
 import {Watch} from './watch.js'
 
 const REST = 350 // ms without a key before the whole book is gone through (ours)
-const SAVE = 500 // ms before what was typed is saved (ours)
 const HOLD = 900 // ms before a step is run a hundred times (ours)
 
 const at = (id) => document.getElementById(id)
@@ -24,6 +24,7 @@ const state = {
   name: sample.name,
   told: null, // of the quick worker: the play that is shown, run
   whole: null, // of the slow one
+  file: '', // the include that the play shown is in; empty: the text itself
   play: -1,
   diagram: -1,
   label: '', // the step that was asked for by its button; empty: the cursor's
@@ -184,7 +185,7 @@ function tellPicture(svg) {
 
 async function show() {
   const text = editor.text()
-  const asked = {name: state.name, text, line: state.line, shown: state.shown, label: state.label, dark: dark(), checks: true}
+  const asked = {name: state.name, text, line: state.line, file: state.file, shown: state.shown, label: state.label, dark: dark(), checks: true}
   let answer
   try {
     answer = await quick.latest('show', asked)
@@ -198,6 +199,10 @@ async function show() {
   Object.assign(state, {told: answer.told, play: answer.play, diagram: answer.diagram, text})
   times.push(answer.took)
   const play = shownPlay()
+  if (play && play.file !== state.name) {
+    aimAt(play)
+  }
+  at('name').textContent = state.file ? `${state.name} (shown: ${state.file})` : state.name
   at('title').textContent = play ? play.name : answer.told.title || 'courtwright'
   document.title = `${at('title').textContent} - courtwright`
   tellPlays()
@@ -262,7 +267,7 @@ async function tryTiming() {
     return
   }
   try {
-    const list = await slow.latest('tolerance', {name: state.name, text, line: state.line, play})
+    const list = await slow.latest('tolerance', {name: state.name, text, line: state.line, file: state.file, play})
     if (list) {
       state.held = {text, play, list}
       tellHeld()
@@ -275,7 +280,7 @@ async function tryTiming() {
 // ---- moving ----
 
 async function startWatch(time = 0, moves = true) {
-  const asked = {name: state.name, text: state.text, line: state.line, play: state.play, diagram: state.diagram, dark: dark()}
+  const asked = {name: state.name, text: state.text, line: state.line, file: state.file, play: state.play, diagram: state.diagram, dark: dark()}
   const answer = await quick.ask('watch', asked)
   if (!answer.svg || !answer.segment) {
     return
@@ -303,9 +308,11 @@ at('watch').addEventListener('click', () => {
 at('plays').addEventListener('change', () => {
   const play = state.told.plays[Number(at('plays').value)]
   state.label = ''
+  aimAt(play)
   if (play.file === state.name) {
     editor.goTo(play.line)
   }
+  show()
 })
 
 // ---- on paper ----
@@ -331,42 +338,41 @@ addEventListener('keydown', (event) => {
 
 // ---- the text, kept ----
 
-function tellSaved(text) {
-  at('saved').textContent = text
-}
+const kept = new Kept({
+  store,
+  notice,
+  text: () => editor.text(),
+  become: (text) => editor.become(text),
+  tell: (text) => { at('saved').textContent = text },
+  files: useFiles
+})
 
-async function save() {
-  const text = editor.text()
-  const told = await store.save(text)
-  if (told.conflict) {
-    conflict(told.conflict)
-  } else if (told.trouble) {
-    tellSaved('not saved')
-    notice(told.trouble)
-  } else {
-    const time = new Date().toLocaleTimeString('en-US', {hour: 'numeric', minute: '2-digit'})
-    tellSaved(`saved ${time}`)
+// What may be included, and so may change what is seen.
+function useFiles(includes) {
+  const same = JSON.stringify(includes) === JSON.stringify(store.includes)
+  store.includes = includes
+  if (!same) {
+    state.whole = state.held = null
+    quick.ask('files', {files: includes})
+    show()
   }
 }
 
-function conflict(theirs) {
-  clearTimeout(timers.save)
-  tellSaved('not saved')
-  notice(`${state.name} was changed outside this page meanwhile. Both are kept until you choose.`,
-    ['Keep mine', async () => {
-      const told = await store.keepMine(editor.text())
-      tellSaved(told.trouble ? 'not saved' : 'saved')
-      notice(told.trouble || (told.kept ? `What was there is kept as ${told.kept}.` : ''))
-    }],
-    ['Take what is there', () => {
-      const mine = editor.text()
-      editor.become(theirs.text)
-      clearTimeout(timers.save)
-      notice('Your own text was replaced.', ['Bring it back', () => editor.become(mine)])
-    }])
+function aimAt(play) {
+  state.file = play.file === state.name ? '' : play.file
+  state.line = play.line
 }
 
-// The heading that a line is under; above all of them the first one's, so that something is to be seen.
+// The play that a line of the text is in; a text of includes alone leaves the one that is shown.
+function aimAtLine(text, line) {
+  const heading = playLine(text, line)
+  if (heading || !state.file) {
+    state.file = ''
+    state.line = heading || 1
+  }
+}
+
+// The heading that a line is under; above all of them the first one's, so that something is to be seen; 0: none.
 function playLine(text, line) {
   const headings = []
   text.split('\n').forEach((one, index) => {
@@ -374,15 +380,14 @@ function playLine(text, line) {
       headings.push(index + 1)
     }
   })
-  return headings.filter((heading) => heading <= line).pop() || headings[0] || 1
+  return headings.filter((heading) => heading <= line).pop() || headings[0] || 0
 }
 
 function changed(text) {
-  state.line = playLine(text, editor.line())
+  aimAtLine(text, editor.line())
   state.shown = editor.line()
   state.label = ''
-  tellSaved('…')
-  after('save', SAVE, save)
+  kept.touched()
   colorNow(text)
   show()
 }
@@ -395,7 +400,7 @@ async function colorNow(text) {
 function moved(line) {
   state.shown = line
   state.label = ''
-  state.line = playLine(editor.text(), line)
+  aimAtLine(editor.text(), line)
   if (state.told && state.told.plays.length > 0) {
     after('moved', 60, show)
   }
@@ -403,6 +408,7 @@ function moved(line) {
 
 function load(name, text, includes) {
   state.name = name
+  state.file = ''
   store.name = name
   store.includes = includes
   state.whole = state.held = null
@@ -411,6 +417,7 @@ function load(name, text, includes) {
   editor.replace(text)
 }
 
+at('open').hidden = store.kind === 'server' // its file is open
 at('open').addEventListener('click', () => at('file').click())
 at('file').addEventListener('change', () => openFiles([...at('file').files]))
 document.addEventListener('dragover', (event) => event.preventDefault())
@@ -431,6 +438,10 @@ function joined(texts, name) {
 
 async function openFiles(files) {
   if (files.length === 0) {
+    return
+  }
+  if (store.kind === 'server') {
+    notice(`This page is for ${state.name}: courtwright open ${files[0].name} opens another file.`)
     return
   }
   const texts = {}
@@ -461,10 +472,10 @@ at('tidy').addEventListener('click', async () => {
   }
 })
 
-addEventListener('pagehide', () => store.saveNow(editor.text()))
+addEventListener('pagehide', () => kept.leave())
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') {
-    store.saveNow(editor.text())
+    kept.leave()
   }
 })
 
@@ -484,12 +495,7 @@ async function begin() {
     const opened = await store.open()
     editor.useClasses(await quick.ready)
     load(opened.name, opened.text, opened.includes)
-    store.watch((theirs) => {
-      if (timers.saving || editor.text() === theirs.text) {
-        return
-      }
-      conflict(theirs)
-    })
+    kept.begin(opened)
   } catch (thrown) {
     notice(`This page cannot begin: ${thrown.message}`)
   }

@@ -2,11 +2,14 @@
 // store: where the page's text lives. Two stores with one face:
 //
 //   store.kind                 'tab' | 'server'
-//   await store.open()         {name, text, version, includes: {name: text}}
-//   await store.save(text)     {version} | {conflict: {text, version}} | {trouble: 'in words'}
-//   await store.keepMine(text) as save, and what lies there now is kept beside it: {version, kept: 'name'}
-//   store.watch(changed)       calls changed({text, version}) when it was changed elsewhere
+//   await store.open()         {name, text, includes: {name: text}}; the server's also {writable, why, new}
+//   await store.save(text)     {includes?} | {conflict: theirs} | {trouble: 'in words', silent?: nobody answered}
+//   await store.keepMine(text, theirs)   as save, over that conflict; {kept: 'name'}: what lay there is beside it
+//   store.accept(theirs)       the page goes on from that text
+//   store.saveNow(text)        without waiting: while the tab closes
+//   store.watch(changed)       calls changed(theirs) when it was changed elsewhere, an include too
 //   await store.sheet(options, text)   a PDF as a Blob, or null: this store makes none
+//   theirs                     {text, version, includes, message, kept?: the name under which this page's text lies}
 //
 // The tab's is the browser's own storage (nothing leaves the machine). The server's is `courtwright open FILE`.
 //
@@ -15,28 +18,32 @@
 // The server gives out the same file as `courtwright open --offline`, with two changes, both found once in it:
 //   <!--courtwright-server-->   becomes   <meta name="courtwright-server" content="TOKEN">
 //   connect-src 'none'          becomes   connect-src 'self'
-// (that one in the meta element of the policy; a policy in a header must allow the same as the meta does).
+// (that one in the meta element of the policy; a header says the same).
 // All addresses begin with /TOKEN/, the page's own is /TOKEN/ itself. Every request comes from the page's own
-// origin, with fetch, mode same-origin, no cookies. Texts are UTF-8. A version is a string of letters, digits and
-// hyphens that differs whenever the bytes on disk do; it travels in quotes, as an ETag.
+// origin, with fetch, mode same-origin, no cookies. Texts are UTF-8, to the byte as on the disk. A version is a string
+// of letters and digits with a hyphen in it: what stands before differs whenever the bytes of the file do, what stands
+// behind whenever those of its includes do. It travels in quotes, as an ETag.
 //
 //   GET  /TOKEN/file        200, application/json:
-//                           {"name": "kites.play", "text": "…", "version": "…",
-//                            "includes": [{"name": "motion.play", "text": "…"}]}  (names as written in include)
+//                           {"name": "kites.play", "text": "…", "version": "…", "new": there is no file yet,
+//                            "writable": true, "why": "where it is not",
+//                            "includes": [{"name": "motion.play", "text": "…"}]}  what the saved text includes
 //        If-None-Match: "V" 304 while the version is still V. The page asks every two seconds while it is seen.
 //   PUT  /TOKEN/file        the body is the text, text/plain; written beside and renamed.
-//        If-Match: "V"      the version the page knew.
-//                           200 {"version": "…"}          saved
-//                           412 {"text": "…", "version": "…"}   it was changed meanwhile; nothing was written
-//        ?keep=yes          with If-Match of that newer version: what is on disk is first kept beside it under a
-//                           name of the server's choice: 200 {"version": "…", "kept": "kites before 18.42.play"}
+//        If-Match: "V"      the version the page knew; only its first part counts.
+//                           200 {"version", "includes"}   saved
+//                           412 {"text", "version", "includes", "gone", "message", "kept": "kites (from the page).play"}
+//                                it was changed meanwhile; not written over, but this text is kept beside it
+//        ?keep=yes          with If-Match of that newer version: what is on disk is first kept beside it:
+//                           200 {"version", "includes", "kept": "kites (from the folder).play"}
 //   POST /TOKEN/sheet?sheet=handout&paper=letter&reader=3&play=Lantern
 //                           the body is the text as it stands in the page. sheet: handout, coach, fill-in, card,
-//                           practice, chart, trend, book; paper: letter, a4; reader 0..5 (0: everybody's);
-//                           play: may come more than once; none: all.
-//                           200 application/pdf; 422 {"message": "why not, in words"}
+//                           practice, chart, trend, book; paper: letter, a4; reader 0..5 (0: everybody's), or for: a
+//                           name; play: may come more than once; none: all. Also per-page, names=1, title, date, seed.
+//                           200 application/pdf; 422 {"message": "why not, in words"}; 503 one is being made
 //   anything else           404. Trouble of any kind: a status of 400 or more, with {"message": "in words"} where
-//                           there is something to say; 429 when asked too often, 413 when the text is too large.
+//                           there is something to say; 429 when asked too often, 413 when the text is too large,
+//                           403 where it may not be written, 507 when it could not be.
 
 const DRAFTS = 'courtwright'
 const EVERY = 2000 // ms between two looks at the file
@@ -116,9 +123,7 @@ export class TabStore {
     }
   }
 
-  keepMine(text) {
-    return this.save(text)
-  }
+  accept() {}
 
   watch() {}
 
@@ -133,16 +138,31 @@ export class ServerStore {
   constructor(token) {
     this.kind = 'server'
     this.base = `/${token}/`
-    this.version = ''
+    this.version = '' // of the text that the page goes on from
+    this.seen = '' // the newest that was told of
+    this.end = '\n'
+    this.mark = ''
   }
 
   async ask(path, options = {}) {
     return fetch(this.base + path, {mode: 'same-origin', credentials: 'omit', cache: 'no-store', ...options})
   }
 
-  take(told) {
-    this.version = told.version
-    return told
+  // As the page has it: lines that end in \n, includes by name.
+  read(told) {
+    this.seen = told.version
+    const includes = told.includes && Object.fromEntries(told.includes.map((file) => [file.name, file.text]))
+    const text = told.text && told.text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n')
+    return {...told, text, includes}
+  }
+
+  // As the file has it.
+  write(text) {
+    return this.mark + (this.end === '\n' ? text : text.replace(/\n/g, this.end))
+  }
+
+  accept(theirs) {
+    this.version = theirs.version
   }
 
   async open() {
@@ -150,48 +170,61 @@ export class ServerStore {
     if (!answer.ok) {
       throw new Error(await trouble(answer))
     }
-    const told = this.take(await answer.json())
-    const includes = Object.fromEntries(told.includes.map((file) => [file.name, file.text]))
+    const told = await answer.json()
+    this.version = told.version
     this.name = told.name
-    return {name: told.name, text: told.text, version: told.version, includes}
+    this.end = told.text.includes('\r\n') ? '\r\n' : '\n'
+    this.mark = told.text.startsWith('\uFEFF') ? '\uFEFF' : ''
+    return this.read(told)
   }
 
-  async put(text, query) {
-    try {
-      const answer = await this.ask('file' + query, {
-        method: 'PUT',
-        body: text,
-        headers: {'If-Match': `"${this.version}"`, 'Content-Type': 'text/plain; charset=utf-8'}
-      })
-      if (answer.status === 412) {
-        return {conflict: this.take(await answer.json())}
-      }
-      return answer.ok ? this.take(await answer.json()) : {trouble: await trouble(answer)}
-    } catch {
-      return {trouble: 'The program does not answer: start courtwright open again. Your text is kept in this tab.'}
+  request(text, version) {
+    return {
+      method: 'PUT',
+      body: this.write(text),
+      headers: {'If-Match': `"${version}"`, 'Content-Type': 'text/plain; charset=utf-8'}
     }
   }
 
+  async put(text, query, version) {
+    let answer, told
+    try {
+      answer = await this.ask('file' + query, this.request(text, version))
+      told = answer.ok || answer.status === 412 ? this.read(await answer.json()) : null
+    } catch {
+      return {trouble: 'The program does not answer: start courtwright open again. Until then your text is in this tab alone.', silent: true}
+    }
+    if (!told) {
+      return {trouble: await trouble(answer)}
+    }
+    if (answer.status === 412) {
+      return {conflict: told}
+    }
+    this.version = told.version
+    return told
+  }
+
   save(text) {
-    return this.put(text, '')
+    return this.put(text, '', this.version)
   }
 
-  saveNow() {
-    return false
+  keepMine(text, theirs) {
+    return this.put(text, '?keep=yes', theirs.version)
   }
 
-  keepMine(text) {
-    return this.put(text, '?keep=yes')
+  saveNow(text) {
+    this.ask('file', {...this.request(text, this.version), keepalive: true}).catch(() => {}) // up to 64 kB
+    return true
   }
 
   watch(changed) {
     const look = async () => {
       if (document.visibilityState === 'visible') {
-        const known = this.version
+        const known = this.seen
         try {
           const answer = await this.ask('file', {headers: {'If-None-Match': `"${known}"`}})
-          if (answer.status === 200 && known === this.version) {
-            changed(this.take(await answer.json()))
+          if (answer.status === 200 && known === this.seen) {
+            changed(this.read(await answer.json()))
           }
         } catch {
           // it will be said when something is to be saved

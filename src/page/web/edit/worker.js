@@ -44,31 +44,33 @@ function diagramAt(play, label, line) {
   return best
 }
 
-let loaded = null // what the module holds: {name, text, line}
+let loaded = null // what the module holds: {name, text, line, file}
 
-function load(name, text, line) {
-  const told = core.load(name, text, line)
-  loaded = {name, text, line, told}
+function load(name, text, line, file = '') {
+  const told = core.load(name, text, line, file)
+  loaded = {name, text, line, file, told}
   return told
 }
 
 // The same text again, with that play run; gives what was told.
-function loadedAt({name, text, line}) {
-  const same = loaded && loaded.name === name && loaded.text === text && loaded.line === line
-  return same ? loaded.told : load(name, text, line)
+function loadedAt({name, text, line, file = ''}) {
+  const same = loaded && loaded.name === name && loaded.text === text && loaded.line === line && loaded.file === file
+  return same ? loaded.told : load(name, text, line, file)
 }
+
+const runIn = (told) => told.plays.findIndex((play) => !play.waiting)
 
 const answers = {
   classes: () => core.classes,
 
-  // The play of one line, run, and its picture.
-  show({name, text, line, label, dark, checks, shown}) {
+  // The play of one line, run, and its picture; where there is none the first of the book, from an include.
+  show({name, text, line, file, label, dark, checks, shown}) {
     const began = performance.now()
-    const told = loadedAt({name, text, line})
-    let index = told.plays.findIndex((play) => !play.waiting && play.line <= line)
-    told.plays.forEach((play, at) => {
-      index = !play.waiting ? at : index
-    })
+    let told = loadedAt({name, text, line, file})
+    if (runIn(told) < 0 && told.plays.length > 0) {
+      told = load(name, text, told.plays[0].line, told.plays[0].file)
+    }
+    const index = runIn(told)
     if (index < 0) {
       return {told, play: -1, diagram: -1, svg: '', took: performance.now() - began}
     }
@@ -76,7 +78,7 @@ const answers = {
     if (play.broken || play.diagrams.length === 0) {
       return {told, play: index, diagram: -1, svg: '', took: performance.now() - began}
     }
-    const diagram = diagramAt(play, label, shown || line)
+    const diagram = diagramAt(play, label, play.file === name ? shown || line : 0)
     const picture = core.draw(index, diagram, {dark, checks, fluid: true}, 432)
     return {told, play: index, diagram, svg: picture.svg, took: performance.now() - began}
   },
@@ -109,8 +111,8 @@ const answers = {
   },
 
   // One diagram as it moves, and its moments.
-  watch({name, text, line, play, diagram, dark}) {
-    loadedAt({name, text, line})
+  watch({name, text, line, file, play, diagram, dark}) {
+    loadedAt({name, text, line, file})
     const moving = core.animate(play, diagram, {dark, fluid: true}, 'watch')
     const places = core.positions(play, 1)
     return {svg: moving.svg, segment: places ? places.segments[diagram] : null}
@@ -125,8 +127,8 @@ const answers = {
     return {...made, segments}
   },
 
-  tolerance({name, text, line, play}) {
-    loadedAt({name, text, line})
+  tolerance({name, text, line, file, play}) {
+    loadedAt({name, text, line, file})
     return core.tolerance(play)
   },
 

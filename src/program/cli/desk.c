@@ -1,0 +1,431 @@
+/* SPDX-License-Identifier: MIT */
+/* desk: see desk.h. */
+#include "program/cli/desk.h"
+
+#include <errno.h>
+#include <stdint.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "program/cli/say.h"
+
+enum { BESIDE_MOST = 1000 }; /* files kept beside one, before it is called trouble (ours) */
+
+/* ---- Looking --------------------------------------------------------------------------------- */
+
+/* FNV-1a, 64 bits: tells texts apart that were not made to be taken for each other. */
+static uint64_t hash_on(uint64_t hash, const void *bytes, size_t size)
+{
+    const unsigned char *at = bytes;
+    for (size_t i = 0; i < size; i++) {
+        hash = (hash ^ at[i]) * 0x100000001b3;
+    }
+    return hash;
+}
+
+static const uint64_t hash_start = 0xcbf29ce484222325;
+
+static uint64_t hash_word(uint64_t hash, const char *word)
+{
+    return hash_on(hash, word, strlen(word) + 1);
+}
+
+/* The first part of a version: of the file alone. */
+static void name_file(char *out, size_t room, const struct desk_look *look)
+{
+    if (look->gone) {
+        snprintf(out, room, "none");
+    } else {
+        snprintf(out, room, "%016llx%zx",
+                 (unsigned long long)hash_on(hash_start, look->text.at, look->text.size),
+                 look->text.size);
+    }
+}
+
+static void name_version(struct desk_look *look)
+{
+    char own[40];
+    uint64_t others = hash_start;
+    name_file(own, sizeof own, look);
+    for (size_t i = 0; i < look->include_count; i++) {
+        const struct desk_include *include = &look->includes[i];
+        others = hash_word(others, include->name ? include->name : include->path);
+        others = hash_on(others, &include->fetched, sizeof include->fetched);
+        others = hash_on(others, &include->text.size, sizeof include->text.size);
+        others = hash_on(others, include->text.at, include->text.size);
+    }
+    snprintf(look->version, sizeof look->version, "%s-%016llx", own, (unsigned long long)others);
+}
+
+bool desk_same_file(const char *version, const char *other)
+{
+    size_t size = strcspn(version, "-");
+    return size == strcspn(other, "-") && strncmp(version, other, size) == 0;
+}
+
+/* How many bytes the letter at `at` has, of `left`; 0: it is none. */
+static size_t letter_size(const unsigned char *at, size_t left)
+{
+    size_t more = at[0] < 0x80 ? 0 : at[0] < 0xC2 ? 9 : at[0] < 0xE0 ? 1 : at[0] < 0xF0 ? 2 : 3;
+    if (at[0] == 0 || at[0] > 0xF4 || more >= left) {
+        return 0;
+    }
+    for (size_t i = 1; i <= more; i++) {
+        if ((at[i] & 0xC0) != 0x80) {
+            return 0;
+        }
+    }
+    bool long_way = (at[0] == 0xE0 && at[1] < 0xA0) || (at[0] == 0xF0 && at[1] < 0x90);
+    bool no_letter = (at[0] == 0xED && at[1] > 0x9F) || (at[0] == 0xF4 && at[1] > 0x8F);
+    return long_way || no_letter ? 0 : more + 1;
+}
+
+bool desk_is_text(const struct bytes *text)
+{
+    size_t size = 1;
+    for (size_t i = 0; i < text->size && size > 0; i += size) {
+        size = letter_size((const unsigned char *)text->at + i, text->size - i);
+    }
+    return size > 0;
+}
+
+static struct bytes copy_of(const struct bytes *text)
+{
+    struct bytes copy = {must(malloc(text->size + 1)), text->size};
+    if (text->size > 0) {
+        memcpy(copy.at, text->at, text->size);
+    }
+    return copy;
+}
+
+static void keep_include(void *ctx, const char *from, const char *path,
+                         enum courtwright_fetched fetched, const char *name,
+                         const struct bytes *text)
+{
+    struct desk_look *look = ctx;
+    look->includes =
+        must(realloc(look->includes, (look->include_count + 1) * sizeof *look->includes));
+    look->includes[look->include_count++] =
+        (struct desk_include){format_text("%s", from), format_text("%s", path), fetched,
+                              name ? format_text("%s", name) : NULL, copy_of(text)};
+}
+
+static bool enough(void *ctx, const struct courtwright_sentence *sentence)
+{
+    (void)ctx, (void)sentence;
+    return false; /* all includes are read before the first sentence is told */
+}
+
+static bool same_text(const struct bytes *a, const struct bytes *b)
+{
+    return a->size == b->size && (a->size == 0 || memcmp(a->at, b->at, a->size) == 0);
+}
+
+/* Whether every include that `last` looked for is what it was. */
+static bool same_includes(struct input *input, const struct desk_look *last)
+{
+    bool same = true;
+    for (size_t i = 0; i < last->include_count && same; i++) {
+        const struct desk_include *include = &last->includes[i];
+        char *name;
+        struct bytes text;
+        same = input_fetch(input, include->from, include->path, &name, &text) == include->fetched &&
+               same_text(&text, &include->text) && !name == !include->name &&
+               (!name || strcmp(name, include->name) == 0);
+        free(name);
+        free(text.at);
+    }
+    return same;
+}
+
+static void check_text(struct desk_look *look)
+{
+    look->whole = !look->why && look->text.size <= COURTWRIGHT_TEXT_MOST;
+    if (!look->why && !look->whole) {
+        look->why = "it is too large";
+    } else if (!look->why && !desk_is_text(&look->text)) {
+        look->why = "it is no text in UTF-8";
+    }
+}
+
+/* The text, and through the library's own reading what it includes. True when all of it is as in
+ * `last`: then the includes are not in `look`. */
+static bool read_through(const struct desk *desk, struct desk_look *look,
+                         const struct desk_look *last)
+{
+    struct input input = {.looked_for = keep_include, .looked_for_ctx = look};
+    look->why = input_read(&input, desk->path);
+    look->text = input.text;
+    input.text = (struct bytes){NULL, 0};
+    check_text(look);
+    bool same = !look->why && last && last->whole && !last->why && !last->gone &&
+                same_text(&look->text, &last->text) && same_includes(&input, last);
+    if (!look->why && !same) {
+        struct courtwright_host host = input_host(&input);
+        courtwright_sentences(desk->path, look->text.at, look->text.size, &host, enough, NULL);
+    }
+    input_free(&input);
+    return same;
+}
+
+static bool look_at(const struct desk *desk, struct desk_look *look, const struct desk_look *last)
+{
+    struct stat facts;
+    *look = (struct desk_look){0};
+    if (stat(desk->path, &facts) != 0) {
+        look->whole = look->gone = errno == ENOENT || errno == ENOTDIR;
+        look->why = look->gone ? NULL : strerror(errno);
+    } else if (!S_ISREG(facts.st_mode)) {
+        look->why = S_ISDIR(facts.st_mode) ? "it is a folder" : "it is no plain file";
+    } else if (read_through(desk, look, last)) {
+        return true;
+    }
+    name_version(look);
+    return false;
+}
+
+void desk_look_anew(const struct desk *desk, struct desk_look *look)
+{
+    look_at(desk, look, NULL);
+}
+
+const struct desk_look *desk_look(struct desk *desk)
+{
+    struct desk_look look;
+    bool same = look_at(desk, &look, &desk->last);
+    desk_look_free(same ? &look : &desk->last);
+    if (!same) {
+        desk->last = look;
+    }
+    return &desk->last;
+}
+
+void desk_look_free(struct desk_look *look)
+{
+    for (size_t i = 0; i < look->include_count; i++) {
+        free(look->includes[i].from);
+        free(look->includes[i].path);
+        free(look->includes[i].name);
+        free(look->includes[i].text.at);
+    }
+    free(look->includes);
+    free(look->text.at);
+    *look = (struct desk_look){0};
+}
+
+/* ---- Opening --------------------------------------------------------------------------------- */
+
+/* The folder the file is in, links followed; to be freed; NULL, and errno, when there is none. */
+static char *folder_of(const char *path)
+{
+    char *real = realpath(path, NULL);
+    char *at = real ? real : format_text("%s", path);
+    char *slash = strrchr(at, '/');
+    char *folder = format_text("%.*s", slash ? (int)(slash - at) + 1 : 1, slash ? at : ".");
+    free(at);
+    char *found = realpath(folder, NULL);
+    free(folder);
+    return found;
+}
+
+static bool cannot_open(const struct desk *desk, const char *why)
+{
+    say(desk->command, "%s cannot be opened: %s", shown(desk->path), why);
+    return false;
+}
+
+static bool has_place(struct desk *desk)
+{
+    struct stat facts;
+    const struct desk_look *look = desk_look(desk);
+    if (look->why || !look->gone) {
+        return look->why ? cannot_open(desk, look->why) : true;
+    }
+    if (lstat(desk->path, &facts) == 0) {
+        return cannot_open(desk, "it is a link to a file that is not there");
+    }
+    char *folder = folder_of(desk->path);
+    if (!folder) {
+        return cannot_open(desk, "there is no such folder");
+    }
+    free(folder);
+    return *desk->name ? true : cannot_open(desk, "it is a folder");
+}
+
+bool desk_open(struct desk *desk, const char *command, const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    *desk = (struct desk){.command = command, .path = path, .name = slash ? slash + 1 : path};
+    return has_place(desk);
+}
+
+void desk_close(struct desk *desk)
+{
+    desk_look_free(&desk->last);
+    free(desk->kept);
+    desk->kept = NULL;
+}
+
+char *desk_locked(const struct desk *desk)
+{
+    if (access(desk->path, W_OK) != 0 && errno != ENOENT) {
+        return format_text("%s cannot be saved: %s", desk->name, strerror(errno));
+    }
+    char *folder = folder_of(desk->path);
+    int error = !folder ? errno : access(folder, W_OK) != 0 ? errno : 0;
+    free(folder);
+    return error ? format_text("%s cannot be saved: its folder cannot be written in: %s",
+                               desk->name, strerror(error))
+                 : NULL;
+}
+
+/* ---- Saving ---------------------------------------------------------------------------------- */
+
+static bool fill(struct output *output, const struct bytes *text)
+{
+    if (text->size > 0) {
+        output->writer.write(output, text->at, text->size);
+    }
+    return output_complete(output);
+}
+
+/* Writes a file that is there already or is a new one, whole and on the disk. */
+static bool put(const struct desk *desk, const char *path, const struct bytes *text, int *error)
+{
+    struct output output;
+    bool good = output_open(&output, NULL, desk->command, path, true) && fill(&output, text) &&
+                output_finish(&output);
+    *error = output.error;
+    return good;
+}
+
+/* "plays/kites (from the page).play", with a number where that is taken; to be freed. */
+static char *name_beside(const struct desk *desk, const char *from)
+{
+    const char *dot = strrchr(desk->name, '.');
+    int stem = (int)(dot && dot > desk->name ? (size_t)(dot - desk->path) : strlen(desk->path));
+    for (int number = 1; number < BESIDE_MOST; number++) {
+        char count[16] = "";
+        if (number > 1) {
+            snprintf(count, sizeof count, " %d", number);
+        }
+        char *path =
+            format_text("%.*s (from the %s%s)%s", stem, desk->path, from, count, desk->path + stem);
+        if (access(path, F_OK) != 0) {
+            return path;
+        }
+        free(path);
+    }
+    return NULL;
+}
+
+static const char *without_folder(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
+/* The page's text, beside the file: one for each quarrel, however often the page tries. */
+static void keep_pages_text(struct desk *desk, struct desk_saving *saving, const char *version)
+{
+    if (desk->kept && !desk_same_file(desk->quarrel, version)) {
+        free(desk->kept);
+        desk->kept = NULL;
+    }
+    if (!desk->kept) {
+        desk->kept = name_beside(desk, "page");
+        snprintf(desk->quarrel, sizeof desk->quarrel, "%s", version);
+    }
+    free(saving->kept);
+    saving->kept = NULL;
+    if (desk->kept && put(desk, desk->kept, &saving->text, &saving->error)) {
+        saving->kept = format_text("%s", without_folder(desk->kept));
+        return;
+    }
+    free(desk->kept);
+    desk->kept = NULL;
+}
+
+static bool keep_disks_text(const struct desk *desk, struct desk_saving *saving,
+                            const struct bytes *text)
+{
+    char *path = name_beside(desk, "folder");
+    bool good = path && put(desk, path, text, &saving->error);
+    if (good) {
+        saving->kept = format_text("%s", without_folder(path));
+    }
+    free(path);
+    return good;
+}
+
+/* The quarrel is over and the page's text is in the file: the copy beside it says nothing more. */
+static void drop_pages_copy(struct desk *desk, const struct bytes *saved)
+{
+    if (!desk->kept) {
+        return;
+    }
+    const struct desk copy = {.command = desk->command, .path = desk->kept};
+    struct desk_look look;
+    desk_look_anew(&copy, &look);
+    if (!look.gone && !look.why && same_text(&look.text, saved)) {
+        unlink(desk->kept);
+    }
+    desk_look_free(&look);
+    free(desk->kept);
+    desk->kept = NULL;
+}
+
+/* Whether the file is still of that version: asked once more when all is written and has only to
+ * take its place. */
+static bool is_still(const struct desk *desk, const char *version)
+{
+    struct input input = {0};
+    char own[40];
+    struct desk_look look = {.gone = access(desk->path, F_OK) != 0 && errno == ENOENT};
+    bool read = look.gone || !input_read(&input, desk->path);
+    look.text = input.text;
+    name_file(own, sizeof own, &look);
+    input_free(&input);
+    return read && desk_same_file(own, version);
+}
+
+static enum desk_saved replace(const struct desk *desk, struct desk_saving *saving)
+{
+    struct output output;
+    enum desk_saved saved = DESK_FAILED;
+    if (output_open(&output, NULL, desk->command, desk->path, true) &&
+        fill(&output, &saving->text)) {
+        if (!is_still(desk, saving->version)) {
+            output_drop(&output);
+            return DESK_CHANGED;
+        }
+        saved = output_finish(&output) ? DESK_SAVED : DESK_FAILED;
+    }
+    saving->error = output.error;
+    return saved;
+}
+
+enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving)
+{
+    const struct desk_look *look = desk_look(desk);
+    enum desk_saved saved = DESK_CHANGED;
+    bool same = same_text(&look->text, &saving->text) && !look->gone && look->whole;
+    if (!look->whole) { /* nobody can tell what would be written over */
+        saved = DESK_FAILED;
+        saving->error = EACCES;
+    } else if (same) {
+        saved = DESK_SAVED; /* whoever wrote it wrote the same */
+    } else if (desk_same_file(look->version, saving->version)) {
+        bool keep = saving->mine && !look->gone;
+        saved = keep && !keep_disks_text(desk, saving, &look->text) ? DESK_FAILED
+                                                                    : replace(desk, saving);
+    }
+    if (saved == DESK_CHANGED) {
+        keep_pages_text(desk, saving, look->version);
+    } else if (saved == DESK_SAVED && (same || saving->mine)) {
+        drop_pages_copy(desk, &saving->text);
+    }
+    return saved;
+}

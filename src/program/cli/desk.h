@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: MIT */
+/* desk: the one file that is open on the page: how it lies on the disk, and how it is saved so that
+ * nobody's work is lost. Knows no page and no request. */
+#ifndef PROGRAM_CLI_DESK_H
+#define PROGRAM_CLI_DESK_H
+
+#include "program/cli/files.h"
+
+enum { DESK_VERSION = 64 };
+
+/* An include that was looked for. */
+struct desk_include {
+    char *from, *path; /* in which text, and as it stands there */
+    enum courtwright_fetched fetched;
+    char *name; /* of the file, as messages have it; NULL where there is none */
+    struct bytes text;
+};
+
+/* How the file lies there at one moment. */
+struct desk_look {
+    bool gone;       /* there is no file: the text is empty */
+    bool whole;      /* all that lies there is in `text` */
+    const char *why; /* it cannot be read, or is no text; NULL: it can */
+    struct bytes text;
+    struct desk_include *includes;
+    size_t include_count;
+    /* Two parts with a hyphen between: of the file's own bytes ("none": there is no file), and of
+     * those of its includes. The same bytes, the same version. */
+    char version[DESK_VERSION];
+};
+
+struct desk {
+    const char *command, *path;
+    const char *name; /* without its folder */
+    struct desk_look
+        last;   /* the one before: what has not changed since is not read through again */
+    char *kept; /* the page's text beside the file, of a quarrel that goes on; NULL: none is */
+    char quarrel[DESK_VERSION]; /* with which version of the file */
+};
+
+/* False, and said, when there is no place for such a file. */
+bool desk_open(struct desk *desk, const char *command, const char *path);
+void desk_close(struct desk *desk);
+
+/* How it lies there now; the desk's own until the next look or save. */
+const struct desk_look *desk_look(struct desk *desk);
+/* The same for another thread, to be freed. */
+void desk_look_anew(const struct desk *desk, struct desk_look *look);
+void desk_look_free(struct desk_look *look);
+/* Whether two versions are of the same bytes of the file, whatever its includes. */
+bool desk_same_file(const char *version, const char *other);
+/* Whether bytes are a text that a page can show: UTF-8 without a NUL. */
+bool desk_is_text(const struct bytes *text);
+
+/* Why it may not be saved, to be freed; NULL: it may. */
+char *desk_locked(const struct desk *desk);
+
+enum desk_saved {
+    DESK_SAVED,
+    DESK_CHANGED, /* it is another one than `version`: nothing was written, but the text was kept */
+    DESK_FAILED   /* `error` tells; the file is as it was */
+};
+struct desk_saving {
+    const char *version; /* that the page knew */
+    bool mine;           /* of that version, what lies there is kept beside it, and then replaced */
+    struct bytes text;
+    int error;  /* of errno */
+    char *kept; /* what was kept beside goes by this name; to be freed; NULL: nothing was */
+};
+enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving);
+
+#endif
