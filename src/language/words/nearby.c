@@ -209,8 +209,15 @@ static const struct place *ball_read(struct cursor *c)
 {
     struct cursor trial = *c;
     struct who holder;
-    if (!c->doer || c->several || !take_words(&trial, "ball") || word_is(&trial, 0, "side") ||
-        !above_holder(c, &holder) || same_who(&holder, c->doer)) {
+    const struct token *before = c->at; /* screens the ball is no place */
+    while (before > c->first && before[-1].filler) {
+        before--;
+    }
+    bool led =
+        before > c->first && (str_is(before[-1].text, "to") || str_is(before[-1].text, "toward") ||
+                              str_is(before[-1].text, "towards"));
+    if (!led || !c->doer || c->several || !take_words(&trial, "ball") ||
+        word_is(&trial, 0, "side") || !above_holder(c, &holder) || same_who(&holder, c->doer)) {
         return NULL;
     }
     const struct token *from = c->at;

@@ -94,6 +94,12 @@ void place_of_phrase(struct predicate *p)
     without_screen(p);
     with_screen(p);
     comes_with_ball(p);
+    struct who holder;
+    if (p->s->verb == VERB_SETS_UP && p->s->object.kind == WHO_PLAYER &&
+        word_starts(p->from, p->c->end, "fake") && above_holder(p->c, &holder) &&
+        same_who(&holder, &p->s->subject.at[0])) {
+        p->s->verb = VERB_PASS_FAKES; /* fakes to 2: the pass */
+    }
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {
         place_unsaid(p);
     }
