@@ -92,26 +92,15 @@ static int put_films(struct filming *filming)
 
 static int film_all(struct filming *filming)
 {
-    const struct request *request = filming->request;
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(request, filming->input.book, &telling);
-    if (said == STATUS_FILE) {
+    int said = tell_and_pick(&filming->picked, filming->request, filming->input.book);
+    if (!filming->picked.plays) {
         return said;
-    }
-    if (!pick_plays(&filming->picked, request, filming->input.book)) {
-        return said ? said : STATUS_USE;
     }
     for (size_t i = 0; i < filming->picked.count; i++) {
         pick_films(filming, filming->picked.plays[i]);
     }
-    if (filming->count == 0 && filming->picked.count > 0 && request->step) {
-        return wrong_use(request, "there is no step '%s'", shown(request->step));
-    }
     if (filming->count == 0) {
-        say(request->command, "nothing was written: %s",
-            filming->picked.left_out ? "mend the errors first"
-                                     : "there is no play with a step in it");
-        return STATUS_TEXT;
+        return none_picked(&filming->picked, filming->request, "written");
     }
     int status = put_films(filming);
     return status ? status : said;

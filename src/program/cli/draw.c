@@ -198,25 +198,15 @@ static int draw_all(struct drawing *drawing)
 
 static int draw_picked(struct drawing *drawing)
 {
-    struct telling telling = {.least = COURTWRIGHT_WARNING};
-    int said = tell(drawing->request, drawing->input.book, &telling);
-    if (said == STATUS_FILE) {
+    int said = tell_and_pick(&drawing->picked, drawing->request, drawing->input.book);
+    if (!drawing->picked.plays) {
         return said;
-    }
-    if (!pick_plays(&drawing->picked, drawing->request, drawing->input.book)) {
-        return said ? said : STATUS_USE;
     }
     for (size_t i = 0; i < drawing->picked.count; i++) {
         pick_pictures(drawing, drawing->picked.plays[i]);
     }
-    if (drawing->count == 0 && drawing->picked.count > 0 && drawing->request->step) {
-        return wrong_use(drawing->request, "there is no step '%s'", shown(drawing->request->step));
-    }
     if (drawing->count == 0) {
-        say(drawing->request->command, "nothing was drawn: %s",
-            drawing->picked.left_out ? "mend the errors first"
-                                     : "there is no play with a step in it");
-        return STATUS_TEXT;
+        return none_picked(&drawing->picked, drawing->request, "drawn");
     }
     int status = draw_all(drawing);
     return status ? status : said;

@@ -43,6 +43,27 @@ bool pick_plays(struct picked *picked, const struct request *request,
     return found;
 }
 
+int tell_and_pick(struct picked *picked, const struct request *request,
+                  const struct courtwright *book)
+{
+    struct telling telling = {.least = COURTWRIGHT_WARNING};
+    int said = tell(request, book, &telling);
+    if (said == STATUS_FILE || pick_plays(picked, request, book)) {
+        return said;
+    }
+    return said ? said : STATUS_USE;
+}
+
+int none_picked(const struct picked *picked, const struct request *request, const char *done)
+{
+    if (picked->count > 0 && request->step) {
+        return wrong_use(request, "there is no step '%s'", shown(request->step));
+    }
+    say(request->command, "nothing was %s: %s", done,
+        picked->left_out ? "mend the errors first" : "there is no play with a step in it");
+    return STATUS_TEXT;
+}
+
 void picked_free(struct picked *picked)
 {
     free(picked->plays);

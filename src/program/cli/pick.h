@@ -15,6 +15,12 @@ struct picked {
  * that name. */
 bool pick_plays(struct picked *picked, const struct request *request,
                 const struct courtwright *book);
+/* Says what there is to say of the book, then picks. The status of what was said; nothing is picked
+ * (plays is NULL) where that or the picking ends it. */
+int tell_and_pick(struct picked *picked, const struct request *request,
+                  const struct courtwright *book);
+/* Says why nothing was `done` ("drawn") of what was picked; the status. */
+int none_picked(const struct picked *picked, const struct request *request, const char *done);
 void picked_free(struct picked *picked);
 /* Whether --step ("2", "2a"; all when not given) means this diagram. */
 bool step_picked(const struct request *request, const struct courtwright_diagram *diagram);
