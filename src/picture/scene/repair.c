@@ -11,6 +11,7 @@
 #define TOGETHER_FEET 1.4 /* so long side by side is too much (ours) */
 #define FLAT (16 * REAL_PI / 180)
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
+#define MOST_FEET 5.5 /* that another way is off the first one (ours) */
 #define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 
@@ -189,6 +190,7 @@ static double stem_cost(const struct drawing *drawing, const struct stroke *stro
 struct repair {
     struct drawing *drawing;
     struct extent *extents; /* of all strokes */
+    struct trail *first;    /* the ways they had */
 };
 
 /* All that a stroke lies on if it goes that way; no need to know it above `most`. */
@@ -256,6 +258,23 @@ struct looking {
     bool found;
 };
 
+/* A line so far from its run would tell a lie. */
+static bool goes_far(const struct looking *looking, const struct trail *way)
+{
+    const struct trail *first = &looking->repair->first[looking->index];
+    double most = MOST_FEET * looking->repair->drawing->size.k;
+    for (size_t i = 0; i < way->count; i++) {
+        double off = 1e9;
+        for (size_t j = 0; j + 1 < first->count && off > most; j++) {
+            off = real_min(off, segment_distance(way->at[i], first->at[j], first->at[j + 1], NULL));
+        }
+        if (off > most) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
@@ -263,7 +282,7 @@ static void look_at(struct looking *looking, const struct trail *way, double ext
     cost += cost < looking->cost
                 ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
-    if (cost < looking->cost) {
+    if (cost < looking->cost && !goes_far(looking, way)) {
         looking->cost = cost;
         looking->best = *way;
         looking->found = true;
@@ -349,9 +368,11 @@ static bool may_bow(const struct drawing *drawing, const struct stroke *stroke)
 bool lines_repair(struct drawing *drawing)
 {
     struct repair repair = {drawing,
-                            arena_array(drawing->arena, struct extent, drawing->strokes.count)};
+                            arena_array(drawing->arena, struct extent, drawing->strokes.count),
+                            arena_array(drawing->arena, struct trail, drawing->strokes.count)};
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
+        repair.first[i] = stroke->trail;
         repair.extents[i] = extent_of(drawing, stroke, &stroke->trail);
     }
     bool any = true, moved = false;
