@@ -8,6 +8,7 @@
 #define OVERLAY_FEET 2.5                /* so much side by side is moved apart (ours) */
 enum { STRETCHES = 3 };                 /* of one pair of lines */
 #define SHOT_ANGLE (35 * REAL_PI / 180) /* between a shot and the run that it ends */
+#define CURL_ANGLE (15 * REAL_PI / 180) /* the same where a screen stands beside the run */
 
 /* The longest stretch of `trail` that lies along `other`: its middle, its length, and the way off.
  */
@@ -132,10 +133,22 @@ static bool bend_off_one(struct drawing *drawing, struct stroke *stroke, const s
 }
 
 /* The angle that a run keeps off its own shot, so far from where the two meet. */
-static double angle_off(double far, double k)
+static double angle_off(double angle, double far, double k)
 {
     double fade = real_clamp((far - 6 * k) / (8 * k), 0, 1);
-    return SHOT_ANGLE * (1 - fade * fade * (3 - 2 * fade));
+    return angle * (1 - fade * fade * (3 - 2 * fade));
+}
+
+/* Does the line come off a screen? Then it passes the bar where it did, whatever follows. */
+static bool comes_off_screen(const struct drawing *drawing, const struct stroke *stroke)
+{
+    for (size_t i = 0; i < stroke->parts; i++) {
+        int task = stroke->part[i].task;
+        if (task >= 0 && segment_task(drawing->segment, (size_t)task)->kind == TASK_USE) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static void smooth(struct trail *trail, int turns)
@@ -167,9 +180,10 @@ static void bend_off_shot(struct drawing *drawing, struct stroke *stroke, const 
         lean = fabs(cross) > fabs(lean) ? cross : lean;
     }
     double side = lean < 0 ? -1 : 1;
+    double open = comes_off_screen(drawing, stroke) ? CURL_ANGLE : SHOT_ANGLE;
     for (size_t i = 0; i + 1 < trail->count; i++) {
         struct vec2 off = vec2_sub(trail->at[i], meet);
-        double far = vec2_length(off), least = angle_off(far, k);
+        double far = vec2_length(off), least = angle_off(open, far, k);
         bool his = vec2_cross(way, off) * side >= 0;
         double angle = vec2_angle(way, off);
         if (far > 1e-6 && angle < REAL_PI / 2 && (his ? angle : -angle) < least) {
