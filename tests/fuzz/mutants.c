@@ -27,11 +27,12 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "just",   "simply",   "please",   "so",     "okay",  "first",   "player", "players", "number",
-    "comma",  "both",     "now",      "will",   "also",  "makes",   "make",   "sets",    "set",
-    "throws", "executes", "delivers", "along",  "ahead", "towards", "area",   "solid",   "have",
-    "want",   "get",      "let",      "need",   "near",  "sure",    "period", "thru",    "pipe",
-    "four",   "together", "coming",   "starts", "zone", /* a 2-3 is a zone */
+    "just",   "simply", "please", "so",       "okay",     "first",     "player", "players",
+    "number", "comma",  "both",   "now",      "will",     "also",      "makes",  "make",
+    "sets",   "set",    "throws", "executes", "delivers", "along",     "ahead",  "towards",
+    "area",   "solid",  "have",   "want",     "get",      "let",       "need",   "near",
+    "sure",   "period", "thru",   "pipe",     "four",     "opponents", "our",    "together",
+    "coming", "starts", "zone", /* a 2-3 is a zone */
     NULL};
 static const char *const fillers[] = {
 #define FILLER(where, words) words,
@@ -146,7 +147,7 @@ static bool is_idle(struct str word)
         }
     }
     struct str letters = word; /* it, positions. */
-    while (letters.size > 0 && strchr(".,;", letters.at[letters.size - 1])) {
+    while (letters.size > 0 && strchr(".,;:", letters.at[letters.size - 1])) {
         letters.size--;
     }
     struct arena arena;

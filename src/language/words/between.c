@@ -209,6 +209,7 @@ bool ball_moves(const struct cursor *c, struct recast *r)
         return false;
     }
     take_particles(&trial);
+    take_words(&trial, "in"); /* bounced in to 4 */
     if (!take_words(&trial, "to") || !somebody_read(&trial, &to)) {
         return false;
     }

@@ -9,7 +9,7 @@ static struct str subject_text(const struct predicate *p)
     if (list->at[0].kind == WHO_EVERYONE_ELSE) {
         return STR("everyone else");
     }
-    return cursor_text(p->c, span_join(list->at[0].span, list->at[list->count - 1].span));
+    return subject_words(p->c, list);
 }
 
 /* "5 screens": the sentence as far as its verb, for helps. */

@@ -2,6 +2,7 @@
 /* body: the lines of a play or an action: its settings, standing assignments, sentences and notes,
  * and whether each may stand where it does. */
 #include "base/limits.h"
+#include "language/syntax/chars.h"
 #include "language/words/grammar.h"
 #include "language/words/reader.h"
 
@@ -135,6 +136,32 @@ static void add_sentences(struct reader *r, const struct line *line, const sente
     r->sentences += list->count;
 }
 
+/* be patient: what moves nobody is kept as a point. */
+static void keep_point(struct reader *r, const struct line *line, struct span span)
+{
+    struct note_form *note = arena_new(r->arena, struct note_form);
+    note->text = text_clean(r->arena, source_text(r->shelf->sources, span), false);
+    note->text_span = span;
+    note->word_span = SPAN_NONE;
+    diag_add(r->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody: it is kept as a point",
+             STR_ARG(note->text));
+    reader_add(r, reader_block(r), FORM_POINT, line)->note = note;
+}
+
+/* Words of which none moves anybody, nor could be meant for one that does. */
+static bool remark_part(struct reader *r, const struct line *line, struct cursor c,
+                        struct cursor_mark mark)
+{
+    struct cursor whole = c;
+    whole.at = mark.at;
+    if (!remark_is(&whole)) {
+        return false;
+    }
+    cursor_back(&c, mark);
+    keep_point(r, line, span_join(line->tokens[0].span, line->tokens[line->count - 1].span));
+    return true;
+}
+
 static void sentence_part(struct reader *r, const struct line *line)
 {
     if (r->sentences >= LIMIT_SENTENCES) {
@@ -154,19 +181,16 @@ static void sentence_part(struct reader *r, const struct line *line)
         return;
     }
     if (c.refusals == mark.refusals && c.remark.end > 0) { /* be patient: a point */
-        struct note_form *note = arena_new(r->arena, struct note_form);
-        note->text = source_text(r->shelf->sources, c.remark);
-        note->text_span = c.remark;
-        note->word_span = SPAN_NONE;
-        diag_add(r->diags, DIAG_TEXT_ASIDE, c.remark, "`%.*s` moves nobody: it is kept as a point",
-                 STR_ARG(note->text));
-        reader_add(r, reader_block(r), FORM_POINT, line)->note = note;
+        keep_point(r, line, c.remark);
         return;
     }
     bool player =
         line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
         (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));
     const char *near = r->diags->full || player ? NULL : opener_nearest(line);
+    if (!near && !r->diags->full && remark_part(r, line, c, mark)) {
+        return;
+    }
     if (c.refusals == mark.refusals && !near) { /* only words that say nothing: the */
         refuse_subject(&c);
     }

@@ -327,8 +327,12 @@ static void take_line(struct reader *r, const struct line *line)
     if ((!sentence || is_plan(r)) && !keeps_stops(opener)) {
         own = line_without_stops(&own);
     }
+    bool speaks = opener.kind == LINE_OTHER || opener.kind == LINE_IF ||
+                  (opener.kind == LINE_SETTING && opener.which == SETTING_START);
+    if (speaks && plays_here(r)) {
+        own = marks_as_spoken(r, &own);
+    }
     bool colons = opener.kind == LINE_OTHER && plays_here(r); /* the sentence sees to them */
-    own = colons ? with_mark(r, &own, '!', '.') : own; /* sell it! */
     struct line marks = colons ? with_mark(r, &own, ':', ',') : own;
     if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
         !line_marks_ok(&marks, r->shelf->sources, r->diags)) {
@@ -502,6 +506,7 @@ struct block *file_read(struct shelf *shelf, uint32_t source, int depth)
     size_t errors = shelf->diags->errors;
     r.file = block_new(&r, BLOCK_FILE, NULL);
     lines_read(shelf->arena, shelf->sources, source, shelf->diags, &r.lines);
+    headings_aloud(&r);
     r.implied = implies_play(&r);
     read_lines(&r);
     if (!r.seen && errors == shelf->diags->errors) {

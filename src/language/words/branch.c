@@ -296,12 +296,35 @@ static bool use_hangs_on(struct cursor c)
     return false;
 }
 
+/* when they switch: not of one defender, whose verb would be a moment. */
+static bool they_do(const struct cursor *c)
+{
+    static const char *const words[] = {"they", "defense", "defenders", NULL};
+    struct cursor trial = *c;
+    struct condition said;
+    struct cursor_mark mark = cursor_mark(c);
+    bool do_it = word_among(&trial, words) && coverage_said(&trial, &said) &&
+                 (mark_is(&trial, ',') || subject_verb_is(&trial));
+    cursor_back(&trial, mark);
+    return do_it;
+}
+
 bool line_is_read(const struct reader *r, const struct line *line)
 {
     static const char *const words[] = {"on", "when", "off", "upon", NULL};
     struct cursor c = reader_cursor(r, line, 0);
     bool here = (r->step || !r->has_steps) && r->top;
-    return here && (use_hangs_on(c) || (take_among(&c, words) && coverage_is(&c)));
+    if (!here || use_hangs_on(c)) {
+        return here;
+    }
+    if (take_among(&c, words)) {
+        return coverage_is(&c) || they_do(&c);
+    }
+    struct cursor_mark mark = cursor_mark(&c);
+    struct condition said; /* top lock by x2 means 2 cuts */
+    bool means = !subject_verb_is(&c) && condition_read(&c, &said) && word_is(&c, 0, "means");
+    cursor_back(&c, mark);
+    return means;
 }
 
 /* Where a second read begins in the line of one: ", if", "; otherwise", "and if". 0: nowhere. */

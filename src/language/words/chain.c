@@ -350,6 +350,24 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
     return true;
 }
 
+/* What is said the other way round, up to the full stop, is put in its order. */
+static void reordered(struct cursor *c)
+{
+    static bool (*const rules[])(const struct cursor *, struct recast *) = {
+        remark_in_front, wait_for, before_in_front, arrival_brought, not_until};
+    for (size_t i = 0; c->speech && i < sizeof rules / sizeof *rules; i++) {
+        struct recast recast = {.to = c->at, .told = SPAN_NONE};
+        struct cursor trial = *c;
+        struct cursor_mark mark = cursor_mark(c);
+        bool found = !cursor_done(c) && rules[i](c, &recast);
+        if (!found) {
+            cursor_back(&trial, mark);
+        } else if (!recast_put(c, &recast)) {
+            return;
+        }
+    }
+}
+
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
@@ -357,6 +375,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     struct joint joint = {.then = false};
     size_t before = c->refusals;
     struct event until = {.kind = EVENT_NONE};
+    reordered(c);
     if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
         return false;
     }

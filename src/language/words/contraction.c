@@ -23,7 +23,7 @@ static bool is_behind(const struct token *token, const struct token *end)
         return false;
     }
     if (token->kind == TOKEN_WORD) {
-        return str_is(token->text, "he") || str_is(token->text, "she");
+        return str_is(token->text, "he") || str_is(token->text, "she") || str_is(token->text, "it");
     }
     const struct token *next = token + 1;
     bool person = token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER;

@@ -47,3 +47,133 @@ bool going_on(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     return true;
 }
+
+/* 1 and 5, 1: whose defenders are meant; x1 and x5 as they are. */
+static bool two_of(struct cursor *c, struct somebody out[2])
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    for (int i = 0; i < 2; i++) {
+        out[i].from = past_fillers(trial.at, trial.end);
+        bool read = (i == 0 || take_words(&trial, "and")) && person_read(&trial, &out[i].who);
+        out[i].to = trial.at;
+        bool one = out[i].who.kind == WHO_PLAYER || out[i].who.kind == WHO_DEFENDER;
+        if (!read || !one || c->refusals != trial.refusals) {
+            cursor_back(&trial, mark);
+            return false;
+        }
+    }
+    c->at = trial.at;
+    return true;
+}
+
+static void put_defenders(const struct cursor *c, struct recast *r, const struct somebody two[2])
+{
+    for (int i = 0; i < 2; i++) {
+        struct who who = two[i].who;
+        who.kind = WHO_DEFENDER; /* x1 for 1: who guards whom is not changed by a screen */
+        for (int number = 1; two[i].who.kind == WHO_PLAYER && number <= c->players; number++) {
+            struct who man, guard = {.kind = WHO_DEFENDER, .number = number};
+            if (above_guarded(c, &guard, &man) && same_who(&man, &two[i].who)) {
+                who.number = number;
+            }
+        }
+        VEC_PUSH(c->arena, &r->subject, who);
+    }
+}
+
+static const char *const theys[] = {"they", "the defense", "defense", "the defenders", NULL};
+
+/* they switch 1 and 5, they trap 1 with x1 and x5. */
+bool they_both(const struct cursor *c, struct recast *r)
+{
+    static const struct entry verbs[] = {{"switch", VERB_SWITCHES},   {"trap", VERB_TRAPS},
+                                         {"blitz", VERB_TRAPS},       {"double", VERB_TRAPS},
+                                         {"double team", VERB_TRAPS}, {"jump", VERB_TRAPS},
+                                         {"swap", VERB_SWITCHES},     {NULL, 0}};
+    static const char *const withs[] = {"with", "using", "by", "from", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody two[2], whom = {.from = NULL};
+    struct who holder;
+    bool him = false;
+    if (!take_among(&trial, theys)) {
+        return false;
+    }
+    int verb = take_entry(&trial, verbs);
+    if (verb < 0) {
+        return false;
+    }
+    if (verb == VERB_TRAPS) {
+        struct cursor object = trial;
+        him = take_words(&object, "him") || take_words(&object, "her") ||
+              take_words(&object, "the ball") || take_words(&object, "it");
+        if (him || somebody_read(&object, &whom)) {
+            trial = object;
+        }
+        while (take_among(&trial, place_words) && spot_read(&trial, true)) { /* in the corner */
+        }
+        if (!take_among(&trial, withs)) {
+            return false;
+        }
+    }
+    if (!two_of(&trial, two)) {
+        return false;
+    }
+    put_defenders(c, r, two);
+    recast_verb(c, r, phrase_words((enum verb)verb, PASS_PLAIN, SCREEN_PLAIN, true));
+    if (whom.from) {
+        recast_somebody(c, r, &whom);
+    } else if (him && above_holder(c, &holder) && holder.kind == WHO_PLAYER) {
+        recast_number(c, r, holder.number);
+    }
+    r->to = trial.at;
+    return true;
+}
+
+/* x3 to the nail, x4 down to the block: he rotates there. */
+bool defender_leg(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct who who;
+    const struct token *from = past_fillers(c->at, c->end);
+    if (!person_read(&trial, &who) || !who_defends(&who)) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    if (!leg_is(&trial)) {
+        return false;
+    }
+    recast_copy(c, r, from, to);
+    recast_word(c, r, "rotates");
+    r->to = trial.at;
+    return true;
+}
+
+/* all our defenders sag, all five deny: each of them. */
+bool all_defend(const struct cursor *c, struct recast *r)
+{
+    static const char *const all[] = {
+        "all defenders",
+
+        "all the defenders", "all our defenders",    "all five defenders",  "every defender",
+        "each defender",     "everybody on defense", "everyone on defense", "all of the defenders",
+        "the whole defense", "all defense",          "all five on defense", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    if (!take_among(&trial, all)) {
+        return false;
+    }
+    struct cursor verb = trial;
+    skip_run_in(&verb);
+    if (!phrase_read(&verb, FOR_DEFENDERS, &phrase)) {
+        return false;
+    }
+    struct span span = cursor_span(c);
+    for (int number = 1; number <= 5; number++) {
+        struct who who = {.kind = WHO_DEFENDER, .number = number, .span = span};
+        recast_acts(c, r, &who);
+    }
+    recast_verb(c, r, str_of(phrase.bare));
+    r->to = verb.at;
+    return true;
+}

@@ -226,6 +226,8 @@ void drop_stress(struct cursor *c);
 int aside_read(struct predicate *p);
 void note_left_out(const struct cursor *c, struct span span); /* moves nobody: a note */
 bool aside_head_is(const struct cursor *c); /* hands up: words that look like a verb */
+/* remark: nothing but what a coach says beside the movement stands up to the end. */
+bool remark_is(const struct cursor *c);
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */

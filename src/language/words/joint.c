@@ -105,6 +105,22 @@ static bool counted_is(const struct cursor *c, const struct sentence *last)
            !(holder.kind == WHO_PLAYER && holder.number == (int)next->number);
 }
 
+/* before 1 passes to 2; before 1 passes is a moment only, of which the other sentence is to tell.
+ */
+bool whole_sentence_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct phrase phrase;
+    struct slot slots[SLOTS_MOST];
+    who_list list;
+    bool whole = subject_verb_is(c) && subject_read(&trial, &list) &&
+                 phrase_read(&trial, who_side(&list.at[0]), &phrase) &&
+                 (!stop_is(&trial) || verb_slots(phrase.verb, slots) == 0 || !slots[0].needed);
+    cursor_back(&trial, mark);
+    return whole;
+}
+
 bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
               struct joint *out, const struct token **begin)
 {
@@ -133,6 +149,11 @@ bool joint_is(const struct cursor *c, enum phrase_side side, const struct senten
         return out->same_subject = true;
     }
     if (!joined && !out->then) {
+        if (c->speech && take_words(&trial, "before") && whole_sentence_is(&trial)) {
+            *begin = trial.at; /* 5 clears before 1 passes: 1 passes then */
+            return out->then = true;
+        }
+        trial = *c;
         out->same_subject =
             c->speech && word_is(c, 0, "before") && recast_find(&trial, &recast) && recast.same;
         return out->same_subject;

@@ -66,8 +66,8 @@ static bool sentence_begins(const struct cursor *c)
 static const struct token *colon_ahead(const struct cursor *c)
 {
     static const char *const clauses[] = {
-        "as", "after", "when",  "while", "once",   "if", "until",   "on",    "off", "not",
-        "no", "don't", "never", "or",    "before", "at", "instead", "avoid", NULL};
+        "same", "as", "after", "when",  "while", "once",   "if", "until",   "on",    "off",
+        "not",  "no", "don't", "never", "or",    "before", "at", "instead", "avoid", NULL};
     const struct token *from = cursor_next(c);
     if (!from || from->kind != TOKEN_WORD) {
         return NULL;

@@ -4,6 +4,7 @@
  * line. */
 #include "language/words/grammar.h"
 #include "language/words/reader.h"
+#include "language/words/situation.h"
 
 /* `line` with its tokens from `from` on, behind one that stands for the setting's word. */
 static struct line shortened(struct reader *r, const struct line *line, const struct token *from,
@@ -133,17 +134,33 @@ static bool defense_said(struct reader *r, const struct line *line, struct line 
                                         "they guard us",
                                         "we face",
                                         "they press",
+                                        "opponents play",
+                                        "opponents are in",
+                                        "opponent plays",
+                                        "opponents",
+                                        "opponent",
+                                        "other team plays",
+                                        "other team is in",
+                                        "they drop in",
+                                        "they go",
+                                        "they show",
+                                        "d",
                                         NULL};
     struct cursor c = reader_cursor(r, line, 0);
-    static const char *const tails[] = {"defense", "d", "zone", "on us", NULL};
+    static const char *const tails[] = {
+        "defense", "d",      "zone",   "on us",      "full court", "press",      "half court",
+        "now",     "1 to 1", "1 on 1", "one to one", "one on one", "zone press", NULL};
     struct setting_form form = {.setting = SETTING_DEFENSE};
     take_among(&c, leads);
     take_mark(&c, '.');
+    take_mark(&c, ':');
     const struct token *from = past_fillers(c.at, c.end);
     size_t refusals = c.refusals;
     bool fine = from < c.end && defense_words_read(&c, &form) && c.refusals == refusals;
     const struct token *end = c.at;
-    take_among(&c, tails);
+    take_mark(&c, ',');
+    while (take_among(&c, tails)) {
+    }
     if (!fine || !cursor_done(&c)) {
         return false;
     }
@@ -178,14 +195,65 @@ static bool start_said(struct reader *r, const struct line *line, struct line *o
     return true;
 }
 
+static bool start_stands(const struct reader *r)
+{
+    const struct block *block = r->top;
+    for (size_t i = 0; block && i < block->forms.count; i++) {
+        if (block->forms.at[i].kind == FORM_SETTING &&
+            block->forms.at[i].setting->setting == SETTING_START) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 1 up top, wings 2 and 3, 4 in the left corner; horns set; five out: what a start would say, and
+ * nothing else. Three players at least: fewer could be a sentence. */
+static bool placed_said(struct reader *r, const struct line *line, struct line *out)
+{
+    static const char *const tails[] = {"set",    "look",    "alignment", "formation", "offense",
+                                        "motion", "spacing", "to start",  NULL};
+    if (start_stands(r)) {
+        return false;
+    }
+    struct cursor c = reader_cursor(r, line, 0);
+    struct cursor name = c;
+    struct setting_form form = {.setting = SETTING_START};
+    const struct token *from = c.at, *end = c.end;
+    for (const struct token *at = c.at; at < c.end; at++) { /* horns set */
+        struct cursor tail = c;
+        tail.at = at;
+        if (at > from && take_among(&tail, tails) && cursor_done(&tail)) {
+            end = at;
+            break;
+        }
+    }
+    while (name.at < name.end && name.at->kind == TOKEN_WORD) { /* box: 4 and 5 at the elbows */
+        name.at++;
+    }
+    if (name.at > from && take_mark(&name, ':') && !cursor_done(&name)) {
+        from = name.at;
+    }
+    c.at = from;
+    c.end = end;
+    size_t refusals = c.refusals;
+    bool fine = start_read(r, &c, &form) && c.refusals == refusals && cursor_done(&c);
+    bool formation = form.placings.count > 0 && form.placings.at[0].kind == PLACING_FORMATION;
+    if (!fine || (form.placings.count < 3 && !formation)) {
+        return false;
+    }
+    *out = shortened(r, line, from, end);
+    return true;
+}
+
 static const struct {
     enum setting setting;
     bool (*said)(struct reader *r, const struct line *line, struct line *out);
 } rows[] = {
-    {SETTING_BALL, ball_said},
-    {SETTING_DEFENSE, none_said},
-    {SETTING_DEFENSE, defense_said},
-    {SETTING_START, start_said},
+    {SETTING_BALL, ball_said},   {SETTING_DEFENSE, none_said}, {SETTING_DEFENSE, defense_said},
+    {SETTING_START, start_said}, {SETTING_START, placed_said}, {SETTING_BALL, throw_in_said},
+    {SETTING_RULES, rules_said}, {SETTING_LEVEL, level_said},  {SETTING_FLOOR, half_said},
+    {SETTING_CLOCK, clock_said}, {SETTING_SCORE, score_said},  {SETTING_CALL, call_said},
 };
 
 bool loose_setting(struct reader *r, const struct line *line)

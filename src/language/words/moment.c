@@ -327,6 +327,9 @@ static bool leaves_read(struct cursor *c, struct event *out)
     if (take_among(&trial, words) && owner_read(&trial, &who) && take_among(&trial, hands)) {
         out->subject = who;
         c->at = trial.at;
+        if (take_words(&trial, "to") && person_read(&trial, &out->object)) {
+            c->at = trial.at;
+        }
         return true;
     }
     cursor_back(c, mark);
@@ -432,13 +435,34 @@ static const struct {
     const char *words, *as;
     double seconds;
 } beats[] = {
-    {"half a beat", "0.25 s", 0.25}, {"half beat", "0.25 s", 0.25},    {"two beats", "1 s", 1.0},
-    {"2 beats", "1 s", 1.0},         {"one beat", "0.5 s", 0.5},       {"beat", "0.5 s", 0.5},
-    {"1 beat", "0.5 s", 0.5},        {"split second", "0.25 s", 0.25}, {"tick", "0.25 s", 0.25},
-    {"moment", "0.5 s", 0.5},        {"one count", "1 s", 1.0},        {"two count", "2 s", 2.0},
-    {"count of one", "1 s", 1.0},    {"count of two", "2 s", 2.0},     {"1 count", "1 s", 1.0},
-    {"two counts", "2 s", 2.0},      {"2 counts", "2 s", 2.0},         {"count", "1 s", 1.0},
-    {"good second", "1 s", 1.0},     {"full second", "1 s", 1.0},
+    {"half a beat", "0.25 s", 0.25},
+    {"half beat", "0.25 s", 0.25},
+    {"two beats", "1 s", 1.0},
+    {"2 beats", "1 s", 1.0},
+    {"one beat", "0.5 s", 0.5},
+    {"beat", "0.5 s", 0.5},
+    {"1 beat", "0.5 s", 0.5},
+    {"split second", "0.25 s", 0.25},
+    {"tick", "0.25 s", 0.25},
+    {"moment", "0.5 s", 0.5},
+    {"one count", "1 s", 1.0},
+    {"two count", "2 s", 2.0},
+    {"count of one", "1 s", 1.0},
+    {"count of two", "2 s", 2.0},
+    {"1 count", "1 s", 1.0},
+    {"two counts", "2 s", 2.0},
+    {"2 counts", "2 s", 2.0},
+    {"count", "1 s", 1.0},
+    {"one thousand one one thousand two", "2 s", 2.0},
+    {"one thousand one", "1 s", 1.0},
+    {"one mississippi", "1 s", 1.0},
+    {"two mississippi", "2 s", 2.0},
+    {"one one thousand", "1 s", 1.0},
+    {"couple of seconds", "2 s", 2.0},
+    {"a couple seconds", "2 s", 2.0},
+    {"half second", "0.5 s", 0.5},
+    {"good second", "1 s", 1.0},
+    {"full second", "1 s", 1.0},
 };
 enum { BEAT_COUNT = sizeof beats / sizeof *beats };
 

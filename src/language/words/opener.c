@@ -39,6 +39,13 @@ static bool ball_acts(const struct line *line, size_t token)
     return false;
 }
 
+/* same time 3 cuts: together with what stands above. */
+static bool same_time(const struct line *line, size_t token)
+{
+    return str_is(line->tokens[token].text, "same") && token + 1 < line->count &&
+           str_is(line->tokens[token + 1].text, "time");
+}
+
 struct opener opener_of(const struct line *line, size_t token)
 {
     const struct token *word = token < line->count ? &line->tokens[token] : NULL;
@@ -48,7 +55,8 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            bool acts = number_acts(line, token) || ball_acts(line, token);
+            bool acts = number_acts(line, token) || ball_acts(line, token) ||
+                        same_time(line, token);
             return acts ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }

@@ -251,6 +251,41 @@ static const struct place *line_end_read(struct cursor *c, int depth)
     return place_new(c, (struct place){.kind = PLACE_END_OF_LINE}, from);
 }
 
+/* the right baseline, left sideline: where on that line a ball is put in as a rule. */
+static const struct place *line_side_read(struct cursor *c, bool at)
+{
+    static const struct entry lines[] = {
+        {"baseline", SPOT_SHORT_CORNER}, {"endline", SPOT_SHORT_CORNER},
+        {"end line", SPOT_SHORT_CORNER}, {"side baseline", SPOT_SHORT_CORNER},
+        {"sideline", SPOT_HASH},         {NULL, 0}};
+    struct cursor trial = *c;
+    int side = take_entry(&trial, side_entries);
+    int spot = take_entry(&trial, lines);
+    if (side < 0 || spot < 0 || (at && spot == SPOT_HASH)) { /* at right sideline is a spot */
+        return NULL;
+    }
+    const struct token *from = past_fillers(c->at, c->end);
+    struct place place = {.kind = PLACE_SPOT, .spot = (enum spot)spot, .side = (enum side)side};
+    c->at = trial.at;
+    struct span span = cursor_taken(c, from);
+    struct str words = cursor_text(c, (struct span){span.source, from->span.begin, from->span.end});
+    const char *taken = entry_words(spot_entries, spot);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_SPOT_TAKEN, span,
+                                 "where on that line is not written: level with %.*s %s was taken",
+                                 STR_ARG(words), taken);
+    diag_help(c->diags, diag, "name the spot: `out of bounds at %.*s %s`", STR_ARG(words), taken);
+    return place_new(c, place, from);
+}
+
+static bool spot_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool is = spot_read(&trial, true) != NULL;
+    cursor_back(&trial, mark);
+    return is;
+}
+
 static const struct place *out_read(struct cursor *c, int depth)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -270,7 +305,12 @@ static const struct place *out_read(struct cursor *c, int depth)
         return place_new(c, place, mark.at);
     }
     static const char *const ats[] = {"at", "on", NULL};
-    if (!take_among(c, ats)) {
+    bool at = take_among(c, ats);
+    place.a = line_side_read(c, at);
+    if (place.a) {
+        return place_new(c, place, mark.at);
+    }
+    if (!at && !spot_is(c)) {
         return place_half(c, mark, "out of bounds at which place?", help);
     }
     place.a = inner(c, depth, mark, "out of bounds at which place?", help);

@@ -4,6 +4,7 @@
 #include "base/limits.h"
 #include "language/syntax/chars.h"
 #include "language/words/grammar.h"
+#include "language/words/outline.h"
 #include "language/words/reader.h"
 
 static const char item_example[] = "12 min drill \"Four-spot closeouts\"";
@@ -456,8 +457,72 @@ static bool station_fits(const struct reader *r, struct cursor *c, const struct 
     return false;
 }
 
+static void add_plan(struct reader *r, const struct line *line, const struct plan_form *plan)
+{
+    struct plan_form *kept = arena_new(r->arena, struct plan_form);
+    *kept = *plan;
+    reader_add(r, r->top, FORM_PLAN, line)->plan = kept;
+}
+
+/* Words of the coach's own, or water and the like alone; not `drill`, `water, loudly`. */
+static bool own_words(struct plan_form *plan)
+{
+    for (int i = 0; i < CONTENT_COUNT; i++) {
+        const struct content_row *row = &contents[i];
+        struct str text = plan->text, word = row->word ? str_of(row->word) : (struct str){0};
+        if (word.size == 0 || text.size < word.size ||
+            !str_equal_fold((struct str){text.at, word.size}, word)) {
+            continue;
+        }
+        bool whole = text.size == word.size;
+        if (whole && !row->named) {
+            plan->content = (enum content_kind)i;
+            plan->text = (struct str){NULL, 0};
+            plan->text_span = SPAN_NONE;
+            return true;
+        }
+        if (whole || text.at[word.size] == ',' || (row->named && text.at[word.size] == ' ')) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* An item without quotes; the first one says when the practice starts. */
+static bool outlined(struct reader *r, const struct line *line)
+{
+    struct diags *heard = r->diags, unheard;
+    struct plan_form plan = {.kind = PLAN_ITEM, .text_span = SPAN_NONE, .with_span = SPAN_NONE};
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    struct cursor c = reader_cursor(r, line, 0);
+    bool strict = line_read(&c, &plan) && c.refusals == 0 && reader_used_up(&c);
+    r->diags = heard;
+    struct cursor loose = reader_cursor(r, line, 0);
+    int clock = -1;
+    bool item = !strict && outline_item(&loose, &plan, &clock) && own_words(&plan);
+    if (loose.refusals > 0) {
+        reader_broken(r, line);
+        return true;
+    }
+    if (!item) {
+        return false;
+    }
+    if (clock >= 0 && !same_above(r, PLAN_ITEM) && !same_above(r, PLAN_STARTS)) {
+        struct plan_form starts = {
+            .kind = PLAN_STARTS, .clock = clock, .text_span = SPAN_NONE, .with_span = SPAN_NONE};
+        struct line bare = line_part(line, 0, line->count);
+        add_plan(r, line_keep(r, bare), &starts);
+    }
+    add_plan(r, line, &plan);
+    return true;
+}
+
 void practice_line(struct reader *r, const struct line *line)
 {
+    if (outlined(r, line)) {
+        return;
+    }
     struct plan_form plan = {.kind = PLAN_ITEM, .text_span = SPAN_NONE, .with_span = SPAN_NONE};
     struct cursor c = reader_cursor(r, line, 0);
     if (!line_read(&c, &plan) || c.refusals > 0 || !reader_used_up(&c) ||
@@ -465,7 +530,5 @@ void practice_line(struct reader *r, const struct line *line)
         reader_broken(r, line);
         return;
     }
-    struct plan_form *kept = arena_new(r->arena, struct plan_form);
-    *kept = plan;
-    reader_add(r, r->top, FORM_PLAN, line)->plan = kept;
+    add_plan(r, line, &plan);
 }

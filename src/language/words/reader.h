@@ -84,6 +84,10 @@ const struct line *line_keep(struct reader *r, struct line line);
 
 /* Full stops at a line's end close nothing more than the line does. */
 struct line line_without_stops(const struct line *line);
+/* aloud: headings said another way, in all lines, as they are written. */
+void headings_aloud(struct reader *r);
+/* marks: the line with the marks the grammar knows: `!` as a full stop, `->` as to. */
+struct line marks_as_spoken(struct reader *r, const struct line *line);
 /* xN guards, before the first sentence. */
 bool line_is_standing(const struct reader *r, const struct line *line);
 void line_unknown(struct reader *r, const struct line *line, const char *near);

@@ -243,6 +243,15 @@ static bool and_one(struct cursor *c, const char *words, const char *count_word,
     return true;
 }
 
+/* 1-2-1-1: a press by its figures. */
+static bool press_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct setting_form form;
+    bool group = cursor_next(c) && (cursor_next(c)->kind == TOKEN_GROUP);
+    return group && press_read(&trial, &form);
+}
+
 static bool group_is_next(const struct cursor *c)
 {
     const struct token *next = cursor_next(c);
@@ -260,7 +269,7 @@ bool defense_words_read(struct cursor *c, struct setting_form *out)
         out->defense = DEFENSE_BOX_AND_ONE;
     } else if (and_one(c, "triangle", "two", 2)) {
         out->defense = DEFENSE_TRIANGLE_AND_TWO;
-    } else if (take_words(c, "press")) {
+    } else if (take_words(c, "press") || press_is(c)) {
         return press_read(c, out);
     } else if (take_words(c, "zone") || group_is_next(c)) {
         out->defense = DEFENSE_ZONE;
@@ -274,7 +283,18 @@ bool defense_words_read(struct cursor *c, struct setting_form *out)
 static bool defense_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    return defense_words_read(c, out);
+    static const char *const leads[] = {"is in",     "is",      "plays",      "in", "are in",
+                                        "they play", "will be", "is playing", "of", NULL};
+    static const char *const tails[] = {"full court", "zone press", "zone",
+                                        "defense",    "press",      "half court",
+                                        "pressure",   "everywhere", NULL};
+    take_among(c, leads);
+    if (!defense_words_read(c, out)) {
+        return false;
+    }
+    while (take_among(c, tails)) {
+    }
+    return true;
 }
 
 static bool clock_read(struct reader *r, struct cursor *c, struct setting_form *out)

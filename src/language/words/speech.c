@@ -95,48 +95,6 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
     }
 }
 
-/* What a phone writes out: period, new line, ex five; and a number said twice: four, like, four. */
-static void spoken_marks(struct token *tokens, size_t count)
-{
-    static const char *const stops[] = {"period", "stop", "line"};
-    static const char *const before[] = {"", "full", "new"};
-    for (size_t i = 0; i < count; i++) {
-        struct token *token = &tokens[i], *next = i + 1 < count ? &tokens[i + 1] : NULL;
-        bool defender = str_is(token->text, "ex") && next && next->kind == TOKEN_NUMBER;
-        if (defender && next->integer) {
-            next->kind = TOKEN_DEFENDER;
-            token->filler = true;
-        }
-        for (size_t k = 0; token->kind == TOKEN_WORD && k < 3; k++) {
-            bool led = k == 0 || (i > 0 && str_is(tokens[i - 1].text, before[k]));
-            if (str_is(token->text, stops[k]) && led) {
-                token->kind = TOKEN_MARK;
-                token->mark = '.';
-                token->first = '\0';
-                tokens[i - (k > 0)].filler = k > 0 || tokens[i].filler;
-            }
-        }
-    }
-}
-
-/* four, uh, four lifts: said again. */
-static void drop_stutter(struct token *tokens, size_t count)
-{
-    struct token *last = NULL;
-    for (size_t i = 0; i < count; i++) {
-        if (tokens[i].filler) {
-            continue;
-        }
-        bool again = last && &tokens[i] > last + 1 && tokens[i].kind == TOKEN_NUMBER &&
-                     last->kind == TOKEN_NUMBER && tokens[i].number == last->number &&
-                     !tokens[i].possessive && !last->possessive;
-        if (again) {
-            last->filler = true;
-        }
-        last = &tokens[i];
-    }
-}
-
 static void speech_begin(struct cursor *c)
 {
     size_t count = (size_t)(c->end - c->at);
@@ -147,9 +105,9 @@ static void speech_begin(struct cursor *c)
     c->speech = speech;
     c->at = c->first = speech->tokens;
     c->end = speech->tokens + count;
-    spoken_marks(speech->tokens, count);
+    count = heard_right(c, speech->tokens, count);
+    c->end = speech->tokens + count;
     mark_fillers(c, speech->tokens, count);
-    drop_stutter(speech->tokens, count);
 }
 
 bool recast_put(struct cursor *c, const struct recast *recast)

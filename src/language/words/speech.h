@@ -68,6 +68,8 @@ void recast_acts(const struct cursor *c, struct recast *r, const struct who *who
 bool recast_holder(const struct cursor *c, struct recast *r);
 bool take_two_name(struct cursor *c); /* give and go, pick and roll: what two do */
 bool verb_needs_ball(enum verb verb);
+/* A sentence that says all its verb needs begins here. */
+bool whole_sentence_is(const struct cursor *c);
 bool clause_ends(const struct token *token);
 void take_particles(struct cursor *c);
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
@@ -77,8 +79,21 @@ const struct sentence *sentence_before(const struct cursor *c); /* of this line;
 /* coverage: the same. */
 bool theirs(const struct cursor *c, struct recast *r);
 bool going_on(const struct cursor *c, struct recast *r);
+bool they_both(const struct cursor *c, struct recast *r);
+bool defender_leg(const struct cursor *c, struct recast *r);
+bool all_defend(const struct cursor *c, struct recast *r);
 /* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
+/* order: the same; arrival_brought looks at all up to the full stop. */
+bool not_until(const struct cursor *c, struct recast *r);
+bool wait_for(const struct cursor *c, struct recast *r);
+bool before_in_front(const struct cursor *c, struct recast *r);
+bool steps_in(const struct cursor *c, struct recast *r);
+bool arrival_brought(const struct cursor *c, struct recast *r);
+bool remark_in_front(const struct cursor *c, struct recast *r); /* remark: the same */
+/* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
+ * `no wait`: put right in the tokens from c->at on; gives how many are left. */
+size_t heard_right(struct cursor *c, struct token *tokens, size_t count);
 /* Reads it so from here on; false: no room. */
 bool recast_put(struct cursor *c, const struct recast *recast);
 

@@ -120,6 +120,29 @@ static const struct place *no_spot(struct cursor *c, struct cursor_mark mark, bo
     return NULL;
 }
 
+/* backcourt left, and no spot behind it: where the two guards of a press break stand. */
+static const struct place *backcourt_side(struct cursor *c, int side, const struct token *from,
+                                          bool quiet)
+{
+    const struct token *next = cursor_next(c);
+    if ((side != SIDE_LEFT && side != SIDE_RIGHT) || (next && next->kind != TOKEN_MARK)) {
+        return NULL;
+    }
+    struct place place = {.kind = PLACE_SPOT,
+                          .spot = SPOT_ELBOW,
+                          .side = (enum side)side,
+                          .backcourt = true};
+    const struct place *kept = place_new(c, place, from);
+    if (!quiet) {
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_SPOT_TAKEN, kept->span,
+                                     "no spot is written: the %s elbow there was taken",
+                                     side == SIDE_LEFT ? "left" : "right");
+        diag_help(c->diags, diag, "name the spot: `backcourt %s elbow`, `backcourt %s wing`",
+                  side == SIDE_LEFT ? "left" : "right", side == SIDE_LEFT ? "left" : "right");
+    }
+    return kept;
+}
+
 static const struct place *sided(struct cursor *c, struct cursor_mark mark, struct place place,
                                  bool quiet)
 {
@@ -342,6 +365,9 @@ const struct place *spot_read(struct cursor *c, bool quiet)
                      quiet);
     }
     if (side >= 0 && !backcourt && (place = side_read(c, side, mark.at))) {
+        return place;
+    }
+    if (backcourt && side >= 0 && (place = backcourt_side(c, side, mark.at, quiet))) {
         return place;
     }
     if ((side >= 0 || backcourt) && !quiet) {

@@ -411,5 +411,8 @@ struct str subject_words(const struct cursor *c, const who_list *list)
     if (list->at[0].kind == WHO_PLAYER && list->at[0].span.source == SOURCE_NONE) {
         return str_format(c->arena, "%d", list->at[0].number); /* who has the ball by rule */
     }
-    return cursor_text(c, span_join(list->at[0].span, list->at[list->count - 1].span));
+    struct str text = cursor_text(c, span_join(list->at[0].span, list->at[list->count - 1].span));
+    bool guarded = list->at[0].kind == WHO_PLAYER && list->count == 1 && text.size > 0 &&
+                   (text.at[0] == 'x' || text.at[0] == 'X');
+    return guarded ? str_format(c->arena, "%d", list->at[0].number) : text; /* of x3: 3 */
 }

@@ -239,6 +239,22 @@ static bool passes_to_mover(struct predicate *p)
     return true;
 }
 
+/* x3 stunts: at whoever has the ball. */
+static bool at_the_ball(struct predicate *p)
+{
+    struct who holder;
+    bool found = p->c->speech && p->s->verb == VERB_STUNTS && above_holder(p->c, &holder);
+    if (found) {
+        p->s->object = holder;
+        p->s->object.span = p->s->verb_span;
+        struct diag *diag =
+            diag_add(p->c->diags, DIAG_TEXT_WHO_TAKEN, p->s->verb_span,
+                     "at whom is not named: %d, who has the ball, was taken", holder.number);
+        diag_help(p->c->diags, diag, "to have another, write the number");
+    }
+    return found && holder.kind == WHO_PLAYER;
+}
+
 /* 5 sets a ball screen: a screen on the ball is for whoever has it. */
 static bool screens_the_ball(struct predicate *p)
 {
@@ -269,8 +285,9 @@ bool player_above(struct predicate *p, const struct slot *slot)
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
-    if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) ||
-                     passes_to_shooter(p) || screens_for_user(p) || passes_to_mover(p))) {
+    if (!several &&
+        (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) || passes_to_shooter(p) ||
+         screens_for_user(p) || passes_to_mover(p) || at_the_ball(p))) {
         return true;
     }
     if (several) {

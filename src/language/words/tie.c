@@ -154,6 +154,11 @@ static const struct entry clause_entries[] = {
     {"second that", TIE_WHEN},
     {"minute", TIE_WHEN},
     {"whenever", TIE_WHEN},
+    {"by the time", TIE_WHEN},
+    {"only once", TIE_WHEN},
+    {"not until", TIE_WHEN},
+    {"every time", TIE_WHEN},
+    {"each time", TIE_WHEN},
     {"soon as", TIE_WHEN},
     {"just when", TIE_WHEN},
     {"only when", TIE_WHEN},
@@ -177,7 +182,9 @@ static enum tie_word noun_clause(struct cursor *c)
 {
     static const struct entry words[] = {
         {"on", TIE_AS}, {"upon", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
+    static const char *const stress[] = {"immediately", "right", "straight", "directly", NULL};
     struct cursor trial = *c;
+    take_among(&trial, stress);
     int word = take_entry(&trial, words);
     if (word < 0 || !above_noun_is(&trial, word == TIE_AFTER)) {
         return TIE_NONE;
@@ -486,19 +493,45 @@ static bool front_word(struct cursor *c, const char *const *words)
         (word_is(c, 1, "same") && word_is(&trial, 0, "as"))) { /* at the same time as */
         return false;
     }
-    take_mark(&trial, ',');
+    take_mark(&trial, c->speech && mark_is(&trial, ':') ? ':' : ',');
     c->at = trial.at;
     return true;
 }
 
+/* second, 2 goes to top: a role may have that name, so somebody else must act behind it. */
+static bool front_ordinal(struct cursor *c)
+{
+    static const char *const words[] = {"second", "third",        "fourth",      "fifth",
+                                        "last",   "second thing", "third thing", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool ordinal = take_among(&trial, words);
+    take_mark(&trial, ',');
+    const struct token *behind = trial.at;
+    bool acts = ordinal && subject_verb_is(&trial);
+    cursor_back(&trial, mark);
+    c->at = acts ? behind : c->at;
+    return acts;
+}
+
 bool front_tie_read(struct cursor *c, struct tie *tie)
 {
-    static const char *const thens[] = {"then",     "next",   "after that", "after this", "finally",
-                                        "and then", "lastly", "from there", NULL};
+    static const char *const thens[] = {
+        "then",           "next",       "after that", "after this", "finally",     "and then",
+        "lastly",         "from there", "last thing", "to finish",  "after which", "and finally",
+        "after all that", "at the end", "in the end", "only then",  NULL};
     static const char *const firsts[] = {"first", "to start", "to begin", "ok",
                                          "okay",  "so",       "now",      NULL};
     static const char *const whiles[] = {"meanwhile",
                                          "at the same time",
+                                         "at that same time",
+                                         "same time",
+                                         "in the meantime",
+                                         "meantime",
+                                         "while that is happening",
+                                         "while this is happening",
+                                         "as that happens",
+                                         "all the while",
                                          "while this happens",
                                          "as this happens",
                                          "while that happens",
@@ -508,7 +541,7 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
     while (front_word(c, firsts)) {
     }
     const struct token *from = c->at;
-    tie->then = front_word(c, thens);
+    tie->then = front_word(c, thens) || front_ordinal(c);
     const struct token *word = c->at;
     struct cursor wait = *c;
     struct measure seconds;

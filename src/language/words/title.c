@@ -31,6 +31,25 @@ static const struct token *ambiguous(const struct line *line, size_t from, const
     return NULL;
 }
 
+/* quote Lantern unquote: as a phone writes the marks down. */
+static struct str without_said_quotes(struct str text)
+{
+    static const char *const opens[] = {"quote ", "open quote "};
+    static const char *const closes[] = {" unquote", " end quote", " close quote"};
+    for (size_t i = 0; i < sizeof opens / sizeof *opens; i++) {
+        struct str open = str_of(opens[i]);
+        for (size_t k = 0; k < sizeof closes / sizeof *closes; k++) {
+            struct str close = str_of(closes[k]);
+            if (text.size > open.size + close.size &&
+                str_equal_fold((struct str){text.at, open.size}, open) &&
+                str_equal_fold((struct str){text.at + text.size - close.size, close.size}, close)) {
+                return (struct str){text.at + open.size, text.size - open.size - close.size};
+            }
+        }
+    }
+    return text;
+}
+
 enum title_result title_read(struct reader *r, const struct line *line, size_t *from,
                              const char *const *stops, struct title *out)
 {
@@ -63,7 +82,7 @@ enum title_result title_read(struct reader *r, const struct line *line, size_t *
     if (memchr(out->text.at, '\n', out->text.size) || memchr(out->text.at, '\r', out->text.size)) {
         return refuse_title(r, out->span, "a title cannot go on in the next line");
     }
-    out->text = text_clean(r->arena, out->text, false);
+    out->text = text_clean(r->arena, without_said_quotes(out->text), false);
     return TITLE_FINE;
 }
 

@@ -172,7 +172,9 @@ bool him_read(struct cursor *c, struct who *out)
     const struct token *behind = cursor_next(&trial);
     bool alone = !behind || behind->kind == TOKEN_MARK || word_among(&trial, place_words) ||
                  word_is(&trial, 0, "and") || word_is(&trial, 0, "for") || clause_is(&trial);
-    if ((her && !alone) || !above_him(c, c->doer, &who)) {
+    bool defends = c->doer && who_defends(c->doer);
+    bool known = above_him(c, c->doer, &who) || (defends && above_holder(c, &who));
+    if ((her && !alone) || !known) {
         return false;
     }
     *out = who;

@@ -25,6 +25,7 @@ static const char *const texts[] = {
     PLAY "  step Use it after\n    1 passes to 2\n",
     PLAY "  1 passes to 2\n  step\n    2 shoots\n",
     PLAY "  defense zone 9-9\n",
+    "practice \"Tuesday\"\n  water, 2\n",
     PLAY "  units metres\n",
     PLAY "  1 passes to 2\n  defense man\n",
     PLAY "  defense man\n  defense man\n",

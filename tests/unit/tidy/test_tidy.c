@@ -53,7 +53,8 @@ static const char *const setting_cases[][2] = {
     {"defense man", "defense man"},
     {"defense man to man gap", "defense man gap"},
     {"defense man sag", "defense man sag"},
-    {"defense 2-3 zone", NULL},
+    {"defense 2-3 zone", "defense zone 2-3"},
+    {"defense 2-2-1", "defense press 2-2-1"},
     {"defense zone 1\xE2\x80\x93"
      "3\xE2\x80\x93"
      "1",

@@ -159,9 +159,9 @@ static const struct book_case book_cases[] = {
     {"practice \"P\"\n10 min\n10 min scrimmage\n10 drill \"D\"\n0 min water\n601 min water\n"
      "5 min drill\n5 min water, loudly\n5 min water, contact, contact\n5 min water, groups of 0\n"
      "5 min play \"A\", against them\n5 min water, with us\nstarts at noon\nlasts long\n",
-     "practice(broken broken broken broken broken broken broken broken broken broken broken broken "
+     "practice(broken plan broken broken broken broken broken broken broken broken broken broken "
      "broken)",
-     "2:7 text.plan, 3:8 text.plan, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 text.plan, "
+     "2:7 text.plan, 4:1 text.plan, 5:1 text.plan, 6:1 text.plan, 7:12 text.plan, "
      "8:14 text.plan, 9:23 text.plan, 10:24 text.plan, 11:25 text.plan, 12:19 text.plan, "
      "13:11 text.plan, 14:7 text.plan"},
     {"practice \"P\"\n3 min water, contact\n3 min water, against man\n3 min water, no contact\n"

@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: MIT */
+/* hearing: what stands in a dictated line because a phone heard it so, or because the speaker went
+ * back on it: `won passes to too`, `ex five`, `1 dribbles right no wait 1 dribbles left`. Puts the
+ * tokens of the second reading right, each with a note. */
+#include "language/words/speech.h"
+
+#include <string.h>
+
+/* ---- numbers heard as words ---- */
+
+static bool plain(const struct token *token, const char *word)
+{
+    return token->kind == TOKEN_WORD && !token->possessive && str_is(token->text, word);
+}
+
+static bool plain_among(const struct token *token, const char *const *words)
+{
+    for (; *words; words++) {
+        if (plain(token, *words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Nobody but a player can stand behind these. */
+static bool waits_for_player(const struct token *from, const struct token *at)
+{
+    static const char *const words[] = {"to", "for", "off", "with", NULL};
+    return at > from && plain_among(at - 1, words);
+}
+
+static bool verb_behind(const struct cursor *c, const struct token *at)
+{
+    struct cursor trial = cursor_look(c);
+    trial.at = at + 1;
+    return trial.at < c->end && verb_begins(&trial);
+}
+
+static bool ends_behind(const struct cursor *c, const struct token *at)
+{
+    return at + 1 == c->end || clause_ends(at + 1);
+}
+
+static int heard_number(const struct cursor *c, const struct token *from, const struct token *at)
+{
+    static const struct {
+        const char *word;
+        int number;
+        bool alone; /* it means nothing else anywhere */
+    } rows[] = {{"won", 1, true},  {"too", 2, false}, {"to", 2, false},
+                {"for", 4, false}, {"fore", 4, true}, {"fife", 5, true}};
+    bool first = at == from || clause_ends(at - 1);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (!plain(at, rows[i].word)) {
+            continue;
+        }
+        bool object = waits_for_player(from, at) && ends_behind(c, at);
+        bool fits = rows[i].alone || object || (first && verb_behind(c, at));
+        return fits ? rows[i].number : 0;
+    }
+    return 0;
+}
+
+static void note_heard(const struct cursor *c, struct span span, const char *what, int number)
+{
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_HEARD, span, "`%.*s` was taken as %s%d",
+                                 STR_ARG(cursor_text(c, span)), what, number);
+    diag_help(c->diags, diag, "write the digit: `%s%d`", what, number);
+}
+
+static void put_number(const struct cursor *c, struct token *token, int number)
+{
+    note_heard(c, token->span, "", number);
+    token->kind = TOKEN_NUMBER;
+    token->number = number;
+    token->integer = true;
+    token->text = str_format(c->arena, "%d", number);
+    token->first = token->text.at[0];
+    token->filler = false;
+}
+
+static size_t drop(struct token *tokens, size_t count, size_t from, size_t to)
+{
+    memmove(tokens + from, tokens + to, (count - to) * sizeof *tokens);
+    return count - (to - from);
+}
+
+/* ex five: two words for one. */
+static bool ex_number(const struct cursor *c, struct token *at)
+{
+    if (!plain(at, "ex") || at + 1 >= c->end || at[1].kind != TOKEN_NUMBER || !at[1].integer) {
+        return false;
+    }
+    int number = (int)at[1].number;
+    struct span span = span_join(at->span, at[1].span);
+    note_heard(c, span, "x", number);
+    at[0] = at[1];
+    at->kind = TOKEN_DEFENDER;
+    at->span = span;
+    at->text = str_format(c->arena, "x%d", number);
+    at->first = '\0';
+    return true;
+}
+
+/* ---- taken back ---- */
+
+/* no wait, scratch that, with the commas around it. */
+static bool take_back(struct cursor *c)
+{
+    static const char *const words[] = {
+        "no wait",          "wait no",   "scratch that", "strike that",
+        "correction",       "no no",     "forget that",  "forget it",
+        "hmm no",           "uh no",     "um no",        "er no",
+        "no sorry",         "sorry no",  "no i mean",    "no make that",
+        "make that",        "wait wait", "actually no",  "take that back",
+        "let me redo that", NULL};
+    struct cursor trial = *c;
+    take_mark(&trial, ',');
+    if (!take_among(&trial, words)) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    c->at = trial.at;
+    return true;
+}
+
+static bool sentence_is(const struct cursor *c, const struct token *at)
+{
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    trial.at = at;
+    bool is = subject_verb_is(&trial) || verb_begins(&trial);
+    cursor_back(&trial, mark);
+    return is;
+}
+
+/* Where the place ends that begins here; NULL: none does. */
+static const struct token *place_end(const struct cursor *c, const struct token *at)
+{
+    static const char *const leads[] = {"to", "at", "in", "into", "on", NULL};
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    trial.at = at;
+    take_among(&trial, leads);
+    const struct token *end = spot_read(&trial, true) ? trial.at : NULL;
+    cursor_back(&trial, mark);
+    return end;
+}
+
+/* What the words behind stand for: the sentence, or the place, right before them; NULL: neither. */
+static const struct token *replaced(const struct cursor *c, const struct token *from,
+                                    const struct token *back, const struct token *behind)
+{
+    bool sentence = sentence_is(c, behind), place = !sentence && place_end(c, behind);
+    for (const struct token *at = back; at-- > from;) {
+        bool begins = at == from || clause_ends(at - 1);
+        if (sentence && begins && sentence_is(c, at)) {
+            return at;
+        }
+        if (place && place_end(c, at) == back) {
+            bool led = at > from && place_end(c, at - 1) == back;
+            return led ? at - 1 : at;
+        }
+    }
+    return NULL;
+}
+
+static size_t take_backs(struct cursor *c, struct token *tokens, size_t count)
+{
+    for (size_t i = 1; i + 1 < count; i++) {
+        struct cursor trial = cursor_look(c);
+        trial.at = tokens + i;
+        trial.end = c->end = tokens + count;
+        if (!take_back(&trial)) {
+            continue;
+        }
+        const struct token *from = replaced(c, tokens, tokens + i, trial.at);
+        if (!from) {
+            continue;
+        }
+        struct span gone = span_join(from->span, tokens[i - 1].span);
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_TAKEN_BACK, gone, "`%.*s` is taken back, and left out",
+                     STR_ARG(cursor_text(c, gone)));
+        diag_help(c->diags, diag, "delete it, and what takes it back");
+        size_t to = (size_t)(trial.at - tokens);
+        i = (size_t)(from - tokens);
+        count = drop(tokens, count, i, to);
+        i += i == 0;
+    }
+    return count;
+}
+
+/* four like four lifts: said twice over; what stands between says nothing. */
+static bool stuttered(const struct token *at, const struct token *next)
+{
+    return at->kind == TOKEN_NUMBER && next->kind == TOKEN_NUMBER && !at->possessive &&
+           !next->possessive && str_equal(at->text, next->text);
+}
+
+static size_t stutters(const struct cursor *c, struct token *tokens, size_t count)
+{
+    static const char *const between[] = {"like", "uh", "um", "er", "i mean", NULL};
+    for (size_t i = 0; i + 1 < count; i++) {
+        size_t next = i + 1;
+        while (next + 1 < count && plain_among(&tokens[next], between)) {
+            next++;
+        }
+        if (stuttered(&tokens[i], &tokens[next])) {
+            struct diag *diag = diag_add(c->diags, DIAG_TEXT_TAKEN_BACK, tokens[i].span,
+                                         "`%.*s` is said twice, and was taken as one player",
+                                         STR_ARG(cursor_text(c, tokens[i].span)));
+            diag_help(c->diags, diag, "delete one of the two");
+            count = drop(tokens, count, i, next);
+        }
+    }
+    return count;
+}
+
+size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        c->end = tokens + count;
+        int number = heard_number(c, tokens, tokens + i);
+        if (number > 0) {
+            put_number(c, &tokens[i], number);
+        } else if (plain(&tokens[i], "till") || plain(&tokens[i], "til")) {
+            tokens[i].text = STR("until");
+            tokens[i].first = 'u';
+        } else if (ex_number(c, &tokens[i])) {
+            count = drop(tokens, count, i + 1, i + 2);
+        }
+    }
+    count = stutters(c, tokens, count);
+    c->end = tokens + count;
+    return take_backs(c, tokens, count);
+}

@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: MIT */
+/* order: what comes first, said the other way round: `before 1 passes, 5 clears`, `3 doesn't go
+ * until 2 catches`, `wait for 5 to get there, then 1 goes`; and a moment that names a move no
+ * sentence has: `when 4 gets to the corner`. Rules for the second reading. */
+#include "language/words/speech.h"
+
+#include <string.h>
+
+static bool mark_of(const struct token *token, char mark)
+{
+    return token->kind == TOKEN_MARK && token->mark == mark;
+}
+
+/* The end of what stands up to a full stop. */
+static const struct token *chain_end(const struct cursor *c)
+{
+    const struct token *at = c->at;
+    while (at < c->end && !mark_of(at, '.') && !mark_of(at, ';')) {
+        at++;
+    }
+    return at;
+}
+
+static bool moves_in(const struct cursor *c, const struct who *who)
+{
+    above_list above = above_sentences(c, false);
+    for (size_t i = 0; i < above.count; i++) {
+        const struct sentence *s = above.at[i];
+        enum verb_task task = verb_row(s->verb)->task;
+        bool moves = task != VERB_PASS && task != VERB_SHOOT && task != VERB_GUARD;
+        for (size_t k = 0; moves && k < s->subject.count; k++) {
+            if (same_who(&s->subject.at[k], who)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void recast_stop(const struct cursor *c, struct recast *r)
+{
+    recast_comma(c, r);
+    r->tokens.at[r->tokens.count - 1].mark = '.';
+}
+
+/* when 4 gets to the corner, until 3 is at the elbow. */
+static bool arrival(struct cursor *c, struct somebody *who, const struct token **place,
+                    const struct token **clause)
+{
+    static const char *const ties[] = {"when",       "once",      "after",      "until",
+                                       "as soon as", "only when", "right when", NULL};
+    static const char *const there[] = {"gets to",     "gets into",   "gets down to", "gets up to",
+                                        "is at",       "is in",       "is on",        "is up at",
+                                        "is down in",  "reaches",     "arrives at",   "arrives in",
+                                        "is ready in", "is ready at", "gets out to",  "is set in",
+                                        "comes to",    "is set at",   "gets over to", NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, ties)) {
+        return false;
+    }
+    *clause = trial.at;
+    if (!somebody_read(&trial, who) || who->who.kind != WHO_PLAYER || !take_among(&trial, there)) {
+        return false;
+    }
+    *place = trial.at;
+    if (!spot_read(&trial, true)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* A moment that names a move which no sentence has: the move is put in front. */
+bool arrival_brought(const struct cursor *c, struct recast *r)
+{
+    const struct token *end = chain_end(c);
+    for (const struct token *at = c->at; at < end; at++) {
+        struct cursor trial = cursor_look(c);
+        struct somebody who;
+        const struct token *place, *clause;
+        trial.at = at;
+        trial.end = end;
+        if (at->kind != TOKEN_WORD || !arrival(&trial, &who, &place, &clause) ||
+            moves_in(c, &who.who)) {
+            continue;
+        }
+        *r = (struct recast){.to = end, .told = SPAN_NONE};
+        recast_somebody(c, r, &who);
+        recast_word(c, r, "goes");
+        recast_word(c, r, "to");
+        recast_copy(c, r, place, trial.at);
+        recast_stop(c, r);
+        recast_copy(c, r, c->at, clause);
+        recast_somebody(c, r, &who);
+        recast_verb(c, r, STR("gets there"));
+        recast_copy(c, r, trial.at, end);
+        struct span span = span_join(who.from->span, trial.at[-1].span);
+        struct str name = cursor_text(c, who.who.span);
+        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
+                 "no sentence sends %.*s there: `%.*s goes to %.*s` was put in front",
+                 STR_ARG(name), STR_ARG(name),
+                 STR_ARG(cursor_text(c, span_join(place->span, trial.at[-1].span))));
+        return true;
+    }
+    return false;
+}
+
+/* Behind a clause: its comma, `then`, and who goes on, where that is said again. */
+static bool take_goes_on(struct cursor *c)
+{
+    static const char *const pronouns[] = {"he", "she", NULL};
+    bool joined = take_mark(c, ',');
+    joined = take_words(c, "and") || joined;
+    joined = take_words(c, "then") || joined;
+    struct cursor trial = *c;
+    if (take_among(&trial, pronouns) && verb_begins(&trial)) {
+        c->at = trial.at;
+    }
+    return joined && verb_begins(c);
+}
+
+/* 3 doesn't go until 2 catches, then cuts: when 2 catches, 3 cuts; 1 holds it until 4 gets there,
+ * then drives. */
+bool not_until(const struct cursor *c, struct recast *r)
+{
+    static const char *const waits[] = {
+        "doesn't go",  "doesn't move",   "doesn't leave", "does not go", "does not move",
+        "doesn't cut", "doesn't come",   "doesn't start", "can't go",    "can't move",
+        "can't leave", "don't go",       "don't move",    "don't leave", "holds spot",
+        "won't go",    "does not leave", "isn't going",   NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    struct event event;
+    static const char *const holds[] = {"holds it",    "holds ball", "keeps it", "keeps ball",
+                                        "holds",       "waits",      "stays",    "waits there",
+                                        "stays there", NULL};
+    if (!somebody_read(&trial, &who)) {
+        return false;
+    }
+    bool held = !take_among(&trial, waits);
+    if ((held && !take_among(&trial, holds)) || !take_words(&trial, "until")) {
+        return false;
+    }
+    const struct token *from = trial.at;
+    if (!event_read(&trial, &event)) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    if ((held && !event.over) || !take_goes_on(&trial)) { /* until 2 catches: as it stands */
+        return false;
+    }
+    recast_word(c, r, "when");
+    recast_copy(c, r, from, to);
+    recast_comma(c, r);
+    recast_somebody(c, r, &who);
+    r->to = trial.at;
+    return true;
+}
+
+/* wait for the screen, then 1 drives; wait for 5 to get there and then 1 goes. */
+bool wait_for(const struct cursor *c, struct recast *r)
+{
+    static const char *const waits[] = {"wait for", "waiting for", "wait on", "hold for", NULL};
+    static const char *const there[] = {"to get there",   "to get set", "to set",    "to arrive",
+                                        "to be set",      "to come",    "to get up", "to be there",
+                                        "to get to spot", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    struct event event;
+    if (!take_among(&trial, waits)) {
+        return false;
+    }
+    const struct token *from = trial.at;
+    bool noun = above_event_read(&trial, &event) > 0;
+    bool known = noun || (person_read(&trial, &who.who) && take_among(&trial, there));
+    const struct token *to = trial.at;
+    if (!known) {
+        return false;
+    }
+    bool joined = take_mark(&trial, ',');
+    joined = take_words(&trial, "and") || joined;
+    joined = take_words(&trial, "then") || joined;
+    if (!joined || !subject_verb_is(&trial)) {
+        return false;
+    }
+    recast_word(c, r, "when");
+    if (noun) {
+        recast_copy(c, r, from, to);
+        if (event.kind == EVENT_VERB && verb_row(event.verb)->task == VERB_SCREEN) {
+            recast_verb(c, r, STR("is set"));
+        }
+    } else if (who.who.kind == WHO_PLAYER) {
+        recast_number(c, r, who.who.number);
+        recast_verb(c, r, STR("gets there"));
+    } else {
+        return false;
+    }
+    recast_comma(c, r);
+    r->to = trial.at;
+    return true;
+}
+
+/* before 1 passes to 2, 5 clears: 5 clears, then 1 passes to 2. */
+bool before_in_front(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    if (!take_words(&trial, "before") || !subject_verb_is(&trial)) {
+        return false;
+    }
+    struct cursor first = trial;
+    const struct token *from = trial.at, *end = chain_end(c);
+    for (const struct token *at = from; at < end; at++) {
+        struct cursor main = cursor_look(c);
+        main.at = at + 1;
+        if (!mark_of(at, ',') || !subject_verb_is(&main)) {
+            continue;
+        }
+        first.end = at;
+        if (!whole_sentence_is(&first)) {
+            return false;
+        }
+        recast_copy(c, r, at + 1, end);
+        recast_comma(c, r);
+        recast_word(c, r, "then");
+        recast_copy(c, r, from, at);
+        r->to = end;
+        return true;
+    }
+    return false;
+}
+
+/* ---- the thrower comes onto the floor ---- */
+
+/* Where this player stands out of bounds as the play begins; NULL: nowhere. */
+static const struct place *out_at(const struct cursor *c, const struct who *who)
+{
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        if (setting && setting->setting == SETTING_BALL && setting->ball_out &&
+            same_who(&setting->ball, who)) {
+            return setting->ball_out;
+        }
+        for (size_t k = 0; setting && k < setting->placings.count; k++) {
+            const struct placing *placing = &setting->placings.at[k];
+            if (placing->kind == PLACING_WHO && same_who(&placing->who, who) && placing->place &&
+                placing->place->kind == PLACE_OUT) {
+                return placing->place->a;
+            }
+        }
+    }
+    return NULL;
+}
+
+/* 3 steps in, steps in to the block: to the place that is named, or straight in. */
+bool steps_in(const struct cursor *c, struct recast *r)
+{
+    static const char *const ins[] = {"steps in",         "comes in",         "steps inbounds",
+                                      "comes inbounds",   "steps on",         "steps onto court",
+                                      "comes onto court", "gets in",          "gets inbounds",
+                                      "steps onto floor", "comes onto floor", "steps in bounds",
+                                      "comes in bounds",  "steps on court",   NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    bool named = somebody_read(&trial, &who);
+    const struct sentence *last = sentence_before(c);
+    if (!named && last && last->subject.count == 1) { /* throws it in and steps in */
+        who = (struct somebody){.from = c->at, .to = c->at, .who = last->subject.at[0]};
+    }
+    if ((!named && !last) || !take_among(&trial, ins)) {
+        return false;
+    }
+    const struct place *out = out_at(c, &who.who);
+    if (!out) {
+        return false;
+    }
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "goes");
+    r->to = trial.at;
+    r->same = !named;
+    if (leg_follows(&trial)) {
+        return true;
+    }
+    bool plain = out->kind == PLACE_SPOT && (out->side == SIDE_LEFT || out->side == SIDE_RIGHT);
+    if (!plain || !(stop_is(&trial) || clause_ends(cursor_next(&trial)))) {
+        return false;
+    }
+    recast_word(c, r, "to");
+    recast_word(c, r, out->side == SIDE_LEFT ? "left" : "right");
+    recast_verb(c, r, str_of(entry_words(spot_entries, (int)out->spot)));
+    return true;
+}

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: MIT */
+/* outline: an item of a practice as it stands in a notebook, without quotes and in any order: layup
+ * lines both sides 5 mins; 3:30 to 3:45 stretch; water, 2. Takes one line of which the strict
+ * reading made nothing; needs minutes, or two times of the day. */
+#include "language/syntax/chars.h"
+#include "language/words/grammar.h"
+#include "language/words/outline.h"
+
+#include "base/limits.h"
+
+/* What of the line is no text. */
+struct pieces {
+    const struct token *minutes, *from, *to; /* the measure or number; 3:30 to 3:45 */
+    bool bare;                               /* the minutes are a number without unit */
+};
+
+static bool is_mark(const struct token *token, char mark)
+{
+    return token->kind == TOKEN_MARK && token->mark == mark;
+}
+
+static bool is_minutes(const struct token *token)
+{
+    struct str text = token->text;
+    bool dash = text.size > 0 && text.at[text.size - 1] == '\''; /* 6' on a plan */
+    return token->kind == TOKEN_MEASURE &&
+           (token->unit == UNIT_MINUTES || (token->unit == UNIT_FEET && dash));
+}
+
+static bool joins_times(const struct token *token)
+{
+    return is_mark(token, '-') || (token->kind == TOKEN_WORD &&
+                                   (str_is(token->text, "to") || str_is(token->text, "until") ||
+                                    str_is(token->text, "till")));
+}
+
+/* False: two of a kind, a text in quotes, or no time at all. */
+static bool find_pieces(const struct cursor *c, struct pieces *out)
+{
+    *out = (struct pieces){NULL, NULL, NULL, false};
+    for (const struct token *at = c->at; at < c->end; at++) {
+        if (at->kind == TOKEN_QUOTED || (is_minutes(at) && out->minutes)) {
+            return false;
+        }
+        out->minutes = is_minutes(at) ? at : out->minutes;
+        if (at->kind == TOKEN_CLOCK && at != c->at && !(at - 2 == c->at && out->from)) {
+            return false; /* a time of the day stands in front */
+        }
+        if (at->kind == TOKEN_CLOCK) {
+            *(at == c->at ? &out->from : &out->to) = at;
+        }
+    }
+    if (out->to && !joins_times(out->from + 1)) {
+        return false;
+    }
+    const struct token *last = c->end - 1;
+    if (!out->minutes && !out->to && last > c->at && last->kind == TOKEN_NUMBER && last->integer &&
+        is_mark(last - 1, ',')) { /* water, 2 */
+        out->minutes = last;
+        out->bare = true;
+    }
+    return out->minutes || out->to;
+}
+
+/* Minutes out of range are told by the strict reading; times that run backwards by nobody else. */
+static bool fits_a_practice(struct cursor *c, const struct pieces *pieces, double minutes)
+{
+    if (minutes <= 0 && !pieces->minutes) {
+        struct diag *diag = REFUSE(c, TEXT_PLAN, pieces->to->span, "this ends before it starts");
+        diag_help(c->diags, diag, "write the minutes: `10 min \"Form shooting\"`");
+    }
+    return minutes > 0 && minutes <= LIMIT_PRACTICE_MINUTES;
+}
+
+/* Marks at its ends, and words that lead to the minutes, are no part of the text. */
+static void add_text(const struct cursor *c, struct strbuf *text, const struct token *from,
+                     const struct token *to)
+{
+    while (from < to &&
+           (is_mark(from, ',') || is_mark(from, ':') || is_mark(from, '-') || is_mark(from, '.'))) {
+        from++;
+    }
+    while (to > from && (to[-1].kind == TOKEN_MARK || str_is(to[-1].text, "for"))) {
+        to--;
+    }
+    if (from == to) {
+        return;
+    }
+    struct span span = span_join(from->span, to[-1].span);
+    strbuf_text(text, text->size > 0 ? ", " : "");
+    strbuf_add(text, cursor_text(c, span));
+}
+
+/* The first word is near to one that opens a line of a plan: mistyped, and no item. */
+static bool mistyped(const struct cursor *c)
+{
+    const struct token *first = c->at;
+    if (c->end - first > 1 && str_is(first[1].text, "with")) { /* end with free throws */
+        return false;
+    }
+    static const char *const words[] = {"starts", "ends",    "lasts",    "about", "lineup", "water",
+                                        "drill",  "station", "stations", "play",  NULL};
+    return first->kind == TOKEN_WORD && words_nearest(first->text, words) != NULL &&
+           !str_is(first->text, "water") && !str_is(first->text, "drill");
+}
+
+static double minutes_of(struct cursor *c, const struct pieces *pieces)
+{
+    if (!pieces->minutes) {
+        return pieces->to->number - pieces->from->number;
+    }
+    if (pieces->bare) {
+        struct str text = cursor_text(c, pieces->minutes->span);
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLAN_MINUTES, pieces->minutes->span,
+                                     "`%.*s` was taken as minutes", STR_ARG(text));
+        diag_help(c->diags, diag, "write the unit: `%.*s min`", STR_ARG(text));
+    }
+    return pieces->minutes->number;
+}
+
+bool outline_item(struct cursor *c, struct plan_form *out, int *clock)
+{
+    struct pieces pieces;
+    struct strbuf text;
+    if (c->at == c->end || mistyped(c) || !find_pieces(c, &pieces)) {
+        return false;
+    }
+    const struct token *from = pieces.to ? pieces.to + 1 : pieces.from ? pieces.from + 1 : c->at;
+    const struct token *cut = pieces.minutes ? pieces.minutes : c->end;
+    strbuf_init(&text, c->arena);
+    add_text(c, &text, from, cut);
+    if (cut < c->end) {
+        add_text(c, &text, cut + 1, c->end);
+    }
+    double minutes = minutes_of(c, &pieces);
+    if (text.size == 0 || !fits_a_practice(c, &pieces, minutes)) {
+        return false;
+    }
+    *out = (struct plan_form){.kind = PLAN_ITEM, .with_span = SPAN_NONE};
+    out->minutes = minutes;
+    out->text = text_clean(c->arena, strbuf_str(&text), false);
+    out->text_span = c->line_span;
+    *clock = pieces.from ? (int)pieces.from->number : -1;
+    c->at = c->end;
+    return true;
+}

@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: MIT */
+/* outline: an item of a practice as it stands in a notebook: outline.c. Inside words only. */
+#ifndef LANGUAGE_WORDS_OUTLINE_H
+#define LANGUAGE_WORDS_OUTLINE_H
+
+#include "language/words/cursor.h"
+
+/* `clock`: when it begins, minutes after midnight; -1: not said. False: no such item; c->refusals
+ * has grown where that was reported. */
+bool outline_item(struct cursor *c, struct plan_form *out, int *clock);
+
+#endif
