@@ -24,8 +24,8 @@ static struct strbuf sentence_of(const struct teller *t)
 
 /* ---- what one does ---- */
 
-/* "when 5 is still, " for one who uses a screen; else what the task waits for. `first`: no
- * sentence stands before it that "after that" could mean. */
+/* "when 5 is still, " for one who uses a screen, "as 5 slips, " where none comes; else what the
+ * task waits for. `first`: no sentence stands before it that "after that" could mean. */
 static void say_start(const struct teller *t, struct strbuf *out, const struct task *task,
                       bool first)
 {
@@ -37,6 +37,10 @@ static void say_start(const struct teller *t, struct strbuf *out, const struct t
     } else if (when.size) {
         strbuf_add(out, strbuf_str(&when));
         strbuf_text(out, ", ");
+    } else if (task->kind == TASK_USE && is_slipped(t, task)) {
+        strbuf_text(out, "as ");
+        say_body(t, out, task->other);
+        strbuf_text(out, " slips, ");
     } else if (task->kind == TASK_USE && task->screen_task >= 0 && !task->early) {
         strbuf_text(out, "when ");
         say_body(t, out, task->other);
@@ -82,7 +86,7 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
         say_template(t, out, task, "Look for {x}, not for a spot on the floor. |");
     }
     struct strbuf rest = sentence_of(t);
-    say_template(t, &rest, task, verb_more(task->verb));
+    say_template(t, &rest, task, is_slipped(t, task) ? "" : verb_more(task->verb));
     if (rest.size && !task->supplied) {
         say_upper(out, strbuf_str(&rest));
         strbuf_char(out, ' ');
@@ -156,10 +160,16 @@ static void say_screened(const struct teller *t, struct strbuf *out, size_t inde
         return; /* the use tells it */
     }
     struct strbuf sentence = sentence_of(t);
-    say_body(t, &sentence, screen->who);
-    strbuf_text(&sentence, " screens for you: wait until ");
-    say_body(t, &sentence, screen->who);
-    strbuf_text(&sentence, " is still");
+    if (is_slipped(t, screen)) {
+        strbuf_text(&sentence, "no screen comes: ");
+        say_body(t, &sentence, screen->who);
+        strbuf_text(&sentence, " slips");
+    } else {
+        say_body(t, &sentence, screen->who);
+        strbuf_text(&sentence, " screens for you: wait until ");
+        say_body(t, &sentence, screen->who);
+        strbuf_text(&sentence, " is still");
+    }
     add_sentence(t, out, &sentence);
 }
 
@@ -189,15 +199,36 @@ static void say_left(const struct teller *t, struct strbuf *out, const struct ta
 
 static const struct {
     enum spot spot;
-    const char *text;
+    const char *text, *unmoved;
 } stands[] = {
-#define STAND(spot, text) {SPOT_##spot, text},
+#define STAND(spot, text, unmoved) {SPOT_##spot, text, unmoved},
 #include "language/tell/tell_stand.def"
 #undef STAND
 };
 
-static void say_stand(const struct teller *t, struct strbuf *out, struct vec2 at)
+static struct vec2 stands_now(const struct teller *t, size_t until)
 {
+    struct vec2 at = stands_at(t->play, t->step, t->you);
+    for (size_t i = 0; i < until; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->who == t->you) {
+            at = task->planned;
+        }
+    }
+    return at;
+}
+
+/* Has this one run anywhere yet: in a step that leads here, or in this one's first tasks? */
+static bool has_run(const struct teller *t, size_t until)
+{
+    struct vec2 at = stands_now(t, until), start = t->play->start[t->you].at;
+    return at.x != start.x || at.y != start.y;
+}
+
+/* The one told stands still once the first `before` tasks are done. */
+static void say_stand(const struct teller *t, struct strbuf *out, size_t before)
+{
+    struct vec2 at = stands_now(t, before);
     struct task task = {.who = t->you, .other = BODY_NONE, .on = BODY_NONE, .goal = goal_at(at)};
     task.goal.spot = near_spot(t->play, at, &task.goal.side);
     if (task.goal.spot == SPOT_COUNT && court_in_lane(t->play->court, at)) {
@@ -207,7 +238,8 @@ static void say_stand(const struct teller *t, struct strbuf *out, struct vec2 at
     while (stands[row].spot != SPOT_COUNT && stands[row].spot != task.goal.spot) {
         row++;
     }
-    say_template(t, out, &task, stands[row].text);
+    bool unmoved = stands[row].unmoved && !has_run(t, before);
+    say_template(t, out, &task, unmoved ? stands[row].unmoved : stands[row].text);
     strbuf_char(out, ' ');
 }
 
@@ -281,30 +313,17 @@ static bool holds_a_screen(const struct teller *t)
     return false;
 }
 
-static struct vec2 stands_now(const struct teller *t, size_t until)
-{
-    struct vec2 at = stands_at(t->play, t->step, t->you);
-    for (size_t i = 0; i < until; i++) {
-        const struct task *task = step_task(t->step, t->branch, i);
-        if (task->who == t->you) {
-            at = task->planned;
-        }
-    }
-    return at;
-}
-
 /* `before`: how many tasks are done when this one is told to stand still. */
 static void say_still(const struct teller *t, struct strbuf *out, size_t before)
 {
-    struct vec2 at = stands_now(t, before);
     if (holds_ball_then(t, before) == t->you) {
-        say_hold(t, out, at);
+        say_hold(t, out, stands_now(t, before));
     } else if (holds_a_screen(t)) {
         if (!say_standing_screen(t, out)) {
             strbuf_text(out, "Hold your screen and be still. ");
         }
     } else if (!say_standing_screen(t, out)) {
-        say_stand(t, out, at);
+        say_stand(t, out, before);
     }
 }
 

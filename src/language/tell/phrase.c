@@ -37,10 +37,26 @@ static enum verb told_as(const struct task *task)
     return carried ? VERB_DRIBBLES : task->verb;
 }
 
-static const char *template_of(const struct task *task, enum form_of form)
+/* What is said where the screener slips: of the screen, and of who would have used it. */
+static const struct tell_row no_screen = {"goes as if to screen for {o}{at}",
+                                          "go as if to screen for {o}{at}", NULL, NULL};
+static const struct tell_row no_use = {"goes{to} without the screen", "go{to} without the screen",
+                                       NULL, NULL};
+static const struct tell_row no_use_with_ball = {"dribbles{to} without the screen",
+                                                 "dribble{to} without the screen", NULL, NULL};
+
+static const struct tell_row *row_of_nothing(const struct task *task)
+{
+    bool ball = task->verb == VERB_DRIBBLES_OFF || task->verb == VERB_DRIVES_OFF;
+    return task->kind == TASK_SCREEN ? &no_screen : ball ? &no_use_with_ball : &no_use;
+}
+
+static const char *template_of(const struct teller *t, const struct task *task, enum form_of form)
 {
     const struct tell_row *row = &rows[told_as(task)];
-    if (task->kind == TASK_PASS && task->verb == VERB_PASSES && passes[task->pass].third) {
+    if (is_slipped(t, task)) {
+        row = row_of_nothing(task);
+    } else if (task->kind == TASK_PASS && task->verb == VERB_PASSES && passes[task->pass].third) {
         row = &passes[task->pass];
     } else if (task->verb == VERB_SCREENS && screens[task->screen].third) {
         row = &screens[task->screen];
@@ -284,7 +300,7 @@ void say_template(const struct teller *t, struct strbuf *out, const struct task 
 void say_task(const struct teller *t, struct strbuf *out, const struct task *task,
               enum form_of form)
 {
-    say_template(t, out, task, template_of(task, form));
+    say_template(t, out, task, template_of(t, task, form));
     say_manner(t, out, task);
 }
 
@@ -302,7 +318,7 @@ void say_manner(const struct teller *t, struct strbuf *out, const struct task *t
         strbuf_number(out, task->taking, 1);
         strbuf_text(out, " s");
     }
-    if (task->early) {
+    if (task->early && !is_slipped(t, task)) {
         strbuf_text(out, " without waiting for the screen");
     }
     if (task->faces && task->kind == TASK_SCREEN) {

@@ -56,6 +56,8 @@ void say_when(const struct teller *t, struct strbuf *out, const struct task *tas
 void say_begins(const struct teller *t, struct strbuf *out, const struct wait *wait);
 /* " until x4 helps": what cuts it short; nothing for most. */
 void say_until(const struct teller *t, struct strbuf *out, const struct task *task);
+/* Does the screener leave on this way before the screen that this task sets or uses stands? */
+bool is_slipped(const struct teller *t, const struct task *task);
 /* The last thing that task `index` of a pass waits for of itself: "as 2 gets there". */
 bool receiver_moves(const struct teller *t, size_t index);
 

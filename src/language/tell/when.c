@@ -29,6 +29,23 @@ static body user_of(const struct teller *t, int screen)
     return step_task(t->step, t->branch, (size_t)screen)->other;
 }
 
+bool is_slipped(const struct teller *t, const struct task *task)
+{
+    bool uses = task->kind == TASK_USE && task->screen_task >= 0 && task->other2 == BODY_NONE;
+    const struct task *screen = task->kind == TASK_SCREEN ? task : NULL;
+    if (uses) {
+        screen = step_task(t->step, t->branch, (size_t)task->screen_task);
+    }
+    for (size_t i = 0; screen && i < step_task_count(t->step, t->branch); i++) {
+        const struct task *slip = step_task(t->step, t->branch, i);
+        if (slip->slip && slip->screen_task >= 0 &&
+            step_task(t->step, t->branch, (size_t)slip->screen_task) == screen) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Of this step, or of the one before that goes on beside it. */
 static const struct task *waited_for(const struct teller *t, const struct wait *wait)
 {
@@ -217,7 +234,8 @@ static bool worth_saying(const struct teller *t, const struct task *task, const 
     const struct task *on = waited_for(t, wait);
     bool shot = task->kind == TASK_SHOOT && !wait->before && wait->moment == MOMENT_CAUGHT &&
                 at_once(t, task, (size_t)wait->task);
-    return shot || on->kind == TASK_SCREEN || on->kind == TASK_SHOOT;
+    bool screen = on->kind == TASK_SCREEN && !is_slipped(t, on);
+    return shot || screen || on->kind == TASK_SHOOT;
 }
 
 void say_when(const struct teller *t, struct strbuf *out, const struct task *task)

@@ -205,15 +205,64 @@ START_TEST(one_who_passed_before_the_read_does_not_hold_the_ball)
 }
 END_TEST
 
+static const struct vec2 feet_in_the_lane[] = {{0, 0}, {0, .6}, {0, 2.6}};
+
+/* 4 has cut there, and has nothing to do in the step after. */
 START_TEST(one_who_ends_under_the_basket_is_not_told_to_stay_there)
 {
     struct play play;
+    struct task cut = task_of(&play, VERB_CUTS, 4, 5);
+    make_play(&play, &cut, 1);
+    VEC_PUSH(&arena, &play.steps, ((struct step){.number = 2, .after_branch = -1}));
+    cut.planned = feet_in_the_lane[_i];
+    play.steps.at[0].tasks.at[0] = cut;
+    struct str job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4));
+    ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
+}
+END_TEST
+
+START_TEST(one_who_has_not_run_yet_has_no_part_that_is_done)
+{
+    struct play play;
     make_play(&play, NULL, 0);
-    static const struct vec2 feet_in_the_lane[] = {{0, 0}, {0, .6}, {0, 2.6}};
-    for (size_t i = 0; i < sizeof feet_in_the_lane / sizeof *feet_in_the_lane; i++) {
-        play.start[body_attacker(4)].at = feet_in_the_lane[i];
-        struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
-        ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
+    play.start[body_attacker(4)].at = feet_in_the_lane[_i];
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
+    static const char *const at[] = {"at the rim", "at the front of the rim", "where you are"};
+    struct str wanted = str_format(&arena,
+                                   "Stay %s and watch the ball: your defender has to stay "
+                                   "with you.",
+                                   at[_i]);
+    ck_assert_str_eq(job.at, wanted.at);
+}
+END_TEST
+
+/* 3 screens for 5, and slips it: 5 must not wait for it. */
+START_TEST(who_would_have_used_a_screen_that_is_slipped_is_told_that_none_comes)
+{
+    struct play play;
+    struct task tasks[] = {task_of(&play, VERB_SCREENS, 3, 5), task_of(&play, VERB_COMES, 5, 3),
+                           task_of(&play, VERB_SLIPS, 3, 5)};
+    for (int i = 0; i < 3; i++) {
+        tasks[i].group = i + 1;
+        tasks[i].screen_task = i == 0 ? -1 : 0;
+    }
+    make_play(&play, tasks, 3);
+    struct step *step = &play.steps.at[0];
+    struct str set = tell_job(&arena, &play, step, -1, body_attacker(5));
+    ck_assert_str_eq(tell_strip(&arena, set).at, "When 3 is still, come off 3 to the left wing. "
+                                                 "Go shoulder to hip with 3.");
+    step->tasks.at[2].slip = true;
+    struct str job = tell_job(&arena, &play, step, -1, body_attacker(5));
+    ck_assert_str_eq(tell_strip(&arena, job).at,
+                     "As 3 slips, go to the left wing without the screen.");
+    static const char *const told[] = {"3 goes as if to screen for 5 on the left wing. ",
+                                       "5 goes to the left wing without the "
+                                       "screen.",
+                                       "3 slips to the left wing before the screen is set."};
+    for (size_t i = 0; i < 3; i++) {
+        struct str caption = tell_task(&arena, &play, step, -1, i);
+        const char *text = tell_strip(&arena, caption).at;
+        ck_assert_msg(strncmp(text, told[i], strlen(told[i])) == 0, "%s", text);
     }
 }
 END_TEST
@@ -316,7 +365,11 @@ int main(void)
     tcase_add_test(all, one_who_stands_still_is_told_why);
     tcase_add_loop_test(all, without_a_defense_no_verb_speaks_of_a_defender, 0, VERB_COUNT);
     tcase_add_test(all, one_who_passed_before_the_read_does_not_hold_the_ball);
-    tcase_add_test(all, one_who_ends_under_the_basket_is_not_told_to_stay_there);
+    tcase_add_loop_test(all, one_who_ends_under_the_basket_is_not_told_to_stay_there, 0,
+                        sizeof feet_in_the_lane / sizeof *feet_in_the_lane);
+    tcase_add_loop_test(all, one_who_has_not_run_yet_has_no_part_that_is_done, 0,
+                        sizeof feet_in_the_lane / sizeof *feet_in_the_lane);
+    tcase_add_test(all, who_would_have_used_a_screen_that_is_slipped_is_told_that_none_comes);
     tcase_add_loop_test(all, a_time_is_told_as_a_player_can_count_it, 0,
                         sizeof delay_cases / sizeof *delay_cases);
     tcase_add_test(all, a_step_says_on_which_of_several_ways_it_goes_on);
