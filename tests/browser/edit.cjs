@@ -179,6 +179,17 @@ async function keeping(page) {
   check((await text(page)) === before + '# last', 'a reload loses nothing', await text(page));
 }
 
+async function drafts(page) {
+  await write(page, PLAY);
+  await after(page, () => page.setInputFiles('#file', { name: 'other.play', mimeType: 'text/plain', buffer: Buffer.from(PLAY.replace('Millrace', 'Sluice')) }));
+  await page.reload();
+  await until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
+  check((await page.textContent('#name')) === 'other.play', 'a file that was opened is there after a reload');
+  await until(page, () => !document.getElementById('drafts').hidden);
+  await after(page, () => page.selectOption('#drafts', { index: 1 }));
+  check(await text(page) === PLAY, 'what was written before is among the drafts', await text(page));
+}
+
 async function files(page) {
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#download')]);
   check(fs.readFileSync(await download.path(), 'utf8') === await text(page), 'the text is downloaded as it stands');
@@ -211,7 +222,7 @@ async function main() {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, keeping]) {
+  for (const situation of [typing, completing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, keeping, drafts]) {
     try {
       await situation(page);
     } catch (thrown) {

@@ -406,16 +406,32 @@ function moved(line) {
   }
 }
 
-function load(name, text, includes) {
+function load(name, text, includes, id) {
   state.name = name
   state.file = ''
-  store.name = name
-  store.includes = includes
+  store.turnTo(name, includes, id)
+  tellDrafts()
   state.whole = state.held = null
   at('name').textContent = name
   quick.ask('files', {files: includes})
   editor.replace(text)
 }
+
+// Other texts that were written in this browser.
+async function tellDrafts() {
+  const drafts = await store.drafts(), select = at('drafts')
+  const day = (time) => new Date(time).toLocaleString('en-US', {month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit'})
+  select.hidden = drafts.length === 0
+  select.replaceChildren(new Option('Drafts', ''), ...drafts.map((draft) => new Option(`${draft.name}, ${day(draft.at)}`, draft.id)))
+}
+
+at('drafts').addEventListener('change', async () => {
+  const chosen = (await store.drafts()).find((draft) => draft.id === at('drafts').value)
+  if (chosen) {
+    await store.save(editor.text())
+    load(chosen.name, chosen.text, chosen.includes, chosen.id)
+  }
+})
 
 at('open').hidden = store.kind === 'server' // its file is open
 at('open').addEventListener('click', () => at('file').click())
@@ -451,9 +467,8 @@ async function openFiles(files) {
   const names = Object.keys(texts)
   const main = names.find((name) => texts[name].search(INCLUDE) >= 0) || names[0]
   INCLUDE.lastIndex = 0
-  const before = {name: state.name, text: editor.text()}
+  await store.save(editor.text()) // it stays among the drafts
   load(main, joined(texts, main), {})
-  notice(`${main} is open.`, [`Back to ${before.name}`, () => load(before.name, before.text, {})])
 }
 
 at('download').addEventListener('click', () => {
@@ -494,7 +509,7 @@ async function begin() {
   try {
     const opened = await store.open()
     editor.useClasses(await quick.ready)
-    load(opened.name, opened.text, opened.includes)
+    load(opened.name, opened.text, opened.includes, opened.id)
     kept.begin(opened)
   } catch (thrown) {
     notice(`This page cannot begin: ${thrown.message}`)

@@ -46,6 +46,7 @@
 //                           403 where it may not be written, 507 when it could not be.
 
 const DRAFTS = 'courtwright'
+const DRAFTS_MOST = 30 // older ones are let go (ours)
 const EVERY = 2000 // ms between two looks at the file
 
 // ---- the tab's own: IndexedDB, and localStorage for what must be written while the tab closes ----
@@ -71,14 +72,65 @@ export class TabStore {
     this.includes = {}
   }
 
-  // What was last written here; of the two copies the later one.
+  // What this tab had open, else what was last written here in any.
   async open() {
-    const found = [this.quick(), await this.slow()].filter(Boolean).sort((a, b) => b.at - a.at)[0]
-    if (found) {
-      this.name = found.name
-      this.includes = found.includes || {}
+    try {
+      this.db = await database()
+    } catch {
+      this.db = null // the quick copy alone is kept then
     }
-    return {name: this.name, text: found ? found.text : this.sample.text, version: '', includes: this.includes}
+    const all = await this.all(), own = all.find((draft) => draft.id === this.session()), found = own || all[0]
+    const {name, text, includes} = found || this.sample
+    this.turnTo(name, includes || {}, own && own.id)
+    this.forget(all.slice(DRAFTS_MOST))
+    return {name, text, version: '', includes: this.includes, id: this.id}
+  }
+
+  // From now on it is this text that is kept; without an id a new one beside all the others.
+  turnTo(name, includes, id) {
+    this.name = name
+    this.includes = includes
+    this.id = id || [...crypto.getRandomValues(new Uint32Array(2))].map((part) => part.toString(36)).join('')
+    try {
+      sessionStorage.setItem(DRAFTS, this.id)
+    } catch {
+      // a reload takes the last written then
+    }
+  }
+
+  // Texts that were written here, the newest first, but for the one that is open.
+  async drafts() {
+    return (await this.all()).filter((draft) => draft.id !== this.id)
+  }
+
+  async all() {
+    const quick = this.quick()
+    let all = []
+    try {
+      all = await wish(this.db.transaction('drafts').objectStore('drafts').getAll())
+    } catch {
+      all = []
+    }
+    const kept = quick ? all.find((draft) => draft.id === quick.id) : null
+    if (quick && (!kept || kept.at < quick.at)) {
+      all = [...all.filter((draft) => draft !== kept), quick]
+    }
+    return all.sort((a, b) => b.at - a.at)
+  }
+
+  forget(old) {
+    if (this.db && old.length > 0) {
+      const drafts = this.db.transaction('drafts', 'readwrite').objectStore('drafts')
+      old.forEach((draft) => drafts.delete(draft.id))
+    }
+  }
+
+  session() {
+    try {
+      return sessionStorage.getItem(DRAFTS)
+    } catch {
+      return null
+    }
   }
 
   quick() {
@@ -89,17 +141,8 @@ export class TabStore {
     }
   }
 
-  async slow() {
-    try {
-      this.db = await database()
-      return await wish(this.db.transaction('drafts').objectStore('drafts').get('open'))
-    } catch {
-      return null
-    }
-  }
-
   draft(text) {
-    return {id: 'open', name: this.name, text, includes: this.includes, at: Date.now()}
+    return {id: this.id, name: this.name, text, includes: this.includes, at: Date.now()}
   }
 
   async save(text) {
@@ -142,6 +185,15 @@ export class ServerStore {
     this.seen = '' // the newest that was told of
     this.end = '\n'
     this.mark = ''
+  }
+
+  turnTo(name, includes) {
+    this.name = name
+    this.includes = includes
+  }
+
+  async drafts() {
+    return [] // there is the file
   }
 
   async ask(path, options = {}) {
