@@ -3,6 +3,8 @@
 //
 //   store.kind                 'tab' | 'server'
 //   await store.open()         {name, text, includes: {name: text}}; the server's also {writable, why, new}
+//   store.turnTo(name, includes, id)   from now on it is this text that is kept
+//   await store.drafts()       others that were written in this browser: [{id, name, text, includes, at}]; the tab's
 //   await store.save(text)     {includes?} | {conflict: theirs} | {trouble: 'in words', silent?: nobody answered}
 //   await store.keepMine(text, theirs)   as save, over that conflict; {kept: 'name'}: what lay there is beside it
 //   store.accept(theirs)       the page goes on from that text
