@@ -11,7 +11,7 @@
 #define TOGETHER_FEET 1.4 /* so long side by side is too much (ours) */
 #define FLAT (16 * REAL_PI / 180)
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
-#define MOST_FEET 5.5 /* that another way is off the first one (ours) */
+#define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
 #define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 
