@@ -311,11 +311,12 @@ COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *
 
 /* ---- Movement -------------------------------------------------------------------------------- */
 
-/* A play as one SVG in which players and ball move in real time: the way that goes on from step to
- * step first, then each read and option that is not on it, from a little before its answer. Without
- * a script, so that it moves in an image too; played once, and the end stays. On paper, where less
- * motion is asked for, and in programs that do not animate, the first diagram stands still in its
- * place. */
+/* A play as one SVG in which players and ball move in real time: it stands for a second, then the
+ * way that goes on from step to step, then each read and option that is not on it, from a little
+ * before its answer. Without a script, so that it moves in an image too; played once, and the end
+ * stays. On paper, where less motion is asked for, and in programs that do not animate, the first
+ * diagram stands still in its place. (A browser may not tell an image of paper and of less motion:
+ * written into the page, it hears of both.) */
 struct courtwright_animate {
     size_t play;
     bool alone;     /* one diagram of it only: */
