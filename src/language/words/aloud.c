@@ -5,6 +5,8 @@
 #include "language/words/grammar.h"
 #include "language/words/reader.h"
 
+#include <string.h>
+
 static struct token word_like(const struct token *like, const char *text)
 {
     struct token token = *like;
@@ -155,6 +157,21 @@ static void title_runs_on(struct reader *r, size_t index, bool practice)
     }
 }
 
+/* Most lines begin as no heading does: a look at two tokens tells. */
+static bool may_be_heading(const struct line *line)
+{
+    if (line->count == 0 || line->broken) {
+        return false;
+    }
+    const struct token *first = &line->tokens[0];
+    if (first->kind == TOKEN_NUMBER) { /* 2nd */
+        bool ends = line->count > 1 && line->tokens[1].kind == TOKEN_WORD;
+        return line->count > 1 &&
+               (first->text.at[0] > '9' || (ends && line->tokens[1].text.size == 2));
+    }
+    return first->kind == TOKEN_WORD && first->first != '\0' && strchr("acfilnpstd", first->first);
+}
+
 void headings_aloud(struct reader *r)
 {
     bool practice = false;
@@ -163,7 +180,7 @@ void headings_aloud(struct reader *r)
     r->diags = &unheard;
     for (size_t i = 0; i < r->lines.all.count; i++) {
         struct line *line = &r->lines.all.at[i];
-        if (line->count == 0 || line->broken || line->tokens[0].kind == TOKEN_QUOTED) {
+        if (!may_be_heading(line)) {
             continue;
         }
         struct cursor c = reader_cursor(r, line, 0), play = c;
