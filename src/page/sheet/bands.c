@@ -3,6 +3,7 @@
  * pages, only their width. */
 #include "page/sheet/telling.h"
 
+#include "base/limits.h"
 #include "language/tell/tell.h"
 
 #define BAND_GAP 12.0 /* with the space under a baseline: 23 from baseline to baseline */
@@ -58,6 +59,27 @@ static struct str starters(struct arena *arena, const struct team *team, int pla
     return strbuf_str(&out);
 }
 
+/* "You may be 1, 2 or 3." */
+static struct str roles_of(struct arena *arena, const struct play *play)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_text(&out, "You may be ");
+    int count = 0, last = 0;
+    for (int n = 1; n <= LIMIT_ATTACKERS; n++) {
+        last = play->start[body_attacker(n)].on_floor ? n : last;
+    }
+    for (int n = 1; n <= last; n++) {
+        if (play->start[body_attacker(n)].on_floor) {
+            strbuf_text(&out, count == 0 ? "" : n == last ? " or " : ", ");
+            tell_body(&out, body_attacker(n));
+            count++;
+        }
+    }
+    strbuf_char(&out, '.');
+    return strbuf_str(&out);
+}
+
 struct galley *paragraphs_set(const struct setter *setter, const struct play *play, double width)
 {
     struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
@@ -65,6 +87,9 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         paragraph_set(
             &column, STR("Call it"),
             str_format(setter->arena, "Say \xE2\x80\x9C%.*s.\xE2\x80\x9D", STR_ARG(play->call)));
+    }
+    if (setter->job->any_role) {
+        paragraph_set(&column, STR("Your part"), roles_of(setter->arena, play));
     }
     if (play->is_drill && play->goal.size > 0) {
         paragraph_set(&column, STR("Goal"), tell_bold(setter->arena, play->goal, 0));

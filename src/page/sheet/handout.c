@@ -353,7 +353,7 @@ static struct str title_of(struct arena *arena, const struct sheet_job *job)
         return str_format(arena, "%.*s%ssheet for player %d", STR_ARG(name), comma,
                           body_number(job->reader));
     }
-    if (job->plays[0].reader > 0) {
+    if (job->plays[0].reader != 0) {
         return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), comma,
                           STR_ARG(job->reader_name));
     }
@@ -367,7 +367,11 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     struct arena_mark mark = arena_mark(setter.arena);
     struct sheet_job job = *setter.job;
     struct play_pages pages;
-    if (row->reader > 0) {
+    if (row->reader == SHEET_ANY_ROLE) {
+        job.heading = head_player(&setter);
+        job.reader = BODY_NONE;
+        job.any_role = true;
+    } else if (row->reader > 0) {
         job.reader = body_attacker(row->reader);
     }
     setter.job = &job;

@@ -13,6 +13,18 @@ struct str head_club(const struct sheet_job *job)
     return job->book->team.name.size > 0 ? job->book->team.name : job->book->title;
 }
 
+struct str head_player(const struct setter *setter)
+{
+    const struct sheet_job *job = setter->job;
+    struct str name = words_isolated(setter->arena, job->reader_name);
+    const char *sheet = "Player\xE2\x80\x99s sheet for";
+    if (job->reader == BODY_NONE) {
+        return str_format(setter->arena, "%s %.*s", sheet, STR_ARG(name));
+    }
+    return str_format(setter->arena, "%s %d%s%.*s", sheet, body_number(job->reader),
+                      name.size > 0 ? ", " : "", STR_ARG(name));
+}
+
 struct str head_players_sheet(const struct setter *setter, const struct play *play)
 {
     struct arena *arena = setter->arena;
@@ -23,9 +35,7 @@ struct str head_players_sheet(const struct setter *setter, const struct play *pl
     if (job->reader == BODY_NONE) {
         return words_sheet(arena, "Players\xE2\x80\x99 sheet", play);
     }
-    const char *comma = job->reader_name.size > 0 ? ", " : "";
-    return str_format(arena, "Player\xE2\x80\x99s sheet for %d%s%.*s", body_number(job->reader),
-                      comma, STR_ARG(words_isolated(arena, job->reader_name)));
+    return head_player(setter);
 }
 
 /* "6 s on the clock, down 2" */

@@ -13,8 +13,10 @@ struct sheet_play {
     const struct play *play;
     const struct run *run; /* NULL: see sheet_job.run_again */
     const finding_list *findings;
-    int reader; /* whose pages these are, 1..5; 0: the job's reader's */
+    int reader; /* whose pages these are, 1..5; 0: the job's reader's; SHEET_ANY_ROLE: of one who
+                 * has no number in it, and may be any of them */
 };
+enum { SHEET_ANY_ROLE = -1 };
 /* How a step fared when it was run many times by other players. */
 struct sheet_tolerance {
     int runs, works;     /* 0: nothing in it can be late, and it was not run */
@@ -32,6 +34,7 @@ struct sheet_job {
     bool a4;
     int per_page;           /* one of the sheet's sizes; 0: as it likes */
     body reader;            /* --for N; BODY_NONE: everybody */
+    bool any_role;          /* of a drill: one reader, who may be any of the players in it */
     struct str reader_name; /* from the roster, or empty */
     uint64_t seed;          /* of a fill-in sheet: which lines are missing */
     bool names;

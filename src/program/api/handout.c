@@ -41,19 +41,56 @@ static bool plays_there(const struct handout_job *job, const struct compiled *co
                       jersey, number);
 }
 
+/* By name instead of by a number. */
+static bool is_by_name(const struct courtwright_handout *handout)
+{
+    return handout->reader == 0 && handout->reader_name;
+}
+
+/* Is there something in the play for whoever reads as `number`, 0 for one not asked for by name? */
+static bool is_wanted(const struct handout_job *job, const struct compiled *compiled, int number)
+{
+    const struct courtwright_handout *handout = job->handout;
+    return is_by_name(handout) ? plays_there(job, compiled, number)
+                               : handout->reader == 0 || is_on_floor(compiled, handout->reader);
+}
+
 /* The play as often as it is to be printed: for a player by name once for each spot she has. */
+static size_t add_spots(const struct handout_job *job, const struct compiled *compiled,
+                        struct sheet_play *plays)
+{
+    bool by_name = is_by_name(job->handout);
+    size_t count = 0;
+    for (int number = by_name ? 1 : 0; number <= (by_name ? SPOTS : 0); number++) {
+        if (is_wanted(job, compiled, number)) {
+            plays[count++] =
+                (struct sheet_play){compiled->play, compiled->run, &compiled->findings, number};
+        }
+    }
+    return count;
+}
+
+/* Who has a spot in some play of the book has a part in every drill: there the roles go round. */
+static bool has_spot(const struct handout_job *job)
+{
+    struct sheet_play plays[SPOTS];
+    for (size_t i = 0; i < job->book->play_count; i++) {
+        const struct compiled *compiled = &job->book->plays[i];
+        if (compiled->ran && add_spots(job, compiled, plays) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void add_play(const struct handout_job *job, const struct compiled *compiled,
                      struct sheet_play *plays, size_t *count)
 {
-    const struct courtwright_handout *handout = job->handout;
-    bool by_name = handout->reader == 0 && handout->reader_name;
-    for (int number = by_name ? 1 : 0; number <= (by_name ? SPOTS : 0); number++) {
-        bool wanted = by_name ? plays_there(job, compiled, number)
-                              : handout->reader == 0 || is_on_floor(compiled, handout->reader);
-        if (wanted) {
-            plays[(*count)++] =
-                (struct sheet_play){compiled->play, compiled->run, &compiled->findings, number};
-        }
+    size_t spots = add_spots(job, compiled, plays + *count);
+    *count += spots;
+    if (spots == 0 && compiled->play->is_drill && has_spot(job)) {
+        plays[(*count)++] =
+            (struct sheet_play){compiled->play, compiled->run, &compiled->findings, SHEET_ANY_ROLE};
     }
 }
 
