@@ -406,6 +406,10 @@ def handout():
         status, out, err = run('handout', 'pair.play', '--for', 'everyone', cwd=here)
         tap.ok(status == 0 and out == 'give-and-go-1.pdf\ngive-and-go-2.pdf\n' and 'player 5' in err,
                'everyone is whoever is on the floor', f'{status} {out} {err}')
+        (here / 'round.play').write_text(GOOD + '\n' + (here / 'pair.play').read_text())
+        status, out, err = run('handout', 'round.play', '--play', 'Give and go', '--for', '4', cwd=here)
+        tap.ok(status == 0 and out == 'give-and-go-4.pdf\n', 'a drill goes to one of the team without a number in it, too',
+               f'{status} {out} {err}')
         (here / 'none.play').write_text(GOOD.replace('Swing', 'a\u0378'))  # U+0378 is no letter: no font has it
         status, out, err = run('handout', 'none.play', '-o', 'none.pdf', cwd=here)
         tap.ok(status == 0 and '\u0378' in err and 'box' in err, 'letters that no font has are told of', err)
