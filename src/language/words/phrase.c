@@ -4,7 +4,11 @@
 
 #include "language/words/grammar.h"
 
-static const struct phrase phrases[] = {
+/* As phrases.def has them, small: there are more than a thousand. */
+static const struct phrase_row {
+    const char *words, *bare, *with;
+    unsigned char verb, pass, screen, to;
+} phrases[] = {
 #define PHRASE(verb_, words_, bare_, pass_, screen_, with_, spot_)                                 \
     {.words = words_,                                                                              \
      .bare = bare_,                                                                                \
@@ -17,6 +21,8 @@ static const struct phrase phrases[] = {
 #undef PHRASE
 };
 
+_Static_assert(VERB_COUNT < 256 && SPOT_COUNT < 256, "a byte holds them");
+
 enum { OWN = sizeof phrases / sizeof *phrases };
 
 size_t phrase_count(void)
@@ -28,7 +34,14 @@ size_t phrase_count(void)
 struct phrase phrase_at(size_t index)
 {
     if (index < OWN) {
-        return phrases[index];
+        const struct phrase_row *row = &phrases[index];
+        return (struct phrase){.words = row->words,
+                               .bare = row->bare,
+                               .verb = (enum verb)row->verb,
+                               .pass = (enum pass_kind)row->pass,
+                               .screen = (enum screen_kind)row->screen,
+                               .with = row->with,
+                               .to = (enum spot)row->to};
     }
     enum verb verb = (enum verb)(index - OWN);
     return (struct phrase){.words = verb_row(verb)->words,
@@ -270,16 +283,16 @@ static bool table_noun(struct cursor *c, struct phrase *out)
     struct index_rows rows = rows_here(c, INDEX_PHRASES);
     size_t best = OWN; /* of those that are as long, the one written first */
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
-        if (*row >= OWN || !phrase_has(&phrases[*row], 'N')) {
+        if (*row >= OWN || !strchr(phrases[*row].with, 'N')) {
             continue;
         }
         struct cursor noun = *c;
-        const struct phrase *phrase = &phrases[*row];
+        const struct phrase_row *phrase = &phrases[*row];
         bool taken = take_words(&noun, phrase->words) || take_words(&noun, phrase->bare);
         if (taken && (!longest || noun.at > longest || (noun.at == longest && *row < best))) {
             longest = noun.at;
             best = *row;
-            *out = *phrase;
+            *out = phrase_at(best);
         }
     }
     c->at = longest ? longest : c->at;
@@ -562,7 +575,7 @@ bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out
 struct str phrase_words(enum verb verb, enum pass_kind pass, enum screen_kind screen, bool bare)
 {
     for (size_t i = 0; i < OWN && (pass != PASS_PLAIN || screen != SCREEN_PLAIN); i++) {
-        const struct phrase *phrase = &phrases[i];
+        const struct phrase_row *phrase = &phrases[i];
         if (phrase->verb == verb && phrase->pass == pass && phrase->screen == screen) {
             return str_of(bare ? phrase->bare : phrase->words);
         }
