@@ -238,8 +238,8 @@ static unsigned uses_of(struct filling_in *filling)
     unsigned uses = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         struct scene_options options = {.width = thirds.diagram, .accent = BODY_NONE};
-        uses |=
-            scene_make(filling->rows.setter.arena, filling->asked.at[i].diagram, &options)->uses;
+        uses |= scene_key_uses(
+            scene_make(filling->rows.setter.arena, filling->asked.at[i].diagram, &options));
     }
     return uses;
 }

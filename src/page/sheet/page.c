@@ -194,34 +194,44 @@ struct page page_open(const struct setter *setter, const struct head_words *word
 
 struct key_row {
     enum scene_class class;
-    double length;
+    double length, tight; /* of the sample, where there is room, and where there is little */
     const char *word;
 };
 
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 13, "ball"},
-    {CLASS_DEFENDER, 7, "defender"},
-    {CLASS_MOVE, 30, "run"},
-    {CLASS_PASS, 30, "pass"},
-    {CLASS_DRIBBLE, 40, "dribble"},
-    {CLASS_SCREEN, 28, "screen"},
-    {CLASS_HANDOFF, 22, "hand-off"},
-    {CLASS_SHOT, 30, "shot"},
-    {CLASS_END, 6, "where you finish"},
+    {CLASS_BALL, 13, 13, "ball"},
+    {CLASS_PLAYER, 8, 8, "coach"},
+    {CLASS_DEFENDER, 11, 11, "defender x1"},
+    {CLASS_MOVE, 30, 19, "run"},
+    {CLASS_PASS, 30, 21, "pass"},
+    {CLASS_DRIBBLE, 40, 28, "dribble"},
+    {CLASS_SCREEN, 28, 16, "screen"},
+    {CLASS_HANDOFF, 22, 16, "hand-off"},
+    {CLASS_SHOT, 30, 18, "shot"},
+    {CLASS_DEFENSE_MOVE, 26, 17, "defender\xE2\x80\x99s way"},
+    {CLASS_CONE, 8, 8, "cone"},
+    {CLASS_LINE_OF_PLAYERS, 12, 12, "who waits"},
+    {CLASS_END, 6, 6, "where you finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0
 #define KEY_GAP_LEAST 13.0
+#define KEY_GAP_TIGHT 7.0
 #define KEY_GAP_MOST 30.0
 
+static double key_length(const struct key_row *row, bool tight)
+{
+    return tight ? row->tight : row->length;
+}
+
 /* The gap between the rows of the key that are not NULL. */
-static double key_gap(const struct text_block *const words[KEY_ROWS])
+static double key_gap(const struct text_block *const words[KEY_ROWS], bool tight)
 {
     double used = 0;
     int count = 0;
     for (int i = 0; i < KEY_ROWS; i++) {
         if (words[i]) {
-            used += key_rows[i].length + KEY_TO_WORD + text_width(words[i]);
+            used += key_length(&key_rows[i], tight) + KEY_TO_WORD + text_width(words[i]);
             count++;
         }
     }
@@ -234,25 +244,16 @@ static unsigned uses_of(const struct page *page)
     unsigned uses = page->uses;
     for (size_t i = 0; i < page->galley->items.count; i++) {
         const struct placed *placed = &page->galley->items.at[i];
-        uses |= placed->kind == PLACED_SCENE ? placed->scene->uses : 0;
+        uses |= placed->kind == PLACED_SCENE ? scene_key_uses(placed->scene) : 0;
     }
     return uses;
 }
 
-/* Only what the page shows, spread over its width; who has the ball goes without saying first. */
-static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
+/* Samples and words along the key's line, from its left end. */
+static void put_samples(const struct setter *setter, struct page *page, const struct paper *paper,
+                        const struct text_block *const words[KEY_ROWS], bool tight)
 {
-    const struct text_block *words[KEY_ROWS] = {NULL};
-    unsigned uses = uses_of(page);
-    for (int i = 0; i < KEY_ROWS; i++) {
-        if (uses >> key_rows[i].class & 1) {
-            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
-        }
-    }
-    for (int i = 0; i < 2 && key_gap(words) < KEY_GAP_LEAST; i++) {
-        words[i] = NULL;
-    }
-    double gap = key_gap(words);
+    double gap = key_gap(words, tight);
     struct scene *samples = arena_new(setter->arena, struct scene);
     const double middle = 12;
     samples->width = PAGE_WIDE;
@@ -262,15 +263,33 @@ static void put_key(const struct setter *setter, struct page *page, const struct
         if (!words[i]) {
             continue;
         }
-        scene_key_sample(setter->arena, samples, key_rows[i].class, vec2_of(x, middle),
-                         key_rows[i].length);
-        x += key_rows[i].length + KEY_TO_WORD;
+        double length = key_length(&key_rows[i], tight);
+        scene_key_sample(setter->arena, samples, key_rows[i].class, vec2_of(x, middle), length);
+        x += length + KEY_TO_WORD;
         galley_text(page->galley, words[i], paper->margin + x, page->key, ROLE_TEXT);
         x += text_width(words[i]) + gap;
     }
     if (samples->items.count > 0) {
         galley_scene(page->galley, samples, paper->margin, page->key - 2.9 - middle);
     }
+}
+
+/* All that the page shows and no more, spread over its width; where that is too much for a line,
+ * who has the ball goes without saying first. */
+static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
+{
+    const struct text_block *words[KEY_ROWS] = {NULL};
+    unsigned uses = uses_of(page);
+    for (int i = 0; i < KEY_ROWS; i++) {
+        if (uses >> key_rows[i].class & 1) {
+            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
+        }
+    }
+    bool tight = key_gap(words, false) < KEY_GAP_LEAST;
+    for (int i = 0; i < KEY_ROWS && key_gap(words, tight) < KEY_GAP_TIGHT; i++) {
+        words[i] = NULL;
+    }
+    put_samples(setter, page, paper, words, tight);
 }
 
 void page_foot(const struct setter *setter, struct galley *galley, struct str words, size_t number,

@@ -13,12 +13,17 @@ struct key_row {
 };
 /* What a phone's line has room for. */
 static const struct key_row key_rows[] = {
+    {CLASS_PLAYER, 10, "coach", "coach"},
+    {CLASS_DEFENDER, 13, "defender", "defender x1"},
     {CLASS_MOVE, 24, "run", "run"},
     {CLASS_PASS, 26, "pass", "pass"},
     {CLASS_DRIBBLE, 30, "dribble", "dribble"},
     {CLASS_SCREEN, 22, "screen", "screen"},
     {CLASS_HANDOFF, 22, "hand-off", "hand-off"},
     {CLASS_SHOT, 24, "shot", "shot"},
+    {CLASS_DEFENSE_MOVE, 19, "defense", "defender\xE2\x80\x99s way"},
+    {CLASS_CONE, 10, "cone", "cone"},
+    {CLASS_LINE_OF_PLAYERS, 14, "waiting", "who waits"},
     {CLASS_END, 8, "finish", "finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };

@@ -174,7 +174,7 @@ static const struct picture *make_pictures(const struct pages *pages, const diag
     *uses = 0;
     for (size_t i = 0; i < diagrams->count; i++) {
         pictures[i] = picture_make(pages->html.arena, &diagrams->at[i], diagrams, names);
-        *uses |= pictures[i].still->uses;
+        *uses |= scene_key_uses(pictures[i].still);
     }
     return pictures;
 }

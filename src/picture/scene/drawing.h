@@ -277,6 +277,7 @@ void crossings_case(struct drawing *drawing, size_t over);
 void props_place(struct drawing *drawing);
 void queues_place(struct drawing *drawing);
 void props_draw(struct drawing *drawing);
+void cone_draw(struct drawing *drawing, struct vec2 at);
 /* moving_keys.c: the fewest of the samples from which all the others are found again, each to
  * within `within`; behind the keys there are. A first sample that is the last key is left out. */
 void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *sample, size_t count,

@@ -14,7 +14,7 @@ static void sample_stroke(struct drawing *drawing, enum scene_class class, struc
                             .start = -1,
                             .end = -1,
                             .grow = 1,
-                            .role = ROLE_INK,
+                            .role = class == CLASS_DEFENSE_MOVE ? ROLE_DEFENDER : ROLE_INK,
                             .parts = 1,
                             .head = class != CLASS_SCREEN && class != CLASS_HANDOFF};
     stroke.part[0].task = -1;
@@ -42,14 +42,28 @@ static void sample_ball(struct drawing *drawing, struct vec2 at, double length)
     put_text(drawing, CLASS_PLAYER, STR("1"), middle, numeral, FACE_BOLD, ROLE_INK);
 }
 
+/* An X with its number. */
 static void sample_defender(struct drawing *drawing, struct vec2 at, double length)
 {
-    double half = length / 2;
+    const double numeral = 6.5;
+    double wide = length - 0.6 * numeral, half = wide / 2;
     pen_move(drawing, vec2_of(at.x, at.y - half));
-    pen_line(drawing, vec2_of(at.x + length, at.y + half));
+    pen_line(drawing, vec2_of(at.x + wide, at.y + half));
     pen_move(drawing, vec2_of(at.x, at.y + half));
-    pen_line(drawing, vec2_of(at.x + length, at.y - half));
+    pen_line(drawing, vec2_of(at.x + wide, at.y - half));
     pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, drawing->size.x_stroke);
+    put_text(drawing, CLASS_DEFENDER, STR("1"), vec2_of(at.x + length - 0.2 * numeral, at.y),
+             numeral, FACE_MEDIUM, ROLE_DEFENDER);
+}
+
+static void sample_line(struct drawing *drawing, struct vec2 at, double length)
+{
+    for (int i = 0; i < 3; i++) {
+        double x = at.x + length * (i + 0.5) / 3;
+        pen_move(drawing, vec2_of(x + 1, at.y - 3.2));
+        pen_line(drawing, vec2_of(x - 1, at.y + 3.2));
+        pen_stroke(drawing, CLASS_LINE_OF_PLAYERS, ROLE_INK, drawing->size.line);
+    }
 }
 
 void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class,
@@ -69,8 +83,26 @@ void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class
         sample_ball(&drawing, at, length);
     } else if (class == CLASS_DEFENDER) {
         sample_defender(&drawing, at, length);
-    } else if (class >= CLASS_MOVE && class <= CLASS_SHOT) {
+    } else if (class == CLASS_PLAYER) {
+        put_text(&drawing, CLASS_PLAYER, STR("C"), vec2_of(at.x + length / 2, at.y), length * 1.3,
+                 FACE_BOLD, ROLE_INK);
+    } else if (class == CLASS_CONE) {
+        cone_draw(&drawing, vec2_of(at.x + length / 2, at.y));
+    } else if (class == CLASS_LINE_OF_PLAYERS) {
+        sample_line(&drawing, at, length);
+    } else if (class >= CLASS_MOVE && class <= CLASS_DEFENSE_MOVE) {
         sample_stroke(&drawing, class, at, length);
     }
     scene->lines = lines;
+}
+
+unsigned scene_key_uses(const struct scene *scene)
+{
+    const unsigned player = 1u << CLASS_PLAYER;
+    bool coach = false;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        coach = coach || (item->class == CLASS_PLAYER && item->who == BODY_COACH);
+    }
+    return (scene->uses & ~player) | (coach ? player : 0);
 }

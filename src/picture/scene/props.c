@@ -83,7 +83,7 @@ void queues_place(struct drawing *drawing)
     }
 }
 
-static void cone_draw(struct drawing *drawing, struct vec2 at)
+void cone_draw(struct drawing *drawing, struct vec2 at)
 {
     /* base 1.9, height 1.75, flat top 0.6; a white stripe from .36 to .58 of the height */
     double u = drawing->size.cone, high = 1.75 * u, foot = at.y + high / 2;

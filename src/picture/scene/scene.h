@@ -159,9 +159,12 @@ double scene_height(struct arena *arena, const struct diagram *diagram,
 struct scene *scene_court(struct arena *arena, const struct court *court);
 
 /* Sample marks for a page's key, baseline at `at`, `length` long: run, pass, dribble, screen,
- * hand-off, shot, end (CLASS_MOVE .. CLASS_END). */
+ * hand-off, shot, a defender's way, cone, waiting line, end (CLASS_MOVE .. CLASS_END), a defender,
+ * the ball; CLASS_PLAYER is the coach's letter, for players' numbers need no key. */
 void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class,
                       struct vec2 at, double length);
+/* The marks of a picture that a key has a sample for, as `uses`. */
+unsigned scene_key_uses(const struct scene *scene);
 
 /* What lies on what, for tests and `--measure`. */
 enum measured {
