@@ -194,34 +194,36 @@ struct page page_open(const struct setter *setter, const struct head_words *word
 
 struct key_row {
     enum scene_class class;
-    double length, tight; /* of the sample, where there is room, and where there is little */
-    const char *word;
+    double length, tight;     /* of the sample, where there is room, and where there is little */
+    const char *word, *brief; /* NULL: there is no shorter one */
 };
 
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 13, 13, "ball"},
-    {CLASS_PLAYER, 8, 8, "coach"},
-    {CLASS_DEFENDER, 11, 11, "defender x1"},
-    {CLASS_MOVE, 30, 19, "run"},
-    {CLASS_PASS, 30, 21, "pass"},
-    {CLASS_DRIBBLE, 40, 28, "dribble"},
-    {CLASS_SCREEN, 28, 16, "screen"},
-    {CLASS_HANDOFF, 22, 16, "hand-off"},
-    {CLASS_SHOT, 30, 18, "shot"},
-    {CLASS_DEFENSE_MOVE, 26, 17, "defender\xE2\x80\x99s way"},
-    {CLASS_CONE, 8, 8, "cone"},
-    {CLASS_LINE_OF_PLAYERS, 12, 12, "who waits"},
-    {CLASS_END, 6, 6, "where you finish"},
+    {CLASS_BALL, 13, 13, "ball", NULL},
+    {CLASS_PLAYER, 8, 8, "coach", NULL},
+    {CLASS_DEFENDER, 12, 12, "defender x1", NULL},
+    {CLASS_MOVE, 30, 19, "run", NULL},
+    {CLASS_PASS, 30, 21, "pass", NULL},
+    {CLASS_DRIBBLE, 40, 28, "dribble", NULL},
+    {CLASS_SCREEN, 28, 16, "screen", NULL},
+    {CLASS_HANDOFF, 22, 16, "hand-off", NULL},
+    {CLASS_SHOT, 30, 18, "shot", NULL},
+    {CLASS_DEFENSE_MOVE, 26, 17, "defender\xE2\x80\x99s way", NULL},
+    {CLASS_CONE, 8, 8, "cone", NULL},
+    {CLASS_LINE_OF_PLAYERS, 12, 12, "who waits", NULL},
+    {CLASS_END, 6, 6, "where you finish", "finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0
+#define KEY_TO_WORD_TIGHT 4.0
 #define KEY_GAP_LEAST 13.0
 #define KEY_GAP_TIGHT 7.0
 #define KEY_GAP_MOST 30.0
 
-static double key_length(const struct key_row *row, bool tight)
+/* From a sample's left end to its word. */
+static double key_reach(const struct key_row *row, bool tight)
 {
-    return tight ? row->tight : row->length;
+    return tight ? row->tight + KEY_TO_WORD_TIGHT : row->length + KEY_TO_WORD;
 }
 
 /* The gap between the rows of the key that are not NULL. */
@@ -231,7 +233,7 @@ static double key_gap(const struct text_block *const words[KEY_ROWS], bool tight
     int count = 0;
     for (int i = 0; i < KEY_ROWS; i++) {
         if (words[i]) {
-            used += key_length(&key_rows[i], tight) + KEY_TO_WORD + text_width(words[i]);
+            used += key_reach(&key_rows[i], tight) + text_width(words[i]);
             count++;
         }
     }
@@ -263,9 +265,10 @@ static void put_samples(const struct setter *setter, struct page *page, const st
         if (!words[i]) {
             continue;
         }
-        double length = key_length(&key_rows[i], tight);
-        scene_key_sample(setter->arena, samples, key_rows[i].class, vec2_of(x, middle), length);
-        x += length + KEY_TO_WORD;
+        const struct key_row *row = &key_rows[i];
+        scene_key_sample(setter->arena, samples, row->class, vec2_of(x, middle),
+                         tight ? row->tight : row->length);
+        x += key_reach(row, tight);
         galley_text(page->galley, words[i], paper->margin + x, page->key, ROLE_TEXT);
         x += text_width(words[i]) + gap;
     }
@@ -274,18 +277,27 @@ static void put_samples(const struct setter *setter, struct page *page, const st
     }
 }
 
+static void key_words(const struct setter *setter, unsigned uses, bool brief,
+                      const struct text_block *words[KEY_ROWS])
+{
+    for (int i = 0; i < KEY_ROWS; i++) {
+        const struct key_row *row = &key_rows[i];
+        const char *word = brief && row->brief ? row->brief : row->word;
+        words[i] = uses >> row->class & 1 ? words_set(setter, TYPE_NOTE, str_of(word), 0) : NULL;
+    }
+}
+
 /* All that the page shows and no more, spread over its width; where that is too much for a line,
- * who has the ball goes without saying first. */
+ * first the samples are shorter, then the words; who has the ball goes without saying first. */
 static void put_key(const struct setter *setter, struct page *page, const struct paper *paper)
 {
-    const struct text_block *words[KEY_ROWS] = {NULL};
+    const struct text_block *words[KEY_ROWS];
     unsigned uses = uses_of(page);
-    for (int i = 0; i < KEY_ROWS; i++) {
-        if (uses >> key_rows[i].class & 1) {
-            words[i] = words_set(setter, TYPE_NOTE, str_of(key_rows[i].word), 0);
-        }
-    }
+    key_words(setter, uses, false, words);
     bool tight = key_gap(words, false) < KEY_GAP_LEAST;
+    if (tight && key_gap(words, true) < KEY_GAP_TIGHT) {
+        key_words(setter, uses, true, words);
+    }
     for (int i = 0; i < KEY_ROWS && key_gap(words, tight) < KEY_GAP_TIGHT; i++) {
         words[i] = NULL;
     }

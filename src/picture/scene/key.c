@@ -45,7 +45,7 @@ static void sample_ball(struct drawing *drawing, struct vec2 at, double length)
 /* An X with its number. */
 static void sample_defender(struct drawing *drawing, struct vec2 at, double length)
 {
-    const double numeral = 6.5;
+    const double numeral = 8; /* as beside a defender, in letters that can be read */
     double wide = length - 0.6 * numeral, half = wide / 2;
     pen_move(drawing, vec2_of(at.x, at.y - half));
     pen_line(drawing, vec2_of(at.x + wide, at.y + half));
