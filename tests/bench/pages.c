@@ -88,7 +88,8 @@ static cairo_surface_t *record(const struct benched *book, const struct galley *
     return recorded;
 }
 
-static void replay_pages(const struct benched *book, cairo_surface_t *const *recorded, double *figure)
+static void replay_pages(const struct benched *book, cairo_surface_t *const *recorded,
+                         double *figure)
 {
     size_t size = 0;
     const struct paper *paper = paper_of(false);

@@ -136,8 +136,8 @@ static body by_spot(struct maker *m, const struct who *who, const struct voice *
     struct goal goal;
     const struct place *place = who->place;
     bool sided = place->kind == PLACE_SPOT && place->side == SIDE_NONE;
-    body either = sided && spot_row(place->spot)->sided ? by_either(m, who, voice)
-                                                            : (body)BODY_NONE;
+    body either =
+        sided && spot_row(place->spot)->sided ? by_either(m, who, voice) : (body)BODY_NONE;
     if (either != BODY_NONE) {
         return either;
     }

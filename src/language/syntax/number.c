@@ -93,7 +93,7 @@ static void become_measure(struct scan *scan, struct token *token, enum unit uni
 /* 5s man: 5's, its mark left out. */
 static bool is_owner(const struct scan *scan, const char *word, const char *behind)
 {
-    static const char *const owned[] = {"man",  "defender", "girl",   "guy", "spot",
+    static const char *const owned[] = {"man",  "defender", "girl",    "guy", "spot",
                                         "side", "screen",   "screens", NULL};
     char next[UNIT_MOST];
     return word[0] == 's' && word[1] == '\0' &&

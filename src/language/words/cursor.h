@@ -44,7 +44,7 @@ struct cursor {
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;
     struct span remark; /* all that was said moves nobody: set by sentences_read; else empty */
-    size_t refusals; /* errors reported: when it grew, whoever asked need not report another */
+    size_t refusals;    /* errors reported: when it grew, whoever asked need not report another */
 };
 
 /* Where a reader stood, to come back to: what it reported in between is unsaid. */

@@ -55,8 +55,8 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            bool acts = number_acts(line, token) || ball_acts(line, token) ||
-                        same_time(line, token);
+            bool acts =
+                number_acts(line, token) || ball_acts(line, token) || same_time(line, token);
             return acts ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }

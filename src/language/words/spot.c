@@ -128,10 +128,8 @@ static const struct place *backcourt_side(struct cursor *c, int side, const stru
     if ((side != SIDE_LEFT && side != SIDE_RIGHT) || (next && next->kind != TOKEN_MARK)) {
         return NULL;
     }
-    struct place place = {.kind = PLACE_SPOT,
-                          .spot = SPOT_ELBOW,
-                          .side = (enum side)side,
-                          .backcourt = true};
+    struct place place = {
+        .kind = PLACE_SPOT, .spot = SPOT_ELBOW, .side = (enum side)side, .backcourt = true};
     const struct place *kept = place_new(c, place, from);
     if (!quiet) {
         struct diag *diag = diag_add(c->diags, DIAG_TEXT_SPOT_TAKEN, kept->span,

@@ -256,8 +256,7 @@ START_TEST(who_would_have_used_a_screen_that_is_slipped_is_told_that_none_comes)
     ck_assert_str_eq(tell_strip(&arena, job).at,
                      "As 3 slips, go to the left wing without the screen.");
     static const char *const told[] = {"3 goes as if to screen for 5 on the left wing. ",
-                                       "5 goes to the left wing without the "
-                                       "screen.",
+                                       "5 goes to the left wing without the screen.",
                                        "3 slips to the left wing before the screen is set."};
     for (size_t i = 0; i < 3; i++) {
         struct str caption = tell_task(&arena, &play, step, -1, i);
