@@ -104,6 +104,17 @@ async function wrongWord(page) {
   check((await text(page)) === PLAY, 'a misspelt word is mended by its help');
 }
 
+// What is painted of the moving picture, as the browser computes it.
+const painted = (page) => page.evaluate(() => {
+  const of = (selector) => [...document.querySelectorAll(`#floor .moving ${selector}`)].map((one) => getComputedStyle(one));
+  const inked = (style) => style.fill !== 'none' || style.stroke !== 'none';
+  return {
+    text: of('text').map((style) => style.fill),
+    lines: of('path, line').filter(inked).length,
+    ball: of('.ball, .ball *').some(inked),
+  };
+});
+
 async function moving(page) {
   await write(page, PLAY);
   await page.click('#watch');
@@ -113,6 +124,9 @@ async function moving(page) {
     return JSON.stringify(document.querySelector('#floor svg').getCurrentTime()) + body.getBoundingClientRect().x;
   });
   const first = await place();
+  const seen = await painted(page);
+  check(seen.text.length >= 5 && seen.text.every((fill) => fill !== 'none'), 'who moves has a color', seen.text);
+  check(seen.lines > 0 && seen.ball, 'so have lines and the ball', seen);
   await page.waitForTimeout(500);
   check(first !== await place(), 'the play moves');
   await page.click('#play');
