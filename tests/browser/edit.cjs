@@ -74,6 +74,40 @@ async function completing(page) {
   await page.keyboard.press('Escape');
 }
 
+async function entering(page) {
+  const listed = () => page.waitForSelector('.cm-tooltip-autocomplete li', { timeout: 5000 });
+  const begun = async (line) => {
+    await write(page, PLAY + line.slice(0, -1));
+    await page.keyboard.type(line.slice(-1));
+    await listed();
+    await page.waitForTimeout(200); // longer than the list is too new to be taken from
+  };
+  await begun('    1 shoots');
+  await after(page, () => page.keyboard.press('Enter'));
+  check(await text(page) === PLAY + '    1 shoots\n    ', 'Enter makes a new line, whatever is offered', await text(page));
+  await begun('    4 cut');
+  await after(page, () => page.keyboard.press('Tab'));
+  check((await text(page)).startsWith(PLAY + '    4 cuts'), 'Tab takes what is offered', await text(page));
+  await begun('    4 cut');
+  await page.keyboard.press('ArrowDown');
+  await after(page, () => page.keyboard.press('Enter'));
+  check((await text(page)).startsWith(PLAY + '    4 cuts') && !(await text(page)).endsWith('\n    '), 'so do an arrow and Enter', await text(page));
+}
+
+// What is only an example, or one of several ways, is not to be written over what a coach wrote.
+async function sparing(page) {
+  for (const [content, what] of [
+    ['team "Millrace"\n  1 Maya\n', 'an example of a player'],
+    [PLAY + '    read x3 cheats over the top\n      1 shoots\n', 'what a defender may do'],
+    [PLAY + '    1 passes the ball quickly over there\n', 'what is not understood'],
+  ]) {
+    await write(page, content);
+    await page.waitForSelector('#found .error');
+    const offered = await page.locator('#found .error ~ .end .apply').count();
+    check(offered === 0, `${what} is not applied`, await page.textContent('#found'));
+  }
+}
+
 async function hovering(page) {
   await write(page, PLAY);
   await page.locator('.k-verb').first().hover();
@@ -184,6 +218,24 @@ async function printing(page) {
   await page.getByRole('button', { name: 'Back' }).click();
 }
 
+// The browser's own printing, without the page's sheets.
+async function menuPrinting(page) {
+  await write(page, PLAY);
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  const seen = await page.evaluate(() => ({
+    floor: document.querySelector('#floor svg').getBoundingClientRect().height,
+    text: document.getElementById('printed').innerText,
+    top: document.querySelector('.top').getBoundingClientRect().height,
+  }));
+  check(seen.floor > 100 && seen.top === 0, 'the picture is printed without the page round it', seen);
+  check(seen.text.includes('1 passes to 2'), 'and the text with it', seen);
+  await page.emulateMedia({ media: null });
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  const pdf = await page.pdf();
+  check(pdf.length > 9000, 'the sheet is not empty', pdf.length);
+}
+
 async function keeping(page) {
   await write(page, PLAY + '    4 cuts to the rim\n');
   const before = await text(page);
@@ -236,7 +288,8 @@ async function main() {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, keeping, drafts]) {
+  for (const situation of [typing, completing, entering, sparing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, menuPrinting,
+    keeping, drafts]) {
     try {
       await situation(page);
     } catch (thrown) {

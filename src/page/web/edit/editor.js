@@ -2,7 +2,7 @@
 // editor: the text, in CodeMirror: colored by the core's own classes, underlined where something is found, with its
 // square at the line's end, completion and what a word means. In a shadow root, where its style sheets need no
 // exception from the page's policy.
-import {autocompletion, closeBrackets, completionKeymap} from '@codemirror/autocomplete'
+import {acceptCompletion, autocompletion, closeBrackets, completionKeymap, completionStatus, moveCompletionSelection, selectedCompletion} from '@codemirror/autocomplete'
 import {defaultKeymap, history, historyKeymap, indentLess, indentMore} from '@codemirror/commands'
 import {highlightSelectionMatches, search, searchKeymap} from '@codemirror/search'
 import {EditorSelection, EditorState, StateEffect, StateField} from '@codemirror/state'
@@ -134,6 +134,18 @@ function hoverBox(said) {
   return box
 }
 
+// Tab takes the first of the list, or what was gone to in it; without a list it leaves the text.
+function take(view) {
+  if (completionStatus(view.state) !== 'active') {
+    return false
+  }
+  if (!selectedCompletion(view.state)) {
+    moveCompletionSelection(true)(view)
+  }
+  acceptCompletion(view)
+  return true // where the list is too new to be taken from, the key is not to leave the text either
+}
+
 // options: {parent, text, changed(text), moved(line), complete(text, at), hover(text, at)}
 export function openEditor(options) {
   const root = options.parent.attachShadow({mode: 'open'})
@@ -185,10 +197,11 @@ export function openEditor(options) {
       extensions: [
         lineNumbers(), highlightActiveLine(), highlightActiveLineGutter(), history(), drawSelection(), search(),
         highlightSelectionMatches(), closeBrackets(), EditorView.lineWrapping,
-        autocompletion({override: [complete], icons: false}),
+        // nothing is chosen of itself: Enter makes a new line
+        autocompletion({override: [complete], icons: false, selectOnOpen: false}),
         hover, colors, marks, indents, look, listen,
         EditorView.contentAttributes.of({'aria-label': 'The text of your plays', spellcheck: 'false', autocapitalize: 'off'}),
-        keymap.of([{key: 'Mod-]', run: indentMore}, {key: 'Mod-[', run: indentLess}, ...completionKeymap, ...defaultKeymap,
+        keymap.of([{key: 'Tab', run: take}, {key: 'Mod-]', run: indentMore}, {key: 'Mod-[', run: indentLess}, ...completionKeymap, ...defaultKeymap,
           ...historyKeymap, ...searchKeymap])
       ]
     })

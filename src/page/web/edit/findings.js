@@ -73,7 +73,8 @@ export function fixIn(editor, said, name) {
   }
   const line = editor.view.state.doc.line(said.line)
   const span = {from: editor.placeOf(said.line, said.column), to: editor.placeOf(said.line, said.end)}
-  return fixOf(said.help, {from: line.from, text: line.text}, span)
+  const doc = editor.view.state.doc, textOf = (number) => (number >= 1 && number <= doc.lines ? doc.line(number).text : '')
+  return fixOf(said.help, {from: line.from, text: line.text, before: textOf(said.line - 1), after: textOf(said.line + 1)}, span)
 }
 
 // actions: {goTo(said), fix(said), apply(fix), show(label)}

@@ -336,6 +336,10 @@ addEventListener('keydown', (event) => {
   }
 })
 
+// Printed from the browser's menu: the picture and the text as they stand. The editor holds only what is seen of it.
+addEventListener('beforeprint', () => { at('printed').textContent = at('paper').hidden ? editor.text() : '' })
+addEventListener('afterprint', () => { at('printed').textContent = '' })
+
 // ---- the text, kept ----
 
 const kept = new Kept({
