@@ -34,6 +34,9 @@ async function until(page, what, argument) {
 // 3 comes to where 4 stands.
 const TAKEN = PLAY.replace('    3 stays\n', '    4 stays\n') + '    1 screens for 3\n    3 comes off 1 to left wing\n';
 
+// 4 has nothing to do.
+const IDLE = PLAY + '    2 drives to the rim\n';
+
 const shown = (page) => page.evaluate(() => Number(document.documentElement.dataset.shown || 0));
 
 // Does something and waits until the picture that follows is there.
@@ -124,9 +127,12 @@ async function finding(page) {
   check((await line.locator('.squares').textContent()) === 'A', 'with its square at the end of the line');
   check((await page.textContent('#found li')).includes('stands there too'), 'and told in the list', await page.textContent('#found'));
   check((await page.locator('#floor svg text', { hasText: /^A$/ }).count()) === 1, 'and drawn in the picture under its letter');
+  check(await page.locator('#found .apply').count() === 0, 'one of two ways out is not applied', await page.textContent('#found'));
+  await write(page, IDLE);
+  await page.waitForSelector('#found .square');
   await after(page, () => page.locator('#found .apply').first().click());
-  check(await text(page) === TAKEN.replace('3 comes off 1 to left wing', '3 goes to top'), 'its help is applied', await text(page));
-  await until(page, () => !document.querySelector('#found').textContent.includes('stands there too'));
+  check(await text(page) === IDLE.replace('"Swing"', '"Swing"\n    4 stays'), 'a sentence that is missing is put under its step', await text(page));
+  await until(page, () => !document.querySelector('#found').textContent.includes('stay on purpose'));
   check(true, 'and the finding is gone');
 }
 
@@ -308,6 +314,10 @@ async function main() {
   check(wide <= 390, 'on a narrow screen nothing sticks out', String(wide));
   const small = await phone.evaluate(() => [...document.querySelectorAll('button, select')].filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44 && !one.classList.contains('line')).map((one) => one.textContent));
   check(small.length === 0, 'and what is touched is 44 px high', small.join(', '));
+  await phone.click('#watch');
+  await phone.waitForSelector('#panel:not([hidden])');
+  const seen = await painted(phone);
+  check(seen.text.length >= 5 && seen.text.every((fill) => fill !== 'none') && seen.lines > 0, 'and a play is watched', seen);
   check(page.asked.length === 0 && phone.asked.length === 0, 'nothing is asked of a network', [...page.asked, ...phone.asked].join(' '));
   // Where styled text is replaced Chromium's own editing sets a style on what comes, which the policy refuses.
   const errors = [...page.errors, ...phone.errors].filter((said) => !/^Applying inline style .* style attributes /s.test(said));

@@ -2,7 +2,6 @@
 // fix: what a help proposes, as a change of the text: {from, to, insert} or null. What the coach wrote is replaced only
 // where the help names just what is to stand in its place; an example or a choice is for the coach to write.
 
-const firstWord = (text) => (text.trim().match(/^\S+/) || [''])[0]
 const bare = (text) => text.replace(/^"|"$/g, '').toLowerCase()
 
 // How many letters are other, more or fewer.
@@ -26,7 +25,7 @@ function meant(help, here, span) {
   }
   const text = found[1] || found[2] || found[3]
   const letters = Math.max(bare(here).length, bare(text).length)
-  if (apart(bare(here), bare(text)) > Math.max(1, letters / 3)) {
+  if (apart(bare(here), bare(text)) > Math.max(1, letters / 2)) {
     return null // it is not for what is marked, or not for all of it
   }
   return {...span, insert: /^".*"$/.test(here) ? `"${bare(text) === text.toLowerCase() ? text : text.slice(1, -1)}"` : text}
@@ -50,6 +49,8 @@ export function fixOf(help, line, span) {
   if (/^step\b/.test(whole) && / stays?$/.test(text)) {
     return line.after.trim() === text ? null : {from: line.from + line.text.length, to: line.from + line.text.length, insert: '\n' + indent + '  ' + text}
   }
-  const sentence = here.trim() === whole && firstWord(whole) === firstWord(text) && / to /.test(text) && !/[,;#"]| (and|then|as|when|after|until) /.test(whole)
+  // the same sentence to another place
+  const upTo = (one) => (one.match(/^\S+ (?:\w+ )?\w+ to /) || [''])[0]
+  const sentence = here.trim() === whole && upTo(text) && upTo(whole) === upTo(text) && !/[,;#"]| (and|then|as|when|after|until) /.test(whole)
   return sentence ? {...span, insert: text} : null
 }
