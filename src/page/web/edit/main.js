@@ -185,6 +185,7 @@ function tellPicture(svg) {
 
 async function show() {
   const text = editor.text()
+  at('printed').textContent = text // for the browser's own printing: the editor holds only what is seen of it
   const asked = {name: state.name, text, line: state.line, file: state.file, shown: state.shown, label: state.label, dark: dark(), checks: true}
   let answer
   try {
@@ -335,10 +336,6 @@ addEventListener('keydown', (event) => {
     paper.open()
   }
 })
-
-// Printed from the browser's menu: the picture and the text as they stand. The editor holds only what is seen of it.
-addEventListener('beforeprint', () => { at('printed').textContent = at('paper').hidden ? editor.text() : '' })
-addEventListener('afterprint', () => { at('printed').textContent = '' })
 
 // ---- the text, kept ----
 
