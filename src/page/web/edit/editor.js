@@ -2,7 +2,8 @@
 // editor: the text, in CodeMirror: colored by the core's own classes, underlined where something is found, with its
 // square at the line's end, completion and what a word means. In a shadow root, where its style sheets need no
 // exception from the page's policy.
-import {acceptCompletion, autocompletion, closeBrackets, completionKeymap, completionStatus, moveCompletionSelection, selectedCompletion} from '@codemirror/autocomplete'
+import {acceptCompletion, autocompletion, closeBrackets, completionKeymap, completionStatus, moveCompletionSelection,
+  selectedCompletion} from '@codemirror/autocomplete'
 import {defaultKeymap, history, historyKeymap, indentLess, indentMore} from '@codemirror/commands'
 import {highlightSelectionMatches, search, searchKeymap} from '@codemirror/search'
 import {EditorSelection, EditorState, StateEffect, StateField} from '@codemirror/state'
