@@ -230,6 +230,12 @@ def quarrels():
         tap.same((server.save(SECOND, told['version'], '?keep=yes')[0], file.read_text(), names(folder)), (200, SECOND, ['kites.play']), 'but when it is asked for')
     with Folder(kites=LANTERN) as folder, Open(folder) as server:
         file, version = folder / 'kites.play', server.version()
+        file.write_bytes(b'')
+        status, told = server.save(LANTERN, version)
+        tap.same((status, told['text'], file.read_bytes(), (folder / told['kept']).read_text()), (412, '', b'', LANTERN), 'one that was emptied is a quarrel')
+        tap.ok('was emptied meanwhile' in told['message'], 'and said to be empty', told['message'])
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, version = folder / 'kites.play', server.version()
         file.write_bytes(b'\xff not text \0')
         tap.same(server.file()[0], 500, 'a file that became no text is told of')
         told = server.save(SECOND, version)

@@ -150,7 +150,10 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
                              includes_of(&site->desk, look), "kept", saving->kept);
     if (saved == DESK_CHANGED) {
         char *words = format_text(
-            "%s was %s meanwhile.%s%s%s", site->desk.name, look->gone ? "taken away" : "changed",
+            "%s was %s meanwhile.%s%s%s", site->desk.name, 
+            look->gone             ? "taken away"
+            : look->text.size == 0 ? "emptied"
+                                   : "changed",
             saving->kept ? " What you wrote is kept as " : "", saving->kept ? saving->kept : "",
             saving->kept ? "." : " What you wrote is kept nowhere but here.");
         json_t *text = text_of(&look->text);

@@ -11,8 +11,15 @@ export class Kept {
     this.saved = null // what the store has, as far as this page knows
     this.busy = false
     this.said = '' // of a quarrel that goes on
+    this.keptAs = '' // the file beside it in which this page's text lies meanwhile
+    this.gone = null // as it was told when the file was gone
+    this.offered = null // an earlier page's text that is asked about
     this.troubled = '' // the page says that it could not be saved
     this.locked = ''
+    this.fresh = false // there was no file when it was opened, and is none yet
+    this.begun = false
+    addEventListener('beforeunload', (event) => this.asksToStay(event))
+    addEventListener('keydown', (event) => this.key(event))
   }
 
   // The store's text is in the editor.
@@ -21,13 +28,70 @@ export class Kept {
     this.tell('')
     this.saved = this.text()
     this.locked = told.writable === false ? told.why : ''
+    this.fresh = Boolean(told.new)
+    this.begun = true
+    const left = this.store.left(this.saved)
     if (this.locked) {
       this.tell('read only')
+    }
+    if (left) {
+      this.offer(left)
+    } else if (this.locked) {
       this.notice(`${this.locked}. What you change here is not saved; Download keeps it.`)
     } else if (told.new) {
       this.notice(`${told.name} is not there yet: it is made when you write the first word.`)
     }
     this.store.watch((theirs) => this.changedElsewhere(theirs))
+  }
+
+  // What was typed in an earlier page and is not in the file.
+  offer(left) {
+    const day = new Date(left.at).toLocaleString('en-US', {month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit'})
+    const kept = left.kept ? ` It is kept as ${left.kept}.` : ''
+    this.offered = left
+    this.notice(`What you wrote here ${day} was not saved in ${this.store.name}.${kept}`, ['Put it back', async () => {
+      this.become(left.text)
+      if (this.locked) {
+        return
+      }
+      clearTimeout(this.timer)
+      this.store.keepDraft(left.text, left.kept)
+      this.endOffer()
+      if (this.store.isOver(left)) {
+        await this.save()
+      } else {
+        await this.keepMine({version: this.store.version}) // what came into the file since is kept beside it
+      }
+    }], ['Leave it out', () => this.endOffer()])
+  }
+
+  endOffer() {
+    this.store.forgetDraft(this.offered)
+    this.offered = null
+  }
+
+  unsaved() {
+    return this.begun && this.store.kind === 'server' && this.text() !== this.saved
+  }
+
+  asksToStay(event) {
+    if (this.unsaved()) {
+      this.store.keepDraft(this.text(), this.keptAs)
+      event.preventDefault()
+      event.returnValue = '' // older browsers ask for this
+    }
+  }
+
+  key(event) {
+    if (this.store.kind === 'server' && (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey && event.key.toLowerCase() === 's') {
+      event.preventDefault()
+      if (this.gone) {
+        this.keepMine(this.gone)
+      } else if (!this.locked && this.unsaved()) {
+        clearTimeout(this.timer)
+        this.save()
+      }
+    }
   }
 
   touched() {
@@ -42,14 +106,24 @@ export class Kept {
     }
   }
 
-  async save() {
+  save() {
+    return this.send((text) => this.store.save(text))
+  }
+
+  keepMine(theirs) {
+    clearTimeout(this.timer)
+    return this.send((text) => this.store.keepMine(text, theirs), () => this.keepMine(theirs))
+  }
+
+  async send(how, again = () => this.save()) {
     if (this.busy) { // one after the other: each names the version that the one before made
-      this.timer = setTimeout(() => this.save(), SAVE)
+      this.timer = setTimeout(again, SAVE)
       return
     }
     const text = this.text()
     this.busy = true
-    const told = await this.store.save(text)
+    this.store.keepDraft(text, this.keptAs)
+    const told = await how(text)
     this.busy = false
     if (told.conflict) {
       this.quarrel(told.conflict)
@@ -57,7 +131,7 @@ export class Kept {
       this.isTroubled(told.trouble)
       if (told.silent) {
         clearTimeout(this.timer)
-        this.timer = setTimeout(() => this.save(), AGAIN)
+        this.timer = setTimeout(again, AGAIN)
       }
     } else {
       this.isSaved(text, told)
@@ -73,14 +147,14 @@ export class Kept {
   }
 
   isSaved(text, told) {
-    const troubled = this.said || this.troubled
+    const over = this.said || this.troubled || this.fresh
     this.saved = text
-    this.said = this.troubled = ''
+    this.settled()
     const time = new Date().toLocaleTimeString('en-US', {hour: 'numeric', minute: '2-digit'})
     this.tell(this.text() === text ? `saved ${time}` : '…')
     if (told.kept) {
       this.notice(`What was there is kept as ${told.kept}.`)
-    } else if (troubled) {
+    } else if (over && !this.offered) {
       this.notice('')
     }
     if (told.includes) {
@@ -88,32 +162,59 @@ export class Kept {
     }
   }
 
+  // The file and the page are one again.
+  settled() {
+    this.said = this.troubled = this.keptAs = ''
+    this.gone = null
+    this.fresh = false
+    if (this.text() === this.saved) {
+      this.store.dropDraft()
+    }
+  }
+
   // Both texts are on the disk already; which goes on is the coach's to say.
   quarrel(theirs) {
+    this.keptAs = theirs.kept || ''
+    this.store.keepDraft(this.text(), this.keptAs)
     this.tell('not saved')
+    if (theirs.gone) {
+      this.isGone(theirs)
+      return
+    }
+    this.gone = null
     if (this.said === theirs.version + theirs.kept) {
       return // it is asked already
     }
     this.said = theirs.version + theirs.kept
-    this.notice(theirs.message, ['Keep mine', async () => {
-      const text = this.text(), told = await this.store.keepMine(text, theirs)
+    this.notice(theirs.message, ['Keep mine', () => {
       this.said = ''
-      if (told.conflict) {
-        this.quarrel(told.conflict)
-      } else if (told.trouble) {
-        this.isTroubled(told.trouble)
-      } else {
-        this.isSaved(text, told)
-      }
+      this.keepMine(theirs)
     }], ['Take what is there', () => this.takeTheirs(theirs)])
+  }
+
+  // The file was moved or taken away: the page is where the text is, and whether it is a file again is the coach's to say.
+  isGone(theirs) {
+    const kept = theirs.kept ? ` What you wrote is kept as ${theirs.kept} meanwhile.` : ''
+    this.saved = null
+    this.gone = theirs
+    this.store.keepDraft(this.text(), this.keptAs)
+    this.tell('not saved')
+    if (this.said !== 'gone' + kept) {
+      this.said = 'gone' + kept
+      this.notice(`The file is gone from its folder: your text is here; save writes it again.${kept}`, ['Save it again', () => {
+        this.said = ''
+        this.keepMine(theirs)
+      }])
+    }
   }
 
   takeTheirs(theirs) {
     clearTimeout(this.timer)
-    this.said = ''
     this.store.accept(theirs)
     this.saved = theirs.text
     this.become(theirs.text)
+    clearTimeout(this.timer)
+    this.settled()
     this.files(theirs.includes)
     this.tell('as it is on the disk')
     this.notice(theirs.kept ? `What you wrote is kept as ${theirs.kept}.` : '')
@@ -121,11 +222,27 @@ export class Kept {
 
   changedElsewhere(theirs) {
     const mine = this.text()
-    if (theirs.text === this.saved || theirs.text === mine) { // an include, or the same by another hand
+    if (this.offered && this.offered.text === theirs.text) { // it was on its way while this page was loaded
+      this.endOffer()
+      this.notice('')
+    }
+    if (theirs.new) {
+      if (!this.fresh) {
+        this.isGone(theirs)
+      }
+    } else if (theirs.text === this.saved || theirs.text === mine) { // an include, or the same by another hand
+      const over = this.said
       this.store.accept(theirs)
       this.saved = theirs.text
       this.files(theirs.includes)
-    } else if (mine === this.saved && !this.said) {
+      if (over) {
+        this.settled()
+        this.notice('')
+        this.touched()
+      } else if (mine === theirs.text) {
+        this.settled()
+      }
+    } else if (mine === this.saved && !this.said && !this.offered && (theirs.text.trim() || !mine.trim())) {
       this.takeTheirs(theirs)
     } else {
       this.save() // which the store answers with the quarrel, and keeps
@@ -134,7 +251,11 @@ export class Kept {
 
   // While the tab closes.
   leave() {
-    if (!this.locked && this.text() !== this.saved) {
+    if (!this.begun || this.text() === this.saved) {
+      return
+    }
+    this.store.keepDraft(this.text(), this.keptAs)
+    if (!this.locked) {
       this.store.saveNow(this.text())
     }
   }

@@ -11,6 +11,10 @@
 //   store.saveNow(text)        without waiting: while the tab closes
 //   store.watch(changed)       calls changed(theirs) when it was changed elsewhere, an include too
 //   await store.sheet(options, text)   a PDF as a Blob, or null: this store makes none
+//   store.keepDraft(text, kept)   in this browser, until dropDraft(): it is not in the file yet
+//   store.left(text)           {text, kept, at, ...} of an earlier page, the newest; null: none, or the same as `text`
+//   store.isOver(left)         whether the file is still what that text was written over
+//   store.forgetDraft(left)
 //   theirs                     {text, version, includes, message, kept?: the name under which this page's text lies}
 //
 // The tab's is the browser's own storage (nothing leaves the machine). The server's is `courtwright open FILE`.
@@ -49,6 +53,8 @@
 
 const DRAFTS = 'courtwright'
 const DRAFTS_MOST = 30 // older ones are let go (ours)
+const LEFT = 'courtwright-open' // what a page of a file could not save, one entry for each page
+const LEFT_MOST = 5 // of one file (ours)
 const EVERY = 2000 // ms between two looks at the file
 
 // ---- the tab's own: IndexedDB, and localStorage for what must be written while the tab closes ----
@@ -172,6 +178,21 @@ export class TabStore {
 
   watch() {}
 
+  // All that is written here is a draft.
+  keepDraft() {}
+
+  dropDraft() {}
+
+  forgetDraft() {}
+
+  left() {
+    return null
+  }
+
+  isOver() {
+    return true
+  }
+
   async sheet() {
     return null
   }
@@ -187,6 +208,7 @@ export class ServerStore {
     this.seen = '' // the newest that was told of
     this.end = '\n'
     this.mark = ''
+    this.page = [...crypto.getRandomValues(new Uint32Array(2))].map((part) => part.toString(36)).join('')
   }
 
   turnTo(name, includes) {
@@ -196,6 +218,44 @@ export class ServerStore {
 
   async drafts() {
     return [] // there is the file
+  }
+
+  // What this page could not save yet, for the next page of the same file from the same port.
+  keepDraft(text, kept) {
+    try {
+      localStorage.setItem(`${LEFT}/${this.name}/${this.page}`, JSON.stringify({text, kept, over: this.version, at: Date.now()}))
+    } catch {
+      // full, or forbidden: it is in the tab alone
+    }
+  }
+
+  dropDraft() {
+    this.forgetDraft({key: `${LEFT}/${this.name}/${this.page}`})
+  }
+
+  forgetDraft(left) {
+    try {
+      localStorage.removeItem(left.key)
+    } catch {
+      // there is none then
+    }
+  }
+
+  left(text) {
+    let all = []
+    try {
+      const keys = Object.keys(localStorage).filter((key) => key.startsWith(`${LEFT}/${this.name}/`))
+      all = keys.map((key) => ({...JSON.parse(localStorage.getItem(key)), key})).sort((a, b) => b.at - a.at)
+    } catch {
+      return null
+    }
+    const other = all.filter((left) => left.text !== text)
+    all.filter((left) => left.text === text).concat(other.slice(LEFT_MOST)).forEach((left) => this.forgetDraft(left))
+    return other[0] || null
+  }
+
+  isOver(left) {
+    return left.over.split('-')[0] === this.version.split('-')[0]
   }
 
   async ask(path, options = {}) {
@@ -246,7 +306,10 @@ export class ServerStore {
       answer = await this.ask('file' + query, this.request(text, version))
       told = answer.ok || answer.status === 412 ? this.read(await answer.json()) : null
     } catch {
-      return {trouble: 'The program does not answer: start courtwright open again. Until then your text is in this tab alone.', silent: true}
+      return {trouble: 'The program does not answer: start courtwright open again. Your text is in this tab: Download keeps it as a file.', silent: true}
+    }
+    if (answer.status === 404) { // another program has the port
+      return {trouble: 'The program of this page has ended. Your text is in this tab: Download keeps it as a file, and the page at the new address asks for it.'}
     }
     if (!told) {
       return {trouble: await trouble(answer)}
