@@ -11,8 +11,8 @@ const { check, figure, finish, start, open, faults } = require('./browser.cjs');
 const [program, book] = process.argv.slice(2);
 
 // The program that serves a file of this folder.
-function serve(folder, name) {
-  const child = spawn(program, ['open', path.join(folder, name)]);
+function serve(folder, name, ...words) {
+  const child = spawn(program, ['open', path.join(folder, name), ...words]);
   return new Promise((good, bad) => {
     child.stdout.once('data', (data) => good({ child, address: data.toString().trim() }));
     child.once('exit', (status) => bad(new Error(`it ended with ${status}`)));
@@ -72,8 +72,91 @@ async function small(browser) {
     check(await empty.locator('#floor svg').count() >= 1, 'it begins with a play');
     await type(empty, '# mine');
     check(await until(() => fs.existsSync(path.join(folder, 'new.play')) && fs.readFileSync(path.join(folder, 'new.play'), 'utf8').endsWith('# mine')), 'the first words make it');
+    check(await until(async () => await empty.locator('#notice').isHidden()), 'and then nothing says that it is not there');
     fresh.child.kill('SIGINT');
   } finally {
+    fs.rmSync(folder, { recursive: true });
+  }
+}
+
+// What must never be lost: the file goes away or is emptied, the program ends, the page is loaded anew.
+async function lost(browser) {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-open-'));
+  const file = path.join(folder, 'lantern.play');
+  const mine = LANTERN.replace(/\r/g, '');
+  const beside = path.join(folder, 'lantern (from the page).play');
+  const read = () => (fs.existsSync(file) ? fs.readFileSync(file, 'utf8') : null);
+  const notice = (page) => page.locator('#notice').textContent();
+  const press = (page, name) => page.locator('#notice').getByRole('button', { name }).click();
+  const type = async (page, words) => {
+    await page.locator('.cm-content').press('Control+End');
+    await page.keyboard.type(words);
+  };
+  const port = String(20000 + process.pid % 10000);
+  const origin = `http://127.0.0.1:${port}/`;
+  let served = null;
+  try {
+    fs.writeFileSync(file, mine);
+    served = await serve(folder, 'lantern.play', '--port', port);
+    const page = await open(browser, served.address, {}, (asked) => asked.startsWith(origin) || asked.startsWith('blob:'));
+    let asked = 0;
+    page.on('dialog', (dialog) => { asked += dialog.type() === 'beforeunload' ? 1 : 0; dialog.accept(); });
+    await shown(page);
+    fs.renameSync(file, path.join(folder, 'elsewhere.play'));
+    check(await until(async () => /gone from its folder: your text is here; save writes it again/.test(await notice(page)), 5000), 'a file that was moved away is told', await notice(page));
+    check(await typed(page) === mine, 'and the text stays in the page');
+    await type(page, '    3 stays');
+    await new Promise((go) => setTimeout(go, 3000));
+    check(read() === null && await typed(page) === mine + '    3 stays', 'what is typed then makes no file unasked');
+    check(fs.readFileSync(beside, 'utf8') === mine + '    3 stays' && /from the page/.test(await notice(page)), 'but lies beside', await notice(page));
+    await press(page, 'Save it again');
+    check(await until(() => read() === mine + '    3 stays'), 'the button writes it', read());
+    check(await until(async () => !fs.existsSync(beside) && await page.locator('#notice').isHidden()), 'and all is as it was', fs.readdirSync(folder));
+    fs.unlinkSync(file);
+    await until(async () => /gone from its folder/.test(await notice(page)), 5000);
+    await page.locator('.cm-content').press('Control+s');
+    check(await until(() => read() === mine + '    3 stays'), 'Ctrl+S writes it too', read());
+    await until(async () => /saved/.test(await page.locator('#saved').textContent()));
+
+    fs.writeFileSync(file, '');
+    check(await until(async () => /was emptied meanwhile/.test(await notice(page)), 5000), 'a file that was emptied is asked about', await notice(page));
+    check(await typed(page) === mine + '    3 stays' && read() === '' && fs.readFileSync(beside, 'utf8') === mine + '    3 stays', 'and both are there');
+    await page.reload();
+    await shown(page);
+    check(/was not saved in lantern\.play\. It is kept as lantern \(from the page\)\.play\./.test(await notice(page)), 'loaded anew it says again where mine lies', await notice(page));
+    await press(page, 'Put it back');
+    check(await until(() => read() === mine + '    3 stays'), 'and puts it back', read());
+
+    await until(async () => /saved/.test(await page.locator('#saved').textContent()));
+    check(asked === 0, 'nobody is asked to stay where nothing is lost');
+    served.child.kill('SIGINT');
+    await new Promise((go) => served.child.once('exit', go));
+    await type(page, ' there');
+    check(await until(async () => /does not answer.*Download keeps it/.test(await notice(page))), 'a program that was ended is told, and what keeps the text', await notice(page));
+    served = await serve(folder, 'lantern.play', '--port', port);
+    await page.goto(served.address);
+    check(asked === 1, 'one is asked whether to leave then');
+    await shown(page);
+    check(/was not saved in lantern\.play/.test(await notice(page)) && await typed(page) === mine + '    3 stays', 'the next page of that port offers what was typed', await notice(page));
+    await press(page, 'Put it back');
+    check(await until(() => read() === mine + '    3 stays there'), 'and saves it', read());
+    await until(async () => /saved/.test(await page.locator('#saved').textContent()));
+    await page.reload();
+    await shown(page);
+    check(await page.locator('#notice').isHidden() && asked === 1, 'once', await notice(page));
+    served.child.kill('SIGINT');
+    await new Promise((go) => served.child.once('exit', go));
+    await type(page, ' and so on');
+    await until(async () => /does not answer/.test(await notice(page)));
+    fs.writeFileSync(file, '# theirs\n');
+    served = await serve(folder, 'lantern.play', '--port', port);
+    await page.goto(served.address);
+    await shown(page);
+    await press(page, 'Put it back');
+    check(await until(() => read() === mine + '    3 stays there and so on'), 'over a file that was changed meanwhile', read());
+    check(fs.readFileSync(path.join(folder, 'lantern (from the folder).play'), 'utf8') === '# theirs\n', 'which is kept beside it', fs.readdirSync(folder));
+  } finally {
+    if (served) { served.child.kill('SIGINT'); }
     fs.rmSync(folder, { recursive: true });
   }
 }
@@ -149,6 +232,7 @@ async function main() {
     const odd = page.errors.filter((said) => !/status of 412/.test(said)); // which it tells of each quarrel
     check(odd.length === 0, 'the browser complains of nothing', odd);
     await small(browser);
+    await lost(browser);
   } finally {
     await browser.close();
     child.kill('SIGINT');

@@ -418,7 +418,7 @@ enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving)
     } else if (same) {
         saved = DESK_SAVED; /* whoever wrote it wrote the same */
     } else if (desk_same_file(look->version, saving->version)) {
-        bool keep = saving->mine && !look->gone;
+        bool keep = saving->mine && look->text.size > 0; /* of nothing there is nothing to keep */
         saved = keep && !keep_disks_text(desk, saving, &look->text) ? DESK_FAILED
                                                                     : replace(desk, saving);
     }

@@ -141,6 +141,8 @@ export class Kept {
   isTroubled(words) {
     this.tell('not saved')
     if (this.troubled !== words) {
+      this.offered = null // what is said next takes its place; the next page asks again
+      this.said = ''
       this.notice(words)
     }
     this.troubled = words
@@ -186,6 +188,8 @@ export class Kept {
       return // it is asked already
     }
     this.said = theirs.version + theirs.kept
+    this.troubled = ''
+    this.offered = null
     this.notice(theirs.message, ['Keep mine', () => {
       this.said = ''
       this.keepMine(theirs)
@@ -201,6 +205,8 @@ export class Kept {
     this.tell('not saved')
     if (this.said !== 'gone' + kept) {
       this.said = 'gone' + kept
+      this.troubled = ''
+      this.offered = null
       this.notice(`The file is gone from its folder: your text is here; save writes it again.${kept}`, ['Save it again', () => {
         this.said = ''
         this.keepMine(theirs)
@@ -217,7 +223,9 @@ export class Kept {
     this.settled()
     this.files(theirs.includes)
     this.tell('as it is on the disk')
-    this.notice(theirs.kept ? `What you wrote is kept as ${theirs.kept}.` : '')
+    if (!this.offered) {
+      this.notice(theirs.kept ? `What you wrote is kept as ${theirs.kept}.` : '')
+    }
   }
 
   changedElsewhere(theirs) {
@@ -242,7 +250,7 @@ export class Kept {
       } else if (mine === theirs.text) {
         this.settled()
       }
-    } else if (mine === this.saved && !this.said && !this.offered && (theirs.text.trim() || !mine.trim())) {
+    } else if (mine === this.saved && !this.said && (theirs.text.trim() || !mine.trim())) {
       this.takeTheirs(theirs)
     } else {
       this.save() // which the store answers with the quarrel, and keeps
