@@ -149,13 +149,13 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
     json_t *told = json_pack("{s:s, s:o, s:s*}", "version", look->version, "includes",
                              includes_of(&site->desk, look), "kept", saving->kept);
     if (saved == DESK_CHANGED) {
-        char *words = format_text(
-            "%s was %s meanwhile.%s%s%s", site->desk.name, 
-            look->gone             ? "taken away"
-            : look->text.size == 0 ? "emptied"
-                                   : "changed",
-            saving->kept ? " What you wrote is kept as " : "", saving->kept ? saving->kept : "",
-            saving->kept ? "." : " What you wrote is kept nowhere but here.");
+        char *words = format_text("%s was %s meanwhile.%s%s%s", site->desk.name,
+                                  look->gone             ? "taken away"
+                                  : look->text.size == 0 ? "emptied"
+                                                         : "changed",
+                                  saving->kept ? " What you wrote is kept as " : "",
+                                  saving->kept ? saving->kept : "",
+                                  saving->kept ? "." : " What you wrote is kept nowhere but here.");
         json_t *text = text_of(&look->text);
         json_object_set_new(told, "message", json_string(words));
         json_object_set_new(told, "gone", json_boolean(look->gone));

@@ -40,7 +40,7 @@
 //                           200 {"version", "includes"}   saved
 //                           412 {"text", "version", "includes", "gone", "message", "kept": "kites (from the page).play"}
 //                                it was changed meanwhile; not written over, but this text is kept beside it
-//        ?keep=yes          with If-Match of that newer version: what is on disk is first kept beside it:
+//        ?keep=yes          with If-Match of that newer version: what is on disk is first kept beside it, if it is anything:
 //                           200 {"version", "includes", "kept": "kites (from the folder).play"}
 //   POST /TOKEN/sheet?sheet=handout&paper=letter&reader=3&play=Lantern
 //                           the body is the text as it stands in the page. sheet: handout, coach, fill-in, card,
