@@ -291,11 +291,51 @@ async function searches(browser, file) {
   check(await left() === 'Millrace,Windlass', 'by its tags', await left());
   await page.getByLabel('Find a play').fill('out of bounds');
   check(await left() === 'Sandbar,Towpath', 'by its chapter', await left());
+  for (const [words, wanted, by] of [['screen down', 'Lantern', 'the title of a step'], ['curl', 'Lantern', 'the title of a read'], ['see the rim', 'Two counts', 'a point'], ['horns', 'Windlass', 'its formation'], ['passes to 5', 'Two counts', 'the words of a sentence']]) {
+    await page.getByLabel('Find a play').fill(words);
+    check((await left()).split(',').includes(wanted), `by ${by}`, [words, await left()]);
+  }
+  await page.getByLabel('Find a play').fill('towpath');
+  await page.getByLabel('Find a play').fill('to');
+  const ranked = (await left()).split(','), other = ranked.findIndex((name) => !/to/i.test(name));
+  check(other > 0 && /to/i.test(ranked[0]), 'whose name it is comes first', ranked);
   await page.getByLabel('Find a play').fill('qqq');
   check(await left() === '' && await page.isVisible('.none'), 'and that there is none is said', await left());
   await page.getByLabel('Find a play').fill('');
   check(await left() === all, 'an empty search shows all again');
   await quiet(page, 'search');
+}
+
+async function leadsOn(browser, file) {
+  const page = await visit(browser, file, PHONE, '#lantern.1');
+  const button = (name) => page.getByRole('button', { name, exact: true });
+  const pressed = () => page.$$eval('.acts [aria-pressed=true]', (all) => all.map((one) => one.textContent).join());
+  const slide = (share) => page.getByLabel('Time').evaluate((one, to) => { one.value = to * one.max; one.dispatchEvent(new Event('input', { bubbles: true })); }, share);
+  const next = () => page.$$eval('.next a', (all) => all.filter((one) => one.offsetParent !== null).map((one) => decodeURIComponent(one.hash.slice(1))).join());
+  const played = async () => { await slide(0.95); await button('Watch').click(); await page.waitForSelector('.next a', { state: 'visible' }); };
+  check(await pressed() === '' && await next() === '', 'at first nothing is pressed, and nothing is next');
+  await button('Slow').click();
+  check(await pressed() === 'Watch,Slow', 'Slow alone begins to play, slowly', await pressed());
+  await button('Pause').click();
+  check(await pressed() === 'Pause,Slow', 'Pause is pressed where it was', await pressed());
+  await slide(0.4);
+  check(await pressed() === 'Slow', 'after the time line was moved it is not', await pressed());
+  await button('Slow').click();
+  check(await pressed() === '', 'Slow is a switch: off again, it plays nothing', await pressed());
+  await played();
+  check(await next() === 'lantern.1a,lantern.1b,lantern.1c', 'at its end a step shows its reads', await next());
+  check((await page.textContent('.next')).startsWith('Next') && await fits(page) && (await small(page)).length === 0, 'simply, where a finger meets them');
+  check((await faults(page)).length === 0, 'and axe-core finds nothing');
+  await page.click('.next a[href="#lantern.1a"]');
+  check(await page.isVisible('[id="lantern.1a"]') && await pressed() === '' && await next() === '', 'one of them is a touch away, and does not play by itself');
+  await played();
+  check(await next() === 'lantern.2', 'after a read the next step', await next());
+  await page.click('.next a');
+  await slide(0.95);
+  await button('Watch').click();
+  await until(page, () => document.querySelector('.acts button').getAttribute('aria-pressed') === 'false');
+  check(await next() === '', 'after the last there is none', await next());
+  await quiet(page, 'what is next');
 }
 
 async function looks(browser, file) {
@@ -377,6 +417,7 @@ async function main() {
     await moves(browser, kites);
     await everyFilm(browser, kites);
     await searches(browser, kites);
+    await leadsOn(browser, kites);
     await looks(browser, kites);
     await scriptless(browser, kites);
     await keyboard(browser, kites);

@@ -12,7 +12,7 @@ document.addEventListener('DOMContentLoaded', () => {
   const told = document.getElementById('page.told');
   const dark = document.getElementById('page.dark');
   const find = document.getElementById('page.find');
-  const seen = { article: null, way: null, time: 0, begun: false, touched: null, me: 0, moving: null, playing: false, rate: 1, last: 0 };
+  const seen = { article: null, way: null, time: 0, begun: false, touched: null, me: 0, moving: null, playing: false, paused: false, ended: false, rate: 1, last: 0 };
   let stage = null;
 
   /* ---- the address ---- */
@@ -123,15 +123,24 @@ document.addEventListener('DOMContentLoaded', () => {
       if (link === now) { link.setAttribute('aria-current', 'step'); } else { link.removeAttribute('aria-current'); }
     }
     stage.watch.setAttribute('aria-pressed', String(seen.playing));
-    stage.pause.setAttribute('aria-pressed', String(!seen.playing && seen.begun && seen.time < whole));
+    stage.pause.setAttribute('aria-pressed', String(seen.paused && !seen.playing && seen.time < whole));
     stage.slow.setAttribute('aria-pressed', String(seen.rate < 1));
+    stage.next.hidden = !seen.ended || stage.next.childElementCount < 2;
+  }
+
+  /* What is next is told, and brought in sight where the buttons over it are. */
+  function offer() {
+    const box = stage.acts.getBoundingClientRect();
+    if (stage.next.hidden) { return; }
+    told.textContent = all(stage.next, 'span, a').filter((part) => part.parentElement === stage.next).map((part) => part.textContent).join(', ');
+    if (box.top >= 0 && box.bottom <= innerHeight) { stage.next.scrollIntoView({ block: 'nearest' }); }
   }
 
   function tick(now) {
     if (!seen.playing) { return; }
     seen.time = Math.min(seen.time + seen.rate * Math.max(0, now - seen.last) / 1000, seconds());
     seen.last = now;
-    if (seen.time >= seconds()) { stop(); } else { show(); requestAnimationFrame(tick); }
+    if (seen.time >= seconds()) { seen.ended = true; stop(); offer(); } else { show(); requestAnimationFrame(tick); }
   }
 
   function stop() {
@@ -144,6 +153,7 @@ document.addEventListener('DOMContentLoaded', () => {
   function watch() {
     if (seen.time >= seconds()) { seen.time = 0; }
     seen.playing = seen.begun = true;
+    seen.paused = seen.ended = false;
     seen.last = performance.now();
     show();
     requestAnimationFrame(tick);
@@ -163,7 +173,7 @@ document.addEventListener('DOMContentLoaded', () => {
     stage.view.setAttribute('role', 'img');
     stage.slider = make('input', { type: 'range', min: '0', step: '0.1' });
     stage.slider.setAttribute('aria-label', 'Time');
-    stage.slider.addEventListener('input', () => { seen.playing = false; seen.time = Number(stage.slider.value); seen.begun = seen.time > 0; show(); });
+    stage.slider.addEventListener('input', () => { seen.playing = seen.paused = seen.ended = false; seen.time = Number(stage.slider.value); seen.begun = seen.time > 0; show(); });
     stage.slider.addEventListener('change', () => write(false));
     stage.done = make('u', {});
     stage.ticks = make('span', {});
@@ -174,14 +184,31 @@ document.addEventListener('DOMContentLoaded', () => {
     stage.time = make('div', { className: 'time' });
     stage.time.append(track, stage.clock);
     stage.watch = button('Watch', watch);
-    stage.pause = button('Pause', stop);
-    stage.slow = button('Slow', () => { seen.rate = seen.rate < 1 ? 1 : 0.5; show(); });
+    stage.pause = button('Pause', () => { seen.paused = seen.playing; stop(); });
+    stage.slow = button('Slow', () => { seen.rate = seen.rate < 1 ? 1 : 0.5; if (seen.rate < 1 && !seen.playing) { watch(); } else { show(); } });
     stage.acts = make('div', { className: 'acts' });
     stage.acts.append(stage.watch, stage.pause, stage.slow);
-    stage.append(stage.view, stage.time, stage.acts);
+    stage.next = make('nav', { className: 'next chips', hidden: true });
+    stage.next.setAttribute('aria-label', 'What is next');
+    stage.append(stage.view, stage.time, stage.acts, stage.next);
+  }
+
+  /* Where a step leads: to its reads; these, and a step without any, to the next step. */
+  function onward() {
+    const ways = all(seen.article, '.way'), way = seen.way, step = Number(way.dataset.step);
+    const reads = 'read' in way.dataset ? [] : ways.filter((other) => other !== way && other.dataset.step === way.dataset.step);
+    const after = ways.find((other) => Number(other.dataset.step) > step);
+    const next = reads.length > 0 ? reads : ways.filter((other) => after && other.dataset.step === after.dataset.step && (other === after || 'read' in after.dataset));
+    stage.next.replaceChildren(make('span', { textContent: 'Next' }), ...next.map((other) => {
+      const link = make('a', { href: '#' + other.id }), button = all(seen.article, '.reads a').find((read) => read.hash === link.hash);
+      link.append(...(button || one(other, 'h2')).cloneNode(true).childNodes);
+      for (const small of all(link, 'small')) { small.remove(); }
+      return link;
+    }));
   }
 
   function fill() {
+    onward();
     const way = seen.way, picture = one(way, '.picture'), whole = seconds();
     stage.view.replaceChildren(one(picture, '.still').cloneNode(true));
     stage.view.setAttribute('aria-label', picture.getAttribute('aria-label'));
@@ -231,7 +258,7 @@ document.addEventListener('DOMContentLoaded', () => {
     const article = element.matches('article') ? element : element.closest('article');
     const ways = all(article, '.way'), way = element === article ? ways[0] : element;
     const newPlay = article !== seen.article, newWay = way !== seen.way;
-    Object.assign(seen, { article, way, time: Math.min(time || 0, Number(way.dataset.seconds)), begun: time !== null, playing: false });
+    Object.assign(seen, { article, way, time: Math.min(time || 0, Number(way.dataset.seconds)), begun: time !== null, playing: false, paused: false, ended: false });
     root.classList.add('reading');
     for (const other of all(document, 'article')) { other.classList.toggle('on', other === article); }
     for (const other of ways) { other.classList.toggle('on', other === way); }
@@ -297,22 +324,39 @@ document.addEventListener('DOMContentLoaded', () => {
 
   /* ---- search, dark ---- */
 
+  const plain = (text) => ' ' + text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
+
+  /* What each link of the list is found by: its name, and every word that stands in its play. Made at the first search. */
+  let entries = null;
+  function index() {
+    return all(contents, 'li a').map((link) => {
+      const article = document.getElementById(decodeURIComponent(link.hash.slice(1))), section = link.closest('section'), head = one(section, 'h2');
+      const said = all(article, '.about, .way h2, .words li, .points p').map((element) => element.textContent);
+      return { item: link.parentElement, section, name: link.textContent.toLowerCase(),
+        text: plain([link.textContent, link.dataset.find, head ? head.textContent : '', ...said].join(' ')) };
+    });
+  }
+
+  /* By a piece of the name, or by how words begin elsewhere; whose name it is stand first. */
   function search() {
-    const words = find.value.toLowerCase().split(/\s+/).filter(Boolean);
-    let any = false;
-    for (const section of all(contents, 'section')) {
-      const head = one(section, 'h2');
-      let here = false;
-      for (const link of all(section, 'a')) {
-        const text = [link.textContent, link.dataset.find, head ? head.textContent : ''].join(' ').toLowerCase();
-        const fits = words.every((word) => text.includes(word));
-        link.parentElement.hidden = !fits;
-        here = here || fits;
-      }
-      section.hidden = !here;
-      any = any || here;
+    const words = find.value.toLowerCase().split(/\s+/).filter(Boolean), sections = new Map();
+    entries = entries || index();
+    for (const entry of entries) {
+      const named = words.every((word) => entry.name.includes(word));
+      const fits = named || words.every((word) => entry.name.includes(word) || entry.text.includes(plain(word)));
+      const found = sections.get(entry.section) || { named: [], others: [], any: false };
+      sections.set(entry.section, found);
+      entry.item.hidden = !fits;
+      (named ? found.named : found.others).push(entry.item);
+      found.any = found.any || fits;
     }
-    one(contents, '.none').hidden = any;
+    const none = one(contents, '.none');
+    for (const [section, found] of [...sections].sort(([, a], [, b]) => (b.named.length > 0) - (a.named.length > 0))) {
+      section.hidden = !found.any;
+      one(section, 'ul').append(...found.named, ...found.others);
+      none.before(section);
+    }
+    none.hidden = [...sections.values()].some((found) => found.any);
   }
 
   const night = matchMedia('(prefers-color-scheme: dark)');

@@ -11,6 +11,9 @@ static void put_found_by(const struct html *html, const struct play *play)
     for (size_t i = 0; i < play->tags.count; i++) {
         html_put(html, " %s", play->tags.at[i]);
     }
+    if (play->formation >= 0) {
+        html_put(html, " %s", str_of(formation_at((size_t)play->formation)->word));
+    }
 }
 
 static void put_link(const struct pages *pages, size_t index)
