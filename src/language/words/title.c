@@ -50,6 +50,44 @@ static struct str without_said_quotes(struct str text)
     return text;
 }
 
+/* Somebody acts or is acted on: a number before a word (2 goes), or behind by, to, through, for,
+ * off. */
+static bool plays_in_title(const struct line *line, size_t from, size_t i)
+{
+    static const char *const ahead[] = {"by", "to", "through", "for", "off"};
+    const struct token *token = &line->tokens[i];
+    if ((token->kind != TOKEN_NUMBER && token->kind != TOKEN_DEFENDER) || token->number < 1 ||
+        token->number > 5) {
+        return false;
+    }
+    if (i + 1 < line->count && line->tokens[i + 1].kind == TOKEN_WORD) {
+        return true;
+    }
+    for (size_t k = 0; k < sizeof ahead / sizeof *ahead && i > from; k++) {
+        const struct token *before = &line->tokens[i - 1];
+        if (before->kind == TOKEN_WORD && str_is(before->text, ahead[k])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A title without quotes may have been meant to play: `option 2 goes baseline`. */
+static void tell_taken(struct reader *r, const struct line *line, size_t from,
+                       const struct title *title)
+{
+    for (size_t i = from; i < line->count; i++) {
+        if (plays_in_title(line, from, i)) {
+            struct diag *diag =
+                diag_add(r->diags, DIAG_TEXT_TITLE_TAKEN, title->span,
+                         "`%.*s` was taken as a title: nobody moves by it", STR_ARG(title->text));
+            diag_help(r->diags, diag, "write it in quotes if it is one: `\"%.*s\"`",
+                      STR_ARG(title->text));
+            return;
+        }
+    }
+}
+
 enum title_result title_read(struct reader *r, const struct line *line, size_t *from,
                              const char *const *stops, struct title *out)
 {
@@ -78,11 +116,13 @@ enum title_result title_read(struct reader *r, const struct line *line, size_t *
     }
     out->span = span_join(first->span, line->tokens[line->count - 1].span);
     out->text = source_text(r->shelf->sources, out->span);
+    size_t begin = *from;
     *from = line->count;
     if (memchr(out->text.at, '\n', out->text.size) || memchr(out->text.at, '\r', out->text.size)) {
         return refuse_title(r, out->span, "a title cannot go on in the next line");
     }
     out->text = text_clean(r->arena, without_said_quotes(out->text), false);
+    tell_taken(r, line, begin, out);
     return TITLE_FINE;
 }
 

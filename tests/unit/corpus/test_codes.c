@@ -21,6 +21,7 @@ static const char *const texts[] = {
     PLAY "  1 passes to 2,\nplay \"Orchard\"\n",
     "team \"Kites\"\n  1 2\n1 passes to 2\n",
     "plya \"Lantern\"\n",
+    PLAY "  option 4 cuts to the corner\n    1 passes to 2\n",
     PLAY "  step 3\n    1 passes to 2\n",
     PLAY "  step Use it after\n    1 passes to 2\n",
     PLAY "  1 passes to 2\n  step\n    2 shoots\n",
