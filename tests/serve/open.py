@@ -344,6 +344,7 @@ def wrong_use():
                                     (['open', 'sub'], 3, 'it is a folder'), (['open', 'sub/'], 3, 'it is a folder'), (['open', 'pipe.play'], 3, 'no plain file'),
                                     (['open', 'bad.play'], 3, 'no text in UTF-8'), (['open', 'nowhere/x.play'], 3, 'no such folder'),
                                     (['open', 'dangling.play'], 3, 'a link to a file that is not there'),
+                                    (['open', '--offline', 'kites.play'], 2, 'ends in .html'),
                                     (['open', '--offline', 'nowhere/page.html'], 3, 'cannot be written')):
             got, out, err = run(*words, cwd=folder)
             tap.ok(got == status and said in err and out == '', f'{" ".join(words)}: {said}', (got, out, err))

@@ -9,6 +9,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "program/cli/naming.h"
 #include "program/cli/say.h"
 #include "program/cli/site.h"
 
@@ -123,6 +124,11 @@ static int open_file(const struct request *request)
 
 static int write_offline(const struct request *request)
 {
+    /* a slip of the hand must not write the page over a playbook */
+    const char *ending = naming_ending(request->offline);
+    if (ending && strcmp(ending, "html") != 0 && strcmp(ending, "htm") != 0) {
+        return wrong_use(request, "--offline writes a page: its name ends in .html");
+    }
     struct output output;
     size_t size;
     const char *page = page_whole(&size);
