@@ -379,7 +379,7 @@ def animate():
         one_message(run('animate', 'good.play', '--step', '7', cwd=here), 2, ["no step '7'"], 'a step that is not there is wrong use')
         one_message(run('animate', 'good.play', '--play', 'Nobody', cwd=here), 2, ['Nobody'], 'a play that is not there is wrong use')
         for name in ('film.pdf', 'film.png'):
-            one_message(run('animate', 'good.play', '-o', name, cwd=here), 2, ['svg'], f'{name} is refused: what moves is an SVG')
+            one_message(run('animate', 'good.play', '-o', name, cwd=here), 2, ['comes out as SVG'], f'{name} is refused: what moves comes out as SVG')
             tap.ok(not (here / name).exists(), 'and nothing is written there')
         status, out, err = run('animate', 'wrong.play', cwd=here)
         tap.ok(status == 1 and not out and err, 'a play with an error is not animated', f'{status} {out} {err}')

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* animate: plays as SVGs that move. */
 #include <stdlib.h>
-#include <strings.h>
 
 #include "program/cli/files.h"
 #include "program/cli/naming.h"
@@ -72,14 +71,7 @@ static int put_films(struct filming *filming)
     if (!naming_start(&naming, request, pattern, filming->count > 1)) {
         return STATUS_USE;
     }
-    const char *ending = naming.given ? naming_ending(naming.given) : NULL;
     int status = STATUS_FINE;
-    if (ending && strcasecmp(ending, "svg") != 0) {
-        status = wrong_use(request,
-                           "what moves is an SVG, not '%s': -o takes a name that ends in .svg, a "
-                           "folder, or -",
-                           shown(ending));
-    }
     for (size_t i = 0; i < filming->count && status == STATUS_FINE; i++) {
         status = put_film(filming, &naming, &filming->films[i]);
     }

@@ -95,7 +95,12 @@ bool naming_start(struct naming *naming, const struct request *request, const ch
     bool slash = output[strlen(output) - 1] == '/';
     naming->given = is_folder(output) ? format_text("%s%s%s", output, slash ? "" : "/", pattern)
                                       : format_text("%s", output);
-    return ending_good(request, naming->given, pattern);
+    if (!ending_good(request, naming->given, pattern)) {
+        free(naming->given);
+        naming->given = NULL;
+        return false;
+    }
+    return true;
 }
 
 /* Lower case, a hyphen for everything that is no letter or figure. */
