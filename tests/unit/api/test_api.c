@@ -2,6 +2,7 @@
 /* api: the public header's promises, call by call. Knows nothing else of the library. */
 #include "courtwright/courtwright.h"
 #include "suite.h"
+#include "written.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -799,21 +800,13 @@ START_TEST(plays_and_diagrams_say_where_they_begin)
 }
 END_TEST
 
-static size_t times(const char *piece)
-{
-    size_t count = 0;
-    for (const char *at = kept.at; (at = strstr(at, piece)); at++) {
-        count++;
-    }
-    return count;
-}
-
 START_TEST(a_handout_as_html_has_every_diagram_and_the_caution)
 {
     ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(times("<section class=\"step\""), courtwright_play(book, 0)->diagrams);
-    ck_assert_uint_eq(times("<svg "), courtwright_play(book, 0)->diagrams);
-    ck_assert_uint_eq(times("<tfoot>"), 1);
+    ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""),
+                      courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(count_of(kept.at, "<svg "), courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(count_of(kept.at, "<tfoot>"), 1);
     ck_assert_ptr_null(strstr(kept.at, "Your job"));
 }
 END_TEST
@@ -823,7 +816,7 @@ START_TEST(a_players_own_handout_as_html_says_her_job)
     struct courtwright_handout own = {.reader = 3};
     ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer), COURTWRIGHT_OK);
     ck_assert_ptr_nonnull(strstr(kept.at, "For 3"));
-    ck_assert_uint_ge(times("Your job"), 1);
+    ck_assert_uint_ge(count_of(kept.at, "Your job"), 1);
     own.reader = 6;
     ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer),
                      COURTWRIGHT_BAD_OPTION);
@@ -845,7 +838,7 @@ START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
         found += courtwright_diagnostic(close, i)->letter > 0;
     }
     ck_assert_uint_gt(found, 0);
-    ck_assert_uint_eq(times("class=\"tag\""), found);
+    ck_assert_uint_eq(count_of(kept.at, "class=\"tag\""), found);
     courtwright_free(close);
 }
 END_TEST
@@ -863,13 +856,13 @@ START_TEST(findings_that_are_told_elsewhere_have_their_letter_in_the_picture_onl
     struct courtwright_draw draw = {
         .format = COURTWRIGHT_SVG_LIVE, .width = 400, .show_checks = true};
     ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_gt(times("find another spot"), 0);
-    size_t letters = times(">A<");
+    ck_assert_uint_gt(count_of(kept.at, "find another spot"), 0);
+    size_t letters = count_of(kept.at, ">A<");
     start_over();
     draw.only_lettered = true;
     ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(times("find another spot"), 0);
-    ck_assert_uint_eq(times(">A<"), 1);
+    ck_assert_uint_eq(count_of(kept.at, "find another spot"), 0);
+    ck_assert_uint_eq(count_of(kept.at, ">A<"), 1);
     ck_assert_uint_eq(letters, 2);
     courtwright_free(close);
 }
@@ -878,7 +871,8 @@ END_TEST
 START_TEST(cards_as_html_are_one_a_diagram)
 {
     ck_assert_int_eq(courtwright_paper_html(book, "card", NULL, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(times("<section class=\"card\""), courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(count_of(kept.at, "<section class=\"card\""),
+                      courtwright_play(book, 0)->diagrams);
 }
 END_TEST
 
@@ -897,7 +891,7 @@ START_TEST(a_practice_as_html_adds_up)
     ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
     ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
-    ck_assert_uint_eq(times("<svg "), 1);
+    ck_assert_uint_eq(count_of(kept.at, "<svg "), 1);
     start_over();
     ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));

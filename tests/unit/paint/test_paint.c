@@ -4,6 +4,7 @@
 #include "picture/paint/paint.h"
 #include "handmade.h"
 #include "suite.h"
+#include "written.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -11,20 +12,6 @@
 
 static struct fonts *fonts;
 static struct strbuf bytes;
-
-static bool keep(void *ctx, const char *at, size_t size)
-{
-    strbuf_add(ctx, (struct str){at, size});
-    return true;
-}
-
-static bool refuse(void *ctx, const char *at, size_t size)
-{
-    (void)ctx;
-    (void)at;
-    (void)size;
-    return false;
-}
 
 static void open_fonts(void)
 {
@@ -53,7 +40,7 @@ static struct paint_options plain(void)
 static struct str painted(painter *paint, const struct scene *scene, struct paint_options options)
 {
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     struct paint_sheet sheet = {.scenes = &scene, .count = 1, .across = 1};
     ck_assert(paint(&arena, fonts, &sheet, &options, &writer));
     strbuf_char(&bytes, '\0');
@@ -63,16 +50,6 @@ static struct str painted(painter *paint, const struct scene *scene, struct pain
 static struct str painted_plainly(painter *paint)
 {
     return painted(paint, handmade_scene(&arena, THEME_PRINT), plain());
-}
-
-static void has(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
-}
-
-static void has_not(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, text);
 }
 
 /* Puts the bytes in a file and gives what a command says of it; it has to end well. */
@@ -286,7 +263,7 @@ END_TEST
 
 START_TEST(a_png_too_large_for_memory_is_refused)
 {
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     const struct scene *scene = handmade_scene(&arena, THEME_PRINT);
     struct paint_sheet sheet = {.scenes = &scene, .count = 1, .across = 1};
     struct paint_options options = plain();
@@ -311,7 +288,7 @@ static struct str painted_grid(painter *paint, struct paint_options options)
     struct paint_sheet sheet = {
         .scenes = scenes, .headings = headings, .count = 5, .across = 3, .gutter = 18};
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     ck_assert(paint(&arena, fonts, &sheet, &options, &writer));
     return strbuf_str(&bytes);
 }
@@ -347,7 +324,8 @@ END_TEST
 
 START_TEST(a_failed_write_ends_as_false)
 {
-    struct writer writer = {.write = refuse};
+    int calls = 0;
+    struct writer writer = {.write = written_refuse, .ctx = &calls};
     const struct scene *scene = handmade_scene(&arena, THEME_PRINT);
     struct paint_sheet sheet = {.scenes = &scene, .count = 1, .across = 1};
     struct paint_options options = plain();
@@ -373,7 +351,7 @@ START_TEST(memory_that_runs_out_jumps_and_leaves_nothing_behind)
         if (setjmp(here) == 0) {
             struct strbuf out;
             strbuf_init(&out, &arena);
-            struct writer writer = {.write = keep, .ctx = &out};
+            struct writer writer = {.write = written_keep, .ctx = &out};
             done = painters[_i](&small, fonts, &sheet, &options, &writer);
             ck_assert(done);
         } else {
@@ -387,7 +365,7 @@ END_TEST
 
 START_TEST(a_sheet_without_scenes_is_refused)
 {
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     struct paint_sheet sheet = {.count = 0};
     struct paint_options options = plain();
     ck_assert(!painters[_i](&arena, fonts, &sheet, &options, &writer));

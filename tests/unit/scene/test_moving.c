@@ -4,9 +4,7 @@
 
 #include <math.h>
 
-#include "floor/sim/sim.h"
-#include "resolved.h"
-#include "suite.h"
+#include "floor_text.h"
 
 #define SPOTS                                                                                      \
     "play \"Gate\"\n"                                                                              \
@@ -30,17 +28,12 @@
           "    4 passes to 2\n"                                                                    \
           "    3 goes to right block\n"
 
-static struct run *run;
+static const struct run *run;
 static diagram_list diagrams;
 
 static void ran(const char *text)
 {
-    struct resolved *resolved = arena_new(&arena, struct resolved);
-    resolve_text(&arena, resolved, STR("gate"), str_of(text));
-    ck_assert_uint_eq(resolved->diags.errors, 0);
-    const struct sim_options sim = {.rate = SIM_RATE};
-    run = sim_run_with(&arena, &resolved->sources, &resolved->book->plays.at[0], &resolved->diags,
-                       &sim);
+    run = floor_run(text);
     diagrams = (diagram_list){0};
     scene_diagrams(&arena, run, &diagrams);
 }

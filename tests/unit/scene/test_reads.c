@@ -5,10 +5,8 @@
 
 #include "base/geom/shape.h"
 #include "base/geom/vec2.h"
-#include "floor/sim/sim.h"
+#include "floor_text.h"
 #include "picture/scene/scene.h"
-#include "resolved.h"
-#include "suite.h"
 
 #define HEAD                                                                                       \
     "play \"Gate\"\n"                                                                              \
@@ -23,14 +21,8 @@
 
 static struct scene *drawn_at(const char *text, int branch, double width)
 {
-    struct resolved resolved;
-    resolve_text(&arena, &resolved, STR("gate"), str_of(text));
-    ck_assert_uint_eq(resolved.diags.errors, 0);
-    const struct sim_options sim = {.rate = SIM_RATE};
-    struct run *run =
-        sim_run_with(&arena, &resolved.sources, &resolved.book->plays.at[0], &resolved.diags, &sim);
     diagram_list diagrams = {0};
-    scene_diagrams(&arena, run, &diagrams);
+    scene_diagrams(&arena, floor_run(text), &diagrams);
     for (size_t i = 0; i < diagrams.count; i++) {
         if (diagrams.at[i].branch == branch) {
             struct scene_options options = {.width = width, .accent = BODY_NONE};
@@ -46,20 +38,27 @@ static struct scene *drawn(const char *text, int branch)
     return drawn_at(text, branch, 0);
 }
 
-/* The drawn line of a defender, not its head: from where to where. */
-static bool line_of(const struct scene *scene, int number, struct vec2 *from, struct vec2 *to)
+/* Somebody's drawn line of a class, not its head: from where to where; false: there is none. */
+static bool way_of(const struct scene *scene, enum scene_class class, body who, struct vec2 *from,
+                   struct vec2 *to)
 {
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        if (item->class == CLASS_DEFENSE_MOVE && item->stroke == ROLE_DEFENDER &&
-            item->who == body_defender(number)) {
-            *from = item->path[0].p[0];
+        if (item->class == class && item->shape == ITEM_PATH && item->stroke != ROLE_NONE &&
+            !item->casing && item->who == who) {
             const struct path_element *last = &item->path[item->count - 1];
+            *from = item->path[0].p[0];
             *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
             return true;
         }
     }
     return false;
+}
+
+/* The same of a defender. */
+static bool line_of(const struct scene *scene, int number, struct vec2 *from, struct vec2 *to)
+{
+    return way_of(scene, CLASS_DEFENSE_MOVE, body_defender(number), from, to);
 }
 
 static bool has_line(const struct scene *scene, int number)
@@ -183,23 +182,6 @@ START_TEST(a_slip_before_its_screen_has_both_numbers_on_its_line)
 }
 END_TEST
 
-/* The first point of an attacker's line of a class, and its last; false: there is none. */
-static bool way_of(const struct scene *scene, enum scene_class class, int number, struct vec2 *from,
-                   struct vec2 *to)
-{
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        if (item->class == class && item->shape == ITEM_PATH && item->stroke != ROLE_NONE &&
-            !item->casing && item->who == body_attacker(number)) {
-            const struct path_element *last = &item->path[item->count - 1];
-            *from = item->path[0].p[0];
-            *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
-            return true;
-        }
-    }
-    return false;
-}
-
 START_TEST(who_takes_a_hand_off_comes_to_it)
 {
     struct scene *scene = drawn("play \"Gate\"\n"
@@ -209,9 +191,9 @@ START_TEST(who_takes_a_hand_off_comes_to_it)
                                 "    4 dribbles to the top\n",
                                 -1);
     struct vec2 from, to, handed, taken, drive, end;
-    ck_assert(way_of(scene, CLASS_MOVE, 4, &from, &to));
-    ck_assert(way_of(scene, CLASS_HANDOFF, 1, &handed, &taken));
-    ck_assert(way_of(scene, CLASS_DRIBBLE, 4, &drive, &end));
+    ck_assert(way_of(scene, CLASS_MOVE, body_attacker(4), &from, &to));
+    ck_assert(way_of(scene, CLASS_HANDOFF, body_attacker(1), &handed, &taken));
+    ck_assert(way_of(scene, CLASS_DRIBBLE, body_attacker(4), &drive, &end));
     ck_assert(vec2_distance(handed, taken) < 0.3 * vec2_distance(from, to));
     ck_assert(vec2_distance(drive, to) < 0.3 * vec2_distance(from, to));
     ck_assert_ptr_nonnull(disc_of(scene, 1, body_attacker(4)));
@@ -228,8 +210,8 @@ START_TEST(two_who_change_places_pass_each_other)
                                 -1);
     struct vec2 from4, to4, from5, to5;
     double s, t;
-    ck_assert(way_of(scene, CLASS_MOVE, 4, &from4, &to4));
-    ck_assert(way_of(scene, CLASS_MOVE, 5, &from5, &to5));
+    ck_assert(way_of(scene, CLASS_MOVE, body_attacker(4), &from4, &to4));
+    ck_assert(way_of(scene, CLASS_MOVE, body_attacker(5), &from5, &to5));
     ck_assert(!segment_cross(from4, to4, from5, to5, &s, &t));
 }
 END_TEST

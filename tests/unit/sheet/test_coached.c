@@ -10,6 +10,7 @@
 #include "language/tell/tell.h"
 #include "resolved.h"
 #include "suite.h"
+#include "written.h"
 
 #include <string.h>
 
@@ -44,8 +45,7 @@ static const struct play *run_text(const char *text)
     resolve_text(&arena, &resolved, STR("lantern"), str_of(text));
     ck_assert_uint_eq(resolved.diags.errors, 0);
     const struct play *play = &resolved.book->plays.at[0];
-    const struct sim_options sim = {.rate = SIM_RATE};
-    run = sim_run_with(&arena, &resolved.sources, play, &resolved.diags, &sim);
+    run = sim_run(&arena, &resolved.sources, play, &resolved.diags);
     diagrams = (diagram_list){0};
     findings = (finding_list){0};
     scene_diagrams(&arena, run, &diagrams);
@@ -55,7 +55,7 @@ static const struct play *run_text(const char *text)
 
 static const char *plain(struct str text)
 {
-    return str_copy(&arena, tell_strip(&arena, text)).at;
+    return text_of(tell_strip(&arena, text));
 }
 
 /* ---- the order of ways on ---- */

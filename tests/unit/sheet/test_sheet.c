@@ -4,6 +4,7 @@
 #include "page/sheet/page.h"
 #include "language/tell/tell.h"
 #include "suite.h"
+#include "written.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -27,24 +28,6 @@ static void close_setter(void)
 {
     fonts_destroy(fonts);
     close_arena();
-}
-
-/* The text with its bold parts in brackets. */
-static const char *bracketed(struct str text)
-{
-    struct strbuf out;
-    strbuf_init(&out, &arena);
-    for (size_t i = 0; i < text.size; i++) {
-        char c = text.at[i];
-        strbuf_char(&out, c == TELL_BOLD ? '[' : c == TELL_PLAIN ? ']' : c);
-    }
-    strbuf_char(&out, '\0');
-    return out.at;
-}
-
-static const char *text_of(struct str text)
-{
-    return str_copy(&arena, text).at;
 }
 
 /* ---- words ---- */
@@ -97,10 +80,11 @@ START_TEST(a_point_that_runs_to_the_left_is_set_apart_from_its_player)
     const struct point hebrew = {.player = 3, .text = STR("\xD7\xA9")};
     const struct point english = {.player = 3, .text = STR("Wait.")};
     const struct point all = {.text = STR("\xD7\xA9")};
-    ck_assert_str_eq(bracketed(words_point(&arena, &hebrew, 5)),
+    ck_assert_str_eq(bracketed(words_point(&arena, &hebrew, 5), TELL_BOLD, TELL_PLAIN),
                      "[3]: \xE2\x81\xA8\xD7\xA9\xE2\x81\xA9");
-    ck_assert_str_eq(bracketed(words_point(&arena, &english, 5)), "[3]: Wait.");
-    ck_assert_str_eq(bracketed(words_point(&arena, &all, 5)), "\xD7\xA9");
+    ck_assert_str_eq(bracketed(words_point(&arena, &english, 5), TELL_BOLD, TELL_PLAIN),
+                     "[3]: Wait.");
+    ck_assert_str_eq(bracketed(words_point(&arena, &all, 5), TELL_BOLD, TELL_PLAIN), "\xD7\xA9");
 }
 END_TEST
 

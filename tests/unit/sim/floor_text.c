@@ -13,6 +13,14 @@ void floor_text(struct ran *out, struct str text)
     }
 }
 
+const struct run *floor_run(const char *text)
+{
+    struct ran *ran = arena_new(&arena, struct ran);
+    floor_text(ran, str_of(text));
+    ck_assert_msg(ran->text.diags.errors == 0, "%s", floor_said(ran));
+    return ran->run;
+}
+
 const char *floor_said(const struct ran *ran)
 {
     struct strbuf said;

@@ -13,6 +13,8 @@ struct ran {
 };
 /* Everything in the running test's arena. */
 void floor_text(struct ran *out, struct str text);
+/* The run of a text in which there is no error; else the test fails. */
+const struct run *floor_run(const char *text);
 /* What was said against it, one a line. */
 const char *floor_said(const struct ran *ran);
 /* The first task of `who` of that kind in the segment, or -1. */

@@ -2,37 +2,20 @@
 /* What a reader of the file is told of what moves: once, or again and again. */
 #include "picture/svg/moving.h"
 
-#include <string.h>
-
 #include "suite.h"
+#include "written.h"
 
 static struct moving moving;
 static struct strbuf bytes;
 
-static bool keep(void *ctx, const char *at, size_t size)
-{
-    strbuf_add(ctx, (struct str){at, size});
-    return true;
-}
-
 static const char *written(struct moving_options options)
 {
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     svg_moving(&moving, &options, &writer);
     ck_assert(!writer.failed);
     strbuf_char(&bytes, '\0');
     return bytes.at;
-}
-
-static void has(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
-}
-
-static void has_not(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, text);
 }
 
 static struct moving_group *group_add(enum scene_class class, body who, int part)

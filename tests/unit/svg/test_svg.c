@@ -2,6 +2,7 @@
 #include "picture/svg/svg.h"
 #include "handmade.h"
 #include "suite.h"
+#include "written.h"
 
 #include <locale.h>
 #include <stdlib.h>
@@ -9,24 +10,10 @@
 
 static struct strbuf bytes;
 
-static bool keep(void *ctx, const char *at, size_t size)
-{
-    strbuf_add(ctx, (struct str){at, size});
-    return true;
-}
-
-static bool refuse(void *ctx, const char *at, size_t size)
-{
-    (void)at;
-    (void)size;
-    ++*(int *)ctx;
-    return false;
-}
-
 static const char *written(const struct scene *scene, struct svg_options options)
 {
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     svg_write(&arena, scene, &options, &writer);
     ck_assert(!writer.failed);
     strbuf_char(&bytes, '\0');
@@ -36,16 +23,6 @@ static const char *written(const struct scene *scene, struct svg_options options
 static const char *plainly(enum theme theme)
 {
     return written(handmade_scene(&arena, theme), (struct svg_options){.salt = STR("")});
-}
-
-static void has(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
-}
-
-static void has_not(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, text);
 }
 
 START_TEST(title_is_the_first_child_and_names_are_told_to_readers)
@@ -151,7 +128,7 @@ END_TEST
 START_TEST(text_is_escaped_and_control_letters_are_left_out)
 {
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     svg_escape(&writer, STR("a<b> & \"c\"\x01\x1b\x7f\xC2\x85 \xFF\xC3\xA9\xEF\xBF\xBE'"));
     strbuf_char(&bytes, '\0');
     ck_assert_str_eq(bytes.at, "a&lt;b&gt; &amp; &quot;c&quot; \xEF\xBF\xBD\xC3\xA9'");
@@ -191,7 +168,7 @@ END_TEST
 START_TEST(a_failed_write_is_remembered_and_stops)
 {
     int calls = 0;
-    struct writer writer = {.write = refuse, .ctx = &calls};
+    struct writer writer = {.write = written_refuse, .ctx = &calls};
     svg_write(&arena, handmade_scene(&arena, THEME_PRINT), &(struct svg_options){.salt = STR("")},
               &writer);
     ck_assert(writer.failed);
@@ -202,7 +179,7 @@ END_TEST
 static const char *part_written(const struct scene *scene, enum svg_part part)
 {
     strbuf_init(&bytes, &arena);
-    struct writer writer = {.write = keep, .ctx = &bytes};
+    struct writer writer = {.write = written_keep, .ctx = &bytes};
     svg_write_part(scene, part, &writer);
     strbuf_char(&bytes, '\0');
     return bytes.at;

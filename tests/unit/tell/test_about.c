@@ -1,24 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "language/tell/tell.h"
 #include "suite.h"
+#include "written.h"
 
-/* The text with its bold parts in brackets. */
-static const char *bracketed(struct str text)
-{
-    struct strbuf out;
-    strbuf_init(&out, &arena);
-    for (size_t i = 0; i < text.size; i++) {
-        char c = text.at[i];
-        strbuf_char(&out, c == TELL_BOLD ? '[' : c == TELL_PLAIN ? ']' : c);
-    }
-    strbuf_char(&out, '\0');
-    return out.at;
-}
-
-static const char *text_of(struct str text)
-{
-    return str_copy(&arena, text).at;
-}
+#include <string.h>
 
 struct bold_case {
     const char *text, *wanted;
@@ -42,7 +27,8 @@ static const struct bold_case bold_cases[] = {
 START_TEST(players_numbers_are_bold_and_counts_are_not)
 {
     const struct bold_case *row = &bold_cases[_i];
-    ck_assert_str_eq(bracketed(tell_bold(&arena, str_of(row->text), 5)), row->wanted);
+    ck_assert_str_eq(bracketed(tell_bold(&arena, str_of(row->text), 5), TELL_BOLD, TELL_PLAIN),
+                     row->wanted);
 }
 END_TEST
 

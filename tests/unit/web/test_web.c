@@ -7,6 +7,7 @@
 #include "resolved.h"
 #include "suite.h"
 #include "whole_file.h"
+#include "written.h"
 
 #include <string.h>
 
@@ -21,33 +22,6 @@ static bool keep(void *ctx, const char *at, size_t size)
     memcpy(bytes + bytes_count, at, size);
     bytes_count += size;
     return true;
-}
-
-static bool refuse(void *ctx, const char *at, size_t size)
-{
-    (void)at;
-    (void)size;
-    ++*(int *)ctx;
-    return false;
-}
-
-static void has(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) != NULL, "no %s in\n%s", part, text);
-}
-
-static void has_not(const char *text, const char *part)
-{
-    ck_assert_msg(strstr(text, part) == NULL, "%s in\n%s", part, strstr(text, part));
-}
-
-static size_t count_of(const char *text, const char *part)
-{
-    size_t count = 0;
-    for (const char *at = strstr(text, part); at; at = strstr(at + 1, part)) {
-        count++;
-    }
-    return count;
 }
 
 /* ---- text ---- */
@@ -105,13 +79,12 @@ static struct web_job job_of(const char *text)
 {
     resolve_text(&arena, &resolved, STR("book"), str_of(text));
     ck_assert_uint_eq(resolved.diags.errors, 0);
-    const struct sim_options sim = {.rate = SIM_RATE};
     size_t count = resolved.book->plays.count;
     struct web_play *plays = arena_array(&arena, struct web_play, count);
     for (size_t i = 0; i < count; i++) {
         const struct play *play = &resolved.book->plays.at[i];
         plays[i].play = play;
-        plays[i].run = sim_run_with(&arena, &resolved.sources, play, &resolved.diags, &sim);
+        plays[i].run = sim_run(&arena, &resolved.sources, play, &resolved.diags);
     }
     return (struct web_job){
         .book = resolved.book, .plays = plays, .count = count, .date_text = STR("")};
@@ -209,7 +182,7 @@ START_TEST(a_failed_write_is_remembered_and_stops)
 {
     struct web_job job = job_of(PLAY("Tollgate") PLAY("Millrace"));
     int calls = 0;
-    struct writer writer = {.write = refuse, .ctx = &calls};
+    struct writer writer = {.write = written_refuse, .ctx = &calls};
     web_book_write(&arena, &job, &writer);
     ck_assert(writer.failed);
     ck_assert_int_eq(calls, 1);
