@@ -3,21 +3,16 @@
  * cost at most is 20 %. Nothing here passes or fails; figures are of one core.
  *   bench_checks EXAMPLES... */
 #include <stdio.h>
-#include <time.h>
 
 #include "floor/sim/sim.h"
 #include "judge/check/check.h"
 #include "resolved.h"
+#include "spent.h"
 #include "whole_file.h"
 
 enum { ROUNDS = 7 };
 
 /* Of the processor's time, not of the wall's: others may be at work beside it. */
-static double now(void)
-{
-    return (double)clock() / CLOCKS_PER_SEC;
-}
-
 struct spent {
     double running, checking;
     size_t plays, findings;

@@ -7,15 +7,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
+
+#include "spent.h"
 
 static char text[1 << 20];
 static size_t size, answers;
-
-static double now(void)
-{
-    return (double)clock() * 1000 / CLOCKS_PER_SEC;
-}
 
 static bool token(void *ctx, const struct courtwright_token *given)
 {
@@ -87,7 +83,7 @@ int main(int argc, char **argv)
             }
             double begin = now();
             ask(question, at);
-            double spent = now() - begin;
+            double spent = (now() - begin) * 1e3;
             all += spent;
             most = spent > most ? spent : most;
             asked++;

@@ -4,11 +4,11 @@
  *   tick EXAMPLES... */
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "floor/sim/sim.h"
 #include "generate.h"
 #include "resolved.h"
+#include "spent.h"
 #include "whole_file.h"
 
 enum { GENERATED = 200, ROUNDS = 5, LOOP = 2000000, POINTS = 10 };
@@ -21,11 +21,6 @@ struct set { /* plays, resolved, and what running them came to */
 };
 
 /* Of the processor's time, not of the wall's: others may be at work beside it. */
-static double now(void)
-{
-    return (double)clock() / CLOCKS_PER_SEC;
-}
-
 static void run_all(struct set *set)
 {
     double spent = 0, ticks = 0, seconds = 0, bytes = 0;

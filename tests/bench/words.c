@@ -4,20 +4,15 @@
  * of about a megabyte. Nothing here passes or fails. Usage: words FILE... */
 #include "floor/play/play.h"
 #include "language/tidy/tidy.h"
+#include "spent.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 enum { BOOK_BYTES = 1 << 20, ROUNDS = 5 };
 
 /* Seconds of the processor's own time: what else the machine does does not count. */
-static double now(void)
-{
-    return (double)clock() / CLOCKS_PER_SEC;
-}
-
 static struct str read_files(struct arena *arena, int count, char **paths)
 {
     struct strbuf all;
