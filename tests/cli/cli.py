@@ -103,6 +103,7 @@ def help_and_use():
                f'{command} --help tells its options and an example', out + err)
     status, out, _ = run('--version')
     tap.ok(status == 0 and re.fullmatch(r'courtwright \d+\.\d+\.\d+\n', out), 'version is told', out)
+    tap.ok(b'SIL OPEN FONT LICENSE Version 1.1' in pathlib.Path(PROGRAM).read_bytes(), 'the licence of the faces goes where they go')
     one_message(run(), 2, ['COMMAND'], 'no command at all is wrong use')
     one_message(run('drwa'), 2, ["no command 'drwa'"], 'an unknown command is wrong use')
     one_message(run('reads', 'x.play'), 2, ['reads is not built yet'], 'a command of later says that it is not built yet')

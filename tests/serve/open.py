@@ -111,6 +111,8 @@ def the_page():
             digest = base64.b64encode(hashlib.sha256(script[1].encode()).digest()).decode()
             tap.ok(f"'sha256-{digest}'" in scripts, 'a script that stands in the page is let in by its fingerprint')
         tap.ok(not re.search(r'<script[^>]*\bsrc=', served), 'no script is loaded')
+        for whose in ('The courtwright authors', 'The Inter Project Authors', 'SIL OPEN FONT LICENSE Version 1.1', 'Rich Felker', '@codemirror/state', 'Marijn Haverbeke'):
+            tap.ok(whose in alone, f'the licences of what is in the page stand in it: {whose}')
 
 
 def reading():

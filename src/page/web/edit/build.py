@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """One HTML file of the page to write in: scripts bundled by esbuild, the module as base64, and a policy that names
-each script and style by its hash. Usage: build.py ESBUILD FOLDER MODULE OUTPUT"""
+each script and style by its hash; the licences of what is in it stand there too. Usage: build.py ESBUILD FOLDER MODULE OUTPUT"""
 import base64
 import hashlib
 import pathlib
@@ -20,6 +20,17 @@ def bundle(esbuild, entry):
     return text
 
 
+def notices(folder):
+    """The licences of all that the page holds, each text once, with whose it is: they go where the page goes."""
+    root, packages = folder.parents[3], folder / 'node_modules'
+    texts = {(root / 'LICENSE').read_text(encoding='utf-8'): ['courtwright'],
+             (root / 'fonts' / 'OFL.txt').read_text(encoding='utf-8'): ['Inter, whose widths of letters the module has'],
+             (folder / 'libc.txt').read_text(encoding='utf-8'): ['the C library in the module']}
+    for file in sorted(packages.rglob('LICENSE*')):
+        texts.setdefault(file.read_text(encoding='utf-8'), []).append(file.parent.relative_to(packages).as_posix())
+    return '\n\n'.join(f'{", ".join(whose)}:\n\n{text.strip()}' for text, whose in texts.items())
+
+
 def hash_of(text):
     return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii') + "'"
 
@@ -31,7 +42,7 @@ def main():
     style = re.sub(r'\s+', ' ', style).strip()
     policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
-    parts = {'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
+    parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
              'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
              'MODULE': base64.b64encode(module.read_bytes()).decode('ascii')}
     page = (folder / 'index.html').read_text(encoding='utf-8')
