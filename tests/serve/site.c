@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* site: a program that serves a text in memory, to try the server on: no page, no file, no book.
- * Prints the address and a ticket, then "over" when standard input ends. A sheet of no
- * name takes two seconds. Usage: site
+ * Prints the address and a ticket, then "over" when standard input ends. A sheet that is asked for
+ * without a value takes two seconds; that it is begun stands on standard error. Usage: site
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -53,7 +53,10 @@ static void answer(void *ctx, const struct serve_ask *ask, struct serve_answer *
         out->size = strlen(out->bytes);
         return;
     case SERVE_SHEET:
-        sleep(ask->value_count > 0 ? 0 : 2);
+        if (ask->value_count == 0) {
+            fputs("begun\n", stderr);
+            sleep(2);
+        }
         out->name = strdup("Kites \"two\".pdf");
         echo(ask, out);
         return;
