@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: MIT
-// What the tests in a browser share: the installed Chromium without a network, checks told as TAP.
+// What the tests in a browser share: the installed Chromium without a network, a folder, checks told as TAP.
 'use strict';
+const fs = require('node:fs');
+const os = require('node:os');
+const path = require('node:path');
 const { chromium } = require('playwright-core');
 
 let count = 0, failed = 0;
+
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-browser-')); // is gone when the test is over
 
 function check(good, what, why) {
   count += 1;
@@ -29,6 +34,20 @@ function start() {
   });
 }
 
+// A whole test, of a browser: whatever it throws is told, and nothing is left of it.
+async function run(test) {
+  let browser = null;
+  try {
+    browser = await start();
+    await test(browser);
+  } catch (thrown) {
+    check(false, 'it comes to its end', String(thrown.stack));
+  }
+  if (browser) { await browser.close(); }
+  fs.rmSync(folder, { recursive: true });
+  finish();
+}
+
 // A page that may ask for nothing but what `allow` says; whatever else it asks for, and every error, is kept.
 async function open(browser, address, options, allow) {
   const context = await browser.newContext(options);
@@ -46,14 +65,24 @@ async function open(browser, address, options, allow) {
   return page;
 }
 
-// Asks until it is so: the page's own policy lets no waiting inside it be written.
-async function until(page, question, word) {
-  for (let i = 0; i < 600; i++) {
-    if (await page.evaluate(question, word)) { return; }
-    await page.waitForTimeout(25);
+// Asks until there is an answer, and gives it; null: there never was one.
+async function eventually(question) {
+  for (const end = Date.now() + 20000; Date.now() < end; await new Promise((go) => setTimeout(go, 25))) {
+    const answer = await question();
+    if (answer) { return answer; }
   }
-  throw new Error(`it never came to this: ${question} ${word === undefined ? '' : word}`);
+  return null;
 }
+
+// Asks a page until it is so: its own policy lets no waiting inside it be written.
+async function until(page, question, word) {
+  if (!await eventually(() => page.evaluate(question, word))) {
+    throw new Error(`it never came to this: ${question} ${word === undefined ? '' : word}`);
+  }
+}
+
+// The page to write in has drawn something.
+const pictured = (page) => until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
 
 // What axe-core says against the page, in a line each.
 async function faults(page) {
@@ -63,4 +92,4 @@ async function faults(page) {
   return result.violations.map((fault) => `${fault.id}: ${fault.nodes.length} x ${fault.help}: ${fault.nodes[0].target} ${fault.nodes[0].any.map((one) => one.message)}`);
 }
 
-module.exports = { check, figure, finish, start, open, until, faults };
+module.exports = { check, figure, folder, run, open, eventually, until, pictured, faults };

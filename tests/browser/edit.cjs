@@ -2,13 +2,11 @@
 // The page to write in, in a browser without a network, opened as a file. Usage: node edit.cjs PAGE BOOK...
 'use strict';
 const fs = require('node:fs');
-const os = require('node:os');
 const path = require('node:path');
-const { check, figure, finish, start, open, faults } = require('./browser.cjs');
+const { check, figure, folder, run, open, eventually, until, pictured, faults } = require('./browser.cjs');
 
 const [pagePath, ...books] = process.argv.slice(2);
 const address = 'file://' + path.resolve(pagePath);
-const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'edit-'));
 const only = (url) => url.startsWith('file://') || url.startsWith('blob:');
 
 const PLAY = `play "Millrace"
@@ -22,14 +20,6 @@ const PLAY = `play "Millrace"
     3 stays
     5 stays
 `;
-
-// The page's policy lets no script be made of text, so what is waited for is asked again and again.
-async function until(page, what, argument) {
-  for (const end = Date.now() + 20000; !(await page.evaluate(what, argument));) {
-    if (Date.now() > end) { throw new Error(`waited for ${what} in vain`); }
-    await page.waitForTimeout(20);
-  }
-}
 
 // 3 comes to where 4 stands.
 const TAKEN = PLAY.replace('    3 stays\n', '    4 stays\n') + '    1 screens for 3\n    3 comes off 1 to left wing\n';
@@ -52,6 +42,7 @@ async function write(page, content) {
   await page.locator('.cm-content').click();
   await page.keyboard.press('Control+a');
   await after(page, () => page.keyboard.insertText(content));
+  await until(page, (wanted) => globalThis.courtwright.drawn() === wanted, content); // not the text before it
 }
 
 async function typing(page) {
@@ -159,16 +150,12 @@ async function moving(page) {
   await write(page, PLAY);
   await page.click('#watch');
   await page.waitForSelector('#panel:not([hidden])');
-  const place = () => page.evaluate(() => {
-    const body = document.querySelector('#floor .ball') || document.querySelector('#floor .player');
-    return JSON.stringify(document.querySelector('#floor svg').getCurrentTime()) + body.getBoundingClientRect().x;
-  });
+  const place = () => page.evaluate(() => [...document.querySelectorAll('#floor .moving .ball')].map((one) => one.getBoundingClientRect().x).join());
   const first = await place();
   const seen = await painted(page);
   check(seen.text.length >= 5 && seen.text.every((fill) => fill !== 'none'), 'who moves has a color', seen.text);
   check(seen.lines > 0 && seen.ball, 'so have lines and the ball', seen);
-  await page.waitForTimeout(500);
-  check(first !== await place(), 'the play moves');
+  check(await eventually(async () => first !== await place()), 'the play moves', first);
   await page.click('#play');
   const at = await page.evaluate(() => document.querySelector('#floor svg').getCurrentTime());
   await page.waitForTimeout(200);
@@ -201,8 +188,8 @@ async function dark(page) {
 
 async function tidying(page) {
   await write(page, PLAY.replace('  1 passes to 2', '  1   pass   the ball to 2'));
-  await after(page, () => page.click('#tidy'));
-  check((await text(page)).includes('\n    1 passes to 2\n'), 'a text is tidied', await text(page));
+  await page.click('#tidy');
+  check(await eventually(async () => (await text(page)).includes('\n    1 passes to 2\n')), 'a text is tidied', await text(page));
 }
 
 async function printing(page) {
@@ -246,7 +233,7 @@ async function keeping(page) {
   const before = await text(page);
   await page.keyboard.type('# last'); // and at once away
   await page.reload();
-  await until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
+  await pictured(page);
   check((await text(page)) === before + '# last', 'a reload loses nothing', await text(page));
 }
 
@@ -254,7 +241,7 @@ async function drafts(page) {
   await write(page, PLAY);
   await after(page, () => page.setInputFiles('#file', { name: 'other.play', mimeType: 'text/plain', buffer: Buffer.from(PLAY.replace('Millrace', 'Sluice')) }));
   await page.reload();
-  await until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
+  await pictured(page);
   check((await page.textContent('#name')) === 'other.play', 'a file that was opened is there after a reload');
   await until(page, () => !document.getElementById('drafts').hidden);
   await after(page, () => page.selectOption('#drafts', { index: 1 }));
@@ -284,11 +271,10 @@ async function times(page, what) {
   check(took.length >= 20, `${what}: every key is drawn`);
 }
 
-async function main() {
+async function main(browser) {
   figure(`the page holds ${fs.statSync(pagePath).size} bytes`);
-  const browser = await start();
   const page = await open(browser, address, { viewport: { width: 1280, height: 860 }, acceptDownloads: true }, only);
-  await until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
+  await pictured(page);
   figure(`first picture ${Math.round(await page.evaluate(() => globalThis.courtwright.first))} ms after opening`);
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
@@ -300,7 +286,7 @@ async function main() {
     } catch (thrown) {
       check(false, `${situation.name} comes to its end`, thrown.message);
       await page.reload();
-      await until(page, () => Number(document.documentElement.dataset.shown || 0) > 0);
+      await pictured(page);
     }
   }
   await write(page, PLAY);
@@ -308,7 +294,7 @@ async function main() {
   await files(page);
   await times(page, 'the example book');
   const phone = await open(browser, address, { viewport: { width: 390, height: 844 } }, only);
-  await until(phone, () => Number(document.documentElement.dataset.shown || 0) > 0);
+  await pictured(phone);
   const wide = await phone.evaluate(() => document.documentElement.scrollWidth);
   check(wide <= 390, 'on a narrow screen nothing sticks out', String(wide));
   const small = await phone.evaluate(() => [...document.querySelectorAll('button, select')].filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44 && !one.classList.contains('line')).map((one) => one.textContent));
@@ -321,9 +307,6 @@ async function main() {
   // Where styled text is replaced Chromium's own editing sets a style on what comes, which the policy refuses.
   const errors = [...page.errors, ...phone.errors].filter((said) => !/^Applying inline style .* style attributes /s.test(said));
   check(errors.length === 0, 'and nothing went wrong unseen', errors.join('\n'));
-  await browser.close();
-  fs.rmSync(folder, { recursive: true });
-  finish();
 }
 
-main();
+run(main);

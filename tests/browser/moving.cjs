@@ -4,13 +4,11 @@
 'use strict';
 const { execFileSync } = require('node:child_process');
 const fs = require('node:fs');
-const os = require('node:os');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
-const { check, figure, finish, start, open } = require('./browser.cjs');
+const { check, figure, folder, run, open, eventually } = require('./browser.cjs');
 
 const [program, examples] = process.argv.slice(2);
-const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-moving-'));
 const BEFORE = 1.0, AFTER = 1.5; // s for which the picture stands: courtwright.h
 const LANE = 12 * 0.3048; // m: the lane of a high school, from edge to edge
 // m: 3 cm of a key's straight way (defenders 5), half a quarter of a point, half a tick of one who sprints
@@ -129,18 +127,15 @@ async function one_of_two_copies(browser, file) {
   await page.context().close();
 }
 
-// An image has no script and gives no clock: it is looked at twice.
+// An image has no script and gives no clock: it is looked at until it is another picture.
 async function image_moves(browser, file) {
   const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width: 400, height: 300 } });
   const page = await context.newPage();
   const html = path.join(folder, 'image.html');
   fs.writeFileSync(html, `<!doctype html><title>An image</title><img alt="moving" src="${path.basename(file)}">`);
-  await page.goto(pathToFileURL(html).href);
-  await page.waitForTimeout(300);
+  await page.goto(pathToFileURL(html).href); // until the image is loaded
   const first = await page.screenshot();
-  await page.waitForTimeout(2500);
-  const later = await page.screenshot();
-  check(!first.equals(later), 'it moves in an image');
+  check(await eventually(async () => !first.equals(await page.screenshot())), 'it moves in an image');
   await context.close();
 }
 
@@ -163,17 +158,12 @@ async function once_or_again(browser) {
   }
 }
 
-let browser;
-async function main() {
-  browser = await start();
+async function main(browser) {
   const file = made('lantern.svg', 'kites/kites.play', '--play', 'Lantern');
   await where_the_run_has_them(browser);
   await one_of_two_copies(browser, file);
   await image_moves(browser, file);
   await once_or_again(browser);
-  finish();
 }
 
-main().catch((error) => { console.log(`not ok - ${error.stack}`.replace(/\n/g, '\n# ')); process.exitCode = 1; })
-  .finally(async () => browser && await browser.close())
-  .finally(() => fs.rmSync(folder, { recursive: true, force: true }));
+run(main);

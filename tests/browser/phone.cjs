@@ -4,13 +4,11 @@
 'use strict';
 const { execFileSync } = require('node:child_process');
 const fs = require('node:fs');
-const os = require('node:os');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
-const { check, figure, finish, start, open, until, faults } = require('./browser.cjs');
+const { check, figure, folder, run, open, until, faults } = require('./browser.cjs');
 
 const [program, example] = process.argv.slice(2);
-const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-phone-'));
 const PHONE = { viewport: { width: 390, height: 844 }, offline: true };
 const DESK = { viewport: { width: 1280, height: 900 }, offline: true };
 
@@ -399,33 +397,26 @@ function sizes(file) {
   check((text.match(/<g id="court\./g) || []).length === kinds, 'each court stands there once');
 }
 
-async function main() {
-  const browser = await start();
-  try {
-    const kites = write(null, 'kites'), hard = write(HARD, 'hard', '--names');
-    sizes(kites);
-    for (const [file, name] of [[kites, 'the example book'], [hard, 'a hard book']]) {
-      await valid(file, name);
-      await everyWay(browser, file, PHONE, `${name} on a phone`);
-      await everyWay(browser, file, DESK, `${name} on a desk`);
-      await accessible(browser, file, name);
-    }
-    check(!fs.readFileSync(kites, 'utf8').includes('Imke'), 'nobody is named in a page to be passed on');
-    check(/Maximiliane/.test(fs.readFileSync(hard, 'utf8')), 'names stand there when asked for');
-    await alone(browser);
-    await addresses(browser, kites);
-    await moves(browser, kites);
-    await everyFilm(browser, kites);
-    await searches(browser, kites);
-    await leadsOn(browser, kites);
-    await looks(browser, kites);
-    await scriptless(browser, kites);
-    await keyboard(browser, kites);
-  } finally {
-    await browser.close();
-    fs.rmSync(folder, { recursive: true });
+async function main(browser) {
+  const kites = write(null, 'kites'), hard = write(HARD, 'hard', '--names');
+  sizes(kites);
+  for (const [file, name] of [[kites, 'the example book'], [hard, 'a hard book']]) {
+    await valid(file, name);
+    await everyWay(browser, file, PHONE, `${name} on a phone`);
+    await everyWay(browser, file, DESK, `${name} on a desk`);
+    await accessible(browser, file, name);
   }
-  finish();
+  check(!fs.readFileSync(kites, 'utf8').includes('Imke'), 'nobody is named in a page to be passed on');
+  check(/Maximiliane/.test(fs.readFileSync(hard, 'utf8')), 'names stand there when asked for');
+  await alone(browser);
+  await addresses(browser, kites);
+  await moves(browser, kites);
+  await everyFilm(browser, kites);
+  await searches(browser, kites);
+  await leadsOn(browser, kites);
+  await looks(browser, kites);
+  await scriptless(browser, kites);
+  await keyboard(browser, kites);
 }
 
-main().catch((error) => { console.log(`not ok - ${String(error.stack).replace(/\n/g, '\n# ')}`); process.exitCode = 1; });
+run(main);

@@ -31,9 +31,10 @@ const state = {
   line: 1, // the play of this line is shown
   text: ''
 }
-// For whoever measures: how long the worker took for each picture, when the first was there (both in ms), the text.
+// For whoever measures: how long the worker took for each picture, when the first was there (both in ms), the text,
+// and that of the picture.
 const times = []
-const measured = Object.assign(globalThis.courtwright, {times, first: 0, text: () => editor.text()})
+const measured = Object.assign(globalThis.courtwright, {times, first: 0, text: () => editor.text(), drawn: () => state.text})
 
 // ---- the theme ----
 
