@@ -20,6 +20,14 @@ class Tap:
     def same(self, got, wanted, what):
         return self.ok(got == wanted, what, f'got    {got!r}\nwanted {wanted!r}')
 
+    def parts(self, *parts):
+        """One that falls over must not hide the others."""
+        for part in parts:
+            try:
+                part()
+            except Exception as trouble:
+                self.ok(False, f'{part.__name__} ran to its end', repr(trouble))
+
     def end(self):
         print(f'1..{self.count}')
         return 1 if self.failed or not self.count else 0

@@ -12,13 +12,12 @@ import shutil
 import stat
 import subprocess
 import sys
-import tempfile
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 from commands import COMMANDS  # noqa: E402
+from program import ENV, PROGRAM, Folder, run  # noqa: E402
 from tap import Tap  # noqa: E402
 
-PROGRAM = os.path.abspath(sys.argv[1])
 tap = Tap()
 
 GOOD = '''play "Lantern"
@@ -55,35 +54,6 @@ CROWDED = '''play "Millrace"
     2 and 4 stay
     1 cuts to the rim
 '''
-ENV = {key: value for key, value in os.environ.items() if key not in ('NO_COLOR', 'SOURCE_DATE_EPOCH', 'TERM')}
-
-
-def run(*words, stdin='', cwd=None, env=None, timeout=120, **more):
-    """Status, standard output, standard error."""
-    done = subprocess.run([PROGRAM, *words], input=stdin.encode() if isinstance(stdin, str) else stdin,
-                          cwd=cwd, env={**ENV, **(env or {})}, timeout=timeout,
-                          stdout=more.pop('stdout', subprocess.PIPE), stderr=more.pop('stderr', subprocess.PIPE), **more)
-    decode = lambda text: (text or b'').decode('utf-8', 'replace')
-    return done.returncode, decode(done.stdout), decode(done.stderr)
-
-
-class Folder:
-    """A fresh folder with some files in it."""
-
-    def __init__(self, **files):
-        self.files = files
-
-    def __enter__(self):
-        self.path = pathlib.Path(tempfile.mkdtemp(prefix='courtwright-cli-'))
-        for name, text in self.files.items():
-            (self.path / f'{name}.play').write_text(text)
-        return self.path
-
-    def __exit__(self, *_):
-        subprocess.run(['chmod', '-R', 'u+rwx', self.path], check=False)
-        shutil.rmtree(self.path)
-
-
 def one_message(result, status, words, what):
     """The right status, one line on standard error that holds the words, nothing on standard output."""
     got, out, err = result
@@ -877,11 +847,11 @@ def includes():
         status, out, err = run('check', 'same-name.play', cwd=here)
         tap.ok(status == 1 and 'play.duplicate' in err and 'same-name.play:2:' in err and 'see second.play:1' in err,
                'a name that stands in two files: both places', err)
-        (here / 'out').symlink_to('/tmp')
+        (here / 'out').symlink_to(here.parent)
         (here / 'by-folder.play').write_text('include "out/outside.play"\n')
         (here.parent / 'outside.play').write_text(GOOD)
         status, out, err = run('check', 'by-folder.play', cwd=here)
-        tap.ok(status == 1 and ('file.outside' in err or not os.path.samefile('/tmp', here.parent)), 'a folder that is a link leading out', err)
+        tap.ok(status == 1 and 'file.outside' in err, 'a folder that is a link leading out', err)
         (here / 'dots').mkdir()
         (here / 'dots.play').write_text('include "dots/../second.play"\n')
         tap.same(run('check', 'dots.play', cwd=here)[0], 0, 'up and down inside the folder')
@@ -967,11 +937,8 @@ def bad_outputs():
 
 
 def main():
-    for part in (help_and_use, new, check, tolerance, explain_draws, colors, draw, animate, handout, everyone, errors_and_sheets, fill_in, practice, tallies, cards, books, tidy, tables, positions, bad_files, includes, bad_outputs):
-        try:
-            part()
-        except Exception as trouble:  # one part that falls over must not hide the others
-            tap.ok(False, f'{part.__name__} ran to its end', repr(trouble))
+    tap.parts(help_and_use, new, check, tolerance, explain_draws, colors, draw, animate, handout, everyone, errors_and_sheets, fill_in, practice, tallies,
+              cards, books, tidy, tables, positions, bad_files, includes, bad_outputs)
     return tap.end()
 
 

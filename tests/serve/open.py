@@ -15,14 +15,13 @@ import socket
 import stat
 import subprocess
 import sys
-import tempfile
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 import client  # noqa: E402
+from program import PROGRAM, Folder, run  # noqa: E402
 from tap import Tap  # noqa: E402
 
-PROGRAM = os.path.abspath(sys.argv[1])
 KITES = pathlib.Path(__file__).resolve().parents[2] / 'examples' / 'kites'
 tap = Tap()
 
@@ -65,27 +64,8 @@ class Open(client.Server):
         return status, headers, body
 
 
-class Folder:
-    def __init__(self, **files):
-        self.files = files
-
-    def __enter__(self):
-        self.path = pathlib.Path(tempfile.mkdtemp(prefix='courtwright-open-'))
-        for name, text in self.files.items():
-            (self.path / f'{name}.play').write_bytes(text if isinstance(text, bytes) else text.encode())
-        return self.path
-
-    def __exit__(self, *_):
-        shutil.rmtree(self.path)
-
-
 def names(folder):
     return sorted(path.name for path in folder.iterdir())
-
-
-def run(*words, cwd=None):
-    done = subprocess.run([PROGRAM, *words], cwd=cwd, stdin=subprocess.DEVNULL, capture_output=True, text=True, timeout=20)
-    return done.returncode, done.stdout, done.stderr
 
 
 def the_page():
@@ -147,7 +127,7 @@ def nothing_else():
     with Folder(secret='the lineup') as outside, Folder(other=SECOND) as folder:
         (folder / 'inner').mkdir()
         (folder / 'link.play').symlink_to(outside / 'secret.play')
-        text = f'include "../{outside.name}/secret.play"\ninclude "{outside}/secret.play"\ninclude "link.play"\n' + LANTERN
+        text = f'include "{os.path.relpath(outside, folder)}/secret.play"\ninclude "{outside}/secret.play"\ninclude "link.play"\n' + LANTERN
         (folder / 'kites.play').write_text(text)
         with Open(folder) as server:
             status, told = server.file()
@@ -408,8 +388,7 @@ def main():
     if status:
         print(f'1..0 # SKIP {said.strip()}')
         return 0
-    for part in (the_page, reading, nothing_else, saving, quarrels, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser):
-        part()
+    tap.parts(the_page, reading, nothing_else, saving, quarrels, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser)
     return tap.end()
 
 
