@@ -27,12 +27,12 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "just",   "simply", "please", "so",       "okay",     "first",     "player", "players",
-    "number", "comma",  "both",   "now",      "will",     "also",      "makes",  "make",
-    "sets",   "set",    "throws", "executes", "delivers", "along",     "ahead",  "towards",
-    "area",   "solid",  "have",   "want",     "get",      "let",       "need",   "near",
-    "sure",   "period", "thru",   "pipe",     "four",     "opponents", "our",    "together",
-    "coming", "starts", "zone", /* a 2-3 is a zone */
+    "just",   "simply",   "please",   "so",     "okay",   "first",   "player", "players", "number",
+    "comma",  "both",     "now",      "will",   "also",   "makes",   "make",   "sets",    "set",
+    "throws", "executes", "delivers", "along",  "ahead",  "towards", "area",   "solid",   "have",
+    "want",   "get",      "let",      "need",   "near",   "sure",    "period", "thru",    "pipe",
+    "our",    "together", "coming",   "starts", "start:", "zone", /* a 2-3 is a zone */
+    "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {
 #define FILLER(where, words) words,
@@ -147,16 +147,14 @@ static bool is_idle(struct str word)
         }
     }
     struct str letters = word; /* it, positions. */
-    while (letters.size > 0 && strchr(".,;:", letters.at[letters.size - 1])) {
+    while (letters.size > 0 && strchr(".,;", letters.at[letters.size - 1])) {
         letters.size--;
     }
     struct arena arena;
     arena_init(&arena, NULL, NULL);
     bool known = letters.size <= 1 || word.at[0] == '"' || is_filler(letters) ||
                  word_is_taken(text_lower(&arena, letters));
-    bool defender = letters.size == 2 && (letters.at[0] == 'x' || letters.at[0] == 'X');
-    known = known || defender || str_starts(letters, "…") ||
-            (letters.at[0] >= '0' && letters.at[0] <= '9');
+    known = known || str_starts(letters, "…") || (letters.at[0] >= '0' && letters.at[0] <= '9');
     arena_finish(&arena);
     return known;
 }

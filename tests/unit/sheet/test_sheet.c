@@ -120,7 +120,7 @@ END_TEST
 
 START_TEST(a_long_foot_ends_in_whole_words_and_dots)
 {
-    struct str text = STR("Lantern of the seven long and winding roads down to the harbor, Flex 7");
+    struct str text = STR("Lantern of the seven long and winding roads down to the canals, Flex 7");
     struct str shown = words_fit(&setter, TYPE_NOTE, text, 120, 1);
     ck_assert(shown.size < text.size);
     ck_assert_str_eq(shown.at + shown.size - 3, "\xE2\x80\xA6");
