@@ -322,6 +322,7 @@ START_TEST(defenders_may_be_left_out)
     struct scene_options bare = options;
     bare.hide_defense = true;
     const struct moving *moving = moving_make(&arena, &part, 1, &bare);
+    ck_assert_ptr_nonnull(actor(moving, body_attacker(1)));
     for (size_t i = 0; i < moving->groups.count; i++) {
         ck_assert(!body_is_defender(moving->groups.at[i].who));
     }
@@ -331,6 +332,7 @@ END_TEST
 START_TEST(all_diagrams_of_a_play_lie_on_one_floor)
 {
     ran(READS);
+    ck_assert_uint_gt(diagrams.count, 2);
     const struct scene *first = scene_make(&arena, &diagrams.at[0], &options);
     for (size_t i = 1; i < diagrams.count; i++) {
         const struct scene *other = scene_make(&arena, &diagrams.at[i], &options);

@@ -222,6 +222,7 @@ START_TEST(the_style_paints_every_role_that_a_diagram_has)
     const char *text = str_copy(&arena, style).at;
     struct web_job job = job_of(PLAY("Tollgate"));
     const char *page = page_of(&job);
+    int painted = 0;
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
         for (int kind = 0; kind < 2; kind++) {
             struct str class = str_copy(&arena, str_format(&arena, "%c-%s", kind ? 's' : 'f',
@@ -229,9 +230,11 @@ START_TEST(the_style_paints_every_role_that_a_diagram_has)
             struct str used = str_format(&arena, " %s\"", class.at);
             if (strstr(page, str_copy(&arena, used).at)) {
                 has(text, str_copy(&arena, str_format(&arena, ".%s", class.at)).at);
+                painted++;
             }
         }
     }
+    ck_assert_int_ge(painted, 5);
 }
 END_TEST
 
