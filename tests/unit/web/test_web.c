@@ -201,14 +201,13 @@ static void palette_in(const char *style, const char *from, const char *to, enum
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
         struct str wanted = str_format(&arena, "--%s: #%06x;", scene_role_word((enum role)role),
                                        theme_row(theme)->rgb[role]);
-        has(block.at, str_copy(&arena, wanted).at);
+        has(block.at, text_of(wanted));
     }
 }
 
 START_TEST(the_style_has_the_colors_of_the_themes)
 {
-    struct str style = whole_file_or_said(&arena, STYLE);
-    const char *text = str_copy(&arena, style).at;
+    const char *text = text_of(whole_file_or_said(&arena, STYLE));
     palette_in(text, ":root {", "}", THEME_SCREEN);
     palette_in(text, ":root[data-look=dark] {", "}", THEME_DARK);
     palette_in(text, ":root:not([data-look=light]) {", "}", THEME_DARK);
@@ -218,23 +217,23 @@ END_TEST
 
 START_TEST(the_style_paints_every_role_that_a_diagram_has)
 {
-    struct str style = whole_file_or_said(&arena, STYLE);
-    const char *text = str_copy(&arena, style).at;
+    const char *text = text_of(whole_file_or_said(&arena, STYLE));
     struct web_job job = job_of(PLAY("Tollgate"));
     const char *page = page_of(&job);
     int painted = 0;
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
         for (int kind = 0; kind < 2; kind++) {
-            struct str class = str_copy(&arena, str_format(&arena, "%c-%s", kind ? 's' : 'f',
-                                                           scene_role_word((enum role)role)));
-            struct str used = str_format(&arena, " %s\"", class.at);
-            if (strstr(page, str_copy(&arena, used).at)) {
-                has(text, str_copy(&arena, str_format(&arena, ".%s", class.at)).at);
+            struct str class =
+                str_format(&arena, "%c-%s", kind ? 's' : 'f', scene_role_word((enum role)role));
+            bool last = strstr(page, text_of(str_format(&arena, "%.*s\"", STR_ARG(class))));
+            bool before = strstr(page, text_of(str_format(&arena, "%.*s ", STR_ARG(class))));
+            if (last || before) {
+                has(text, text_of(str_format(&arena, ".%.*s", STR_ARG(class))));
                 painted++;
             }
         }
     }
-    ck_assert_int_ge(painted, 5);
+    ck_assert_int_ge(painted, 10);
 }
 END_TEST
 
