@@ -256,7 +256,7 @@ async function everyFilm(browser, file) {
   for (const [play, ways] of await ids(page)) {
     const run = JSON.parse(execFileSync(program, ['positions', example, '--play', names[play], '--rate', '10', '-o', '-'], { maxBuffer: 1 << 28 }));
     for (const way of ways) {
-      const label = way.slice(play.length + 1), segment = run.segments.find((one) => one.label === label) || run.segments.find((one) => one.label.startsWith(label));
+      const label = way.slice(play.length + 1), segment = run.segments.find((one) => one.label === label);
       const seconds = Number(await page.getAttribute(`[id="${way}"]`, 'data-seconds'));
       for (const share of [0, 0.3, 0.6, 0.95]) {
         const sample = Math.floor(10 * share * Math.min(seconds, segment.duration));
@@ -266,7 +266,6 @@ async function everyFilm(browser, file) {
         if (seen.outside > 0) { outside.push(`${way}: ${seen.outside}`); }
         for (const [who, at] of Object.entries(seen.places)) {
           const there = segment.bodies[who === 'coach' ? 'the coach' : who][sample], gap = Math.hypot(at[0] - there[0], at[1] + run.court.baseline - there[1]);
-          if (segment.label !== label) { continue; } // of a step before its reads there is no run alone
           compared += 1;
           worst = Math.max(worst, gap);
           if (gap > (who.startsWith('x') ? 0.06 : 0.04)) { off.push(`${way} at ${sample / 10} s: ${who} is ${(100 * gap).toFixed(0)} cm off`); }

@@ -32,6 +32,18 @@ void print_diags(struct strbuf *out, const struct resolved *resolved)
     }
 }
 
+const char *resolved_said(struct arena *arena, const struct resolved *resolved)
+{
+    struct strbuf said;
+    strbuf_init(&said, arena);
+    for (size_t i = 0; i < resolved->diags.all.count; i++) {
+        const struct diag *diag = &resolved->diags.all.at[i];
+        strbuf_print(&said, "%s: %.*s\n", diag->row->id, STR_ARG(diag->message));
+    }
+    strbuf_char(&said, '\0');
+    return said.at;
+}
+
 bool has_diag(const struct resolved *resolved, const char *id)
 {
     for (size_t i = 0; i < resolved->diags.all.count; i++) {

@@ -15,6 +15,8 @@ struct resolved {
 void resolve_text(struct arena *arena, struct resolved *out, struct str name, struct str text);
 /* "error play.side: which wing? …" one a line, with line numbers: those of this room. */
 void print_diags(struct strbuf *out, const struct resolved *resolved);
+/* All that was said, one a line, to be shown when a test fails. */
+const char *resolved_said(struct arena *arena, const struct resolved *resolved);
 bool has_diag(const struct resolved *resolved, const char *id);
 
 #endif

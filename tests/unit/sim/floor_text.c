@@ -23,14 +23,7 @@ const struct run *floor_run(const char *text)
 
 const char *floor_said(const struct ran *ran)
 {
-    struct strbuf said;
-    strbuf_init(&said, &arena);
-    for (size_t i = 0; i < ran->text.diags.all.count; i++) {
-        const struct diag *diag = &ran->text.diags.all.at[i];
-        strbuf_print(&said, "%s: %.*s\n", diag->row->id, STR_ARG(diag->message));
-    }
-    strbuf_char(&said, 0);
-    return strbuf_str(&said).at;
+    return resolved_said(&arena, &ran->text);
 }
 
 int floor_task(const struct segment *segment, int who, enum task_kind kind)

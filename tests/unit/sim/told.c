@@ -15,13 +15,7 @@ void told_run(struct told *told, const char *text)
 
 const char *told_said(struct told *told)
 {
-    struct strbuf out;
-    strbuf_init(&out, &arena);
-    for (size_t i = 0; i < told->text.diags.all.count; i++) {
-        const struct diag *diag = &told->text.diags.all.at[i];
-        strbuf_print(&out, "%s: %.*s\n", diag->row->id, STR_ARG(diag->message));
-    }
-    return out.at ? out.at : "";
+    return resolved_said(&arena, &told->text);
 }
 
 void told_is_sound(struct told *told)
