@@ -62,14 +62,14 @@ async function typing(page) {
 async function completing(page) {
   await write(page, PLAY + '    4 cu');
   await page.keyboard.type('t');
-  await page.waitForSelector('.cm-tooltip-autocomplete li', { timeout: 5000 });
+  await page.waitForSelector('.cm-tooltip-autocomplete li');
   const first = await page.locator('.cm-tooltip-autocomplete li').first().textContent();
   check(first.startsWith('cuts'), 'a verb that is begun is offered', first);
   await page.keyboard.press('Escape');
 }
 
 async function entering(page) {
-  const listed = () => page.waitForSelector('.cm-tooltip-autocomplete li', { timeout: 5000 });
+  const listed = () => page.waitForSelector('.cm-tooltip-autocomplete li');
   const begun = async (line) => {
     await write(page, PLAY + line.slice(0, -1));
     await page.keyboard.type(line.slice(-1));
@@ -105,7 +105,7 @@ async function sparing(page) {
 async function hovering(page) {
   await write(page, PLAY);
   await page.locator('.k-verb').first().hover();
-  await page.waitForSelector('.said', { timeout: 5000 });
+  await page.waitForSelector('.said');
   check((await page.textContent('.said')).includes('passes to'), 'a word says what it means');
   await page.mouse.move(5, 5);
 }

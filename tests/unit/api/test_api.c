@@ -1,92 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 /* api: the public header's promises, call by call. Knows nothing else of the library. */
-#include "courtwright/courtwright.h"
+#include "kites.h"
 #include "suite.h"
-#include "written.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-
-static const char kites[] =
-    "playbook \"Kites at home\"\n"
-    "team \"Larkspur Kites\"\n"
-    "  1 \"Wren Castell\" guard, jersey 12\n"
-    "  1 \"Ada Holm\" guard\n"
-    "chapter \"Early\"\n"
-    "play \"Lantern\"\n"
-    "  number 7\n"
-    "  start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n"
-    "  ball 1\n"
-    "  defense man\n"
-    "  step \"Read the down screen\"\n"
-    "    5 down screens for 3\n"
-    "    read x3 trails \"Curl\"\n"
-    "      3 curls off 5 to the front of the rim\n"
-    "      1 passes to 3\n"
-    "    read x3 overplays \"Back cut\"\n"
-    "      3 back cuts to the rim\n"
-    "      1 bounce passes to 3\n"
-    "play \"Broken\"\n"
-    "  start five-out\n"
-    "  ball 1\n"
-    "  step\n"
-    "    1 pases to 2\n"
-    "play \"Leaning\" mirrors \"Broken\"\n";
-
-struct kept {
-    char at[1 << 20];
-    size_t size, most;
-};
-static struct kept kept;
-static struct courtwright *book;
-
-static bool keep(void *ctx, const char *bytes, size_t size)
-{
-    struct kept *out = ctx;
-    if (size == 0 || out->size + size >= out->most) {
-        return false;
-    }
-    memcpy(out->at + out->size, bytes, size);
-    out->size += size;
-    out->at[out->size] = '\0';
-    return true;
-}
-
-static const struct courtwright_writer writer = {keep, &kept};
-
-static void start_over(void)
-{
-    kept.size = 0;
-    kept.at[0] = '\0';
-    kept.most = sizeof kept.at;
-}
-
-static char *copy(const char *text)
-{
-    size_t size = strlen(text) + 1;
-    return memcpy(malloc(size), text, size);
-}
-
-static void open_book(void)
-{
-    start_over();
-    book = courtwright_load("kites.play", kites, sizeof kites - 1, NULL);
-    ck_assert_ptr_nonnull(book);
-}
-
-static void close_book(void)
-{
-    courtwright_free(book);
-    book = NULL;
-}
-
-static struct courtwright *load(const char *name, const char *text)
-{
-    struct courtwright *loaded = courtwright_load(name, text, strlen(text), NULL);
-    ck_assert_ptr_nonnull(loaded);
-    return loaded;
-}
 
 START_TEST(a_book_tells_what_is_in_it)
 {
@@ -653,7 +572,7 @@ static bool write_tolerance(void *ctx, const struct courtwright_tolerance *told)
     int size = snprintf(line, sizeof line, "%s %s %zu %d/%d %.6f %d %s|%s|%s %u\n", told->play,
                         told->step, told->diagram, told->works, told->runs, told->spare,
                         told->times, told->tightest, told->trouble, told->message, told->line);
-    return keep(ctx, line, (size_t)size);
+    return writer.write(ctx, line, (size_t)size);
 }
 
 /* A host that does the last first. */
@@ -703,216 +622,6 @@ START_TEST(tolerance_can_be_stopped_and_tells_of_no_broken_play)
     ck_assert_int_eq(told, 1);
 }
 END_TEST
-
-static const char three_plays[] = "level u16 girls\n"
-                                  "play \"Lantern\"\n"
-                                  "  start five-out\n"
-                                  "  step\n"
-                                  "    1 passes to 2\n"
-                                  "play \"Millrace\"\n"
-                                  "  start five-out\n"
-                                  "  ball 1\n"
-                                  "  step \"Out\"\n"
-                                  "    1 passes to 2\n"
-                                  "    read x1 trails \"Go\"\n"
-                                  "      1 cuts to the rim\n"
-                                  "play \"Sluice\"\n"
-                                  "  step\n"
-                                  "    1 pases to 2\n";
-static struct courtwright *three_at(unsigned line)
-{
-    return courtwright_load_at("three.play", three_plays, sizeof three_plays - 1, NULL, line, NULL);
-}
-
-START_TEST(of_a_book_loaded_at_a_line_only_that_play_runs)
-{
-    struct courtwright *one = three_at(11), *all = load("three.play", three_plays);
-    ck_assert_uint_eq(courtwright_play_count(one), 3);
-    const struct courtwright_play *lantern = courtwright_play(one, 0);
-    const struct courtwright_play *millrace = courtwright_play(one, 1);
-    ck_assert(lantern->waiting && !lantern->broken && lantern->diagrams == 0);
-    ck_assert(!millrace->waiting && !millrace->broken);
-    ck_assert_uint_eq(millrace->diagrams, courtwright_play(all, 1)->diagrams);
-    ck_assert(courtwright_play(one, 2)->broken);
-    ck_assert_uint_eq(courtwright_error_count(one), courtwright_error_count(all));
-    struct courtwright_draw draw = {.play = 1, .format = COURTWRIGHT_SVG_LIVE};
-    ck_assert_int_eq(courtwright_draw(all, &draw, &writer), COURTWRIGHT_OK);
-    char *whole = copy(kept.at);
-    start_over();
-    ck_assert_int_eq(courtwright_draw(one, &draw, &writer), COURTWRIGHT_OK);
-    ck_assert_str_eq(kept.at, whole);
-    free(whole);
-    draw.play = 0;
-    ck_assert_int_eq(courtwright_draw(one, &draw, &writer), COURTWRIGHT_BROKEN);
-    courtwright_free(one);
-    courtwright_free(all);
-}
-END_TEST
-
-static enum courtwright_fetched give_three(void *ctx, const char *from, const char *path,
-                                           struct courtwright_include *include)
-{
-    (void)ctx, (void)from;
-    courtwright_include_text(include, path, three_plays, sizeof three_plays - 1);
-    return COURTWRIGHT_FETCHED;
-}
-
-START_TEST(of_an_include_the_play_of_a_line_runs_too)
-{
-    static const char text[] =
-        "include \"three.play\"\nplay \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n";
-    struct courtwright_host host = {.fetch = give_three};
-    struct courtwright *one =
-        courtwright_load_at("book.play", text, sizeof text - 1, "three.play", 11, &host);
-    struct courtwright *own =
-        courtwright_load_at("book.play", text, sizeof text - 1, "", 11, &host);
-    ck_assert_uint_eq(courtwright_play_count(one), 4);
-    for (size_t i = 0; i < 4; i++) {
-        const char *name = courtwright_play(one, i)->name;
-        ck_assert(courtwright_play(one, i)->waiting == (strcmp(name, "Millrace") != 0));
-        ck_assert(courtwright_play(own, i)->waiting == (strcmp(name, "Weir") != 0));
-    }
-    courtwright_free(one);
-    courtwright_free(own);
-}
-END_TEST
-
-START_TEST(above_the_first_play_none_runs)
-{
-    struct courtwright *none = three_at(1);
-    for (size_t i = 0; i < courtwright_play_count(none); i++) {
-        ck_assert(courtwright_play(none, i)->waiting);
-        ck_assert_uint_eq(courtwright_play(none, i)->diagrams, 0);
-    }
-    courtwright_free(none);
-}
-END_TEST
-
-START_TEST(plays_and_diagrams_say_where_they_begin)
-{
-    struct courtwright *all = load("three.play", three_plays);
-    const struct courtwright_play *millrace = courtwright_play(all, 1);
-    ck_assert_uint_eq(millrace->line, 6);
-    ck_assert_uint_gt(millrace->diagrams, 0);
-    const struct courtwright_diagram *last = courtwright_diagram(all, 1, millrace->diagrams - 1);
-    ck_assert_uint_eq(last->line, last->branch ? 11 : 9);
-    courtwright_free(all);
-}
-END_TEST
-
-START_TEST(a_handout_as_html_has_every_diagram_and_the_caution)
-{
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""),
-                      courtwright_play(book, 0)->diagrams);
-    ck_assert_uint_eq(count_of(kept.at, "<svg "), courtwright_play(book, 0)->diagrams);
-    ck_assert_uint_eq(count_of(kept.at, "<tfoot>"), 1);
-    ck_assert_ptr_null(strstr(kept.at, "Your job"));
-}
-END_TEST
-
-START_TEST(a_players_own_handout_as_html_says_her_job)
-{
-    struct courtwright_handout own = {.reader = 3};
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer), COURTWRIGHT_OK);
-    ck_assert_ptr_nonnull(strstr(kept.at, "For 3"));
-    ck_assert_uint_ge(count_of(kept.at, "Your job"), 1);
-    own.reader = 6;
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer),
-                     COURTWRIGHT_BAD_OPTION);
-}
-END_TEST
-
-START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
-{
-    struct courtwright *close = load(
-        "close.play", "play \"Millrace\"\n"
-                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
-                      "  ball 1\n"
-                      "  step\n"
-                      "    4 sinks to left short corner\n"
-                      "    2 goes to right corner\n");
-    ck_assert_int_eq(courtwright_paper_html(close, "coach", NULL, &writer), COURTWRIGHT_OK);
-    size_t found = 0;
-    for (size_t i = 0; i < courtwright_diagnostic_count(close); i++) {
-        found += courtwright_diagnostic(close, i)->letter > 0;
-    }
-    ck_assert_uint_gt(found, 0);
-    ck_assert_uint_eq(count_of(kept.at, "class=\"tag\""), found);
-    courtwright_free(close);
-}
-END_TEST
-
-START_TEST(findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only)
-{
-    struct courtwright *close = load(
-        "close.play", "play \"Millrace\"\n"
-                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
-                      "  ball 1\n"
-                      "  step\n"
-                      "    1 passes to 2\n"
-                      "    1 screens for 3\n"
-                      "    3 comes off 1 to left wing\n");
-    struct courtwright_draw draw = {
-        .format = COURTWRIGHT_SVG_LIVE, .width = 400, .show_checks = true};
-    ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_gt(count_of(kept.at, "find another spot"), 0);
-    size_t letters = count_of(kept.at, ">A<");
-    start_over();
-    draw.only_lettered = true;
-    ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(count_of(kept.at, "find another spot"), 0);
-    ck_assert_uint_eq(count_of(kept.at, ">A<"), 1);
-    ck_assert_uint_eq(letters, 2);
-    courtwright_free(close);
-}
-END_TEST
-
-START_TEST(cards_as_html_are_one_a_diagram)
-{
-    ck_assert_int_eq(courtwright_paper_html(book, "card", NULL, &writer), COURTWRIGHT_OK);
-    ck_assert_uint_eq(count_of(kept.at, "<section class=\"card\""),
-                      courtwright_play(book, 0)->diagrams);
-}
-END_TEST
-
-START_TEST(a_practice_as_html_adds_up)
-{
-    struct courtwright *planned = load("plan.play", "practice \"Tuesday\"\n"
-                                                    "  starts 17:30\n"
-                                                    "  lasts 30 min\n"
-                                                    "  10 min warm-up\n"
-                                                    "  20 min play \"Lantern\"\n"
-                                                    "play \"Lantern\"\n"
-                                                    "  start five-out\n"
-                                                    "  step\n"
-                                                    "    1 passes to 2\n");
-    struct courtwright_handout a4 = {.paper = COURTWRIGHT_A4};
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
-    ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
-    ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
-    ck_assert_uint_eq(count_of(kept.at, "<svg "), 1);
-    start_over();
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
-    ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
-    courtwright_free(planned);
-}
-END_TEST
-
-START_TEST(sheets_as_html_that_cannot_be_made_say_so)
-{
-    size_t broken = 1, beyond = 99;
-    struct courtwright_handout one = {.plays = &broken, .play_count = 1};
-    ck_assert_int_eq(courtwright_paper_html(book, "poster", NULL, &writer), COURTWRIGHT_NO_SUCH);
-    ck_assert_int_eq(courtwright_paper_html(book, "practice", NULL, &writer), COURTWRIGHT_NO_SUCH);
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", &one, &writer), COURTWRIGHT_BROKEN);
-    one.plays = &beyond;
-    ck_assert_int_eq(courtwright_paper_html(book, "card", &one, &writer), COURTWRIGHT_NO_SUCH);
-    kept.most = 100;
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_WRITE);
-}
-END_TEST
-
 int main(void)
 {
     Suite *suite = suite_create("api");
@@ -948,17 +657,6 @@ int main(void)
     tcase_add_test(all, examples_of_the_language_can_be_read);
     tcase_add_test(all, every_status_has_words);
     tcase_add_test(all, what_is_let_go_of_a_large_book_is_made_again);
-    tcase_add_test(all, of_a_book_loaded_at_a_line_only_that_play_runs);
-    tcase_add_test(all, above_the_first_play_none_runs);
-    tcase_add_test(all, of_an_include_the_play_of_a_line_runs_too);
-    tcase_add_test(all, plays_and_diagrams_say_where_they_begin);
-    tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
-    tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
-    tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
-    tcase_add_test(all, findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only);
-    tcase_add_test(all, cards_as_html_are_one_a_diagram);
-    tcase_add_test(all, a_practice_as_html_adds_up);
-    tcase_add_test(all, sheets_as_html_that_cannot_be_made_say_so);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
