@@ -32,6 +32,10 @@ void paper_picture(const struct html *html, const struct paper_job *job,
         .names = job->web.names ? &job->web.book->team : NULL,
     };
     const struct scene *scene = scene_make(html->arena, picture->diagram, &options);
+    if (picture->findings && scene->scale < SCENE_SMALL) { /* the list beside it has letters */
+        options.width *= 1.001 * SCENE_SMALL / scene->scale;
+        scene = scene_make(html->arena, picture->diagram, &options);
+    }
     struct svg_options how = {.salt = STR("paper"), .fluid = true};
     svg_write(html->arena, scene, &how, html->writer);
 }

@@ -96,6 +96,7 @@ struct scene_item {
 struct floor_place {
     struct vec2 origin, across, down;
 };
+#define SCENE_SMALL 3.0 /* points a foot of floor; what is smaller drops what was checked */
 struct scene {
     double width, height; /* points */
     enum theme theme;
