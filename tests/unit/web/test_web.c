@@ -6,7 +6,6 @@
 #include "picture/scene/scene.h"
 #include "resolved.h"
 #include "suite.h"
-#include "whole_file.h"
 
 #include <string.h>
 
@@ -234,8 +233,8 @@ static void palette_in(const char *style, const char *from, const char *to, enum
 
 START_TEST(the_style_has_the_colors_of_the_themes)
 {
-    struct str style = whole_file_or_said(&arena, STYLE);
-    const char *text = str_copy(&arena, style).at;
+    struct web_job job = job_of(PLAY("Tollgate"));
+    const char *text = page_of(&job);
     palette_in(text, ":root {", "}", THEME_SCREEN);
     palette_in(text, ":root[data-look=dark] {", "}", THEME_DARK);
     palette_in(text, ":root:not([data-look=light]) {", "}", THEME_DARK);
@@ -245,10 +244,11 @@ END_TEST
 
 START_TEST(the_style_paints_every_role_that_a_diagram_has)
 {
-    struct str style = whole_file_or_said(&arena, STYLE);
-    const char *text = str_copy(&arena, style).at;
     struct web_job job = job_of(PLAY("Tollgate"));
     const char *page = page_of(&job);
+    const char *end = strstr(page, "</style>");
+    ck_assert_ptr_nonnull(end);
+    const char *text = str_copy(&arena, (struct str){page, (size_t)(end - page)}).at;
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
         for (int kind = 0; kind < 2; kind++) {
             struct str class = str_copy(&arena, str_format(&arena, "%c-%s", kind ? 's' : 'f',
