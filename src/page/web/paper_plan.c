@@ -7,18 +7,12 @@
 
 #define WIDE 115.2 /* pt: a picture in a row */
 
-enum { HOUR = 60, DAY = 24 * 60, NOON = 12 * 60 };
-
 /* "5:30" on letter paper, "17:30" on A4; "0:30" where the practice does not say when it starts. */
 static struct str time_told(const struct html *html, const struct paper_job *job,
                             const struct practice *practice, double minutes)
 {
     bool of_day = practice->starts >= 0;
-    int at = (int)((of_day ? practice->starts : 0) + minutes + 0.5) % DAY, hour = at / HOUR;
-    if (of_day && !job->a4) {
-        hour = hour % 12 == 0 ? 12 : hour % 12;
-    }
-    return str_format(html->arena, "%d:%02d", hour, at % HOUR);
+    return plan_time(html->arena, (of_day ? practice->starts : 0) + minutes, of_day && !job->a4);
 }
 
 static const struct run *run_of(const struct html *html, const struct paper_job *job,
@@ -45,7 +39,7 @@ static void put_picture(const struct html *html, const struct paper_job *job,
             .diagram = &diagrams.at[0],
             .width = WIDE,
             .plain = true,
-            .hide_defense = !item->contact && item->against.size == 0 && !item->play->is_drill,
+            .hide_defense = plan_is_undefended(item),
         };
         paper_picture(html, job, &picture);
     }
@@ -96,11 +90,12 @@ static void put_practice(const struct html *html, const struct paper_job *job,
              "<section class=\"sheet plan\"><header><p class=\"over\"><bdi>%s</bdi> Practice "
              "plan</p><h1><bdi>%s</bdi></h1><p class=\"about\"><bdi>%s</bdi></p></header>\n",
              pages_club(&job->web), practice->title, practice->about);
-    html_put(html, "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
-                   "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
-                   "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
-                   "<td colspan=\"3\"><b>Before:</b> Floor dry. AED, phone and injured list "
-                   "checked.</td></tr>\n");
+    html_put(html,
+             "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
+             "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
+             "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
+             "<td colspan=\"3\"><b>Before:</b> %s</td></tr>\n",
+             plan_before());
     for (size_t i = 0; i < practice->items.count; i++) {
         put_item(html, job, practice, &practice->items.at[i]);
     }
