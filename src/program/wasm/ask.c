@@ -24,9 +24,6 @@ void page_classes(void)
     out_clear();
     out_open('[');
     for (int i = 0; i < COURTWRIGHT_CLASS_COUNT; i++) {
-        if (i > 0) {
-            out_text(",");
-        }
         out_string(courtwright_class_name((enum courtwright_class)i));
     }
     out_close(']');
@@ -78,64 +75,6 @@ int page_hover(const char *name, const char *text, size_t size, size_t at)
     out_clear();
     out_open('[');
     int status = courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
-    out_close(']');
-    return status;
-}
-
-static void tell_diagrams(const struct courtwright_sentence *sentence)
-{
-    out_member("diagrams");
-    out_open('[');
-    for (size_t i = 0; i < sentence->diagram_count; i++) {
-        out_open('{');
-        out_whole_member("play", (long)sentence->diagrams[i].play);
-        out_string_member("label", sentence->diagrams[i].label);
-        out_close('}');
-    }
-    out_close(']');
-}
-
-static bool each_sentence(void *ctx, const struct courtwright_sentence *sentence)
-{
-    (void)ctx;
-    out_open('{');
-    tell_stretch(sentence->begin, sentence->end);
-    out_whole_member("line", (long)sentence->line);
-    out_string_member("tidy", sentence->tidy);
-    out_string_member("told", sentence->told);
-    tell_diagrams(sentence);
-    out_close('}');
-    return true;
-}
-
-int page_sentences(const char *name, const char *text, size_t size)
-{
-    out_clear();
-    out_open('[');
-    int status = courtwright_sentences(name, text, size, page_host(), each_sentence, NULL);
-    out_close(']');
-    return status;
-}
-
-static bool each_entry(void *ctx, const struct courtwright_entry *entry)
-{
-    (void)ctx;
-    out_open('{');
-    out_string_member("word", entry->word);
-    out_string_member("what", entry->what);
-    out_string_member("why", entry->why);
-    out_string_member("good", entry->good);
-    out_string_member("bad", entry->bad);
-    out_string_member("limit", entry->limit);
-    out_close('}');
-    return true;
-}
-
-int page_explain(const char *word)
-{
-    out_clear();
-    out_open('[');
-    int status = courtwright_explain(word, page_host(), each_entry, NULL);
     out_close(']');
     return status;
 }

@@ -158,8 +158,6 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
         .width = width,
         .show_checks = wishes & PAGE_CHECKS,
         .only_lettered = true,
-        .caption = wishes & PAGE_CAPTION,
-        .names = wishes & PAGE_NAMES,
         .fluid = wishes & PAGE_FLUID,
         .salt = salt,
     };
@@ -167,12 +165,12 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
     return courtwright_draw(book, &draw, &to_page);
 }
 
-int page_animate(size_t play, int diagram, unsigned wishes, const char *salt)
+int page_animate(size_t play, size_t diagram, unsigned wishes, const char *salt)
 {
     struct courtwright_animate animate = {
         .play = play,
-        .alone = diagram >= 0,
-        .diagram = diagram >= 0 ? (size_t)diagram : 0,
+        .alone = true,
+        .diagram = diagram,
         .theme = theme_of(wishes),
         .fluid = wishes & PAGE_FLUID,
         .salt = salt,

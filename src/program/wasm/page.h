@@ -26,20 +26,13 @@ EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, 
 EXPORT("load")
 void page_load(const char *name, const char *text, size_t size, const char *file, int line);
 
-enum {
-    PAGE_CHECKS = 1,
-    PAGE_DARK = 2,
-    PAGE_PRINT = 4,
-    PAGE_CAPTION = 8,
-    PAGE_NAMES = 16,
-    PAGE_FLUID = 32
-};
+enum { PAGE_CHECKS = 1, PAGE_DARK = 2, PAGE_PRINT = 4, PAGE_FLUID = 8 };
 /* One diagram as live SVG; `wishes` are sums of the above; `salt` ends in a NUL. */
 EXPORT("draw")
 int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const char *salt);
-/* One diagram that moves, or with `diagram` below 0 the whole play. */
+/* The same as it moves. */
 EXPORT("animate")
-int page_animate(size_t play, int diagram, unsigned wishes, const char *salt);
+int page_animate(size_t play, size_t diagram, unsigned wishes, const char *salt);
 /* A sheet as HTML; play below 0: all; reader 0: everybody's. */
 EXPORT("paper") int page_paper(const char *sheet, int play, int reader, int a4);
 EXPORT("tidy") int page_tidy(void);
@@ -51,8 +44,6 @@ EXPORT("tokens") int page_tokens(const char *text, size_t size);
 EXPORT("classes") void page_classes(void); /* their names, JSON */
 EXPORT("complete") int page_complete(const char *name, const char *text, size_t size, size_t at);
 EXPORT("hover") int page_hover(const char *name, const char *text, size_t size, size_t at);
-EXPORT("sentences") int page_sentences(const char *name, const char *text, size_t size);
-EXPORT("explain") int page_explain(const char *word);
 
 /* files.c: the host that finds the page's files. */
 struct courtwright_host;
