@@ -48,10 +48,11 @@ async function open(browser, address, options, allow) {
 
 // Asks until it is so: the page's own policy lets no waiting inside it be written.
 async function until(page, question, word) {
-  for (const end = Date.now() + 20000; !await page.evaluate(question, word);) {
-    if (Date.now() > end) { throw new Error(`it never came to this: ${question} ${word === undefined ? '' : word}`); }
-    await page.waitForTimeout(20);
+  for (let i = 0; i < 600; i++) {
+    if (await page.evaluate(question, word)) { return; }
+    await page.waitForTimeout(25);
   }
+  throw new Error(`it never came to this: ${question} ${word === undefined ? '' : word}`);
 }
 
 // What axe-core says against the page, in a line each.
