@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* ask: what the page's editor asks of a text while it is typed, as JSON or words of four bytes. */
-#include "courtwright/courtwright.h"
 #include "program/wasm/out.h"
 #include "program/wasm/page.h"
 
@@ -13,7 +12,7 @@ static bool each_token(void *ctx, const struct courtwright_token *token)
     return true;
 }
 
-int page_tokens(const char *text, size_t size)
+enum courtwright_status page_tokens(const char *text, size_t size)
 {
     out_clear();
     return courtwright_tokens(text, size, page_host(), each_token, NULL);
@@ -47,11 +46,12 @@ static bool each_completion(void *ctx, const struct courtwright_completion *comp
     return true;
 }
 
-int page_complete(const char *name, const char *text, size_t size, size_t at)
+enum courtwright_status page_complete(const char *name, const char *text, size_t size, size_t at)
 {
     out_clear();
     out_open('[');
-    int status = courtwright_complete(name, text, size, at, page_host(), each_completion, NULL);
+    enum courtwright_status status =
+        courtwright_complete(name, text, size, at, page_host(), each_completion, NULL);
     out_close(']');
     return status;
 }
@@ -70,11 +70,12 @@ static bool each_hover(void *ctx, const struct courtwright_hover *hover)
     return true;
 }
 
-int page_hover(const char *name, const char *text, size_t size, size_t at)
+enum courtwright_status page_hover(const char *name, const char *text, size_t size, size_t at)
 {
     out_clear();
     out_open('[');
-    int status = courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
+    enum courtwright_status status =
+        courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
     out_close(']');
     return status;
 }
