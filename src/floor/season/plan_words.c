@@ -25,6 +25,16 @@ struct str plan_before(void)
     return STR("Floor dry. AED, phone and injured list checked.");
 }
 
+struct str plan_caution(int line)
+{
+    static const char *const lines[PLAN_CAUTION_LINES] = {
+        "Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
+        "when thirsty; in heat, cut back, rest or stop.",
+        "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
+        "league, medical staff come before this plan."};
+    return str_of(lines[line]);
+}
+
 bool plan_is_undefended(const struct plan_item *item)
 {
     return !item->contact && item->against.size == 0 && item->play && !item->play->is_drill;

@@ -83,6 +83,49 @@ static void put_item(const struct html *html, const struct paper_job *job,
     html_put(html, "</td></tr>\n");
 }
 
+static bool is_young(const struct practice *practice)
+{
+    for (size_t i = 0; i < practice->items.count; i++) {
+        const struct play *play = practice->items.at[i].play;
+        if (play && tell_is_young(play)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Does a play of an item before this one have the same line? */
+static bool is_said(const struct practice *practice, size_t item, struct str line)
+{
+    for (size_t i = 0; i < item; i++) {
+        const struct play *play = practice->items.at[i].play;
+        for (size_t k = 0; play && k < play->cautions.count; k++) {
+            if (str_equal(play->cautions.at[k], line)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Every plan's own lines, and those of its plays, each once. */
+static void put_caution(const struct html *html, const struct practice *practice)
+{
+    html_put(html, "<p class=\"care\">");
+    for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
+        html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
+    }
+    html_put(html, is_young(practice) ? " %s" : "", tell_young_caution());
+    for (size_t i = 0; i < practice->items.count; i++) {
+        const struct play *play = practice->items.at[i].play;
+        for (size_t k = 0; play && k < play->cautions.count; k++) {
+            html_put(html, is_said(practice, i, play->cautions.at[k]) ? "" : " <bdi>%s</bdi>",
+                     play->cautions.at[k]);
+        }
+    }
+    html_put(html, "</p>");
+}
+
 static void put_practice(const struct html *html, const struct paper_job *job,
                          const struct practice *practice)
 {
@@ -101,9 +144,11 @@ static void put_practice(const struct html *html, const struct paper_job *job,
     }
     html_put(html,
              "<tr class=\"sum\"><td>%s</td><td>%s</td><td colspan=\"3\">%s</td></tr></tbody>"
-             "</table></section>\n",
+             "<tfoot><tr><td colspan=\"5\">",
              time_told(html, job, practice, practice->planned),
              plan_minutes(html->arena, practice->planned), plan_sums_told(html->arena, practice));
+    put_caution(html, practice);
+    html_put(html, "</td></tr></tfoot></table></section>\n");
 }
 
 bool paper_plans(const struct html *html, const struct paper_job *job)
