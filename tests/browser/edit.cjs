@@ -133,6 +133,10 @@ async function wrongWord(page) {
   check((await page.textContent('#floor')).includes('drawn when what is marked'), 'an error is told, and the play waits for it');
   await after(page, () => page.locator('#found .apply').first().click());
   check((await text(page)) === PLAY, 'a misspelt word is mended by its help');
+  await write(page, PLAY.replace('1 passes to 2', '2 passes to 3'));
+  await page.waitForSelector('#found .error');
+  const said = await page.textContent('#found');
+  check(said.includes('get the ball first') && !said.includes('Nothing to check') && !said.includes('More in'), 'so is one that only the clock can find', said);
 }
 
 // What is painted of the moving picture, as the browser computes it.

@@ -10,6 +10,36 @@ struct str plan_minutes(struct arena *arena, double minutes)
     return strbuf_str(&out);
 }
 
+struct str plan_time(struct arena *arena, double at, bool twelve_hours)
+{
+    enum { HOUR = 60, DAY = 24 * HOUR };
+    int minutes = (int)(at + 0.5) % DAY, hour = minutes / HOUR;
+    if (twelve_hours) {
+        hour = hour % 12 == 0 ? 12 : hour % 12;
+    }
+    return str_format(arena, "%d:%02d", hour, minutes % HOUR);
+}
+
+struct str plan_before(void)
+{
+    return STR("Floor dry. AED, phone and injured list checked.");
+}
+
+struct str plan_caution(int line)
+{
+    static const char *const lines[PLAN_CAUTION_LINES] = {
+        "Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
+        "when thirsty; in heat, cut back, rest or stop.",
+        "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
+        "league, medical staff come before this plan."};
+    return str_of(lines[line]);
+}
+
+bool plan_is_undefended(const struct plan_item *item)
+{
+    return !item->contact && item->against.size == 0 && item->play && !item->play->is_drill;
+}
+
 static void add_part(struct strbuf *out, const char *before, struct str part)
 {
     strbuf_print(out, "%s%s%.*s", out->size > 0 ? ", " : "", before, STR_ARG(part));

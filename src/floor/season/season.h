@@ -59,7 +59,16 @@ struct practice_sums {
 };
 struct practice_sums practice_sum(const struct practice *practice);
 
-struct str plan_minutes(struct arena *arena, double minutes); /* plan_words.c: "2.5" */
+/* ---- plan_words.c ---- */
+struct str plan_minutes(struct arena *arena, double minutes); /* "2.5" */
+/* "17:30", with a clock of twelve hours "5:30"; `at` minutes after midnight. */
+struct str plan_time(struct arena *arena, double at, bool twelve_hours);
+struct str plan_before(void); /* what is seen to before anybody plays */
+/* The lines of caution of every page of a plan. */
+enum { PLAN_CAUTION_LINES = 2 };
+struct str plan_caution(int line);
+/* Is the play of this item drawn without its defense: nobody defends, or others do? */
+bool plan_is_undefended(const struct plan_item *item);
 /* How a page sets a name among other words: whatever its script, they keep their places. */
 typedef struct str plan_name(struct arena *arena, struct str name);
 /* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */

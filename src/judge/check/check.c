@@ -146,6 +146,11 @@ static void drop_said_better(struct arena *arena, finding_list *findings)
 
 /* ---- accepted ---- */
 
+bool finding_is_of(const struct finding *finding, int step, int branch)
+{
+    return !finding->accepted && finding->step == step && finding->branch == branch;
+}
+
 static bool accepted_in(const point_list *accepts, struct finding *finding)
 {
     for (size_t i = 0; i < accepts->count; i++) {

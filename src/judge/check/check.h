@@ -64,6 +64,8 @@ struct finding {
     struct str reason; /* of the accept */
 };
 typedef VEC(struct finding) finding_list;
+/* Is it listed and lettered with this diagram? What is accepted is not. */
+bool finding_is_of(const struct finding *finding, int step, int branch);
 /* Reports the checks that a play's `limit` and `accept` lines name when they are not of the table,
  * are not built yet, or take another unit. */
 void check_names(const struct play *play, struct diags *diags);

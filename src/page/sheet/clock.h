@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* clock: times of the day and minutes as they are said on paper. Private to sheet. */
+/* clock: times of the day as they are said on paper. Private to sheet. */
 #ifndef PAGE_SHEET_CLOCK_H
 #define PAGE_SHEET_CLOCK_H
 
@@ -12,7 +12,5 @@ struct str clock_time(const struct setter *setter, double at, bool of_day);
 struct str clock_full(const struct setter *setter, double at, bool of_day);
 /* "5:30 to 6:45 PM", "17:30 to 18:45" */
 struct str clock_range(const struct setter *setter, double from, double to);
-/* "75", "12.5" */
-struct str clock_minutes(const struct setter *setter, double minutes);
 
 #endif

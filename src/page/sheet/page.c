@@ -19,6 +19,7 @@
 #define CAUTION_INDENT 20.0
 
 enum { CAUTION_LINES_MOST = 8 };
+_Static_assert((int)PLAN_CAUTION_LINES == (int)TELL_CAUTION_LINES, "a plan has as many");
 
 const struct paper *paper_of(bool a4)
 {
@@ -28,13 +29,6 @@ const struct paper *paper_of(bool a4)
 }
 
 /* ---- caution ---- */
-
-/* A practice plan's own. */
-static const char *const practice_lines[TELL_CAUTION_LINES] = {
-    "Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
-    "when thirsty; in heat, cut back, rest or stop.",
-    "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
-    "league, medical staff come before this plan."};
 
 struct caution caution_of_play(const struct play *play)
 {
@@ -83,7 +77,7 @@ static struct galley *caution_set(const struct setter *setter, const struct caut
     *lines = 0;
     for (int i = 0; i < TELL_CAUTION_LINES; i++) {
         struct str line = caution->kind == CAUTION_PRACTICE
-                              ? str_of(practice_lines[i])
+                              ? plan_caution(i)
                               : tell_page_caution(setter->arena, i, "sheet");
         add_line(setter, galley, line, lines);
     }

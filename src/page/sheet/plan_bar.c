@@ -69,7 +69,7 @@ static void put_items(const struct setter *setter, struct galley *galley,
         double frame =
             real_min(FRAME, FRAME_SHARE * (to - from)); /* else many short items are black */
         galley_box(galley, vec2_of(from, 0), vec2_of(to, BAR), frame, ROLE_INK, filling);
-        struct str minutes = clock_minutes(setter, item->minutes);
+        struct str minutes = plan_minutes(setter->arena, item->minutes);
         if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= to - from) {
             put_middle(setter, galley, TYPE_DISC, minutes, (from + to) / 2, BAR / 2 + 2.9,
                        filling == FILL_DARK ? ROLE_ORDER_TEXT : ROLE_TEXT,
@@ -155,8 +155,8 @@ static void put_key(const struct setter *setter, struct galley *galley,
         const struct text_block *words =
             words_set(setter, TYPE_POINT, kind_words(setter, practice, i), 0);
         galley_text(galley, words, x + BOX_WIDE + 4, base, ROLE_TEXT);
-        struct str sum =
-            str_format(setter->arena, "%.*s\xC2\xA0min", STR_ARG(clock_minutes(setter, minutes)));
+        struct str sum = str_format(setter->arena, "%.*s\xC2\xA0min",
+                                    STR_ARG(plan_minutes(setter->arena, minutes)));
         galley_text(galley, words_set(setter, TYPE_DISC, sum, 0), x + BOX_WIDE + 4, base + 10.5,
                     ROLE_TEXT);
         x += BOX_WIDE + 4 + text_width(words) + gap;

@@ -51,8 +51,7 @@ static const struct scene *scene_of(const struct setter *setter, const struct pl
                                     .theme = THEME_PRINT,
                                     .accent = BODY_NONE,
                                     .plain = true, /* no sentence stands beside it */
-                                    .hide_defense = !item->contact && item->against.size == 0 &&
-                                                    !item->play->is_drill,
+                                    .hide_defense = plan_is_undefended(item),
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
     return scene_make(setter->arena, &diagrams.at[0], &options);
 }
@@ -126,7 +125,7 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
 {
     const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
-    put_time(setter, row, time_at(flow, item->begins), clock_minutes(setter, item->minutes),
+    put_time(setter, row, time_at(flow, item->begins), plan_minutes(setter->arena, item->minutes),
              TYPE_ABOUT);
     const struct scene *scene = scene_of(setter, item);
     bool alone = !scene && (!item->play || item->play->goal.size == 0) &&
@@ -158,10 +157,8 @@ static struct galley *before_row(const struct plan_flow *flow)
     struct galley *row = galley_new(flow->rows.setter.arena);
     galley_text(row, words_set(&flow->rows.setter, TYPE_SMALL_HEADING, STR("Before"), 0), 0,
                 ROW_BASE - 1, ROLE_TEXT);
-    galley_text(row,
-                words_set(&flow->rows.setter, TYPE_SMALL_HEADING,
-                          STR("Floor dry. AED, phone and injured list checked."), 0),
-                WHAT_X, ROW_BASE - 1, ROLE_TEXT);
+    galley_text(row, words_set(&flow->rows.setter, TYPE_SMALL_HEADING, plan_before(), 0), WHAT_X,
+                ROW_BASE - 1, ROLE_TEXT);
     row_end(row, 0.5);
     return row;
 }
@@ -191,7 +188,7 @@ static struct galley *sum_row(const struct plan_flow *flow)
     const struct setter *setter = &flow->rows.setter;
     struct galley *row = galley_new(setter->arena);
     put_time(setter, row, time_at(flow, flow->practice->planned),
-             clock_minutes(setter, flow->practice->planned), TYPE_HEADING);
+             plan_minutes(setter->arena, flow->practice->planned), TYPE_HEADING);
     galley_text(row,
                 words_set(setter, TYPE_POINT, plan_sums_told(setter->arena, flow->practice),
                           PAGE_WIDE - WHAT_X),
@@ -207,7 +204,8 @@ static struct str series_words(const struct setter *setter, const struct practic
     if (practice->starts >= 0) {
         return clock_range(setter, practice->starts, practice->starts + length);
     }
-    return str_format(setter->arena, "%.*s\xC2\xA0minutes", STR_ARG(clock_minutes(setter, length)));
+    return str_format(setter->arena, "%.*s\xC2\xA0minutes",
+                      STR_ARG(plan_minutes(setter->arena, length)));
 }
 
 static struct caution caution_of(const struct setter *setter, const struct practice *practice)

@@ -17,7 +17,7 @@ void watch_findings(struct arena *arena, const finding_list *findings, int step,
     size_t letter = 0;
     for (size_t i = 0; i < findings->count; i++) {
         const struct finding *finding = &findings->at[i];
-        if (!finding->accepted && finding->step == step && finding->branch == branch) {
+        if (finding_is_of(finding, step, branch)) {
             VEC_PUSH(arena, out, ((struct watched){finding, letter++, finding->marked}));
         }
     }

@@ -22,7 +22,7 @@ struct passage {
     const struct diagram *diagram;
     const struct picture *picture;
     struct str play_id; /* its own is that, a dot and the diagram's label */
-    bool on_paper;      /* no sentence is a link */
+    bool on_paper;      /* no sentence is a link, no job put by */
 };
 
 struct str pages_club(const struct web_job *job);  /* "Larkspur Kites", or the book's name */
@@ -33,9 +33,14 @@ void contents_put(const struct pages *pages);
 void play_put(const struct pages *pages, size_t index, const struct run *run);
 /* Points as paragraphs, behind whom they are for. */
 void points_put(const struct html *html, const struct play *play, const point_list *points);
+/* What stands with every play for care, `page` being what it stands on: "page", "sheet". */
+void caution_put(const struct html *html, const struct play *play, const char *page);
 /* passage.c: one step or read: its heading, its picture, its words, and what moves in it. */
+struct passage passage_of(const struct play *play, const struct diagram *diagram);
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);
 void passage_heading(const struct html *html, const struct passage *passage);
 void passage_sentences(const struct html *html, const struct passage *passage);
+/* What this player does, told to her, where there is something to tell. */
+void passage_job(const struct html *html, const struct passage *passage, int number);
 
 #endif

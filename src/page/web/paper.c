@@ -32,28 +32,12 @@ void paper_picture(const struct html *html, const struct paper_job *job,
         .names = job->web.names ? &job->web.book->team : NULL,
     };
     const struct scene *scene = scene_make(html->arena, picture->diagram, &options);
+    if (picture->findings && scene->scale < SCENE_SMALL) { /* the list beside it has letters */
+        options.width *= 1.001 * SCENE_SMALL / scene->scale;
+        scene = scene_make(html->arena, picture->diagram, &options);
+    }
     struct svg_options how = {.salt = STR("paper"), .fluid = true};
     svg_write(html->arena, scene, &how, html->writer);
-}
-
-void paper_open(const struct html *html, const char *kind)
-{
-    html_put(html, "<table class=\"sheet %s\" role=\"presentation\"><tbody><tr><td>\n",
-             str_of(kind));
-}
-
-/* Without a play: a practice, which has words of its own. */
-void paper_close(const struct html *html, const struct play *play)
-{
-    html_put(html, "</td></tr></tbody><tfoot><tr><td><p class=\"care\">");
-    for (int i = 0; i < TELL_CAUTION_LINES && play; i++) {
-        html_put(html, "%s ", tell_page_caution(html->arena, i, "sheet"));
-    }
-    html_put(html, play && tell_is_young(play) ? "%s" : "", tell_young_caution());
-    for (size_t i = 0; play && i < play->cautions.count; i++) {
-        html_put(html, " <bdi>%s</bdi>", play->cautions.at[i]);
-    }
-    html_put(html, "</p></td></tr></tfoot></table>\n");
 }
 
 /* ---- plays ---- */
@@ -86,40 +70,24 @@ static void put_head(const struct leaf *leaf)
     html_put(html, "</header>\n");
 }
 
-static void put_job(const struct leaf *leaf, const struct passage *way)
-{
-    int reader = leaf->job->reader;
-    if (reader > 0) {
-        struct str told = tell_job(leaf->html->arena, way->play, way->step, way->diagram->branch,
-                                   body_attacker(reader));
-        html_put(leaf->html, told.size > 0 ? "<p class=\"job\"><b>Your job</b> %m</p>\n" : "",
-                 told);
-    }
-}
-
 static void put_findings(const struct leaf *leaf, const struct diagram *diagram)
 {
     char letter = 'A';
     for (size_t i = 0; leaf->findings && i < leaf->findings->count; i++) {
         const struct finding *finding = &leaf->findings->at[i];
-        if (finding->accepted || finding->step != diagram->step ||
-            finding->branch != diagram->branch) {
-            continue;
+        if (finding_is_of(finding, diagram->step, diagram->branch)) {
+            html_put(leaf->html, "<p class=\"check\"><span class=\"tag\">%s</span> %s</p>\n",
+                     (struct str){&letter, 1}, finding->message);
+            letter = (char)(letter == 'Z' ? 'A' : letter + 1);
         }
-        html_put(leaf->html, "<p class=\"check\"><span class=\"tag\">%s</span> %s</p>\n",
-                 (struct str){&letter, 1}, finding->message);
-        letter = (char)(letter == 'Z' ? 'A' : letter + 1);
     }
 }
 
 static void put_step(const struct leaf *leaf, const struct diagram *diagram, size_t index)
 {
     const struct html *html = leaf->html;
-    struct passage way = {.play = leaf->play,
-                          .step = &leaf->play->steps.at[diagram->step],
-                          .diagram = diagram,
-                          .on_paper = true};
-    way.branch = diagram->branch >= 0 ? &way.step->branches.at[diagram->branch] : NULL;
+    struct passage way = passage_of(leaf->play, diagram);
+    way.on_paper = true;
     bool coach = leaf->findings != NULL;
     struct paper_picture picture = {.diagram = diagram,
                                     .findings = leaf->findings,
@@ -128,7 +96,9 @@ static void put_step(const struct leaf *leaf, const struct diagram *diagram, siz
     html_put(html, "<section class=\"step\" data-diagram=\"%d\">\n", (int)index);
     passage_heading(html, &way);
     paper_picture(html, leaf->job, &picture);
-    put_job(leaf, &way);
+    if (leaf->job->reader > 0) {
+        passage_job(html, &way, leaf->job->reader);
+    }
     passage_sentences(html, &way);
     points_put(html, leaf->play, way.branch ? &way.branch->points : &way.step->points);
     points_put(html, leaf->play, way.branch ? &way.branch->mistakes : &way.step->mistakes);
@@ -136,12 +106,14 @@ static void put_step(const struct leaf *leaf, const struct diagram *diagram, siz
     html_put(html, "</section>\n");
 }
 
+/* A table, whose foot, the caution, the browser repeats on every page. */
 static void put_play(const struct leaf *leaf, const struct run *run)
 {
     const struct html *html = leaf->html;
     diagram_list diagrams = {0};
     scene_diagrams(html->arena, run, &diagrams);
-    paper_open(html, leaf->findings ? "coach" : "handout");
+    html_put(html, "<table class=\"sheet %s\" role=\"presentation\"><tbody><tr><td>\n",
+             leaf->findings ? STR("coach") : STR("handout"));
     put_head(leaf);
     html_put(html, "<div class=\"steps\">\n");
     for (size_t i = 0; i < diagrams.count; i++) {
@@ -149,7 +121,9 @@ static void put_play(const struct leaf *leaf, const struct run *run)
     }
     html_put(html, "</div>\n");
     points_put(html, leaf->play, &leaf->play->points);
-    paper_close(html, leaf->play);
+    html_put(html, "</td></tr></tbody><tfoot><tr><td><p class=\"care\">");
+    caution_put(html, leaf->play, "sheet");
+    html_put(html, "</p></td></tr></tfoot></table>\n");
 }
 
 static bool put_plays(const struct html *html, const struct paper_job *job, bool coach)
@@ -224,10 +198,10 @@ static bool card(const struct html *html, const struct paper_job *job)
 const struct paper_row *paper_find(struct str word)
 {
     static const struct paper_row rows[] = {
-        {"handout", "for players: steps, sentences, points; for one of them the own job", handout},
-        {"coach", "the same with what the checks found", coach},
-        {"card", "small pictures to be cut apart", card},
-        {"practice", "the plan of a practice", paper_plans},
+        {"handout", handout},
+        {"coach", coach},
+        {"card", card},
+        {"practice", paper_plans},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         if (str_is(word, rows[i].word)) {

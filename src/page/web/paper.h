@@ -19,7 +19,7 @@ struct paper_job {
     struct str title; /* of the practice; empty: all of them */
 };
 struct paper_row {
-    const char *word, *what;
+    const char *word;
     /* False: there is nothing in the book for it, and nothing was written. */
     bool (*write)(const struct html *html, const struct paper_job *job);
 };
@@ -39,8 +39,5 @@ struct paper_picture {
 void paper_picture(const struct html *html, const struct paper_job *job,
                    const struct paper_picture *picture);
 const struct run *paper_run(const struct html *html, const struct paper_job *job, size_t index);
-/* A table whose foot, the caution, the browser repeats on every page. */
-void paper_open(const struct html *html, const char *kind);
-void paper_close(const struct html *html, const struct play *play);
 
 #endif

@@ -7,18 +7,12 @@
 
 #define WIDE 115.2 /* pt: a picture in a row */
 
-enum { HOUR = 60, DAY = 24 * 60, NOON = 12 * 60 };
-
 /* "5:30" on letter paper, "17:30" on A4; "0:30" where the practice does not say when it starts. */
 static struct str time_told(const struct html *html, const struct paper_job *job,
                             const struct practice *practice, double minutes)
 {
     bool of_day = practice->starts >= 0;
-    int at = (int)((of_day ? practice->starts : 0) + minutes + 0.5) % DAY, hour = at / HOUR;
-    if (of_day && !job->a4) {
-        hour = hour % 12 == 0 ? 12 : hour % 12;
-    }
-    return str_format(html->arena, "%d:%02d", hour, at % HOUR);
+    return plan_time(html->arena, (of_day ? practice->starts : 0) + minutes, of_day && !job->a4);
 }
 
 static const struct run *run_of(const struct html *html, const struct paper_job *job,
@@ -45,7 +39,7 @@ static void put_picture(const struct html *html, const struct paper_job *job,
             .diagram = &diagrams.at[0],
             .width = WIDE,
             .plain = true,
-            .hide_defense = !item->contact && item->against.size == 0 && !item->play->is_drill,
+            .hide_defense = plan_is_undefended(item),
         };
         paper_picture(html, job, &picture);
     }
@@ -89,6 +83,49 @@ static void put_item(const struct html *html, const struct paper_job *job,
     html_put(html, "</td></tr>\n");
 }
 
+static bool is_young(const struct practice *practice)
+{
+    for (size_t i = 0; i < practice->items.count; i++) {
+        const struct play *play = practice->items.at[i].play;
+        if (play && tell_is_young(play)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Does a play of an item before this one have the same line? */
+static bool is_said(const struct practice *practice, size_t item, struct str line)
+{
+    for (size_t i = 0; i < item; i++) {
+        const struct play *play = practice->items.at[i].play;
+        for (size_t k = 0; play && k < play->cautions.count; k++) {
+            if (str_equal(play->cautions.at[k], line)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Every plan's own lines, and those of its plays, each once. */
+static void put_caution(const struct html *html, const struct practice *practice)
+{
+    html_put(html, "<p class=\"care\">");
+    for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
+        html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
+    }
+    html_put(html, is_young(practice) ? " %s" : "", tell_young_caution());
+    for (size_t i = 0; i < practice->items.count; i++) {
+        const struct play *play = practice->items.at[i].play;
+        for (size_t k = 0; play && k < play->cautions.count; k++) {
+            html_put(html, is_said(practice, i, play->cautions.at[k]) ? "" : " <bdi>%s</bdi>",
+                     play->cautions.at[k]);
+        }
+    }
+    html_put(html, "</p>");
+}
+
 static void put_practice(const struct html *html, const struct paper_job *job,
                          const struct practice *practice)
 {
@@ -96,19 +133,22 @@ static void put_practice(const struct html *html, const struct paper_job *job,
              "<section class=\"sheet plan\"><header><p class=\"over\"><bdi>%s</bdi> Practice "
              "plan</p><h1><bdi>%s</bdi></h1><p class=\"about\"><bdi>%s</bdi></p></header>\n",
              pages_club(&job->web), practice->title, practice->about);
-    html_put(html, "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
-                   "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
-                   "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
-                   "<td colspan=\"3\"><b>Before:</b> Floor dry. AED, phone and injured list "
-                   "checked.</td></tr>\n");
+    html_put(html,
+             "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
+             "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
+             "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
+             "<td colspan=\"3\"><b>Before:</b> %s</td></tr>\n",
+             plan_before());
     for (size_t i = 0; i < practice->items.count; i++) {
         put_item(html, job, practice, &practice->items.at[i]);
     }
     html_put(html,
              "<tr class=\"sum\"><td>%s</td><td>%s</td><td colspan=\"3\">%s</td></tr></tbody>"
-             "</table></section>\n",
+             "<tfoot><tr><td colspan=\"5\">",
              time_told(html, job, practice, practice->planned),
              plan_minutes(html->arena, practice->planned), plan_sums_told(html->arena, practice));
+    put_caution(html, practice);
+    html_put(html, "</td></tr></tfoot></table></section>\n");
 }
 
 bool paper_plans(const struct html *html, const struct paper_job *job)

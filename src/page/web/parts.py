@@ -1,19 +1,26 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """The style and the script of a page as C arrays, with the policy that lets in these two alone: their
-hashes are of the very bytes that stand in the page. Usage: parts.py STYLE.css SCRIPT.js OUTPUT"""
-import base64
-import hashlib
+hashes are of the very bytes that stand in the page. Usage: parts.py STYLE.css SCRIPT.js ROLES.def OUTPUT"""
 import pathlib
 import re
 import sys
 
+from shared import hash_of, style_of
+
 
 def plain(text):
-    """Without the licence line and the notes round it, which the page has no need of."""
-    text = re.sub(r'/\*.*?\*/', '', text, flags=re.S)
+    """Without blanks and lines that the page has no need of."""
     lines = (line.strip() for line in text.splitlines())
     return '\n'.join(line for line in lines if line and not line.startswith('//')) + '\n'
+
+
+def script_of(file):
+    """Without its notes."""
+    text = re.sub(r'/\*.*?\*/', '', file.read_text(encoding='utf-8'), flags=re.S)
+    if '</script' in text.lower():
+        sys.exit(f'{file.name}: a closing tag would end the script')
+    return text
 
 
 def array(name, text):
@@ -23,18 +30,13 @@ def array(name, text):
     return f'static const char {name}[] = {{\n' + ',\n'.join(rows) + '};\n'
 
 
-def sha256(text):
-    return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii') + "'"
-
-
 def main():
-    style, script = (plain(pathlib.Path(path).read_text(encoding='utf-8')) for path in sys.argv[1:3])
-    if '</script' in script.lower() or '</style' in style.lower():
-        sys.exit('parts.py: a closing tag inside a part would end it')
-    policy = (f"default-src 'none'; script-src {sha256(script)}; style-src {sha256(style)}; "
+    sheet, code, table, output = map(pathlib.Path, sys.argv[1:])
+    style, script = plain(style_of([sheet], table)), plain(script_of(code))
+    policy = (f"default-src 'none'; script-src {hash_of(script)}; style-src {hash_of(style)}; "
               "base-uri 'none'; form-action 'none'")
-    pathlib.Path(sys.argv[3]).write_text(f'#define BOOK_POLICY "{policy}"\n' + array('book_style', style)
-                                         + array('book_script', script), encoding='ascii')
+    output.write_text(f'#define BOOK_POLICY "{policy}"\n' + array('book_style', style) + array('book_script', script),
+                      encoding='ascii')
 
 
 if __name__ == '__main__':

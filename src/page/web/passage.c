@@ -4,6 +4,16 @@
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
 
+struct passage passage_of(const struct play *play, const struct diagram *diagram)
+{
+    const struct step *step = &play->steps.at[diagram->step];
+    return (struct passage){.play = play,
+                            .step = step,
+                            .branch =
+                                diagram->branch >= 0 ? &step->branches.at[diagram->branch] : NULL,
+                            .diagram = diagram};
+}
+
 static const struct task *task_of(const struct passage *passage, size_t index)
 {
     return step_task(passage->step, passage->diagram->branch, index);
@@ -90,16 +100,15 @@ void passage_sentences(const struct html *html, const struct passage *passage)
     html_put(html, any ? "</ol>\n" : "");
 }
 
-/* What each player does, told to her: the page shows the one who looks. */
-static void put_jobs(const struct html *html, const struct passage *passage)
+/* A page has everybody's, and shows that of the one who looks. */
+void passage_job(const struct html *html, const struct passage *passage, int number)
 {
-    for (int number = 1; number <= passage->play->players; number++) {
-        struct str told = tell_job(html->arena, passage->play, passage->step,
-                                   passage->diagram->branch, body_attacker(number));
-        if (told.size > 0) {
-            html_put(html, "<p class=\"job\" data-me=\"%d\"><b>Your job</b> %m</p>\n", number,
-                     told);
-        }
+    struct str told = tell_job(html->arena, passage->play, passage->step, passage->diagram->branch,
+                               body_attacker(number));
+    if (told.size > 0) {
+        html_put(html, passage->on_paper ? "<p class=\"job\">" : "<p class=\"job\" data-me=\"%d\">",
+                 number);
+        html_put(html, "<b>Your job</b> %m</p>\n", told);
     }
 }
 
@@ -145,7 +154,9 @@ void passage_put(const struct html *html, struct cast *cast, const struct passag
     put_picture(html, passage);
     html_put(html, "<div class=\"words\">\n");
     passage_sentences(html, passage);
-    put_jobs(html, passage);
+    for (int number = 1; number <= passage->play->players; number++) {
+        passage_job(html, passage, number);
+    }
     points_put(html, passage->play,
                passage->branch ? &passage->branch->points : &passage->step->points);
     if (!passage->branch && passage->step->branches.count > 0) {

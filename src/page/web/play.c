@@ -26,18 +26,23 @@ static void put_head(const struct pages *pages, const struct play *play, struct 
     html_put(html, "</header>\n");
 }
 
-static void put_caution(const struct html *html, const struct play *play)
+void caution_put(const struct html *html, const struct play *play, const char *page)
 {
-    html_put(html, "<div class=\"care\" role=\"note\" aria-label=\"Caution\">"
-                   "<svg class=\"floor\" width=\"18\" height=\"17\" aria-hidden=\"true\">"
-                   "<use href=\"#sign\"/></svg>\n<p>");
     for (int i = 0; i < TELL_CAUTION_LINES; i++) {
-        html_put(html, i > 0 ? " %s" : "%s", tell_page_caution(html->arena, i, "page"));
+        html_put(html, i > 0 ? " %s" : "%s", tell_page_caution(html->arena, i, page));
     }
     html_put(html, tell_is_young(play) ? " %s" : "", tell_young_caution());
     for (size_t i = 0; i < play->cautions.count; i++) {
         html_put(html, " <bdi>%s</bdi>", play->cautions.at[i]);
     }
+}
+
+static void put_caution(const struct html *html, const struct play *play)
+{
+    html_put(html, "<div class=\"care\" role=\"note\" aria-label=\"Caution\">"
+                   "<svg class=\"floor\" width=\"18\" height=\"17\" aria-hidden=\"true\">"
+                   "<use href=\"#sign\"/></svg>\n<p>");
+    caution_put(html, play, "page");
     html_put(html, "</p></div>\n");
 }
 
@@ -154,13 +159,9 @@ static void put_ways(const struct pages *pages, const struct play *play, struct 
 {
     struct cast cast = {0};
     for (size_t i = 0; i < diagrams->count; i++) {
-        const struct diagram *diagram = &diagrams->at[i];
-        struct passage passage = {.play = play,
-                                  .step = &play->steps.at[diagram->step],
-                                  .diagram = diagram,
-                                  .picture = &pictures[i],
-                                  .play_id = id};
-        passage.branch = diagram->branch >= 0 ? &passage.step->branches.at[diagram->branch] : NULL;
+        struct passage passage = passage_of(play, &diagrams->at[i]);
+        passage.picture = &pictures[i];
+        passage.play_id = id;
         passage_put(&pages->html, &cast, &passage);
     }
     cast_put(&pages->html, &cast);

@@ -14,7 +14,7 @@
 /* Sizes of all marks, points. */
 struct sizes {
     double k;   /* points a foot */
-    bool small; /* k < 3: no order discs, no numerals of defenders, no lane marks */
+    bool small; /* k < SCENE_SMALL: no order discs, no numerals of defenders, no lane marks */
 #define SIZE(name, feet, least) double name;
 #include "picture/scene/sizes.def"
 #undef SIZE

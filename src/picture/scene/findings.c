@@ -19,8 +19,7 @@ struct finding_refs findings_of(struct arena *arena, const struct diagram *diagr
     const finding_list *findings = options->findings;
     for (size_t i = 0; findings && i < findings->count; i++) {
         const struct finding *finding = &findings->at[i];
-        if (!finding->accepted && finding->step == diagram->step &&
-            finding->branch == diagram->branch) {
+        if (finding_is_of(finding, diagram->step, diagram->branch)) {
             VEC_PUSH(arena, &shown, finding);
         }
     }

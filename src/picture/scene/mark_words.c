@@ -26,14 +26,10 @@ static const char *const class_words[CLASS_COUNT] = {
     [CLASS_CAPTION] = "caption",
 };
 static const char *const role_words[ROLE_COUNT] = {
-    [ROLE_NONE] = "none",         [ROLE_PAGE] = "page",
-    [ROLE_FLOOR] = "floor",       [ROLE_LANE] = "lane",
-    [ROLE_INK] = "ink",           [ROLE_TEXT] = "text",
-    [ROLE_SOFT] = "soft",         [ROLE_DEFENDER] = "defender",
-    [ROLE_ACCENT] = "accent",     [ROLE_WARNING] = "warning",
-    [ROLE_COURT] = "court",       [ROLE_RULE] = "rule",
-    [ROLE_HAIRLINE] = "hairline", [ROLE_TINT] = "tint",
-    [ROLE_ORDER] = "order",       [ROLE_ORDER_TEXT] = "order-text",
+    [ROLE_NONE] = "none",
+#define ROLE(name, word, print, screen, dark) [ROLE_##name] = word,
+#include "picture/scene/roles.def"
+#undef ROLE
 };
 
 const char *scene_class_word(enum scene_class class)

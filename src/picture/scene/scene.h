@@ -35,21 +35,9 @@ enum scene_class {
 /* Colours by role; the theme says what they are. ROLE_NONE: not painted. */
 enum role {
     ROLE_NONE,
-    ROLE_PAGE,
-    ROLE_FLOOR,
-    ROLE_LANE,
-    ROLE_INK,
-    ROLE_TEXT,
-    ROLE_SOFT,
-    ROLE_DEFENDER,
-    ROLE_ACCENT,
-    ROLE_WARNING,
-    ROLE_COURT,
-    ROLE_RULE,
-    ROLE_HAIRLINE,
-    ROLE_TINT,
-    ROLE_ORDER,
-    ROLE_ORDER_TEXT,
+#define ROLE(name, word, print, screen, dark) ROLE_##name,
+#include "picture/scene/roles.def"
+#undef ROLE
     ROLE_COUNT
 };
 enum theme { THEME_PRINT, THEME_SCREEN, THEME_DARK, THEME_COUNT };
@@ -96,6 +84,7 @@ struct scene_item {
 struct floor_place {
     struct vec2 origin, across, down;
 };
+#define SCENE_SMALL 3.0 /* points a foot of floor; what is smaller drops what was checked */
 struct scene {
     double width, height; /* points */
     enum theme theme;

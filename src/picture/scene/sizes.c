@@ -4,7 +4,7 @@
 
 struct sizes sizes_of(double k)
 {
-    struct sizes sizes = {.k = k, .small = k < 3.0};
+    struct sizes sizes = {.k = k, .small = k < SCENE_SMALL};
 #define SIZE(name, feet, least) sizes.name = real_max((feet)*k, (least));
 #include "picture/scene/sizes.def"
 #undef SIZE

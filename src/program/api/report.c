@@ -122,8 +122,7 @@ static unsigned letter_of(const struct compiled *compiled, const struct finding 
 {
     unsigned letter = 1;
     for (const struct finding *other = compiled->findings.at; other < finding; other++) {
-        letter +=
-            !other->accepted && other->step == finding->step && other->branch == finding->branch;
+        letter += finding_is_of(other, finding->step, finding->branch);
     }
     return finding->accepted || !compiled->ran ? 0 : letter;
 }

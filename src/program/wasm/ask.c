@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* ask: what the page's editor asks of a text while it is typed, as JSON or words of four bytes. */
-#include "courtwright/courtwright.h"
 #include "program/wasm/out.h"
 #include "program/wasm/page.h"
 
@@ -13,7 +12,7 @@ static bool each_token(void *ctx, const struct courtwright_token *token)
     return true;
 }
 
-int page_tokens(const char *text, size_t size)
+enum courtwright_status page_tokens(const char *text, size_t size)
 {
     out_clear();
     return courtwright_tokens(text, size, page_host(), each_token, NULL);
@@ -24,9 +23,6 @@ void page_classes(void)
     out_clear();
     out_open('[');
     for (int i = 0; i < COURTWRIGHT_CLASS_COUNT; i++) {
-        if (i > 0) {
-            out_text(",");
-        }
         out_string(courtwright_class_name((enum courtwright_class)i));
     }
     out_close(']');
@@ -50,11 +46,12 @@ static bool each_completion(void *ctx, const struct courtwright_completion *comp
     return true;
 }
 
-int page_complete(const char *name, const char *text, size_t size, size_t at)
+enum courtwright_status page_complete(const char *name, const char *text, size_t size, size_t at)
 {
     out_clear();
     out_open('[');
-    int status = courtwright_complete(name, text, size, at, page_host(), each_completion, NULL);
+    enum courtwright_status status =
+        courtwright_complete(name, text, size, at, page_host(), each_completion, NULL);
     out_close(']');
     return status;
 }
@@ -73,69 +70,12 @@ static bool each_hover(void *ctx, const struct courtwright_hover *hover)
     return true;
 }
 
-int page_hover(const char *name, const char *text, size_t size, size_t at)
+enum courtwright_status page_hover(const char *name, const char *text, size_t size, size_t at)
 {
     out_clear();
     out_open('[');
-    int status = courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
-    out_close(']');
-    return status;
-}
-
-static void tell_diagrams(const struct courtwright_sentence *sentence)
-{
-    out_member("diagrams");
-    out_open('[');
-    for (size_t i = 0; i < sentence->diagram_count; i++) {
-        out_open('{');
-        out_whole_member("play", (long)sentence->diagrams[i].play);
-        out_string_member("label", sentence->diagrams[i].label);
-        out_close('}');
-    }
-    out_close(']');
-}
-
-static bool each_sentence(void *ctx, const struct courtwright_sentence *sentence)
-{
-    (void)ctx;
-    out_open('{');
-    tell_stretch(sentence->begin, sentence->end);
-    out_whole_member("line", (long)sentence->line);
-    out_string_member("tidy", sentence->tidy);
-    out_string_member("told", sentence->told);
-    tell_diagrams(sentence);
-    out_close('}');
-    return true;
-}
-
-int page_sentences(const char *name, const char *text, size_t size)
-{
-    out_clear();
-    out_open('[');
-    int status = courtwright_sentences(name, text, size, page_host(), each_sentence, NULL);
-    out_close(']');
-    return status;
-}
-
-static bool each_entry(void *ctx, const struct courtwright_entry *entry)
-{
-    (void)ctx;
-    out_open('{');
-    out_string_member("word", entry->word);
-    out_string_member("what", entry->what);
-    out_string_member("why", entry->why);
-    out_string_member("good", entry->good);
-    out_string_member("bad", entry->bad);
-    out_string_member("limit", entry->limit);
-    out_close('}');
-    return true;
-}
-
-int page_explain(const char *word)
-{
-    out_clear();
-    out_open('[');
-    int status = courtwright_explain(word, page_host(), each_entry, NULL);
+    enum courtwright_status status =
+        courtwright_hover(name, text, size, at, page_host(), each_hover, NULL);
     out_close(']');
     return status;
 }

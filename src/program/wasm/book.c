@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* book: the book that is open in the page: loaded, told as JSON, drawn. Knows the public header. */
-#include "courtwright/courtwright.h"
 #include "program/wasm/out.h"
 #include "program/wasm/page.h"
 
@@ -148,7 +147,8 @@ static enum courtwright_theme theme_of(unsigned wishes)
                                  : COURTWRIGHT_SCREEN;
 }
 
-int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const char *salt)
+enum courtwright_status page_draw(size_t play, size_t diagram, unsigned wishes, double width,
+                                  const char *salt)
 {
     struct courtwright_draw draw = {
         .play = play,
@@ -158,8 +158,6 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
         .width = width,
         .show_checks = wishes & PAGE_CHECKS,
         .only_lettered = true,
-        .caption = wishes & PAGE_CAPTION,
-        .names = wishes & PAGE_NAMES,
         .fluid = wishes & PAGE_FLUID,
         .salt = salt,
     };
@@ -167,12 +165,12 @@ int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const 
     return courtwright_draw(book, &draw, &to_page);
 }
 
-int page_animate(size_t play, int diagram, unsigned wishes, const char *salt)
+enum courtwright_status page_animate(size_t play, size_t diagram, unsigned wishes, const char *salt)
 {
     struct courtwright_animate animate = {
         .play = play,
-        .alone = diagram >= 0,
-        .diagram = diagram >= 0 ? (size_t)diagram : 0,
+        .alone = true,
+        .diagram = diagram,
         .theme = theme_of(wishes),
         .fluid = wishes & PAGE_FLUID,
         .salt = salt,
@@ -181,7 +179,7 @@ int page_animate(size_t play, int diagram, unsigned wishes, const char *salt)
     return courtwright_animate(book, &animate, &to_page);
 }
 
-int page_paper(const char *sheet, int play, int reader, int a4)
+enum courtwright_status page_paper(const char *sheet, int play, int reader, int a4)
 {
     size_t index = play < 0 ? 0 : (size_t)play;
     struct courtwright_handout options = {
@@ -195,13 +193,13 @@ int page_paper(const char *sheet, int play, int reader, int a4)
     return courtwright_paper_html(book, sheet, &options, &to_page);
 }
 
-int page_tidy(void)
+enum courtwright_status page_tidy(void)
 {
     out_clear();
     return courtwright_tidy(book, &to_page);
 }
 
-int page_positions(size_t play, int rate)
+enum courtwright_status page_positions(size_t play, int rate)
 {
     out_clear();
     return courtwright_positions(book, play, rate, &to_page);
@@ -220,11 +218,11 @@ static bool each_tolerance(void *ctx, const struct courtwright_tolerance *tolera
     return true;
 }
 
-int page_tolerance(size_t play)
+enum courtwright_status page_tolerance(size_t play)
 {
     out_clear();
     out_open('[');
-    int status = courtwright_tolerance(book, play, each_tolerance, NULL);
+    enum courtwright_status status = courtwright_tolerance(book, play, each_tolerance, NULL);
     out_close(']');
     return status;
 }

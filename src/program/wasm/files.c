@@ -3,7 +3,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "courtwright/courtwright.h"
 #include "program/wasm/page.h"
 
 enum { FILES_MOST = 200 };

@@ -47,6 +47,15 @@ void out_text(const char *text)
     out_bytes(text, strlen(text));
 }
 
+/* Behind an opening bracket or a member's colon there is no comma. */
+static void comma(void)
+{
+    char last = out.size > 0 ? out.at[out.size - 1] : '{';
+    if (last != '{' && last != '[' && last != ':') {
+        out_text(",");
+    }
+}
+
 static void escaped(unsigned char c)
 {
     static const char digits[] = "0123456789abcdef";
@@ -57,6 +66,7 @@ static void escaped(unsigned char c)
 void out_string(const char *text)
 {
     const char *from = text ? text : "", *at = from;
+    comma();
     out_text("\"");
     for (; *at; at++) {
         unsigned char c = (unsigned char)*at;
@@ -97,18 +107,8 @@ void out_milliseconds(double seconds)
     out_whole((long)(seconds * 1000 + 0.5));
 }
 
-/* Behind an opening bracket or a member's colon there is no comma. */
-static void comma(void)
-{
-    char last = out.size > 0 ? out.at[out.size - 1] : '{';
-    if (last != '{' && last != '[' && last != ':') {
-        out_text(",");
-    }
-}
-
 void out_member(const char *name)
 {
-    comma();
     out_string(name);
     out_text(":");
 }

@@ -11,13 +11,14 @@
 void out_clear(void);
 void out_bytes(const char *bytes, size_t size);
 void out_text(const char *text);
-void out_string(const char *text); /* "quoted", escaped; NULL counts as empty */
+/* "quoted", escaped, a comma before it where one is due; NULL counts as empty. */
+void out_string(const char *text);
 void out_whole(long value);
 void out_word(uint32_t value); /* four bytes, the lowest first */
 /* Milliseconds from seconds, to the nearest. */
 void out_milliseconds(double seconds);
 
-/* `"name":` before a member; a comma before it unless it opens its object or list. */
+/* `"name":` before a member; a comma before it unless it opens its object. */
 void out_member(const char *name);
 void out_string_member(const char *name, const char *text);
 void out_whole_member(const char *name, long value);

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 /* page: what the WebAssembly module gives the page, all of it. The page hands text over in blocks
  * that it has taken here; what a call has to say is then at page_out_at, page_out_size long, until
- * the next call. Numbers that come back are a courtwright_status unless said otherwise. Places in a
- * text are bytes. One book is open at a time. */
+ * the next call. Places in a text are bytes. One book is open at a time. */
 #ifndef PROGRAM_WASM_PAGE_H
 #define PROGRAM_WASM_PAGE_H
 
 #include <stddef.h>
 #include <stdint.h>
+
+#include "courtwright/courtwright.h"
 
 #define EXPORT(name) __attribute__((export_name(name)))
 
@@ -26,36 +27,32 @@ EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, 
 EXPORT("load")
 void page_load(const char *name, const char *text, size_t size, const char *file, int line);
 
-enum {
-    PAGE_CHECKS = 1,
-    PAGE_DARK = 2,
-    PAGE_PRINT = 4,
-    PAGE_CAPTION = 8,
-    PAGE_NAMES = 16,
-    PAGE_FLUID = 32
-};
+enum { PAGE_CHECKS = 1, PAGE_DARK = 2, PAGE_PRINT = 4, PAGE_FLUID = 8 };
 /* One diagram as live SVG; `wishes` are sums of the above; `salt` ends in a NUL. */
 EXPORT("draw")
-int page_draw(size_t play, size_t diagram, unsigned wishes, double width, const char *salt);
-/* One diagram that moves, or with `diagram` below 0 the whole play. */
+enum courtwright_status page_draw(size_t play, size_t diagram, unsigned wishes, double width,
+                                  const char *salt);
+/* The same as it moves. */
 EXPORT("animate")
-int page_animate(size_t play, int diagram, unsigned wishes, const char *salt);
+enum courtwright_status page_animate(size_t play, size_t diagram, unsigned wishes,
+                                     const char *salt);
 /* A sheet as HTML; play below 0: all; reader 0: everybody's. */
-EXPORT("paper") int page_paper(const char *sheet, int play, int reader, int a4);
-EXPORT("tidy") int page_tidy(void);
-EXPORT("positions") int page_positions(size_t play, int rate); /* as courtwright_positions */
-EXPORT("tolerance") int page_tolerance(size_t play);           /* JSON, one for each diagram */
+EXPORT("paper") enum courtwright_status page_paper(const char *sheet, int play, int reader, int a4);
+EXPORT("tidy") enum courtwright_status page_tidy(void);
+EXPORT("positions")
+enum courtwright_status page_positions(size_t play, int rate); /* as courtwright_positions */
+EXPORT("tolerance")
+enum courtwright_status page_tolerance(size_t play); /* JSON, one for each diagram */
 
 /* Pieces of a text: begin, end, class, four bytes each. */
-EXPORT("tokens") int page_tokens(const char *text, size_t size);
+EXPORT("tokens") enum courtwright_status page_tokens(const char *text, size_t size);
 EXPORT("classes") void page_classes(void); /* their names, JSON */
-EXPORT("complete") int page_complete(const char *name, const char *text, size_t size, size_t at);
-EXPORT("hover") int page_hover(const char *name, const char *text, size_t size, size_t at);
-EXPORT("sentences") int page_sentences(const char *name, const char *text, size_t size);
-EXPORT("explain") int page_explain(const char *word);
+EXPORT("complete")
+enum courtwright_status page_complete(const char *name, const char *text, size_t size, size_t at);
+EXPORT("hover")
+enum courtwright_status page_hover(const char *name, const char *text, size_t size, size_t at);
 
 /* files.c: the host that finds the page's files. */
-struct courtwright_host;
 const struct courtwright_host *page_host(void);
 
 #endif

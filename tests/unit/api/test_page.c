@@ -147,6 +147,19 @@ START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
 }
 END_TEST
 
+START_TEST(a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too)
+{
+    struct courtwright *side = load("side.play", "play \"Towpath\"\n"
+                                                 "  level varsity\n"
+                                                 "  start sideline inbounds\n"
+                                                 "  step\n"
+                                                 "    3 cuts to 2's spot\n");
+    ck_assert_int_eq(courtwright_paper_html(side, "coach", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(count_of(kept.at, ">A<"), 2);
+    courtwright_free(side);
+}
+END_TEST
+
 START_TEST(findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only)
 {
     struct courtwright *close = load(
@@ -196,6 +209,7 @@ START_TEST(a_practice_as_html_adds_up)
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
     ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
     ck_assert_uint_eq(count_of(kept.at, "<svg "), 1);
+    ck_assert_uint_eq(count_of(kept.at, "medical staff come before this plan."), 1);
     start_over();
     ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
@@ -229,6 +243,7 @@ int main(void)
     tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
     tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
     tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
+    tcase_add_test(all, a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too);
     tcase_add_test(all, findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only);
     tcase_add_test(all, cards_as_html_are_one_a_diagram);
     tcase_add_test(all, a_practice_as_html_adds_up);

@@ -6,7 +6,6 @@
 #include "picture/scene/scene.h"
 #include "resolved.h"
 #include "suite.h"
-#include "whole_file.h"
 #include "written.h"
 
 #include <string.h>
@@ -207,7 +206,8 @@ static void palette_in(const char *style, const char *from, const char *to, enum
 
 START_TEST(the_style_has_the_colors_of_the_themes)
 {
-    const char *text = text_of(whole_file_or_said(&arena, STYLE));
+    struct web_job job = job_of(PLAY("Tollgate"));
+    const char *text = page_of(&job);
     palette_in(text, ":root {", "}", THEME_SCREEN);
     palette_in(text, ":root[data-look=dark] {", "}", THEME_DARK);
     palette_in(text, ":root:not([data-look=light]) {", "}", THEME_DARK);
@@ -217,9 +217,11 @@ END_TEST
 
 START_TEST(the_style_paints_every_role_that_a_diagram_has)
 {
-    const char *text = text_of(whole_file_or_said(&arena, STYLE));
     struct web_job job = job_of(PLAY("Tollgate"));
     const char *page = page_of(&job);
+    const char *end = strstr(page, "</style>");
+    ck_assert_ptr_nonnull(end);
+    const char *text = str_copy(&arena, (struct str){page, (size_t)(end - page)}).at;
     int painted = 0;
     for (int role = ROLE_NONE + 1; role < ROLE_COUNT; role++) {
         for (int kind = 0; kind < 2; kind++) {

@@ -1,13 +1,16 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
 """One HTML file of the page to write in: scripts bundled by esbuild, the module as base64, and a policy that names
-each script and style by its hash; the licences of what is in it stand there too. Usage: build.py ESBUILD FOLDER MODULE OUTPUT"""
+each script and style by its hash; the licences of what is in it stand there too.
+Usage: build.py ESBUILD FOLDER MODULE ROLES.def OUTPUT"""
 import base64
-import hashlib
 import pathlib
 import re
 import subprocess
 import sys
+
+sys.path.append(str(pathlib.Path(__file__).resolve().parent.parent))
+from shared import hash_of, style_of  # noqa: E402
 
 
 def bundle(esbuild, entry):
@@ -31,15 +34,10 @@ def notices(folder):
     return '\n\n'.join(f'{", ".join(whose)}:\n\n{text.strip()}' for text, whose in texts.items())
 
 
-def hash_of(text):
-    return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii') + "'"
-
-
 def main():
-    esbuild, folder, module, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
+    esbuild, folder, module, table, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
     boot, script = bundle(esbuild, folder / 'boot.js'), bundle(esbuild, folder / 'main.js')
-    style = re.sub(r'/\*.*?\*/', '', ''.join((folder / name).read_text(encoding='utf-8') for name in ('page.css', 'paper.css')), flags=re.S)
-    style = re.sub(r'\s+', ' ', style).strip()
+    style = re.sub(r'\s+', ' ', style_of([folder / 'page.css', folder / 'paper.css'], table)).strip()
     policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
     parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),

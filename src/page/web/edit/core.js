@@ -10,7 +10,7 @@ class Unwound {
 }
 
 const STATUS = ['ok', 'no such', 'bad option', 'broken', 'write', 'memory', 'not built', 'nothing']
-const WISHES = {checks: 1, dark: 2, print: 4, caption: 8, names: 16, fluid: 32}
+const WISHES = {checks: 1, dark: 2, print: 4, fluid: 8} // as in program/wasm/page.h
 const sumOf = (wishes) => Object.keys(WISHES).reduce((all, wish) => all + (wishes[wish] ? WISHES[wish] : 0), 0)
 const encoder = new TextEncoder()
 const decoder = new TextDecoder()
@@ -84,7 +84,7 @@ export async function openCore(module) {
         return JSON.parse(said())
       })
     },
-    // wishes: {checks, dark, print, caption, names, fluid}; {status, svg}
+    // wishes: {checks, dark, print, fluid}; {status, svg}
     draw(play, diagram, wishes = {}, width = 0, salt = '') {
       return lend([salt], ([at]) => {
         const status = wasm.draw(play, diagram, sumOf(wishes), width, at)
@@ -119,8 +119,6 @@ export async function openCore(module) {
     complete: (name, book, place) =>
       lend([name, book], ([called], [at, size]) => list(wasm.complete(called, at, size, place))),
     hover: (name, book, place) =>
-      lend([name, book], ([called], [at, size]) => list(wasm.hover(called, at, size, place))),
-    sentences: (name, book) => lend([name, book], ([called], [at, size]) => list(wasm.sentences(called, at, size))),
-    explain: (word) => lend([word], ([at]) => list(wasm.explain(at)))
+      lend([name, book], ([called], [at, size]) => list(wasm.hover(called, at, size, place)))
   }
 }

@@ -5,18 +5,21 @@ import {fixOf} from './fix.js'
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
 const letterOf = (number) => LETTERS[(number - 1) % 26]
 
+// A finding without a letter is of a play that cannot be drawn: it is as much in the text as a word that is not known.
+const isInPicture = (one) => one.finding && one.letter > 0
+
 // In the list: first what is wrong with the text, then what is in the picture, then the rest of this play.
 export function listed(said, play, label) {
-  const errors = said.filter((one) => !one.finding && !one.accepted)
-  const found = said.filter((one) => one.finding && !one.accepted && play && one.play === play.name)
+  const errors = said.filter((one) => !isInPicture(one) && !one.accepted)
+  const found = said.filter((one) => isInPicture(one) && !one.accepted && play && one.play === play.name)
   const here = found.filter((one) => one.step === label).sort((a, b) => a.letter - b.letter)
   return {errors, here, elsewhere: found.filter((one) => one.step !== label)}
 }
 
 export function marksOf(editor, said, play, label, name) {
   return said.filter((one) => !one.accepted && one.line > 0 && one.file === name).map((one) => {
-    const here = !one.finding || (play && one.play === play.name && one.step === label)
-    const letter = one.finding ? (here && one.letter ? letterOf(one.letter) : '') : one.severity === 'error' ? '!' : ''
+    const here = !isInPicture(one) || (play && one.play === play.name && one.step === label)
+    const letter = isInPicture(one) ? (here ? letterOf(one.letter) : '') : one.severity === 'error' ? '!' : ''
     return {from: editor.placeOf(one.line, one.column), to: editor.placeOf(one.line, one.end), severity: one.severity, here, letter}
   })
 }
@@ -81,7 +84,7 @@ export function fixIn(editor, said, name) {
 export function tell(list, {errors, here, elsewhere}, actions) {
   const rows = [
     ...errors.map((one) => row(one, one.severity === 'error' ? '!' : 'i', actions)),
-    ...here.map((one) => row(one, one.letter ? letterOf(one.letter) : '', actions))
+    ...here.map((one) => row(one, letterOf(one.letter), actions))
   ]
   if (rows.length === 0) {
     const none = element('li', 'none')

@@ -4,6 +4,9 @@
 const SAVE = 500 // ms after the last key before what was typed is saved (ours)
 const AGAIN = 2000 // ms before the next try where the program does not answer (ours)
 
+export const dayOf = (time) =>
+  new Date(time).toLocaleString('en-US', {month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit'})
+
 export class Kept {
   // given: {store, text() of the editor, become(text), files(includes), notice(text, ...actions), tell(text)}
   constructor(given) {
@@ -46,10 +49,9 @@ export class Kept {
 
   // What was typed in an earlier page and is not in the file.
   offer(left) {
-    const day = new Date(left.at).toLocaleString('en-US', {month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit'})
     const kept = left.kept ? ` It is kept as ${left.kept}.` : ''
     this.offered = left
-    this.notice(`What you wrote here ${day} was not saved in ${this.store.name}.${kept}`, ['Put it back', async () => {
+    this.notice(`What you wrote here ${dayOf(left.at)} was not saved in ${this.store.name}.${kept}`, ['Put it back', async () => {
       this.become(left.text)
       if (this.locked) {
         return

@@ -4,7 +4,8 @@
 // the program that serves it, where one does.
 import {openEditor} from './editor.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
-import {Kept} from './kept.js'
+import {handOut} from './hand_out.js'
+import {Kept, dayOf} from './kept.js'
 import {svgOf} from './picture.js'
 import {Paper} from './print.js'
 import {storeOf} from './store.js'
@@ -139,9 +140,7 @@ function saidNow() {
 }
 
 function count(said) {
-  const number = said.filter((one) => !one.accepted && one.severity !== 'note').length
-  const notes = said.filter((one) => !one.accepted && one.severity === 'note').length
-  const all = number + notes
+  const all = said.filter((one) => !one.accepted).length
   return all === 0 ? 'nothing to check' : `${all} to check`
 }
 
@@ -422,9 +421,8 @@ function load(name, text, includes, id) {
 // Other texts that were written in this browser.
 async function tellDrafts() {
   const drafts = await store.drafts(), select = at('drafts')
-  const day = (time) => new Date(time).toLocaleString('en-US', {month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit'})
   select.hidden = drafts.length === 0
-  select.replaceChildren(new Option('Drafts', ''), ...drafts.map((draft) => new Option(`${draft.name}, ${day(draft.at)}`, draft.id)))
+  select.replaceChildren(new Option('Drafts', ''), ...drafts.map((draft) => new Option(`${draft.name}, ${dayOf(draft.at)}`, draft.id)))
 }
 
 at('drafts').addEventListener('change', async () => {
@@ -468,17 +466,12 @@ async function openFiles(files) {
   }
   const names = Object.keys(texts)
   const main = names.find((name) => texts[name].search(INCLUDE) >= 0) || names[0]
-  INCLUDE.lastIndex = 0
   await store.save(editor.text()) // it stays among the drafts
   load(main, joined(texts, main), {})
 }
 
 at('download').addEventListener('click', () => {
-  const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([editor.text()], {type: 'text/plain'}))
-  link.download = state.name
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000)
+  handOut(new Blob([editor.text()], {type: 'text/plain'}), state.name)
 })
 
 at('tidy').addEventListener('click', async () => {

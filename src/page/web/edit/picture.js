@@ -2,12 +2,13 @@
 // picture: the core's SVG in the page. It is drawn in the theme wanted, so that its own style sheet (for pages that
 // know no theme) is left out: the page's policy lets no style in that it does not know.
 
+export const bare = (text) => text.replace(/<style\b[^]*?<\/style>/g, '')
+
 export function svgOf(text) {
   if (!text) {
     return null
   }
-  const bare = text.replace(/<style\b[^]*?<\/style>/g, '')
-  const svg = new DOMParser().parseFromString(bare, 'image/svg+xml').documentElement
+  const svg = new DOMParser().parseFromString(bare(text), 'image/svg+xml').documentElement
   return document.adoptNode(svg)
 }
 

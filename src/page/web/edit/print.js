@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // print: sheets for the browser's own printing: picked, seen on the screen, then printed on letter or A4. Where the
 // program serves the page, it makes them as PDF itself.
+import {handOut} from './hand_out.js'
+import {bare} from './picture.js'
 import {strip} from './watch.js'
 
 const SHEETS = [['handout', 'Handout'], ['own', 'One player\u2019s handout'], ['coach', 'Coach sheet'], ['card', 'Card'],
@@ -8,10 +10,6 @@ const SHEETS = [['handout', 'Handout'], ['own', 'One player\u2019s handout'], ['
 
 const pageSize = new CSSStyleSheet()
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, pageSize]
-
-function option(value, text) {
-  return new Option(text, value)
-}
 
 function labelled(text, control) {
   const label = document.createElement('label')
@@ -22,7 +20,7 @@ function labelled(text, control) {
 function select(name, rows) {
   const one = document.createElement('select')
   one.name = name
-  one.append(...rows.map(([value, text]) => option(value, text)))
+  one.append(...rows.map(([value, text]) => new Option(text, value)))
   return one
 }
 
@@ -36,8 +34,7 @@ function button(text, act) {
 
 // As HTML of the core: no style of its own, which the page's policy would refuse.
 function pieces(html) {
-  const bare = html.replace(/<style\b[^]*?<\/style>/g, '')
-  return [...new DOMParser().parseFromString(bare, 'text/html').body.childNodes].map((node) => document.adoptNode(node))
+  return [...new DOMParser().parseFromString(bare(html), 'text/html').body.childNodes].map((node) => document.adoptNode(node))
 }
 
 export class Paper {
@@ -127,10 +124,7 @@ export class Paper {
     const plays = wanted.play < 0 ? [] : [told.plays[wanted.play].name]
     try {
       const file = await this.store.sheet({sheet: wanted.sheet, paper: this.size.value, reader: wanted.reader, plays}, this.text())
-      const link = document.createElement('a')
-      link.href = URL.createObjectURL(file)
-      link.download = `${wanted.sheet}.pdf`
-      link.click()
+      handOut(file, `${wanted.sheet}.pdf`)
     } catch (thrown) {
       this.trouble.textContent = thrown.message
     }
