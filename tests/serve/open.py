@@ -223,6 +223,19 @@ def quarrels():
         tap.same(server.save('# the same\n', version)[0], 200, 'who wrote the same has no quarrel')
     with Folder(kites=LANTERN) as folder, Open(folder) as server:
         file, version = folder / 'kites.play', server.version()
+        file.write_text('# theirs\n')
+        first, second, again = (server.save(text, version, f'?page={page}')[1] for text, page in (('# mine\n', 'a'), ('# ours\n', 'b'), ('# mine 2\n', 'a')))
+        tap.same([told['kept'] for told in (first, second, again)], ['kites (from the page).play', 'kites (from the page 2).play', 'kites (from the page).play'],
+                 'two pages have a place each')
+        tap.same([(folder / told['kept']).read_text() for told in (second, again)], ['# ours\n', '# mine 2\n'], 'and what each wrote last lies there')
+        server.save('# mine 2\n', again['version'], '?page=c&keep=yes')
+        tap.same(names(folder), ['kites (from the folder).play', 'kites (from the page 2).play', 'kites.play'], 'a page that was loaded anew puts its own back')
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        for made_up in ('v', '*', 'nonesuch-1', '0123-4567', ''):
+            status = server.ask('PUT', 'file', b'# mine\n', If_Match=f'"{made_up}"')[0]
+            tap.same((status, names(folder)), (428, ['kites.play']), f'"{made_up}" is no version: nothing is kept beside')
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, version = folder / 'kites.play', server.version()
         file.unlink()
         tap.same(server.file()[1]['new'], True, 'a file that was taken away is a new one')
         status, told = server.save(SECOND, version)
@@ -242,6 +255,31 @@ def quarrels():
         tap.same(told[0], 412, 'and is not written over')
         status, mine = server.save(SECOND, told[1]['version'], '?keep=yes')
         tap.same((status, (folder / mine['kept']).read_bytes()), (200, b'\xff not text \0'), 'unless asked, and then kept to the byte')
+
+
+def other_things():
+    """Something else stands where the file was, or nothing could."""
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, version = folder / 'kites.play', server.version()
+        for make, why in ((file.mkdir, 'it is a folder'), (lambda: os.mkfifo(file), 'it is no plain file')):
+            file.rmdir() if file.is_dir() else file.unlink()
+            make()
+            status, told = server.save(SECOND, version)
+            tap.ok(status == 507 and why in told['message'], f'where the file was: {why}', (status, told))
+            tap.ok(server.file()[0] == 500 and why in server.file()[1]['message'], 'which is told when it is read, too')
+    with Folder() as outside:
+        folder = outside / 'season'
+        folder.mkdir()
+        (folder / 'kites.play').write_text(LANTERN)
+        with Open(outside, 'season/kites.play') as server:
+            version = server.version()
+            folder.rename(outside / 'last season')
+            status, told = server.file()
+            tap.ok(status == 500 and 'no such folder' in told['message'], 'a file whose folder was moved is told of, and no new one', (status, told))
+            status, told = server.save(SECOND, version)
+            tap.ok(status == 403 and 'folder' in told['message'] and names(outside) == ['last season'], 'nothing is written then', (status, told))
+            (outside / 'last season').rename(folder)
+            tap.same((server.file()[1]['text'], server.save(SECOND, version)[0]), (LANTERN, 200), 'moved back, it goes on')
 
 
 def new_ones():
@@ -406,7 +444,7 @@ def main():
     if status:
         print(f'1..0 # SKIP {said.strip()}')
         return 0
-    for part in (the_page, reading, nothing_else, saving, quarrels, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser):
+    for part in (the_page, reading, nothing_else, saving, quarrels, other_things, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser):
         part()
     return tap.end()
 

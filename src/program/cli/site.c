@@ -141,6 +141,11 @@ static void read_file(struct site *site, const struct serve_ask *ask, struct ser
     free(known);
 }
 
+static struct bytes body_of(const struct serve_ask *ask)
+{
+    return (struct bytes){(char *)(size_t)ask->body, ask->body_size}; /* it is only read */
+}
+
 /* How the file lies there now that the page's text was not taken, or was. */
 static void tell_saved(struct site *site, enum desk_saved saved, const struct desk_saving *saving,
                        struct serve_answer *answer)
@@ -165,38 +170,40 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
     answer_json(answer, saved == DESK_CHANGED ? 412 : 200, told);
 }
 
-static void save(struct site *site, const struct serve_ask *ask, struct serve_answer *answer)
+static void save(struct site *site, const struct serve_ask *ask, const char *version,
+                 struct serve_answer *answer)
 {
-    const char *keep = serve_value(ask, "keep");
-    char *version = without_quotes(ask->match);
-    struct desk_saving saving = {.version = version,
+    const char *keep = serve_value(ask, "keep"), *page = serve_value(ask, "page");
+    struct desk_saving saving = {.page = page ? page : "",
+                                 .version = version,
                                  .mine = keep && strcmp(keep, "yes") == 0,
-                                 .text = {(char *)(size_t)ask->body, ask->body_size}};
+                                 .text = body_of(ask)};
     enum desk_saved saved = desk_save(&site->desk, &saving);
     if (saved == DESK_FAILED) {
         answer_trouble(answer, 507, "%s could not be saved: %s. It is as it was.", site->desk.name,
-                       strerror(saving.error));
+                       saving.why);
     } else {
         tell_saved(site, saved, &saving, answer);
     }
     free(saving.kept);
-    free(version);
 }
 
 static void save_if_it_may_be(struct site *site, const struct serve_ask *ask,
                               struct serve_answer *answer)
 {
-    const struct bytes text = {(char *)(size_t)ask->body, ask->body_size};
+    const struct bytes text = body_of(ask);
     char *locked = desk_locked(&site->desk);
-    if (!ask->match) {
+    char *version = without_quotes(ask->match ? ask->match : "");
+    if (!desk_is_version(version)) {
         answer_trouble(answer, 428, "a text is saved over a version that is named in If-Match");
     } else if (!desk_is_text(&text)) {
         answer_trouble(answer, 400, "this is no text in UTF-8");
     } else if (locked) {
         answer_trouble(answer, 403, "%s", locked);
     } else {
-        save(site, ask, answer);
+        save(site, ask, version, answer);
     }
+    free(version);
     free(locked);
 }
 
