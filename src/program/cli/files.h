@@ -69,6 +69,8 @@ struct output {
     bool complete; /* all of it is in the unfinished file, and on the disk when it is precious */
 };
 
+/* From now on a signal that ends the program takes the unfinished file with it. */
+void output_tidy_at_signals(void);
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */
 bool output_open(struct output *output, const struct input *input, const char *command,
                  const char *path, bool over_input);
