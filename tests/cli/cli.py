@@ -13,11 +13,11 @@ import signal
 import stat
 import subprocess
 import sys
-import tempfile
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 from commands import COMMANDS  # noqa: E402
+from folder import Folder  # noqa: E402
 from tap import Tap  # noqa: E402
 
 PROGRAM = os.path.abspath(sys.argv[1])
@@ -68,23 +68,6 @@ def run(*words, stdin='', cwd=None, env=None, timeout=120, **more):
                           stdout=more.pop('stdout', subprocess.PIPE), stderr=more.pop('stderr', subprocess.PIPE), **more)
     decode = lambda text: (text or b'').decode('utf-8', 'replace')
     return done.returncode, decode(done.stdout), decode(done.stderr)
-
-
-class Folder:
-    """A fresh folder with some files in it."""
-
-    def __init__(self, **files):
-        self.files = files
-
-    def __enter__(self):
-        self.path = pathlib.Path(tempfile.mkdtemp(prefix='courtwright-cli-'))
-        for name, text in self.files.items():
-            (self.path / f'{name}.play').write_text(text)
-        return self.path
-
-    def __exit__(self, *_):
-        subprocess.run(['chmod', '-R', 'u+rwx', self.path], check=False)
-        shutil.rmtree(self.path)
 
 
 def one_message(result, status, words, what):

@@ -3,6 +3,7 @@
 #ifndef PROGRAM_CLI_FILES_H
 #define PROGRAM_CLI_FILES_H
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <sys/types.h>
 
@@ -11,6 +12,7 @@
 void *must(void *block); /* gives `block`, or says that memory ran out and ends the program */
 char *format_text(const char *format, ...)
     __attribute__((format(printf, 1, 2), nonnull(1))); /* to be freed */
+char *format_args(const char *format, va_list args) __attribute__((format(printf, 1, 0)));
 
 struct bytes {
     char *at;

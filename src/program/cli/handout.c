@@ -142,14 +142,10 @@ static int write_all(struct handing *handing)
         }
         if (status == STATUS_FINE && handing->written == 0) {
             status = STATUS_USE;
-        } else if (status == STATUS_FINE &&
-                   !write_deps(request, &handing->input, handing->naming.used,
-                               handing->naming.count)) {
-            status = STATUS_FILE;
         }
     }
+    status = naming_end(&handing->naming, request, &handing->input, status);
     tell_missing(request, handing->input.book);
-    naming_free(&handing->naming);
     return status;
 }
 

@@ -3,7 +3,6 @@
 #include "program/cli/site.h"
 
 #include <assert.h>
-#include <errno.h>
 #include <jansson.h>
 #include <stdarg.h>
 #include <stdlib.h>
@@ -73,11 +72,9 @@ static void answer_json(struct serve_answer *answer, unsigned status, json_t *ob
 void answer_trouble(struct serve_answer *answer, unsigned status, const char *format, ...)
 {
     va_list args;
-    char *text = NULL;
     va_start(args, format);
-    int size = vasprintf(&text, format, args);
+    char *text = format_args(format, args);
     va_end(args);
-    must(size < 0 ? NULL : text);
     json_t *words = json_string(text);
     /* a name of the coach's that is no UTF-8 is the only thing that can be wrong with it */
     answer_json(answer, status,
