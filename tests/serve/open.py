@@ -15,6 +15,7 @@ import socket
 import stat
 import subprocess
 import sys
+import threading
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
@@ -121,6 +122,11 @@ def reading():
         tap.same(told['text'], '\ufeff' + LANTERN.replace('\n', '\r\n'), 'line ends and a mark at the beginning are given as they are')
         server.save(told['text'])
         tap.same((folder / 'kites.play').read_bytes(), b'\xef\xbb\xbf' + LANTERN.replace('\n', '\r\n').encode(), 'and saved so')
+    with Folder() as folder:
+        (folder / b'caf\xe9.play'.decode('utf-8', 'surrogateescape')).write_text(LANTERN)
+        with Open(folder, b'caf\xe9.play') as server:
+            told = server.file()[1]
+            tap.same((told['name'], server.save(SECOND, told['version'])[0]), ('caf?.play', 200), 'a name that is no UTF-8 is told as far as it can be')
     with Folder(kites='# \u2028 "\\ \x01 \U0001f3c0 \u05d0\n') as folder, Open(folder) as server:
         told = server.file()[1]
         tap.same(told['text'], '# \u2028 "\\ \x01 \U0001f3c0 \u05d0\n', 'letters of every kind come through')
@@ -241,6 +247,30 @@ def quarrels():
         tap.same(told[0], 412, 'and is not written over')
         status, mine = server.save(SECOND, told[1]['version'], '?keep=yes')
         tap.same((status, (folder / mine['kept']).read_bytes()), (200, b'\xff not text \0'), 'unless asked, and then kept to the byte')
+
+
+def at_once():
+    """Somebody else writes the file as soon as the page's text is in it."""
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, wrong = folder / 'kites.play', []
+        for i in range(30):
+            mine = f'# mine {i}\n'
+            file.write_text('# before\n')
+            version = server.version()
+
+            def other():
+                end = time.monotonic() + 5
+                while file.read_text() != mine and time.monotonic() < end:
+                    pass
+                (folder / 'other').write_text(f'# theirs {i}\n')
+                (folder / 'other').replace(file)
+            thread = threading.Thread(target=other)
+            thread.start()
+            told = server.save(mine, version)[1]
+            thread.join()
+            if file.read_text() != mine and told['version'] == server.version():
+                wrong.append(i)
+        tap.same(wrong, [], 'who writes right behind the page is not taken for it')
 
 
 def other_things():
@@ -430,7 +460,7 @@ def main():
     if status:
         print(f'1..0 # SKIP {said.strip()}')
         return 0
-    for part in (the_page, reading, nothing_else, saving, quarrels, other_things, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser):
+    for part in (the_page, reading, nothing_else, saving, quarrels, at_once, other_things, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser):
         part()
     return tap.end()
 

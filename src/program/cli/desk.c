@@ -61,6 +61,14 @@ static void name_version(struct desk_look *look)
     snprintf(look->version, sizeof look->version, "%s-%016llx", own, (unsigned long long)others);
 }
 
+void desk_version_of(char version[DESK_VERSION], const struct bytes *text,
+                     const struct desk_look *look)
+{
+    char own[40];
+    name_file(own, sizeof own, &(struct desk_look){.text = *text});
+    snprintf(version, DESK_VERSION, "%s%s", own, strchr(look->version, '-'));
+}
+
 bool desk_same_file(const char *version, const char *other)
 {
     size_t size = strcspn(version, "-");
@@ -489,6 +497,7 @@ enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving)
                                                                     : replace(desk, saving);
     }
     if (saved == DESK_CHANGED) {
+        look = desk_look(desk); /* it may have become so just now */
         keep_pages_text(desk, saving, look->version);
     } else if (saved == DESK_SAVED && (same || saving->mine)) {
         drop_copies(desk, saving);

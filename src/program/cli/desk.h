@@ -54,6 +54,9 @@ const struct desk_look *desk_look(struct desk *desk);
 /* The same for another thread, to be freed. */
 void desk_look_anew(const struct desk *desk, struct desk_look *look);
 void desk_look_free(struct desk_look *look);
+/* What the version would be, were this the file's text and all else as in `look`. */
+void desk_version_of(char version[DESK_VERSION], const struct bytes *text,
+                     const struct desk_look *look);
 /* Whether two versions are of the same bytes of the file, whatever its includes. */
 bool desk_same_file(const char *version, const char *other);
 /* Whether it is spelled as versions are. */

@@ -69,16 +69,28 @@ static void answer_json(struct serve_answer *answer, unsigned status, json_t *ob
     json_decref(object);
 }
 
+/* A file's name may be no UTF-8: then a question mark stands for each byte that is no ASCII. */
+static json_t *words_of(const char *text)
+{
+    json_t *words = json_string(text);
+    if (!words) {
+        char *plain = format_text("%s", text);
+        for (char *at = plain; *at; at++) {
+            *at = (unsigned char)*at < 0x80 ? *at : '?';
+        }
+        words = json_string(plain);
+        free(plain);
+    }
+    return must(words);
+}
+
 void answer_trouble(struct serve_answer *answer, unsigned status, const char *format, ...)
 {
     va_list args;
     va_start(args, format);
     char *text = format_args(format, args);
     va_end(args);
-    json_t *words = json_string(text);
-    /* a name of the coach's that is no UTF-8 is the only thing that can be wrong with it */
-    answer_json(answer, status,
-                json_pack("{s:o}", "message", words ? words : json_string("it did not work")));
+    answer_json(answer, status, json_pack("{s:o}", "message", words_of(text)));
     free(text);
 }
 
@@ -126,11 +138,12 @@ static void read_file(struct site *site, const struct serve_ask *ask, struct ser
     } else {
         char *locked = desk_locked(&site->desk);
         json_t *text = look->gone ? json_string(starting_text) : text_of(&look->text);
-        json_t *told = json_pack("{s:s, s:o, s:s, s:b, s:b, s:o}", "name", site->desk.name, "text",
-                                 text, "version", look->version, "new", look->gone, "writable",
-                                 !locked, "includes", includes_of(&site->desk, look));
+        json_t *told =
+            json_pack("{s:o, s:o, s:s, s:b, s:b, s:o}", "name", words_of(site->desk.name), "text",
+                      text, "version", look->version, "new", look->gone, "writable", !locked,
+                      "includes", includes_of(&site->desk, look));
         if (locked) {
-            json_object_set_new(told, "why", json_string(locked));
+            json_object_set_new(told, "why", words_of(locked));
         }
         answer_json(answer, 200, told);
         free(locked);
@@ -148,8 +161,14 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
                        struct serve_answer *answer)
 {
     const struct desk_look *look = desk_look(&site->desk);
-    json_t *told = json_pack("{s:s, s:o, s:s*}", "version", look->version, "includes",
-                             includes_of(&site->desk, look), "kept", saving->kept);
+    char version[DESK_VERSION]; /* of what was saved, even if it has been written over already */
+    desk_version_of(version, &saving->text, look);
+    json_t *told =
+        json_pack("{s:s, s:o}", "version", saved == DESK_CHANGED ? look->version : version,
+                  "includes", includes_of(&site->desk, look));
+    if (saving->kept) {
+        json_object_set_new(told, "kept", words_of(saving->kept));
+    }
     if (saved == DESK_CHANGED) {
         char *words = format_text("%s was %s meanwhile.%s%s%s", site->desk.name,
                                   look->gone             ? "taken away"
@@ -159,7 +178,7 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
                                   saving->kept ? saving->kept : "",
                                   saving->kept ? "." : " What you wrote is kept nowhere but here.");
         json_t *text = text_of(&look->text);
-        json_object_set_new(told, "message", json_string(words));
+        json_object_set_new(told, "message", words_of(words));
         json_object_set_new(told, "gone", json_boolean(look->gone));
         json_object_set_new(told, "text", text ? text : json_string(""));
         free(words);
