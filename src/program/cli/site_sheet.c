@@ -58,13 +58,19 @@ static bool no(struct making *making, const char *why)
 
 /* ---- What is wanted -------------------------------------------------------------------------- */
 
+static const char *word_or_null(const struct making *making, const char *key)
+{
+    const char *text = serve_value(making->ask, key);
+    return text && *text ? text : NULL;
+}
+
 /* A whole number of the request, from 0, which it is where nothing is said; false: it is none. */
 static bool whole_number(const struct making *making, const char *key, long most, long *number)
 {
-    const char *text = serve_value(making->ask, key);
+    const char *text = word_or_null(making, key);
     char *end;
     *number = 0;
-    if (!text || !*text) {
+    if (!text) {
         return true;
     }
     *number = strtol(text, &end, 10);
@@ -86,12 +92,6 @@ static bool read_sheet(struct making *making)
         courtwright_list(COURTWRIGHT_SHEETS, NULL, is_sheet, &wanted);
     }
     return (making->sheet && !wanted) || no(making, "There is no such sheet.");
-}
-
-static const char *word_or_null(const struct making *making, const char *key)
-{
-    const char *text = serve_value(making->ask, key);
-    return text && *text ? text : NULL;
 }
 
 static bool read_options(struct making *making)
