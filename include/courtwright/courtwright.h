@@ -48,7 +48,7 @@ enum courtwright_status {
     COURTWRIGHT_OK,
     COURTWRIGHT_NO_SUCH,    /* no play, diagram, player, sheet or word of that number or name */
     COURTWRIGHT_BAD_OPTION, /* an option out of its range */
-    COURTWRIGHT_BROKEN,     /* there is an error in that play: see the diagnostics */
+    COURTWRIGHT_BROKEN,     /* there is an error in that play: see the diagnostics; or it waits */
     COURTWRIGHT_WRITE,      /* the writer said no: what it has is not whole */
     COURTWRIGHT_MEMORY,     /* not enough memory, or past the library's own limit */
     COURTWRIGHT_NOT_BUILT,  /* the library was built without cairo (-Dcore=true) */
@@ -116,8 +116,9 @@ COURTWRIGHT_API struct courtwright *courtwright_load(const char *name, const cha
                                                      const struct courtwright_host *host);
 /* As courtwright_load, but of all the plays only one is run and checked: the one that `line` of
  * `file` is in (0, or above the first play: none); `file` is the name of an include, as
- * courtwright_play tells it; NULL or empty: the text itself. The others are told as `waiting`. For
- * a picture at every key while a book is written: reading is a small part of the work, running
+ * courtwright_play tells it; NULL or empty: the text itself. The others are told as `waiting`, and
+ * of accept lines it is not told which silence nothing: they may be for one that waits. For a
+ * picture at every key while a book is written: reading is a small part of the work, running
  * plays the rest. */
 COURTWRIGHT_API struct courtwright *courtwright_load_at(const char *name, const char *text,
                                                         size_t size, const char *file,
@@ -203,7 +204,7 @@ struct courtwright_play {
     int steps;
     bool drill;
     bool broken;      /* there is an error in it: it is not drawn */
-    size_t diagrams;  /* 0 when broken */
+    size_t diagrams;  /* 0 when broken or waiting */
     double seconds;   /* of play along its main way */
     bool counted;     /* it has chart lines or reads: a tally sheet of the book shows it */
     bool waiting;     /* it was not run: see courtwright_load_at; never drawn, broken or not */
@@ -382,7 +383,7 @@ COURTWRIGHT_API enum courtwright_status courtwright_sheet(struct courtwright *bo
 /* The playbook as one HTML file, for phones and larger screens: every play with its diagrams, its
  * sentences and points, players' jobs, a search; light, dark and on paper. It needs a browser and
  * no network, asks for nothing from elsewhere, and without its script the diagrams and all words
- * stand there. Part of the core. */
+ * stand there. Part of the core. COURTWRIGHT_NO_SUCH when no play is left to show. */
 struct courtwright_web {
     const size_t *plays; /* which, in order; NULL: every play without an error */
     size_t play_count;
@@ -394,7 +395,8 @@ COURTWRIGHT_API enum courtwright_status courtwright_web(struct courtwright *book
                                                         const struct courtwright_writer *writer);
 
 /* A sheet as pieces of HTML, for a browser's own printing and for a library without cairo:
- * "handout", "coach", "card", "practice". Of `options` plays, reader, names, paper and title count.
+ * "handout", "coach", "card", "practice". Of `options` plays, reader, names, paper and title count;
+ * NULL asks for the defaults.
  * It stands in a page that brings the style (that of the page to write in: its paper.css).
  * COURTWRIGHT_NO_SUCH when there is no such sheet, or nothing in the book for it. */
 COURTWRIGHT_API enum courtwright_status

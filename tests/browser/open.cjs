@@ -83,6 +83,37 @@ async function small(browser) {
   check(await eventually(async () => await empty.locator('#notice').isHidden()), 'and then nothing says that it is not there');
 }
 
+// Two tabs of one file, and another program that writes it meanwhile.
+async function twoTabs(browser) {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-open-'));
+  const file = path.join(folder, 'lantern.play');
+  fs.writeFileSync(file, LANTERN);
+  const { child, address } = await serve(folder, 'lantern.play');
+  try {
+    const tabs = [];
+    for (const name of ['first', 'second']) {
+      const page = await open(browser, address, {}, (asked) => asked.startsWith(address) || asked.startsWith('blob:'));
+      await shown(page);
+      tabs.push({ name, page });
+    }
+    let written;
+    const both = new Promise((go) => { written = go; });
+    for (const { name, page } of tabs) {
+      await page.route(/\/file/, async (route) => { await both; await route.continue(); }); // nobody saves before that
+      await page.locator('.cm-content').press('Control+End');
+      await page.keyboard.insertText(`# of the ${name} tab`);
+    }
+    fs.writeFileSync(file, '# theirs\n');
+    written();
+    for (const { page } of tabs) { await until(async () => (await page.locator('#notice button').count()) >= 2); }
+    const kept = fs.readdirSync(folder).filter((name) => name.includes('(from the page')).map((name) => fs.readFileSync(path.join(folder, name), 'utf8'));
+    check(kept.length === 2 && tabs.every(({ name }) => kept.some((text) => text.includes(`# of the ${name} tab`))), 'of two tabs both texts are kept', kept);
+  } finally {
+    child.kill('SIGINT');
+    fs.rmSync(folder, { recursive: true });
+  }
+}
+
 // What must never be lost: the file goes away or is emptied, the program ends, the page is loaded anew.
 async function lost(browser) {
   const folder = fs.mkdtempSync(path.join(room, 'open-'));
@@ -220,6 +251,7 @@ run(async (browser) => {
   try {
     await several(browser);
     await small(browser);
+    await twoTabs(browser);
     await lost(browser);
   } finally {
     children.forEach((child) => child.kill('SIGINT'));

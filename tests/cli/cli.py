@@ -9,15 +9,18 @@ import os
 import pathlib
 import re
 import shutil
+import signal
 import stat
 import subprocess
 import sys
+import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 from commands import COMMANDS  # noqa: E402
 from program import ENV, PROGRAM, Folder, run  # noqa: E402
 from tap import Tap  # noqa: E402
 
+KITES = pathlib.Path(__file__).resolve().parents[2] / 'examples' / 'kites'
 tap = Tap()
 
 GOOD = '''play "Lantern"
@@ -936,9 +939,23 @@ def bad_outputs():
                'a link is followed', err)
 
 
+def interrupted():
+    with Folder() as here:
+        for file in KITES.glob('*.play'):
+            shutil.copy(file, here)
+        for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
+            going = subprocess.Popen([PROGRAM, 'coach', 'kites.play', '--tolerance', '--jobs', '1', '-o', 'out.pdf'], cwd=here, env=ENV,
+                                     stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            while going.poll() is None and not list(here.glob('.courtwright-*')):
+                time.sleep(0.01)
+            going.send_signal(number)
+            tap.same((going.wait(60), list(here.glob('.courtwright-*')), (here / 'out.pdf').exists()), (-number, [], False),
+                     f'{number.name} while a file is written ends it, and leaves nothing behind')
+
+
 def main():
     tap.parts(help_and_use, new, check, tolerance, explain_draws, colors, draw, animate, handout, everyone, errors_and_sheets, fill_in, practice, tallies,
-              cards, books, tidy, tables, positions, bad_files, includes, bad_outputs)
+              cards, books, tidy, tables, positions, bad_files, includes, bad_outputs, interrupted)
     return tap.end()
 
 

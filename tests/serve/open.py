@@ -15,6 +15,7 @@ import socket
 import stat
 import subprocess
 import sys
+import threading
 import time
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
@@ -117,6 +118,11 @@ def reading():
         tap.same(told['text'], '\ufeff' + LANTERN.replace('\n', '\r\n'), 'line ends and a mark at the beginning are given as they are')
         server.save(told['text'])
         tap.same((folder / 'kites.play').read_bytes(), b'\xef\xbb\xbf' + LANTERN.replace('\n', '\r\n').encode(), 'and saved so')
+    with Folder() as folder:
+        (folder / b'caf\xe9.play'.decode('utf-8', 'surrogateescape')).write_text(LANTERN)
+        with Open(folder, b'caf\xe9.play') as server:
+            told = server.file()[1]
+            tap.same((told['name'], server.save(SECOND, told['version'])[0]), ('caf?.play', 200), 'a name that is no UTF-8 is told as far as it can be')
     with Folder(kites='# \u2028 "\\ \x01 \U0001f3c0 \u05d0\n') as folder, Open(folder) as server:
         told = server.file()[1]
         tap.same(told['text'], '# \u2028 "\\ \x01 \U0001f3c0 \u05d0\n', 'letters of every kind come through')
@@ -132,7 +138,7 @@ def nothing_else():
         with Open(folder) as server:
             status, told = server.file()
             tap.same((status, told['includes']), (200, []), 'what is outside the folder is not given')
-            for path in ('../other.play', 'other.play', f'file/..%2fother.play', '%2fetc%2fpasswd', 'file?path=other.play', 'file?name=../x'):
+            for path in ('../other.play', 'other.play', 'file/..%2fother.play', '%2fetc%2fpasswd', 'file?path=other.play', 'file?name=../x'):
                 body = server.ask('GET', path)[2]
                 tap.ok(b'Tollgate' not in body and b'root:' not in body, f'a request for {path} reads nothing else')
             typed = server.sheet('sheet=handout', 'include "other.play"\n' + LANTERN)
@@ -205,6 +211,19 @@ def quarrels():
         tap.same(server.save('# the same\n', version)[0], 200, 'who wrote the same has no quarrel')
     with Folder(kites=LANTERN) as folder, Open(folder) as server:
         file, version = folder / 'kites.play', server.version()
+        file.write_text('# theirs\n')
+        first, second, again = (server.save(text, version, f'?page={page}')[1] for text, page in (('# mine\n', 'a'), ('# ours\n', 'b'), ('# mine 2\n', 'a')))
+        tap.same([told['kept'] for told in (first, second, again)], ['kites (from the page).play', 'kites (from the page 2).play', 'kites (from the page).play'],
+                 'two pages have a place each')
+        tap.same([(folder / told['kept']).read_text() for told in (second, again)], ['# ours\n', '# mine 2\n'], 'and what each wrote last lies there')
+        server.save('# mine 2\n', again['version'], '?page=c&keep=yes')
+        tap.same(names(folder), ['kites (from the folder).play', 'kites (from the page 2).play', 'kites.play'], 'a page that was loaded anew puts its own back')
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        for made_up in ('v', '*', 'nonesuch-1', '0123-4567', ''):
+            status = server.ask('PUT', 'file', b'# mine\n', If_Match=f'"{made_up}"')[0]
+            tap.same((status, names(folder)), (428, ['kites.play']), f'"{made_up}" is no version: nothing is kept beside')
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, version = folder / 'kites.play', server.version()
         file.unlink()
         tap.same(server.file()[1]['new'], True, 'a file that was taken away is a new one')
         status, told = server.save(SECOND, version)
@@ -224,6 +243,55 @@ def quarrels():
         tap.same(told[0], 412, 'and is not written over')
         status, mine = server.save(SECOND, told[1]['version'], '?keep=yes')
         tap.same((status, (folder / mine['kept']).read_bytes()), (200, b'\xff not text \0'), 'unless asked, and then kept to the byte')
+
+
+def at_once():
+    """Somebody else writes the file as soon as the page's text is in it."""
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, wrong = folder / 'kites.play', []
+        for i in range(30):
+            mine = f'# mine {i}\n'
+            file.write_text('# before\n')
+            version = server.version()
+
+            def other():
+                end = time.monotonic() + 5
+                while file.read_text() != mine and time.monotonic() < end:
+                    pass
+                (folder / 'other').write_text(f'# theirs {i}\n')
+                (folder / 'other').replace(file)
+            thread = threading.Thread(target=other)
+            thread.start()
+            told = server.save(mine, version)[1]
+            thread.join()
+            if file.read_text() != mine and told['version'] == server.version():
+                wrong.append(i)
+        tap.same(wrong, [], 'who writes right behind the page is not taken for it')
+
+
+def other_things():
+    """Something else stands where the file was, or nothing could."""
+    with Folder(kites=LANTERN) as folder, Open(folder) as server:
+        file, version = folder / 'kites.play', server.version()
+        for make, why in ((file.mkdir, 'it is a folder'), (lambda: os.mkfifo(file), 'it is no plain file')):
+            file.rmdir() if file.is_dir() else file.unlink()
+            make()
+            status, told = server.save(SECOND, version)
+            tap.ok(status == 507 and why in told['message'], f'where the file was: {why}', (status, told))
+            tap.ok(server.file()[0] == 500 and why in server.file()[1]['message'], 'which is told when it is read, too')
+    with Folder() as outside:
+        folder = outside / 'season'
+        folder.mkdir()
+        (folder / 'kites.play').write_text(LANTERN)
+        with Open(outside, 'season/kites.play') as server:
+            version = server.version()
+            folder.rename(outside / 'last season')
+            status, told = server.file()
+            tap.ok(status == 500 and 'no such folder' in told['message'], 'a file whose folder was moved is told of, and no new one', (status, told))
+            status, told = server.save(SECOND, version)
+            tap.ok(status == 403 and 'folder' in told['message'] and names(outside) == ['last season'], 'nothing is written then', (status, told))
+            (outside / 'last season').rename(folder)
+            tap.same((server.file()[1]['text'], server.save(SECOND, version)[0]), (LANTERN, 200), 'moved back, it goes on')
 
 
 def new_ones():
@@ -388,7 +456,7 @@ def main():
     if status:
         print(f'1..0 # SKIP {said.strip()}')
         return 0
-    tap.parts(the_page, reading, nothing_else, saving, quarrels, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser)
+    tap.parts(the_page, reading, nothing_else, saving, quarrels, at_once, other_things, new_ones, not_to_be_written, full_disk, sheets, wrong_use, ending, browser)
     return tap.end()
 
 

@@ -52,15 +52,16 @@ static bool is_apostrophe(uint32_t code)
            code == 0x2BC;
 }
 
+/* Two of those that are not seen turn round all that follows them, also behind a title. */
 static bool is_control(uint32_t code)
 {
     return (code < 0x20 && code != '\t') || (code >= 0x7F && code <= 0x9F) || code == 0x2028 ||
-           code == 0x2029;
+           code == 0x2029 || code == 0x202D || code == 0x202E;
 }
 
 static bool is_hidden(uint32_t code)
 {
-    return (code >= 0x200B && code <= 0x200F) || (code >= 0x202A && code <= 0x202E) ||
+    return (code >= 0x200B && code <= 0x200F) || (code >= 0x202A && code <= 0x202C) ||
            (code >= 0x2060 && code <= 0x2069) || code == 0xAD;
 }
 

@@ -194,3 +194,8 @@ bool courtwright_is_charted(const struct courtwright *book, const char *play)
     }
     return false;
 }
+
+bool paper_is_a4(const struct courtwright *book, enum courtwright_paper paper)
+{
+    return paper == COURTWRIGHT_BOOK_PAPER ? book->playbook->a4 : paper == COURTWRIGHT_A4;
+}

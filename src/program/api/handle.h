@@ -86,6 +86,9 @@ void contents_make(struct courtwright *book);     /* contents.c: what the book h
 /* contents.c: what there is to say of one play, while its run is there. */
 void contents_tell_play(struct courtwright *book, struct compiled *compiled);
 
+/* contents.c: on which paper; what the book says counts where the caller says nothing. */
+bool paper_is_a4(const struct courtwright *book, enum courtwright_paper paper);
+
 /* runs.c. Lets the play's run go when the runs of the book, with it, take more than they may:
  * `before` is how book->runs stood before it was made. */
 void runs_keep_or_release(struct courtwright *book, struct compiled *compiled,
@@ -93,6 +96,17 @@ void runs_keep_or_release(struct courtwright *book, struct compiled *compiled,
 /* The play with its run and diagrams; made in `scratch` where they were let go. */
 const struct compiled *runs_again(struct arena *scratch, const struct courtwright *book,
                                   const struct compiled *compiled);
+/* The plays of the book that were run: those that are asked for, in that order, or with NULL all.
+ * COURTWRIGHT_NO_SUCH and COURTWRIGHT_BROKEN where one is asked for that is not there or was not
+ * run. */
+struct ran_plays {
+    const struct compiled **at;
+    size_t count;
+};
+enum courtwright_status runs_asked_for(struct arena *scratch, const struct courtwright *book,
+                                       const size_t *asked, size_t count, struct ran_plays *ran);
+/* NULL: it is none of the book's. */
+const struct compiled *runs_find(const struct courtwright *book, const struct play *play);
 /* The run of a play of the book `ctx`, made in `arena` where it was let go. */
 const struct run *runs_of_play(void *ctx, struct arena *arena, const struct play *play);
 

@@ -97,20 +97,15 @@ static void add_play(const struct handout_job *job, const struct compiled *compi
 static enum courtwright_status pick_plays(struct arena *scratch, const struct handout_job *job,
                                           struct sheet_job *sheet)
 {
-    const struct courtwright_handout *handout = job->handout;
-    size_t count = handout->plays ? handout->play_count : job->book->play_count;
-    struct sheet_play *plays = arena_array(scratch, struct sheet_play, count * SPOTS);
-    for (size_t i = 0; i < count; i++) {
-        size_t index = handout->plays ? handout->plays[i] : i;
-        if (index >= job->book->play_count) {
-            return COURTWRIGHT_NO_SUCH;
-        }
-        const struct compiled *compiled = &job->book->plays[index];
-        if (compiled->ran) {
-            add_play(job, compiled, plays, &sheet->count);
-        } else if (handout->plays) {
-            return COURTWRIGHT_BROKEN;
-        }
+    struct ran_plays ran;
+    enum courtwright_status status =
+        runs_asked_for(scratch, job->book, job->handout->plays, job->handout->play_count, &ran);
+    if (status != COURTWRIGHT_OK) {
+        return status;
+    }
+    struct sheet_play *plays = arena_array(scratch, struct sheet_play, ran.count * SPOTS);
+    for (size_t i = 0; i < ran.count; i++) {
+        add_play(job, ran.at[i], plays, &sheet->count);
     }
     sheet->plays = plays;
     return sheet->count ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
@@ -172,11 +167,9 @@ static bool tolerance_on_paper(void *ctx, struct arena *arena, const struct segm
 static void tell_left_out(void *ctx, const struct play *play)
 {
     const struct handout_job *job = ctx;
-    const struct courtwright_handout *handout = job->handout;
-    for (size_t i = 0; handout->left_out && i < job->book->play_count; i++) {
-        if (job->book->plays[i].play == play) {
-            handout->left_out(handout->left_out_ctx, i);
-        }
+    const struct compiled *compiled = runs_find(job->book, play);
+    if (compiled && job->handout->left_out) {
+        job->handout->left_out(job->handout->left_out_ctx, (size_t)(compiled - job->book->plays));
     }
 }
 
@@ -213,8 +206,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
     bool nothing = false;
     struct sheet_job sheet = {
         .book = job->book->playbook,
-        .a4 = handout->paper == COURTWRIGHT_BOOK_PAPER ? job->book->playbook->a4
-                                                       : handout->paper == COURTWRIGHT_A4,
+        .a4 = paper_is_a4(job->book, handout->paper),
         .per_page = handout->per_page,
         .reader = handout->reader ? body_attacker(handout->reader) : BODY_NONE,
         .reader_name = reader_name(job),

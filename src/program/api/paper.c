@@ -12,29 +12,23 @@ struct paper_call {
     struct writer writer;
 };
 
-/* Of the plays that are meant those that were run. */
 static enum courtwright_status pick(struct arena *scratch, const struct paper_call *call,
                                     struct paper_job *job)
 {
-    const struct courtwright_handout *options = call->options;
-    const struct courtwright *book = call->book;
-    size_t count = options->plays ? options->play_count : book->play_count;
-    struct web_play *plays = arena_array(scratch, struct web_play, count);
-    const finding_list **findings = arena_array(scratch, const finding_list *, count);
-    for (size_t i = 0; i < count; i++) {
-        size_t index = options->plays ? options->plays[i] : i;
-        if (index >= book->play_count) {
-            return COURTWRIGHT_NO_SUCH;
-        }
-        const struct compiled *compiled = &book->plays[index];
-        if (compiled->ran) {
-            findings[job->web.count] = &compiled->findings;
-            plays[job->web.count++] = (struct web_play){compiled->play, compiled->run};
-        } else if (options->plays) {
-            return COURTWRIGHT_BROKEN;
-        }
+    struct ran_plays ran;
+    enum courtwright_status status =
+        runs_asked_for(scratch, call->book, call->options->plays, call->options->play_count, &ran);
+    if (status != COURTWRIGHT_OK) {
+        return status;
+    }
+    struct web_play *plays = arena_array(scratch, struct web_play, ran.count);
+    const finding_list **findings = arena_array(scratch, const finding_list *, ran.count);
+    for (size_t i = 0; i < ran.count; i++) {
+        plays[i] = (struct web_play){ran.at[i]->play, ran.at[i]->run};
+        findings[i] = &ran.at[i]->findings;
     }
     job->web.plays = plays;
+    job->web.count = ran.count;
     job->findings = findings;
     return COURTWRIGHT_OK;
 }
@@ -49,7 +43,7 @@ static enum courtwright_status write_paper(struct arena *scratch, void *ctx)
                 .run_ctx = call->book},
         .season = call->book->season,
         .reader = call->options->reader,
-        .a4 = call->options->paper == COURTWRIGHT_A4,
+        .a4 = paper_is_a4(call->book, call->options->paper),
         .title = str_of(call->options->title),
     };
     enum courtwright_status status = pick(scratch, call, &job);
@@ -75,7 +69,8 @@ enum courtwright_status courtwright_paper_html(struct courtwright *book, const c
     if (!call.row) {
         return COURTWRIGHT_NO_SUCH;
     }
-    if (call.options->reader < 0 || call.options->reader > 5) {
+    if (call.options->reader < 0 || call.options->reader > 5 ||
+        (unsigned)call.options->paper > COURTWRIGHT_A4) {
         return COURTWRIGHT_BAD_OPTION;
     }
     return book->playbook ? with_scratch(&book->memory, write_paper, &call) : COURTWRIGHT_BROKEN;

@@ -33,13 +33,37 @@ const struct compiled *runs_again(struct arena *scratch, const struct courtwrigh
     return again;
 }
 
-const struct run *runs_of_play(void *ctx, struct arena *arena, const struct play *play)
+enum courtwright_status runs_asked_for(struct arena *scratch, const struct courtwright *book,
+                                       const size_t *asked, size_t count, struct ran_plays *ran)
 {
-    const struct courtwright *book = ctx;
+    count = asked ? count : book->play_count;
+    *ran = (struct ran_plays){arena_array(scratch, const struct compiled *, count), 0};
+    for (size_t i = 0; i < count; i++) {
+        size_t index = asked ? asked[i] : i;
+        if (index >= book->play_count) {
+            return COURTWRIGHT_NO_SUCH;
+        }
+        if (book->plays[index].ran) {
+            ran->at[ran->count++] = &book->plays[index];
+        } else if (asked) {
+            return COURTWRIGHT_BROKEN;
+        }
+    }
+    return COURTWRIGHT_OK;
+}
+
+const struct compiled *runs_find(const struct courtwright *book, const struct play *play)
+{
     for (size_t i = 0; i < book->play_count; i++) {
         if (book->plays[i].play == play) {
-            return runs_again(arena, book, &book->plays[i])->run;
+            return &book->plays[i];
         }
     }
     return NULL;
+}
+
+const struct run *runs_of_play(void *ctx, struct arena *arena, const struct play *play)
+{
+    const struct compiled *compiled = runs_find(ctx, play);
+    return compiled ? runs_again(arena, ctx, compiled)->run : NULL;
 }

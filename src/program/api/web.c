@@ -14,21 +14,18 @@ struct page_job {
 static enum courtwright_status pick_plays(struct arena *scratch, const struct page_job *job,
                                           struct web_job *page)
 {
-    size_t count = job->web->plays ? job->web->play_count : job->book->play_count;
-    struct web_play *plays = arena_array(scratch, struct web_play, count);
-    for (size_t i = 0; i < count; i++) {
-        size_t index = job->web->plays ? job->web->plays[i] : i;
-        if (index >= job->book->play_count) {
-            return COURTWRIGHT_NO_SUCH;
-        }
-        const struct compiled *compiled = &job->book->plays[index];
-        if (compiled->ran) {
-            plays[page->count++] = (struct web_play){compiled->play, compiled->run};
-        } else if (job->web->plays) {
-            return COURTWRIGHT_BROKEN;
-        }
+    struct ran_plays ran;
+    enum courtwright_status status =
+        runs_asked_for(scratch, job->book, job->web->plays, job->web->play_count, &ran);
+    if (status != COURTWRIGHT_OK) {
+        return status;
+    }
+    struct web_play *plays = arena_array(scratch, struct web_play, ran.count);
+    for (size_t i = 0; i < ran.count; i++) {
+        plays[i] = (struct web_play){ran.at[i]->play, ran.at[i]->run};
     }
     page->plays = plays;
+    page->count = ran.count;
     return page->count > 0 ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 

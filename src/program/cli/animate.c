@@ -75,11 +75,7 @@ static int put_films(struct filming *filming)
     for (size_t i = 0; i < filming->count && status == STATUS_FINE; i++) {
         status = put_film(filming, &naming, &filming->films[i]);
     }
-    if (status == STATUS_FINE && !write_deps(request, &filming->input, naming.used, naming.count)) {
-        status = STATUS_FILE;
-    }
-    naming_free(&naming);
-    return status;
+    return naming_end(&naming, request, &filming->input, status);
 }
 
 static int film_all(struct filming *filming)

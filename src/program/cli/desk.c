@@ -32,11 +32,13 @@ static uint64_t hash_word(uint64_t hash, const char *word)
     return hash_on(hash, word, strlen(word) + 1);
 }
 
+static const char version_gone[] = "none";
+
 /* The first part of a version: of the file alone. */
 static void name_file(char *out, size_t room, const struct desk_look *look)
 {
     if (look->gone) {
-        snprintf(out, room, "none");
+        snprintf(out, room, "%s", version_gone);
     } else {
         snprintf(out, room, "%016llx%zx",
                  (unsigned long long)hash_on(hash_start, look->text.at, look->text.size),
@@ -59,10 +61,26 @@ static void name_version(struct desk_look *look)
     snprintf(look->version, sizeof look->version, "%s-%016llx", own, (unsigned long long)others);
 }
 
+void desk_version_of(char version[DESK_VERSION], const struct bytes *text,
+                     const struct desk_look *look)
+{
+    char own[40];
+    name_file(own, sizeof own, &(struct desk_look){.text = *text});
+    snprintf(version, DESK_VERSION, "%s%s", own, strchr(look->version, '-'));
+}
+
 bool desk_same_file(const char *version, const char *other)
 {
     size_t size = strcspn(version, "-");
     return size == strcspn(other, "-") && strncmp(version, other, size) == 0;
+}
+
+bool desk_is_version(const char *version)
+{
+    enum { HASH = 16 }; /* digits; those of the size follow */
+    size_t size = strcspn(version, "-");
+    return desk_same_file(version, version_gone) ||
+           (size > HASH && strspn(version, "0123456789abcdef") == size);
 }
 
 /* How many bytes the letter at `at` has, of `left`; 0: it is none. */
@@ -170,13 +188,34 @@ static bool read_through(const struct desk *desk, struct desk_look *look,
     return same;
 }
 
+/* The folder the file is in, links followed; to be freed; NULL, and errno, when there is none. */
+static char *folder_of(const char *path)
+{
+    char *real = realpath(path, NULL);
+    char *at = real ? real : format_text("%s", path);
+    char *slash = strrchr(at, '/');
+    char *folder = format_text("%.*s", slash ? (int)(slash - at) + 1 : 1, slash ? at : ".");
+    free(at);
+    char *found = realpath(folder, NULL);
+    free(folder);
+    return found;
+}
+
+/* NULL: it is there, and a new file could be too. */
+static const char *no_folder(const struct desk *desk)
+{
+    char *folder = folder_of(desk->path);
+    free(folder);
+    return folder ? NULL : "there is no such folder";
+}
+
 static bool look_at(const struct desk *desk, struct desk_look *look, const struct desk_look *last)
 {
     struct stat facts;
     *look = (struct desk_look){0};
     if (stat(desk->path, &facts) != 0) {
-        look->whole = look->gone = errno == ENOENT || errno == ENOTDIR;
-        look->why = look->gone ? NULL : strerror(errno);
+        look->why = errno == ENOENT || errno == ENOTDIR ? no_folder(desk) : strerror(errno);
+        look->whole = look->gone = !look->why;
     } else if (!S_ISREG(facts.st_mode)) {
         look->why = S_ISDIR(facts.st_mode) ? "it is a folder" : "it is no plain file";
     } else if (read_through(desk, look, last)) {
@@ -217,19 +256,6 @@ void desk_look_free(struct desk_look *look)
 
 /* ---- Opening --------------------------------------------------------------------------------- */
 
-/* The folder the file is in, links followed; to be freed; NULL, and errno, when there is none. */
-static char *folder_of(const char *path)
-{
-    char *real = realpath(path, NULL);
-    char *at = real ? real : format_text("%s", path);
-    char *slash = strrchr(at, '/');
-    char *folder = format_text("%.*s", slash ? (int)(slash - at) + 1 : 1, slash ? at : ".");
-    free(at);
-    char *found = realpath(folder, NULL);
-    free(folder);
-    return found;
-}
-
 static bool cannot_open(const struct desk *desk, const char *why)
 {
     say(desk->command, "%s cannot be opened: %s", shown(desk->path), why);
@@ -246,26 +272,37 @@ static bool has_place(struct desk *desk)
     if (lstat(desk->path, &facts) == 0) {
         return cannot_open(desk, "it is a link to a file that is not there");
     }
-    char *folder = folder_of(desk->path);
-    if (!folder) {
-        return cannot_open(desk, "there is no such folder");
-    }
-    free(folder);
     return *desk->name ? true : cannot_open(desk, "it is a folder");
+}
+
+static const char *without_folder(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
 }
 
 bool desk_open(struct desk *desk, const char *command, const char *path)
 {
-    const char *slash = strrchr(path, '/');
-    *desk = (struct desk){.command = command, .path = path, .name = slash ? slash + 1 : path};
+    *desk = (struct desk){.command = command, .path = path, .name = without_folder(path)};
     return has_place(desk);
+}
+
+/* One page's copy beside the file is its coach's own from now on. */
+static void forget_copy(struct desk *desk, size_t index)
+{
+    free(desk->copies[index].page);
+    free(desk->copies[index].path);
+    desk->copies[index] = desk->copies[--desk->copy_count];
 }
 
 void desk_close(struct desk *desk)
 {
     desk_look_free(&desk->last);
-    free(desk->kept);
-    desk->kept = NULL;
+    while (desk->copy_count > 0) {
+        forget_copy(desk, 0);
+    }
+    free(desk->copies);
+    desk->copies = NULL;
 }
 
 char *desk_locked(const struct desk *desk)
@@ -292,12 +329,13 @@ static bool fill(struct output *output, const struct bytes *text)
 }
 
 /* Writes a file that is there already or is a new one, whole and on the disk. */
-static bool put(const struct desk *desk, const char *path, const struct bytes *text, int *error)
+static bool put(const struct desk *desk, struct desk_saving *saving, const char *path,
+                const struct bytes *text)
 {
     struct output output;
     bool good = output_open(&output, NULL, desk->command, path, true) && fill(&output, text) &&
                 output_finish(&output);
-    *error = output.error;
+    saving->why = good ? NULL : strerror(output.error);
     return good;
 }
 
@@ -321,60 +359,96 @@ static char *name_beside(const struct desk *desk, const char *from)
     return NULL;
 }
 
-static const char *without_folder(const char *path)
+/* Of this page, else copy_count. */
+static size_t find_copy(const struct desk *desk, const char *page)
 {
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
+    size_t i = 0;
+    while (i < desk->copy_count && strcmp(desk->copies[i].page, page) != 0) {
+        i++;
+    }
+    return i;
 }
 
-/* The page's text, beside the file: one for each quarrel, however often the page tries. */
+/* Copies of quarrels with another version of the file stay as they are. */
+static void forget_old_quarrels(struct desk *desk, const char *version)
+{
+    for (size_t i = desk->copy_count; i-- > 0;) {
+        if (!desk_same_file(desk->copies[i].quarrel, version)) {
+            forget_copy(desk, i);
+        }
+    }
+}
+
+/* Where this page's text goes: one place for each page and quarrel, however often the page tries.
+ */
+static size_t place_of_copy(struct desk *desk, const char *page, const char *version)
+{
+    forget_old_quarrels(desk, version);
+    size_t found = find_copy(desk, page);
+    char *path = found < desk->copy_count ? NULL : name_beside(desk, "page");
+    if (path) {
+        desk->copies = must(realloc(desk->copies, (found + 1) * sizeof *desk->copies));
+        struct desk_copy *copy = &desk->copies[desk->copy_count++];
+        *copy = (struct desk_copy){.page = format_text("%s", page), .path = path};
+        snprintf(copy->quarrel, sizeof copy->quarrel, "%s", version);
+    }
+    return found;
+}
+
 static void keep_pages_text(struct desk *desk, struct desk_saving *saving, const char *version)
 {
-    if (desk->kept && !desk_same_file(desk->quarrel, version)) {
-        free(desk->kept);
-        desk->kept = NULL;
-    }
-    if (!desk->kept) {
-        desk->kept = name_beside(desk, "page");
-        snprintf(desk->quarrel, sizeof desk->quarrel, "%s", version);
-    }
+    size_t index = place_of_copy(desk, saving->page, version);
     free(saving->kept);
     saving->kept = NULL;
-    if (desk->kept && put(desk, desk->kept, &saving->text, &saving->error)) {
-        saving->kept = format_text("%s", without_folder(desk->kept));
-        return;
+    if (index == desk->copy_count) {
+        return; /* there are too many beside it */
     }
-    free(desk->kept);
-    desk->kept = NULL;
+    const char *path = desk->copies[index].path;
+    if (put(desk, saving, path, &saving->text)) {
+        saving->kept = format_text("%s", without_folder(path));
+    } else {
+        forget_copy(desk, index);
+    }
 }
 
 static bool keep_disks_text(const struct desk *desk, struct desk_saving *saving,
                             const struct bytes *text)
 {
     char *path = name_beside(desk, "folder");
-    bool good = path && put(desk, path, text, &saving->error);
+    bool good = path && put(desk, saving, path, text);
     if (good) {
         saving->kept = format_text("%s", without_folder(path));
+    } else if (!path) {
+        saving->why = "too many files are kept beside it";
     }
     free(path);
     return good;
 }
 
-/* The quarrel is over and the page's text is in the file: the copy beside it says nothing more. */
-static void drop_pages_copy(struct desk *desk, const struct bytes *saved)
+/* Whether the file beside it still holds that text. */
+static bool is_copy_of(const struct desk *desk, const char *path, const struct bytes *text)
 {
-    if (!desk->kept) {
-        return;
-    }
-    const struct desk copy = {.command = desk->command, .path = desk->kept};
+    const struct desk copy = {.command = desk->command, .path = path};
     struct desk_look look;
     desk_look_anew(&copy, &look);
-    if (!look.gone && !look.why && same_text(&look.text, saved)) {
-        unlink(desk->kept);
-    }
+    bool same = !look.gone && !look.why && same_text(&look.text, text);
     desk_look_free(&look);
-    free(desk->kept);
-    desk->kept = NULL;
+    return same;
+}
+
+/* The page's text is in the file, and its quarrel over. Copies of that text say nothing more: also
+ * that of the page which this one was before it was loaded anew. */
+static void drop_copies(struct desk *desk, const struct desk_saving *saving)
+{
+    for (size_t i = desk->copy_count; i-- > 0;) {
+        bool same = is_copy_of(desk, desk->copies[i].path, &saving->text);
+        if (same) {
+            unlink(desk->copies[i].path);
+        }
+        if (same || strcmp(desk->copies[i].page, saving->page) == 0) {
+            forget_copy(desk, i);
+        }
+    }
 }
 
 /* Whether the file is still of that version: asked once more when all is written and has only to
@@ -403,7 +477,7 @@ static enum desk_saved replace(const struct desk *desk, struct desk_saving *savi
         }
         saved = output_finish(&output) ? DESK_SAVED : DESK_FAILED;
     }
-    saving->error = output.error;
+    saving->why = saved == DESK_FAILED ? strerror(output.error) : NULL;
     return saved;
 }
 
@@ -414,7 +488,7 @@ enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving)
     bool same = same_text(&look->text, &saving->text) && !look->gone && look->whole;
     if (!look->whole) { /* nobody can tell what would be written over */
         saved = DESK_FAILED;
-        saving->error = EACCES;
+        saving->why = look->why;
     } else if (same) {
         saved = DESK_SAVED; /* whoever wrote it wrote the same */
     } else if (desk_same_file(look->version, saving->version)) {
@@ -423,9 +497,10 @@ enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving)
                                                                     : replace(desk, saving);
     }
     if (saved == DESK_CHANGED) {
+        look = desk_look(desk); /* it may have become so just now */
         keep_pages_text(desk, saving, look->version);
     } else if (saved == DESK_SAVED && (same || saving->mine)) {
-        drop_pages_copy(desk, &saving->text);
+        drop_copies(desk, saving);
     }
     return saved;
 }

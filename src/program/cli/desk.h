@@ -29,13 +29,20 @@ struct desk_look {
     char version[DESK_VERSION];
 };
 
+/* A page's text beside the file, of a quarrel that goes on. */
+struct desk_copy {
+    char *page; /* as it calls itself */
+    char *path;
+    char quarrel[DESK_VERSION]; /* with which version of the file */
+};
+
 struct desk {
     const char *command, *path;
     const char *name; /* without its folder */
-    struct desk_look
-        last;   /* the one before: what has not changed since is not read through again */
-    char *kept; /* the page's text beside the file, of a quarrel that goes on; NULL: none is */
-    char quarrel[DESK_VERSION]; /* with which version of the file */
+    /* The one before: what has not changed since is not read through again. */
+    struct desk_look last;
+    struct desk_copy *copies; /* one for each page at most */
+    size_t copy_count;
 };
 
 /* False, and said, when there is no place for such a file. */
@@ -47,8 +54,13 @@ const struct desk_look *desk_look(struct desk *desk);
 /* The same for another thread, to be freed. */
 void desk_look_anew(const struct desk *desk, struct desk_look *look);
 void desk_look_free(struct desk_look *look);
+/* What the version would be, were this the file's text and all else as in `look`. */
+void desk_version_of(char version[DESK_VERSION], const struct bytes *text,
+                     const struct desk_look *look);
 /* Whether two versions are of the same bytes of the file, whatever its includes. */
 bool desk_same_file(const char *version, const char *other);
+/* Whether it is spelled as versions are. */
+bool desk_is_version(const char *version);
 /* Whether bytes are a text that a page can show: UTF-8 without a NUL. */
 bool desk_is_text(const struct bytes *text);
 
@@ -58,14 +70,15 @@ char *desk_locked(const struct desk *desk);
 enum desk_saved {
     DESK_SAVED,
     DESK_CHANGED, /* it is another one than `version`: nothing was written, but the text was kept */
-    DESK_FAILED   /* `error` tells; the file is as it was */
+    DESK_FAILED   /* `why` tells; the file is as it was */
 };
 struct desk_saving {
+    const char *page;    /* who saves: what two pages wrote is never kept in one place */
     const char *version; /* that the page knew */
     bool mine;           /* of that version, what lies there is kept beside it, and then replaced */
     struct bytes text;
-    int error;  /* of errno */
-    char *kept; /* what was kept beside goes by this name; to be freed; NULL: nothing was */
+    const char *why; /* it failed */
+    char *kept;      /* what was kept beside goes by this name; to be freed; NULL: nothing was */
 };
 enum desk_saved desk_save(struct desk *desk, struct desk_saving *saving);
 

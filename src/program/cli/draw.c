@@ -185,13 +185,9 @@ static int draw_all(struct drawing *drawing)
         for (size_t i = 0; i < drawing->count && status == STATUS_FINE; i++) {
             status = draw_one(drawing, &drawing->pictures[i]);
         }
-        if (status == STATUS_FINE &&
-            !write_deps(request, &drawing->input, drawing->naming.used, drawing->naming.count)) {
-            status = STATUS_FILE;
-        }
     }
+    status = naming_end(&drawing->naming, request, &drawing->input, status);
     tell_missing(request, drawing->input.book);
-    naming_free(&drawing->naming);
     free(pattern);
     return status;
 }

@@ -3,6 +3,7 @@
 #ifndef PROGRAM_CLI_FILES_H
 #define PROGRAM_CLI_FILES_H
 
+#include <stdarg.h>
 #include <stdio.h>
 #include <sys/types.h>
 
@@ -11,6 +12,7 @@
 void *must(void *block); /* gives `block`, or says that memory ran out and ends the program */
 char *format_text(const char *format, ...)
     __attribute__((format(printf, 1, 2), nonnull(1))); /* to be freed */
+char *format_args(const char *format, va_list args) __attribute__((format(printf, 1, 0)));
 
 struct bytes {
     char *at;
@@ -69,6 +71,8 @@ struct output {
     bool complete; /* all of it is in the unfinished file, and on the disk when it is precious */
 };
 
+/* From now on a signal that ends the program takes the unfinished file with it. */
+void output_tidy_at_signals(void);
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */
 bool output_open(struct output *output, const struct input *input, const char *command,
                  const char *path, bool over_input);

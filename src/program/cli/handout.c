@@ -93,7 +93,8 @@ static int write_one(struct handing *handing, const struct reader *reader)
     const struct request *request = handing->request;
     const struct courtwright *book = handing->input.book;
     const char *title = courtwright_title(book);
-    char *number = format_text("%d", reader->number);
+    char number[12];
+    snprintf(number, sizeof number, "%d", reader->number);
     bool one = request->play || !*title;
     struct name_parts parts = {
         .play = one ? courtwright_play(book, handing->picked.plays[0])->name : title,
@@ -111,7 +112,6 @@ static int write_one(struct handing *handing, const struct reader *reader)
     const char *path = naming_next(&handing->naming, &parts);
     struct output output;
     if (!output_open(&output, &handing->input, request->command, path, false)) {
-        free(number);
         return STATUS_FILE;
     }
     enum courtwright_status status =
@@ -121,10 +121,8 @@ static int write_one(struct handing *handing, const struct reader *reader)
             reader->name ? "" : "a player ", shown(parts.player));
         output_drop(&output);
         naming_drop(&handing->naming);
-        free(number);
         return STATUS_FINE;
     }
-    free(number);
     int ended = output_close(&output, status, shown(path), path);
     handing->written += ended == STATUS_FINE;
     return ended;
@@ -142,14 +140,10 @@ static int write_all(struct handing *handing)
         }
         if (status == STATUS_FINE && handing->written == 0) {
             status = STATUS_USE;
-        } else if (status == STATUS_FINE &&
-                   !write_deps(request, &handing->input, handing->naming.used,
-                               handing->naming.count)) {
-            status = STATUS_FILE;
         }
     }
+    status = naming_end(&handing->naming, request, &handing->input, status);
     tell_missing(request, handing->input.book);
-    naming_free(&handing->naming);
     return status;
 }
 

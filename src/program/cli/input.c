@@ -21,15 +21,22 @@ void *must(void *block)
     return block;
 }
 
+char *format_args(const char *format, va_list args)
+{
+    va_list again;
+    va_copy(again, args);
+    size_t size = (size_t)vsnprintf(NULL, 0, format, args) + 1;
+    char *text = must(malloc(size));
+    vsnprintf(text, size, format, again);
+    va_end(again);
+    return text;
+}
+
 char *format_text(const char *format, ...)
 {
     va_list args;
     va_start(args, format);
-    int size = vsnprintf(NULL, 0, format, args);
-    va_end(args);
-    char *text = must(malloc((size_t)size + 1));
-    va_start(args, format);
-    vsnprintf(text, (size_t)size + 1, format, args);
+    char *text = format_args(format, args);
     va_end(args);
     return text;
 }

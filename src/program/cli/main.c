@@ -7,6 +7,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "program/cli/files.h"
 #include "program/cli/options.h"
 #include "program/cli/say.h"
 
@@ -113,6 +114,7 @@ int main(int argc, char **argv)
 {
     hold_standard_streams();
     signal(SIGPIPE, SIG_IGN); /* a reader that went away is a failed write, and said */
+    output_tidy_at_signals();
     int status = run(argc, argv);
     errno = 0;
     if ((fflush(stdout) != 0 || ferror(stdout)) && status != STATUS_FILE) {

@@ -198,6 +198,58 @@ void naming_free(struct naming *naming)
     free(naming->given);
 }
 
+static void put_make_name(struct output *output, const char *name)
+{
+    for (; *name; name++) {
+        if (strchr(" \t#\\", *name)) {
+            output->writer.write(output, "\\", 1);
+        } else if (*name == '$') {
+            output->writer.write(output, "$", 1);
+        }
+        output->writer.write(output, name, 1);
+    }
+}
+
+/* What was written and from what; false, and said, when it cannot be. */
+static bool write_deps(const struct naming *naming, const struct request *request,
+                       const struct input *input)
+{
+    struct output output;
+    if (is_used(naming, request->deps)) {
+        say(request->command, "%s is what was written: --deps needs a file of its own",
+            shown(request->deps));
+        return false;
+    }
+    if (!output_open(&output, input, request->command, request->deps, false)) {
+        return false;
+    }
+    for (size_t i = 0; i < naming->count; i++) {
+        output.writer.write(&output, " ", i > 0);
+        put_make_name(&output, naming->used[i]);
+    }
+    output.writer.write(&output, ":", 1);
+    for (size_t i = 0; i < courtwright_source_count(input->book); i++) {
+        output.writer.write(&output, " ", 1);
+        put_make_name(&output, courtwright_source(input->book, i));
+    }
+    if (input->beside) {
+        output.writer.write(&output, " ", 1);
+        put_make_name(&output, input->beside);
+    }
+    output.writer.write(&output, "\n", 1);
+    return output_finish(&output);
+}
+
+int naming_end(struct naming *naming, const struct request *request, const struct input *input,
+               int status)
+{
+    if (status == STATUS_FINE && request->deps && !write_deps(naming, request, input)) {
+        status = STATUS_FILE;
+    }
+    naming_free(naming);
+    return status;
+}
+
 static const struct {
     const char *extension;
     enum courtwright_format format;
@@ -209,9 +261,9 @@ enum { FORMATS = sizeof formats / sizeof *formats };
 
 enum courtwright_format format_meant(const struct request *request)
 {
-    const char *dot = request->output ? strrchr(request->output, '.') : NULL;
-    for (size_t i = 0; dot && !request->format && i < FORMATS; i++) {
-        if (strcasecmp(dot + 1, formats[i].extension) == 0) {
+    const char *ending = request->output ? naming_ending(request->output) : NULL;
+    for (size_t i = 0; ending && !request->format && i < FORMATS; i++) {
+        if (strcasecmp(ending, formats[i].extension) == 0) {
             return formats[i].format;
         }
     }

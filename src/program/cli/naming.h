@@ -5,6 +5,7 @@
 
 #include "program/cli/command.h"
 
+struct input;
 struct naming {
     const char *pattern; /* of this command, when the coach gives none: "{play}-{step}.svg" */
     char *given;         /* made of -o; NULL: nothing was given */
@@ -26,6 +27,9 @@ const char *naming_next(struct naming *naming, const struct name_parts *parts);
 /* Takes back the name given last: nothing was written there. */
 void naming_drop(struct naming *naming);
 void naming_free(struct naming *naming);
+/* As naming_free, when all is written: first comes --deps, if `status` is fine; the status. */
+int naming_end(struct naming *naming, const struct request *request, const struct input *input,
+               int status);
 
 /* --format, or what the name given with -o ends in, or SVG with outlines; and how such a name ends.
  */

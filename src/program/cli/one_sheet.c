@@ -13,11 +13,16 @@ static int not_written(const struct request *request, const char *why)
     return STATUS_TEXT;
 }
 
+bool part_good(const struct courtwright *book, enum courtwright_part part)
+{
+    return courtwright_error_count_in(book, COURTWRIGHT_ROUND) == 0 &&
+           courtwright_error_count_in(book, part) == 0;
+}
+
 int sheet_part(const struct request *request, const struct input *input, enum courtwright_part part)
 {
-    size_t errors = courtwright_error_count_in(input->book, COURTWRIGHT_ROUND);
-    errors += part == COURTWRIGHT_ROUND ? 0 : courtwright_error_count_in(input->book, part);
-    return errors > 0 ? not_written(request, "mend the errors first") : STATUS_FINE;
+    return part_good(input->book, part) ? STATUS_FINE
+                                        : not_written(request, "mend the errors first");
 }
 
 int sheet_pick(const struct request *request, const struct input *input, struct picked *picked)
@@ -114,11 +119,8 @@ static int one_file(const struct request *request, struct input *input, const st
     if (naming_start(&naming, request, wanted->web ? "{play}.html" : "{play}.pdf", false)) {
         status = write_wanted(request, input, wanted, naming_next(&naming, &parts));
     }
-    if (status == STATUS_FINE && !write_deps(request, input, naming.used, naming.count)) {
-        status = STATUS_FILE;
-    }
+    status = naming_end(&naming, request, input, status);
     tell_missing(request, input->book);
-    naming_free(&naming);
     return status;
 }
 

@@ -17,6 +17,8 @@ int sheet_pick(const struct request *request, const struct input *input, struct 
 /* The same of a part of the book: an error in it or round the plays. */
 int sheet_part(const struct request *request, const struct input *input,
                enum courtwright_part part);
+/* Whether there is none: nothing is said. */
+bool part_good(const struct courtwright *book, enum courtwright_part part);
 
 /* --per-page as a handout takes it; false, and said, when it is another number. */
 bool per_page_good(const struct request *request);

@@ -115,8 +115,13 @@ static int open_file(const struct request *request)
 {
     struct site site = {0};
     int status = STATUS_FILE;
-    if (desk_open(&site.desk, request->command, request->words[0]) && wait_for_signals()) {
-        status = serve(request, &site);
+    if (desk_open(&site.desk, request->command, request->words[0])) {
+        if (wait_for_signals()) {
+            status = serve(request, &site);
+        } else {
+            say(request->command, "it cannot be ended well, and does not begin: %s",
+                strerror(errno));
+        }
     }
     site_close(&site);
     return status;

@@ -2,6 +2,8 @@
 /* output: a file is whole or it is not there; what was read is not written over. */
 #include <errno.h>
 #include <fcntl.h>
+#include <signal.h>
+#include <stdatomic.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -9,6 +11,29 @@
 
 #include "program/cli/files.h"
 #include "program/cli/say.h"
+
+/* The file that is being written beside its place: there is one at a time. Ending the program by a
+ * signal must not leave it there. */
+static _Atomic(const char *) unfinished;
+
+static void end_early(int number)
+{
+    const char *path = atomic_load(&unfinished);
+    int removed = path ? unlink(path) : 0;
+    (void)removed; /* nobody is left to be told */
+    raise(number); /* ends the program: it is no longer caught */
+}
+
+void output_tidy_at_signals(void)
+{
+    static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
+    struct sigaction action = {.sa_handler = end_early, .sa_flags = (int)SA_RESETHAND}, before;
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
+        if (sigaction(numbers[i], NULL, &before) == 0 && before.sa_handler != SIG_IGN) {
+            sigaction(numbers[i], &action, NULL);
+        }
+    }
+}
 
 static bool write_bytes(void *ctx, const char *bytes, size_t size)
 {
@@ -64,6 +89,7 @@ static bool open_beside(struct output *output, const struct stat *old)
         int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC,
                       old ? old->st_mode & 0777 : 0666);
         if (fd >= 0) {
+            atomic_store(&unfinished, output->beside);
             if (output->precious && old) {
                 keep_rights(fd, old);
             }
@@ -167,6 +193,7 @@ static int write_into(const char *target, const char *beside)
 /* The finished file takes its place; 0 or what went wrong. */
 static int take_place(struct output *output)
 {
+    atomic_store(&unfinished, NULL); /* it is whole: nothing may be lost now */
     if (!output->linked) {
         if (rename(output->beside, output->target) != 0) {
             return errno;
@@ -230,6 +257,7 @@ void output_drop(struct output *output)
     }
     if (output->beside) {
         unlink(output->beside);
+        atomic_store(&unfinished, NULL);
     }
     free(output->beside);
     free(output->target);

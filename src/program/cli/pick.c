@@ -3,7 +3,6 @@
 #include "program/cli/pick.h"
 
 #include <stdlib.h>
-#include <string.h>
 #include <strings.h>
 #include <time.h>
 
@@ -94,50 +93,4 @@ const char *epoch_date(void)
     return gmtime_r(&when, &parts) && strftime(date, sizeof date, "%Y-%m-%dT%H:%M:%SZ", &parts)
                ? date
                : NULL;
-}
-
-static void put_make_name(struct output *output, const char *name)
-{
-    for (; *name; name++) {
-        if (strchr(" \t#\\", *name)) {
-            output->writer.write(output, "\\", 1);
-        } else if (*name == '$') {
-            output->writer.write(output, "$", 1);
-        }
-        output->writer.write(output, name, 1);
-    }
-}
-
-bool write_deps(const struct request *request, const struct input *input, char *const *written,
-                size_t count)
-{
-    struct output output;
-    if (!request->deps) {
-        return true;
-    }
-    for (size_t i = 0; i < count; i++) {
-        if (strcmp(written[i], request->deps) == 0) {
-            say(request->command, "%s is what was written: --deps needs a file of its own",
-                shown(request->deps));
-            return false;
-        }
-    }
-    if (!output_open(&output, input, request->command, request->deps, false)) {
-        return false;
-    }
-    for (size_t i = 0; i < count; i++) {
-        output.writer.write(&output, " ", i > 0);
-        put_make_name(&output, written[i]);
-    }
-    output.writer.write(&output, ":", 1);
-    for (size_t i = 0; i < courtwright_source_count(input->book); i++) {
-        output.writer.write(&output, " ", 1);
-        put_make_name(&output, courtwright_source(input->book, i));
-    }
-    if (input->beside) {
-        output.writer.write(&output, " ", 1);
-        put_make_name(&output, input->beside);
-    }
-    output.writer.write(&output, "\n", 1);
-    return output_finish(&output);
 }

@@ -27,8 +27,5 @@ bool step_picked(const struct request *request, const struct courtwright_diagram
 
 /* The date of SOURCE_DATE_EPOCH as ISO 8601, or NULL. */
 const char *epoch_date(void);
-/* --deps: what was written and from what; false, and said, when it cannot be written. */
-bool write_deps(const struct request *request, const struct input *input, char *const *written,
-                size_t count);
 
 #endif

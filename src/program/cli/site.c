@@ -3,7 +3,6 @@
 #include "program/cli/site.h"
 
 #include <assert.h>
-#include <errno.h>
 #include <jansson.h>
 #include <stdarg.h>
 #include <stdlib.h>
@@ -70,18 +69,28 @@ static void answer_json(struct serve_answer *answer, unsigned status, json_t *ob
     json_decref(object);
 }
 
+/* A file's name may be no UTF-8: then a question mark stands for each byte that is no ASCII. */
+static json_t *words_of(const char *text)
+{
+    json_t *words = json_string(text);
+    if (!words) {
+        char *plain = format_text("%s", text);
+        for (char *at = plain; *at; at++) {
+            *at = (unsigned char)*at < 0x80 ? *at : '?';
+        }
+        words = json_string(plain);
+        free(plain);
+    }
+    return must(words);
+}
+
 void answer_trouble(struct serve_answer *answer, unsigned status, const char *format, ...)
 {
     va_list args;
-    char *text = NULL;
     va_start(args, format);
-    int size = vasprintf(&text, format, args);
+    char *text = format_args(format, args);
     va_end(args);
-    must(size < 0 ? NULL : text);
-    json_t *words = json_string(text);
-    /* a name of the coach's that is no UTF-8 is the only thing that can be wrong with it */
-    answer_json(answer, status,
-                json_pack("{s:o}", "message", words ? words : json_string("it did not work")));
+    answer_json(answer, status, json_pack("{s:o}", "message", words_of(text)));
     free(text);
 }
 
@@ -129,11 +138,12 @@ static void read_file(struct site *site, const struct serve_ask *ask, struct ser
     } else {
         char *locked = desk_locked(&site->desk);
         json_t *text = look->gone ? json_string(starting_text) : text_of(&look->text);
-        json_t *told = json_pack("{s:s, s:o, s:s, s:b, s:b, s:o}", "name", site->desk.name, "text",
-                                 text, "version", look->version, "new", look->gone, "writable",
-                                 !locked, "includes", includes_of(&site->desk, look));
+        json_t *told =
+            json_pack("{s:o, s:o, s:s, s:b, s:b, s:o}", "name", words_of(site->desk.name), "text",
+                      text, "version", look->version, "new", look->gone, "writable", !locked,
+                      "includes", includes_of(&site->desk, look));
         if (locked) {
-            json_object_set_new(told, "why", json_string(locked));
+            json_object_set_new(told, "why", words_of(locked));
         }
         answer_json(answer, 200, told);
         free(locked);
@@ -141,13 +151,24 @@ static void read_file(struct site *site, const struct serve_ask *ask, struct ser
     free(known);
 }
 
+static struct bytes body_of(const struct serve_ask *ask)
+{
+    return (struct bytes){(char *)(size_t)ask->body, ask->body_size}; /* it is only read */
+}
+
 /* How the file lies there now that the page's text was not taken, or was. */
 static void tell_saved(struct site *site, enum desk_saved saved, const struct desk_saving *saving,
                        struct serve_answer *answer)
 {
     const struct desk_look *look = desk_look(&site->desk);
-    json_t *told = json_pack("{s:s, s:o, s:s*}", "version", look->version, "includes",
-                             includes_of(&site->desk, look), "kept", saving->kept);
+    char version[DESK_VERSION]; /* of what was saved, even if it has been written over already */
+    desk_version_of(version, &saving->text, look);
+    json_t *told =
+        json_pack("{s:s, s:o}", "version", saved == DESK_CHANGED ? look->version : version,
+                  "includes", includes_of(&site->desk, look));
+    if (saving->kept) {
+        json_object_set_new(told, "kept", words_of(saving->kept));
+    }
     if (saved == DESK_CHANGED) {
         char *words = format_text("%s was %s meanwhile.%s%s%s", site->desk.name,
                                   look->gone             ? "taken away"
@@ -157,7 +178,7 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
                                   saving->kept ? saving->kept : "",
                                   saving->kept ? "." : " What you wrote is kept nowhere but here.");
         json_t *text = text_of(&look->text);
-        json_object_set_new(told, "message", json_string(words));
+        json_object_set_new(told, "message", words_of(words));
         json_object_set_new(told, "gone", json_boolean(look->gone));
         json_object_set_new(told, "text", text ? text : json_string(""));
         free(words);
@@ -165,38 +186,40 @@ static void tell_saved(struct site *site, enum desk_saved saved, const struct de
     answer_json(answer, saved == DESK_CHANGED ? 412 : 200, told);
 }
 
-static void save(struct site *site, const struct serve_ask *ask, struct serve_answer *answer)
+static void save(struct site *site, const struct serve_ask *ask, const char *version,
+                 struct serve_answer *answer)
 {
-    const char *keep = serve_value(ask, "keep");
-    char *version = without_quotes(ask->match);
-    struct desk_saving saving = {.version = version,
+    const char *keep = serve_value(ask, "keep"), *page = serve_value(ask, "page");
+    struct desk_saving saving = {.page = page ? page : "",
+                                 .version = version,
                                  .mine = keep && strcmp(keep, "yes") == 0,
-                                 .text = {(char *)(size_t)ask->body, ask->body_size}};
+                                 .text = body_of(ask)};
     enum desk_saved saved = desk_save(&site->desk, &saving);
     if (saved == DESK_FAILED) {
         answer_trouble(answer, 507, "%s could not be saved: %s. It is as it was.", site->desk.name,
-                       strerror(saving.error));
+                       saving.why);
     } else {
         tell_saved(site, saved, &saving, answer);
     }
     free(saving.kept);
-    free(version);
 }
 
 static void save_if_it_may_be(struct site *site, const struct serve_ask *ask,
                               struct serve_answer *answer)
 {
-    const struct bytes text = {(char *)(size_t)ask->body, ask->body_size};
+    const struct bytes text = body_of(ask);
     char *locked = desk_locked(&site->desk);
-    if (!ask->match) {
+    char *version = without_quotes(ask->match ? ask->match : "");
+    if (!desk_is_version(version)) {
         answer_trouble(answer, 428, "a text is saved over a version that is named in If-Match");
     } else if (!desk_is_text(&text)) {
         answer_trouble(answer, 400, "this is no text in UTF-8");
     } else if (locked) {
         answer_trouble(answer, 403, "%s", locked);
     } else {
-        save(site, ask, answer);
+        save(site, ask, version, answer);
     }
+    free(version);
     free(locked);
 }
 

@@ -6,8 +6,10 @@
 #include <string.h>
 #include <strings.h>
 
-#include "program/cli/pick.h"
+#include "program/cli/one_sheet.h"
 #include "program/cli/site.h"
+
+static const char mend_first[] = "There is an error in it: mend that first.";
 
 struct making {
     const struct serve_ask *ask;
@@ -56,13 +58,19 @@ static bool no(struct making *making, const char *why)
 
 /* ---- What is wanted -------------------------------------------------------------------------- */
 
-/* A whole number of the request; `least` where it says nothing; false when it is none. */
-static bool whole_number(const struct making *making, const char *key, long most, long *number)
+static const char *word_or_null(const struct making *making, const char *key)
 {
     const char *text = serve_value(making->ask, key);
+    return text && *text ? text : NULL;
+}
+
+/* A whole number of the request, from 0, which it is where nothing is said; false: it is none. */
+static bool whole_number(const struct making *making, const char *key, long most, long *number)
+{
+    const char *text = word_or_null(making, key);
     char *end;
     *number = 0;
-    if (!text || !*text) {
+    if (!text) {
         return true;
     }
     *number = strtol(text, &end, 10);
@@ -83,13 +91,7 @@ static bool read_sheet(struct making *making)
     if (wanted) {
         courtwright_list(COURTWRIGHT_SHEETS, NULL, is_sheet, &wanted);
     }
-    return making->sheet && !wanted ? true : no(making, "There is no such sheet.");
-}
-
-static const char *word_or_null(const struct making *making, const char *key)
-{
-    const char *text = serve_value(making->ask, key);
-    return text && *text ? text : NULL;
+    return (making->sheet && !wanted) || no(making, "There is no such sheet.");
 }
 
 static bool read_options(struct making *making)
@@ -149,17 +151,14 @@ static bool pick(struct making *making)
     }
     making->options.plays = making->plays;
     if (broken) {
-        return no(making, "There is an error in it: mend that first.");
+        return no(making, mend_first);
     }
-    return making->options.play_count > 0 ? true : no(making, "There is no such play in it.");
+    return making->options.play_count > 0 || no(making, "There is no such play in it.");
 }
 
 static bool part_is_good(struct making *making, enum courtwright_part part)
 {
-    size_t errors =
-        courtwright_error_count_in(making->book, COURTWRIGHT_ROUND) +
-        (part == COURTWRIGHT_ROUND ? 0 : courtwright_error_count_in(making->book, part));
-    return errors == 0 ? true : no(making, "There is an error in it: mend that first.");
+    return part_good(making->book, part) || no(making, mend_first);
 }
 
 static bool has_something(struct making *making)

@@ -95,11 +95,12 @@ static bool start(struct server *server, int port)
     errno = ENOMEM; /* libmicrohttpd does not say */
     server->daemon = MHD_start_daemon(
         MHD_USE_EPOLL | MHD_USE_NO_LISTEN_SOCKET | MHD_ALLOW_SUSPEND_RESUME, 0, NULL, NULL,
-        visit_goes_on, server, MHD_OPTION_NOTIFY_COMPLETED, visit_is_over, server,
-        MHD_OPTION_NOTIFY_CONNECTION, seat_taken_or_left, server, MHD_OPTION_CONNECTION_LIMIT,
-        (unsigned)CROWD_MOST + 1, MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)IDLE_S,
-        MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)HEAD_MOST, MHD_OPTION_STRICT_FOR_CLIENT, 1,
-        MHD_OPTION_SIGPIPE_HANDLED_BY_APP, 1, MHD_OPTION_END);
+        visit_goes_on, server, MHD_OPTION_UNESCAPE_CALLBACK, visit_unescape, server,
+        MHD_OPTION_NOTIFY_COMPLETED, visit_is_over, server, MHD_OPTION_NOTIFY_CONNECTION,
+        seat_taken_or_left, server, MHD_OPTION_CONNECTION_LIMIT, (unsigned)CROWD_MOST + 1,
+        MHD_OPTION_CONNECTION_TIMEOUT, (unsigned)IDLE_S, MHD_OPTION_CONNECTION_MEMORY_LIMIT,
+        (size_t)HEAD_MOST, MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_SIGPIPE_HANDLED_BY_APP, 1,
+        MHD_OPTION_END);
     return server->daemon != NULL;
 }
 

@@ -272,6 +272,12 @@ static enum MHD_Result begin(struct server *server, struct MHD_Connection *conne
                                   : MHD_YES;
 }
 
+size_t visit_unescape(void *cls, struct MHD_Connection *connection, char *text)
+{
+    (void)cls, (void)connection;
+    return strstr(text, "%00") ? strlen(text) : MHD_http_unescape(text);
+}
+
 /* One more piece of the body. */
 static enum MHD_Result take(struct visit *visit, const char *bytes, size_t size)
 {

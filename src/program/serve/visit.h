@@ -30,6 +30,10 @@ void visit_slow_done(struct server *server);
 int64_t serve_now(void); /* ms, of a clock that is never set */
 
 /* The callbacks of libmicrohttpd; cls is the server. */
+
+/* What stands behind a NUL would be lost: a word with one stays as it was sent, and means nothing.
+ */
+size_t visit_unescape(void *cls, struct MHD_Connection *connection, char *text);
 enum MHD_Result visit_goes_on(void *cls, struct MHD_Connection *connection, const char *url,
                               const char *method, const char *version, const char *bytes,
                               size_t *size, void **ctx);

@@ -217,6 +217,27 @@ START_TEST(a_practice_as_html_adds_up)
 }
 END_TEST
 
+START_TEST(a_sheet_as_html_is_for_the_paper_of_the_book)
+{
+    struct courtwright *planned = load("plan.play", "playbook \"Kites\"\n"
+                                                    "  paper a4\n"
+                                                    "practice \"Tuesday\"\n"
+                                                    "  starts 17:30\n"
+                                                    "  10 min warm-up\n"
+                                                    "  20 min stretching\n");
+    struct courtwright_handout letter = {.paper = COURTWRIGHT_LETTER},
+                               none = {.paper = (enum courtwright_paper)3};
+    ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
+    start_over();
+    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &letter, &writer), COURTWRIGHT_OK);
+    ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
+    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &none, &writer),
+                     COURTWRIGHT_BAD_OPTION);
+    courtwright_free(planned);
+}
+END_TEST
+
 START_TEST(sheets_as_html_that_cannot_be_made_say_so)
 {
     size_t broken = 1, beyond = 99;
@@ -247,6 +268,7 @@ int main(void)
     tcase_add_test(all, findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only);
     tcase_add_test(all, cards_as_html_are_one_a_diagram);
     tcase_add_test(all, a_practice_as_html_adds_up);
+    tcase_add_test(all, a_sheet_as_html_is_for_the_paper_of_the_book);
     tcase_add_test(all, sheets_as_html_that_cannot_be_made_say_so);
     suite_add_tcase(suite, all);
     return suite_main(suite);

@@ -40,7 +40,8 @@
 //                           200 {"version", "includes"}   saved
 //                           412 {"text", "version", "includes", "gone", "message", "kept": "kites (from the page).play"}
 //                                it was changed meanwhile; not written over, but this text is kept beside it
-//        ?keep=yes          with If-Match of that newer version: what is on disk is first kept beside it, if it is anything:
+//        ?page=ID           which page this is: what two of them wrote is kept in two places
+//        &keep=yes          with If-Match of that newer version: what is on disk is first kept beside it, if it is anything:
 //                           200 {"version", "includes", "kept": "kites (from the folder).play"}
 //   POST /TOKEN/sheet?sheet=handout&paper=letter&reader=3&play=Lantern
 //                           the body is the text as it stands in the page. sheet: handout, coach, fill-in, card,
@@ -56,6 +57,10 @@ const DRAFTS_MOST = 30 // older ones are let go (ours)
 const LEFT = 'courtwright-open' // what a page of a file could not save, one entry for each page
 const LEFT_MOST = 5 // of one file (ours)
 const EVERY = 2000 // ms between two looks at the file
+
+function freshId() {
+  return [...crypto.getRandomValues(new Uint32Array(2))].map((part) => part.toString(36)).join('')
+}
 
 // ---- the tab's own: IndexedDB, and localStorage for what must be written while the tab closes ----
 
@@ -98,7 +103,7 @@ export class TabStore {
   turnTo(name, includes, id) {
     this.name = name
     this.includes = includes
-    this.id = id || [...crypto.getRandomValues(new Uint32Array(2))].map((part) => part.toString(36)).join('')
+    this.id = id || freshId()
     try {
       sessionStorage.setItem(DRAFTS, this.id)
     } catch {
@@ -208,7 +213,7 @@ export class ServerStore {
     this.seen = '' // the newest that was told of
     this.end = '\n'
     this.mark = ''
-    this.page = [...crypto.getRandomValues(new Uint32Array(2))].map((part) => part.toString(36)).join('')
+    this.page = freshId()
   }
 
   turnTo(name, includes) {
@@ -300,10 +305,15 @@ export class ServerStore {
     }
   }
 
+  // Whose text it is, for where it is kept when it cannot be saved.
+  place() {
+    return `file?page=${this.page}`
+  }
+
   async put(text, query, version) {
     let answer, told
     try {
-      answer = await this.ask('file' + query, this.request(text, version))
+      answer = await this.ask(this.place() + query, this.request(text, version))
       told = answer.ok || answer.status === 412 ? this.read(await answer.json()) : null
     } catch {
       return {trouble: 'The program does not answer: start courtwright open again. Your text is in this tab: Download keeps it as a file.', silent: true}
@@ -326,11 +336,11 @@ export class ServerStore {
   }
 
   keepMine(text, theirs) {
-    return this.put(text, '?keep=yes', theirs.version)
+    return this.put(text, '&keep=yes', theirs.version)
   }
 
   saveNow(text) {
-    this.ask('file', {...this.request(text, this.version), keepalive: true}).catch(() => {}) // up to 64 kB
+    this.ask(this.place(), {...this.request(text, this.version), keepalive: true}).catch(() => {}) // up to 64 kB
     return true
   }
 
