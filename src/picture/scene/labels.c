@@ -106,9 +106,9 @@ static double stops_score(const struct drawing *drawing, struct vec2 at, double 
             vec2_distance(at, stop->at) < r + real_max(0.9 * size->k, size->end + 0.38 * size->k)) {
             score += weights.ring;
         } else if (stop->kind == STOP_BAR) {
-            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
-            double far =
-                segment_distance(at, vec2_add(stop->at, along), vec2_sub(stop->at, along), NULL);
+            struct vec2 a, b;
+            bar_ends(drawing, stop, &a, &b);
+            double far = segment_distance(at, a, b, NULL);
             score += far < r + 0.45 * size->k ? weights.bar : 0;
         }
     }
@@ -131,11 +131,10 @@ static double own_distance(const struct drawing *drawing, size_t own, struct vec
 static double basket_score(const struct drawing *drawing, struct vec2 at, double r)
 {
     struct basket_marks basket = basket_marks(drawing, false);
-    double score = segment_distance(at, basket.left, basket.right, NULL) < r ? weights.ring : 0;
-    return score +
-           (vec2_distance(at, basket.ring) < r + drawing->size.basket + 0.3 * drawing->size.k
-                ? weights.ring
-                : 0);
+    double reach = r + drawing->size.basket + 0.3 * drawing->size.k;
+    bool on_board = segment_distance(at, basket.left, basket.right, NULL) < r;
+    bool on_ring = vec2_distance(at, basket.ring) < reach;
+    return (on_board ? weights.ring : 0) + (on_ring ? weights.ring : 0);
 }
 
 static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,

@@ -4,14 +4,12 @@
  * own, without a disc, from where the picture finds them to where the answer is given. */
 #include "picture/scene/drawing.h"
 
-#define LEAST 0.6    /* metres: who moves less stands (ours) */
-#define LONGEST 4.0  /* metres of a line: by then it has been seen (ours) */
-#define SHOWS 1.2    /* metres toward the ball: who steps out at it, however little of it is run */
-#define SHOWS_TO 0.6 /* of the way to the ball at the most (ours) */
-#define AT_SCREEN                                                                                  \
-    0.5                /* s after a screen is used: over or under it has been told by then (ours)  \
-                        */
-#define SHOWN 0.8      /* s that are looked at where nobody answers with a throw or a cut (ours) */
+#define LEAST 0.6     /* metres: who moves less stands (ours) */
+#define LONGEST 4.0   /* metres of a line: by then it has been seen (ours) */
+#define SHOWS 1.2     /* metres toward the ball: who steps out at it, however little of it is run */
+#define SHOWS_TO 0.6  /* of the way to the ball at the most (ours) */
+#define AT_SCREEN 0.5 /* s after its use: over or under it has been told by then (ours) */
+#define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
 #define SEEN 0.3       /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };    /* in one picture, with those of the reads */

@@ -122,8 +122,8 @@ struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
     body accent; /* whose page it is; BODY_NONE: nobody's */
-    bool hide_defense, caption, caution,
-        beads;                    /* caption: title and sentences, over and under the floor */
+    bool hide_defense, caution, beads;
+    bool caption;                 /* title and sentences, over and under the floor */
     bool heading;                 /* the title alone */
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL, and told under the floor */

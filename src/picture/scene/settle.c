@@ -26,8 +26,7 @@ struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2
     return vec2_scale(way, least - far);
 }
 
-static void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a,
-                     struct vec2 *b)
+void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a, struct vec2 *b)
 {
     struct vec2 along = vec2_left(bar->facing);
     *a = vec2_along(bar->at, along, drawing->size.bar / 2);

@@ -404,7 +404,7 @@ void symbols_number(struct drawing *drawing)
     }
 }
 
-static void x_pen(struct drawing *drawing, struct vec2 at, double half)
+void x_pen(struct drawing *drawing, struct vec2 at, double half)
 {
     pen_move(drawing, vec2_of(at.x - half, at.y - half));
     pen_line(drawing, vec2_of(at.x + half, at.y + half));
