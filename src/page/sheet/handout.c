@@ -2,14 +2,11 @@
 /* handout: the players' sheet. Takes plays that were run, gives a PDF: steps in order with their
  * sentences and points, reads three across, room for notes; for one player the same with that
  * player's lines in the accent and the job in words. All is set first, then painted. */
-#include "page/sheet/handout.h"
+#include "page/sheet/sheets.h"
 
 #include "page/sheet/booklet.h"
 #include "page/sheet/play_pages.h"
 #include "page/sheet/telling.h"
-
-#define NOTE_PITCH 22.0
-#define NOTES_LEAST 3
 
 /* The document being set. */
 struct flow {
@@ -39,14 +36,14 @@ static bool rule_notes(struct flow *flow, double x, double width, double top, do
 {
     const double to_rule = 24;
     double room = bottom - (top + to_rule);
-    int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
+    int lines = room < 0 ? 0 : (int)(room / NOTES_PITCH) + 1;
     if (lines < NOTES_LEAST) {
         return false;
     }
     struct galley *galley = current(flow)->galley;
     galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0), x, top, ROLE_TEXT);
     for (int i = 0; i < lines; i++) {
-        double y = top + to_rule + i * NOTE_PITCH;
+        double y = top + to_rule + i * NOTES_PITCH;
         galley_rule(galley, vec2_of(x, y), vec2_of(x + width, y), 0.6, ROLE_RULE);
     }
     return true;
@@ -81,17 +78,16 @@ static void fill_page(struct flow *flow)
 {
     const double to_heading = 32;
     const double below = 28;
-    const double letter_top = 8;
     struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
-    double top = page->empty ? page->y + letter_top : page->y + to_heading;
+    double top = page->empty ? page->y + LETTER_TOP : page->y + to_heading;
     if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
         return;
     }
     spread_bands(page);
     const struct free_place *place = &page->free;
     if (place->width > 0) {
-        top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
+        top = place->top + LETTER_TOP + (place->words > 0 ? place->words + 20 : 0);
         rule_notes(flow, paper->margin + PAGE_WIDE - place->width, place->width, top,
                    place->bottom);
     }
@@ -346,18 +342,14 @@ void play_pages_keep(struct booklet *booklet, const struct play_pages *pages, in
 static struct str title_of(struct arena *arena, const struct sheet_job *job)
 {
     struct str name = job->count == 1 ? job->plays[0].play->name : head_club(job);
-    const char *sheet =
-        job->count == 1 ? "players\xE2\x80\x99 sheet" : "players\xE2\x80\x99 sheets";
-    const char *comma = name.size > 0 ? ", " : "";
+    struct str sheet =
+        job->count == 1 ? STR("players\xE2\x80\x99 sheet") : STR("players\xE2\x80\x99 sheets");
     if (job->reader != BODY_NONE) {
-        return str_format(arena, "%.*s%ssheet for player %d", STR_ARG(name), comma,
-                          body_number(job->reader));
+        sheet = str_format(arena, "sheet for player %d", body_number(job->reader));
+    } else if (job->plays[0].reader != 0) {
+        sheet = str_format(arena, "sheet for %.*s", STR_ARG(job->reader_name));
     }
-    if (job->plays[0].reader != 0) {
-        return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), comma,
-                          STR_ARG(job->reader_name));
-    }
-    return str_format(arena, "%.*s%s%s", STR_ARG(name), comma, sheet);
+    return words_joined(arena, name, sheet);
 }
 
 /* A player who has other spots in other plays reads each as the one she has in it. */
@@ -380,7 +372,7 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     arena_release(setter.arena, mark);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool handout_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     if (!grid_find(job->per_page) || job->count == 0) {
@@ -390,12 +382,5 @@ static bool make(struct booklet *booklet, void *ctx)
         add_play(booklet, &job->plays[i]);
     }
     booklet_number(booklet, 0);
-    return booklet_write(booklet, title_of(&booklet->keep, job), NULL, ctx);
-}
-
-bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                   struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return booklet_write(booklet, title_of(&booklet->keep, job), NULL, writer);
 }
