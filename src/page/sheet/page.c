@@ -184,24 +184,17 @@ struct page page_open(const struct setter *setter, const struct head_words *word
 
 struct key_row {
     enum scene_class class;
-    double length, tight;     /* of the sample, where there is room, and where there is little */
-    const char *word, *brief; /* NULL: there is no shorter one */
+    double length, tight; /* of the sample, where there is room, and where there is little */
 };
 
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 13, 13, "ball", NULL},
-    {CLASS_PLAYER, 8, 8, "coach", NULL},
-    {CLASS_DEFENDER, 12, 12, "defender x1", NULL},
-    {CLASS_MOVE, 30, 19, "run", NULL},
-    {CLASS_PASS, 30, 21, "pass", NULL},
-    {CLASS_DRIBBLE, 40, 28, "dribble", NULL},
-    {CLASS_SCREEN, 28, 16, "screen", NULL},
-    {CLASS_HANDOFF, 22, 16, "hand-off", NULL},
-    {CLASS_SHOT, 30, 18, "shot", NULL},
-    {CLASS_DEFENSE_MOVE, 26, 17, "defender\xE2\x80\x99s way", NULL},
-    {CLASS_CONE, 8, 8, "cone", NULL},
-    {CLASS_LINE_OF_PLAYERS, 12, 12, "who waits", NULL},
-    {CLASS_END, 6, 6, "where you finish", "finish"},
+    {CLASS_BALL, 13, 13},     {CLASS_PLAYER, 8, 8},
+    {CLASS_DEFENDER, 12, 12}, {CLASS_MOVE, 30, 19},
+    {CLASS_PASS, 30, 21},     {CLASS_DRIBBLE, 40, 28},
+    {CLASS_SCREEN, 28, 16},   {CLASS_HANDOFF, 22, 16},
+    {CLASS_SHOT, 30, 18},     {CLASS_DEFENSE_MOVE, 26, 17},
+    {CLASS_CONE, 8, 8},       {CLASS_LINE_OF_PLAYERS, 12, 12},
+    {CLASS_END, 6, 6},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0
@@ -272,8 +265,8 @@ static void key_words(const struct setter *setter, unsigned uses, bool brief,
 {
     for (int i = 0; i < KEY_ROWS; i++) {
         const struct key_row *row = &key_rows[i];
-        const char *word = brief && row->brief ? row->brief : row->word;
-        words[i] = uses >> row->class & 1 ? words_set(setter, TYPE_NOTE, str_of(word), 0) : NULL;
+        struct str word = str_of(scene_key_word(row->class, brief));
+        words[i] = uses >> row->class & 1 ? words_set(setter, TYPE_NOTE, word, 0) : NULL;
     }
 }
 
