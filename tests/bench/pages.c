@@ -6,13 +6,13 @@
 #include <cairo-pdf.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "floor/sim/sim.h"
 #include "page/sheet/galley.h"
 #include "page/sheet/play_pages.h"
 #include "picture/paint/document.h"
 #include "resolved.h"
+#include "stopwatch.h"
 #include "whole_file.h"
 
 enum { ROUNDS = 9 };
@@ -28,19 +28,6 @@ struct benched {
 struct figures {
     double set, written, replayed; /* us; 0: not yet */
 };
-
-static double now(void)
-{
-    struct timespec time;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
-    return (double)time.tv_sec * 1e6 + (double)time.tv_nsec / 1e3;
-}
-
-static void least(double *figure, double begin)
-{
-    double spent = now() - begin;
-    *figure = *figure == 0 || spent < *figure ? spent : *figure;
-}
 
 static cairo_status_t swallow(void *ctx, const unsigned char *bytes, unsigned size)
 {

@@ -6,12 +6,12 @@
 #include <cairo-pdf.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #include "floor/sim/sim.h"
 #include "picture/paint/paint.h"
 #include "picture/svg/svg.h"
 #include "resolved.h"
+#include "stopwatch.h"
 #include "whole_file.h"
 
 enum { ROUNDS = 9, MOST = 1000 };
@@ -20,19 +20,6 @@ struct figures { /* by diagram */
     double scene[MOST], live[MOST], pdf[MOST], replay[MOST], live_size[MOST], print_size[MOST];
     size_t count;
 };
-
-static double now(void)
-{
-    struct timespec time;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
-    return (double)time.tv_sec * 1e6 + (double)time.tv_nsec / 1e3;
-}
-
-static void least(double *figure, double begin)
-{
-    double spent = now() - begin;
-    *figure = *figure == 0 || spent < *figure ? spent : *figure;
-}
 
 static bool swallow(void *ctx, const char *bytes, size_t size)
 {
