@@ -164,8 +164,7 @@ static struct str facts_of(const struct setter *setter)
     }
     struct str plays = count_of(setter->arena, setter->job->count - drills, "play");
     struct str rest = count_of(setter->arena, drills, "drill");
-    return str_format(setter->arena, "%.*s%s%.*s", STR_ARG(plays),
-                      plays.size > 0 && rest.size > 0 ? ", " : "", STR_ARG(rest));
+    return words_joined(setter->arena, plays, rest);
 }
 
 static const struct scene *cover_scene(const struct setter *setter, const struct run *run,

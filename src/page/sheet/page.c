@@ -29,13 +29,6 @@ const struct paper *paper_of(bool a4)
 
 /* ---- caution ---- */
 
-/* A practice plan's own. */
-static const char *const practice_lines[TELL_CAUTION_LINES] = {
-    "Walk it first; less contact for young players; screen with feet still, elbows in. Drink "
-    "when thirsty; in heat, cut back, rest or stop.",
-    "Head hit, faint or chest pain: stop, get help, out until medically cleared. Local rules, "
-    "league, medical staff come before this plan."};
-
 struct caution caution_of_play(const struct play *play)
 {
     return (struct caution){.kind = CAUTION_PLAYERS,
@@ -47,24 +40,8 @@ struct caution caution_of_play(const struct play *play)
 struct caution caution_of_plays(struct arena *arena, enum caution_kind kind,
                                 const struct play *const *plays, size_t count)
 {
-    struct caution out = {.kind = kind};
-    VEC(struct str) own = {0};
-    for (size_t i = 0; i < count; i++) {
-        struct caution of_play = caution_of_play(plays[i]);
-        out.young = out.young || of_play.young;
-        for (size_t k = 0; k < of_play.own_count; k++) {
-            bool known = false;
-            for (size_t j = 0; j < own.count; j++) {
-                known = known || str_equal(own.at[j], of_play.own[k]);
-            }
-            if (!known) {
-                VEC_PUSH(arena, &own, of_play.own[k]);
-            }
-        }
-    }
-    out.own = own.at;
-    out.own_count = own.count;
-    return out;
+    struct tell_care care = tell_care_of(arena, plays, count);
+    return (struct caution){kind, care.young, care.own, care.own_count};
 }
 
 static void add_line(const struct setter *setter, struct galley *galley, struct str line,
@@ -83,7 +60,7 @@ static struct galley *caution_set(const struct setter *setter, const struct caut
     *lines = 0;
     for (int i = 0; i < TELL_CAUTION_LINES; i++) {
         struct str line = caution->kind == CAUTION_PRACTICE
-                              ? str_of(practice_lines[i])
+                              ? tell_plan_caution(i)
                               : tell_page_caution(setter->arena, i, "sheet");
         add_line(setter, galley, line, lines);
     }

@@ -157,10 +157,8 @@ static struct galley *before_row(const struct plan_flow *flow)
     struct galley *row = galley_new(flow->rows.setter.arena);
     galley_text(row, words_set(&flow->rows.setter, TYPE_SMALL_HEADING, STR("Before"), 0), 0,
                 ROW_BASE - 1, ROLE_TEXT);
-    galley_text(row,
-                words_set(&flow->rows.setter, TYPE_SMALL_HEADING,
-                          STR("Floor dry. AED, phone and injured list checked."), 0),
-                WHAT_X, ROW_BASE - 1, ROLE_TEXT);
+    galley_text(row, words_set(&flow->rows.setter, TYPE_SMALL_HEADING, plan_before(), 0), WHAT_X,
+                ROW_BASE - 1, ROLE_TEXT);
     row_end(row, 0.5);
     return row;
 }

@@ -42,18 +42,26 @@ void paper_open(const struct html *html, const char *kind)
              str_of(kind));
 }
 
-/* Without a play: a practice, which has words of its own. */
+void paper_care(const struct html *html, const struct play *const *plays, size_t count, bool plan)
+{
+    struct tell_care care = tell_care_of(html->arena, plays, count);
+    html_put(html, "<p class=\"care\">");
+    for (int i = 0; i < TELL_CAUTION_LINES; i++) {
+        html_put(html, "%s ",
+                 plan ? tell_plan_caution(i) : tell_page_caution(html->arena, i, "sheet"));
+    }
+    html_put(html, care.young ? "%s" : "", tell_young_caution());
+    for (size_t i = 0; i < care.own_count; i++) {
+        html_put(html, " <bdi>%s</bdi>", care.own[i]);
+    }
+    html_put(html, "</p>");
+}
+
 void paper_close(const struct html *html, const struct play *play)
 {
-    html_put(html, "</td></tr></tbody><tfoot><tr><td><p class=\"care\">");
-    for (int i = 0; i < TELL_CAUTION_LINES && play; i++) {
-        html_put(html, "%s ", tell_page_caution(html->arena, i, "sheet"));
-    }
-    html_put(html, play && tell_is_young(play) ? "%s" : "", tell_young_caution());
-    for (size_t i = 0; play && i < play->cautions.count; i++) {
-        html_put(html, " <bdi>%s</bdi>", play->cautions.at[i]);
-    }
-    html_put(html, "</p></td></tr></tfoot></table>\n");
+    html_put(html, "</td></tr></tbody><tfoot><tr><td>");
+    paper_care(html, &play, 1, false);
+    html_put(html, "</td></tr></tfoot></table>\n");
 }
 
 /* ---- plays ---- */

@@ -39,6 +39,8 @@ struct paper_picture {
 void paper_picture(const struct html *html, const struct paper_job *job,
                    const struct paper_picture *picture);
 const struct run *paper_run(const struct html *html, const struct paper_job *job, size_t index);
+/* The caution of a sheet of these plays, or of a plan with them. */
+void paper_care(const struct html *html, const struct play *const *plays, size_t count, bool plan);
 /* A table whose foot, the caution, the browser repeats on every page. */
 void paper_open(const struct html *html, const char *kind);
 void paper_close(const struct html *html, const struct play *play);

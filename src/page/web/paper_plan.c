@@ -89,6 +89,18 @@ static void put_item(const struct html *html, const struct paper_job *job,
     html_put(html, "</td></tr>\n");
 }
 
+/* Its caution, with what the coach says of the plays in it. */
+static void put_care(const struct html *html, const struct practice *practice)
+{
+    VEC(const struct play *) plays = {0};
+    for (size_t i = 0; i < practice->items.count; i++) {
+        if (practice->items.at[i].play) {
+            VEC_PUSH(html->arena, &plays, practice->items.at[i].play);
+        }
+    }
+    paper_care(html, plays.at, plays.count, true);
+}
+
 static void put_practice(const struct html *html, const struct paper_job *job,
                          const struct practice *practice)
 {
@@ -96,19 +108,22 @@ static void put_practice(const struct html *html, const struct paper_job *job,
              "<section class=\"sheet plan\"><header><p class=\"over\"><bdi>%s</bdi> Practice "
              "plan</p><h1><bdi>%s</bdi></h1><p class=\"about\"><bdi>%s</bdi></p></header>\n",
              pages_club(&job->web), practice->title, practice->about);
-    html_put(html, "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
-                   "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
-                   "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
-                   "<td colspan=\"3\"><b>Before:</b> Floor dry. AED, phone and injured list "
-                   "checked.</td></tr>\n");
+    html_put(html,
+             "<table><thead><tr><th scope=\"col\">Clock</th><th scope=\"col\">Min</th>"
+             "<th scope=\"col\">What</th><th scope=\"col\">Diagram</th>"
+             "<th scope=\"col\">Points</th></tr></thead>\n<tbody><tr><td></td><td></td>"
+             "<td colspan=\"3\"><b>Before:</b> %s</td></tr>\n",
+             plan_before());
     for (size_t i = 0; i < practice->items.count; i++) {
         put_item(html, job, practice, &practice->items.at[i]);
     }
     html_put(html,
              "<tr class=\"sum\"><td>%s</td><td>%s</td><td colspan=\"3\">%s</td></tr></tbody>"
-             "</table></section>\n",
+             "</table>\n",
              time_told(html, job, practice, practice->planned),
              plan_minutes(html->arena, practice->planned), plan_sums_told(html->arena, practice));
+    put_care(html, practice);
+    html_put(html, "</section>\n");
 }
 
 bool paper_plans(const struct html *html, const struct paper_job *job)

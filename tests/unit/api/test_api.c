@@ -898,6 +898,7 @@ START_TEST(a_practice_as_html_adds_up)
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
     ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
     ck_assert_uint_eq(times("<svg "), 1);
+    ck_assert_ptr_nonnull(strstr(kept.at, "out until medically cleared"));
     start_over();
     ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
