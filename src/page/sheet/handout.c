@@ -8,13 +8,14 @@
 #include "page/sheet/play_pages.h"
 #include "page/sheet/telling.h"
 
-/* The document being set. */
+/* The play being set. */
 struct flow {
     struct setter setter;
-    const struct grid *grid; /* of the play being set */
+    const struct grid *grid;
+    const struct head_words *head;
+    const struct galley *caution;
     page_list pages;
-    size_t parted;                       /* bands that went on overleaf */
-    VEC(const struct galley *) cautions; /* of each page */
+    size_t parted; /* bands that went on overleaf */
     VEC(struct mark) marks;
 };
 
@@ -23,12 +24,10 @@ static struct page *current(struct flow *flow)
     return &flow->pages.at[flow->pages.count - 1];
 }
 
-static void open_page(struct flow *flow, const struct head_words *head,
-                      const struct galley *caution, bool first)
+static void open_page(struct flow *flow, bool first)
 {
-    struct page page = page_open(&flow->setter, head, caution, first);
+    struct page page = page_open(&flow->setter, flow->head, flow->caution, first);
     VEC_PUSH(flow->setter.arena, &flow->pages, page);
-    VEC_PUSH(flow->setter.arena, &flow->cautions, caution);
 }
 
 /* Ruled lines for notes from `top` to `bottom`; false when there is room for too few. */
@@ -93,11 +92,10 @@ static void fill_page(struct flow *flow)
     }
 }
 
-static void turn_page(struct flow *flow, const struct head_words *head,
-                      const struct galley *caution)
+static void turn_page(struct flow *flow)
 {
     fill_page(flow);
-    open_page(flow, head, caution, false);
+    open_page(flow, false);
 }
 
 static void place(struct flow *flow, const struct band *band)
@@ -144,11 +142,10 @@ static struct galley *go_on(const struct flow *flow, const struct galley *rest)
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_band(struct flow *flow, struct band band, const struct head_words *head,
-                        const struct galley *caution)
+static size_t flow_band(struct flow *flow, struct band band)
 {
     if (!fit(flow, &band, 1) && !current(flow)->empty) {
-        turn_page(flow, head, caution);
+        turn_page(flow);
     }
     size_t start = flow->pages.count;
     while (!fit(flow, &band, 1)) {
@@ -157,7 +154,7 @@ static size_t flow_band(struct flow *flow, struct band band, const struct head_w
             break; /* one thing taller than a page: a diagram never is */
         }
         place(flow, &band);
-        turn_page(flow, head, caution);
+        turn_page(flow);
         flow->parted++;
         band.galley = go_on(flow, rest);
     }
@@ -178,13 +175,12 @@ static const band_list *way_that_fits(struct flow *flow, const struct group *gro
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_group(struct flow *flow, const struct group *group,
-                         const struct head_words *head, const struct galley *caution)
+static size_t flow_group(struct flow *flow, const struct group *group)
 {
     const band_list *last = &group->ways[group->count - 1];
     const band_list *way = way_that_fits(flow, group);
     if (!way && !current(flow)->empty && !fit(flow, last->at, 1)) {
-        turn_page(flow, head, caution);
+        turn_page(flow);
         way = way_that_fits(flow, group);
     }
     size_t start = flow->pages.count;
@@ -192,7 +188,7 @@ static size_t flow_group(struct flow *flow, const struct group *group,
         place(flow, &way->at[i]);
     }
     for (size_t i = 0; !way && i < last->count; i++) {
-        size_t page = flow_band(flow, last->at[i], head, caution);
+        size_t page = flow_band(flow, last->at[i]);
         start = i == 0 ? page : start;
     }
     return start;
@@ -236,10 +232,10 @@ static void mark_steps(struct flow *flow, const struct play *play, const struct 
 }
 
 /* What stands before the steps on every layout. */
-static void add_before(const struct flow *flow, const struct run *run,
-                       const struct head_words *head, bool surplus, group_list *groups)
+static void add_before(const struct flow *flow, const struct run *run, bool surplus,
+                       group_list *groups)
 {
-    struct galley *rest = head_surplus(&flow->setter, head);
+    struct galley *rest = head_surplus(&flow->setter, flow->head);
     if (rest) {
         group_add_words(&flow->setter, groups, rest, 0);
     }
@@ -254,18 +250,19 @@ static void flow_layout(struct flow *flow, const struct run *run, const diagram_
 {
     bool surplus;
     struct caution lines = caution_of_play(run->play);
-    const struct galley *caution = page_caution(&flow->setter, &lines, &surplus);
     struct head_words *head = arena_new(flow->setter.arena, struct head_words);
     *head =
         head_of_play(flow->setter.arena, run->play, head_players_sheet(&flow->setter, run->play));
     group_list groups = {0};
-    add_before(flow, run, head, surplus, &groups);
+    flow->head = head;
+    flow->caution = page_caution(&flow->setter, &lines, &surplus);
     flow->grid = layout->grid;
+    add_before(flow, run, surplus, &groups);
     bands_make(&flow->setter, run, diagrams, layout, &groups);
-    open_page(flow, head, caution, true);
+    open_page(flow, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
     for (size_t i = 0; i < groups.count; i++) {
-        size_t page = flow_group(flow, &groups.at[i], head, caution);
+        size_t page = flow_group(flow, &groups.at[i]);
         mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
     fill_page(flow);
@@ -319,7 +316,7 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
     }
     pictures_draw(&own, &best.pages);
     for (size_t i = 0; i < best.pages.count; i++) {
-        page_finish(&own, &best.pages.at[i], best.cautions.at[i]);
+        page_finish(&own, &best.pages.at[i], best.caution);
     }
     *pages = (struct play_pages){.pages = best.pages.at,
                                  .count = best.pages.count,
