@@ -177,6 +177,8 @@ void symbols_place(struct drawing *drawing);  /* symbols.c */
 void symbols_number(struct drawing *drawing); /* where each X's numeral goes */
 void symbols_clear(struct drawing *drawing);  /* clear discs */
 void symbols_draw(struct drawing *drawing);
+/* From an X's middle to that of the numeral beside it, at the nearest. */
+double numeral_reach(const struct sizes *size);
 void x_pen(struct drawing *drawing, struct vec2 at, double half); /* the two lines of an X */
 /* Where somebody who stands there is drawn: clear of the arc, the block mark and the basket. */
 struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball);

@@ -245,11 +245,11 @@ static struct vec2 numeral_side(struct moving_work *work, body who)
     static const struct vec2 ways[] = {{1, 0},      {-1, 0},      {0, 1},     {0, -1},
                                        {0.8, -0.8}, {-0.8, -0.8}, {0.8, 0.8}, {-0.8, 0.8}};
     const struct sizes *size = &work->drawing.size;
-    double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral, least = 1e9;
+    double least = 1e9;
     struct vec2 best = {0, 0};
     for (size_t w = 0; w < sizeof ways / sizeof *ways; w++) {
         double trouble = 0;
-        struct vec2 off = vec2_scale(ways[w], reach);
+        struct vec2 off = vec2_scale(ways[w], numeral_reach(size));
         for (size_t i = 0; i < work->count; i++) {
             work_part(work, i);
             if (work->drawing.segment->track[who].on_floor) {
