@@ -7,10 +7,9 @@
 
 #include "base/real.h"
 
-#define SIGHT 2.0 /* m ahead in which a body matters (ours) */
-#define SCREENER_SIGHT                                                                             \
-    (SIGHT + 1) /* m: who goes to where two or three stand looks further (ours) */
-#define AIR .06 /* m between the two, passing */
+#define SIGHT 2.0                  /* m ahead in which a body matters (ours) */
+#define SCREENER_SIGHT (SIGHT + 1) /* m: who goes to where two or three stand (ours) */
+#define AIR .06                    /* m between the two, passing */
 #define ROOM (2 * MOTION_BODY + AIR)
 #define PLAINLY .02 /* of the cosines of two ways round: then the shorter one is plain (ours) */
 #define GRAZE .02   /* m of the room that a tangent may miss: it touches the circle it goes round */

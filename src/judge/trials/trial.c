@@ -13,11 +13,10 @@ static const char *const timed_checks[] = {
     "ball.handoff",  "pass.lane", "screen.early", "screen.gap", "screen.moving",
     "screen.nobody", NULL};
 
-#define LATE                                                                                       \
-    (2 * RUN_SAMPLE) /* s before a screen is set that nobody sees; as screen.early has it */
-#define MOVING .5    /* s after he has arrived a catcher still counts as coming (ours) */
-#define SOONER 2.0   /* s: what is so much too late, or too soon, is not near (ours) */
-#define SHIFT .05    /* s: as fine as that is told */
+#define LATE (2 * RUN_SAMPLE) /* s before a screen is set that nobody sees, as in screen.early */
+#define MOVING .5             /* s after he has arrived a catcher still counts as coming (ours) */
+#define SOONER 2.0            /* s: what is so much too late, or too soon, is not near (ours) */
+#define SHIFT .05             /* s: as fine as that is told */
 
 /* ---- what can be late ---- */
 

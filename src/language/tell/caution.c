@@ -4,6 +4,8 @@
  * place. */
 #include "language/tell/tell.h"
 
+#include "base/vec.h"
+
 struct str tell_caution(struct arena *arena, const struct play *play)
 {
     struct strbuf out;
@@ -38,4 +40,26 @@ struct str tell_young_caution(void)
 bool tell_is_young(const struct play *play)
 {
     return play->level == LEVEL_U12 || play->rules == COURT_MINI;
+}
+
+struct tell_care tell_care_of(struct arena *arena, const struct play *const *plays, size_t count)
+{
+    struct tell_care care = {.young = false};
+    VEC(struct str) own = {0};
+    for (size_t i = 0; i < count; i++) {
+        care.young = care.young || tell_is_young(plays[i]);
+        for (size_t k = 0; k < plays[i]->cautions.count; k++) {
+            struct str line = plays[i]->cautions.at[k];
+            bool known = false;
+            for (size_t j = 0; j < own.count; j++) {
+                known = known || str_equal(own.at[j], line);
+            }
+            if (!known) {
+                VEC_PUSH(arena, &own, line);
+            }
+        }
+    }
+    care.own = own.at;
+    care.own_count = own.count;
+    return care;
 }

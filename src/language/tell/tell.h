@@ -64,5 +64,12 @@ enum { TELL_CAUTION_LINES = 2 };
 struct str tell_page_caution(struct arena *arena, int line, const char *page);
 struct str tell_young_caution(void);
 bool tell_is_young(const struct play *play);
+/* Of several plays: whether the young play one of them, and each of the coach's own lines once. */
+struct tell_care {
+    bool young;
+    const struct str *own;
+    size_t own_count;
+};
+struct tell_care tell_care_of(struct arena *arena, const struct play *const *plays, size_t count);
 
 #endif

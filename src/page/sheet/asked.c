@@ -202,59 +202,66 @@ static bool with_ball(const struct task *task)
     return strchr(verb_row(task->verb)->needs, 'B') != NULL;
 }
 
-/* How it is drawn: the words of the key. */
-static const char *line_word(const struct task *task)
+/* How it is drawn. */
+static enum scene_class line_class(const struct task *task)
 {
     switch (task->kind) {
     case TASK_CARRY:
-        return "dribble";
+        return CLASS_DRIBBLE;
     case TASK_PASS:
-        return "pass";
+        return CLASS_PASS;
     case TASK_EXCHANGE:
-        return "hand-off";
+        return CLASS_HANDOFF;
     case TASK_SCREEN:
-        return "screen";
+        return CLASS_SCREEN;
     default:
-        return with_ball(task) ? "dribble" : "run";
+        return with_ball(task) ? CLASS_DRIBBLE : CLASS_MOVE;
     }
 }
 
-/* "Draw a screen, a run and a pass." Runs of one player in a row are one line. */
-static struct str draw_words(const struct looking *looking, const bool *missing, size_t *lines)
+/* How many lines of each kind are missing. Runs of one player in a row are one line. */
+static void count_lines(const struct looking *looking, const bool *missing, int counts[CLASS_COUNT])
 {
-    static const char *const words[] = {"screen", "run", "dribble", "pass", "hand-off"};
-    enum { WORDS = sizeof words / sizeof *words };
-    int counts[WORDS] = {0}, kinds = 0;
     const struct task *last = NULL;
-    *lines = 0;
     for (size_t i = looking->first; i < looking->end; i++) {
         const struct task *task = task_of(looking, i);
         if (!missing[i]) {
             continue;
         }
-        bool goes_on = last && last->who == task->who && !gives(task) &&
-                       str_is(str_of(line_word(last)), line_word(task));
-        for (int w = 0; !goes_on && w < WORDS; w++) {
-            bool here = str_is(str_of(words[w]), line_word(task));
-            kinds += here && counts[w] == 0;
-            counts[w] += here;
-            *lines += here;
-        }
+        bool goes_on =
+            last && last->who == task->who && !gives(task) && line_class(last) == line_class(task);
+        counts[line_class(task)] += goes_on ? 0 : 1;
         last = task;
+    }
+}
+
+/* "Draw a screen, a run and a pass.", in the words of the key. */
+static struct str draw_words(const struct looking *looking, const bool *missing, size_t *lines)
+{
+    static const enum scene_class order[] = {CLASS_SCREEN, CLASS_MOVE, CLASS_DRIBBLE, CLASS_PASS,
+                                             CLASS_HANDOFF};
+    enum { KINDS = sizeof order / sizeof *order };
+    int counts[CLASS_COUNT] = {0}, kinds = 0;
+    count_lines(looking, missing, counts);
+    *lines = 0;
+    for (int k = 0; k < KINDS; k++) {
+        kinds += counts[order[k]] > 0;
+        *lines += (size_t)counts[order[k]];
     }
     struct strbuf out;
     strbuf_init(&out, looking->arena);
     strbuf_text(&out, "Draw ");
-    for (int w = 0, told = 0; w < WORDS; w++) {
-        if (counts[w] == 0) {
+    for (int k = 0, told = 0; k < KINDS; k++) {
+        int count = counts[order[k]];
+        const char *word = scene_key_word(order[k], true);
+        if (count == 0) {
             continue;
         }
         strbuf_text(&out, told == 0 ? "" : told + 1 == kinds ? " and " : ", ");
-        if (counts[w] == 1) {
-            strbuf_print(&out, "a %s", words[w]);
+        if (count == 1) {
+            strbuf_print(&out, "a %s", word);
         } else {
-            strbuf_print(&out, "%d %s%s", counts[w], words[w],
-                         str_is(str_of(words[w]), "pass") ? "es" : "s");
+            strbuf_print(&out, "%d %s%s", count, word, order[k] == CLASS_PASS ? "es" : "s");
         }
         told++;
     }

@@ -2,7 +2,7 @@
 /* book: the whole playbook as a PDF: cover, contents, every play as its handout has it, index; with
  * bookmarks, links, page labels. Takes one play at a time, keeps only what is painted of it, so
  * that a book may be as long as a season. */
-#include "page/sheet/book.h"
+#include "page/sheet/sheets.h"
 
 #include "page/sheet/book_parts.h"
 #include "picture/paint/document.h"
@@ -192,9 +192,7 @@ static bool write_document(struct making *making, struct writer *writer)
     const struct sheet_job *job = setter->job;
     const struct paper *paper = paper_of(job->a4);
     struct str club = head_club(job);
-    struct str title = book_title(job);
-    struct str whole = str_format(&making->booklet->keep, "%.*s%s%.*s", STR_ARG(club),
-                                  club.size > 0 ? ", " : "", STR_ARG(title));
+    struct str whole = words_joined(&making->booklet->keep, club, book_title(job));
     struct booklet_cover cover = {
         .subject = document_text(&making->booklet->keep, book_sheet_words(setter)),
         .author = club.size > 0 ? document_text(&making->booklet->keep, club) : NULL,
@@ -207,7 +205,7 @@ static bool write_document(struct making *making, struct writer *writer)
     return booklet_write(making->booklet, whole, &cover, writer);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool book_pages(struct booklet *booklet, struct writer *writer)
 {
     struct making making = {booklet, booklet->setter, {0}};
     if (booklet->setter.job->count == 0) {
@@ -225,12 +223,5 @@ static bool make(struct booklet *booklet, void *ctx)
     add_index(&making);
     booklet_number(booklet, 1);
     label_pages(&making);
-    return write_document(&making, ctx);
-}
-
-bool book_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return write_document(&making, writer);
 }

@@ -13,7 +13,6 @@
 #define CALL_X 330.0
 #define PAGE_ROOM 40.0 /* at the right, for the page's number */
 #define COLUMN_GAP 12.0
-#define ROW_BASE 12.6
 #define CHAPTER_BASE 30.0 /* under the row before it */
 #define TO_CHAPTER_RULE 7.0
 
@@ -28,7 +27,7 @@ static void put_number(const struct setter *setter, struct galley *row, enum typ
                        size_t number, double base)
 {
     struct str text = str_format(setter->arena, "%c%zu%c", TELL_BOLD, number, TELL_PLAIN);
-    row_put_end(row, words_set(setter, type, text, 0), PAGE_WIDE, base, ROLE_TEXT);
+    galley_text_end(row, words_set(setter, type, text, 0), PAGE_WIDE, base, ROLE_TEXT);
 }
 
 static struct str series_of(const struct setter *setter, const struct play *play)
@@ -165,8 +164,7 @@ static struct str facts_of(const struct setter *setter)
     }
     struct str plays = count_of(setter->arena, setter->job->count - drills, "play");
     struct str rest = count_of(setter->arena, drills, "drill");
-    return str_format(setter->arena, "%.*s%s%.*s", STR_ARG(plays),
-                      plays.size > 0 && rest.size > 0 ? ", " : "", STR_ARG(rest));
+    return words_joined(setter->arena, plays, rest);
 }
 
 static const struct scene *cover_scene(const struct setter *setter, const struct run *run,

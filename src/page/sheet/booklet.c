@@ -12,8 +12,9 @@ const struct run *booklet_run(const struct setter *setter, const struct sheet_pl
     return row->run ? row->run : job->run_again(job->run_ctx, setter->arena, row->play);
 }
 
-bool booklet_make(const struct setter *setter, bool (*work)(struct booklet *booklet, void *ctx),
-                  void *ctx)
+bool booklet_make(const struct setter *setter,
+                  bool (*work)(struct booklet *booklet, struct writer *writer),
+                  struct writer *writer)
 {
     struct arena *arena = setter->arena;
     struct booklet *booklet = arena_new(arena, struct booklet);
@@ -25,7 +26,7 @@ bool booklet_make(const struct setter *setter, bool (*work)(struct booklet *book
     arena->escape = &here;
     int escaped = setjmp(here);
     if (escaped == 0) {
-        made = work(booklet, ctx);
+        made = work(booklet, writer);
     }
     arena->escape = outer;
     arena_finish(&booklet->keep);

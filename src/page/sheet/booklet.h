@@ -27,8 +27,9 @@ struct booklet {
 
 /* Runs `work` with an empty booklet; when memory runs out in it, all is let go and the jump goes
  * on. */
-bool booklet_make(const struct setter *setter, bool (*work)(struct booklet *booklet, void *ctx),
-                  void *ctx);
+bool booklet_make(const struct setter *setter,
+                  bool (*work)(struct booklet *booklet, struct writer *writer),
+                  struct writer *writer);
 /* Keeps what is painted of a page. */
 void booklet_add(struct booklet *booklet, const struct galley *galley, struct str foot);
 void booklet_mark(struct booklet *booklet, struct str title, size_t page, int level);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* card: the bench card. Takes plays that were run, gives a PDF: a small card for each way through
  * each step, grouped by what the play is for, to be cut apart. */
-#include "page/sheet/card.h"
+#include "page/sheet/sheets.h"
 
 #include "page/sheet/card_cell.h"
 #include "page/sheet/rows.h"
@@ -155,8 +155,9 @@ static void cut_page(struct card_flow *flow)
     const struct text_block *note = words_set(
         &flow->rows.setter, TYPE_NOTE,
         STR("Cut along the dashes. Grouped by situation, then in the order of the book."), 0);
-    galley_text(galley, note, left_of(flow) + PAGE_WIDE - text_width(note),
-                CARDS_TOP + (double)rows_used(board) * board->size->height + TO_NOTE, ROLE_SOFT);
+    galley_text_end(galley, note, left_of(flow) + PAGE_WIDE,
+                    CARDS_TOP + (double)rows_used(board) * board->size->height + TO_NOTE,
+                    ROLE_SOFT);
 }
 
 /* The first place, row by row, where a card of so many rows has room. */
@@ -276,7 +277,7 @@ static void flow_card(struct card_flow *flow, struct booklet *booklet, int per_p
     tell_names(flow);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool card_pages(struct booklet *booklet, struct writer *writer)
 {
     const int large = 12, small = 20;
     const struct sheet_job *job = booklet->setter.job;
@@ -289,12 +290,5 @@ static bool make(struct booklet *booklet, void *ctx)
         flow_card(&flow, booklet, small);
     }
     rows_close(&flow.rows, booklet, STR("Bench card"));
-    return rows_write(booklet, STR("bench card"), ctx);
-}
-
-bool card_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return rows_write(booklet, STR("bench card"), writer);
 }

@@ -6,10 +6,8 @@
 
 #define CALL_GAP 8.0 /* a situation and a call on one line keep so far apart */
 #define TITLE_PITCH 10.0
-#define TAIL 3.0 /* a line reaches so far under its baseline */
-#define LEAST_SHARE                                                                                \
-    0.9 /* a floor may be drawn so much smaller where that saves a card's height                   \
-         */
+#define TAIL 3.0        /* a line reaches so far under its baseline */
+#define LEAST_SHARE 0.9 /* of the width a floor may be drawn, where that saves a card's height */
 
 enum { NAME_LINES_MOST = 16 };
 
@@ -64,7 +62,7 @@ static void put_situation(struct filling_card *card, struct str situation)
     const struct text_block *called = words_set(setter, TYPE_CALL, call, card->width);
     if (text_lines(words) == 1 && text_lines(called) == 1 &&
         text_width(words) + CALL_GAP + text_width(called) <= card->width) {
-        galley_text(card->galley, called, right - text_width(called), card->base, ROLE_TEXT);
+        galley_text_end(card->galley, called, right, card->base, ROLE_TEXT);
     } else {
         card->base = galley_text(card->galley, called, left, card->base + type_leading(TYPE_CALL),
                                  ROLE_TEXT);
@@ -155,8 +153,7 @@ static bool put_situation_beside(struct filling_card *card, struct str situation
     if (play_of(card)->call.size > 0 || text_width(words) > room) {
         return false;
     }
-    galley_text(card->galley, words, card->size->inside + card->width - text_width(words),
-                card->base, ROLE_SOFT);
+    galley_text_end(card->galley, words, card->size->inside + card->width, card->base, ROLE_SOFT);
     return true;
 }
 

@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* chart: the tally sheet. Takes plays that were run, gives a PDF to be filled in by hand: what the
  * play's `chart` lines name by trip, strokes by player, what the defense did in each read. */
-#include "page/sheet/chart.h"
+#include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
 
-#define BASE 12.6
 #define LABEL_WIDE 144.0
 #define BOXES_X 150.0
 #define BOX_WIDE 14.0
@@ -22,12 +21,6 @@
 #define LEAST_LABEL_LINES 4 /* rows to write on where the play names few */
 
 enum { TRIPS = 20, COLUMNS = 5, EMPTY_PLAYERS = 2, PLAYERS_MOST = 12 };
-
-static void put_middle(struct galley *row, const struct text_block *words, double x, double base,
-                       enum role role)
-{
-    galley_text(row, words, x - text_width(words) / 2, base, role);
-}
 
 /* "Against ____  Date ____  Half ____  Charted by ____" */
 static struct galley *facts_row(const struct rows *rows)
@@ -63,10 +56,10 @@ static struct galley *trips_row(const struct rows *rows)
     for (int trip = 0; trip < TRIPS; trip++) {
         struct str number = str_format(rows->setter.arena, "%d", trip + 1);
         bool fifth = trip % 5 == 4;
-        put_middle(row, rows_set(rows, fifth ? TYPE_DISC : TYPE_NOTE, number),
-                   box_x(trip) + BOX_WIDE / 2, 11, fifth ? ROLE_TEXT : ROLE_SOFT);
+        galley_text_middle(row, rows_set(rows, fifth ? TYPE_DISC : TYPE_NOTE, number),
+                           box_x(trip) + BOX_WIDE / 2, 11, fifth ? ROLE_TEXT : ROLE_SOFT);
     }
-    row_put_end(row, rows_set(rows, TYPE_DISC, STR("Total")), PAGE_WIDE, 11, ROLE_TEXT);
+    galley_text_end(row, rows_set(rows, TYPE_DISC, STR("Total")), PAGE_WIDE, 11, ROLE_TEXT);
     row->height = 15;
     return row;
 }
@@ -243,10 +236,10 @@ static struct galley *reads_row(const struct rows *rows, const struct play *play
         high = scenes[i]->height > high ? scenes[i]->height : high;
         lines = text_lines(titles[i]) > lines ? text_lines(titles[i]) : lines;
     }
-    double top = BASE + 6 + (double)(lines - 1) * type_leading(TYPE_SMALL_HEADING);
+    double top = ROW_BASE + 6 + (double)(lines - 1) * type_leading(TYPE_SMALL_HEADING);
     for (size_t i = 0; i < count; i++) {
         double x = (width + gutter) * (double)i;
-        galley_text(row, titles[i], x, BASE, ROLE_TEXT);
+        galley_text(row, titles[i], x, ROW_BASE, ROLE_TEXT);
         galley_keep(row);
         galley_scene(row, scenes[i], x, top);
         put_counts(rows, row, x, width, top + high + 5);
@@ -307,7 +300,7 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     arena_release(arena, mark);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool chart_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     struct arena *arena = booklet->setter.arena;
@@ -320,16 +313,5 @@ static bool make(struct booklet *booklet, void *ctx)
             add_play(booklet, &job->plays[i]);
         }
     }
-    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
-    return rows_write(booklet,
-                      only ? str_format(&booklet->keep, "%s, tally sheet", only->title)
-                           : STR("tally sheets"),
-                      ctx);
-}
-
-bool chart_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                 struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return rows_write(booklet, rows_title(booklet, "tally sheet", "tally sheets"), writer);
 }

@@ -2,7 +2,7 @@
 /* coach: the coach's sheet. Takes plays that were run and what was found in them, gives a PDF: of
  * each step its diagram with what happens and common mistakes, its timing, what to check, its reads
  * as small diagrams. */
-#include "page/sheet/coach.h"
+#include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
 #include "page/sheet/rows.h"
@@ -64,10 +64,7 @@ static void place_bundle(struct coaching *coaching, const struct bundle *bundle)
         rows_turn(rows, false);
     }
     for (size_t i = 0; i < bundle->rows.count; i++) {
-        struct page *page = rows_page(rows);
-        bool fits = bundle->rows.at[i]->height + SECTION_GAP <= rows_room(rows);
-        page->y += page->empty || !fits ? 0 : SECTION_GAP;
-        rows_add(rows, bundle->rows.at[i]);
+        rows_add_apart(rows, bundle->rows.at[i], SECTION_GAP);
     }
 }
 
@@ -82,8 +79,7 @@ static double head_section(struct coaching *coaching, struct galley *galley, str
         words_set(setter, TYPE_NOTE, note, PAGE_WIDE - text_width(heading) - BESIDE_GAP);
     galley_text(galley, heading, 0, SECTION_BASE, ROLE_TEXT);
     galley_keep(galley);
-    double last =
-        galley_text(galley, words, PAGE_WIDE - text_width(words), SECTION_BASE, ROLE_SOFT);
+    double last = galley_text_end(galley, words, PAGE_WIDE, SECTION_BASE, ROLE_SOFT);
     galley_keep(galley);
     return last - SECTION_BASE;
 }
@@ -96,6 +92,14 @@ static bool is_tall(const struct coaching *coaching, const struct diagram *diagr
 
 /* ---- a step ---- */
 
+static void set_small_heading(struct column *column, struct str words)
+{
+    column->base += column->base > 0 ? 18 : 0;
+    galley_text(column->galley, words_set(column->setter, TYPE_SMALL_HEADING, words, 0), column->x,
+                column->base, ROLE_TEXT);
+    galley_keep(column->galley);
+}
+
 /* "Common mistakes" under what stands in the column. */
 static void set_mistakes(struct column *column, const struct play *play, const point_list *mistakes)
 {
@@ -104,10 +108,7 @@ static void set_mistakes(struct column *column, const struct play *play, const p
     }
     const double indent = 12;
     const struct setter *setter = column->setter;
-    column->base += column->base > 0 ? 18 : 0;
-    galley_text(column->galley, words_set(setter, TYPE_SMALL_HEADING, STR("Common mistakes"), 0),
-                column->x, column->base, ROLE_TEXT);
-    galley_keep(column->galley);
+    set_small_heading(column, STR("Common mistakes"));
     for (size_t i = 0; i < mistakes->count; i++) {
         column->base += type_leading(TYPE_POINT) + (i > 0 ? 1.5 : 1);
         galley_text(column->galley, words_set(setter, TYPE_POINT, STR("\xE2\x80\x93"), 0),
@@ -129,10 +130,7 @@ static void set_figures(struct column *column, const struct segment *segment,
     if (figures.count == 0) {
         return;
     }
-    column->base += 18;
-    galley_text(column->galley, words_set(column->setter, TYPE_SMALL_HEADING, STR("Watch"), 0),
-                column->x, column->base, ROLE_TEXT);
-    galley_keep(column->galley);
+    set_small_heading(column, STR("Watch"));
     struct galley *list = galley_new(column->setter->arena);
     double last = watch_set(column->setter, list, &figures, column->width, column->width, 1, 0);
     galley_join(column->galley, list, column->x, column->base);
@@ -411,7 +409,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     return true;
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool coach_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     for (size_t i = 0; i < job->count; i++) {
@@ -419,16 +417,6 @@ static bool make(struct booklet *booklet, void *ctx)
             return false;
         }
     }
-    struct str title = job->count == 1
-                           ? str_format(&booklet->keep, "%.*s, coach\xE2\x80\x99s sheet",
-                                        STR_ARG(job->plays[0].play->name))
-                           : STR("coach\xE2\x80\x99s sheets");
-    return rows_write(booklet, title, ctx);
-}
-
-bool coach_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                 struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    struct str title = rows_title(booklet, "coach\xE2\x80\x99s sheet", "coach\xE2\x80\x99s sheets");
+    return rows_write(booklet, title, writer);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* fill_in: steps with lines taken away and the question asked, two by two; the answers with small
  * diagrams, and a table to mark oneself, on a last page. */
-#include "page/sheet/fill_in.h"
+#include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
 #include "page/sheet/asked.h"
@@ -132,15 +132,6 @@ static void set_question(struct filling_in *filling, struct galley *row,
     }
 }
 
-/* A row on this page, or the next: with room above it where something stands there. */
-static void place(struct filling_in *filling, struct galley *row)
-{
-    struct page *page = rows_page(&filling->rows);
-    bool fits = row->height + ROW_GAP <= rows_room(&filling->rows);
-    page->y += page->empty || !fits ? 0 : ROW_GAP;
-    rows_add(&filling->rows, row);
-}
-
 static void add_questions(struct filling_in *filling, const struct grid *grid, unsigned uses)
 {
     size_t across = (size_t)grid->across;
@@ -153,7 +144,7 @@ static void add_questions(struct filling_in *filling, const struct grid *grid, u
         for (size_t k = 0; k < pictures.count; k++) {
             set_question(filling, row, &pictures, k, i + k);
         }
-        place(filling, row);
+        rows_add_apart(&filling->rows, row, ROW_GAP);
         rows_page(&filling->rows)->uses |= uses; /* what is missing is in the key, too */
     }
 }
@@ -176,21 +167,21 @@ static void add_answers(struct filling_in *filling)
             galley_text(row, words_set(setter, TYPE_ASKED, asked->answer, thirds.column),
                         column_left(&pictures, k), base + TO_SENTENCE, ROLE_TEXT);
         }
-        place(filling, row);
+        rows_add_apart(&filling->rows, row, ROW_GAP);
     }
 }
 
 /* "Lines, 1. Lantern, step 1a, x3 trails   of 2 [ ]" */
 static void add_mark(struct filling_in *filling, struct str what, size_t of, bool all)
 {
-    const double base = 12.6;
+    const double base = ROW_BASE;
     struct galley *row = galley_new(filling->rows.setter.arena);
     const struct rows *rows = &filling->rows;
     enum type type = all ? TYPE_SMALL_HEADING : TYPE_SENTENCE;
     what = words_fit(&rows->setter, type, what, BOX_LEFT - TO_OF, 1);
     galley_text(row, rows_set(rows, type, what), 0, base, ROLE_TEXT);
-    row_put_end(row, rows_set(rows, TYPE_NOTE, str_format(row->arena, "of %zu", of)), BOX_LEFT - 6,
-                base, ROLE_SOFT);
+    galley_text_end(row, rows_set(rows, TYPE_NOTE, str_format(row->arena, "of %zu", of)),
+                    BOX_LEFT - 6, base, ROLE_SOFT);
     galley_box(row, vec2_of(BOX_LEFT, base - 9.5), vec2_of(BOX_LEFT + BOX_WIDE, base + 3.5),
                all ? 1.1 : 0.7, all ? ROLE_INK : ROLE_RULE, FILL_OPEN);
     row_end(row, all ? 0.9 : 0.5);
@@ -295,7 +286,7 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     return asked;
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool fill_in_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     for (size_t i = 0; i < job->count; i++) {
@@ -307,15 +298,5 @@ static bool make(struct booklet *booklet, void *ctx)
     if (*job->nothing) {
         return true;
     }
-    struct str title = job->count == 1 ? str_format(&booklet->keep, "%.*s, fill-in sheet",
-                                                    STR_ARG(job->plays[0].play->name))
-                                       : STR("fill-in sheets");
-    return rows_write(booklet, title, ctx);
-}
-
-bool fill_in_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                   struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return rows_write(booklet, rows_title(booklet, "fill-in sheet", "fill-in sheets"), writer);
 }

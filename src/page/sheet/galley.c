@@ -52,6 +52,18 @@ double galley_text(struct galley *galley, const struct text_block *text, double 
     return lines > 0 ? y + (double)(lines - 1) * leading : y;
 }
 
+double galley_text_end(struct galley *galley, const struct text_block *text, double right, double y,
+                       enum role role)
+{
+    return galley_text(galley, text, right - text_width(text), y, role);
+}
+
+double galley_text_middle(struct galley *galley, const struct text_block *text, double x, double y,
+                          enum role role)
+{
+    return galley_text(galley, text, x - text_width(text) / 2, y, role);
+}
+
 void galley_scene(struct galley *galley, const struct scene *scene, double x, double y)
 {
     add(galley, (struct placed){.kind = PLACED_SCENE,

@@ -48,6 +48,11 @@ struct galley *galley_new(struct arena *arena);
  */
 double galley_text(struct galley *galley, const struct text_block *text, double x, double y,
                    enum role role);
+/* The same ending at `right`, and about the middle `x`. */
+double galley_text_end(struct galley *galley, const struct text_block *text, double right, double y,
+                       enum role role);
+double galley_text_middle(struct galley *galley, const struct text_block *text, double x, double y,
+                          enum role role);
 void galley_keep(struct galley *galley); /* what was added last stays with what follows */
 void galley_scene(struct galley *galley, const struct scene *scene, double x, double y);
 /* A sentence's number, reversed; `number` is one line of text. */

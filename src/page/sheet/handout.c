@@ -2,22 +2,20 @@
 /* handout: the players' sheet. Takes plays that were run, gives a PDF: steps in order with their
  * sentences and points, reads three across, room for notes; for one player the same with that
  * player's lines in the accent and the job in words. All is set first, then painted. */
-#include "page/sheet/handout.h"
+#include "page/sheet/sheets.h"
 
 #include "page/sheet/booklet.h"
 #include "page/sheet/play_pages.h"
 #include "page/sheet/telling.h"
 
-#define NOTE_PITCH 22.0
-#define NOTES_LEAST 3
-
-/* The document being set. */
+/* The play being set. */
 struct flow {
     struct setter setter;
-    const struct grid *grid; /* of the play being set */
+    const struct grid *grid;
+    const struct head_words *head;
+    const struct galley *caution;
     page_list pages;
-    size_t parted;                       /* bands that went on overleaf */
-    VEC(const struct galley *) cautions; /* of each page */
+    size_t parted; /* bands that went on overleaf */
     VEC(struct mark) marks;
 };
 
@@ -26,12 +24,10 @@ static struct page *current(struct flow *flow)
     return &flow->pages.at[flow->pages.count - 1];
 }
 
-static void open_page(struct flow *flow, const struct head_words *head,
-                      const struct galley *caution, bool first)
+static void open_page(struct flow *flow, bool first)
 {
-    struct page page = page_open(&flow->setter, head, caution, first);
+    struct page page = page_open(&flow->setter, flow->head, flow->caution, first);
     VEC_PUSH(flow->setter.arena, &flow->pages, page);
-    VEC_PUSH(flow->setter.arena, &flow->cautions, caution);
 }
 
 /* Ruled lines for notes from `top` to `bottom`; false when there is room for too few. */
@@ -39,14 +35,14 @@ static bool rule_notes(struct flow *flow, double x, double width, double top, do
 {
     const double to_rule = 24;
     double room = bottom - (top + to_rule);
-    int lines = room < 0 ? 0 : (int)(room / NOTE_PITCH) + 1;
+    int lines = room < 0 ? 0 : (int)(room / NOTES_PITCH) + 1;
     if (lines < NOTES_LEAST) {
         return false;
     }
     struct galley *galley = current(flow)->galley;
     galley_text(galley, words_set(&flow->setter, TYPE_HEADING, STR("Notes"), 0), x, top, ROLE_TEXT);
     for (int i = 0; i < lines; i++) {
-        double y = top + to_rule + i * NOTE_PITCH;
+        double y = top + to_rule + i * NOTES_PITCH;
         galley_rule(galley, vec2_of(x, y), vec2_of(x + width, y), 0.6, ROLE_RULE);
     }
     return true;
@@ -81,27 +77,25 @@ static void fill_page(struct flow *flow)
 {
     const double to_heading = 32;
     const double below = 28;
-    const double letter_top = 8;
     struct page *page = current(flow);
     const struct paper *paper = paper_of(flow->setter.job->a4);
-    double top = page->empty ? page->y + letter_top : page->y + to_heading;
+    double top = page->empty ? page->y + LETTER_TOP : page->y + to_heading;
     if (rule_notes(flow, paper->margin, PAGE_WIDE, top, page->bottom - below)) {
         return;
     }
     spread_bands(page);
     const struct free_place *place = &page->free;
     if (place->width > 0) {
-        top = place->top + letter_top + (place->words > 0 ? place->words + 20 : 0);
+        top = place->top + LETTER_TOP + (place->words > 0 ? place->words + 20 : 0);
         rule_notes(flow, paper->margin + PAGE_WIDE - place->width, place->width, top,
                    place->bottom);
     }
 }
 
-static void turn_page(struct flow *flow, const struct head_words *head,
-                      const struct galley *caution)
+static void turn_page(struct flow *flow)
 {
     fill_page(flow);
-    open_page(flow, head, caution, false);
+    open_page(flow, false);
 }
 
 static void place(struct flow *flow, const struct band *band)
@@ -148,11 +142,10 @@ static struct galley *go_on(const struct flow *flow, const struct galley *rest)
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_band(struct flow *flow, struct band band, const struct head_words *head,
-                        const struct galley *caution)
+static size_t flow_band(struct flow *flow, struct band band)
 {
     if (!fit(flow, &band, 1) && !current(flow)->empty) {
-        turn_page(flow, head, caution);
+        turn_page(flow);
     }
     size_t start = flow->pages.count;
     while (!fit(flow, &band, 1)) {
@@ -161,7 +154,7 @@ static size_t flow_band(struct flow *flow, struct band band, const struct head_w
             break; /* one thing taller than a page: a diagram never is */
         }
         place(flow, &band);
-        turn_page(flow, head, caution);
+        turn_page(flow);
         flow->parted++;
         band.galley = go_on(flow, rest);
     }
@@ -182,13 +175,12 @@ static const band_list *way_that_fits(struct flow *flow, const struct group *gro
 }
 
 /* Returns the number of the page on which it starts. */
-static size_t flow_group(struct flow *flow, const struct group *group,
-                         const struct head_words *head, const struct galley *caution)
+static size_t flow_group(struct flow *flow, const struct group *group)
 {
     const band_list *last = &group->ways[group->count - 1];
     const band_list *way = way_that_fits(flow, group);
     if (!way && !current(flow)->empty && !fit(flow, last->at, 1)) {
-        turn_page(flow, head, caution);
+        turn_page(flow);
         way = way_that_fits(flow, group);
     }
     size_t start = flow->pages.count;
@@ -196,7 +188,7 @@ static size_t flow_group(struct flow *flow, const struct group *group,
         place(flow, &way->at[i]);
     }
     for (size_t i = 0; !way && i < last->count; i++) {
-        size_t page = flow_band(flow, last->at[i], head, caution);
+        size_t page = flow_band(flow, last->at[i]);
         start = i == 0 ? page : start;
     }
     return start;
@@ -240,10 +232,10 @@ static void mark_steps(struct flow *flow, const struct play *play, const struct 
 }
 
 /* What stands before the steps on every layout. */
-static void add_before(const struct flow *flow, const struct run *run,
-                       const struct head_words *head, bool surplus, group_list *groups)
+static void add_before(const struct flow *flow, const struct run *run, bool surplus,
+                       group_list *groups)
 {
-    struct galley *rest = head_surplus(&flow->setter, head);
+    struct galley *rest = head_surplus(&flow->setter, flow->head);
     if (rest) {
         group_add_words(&flow->setter, groups, rest, 0);
     }
@@ -258,18 +250,19 @@ static void flow_layout(struct flow *flow, const struct run *run, const diagram_
 {
     bool surplus;
     struct caution lines = caution_of_play(run->play);
-    const struct galley *caution = page_caution(&flow->setter, &lines, &surplus);
     struct head_words *head = arena_new(flow->setter.arena, struct head_words);
     *head =
         head_of_play(flow->setter.arena, run->play, head_players_sheet(&flow->setter, run->play));
     group_list groups = {0};
-    add_before(flow, run, head, surplus, &groups);
+    flow->head = head;
+    flow->caution = page_caution(&flow->setter, &lines, &surplus);
     flow->grid = layout->grid;
+    add_before(flow, run, surplus, &groups);
     bands_make(&flow->setter, run, diagrams, layout, &groups);
-    open_page(flow, head, caution, true);
+    open_page(flow, true);
     mark_page(flow, run->play->name, flow->pages.count, false);
     for (size_t i = 0; i < groups.count; i++) {
-        size_t page = flow_group(flow, &groups.at[i], head, caution);
+        size_t page = flow_group(flow, &groups.at[i]);
         mark_steps(flow, run->play, &groups.at[i].ways[0].at[0], page);
     }
     fill_page(flow);
@@ -323,7 +316,7 @@ void play_pages_make(const struct setter *setter, const struct run *run, struct 
     }
     pictures_draw(&own, &best.pages);
     for (size_t i = 0; i < best.pages.count; i++) {
-        page_finish(&own, &best.pages.at[i], best.cautions.at[i]);
+        page_finish(&own, &best.pages.at[i], best.caution);
     }
     *pages = (struct play_pages){.pages = best.pages.at,
                                  .count = best.pages.count,
@@ -346,18 +339,14 @@ void play_pages_keep(struct booklet *booklet, const struct play_pages *pages, in
 static struct str title_of(struct arena *arena, const struct sheet_job *job)
 {
     struct str name = job->count == 1 ? job->plays[0].play->name : head_club(job);
-    const char *sheet =
-        job->count == 1 ? "players\xE2\x80\x99 sheet" : "players\xE2\x80\x99 sheets";
-    const char *comma = name.size > 0 ? ", " : "";
+    struct str sheet =
+        job->count == 1 ? STR("players\xE2\x80\x99 sheet") : STR("players\xE2\x80\x99 sheets");
     if (job->reader != BODY_NONE) {
-        return str_format(arena, "%.*s%ssheet for player %d", STR_ARG(name), comma,
-                          body_number(job->reader));
+        sheet = str_format(arena, "sheet for player %d", body_number(job->reader));
+    } else if (job->plays[0].reader != 0) {
+        sheet = str_format(arena, "sheet for %.*s", STR_ARG(job->reader_name));
     }
-    if (job->plays[0].reader != 0) {
-        return str_format(arena, "%.*s%ssheet for %.*s", STR_ARG(name), comma,
-                          STR_ARG(job->reader_name));
-    }
-    return str_format(arena, "%.*s%s%s", STR_ARG(name), comma, sheet);
+    return words_joined(arena, name, sheet);
 }
 
 /* A player who has other spots in other plays reads each as the one she has in it. */
@@ -380,7 +369,7 @@ static void add_play(struct booklet *booklet, const struct sheet_play *row)
     arena_release(setter.arena, mark);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool handout_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     if (!grid_find(job->per_page) || job->count == 0) {
@@ -390,12 +379,5 @@ static bool make(struct booklet *booklet, void *ctx)
         add_play(booklet, &job->plays[i]);
     }
     booklet_number(booklet, 0);
-    return booklet_write(booklet, title_of(&booklet->keep, job), NULL, ctx);
-}
-
-bool handout_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                   struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return booklet_write(booklet, title_of(&booklet->keep, job), NULL, writer);
 }

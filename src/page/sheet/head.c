@@ -96,7 +96,6 @@ struct head_words head_of_play(struct arena *arena, const struct play *play, str
 
 struct head head_make(const struct setter *setter, const struct head_words *words, bool first)
 {
-    const double date_width = 90;
     const size_t about_lines = 6;
     struct arena *arena = setter->arena;
     struct head head = {.shown = {NULL}};
@@ -105,7 +104,7 @@ struct head head_make(const struct setter *setter, const struct head_words *word
     fit(setter, &head, HEAD_SHEET, words->sheet, TYPE_NOTE, HEAD_SIDE, 2);
     fit(setter, &head, HEAD_SERIES, words->series, TYPE_SERIES, HEAD_SIDE, 2);
     fit(setter, &head, HEAD_CLOCK, first ? words->clock : STR(""), TYPE_CLOCK, HEAD_SIDE, 3);
-    fit(setter, &head, HEAD_DATE, setter->job->date_text, TYPE_NOTE, date_width, 1);
+    fit(setter, &head, HEAD_DATE, setter->job->date_text, TYPE_NOTE, HEAD_DATE_WIDE, 1);
     fit_title(setter, &head, words->title, first);
     fit(setter, &head, HEAD_ABOUT, first ? words->about : STR(""), TYPE_ABOUT,
         room_beside(head.shown[HEAD_CLOCK]), about_lines);

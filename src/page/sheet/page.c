@@ -3,6 +3,7 @@
  * the body. Numbers are points on letter paper; A4 keeps the columns and lowers the foot. */
 #include "page/sheet/page.h"
 
+#include "base/real.h"
 #include "language/tell/tell.h"
 
 #define RUNNING_HEAD 50.0
@@ -15,7 +16,6 @@
 #define KEY_TO_BODY 16.0
 #define FOOT_RULE 748.0
 #define FOOT 760.0
-#define LETTER_TOP 8.0 /* a band's top is so far over its first baseline */
 #define CAUTION_INDENT 20.0
 
 enum { CAUTION_LINES_MOST = 8 };
@@ -41,24 +41,8 @@ struct caution caution_of_play(const struct play *play)
 struct caution caution_of_plays(struct arena *arena, enum caution_kind kind,
                                 const struct play *const *plays, size_t count)
 {
-    struct caution out = {.kind = kind};
-    VEC(struct str) own = {0};
-    for (size_t i = 0; i < count; i++) {
-        struct caution of_play = caution_of_play(plays[i]);
-        out.young = out.young || of_play.young;
-        for (size_t k = 0; k < of_play.own_count; k++) {
-            bool known = false;
-            for (size_t j = 0; j < own.count; j++) {
-                known = known || str_equal(own.at[j], of_play.own[k]);
-            }
-            if (!known) {
-                VEC_PUSH(arena, &own, of_play.own[k]);
-            }
-        }
-    }
-    out.own = own.at;
-    out.own_count = own.count;
-    return out;
+    struct tell_care care = tell_care_of(arena, plays, count);
+    return (struct caution){kind, care.young, care.own, care.own_count};
 }
 
 static void add_line(const struct setter *setter, struct galley *galley, struct str line,
@@ -112,12 +96,6 @@ const struct galley *page_caution(const struct setter *setter, const struct caut
 
 /* ---- head ---- */
 
-static void put_right(struct galley *galley, const struct text_block *words, double right,
-                      double base, enum role role)
-{
-    galley_text(galley, words, right - text_width(words), base, role);
-}
-
 static size_t lines_below(const struct text_block *words)
 {
     return text_lines(words) > 0 ? text_lines(words) - 1 : 0;
@@ -133,23 +111,19 @@ static void put_running_head(struct galley *galley, const struct head *head,
     double leading = type_leading(TYPE_NOTE);
     galley_text(galley, club, paper->margin, RUNNING_HEAD - leading * (double)lines_below(club),
                 ROLE_SOFT);
-    put_right(galley, sheet, right, RUNNING_HEAD - leading * (double)lines_below(sheet), ROLE_SOFT);
+    galley_text_end(galley, sheet, right, RUNNING_HEAD - leading * (double)lines_below(sheet),
+                    ROLE_SOFT);
     galley_rule(galley, vec2_of(paper->margin, HEAD_RULE), vec2_of(right, HEAD_RULE), 1.2,
                 ROLE_INK);
-}
-
-static double larger(double a, double b)
-{
-    return a > b ? a : b;
 }
 
 /* Returns the last baseline. */
 static double put_title(struct galley *galley, const struct head *head, const struct paper *paper)
 {
     const struct text_block *series = head->shown[HEAD_SERIES];
-    put_right(galley, series, paper->width - paper->margin, TITLE, ROLE_TEXT);
+    galley_text_end(galley, series, paper->width - paper->margin, TITLE, ROLE_TEXT);
     double base = galley_text(galley, head->shown[HEAD_TITLE], paper->margin, TITLE, ROLE_TEXT);
-    return larger(base, TITLE + type_leading(TYPE_SERIES) * (double)lines_below(series));
+    return real_max(base, TITLE + type_leading(TYPE_SERIES) * (double)lines_below(series));
 }
 
 /* The about line of a first page with the clock at its right; returns the last baseline. */
@@ -162,9 +136,9 @@ static double put_about(struct galley *galley, const struct head *head, const st
         return base;
     }
     base += TITLE_TO_ABOUT;
-    put_right(galley, clock, paper->width - paper->margin, base, ROLE_TEXT);
+    galley_text_end(galley, clock, paper->width - paper->margin, base, ROLE_TEXT);
     double last = galley_text(galley, about, paper->margin, base, ROLE_TEXT);
-    return larger(last, base + type_leading(TYPE_CLOCK) * (double)lines_below(clock));
+    return real_max(last, base + type_leading(TYPE_CLOCK) * (double)lines_below(clock));
 }
 
 struct page page_open(const struct setter *setter, const struct head_words *words,
@@ -188,24 +162,17 @@ struct page page_open(const struct setter *setter, const struct head_words *word
 
 struct key_row {
     enum scene_class class;
-    double length, tight;     /* of the sample, where there is room, and where there is little */
-    const char *word, *brief; /* NULL: there is no shorter one */
+    double length, tight; /* of the sample, where there is room, and where there is little */
 };
 
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 13, 13, "ball", NULL},
-    {CLASS_PLAYER, 8, 8, "coach", NULL},
-    {CLASS_DEFENDER, 12, 12, "defender x1", NULL},
-    {CLASS_MOVE, 30, 19, "run", NULL},
-    {CLASS_PASS, 30, 21, "pass", NULL},
-    {CLASS_DRIBBLE, 40, 28, "dribble", NULL},
-    {CLASS_SCREEN, 28, 16, "screen", NULL},
-    {CLASS_HANDOFF, 22, 16, "hand-off", NULL},
-    {CLASS_SHOT, 30, 18, "shot", NULL},
-    {CLASS_DEFENSE_MOVE, 26, 17, "defender\xE2\x80\x99s way", NULL},
-    {CLASS_CONE, 8, 8, "cone", NULL},
-    {CLASS_LINE_OF_PLAYERS, 12, 12, "who waits", NULL},
-    {CLASS_END, 6, 6, "where you finish", "finish"},
+    {CLASS_BALL, 13, 13},     {CLASS_PLAYER, 8, 8},
+    {CLASS_DEFENDER, 12, 12}, {CLASS_MOVE, 30, 19},
+    {CLASS_PASS, 30, 21},     {CLASS_DRIBBLE, 40, 28},
+    {CLASS_SCREEN, 28, 16},   {CLASS_HANDOFF, 22, 16},
+    {CLASS_SHOT, 30, 18},     {CLASS_DEFENSE_MOVE, 26, 17},
+    {CLASS_CONE, 8, 8},       {CLASS_LINE_OF_PLAYERS, 12, 12},
+    {CLASS_END, 6, 6},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0
@@ -276,8 +243,8 @@ static void key_words(const struct setter *setter, unsigned uses, bool brief,
 {
     for (int i = 0; i < KEY_ROWS; i++) {
         const struct key_row *row = &key_rows[i];
-        const char *word = brief && row->brief ? row->brief : row->word;
-        words[i] = uses >> row->class & 1 ? words_set(setter, TYPE_NOTE, str_of(word), 0) : NULL;
+        struct str word = str_of(scene_key_word(row->class, brief));
+        words[i] = uses >> row->class & 1 ? words_set(setter, TYPE_NOTE, word, 0) : NULL;
     }
 }
 
@@ -301,7 +268,6 @@ static void put_key(const struct setter *setter, struct page *page, const struct
 void page_foot(const struct setter *setter, struct galley *galley, struct str words, size_t number,
                size_t count)
 {
-    const double date_width = 90;
     const struct paper *paper = paper_of(setter->job->a4);
     double right = paper->width - paper->margin;
     double base = FOOT + paper->foot;
@@ -309,12 +275,12 @@ void page_foot(const struct setter *setter, struct galley *galley, struct str wo
                 vec2_of(right, FOOT_RULE + paper->foot), 0.6, ROLE_RULE);
     struct str foot = words_fit(setter, TYPE_NOTE, words, HEAD_SIDE, 1);
     galley_text(galley, words_set(setter, TYPE_NOTE, foot, 0), paper->margin, base, ROLE_SOFT);
-    struct str when = words_fit(setter, TYPE_NOTE, setter->job->date_text, date_width, 1);
-    const struct text_block *date = words_set(setter, TYPE_NOTE, when, 0);
-    galley_text(galley, date, paper->width / 2 - text_width(date) / 2, base, ROLE_SOFT);
+    struct str when = words_fit(setter, TYPE_NOTE, setter->job->date_text, HEAD_DATE_WIDE, 1);
+    galley_text_middle(galley, words_set(setter, TYPE_NOTE, when, 0), paper->width / 2, base,
+                       ROLE_SOFT);
     struct str of =
         number > 0 ? str_format(setter->arena, "Page %zu of %zu", number, count) : STR("");
-    put_right(galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
+    galley_text_end(galley, words_set(setter, TYPE_NOTE, of, 0), right, base, ROLE_SOFT);
 }
 
 /* "Continued: step 5; reads of step 2" */

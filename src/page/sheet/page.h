@@ -6,6 +6,10 @@
 
 #include "page/sheet/head.h"
 
+#define LETTER_TOP 8.0    /* a band's top is so far over its first baseline */
+#define NOTES_PITCH 22.0  /* between ruled lines for notes */
+enum { NOTES_LEAST = 3 }; /* fewer are not worth ruling */
+
 struct paper {
     double width, height, margin;
     double foot; /* how much lower the foot stands than on letter */

@@ -50,7 +50,7 @@ static void put_middle(const struct setter *setter, struct galley *galley, enum 
         galley_box(galley, vec2_of(x - half - 1.5, base - 7.5), vec2_of(x + half + 1.5, base + 1.8),
                    0, ROLE_INK, FILL_OPEN);
     }
-    galley_text(galley, words, x - half, base, role);
+    galley_text_middle(galley, words, x, base, role);
 }
 
 /* The bar's whole length in minutes. */
@@ -101,7 +101,7 @@ static void put_axis(const struct setter *setter, struct galley *galley,
     const struct text_block *last =
         words_set(setter, TYPE_NOTE, clock_full(setter, end, of_day), 0);
     galley_text(galley, first, 0, AXIS, ROLE_SOFT);
-    galley_text(galley, last, PAGE_WIDE - text_width(last), AXIS, ROLE_SOFT);
+    galley_text_end(galley, last, PAGE_WIDE, AXIS, ROLE_SOFT);
     for (double at = ((int)(start / quarter) + 1) * quarter; at < end; at += quarter) {
         double x = (at - start) * scale;
         galley_rule(galley, vec2_of(x, BAR), vec2_of(x, BAR + 3), 0.6, ROLE_SOFT);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* practice: the practice plan. Takes practices with the plays they name, gives a PDF: the minutes
  * as a bar, then a row an item: when, how long, what, a diagram, points; and what it adds up to. */
-#include "page/sheet/practice.h"
+#include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
 #include "page/sheet/clock.h"
@@ -14,7 +14,6 @@
 #define POINTS_X 352.0
 #define DIAGRAM_WIDE 115.2
 #define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
-#define ROW_BASE 12.6     /* a row's first baseline */
 #define BELOW_DIAGRAM 4.0
 #define TO_TABLE 8.0
 
@@ -283,7 +282,7 @@ static void add_practice(struct booklet *booklet, const struct practice *practic
     arena_release(booklet->setter.arena, mark);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool practice_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     for (size_t i = 0; i < job->season->practices.count; i++) {
@@ -291,13 +290,5 @@ static bool make(struct booklet *booklet, void *ctx)
             add_practice(booklet, &job->season->practices.at[i]);
         }
     }
-    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
-    return rows_write(booklet, str_of(only ? only->title : "practice plans"), ctx);
-}
-
-bool practice_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                    struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return rows_write(booklet, rows_title(booklet, "", "practice plans"), writer);
 }

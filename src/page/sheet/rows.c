@@ -2,11 +2,8 @@
 /* rows: see rows.h. */
 #include "page/sheet/rows.h"
 
-#define ROW_BASE 12.6
 #define GOING_ON 5.0   /* under what a page opens with */
 #define NOTES_GAP 14.0 /* over ruled lines */
-
-enum { NOTES_LEAST = 3 }; /* fewer lines are not worth ruling */
 
 struct page *rows_page(const struct rows *rows)
 {
@@ -23,8 +20,8 @@ static void place(struct rows *rows, const struct galley *galley)
 
 void rows_notes(struct rows *rows, int least)
 {
-    const double pitch = 22, first = ROW_BASE + 6, foot = 4;
-    int lines = (int)((rows_room(rows) - foot - first) / pitch) + 1;
+    const double first = ROW_BASE + 6, foot = 4;
+    int lines = (int)((rows_room(rows) - foot - first) / NOTES_PITCH) + 1;
     if (rows_room(rows) < first + foot || lines < least) {
         return;
     }
@@ -33,7 +30,7 @@ void rows_notes(struct rows *rows, int least)
     galley_text(row, word, 0, ROW_BASE + 4, ROLE_TEXT);
     double x = text_width(word) + 8;
     for (int i = 0; i < lines; i++) {
-        double y = first + i * pitch;
+        double y = first + i * NOTES_PITCH;
         galley_rule(row, vec2_of(x, y), vec2_of(PAGE_WIDE, y), 0.5, ROLE_RULE);
         x = 0;
     }
@@ -91,6 +88,14 @@ void rows_add(struct rows *rows, struct galley *row)
     place(rows, row);
 }
 
+void rows_add_apart(struct rows *rows, struct galley *row, double gap)
+{
+    struct page *page = rows_page(rows);
+    bool fits = row->height + gap <= rows_room(rows);
+    page->y += page->empty || !fits ? 0 : gap;
+    rows_add(rows, row);
+}
+
 void row_end(struct galley *row, double weight)
 {
     const double under_tails = 1.6; /* the height is below a line's tails */
@@ -104,19 +109,13 @@ const struct text_block *rows_set(const struct rows *rows, enum type type, struc
     return words_set(&rows->setter, type, text, 0);
 }
 
-void row_put_end(struct galley *row, const struct text_block *words, double right, double base,
-                 enum role role)
-{
-    galley_text(row, words, right - text_width(words), base, role);
-}
-
 struct galley *rows_section(const struct rows *rows, struct str title, struct str note)
 {
     const double rule = ROW_BASE + 8;
     struct galley *row = galley_new(rows->setter.arena);
     galley_text(row, rows_set(rows, TYPE_HEADING, title), 0, ROW_BASE, ROLE_TEXT);
     galley_keep(row);
-    row_put_end(row, rows_set(rows, TYPE_NOTE, note), PAGE_WIDE, ROW_BASE, ROLE_SOFT);
+    galley_text_end(row, rows_set(rows, TYPE_NOTE, note), PAGE_WIDE, ROW_BASE, ROLE_SOFT);
     galley_keep(row);
     galley_rule(row, vec2_of(0, rule), vec2_of(PAGE_WIDE, rule), 0.9, ROLE_INK);
     row->height = rule;
@@ -167,10 +166,15 @@ void rows_close(struct rows *rows, struct booklet *booklet, struct str mark)
     }
 }
 
+struct str rows_title(struct booklet *booklet, const char *one, const char *many)
+{
+    return booklet->marks.count == 1
+               ? words_joined(&booklet->keep, str_of(booklet->marks.at[0].title), str_of(one))
+               : str_of(many);
+}
+
 bool rows_write(struct booklet *booklet, struct str title, struct writer *writer)
 {
     struct str club = head_club(booklet->setter.job);
-    struct str whole = str_format(&booklet->keep, "%.*s%s%.*s", STR_ARG(club),
-                                  club.size > 0 ? ", " : "", STR_ARG(title));
-    return booklet_write(booklet, whole, NULL, writer);
+    return booklet_write(booklet, words_joined(&booklet->keep, club, title), NULL, writer);
 }

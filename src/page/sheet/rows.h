@@ -7,6 +7,8 @@
 
 #include "page/sheet/booklet.h"
 
+#define ROW_BASE 12.6 /* a row's first baseline */
+
 /* The sheet that is open. */
 struct rows {
     struct setter setter;
@@ -25,20 +27,22 @@ struct page *rows_turn(struct rows *rows, bool first);
 struct page *rows_page(const struct rows *rows); /* the one being filled */
 /* Adds a row: whole on this page or the next; one taller than a page is parted. */
 void rows_add(struct rows *rows, struct galley *row);
+/* The same with room over it, where something stands there. */
+void rows_add_apart(struct rows *rows, struct galley *row, double gap);
 /* Ends a row: a rule under what stands in it. */
 void row_end(struct galley *row, double weight);
 /* A section's heading with a note at its right, over a heavy rule. */
 struct galley *rows_section(const struct rows *rows, struct str title, struct str note);
-/* A line of text, and the same ending at `right`. */
+/* A line of text. */
 const struct text_block *rows_set(const struct rows *rows, enum type type, struct str text);
-void row_put_end(struct galley *row, const struct text_block *words, double right, double base,
-                 enum role role);
 /* What is left of the page, from the top of the next row on. */
 double rows_room(const struct rows *rows);
 /* The sheet is whole: its pages are counted and kept under a bookmark. */
 void rows_close(struct rows *rows, struct booklet *booklet, struct str mark);
 /* What is left of the page is ruled for notes, where there is room for so many lines. */
 void rows_notes(struct rows *rows, int least);
+/* "Lantern, tally sheet" where there is one sheet alone, else what many are called. */
+struct str rows_title(struct booklet *booklet, const char *one, const char *many);
 /* The PDF of sheets of a club: "Larkspur Kites, tally sheets". */
 bool rows_write(struct booklet *booklet, struct str title, struct writer *writer);
 

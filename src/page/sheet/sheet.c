@@ -2,20 +2,13 @@
 /* sheet: the table of sheets. One file and one row in sheets.def each. */
 #include "page/sheet/sheet.h"
 
-#include "page/sheet/book.h"
-#include "page/sheet/card.h"
-#include "page/sheet/chart.h"
-#include "page/sheet/coach.h"
-#include "page/sheet/fill_in.h"
-#include "page/sheet/handout.h"
-#include "page/sheet/practice.h"
-#include "page/sheet/trend.h"
+#include "page/sheet/sheets.h"
 
 static const int grid_sizes[] = {1, 2, 4, 6, 9, 0};
 static const int card_sizes[] = {12, 20, 0};
 static const int no_sizes[] = {0};
 static const struct sheet_row rows[] = {
-#define SHEET(word, what, sizes, holds, plans, write) {word, what, sizes, holds, plans, write},
+#define SHEET(word, what, sizes, holds, plans, pages) {word, what, sizes, holds, plans, pages},
 #include "page/sheet/sheets.def"
 #undef SHEET
 };
@@ -38,6 +31,13 @@ bool sheet_takes(const struct sheet_row *row, int per_page)
         size++;
     }
     return *size == per_page;
+}
+
+bool sheet_write(const struct sheet_row *row, struct arena *arena, struct fonts *fonts,
+                 const struct sheet_job *job, struct writer *writer)
+{
+    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
+    return booklet_make(&setter, row->pages, writer);
 }
 
 const struct sheet_row *sheet_find(struct str word)

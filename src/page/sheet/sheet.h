@@ -57,6 +57,7 @@ struct sheet_job {
     void *left_out_ctx;
     bool *nothing; /* set when the plays hold nothing for the sheet, and nothing was written */
 };
+struct booklet;
 struct sheet_row {
     const char *word; /* "handout" */
     const char *what;
@@ -65,13 +66,15 @@ struct sheet_row {
      * plays. */
     bool (*holds)(const struct sheet_job *job);
     bool plans; /* with `holds`: it shows the plays that practices name; none may be broken */
-    bool (*write)(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                  struct writer *writer);
+    bool (*pages)(struct booklet *booklet, struct writer *writer); /* sheets.h */
 };
 size_t sheet_count(void);
 const struct sheet_row *sheet_at(size_t index);
 /* Can so many diagrams be had on a page of it? 0: as the sheet likes. */
 bool sheet_takes(const struct sheet_row *row, int per_page);
 const struct sheet_row *sheet_find(struct str word);
+/* The sheet of these plays, as PDF. False: nothing could be written. */
+bool sheet_write(const struct sheet_row *row, struct arena *arena, struct fonts *fonts,
+                 const struct sheet_job *job, struct writer *writer);
 
 #endif

@@ -78,11 +78,9 @@ static struct heading telling_heading(const struct setter *setter, const struct 
 
 static void set_disc(struct column *column, int order, double x, double base, enum role role)
 {
-    char digits[NUMBER_MOST];
-    size_t size = number_print(digits, order, 0, false);
-    struct str text = str_copy(column->setter->arena, (struct str){digits, size});
-    galley_disc(column->galley, words_set(column->setter, TYPE_DISC, text, 0), x + 5.2, base - 3.3,
-                role);
+    struct str text = str_format(column->setter->arena, "%d", order);
+    galley_disc(column->galley, words_set(column->setter, TYPE_DISC, text, 0), x + GALLEY_DISC,
+                base - 3.3, role);
 }
 
 /* Is the sentence of this task about the reader alone? It is told as "your job". */

@@ -100,7 +100,7 @@ static void put_holder(struct strip *strip, body holder, double t)
     }
     const struct text_block *words = set(strip, TYPE_DISC, strbuf_str(&name));
     galley_dot(strip->galley, vec2_of(x, middle(strip)), HOLDER, ROLE_INK, FILL_OPEN);
-    galley_text(strip->galley, words, x - text_width(words) / 2, middle(strip) + 2.9, ROLE_TEXT);
+    galley_text_middle(strip->galley, words, x, middle(strip) + 2.9, ROLE_TEXT);
 }
 
 static int order_of(const struct segment *segment, int task)

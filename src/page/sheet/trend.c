@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* trend: what was charted of a play, by date: the share with its interval, what changed, who. Takes
  * a season, gives a PDF. Few numbers are said to be few: nothing is read into them. */
-#include "page/sheet/trend.h"
+#include "page/sheet/sheets.h"
 
 #include "floor/season/share.h"
 #include "language/tell/tell.h"
@@ -17,8 +17,7 @@
 #define TOTAL_X 330.0
 #define CHANGE_X 406.0
 #define DOT 2.7
-#define CAP 2.2 /* half of it */
-#define BASE 12.6
+#define CAP 2.2    /* half of it */
 #define INSET 12.0 /* from the curve's ends to the first and last date */
 #define SCALE_X 190.0
 #define SCALE_WIDE 210.0
@@ -74,8 +73,8 @@ static void put_grid(const struct rows *rows, struct galley *row, const char *co
     for (int i = 0; i < 3; i++) {
         double y = CURVE_TOP + CURVE_HIGH * i / 2.0;
         galley_rule(row, vec2_of(CURVE_X, y), vec2_of(CURVE_X + CURVE_WIDE, y), 0.4, ROLE_HAIRLINE);
-        row_put_end(row, rows_set(rows, TYPE_NOTE, str_of(labels[i])), CURVE_X - 4, y + 2.9,
-                    ROLE_SOFT);
+        galley_text_end(row, rows_set(rows, TYPE_NOTE, str_of(labels[i])), CURVE_X - 4, y + 2.9,
+                        ROLE_SOFT);
     }
 }
 
@@ -142,7 +141,7 @@ static void put_total(const struct rows *rows, struct galley *row, const struct 
         value = strbuf_str(&out);
     }
     const struct text_block *words = rows_set(rows, TYPE_HEADING, value);
-    double base = BASE + 9;
+    double base = ROW_BASE + 9;
     galley_text(row, words, TOTAL_X, base, ROLE_TEXT);
     struct str of = str_format(arena, share ? "%d of\xC2\xA0%d" : "%d in\xC2\xA0%d", counted->made,
                                counted->of);
@@ -218,7 +217,7 @@ static void put_change(const struct rows *rows, struct galley *row, const struct
     if (counted->kind != ROW_POINTS) {
         words = change_words(rows->setter.arena, counted, &behind);
     }
-    double base = BASE + 9;
+    double base = ROW_BASE + 9;
     galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, words), CHANGE_X, base, ROLE_TEXT);
     galley_text(row, rows_set(rows, TYPE_NOTE, behind), CHANGE_X, base + 12, ROLE_SOFT);
 }
@@ -250,7 +249,7 @@ static struct galley *counted_row(const struct rows *rows, const struct counted 
     strbuf_number(&middle, most / 2, 1);
     const char *const points[] = {strbuf_str(&top).at, strbuf_str(&middle).at, "0"};
     galley_text(row, words_set(&rows->setter, TYPE_SMALL_HEADING, counted->label, LABEL_WIDE - 20),
-                0, BASE + 9, ROLE_TEXT);
+                0, ROW_BASE + 9, ROLE_TEXT);
     put_grid(rows, row, counted->kind == ROW_POINTS ? points : shares);
     put_curve(row, counted, span, most);
     put_total(rows, row, counted);
@@ -293,7 +292,7 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
             month = own;
         }
     }
-    row_put_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
+    galley_text_end(row, note, PAGE_WIDE, 10, ROLE_SOFT);
     row->height = 22;
     return row;
 }
@@ -332,12 +331,12 @@ static int roster_number(const struct rows *rows, struct str name)
 static void put_bar(const struct rows *rows, struct galley *row, const struct by_player *player)
 {
     struct arena *arena = rows->setter.arena;
-    const double middle = BASE - 3.2, value_x = SCALE_X + SCALE_WIDE + 14;
+    const double middle = ROW_BASE - 3.2, value_x = SCALE_X + SCALE_WIDE + 14;
     if (player->of < FEW_OF_A_PLAYER) {
         galley_dots(row, vec2_of(SCALE_X, middle), vec2_of(SCALE_X + SCALE_WIDE, middle), 0.8,
                     ROLE_COURT);
-        galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x, BASE,
-                    ROLE_TEXT);
+        galley_text(row, rows_set(rows, TYPE_SMALL_HEADING, STR("Too few to tell")), value_x,
+                    ROW_BASE, ROLE_TEXT);
         return;
     }
     struct interval interval = share_interval(player->made, player->of);
@@ -347,10 +346,10 @@ static void put_bar(const struct rows *rows, struct galley *row, const struct by
     galley_dot(row, vec2_of(SCALE_X + SCALE_WIDE * share, middle), DOT + 0.5, ROLE_INK, FILL_ROLE);
     const struct text_block *value =
         rows_set(rows, TYPE_SMALL_HEADING, str_format(arena, "%d%%", percent(share)));
-    galley_text(row, value, value_x, BASE, ROLE_TEXT);
+    galley_text(row, value, value_x, ROW_BASE, ROLE_TEXT);
     struct str range =
         str_format(arena, "(%d\xE2\x80\x93%d)", percent(interval.low), percent(interval.high));
-    galley_text(row, rows_set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, BASE,
+    galley_text(row, rows_set(rows, TYPE_NOTE, range), value_x + text_width(value) + 5, ROW_BASE,
                 ROLE_SOFT);
 }
 
@@ -362,18 +361,18 @@ static struct galley *player_row(const struct rows *rows, const struct by_player
     bool named = number == 0 || player->name.size > 1;
     for (int i = 0; i <= 4; i++) {
         double x = SCALE_X + SCALE_WIDE * i / 4.0;
-        galley_rule(row, vec2_of(x, 0), vec2_of(x, BASE + 4.6), 0.4, ROLE_HAIRLINE);
+        galley_rule(row, vec2_of(x, 0), vec2_of(x, ROW_BASE + 4.6), 0.4, ROLE_HAIRLINE);
     }
     if (number > 0) {
-        galley_text(row, rows_set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, BASE,
+        galley_text(row, rows_set(rows, TYPE_HEADING, str_format(arena, "%d", number)), 0, ROW_BASE,
                     ROLE_TEXT);
     }
     if (named) {
         struct str name = words_fit(&rows->setter, TYPE_SENTENCE, player->name, 96, 1);
-        galley_text(row, rows_set(rows, TYPE_SENTENCE, name), 14, BASE, ROLE_TEXT);
+        galley_text(row, rows_set(rows, TYPE_SENTENCE, name), 14, ROW_BASE, ROLE_TEXT);
     }
     struct str of = str_format(arena, "%d of\xC2\xA0%d", player->made, player->of);
-    galley_text(row, rows_set(rows, TYPE_SENTENCE, of), 118, BASE, ROLE_TEXT);
+    galley_text(row, rows_set(rows, TYPE_SENTENCE, of), 118, ROW_BASE, ROLE_TEXT);
     put_bar(rows, row, player);
     row_end(row, 0.5);
     return row;
@@ -385,8 +384,7 @@ static struct galley *scale_row(const struct rows *rows)
     for (int i = 0; i <= 4; i++) {
         const struct text_block *words =
             rows_set(rows, TYPE_NOTE, str_format(rows->setter.arena, "%d%%", 25 * i));
-        galley_text(row, words, SCALE_X + SCALE_WIDE * i / 4.0 - text_width(words) / 2, 10,
-                    ROLE_SOFT);
+        galley_text_middle(row, words, SCALE_X + SCALE_WIDE * i / 4.0, 10, ROLE_SOFT);
     }
     row_end(row, 0.5);
     return row;
@@ -510,7 +508,7 @@ static void add_play(struct booklet *booklet, const struct play *play)
     arena_release(arena, mark);
 }
 
-static bool make(struct booklet *booklet, void *ctx)
+bool trend_pages(struct booklet *booklet, struct writer *writer)
 {
     const struct sheet_job *job = booklet->setter.job;
     for (size_t i = 0; i < job->book->plays.count; i++) {
@@ -518,13 +516,5 @@ static bool make(struct booklet *booklet, void *ctx)
             add_play(booklet, &job->book->plays.at[i]);
         }
     }
-    const struct booklet_mark *only = booklet->marks.count == 1 ? booklet->marks.at : NULL;
-    return rows_write(booklet, str_of(only ? only->title : "trend"), ctx);
-}
-
-bool trend_write(struct arena *arena, struct fonts *fonts, const struct sheet_job *job,
-                 struct writer *writer)
-{
-    struct setter setter = {.arena = arena, .fonts = fonts, .job = job};
-    return booklet_make(&setter, make, writer);
+    return rows_write(booklet, rows_title(booklet, "", "trend"), writer);
 }

@@ -184,6 +184,12 @@ struct str words_sheet(struct arena *arena, const char *sheet, const struct play
     return str_format(arena, "%s, %.*s", sheet, STR_ARG(level));
 }
 
+struct str words_joined(struct arena *arena, struct str name, struct str what)
+{
+    const char *comma = name.size > 0 && what.size > 0 ? ", " : "";
+    return str_format(arena, "%.*s%s%.*s", STR_ARG(name), comma, STR_ARG(what));
+}
+
 struct str words_foot(struct arena *arena, const struct play *play)
 {
     struct strbuf out;

@@ -69,6 +69,8 @@ struct str words_capitals(struct arena *arena,
                           struct str text); /* ASCII and Latin letters of two bytes */
 /* "Players' sheet, under 16 girls"; the sheet alone where the coach has written no level. */
 struct str words_sheet(struct arena *arena, const char *sheet, const struct play *play);
+/* "Larkspur Kites, tally sheets"; without the comma where one of them is empty. */
+struct str words_joined(struct arena *arena, struct str name, struct str what);
 struct str words_foot(struct arena *arena, const struct play *play); /* "Lantern, Flex 7" */
 /* The text when it takes at most so many lines, else as much of it as does, in whole words where
  * that can be, and three dots. What does not fit has to be told somewhere else. */

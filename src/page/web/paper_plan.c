@@ -83,45 +83,23 @@ static void put_item(const struct html *html, const struct paper_job *job,
     html_put(html, "</td></tr>\n");
 }
 
-static bool is_young(const struct practice *practice)
-{
-    for (size_t i = 0; i < practice->items.count; i++) {
-        const struct play *play = practice->items.at[i].play;
-        if (play && tell_is_young(play)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Does a play of an item before this one have the same line? */
-static bool is_said(const struct practice *practice, size_t item, struct str line)
-{
-    for (size_t i = 0; i < item; i++) {
-        const struct play *play = practice->items.at[i].play;
-        for (size_t k = 0; play && k < play->cautions.count; k++) {
-            if (str_equal(play->cautions.at[k], line)) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 /* Every plan's own lines, and those of its plays, each once. */
 static void put_caution(const struct html *html, const struct practice *practice)
 {
+    VEC(const struct play *) plays = {0};
+    for (size_t i = 0; i < practice->items.count; i++) {
+        if (practice->items.at[i].play) {
+            VEC_PUSH(html->arena, &plays, practice->items.at[i].play);
+        }
+    }
+    struct tell_care care = tell_care_of(html->arena, plays.at, plays.count);
     html_put(html, "<p class=\"care\">");
     for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
         html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
     }
-    html_put(html, is_young(practice) ? " %s" : "", tell_young_caution());
-    for (size_t i = 0; i < practice->items.count; i++) {
-        const struct play *play = practice->items.at[i].play;
-        for (size_t k = 0; play && k < play->cautions.count; k++) {
-            html_put(html, is_said(practice, i, play->cautions.at[k]) ? "" : " <bdi>%s</bdi>",
-                     play->cautions.at[k]);
-        }
+    html_put(html, care.young ? " %s" : "", tell_young_caution());
+    for (size_t i = 0; i < care.own_count; i++) {
+        html_put(html, " <bdi>%s</bdi>", care.own[i]);
     }
     html_put(html, "</p>");
 }

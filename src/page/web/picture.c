@@ -9,22 +9,22 @@
 struct key_row {
     enum scene_class class;
     double width;
-    const char *name, *word;
+    const char *name; /* of its sample */
 };
-/* What a phone's line has room for. */
+/* As long as a phone's line has room for. */
 static const struct key_row key_rows[] = {
-    {CLASS_PLAYER, 10, "coach", "coach"},
-    {CLASS_DEFENDER, 13, "defender", "defender x1"},
-    {CLASS_MOVE, 24, "run", "run"},
-    {CLASS_PASS, 26, "pass", "pass"},
-    {CLASS_DRIBBLE, 30, "dribble", "dribble"},
-    {CLASS_SCREEN, 22, "screen", "screen"},
-    {CLASS_HANDOFF, 22, "hand-off", "hand-off"},
-    {CLASS_SHOT, 24, "shot", "shot"},
-    {CLASS_DEFENSE_MOVE, 19, "defense", "defender\xE2\x80\x99s way"},
-    {CLASS_CONE, 10, "cone", "cone"},
-    {CLASS_LINE_OF_PLAYERS, 14, "waiting", "who waits"},
-    {CLASS_END, 8, "finish", "finish"},
+    {CLASS_PLAYER, 10, "coach"},
+    {CLASS_DEFENDER, 13, "defender"},
+    {CLASS_MOVE, 24, "run"},
+    {CLASS_PASS, 26, "pass"},
+    {CLASS_DRIBBLE, 30, "dribble"},
+    {CLASS_SCREEN, 22, "screen"},
+    {CLASS_HANDOFF, 22, "hand-off"},
+    {CLASS_SHOT, 24, "shot"},
+    {CLASS_DEFENSE_MOVE, 19, "defense"},
+    {CLASS_CONE, 10, "cone"},
+    {CLASS_LINE_OF_PLAYERS, 14, "waiting"},
+    {CLASS_END, 8, "finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 
@@ -118,7 +118,7 @@ void picture_key(const struct html *html, unsigned uses)
                      "aria-hidden=\"true\">"
                      "<use href=\"#key.%s\"/></svg>%s</span>",
                      str_of(scene_class_word(row->class)), row->width, KEY_HIGH, str_of(row->name),
-                     str_of(row->word));
+                     str_of(scene_key_word(row->class, true)));
         }
     }
     html_put(html, "</p>\n");

@@ -94,8 +94,8 @@ static double basket_room(const struct drawing *drawing, struct vec2 a, struct v
 static void gather_bar(const struct gathering *g, const struct stop *bar)
 {
     double k = g->drawing->size.k;
-    struct vec2 along = vec2_scale(vec2_left(bar->facing), g->drawing->size.bar / 2);
-    struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
+    struct vec2 a, b;
+    bar_ends(g->drawing, bar, &a, &b);
     if (bar->who != g->stroke->who) {
         bool used = uses_screen_of(g->drawing, g->stroke, bar->who);
         double under = real_clamp(basket_room(g->drawing, a, b), 0.9 * k, 1.6 * k);

@@ -153,7 +153,8 @@ void pen_close(struct drawing *drawing);
 /* An arc about `centre` from angle a to b (either way round), joined to what is there. */
 void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct vec2 y, double a,
              double b);
-/* Points as few smooth cubics; corners stay sharp. */
+/* Points as few smooth cubics that keep so near to them; corners stay sharp. */
+#define PEN_WITHIN 0.12 /* points */
 void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count);
 void pen_way_within(struct drawing *drawing, const struct vec2 *at, size_t count, double tolerance);
 /* Ends the path as one item of the class. */
@@ -176,6 +177,9 @@ void symbols_place(struct drawing *drawing);  /* symbols.c */
 void symbols_number(struct drawing *drawing); /* where each X's numeral goes */
 void symbols_clear(struct drawing *drawing);  /* clear discs */
 void symbols_draw(struct drawing *drawing);
+/* From an X's middle to that of the numeral beside it, at the nearest. */
+double numeral_reach(const struct sizes *size);
+void x_pen(struct drawing *drawing, struct vec2 at, double half); /* the two lines of an X */
 /* Where somebody who stands there is drawn: clear of the arc, the block mark and the basket. */
 struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball);
 struct symbol *symbol_of(struct drawing *drawing, body who);
@@ -207,6 +211,8 @@ bool stroke_comes_home(const struct drawing *drawing, const struct stroke *strok
 /* The push that brings `at` to `least` from `from`, or nothing; `otherwise`: which way if they are
  * one. */
 struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2 otherwise);
+void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a,
+              struct vec2 *b);
 struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, struct vec2 p);
 /* `at`, or the next place that is `edge` inside the picture. */
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
@@ -268,8 +274,16 @@ bool stroke_is_beyond(const struct drawing *drawing, const struct stroke *stroke
 void strokes_draw(struct drawing *drawing);
 void rings_draw(struct drawing *drawing);
 double head_reach(const struct drawing *drawing, const struct stroke *stroke); /* under its head */
-void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,
-               struct vec2 way, double grow);
+/* Marks of a still and of a moving picture alike, whose they are not yet told: a head; the same at
+ * the end of a line; a line; a screener's bar. */
+struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
+                             struct vec2 tip, struct vec2 way, double grow);
+struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke);
+struct scene_item *line_draw(struct drawing *drawing, const struct stroke *stroke, enum role role,
+                             double within);
+struct scene_item *bar_draw(struct drawing *drawing, const struct stop *bar, enum role role,
+                            double grow);
+bool stroke_has_bar(const struct drawing *drawing, const struct stroke *stroke);
 /* crossings.c */
 void crossings_find(struct drawing *drawing);
 void crossings_case(struct drawing *drawing, size_t over);
@@ -290,7 +304,9 @@ struct moving_work {
     struct arena *arena;
     struct moving *moving;
     const struct scene_options *options; /* nobody's page: no accent */
-    struct frame frame;                  /* of all parts */
+    const struct moving_part *parts;
+    size_t count;
+    struct frame frame; /* of all parts */
     const struct moving_part *part;
     struct diagram whole;   /* the part's step with its branch as one: no light lines of a read */
     struct drawing drawing; /* of the part: its frame and sizes are those of all parts */
@@ -305,6 +321,11 @@ double moving_time(const struct moving_work *work, double time); /* of that tick
 struct moving_group *moving_group_add(struct moving_work *work, enum scene_class class, body who);
 /* A mark with the item that was drawn last, which is taken out of the scene again. */
 struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_group *group);
+/* Where something is at a moment of the segment. */
+typedef struct vec2 moving_at(const struct moving_work *work, const void *ctx, double time);
+/* Its way from one tick to another, behind the keys there are. */
+void keys_sample(struct moving_work *work, moving_keys *keys, long first, long last, double within,
+                 moving_at *at, const void *ctx);
 /* Seen between two moments of the segment, too. */
 void moving_show(struct moving_work *work, moving_shows *shows, double from, double to);
 /* moving_roads.c: the lines of a part's movements, their trails or their roads. */

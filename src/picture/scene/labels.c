@@ -60,6 +60,18 @@ struct candidate {
     bool on;
 };
 
+/* Of a disc with the white round it. */
+static double disc_white(const struct sizes *size)
+{
+    return size->order + 0.26 * size->k;
+}
+
+/* What a disc costs from which it is rather left out. */
+static double left_out(const struct drawing *drawing)
+{
+    return drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT;
+}
+
 static double outside_score(const struct drawing *drawing, struct vec2 at, double r)
 {
     const struct frame *frame = &drawing->frame;
@@ -106,9 +118,9 @@ static double stops_score(const struct drawing *drawing, struct vec2 at, double 
             vec2_distance(at, stop->at) < r + real_max(0.9 * size->k, size->end + 0.38 * size->k)) {
             score += weights.ring;
         } else if (stop->kind == STOP_BAR) {
-            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
-            double far =
-                segment_distance(at, vec2_add(stop->at, along), vec2_sub(stop->at, along), NULL);
+            struct vec2 a, b;
+            bar_ends(drawing, stop, &a, &b);
+            double far = segment_distance(at, a, b, NULL);
             score += far < r + 0.45 * size->k ? weights.bar : 0;
         }
     }
@@ -131,11 +143,10 @@ static double own_distance(const struct drawing *drawing, size_t own, struct vec
 static double basket_score(const struct drawing *drawing, struct vec2 at, double r)
 {
     struct basket_marks basket = basket_marks(drawing, false);
-    double score = segment_distance(at, basket.left, basket.right, NULL) < r ? weights.ring : 0;
-    return score +
-           (vec2_distance(at, basket.ring) < r + drawing->size.basket + 0.3 * drawing->size.k
-                ? weights.ring
-                : 0);
+    double reach = r + drawing->size.basket + 0.3 * drawing->size.k;
+    bool on_board = segment_distance(at, basket.left, basket.right, NULL) < r;
+    bool on_ring = vec2_distance(at, basket.ring) < reach;
+    return (on_board ? weights.ring : 0) + (on_ring ? weights.ring : 0);
 }
 
 static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,
@@ -235,9 +246,7 @@ static double score_of(const struct drawing *drawing, size_t own, const struct c
     return score;
 }
 
-/* Does a disc that lies on a line hide another stretch of it, the other leg of a way there and
- * back?
- */
+/* Does a disc on a line hide another stretch of it, the other leg of a way there and back? */
 static bool hides_leg(const struct stroke *stroke, const struct candidate *place, double reach)
 {
     const struct path *path = &stroke->path;
@@ -282,7 +291,7 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
                           double whole)
 {
     const struct sizes *size = &drawing->size;
-    double white = size->order + 0.26 * size->k;
+    double white = disc_white(size);
     double least = white + (stroke->parts > 1 ? 0.7 : 1.2) * size->order; /* two may have to fit */
     if (along < least || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {
@@ -427,7 +436,7 @@ static double disc_find(const struct drawing *drawing, size_t index, const struc
 static double discs_of(struct drawing *drawing, size_t index, bool backward)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
-    double least = drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT, sum = 0;
+    double sum = 0;
     for (size_t i = 0; i < stroke->parts; i++) {
         const struct stroke_part *part = &stroke->part[backward ? stroke->parts - 1 - i : i];
         if (part->order <= 0) {
@@ -436,7 +445,7 @@ static double discs_of(struct drawing *drawing, size_t index, bool backward)
         struct candidate chosen = {0};
         double cost = disc_find(drawing, index, part, &chosen);
         sum += cost;
-        if (cost >= least) {
+        if (cost >= left_out(drawing)) {
             drawing->scene->labels_left_out++;
             continue;
         }
@@ -447,25 +456,26 @@ static double discs_of(struct drawing *drawing, size_t index, bool backward)
     return sum;
 }
 
-static void discs_off(struct drawing *drawing, size_t discs, int beside, int left_out)
+/* Takes the last discs off again, to so many of each kind. */
+static void discs_off(struct drawing *drawing, size_t discs, int beside, int missing)
 {
     drawing->discs.count = discs;
     drawing->scene->labels_beside = beside;
-    drawing->scene->labels_left_out = left_out;
+    drawing->scene->labels_left_out = missing;
 }
 
 /* The discs of a line of several sentences stand where all together they stand best. */
 static void discs_line(struct drawing *drawing, size_t index)
 {
     size_t before = drawing->discs.count;
-    int beside = drawing->scene->labels_beside, left_out = drawing->scene->labels_left_out;
+    int beside = drawing->scene->labels_beside, missing = drawing->scene->labels_left_out;
     double forward = discs_of(drawing, index, false);
     if (drawing->strokes.at[index].parts < 2 || forward < GOOD) {
         return;
     }
-    discs_off(drawing, before, beside, left_out);
+    discs_off(drawing, before, beside, missing);
     if (discs_of(drawing, index, true) > forward) {
-        discs_off(drawing, before, beside, left_out);
+        discs_off(drawing, before, beside, missing);
         (void)discs_of(drawing, index, false);
     }
 }
@@ -539,7 +549,7 @@ static void disc_beside(struct drawing *drawing, size_t index)
     double first = radius + drawing->size.order + 0.4 * drawing->size.k;
     double score =
         disc_round(drawing, SIZE_MAX, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
-    if (score >= (drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT)) {
+    if (score >= left_out(drawing)) {
         drawing->scene->labels_left_out++;
         return;
     }
@@ -572,30 +582,30 @@ void discs_place(struct drawing *drawing)
     small_discs(drawing);
 }
 
+static void tag(struct scene_item *item, const struct disc *disc)
+{
+    item->task = disc->task;
+    item->line = disc->line;
+    item->who = disc->who;
+}
+
 void discs_draw(struct drawing *drawing)
 {
     const struct sizes *size = &drawing->size;
     for (size_t i = 0; i < drawing->discs.count; i++) {
         const struct disc *disc = &drawing->discs.at[i];
-        double white = size->order + 0.26 * size->k;
-        struct scene_item *item = put_circle(drawing, CLASS_ORDER, disc->at, white,
+        struct scene_item *item = put_circle(drawing, CLASS_ORDER, disc->at, disc_white(size),
                                              ground_at(drawing, disc->at), ROLE_NONE, 0);
         item->casing = true;
-        item->task = disc->task;
-        item->line = disc->line;
-        item->who = disc->who;
+        tag(item, disc);
         bool own = disc->who == drawing->options->accent;
         item = put_circle(drawing, CLASS_ORDER, disc->at, size->order,
                           own ? ROLE_ACCENT : ROLE_ORDER, ROLE_NONE, 0);
-        item->task = disc->task;
-        item->line = disc->line;
-        item->who = disc->who;
-        double numeral = size->order_numeral * (disc->order > 9 ? 0.86 : 1);
+        tag(item, disc);
+        double narrow = disc->order > 9 ? 0.86 : 1;
         item = put_text(drawing, CLASS_ORDER, str_format(drawing->arena, "%d", disc->order),
-                        disc->at, real_max(8.0 * (disc->order > 9 ? 0.86 : 1), numeral),
+                        disc->at, real_max(8.0 * narrow, size->order_numeral * narrow),
                         FACE_SEMIBOLD, ROLE_ORDER_TEXT);
-        item->task = disc->task;
-        item->line = disc->line;
-        item->who = disc->who;
+        tag(item, disc);
     }
 }

@@ -369,8 +369,8 @@ static void draw_shot(struct drawing *drawing, const struct stroke *stroke)
     }
 }
 
-void head_draw(struct drawing *drawing, enum scene_class class, enum role role, struct vec2 tip,
-               struct vec2 way, double grow)
+struct scene_item *head_draw(struct drawing *drawing, enum scene_class class, enum role role,
+                             struct vec2 tip, struct vec2 way, double grow)
 {
     double long_ = drawing->size.head_length * grow, half = drawing->size.head_width * grow / 2;
     struct vec2 square = vec2_left(way), back = vec2_along(tip, way, -long_);
@@ -379,27 +379,32 @@ void head_draw(struct drawing *drawing, enum scene_class class, enum role role, 
     pen_line(drawing, vec2_along(tip, way, -HEAD_NOTCH * long_));
     pen_line(drawing, vec2_along(back, square, -half));
     pen_close(drawing);
-    pen_fill(drawing, class, role);
+    return pen_fill(drawing, class, role);
 }
 
-static void draw_head(struct drawing *drawing, const struct stroke *stroke)
+struct scene_item *line_head_draw(struct drawing *drawing, const struct stroke *stroke)
 {
     double grow = stroke->grow > 1 ? 1.18 : 1, length = path_length(&stroke->path);
     struct vec2 tip = path_point(&stroke->path, length);
     struct vec2 from = path_point(&stroke->path, length - 0.9 * drawing->size.head_length * grow);
-    head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, from)), grow);
-    tag(drawing, &drawing->scene->items.at[drawing->scene->items.count - 1], stroke);
+    return head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, from)),
+                     grow);
+}
+
+struct scene_item *bar_draw(struct drawing *drawing, const struct stop *bar, enum role role,
+                            double grow)
+{
+    struct vec2 a, b;
+    bar_ends(drawing, bar, &a, &b);
+    pen_move(drawing, a);
+    pen_line(drawing, b);
+    return pen_stroke(drawing, CLASS_SCREEN, role, drawing->size.bar_stroke * grow);
 }
 
 static void draw_bar(struct drawing *drawing, const struct stroke *stroke)
 {
-    const struct stop *bar = &drawing->stops.at[stroke->end];
-    struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
-    pen_move(drawing, vec2_add(bar->at, along));
-    pen_line(drawing, vec2_sub(bar->at, along));
     double grow = stroke->grow > 1 ? 1.35 : 1;
-    tag(drawing, pen_stroke(drawing, CLASS_SCREEN, stroke->role, drawing->size.bar_stroke * grow),
-        stroke);
+    tag(drawing, bar_draw(drawing, &drawing->stops.at[stroke->end], stroke->role, grow), stroke);
 }
 
 static void draw_handoff_bars(struct drawing *drawing, const struct stroke *stroke)
@@ -417,6 +422,21 @@ static void draw_handoff_bars(struct drawing *drawing, const struct stroke *stro
     tag(drawing, pen_stroke(drawing, CLASS_HANDOFF, stroke->role, size->handoff_stroke), stroke);
 }
 
+struct scene_item *line_draw(struct drawing *drawing, const struct stroke *stroke, enum role role,
+                             double within)
+{
+    bool waves = stroke->class == CLASS_DRIBBLE;
+    if (!waves) {
+        pen_way_within(drawing, stroke->ink, stroke->ink_count, within);
+    }
+    for (size_t i = 0; waves && i < stroke->ink_count; i++) {
+        (i == 0 ? pen_move : pen_line)(drawing, stroke->ink[i]);
+    }
+    struct scene_item *item = pen_stroke(drawing, stroke->class, role, stroke->width);
+    item->join = waves ? JOIN_MITER : JOIN_ROUND;
+    return item;
+}
+
 static void draw_body(struct drawing *drawing, size_t index)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
@@ -428,37 +448,31 @@ static void draw_body(struct drawing *drawing, size_t index)
         draw_shot(drawing, stroke);
         return;
     }
-    if (stroke->class == CLASS_DRIBBLE) {
-        pen_move(drawing, stroke->ink[0]);
-        for (size_t i = 1; i < stroke->ink_count; i++) {
-            pen_line(drawing, stroke->ink[i]);
-        }
-    } else {
-        pen_way(drawing, stroke->ink, stroke->ink_count);
-    }
-    struct scene_item *item = pen_stroke(drawing, stroke->class, stroke->role, stroke->width);
-    item->join = stroke->class == CLASS_DRIBBLE ? JOIN_MITER : JOIN_ROUND;
-    tag(drawing, item, stroke);
+    tag(drawing, line_draw(drawing, stroke, stroke->role, PEN_WITHIN), stroke);
+}
+
+bool stroke_has_bar(const struct drawing *drawing, const struct stroke *stroke)
+{
+    return stroke->class == CLASS_SCREEN && stroke->end >= 0 &&
+           drawing->stops.at[stroke->end].kind == STOP_BAR;
 }
 
 void strokes_draw(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        bool bar = stroke->end >= 0 && drawing->stops.at[stroke->end].kind == STOP_BAR &&
-                   stroke->class == CLASS_SCREEN;
         if (stroke->ink_count >= 2) {
             drawing->scene->lines += stroke->standing ? 0 : 1;
             crossings_case(drawing, i);
             draw_body(drawing, i);
             if (stroke->head) {
-                draw_head(drawing, stroke);
+                tag(drawing, line_head_draw(drawing, stroke), stroke);
             }
             if (stroke->class == CLASS_HANDOFF) {
                 draw_handoff_bars(drawing, stroke);
             }
         }
-        if (bar) {
+        if (stroke_has_bar(drawing, stroke)) {
             draw_bar(drawing, stroke);
         }
     }

@@ -127,9 +127,9 @@ void moving_show(struct moving_work *work, moving_shows *shows, double from, dou
 
 /* ---- a part ---- */
 
-static void work_part(struct moving_work *work, const struct moving_part *parts, size_t index)
+static void work_part(struct moving_work *work, size_t index)
 {
-    const struct moving_part *part = &parts[index];
+    const struct moving_part *part = &work->parts[index];
     const struct segment *segment = part->diagram.segment;
     size_t common = step_task_count(&segment->play->steps.at[segment->step], -1);
     work->part = part;
@@ -153,27 +153,36 @@ static void work_part(struct moving_work *work, const struct moving_part *parts,
 
 /* ---- ways ---- */
 
-typedef struct vec2 place_at(const struct segment *segment, body who, double time);
-
-static struct vec2 place_of_ball(const struct segment *segment, body who, double time)
+void keys_sample(struct moving_work *work, moving_keys *keys, long first, long last, double within,
+                 moving_at *at, const void *ctx)
 {
-    (void)who;
-    return segment_ball(segment, time);
+    size_t count = (size_t)(last - first + 1);
+    struct moving_key *sample = arena_array(work->arena, struct moving_key, count);
+    for (long tick = first; tick <= last; tick++) {
+        sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
+                                                   at(work, ctx, moving_clock(work, tick))};
+    }
+    keys_add(work->arena, keys, sample, count, within);
 }
 
-/* The way of a body, or of the ball, through the part, behind the keys there are. */
-static void way_add(struct moving_work *work, moving_keys *keys, place_at *place, body who)
+static struct vec2 place_of_ball(const struct moving_work *work, const void *ctx, double time)
 {
-    long first = moving_tick(work, work->part->from), last = moving_tick(work, work->part->to);
-    struct moving_key *sample =
-        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
-    for (long tick = first; tick <= last; tick++) {
-        struct vec2 at = place(work->drawing.segment, who, moving_clock(work, tick));
-        sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
-                                                   frame_point(&work->drawing.frame, at)};
-    }
-    keys_add(work->arena, keys, sample, (size_t)(last - first + 1),
-             (body_is_defender(who) ? WITHIN_X : WITHIN) / FEET * work->drawing.size.k);
+    (void)ctx;
+    return frame_point(&work->frame, segment_ball(work->drawing.segment, time));
+}
+
+static struct vec2 place_of_body(const struct moving_work *work, const void *ctx, double time)
+{
+    const body *who = ctx;
+    return frame_point(&work->frame, segment_at(work->drawing.segment, *who, time));
+}
+
+/* The way of a body, or of the ball, through the part. */
+static void way_add(struct moving_work *work, moving_keys *keys, double metres, moving_at *at,
+                    const void *ctx)
+{
+    keys_sample(work, keys, moving_tick(work, work->part->from), moving_tick(work, work->part->to),
+                metres / FEET * work->drawing.size.k, at, ctx);
 }
 
 /* ---- the marks of players ---- */
@@ -231,19 +240,18 @@ static double numeral_trouble(const struct moving_work *work, body who, struct v
 }
 
 /* Where a defender's numeral stands beside his X: the same place all the time. */
-static struct vec2 numeral_side(struct moving_work *work, const struct moving_part *parts,
-                                size_t count, body who)
+static struct vec2 numeral_side(struct moving_work *work, body who)
 {
     static const struct vec2 ways[] = {{1, 0},      {-1, 0},      {0, 1},     {0, -1},
                                        {0.8, -0.8}, {-0.8, -0.8}, {0.8, 0.8}, {-0.8, 0.8}};
     const struct sizes *size = &work->drawing.size;
-    double reach = size->x_half + 0.20 * size->k + 0.30 * size->x_numeral, least = 1e9;
+    double least = 1e9;
     struct vec2 best = {0, 0};
     for (size_t w = 0; w < sizeof ways / sizeof *ways; w++) {
         double trouble = 0;
-        struct vec2 off = vec2_scale(ways[w], reach);
-        for (size_t i = 0; i < count; i++) {
-            work_part(work, parts, i);
+        struct vec2 off = vec2_scale(ways[w], numeral_reach(size));
+        for (size_t i = 0; i < work->count; i++) {
+            work_part(work, i);
             if (work->drawing.segment->track[who].on_floor) {
                 trouble += numeral_trouble(work, who, off);
             }
@@ -263,24 +271,16 @@ static void rim(struct scene_item *item)
     item->width = RIM * item->size;
 }
 
-static void x_path(struct drawing *drawing, double half)
-{
-    pen_move(drawing, vec2_of(-half, -half));
-    pen_line(drawing, vec2_of(half, half));
-    pen_move(drawing, vec2_of(-half, half));
-    pen_line(drawing, vec2_of(half, -half));
-}
-
 static void defender_marks(struct moving_work *work, struct moving_group *group, struct vec2 off)
 {
     struct drawing *drawing = &work->drawing;
     const struct sizes *size = &drawing->size;
-    x_path(drawing, size->x_half);
+    x_pen(drawing, nowhere, size->x_half);
     struct scene_item *clear =
         pen_stroke(drawing, CLASS_CLEAR, ROLE_FLOOR, size->x_stroke + 2 * size->casing);
     clear->cap = CAP_ROUND;
     moving_mark_add(work, group);
-    x_path(drawing, size->x_half);
+    x_pen(drawing, nowhere, size->x_half);
     pen_stroke(drawing, CLASS_DEFENDER, ROLE_DEFENDER, size->x_stroke);
     moving_mark_add(work, group);
     if (!size->small) {
@@ -297,21 +297,20 @@ static void attacker_marks(struct moving_work *work, struct moving_group *group)
     moving_mark_add(work, group);
 }
 
-static bool ever_on_floor(const struct moving_part *parts, size_t count, body who)
+static bool ever_on_floor(const struct moving_work *work, body who)
 {
-    for (size_t i = 0; i < count; i++) {
-        if (parts[i].diagram.segment->track[who].on_floor) {
+    for (size_t i = 0; i < work->count; i++) {
+        if (work->parts[i].diagram.segment->track[who].on_floor) {
             return true;
         }
     }
     return false;
 }
 
-static void actor_add(struct moving_work *work, const struct moving_part *parts, size_t count,
-                      body who)
+static void actor_add(struct moving_work *work, body who)
 {
     bool defends = body_is_defender(who);
-    struct vec2 off = defends ? numeral_side(work, parts, count, who) : nowhere;
+    struct vec2 off = defends ? numeral_side(work, who) : nowhere;
     struct moving_group *group =
         moving_group_add(work, defends ? CLASS_DEFENDER : CLASS_PLAYER, who);
     if (defends) {
@@ -319,10 +318,10 @@ static void actor_add(struct moving_work *work, const struct moving_part *parts,
     } else {
         attacker_marks(work, group);
     }
-    for (size_t i = 0; i < count; i++) {
-        work_part(work, parts, i);
+    for (size_t i = 0; i < work->count; i++) {
+        work_part(work, i);
         if (work->drawing.segment->track[who].on_floor) {
-            way_add(work, &group->way, segment_at, who);
+            way_add(work, &group->way, defends ? WITHIN_X : WITHIN, place_of_body, &who);
         }
     }
 }
@@ -346,16 +345,15 @@ static void ring_follow(struct moving_work *work, struct moving_group *ring, siz
 }
 
 /* Under all attackers, who are the groups from `first` on: it may hide lines, but nobody. */
-static void ring_add(struct moving_work *work, const struct moving_part *parts, size_t count,
-                     size_t first)
+static void ring_add(struct moving_work *work, size_t first)
 {
     struct moving_group ring = {.class = CLASS_BALL, .who = BODY_NONE, .part = -1};
     const struct sizes *size = &work->drawing.size;
     put_circle(&work->drawing, CLASS_BALL, nowhere, size->ring, ROLE_FLOOR, ROLE_INK,
                size->ring_stroke);
     moving_mark_add(work, &ring);
-    for (size_t i = 0; i < count; i++) {
-        work_part(work, parts, i);
+    for (size_t i = 0; i < work->count; i++) {
+        work_part(work, i);
         ring_follow(work, &ring, first);
     }
     if (ring.shows.count == 0) {
@@ -380,16 +378,16 @@ static void ball_show(struct moving_work *work, struct moving_group *ball)
     }
 }
 
-static void ball_add(struct moving_work *work, const struct moving_part *parts, size_t count)
+static void ball_add(struct moving_work *work)
 {
     struct moving_group *group = moving_group_add(work, CLASS_BALL, BODY_NONE);
     put_circle(&work->drawing, CLASS_BALL, nowhere, BALL_FEET * work->drawing.size.k, ROLE_INK,
                ROLE_NONE, 0);
     moving_mark_add(work, group);
-    for (size_t i = 0; i < count; i++) {
-        work_part(work, parts, i);
+    for (size_t i = 0; i < work->count; i++) {
+        work_part(work, i);
         if (work->drawing.segment->ball.count > 0) {
-            way_add(work, &group->way, place_of_ball, BODY_NONE);
+            way_add(work, &group->way, WITHIN, place_of_ball, NULL);
             ball_show(work, group);
         }
     }
@@ -400,23 +398,22 @@ static void ball_add(struct moving_work *work, const struct moving_part *parts, 
 
 /* ---- the whole ---- */
 
-static void actors_add(struct moving_work *work, const struct moving_part *parts, size_t count)
+static void actors_add(struct moving_work *work)
 {
     size_t first = 0;
     for (int defenders = work->options->hide_defense ? 0 : 1; defenders >= 0; defenders--) {
         first = work->moving->groups.count;
         for (int b = 0; b < BODY_COUNT; b++) {
-            if (body_is_defender((body)b) == (defenders == 1) &&
-                ever_on_floor(parts, count, (body)b)) {
-                actor_add(work, parts, count, (body)b);
+            if (body_is_defender((body)b) == (defenders == 1) && ever_on_floor(work, (body)b)) {
+                actor_add(work, (body)b);
             }
         }
     }
-    ring_add(work, parts, count, first);
+    ring_add(work, first);
     for (size_t i = 0; i < work->over.count; i++) {
         VEC_PUSH(work->arena, &work->moving->groups, work->over.at[i]);
     }
-    ball_add(work, parts, count);
+    ball_add(work);
 }
 
 static void props_add(struct moving_work *work)
@@ -451,14 +448,15 @@ static void heading_add(struct moving_work *work)
 
 /* How long it all takes, and the ticks: a power of ten of them, so that each is told in few digits.
  */
-static void clock_make(struct arena *arena, struct moving *moving, const struct moving_part *parts,
-                       size_t count)
+static void clock_make(struct moving_work *work)
 {
-    for (size_t i = 0; i < count; i++) {
+    struct moving *moving = work->moving;
+    for (size_t i = 0; i < work->count; i++) {
         double begin = moving->duration;
-        moving->duration += parts[i].before + parts[i].to - parts[i].from + parts[i].after;
+        const struct moving_part *part = &work->parts[i];
+        moving->duration += part->before + part->to - part->from + part->after;
         struct moving_show show = {begin, moving->duration};
-        VEC_PUSH(arena, &moving->parts, show);
+        VEC_PUSH(work->arena, &moving->parts, show);
     }
     moving->duration = real_max(moving->duration, TICK);
     moving->tick = moving->duration / 10;
@@ -487,7 +485,8 @@ struct moving *moving_make(struct arena *arena, const struct moving_part *parts,
     struct scene_options plain = *options;
     assert(count > 0);
     plain.accent = BODY_NONE;
-    struct moving_work work = {.arena = arena, .moving = moving, .options = &plain};
+    struct moving_work work = {
+        .arena = arena, .moving = moving, .options = &plain, .parts = parts, .count = count};
     const struct frame *frame = &work.frame;
     work.frame = frame_of(&parts[0].diagram, &plain);
     moving->width = frame->width;
@@ -495,13 +494,13 @@ struct moving *moving_make(struct arena *arena, const struct moving_part *parts,
     moving->scale = frame->k;
     moving->floor = (struct floor_place){frame->origin, frame->across, frame->down};
     moving->theme = options->theme;
-    clock_make(arena, moving, parts, count);
-    work_part(&work, parts, 0);
+    clock_make(&work);
+    work_part(&work, 0);
     props_add(&work);
     for (size_t i = 0; i < count; i++) {
-        work_part(&work, parts, i);
+        work_part(&work, i);
         lines_add(&work);
     }
-    actors_add(&work, parts, count);
+    actors_add(&work);
     return moving;
 }

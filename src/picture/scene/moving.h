@@ -67,7 +67,7 @@ struct moving {
 };
 
 /* Attackers and the ball within 3 cm of the run at every tick, defenders within 5. Of `options` the
- * width, the theme, `together` and hide_defense count. */
+ * width, the theme, `heading`, `together` and hide_defense count. */
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options);
 

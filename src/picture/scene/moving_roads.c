@@ -58,42 +58,30 @@ static double along_at(const struct road *road, const struct path *path, double 
     return real_mix(path->along[i - 1], path->along[i], real_clamp(part, 0, 1));
 }
 
+struct erasing {
+    const struct road *road;
+    const struct path *path;
+    double length; /* of the line, without its head */
+};
+
+static struct vec2 erased_at(const struct moving_work *work, const void *ctx, double time)
+{
+    const struct erasing *erasing = ctx;
+    (void)work;
+    return vec2_of(real_min(along_at(erasing->road, erasing->path, time), erasing->length), 0);
+}
+
 /* The share of the line that is behind him, tick by tick. */
 static void erase(struct moving_work *work, struct moving_group *group, const struct road *road,
                   const struct stroke *stroke, double length)
 {
-    long first = moving_tick(work, stroke->began), last = moving_tick(work, stroke->ended);
-    struct moving_key *sample =
-        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
-    for (long tick = first; tick <= last; tick++) {
-        double along = along_at(road, &stroke->path, moving_clock(work, tick));
-        sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
-                                                   vec2_of(real_min(along, length), 0)};
-    }
-    keys_add(work->arena, &group->erased, sample, (size_t)(last - first + 1),
-             SHARE / FEET * work->drawing.size.k);
+    struct erasing erasing = {road, &stroke->path, length};
+    keys_sample(work, &group->erased, moving_tick(work, stroke->began),
+                moving_tick(work, stroke->ended), SHARE / FEET * work->drawing.size.k, erased_at,
+                &erasing);
     for (size_t i = 0; i < group->erased.count; i++) {
         group->erased.at[i].at.x /= length;
     }
-}
-
-static void line_pen(struct drawing *drawing, const struct stroke *stroke)
-{
-    if (stroke->class != CLASS_DRIBBLE) {
-        pen_way_within(drawing, stroke->ink, stroke->ink_count, ROAD / FEET * drawing->size.k);
-        return;
-    }
-    pen_move(drawing, stroke->ink[0]);
-    for (size_t i = 1; i < stroke->ink_count; i++) {
-        pen_line(drawing, stroke->ink[i]);
-    }
-}
-
-static void line_draw(struct drawing *drawing, const struct stroke *stroke, enum role role)
-{
-    line_pen(drawing, stroke);
-    struct scene_item *item = pen_stroke(drawing, stroke->class, role, stroke->width);
-    item->join = stroke->class == CLASS_DRIBBLE ? JOIN_MITER : JOIN_ROUND;
 }
 
 /* When his road is first seen: as he is done with what he ran before; an answer's, a little before
@@ -129,7 +117,7 @@ static void trail_add(struct moving_work *work, const struct stroke *stroke)
     enum role role = stroke->role == ROLE_DEFENDER ? ROLE_DEFENDER : ROLE_SOFT;
     struct moving_group *group = line_group(work, stroke);
     group->trail = true;
-    line_draw(drawing, stroke, role);
+    line_draw(drawing, stroke, role, ROAD / FEET * drawing->size.k);
     moving_mark_add(work, group);
     put_circle(drawing, stroke->class, stroke->ink[0], DOT * stroke->width, ROLE_NONE, role,
                stroke->width);
@@ -140,16 +128,14 @@ static void trail_add(struct moving_work *work, const struct stroke *stroke)
 static void road_add(struct moving_work *work, const struct stroke *stroke, const struct road *road)
 {
     struct drawing *drawing = &work->drawing;
-    double end = path_length(&stroke->path), length = end - head_reach(drawing, stroke);
+    double length = path_length(&stroke->path) - head_reach(drawing, stroke);
     struct moving_group *group = line_group(work, stroke);
-    line_draw(drawing, stroke, stroke->role);
+    line_draw(drawing, stroke, stroke->role, ROAD / FEET * drawing->size.k);
     moving_mark_add(work, group);
     moving_show(work, &group->shows, seen_from(work, stroke), stroke->ended);
     erase(work, group, road, stroke, length);
     if (stroke->head) {
-        struct vec2 tip = path_point(&stroke->path, end);
-        struct vec2 back = path_point(&stroke->path, end - 0.9 * drawing->size.head_length);
-        head_draw(drawing, stroke->class, stroke->role, tip, vec2_unit(vec2_sub(tip, back)), 1);
+        line_head_draw(drawing, stroke);
         moving_mark_add(work, group);
     }
 }
@@ -174,28 +160,20 @@ static void bar_add(struct moving_work *work, const struct stroke *stroke, struc
                     double from)
 {
     struct drawing *drawing = &work->drawing;
-    const struct stop *bar = &drawing->stops.at[stroke->end];
-    struct vec2 middle = vec2_along(at, bar->facing, BAR_FEET * drawing->size.k);
-    struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
+    struct stop bar = drawing->stops.at[stroke->end];
     struct moving_group group = {.class = CLASS_SCREEN, .who = stroke->who, .part = -1};
-    pen_move(drawing, vec2_add(middle, along));
-    pen_line(drawing, vec2_sub(middle, along));
-    pen_stroke(drawing, CLASS_SCREEN, stroke->role, drawing->size.bar_stroke);
+    bar.at = vec2_along(at, bar.facing, BAR_FEET * drawing->size.k);
+    bar_draw(drawing, &bar, stroke->role, 1);
     moving_mark_add(work, &group);
     moving_show(work, &group.shows, from, bar_until(work, stroke));
     VEC_PUSH(work->arena, &work->over, group);
-}
-
-static bool has_bar(const struct drawing *drawing, const struct stroke *stroke)
-{
-    return stroke->class == CLASS_SCREEN && drawing->stops.at[stroke->end].kind == STOP_BAR;
 }
 
 /* Its trail, or its road and its bar. */
 static void stroke_move(struct moving_work *work, struct stroke *stroke, bool trail)
 {
     struct drawing *drawing = &work->drawing;
-    bool bar = has_bar(drawing, stroke);
+    bool bar = stroke_has_bar(drawing, stroke);
     struct road road = road_of(work, stroke, bar);
     if (road.run < 2) {
         return;

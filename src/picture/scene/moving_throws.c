@@ -33,35 +33,18 @@ static long last_tick(const struct moving_work *work, const struct throw *throw)
     return tick;
 }
 
-typedef struct vec2 follow(const struct throw *throw, struct vec2 ball);
-
-static struct vec2 place_of(const struct throw *throw, struct vec2 ball)
+static struct vec2 ball_at(const struct moving_work *work, const void *ctx, double time)
 {
-    (void) throw;
-    return ball;
+    (void)ctx;
+    return ball_point(work, time);
 }
 
-static struct vec2 share_of(const struct throw *throw, struct vec2 ball)
+/* The share of its line that the ball has behind it. */
+static struct vec2 share_at(const struct moving_work *work, const void *ctx, double time)
 {
+    const struct throw *throw = ctx;
     double length = vec2_distance(throw->from, throw->to);
-    return vec2_of(real_min(1, vec2_distance(ball, throw->from) / length), 0);
-}
-
-/* What goes with the ball until that tick. */
-static void ball_follow(struct moving_work *work, moving_keys *keys, const struct throw *throw,
-                        long last, follow *value)
-{
-    long first = moving_tick(work, throw->span->from);
-    double within = WITHIN / FEET * work->drawing.size.k;
-    struct moving_key *sample =
-        arena_array(work->arena, struct moving_key, (size_t)(last - first + 1));
-    for (long tick = first; tick <= last; tick++) {
-        struct vec2 ball = ball_point(work, moving_clock(work, tick));
-        sample[tick - first] =
-            (struct moving_key){(double)tick * work->moving->tick, value(throw, ball)};
-    }
-    within = value == share_of ? within / vec2_distance(throw->from, throw->to) : within;
-    keys_add(work->arena, keys, sample, (size_t)(last - first + 1), within);
+    return vec2_of(real_min(1, vec2_distance(ball_point(work, time), throw->from) / length), 0);
 }
 
 static bool is_shot(const struct throw *throw)
@@ -109,19 +92,20 @@ static void road_add(struct moving_work *work, const struct throw *throw)
 {
     struct drawing *drawing = &work->drawing;
     struct moving_group *group = moving_group_add(work, throw->class, throw->span->holder);
-    long last = last_tick(work, throw);
-    double end = moving_clock(work, last);
+    long first = moving_tick(work, throw->span->from), last = last_tick(work, throw);
+    double within = WITHIN / FEET * drawing->size.k;
     group->part = work->index;
     struct moving_mark *mark = line_add(work, group, throw);
     if (is_shot(throw)) {
-        ball_follow(work, &group->erased, throw, last, share_of);
+        within /= vec2_distance(throw->from, throw->to);
+        keys_sample(work, &group->erased, first, last, within, share_at, throw);
     } else {
-        ball_follow(work, &mark->ends, throw, last, place_of);
+        keys_sample(work, &mark->ends, first, last, within, ball_at, NULL);
     }
     struct vec2 tip = vec2_along(throw->to, throw->way, 0.7 * drawing->size.head_length);
     head_draw(drawing, throw->class, ROLE_INK, tip, throw->way, 1);
     moving_mark_add(work, group);
-    moving_show(work, &group->shows, throw->span->from, end);
+    moving_show(work, &group->shows, throw->span->from, moving_clock(work, last));
 }
 
 /* A flight's line: from beside the thrower to short of the catcher, or of the ring. */

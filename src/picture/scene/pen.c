@@ -62,7 +62,7 @@ void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct 
 
 void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count)
 {
-    pen_way_within(drawing, at, count, 0.12);
+    pen_way_within(drawing, at, count, PEN_WITHIN);
 }
 
 void pen_way_within(struct drawing *drawing, const struct vec2 *at, size_t count, double tolerance)

@@ -4,14 +4,12 @@
  * own, without a disc, from where the picture finds them to where the answer is given. */
 #include "picture/scene/drawing.h"
 
-#define LEAST 0.6    /* metres: who moves less stands (ours) */
-#define LONGEST 4.0  /* metres of a line: by then it has been seen (ours) */
-#define SHOWS 1.2    /* metres toward the ball: who steps out at it, however little of it is run */
-#define SHOWS_TO 0.6 /* of the way to the ball at the most (ours) */
-#define AT_SCREEN                                                                                  \
-    0.5                /* s after a screen is used: over or under it has been told by then (ours)  \
-                        */
-#define SHOWN 0.8      /* s that are looked at where nobody answers with a throw or a cut (ours) */
+#define LEAST 0.6     /* metres: who moves less stands (ours) */
+#define LONGEST 4.0   /* metres of a line: by then it has been seen (ours) */
+#define SHOWS 1.2     /* metres toward the ball: who steps out at it, however little of it is run */
+#define SHOWS_TO 0.6  /* of the way to the ball at the most (ours) */
+#define AT_SCREEN 0.5 /* s after its use: over or under it has been told by then (ours) */
+#define SHOWN 0.8     /* s that are looked at where nobody answers with a throw or a cut (ours) */
 #define CAME_BACK 0.75 /* of the way out: who is nearer than that again only showed himself */
 #define SEEN 0.3       /* of a line is left at least, where its end would be hidden */
 enum { LINES = 7 };    /* in one picture, with those of the reads */
@@ -56,14 +54,34 @@ static void sooner(double *first, double time, double start)
     }
 }
 
+/* How a defender's deed is seen: as a place to stand in and not a way to go, as a way past a screen
+ * that is used, as a step out at the ball, of two. */
+enum { SEEN_STANDING = 1, SEEN_AT_SCREEN = 2, SEEN_AT_BALL = 4, SEEN_OF_TWO = 8 };
+static const unsigned char seen[VERB_COUNT + 1] = {
+    [VERB_OVERPLAYS] = SEEN_STANDING,
+    [VERB_DENIES] = SEEN_STANDING,
+    [VERB_ICES] = SEEN_STANDING,
+    [VERB_FRONTS] = SEEN_STANDING,
+    [VERB_SAGS] = SEEN_STANDING,
+    [VERB_STAYS] = SEEN_STANDING,
+    [VERB_GOES_UNDER] = SEEN_AT_SCREEN,
+    [VERB_GOES_OVER] = SEEN_AT_SCREEN,
+    [VERB_TRAILS] = SEEN_AT_SCREEN,
+    [VERB_HEDGES] = SEEN_AT_BALL,
+    [VERB_TRAPS] = SEEN_AT_BALL | SEEN_OF_TWO,
+    [VERB_DOUBLES] = SEEN_AT_BALL | SEEN_OF_TWO,
+};
+
+static bool is_seen(const struct condition *condition, int how)
+{
+    return (seen[condition->verb] & how) != 0;
+}
+
 /* Is it a place to stand in, and not a way to go? */
 static bool is_stance(const struct condition *condition)
 {
     return condition->kind == COND_OPEN || condition->kind == COND_COVERED ||
-           condition->kind == COND_DENIED || condition->verb == VERB_OVERPLAYS ||
-           condition->verb == VERB_DENIES || condition->verb == VERB_ICES ||
-           condition->verb == VERB_FRONTS || condition->verb == VERB_SAGS ||
-           condition->verb == VERB_STAYS;
+           condition->kind == COND_DENIED || is_seen(condition, SEEN_STANDING);
 }
 
 /* When the read has been answered: the ball is thrown or the cut off the screen is over; who only
@@ -75,8 +93,7 @@ static double answered(const struct drawing *drawing, const struct condition *co
     if (is_stance(condition)) {
         return answer_start(drawing->diagram);
     }
-    bool at_screen = condition->verb == VERB_GOES_UNDER || condition->verb == VERB_GOES_OVER ||
-                     condition->verb == VERB_TRAILS;
+    bool at_screen = is_seen(condition, SEEN_AT_SCREEN);
     size_t own = step_task_count(&segment->play->steps.at[segment->step], -1);
     for (size_t i = own; i < segment->tasks; i++) {
         const double *time = segment->record[i].time;
@@ -167,13 +184,6 @@ static void light_add(struct drawing *drawing, body who, double from, double to,
     drawing->stops.at[stroke->start].out = true;
 }
 
-/* Does his deed lead at the ball? */
-static bool goes_at_ball(const struct condition *condition)
-{
-    return condition->verb == VERB_HEDGES || condition->verb == VERB_TRAPS ||
-           condition->verb == VERB_DOUBLES;
-}
-
 /* Who steps out at the ball is seen to do so, however little of it is run before the answer: a
  * short straight line toward where the ball is. */
 static void shows_add(struct drawing *drawing, body who, double from)
@@ -203,7 +213,7 @@ static void read_add(struct drawing *drawing, const struct condition *condition,
     body holder = segment_holder(segment, from);
     struct vec2 ball = holder == BODY_NONE ? end : segment_at(segment, holder, to);
     bool at_ball = vec2_distance(home, ball) - vec2_distance(end, ball) >= LEAST / 2;
-    if (goes_at_ball(condition) && !at_ball) {
+    if (is_seen(condition, SEEN_AT_BALL) && !at_ball) {
         shows_add(drawing, who, from);
     } else if (length >= LEAST && vec2_distance(home, end) >= LEAST) {
         light_add(drawing, who, from, to, end);
@@ -247,7 +257,7 @@ static struct read_of read_of(const struct drawing *drawing)
     if (condition->kind == COND_BOTH || condition->other.kind == WHO_DEFENDER) {
         read.second = defender_of(segment, &condition->other);
     }
-    if (condition->verb == VERB_TRAPS || condition->verb == VERB_DOUBLES) { /* it takes two */
+    if (is_seen(condition, SEEN_OF_TWO)) {
         body man = segment_holder(segment, drawing->scope.start);
         if (man != BODY_NONE && read.second == BODY_NONE) {
             read.second = guard_of(segment, man);

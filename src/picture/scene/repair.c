@@ -98,9 +98,9 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
             cost +=
                 mark_cost(trail, extent, stop->at, stop->at, stop_radius(drawing, stop) + clear, k);
         } else if (stop->kind == STOP_BAR && (stop->who != stroke->who || stop->from < 0)) {
-            struct vec2 along = vec2_scale(vec2_left(stop->facing), size->bar / 2);
-            cost += mark_cost(trail, extent, vec2_add(stop->at, along), vec2_sub(stop->at, along),
-                              size->bar_stroke / 2 + clear, k);
+            struct vec2 a, b;
+            bar_ends(drawing, stop, &a, &b);
+            cost += mark_cost(trail, extent, a, b, size->bar_stroke / 2 + clear, k);
         }
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {

@@ -12,7 +12,7 @@
 #define SWAP 2.5        /* of cost: as much as a numeral in the way of a pass */
 #define LEAVES_BY 1.0   /* s after which it is seen which way somebody leaves */
 
-/* The stop that the stroke ending in `end` starts from, or NULL. */
+/* The stroke that ends in that stop, or NULL. */
 static const struct stroke *stroke_to(const struct drawing *drawing, int end)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
@@ -23,8 +23,6 @@ static const struct stroke *stroke_to(const struct drawing *drawing, int end)
     return NULL;
 }
 
-/* How far from the middle of what it leaves a line's ring stands at the least, for its head to be
- * seen, and of a dribble some of its waves. */
 double way_least(const struct drawing *drawing, double radius, bool dribbles)
 {
     const struct sizes *size = &drawing->size;

@@ -111,8 +111,8 @@ struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
     body accent; /* whose page it is; BODY_NONE: nobody's */
-    bool hide_defense, caption, caution,
-        beads;                    /* caption: title and sentences, over and under the floor */
+    bool hide_defense, caution, beads;
+    bool caption;                 /* title and sentences, over and under the floor */
     bool heading;                 /* the title alone */
     const struct team *names;     /* first names beside the numbers, from its roster; or NULL */
     const finding_list *findings; /* drawn when not NULL, and told under the floor */
@@ -147,11 +147,13 @@ double scene_height(struct arena *arena, const struct diagram *diagram,
 #define SCENE_COURT_SCALE 7.39 /* a phone's (390 px), so that lines there are as wide as meant */
 struct scene *scene_court(struct arena *arena, const struct court *court);
 
-/* Sample marks for a page's key, baseline at `at`, `length` long: run, pass, dribble, screen,
- * hand-off, shot, a defender's way, cone, waiting line, end (CLASS_MOVE .. CLASS_END), a defender,
- * the ball; CLASS_PLAYER is the coach's letter, for players' numbers need no key. */
+/* A sample mark for a page's key, baseline at `at`, `length` long, of CLASS_MOVE .. CLASS_END but
+ * beads, a defender, the ball; CLASS_PLAYER is the coach's letter, for players' numbers need no
+ * key. */
 void scene_key_sample(struct arena *arena, struct scene *scene, enum scene_class class,
                       struct vec2 at, double length);
+/* "run", "defender x1"; in as few words as can be. */
+const char *scene_key_word(enum scene_class class, bool brief);
 /* The marks of a picture that a key has a sample for, as `uses`. */
 unsigned scene_key_uses(const struct scene *scene);
 

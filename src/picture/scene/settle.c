@@ -26,8 +26,7 @@ struct vec2 push_off(struct vec2 at, struct vec2 from, double least, struct vec2
     return vec2_scale(way, least - far);
 }
 
-static void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a,
-                     struct vec2 *b)
+void bar_ends(const struct drawing *drawing, const struct stop *bar, struct vec2 *a, struct vec2 *b)
 {
     struct vec2 along = vec2_left(bar->facing);
     *a = vec2_along(bar->at, along, drawing->size.bar / 2);
@@ -249,7 +248,36 @@ static void handoff_inside(const struct drawing *drawing, struct stop *giver, st
     }
 }
 
-/* The two ends of a hand-off stand far enough apart for the two bars between them. */
+/* How far apart the two ends of a hand-off are at the least, for the two bars between them. */
+static double handoff_least(const struct drawing *drawing, const struct stop *giver,
+                            const struct stop *taker)
+{
+    const struct sizes *size = &drawing->size;
+    double bars = size->handoff_apart + size->handoff_stroke + 1.6 * size->k;
+    double least = stop_radius(drawing, giver) + stop_radius(drawing, taker) + bars;
+    return real_max(least, (size->small ? 4.9 : 3.5) * size->k);
+}
+
+/* Those that are too near are moved apart along the way from the one to the other. */
+static void handoff_part(struct drawing *drawing, struct stop *giver, struct stop *taker,
+                         struct vec2 way, double least)
+{
+    double far = vec2_length(way);
+    if (far >= least) {
+        return;
+    }
+    bool giver_moves = giver->kind != STOP_SYMBOL, taker_moves = taker->kind != STOP_SYMBOL;
+    bool hand_in_hand = !giver_moves && !taker_moves; /* as the diagram begins */
+    double share = giver_moves == taker_moves ? 0.5 : giver_moves ? 1 : 0;
+    way = far > 0.05 ? vec2_unit(way) : vec2_of(1, 0);
+    giver->at = vec2_along(giver->at, way, -(least - far) * share);
+    taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    if (hand_in_hand) {
+        symbol_of(drawing, giver->who)->at = giver->at;
+        symbol_of(drawing, taker->who)->at = taker->at;
+    }
+}
+
 static void handoff_settle(struct drawing *drawing, size_t task)
 {
     const struct task *exchange = segment_task(drawing->segment, task);
@@ -263,33 +291,13 @@ static void handoff_settle(struct drawing *drawing, size_t task)
         return;
     }
     struct stop *giver = &drawing->stops.at[a], *taker = &drawing->stops.at[b];
-    const struct sizes *size = &drawing->size;
-    double bars = size->handoff_apart + size->handoff_stroke + 1.6 * size->k;
-    double least = stop_radius(drawing, giver) + stop_radius(drawing, taker) + bars;
-    least = real_max(least, (size->small ? 4.9 : 3.5) * size->k);
     handoff_aside(drawing, giver, taker);
     struct vec2 way = handoff_way(drawing, giver, taker);
-    double far = vec2_length(way);
     if (taker->kind == STOP_RING) {
         taker->at = vec2_add(giver->at, way);
     }
-    if (far >= least) {
-        handoff_inside(drawing, giver, taker);
-        return;
-    }
-    way = far > 0.05 ? vec2_unit(way) : vec2_of(1, 0);
-    bool giver_moves = giver->kind != STOP_SYMBOL, taker_moves = taker->kind != STOP_SYMBOL;
-    double share = giver_moves && taker_moves ? 0.5 : giver_moves ? 1 : 0;
-    if (!giver_moves && !taker_moves) { /* hand in hand as the diagram begins */
-        share = 0.5;
-    }
-    giver->at = vec2_along(giver->at, way, -(least - far) * share);
-    taker->at = vec2_along(taker->at, way, (least - far) * (1 - share));
+    handoff_part(drawing, giver, taker, way, handoff_least(drawing, giver, taker));
     handoff_inside(drawing, giver, taker);
-    if (!giver_moves && !taker_moves) {
-        symbol_of(drawing, giver->who)->at = giver->at;
-        symbol_of(drawing, taker->who)->at = taker->at;
-    }
 }
 
 /* Where a screener with a short way stands, so that his line need not come round to the bar in a

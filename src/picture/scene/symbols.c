@@ -357,6 +357,11 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
     return trouble;
 }
 
+double numeral_reach(const struct sizes *size)
+{
+    return size->x_half + 0.20 * size->k + 0.30 * size->x_numeral;
+}
+
 /* Round an X, right of it first, at `far` times the usual distance: takes a place that is in less
  * trouble than `best`. */
 static void number_round(struct drawing *drawing, struct symbol *symbol, double far, double *best)
@@ -366,7 +371,7 @@ static void number_round(struct drawing *drawing, struct symbol *symbol, double 
                                        {0.92, -0.38}, {-0.92, -0.38}, {0.92, 0.38}, {-0.92, 0.38},
                                        {0.38, -0.92}, {-0.38, -0.92}, {0.38, 0.92}, {-0.38, 0.92}};
     const struct sizes *size = &drawing->size;
-    double reach = far * (size->x_half + 0.20 * size->k + 0.30 * size->x_numeral);
+    double reach = far * numeral_reach(size);
     for (size_t w = 0; *best > 0 && w < sizeof ways / sizeof *ways; w++) {
         double taller = ways[w].x == 0 ? 0.08 * size->x_numeral : 0;
         struct vec2 at = vec2_along(symbol->at, ways[w], reach + taller);
@@ -404,7 +409,7 @@ void symbols_number(struct drawing *drawing)
     }
 }
 
-static void x_pen(struct drawing *drawing, struct vec2 at, double half)
+void x_pen(struct drawing *drawing, struct vec2 at, double half)
 {
     pen_move(drawing, vec2_of(at.x - half, at.y - half));
     pen_line(drawing, vec2_of(at.x + half, at.y + half));

@@ -47,8 +47,8 @@ static double vee_marks(const struct drawing *drawing, const struct vee *vee, st
         if (bar->kind != STOP_BAR) {
             continue;
         }
-        struct vec2 along = vec2_scale(vec2_left(bar->facing), drawing->size.bar / 2);
-        struct vec2 a = vec2_add(bar->at, along), b = vec2_sub(bar->at, along);
+        struct vec2 a, b;
+        bar_ends(drawing, bar, &a, &b);
         double far =
             real_min(segment_gap(a, b, vee->start, corner), segment_gap(a, b, corner, next));
         cost += 12 * real_max(0, 1.0 * k - far) / k;

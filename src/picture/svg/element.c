@@ -38,16 +38,22 @@ void svg_put_length(struct output *out, const char *name, double points)
     put_number(out, name, svg_length(out, points), out->quarters ? 1 : 2);
 }
 
+void svg_put_rgb(struct output *out, unsigned rgb)
+{
+    char text[] = "#000000";
+    for (int i = 0; i < 6; i++) {
+        text[6 - i] = "0123456789abcdef"[rgb >> 4 * i & 0xF];
+    }
+    writer_text(out->writer, text);
+}
+
 void svg_put_color(struct output *out, const char *name, unsigned rgb)
 {
-    static const char digits[] = "0123456789abcdef";
-    char text[] = "=\"#000000\"";
-    for (int i = 0; i < 6; i++) {
-        text[8 - i] = digits[rgb >> 4 * i & 0xF];
-    }
     writer_text(out->writer, " ");
     writer_text(out->writer, name);
-    writer_text(out->writer, text);
+    writer_text(out->writer, "=\"");
+    svg_put_rgb(out, rgb);
+    writer_text(out->writer, "\"");
 }
 
 /* Classes of one element, with gaps between them. */

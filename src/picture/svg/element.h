@@ -24,6 +24,7 @@ long long svg_hundredths(double value); /* 0 for what is no number of the page *
 void svg_put_length(struct output *out, const char *name, double points);
 /* A length as it is written: 12.34, or in whole quarters. */
 double svg_length(const struct output *out, double points);
+void svg_put_rgb(struct output *out, unsigned rgb); /* #rrggbb */
 void svg_put_color(struct output *out, const char *name, unsigned rgb);
 /* class="move f-ink s-floor p3", of what there is of it. `item`: how it is painted and whose it
  * is; NULL: several do not agree. */
@@ -46,5 +47,6 @@ void svg_put_colors(struct output *out, const struct role_set *roles);
 /* and of dark screens and paper. */
 void svg_put_media(struct output *out, const struct role_set *roles);
 void svg_put_groups(struct output *out, const struct scene_item *items, size_t count);
+bool svg_is_floor(const struct scene_item *item); /* of the court, or its basket */
 
 #endif

@@ -9,16 +9,13 @@
 #include "picture/svg/element.h"
 #include "picture/svg/svg.h"
 
-/* The floor is the same in both. */
-static bool is_floor(const struct scene_item *item)
-{
-    return item->class == CLASS_PAGE || item->class == CLASS_COURT || item->class == CLASS_BASKET;
-}
-
+/* How many items the ground and the floor on it are: they are the same in both. */
 static size_t floor_count(const struct scene *scene)
 {
+    const struct scene_item *items = scene->items.at;
     size_t count = 0;
-    while (count < scene->items.count && is_floor(&scene->items.at[count])) {
+    while (count < scene->items.count &&
+           (items[count].class == CLASS_PAGE || svg_is_floor(&items[count]))) {
         count++;
     }
     return count;

@@ -10,9 +10,7 @@
 #include "picture/svg/element.h"
 
 #define TRAIL "0.55" /* opacity */
-#define LENGTH                                                                                     \
-    100.0 /* of a line that is erased, as told to the reader: shares are short numbers             \
-           */
+#define LENGTH 100.0 /* of an erased line, as readers are told: shares are short numbers */
 
 struct reel {
     struct output out;

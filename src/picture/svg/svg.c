@@ -135,20 +135,18 @@ void svg_put_groups(struct output *out, const struct scene_item *items, size_t c
 static void put_rule(struct output *out, char kind, const char *property, enum role role,
                      unsigned rgb)
 {
-    struct output *o = out;
-    writer_text(o->writer, ".");
-    writer_str(o->writer, o->prefix);
-    writer_text(o->writer, " .");
-    writer_bytes(o->writer, &kind, 1);
-    writer_text(o->writer, "-");
-    writer_text(o->writer, scene_role_word(role));
-    char color[] = ":#000000}";
-    for (int i = 0; i < 6; i++) {
-        color[7 - i] = "0123456789abcdef"[rgb >> 4 * i & 0xF];
-    }
-    writer_text(o->writer, "{");
-    writer_text(o->writer, property);
-    writer_text(o->writer, color);
+    struct writer *writer = out->writer;
+    writer_text(writer, ".");
+    writer_str(writer, out->prefix);
+    writer_text(writer, " .");
+    writer_bytes(writer, &kind, 1);
+    writer_text(writer, "-");
+    writer_text(writer, scene_role_word(role));
+    writer_text(writer, "{");
+    writer_text(writer, property);
+    writer_text(writer, ":");
+    svg_put_rgb(out, rgb);
+    writer_text(writer, "}");
 }
 
 void svg_roles_add(struct role_set *roles, const struct scene_item *item)
@@ -266,10 +264,14 @@ void svg_write(struct arena *arena, const struct scene *scene, const struct svg_
     writer_text(writer, "</svg>\n");
 }
 
+bool svg_is_floor(const struct scene_item *item)
+{
+    return item->class == CLASS_COURT || item->class == CLASS_BASKET;
+}
+
 static bool is_in(enum svg_part part, const struct scene_item *item)
 {
-    bool floor = item->class == CLASS_COURT || item->class == CLASS_BASKET;
-    return item->class != CLASS_PAGE && floor == (part == SVG_FLOOR);
+    return item->class != CLASS_PAGE && svg_is_floor(item) == (part == SVG_FLOOR);
 }
 
 void svg_write_part(const struct scene *scene, enum svg_part part, struct writer *writer)

@@ -7,6 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/rng.h"
+
 struct shaped_text {
     uint64_t hash;
     enum face face;
@@ -15,15 +17,10 @@ struct shaped_text {
     raqm_glyph_t glyphs[]; /* as they were shaped */
 };
 
-/* FNV-1a. */
 static uint64_t hash_of(enum face face, const uint32_t *letters, size_t count)
 {
-    const uint64_t prime = 1099511628211u;
-    uint64_t hash = (14695981039346656037u ^ (uint64_t)face) * prime;
-    for (size_t i = 0; i < count; i++) {
-        hash = (hash ^ letters[i]) * prime;
-    }
-    return hash ^ hash >> 32;
+    uint64_t hash = hash_bytes(HASH_SEED, &face, sizeof face);
+    return hash_bytes(hash, letters, count * sizeof *letters);
 }
 
 static size_t size_of(size_t count, size_t glyph_count)

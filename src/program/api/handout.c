@@ -234,7 +234,7 @@ static enum courtwright_status write_handout(struct arena *scratch, void *ctx)
     if (!fonts) {
         return COURTWRIGHT_MEMORY;
     }
-    bool written = job->row->write(scratch, fonts, &sheet, &job->writer);
+    bool written = sheet_write(job->row, scratch, fonts, &sheet, &job->writer);
     fonts_note_missing(job->book);
     return job->writer.failed ? COURTWRIGHT_WRITE
            : nothing          ? COURTWRIGHT_NOTHING
