@@ -73,9 +73,18 @@ static size_t by_the_way(const struct line *line, size_t at)
     return 0;
 }
 
+/* 2 shoots / passes to 4: one of the two, and no sentence behind the other; hands ready is none. */
+static bool alternative(struct reader *r, const struct line *line, size_t at)
+{
+    struct cursor c = reader_cursor(r, line, at + 1);
+    c.watch = NULL;
+    return verb_begins(&c) && !subject_verb_is(&c) && !aside_head_is(&c) && !remark_is(&c);
+}
+
 /* What stands at `at` in other marks: what takes its place, if anything; gives how many tokens it
  * is, 0: nothing of the kind. */
-static size_t spoken(const struct line *line, size_t at, struct token *out, bool *none)
+static size_t spoken(struct reader *r, const struct line *line, size_t at, struct token *out,
+                     bool *none)
 {
     const struct token *token = &line->tokens[at];
     *none = false;
@@ -92,7 +101,7 @@ static size_t spoken(const struct line *line, size_t at, struct token *out, bool
         *out = as_word(token, "with");
         return 2;
     }
-    if (mark_at(line, at, '/') && stands_free(line, at)) {
+    if (mark_at(line, at, '/') && stands_free(line, at) && !alternative(r, line, at)) {
         *out = as_mark(token, ',');
         return 1;
     }
@@ -130,7 +139,7 @@ struct line marks_as_spoken(struct reader *r, const struct line *line)
         struct token token;
         bool none;
         size_t aside = by_the_way(line, at);
-        size_t taken = aside > 0 ? aside : spoken(line, at, &token, &none);
+        size_t taken = aside > 0 ? aside : spoken(r, line, at, &token, &none);
         if (aside > 0) {
             struct cursor c = reader_cursor(r, line, at);
             note_left_out(&c,

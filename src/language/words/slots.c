@@ -442,7 +442,7 @@ bool slots_filled(struct predicate *p)
     struct slot slots[SLOTS_MOST];
     place_of_phrase(p);
     size_t count = verb_slots(p->s->verb, slots);
-    if (!slots_agree(p, slots, count)) {
+    if (!slots_agree(p, slots, count) || away_from_nobody(p)) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {

@@ -172,7 +172,7 @@ static bool as_said(struct cursor *c, sentence_list *out)
 {
     struct cursor said = *c;
     speech_begin(&said);
-    bool fine = chains_read(&said, out);
+    bool fine = said.refusals == c->refusals && chains_read(&said, out);
     c->refusals = said.refusals;
     c->remark = out->count == 0 ? said.remark : SPAN_NONE;
     c->at = fine ? c->end : c->at;
