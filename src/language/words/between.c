@@ -161,7 +161,7 @@ bool two_roll(const struct cursor *c, struct recast *r)
 /* the ball goes, it is swung: a pass by whoever has it. */
 static int take_ball_moves(struct cursor *c)
 {
-    static const char *const helpers[] = {"is", "gets", "is then", NULL};
+    static const char *const helpers[] = {"is", "gets", NULL};
     static const struct entry moves[] = {{"goes", PASS_PLAIN},     {"moves", PASS_PLAIN},
                                          {"comes", PASS_PLAIN},    {"swings", PASS_PLAIN},
                                          {"travels", PASS_PLAIN},  {"is passed", PASS_PLAIN},

@@ -7,8 +7,8 @@
 /* off the pindown, off 5, out of the corner, on the weak side: taken whole. */
 static bool take_front(struct cursor *c)
 {
-    static const char *const uses[] = {"coming off", "using", "off of",          "off",
-                                       "around",     "over",  "over the top of", NULL};
+    static const char *const uses[] = {"coming off", "using", "off of", "off",
+                                       "around",     "over",  NULL};
     static const char *const places[] = {"starting from", "out of", "from", "in", "on", "at", NULL};
     struct cursor trial = *c;
     struct who who;
@@ -158,8 +158,7 @@ static bool take_he_is(struct cursor *c)
 bool feint(const struct cursor *c, struct recast *r)
 {
     /* like is a filler */
-    static const char *const likes[] = {"comes up",      "goes up", "comes over", "comes up as if",
-                                        "goes up as if", "acts",    "acts as if", NULL};
+    static const char *const likes[] = {"comes up", "goes up", "comes over", "acts", NULL};
     static const char *const sets[] = {"screening for", "ball screening for", "going to screen for",
                                        "setting screen for", NULL};
     static const char *const slips[] = {"slips it", "slips", "dives", "rolls", NULL};

@@ -131,9 +131,8 @@ bool not_until(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct somebody who;
     struct event event;
-    static const char *const holds[] = {"holds it",    "holds ball", "keeps it", "keeps ball",
-                                        "holds",       "waits",      "stays",    "waits there",
-                                        "stays there", NULL};
+    static const char *const holds[] = {"holds it", "holds ball", "keeps it", "keeps ball",
+                                        "holds",    "waits",      "stays",    NULL};
     if (!somebody_read(&trial, &who)) {
         return false;
     }
@@ -258,8 +257,7 @@ bool steps_in(const struct cursor *c, struct recast *r)
     static const char *const ins[] = {"steps in",         "comes in",         "steps inbounds",
                                       "comes inbounds",   "steps on",         "steps onto court",
                                       "comes onto court", "gets in",          "gets inbounds",
-                                      "steps onto floor", "comes onto floor", "steps in bounds",
-                                      "comes in bounds",  "steps on court",   NULL};
+                                      "steps onto floor", "comes onto floor", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     bool named = somebody_read(&trial, &who);

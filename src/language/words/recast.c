@@ -315,17 +315,11 @@ static bool lead(const struct cursor *c, struct recast *r)
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
 static bool pronoun(const struct cursor *c, struct recast *r)
 {
-    static const char *const handlers[] = {"ball handler",
-                                           "ballhandler",
-                                           "handler",
-                                           "dribbler",
-                                           "player with the ball",
-                                           "inbounder",
-                                           "man with the ball",
-                                           "guy with the ball",
-                                           "whoever has the ball",
-                                           "thrower",
-                                           NULL};
+    static const char *const handlers[] = {"ball handler",      "handler",
+                                           "dribbler",          "player with the ball",
+                                           "inbounder",         "man with the ball",
+                                           "guy with the ball", "whoever has the ball",
+                                           "thrower",           NULL};
     struct cursor trial = cursor_look(c);
     bool handles = take_among(&trial, handlers);
     if (!handles && !take_words(&trial, "he") && !take_words(&trial, "she")) {
@@ -442,7 +436,7 @@ static bool remark(const struct cursor *c, struct recast *r)
 static bool all_but(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {"everybody", "everyone", "all", NULL};
-    static const char *const but[] = {"but", "except", "except for", NULL};
+    static const char *const but[] = {"but", "except", NULL};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody one;

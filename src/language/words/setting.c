@@ -283,8 +283,8 @@ bool defense_words_read(struct cursor *c, struct setting_form *out)
 static bool defense_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    static const char *const leads[] = {"is in",     "is",      "plays",      "in", "are in",
-                                        "they play", "will be", "is playing", "of", NULL};
+    static const char *const leads[] = {"is in",     "is",      "plays", "in", "are in",
+                                        "they play", "will be", "of",    NULL};
     static const char *const tails[] = {"full court", "zone press", "zone",
                                         "defense",    "press",      "half court",
                                         "pressure",   "everywhere", NULL};
