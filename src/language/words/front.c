@@ -120,7 +120,7 @@ bool reasoned(const struct cursor *c, struct recast *r)
     }
     at = trial.at + (instead ? 1 : 0); /* instead of rolling */
     if (!(instead && at < c->end && at->kind == TOKEN_NUMBER)) {
-        while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+        while (at < c->end && !token_is_mark(at, ',')) {
             if (at->kind == TOKEN_MARK) {
                 return false;
             }
@@ -219,16 +219,8 @@ bool stepping(const struct cursor *c, struct recast *r)
     if (take_words(&to, "off") && !word_is(&to, 0, "to")) { /* away from there: where to? */
         return false;
     }
-    struct token who = *next, verb = *next;
-    who.kind = TOKEN_NUMBER;
-    who.integer = true;
-    who.possessive = false;
-    verb.kind = TOKEN_WORD;
-    verb.text = STR("steps");
-    verb.first = 's';
-    verb.filler = verb.possessive = verb.integer = verb.stopped = false;
-    VEC_PUSH(c->arena, &r->tokens, who);
-    VEC_PUSH(c->arena, &r->tokens, verb);
+    VEC_PUSH(c->arena, &r->tokens, token_number(c->arena, next, (int)next->number));
+    recast_word(c, r, "steps");
     r->to = next + 1;
     return true;
 }

@@ -8,15 +8,10 @@
 
 /* ---- numbers heard as words ---- */
 
-static bool plain(const struct token *token, const char *word)
-{
-    return token->kind == TOKEN_WORD && !token->possessive && str_is(token->text, word);
-}
-
 static bool plain_among(const struct token *token, const char *const *words)
 {
     for (; *words; words++) {
-        if (plain(token, *words)) {
+        if (token_is_word(token, *words)) {
             return true;
         }
     }
@@ -52,7 +47,7 @@ static int heard_number(const struct cursor *c, const struct token *from, const 
                 {"for", 4, false}, {"fore", 4, true}, {"fife", 5, true}};
     bool first = at == from || clause_ends(at - 1);
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        if (!plain(at, rows[i].word)) {
+        if (!token_is_word(at, rows[i].word)) {
             continue;
         }
         bool object = waits_for_player(from, at) && ends_behind(c, at);
@@ -72,12 +67,7 @@ static void note_heard(const struct cursor *c, struct span span, const char *wha
 static void put_number(const struct cursor *c, struct token *token, int number)
 {
     note_heard(c, token->span, "", number);
-    token->kind = TOKEN_NUMBER;
-    token->number = number;
-    token->integer = true;
-    token->text = str_format(c->arena, "%d", number);
-    token->first = token->text.at[0];
-    token->filler = false;
+    *token = token_number(c->arena, token, number);
 }
 
 static size_t drop(struct token *tokens, size_t count, size_t from, size_t to)
@@ -89,7 +79,8 @@ static size_t drop(struct token *tokens, size_t count, size_t from, size_t to)
 /* ex five: two words for one. */
 static bool ex_number(const struct cursor *c, struct token *at)
 {
-    if (!plain(at, "ex") || at + 1 >= c->end || at[1].kind != TOKEN_NUMBER || !at[1].integer) {
+    if (!token_is_word(at, "ex") || at + 1 >= c->end || at[1].kind != TOKEN_NUMBER ||
+        !at[1].integer) {
         return false;
     }
     int number = (int)at[1].number;
@@ -293,7 +284,7 @@ size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
         int number = heard_number(c, tokens, tokens + i);
         if (number > 0) {
             put_number(c, &tokens[i], number);
-        } else if (plain(&tokens[i], "till") || plain(&tokens[i], "til")) {
+        } else if (token_is_word(&tokens[i], "till") || token_is_word(&tokens[i], "til")) {
             tokens[i].text = STR("until");
             tokens[i].first = 'u';
         } else if (ex_number(c, &tokens[i])) {

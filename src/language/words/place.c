@@ -127,7 +127,7 @@ static const struct place *offset_read(struct cursor *c, int depth)
 static bool coordinate_read(struct cursor *c, double *out)
 {
     const struct token *at = c->at;
-    bool minus = at < c->end && at->kind == TOKEN_MARK && at->mark == '-';
+    bool minus = at < c->end && token_is_mark(at, '-');
     at += minus;
     if (at >= c->end || at->kind != TOKEN_NUMBER || at->possessive) {
         return false;

@@ -112,7 +112,7 @@ static bool number_read(struct reader *r, struct cursor *c, struct setting_form 
 static const struct token *piece_end(const struct cursor *c)
 {
     const struct token *at = c->at;
-    while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+    while (at < c->end && !token_is_mark(at, ',')) {
         at++;
     }
     return at;

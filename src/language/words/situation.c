@@ -5,17 +5,6 @@
 
 #include "language/words/grammar.h"
 
-static struct token word_like(const struct token *like, const char *text)
-{
-    struct token token = *like;
-    token.kind = TOKEN_WORD;
-    token.text = str_of(text);
-    token.first = text[0];
-    token.mark = '\0';
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
 /* What is said of a throw-in. */
 struct throw_in {
     const struct token *who;
@@ -122,13 +111,13 @@ bool throw_in_said(struct reader *r, const struct line *line, struct line *out)
     tokens[size] = *in.who;
     tokens[size++].possessive = false;
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        tokens[size++] = word_like(in.who, words[i]);
+        tokens[size++] = token_word(in.who, words[i]);
     }
     if (in.side >= 0) {
-        tokens[size++] = word_like(in.who, in.side == SIDE_LEFT ? "left" : "right");
-        tokens[size++] = word_like(in.who, in.along ? "hash" : "short-corner");
+        tokens[size++] = token_word(in.who, in.side == SIDE_LEFT ? "left" : "right");
+        tokens[size++] = token_word(in.who, in.along ? "hash" : "short-corner");
     } else {
-        tokens[size++] = word_like(in.who, "baseline");
+        tokens[size++] = token_word(in.who, "baseline");
     }
     *out = *line;
     out->tokens = tokens;

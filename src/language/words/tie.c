@@ -470,7 +470,7 @@ static bool comma_may_miss(struct cursor *c, struct span clause)
     bool subject = subject_read(&trial, &list);
     bool comma = false;
     for (const struct token *at = c->at; subject && at < trial.at; at++) {
-        comma = comma || (at->kind == TOKEN_MARK && at->mark == ',');
+        comma = comma || token_is_mark(at, ',');
     }
     cursor_back(c, mark);
     if (!comma) {
