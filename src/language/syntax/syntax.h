@@ -47,6 +47,19 @@ struct token {
     bool stopped; /* a measure with a full stop behind its unit, which closes nothing: 6 ft. */
     char mark;
 };
+static inline bool token_is_mark(const struct token *token, char mark)
+{
+    return token->kind == TOKEN_MARK && token->mark == mark;
+}
+/* This word, and nobody's own. */
+static inline bool token_is_word(const struct token *token, const char *word)
+{
+    return token->kind == TOKEN_WORD && !token->possessive && str_is(token->text, word);
+}
+/* Where `like` stands, as if this were written there. `mark`: a comma or a full stop. */
+struct token token_word(const struct token *like, const char *text);
+struct token token_mark(const struct token *like, char mark);
+struct token token_number(struct arena *arena, const struct token *like, int number);
 struct line {
     struct span span;     /* from its first token to its last, continued lines included */
     struct token *tokens; /* comment and line end are gone */

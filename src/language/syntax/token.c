@@ -307,3 +307,28 @@ void scan_tokens(struct scan *scan)
         finish_token(scan, from);
     }
 }
+
+struct token token_word(const struct token *like, const char *text)
+{
+    return (struct token){
+        .kind = TOKEN_WORD, .span = like->span, .text = str_of(text), .first = text[0]};
+}
+
+struct token token_mark(const struct token *like, char mark)
+{
+    return (struct token){.kind = TOKEN_MARK,
+                          .span = like->span,
+                          .text = mark == ',' ? STR(",") : STR("."),
+                          .mark = mark};
+}
+
+struct token token_number(struct arena *arena, const struct token *like, int number)
+{
+    struct str text = str_format(arena, "%d", number);
+    return (struct token){.kind = TOKEN_NUMBER,
+                          .span = like->span,
+                          .text = text,
+                          .first = text.at[0],
+                          .number = number,
+                          .integer = true};
+}

@@ -352,10 +352,23 @@ static void add_branches(const struct cursor *c, above_list *list, const struct 
     }
 }
 
+/* Screens may stand where nobody looks: in an action that is run, or before the one being written.
+ */
+static bool screens_unseen(const struct cursor *c)
+{
+    return runs_others(c->top) || (c->top && c->top->kind == BLOCK_ACTION);
+}
+
+bool above_may_have_screened(const struct cursor *c, const struct who *user,
+                             const struct who *screener)
+{
+    return above_screened(c, user, screener) || screens_unseen(c);
+}
+
 bool above_has_screened(const struct cursor *c, const who_list *who)
 {
     above_list list = above_sentences(c, true);
-    if (runs_others(c->top) || (c->top && c->top->kind == BLOCK_ACTION)) {
+    if (screens_unseen(c)) {
         return true;
     }
     add_branches(c, &list, c->top);

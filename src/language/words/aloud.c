@@ -7,16 +7,6 @@
 
 #include <string.h>
 
-static struct token word_like(const struct token *like, const char *text)
-{
-    struct token token = *like;
-    token.kind = TOKEN_WORD;
-    token.text = str_of(text);
-    token.first = text[0];
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
 /* second, 2nd, next: which one; 0: not said by number. False: none of them here. */
 static bool take_ordinal(struct cursor *c, int *number)
 {
@@ -93,16 +83,11 @@ static void put_heading(struct reader *r, struct line *line, const char *word, i
     size_t left = (size_t)(line->tokens + line->count - rest);
     struct token *tokens = arena_array(r->arena, struct token, left + 2);
     size_t size = 0;
-    tokens[size++] = word_like(line->tokens, word);
+    tokens[size++] = token_word(line->tokens, word);
     if (number > 0) {
-        struct token *token = &tokens[size++];
-        *token = tokens[0];
-        token->kind = TOKEN_NUMBER;
-        token->span.begin = token->span.end;
-        token->number = number;
-        token->integer = true;
-        token->text = str_format(r->arena, "%d", number);
-        token->first = token->text.at[0];
+        tokens[size] = token_number(r->arena, tokens, number);
+        tokens[size].span.begin = tokens[size].span.end;
+        size++;
     }
     for (size_t i = 0; i < left; i++) {
         tokens[size++] = rest[i];
@@ -117,7 +102,7 @@ static void put_behind(struct reader *r, size_t index, const char *word, size_t 
     struct line *line = &r->lines.all.at[index], behind = *line;
     behind.count = line->count - rest + 1;
     behind.tokens = arena_array(r->arena, struct token, behind.count);
-    behind.tokens[0] = word_like(&line->tokens[rest], word);
+    behind.tokens[0] = token_word(&line->tokens[rest], word);
     behind.tokens[0].span.end = behind.tokens[0].span.begin;
     for (size_t i = 1; i < behind.count; i++) {
         behind.tokens[i] = line->tokens[rest + i - 1];
@@ -142,7 +127,7 @@ static void title_runs_on(struct reader *r, size_t index, bool practice)
     const struct token *last = &line->tokens[line->count - 1];
     bool quoted = line->count > 2 && line->tokens[1].kind == TOKEN_QUOTED;
     bool lasts = last->kind == TOKEN_MEASURE && last->unit == UNIT_MINUTES && line->count > 3 &&
-                 last[-1].kind == TOKEN_MARK && last[-1].mark == ',';
+                 token_is_mark(&last[-1], ',');
     if (str_is(line->tokens[0].text, "practice") && lasts) {
         put_behind(r, index, "lasts", line->count - 1);
     } else if (str_is(line->tokens[0].text, "drill") && quoted && !practice) {

@@ -79,12 +79,12 @@ static void put_ball_screen(const struct cursor *c, struct recast *r, const stru
     recast_word(c, r, "ball-screen");
     recast_word(c, r, "for");
     recast_somebody(c, r, handler);
-    recast_comma(c, r);
+    recast_mark(c, r, ',');
     recast_somebody(c, r, handler);
     recast_word(c, r, "drives");
     recast_word(c, r, "off");
     recast_somebody(c, r, screener);
-    recast_comma(c, r);
+    recast_mark(c, r, ',');
     recast_somebody(c, r, screener);
     recast_word(c, r, pop ? "pops" : "rolls");
 }
@@ -161,7 +161,7 @@ bool two_roll(const struct cursor *c, struct recast *r)
 /* the ball goes, it is swung: a pass by whoever has it. */
 static int take_ball_moves(struct cursor *c)
 {
-    static const char *const helpers[] = {"is", "gets", "is then", NULL};
+    static const char *const helpers[] = {"is", "gets", NULL};
     static const struct entry moves[] = {{"goes", PASS_PLAIN},     {"moves", PASS_PLAIN},
                                          {"comes", PASS_PLAIN},    {"swings", PASS_PLAIN},
                                          {"travels", PASS_PLAIN},  {"is passed", PASS_PLAIN},
@@ -305,7 +305,7 @@ bool chained(const struct cursor *c, struct recast *r)
             return !first;
         }
         if (!first) {
-            recast_comma(c, r);
+            recast_mark(c, r, ',');
         }
         recast_somebody(c, r, &from);
         if (said) {
@@ -472,7 +472,7 @@ bool comes_for(const struct cursor *c, struct recast *r)
     }
     if (placed) { /* comes to the wing for the hand-off */
         recast_copy(c, r, who.from, at);
-        recast_comma(c, r);
+        recast_mark(c, r, ',');
     }
     r->to = named ? by.at : noun.at;
     if (named) {
@@ -488,7 +488,7 @@ bool comes_for(const struct cursor *c, struct recast *r)
     struct cursor next = trial; /* and drives: he who took it */
     next.at = r->to;
     if (take_joint(&next) && verb_begins(&next)) {
-        recast_comma(c, r);
+        recast_mark(c, r, ',');
         recast_word(c, r, "who");
         r->to = next.at;
     }

@@ -246,12 +246,12 @@ static void part_line(struct reader *r, const struct line *line)
 
 static bool is_stop(const struct token *token)
 {
-    return token->kind == TOKEN_MARK && (token->mark == '.' || token->mark == ';');
+    return token_is_mark(token, '.') || token_is_mark(token, ';');
 }
 
 static bool is_comma(const struct token *token)
 {
-    return token->kind == TOKEN_MARK && token->mark == ',';
+    return token_is_mark(token, ',');
 }
 
 /* Behind a full stop only sentences and notes may stand: what opens a line of another kind there

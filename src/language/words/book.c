@@ -269,7 +269,7 @@ static void fine_line(struct reader *r, const struct line *line, struct opener o
 static struct line without_colon(struct reader *r, const struct line *line)
 {
     struct line own = *line;
-    if (line->count > 1 && line->tokens[1].kind == TOKEN_MARK && line->tokens[1].mark == ':') {
+    if (line->count > 1 && token_is_mark(&line->tokens[1], ':')) {
         own.count--;
         own.tokens = arena_array(r->arena, struct token, line->count);
         memcpy(own.tokens, line->tokens, line->count * sizeof own.tokens[0]);

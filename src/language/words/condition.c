@@ -131,21 +131,12 @@ static bool their_verb_read(struct cursor *c, enum verb *verb)
 static bool they_read(struct cursor *c, struct condition *out)
 {
     static const char *const words[] = {
-        "they",         "he",       "she",       "the defense",   "defense",
-        "the defender", "defender", "their big", "the big",       "big",
-        "their guard",  "both",     "they both", "the defenders", NULL};
-    static const char *const tails[] = {"it",
-                                        "the screen",
-                                        "the ball screen",
-                                        "him",
-                                        "her",
-                                        "the ball",
-                                        "the pick",
-                                        "on it",
-                                        "on the screen",
-                                        "everything",
-                                        "the ball handler",
-                                        NULL};
+        "they",      "he",      "she",         "the defense", "the defender",
+        "their big", "the big", "their guard", "both",        "the defenders",
+        NULL};
+    static const char *const tails[] = {
+        "it",       "the screen", "the ball screen", "him",        "her", "the ball",
+        "the pick", "on it",      "on the screen",   "everything", NULL};
     struct cursor trial = *c;
     enum verb verb;
     const struct token *from = c->at;
@@ -162,14 +153,26 @@ static bool they_read(struct cursor *c, struct condition *out)
     return true;
 }
 
-static const struct entry coverages[] = {
-    {"switch", VERB_SWITCHES},     {"top lock", VERB_OVERPLAYS},  {"top-lock", VERB_OVERPLAYS},
-    {"trap", VERB_TRAPS},          {"blitz", VERB_TRAPS},         {"double", VERB_DOUBLES},
-    {"double-team", VERB_DOUBLES}, {"hedge", VERB_HEDGES},        {"hard hedge", VERB_HEDGES},
-    {"show", VERB_HEDGES},         {"hard show", VERB_HEDGES},    {"ice", VERB_ICES},
-    {"drop", VERB_DROPS},          {"drop coverage", VERB_DROPS}, {"under", VERB_GOES_UNDER},
-    {"trail", VERB_TRAILS},        {"chase", VERB_TRAILS},        {"help", VERB_HELPS},
-    {"overplay", VERB_DENIES},     {"denial", VERB_DENIES},       {NULL, 0}};
+static const struct entry coverages[] = {{"switch", VERB_SWITCHES},
+                                         {"top lock", VERB_OVERPLAYS},
+                                         {"trap", VERB_TRAPS},
+                                         {"blitz", VERB_TRAPS},
+                                         {"double", VERB_DOUBLES},
+                                         {"double-team", VERB_DOUBLES},
+                                         {"hedge", VERB_HEDGES},
+                                         {"hard hedge", VERB_HEDGES},
+                                         {"show", VERB_HEDGES},
+                                         {"hard show", VERB_HEDGES},
+                                         {"ice", VERB_ICES},
+                                         {"drop", VERB_DROPS},
+                                         {"drop coverage", VERB_DROPS},
+                                         {"under", VERB_GOES_UNDER},
+                                         {"trail", VERB_TRAILS},
+                                         {"chase", VERB_TRAILS},
+                                         {"help", VERB_HELPS},
+                                         {"overplay", VERB_DENIES},
+                                         {"denial", VERB_DENIES},
+                                         {NULL, 0}};
 
 /* a trap by x1 and x5, the help from x4, an overplay on 2, a switch. */
 static bool coverage_read(struct cursor *c, struct condition *out)

@@ -82,7 +82,7 @@ static void put_defenders(const struct cursor *c, struct recast *r, const struct
     }
 }
 
-static const char *const theys[] = {"they", "the defense", "defense", "the defenders", NULL};
+static const char *const theys[] = {"they", "the defense", "the defenders", NULL};
 
 /* they switch 1 and 5, they trap 1 with x1 and x5. */
 bool they_both(const struct cursor *c, struct recast *r)
@@ -153,9 +153,7 @@ bool defender_leg(const struct cursor *c, struct recast *r)
 bool all_defend(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {
-        "all defenders",
-
-        "all the defenders", "all our defenders",    "all five defenders",  "every defender",
+        "all defenders",     "all our defenders",    "all five defenders",  "every defender",
         "each defender",     "everybody on defense", "everyone on defense", "all of the defenders",
         "the whole defense", "all defense",          "all five on defense", NULL};
     struct cursor trial = cursor_look(c);

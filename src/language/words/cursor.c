@@ -9,7 +9,7 @@
 
 static bool is_hyphen(const struct token *token)
 {
-    return token->kind == TOKEN_MARK && token->mark == '-';
+    return token_is_mark(token, '-');
 }
 
 bool cursor_done(const struct cursor *c)

@@ -30,8 +30,8 @@ int guard_extra(struct predicate *p)
     }
     static const char *const ways[] = {"off", "over", "around", "through", "under", "on", NULL};
     static const char *const screens[] = {"screen", "ball screen", "down screen", "pick", NULL};
-    static const char *const passes[] = {"ball",       "pass",     "return pass", "entry",
-                                         "entry pass", "reversal", "catch",       NULL};
+    static const char *const passes[] = {"ball",     "pass",  "return pass", "entry",
+                                         "reversal", "catch", NULL};
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who owner;
@@ -79,7 +79,6 @@ bool for_shot(struct predicate *p)
                                         "jump shot",
                                         "lay-up",
                                         "three",
-                                        "three-pointer",
                                         "open shot",
                                         "open three",
                                         "open jumper",
@@ -88,7 +87,6 @@ bool for_shot(struct predicate *p)
                                         "pull-up",
                                         "floater",
                                         "catch and shoot",
-                                        "catch and shoot three",
                                         "open look",
                                         "easy lay-up",
                                         "dunk",
@@ -123,12 +121,15 @@ static bool pass_ends(const struct cursor *c)
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
 bool how_it_flies(struct predicate *p)
 {
-    static const struct entry ways[] = {
-        {"on the bounce", PASS_BOUNCE},  {"on a bounce", PASS_BOUNCE},
-        {"off the bounce", PASS_BOUNCE}, {"with a bounce", PASS_BOUNCE},
-        {"over the top", PASS_LOB},      {"over the defense", PASS_LOB},
-        {"over his head", PASS_LOB},     {"with a lob", PASS_LOB},
-        {"with a skip", PASS_SKIP},      {NULL, 0}};
+    static const struct entry ways[] = {{"on the bounce", PASS_BOUNCE},
+                                        {"off the bounce", PASS_BOUNCE},
+                                        {"with a bounce", PASS_BOUNCE},
+                                        {"over the top", PASS_LOB},
+                                        {"over the defense", PASS_LOB},
+                                        {"over his head", PASS_LOB},
+                                        {"with a lob", PASS_LOB},
+                                        {"with a skip", PASS_SKIP},
+                                        {NULL, 0}};
     static const char *const adjectives[] = {"quick", "hard",   "simple", "good", "nice",
                                              "sharp", "crisp",  "soft",   "big",  "little",
                                              "long",  "strong", NULL};
@@ -138,9 +139,8 @@ bool how_it_flies(struct predicate *p)
         "across court",       "across floor",    "off dribble",   "through the trap", NULL};
     static const char *const past[] = {"over", "past", "around", "by", "under", NULL};
     static const char *const leads[] = {
-        "right back", "straight back", "back out", "back in",  "back",      "in",        "inside",
-        "in there",   "over",          "up there", "right in", "in to him", "in to her", "up high",
-        "high",       "there",         "ahead",    "it over",  NULL};
+        "right back", "straight back", "back out", "back in", "back",  "in",    "inside",  "over",
+        "up there",   "right in",      "up high",  "high",    "there", "ahead", "it over", NULL};
     struct cursor trial = *p->c;
     struct phrase phrase;
     if (p->s->verb != VERB_PASSES) {

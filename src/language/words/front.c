@@ -7,8 +7,8 @@
 /* off the pindown, off 5, out of the corner, on the weak side: taken whole. */
 static bool take_front(struct cursor *c)
 {
-    static const char *const uses[] = {"coming off", "using", "off of",          "off",
-                                       "around",     "over",  "over the top of", NULL};
+    static const char *const uses[] = {"coming off", "using", "off of", "off",
+                                       "around",     "over",  NULL};
     static const char *const places[] = {"starting from", "out of", "from", "in", "on", "at", NULL};
     struct cursor trial = *c;
     struct who who;
@@ -120,7 +120,7 @@ bool reasoned(const struct cursor *c, struct recast *r)
     }
     at = trial.at + (instead ? 1 : 0); /* instead of rolling */
     if (!(instead && at < c->end && at->kind == TOKEN_NUMBER)) {
-        while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+        while (at < c->end && !token_is_mark(at, ',')) {
             if (at->kind == TOKEN_MARK) {
                 return false;
             }
@@ -158,8 +158,7 @@ static bool take_he_is(struct cursor *c)
 bool feint(const struct cursor *c, struct recast *r)
 {
     /* like is a filler */
-    static const char *const likes[] = {"comes up",      "goes up", "comes over", "comes up as if",
-                                        "goes up as if", "acts",    "acts as if", NULL};
+    static const char *const likes[] = {"comes up", "goes up", "comes over", "acts", NULL};
     static const char *const sets[] = {"screening for", "ball screening for", "going to screen for",
                                        "setting screen for", NULL};
     static const char *const slips[] = {"slips it", "slips", "dives", "rolls", NULL};
@@ -220,16 +219,8 @@ bool stepping(const struct cursor *c, struct recast *r)
     if (take_words(&to, "off") && !word_is(&to, 0, "to")) { /* away from there: where to? */
         return false;
     }
-    struct token who = *next, verb = *next;
-    who.kind = TOKEN_NUMBER;
-    who.integer = true;
-    who.possessive = false;
-    verb.kind = TOKEN_WORD;
-    verb.text = STR("steps");
-    verb.first = 's';
-    verb.filler = verb.possessive = verb.integer = verb.stopped = false;
-    VEC_PUSH(c->arena, &r->tokens, who);
-    VEC_PUSH(c->arena, &r->tokens, verb);
+    VEC_PUSH(c->arena, &r->tokens, token_number(c->arena, next, (int)next->number));
+    recast_word(c, r, "steps");
     r->to = next + 1;
     return true;
 }

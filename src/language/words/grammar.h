@@ -85,7 +85,10 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
  * is x3 denies. */
 void above_drop_own_man(const struct cursor *c, const struct who *defender, enum verb verb,
                         struct who *object);
-/* Whether each of these has set a screen above, or may have: an action was run, a step repeated. */
+/* The same, or he may have: an action was run, a step repeated. */
+bool above_may_have_screened(const struct cursor *c, const struct who *user,
+                             const struct who *screener);
+/* Whether each of these has set a screen above, or may have. */
 bool above_has_screened(const struct cursor *c, const who_list *list);
 /* The verb of this player's latest sentence: "cuts"; empty: none above. */
 struct str above_verb(const struct cursor *c, const struct who *who);
@@ -232,6 +235,8 @@ bool remark_is(const struct cursor *c);
 void place_of_phrase(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */
 bool player_above(struct predicate *p, const struct slot *slot);
+/* goes away from somebody who has set him no screen: reported. */
+bool away_from_nobody(struct predicate *p);
 /* What the verb needs and did not get; false: reported. */
 bool slots_filled(struct predicate *p);
 /* Takes one modifier, as slot_read. */

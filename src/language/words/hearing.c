@@ -8,15 +8,10 @@
 
 /* ---- numbers heard as words ---- */
 
-static bool plain(const struct token *token, const char *word)
-{
-    return token->kind == TOKEN_WORD && !token->possessive && str_is(token->text, word);
-}
-
 static bool plain_among(const struct token *token, const char *const *words)
 {
     for (; *words; words++) {
-        if (plain(token, *words)) {
+        if (token_is_word(token, *words)) {
             return true;
         }
     }
@@ -52,7 +47,7 @@ static int heard_number(const struct cursor *c, const struct token *from, const 
                 {"for", 4, false}, {"fore", 4, true}, {"fife", 5, true}};
     bool first = at == from || clause_ends(at - 1);
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
-        if (!plain(at, rows[i].word)) {
+        if (!token_is_word(at, rows[i].word)) {
             continue;
         }
         bool object = waits_for_player(from, at) && ends_behind(c, at);
@@ -72,12 +67,7 @@ static void note_heard(const struct cursor *c, struct span span, const char *wha
 static void put_number(const struct cursor *c, struct token *token, int number)
 {
     note_heard(c, token->span, "", number);
-    token->kind = TOKEN_NUMBER;
-    token->number = number;
-    token->integer = true;
-    token->text = str_format(c->arena, "%d", number);
-    token->first = token->text.at[0];
-    token->filler = false;
+    *token = token_number(c->arena, token, number);
 }
 
 static size_t drop(struct token *tokens, size_t count, size_t from, size_t to)
@@ -89,7 +79,8 @@ static size_t drop(struct token *tokens, size_t count, size_t from, size_t to)
 /* ex five: two words for one. */
 static bool ex_number(const struct cursor *c, struct token *at)
 {
-    if (!plain(at, "ex") || at + 1 >= c->end || at[1].kind != TOKEN_NUMBER || !at[1].integer) {
+    if (!token_is_word(at, "ex") || at + 1 >= c->end || at[1].kind != TOKEN_NUMBER ||
+        !at[1].integer) {
         return false;
     }
     int number = (int)at[1].number;
@@ -105,8 +96,9 @@ static bool ex_number(const struct cursor *c, struct token *at)
 
 /* ---- taken back ---- */
 
-/* no wait, scratch that, with the commas around it. */
-static bool take_back(struct cursor *c)
+/* no wait, scratch that, with the commas around it. `*loose`: I mean, actually, which may take back
+ * or only be said so. */
+static bool take_back(struct cursor *c, bool *loose)
 {
     static const char *const words[] = {
         "no wait",          "wait no",   "scratch that", "strike that",
@@ -115,9 +107,11 @@ static bool take_back(struct cursor *c)
         "no sorry",         "sorry no",  "no i mean",    "no make that",
         "make that",        "wait wait", "actually no",  "take that back",
         "let me redo that", NULL};
+    static const char *const mean[] = {"i mean", "actually", NULL};
     struct cursor trial = *c;
     take_mark(&trial, ',');
-    if (!take_among(&trial, words)) {
+    *loose = !take_among(&trial, words);
+    if (*loose && !take_among(&trial, mean)) {
         return false;
     }
     take_mark(&trial, ',');
@@ -125,44 +119,108 @@ static bool take_back(struct cursor *c)
     return true;
 }
 
-static bool sentence_is(const struct cursor *c, const struct token *at)
+/* How a sentence begins: who acts, where that is said, and the verb, where it is a plain one. */
+struct head {
+    const struct token *verb;
+    struct who who;
+    bool plain, pronoun;
+    struct phrase phrase;
+};
+
+static bool head_read(const struct cursor *c, const struct token *at, struct head *out)
 {
+    static const char *const pronouns[] = {"he", "she", "they", NULL};
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
+    who_list list;
+    *out = (struct head){.who = {.kind = WHO_NONE}};
     trial.at = at;
-    bool is = subject_verb_is(&trial) || verb_begins(&trial);
+    out->pronoun = take_among(&trial, pronouns);
+    if (!out->pronoun && subject_verb_is(&trial) && subject_read(&trial, &list)) {
+        out->who = list.at[0];
+    }
+    out->verb = trial.at;
+    bool is = verb_begins(&trial);
+    skip_run_in(&trial);
+    out->plain = phrase_read(&trial, FOR_ANYONE, &out->phrase);
     cursor_back(&trial, mark);
     return is;
 }
 
-/* Where the place ends that begins here; NULL: none does. */
+static bool leads(const struct token *token)
+{
+    static const char *const words[] = {"to", "at", "in", "into", "on", NULL};
+    return plain_among(token, words);
+}
+
+/* Where the place ends that begins here, or the player a pass is to; NULL: none does. */
 static const struct token *place_end(const struct cursor *c, const struct token *at)
 {
-    static const char *const leads[] = {"to", "at", "in", "into", "on", NULL};
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
-    trial.at = at;
-    take_among(&trial, leads);
-    const struct token *end = spot_read(&trial, true) ? trial.at : NULL;
+    struct who who;
+    bool to = leads(at);
+    trial.at = at + to;
+    bool found = spot_read(&trial, true) || (to && person_read(&trial, &who));
+    const struct token *end = found ? trial.at : NULL;
     cursor_back(&trial, mark);
     return end;
 }
 
-/* What the words behind stand for: the sentence, or the place, right before them; NULL: neither. */
-static const struct token *replaced(const struct cursor *c, const struct token *from,
-                                    const struct token *back, const struct token *behind)
+/* What a place behind stands for: the one right before it, and its preposition where it brings its
+ * own. */
+static const struct token *replaced_place(const struct cursor *c, const struct token *from,
+                                          const struct token *back, const struct token *behind)
 {
-    bool sentence = sentence_is(c, behind), place = !sentence && place_end(c, behind);
-    for (const struct token *at = back; at-- > from;) {
-        bool begins = at == from || clause_ends(at - 1);
-        if (sentence && begins && sentence_is(c, at)) {
-            return at;
-        }
-        if (place && place_end(c, at) == back) {
-            bool led = at > from && place_end(c, at - 1) == back;
-            return led ? at - 1 : at;
-        }
+    const struct token *at = back;
+    if (!place_end(c, behind)) {
+        return NULL;
     }
+    do {
+        if (at-- == from) {
+            return NULL;
+        }
+    } while (place_end(c, at) != back);
+    while (at > from && place_end(c, at - 1) == back && (leads(behind) || !leads(at - 1))) {
+        at--;
+    }
+    return at;
+}
+
+/* 1 passes to 2, actually 3 cuts: taken back, or only said so? */
+static bool either(const struct head *before, const struct head *said)
+{
+    bool subject = said->who.kind == WHO_NONE || same_who(&before->who, &said->who);
+    bool verb = before->plain && said->plain && before->phrase.verb == said->phrase.verb;
+    return said->pronoun || (!subject && !verb);
+}
+
+/* What the words behind stand for: the sentence right before them, of which the subject stays where
+ * they name none, or the place; NULL: nothing, or a sentence that could stand beside it, reported.
+ */
+static const struct token *replaced(struct cursor *c, const struct token *from,
+                                    const struct token *back, const struct token *behind,
+                                    bool loose)
+{
+    struct head before, said;
+    if (!head_read(c, behind, &said)) {
+        return replaced_place(c, from, back, behind);
+    }
+    const struct token *at = back;
+    do {
+        if (at-- == from) {
+            return NULL;
+        }
+    } while ((at > from && !clause_ends(at - 1)) || !head_read(c, at, &before));
+    if (!loose || !either(&before, &said)) {
+        bool verb = said.who.kind == WHO_NONE && said.plain && before.plain &&
+                    said.phrase.with_s == before.phrase.with_s;
+        return verb ? before.verb : at;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, behind->span, "instead of `%.*s`, or besides it?",
+                     STR_ARG(cursor_text(c, span_join(at->span, back[-1].span)))),
+              "leave out what is taken back; if both are meant, write `and`");
     return NULL;
 }
 
@@ -170,16 +228,17 @@ static size_t take_backs(struct cursor *c, struct token *tokens, size_t count)
 {
     for (size_t i = 1; i + 1 < count; i++) {
         struct cursor trial = cursor_look(c);
+        bool loose;
         trial.at = tokens + i;
         trial.end = c->end = tokens + count;
-        if (!take_back(&trial)) {
-            continue;
+        if (!take_back(&trial, &loose) || (loose && clause_ends(&tokens[i - 1]))) {
+            continue; /* and actually */
         }
-        const struct token *from = replaced(c, tokens, tokens + i, trial.at);
+        const struct token *from = replaced(c, tokens, tokens + i, trial.at, loose);
         if (!from) {
             continue;
         }
-        struct span gone = span_join(from->span, tokens[i - 1].span);
+        struct span gone = span_join(past_fillers(from, trial.at)->span, tokens[i - 1].span);
         struct diag *diag =
             diag_add(c->diags, DIAG_TEXT_TAKEN_BACK, gone, "`%.*s` is taken back, and left out",
                      STR_ARG(cursor_text(c, gone)));
@@ -225,7 +284,7 @@ size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
         int number = heard_number(c, tokens, tokens + i);
         if (number > 0) {
             put_number(c, &tokens[i], number);
-        } else if (plain(&tokens[i], "till") || plain(&tokens[i], "til")) {
+        } else if (token_is_word(&tokens[i], "till") || token_is_word(&tokens[i], "til")) {
             tokens[i].text = STR("until");
             tokens[i].first = 'u';
         } else if (ex_number(c, &tokens[i])) {

@@ -23,22 +23,13 @@ static struct line shortened(struct reader *r, const struct line *line, const st
 /* 1 has the ball, 2 starts with it. */
 static bool ball_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const has[] = {"has",
-                                      "starts with",
-                                      "begins with",
-                                      "has it",
-                                      "starts off with",
-                                      "will start with",
-                                      "will have",
-                                      "starts out with",
-                                      "starts off having",
-                                      "will begin with",
-                                      "brings up",
-                                      NULL};
+    static const char *const has[] = {
+        "has",       "starts with",     "begins with",       "starts off with", "will start with",
+        "will have", "starts out with", "starts off having", "will begin with", "brings up",
+        NULL};
     static const char *const balls[] = {"ball", "it", "rock", NULL};
-    static const char *const tails[] = {
-        "to start",      "to begin", "first",         "at the start",
-        "to start with", "at first", "to begin with", NULL};
+    static const char *const tails[] = {"to start",     "to begin", "first",
+                                        "at the start", "at first", NULL};
     struct cursor c = reader_cursor(r, line, 0);
     struct who who;
     if (!c.end || !person_read(&c, &who) || who.kind != WHO_PLAYER) {
@@ -147,9 +138,9 @@ static bool defense_said(struct reader *r, const struct line *line, struct line 
                                         "d",
                                         NULL};
     struct cursor c = reader_cursor(r, line, 0);
-    static const char *const tails[] = {
-        "defense", "d",      "zone",   "on us",      "full court", "press",      "half court",
-        "now",     "1 to 1", "1 on 1", "one to one", "one on one", "zone press", NULL};
+    static const char *const tails[] = {"defense",    "d",          "zone", "on us",  "full court",
+                                        "press",      "half court", "now",  "1 to 1", "1 on 1",
+                                        "one to one", "one on one", NULL};
     struct setting_form form = {.setting = SETTING_DEFENSE};
     take_among(&c, leads);
     take_mark(&c, '.');
@@ -170,17 +161,27 @@ static bool defense_said(struct reader *r, const struct line *line, struct line 
 
 static bool start_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"we start in",     "we start",
-                                        "set up in",       "set up",
-                                        "line up in",      "we line up in",
-                                        "start out in",    "begin in",
-                                        "we begin in",     "starting in",
-                                        "we're in",        "we are in",
-                                        "alignment",       "formation",
-                                        "they line up in", "everyone starts in",
-                                        "we set up in",    "setup",
-                                        "lineup is",       "players start",
-                                        "out of",          NULL};
+    static const char *const leads[] = {"we start in",
+                                        "we start",
+                                        "set up in",
+                                        "set up",
+                                        "line up in",
+                                        "we line up in",
+                                        "start out in",
+                                        "begin in",
+                                        "we begin in",
+                                        "starting in",
+                                        "we're in",
+                                        "we are in",
+                                        "alignment",
+                                        "formation",
+                                        "they line up in",
+                                        "everyone starts in",
+                                        "we set up in",
+                                        "lineup is",
+                                        "players start",
+                                        "out of",
+                                        NULL};
     struct cursor c = reader_cursor(r, line, 0);
     if (!take_among(&c, leads)) {
         return false;

@@ -10,13 +10,12 @@
 
 static bool word_at(const struct line *line, size_t at, const char *word)
 {
-    return at < line->count && line->tokens[at].kind == TOKEN_WORD &&
-           !line->tokens[at].possessive && str_is(line->tokens[at].text, word);
+    return at < line->count && token_is_word(&line->tokens[at], word);
 }
 
 static bool mark_at(const struct line *line, size_t at, char mark)
 {
-    return at < line->count && line->tokens[at].kind == TOKEN_MARK && line->tokens[at].mark == mark;
+    return at < line->count && token_is_mark(&line->tokens[at], mark);
 }
 
 static bool closes(const struct line *line, size_t at)
@@ -31,27 +30,6 @@ static bool stands_free(const struct line *line, size_t at)
     const struct token *token = &line->tokens[at];
     return at > 0 && at + 1 < line->count && token[-1].span.end < token->span.begin &&
            token->span.end < token[1].span.begin;
-}
-
-static struct token as_mark(const struct token *like, char mark)
-{
-    struct token token = *like;
-    token.kind = TOKEN_MARK;
-    token.mark = mark;
-    token.text = mark == ',' ? STR(",") : STR(".");
-    token.first = '\0';
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
-static struct token as_word(const struct token *like, const char *text)
-{
-    struct token token = as_mark(like, ',');
-    token.kind = TOKEN_WORD;
-    token.mark = '\0';
-    token.text = str_of(text);
-    token.first = text[0];
-    return token;
 }
 
 /* 1 - eyes at the rim - comes off: words alone between two dashes; gives how many tokens that is.
@@ -73,33 +51,42 @@ static size_t by_the_way(const struct line *line, size_t at)
     return 0;
 }
 
+/* 2 shoots / passes to 4: one of the two, and no sentence behind the other; hands ready is none. */
+static bool alternative(struct reader *r, const struct line *line, size_t at)
+{
+    struct cursor c = reader_cursor(r, line, at + 1);
+    c.watch = NULL;
+    return verb_begins(&c) && !subject_verb_is(&c) && !aside_head_is(&c) && !remark_is(&c);
+}
+
 /* What stands at `at` in other marks: what takes its place, if anything; gives how many tokens it
  * is, 0: nothing of the kind. */
-static size_t spoken(const struct line *line, size_t at, struct token *out, bool *none)
+static size_t spoken(struct reader *r, const struct line *line, size_t at, struct token *out,
+                     bool *none)
 {
     const struct token *token = &line->tokens[at];
     *none = false;
     if (mark_at(line, at, '!')) {
-        *out = as_mark(token, '.');
+        *out = token_mark(token, '.');
         *none = closes(line, at + 1) || at == 0;
         return 1;
     }
     if (mark_at(line, at, '-') && mark_at(line, at + 1, '>')) {
-        *out = as_word(token, "to");
+        *out = token_word(token, "to");
         return 2;
     }
     if (word_at(line, at, "w") && mark_at(line, at + 1, '/')) {
-        *out = as_word(token, "with");
+        *out = token_word(token, "with");
         return 2;
     }
-    if (mark_at(line, at, '/') && stands_free(line, at)) {
-        *out = as_mark(token, ',');
+    if (mark_at(line, at, '/') && stands_free(line, at) && !alternative(r, line, at)) {
+        *out = token_mark(token, ',');
         return 1;
     }
     bool two = word_at(line, at, "new") && word_at(line, at + 1, "line");
     two = two || (word_at(line, at, "full") && word_at(line, at + 1, "stop"));
     if (at > 0 && (two || word_at(line, at, "period"))) {
-        *out = as_mark(token, '.');
+        *out = token_mark(token, '.');
         *none = closes(line, at + (two ? 2 : 1));
         return two ? 2 : 1;
     }
@@ -130,7 +117,7 @@ struct line marks_as_spoken(struct reader *r, const struct line *line)
         struct token token;
         bool none;
         size_t aside = by_the_way(line, at);
-        size_t taken = aside > 0 ? aside : spoken(line, at, &token, &none);
+        size_t taken = aside > 0 ? aside : spoken(r, line, at, &token, &none);
         if (aside > 0) {
             struct cursor c = reader_cursor(r, line, at);
             note_left_out(&c,

@@ -6,16 +6,11 @@
 
 #include <string.h>
 
-static bool mark_of(const struct token *token, char mark)
-{
-    return token->kind == TOKEN_MARK && token->mark == mark;
-}
-
 /* The end of what stands up to a full stop. */
 static const struct token *chain_end(const struct cursor *c)
 {
     const struct token *at = c->at;
-    while (at < c->end && !mark_of(at, '.') && !mark_of(at, ';')) {
+    while (at < c->end && !token_is_mark(at, '.') && !token_is_mark(at, ';')) {
         at++;
     }
     return at;
@@ -35,12 +30,6 @@ static bool moves_in(const struct cursor *c, const struct who *who)
         }
     }
     return false;
-}
-
-static void recast_stop(const struct cursor *c, struct recast *r)
-{
-    recast_comma(c, r);
-    r->tokens.at[r->tokens.count - 1].mark = '.';
 }
 
 /* when 4 gets to the corner, until 3 is at the elbow. */
@@ -89,7 +78,7 @@ bool arrival_brought(const struct cursor *c, struct recast *r)
         recast_word(c, r, "goes");
         recast_word(c, r, "to");
         recast_copy(c, r, place, trial.at);
-        recast_stop(c, r);
+        recast_mark(c, r, '.');
         recast_copy(c, r, c->at, clause);
         recast_somebody(c, r, &who);
         recast_verb(c, r, STR("gets there"));
@@ -131,9 +120,8 @@ bool not_until(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct somebody who;
     struct event event;
-    static const char *const holds[] = {"holds it",    "holds ball", "keeps it", "keeps ball",
-                                        "holds",       "waits",      "stays",    "waits there",
-                                        "stays there", NULL};
+    static const char *const holds[] = {"holds it", "holds ball", "keeps it", "keeps ball",
+                                        "holds",    "waits",      "stays",    NULL};
     if (!somebody_read(&trial, &who)) {
         return false;
     }
@@ -151,7 +139,7 @@ bool not_until(const struct cursor *c, struct recast *r)
     }
     recast_word(c, r, "when");
     recast_copy(c, r, from, to);
-    recast_comma(c, r);
+    recast_mark(c, r, ',');
     recast_somebody(c, r, &who);
     r->to = trial.at;
     return true;
@@ -195,7 +183,7 @@ bool wait_for(const struct cursor *c, struct recast *r)
     } else {
         return false;
     }
-    recast_comma(c, r);
+    recast_mark(c, r, ',');
     r->to = trial.at;
     return true;
 }
@@ -212,7 +200,7 @@ bool before_in_front(const struct cursor *c, struct recast *r)
     for (const struct token *at = from; at < end; at++) {
         struct cursor main = cursor_look(c);
         main.at = at + 1;
-        if (!mark_of(at, ',') || !subject_verb_is(&main)) {
+        if (!token_is_mark(at, ',') || !subject_verb_is(&main)) {
             continue;
         }
         first.end = at;
@@ -220,7 +208,7 @@ bool before_in_front(const struct cursor *c, struct recast *r)
             return false;
         }
         recast_copy(c, r, at + 1, end);
-        recast_comma(c, r);
+        recast_mark(c, r, ',');
         recast_word(c, r, "then");
         recast_copy(c, r, from, at);
         r->to = end;
@@ -258,8 +246,7 @@ bool steps_in(const struct cursor *c, struct recast *r)
     static const char *const ins[] = {"steps in",         "comes in",         "steps inbounds",
                                       "comes inbounds",   "steps on",         "steps onto court",
                                       "comes onto court", "gets in",          "gets inbounds",
-                                      "steps onto floor", "comes onto floor", "steps in bounds",
-                                      "comes in bounds",  "steps on court",   NULL};
+                                      "steps onto floor", "comes onto floor", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     bool named = somebody_read(&trial, &who);

@@ -14,11 +14,6 @@ struct pieces {
     bool bare;                               /* the minutes are a number without unit */
 };
 
-static bool is_mark(const struct token *token, char mark)
-{
-    return token->kind == TOKEN_MARK && token->mark == mark;
-}
-
 static bool is_minutes(const struct token *token)
 {
     struct str text = token->text;
@@ -29,9 +24,10 @@ static bool is_minutes(const struct token *token)
 
 static bool joins_times(const struct token *token)
 {
-    return is_mark(token, '-') || (token->kind == TOKEN_WORD &&
-                                   (str_is(token->text, "to") || str_is(token->text, "until") ||
-                                    str_is(token->text, "till")));
+    return token_is_mark(token, '-') ||
+           (token->kind == TOKEN_WORD &&
+            (str_is(token->text, "to") || str_is(token->text, "until") ||
+             str_is(token->text, "till")));
 }
 
 /* False: two of a kind, a text in quotes, or no time at all. */
@@ -55,7 +51,7 @@ static bool find_pieces(const struct cursor *c, struct pieces *out)
     }
     const struct token *last = c->end - 1;
     if (!out->minutes && !out->to && last > c->at && last->kind == TOKEN_NUMBER && last->integer &&
-        is_mark(last - 1, ',')) { /* water, 2 */
+        token_is_mark(last - 1, ',')) { /* water, 2 */
         out->minutes = last;
         out->bare = true;
     }
@@ -76,8 +72,8 @@ static bool fits_a_practice(struct cursor *c, const struct pieces *pieces, doubl
 static void add_text(const struct cursor *c, struct strbuf *text, const struct token *from,
                      const struct token *to)
 {
-    while (from < to &&
-           (is_mark(from, ',') || is_mark(from, ':') || is_mark(from, '-') || is_mark(from, '.'))) {
+    while (from < to && (token_is_mark(from, ',') || token_is_mark(from, ':') ||
+                         token_is_mark(from, '-') || token_is_mark(from, '.'))) {
         from++;
     }
     while (to > from && (to[-1].kind == TOKEN_MARK || str_is(to[-1].text, "for"))) {

@@ -72,10 +72,6 @@ static int take_pair(struct cursor *c)
                                          "takes it into",
                                          "take it into",
                                          "takes it in",
-                                         "goes to",
-                                         "go to",
-                                         "goes right into",
-                                         "go right into",
                                          "moves into",
                                          "move into",
                                          "gets in",
@@ -88,7 +84,6 @@ static int take_pair(struct cursor *c)
                                          "initiate",
                                          "takes into",
                                          "comes right into",
-                                         "runs right into",
                                          "brings it into",
                                          "has",
                                          "have",
@@ -168,8 +163,6 @@ static void where_they_are(struct cursor *c)
                                         "on the left",
                                         "on the right",
                                         "away from ball",
-                                        "away from the ball",
-                                        "on the backside",
                                         "over there",
                                         NULL};
     const struct token *from = c->at;
@@ -263,9 +256,8 @@ static int follow(struct cursor *c, const who_list *subject, struct tie tie, str
     add(c, out, subject, tie,
         (struct sentence){.verb = VERB_GOES, .place = place_of(c, PLACE_BESIDE, who)}, verb);
     static const char *const backs[] = {
-        "for hand-off",      "for handback",        "for dho",     "to get hand-off",
-        "into hand-off",     "for pitch",           "for it back", "to get it back",
-        "for hand-off back", "for return hand-off", NULL};
+        "for hand-off", "for handback", "for dho",        "to get hand-off",     "into hand-off",
+        "for pitch",    "for it back",  "to get it back", "for return hand-off", NULL};
     if (c->speech && take_among(c, backs)) { /* follows it for the hand-off */
         who_list one = {NULL, 0, 0};
         VEC_PUSH(c->arena, &one, who);

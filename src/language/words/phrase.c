@@ -343,17 +343,9 @@ static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *o
 /* A three: said so, and not a player. */
 static bool take_three(struct cursor *c, bool described)
 {
-    static const char *const words[] = {"three-pointer",
-                                        "three-point shot",
-                                        "three ball",
-                                        "three pointer",
-                                        "3-pointer",
-                                        "3 pointer",
-                                        "3-point shot",
-                                        "3 ball",
-                                        "trey",
-                                        "shot from three",
-                                        NULL};
+    static const char *const words[] = {"three-pointer", "three-point shot", "three ball",
+                                        "3-pointer",     "3-point shot",     "3 ball",
+                                        "trey",          "shot from three",  NULL};
     struct cursor trial = *c;
     const struct token *next = cursor_next(&trial);
     bool article = next && next > c->at;
@@ -397,24 +389,24 @@ static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *ou
                                         "lets fly with",
                                         NULL};
     static const char *const adjectives[] = {
-        "open",        "wide-open",    "corner",    "wing",       "top",
-        "deep",        "elbow",        "pull-up",   "step-back",  "mid-range",
-        "quick",       "contested",    "reverse",   "short",      "catch-and-shoot",
-        "left-handed", "right-handed", "left-hand", "right-hand", "baseline",
-        "bank",        "easy",         "power",     "jump",       "hard",
-        "little",      "turnaround",   "wide",      "one-handed", "one-dribble",
-        "running",     "pull up",      NULL};
+        "open",         "wide-open",   "corner",          "wing",
+        "top",          "deep",        "elbow",           "pull-up",
+        "step-back",    "mid-range",   "quick",           "contested",
+        "reverse",      "short",       "catch-and-shoot", "left-handed",
+        "right-handed", "left-hand",   "right-hand",      "baseline",
+        "bank",         "easy",        "power",           "jump",
+        "hard",         "little",      "turnaround",      "wide",
+        "one-handed",   "one-dribble", "running",         NULL};
     static const char *const nouns[] = {
-        "shot",        "jumper",    "jump shot", "lay-up",    "lay-in",    "floater",
-        "runner",      "fadeaway",  "hook",      "hook shot", "dunk",      "mid-range",
-        "two-pointer", "bank shot", "finish",    "jumpshot",  "pull-up",   "pull up",
-        "shots",       "teardrop",  "j",         "fade",      "step-back", "bunny",
-        "finger roll", "baby hook", NULL};
+        "shot",      "jumper",    "jump shot", "lay-up",      "lay-in",    "floater",
+        "runner",    "fadeaway",  "hook",      "dunk",        "mid-range", "two-pointer",
+        "bank shot", "finish",    "pull-up",   "shots",       "teardrop",  "j",
+        "fade",      "step-back", "bunny",     "finger roll", "baby hook", NULL};
     struct cursor trial = *c;
     if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
         return false;
     }
-    static const char *const shots[] = {"pull-up", "step-back", "turnaround", "pull up", NULL};
+    static const char *const shots[] = {"pull-up", "step-back", "turnaround", NULL};
     bool described = false, whole = false, three;
     for (;;) {
         bool shot = word_among(&trial, shots); /* a pull-up, a step-back: a shot by itself */

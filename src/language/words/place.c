@@ -127,7 +127,7 @@ static const struct place *offset_read(struct cursor *c, int depth)
 static bool coordinate_read(struct cursor *c, double *out)
 {
     const struct token *at = c->at;
-    bool minus = at < c->end && at->kind == TOKEN_MARK && at->mark == '-';
+    bool minus = at < c->end && token_is_mark(at, '-');
     at += minus;
     if (at >= c->end || at->kind != TOKEN_NUMBER || at->possessive) {
         return false;
@@ -254,10 +254,11 @@ static const struct place *line_end_read(struct cursor *c, int depth)
 /* the right baseline, left sideline: where on that line a ball is put in as a rule. */
 static const struct place *line_side_read(struct cursor *c, bool at)
 {
-    static const struct entry lines[] = {
-        {"baseline", SPOT_SHORT_CORNER}, {"endline", SPOT_SHORT_CORNER},
-        {"end line", SPOT_SHORT_CORNER}, {"side baseline", SPOT_SHORT_CORNER},
-        {"sideline", SPOT_HASH},         {NULL, 0}};
+    static const struct entry lines[] = {{"baseline", SPOT_SHORT_CORNER},
+                                         {"endline", SPOT_SHORT_CORNER},
+                                         {"side baseline", SPOT_SHORT_CORNER},
+                                         {"sideline", SPOT_HASH},
+                                         {NULL, 0}};
     struct cursor trial = *c;
     int side = take_entry(&trial, side_entries);
     int spot = take_entry(&trial, lines);
@@ -293,10 +294,9 @@ static const struct place *out_read(struct cursor *c, int depth)
     if (!take_words(c, "out of bounds")) {
         return NULL;
     }
-    static const char *const unders[] = {"under basket",   "under the hoop",        "under the rim",
-                                         "underneath",     "underneath the basket", "on baseline",
-                                         "on the endline", "at the endline",        "baseline",
-                                         "endline",        "on the end line",       NULL};
+    static const char *const unders[] = {
+        "under basket",   "under the hoop", "under the rim", "underneath", "on baseline",
+        "on the endline", "at the endline", "baseline",      "endline",    NULL};
     struct place place = {.kind = PLACE_OUT};
     const struct token *under = c->at;
     if (take_among(c, unders)) { /* under the basket: on the baseline */

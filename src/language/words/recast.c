@@ -7,20 +7,9 @@
 
 #include <string.h>
 
-static struct token word_token(const char *text, const struct token *like)
-{
-    struct token token = *like;
-    token.kind = TOKEN_WORD;
-    token.text = str_of(text);
-    token.first = text[0];
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
 void recast_word(const struct cursor *c, struct recast *r, const char *text)
 {
-    const struct token *like = cursor_next(c);
-    VEC_PUSH(c->arena, &r->tokens, word_token(text, like));
+    VEC_PUSH(c->arena, &r->tokens, token_word(cursor_next(c), text));
 }
 
 void recast_verb(const struct cursor *c, struct recast *r, struct str words)
@@ -35,22 +24,12 @@ void recast_verb(const struct cursor *c, struct recast *r, struct str words)
 
 void recast_number(const struct cursor *c, struct recast *r, int number)
 {
-    struct token token = word_token("", cursor_next(c));
-    token.kind = TOKEN_NUMBER;
-    token.number = number;
-    token.integer = true;
-    token.text = str_format(c->arena, "%d", number);
-    token.first = token.text.at[0];
-    VEC_PUSH(c->arena, &r->tokens, token);
+    VEC_PUSH(c->arena, &r->tokens, token_number(c->arena, cursor_next(c), number));
 }
 
-void recast_comma(const struct cursor *c, struct recast *r)
+void recast_mark(const struct cursor *c, struct recast *r, char mark)
 {
-    struct token token = word_token(",", cursor_next(c));
-    token.kind = TOKEN_MARK;
-    token.mark = ',';
-    token.first = '\0';
-    VEC_PUSH(c->arena, &r->tokens, token);
+    VEC_PUSH(c->arena, &r->tokens, token_mark(cursor_next(c), mark));
 }
 
 void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
@@ -206,7 +185,7 @@ static bool take_noun_phrase(struct cursor *c, struct phrase *phrase, const char
         return false;
     }
     size_t left = (size_t)(c->end - first), count = left < MOST ? left : MOST;
-    said[0] = word_token("takes", first);
+    said[0] = token_word(first, "takes");
     memcpy(said + 1, first, count * sizeof *said);
     trial.at = said;
     trial.end = said + count + 1;
@@ -315,17 +294,11 @@ static bool lead(const struct cursor *c, struct recast *r)
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
 static bool pronoun(const struct cursor *c, struct recast *r)
 {
-    static const char *const handlers[] = {"ball handler",
-                                           "ballhandler",
-                                           "handler",
-                                           "dribbler",
-                                           "player with the ball",
-                                           "inbounder",
-                                           "man with the ball",
-                                           "guy with the ball",
-                                           "whoever has the ball",
-                                           "thrower",
-                                           NULL};
+    static const char *const handlers[] = {"ball handler",      "handler",
+                                           "dribbler",          "player with the ball",
+                                           "inbounder",         "man with the ball",
+                                           "guy with the ball", "whoever has the ball",
+                                           "thrower",           NULL};
     struct cursor trial = cursor_look(c);
     bool handles = take_among(&trial, handlers);
     if (!handles && !take_words(&trial, "he") && !take_words(&trial, "she")) {
@@ -373,7 +346,7 @@ static bool plural(const struct cursor *c, struct recast *r)
     }
     for (int side = 0; side < 2; side++) {
         if (side > 0) {
-            recast_comma(c, r);
+            recast_mark(c, r, ',');
         }
         struct cursor at = subject;
         while (at.at < end) {
@@ -442,7 +415,7 @@ static bool remark(const struct cursor *c, struct recast *r)
 static bool all_but(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {"everybody", "everyone", "all", NULL};
-    static const char *const but[] = {"but", "except", "except for", NULL};
+    static const char *const but[] = {"but", "except", NULL};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody one;
@@ -461,7 +434,7 @@ static bool all_but(const struct cursor *c, struct recast *r)
     recast_word(c, r, "everyone");
     recast_word(c, r, "else");
     recast_copy(c, r, verb, end);
-    recast_comma(c, r);
+    recast_mark(c, r, ',');
     recast_somebody(c, r, &one);
     r->to = trial.at;
     return true;
@@ -491,7 +464,7 @@ static bool unnamed(const struct cursor *c, struct recast *r)
         before--;
     }
     if (before > c->first &&
-        !(before[-1].kind == TOKEN_MARK && (before[-1].mark == '.' || before[-1].mark == ';'))) {
+        !(token_is_mark(&before[-1], '.') || token_is_mark(&before[-1], ';'))) {
         return false;
     }
     skip_run_in(&trial);

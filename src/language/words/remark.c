@@ -11,11 +11,6 @@ static const char *const heads[] = {
 #undef REMARK
     NULL};
 
-static bool is_mark(const struct token *token, char mark)
-{
-    return token->kind == TOKEN_MARK && token->mark == mark;
-}
-
 /* A word that says who, where, or what is done; or one that may be meant for it. */
 static bool acts(const struct cursor *c, const struct token *at)
 {
@@ -42,7 +37,7 @@ static bool moves_nobody(const struct cursor *c, const struct token *from, const
     for (const struct token *at = from; at < to; at++) {
         struct cursor word = cursor_look(c);
         word.at = at;
-        if (is_mark(at, ',')) {
+        if (token_is_mark(at, ',')) {
             continue;
         }
         if (at->kind != TOKEN_WORD || (!at->filler && (word_among(&word, never) || acts(c, at)))) {
@@ -111,7 +106,7 @@ bool remark_in_front(const struct cursor *c, struct recast *r)
         bool comma = take_mark(&next, ',');
         bool joined = take_among(&next, joints);
         if ((!comma && !joined) || at == from || !sentence_at(c, next.at)) {
-            if (at->kind == TOKEN_MARK && !is_mark(at, ',')) {
+            if (at->kind == TOKEN_MARK && !token_is_mark(at, ',')) {
                 return false;
             }
             continue;

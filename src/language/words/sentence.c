@@ -66,9 +66,14 @@ static int length_read(struct predicate *p)
     return 0;
 }
 
-/* the ball side corner of the lane, the right elbow: the spot once more, with its side or without.
- */
-static bool same_place_again(struct predicate *p)
+static bool left_or_right(const struct place *place)
+{
+    return place->side == SIDE_LEFT || place->side == SIDE_RIGHT;
+}
+
+/* the ball side corner of the lane, the right elbow: the spot once more, with its side or without;
+ * but not left corner, right corner. */
+static int same_place_again(struct predicate *p)
 {
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(p->c);
@@ -76,21 +81,26 @@ static bool same_place_again(struct predicate *p)
     const struct place *again = said ? spot_read(&trial, true) : NULL;
     const struct token *end = trial.at;
     cursor_back(p->c, mark);
-    bool line = said && again && said->spot == SPOT_FREE_THROW_LINE && again->spot == SPOT_NAIL;
-    bool same = again && said->kind == PLACE_SPOT && again->kind == PLACE_SPOT &&
-                (said->spot == again->spot || line) &&
-                (said->side == SIDE_NONE || again->side == SIDE_NONE || said->side == again->side ||
-                 again->side == SIDE_LEFT || again->side == SIDE_RIGHT);
     struct cursor behind = *p->c;
     behind.at = end;
-    if (!same || (!stop_is(&behind) && !mark_is(&behind, ','))) {
-        return false;
+    if (!again || said->kind != PLACE_SPOT || again->kind != PLACE_SPOT ||
+        (!stop_is(&behind) && !mark_is(&behind, ','))) {
+        return 0;
+    }
+    bool line = said->spot == SPOT_FREE_THROW_LINE && again->spot == SPOT_NAIL;
+    bool side = said->side == SIDE_NONE || again->side == SIDE_NONE || said->side == again->side ||
+                (left_or_right(again) && !left_or_right(said));
+    if ((said->spot != again->spot && !line) || !side) {
+        return said_twice(p, again->span, "the place");
+    }
+    if (!p->c->speech) {
+        return 0;
     }
     p->c->at = end;
     if (line || again->side != SIDE_NONE) {
         p->s->place = again;
     }
-    return true;
+    return 1;
 }
 
 /* finds 4 drifting to the corner: what the receiver does, which is a sentence of its own before it;
@@ -155,8 +165,9 @@ static int part_read(struct predicate *p)
     if (!comma) {
         return slot_read(p);
     }
-    if (comma && c->speech && same_place_again(p)) {
-        return 1;
+    int again = same_place_again(p);
+    if (again != 0) {
+        return again;
     }
     /* ducks in from the weak side, front of the rim: where to, which it has not said yet */
     bool place = p->way_said && !p->s->place && verb_takes_place(p->s->verb) && place_starts(c) &&

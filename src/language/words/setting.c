@@ -112,7 +112,7 @@ static bool number_read(struct reader *r, struct cursor *c, struct setting_form 
 static const struct token *piece_end(const struct cursor *c)
 {
     const struct token *at = c->at;
-    while (at < c->end && !(at->kind == TOKEN_MARK && at->mark == ',')) {
+    while (at < c->end && !token_is_mark(at, ',')) {
         at++;
     }
     return at;
@@ -283,8 +283,8 @@ bool defense_words_read(struct cursor *c, struct setting_form *out)
 static bool defense_read(struct reader *r, struct cursor *c, struct setting_form *out)
 {
     (void)r;
-    static const char *const leads[] = {"is in",     "is",      "plays",      "in", "are in",
-                                        "they play", "will be", "is playing", "of", NULL};
+    static const char *const leads[] = {"is in",     "is",      "plays", "in", "are in",
+                                        "they play", "will be", "of",    NULL};
     static const char *const tails[] = {"full court", "zone press", "zone",
                                         "defense",    "press",      "half court",
                                         "pressure",   "everywhere", NULL};

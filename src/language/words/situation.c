@@ -5,17 +5,6 @@
 
 #include "language/words/grammar.h"
 
-static struct token word_like(const struct token *like, const char *text)
-{
-    struct token token = *like;
-    token.kind = TOKEN_WORD;
-    token.text = str_of(text);
-    token.first = text[0];
-    token.mark = '\0';
-    token.filler = token.possessive = token.integer = token.stopped = false;
-    return token;
-}
-
 /* What is said of a throw-in. */
 struct throw_in {
     const struct token *who;
@@ -26,27 +15,48 @@ struct throw_in {
 
 static bool take_piece(struct cursor *c, struct throw_in *out)
 {
-    static const char *const throws[] = {"takes it out",     "takes ball out",
-                                         "inbounds it",      "inbounds ball",
-                                         "inbounds",         "throws it in",
-                                         "is inbounding",    "is inbounder",
-                                         "trigger man",      "is trigger man",
-                                         "is thrower",       "throw-in",
+    static const char *const throws[] = {"takes it out",
+                                         "takes ball out",
+                                         "inbounds it",
+                                         "inbounds ball",
+                                         "inbounds",
+                                         "throws it in",
+                                         "is inbounding",
+                                         "is inbounder",
+                                         "trigger man",
+                                         "is trigger man",
+                                         "is thrower",
+                                         "throw-in",
                                          "out of bounds",
-
-                                         "puts it in play",  "takes it",
-                                         "triggers it",      "triggers",
-                                         "inbounder",        "trigger",
-                                         "is out of bounds", "starts out of bounds",
-                                         "passes it in",     NULL};
-    static const struct entry lines[] = {
-        {"underneath", 0},  {"under basket", 0}, {"under the rim", 0},
-        {"under hoop", 0},  {"baseline out", 0}, {"baseline", 0},
-        {"endline", 0},     {"end line", 0},     {"under", 0},
-        {"side out", 1},    {"sideline out", 1}, {"sideline", 1},
-        {"side line", 1},   {"on side", 1},      {"blob", 0},
-        {"slob", 1},        {"out under", 0},    {"out underneath", 0},
-        {"out on side", 1}, {"from side", 1},    {NULL, 0}};
+                                         "puts it in play",
+                                         "takes it",
+                                         "triggers it",
+                                         "triggers",
+                                         "inbounder",
+                                         "trigger",
+                                         "is out of bounds",
+                                         "starts out of bounds",
+                                         "passes it in",
+                                         NULL};
+    static const struct entry lines[] = {{"underneath", 0},
+                                         {"under basket", 0},
+                                         {"under the rim", 0},
+                                         {"under hoop", 0},
+                                         {"baseline out", 0},
+                                         {"baseline", 0},
+                                         {"endline", 0},
+                                         {"under", 0},
+                                         {"side out", 1},
+                                         {"sideline out", 1},
+                                         {"sideline", 1},
+                                         {"on side", 1},
+                                         {"blob", 0},
+                                         {"slob", 1},
+                                         {"out under", 0},
+                                         {"out underneath", 0},
+                                         {"out on side", 1},
+                                         {"from side", 1},
+                                         {NULL, 0}};
     static const char *const small[] = {"on",           "from",      "at",  "with ball", "has it",
                                         "has ball",     "side",      "is",  "with it",   "in",
                                         "of the floor", "of bounds", "and", "of",        NULL};
@@ -101,13 +111,13 @@ bool throw_in_said(struct reader *r, const struct line *line, struct line *out)
     tokens[size] = *in.who;
     tokens[size++].possessive = false;
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        tokens[size++] = word_like(in.who, words[i]);
+        tokens[size++] = token_word(in.who, words[i]);
     }
     if (in.side >= 0) {
-        tokens[size++] = word_like(in.who, in.side == SIDE_LEFT ? "left" : "right");
-        tokens[size++] = word_like(in.who, in.along ? "hash" : "short-corner");
+        tokens[size++] = token_word(in.who, in.side == SIDE_LEFT ? "left" : "right");
+        tokens[size++] = token_word(in.who, in.along ? "hash" : "short-corner");
     } else {
-        tokens[size++] = word_like(in.who, "baseline");
+        tokens[size++] = token_word(in.who, "baseline");
     }
     *out = *line;
     out->tokens = tokens;
@@ -168,8 +178,8 @@ static bool reads_as(struct reader *r, const struct line *line, enum setting set
 
 bool rules_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"court of",  "court is",   "playing", "we play", "rules of",
-                                        "rules are", "we play by", "we use",  NULL};
+    static const char *const leads[] = {"court of", "court is",  "playing", "we play",
+                                        "rules of", "rules are", "we use",  NULL};
     static const char *const tails[] = {"rules", "court", "floor", "basketball", NULL};
     return between(r, line, leads, tails, out) && reads_as(r, out, SETTING_RULES);
 }
@@ -187,7 +197,7 @@ bool level_said(struct reader *r, const struct line *line, struct line *out)
 bool half_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const leads[] = {"on", "played on", "we use", NULL};
-    static const char *const tails[] = {"court", "floor", "court play", NULL};
+    static const char *const tails[] = {"court", "floor", NULL};
     return between(r, line, leads, tails, out) && reads_as(r, out, SETTING_FLOOR);
 }
 
@@ -195,8 +205,7 @@ bool clock_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const leads[] = {"with", "there are", "there is", "we have", NULL};
     static const char *const tails[] = {"left",  "on the clock", "on the shot clock",
-                                        "to go", "remaining",    "left on the clock",
-                                        NULL};
+                                        "to go", "remaining",    NULL};
     struct cursor c = reader_cursor(r, line, 0);
     take_among(&c, leads);
     return cursor_next(&c) && cursor_next(&c)->kind == TOKEN_MEASURE &&
@@ -206,8 +215,8 @@ bool clock_said(struct reader *r, const struct line *line, struct line *out)
 /* down 2, we're up three: as it is said. */
 bool score_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"we are", "we're", "score is", "the score is", NULL};
-    static const char *const words[] = {"down", "up", "down by", "up by", NULL};
+    static const char *const leads[] = {"we are", "we're", "score is", NULL};
+    static const char *const words[] = {"down", "up", NULL};
     static const char *const points[] = {"points", "point", NULL};
     struct cursor c = reader_cursor(r, line, 0);
     struct span span;
@@ -235,9 +244,9 @@ bool score_said(struct reader *r, const struct line *line, struct line *out)
 /* we call it Fist. */
 bool call_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {
-        "we call it",  "we call this", "call it", "call this",      "it is called",
-        "it's called", "the call is",  "call is", "this is called", NULL};
+    static const char *const leads[] = {"we call it",  "we call this",   "call it",
+                                        "call this",   "it is called",   "it's called",
+                                        "the call is", "this is called", NULL};
     static const char *const tails[] = {NULL};
     return between(r, line, leads, tails, out);
 }

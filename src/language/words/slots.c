@@ -99,7 +99,7 @@ static int toward_player(struct predicate *p)
 /* a pass into 5, on to 3; throws 5 a lob, passes 2 the ball. */
 static bool into_player(struct predicate *p, const struct slot *slot)
 {
-    static const char *const leads[] = {"into", "in to", "on to", "onto", "inside to", NULL};
+    static const char *const leads[] = {"into", "on to", "inside to", NULL};
     static const char *const balls[] = {"ball", "rock", NULL};
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
@@ -442,7 +442,7 @@ bool slots_filled(struct predicate *p)
     struct slot slots[SLOTS_MOST];
     place_of_phrase(p);
     size_t count = verb_slots(p->s->verb, slots);
-    if (!slots_agree(p, slots, count)) {
+    if (!slots_agree(p, slots, count) || away_from_nobody(p)) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {

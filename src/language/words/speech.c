@@ -81,7 +81,7 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
         for (; i < to; i++) {
             tokens[i].filler = true;
         }
-        if (end && i < count && tokens[i].kind == TOKEN_MARK && tokens[i].mark == ',' &&
+        if (end && i < count && token_is_mark(&tokens[i], ',') &&
             at_head(&at)) { /* okay, 1 passes */
             tokens[i].filler = true;
         }
@@ -137,7 +137,7 @@ bool recast_put(struct cursor *c, const struct recast *recast)
 static bool colon_is(const struct cursor *c)
 {
     for (const struct token *at = c->at; at < c->end; at++) {
-        if (at->kind == TOKEN_MARK && at->mark == ':') {
+        if (token_is_mark(at, ':')) {
             return true;
         }
     }
@@ -172,7 +172,7 @@ static bool as_said(struct cursor *c, sentence_list *out)
 {
     struct cursor said = *c;
     speech_begin(&said);
-    bool fine = chains_read(&said, out);
+    bool fine = said.refusals == c->refusals && chains_read(&said, out);
     c->refusals = said.refusals;
     c->remark = out->count == 0 ? said.remark : SPAN_NONE;
     c->at = fine ? c->end : c->at;

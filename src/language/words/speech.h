@@ -59,7 +59,7 @@ void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */
 void recast_verb(const struct cursor *c, struct recast *r, struct str words);
 void recast_number(const struct cursor *c, struct recast *r, int number);
-void recast_comma(const struct cursor *c, struct recast *r);
+void recast_mark(const struct cursor *c, struct recast *r, char mark);
 void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
                  const struct token *to);
 void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one);

@@ -214,11 +214,21 @@ static void put_two(struct cursor *c, struct setting_form *out, const struct who
 /* False: nothing of that here, unmoved. */
 static bool two_placed(struct cursor *c, struct setting_form *out)
 {
-    static const char *const ats[] = {
-        "at",       "in",       "on",       "are",      "are on",        "are in",
-        "are at",   "start in", "start on", "start at", "under them on", "below them on",
-        "below on", "up at",    "down on",  "down in",  "with",          "are at the",
-        NULL};
+    static const char *const ats[] = {"at",
+                                      "in",
+                                      "on",
+                                      "are",
+                                      "start in",
+                                      "start on",
+                                      "start at",
+                                      "under them on",
+                                      "below them on",
+                                      "below on",
+                                      "up at",
+                                      "down on",
+                                      "down in",
+                                      "with",
+                                      NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     const struct token *from = past_fillers(c->at, c->end);

@@ -22,6 +22,23 @@ static void without_screen(struct predicate *p)
     }
 }
 
+/* 4 goes away from 5, away from the ball: of whose screen it is a rejection, else no place. */
+bool away_from_nobody(struct predicate *p)
+{
+    const struct sentence *s = p->s;
+    struct cursor *c = p->c;
+    if (s->verb != VERB_REJECTS || !str_is(str_of(p->phrase.words), "goes away from") ||
+        s->object.kind == WHO_NONE || above_may_have_screened(c, &s->subject.at[0], &s->object)) {
+        return false;
+    }
+    struct str who = subject_words(c, &s->subject), from = cursor_text(c, s->object.span);
+    diag_help(
+        c->diags,
+        REFUSE(c, TEXT_TWO_MEANINGS, s->verb_span, "away from %.*s is no place", STR_ARG(from)),
+        "write where it ends, `%.*s %s to left wing`", STR_ARG(who), s->bare ? "go" : "goes");
+    return true;
+}
+
 /* flex cuts, turns the corner, bumps out: ways to use the screen that waits for this player. */
 static void with_screen(struct predicate *p)
 {

@@ -470,7 +470,7 @@ static bool comma_may_miss(struct cursor *c, struct span clause)
     bool subject = subject_read(&trial, &list);
     bool comma = false;
     for (const struct token *at = c->at; subject && at < trial.at; at++) {
-        comma = comma || (at->kind == TOKEN_MARK && at->mark == ',');
+        comma = comma || token_is_mark(at, ',');
     }
     cursor_back(c, mark);
     if (!comma) {
@@ -501,8 +501,7 @@ static bool front_word(struct cursor *c, const char *const *words)
 /* second, 2 goes to top: a role may have that name, so somebody else must act behind it. */
 static bool front_ordinal(struct cursor *c)
 {
-    static const char *const words[] = {"second", "third",        "fourth",      "fifth",
-                                        "last",   "second thing", "third thing", NULL};
+    static const char *const words[] = {"second", "third", "fourth", "fifth", "last", NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     bool ordinal = take_among(&trial, words);

@@ -153,7 +153,7 @@ static struct str next_letters(const struct cursor *c, size_t count, char out[WO
     size_t size = 0;
     while (count > 0) {
         const struct token *next = cursor_next(&trial);
-        if (next && next->kind == TOKEN_MARK && next->mark == '-') {
+        if (next && token_is_mark(next, '-')) {
             trial.at = next + 1;
             continue;
         }

@@ -186,27 +186,10 @@ bool him_read(struct cursor *c, struct who *out)
 /* low man x4, weak-side x3: what stands before a defender's number and names nobody else. */
 static void skip_standing(struct cursor *c)
 {
-    static const char *const words[] = {"low man",
-                                        "help-side",
-                                        "weak-side",
-                                        "weak side defender",
-                                        "help side defender",
-                                        "on-ball",
-                                        "on-ball defender",
-                                        "help defender",
-                                        "low help",
-                                        "nail man",
-                                        "nail",
-                                        "helper",
-                                        "chaser",
-                                        "big",
-                                        "low defender",
-                                        "the defender",
-                                        "defender",
-                                        "the low man",
-                                        "top man",
-                                        "point man",
-                                        NULL};
+    static const char *const words[] = {"low man",       "help-side", "weak-side", "on-ball",
+                                        "help defender", "low help",  "nail man",  "nail",
+                                        "helper",        "chaser",    "big",       "low defender",
+                                        "the defender",  "top man",   "point man", NULL};
     struct cursor trial = *c;
     if (take_among(&trial, words) && cursor_next(&trial) &&
         cursor_next(&trial)->kind == TOKEN_DEFENDER) {
