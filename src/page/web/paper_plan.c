@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* paper_plan: practices as tables for a browser's own printing: when, how long, what, a picture of
  * its play, points; and what it adds up to. */
+#include "base/vec.h"
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
 #include "page/web/paper.h"
