@@ -86,11 +86,6 @@ struct str plan_what(struct arena *arena, const struct plan_item *item, plan_nam
     return strbuf_str(&out);
 }
 
-struct str plan_before(void)
-{
-    return STR("Floor dry. AED, phone and injured list checked.");
-}
-
 static void add_minutes(struct strbuf *out, const char *before, double minutes, const char *behind)
 {
     strbuf_print(out, "%s%.*s\xC2\xA0min%s", before, STR_ARG(plan_minutes(out->arena, minutes)),

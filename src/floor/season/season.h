@@ -74,7 +74,6 @@ typedef struct str plan_name(struct arena *arena, struct str name);
 /* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */
 struct str plan_what(struct arena *arena, const struct plan_item *item, plan_name *name);
 struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name *name);
-struct str plan_before(void); /* what is looked at before anybody plays */
 /* "minutes; fits the time booked. Contact 38 min in 3 blocks, none back to back. …" */
 struct str plan_sums_told(struct arena *arena, const struct practice *practice);
 
