@@ -53,6 +53,9 @@ async function typed(page) {
   return fs.readFileSync(await download.path(), 'utf8');
 }
 
+// Is that among the lines in sight? A coach looks, and does not download for it.
+const seen = async (page, words) => (await page.locator('.cm-content').textContent()).includes(words);
+
 const LANTERN = 'play "Lantern"\r\n  start five-out\r\n  ball 1\r\n  defense man\r\n  step "Swing"\r\n    1 passes to 2\r\n';
 
 // A file of one play: as another system wrote it, one that is not there, and a program that ends.
@@ -85,33 +88,24 @@ async function small(browser) {
 
 // Two tabs of one file, and another program that writes it meanwhile.
 async function twoTabs(browser) {
-  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'courtwright-open-'));
+  const folder = fs.mkdtempSync(path.join(room, 'open-'));
   const file = path.join(folder, 'lantern.play');
   fs.writeFileSync(file, LANTERN);
-  const { child, address } = await serve(folder, 'lantern.play');
-  try {
-    const tabs = [];
-    for (const name of ['first', 'second']) {
-      const page = await open(browser, address, {}, (asked) => asked.startsWith(address) || asked.startsWith('blob:'));
-      await shown(page);
-      tabs.push({ name, page });
-    }
-    let written;
-    const both = new Promise((go) => { written = go; });
-    for (const { name, page } of tabs) {
-      await page.route(/\/file/, async (route) => { await both; await route.continue(); }); // nobody saves before that
-      await page.locator('.cm-content').press('Control+End');
-      await page.keyboard.insertText(`# of the ${name} tab`);
-    }
-    fs.writeFileSync(file, '# theirs\n');
-    written();
-    for (const { page } of tabs) { await until(async () => (await page.locator('#notice button').count()) >= 2); }
-    const kept = fs.readdirSync(folder).filter((name) => name.includes('(from the page')).map((name) => fs.readFileSync(path.join(folder, name), 'utf8'));
-    check(kept.length === 2 && tabs.every(({ name }) => kept.some((text) => text.includes(`# of the ${name} tab`))), 'of two tabs both texts are kept', kept);
-  } finally {
-    child.kill('SIGINT');
-    fs.rmSync(folder, { recursive: true });
+  const { address } = await serve(folder, 'lantern.play');
+  const tabs = [];
+  for (const name of ['first', 'second']) { tabs.push({ name, page: await visit(browser, address) }); }
+  let written;
+  const both = new Promise((go) => { written = go; });
+  for (const { name, page } of tabs) {
+    await page.route(/\/file/, async (route) => { await both; await route.continue(); }); // nobody saves before that
+    await page.locator('.cm-content').press('Control+End');
+    await page.keyboard.insertText(`# of the ${name} tab`);
   }
+  fs.writeFileSync(file, '# theirs\n');
+  written();
+  for (const { page } of tabs) { await eventually(async () => (await page.locator('#notice button').count()) >= 2); }
+  const kept = fs.readdirSync(folder).filter((name) => name.includes('(from the page')).map((name) => fs.readFileSync(path.join(folder, name), 'utf8'));
+  check(kept.length === 2 && tabs.every(({ name }) => kept.some((text) => text.includes(`# of the ${name} tab`))), 'of two tabs both texts are kept', kept);
 }
 
 // What must never be lost: the file goes away or is emptied, the program ends, the page is loaded anew.
@@ -210,7 +204,7 @@ async function several(browser) {
   check(fs.readdirSync(folder).every((name) => name.endsWith('.play') && !name.includes('(')), 'with nothing beside it', fs.readdirSync(folder));
 
   fs.writeFileSync(file, before + '# by another hand\n');
-  check(await eventually(async () => (await typed(page)).includes('# by another hand')), 'what another hand writes is seen, and nothing is asked when nothing is lost');
+  check(await eventually(() => seen(page, '# by another hand')) && (await typed(page)).includes('# by another hand'), 'what another hand writes is seen, and nothing is asked when nothing is lost');
   await page.locator('.cm-content').press('Control+End');
   await page.keyboard.type(`${mark} once more`);
   fs.writeFileSync(file, before + '# by another hand, again\n');
@@ -228,7 +222,7 @@ async function several(browser) {
   fs.writeFileSync(file, before + '# a third hand\n');
   await eventually(async () => (await page.locator('#notice button').count()) >= 2);
   await page.getByRole('button', { name: 'Take what is there' }).click();
-  check(await eventually(async () => (await typed(page)).includes('# a third hand')) && text() === before + '# a third hand\n', 'the coach takes what is there');
+  check(await eventually(() => seen(page, '# a third hand')) && (await typed(page)).includes('# a third hand') && text() === before + '# a third hand\n', 'the coach takes what is there');
   check(beside('page').length === 1 && beside('page')[0].includes('and again'), 'and mine stays beside it', fs.readdirSync(folder));
 
   await page.reload();
