@@ -179,15 +179,15 @@ enum courtwright_status page_animate(size_t play, size_t diagram, unsigned wishe
     return courtwright_animate(book, &animate, &to_page);
 }
 
-enum courtwright_status page_paper(const char *sheet, int play, int reader, int a4)
+enum courtwright_status page_paper(const char *sheet, int play, int reader, unsigned wishes)
 {
     size_t index = play < 0 ? 0 : (size_t)play;
     struct courtwright_handout options = {
         .plays = play < 0 ? NULL : &index,
         .play_count = 1,
         .reader = reader,
-        .names = true,
-        .paper = a4 ? COURTWRIGHT_A4 : COURTWRIGHT_LETTER,
+        .names = wishes & PAGE_NAMES,
+        .paper = wishes & PAGE_A4 ? COURTWRIGHT_A4 : COURTWRIGHT_LETTER,
     };
     out_clear();
     return courtwright_paper_html(book, sheet, &options, &to_page);

@@ -27,7 +27,14 @@ EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, 
 EXPORT("load")
 void page_load(const char *name, const char *text, size_t size, const char *file, int line);
 
-enum { PAGE_CHECKS = 1, PAGE_DARK = 2, PAGE_PRINT = 4, PAGE_FLUID = 8 };
+enum {
+    PAGE_CHECKS = 1,
+    PAGE_DARK = 2,
+    PAGE_PRINT = 4,
+    PAGE_FLUID = 8,
+    PAGE_NAMES = 16, /* players' names beside their numbers: of a sheet, and only where asked for */
+    PAGE_A4 = 32     /* of a sheet */
+};
 /* One diagram as live SVG; `wishes` are sums of the above; `salt` ends in a NUL. */
 EXPORT("draw")
 enum courtwright_status page_draw(size_t play, size_t diagram, unsigned wishes, double width,
@@ -37,7 +44,8 @@ EXPORT("animate")
 enum courtwright_status page_animate(size_t play, size_t diagram, unsigned wishes,
                                      const char *salt);
 /* A sheet as HTML; play below 0: all; reader 0: everybody's. */
-EXPORT("paper") enum courtwright_status page_paper(const char *sheet, int play, int reader, int a4);
+EXPORT("paper")
+enum courtwright_status page_paper(const char *sheet, int play, int reader, unsigned wishes);
 EXPORT("tidy") enum courtwright_status page_tidy(void);
 EXPORT("positions")
 enum courtwright_status page_positions(size_t play, int rate); /* as courtwright_positions */

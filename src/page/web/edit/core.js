@@ -10,7 +10,7 @@ class Unwound {
 }
 
 const STATUS = ['ok', 'no such', 'bad option', 'broken', 'write', 'memory', 'not built', 'nothing']
-const WISHES = {checks: 1, dark: 2, print: 4, fluid: 8} // as in program/wasm/page.h
+const WISHES = {checks: 1, dark: 2, print: 4, fluid: 8, names: 16, a4: 32} // as in program/wasm/page.h
 const sumOf = (wishes) => Object.keys(WISHES).reduce((all, wish) => all + (wishes[wish] ? WISHES[wish] : 0), 0)
 const encoder = new TextEncoder()
 const decoder = new TextDecoder()
@@ -98,10 +98,10 @@ export async function openCore(module) {
         return {status: STATUS[status], svg: text(status)}
       })
     },
-    // A sheet as HTML; play below 0: all of them; {status, html}
-    paper(sheet, play, reader, a4) {
+    // A sheet as HTML; play below 0: all of them; wishes: {names, a4}; {status, html}
+    paper(sheet, play, reader, wishes = {}) {
       return lend([sheet], ([at]) => {
-        const status = wasm.paper(at, play, reader, a4 ? 1 : 0)
+        const status = wasm.paper(at, play, reader, sumOf(wishes))
         return {status: STATUS[status], html: text(status)}
       })
     },

@@ -38,7 +38,7 @@ function pieces(html) {
 }
 
 export class Paper {
-  // paper: the section; make({sheet, play, reader, a4}): of the core; book(): {told, play}; store; closed()
+  // paper: the section; make({sheet, play, reader, names, a4}): of the core; book(): {told, play}; store; closed()
   constructor(paper, {make, book, store, text, closed}) {
     Object.assign(this, {paper, make, book, store, text, closed})
   }
@@ -50,12 +50,16 @@ export class Paper {
     const named = (number) => told.players.find((player) => player.number === number && player.starter)
     this.reader = select('reader', [1, 2, 3, 4, 5].map((number) => [String(number), named(number) ? `${number} ${named(number).name}` : String(number)]))
     this.size = select('size', [['letter', 'Letter'], ['a4', 'A4']])
+    this.names = document.createElement('input') // numbers alone unless it is asked for: players are mostly minors
+    Object.assign(this.names, {type: 'checkbox', name: 'names'})
     const bar = document.createElement('div')
     bar.className = 'chooser'
     const form = document.createElement('form')
     this.player = labelled('Player', this.reader)
     this.plays = labelled('Of', this.which)
-    form.append(labelled('Sheet', this.sheet), this.player, this.plays, labelled('Paper', this.size), button('Print\u2026', () => print()))
+    const names = labelled('Names', this.names)
+    names.hidden = told.players.length === 0
+    form.append(labelled('Sheet', this.sheet), this.player, this.plays, labelled('Paper', this.size), names, button('Print\u2026', () => print()))
     if (this.store.kind === 'server') {
       form.append(button('PDF', () => this.pdf()))
     }
@@ -86,6 +90,7 @@ export class Paper {
       sheet: own ? 'handout' : this.sheet.value,
       play: this.sheet.value === 'practice' ? -1 : Number(this.which.value),
       reader: own ? Number(this.reader.value) : 0,
+      names: this.names.checked,
       a4: this.size.value === 'a4'
     }
   }
@@ -123,7 +128,7 @@ export class Paper {
     const wanted = this.wanted(), {told} = this.book()
     const plays = wanted.play < 0 ? [] : [told.plays[wanted.play].name]
     try {
-      const file = await this.store.sheet({sheet: wanted.sheet, paper: this.size.value, reader: wanted.reader, plays}, this.text())
+      const file = await this.store.sheet({sheet: wanted.sheet, paper: this.size.value, reader: wanted.reader, names: wanted.names, plays}, this.text())
       handOut(file, `${wanted.sheet}.pdf`)
     } catch (thrown) {
       this.trouble.textContent = thrown.message

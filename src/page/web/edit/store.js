@@ -364,6 +364,9 @@ export class ServerStore {
 
   async sheet(options, text) {
     const query = new URLSearchParams({sheet: options.sheet, paper: options.paper, reader: String(options.reader)})
+    if (options.names) {
+      query.append('names', '1')
+    }
     options.plays.forEach((play) => query.append('play', play))
     const answer = await this.ask('sheet?' + query, {method: 'POST', body: text})
     if (!answer.ok) {

@@ -119,9 +119,9 @@ const answers = {
   },
 
   // A sheet as HTML; of the coach's also the moments of its steps, play by play.
-  paper({name, text, sheet, play, reader, a4}) {
+  paper({name, text, sheet, play, reader, names, a4}) {
     const told = loadedAt({name, text, line: -1})
-    const made = core.paper(sheet, play, reader, a4)
+    const made = core.paper(sheet, play, reader, {names, a4})
     const plays = play < 0 ? told.plays.map((_, index) => index).filter((index) => !told.plays[index].broken) : [play]
     const segments = sheet === 'coach' ? plays.map((index) => core.positions(index, 1)?.segments || []) : []
     return {...made, segments}
