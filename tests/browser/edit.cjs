@@ -41,7 +41,7 @@ const text = (page) => page.evaluate(() => globalThis.courtwright.text());
 async function write(page, content) {
   await page.locator('.cm-content').click();
   await page.keyboard.press('Control+a');
-  await after(page, () => page.keyboard.insertText(content));
+  await after(page, () => content ? page.keyboard.insertText(content) : page.keyboard.press('Delete'));
   await until(page, (wanted) => globalThis.courtwright.drawn() === wanted, content); // not the text before it
 }
 
@@ -127,12 +127,45 @@ async function finding(page) {
   check(true, 'and the finding is gone');
 }
 
+// The picture stays while a sentence is being written, and says that it is of a moment ago.
+async function half(page) {
+  await write(page, PLAY);
+  let before = await page.innerHTML('#floor svg'), gone = 0, old = 0;
+  await page.locator('.cm-content').press('Control+End');
+  for (const letter of '    4 cuts to left sh') {
+    await after(page, () => page.keyboard.type(letter));
+    const isOld = await page.locator('#floor.old').count(), now = await page.innerHTML('#floor');
+    old += isOld;
+    gone += now.includes('<svg') && (!isOld || now.includes(before)) ? 0 : 1;
+    before = isOld ? before : await page.innerHTML('#floor svg');
+  }
+  await page.keyboard.press('Escape');
+  check(gone === 0 && old > 3, 'while a sentence is being written the last whole picture stays', `${gone} gone, ${old} old`);
+  check((await page.textContent('#held')) === '1: as it was before the error in line 11', 'marked as what it is', await page.textContent('#held'));
+  await after(page, () => page.click('#theme'));
+  const dark = await page.innerHTML('#floor svg');
+  check(dark !== before && await page.locator('#floor.old').count() === 1, 'and goes dark with the page');
+  await after(page, () => page.click('#theme'));
+  await page.click('#watch');
+  await page.waitForSelector('#panel:not([hidden])');
+  check(await page.locator('#floor .moving').count() === 1, 'it can be watched');
+  await after(page, () => page.click('#watch'));
+  await page.locator('.cm-content').press('Control+End');
+  await after(page, () => page.keyboard.insertText('ort corner'));
+  await until(page, () => !document.getElementById('floor').classList.contains('old'));
+  check(await page.innerHTML('#floor svg') !== before, 'a text that is whole again is drawn');
+  await write(page, '');
+  check((await page.textContent('#floor')).includes('A play begins with'), 'an empty text has no picture');
+}
+
 async function wrongWord(page) {
-  await write(page, PLAY.replace('passes', 'pases'));
+  await write(page, PLAY);
+  await write(page, '');
+  await write(page, PLAY.replace('Millrace', 'Sluice').replace('passes', 'pases'));
   await page.waitForSelector('#found .error');
-  check((await page.textContent('#floor')).includes('drawn when what is marked'), 'an error is told, and the play waits for it');
+  check((await page.textContent('#floor')).includes('drawn when what is marked'), 'an error is told, and a play that never was whole waits for it');
   await after(page, () => page.locator('#found .apply').first().click());
-  check((await text(page)) === PLAY, 'a misspelt word is mended by its help');
+  check((await text(page)) === PLAY.replace('Millrace', 'Sluice'), 'a misspelt word is mended by its help');
   await write(page, PLAY.replace('1 passes to 2', '2 passes to 3'));
   await page.waitForSelector('#found .error');
   const said = await page.textContent('#found');
@@ -283,7 +316,7 @@ async function main(browser) {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, entering, sparing, hovering, finding, wrongWord, moving, reading, dark, tidying, printing, menuPrinting,
+  for (const situation of [typing, completing, entering, sparing, hovering, finding, half, wrongWord, moving, reading, dark, tidying, printing, menuPrinting,
     keeping, drafts]) {
     try {
       await situation(page);

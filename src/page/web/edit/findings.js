@@ -8,12 +8,18 @@ const letterOf = (number) => LETTERS[(number - 1) % 26]
 // A finding without a letter is of a play that cannot be drawn: it is as much in the text as a word that is not known.
 const isInPicture = (one) => one.finding && one.letter > 0
 
-// In the list: first what is wrong with the text, then what is in the picture, then the rest of this play.
-export function listed(said, play, label) {
+// In the list: first what is wrong with the text, then what is in the picture, then the rest of this play. `old`: what
+// was found where the picture is of an earlier text.
+export function listed(said, play, label, old = []) {
   const errors = said.filter((one) => !isInPicture(one) && !one.accepted)
   const found = said.filter((one) => isInPicture(one) && !one.accepted && play && one.play === play.name)
-  const here = found.filter((one) => one.step === label).sort((a, b) => a.letter - b.letter)
-  return {errors, here, elsewhere: found.filter((one) => one.step !== label)}
+  const byLetter = (a, b) => a.letter - b.letter
+  return {
+    errors,
+    here: found.filter((one) => one.step === label).sort(byLetter),
+    elsewhere: found.filter((one) => one.step !== label),
+    old: old.filter((one) => one.step === label).sort(byLetter)
+  }
 }
 
 export function marksOf(editor, said, play, label, name) {
@@ -42,8 +48,8 @@ function named(text) {
   return box
 }
 
-function row(said, letter, actions) {
-  const item = element('li', '')
+function row(said, letter, actions, className = '') {
+  const item = element('li', className)
   const square = element('span', `square ${said.severity}`, letter)
   square.setAttribute('aria-hidden', 'true')
   const words = element('p', '')
@@ -81,10 +87,11 @@ export function fixIn(editor, said, name) {
 }
 
 // actions: {goTo(said), fix(said), apply(fix), show(label)}
-export function tell(list, {errors, here, elsewhere}, actions) {
+export function tell(list, {errors, here, elsewhere, old}, actions) {
   const rows = [
     ...errors.map((one) => row(one, one.severity === 'error' ? '!' : 'i', actions)),
-    ...here.map((one) => row(one, letterOf(one.letter), actions))
+    ...here.map((one) => row(one, letterOf(one.letter), actions)),
+    ...old.map((one) => row({...one, line: 0}, letterOf(one.letter), {...actions, fix: () => null}, 'old'))
   ]
   if (rows.length === 0) {
     const none = element('li', 'none')

@@ -27,10 +27,10 @@ const state = {
   whole: null, // of the slow one
   file: '', // the include that the play shown is in; empty: the text itself
   play: -1,
-  diagram: -1,
   label: '', // the step that was asked for by its button; empty: the cursor's
   line: 1, // the play of this line is shown
-  text: ''
+  text: '',
+  seen: null // what the picture is of: {told, play, diagram, asked}; of an earlier text while there is an error in it
 }
 // For whoever measures: how long the worker took for each picture, when the first was there (both in ms), the text,
 // and that of the picture.
@@ -94,28 +94,30 @@ function notice(text, ...actions) {
 
 const watch = new Watch({floor: at('floor'), panel: at('panel'), play: at('play'), slow: at('slow'), line: at('line'), strip: at('strip'), time: at('time')})
 const shownPlay = () => (state.told && state.play >= 0 ? state.told.plays[state.play] : null)
-const shownDiagram = () => (shownPlay() && state.diagram >= 0 ? shownPlay().diagrams[state.diagram] : null)
+const seenPlay = () => (state.seen ? state.seen.told.plays[state.seen.play] : null)
+const seenDiagram = () => (state.seen ? seenPlay().diagrams[state.seen.diagram] : null)
+const isOld = () => Boolean(state.seen && state.seen.told !== state.told)
 
 function tellSteps() {
-  const play = shownPlay()
+  const play = seenPlay()
   const buttons = (play ? play.diagrams : []).map((diagram, index) => {
     const button = document.createElement('button')
     button.type = 'button'
     button.textContent = diagram.label
     button.title = diagram.title
     button.setAttribute('aria-label', diagram.title ? `${diagram.label}: ${diagram.title}` : `Step ${diagram.label}`)
-    if (index === state.diagram) {
+    if (index === state.seen.diagram) {
       button.setAttribute('aria-current', 'true')
     }
     button.addEventListener('click', () => choose(diagram.label))
     return button
   })
-  const had = document.activeElement && at('steps').contains(document.activeElement) ? state.diagram : -1
+  const had = document.activeElement && at('steps').contains(document.activeElement) && state.seen ? state.seen.diagram : -1
   at('steps').replaceChildren(...buttons)
   if (had >= 0 && buttons[had]) {
     buttons[had].focus()
   }
-  at('watch').disabled = !shownDiagram()
+  at('watch').disabled = !seenDiagram()
 }
 
 function tellPlays() {
@@ -144,11 +146,20 @@ function count(said) {
   return all === 0 ? 'nothing to check' : `${all} to check`
 }
 
+// Where the text is not whole: the line that its picture waits for.
+function brokenAt() {
+  const play = shownPlay(), errors = state.told.said.filter((one) => one.severity === 'error' && one.line > 0)
+  const file = play ? play.file : state.name, inFile = errors.filter((one) => one.file === file).sort((a, b) => a.line - b.line)
+  const first = inFile.find((one) => play && one.line >= play.line) || inFile[0] || errors[0]
+  return !first ? '' : ` in line ${first.line}${first.file === state.name ? '' : ` of ${first.file}`}`
+}
+
 function tellFindings() {
-  const said = saidNow(), play = shownPlay(), label = shownDiagram() ? shownDiagram().label : ''
+  const said = saidNow(), play = seenPlay(), label = seenDiagram() ? seenDiagram().label : ''
   at('count').textContent = count(said)
-  editor.mark(marksOf(editor, said, play, label, state.name))
-  tell(at('found'), listed(said, play, label), {
+  editor.mark(marksOf(editor, said, shownPlay(), label, state.name))
+  const old = isOld() ? state.seen.told.said.filter((one) => one.finding && one.letter > 0 && one.play === play.name) : []
+  tell(at('found'), listed(said, shownPlay(), label, old), {
     goTo: (one) => editor.goTo(one.line),
     fix: (one) => fixIn(editor, one, state.name),
     apply: (fix) => {
@@ -160,13 +171,13 @@ function tellFindings() {
 }
 
 function tellHeld() {
-  const diagram = shownDiagram()
-  if (!diagram) {
-    at('held').textContent = ''
+  const diagram = seenDiagram()
+  if (!diagram || isOld()) {
+    at('held').textContent = diagram ? `${diagram.label}: as it was before the error${brokenAt()}` : ''
     return
   }
   const held = state.held && state.held.text === state.text && state.held.play === state.play
-    ? state.held.list.find((one) => one.diagram === state.diagram) : null
+    ? state.held.list.find((one) => one.diagram === state.seen.diagram) : null
   const runs = held && held.runs ? `; timing held in ${held.works} of ${held.runs} computer runs` : ''
   at('held').textContent = `${diagram.label} takes ${(diagram.lasts / 1000).toFixed(1)} s${runs}`
 }
@@ -197,7 +208,8 @@ async function show() {
   if (!answer) {
     return // a newer question is on its way
   }
-  Object.assign(state, {told: answer.told, play: answer.play, diagram: answer.diagram, text})
+  const {told, before} = answer, seen = answer.svg ? {...answer, asked} : before
+  Object.assign(state, {told, play: answer.play, text, seen})
   times.push(answer.took)
   const play = shownPlay()
   if (play && play.file !== state.name) {
@@ -208,12 +220,15 @@ async function show() {
   document.title = `${at('title').textContent} - courtwright`
   tellPlays()
   tellSteps()
-  if (watch.open && answer.svg) {
-    await startWatch(watch.time, watch.moving)
+  if (watch.open && state.seen) {
+    if (!isOld() || whatIsSeen() !== watched) {
+      await startWatch(watch.time, watch.moving)
+    }
   } else {
     stopWatch()
-    tellPicture(answer.svg)
+    tellPicture(state.seen && state.seen.svg)
   }
+  at('floor').classList.toggle('old', isOld())
   tellFindings()
   tellHeld()
   measured.first = measured.first || performance.now()
@@ -264,7 +279,7 @@ async function goThrough() {
 async function tryTiming() {
   const text = editor.text(), play = state.play
   const known = state.held && state.held.text === text && state.held.play === play
-  if (!shownDiagram() || known) {
+  if (!seenDiagram() || isOld() || known) {
     return
   }
   try {
@@ -280,9 +295,14 @@ async function tryTiming() {
 
 // ---- moving ----
 
+let watched = '' // what is moving
+
+const whatIsSeen = () => [state.seen.asked.name, state.seen.play, state.seen.diagram, dark(), state.seen.asked.text].join('\n')
+
 async function startWatch(time = 0, moves = true) {
-  const asked = {name: state.name, text: state.text, line: state.line, file: state.file, play: state.play, diagram: state.diagram, dark: dark()}
-  const answer = await quick.ask('watch', asked)
+  const {asked: {name, text, line, file}, play, diagram} = state.seen
+  watched = whatIsSeen()
+  const answer = await quick.ask('watch', {name, text, line, file, play, diagram, dark: dark()})
   if (!answer.svg || !answer.segment) {
     return
   }
@@ -415,7 +435,11 @@ function load(name, text, includes, id) {
   state.whole = state.held = null
   at('name').textContent = name
   quick.ask('files', {files: includes})
-  editor.replace(text)
+  if (editor.text() === text) {
+    changed(text) // the editor has nothing to tell
+  } else {
+    editor.replace(text)
+  }
 }
 
 // Other texts that were written in this browser.

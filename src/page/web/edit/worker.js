@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // worker: the core in a thread of its own. Takes {id, ask, ...}, answers {id, answer} or {id, trouble}. The first
 // message brings the module. When the module traps, a fresh one is started: texts come with every question.
+import {Before} from './before.js'
 import {openCore} from './core.js'
 
 let compiled, core
@@ -58,29 +59,54 @@ function loadedAt({name, text, line, file = ''}) {
   return same ? loaded.told : load(name, text, line, file)
 }
 
+const before = new Before()
+let stands = null // what was drawn from an earlier text, and by which question: {same, answer}
+
 const runIn = (told) => told.plays.findIndex((play) => !play.waiting)
+
+function shownNow({name, text, line, file, label, dark, checks, shown}) {
+  let told = loadedAt({name, text, line, file})
+  if (runIn(told) < 0 && told.plays.length > 0) {
+    told = load(name, text, told.plays[0].line, told.plays[0].file)
+  }
+  const index = runIn(told), play = told.plays[index]
+  if (!play || play.broken || play.diagrams.length === 0) {
+    return {told, play: index, diagram: -1, svg: ''}
+  }
+  const diagram = diagramAt(play, label, play.file === name ? shown || line : 0)
+  const picture = core.draw(index, diagram, {dark, checks, fluid: true}, 432)
+  return {told, play: index, diagram, svg: picture.svg}
+}
+
+// The same picture is not made again at every key.
+function shownBefore(asked, {told, play}) {
+  const known = before.of(told, play, asked)
+  if (!known) {
+    return null
+  }
+  const question = before.question(known, asked), same = JSON.stringify(question)
+  if (!stands || stands.same !== same) {
+    const answer = shownNow(question)
+    stands = {same, answer: answer.svg ? {...answer, asked: question} : null}
+  }
+  return stands.answer
+}
 
 const answers = {
   classes: () => core.classes,
 
-  // The play of one line, run, and its picture; where there is none the first of the book, from an include.
-  show({name, text, line, file, label, dark, checks, shown}) {
+  // The play of one line, run, and its picture; where there is none the first of the book, from an include. While it
+  // cannot be drawn, `before`: the answer to the last question of it that could.
+  show(asked) {
     const began = performance.now()
-    let told = loadedAt({name, text, line, file})
-    if (runIn(told) < 0 && told.plays.length > 0) {
-      told = load(name, text, told.plays[0].line, told.plays[0].file)
+    const answer = shownNow(asked)
+    if (answer.svg) {
+      stands = null
+      before.keep(asked, answer.told.plays[answer.play], answer.play, answer.told)
+    } else {
+      answer.before = shownBefore(asked, answer)
     }
-    const index = runIn(told)
-    if (index < 0) {
-      return {told, play: -1, diagram: -1, svg: '', took: performance.now() - began}
-    }
-    const play = told.plays[index]
-    if (play.broken || play.diagrams.length === 0) {
-      return {told, play: index, diagram: -1, svg: '', took: performance.now() - began}
-    }
-    const diagram = diagramAt(play, label, play.file === name ? shown || line : 0)
-    const picture = core.draw(index, diagram, {dark, checks, fluid: true}, 432)
-    return {told, play: index, diagram, svg: picture.svg, took: performance.now() - began}
+    return {...answer, took: performance.now() - began}
   },
 
   // Everything, for what is said of the whole book.
@@ -132,9 +158,13 @@ const answers = {
     return core.tolerance(play)
   },
 
-  files({files}) {
+  // another: the text is another one from now on
+  files({files, another}) {
     core.files(files)
-    loaded = null
+    loaded = stands = null
+    if (another) {
+      before.forget()
+    }
     return true
   }
 }
