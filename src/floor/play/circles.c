@@ -72,8 +72,9 @@ static void depends_on_wait(struct walk *walk, int index, const struct wait *wai
     }
     depends(walk, index, wait->task);
     for (size_t i = 0; wait->moment == MOMENT_USED && i < task_count(m); i++) {
-        if (task_uses(m, task_at(m, i), wait->task)) {
+        if (task_uses(m, task_at(m, i), wait->task)) { /* the first: others come past a post */
             depends(walk, index, (int)i);
+            return;
         }
     }
 }

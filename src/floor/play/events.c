@@ -106,8 +106,20 @@ static void note_used(struct maker *m, const struct event *event)
     diag_help(m->diags, diag, "to start as it is set, write `as` in place of `after`");
 }
 
+/* A screen is over when it has been used: not for who slips out of it, nor for its user before he
+ * uses it, nor where nobody does; they wait for the set. */
+static bool is_over_when_set(const struct maker *m, const struct asked *asked, int screen)
+{
+    size_t index = (size_t)asked->index;
+    const struct task *by = index < task_count(m) ? task_at(m, index) : NULL,
+                      *on = task_at(m, (size_t)screen);
+    bool slips = by && by->slip && by->who == on->who;
+    bool user = by && by->who == on->other && !screen_is_used_above(m, screen, index);
+    return slips || user || !screen_is_used(m, screen);
+}
+
 static enum moment moment_asked(struct maker *m, const struct asked *asked,
-                                const struct task *found)
+                                const struct task *found, bool set)
 {
     if (is_catch(asked->event)) {
         return MOMENT_CAUGHT;
@@ -120,6 +132,9 @@ static enum moment moment_asked(struct maker *m, const struct asked *asked,
     case TIE_WHEN:
         return event_moment_of(row->fixed);
     default:
+        if (found->kind == TASK_SCREEN && set) {
+            return MOMENT_SET;
+        }
         if (found->kind == TASK_SCREEN) {
             note_used(m, asked->event);
         }
@@ -203,7 +218,8 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
         on = before ? step_task(step_beside(m), m->step->after_branch, (size_t)found)
                     : task_at(m, (size_t)found);
     }
-    *out = deed ? deed_wait(asked) : event_wait_for(found, moment_asked(m, asked, on));
+    bool set = on && !before && on->kind == TASK_SCREEN && is_over_when_set(m, asked, found);
+    *out = deed ? deed_wait(asked) : event_wait_for(found, moment_asked(m, asked, on, set));
     out->before = before && !deed;
     out->fixed = asked->word == TIE_AS;
     out->written = true;

@@ -176,6 +176,8 @@ struct wait event_wait_for(int task, enum moment moment);
 bool event_asked(struct maker *m, const struct asked *asked, struct wait *out);
 /* Somebody uses the screen on this way through the step, or on one of the ways behind it. */
 bool screen_is_used(const struct maker *m, int screen);
+/* By a sentence above that one: for this it is done when it has been used, else when it is set. */
+bool screen_is_used_above(const struct maker *m, int screen, size_t index);
 
 /* sentence.c, ties.c, steps.c */
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);

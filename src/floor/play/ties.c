@@ -71,6 +71,28 @@ bool screen_is_used(const struct maker *m, int screen)
     return false;
 }
 
+bool screen_is_used_above(const struct maker *m, int screen, size_t index)
+{
+    for (size_t i = 0; i < index; i++) {
+        if (task_uses(m, task_at(m, i), screen)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* He has slipped out of it since: it is never set. */
+static bool is_slipped(const struct maker *m, size_t index, int screen)
+{
+    for (size_t i = (size_t)screen + 1; i < index; i++) {
+        const struct task *task = task_at(m, i);
+        if (task->slip && task->who == task_at(m, (size_t)screen)->who) {
+            return true;
+        }
+    }
+    return false;
+}
+
 #define CLEARED                                                                                    \
     .5 /* s after the start of a use of a screen carried over from the step before (ours) */
 
@@ -81,6 +103,9 @@ static void wait_for_own_screen(struct maker *m, size_t index)
     bool moves = task->kind == TASK_MOVE || task->kind == TASK_USE || task->kind == TASK_CARRY ||
                  task->kind == TASK_SCREEN;
     if (!moves || task->slip) {
+        return;
+    }
+    if (screen >= 0 && is_slipped(m, index, screen)) {
         return;
     }
     if (screen >= 0) {
@@ -97,17 +122,31 @@ static void wait_for_own_screen(struct maker *m, size_t index)
     }
 }
 
-static bool leaves(const struct maker *m, body who)
+/* The first sentence in which he goes anywhere, or NULL. */
+static const struct task *first_move(const struct maker *m, body who)
 {
     for (size_t i = 0; i < task_count(m); i++) {
         const struct task *task = task_at(m, i);
         bool moves = task->kind == TASK_MOVE || task->kind == TASK_USE ||
                      task->kind == TASK_CARRY || task->kind == TASK_SCREEN;
         if (task->who == who && moves) {
-            return true;
+            return task;
         }
     }
-    return false;
+    return NULL;
+}
+
+/* Who fills the spot waits for him to leave it; not when he is to go as that one does. */
+static bool leaves_first(const struct maker *m, body who, size_t fill)
+{
+    const struct task *move = first_move(m, who);
+    for (size_t i = 0; move && i < move->waits.count; i++) {
+        const struct wait *wait = &move->waits.at[i];
+        if (wait->kind == WAIT_TASK && !wait->before && wait->task == (int)fill) {
+            return false;
+        }
+    }
+    return move != NULL;
 }
 
 static body fills_of(const struct maker *m, body who)
@@ -137,7 +176,8 @@ static void wait_for_spot(struct maker *m, size_t index)
 {
     struct task *task = task_at(m, index);
     const struct work *work = &m->works.at[index];
-    if (work->fills == BODY_NONE || !leaves(m, work->fills) || fills_in_a_ring(m, task->who)) {
+    if (work->fills == BODY_NONE || !leaves_first(m, work->fills, index) ||
+        fills_in_a_ring(m, task->who)) {
         return;
     }
     struct wait wait = event_wait_for(-1, MOMENT_STARTED);
@@ -263,7 +303,7 @@ static void above_waits(struct maker *m, size_t index, const struct tie *tie, bo
     int group = task_at(m, (size_t)first)->group;
     for (size_t i = (size_t)first; i < task_count(m) && task_at(m, i)->group == group; i++) {
         enum moment last = event_moment_of(verb_row(task_at(m, i)->verb)->last);
-        if (last == MOMENT_USED && !screen_is_used(m, (int)i)) {
+        if (last == MOMENT_USED && !screen_is_used_above(m, (int)i, index)) {
             last = MOMENT_SET;
         }
         struct wait wait = event_wait_for((int)i, ended ? last : MOMENT_STARTED);
@@ -372,6 +412,8 @@ void ties_resolve(struct maker *m, size_t from)
         if (s && s->until) {
             until_wait(m, i, s->until);
         }
+    }
+    for (size_t i = from; i < task_count(m); i++) {
         if (!task_is_fixed(task_at(m, i))) {
             verb_waits(m, i);
         }

@@ -480,7 +480,7 @@ static void want_screens(struct world *world)
     for (int b = 0; b <= BODY_COACH; b++) {
         struct screen *screen = &world->screen[b];
         screen->wanted |= screen->live && screen->task != SIM_NO_TASK &&
-                          screen_is_wanted(world, (body)b, screen->user);
+                          screen_is_wanted(world, screen->task, (body)b, screen->user);
     }
 }
 

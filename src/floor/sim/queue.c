@@ -84,12 +84,38 @@ static bool state_holds(const struct world *world, const struct job *job, const 
     return true;
 }
 
-static bool all_before(const struct world *world, int index, double *last)
+/* A screen that no sentence up to `index` uses is done when it is set. */
+static bool is_set_for_later(const struct world *world, int screen, int index)
+{
+    const struct task *by = world->job[screen].task;
+    if (by->kind != TASK_SCREEN || world->segment->record[screen].time[MOMENT_SET] == TIME_NEVER) {
+        return false;
+    }
+    for (int i = 0; i < index; i++) {
+        const struct task *task = world->job[i].task;
+        if (task->kind == TASK_USE && task->who == by->other &&
+            (task->other == by->who || task->other2 == by->who)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* For `job`, behind it, the sentence is over. A slip does not wait for the screen that it leaves.
+ */
+static bool is_over_for(const struct world *world, const struct job *job, int before)
+{
+    const struct task *task = world->job[before].task;
+    bool left = job->task->slip && task->kind == TASK_SCREEN && task->who == job->task->who;
+    return world->job[before].complete || left || is_set_for_later(world, before, job->index);
+}
+
+static bool all_before(const struct world *world, const struct job *job, double *last)
 {
     *last = 0;
-    int first = (size_t)index >= world->base ? (int)world->base : 0;
-    for (int i = first; i < index; i++) {
-        if (!world->job[i].complete) {
+    int first = (size_t)job->index >= world->base ? (int)world->base : 0;
+    for (int i = first; i < job->index; i++) {
+        if (!is_over_for(world, job, i)) {
             return false;
         }
         for (int m = 0; m < MOMENT_COUNT; m++) {
@@ -100,11 +126,13 @@ static bool all_before(const struct world *world, int index, double *last)
 }
 
 /* What was cut short has been: who waited for its end by his verb, or for the screen to be used,
- * waits no longer. */
+ * waits no longer; and nobody for a screen that its screener has slipped. */
 static bool is_cut_off(const struct world *world, const struct wait *wait)
 {
     const struct job *on = &world->job[wait->task];
-    return on->cut && (!wait->written || wait->moment == MOMENT_USED);
+    bool slipped = on->task->kind == TASK_SCREEN && on->complete && !on->cut &&
+                   world->segment->record[wait->task].time[MOMENT_SET] == TIME_NEVER;
+    return slipped || (on->cut && (!wait->written || wait->moment == MOMENT_USED));
 }
 
 bool queue_wait_met(struct world *world, const struct job *job, const struct wait *wait)
@@ -123,7 +151,7 @@ bool queue_wait_met(struct world *world, const struct job *job, const struct wai
     case WAIT_CLOCK:
         return world->t - world_zero(world) >= wait->delay - 1e-9;
     case WAIT_ALL_BEFORE:
-        return all_before(world, job->index, &last) && world->t >= last + wait->delay - 1e-9;
+        return all_before(world, job, &last) && world->t >= last + wait->delay - 1e-9;
     case WAIT_LEAVES:
         return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY ||
                !queue_head(world, wait->who); /* who is done, a screen beside it, leaves no more */

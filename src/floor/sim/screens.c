@@ -29,6 +29,20 @@ int screen_task_for(struct world *world, body user)
     return SIM_NO_TASK;
 }
 
+/* The coach has tied the fake to a screen for its player: that is not to wait for it. */
+static bool comes_after_screen(const struct world *world, const struct task *fake)
+{
+    for (size_t i = 0; i < fake->waits.count; i++) {
+        const struct wait *wait = &fake->waits.at[i];
+        const struct task *on = wait->kind == WAIT_TASK ? world->job[wait->task].task : NULL;
+        if (on && on->kind == TASK_SCREEN && on->other == fake->who &&
+            wait->moment != MOMENT_STARTED) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool screen_setup_pending(struct world *world, body user)
 {
     const struct agent *agent = &world->agent[user];
@@ -38,7 +52,7 @@ bool screen_setup_pending(struct world *world, body user)
             return false;
         }
         if (task->kind == TASK_MOVE && task->shape == SHAPE_SETUP) {
-            return true;
+            return !comes_after_screen(world, task);
         }
     }
     return false;

@@ -46,10 +46,14 @@
 #define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
 #define LOST_MOST 2     /* times */
 
-static bool is_slipped(const struct world *world, body who)
+/* He slips out of it, and nothing but his screen keeps him from it; else he sets it and waits. */
+static bool is_slipped(struct world *world, body who)
 {
     const struct agent *agent = &world->agent[who];
-    return agent->head + 1 < agent->queued && world->job[agent->queue[agent->head + 1]].task->slip;
+    const struct job *next =
+        agent->head + 1 < agent->queued ? &world->job[agent->queue[agent->head + 1]] : NULL;
+    bool fixed;
+    return next && next->task->slip && queue_waits_met(world, next, &fixed);
 }
 
 static bool has_next(const struct world *world, body who)
@@ -57,11 +61,12 @@ static bool has_next(const struct world *world, body who)
     return world->agent[who].head + 1 < world->agent[who].queued;
 }
 
-bool screen_is_wanted(const struct world *world, body screener, body user)
+bool screen_is_wanted(const struct world *world, int screen, body screener, body user)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
-        bool off = task->other == screener || task->other2 == screener;
+        bool next = task->screen_task >= 0 && task->screen_task != screen; /* he sets one more */
+        bool off = (task->other == screener && !next) || task->other2 == screener;
         if (task->kind == TASK_USE && task->who == user && off &&
             world->job[i].phase == PHASE_WAITING) {
             return true;
@@ -315,7 +320,7 @@ static void screen_start(struct world *world, struct job *job)
                         .use = use,
                         .side = side,
                         .came_from = agent->m.at,
-                        .wanted = screen_is_wanted(world, task->who, task->other)};
+                        .wanted = screen_is_wanted(world, job->index, task->who, task->other)};
     agent->going = false;
     agent->screening = true;
     agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
@@ -524,14 +529,14 @@ static bool screen_tick(struct world *world, struct job *job)
 {
     struct screen *screen = &world->screen[job->task->who];
     struct agent *agent = &world->agent[job->task->who];
+    if (screen->set ? is_slipped(world, job->task->who) : approach(world, job, screen)) {
+        screen->slipped = true;
+        screen->slipped_at = world->t;
+        let_go(world, job, screen);
+        return true;
+    }
     if (!screen->set) {
-        bool slipped = approach(world, job, screen);
-        if (slipped) {
-            screen->slipped = true;
-            screen->slipped_at = world->t;
-            let_go(world, job, screen);
-        }
-        return slipped;
+        return false;
     }
     agent->command = vec2_of(0, 0);
     if (!screen->wanted) {
@@ -580,6 +585,9 @@ static bool screen_due(struct world *world, const struct job *job)
     const struct screen *screen = &world->screen[job->task->who];
     if (!screen->set) {
         return approach_due(world, job, screen);
+    }
+    if (is_slipped(world, job->task->who)) {
+        return true;
     }
     if (!screen->wanted) {
         return has_next(world, job->task->who) && world->t > screen->set_at + UNUSED_HOLD;

@@ -141,7 +141,7 @@ static bool wants_ball(const struct world *world, const struct task *task)
 {
     bool ball = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE ||
                 task->kind == TASK_SHOOT || task->kind == TASK_CARRY;
-    return ball && !ball_is_held(world, task->who);
+    return (ball || !use_has_ball(world, task)) && !ball_is_held(world, task->who);
 }
 
 static void say_no_ball(struct world *world, const struct job *job)

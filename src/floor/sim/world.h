@@ -358,8 +358,8 @@ double plan_by(struct world *world, const struct task *task, const struct should
                struct vec2 goal, struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
-/* task_screen.c: somebody is still to use it. */
-bool screen_is_wanted(const struct world *world, body screener, body user);
+/* task_screen.c: the user is still to use the screen of that task. */
+bool screen_is_wanted(const struct world *world, int screen, body screener, body user);
 /* task_use.c: he has the ball, if it is one with the ball. */
 bool use_has_ball(const struct world *world, const struct task *task);
 /* It is cut short: its screeners need not stand on. */
