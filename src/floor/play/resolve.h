@@ -193,6 +193,8 @@ bool duty_condition(struct maker *m, struct branch *branch, const struct conditi
                     const struct voice *voice);
 void duties_hold_apart(struct maker *m, size_t from); /* duties.c: two of one defender at once */
 void play_steps(struct maker *m);
+void screens_fit_ball(
+    struct maker *m); /* screens.c: of all steps: who has no ball gets no ball screen */
 const struct source_play *play_by_name(const struct maker *m, struct str name);
 /* The play resolved on its own, for a step of it that is shared and repeats another: its scripts
  * and who stood where. NULL: too deep, or too often. What is wrong with it is not said again. */

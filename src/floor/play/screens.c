@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* screens: sentences that set a screen, and those that use one. */
+/* screens: sentences that set a screen, and those that use one; whether one on the ball is. */
 #include "floor/play/sentence.h"
 
 #define SCREEN_OFF 1.2 /* m: about where a screener stands from the player screened for (ours) */
@@ -132,4 +132,67 @@ bool make_use(struct maker *m, const struct sentence *s, const struct voice *voi
     }
     m->flow.at[task->who] = task->planned;
     return true;
+}
+
+/* ---- on the ball ---- */
+
+static bool gives_to(const struct task *task, body who)
+{
+    return (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) && task->other == who;
+}
+
+/* Somewhere in this step, on whichever way through it, somebody gives that player the ball. */
+static bool is_given_ball(const struct step *step, body who)
+{
+    for (int b = -1; b < (int)step->branches.count; b++) {
+        for (size_t i = 0; i < step_task_count(step, b); i++) {
+            if (gives_to(step_task(step, b, i), who)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void refuse_ball_screen(struct maker *m, const struct task *task, body holder)
+{
+    int by = body_number(task->who), whom = body_number(task->other);
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_BALL_SCREEN, task->span,
+                 "a ball screen for %s, who has no ball here", who_text(m, task->other).at);
+    diag_help(m->diags, diag,
+              "write %d screens for %d; or, for who has the ball, %d ball screens for %d", by, whom,
+              by, body_number(holder));
+    m->play->broken = true;
+}
+
+/* One way through a step: who has the ball follows the order of the lines. */
+static void ball_screens_on(struct maker *m, size_t index, int branch)
+{
+    const struct step *steps = m->play->steps.at, *step = &steps[index];
+    body holder = m->holders[index];
+    for (size_t i = 0; i < step_task_count(step, branch) && holder != BODY_NONE; i++) {
+        const struct task *task = step_task(step, branch, i);
+        if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
+            holder = task->other;
+        } else if (task->kind == TASK_SHOOT) {
+            return; /* whose the ball is then is for the run */
+        }
+        bool own = branch < 0 || i >= step->tasks.count;
+        if (task->kind != TASK_SCREEN || task->screen != SCREEN_BALL || !own ||
+            task->other == holder || is_given_ball(step, task->other) ||
+            (index + 1 < m->play->steps.count && is_given_ball(&steps[index + 1], task->other))) {
+            continue;
+        }
+        refuse_ball_screen(m, task, holder);
+    }
+}
+
+void screens_fit_ball(struct maker *m)
+{
+    for (size_t i = 0; i < m->play->steps.count && !m->play->broken; i++) {
+        for (int b = -1; b < (int)m->play->steps.at[i].branches.count; b++) {
+            ball_screens_on(m, i, b);
+        }
+    }
 }

@@ -543,6 +543,7 @@ void play_steps(struct maker *m)
     size_t at = next_step(whole, 0);
     if (at == whole->forms.count) {
         one_step(m, whole);
+        screens_fit_ball(m);
         return;
     }
     before_steps(m, whole, at);
@@ -552,4 +553,5 @@ void play_steps(struct maker *m)
         one_step(m, whole->forms.at[at].block);
         at = next;
     }
+    screens_fit_ball(m);
 }

@@ -173,7 +173,8 @@ static bool open_is_said(const struct predicate *p)
 /* so 2 can curl, so that 1 has room; where a player and a verb follow it is the next sentence. */
 static bool result_is_said(const struct predicate *p)
 {
-    return word_is(p->c, 0, "so");
+    struct cursor trial = behind(p->c, "so");
+    return word_is(p->c, 0, "so") && !verb_begins(&trial); /* so pull up: somebody is to do it */
 }
 
 /* `, hands up`, `and showing his hands`: behind a joint it goes on only so. */

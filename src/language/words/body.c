@@ -187,7 +187,9 @@ static void sentence_part(struct reader *r, const struct line *line)
     bool player =
         line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
         (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));
-    const char *near = r->diags->full || player ? NULL : opener_nearest(line);
+    struct cursor head = c;
+    head.at = mark.at;
+    const char *near = r->diags->full || player || verb_begins(&head) ? NULL : opener_nearest(line);
     if (!near && !r->diags->full && remark_part(r, line, c, mark)) {
         return;
     }

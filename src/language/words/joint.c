@@ -10,15 +10,20 @@ static bool take_so(struct cursor *c)
     return take_words(c, "so that") || take_words(c, "so");
 }
 
-/* 2 gets open, 2 has room: behind the subject stand words that are no verb of the language. */
+/* 2 gets open, 2 has room: behind the subject stand words that are no verb of the language; but
+ * pulls up is one, whatever else could be told of it. */
 static bool hint_verb_is(const struct cursor *c)
 {
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(&trial);
     who_list list;
+    struct phrase phrase;
     const struct token *end;
     bool hint =
         subject_read(&trial, &list) && hint_until(&trial, HINT_VERB, STR("2"), &end).size > 0;
+    if (hint && phrase_read(&trial, who_side(&list.at[0]), &phrase)) {
+        hint = trial.at < end;
+    }
     cursor_back(&trial, mark);
     return hint;
 }
@@ -139,8 +144,9 @@ bool joint_is(const struct cursor *c, enum phrase_side side, const struct senten
     bool so = c->speech && !out->then && take_so(&trial);
     struct recast recast;
     *begin = trial.at;
-    if (so) { /* x4 digs, so 5 passes: what comes of it comes behind it */
-        out->so = subject_verb_is(&trial) && !hint_verb_is(&trial);
+    if (so) { /* x4 digs, so 5 passes; so swing it to 4: what comes of it comes behind it */
+        out->so = (subject_verb_is(&trial) && !hint_verb_is(&trial)) ||
+                  (verb_begins(&trial) && recast_find(&trial, &recast));
         return out->so;
     }
     if (c->speech && word_is(c, 0, "for") && !word_is(c, 1, "it") &&

@@ -288,14 +288,23 @@ static struct who doer_in(const struct sentence *s, int noun)
 
 bool above_doer_read(struct cursor *c, struct who *out)
 {
-    static const struct entry doers[] = {{"screener", DOER_SCREENER}, {"roller", DOER_ROLLER},
-                                         {"roll man", DOER_ROLLER},   {"popper", DOER_POPPER},
-                                         {"pop man", DOER_POPPER},    {"flasher", DOER_FLASHER},
-                                         {"diver", DOER_CUTTER},      {"roll", DOER_ROLLER},
-                                         {"cutter", DOER_CUTTER},     {"passer", DOER_PASSER},
-                                         {"receiver", DOER_RECEIVER}, {"post", DOER_POST},
-                                         {"post player", DOER_POST},  {"shooter", DOER_SHOOTER},
-                                         {"driver", DOER_DRIVER},     {NULL, 0}};
+    static const struct entry doers[] = {{"screener", DOER_SCREENER},
+                                         {"roller", DOER_ROLLER},
+                                         {"picker", DOER_SCREENER},
+                                         {"roll man", DOER_ROLLER},
+                                         {"popper", DOER_POPPER},
+                                         {"pop man", DOER_POPPER},
+                                         {"flasher", DOER_FLASHER},
+                                         {"diver", DOER_CUTTER},
+                                         {"roll", DOER_ROLLER},
+                                         {"cutter", DOER_CUTTER},
+                                         {"passer", DOER_PASSER},
+                                         {"receiver", DOER_RECEIVER},
+                                         {"post", DOER_POST},
+                                         {"post player", DOER_POST},
+                                         {"shooter", DOER_SHOOTER},
+                                         {"driver", DOER_DRIVER},
+                                         {NULL, 0}};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */

@@ -320,6 +320,51 @@ static bool inverse_noun(struct cursor *c, struct sentence *out)
     return true;
 }
 
+/* Nothing more is said of whom he gets it from. */
+static bool from_nobody(const struct cursor *c)
+{
+    static const char *const leads[] = {"at", "on", "in", NULL};
+    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
+           word_among(c, leads);
+}
+
+/* receives, and nothing is said of what. */
+static bool receives_is(const struct cursor *c, const struct token *from)
+{
+    static const char *const words[] = {"receives", "receive", NULL};
+    struct cursor verb = *c;
+    verb.at = from;
+    return c->speech && word_among(&verb, words) && from_nobody(c);
+}
+
+/* comes and gets it: as near to a hand-off as to a pass. */
+static bool comes_and(const struct cursor *c, const struct token *from)
+{
+    static const char *const goes[] = {"comes", "come", "goes", "go",   "runs", "run", "steps",
+                                       "up",    "over", "back", "down", "out",  NULL};
+    struct cursor before = *c;
+    before.at = from - (from > c->first + 1 && str_is(from[-1].text, "and") ? 2 : 0);
+    return before.at < from && word_among(&before, goes);
+}
+
+/* gets it, receives it: from whoever has it, who is not he himself. */
+static bool handed_over(struct cursor *c, const struct sentence *what, const struct token *from,
+                        struct who *by)
+{
+    static const char *const gets[] = {"gets", "get", "receives", "receive", NULL};
+    struct cursor verb = *c;
+    struct who holder;
+    verb.at = from;
+    if (!c->speech || what->verb != VERB_PASSES || !word_among(&verb, gets) || !from_nobody(c) ||
+        comes_and(c, past_fillers(from, c->end)) || !above_holder(c, &holder) || !c->doer ||
+        same_who(&holder, c->doer)) {
+        return false;
+    }
+    *by = holder;
+    by->span = cursor_taken(c, from);
+    return true;
+}
+
 static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
 {
     static const char *const gets[] = {
@@ -331,7 +376,8 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
     struct cursor_mark mark = cursor_mark(c);
     bool got = take_among(c, gets) || (c->speech && take_words(c, "for")); /* for the lob from 2 */
-    bool begun = got && inverse_noun(c, out);
+    bool alone = got && receives_is(c, mark.at);
+    bool begun = alone || (got && inverse_noun(c, out));
     bool passed = begun && take_among(c, from);
     if (begun && !passed && out->verb == VERB_PASSES && out->pass == PASS_PLAIN &&
         take_among(c, off)) { /* gets it off 4: out of the hands */
@@ -348,6 +394,9 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_among(c, back) &&
         !take_among(c, place_words) && above_holder(c, by)) { /* gets it right back */
         by->span = cursor_taken(c, mark.at);
+        return true;
+    }
+    if (begun && !passed && handed_over(c, out, mark.at, by)) {
         return true;
     }
     bool found = passed && person_read(c, by) &&
@@ -395,6 +444,13 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
                          STR_ARG(cursor_text(c, by.span))),
                   "write the other player's number");
         return -1;
+    }
+    if (by.kind == WHO_PLAYER && by.span.begin == past_fillers(from, c->end)->span.begin) {
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, verb,
+                     "from whom is not written: %d, who has the ball, was taken", by.number);
+        diag_help(c->diags, diag, "to have another, write who passes: `%d passes to %.*s`",
+                  by.number, STR_ARG(subject_words(c, subject)));
     }
     s.object = subject->at[0];
     if (s.spread) {

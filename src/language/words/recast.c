@@ -115,13 +115,6 @@ bool agent_ahead(const struct cursor *c, const struct token *from, struct somebo
     return false;
 }
 
-/* passes, fakes; but not pass. */
-static bool ends_in_s(const struct token *token)
-{
-    struct str text = token->text;
-    return text.size > 2 && text.at[text.size - 1] == 's' && text.at[text.size - 2] != 's';
-}
-
 /* The last sentence of this line; NULL: none. */
 const struct sentence *sentence_before(const struct cursor *c)
 {
@@ -135,36 +128,6 @@ void take_particles(struct cursor *c)
 {
     while (take_among(c, particle_words)) {
     }
-}
-
-/* hit 2 on the wing, swing it to 3: whoever has the ball. */
-static bool imperative(const struct cursor *c, struct recast *r)
-{
-    struct cursor trial = cursor_look(c);
-    struct phrase phrase;
-    skip_run_in(&trial);
-    struct cursor verb = trial;
-    if (pair_needs_ball(&trial)) {
-        r->to = c->at;
-        return recast_holder(c, r);
-    }
-    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb)) {
-        return false;
-    }
-    bool shot = phrase.verb == VERB_SHOOTS;
-    struct somebody agent;
-    const struct token *by = trial.at;
-    if (shot && take_words(&trial, "by") && somebody_read(&trial, &agent)) { /* by 2 */
-        recast_copy(c, r, c->at, by);
-        recast_acts(c, r, &agent.who);
-        r->to = trial.at;
-        return true;
-    }
-    if ((phrase.with_s || ends_in_s(cursor_next(&verb))) && !shot) {
-        return false;
-    }
-    r->to = c->at;
-    return recast_holder(c, r);
 }
 
 /* A pass, a fake, a screen, a shot, as a noun; `light` says which verb it stands with. */
@@ -187,6 +150,9 @@ static bool take_noun_phrase(struct cursor *c, struct phrase *phrase, const char
     size_t left = (size_t)(c->end - first), count = left < MOST ? left : MOST;
     said[0] = token_word(first, "takes");
     memcpy(said + 1, first, count * sizeof *said);
+    if (word_is(c, 0, "fade")) { /* off a screen, not away from the rim */
+        return false;
+    }
     trial.at = said;
     trial.end = said + count + 1;
     if (!phrase_read(&trial, FOR_ATTACKERS, phrase) || trial.at < said + 2 ||
@@ -198,6 +164,16 @@ static bool take_noun_phrase(struct cursor *c, struct phrase *phrase, const char
     return true;
 }
 
+/* feed 5, feed the post: the verb, right before whom it is to. */
+static bool feeds_whom(const struct cursor *c)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody to;
+    return phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase_has(&phrase, 'O') &&
+           verb_row(phrase.verb)->task == VERB_PASS && somebody_read(&trial, &to);
+}
+
 /* pump fake by 2, pass from 1 to 2, skip pass 3 to 4, pocket pass to 4, entry to 5 by 2, shot. */
 static bool nominal(const struct cursor *c, struct recast *r)
 {
@@ -205,7 +181,8 @@ static bool nominal(const struct cursor *c, struct recast *r)
     struct phrase phrase;
     const char *light;
     const struct token *from = cursor_next(c), *by;
-    if (!from || !take_noun_phrase(&trial, &phrase, &light) || word_is(&trial, 0, "it")) {
+    if (!from || feeds_whom(c) || !take_noun_phrase(&trial, &phrase, &light) ||
+        word_is(&trial, 0, "it")) {
         return false; /* lob it: the verb */
     }
     const struct token *noun_end = trial.at;
@@ -487,11 +464,11 @@ static bool unnamed(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        label,   remarked,     looks_only, screens_listed, slanted,         remark,   gives_there,
-        onward,  comes_for,    from_whom,  lead,           pronoun,         chained,  ball_moves,
-        passive, of_two,       two_roll,   nominal,        imperative,      all_but,  plural,
-        tail,    fronted,      reasoned,   feint,          stepping,        steps_in, they_both,
-        theirs,  defender_leg, all_defend, going_on,       remark_in_front, unnamed};
+        label,     remarked,  looks_only,   screens_listed, slanted,  remark,          gives_there,
+        onward,    comes_for, from_whom,    lead,           pronoun,  chained,         ball_moves,
+        passive,   of_two,    two_roll,     of_the_screen,  nominal,  imperative,      all_but,
+        plural,    tail,      fronted,      reasoned,       feint,    stepping,        steps_in,
+        they_both, theirs,    defender_leg, all_defend,     going_on, remark_in_front, unnamed};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -233,6 +233,47 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     return 0;
 }
 
+/* screens 4, 4 cuts: who goes on behind it is whom it is for. */
+static bool goes_on_himself(const struct cursor *c, const struct who *who)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who next;
+    bool found = take_joint(&trial) && person_read(&trial, &next) && same_who(&next, who) &&
+                 verb_begins(&trial);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* picks 1, hammers 3, pins 2: a word for a screen only, said of a team-mate; the plain `screens 3`
+ * is as near to `screens x3`, unless what follows says who is freed. */
+static bool screens_whom(const struct predicate *p, const struct who *who)
+{
+    bool plain = str_is(str_of(p->phrase.words), "screens");
+    return p->c->speech && p->s->verb == VERB_SCREENS && who_is_one(who) &&
+           (!plain || goes_on_himself(p->c, who));
+}
+
+/* hammers 3 into the corner: there the screen is set, or there 3 goes? */
+static bool where_to_follows(struct predicate *p, const struct who *who)
+{
+    static const char *const leads[] = {"to", "into", "toward", NULL};
+    struct cursor trial = *p->c;
+    const struct token *from = p->c->at;
+    if (!take_among(&trial, leads) || !spot_read(&trial, true)) {
+        return false;
+    }
+    struct span span = cursor_taken(&trial, from);
+    struct str begun = predicate_begun_to(p, STR("for")), whom = cursor_text(p->c, who->span);
+    diag_help(p->c->diags,
+              REFUSE(p->c, TEXT_TWO_MEANINGS, span,
+                     "`%.*s`: is it set there, or does %.*s go there?",
+                     STR_ARG(cursor_text(p->c, span)), STR_ARG(whom)),
+              "write `%.*s %.*s at …`, or what %.*s does as a sentence of its own", STR_ARG(begun),
+              STR_ARG(whom), STR_ARG(whom));
+    return true;
+}
+
 /* 5 screens 3: what is missing in between could mean two things. */
 static int missing_preposition(struct predicate *p, const struct slot *slots, size_t count)
 {
@@ -262,7 +303,11 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
         return -1;
     }
     bool noun = c->at > mark.at && c->at[-1].kind == TOKEN_WORD && who.kind == WHO_PLAYER;
-    if (noun && c->speech && p->s->verb == VERB_SCREENS) { /* screens the screener */
+    if ((noun && c->speech && p->s->verb == VERB_SCREENS) || /* screens the screener */
+        screens_whom(p, &who)) {
+        if (!noun && where_to_follows(p, &who)) {
+            return -1;
+        }
         return slot_player(p, player, who);
     }
     cursor_back(c, mark);

@@ -67,6 +67,15 @@ static bool take_wait(struct cursor *c)
     return uses;
 }
 
+/* gets it and drives: where another has it, that is a pass of his. */
+static bool gets_from_another(const struct cursor *c)
+{
+    static const char *const gets[] = {"gets", "get", "receives", "receive", NULL};
+    struct who holder;
+    return c->doer && word_among(c, gets) && above_holder(c, &holder) &&
+           !same_who(&holder, c->doer);
+}
+
 /* catches the ball, rips through, waits for the screen: what goes before by itself. */
 static bool take_before(struct cursor *c)
 {
@@ -155,7 +164,7 @@ static bool take_before(struct cursor *c)
         c->at = trial.at;
         return true;
     }
-    return take_among(c, words) || take_wait(c);
+    return (!gets_from_another(c) && take_among(c, words)) || take_wait(c);
 }
 
 /* comes to screen; but to the post, to front of the rim, to help side is where to. */

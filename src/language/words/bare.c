@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: MIT */
+/* bare: verbs said to nobody by name, where what stands above tells who is meant: `hit 2` is said
+ * to the one who has the ball, `roll` to the one who set the last screen, `reject it` to the one it
+ * is for. A verb that anybody could do is left to be refused. Rules of recast_find. */
+#include "language/words/speech.h"
+
+#include <string.h>
+
+/* passes, fakes; but not pass. */
+bool ends_in_s(const struct token *token)
+{
+    struct str text = token->text;
+    return text.size > 2 && text.at[text.size - 1] == 's' && text.at[text.size - 2] != 's';
+}
+
+/* hit 2 on the wing, swing it to 3: whoever has the ball. */
+bool imperative(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    skip_run_in(&trial);
+    struct cursor verb = trial;
+    if (pair_needs_ball(&trial)) {
+        r->to = c->at;
+        return recast_holder(c, r);
+    }
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || !verb_needs_ball(phrase.verb)) {
+        return false;
+    }
+    bool shot = phrase.verb == VERB_SHOOTS;
+    struct somebody agent;
+    const struct token *by = trial.at;
+    if (shot && take_words(&trial, "by") && somebody_read(&trial, &agent)) { /* by 2 */
+        recast_copy(c, r, c->at, by);
+        recast_acts(c, r, &agent.who);
+        r->to = trial.at;
+        return true;
+    }
+    if ((phrase.with_s || ends_in_s(cursor_next(&verb))) && !shot) {
+        return false;
+    }
+    r->to = c->at;
+    return recast_holder(c, r);
+}
+
+/* roll, slip it, hard dive: the one who set the last screen; reject it, curl: the one it is for. */
+bool of_the_screen(const struct cursor *c, struct recast *r)
+{
+    static const char *const manners[] = {"hard", "short", "quick", "deep", "tight", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct who user, screener;
+    take_among(&trial, manners);
+    skip_run_in(&trial);
+    const struct token *verb = cursor_next(&trial);
+    if (!verb || !phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.with_s || ends_in_s(verb)) {
+        return false;
+    }
+    bool of_screener = strchr(verb_row(phrase.verb)->needs, 'S') != NULL;
+    bool use =
+        verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
+    if ((!of_screener && !use) || !above_last_screen(c, &user, &screener)) {
+        return false;
+    }
+    recast_acts(c, r, of_screener ? &screener : &user);
+    r->to = verb;
+    return r->taken = true;
+}
