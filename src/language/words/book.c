@@ -93,11 +93,29 @@ void setting_line(struct reader *r, const struct line *line, enum setting settin
     reader_add(r, block, FORM_SETTING, line)->setting = form;
 }
 
+static struct str settings_of_book(const struct reader *r)
+{
+    struct strbuf out;
+    strbuf_init(&out, r->arena);
+    for (int setting = 0; setting < SETTING_COUNT; setting++) {
+        if (setting_stands((enum setting)setting, 'F')) {
+            strbuf_print(&out, "%s%s", out.size > 0 ? ", " : "",
+                         setting_word((enum setting)setting));
+        }
+    }
+    return strbuf_str(&out);
+}
+
 static void outside_line(struct reader *r, const struct line *line)
 {
     const char *near = opener_nearest(line);
     if (near && !r->told) {
         line_unknown(r, line, near);
+    } else if (!r->told && r->top && r->top->kind == BLOCK_PLAYBOOK) {
+        struct diag *diag = diag_add(r->diags, DIAG_TEXT_OUTSIDE, line->span,
+                                     "this is no setting of a playbook, and stands under no play");
+        diag_help(r->diags, diag, "a playbook has %.*s", STR_ARG(settings_of_book(r)));
+        r->told = true;
     } else if (!r->told) {
         struct diag *diag =
             diag_add(r->diags, DIAG_TEXT_OUTSIDE, line->span, "this line stands under no play");

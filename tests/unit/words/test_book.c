@@ -135,6 +135,8 @@ static const struct book_case book_cases[] = {
      "2:1 text.heading-place"},
     {"chapter \"C\"\n1 shoots\n2 shoots\nplay \"A\"\n1 shoots\n", "chapter broken broken play(s)",
      "2:1 text.outside-play"},
+    {"playbook \"K\"\ncrest \"k.svg\"\nplay \"A\"\n1 shoots\n", "playbook(broken) play(s)",
+     "2:1 text.outside-play"},
     {"chapter\nplay \"A\"\n", "broken play()", "1:8 text.heading"},
     {"action \"A\" for passer, receiver\npasser passes to receiver\n", "action(s)", ""},
     {"action \"A\" for passer and receiver\n", "action()", ""},
