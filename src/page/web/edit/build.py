@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
-"""One HTML file of the page to write in: scripts bundled by esbuild, the module as base64, and a policy that names
+"""One HTML file of the page to write in: scripts bundled by esbuild, the module packed and as base64, and a policy that names
 each script and style by its hash; the licences of what is in it stand there too.
 Usage: build.py ESBUILD FOLDER MODULE ROLES.def OUTPUT"""
 import base64
+import gzip
 import pathlib
 import re
 import subprocess
@@ -38,11 +39,12 @@ def main():
     esbuild, folder, module, table, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
     boot, script = bundle(esbuild, folder / 'boot.js'), bundle(esbuild, folder / 'main.js')
     style = re.sub(r'\s+', ' ', style_of([folder / 'page.css', folder / 'paper.css'], table)).strip()
-    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
+    lend = 'courtwright.lend()'
+    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(lend)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
-    parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
+    parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'LEND': lend, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
              'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
-             'MODULE': base64.b64encode(module.read_bytes()).decode('ascii')}
+             'MODULE': base64.b64encode(gzip.compress(module.read_bytes(), 9, mtime=0)).decode('ascii')}
     page = (folder / 'index.html').read_text(encoding='utf-8')
     page = re.sub(r'\{\{(\w+)\}\}', lambda match: parts[match[1]], page)
     output.write_text(page, encoding='utf-8')

@@ -5,24 +5,23 @@
 import {openEditor} from './editor.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
 import {handOut} from './hand_out.js'
+import {playLine} from './headings.js'
 import {Kept, dayOf} from './kept.js'
 import {svgOf} from './picture.js'
 import {Paper} from './print.js'
-import {storeOf} from './store.js'
+import {isDark, onSystemTheme, turnTheme} from './theme.js'
 import {Watch} from './watch.js'
 
 const REST = 350 // ms without a key before the whole book is gone through (ours)
 const HOLD = 900 // ms before a step is run a hundred times (ours)
 
 const at = (id) => document.getElementById(id)
-const sample = {name: 'lantern.play', text: at('sample').textContent}
-const store = storeOf(document, sample)
-
-const {quick, another} = globalThis.courtwright // see boot.js
+const {quick, another, store, opened} = globalThis.courtwright // see boot.js
+let {early} = globalThis.courtwright
 let slow = null // begun once the first picture is there
 
 const state = {
-  name: sample.name,
+  name: store.name,
   told: null, // of the quick worker: the play that is shown, run
   whole: null, // of the slow one
   file: '', // the include that the play shown is in; empty: the text itself
@@ -39,36 +38,18 @@ const measured = Object.assign(globalThis.courtwright, {times, first: 0, text: (
 
 // ---- the theme ----
 
-const dark = () => document.documentElement.hasAttribute('data-dark')
-
-function useTheme(isDark) {
-  document.documentElement.toggleAttribute('data-dark', isDark)
-  at('theme').textContent = isDark ? 'Light' : 'Dark'
+function tellTheme() {
+  at('theme').textContent = isDark() ? 'Light' : 'Dark'
 }
 
-function chosenTheme() {
-  try {
-    return localStorage.getItem('courtwright-theme')
-  } catch {
-    return null
-  }
-}
-
-const systemDark = matchMedia('(prefers-color-scheme: dark)')
-useTheme(chosenTheme() ? chosenTheme() === 'dark' : systemDark.matches)
-systemDark.addEventListener('change', () => {
-  if (!chosenTheme()) {
-    useTheme(systemDark.matches)
-    show()
-  }
+tellTheme()
+onSystemTheme(() => {
+  tellTheme()
+  show()
 })
 at('theme').addEventListener('click', () => {
-  useTheme(!dark())
-  try {
-    localStorage.setItem('courtwright-theme', dark() ? 'dark' : 'light')
-  } catch {
-    // it holds for this visit then
-  }
+  turnTheme()
+  tellTheme()
   show()
 })
 
@@ -194,13 +175,20 @@ function tellPicture(svg) {
   at('floor').replaceChildren(svgOf(svg))
 }
 
+// The first picture was asked for before all this was here.
+async function askedFirst(asked) {
+  const first = await early
+  early = null
+  return first && JSON.stringify(first.asked) === JSON.stringify(asked) ? first.answer : null
+}
+
 async function show() {
   const text = editor.text()
   at('printed').textContent = text // for the browser's own printing: the editor holds only what is seen of it
-  const asked = {name: state.name, text, line: state.line, file: state.file, shown: state.shown, label: state.label, dark: dark(), checks: true}
+  const asked = {name: state.name, text, line: state.line, file: state.file, shown: state.shown, label: state.label, dark: isDark(), checks: true}
   let answer
   try {
-    answer = await quick.latest('show', asked)
+    answer = await askedFirst(asked) || await quick.latest('show', asked)
   } catch (thrown) {
     notice(`The play could not be run: ${thrown.message}. Your text is safe; change it and it is tried again.`)
     return
@@ -297,12 +285,12 @@ async function tryTiming() {
 
 let watched = '' // what is moving
 
-const whatIsSeen = () => [state.seen.asked.name, state.seen.play, state.seen.diagram, dark(), state.seen.asked.text].join('\n')
+const whatIsSeen = () => [state.seen.asked.name, state.seen.play, state.seen.diagram, isDark(), state.seen.asked.text].join('\n')
 
 async function startWatch(time = 0, moves = true) {
   const {asked: {name, text, line, file}, play, diagram} = state.seen
   watched = whatIsSeen()
-  const answer = await quick.ask('watch', {name, text, line, file, play, diagram, dark: dark()})
+  const answer = await quick.ask('watch', {name, text, line, file, play, diagram, dark: isDark()})
   if (!answer.svg || !answer.segment) {
     return
   }
@@ -393,17 +381,6 @@ function aimAtLine(text, line) {
   }
 }
 
-// The heading that a line is under; above all of them the first one's, so that something is to be seen; 0: none.
-function playLine(text, line) {
-  const headings = []
-  text.split('\n').forEach((one, index) => {
-    if (/^\s*(play|drill)\b/i.test(one)) {
-      headings.push(index + 1)
-    }
-  })
-  return headings.filter((heading) => heading <= line).pop() || headings[0] || 0
-}
-
 function changed(text) {
   aimAtLine(text, editor.line())
   state.shown = editor.line()
@@ -414,6 +391,7 @@ function changed(text) {
 }
 
 async function colorNow(text) {
+  await classes
   const tokens = await quick.ask('tokens', {text})
   editor.color(tokens, text)
 }
@@ -427,14 +405,16 @@ function moved(line) {
   }
 }
 
-function load(name, text, includes, id) {
+function load(name, text, includes, id, begun = false) {
   state.name = name
   state.file = ''
   store.turnTo(name, includes, id)
   tellDrafts()
   state.whole = state.held = null
   at('name').textContent = name
-  quick.ask('files', {files: includes})
+  if (!begun) {
+    quick.ask('files', {files: includes, another: true})
+  }
   if (editor.text() === text) {
     changed(text) // the editor has nothing to tell
   } else {
@@ -524,12 +504,14 @@ const editor = openEditor({
   hover: (text, place) => quick.ask('hover', {name: state.name, text, at: place})
 })
 
+const classes = quick.ready.then((ready) => editor.useClasses(ready.classes))
+
 async function begin() {
   try {
-    const opened = await store.open()
-    editor.useClasses(await quick.ready)
-    load(opened.name, opened.text, opened.includes, opened.id)
-    kept.begin(opened)
+    const {name, text, includes, id} = await opened, first = await early
+    load(name, text, includes, id, first && first.asked.name === name && first.asked.text === text)
+    kept.begin(await opened)
+    await classes
   } catch (thrown) {
     notice(`This page cannot begin: ${thrown.message}`)
   }

@@ -2,6 +2,7 @@
 // store: where the page's text lives. Two stores with one face:
 //
 //   store.kind                 'tab' | 'server'
+//   store.guess()              what will most likely be opened, at once; null: nobody can say yet
 //   await store.open()         {name, text, includes: {name: text}}; the server's also {writable, why, new}
 //   store.turnTo(name, includes, id)   from now on it is this text that is kept
 //   await store.drafts()       others that were written in this browser: [{id, name, text, includes, at}]; the tab's
@@ -80,9 +81,14 @@ async function database() {
 export class TabStore {
   constructor(sample) {
     this.kind = 'tab'
-    this.sample = sample
+    this.sample = {...sample, includes: {}}
     this.name = sample.name
     this.includes = {}
+  }
+
+  guess() {
+    const quick = this.quick(), session = this.session()
+    return !quick ? this.sample : !session || session === quick.id ? quick : null
   }
 
   // What this tab had open, else what was last written here in any.
@@ -214,6 +220,10 @@ export class ServerStore {
     this.end = '\n'
     this.mark = ''
     this.page = freshId()
+  }
+
+  guess() {
+    return null
   }
 
   turnTo(name, includes) {

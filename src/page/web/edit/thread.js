@@ -3,12 +3,14 @@
 // one is on its way only the newest of the others is kept, and those in between are answered null.
 
 export class Thread {
+  // module: a promise of it, as text or compiled; questions wait for it
   constructor(source, module) {
     this.worker = new Worker(URL.createObjectURL(new Blob([source], {type: 'text/javascript'})))
     this.waiting = new Map()
     this.next = 1
     this.worker.onmessage = ({data}) => this.take(data)
-    this.ready = this.ask('start', {module})
+    this.lent = module.then((lent) => this.post(0, 'start', {module: lent}))
+    this.ready = new Promise((good, bad) => this.waiting.set(0, {good, bad}))
   }
 
   take({id, answer, trouble}) {
@@ -23,8 +25,12 @@ export class Thread {
 
   ask(ask, what = {}) {
     const id = this.next++
-    this.worker.postMessage({id, ask, ...what})
+    this.lent.then(() => this.post(id, ask, what))
     return new Promise((good, bad) => this.waiting.set(id, {good, bad}))
+  }
+
+  post(id, ask, what) {
+    this.worker.postMessage({id, ask, ...what})
   }
 
   async latest(ask, what) {

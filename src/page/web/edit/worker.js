@@ -93,8 +93,6 @@ function shownBefore(asked, {told, play}) {
 }
 
 const answers = {
-  classes: () => core.classes,
-
   // The play of one line, run, and its picture; where there is none the first of the book, from an include. While it
   // cannot be drawn, `before`: the answer to the last question of it that could.
   show(asked) {
@@ -170,6 +168,9 @@ const answers = {
 }
 
 function bytesOf(base64) {
+  if (Uint8Array.fromBase64) {
+    return Uint8Array.fromBase64(base64)
+  }
   const text = atob(base64), bytes = new Uint8Array(text.length)
   for (let i = 0; i < text.length; i++) {
     bytes[i] = text.charCodeAt(i)
@@ -177,18 +178,25 @@ function bytesOf(base64) {
   return bytes
 }
 
-async function start(base64) {
-  compiled = compiled || await WebAssembly.compile(bytesOf(base64))
+// Compiled while it is unpacked.
+function compile(base64) {
+  const unpacked = new Blob([bytesOf(base64)]).stream().pipeThrough(new DecompressionStream('gzip'))
+  return WebAssembly.compileStreaming(new Response(unpacked, {headers: {'Content-Type': 'application/wasm'}}))
+}
+
+// module: packed, as text; compiled by another worker; or the one that this one has.
+async function start(module = compiled) {
+  compiled = typeof module === 'string' ? await compile(module) : module
   core = await openCore(compiled)
   loaded = null
+  return {classes: core.classes, compiled}
 }
 
 let files = {}
 
 async function answer(message) {
   if (message.ask === 'start') {
-    await start(message.module)
-    return core.classes
+    return start(message.module)
   }
   files = message.ask === 'files' ? message.files : files
   try {
