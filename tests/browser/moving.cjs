@@ -11,8 +11,7 @@ const { check, figure, folder, run, open, eventually } = require('./browser.cjs'
 const [program, examples] = process.argv.slice(2);
 const BEFORE = 1.0, AFTER = 1.5; // s for which the picture stands: courtwright.h
 const LANE = 12 * 0.3048; // m: the lane of a high school, from edge to edge
-// m: 3 cm of a key's straight way (defenders 5), half a quarter of a point, half a tick of one who sprints, or of a pass
-const PLAYER_OFF = 0.06, DEFENDER_OFF = 0.08, BALL_OFF = 0.1;
+const PLAYER_OFF = 0.04, DEFENDER_OFF = 0.06, BALL_OFF = 0.04; // m
 
 function made(name, book, ...words) {
   const file = path.join(folder, name);
@@ -25,7 +24,7 @@ function made(name, book, ...words) {
 }
 
 function durations(file) {
-  return fs.readFileSync(file, 'utf8').match(/dur="[\d.]+s"/g).map((one) => Number(one.slice(5, -2)));
+  return fs.readFileSync(file, 'utf8').match(/dur="[\d.]+"/g).map((one) => Number(one.slice(5, -1)));
 }
 
 function longest(file) { return Math.max(...durations(file)); }
@@ -42,11 +41,12 @@ function look({ t, lane }) {
   svg.setCurrentTime(t);
   const ring = svg.querySelector('.basket circle');
   const scale = lane / svg.querySelector('.f-lane').getBBox().width;
+  const whole = svg.querySelector('.basket').getScreenCTM().inverse(); // in a window of its own it is as large as that
   const place = (element) => {
-    const at = element.getCTM();
+    const at = whole.multiply(element.getScreenCTM());
     return [(at.e - ring.cx.baseVal.value) * scale, (at.f - ring.cy.baseVal.value) * scale];
   };
-  const shown = (element) => getComputedStyle(element).visibility === 'visible';
+  const shown = (element) => getComputedStyle(element).display !== 'none';
   const bodies = {};
   for (const group of svg.querySelectorAll('.moving .player, .moving .defender')) {
     const [, who] = group.getAttribute('class').split(' ');
@@ -130,6 +130,19 @@ async function one_of_two_copies(browser, file) {
   await page.context().close();
 }
 
+// In a window of its own it is as large as that; in an image it has its own size.
+async function large_alone(browser, file) {
+  const page = await open(browser, pathToFileURL(file).href, { viewport: { width: 900, height: 700 } }, (url) => url.startsWith('file:'));
+  const box = await page.evaluate(() => { const floor = document.querySelector('.f-floor').getBoundingClientRect(); return [floor.left, floor.right, floor.bottom]; });
+  check(box[1] - box[0] > 880 && box[2] <= 700, 'alone in a window it fills that', box);
+  const html = path.join(folder, 'size.html');
+  fs.writeFileSync(html, `<!doctype html><title>An image</title><img alt="moving" src="${path.basename(file)}">`);
+  await page.goto(pathToFileURL(html).href);
+  const wide = await page.$eval('img', (one) => [one.width, one.naturalWidth]);
+  check(wide[0] === 238 && wide[1] === 238, 'in an image it is as wide as it says', wide);
+  await page.context().close();
+}
+
 // An image has no script and gives no clock: it is looked at until it is another picture.
 async function image_moves(browser, file) {
   const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width: 400, height: 300 } });
@@ -165,6 +178,7 @@ async function main(browser) {
   const file = made('lantern.svg', 'kites/kites.play', '--play', 'Lantern');
   await where_the_run_has_them(browser);
   await one_of_two_copies(browser, file);
+  await large_alone(browser, file);
   await image_moves(browser, file);
   await once_or_again(browser);
 }

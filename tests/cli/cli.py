@@ -346,6 +346,10 @@ def animate():
         tap.ok(status in (0, 1) and len(out.split()) >= 2 and all((here / name).is_file() for name in out.split()), 'one file for each play', out + err)
         status, dark, _ = run('animate', '-', '--theme', 'dark', '--width', '5in', '-o', '-', stdin=GOOD)
         tap.ok(status == 0 and 'width="360"' in dark and '#121619' in dark, 'theme and width are heard', dark[:300])
+        kites = pathlib.Path(__file__).resolve().parents[2] / 'examples/kites/kites.play'
+        run('animate', str(kites), '-o', 'size-{play}.svg', cwd=here)
+        sizes = sorted((file.stat().st_size, file.name) for file in here.glob('size-*.svg'))
+        tap.ok(len(sizes) > 15 and sizes[-1][0] < 30000, 'every play of the example book is under 30 kB', sizes[-3:])
         status, bare, _ = run('animate', '-', '--defense', 'hidden', '-o', '-', stdin=GOOD)
         tap.ok(status == 0 and 'class="defender x' not in bare, 'defenders can be left out')
         salted = [run('animate', '-', '--salt', word, '-o', '-', stdin=GOOD)[1] for word in 'ab']

@@ -237,34 +237,57 @@ static void say_holder(const struct teller *t, struct strbuf *out, body holder)
     strbuf_text(out, ". ");
 }
 
+static void say_beginning(const struct teller *t, struct strbuf *out)
+{
+    body holder = holds_ball(t->play, t->step);
+    struct str after = tell_after(t->arena, t->play, t->step);
+    if (after.size) {
+        say_upper(out, after);
+        strbuf_text(out, ". ");
+    }
+    say_holder(t, out, holder);
+    say_floor(t, out, holder);
+}
+
+static void say_movements(const struct teller *t, struct strbuf *out)
+{
+    const struct step *step = t->step;
+    int branch = t->branch;
+    if (branch >= 0 && (size_t)branch < step->branches.count &&
+        step->branches.at[branch].conditions.count) {
+        strbuf_text(out, "The read: ");
+        branch_conditions_print(out, &step->branches.at[branch]);
+        strbuf_text(out, ". ");
+    }
+    for (size_t i = 0; i < step_task_count(step, branch); i++) {
+        if (first_of_sentence(t, i)) {
+            say_caption(t, out, i, false);
+            strbuf_char(out, ' ');
+        }
+    }
+    if (out->size && out->at[out->size - 1] == ' ') {
+        out->at[--out->size] = '\0';
+    }
+}
+
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
                         int branch)
 {
     struct teller t = {arena, play, step, branch, BODY_NONE, true};
     struct strbuf out;
     strbuf_init(&out, arena);
-    body holder = holds_ball(play, step);
-    struct str after = tell_after(arena, play, step);
-    if (after.size) {
-        say_upper(&out, after);
-        strbuf_text(&out, ". ");
-    }
-    say_holder(&t, &out, holder);
-    say_floor(&t, &out, holder);
-    if (branch >= 0 && (size_t)branch < step->branches.count &&
-        step->branches.at[branch].conditions.count) {
-        strbuf_text(&out, "The read: ");
-        branch_conditions_print(&out, &step->branches.at[branch]);
-        strbuf_text(&out, ". ");
-    }
-    for (size_t i = 0; i < step_task_count(step, branch); i++) {
-        if (first_of_sentence(&t, i)) {
-            say_caption(&t, &out, i, false);
-            strbuf_char(&out, ' ');
-        }
-    }
-    if (out.size && out.at[out.size - 1] == ' ') {
-        out.at[--out.size] = '\0';
-    }
+    say_beginning(&t, &out);
+    say_movements(&t, &out);
+    return strbuf_str(&out);
+}
+
+struct str tell_diagram_again(struct arena *arena, const struct play *play, const struct step *step,
+                              int branch)
+{
+    struct teller t = {arena, play, step, branch, BODY_NONE, true};
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    strbuf_text(&out, "From the same start. ");
+    say_movements(&t, &out);
     return strbuf_str(&out);
 }

@@ -27,6 +27,9 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
  * order. Plain text. */
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,
                         int branch);
+/* Another read of a step whose beginning was told before it. */
+struct str tell_diagram_again(struct arena *arena, const struct play *play, const struct step *step,
+                              int branch);
 /* Task `index` as a thing: "3's cut to the left wing", "5's screen for 3". Plain text. */
 struct str tell_thing(struct arena *arena, const struct play *play, const struct step *step,
                       int branch, size_t index);

@@ -6,7 +6,7 @@
 
 #include "picture/svg/moving.h"
 
-#define QUARTERS 4.0 /* of a px */
+#define QUARTERS (1 / MOVING_GRAIN)
 #define HUNDREDTHS 100.0
 
 /* ---- pieces ---- */

@@ -292,10 +292,11 @@ void props_place(struct drawing *drawing);
 void queues_place(struct drawing *drawing);
 void props_draw(struct drawing *drawing);
 void cone_draw(struct drawing *drawing, struct vec2 at);
-/* moving_keys.c: the fewest of the samples from which all the others are found again, each to
- * within `within`; behind the keys there are. A first sample that is the last key is left out. */
+/* moving_keys.c: few keys from which all samples are found again, each to within `within`; behind
+ * the keys there are. A first sample where the last key is, is left out. Places are whole grains;
+ * 0: any. */
 void keys_add(struct arena *arena, moving_keys *keys, const struct moving_key *sample, size_t count,
-              double within);
+              double within, double grain);
 /* A stretch of a way that is told already, behind the keys there are. */
 void keys_copy(struct arena *arena, moving_keys *keys, const moving_keys *way, double from,
                double to);
@@ -323,9 +324,11 @@ struct moving_group *moving_group_add(struct moving_work *work, enum scene_class
 struct moving_mark *moving_mark_add(struct moving_work *work, struct moving_group *group);
 /* Where something is at a moment of the segment. */
 typedef struct vec2 moving_at(const struct moving_work *work, const void *ctx, double time);
-/* Its way from one tick to another, behind the keys there are. */
+/* Its way from one tick to another, behind the keys there are; its share of a line: keys_share. */
 void keys_sample(struct moving_work *work, moving_keys *keys, long first, long last, double within,
                  moving_at *at, const void *ctx);
+void keys_share(struct moving_work *work, moving_keys *keys, long first, long last, double within,
+                moving_at *at, const void *ctx);
 /* Seen between two moments of the segment, too. */
 void moving_show(struct moving_work *work, moving_shows *shows, double from, double to);
 /* moving_roads.c: the lines of a part's movements, their trails or their roads. */

@@ -5,9 +5,9 @@
 
 #include <assert.h>
 
-#define TICK 0.045    /* s: the longest (ours) */
-#define WITHIN 0.03   /* m: how far a straight way between keys may be from the run; */
-#define WITHIN_X 0.05 /* and from a defender, who shuffles all the time */
+#define TICK 0.045     /* s: the longest (ours) */
+#define WITHIN 0.037   /* m: how far a straight way between keys may be from the run; */
+#define WITHIN_X 0.057 /* and from a defender, who shuffles all the time */
 #define BALL_FEET 0.62
 #define RIM 0.22  /* of the lettering's size */
 #define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */
@@ -153,8 +153,8 @@ static void work_part(struct moving_work *work, size_t index)
 
 /* ---- ways ---- */
 
-void keys_sample(struct moving_work *work, moving_keys *keys, long first, long last, double within,
-                 moving_at *at, const void *ctx)
+static void keys_take(struct moving_work *work, moving_keys *keys, long first, long last,
+                      double within, double grain, moving_at *at, const void *ctx)
 {
     size_t count = (size_t)(last - first + 1);
     struct moving_key *sample = arena_array(work->arena, struct moving_key, count);
@@ -162,7 +162,19 @@ void keys_sample(struct moving_work *work, moving_keys *keys, long first, long l
         sample[tick - first] = (struct moving_key){(double)tick * work->moving->tick,
                                                    at(work, ctx, moving_clock(work, tick))};
     }
-    keys_add(work->arena, keys, sample, count, within);
+    keys_add(work->arena, keys, sample, count, within, grain);
+}
+
+void keys_sample(struct moving_work *work, moving_keys *keys, long first, long last, double within,
+                 moving_at *at, const void *ctx)
+{
+    keys_take(work, keys, first, last, within, MOVING_GRAIN, at, ctx);
+}
+
+void keys_share(struct moving_work *work, moving_keys *keys, long first, long last, double within,
+                moving_at *at, const void *ctx)
+{
+    keys_take(work, keys, first, last, within, 0, at, ctx);
 }
 
 static struct vec2 place_of_ball(const struct moving_work *work, const void *ctx, double time)
@@ -177,11 +189,11 @@ static struct vec2 place_of_body(const struct moving_work *work, const void *ctx
     return frame_point(&work->frame, segment_at(work->drawing.segment, *who, time));
 }
 
-/* The way of a body, or of the ball, through the part. */
-static void way_add(struct moving_work *work, moving_keys *keys, double metres, moving_at *at,
-                    const void *ctx)
+/* The way of a body, or of the ball, between two moments of the part. */
+static void way_add(struct moving_work *work, moving_keys *keys, double from, double to,
+                    double metres, moving_at *at, const void *ctx)
 {
-    keys_sample(work, keys, moving_tick(work, work->part->from), moving_tick(work, work->part->to),
+    keys_sample(work, keys, moving_tick(work, from), moving_tick(work, to),
                 metres / FEET * work->drawing.size.k, at, ctx);
 }
 
@@ -321,7 +333,8 @@ static void actor_add(struct moving_work *work, body who)
     for (size_t i = 0; i < work->count; i++) {
         work_part(work, i);
         if (work->drawing.segment->track[who].on_floor) {
-            way_add(work, &group->way, defends ? WITHIN_X : WITHIN, place_of_body, &who);
+            way_add(work, &group->way, work->part->from, work->part->to,
+                    defends ? WITHIN_X : WITHIN, place_of_body, &who);
         }
     }
 }
@@ -367,12 +380,15 @@ static void ring_add(struct moving_work *work, size_t first)
     groups[first] = ring;
 }
 
-static void ball_show(struct moving_work *work, struct moving_group *ball)
+/* Its flights: where it is while somebody has it, the ring tells. */
+static void ball_fly(struct moving_work *work, struct moving_group *ball)
 {
     const struct segment *segment = work->drawing.segment;
     for (size_t i = 0; i < segment->ball.count; i++) {
         const struct ball_span *span = &segment->ball.at[i];
-        if (span->state != BALL_HELD) {
+        if (span->state != BALL_HELD &&
+            moving_time(work, span->to) > moving_time(work, span->from)) {
+            way_add(work, &ball->way, span->from, span->to, WITHIN, place_of_ball, NULL);
             moving_show(work, &ball->shows, span->from, span->to);
         }
     }
@@ -386,10 +402,7 @@ static void ball_add(struct moving_work *work)
     moving_mark_add(work, group);
     for (size_t i = 0; i < work->count; i++) {
         work_part(work, i);
-        if (work->drawing.segment->ball.count > 0) {
-            way_add(work, &group->way, WITHIN, place_of_ball, NULL);
-            ball_show(work, group);
-        }
+        ball_fly(work, group);
     }
     if (group->shows.count == 0) {
         work->moving->groups.count--;

@@ -29,7 +29,9 @@ void moving_parts_of(struct arena *arena, const struct run *run, const diagram_l
 #define MOVING_LEAD 2.0   /* s: of what led up to an answer (ours) */
 
 /* Between keys everything goes straight and evenly; two keys of one time are a jump. Before the
- * first it is as there, after the last as there. Every time is a whole number of ticks. */
+ * first it is as there, after the last as there. Every time is a whole number of ticks, every place
+ * of a way or an end a whole number of grains, so that it is told in few digits. */
+#define MOVING_GRAIN 0.25 /* pt */
 struct moving_key {
     double t; /* s of the picture */
     struct vec2 at;
@@ -53,7 +55,8 @@ struct moving_group {
     bool trail;         /* what has been: lighter; a part's trails come first, together */
     moving_shows shows; /* when it is seen; none: all the time */
     moving_keys way;    /* where its (0, 0) is; none: it stands */
-    moving_keys erased; /* at.x: the share of its line, from its start, that is gone */
+    moving_keys erased; /* at.x: the share of its line, from its start, that is gone; */
+    double length;      /* points, of that line */
     VEC(struct moving_mark) marks;
 };
 struct moving {
@@ -66,7 +69,7 @@ struct moving {
     moving_shows parts; /* when each is shown, its holds counted in */
 };
 
-/* Attackers and the ball within 3 cm of the run at every tick, defenders within 5. Of `options` the
+/* Attackers and the ball within 3.7 cm of the run at every tick, defenders within 5.7. Of `options` the
  * width, the theme, `heading`, `together` and hide_defense count. */
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options);

@@ -7,12 +7,19 @@
 
 #define STEP 0.025     /* s between the points of a road */
 #define NEAR 0.02      /* feet: points nearer than this are one */
-#define ROAD 0.03      /* m: how far its curves may be from the track */
+#define ROAD 0.05      /* m: how far its curves may be from the track */
 #define SHARE 0.10     /* m: how far its erased end may be from the player */
-#define BAR_FEET 1.45  /* from the middle of the numeral to its bar */
+#define BAR_FEET 1.08  /* from the middle of the numeral to its bar beside it; */
+#define BAR_OVER 0.14  /* and so much more over or under it: an X stands 2 ft from a screener */
 #define AHEAD 1.0      /* s by which an answer's road is seen before it is run (ours) */
 #define LEAST_LINE 1.5 /* a line shorter than so many of its head's has none (ours) */
 #define DOT 0.55       /* where a trail begins: a ring of the line so small that it is a dot */
+
+/* How far before a screener who faces that way his bar is, feet. */
+static double bar_reach(struct vec2 facing)
+{
+    return BAR_FEET + BAR_OVER * fabs(facing.y);
+}
 
 /* A road being made: points on paper, when he was there, and how far along. */
 struct road {
@@ -39,8 +46,8 @@ static struct road road_of(struct moving_work *work, const struct stroke *stroke
     road.run = road.count;
     if (bar) {
         const struct stop *stop = &drawing->stops.at[stroke->end];
-        road.at[road.count] =
-            vec2_along(road.at[road.count - 1], stop->facing, BAR_FEET * drawing->size.k);
+        road.at[road.count] = vec2_along(road.at[road.count - 1], stop->facing,
+                                         bar_reach(stop->facing) * drawing->size.k);
         road.when[road.count] = road.when[road.count - 1];
         road.count++;
     }
@@ -76,11 +83,11 @@ static void erase(struct moving_work *work, struct moving_group *group, const st
                   const struct stroke *stroke, double length)
 {
     struct erasing erasing = {road, &stroke->path, length};
-    keys_sample(work, &group->erased, moving_tick(work, stroke->began),
-                moving_tick(work, stroke->ended), SHARE / FEET * work->drawing.size.k, erased_at,
-                &erasing);
+    keys_share(work, &group->erased, moving_tick(work, stroke->began),
+               moving_tick(work, stroke->ended), SHARE / FEET * work->drawing.size.k, erased_at,
+               &erasing);
     for (size_t i = 0; i < group->erased.count; i++) {
-        group->erased.at[i].at.x /= length;
+        group->erased.at[i].at.x = real_clamp(group->erased.at[i].at.x / length, 0, 1);
     }
 }
 
@@ -134,6 +141,7 @@ static void road_add(struct moving_work *work, const struct stroke *stroke, cons
     moving_mark_add(work, group);
     moving_show(work, &group->shows, seen_from(work, stroke), stroke->ended);
     erase(work, group, road, stroke, length);
+    group->length = length;
     if (stroke->head) {
         line_head_draw(drawing, stroke);
         moving_mark_add(work, group);
@@ -162,7 +170,7 @@ static void bar_add(struct moving_work *work, const struct stroke *stroke, struc
     struct drawing *drawing = &work->drawing;
     struct stop bar = drawing->stops.at[stroke->end];
     struct moving_group group = {.class = CLASS_SCREEN, .who = stroke->who, .part = -1};
-    bar.at = vec2_along(at, bar.facing, BAR_FEET * drawing->size.k);
+    bar.at = vec2_along(at, bar.facing, bar_reach(bar.facing) * drawing->size.k);
     bar_draw(drawing, &bar, stroke->role, 1);
     moving_mark_add(work, &group);
     moving_show(work, &group.shows, from, bar_until(work, stroke));

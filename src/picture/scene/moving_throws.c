@@ -5,7 +5,7 @@
  * its own: the ring changes hands. */
 #include "picture/scene/drawing.h"
 
-#define WITHIN 0.05    /* m: how far a line's end may be from the ball */
+#define WITHIN 0.12    /* m: how far a line's end may be from the ball, which lies on it and is larger */
 #define LEAST_FEET 3.0 /* shorter throws have no line */
 
 struct throw
@@ -98,7 +98,8 @@ static void road_add(struct moving_work *work, const struct throw *throw)
     struct moving_mark *mark = line_add(work, group, throw);
     if (is_shot(throw)) {
         within /= vec2_distance(throw->from, throw->to);
-        keys_sample(work, &group->erased, first, last, within, share_at, throw);
+        keys_share(work, &group->erased, first, last, within, share_at, throw);
+        group->length = vec2_distance(throw->from, throw->to);
     } else {
         keys_sample(work, &mark->ends, first, last, within, ball_at, NULL);
     }

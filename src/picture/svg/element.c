@@ -219,20 +219,35 @@ static void put_path(struct output *out, const struct scene_item *item)
     writer_text(out->writer, "\"/>");
 }
 
+/* In quarters, as whole a number as the lines that lead there. */
+static void put_middle(struct output *out, const char *name, double points)
+{
+    double steps = svg_length(out, points);
+    put_number(out, name, out->quarters ? floor(steps + 0.5) : steps, 2);
+}
+
 static void put_circle(struct output *out, const struct scene_item *item)
 {
-    svg_put_length(out, "cx", item->at.x);
-    svg_put_length(out, "cy", item->at.y);
+    put_middle(out, "cx", item->at.x);
+    put_middle(out, "cy", item->at.y);
     svg_put_length(out, "r", item->radius);
     writer_text(out->writer, "/>");
 }
 
+void svg_put_lettering(struct output *out, const struct scene_item *text)
+{
+    svg_put_length(out, "font-size", text->size);
+    put_number(out, "font-weight", metrics_weight(text->face), 0);
+}
+
 static void put_text(struct output *out, const struct scene_item *item)
 {
+    const struct scene_item *told = out->lettering;
     svg_put_length(out, "x", item->at.x);
     svg_put_length(out, "y", item->at.y);
-    svg_put_length(out, "font-size", item->size);
-    put_number(out, "font-weight", metrics_weight(item->face), 0);
+    if (!told || told->size != item->size || told->face != item->face) {
+        svg_put_lettering(out, item);
+    }
     if (item->anchor == ANCHOR_START) {
         writer_text(out->writer, " text-anchor=\"start\"");
     }

@@ -13,6 +13,7 @@ struct output {
     bool styled;       /* the page around it has the colors, and tells whose a mark is */
     bool quarters;     /* places in whole quarters of a point, to stand in a group that is scaled by
                         * a quarter: short */
+    const struct scene_item *lettering; /* a text whose size and face are told around; or NULL */
 };
 /* Which roles are painted: bit 1 << role. */
 struct role_set {
@@ -32,6 +33,7 @@ void svg_put_classes(struct output *out, const char *meaning, const struct scene
 void svg_put_paint(struct output *out, const struct scene_item *item);
 bool svg_same_paint(const struct output *out, const struct scene_item *a,
                     const struct scene_item *b);
+void svg_put_lettering(struct output *out, const struct scene_item *text); /* size and face */
 /* The element; with its own paint unless its group has painted it. */
 void svg_put_item(struct output *out, const struct scene_item *item, bool painted);
 void svg_put_item_with(struct output *out, const struct scene_item *item, bool painted,

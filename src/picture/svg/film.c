@@ -35,7 +35,11 @@ static struct role_set roles_of_moving(const struct moving *moving)
 
 static void put_switch(struct output *out)
 {
-    writer_text(out->writer, "@media print,(prefers-reduced-motion:reduce){.");
+    /* alone in a window it fills that, in a page or an image it is as large as it says */
+    writer_text(out->writer, ":root.");
+    writer_str(out->writer, out->prefix);
+    writer_text(out->writer,
+                "{width:100%;height:100%;color-scheme:light dark}\n@media print,(prefers-reduced-motion:reduce){.");
     writer_str(out->writer, out->prefix);
     writer_text(out->writer, " .moving{display:none!important}.");
     writer_str(out->writer, out->prefix);
@@ -46,8 +50,8 @@ void svg_film(struct arena *arena, const struct film *film, const struct film_op
               struct writer *writer)
 {
     const struct scene *still = film->still;
-    struct output out = {writer, still->theme, svg_prefix(arena, still, options->salt), false,
-                         false};
+    struct output out = {
+        .writer = writer, .theme = still->theme, .prefix = svg_prefix(arena, still, options->salt)};
     struct role_set moved = roles_of_moving(film->moving), roles = moved;
     for (size_t i = 0; i < still->items.count; i++) {
         svg_roles_add(&roles, &still->items.at[i]);

@@ -10,12 +10,16 @@
 #include "picture/svg/element.h"
 
 #define TRAIL "0.55" /* opacity */
-#define LENGTH 100.0 /* of an erased line, as readers are told: shares are short numbers */
+/* A line is one dash, which is longer than any floor, and is erased as that begins further along.
+ */
+#define ERASED "stroke-dasharray=\"9999\""
 
 struct reel {
     struct output out;
     const struct moving *moving;
     bool loop;
+    double until;  /* s: what is being written is not seen any more */
+    double length; /* points, of the line that is being erased */
 };
 
 /* ---- numbers ---- */
@@ -36,13 +40,14 @@ static void put_short(struct writer *writer, double value, int decimals)
     writer_bytes(writer, digits, size);
 }
 
-static void put_time(struct reel *reel, const char *name, double t)
+/* Seconds: what a clock value without a unit is. */
+static void put_time(struct reel *reel, const char *name, double t, int decimals)
 {
     writer_text(reel->out.writer, " ");
     writer_text(reel->out.writer, name);
     writer_text(reel->out.writer, "=\"");
-    put_short(reel->out.writer, t, 3);
-    writer_text(reel->out.writer, "s\"");
+    put_short(reel->out.writer, t, decimals);
+    writer_text(reel->out.writer, "\"");
 }
 
 /* ---- animations ---- */
@@ -57,15 +62,29 @@ static void open_animation(struct reel *reel, const char *element, const char *a
     writer_text(writer, "\"");
 }
 
-/* From `begin` to `end`: once, and what it ends with stays; or all the time again and again. */
+/* What comes and goes, and lines that are erased, do it to a hundredth of a second; what is told on
+ * the whole clock, where the shares of it are ticks, has it to a thousandth. */
+enum { DECIMALS = 2, WHOLE_DECIMALS = 3 };
+
+static double hundredths(double t)
+{
+    return floor(t * 100 + 0.5) / 100;
+}
+
+/* From `begin` to `end`: once, and what it ends with stays where it is seen longer; or all the time
+ * again and again. */
 static void close_animation(struct reel *reel, double begin, double end)
 {
     if (begin > 0) {
-        put_time(reel, "begin", begin);
+        put_time(reel, "begin", begin, DECIMALS);
     }
-    put_time(reel, "dur", end - begin);
-    writer_text(reel->out.writer,
-                reel->loop ? " repeatCount=\"indefinite\"/>" : " fill=\"freeze\"/>");
+    bool whole = begin <= 0 && end > reel->moving->duration - reel->moving->tick / 2;
+    put_time(reel, "dur", whole ? end : hundredths(end) - hundredths(begin),
+             whole ? WHOLE_DECIMALS : DECIMALS);
+    bool stays = end < reel->until - reel->moving->tick / 2;
+    writer_text(reel->out.writer, reel->loop ? " repeatCount=\"indefinite\"/>"
+                                  : stays    ? " fill=\"freeze\"/>"
+                                             : "/>");
 }
 
 typedef void value_put(const struct reel *reel, struct vec2 at);
@@ -84,13 +103,7 @@ static void value_point(const struct reel *reel, struct vec2 at)
 
 static void value_erased(const struct reel *reel, struct vec2 at)
 {
-    put_short(reel->out.writer, -LENGTH * at.x, 0);
-}
-
-/* Of a double line: dashes begin again on each of the two, and both together are the length. */
-static void value_erased_twice(const struct reel *reel, struct vec2 at)
-{
-    put_short(reel->out.writer, -LENGTH / 2 * at.x, 0);
+    put_place(reel, -at.x * reel->length);
 }
 
 static void value_x(const struct reel *reel, struct vec2 at)
@@ -103,17 +116,18 @@ static void value_y(const struct reel *reel, struct vec2 at)
     put_place(reel, at.y);
 }
 
-/* The stretch of the clock that an animation is told on. */
+/* The stretch of the clock that an animation is told on: a way on the whole of it, so that all its
+ * times are ticks. */
 struct stretch {
     double begin, end;
     int decimals; /* of a share of it */
 };
 
-static struct stretch stretch_of(const struct reel *reel, const moving_keys *keys)
+static struct stretch stretch_of(const struct reel *reel, const moving_keys *keys, bool way)
 {
     const struct moving *moving = reel->moving;
     double first = keys->at[0].t, last = keys->at[keys->count - 1].t;
-    bool whole = reel->loop || last <= first ||
+    bool whole = reel->loop || way || last <= first ||
                  (first < moving->tick / 2 && last > moving->duration - moving->tick / 2);
     if (whole) {
         return (struct stretch){0, moving->duration, moving->decimals};
@@ -131,9 +145,9 @@ struct key_row {
     size_t count;
 };
 
-static struct key_row row_of(const struct reel *reel, const moving_keys *keys)
+static struct key_row row_of(const struct reel *reel, const moving_keys *keys, bool way)
 {
-    struct key_row row = {.keys = keys, .stretch = stretch_of(reel, keys)};
+    struct key_row row = {.keys = keys, .stretch = stretch_of(reel, keys, way)};
     double tick = reel->moving->tick / 2;
     bool late = keys->at[keys->count - 1].t < row.stretch.end - tick;
     row.early = keys->at[0].t > row.stretch.begin + tick;
@@ -180,13 +194,30 @@ static void put_row(struct reel *reel, const struct key_row *row, value_put *put
 }
 
 static void animate_keys(struct reel *reel, const char *element, const char *attribute,
-                         const char *more, const moving_keys *keys, value_put *put)
+                         const moving_keys *keys, value_put *put)
 {
-    struct key_row row = row_of(reel, keys);
+    struct key_row row = row_of(reel, keys, put == value_point);
     open_animation(reel, element, attribute);
-    writer_text(reel->out.writer, more);
     put_row(reel, &row, put);
     close_animation(reel, row.stretch.begin, row.stretch.end);
+}
+
+/* A line from its start, by its length. */
+static void animate_erased(struct reel *reel, const struct moving_group *group)
+{
+    reel->length = group->length;
+    animate_keys(reel, "animate", "stroke-dashoffset", &group->erased, value_erased);
+}
+
+/* Does it stand in one place all the time? */
+static bool stands(const moving_keys *keys)
+{
+    for (size_t i = 1; i < keys->count; i++) {
+        if (!vec2_near(keys->at[i].at, keys->at[0].at, MOVING_GRAIN / 2)) {
+            return false;
+        }
+    }
+    return keys->count > 0;
 }
 
 /* ---- what comes and goes ---- */
@@ -212,10 +243,10 @@ static void seen_once(struct reel *reel, const char *attribute, const char *on,
         writer_text(reel->out.writer, on);
         writer_text(reel->out.writer, "\"");
         if (show[i].from > 0) {
-            put_time(reel, "begin", show[i].from);
+            put_time(reel, "begin", show[i].from, DECIMALS);
         }
         if (!to_the_end(reel, &show[i])) {
-            put_time(reel, "end", show[i].to);
+            put_time(reel, "end", show[i].to, DECIMALS);
         }
         writer_text(reel->out.writer, "/>");
     }
@@ -283,7 +314,7 @@ static moving_shows shows_in(const struct reel *reel, const struct moving_group 
 
 static void animate_visible(struct reel *reel, const moving_shows *shows)
 {
-    animate_shows(reel, "visibility", "visible", "hidden", shows->at, shows->count);
+    animate_shows(reel, "display", "inline", "none", shows->at, shows->count);
 }
 
 /* ---- marks ---- */
@@ -320,8 +351,8 @@ static void put_line(struct reel *reel, const struct moving_mark *mark, bool pai
     if (mark->ends.count == 0) {
         return;
     }
-    animate_keys(reel, "animate", "x2", "", &mark->ends, value_x);
-    animate_keys(reel, "animate", "y2", "", &mark->ends, value_y);
+    animate_keys(reel, "animate", "x2", &mark->ends, value_x);
+    animate_keys(reel, "animate", "y2", &mark->ends, value_y);
     writer_text(writer, "</line>\n");
 }
 
@@ -330,19 +361,17 @@ static bool has_rim(const struct moving_mark *mark)
     return mark->item.shape == ITEM_TEXT && mark->item.stroke != ROLE_NONE;
 }
 
-static void put_mark(struct reel *reel, const struct moving_group *group,
-                     const struct moving_mark *mark, const struct scene_item *layer)
+static void put_mark(struct reel *reel, const struct moving_mark *mark,
+                     const struct scene_item *layer)
 {
     struct writer *writer = reel->out.writer;
     bool painted = layer && svg_same_paint(&reel->out, layer, &mark->item);
     bool comes = !always(reel, mark->shows.at, mark->shows.count);
-    bool erased = group->erased.count > 0 && mark->item.stroke != ROLE_NONE;
     if (comes) {
-        writer_text(writer, "<g visibility=\"hidden\">");
+        writer_text(writer, "<g display=\"none\">");
         animate_visible(reel, &mark->shows);
     }
-    const char *more = has_rim(mark)                             ? " paint-order=\"stroke\""
-                       : erased                                  ? " pathLength=\"100\""
+    const char *more = has_rim(mark) && !reel->out.lettering     ? " paint-order=\"stroke\""
                        : layer && mark->item.stroke == ROLE_NONE ? " stroke=\"none\""
                                                                  : "";
     if (mark->dash > 0) {
@@ -384,24 +413,28 @@ static void put_group(struct reel *reel, const struct moving_group *group,
     /* there from the beginning, and once only gone */
     bool goes = !reel->loop && shows.count == 1 && shows.at[0].from <= 0;
     put_group_class(reel, group);
-    writer_text(writer, comes && !goes ? "\" visibility=\"hidden\"" : "\"");
-    writer_text(writer, group->erased.count > 0 ? " stroke-dasharray=\"100 200\">" : ">");
+    writer_text(writer, comes && !goes ? "\" display=\"none\"" : "\"");
+    if (stands(&group->way)) {
+        writer_text(writer, " transform=\"translate(");
+        value_point(reel, group->way.at[0].at);
+        writer_text(writer, ")\"");
+    }
+    writer_text(writer, ">");
+    reel->until = shows.count > 0 ? shows.at[shows.count - 1].to : reel->moving->duration + 1;
     if (comes && goes) {
         struct moving_show gone = {shows.at[0].to, reel->moving->duration + 1};
-        seen_once(reel, "visibility", "hidden", &gone, 1);
+        seen_once(reel, "display", "none", &gone, 1);
     } else if (comes) {
         animate_visible(reel, &shows);
     }
     if (group->erased.count > 0) {
-        animate_keys(reel, "animate", "stroke-dashoffset", "", &group->erased,
-                     group->class == CLASS_SHOT ? value_erased_twice : value_erased);
+        animate_erased(reel, group);
     }
-    if (group->way.count > 0) {
-        animate_keys(reel, "animateTransform", "transform", " type=\"translate\"", &group->way,
-                     value_point);
+    if (group->way.count > 0 && !stands(&group->way)) {
+        animate_keys(reel, "animateTransform", "transform", &group->way, value_point);
     }
     for (size_t i = 0; i < group->marks.count; i++) {
-        put_mark(reel, group, &group->marks.at[i], layer);
+        put_mark(reel, &group->marks.at[i], layer);
     }
     writer_text(writer, "</g>\n");
 }
@@ -413,16 +446,40 @@ static bool same_layer(const struct moving_group *a, const struct moving_group *
     return a->part == b->part && a->trail == b->trail;
 }
 
-/* The first line of a part: its paint is told once for all that are alike. */
-static const struct scene_item *layer_paint(const struct moving_group *group)
+/* How many marks of some groups have this paint. */
+static int painted_like(const struct reel *reel, const struct moving_group *groups, size_t count,
+                        const struct scene_item *paint)
 {
-    return group->part >= 0 ? &group->marks.at[0].item : NULL;
+    int like = 0;
+    for (size_t i = 0; i < count; i++) {
+        for (size_t k = 0; k < groups[i].marks.count; k++) {
+            like += svg_same_paint(&reel->out, paint, &groups[i].marks.at[k].item);
+        }
+    }
+    return like;
 }
 
-static void open_layer(struct reel *reel, const struct moving_group *group)
+/* The line of a part whose paint most of them have: it is told once for all that are alike. */
+static const struct scene_item *layer_paint(const struct reel *reel,
+                                            const struct moving_group *groups, size_t count)
+{
+    const struct scene_item *paint = NULL;
+    int most = 0;
+    for (size_t i = 0; groups->part >= 0 && i < count; i++) {
+        const struct scene_item *line = &groups[i].marks.at[0].item;
+        int like = painted_like(reel, groups, count, line);
+        if (like > most) {
+            paint = line;
+            most = like;
+        }
+    }
+    return paint;
+}
+
+static void open_layer(struct reel *reel, const struct moving_group *group,
+                       const struct scene_item *paint)
 {
     struct writer *writer = reel->out.writer;
-    const struct scene_item *paint = layer_paint(group);
     struct moving_show show = group->part >= 0 ? reel->moving->parts.at[group->part]
                                                : (struct moving_show){0, reel->moving->duration};
     show.to += show.to > reel->moving->duration - reel->moving->tick / 2 ? 1 : 0;
@@ -431,7 +488,7 @@ static void open_layer(struct reel *reel, const struct moving_group *group)
     if (paint) {
         svg_put_classes(&reel->out, group->trail ? "trails" : "roads", paint);
         svg_put_paint(&reel->out, paint);
-        writer_text(writer, group->trail ? " opacity=\"" TRAIL "\"" : "");
+        writer_text(writer, group->trail ? " opacity=\"" TRAIL "\"" : " " ERASED);
     }
     writer_text(writer, comes ? " display=\"none\">" : ">");
     if (comes) {
@@ -440,16 +497,60 @@ static void open_layer(struct reel *reel, const struct moving_group *group)
     writer_text(writer, "\n");
 }
 
+/* The numeral of somebody, with its rim; NULL: the group is of something else. */
+static const struct scene_item *numeral_of(const struct moving_group *group)
+{
+    bool actor = group->class == CLASS_PLAYER || group->class == CLASS_DEFENDER;
+    const struct moving_mark *last = &group->marks.at[group->marks.count - 1];
+    return actor && group->way.count > 0 && has_rim(last) ? &last->item : NULL;
+}
+
+/* All defenders, all attackers: how their numerals are painted is told once. */
+static size_t put_actors(struct reel *reel, const struct moving_group *groups, size_t count)
+{
+    struct writer *writer = reel->out.writer;
+    const struct scene_item *numeral = numeral_of(&groups[0]);
+    size_t end = 0;
+    writer_text(writer, "<g");
+    svg_put_classes(&reel->out, NULL, numeral);
+    svg_put_paint(&reel->out, numeral);
+    svg_put_lettering(&reel->out, numeral);
+    writer_text(writer, " paint-order=\"stroke\">\n");
+    reel->out.lettering = numeral;
+    for (; end < count && groups[end].class == groups[0].class && numeral_of(&groups[end]); end++) {
+        put_group(reel, &groups[end], numeral);
+    }
+    reel->out.lettering = NULL;
+    writer_text(writer, "</g>\n");
+    return end;
+}
+
+/* One layer; gives how many groups it is. */
+static size_t put_layer(struct reel *reel, const struct moving_group *groups, size_t count)
+{
+    size_t size = 1;
+    while (size < count && same_layer(&groups[0], &groups[size])) {
+        size++;
+    }
+    const struct scene_item *paint = layer_paint(reel, groups, size);
+    open_layer(reel, groups, paint);
+    for (size_t i = 0; i < size;) {
+        if (!paint && numeral_of(&groups[i])) {
+            i += put_actors(reel, &groups[i], size - i);
+        } else {
+            put_group(reel, &groups[i++], paint);
+        }
+    }
+    writer_text(reel->out.writer, "</g>\n");
+    return size;
+}
+
 static void put_layers(struct reel *reel)
 {
     const struct moving_group *groups = reel->moving->groups.at;
     size_t count = reel->moving->groups.count;
-    for (size_t i = 0, end; i < count; i = end) {
-        open_layer(reel, &groups[i]);
-        for (end = i; end < count && same_layer(&groups[i], &groups[end]); end++) {
-            put_group(reel, &groups[end], layer_paint(&groups[i]));
-        }
-        writer_text(reel->out.writer, "</g>\n");
+    for (size_t i = 0; i < count;) {
+        i += put_layer(reel, &groups[i], count - i);
     }
 }
 

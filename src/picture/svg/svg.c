@@ -246,8 +246,8 @@ void svg_put_words(struct output *out, const char *element, const char *suffix, 
 void svg_write(struct arena *arena, const struct scene *scene, const struct svg_options *options,
                struct writer *writer)
 {
-    struct output out = {writer, scene->theme, svg_prefix(arena, scene, options->salt), false,
-                         false};
+    struct output out = {
+        .writer = writer, .theme = scene->theme, .prefix = svg_prefix(arena, scene, options->salt)};
     struct role_set roles = {0};
     for (size_t i = 0; i < scene->items.count; i++) {
         svg_roles_add(&roles, &scene->items.at[i]);
@@ -276,7 +276,7 @@ static bool is_in(enum svg_part part, const struct scene_item *item)
 
 void svg_write_part(const struct scene *scene, enum svg_part part, struct writer *writer)
 {
-    struct output out = {writer, scene->theme, STR(""), true, false};
+    struct output out = {.writer = writer, .theme = scene->theme, .styled = true};
     const struct scene_item *items = scene->items.at;
     size_t count = scene->items.count;
     for (size_t i = 0, end; i < count; i = end) {

@@ -25,6 +25,17 @@ static void parts_pick(struct arena *scratch, const struct animate_job *job,
     VEC_PUSH(scratch, parts, part);
 }
 
+/* Was the beginning of this part told with one before it? */
+static bool begins_again(const moving_part_list *parts, size_t index)
+{
+    for (size_t i = 0; i < index; i++) {
+        if (parts->at[i].diagram.step == parts->at[index].diagram.step) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Every part told, and the caution once. */
 static struct str told(struct arena *scratch, const struct play *play,
                        const moving_part_list *parts)
@@ -34,8 +45,8 @@ static struct str told(struct arena *scratch, const struct play *play,
     for (size_t i = 0; i < parts->count; i++) {
         const struct diagram *diagram = &parts->at[i].diagram;
         strbuf_print(&out, "%.*s. ", STR_ARG(diagram->label));
-        strbuf_add(&out,
-                   tell_diagram(scratch, play, &play->steps.at[diagram->step], diagram->branch));
+        strbuf_add(&out, (begins_again(parts, i) ? tell_diagram_again : tell_diagram)(
+                             scratch, play, &play->steps.at[diagram->step], diagram->branch));
         strbuf_char(&out, ' ');
     }
     strbuf_add(&out, tell_caution(scratch, play));

@@ -92,8 +92,8 @@ START_TEST(a_way_is_told_in_quarters_of_a_point_and_shares_of_the_whole)
     const char *text = written((struct moving_options){.loop = false});
     has(text, "<g class=\"moving\" transform=\"scale(.25)\">");
     has(text, "<g class=\"player p3\"><animateTransform attributeName=\"transform\" "
-              "type=\"translate\" values=\"40 80;40 80;201 80;201 80\" keyTimes=\"0;.1;.3;1\" "
-              "dur=\"10s\" fill=\"freeze\"/>");
+              "values=\"40 80;40 80;201 80;201 80\" keyTimes=\"0;.1;.3;1\" "
+              "dur=\"10\" fill=\"freeze\"/>");
     has(text, "paint-order=\"stroke\"");
     has(text, "font-size=\"48\"");
 }
@@ -103,15 +103,16 @@ START_TEST(again_and_again_everything_is_on_the_whole_clock)
 {
     add_player();
     struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 0);
+    road->length = 20;
     key(&road->erased, 1, 0, 0);
     key(&road->erased, 3, 1, 0);
     show(&road->shows, 0, 3);
     mark_add(road, line());
     const char *text = written((struct moving_options){.loop = true});
-    has(text, "values=\"0;0;-100;-100\" keyTimes=\"0;.1;.3;1\" dur=\"10s\" "
+    has(text, "values=\"0;0;-80;-80\" keyTimes=\"0;.1;.3;1\" dur=\"10\" "
               "repeatCount=\"indefinite\"/>");
-    has(text, "attributeName=\"visibility\" calcMode=\"discrete\" values=\"visible;hidden\" "
-              "keyTimes=\"0;.3\" dur=\"10s\" repeatCount=\"indefinite\"/>");
+    has(text, "attributeName=\"display\" calcMode=\"discrete\" values=\"inline;none\" "
+              "keyTimes=\"0;.3\" dur=\"10\" repeatCount=\"indefinite\"/>");
     has(text, "attributeName=\"display\" calcMode=\"discrete\" values=\"inline;none\" "
               "keyTimes=\"0;.5\"");
     has_not(text, "<set");
@@ -119,19 +120,58 @@ START_TEST(again_and_again_everything_is_on_the_whole_clock)
 }
 END_TEST
 
+START_TEST(who_never_moves_stands_without_an_animation)
+{
+    struct moving_group *group = group_add(CLASS_CONE, BODY_NONE, -1);
+    key(&group->way, 0, 10, 20);
+    key(&group->way, 10, 10, 20);
+    mark_add(group, line());
+    for (int loop = 0; loop < 2; loop++) {
+        const char *text = written((struct moving_options){.loop = loop == 1});
+        has(text, " transform=\"translate(40 80)\">");
+        has_not(text, "animateTransform");
+    }
+}
+END_TEST
+
+START_TEST(what_stays_after_its_line_is_erased_keeps_it_so)
+{
+    struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 1);
+    road->length = 20;
+    key(&road->erased, 6, 0, 0);
+    key(&road->erased, 8, 1, 0);
+    show(&road->shows, 5, 9);
+    mark_add(road, line());
+    has(written((struct moving_options){.loop = false}),
+        "values=\"0;-80\" begin=\"6\" dur=\"2\" fill=\"freeze\"/>");
+}
+END_TEST
+
+START_TEST(how_numerals_are_painted_is_told_once_for_all)
+{
+    add_player();
+    add_player();
+    const char *text = written((struct moving_options){.styled = true});
+    has(text, "<g class=\"f-ink s-floor\" stroke-width=\"8\" font-size=\"48\" "
+              "font-weight=\"400\" paint-order=\"stroke\">");
+    ck_assert_ptr_null(strstr(strstr(text, "font-size") + 1, "font-size"));
+}
+END_TEST
+
 START_TEST(once_a_line_is_erased_from_its_own_beginning_to_its_end)
 {
     struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 1);
+    road->length = 20;
     key(&road->erased, 6, 0, 0);
     key(&road->erased, 8, 1, 0);
     show(&road->shows, 5, 8);
     mark_add(road, line());
     const char *text = written((struct moving_options){.loop = false});
-    has(text, "<set attributeName=\"display\" to=\"inline\" begin=\"5s\"/>");
-    has(text, "<g class=\"move p3\" stroke-dasharray=\"100 200\"><set "
-              "attributeName=\"visibility\" to=\"hidden\" begin=\"8s\"/><animate "
-              "attributeName=\"stroke-dashoffset\" values=\"0;-100\" begin=\"6s\" dur=\"2s\" "
-              "fill=\"freeze\"/><path pathLength=\"100\" d=\"m40 80 80 1\"/>");
+    has(text, "<set attributeName=\"display\" to=\"inline\" begin=\"5\"/>");
+    has(text, "stroke-dasharray=\"9999\" display=\"none\">");
+    has(text, "<g class=\"move p3\"><set attributeName=\"display\" to=\"none\" begin=\"8\"/>"
+              "<animate attributeName=\"stroke-dashoffset\" values=\"0;-80\" begin=\"6\" "
+              "dur=\"2\"/><path d=\"m40 80 80 1\"/>");
 }
 END_TEST
 
@@ -147,10 +187,10 @@ START_TEST(what_is_seen_now_and_then_is_set_each_time)
     show(&ring->shows, 0, 2);
     show(&ring->shows, 4.5, 11);
     const char *text = written((struct moving_options){.loop = false});
-    has(text, "<g visibility=\"hidden\"><set attributeName=\"visibility\" to=\"visible\" "
-              "end=\"2s\"/><set attributeName=\"visibility\" to=\"visible\" begin=\"4.5s\"/>");
+    has(text, "<g display=\"none\"><set attributeName=\"display\" to=\"inline\" "
+              "end=\"2\"/><set attributeName=\"display\" to=\"inline\" begin=\"4.5\"/>");
     text = written((struct moving_options){.loop = true});
-    has(text, "values=\"visible;hidden;visible\" keyTimes=\"0;.2;.45\"");
+    has(text, "values=\"inline;none;inline\" keyTimes=\"0;.2;.45\"");
 }
 END_TEST
 
@@ -165,7 +205,7 @@ START_TEST(a_dashed_line_follows_the_ball)
     key(&mark->ends, 2, 10, 20);
     const char *text = written((struct moving_options){.loop = false});
     has(text, "x1=\"40\" y1=\"80\" x2=\"120\" y2=\"80\" stroke-dasharray=\"20 12\"><animate "
-              "attributeName=\"x2\" values=\"120;40\" begin=\"1s\" dur=\"1s\" fill=\"freeze\"/>");
+              "attributeName=\"x2\" values=\"120;40\" begin=\"1\" dur=\"1\"/>");
 }
 END_TEST
 
@@ -187,6 +227,9 @@ int main(void)
     tcase_add_checked_fixture(all, begin, close_arena);
     tcase_add_test(all, a_way_is_told_in_quarters_of_a_point_and_shares_of_the_whole);
     tcase_add_test(all, again_and_again_everything_is_on_the_whole_clock);
+    tcase_add_test(all, who_never_moves_stands_without_an_animation);
+    tcase_add_test(all, what_stays_after_its_line_is_erased_keeps_it_so);
+    tcase_add_test(all, how_numerals_are_painted_is_told_once_for_all);
     tcase_add_test(all, once_a_line_is_erased_from_its_own_beginning_to_its_end);
     tcase_add_test(all, what_is_seen_now_and_then_is_set_each_time);
     tcase_add_test(all, a_dashed_line_follows_the_ball);
