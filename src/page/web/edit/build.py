@@ -39,10 +39,9 @@ def main():
     esbuild, folder, module, table, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
     boot, script = bundle(esbuild, folder / 'boot.js'), bundle(esbuild, folder / 'main.js')
     style = re.sub(r'\s+', ' ', style_of([folder / 'page.css', folder / 'paper.css'], table)).strip()
-    lend = 'courtwright.lend()'
-    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(lend)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
+    policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
-    parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'LEND': lend, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
+    parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
              'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
              'MODULE': base64.b64encode(gzip.compress(module.read_bytes(), 9, mtime=0)).decode('ascii')}
     page = (folder / 'index.html').read_text(encoding='utf-8')

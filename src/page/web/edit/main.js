@@ -34,7 +34,7 @@ const state = {
 // For whoever measures: how long the worker took for each picture, when the first was there (both in ms), the text,
 // and that of the picture.
 const times = []
-const measured = Object.assign(globalThis.courtwright, {times, first: 0, text: () => editor.text(), drawn: () => state.text})
+const measured = Object.assign(globalThis.courtwright, {times, text: () => editor.text(), drawn: () => state.text})
 
 // ---- the theme ----
 
