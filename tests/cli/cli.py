@@ -307,7 +307,7 @@ def draw():
         status, out, err = run('draw', 'good.play', '--measure', '--json', cwd=here)
         told = [json.loads(line) for line in out.splitlines()]
         tap.ok(status == 0 and len(told) == 2 and all(len(one['on']) == 15 and sum(one['on'].values()) == 0 and
-               one['labels'] >= one['labels_moved'] and one['labels_left_out'] == 0 for one in told),
+               one['labels'] >= one['labels_moved'] and one['labels_left_out'] == 0 and one['labels_astray'] == 0 for one in told),
                '--measure --json tells every pair', out + err)
         status, out, err = run('draw', 'good.play', '--json', cwd=here)
         tap.ok(status == 2 and '--measure' in err, '--json without --measure is wrong use', out + err)

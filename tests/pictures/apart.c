@@ -24,7 +24,7 @@ struct seen { /* of one kind of overlap at one width */
 };
 struct total {
     long diagrams, dirty, labels, left_out, moved, crossings, flat;
-    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, off;
+    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off;
 };
 
 static void see(struct seen *seen, int count, unsigned long long seed, struct str label)
@@ -45,6 +45,7 @@ static void add(struct total *total, const struct scene_measure *found, unsigned
         }
     }
     see(&total->outside, found->outside, seed, label);
+    see(&total->astray, found->labels_astray, seed, label);
     see(&total->off, found->labels_left_out, seed, label);
     total->diagrams++;
     total->dirty += scene_measure_overlaps(found) > 0;
@@ -121,9 +122,12 @@ int main(int argc, char **argv)
             }
         }
         say("outside", "", &all->outside);
+        say("astray", "", &all->astray);
         say("left out", "", &all->off);
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
+        failed += hold("no disc is nearer to another line than to its own", widths[w].name,
+                       all->astray.count, 0, all->labels / 100);
         failed += hold("under 1 of 200 discs is left out", widths[w].name, all->left_out,
                        all->labels / 200, all->labels / 50);
     }

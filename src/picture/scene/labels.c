@@ -2,48 +2,22 @@
 /* labels: the order discs. Candidate places on and beside each line are scored by what they would
  * lie on; the least score wins, and a disc that finds no place is left out (the sentence under the
  * diagram keeps its own). */
-#include "picture/scene/drawing.h"
+#include "picture/scene/labels.h"
 
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
 
-#define LEFT_OUT 100.0      /* a score from which a disc is rather left out */
 #define SMALL_LEFT_OUT 55.0 /* the same on a small picture, where there is little room for any */
-#define SHORT_LINE 8.0      /* radii of a disc: beside a shorter line it may stand further off */
 
-/* What a disc is weighed against, feet and points of score. */
-struct weights {
-    double beside, fraction;
-    double outside, symbol, symbol_near, label, ring, bar, cone, line, line_under, line_near, away,
-        beside_near, beside_line, own_line, stranger, crossing, bend;
-};
-static const struct weights weights = {.beside = 6,
-                                       .fraction = 10,
-                                       .outside = 1000,
-                                       .symbol = 400,
-                                       .symbol_near = 12,
-                                       .label = 300,
-                                       .ring = 150,
-                                       .bar = 150,
-                                       .cone = 200,
-                                       .line = 60,
-                                       .line_under = 100,
-                                       .line_near = 10,
-                                       .away = 9,
-                                       .beside_near = 26,
-                                       .beside_line = 14,
-                                       .own_line = 90,
-                                       .stranger = 18,
-                                       .crossing = 25,
-                                       .bend = 18};
-/* Feet from a screener's numeral to his bar: the disc may be beside either. */
-#define SHORT_STEM 6.0
-#define STRANGER 0.15 /* feet: a disc so much nearer to another line seems to be that one's */
-#define GOES_ON 1.5   /* s until the player's line begins */
-#define BEGINS 0.5    /* of that line: where its beginning is */
-#define GOOD 12.0     /* of cost for all discs of a line: no better need be looked for */
-enum { FRACTIONS = 13, FINE = 31, ROUNDS = 10 };
+#define HIDES_LEG 90.0 /* of score: it lies on the other leg of its line */
+#define AWAY 6.0       /* of score for each round that it stands further off */
+#define WELL 40.0      /* of score: no better place need be looked for */
+#define FURTHEST 1.6   /* radii: no disc is further off its own (ours) */
+#define GOES_ON 1.5    /* s until the player's line begins */
+#define BEGINS 0.5     /* of that line: where its beginning is */
+#define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
+enum { FRACTIONS = 13, FINE = 31, ROUNDS = 5, STEPS = 8, TURNS = 3 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
  * in steps half as wide, to .05 and .95. */
@@ -53,197 +27,10 @@ static double fraction(int i, bool fine)
     return 0.5 + (i % 2 ? -1 : 1) * step * (fine ? 0.03 : 0.06);
 }
 
-struct candidate {
-    struct vec2 at;
-    double along; /* points along the ink's middle line */
-    double fraction;
-    bool on;
-};
-
-/* Of a disc with the white round it. */
-static double disc_white(const struct sizes *size)
-{
-    return size->order + 0.26 * size->k;
-}
-
 /* What a disc costs from which it is rather left out. */
 static double left_out(const struct drawing *drawing)
 {
     return drawing->size.small ? SMALL_LEFT_OUT : LEFT_OUT;
-}
-
-static double outside_score(const struct drawing *drawing, struct vec2 at, double r)
-{
-    const struct frame *frame = &drawing->frame;
-    bool out =
-        at.x < r || at.y < frame->top + r || at.x > frame->width - r || at.y > frame->height - r;
-    return out ? weights.outside : 0;
-}
-
-static double near_score(double gap, double k)
-{
-    if (gap < 0.15 * k) {
-        return weights.symbol;
-    }
-    return gap < 0.6 * k ? weights.symbol_near * (0.6 * k - gap) / k : 0;
-}
-
-static double symbols_score(const struct drawing *drawing, struct vec2 at, double r)
-{
-    double k = drawing->size.k, score = 0;
-    for (size_t i = 0; i < drawing->symbols.count; i++) {
-        const struct symbol *symbol = &drawing->symbols.at[i];
-        score += near_score(vec2_distance(at, symbol->at) - symbol->radius - r, k);
-        if (symbol->has_numeral) {
-            score += near_score(
-                vec2_distance(at, symbol->numeral) - 0.4 * drawing->size.x_numeral - r, k);
-        }
-    }
-    for (size_t i = 0; i < drawing->ticks.count; i++) {
-        score += near_score(vec2_distance(at, drawing->ticks.at[i]) - drawing->size.tick - r, k);
-    }
-    for (size_t i = 0; i < drawing->cones.count; i++) {
-        score += vec2_distance(at, drawing->cones.at[i]) < r + 1.2 * k ? weights.cone : 0;
-    }
-    return score;
-}
-
-static double stops_score(const struct drawing *drawing, struct vec2 at, double r)
-{
-    const struct sizes *size = &drawing->size;
-    double score = 0;
-    for (size_t i = 0; i < drawing->stops.count; i++) {
-        const struct stop *stop = &drawing->stops.at[i];
-        if (stop->kind == STOP_RING &&
-            vec2_distance(at, stop->at) < r + real_max(0.9 * size->k, size->end + 0.38 * size->k)) {
-            score += weights.ring;
-        } else if (stop->kind == STOP_BAR) {
-            struct vec2 a, b;
-            bar_ends(drawing, stop, &a, &b);
-            double far = segment_distance(at, a, b, NULL);
-            score += far < r + 0.45 * size->k ? weights.bar : 0;
-        }
-    }
-    return score;
-}
-
-/* From a place to a line, or to its bar where that is nearer; 0 where nothing of it is drawn. */
-static double own_distance(const struct drawing *drawing, size_t own, struct vec2 at)
-{
-    const struct stroke *stroke = &drawing->strokes.at[own];
-    double far = stroke->ink_count < 2 ? 1e9 : stroke_distance(drawing, stroke, at);
-    const struct stop *end = stroke->end < 0 ? NULL : &drawing->stops.at[stroke->end];
-    if (end && end->kind == STOP_BAR) {
-        far = real_min(far, vec2_distance(at, bar_nearest(drawing, end, at)));
-    }
-    return far < 1e9 ? far : 0;
-}
-
-/* The ring and the board tell which way is up. */
-static double basket_score(const struct drawing *drawing, struct vec2 at, double r)
-{
-    struct basket_marks basket = basket_marks(drawing, false);
-    double reach = r + drawing->size.basket + 0.3 * drawing->size.k;
-    bool on_board = segment_distance(at, basket.left, basket.right, NULL) < r;
-    bool on_ring = vec2_distance(at, basket.ring) < reach;
-    return (on_board ? weights.ring : 0) + (on_ring ? weights.ring : 0);
-}
-
-static double lines_score(const struct drawing *drawing, size_t own, const struct candidate *place,
-                          double r)
-{
-    double k = drawing->size.k, score = 0;
-    bool nearer = false; /* to somebody else's line than to its own */
-    double his = own < SIZE_MAX && !place->on ? own_distance(drawing, own, place->at) : 0;
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        const struct stroke *stroke = &drawing->strokes.at[i];
-        double reach = real_max(r + 1.1 * k, his);
-        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, reach)) {
-            continue;
-        }
-        double far = stroke_distance(drawing, stroke, place->at);
-        nearer = nearer || (i != own && far < his - STRANGER * k);
-        if (i == own) {
-            score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
-        } else if (far < r + 0.02 * k) {
-            score += weights.line_under;
-        } else if (far < r + 0.25 * k) {
-            score += weights.line;
-        } else if (far < r + 0.7 * k) {
-            score += place->on ? weights.line_near : weights.beside_near;
-        } else if (!place->on && far < r + 1.1 * k) {
-            score += weights.beside_line;
-        }
-    }
-    score += nearer ? weights.stranger : 0;
-    for (size_t i = 0; i < drawing->crossings.count; i++) {
-        const struct crossing *crossing = &drawing->crossings.at[i];
-        double far = vec2_distance(place->at, crossing->at), least = r + 1.3 * k;
-        bool crosses = crossing->under == own || crossing->over == own;
-        score += crosses && far < least ? weights.crossing * (least - far) / k : 0;
-    }
-    return score;
-}
-
-/* The same for what belongs to line `own`, SIZE_MAX: to none; `on`: it may be near other lines,
- * whose it cannot be taken to be. */
-static double loose_score(const struct drawing *drawing, size_t own, struct vec2 at, double r,
-                          bool on)
-{
-    struct candidate place = {.at = at, .on = on};
-    double score =
-        outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
-    score += lines_score(drawing, own, &place, r);
-    for (size_t i = 0; i < drawing->discs.count; i++) {
-        double least = r + drawing->size.order + 0.2 * drawing->size.k;
-        score += vec2_distance(at, drawing->discs.at[i].at) < least ? weights.label : 0;
-    }
-    for (size_t i = 0; i < drawing->words.count; i++) {
-        score += vec2_distance(at, drawing->words.at[i]) < r + 0.5 * drawing->size.lettering
-                     ? weights.label
-                     : 0;
-    }
-    score += basket_score(drawing, at, r);
-    score += lines_score(drawing, SIZE_MAX, &place, 0.4 * r) >= weights.line ? weights.line : 0;
-    return score;
-}
-
-double place_score(const struct drawing *drawing, struct vec2 at, double r)
-{
-    return loose_score(drawing, SIZE_MAX, at, r, true);
-}
-
-static double bend_score(const struct drawing *drawing, const struct stroke *stroke,
-                         const struct candidate *place, double r)
-{
-    double reach = r + drawing->size.k, length = path_length(&stroke->path);
-    struct vec2 a = path_point(&stroke->path, real_max(0, place->along - reach));
-    struct vec2 m = path_point(&stroke->path, place->along);
-    struct vec2 b = path_point(&stroke->path, real_min(length, place->along + reach));
-    return weights.bend * (1 - vec2_dot(vec2_unit(vec2_sub(m, a)), vec2_unit(vec2_sub(b, m))));
-}
-
-/* What a place costs; no need to know it above `most`. */
-static double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
-                       double most)
-{
-    double r = drawing->size.order, k = drawing->size.k;
-    double score =
-        (place->on ? 0 : weights.beside) + weights.fraction * fabs(place->fraction - 0.5);
-    score += outside_score(drawing, place->at, r);
-    score += symbols_score(drawing, place->at, r);
-    score += stops_score(drawing, place->at, r);
-    score += basket_score(drawing, place->at, r);
-    if (score >= most) {
-        return score;
-    }
-    score += lines_score(drawing, own, place, r);
-    score += bend_score(drawing, &drawing->strokes.at[own], place, r);
-    for (size_t i = 0; i < drawing->discs.count; i++) {
-        score +=
-            vec2_distance(place->at, drawing->discs.at[i].at) < 2 * r + 0.4 * k ? weights.label : 0;
-    }
-    return score;
 }
 
 /* Does a disc on a line hide another stretch of it, the other leg of a way there and back? */
@@ -286,14 +73,16 @@ static bool hides_corner(const struct stroke *stroke, double along, double reach
     return false;
 }
 
-/* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves. */
+/* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves.
+ * `tail`: it may be where the line begins, which comes out from under it. */
 static bool leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
-                          double whole)
+                          double whole, bool tail)
 {
     const struct sizes *size = &drawing->size;
     double white = disc_white(size);
     double least = white + (stroke->parts > 1 ? 0.7 : 1.2) * size->order; /* two may have to fit */
-    if (along < least || whole - along < least ||
+    double first = tail ? 0 : least;
+    if (along < first || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {
         return false;
     }
@@ -303,7 +92,7 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
 
 /* Where and how hard a place for a part's disc is looked for. */
 struct looking {
-    bool may_lie_on, fine;
+    bool may_lie_on, fine, tail;
     int sides; /* how many places beside each point of the line are tried, two at each distance */
 };
 
@@ -321,13 +110,14 @@ static double disc_search(const struct drawing *drawing, size_t index,
         double share = fraction(f, how.fine), along = from + share * length;
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole);
+        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail);
         for (int side = on ? 0 : 1; side <= how.sides; side++) {
-            double off = beside * (1 + 0.4 * (side > 0 ? (side - 1) / 2 : 0)) * (side % 2 ? 1 : -1);
+            double further = side > 2 ? 0.4 * drawing->size.order * ((side - 1) / 2) : 0;
+            double off = (beside + further) * (side % 2 ? 1 : -1);
             struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along, share,
                                       side == 0};
             double score = side > 2 ? 5 * ((side - 1) / 2) : 0;
-            score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? weights.own_line : 0;
+            score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
             score += score_of(drawing, index, &place, best - score);
             if (score < best) {
                 best = score;
@@ -338,18 +128,35 @@ static double disc_search(const struct drawing *drawing, size_t index,
     return best;
 }
 
-/* Round about a point, as near as may be: `first` from it to begin with. */
-static double disc_round(const struct drawing *drawing, size_t own, struct vec2 about,
-                         struct vec2 way, double first, struct candidate *chosen)
+/* The next place that way on which a disc is so far from its own. */
+static struct vec2 place_off(const struct drawing *drawing, struct owner owner, struct vec2 about,
+                             struct vec2 way, double off)
 {
+    double far = 0;
+    struct vec2 at = about;
+    for (int step = 0; step < STEPS; step++) {
+        double lacks = off - own_distance(drawing, owner, at);
+        if (lacks < 0.05 * drawing->size.k) {
+            break;
+        }
+        far += lacks;
+        at = vec2_along(about, way, far);
+    }
+    return at;
+}
+
+/* Round about what it belongs to, as near as may be, and no further than somebody would look. */
+static double disc_round(const struct drawing *drawing, struct owner owner, struct vec2 about,
+                         struct vec2 way, struct candidate *chosen)
+{
+    const struct sizes *size = &drawing->size;
     double best = LEFT_OUT;
     for (int ring = 0; ring < ROUNDS; ring++) {
-        double far = (1 + 0.35 * ring) * first;
+        double off = size->order + 0.3 * size->k + ring * FURTHEST * size->order / (ROUNDS - 1);
         for (int i = 0; i < 24; i++) {
-            struct candidate place = {.at =
-                                          vec2_along(about, vec2_turn(way, i * REAL_PI / 12), far)};
-            double score = loose_score(drawing, own, place.at, drawing->size.order, false) +
-                           weights.away * ring;
+            struct vec2 out = vec2_turn(way, i * REAL_PI / 12);
+            struct candidate place = {.at = place_off(drawing, owner, about, out, off)};
+            double score = loose_score(drawing, owner, place.at, size->order, false) + AWAY * ring;
             if (score < best) {
                 best = score;
                 *chosen = place;
@@ -359,40 +166,31 @@ static double disc_round(const struct drawing *drawing, size_t own, struct vec2 
     return best;
 }
 
-/* A bar with no room beside its line, or with none, a line that is shorter than its disc and the
- * white round it, and one too short to be drawn have it as near as may be. */
+/* A line with no room on it or beside it, a bar, a line too short to be drawn: as near as may be,
+ * about some places of it. */
 static double disc_near(const struct drawing *drawing, const struct stroke *stroke,
                         struct candidate *chosen)
 {
-    const struct sizes *size = &drawing->size;
-    size_t own = (size_t)(stroke - drawing->strokes.at);
+    static const double shares[] = {0.5, 0.25, 0.75, 0, 1};
+    struct owner owner = {(size_t)(stroke - drawing->strokes.at), stroke->who};
     const struct stop *start = &drawing->stops.at[stroke->start];
     const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
-    if (end && end->kind == STOP_BAR) {
-        struct candidate beside;
-        double best =
-            disc_round(drawing, own, end->at, end->facing, size->bar / 2 + size->order, chosen);
-        if (start->kind == STOP_SYMBOL &&
-            vec2_distance(start->at, end->at) < SHORT_STEM * size->k) {
-            double first = stop_radius(drawing, start) + size->order + 0.3 * size->k;
-            double score = disc_round(drawing, own, start->at, end->facing, first, &beside);
-            if (score < best) {
-                best = score;
-                *chosen = beside;
-            }
+    struct vec2 from = start->at, to = end ? end->at : start->at;
+    double best = LEFT_OUT;
+    for (size_t i = 0; i < sizeof shares / sizeof *shares && best > WELL; i++) {
+        bool drawn = stroke->ink_count > 1;
+        struct vec2 about = drawn
+                                ? path_point(&stroke->path, shares[i] * path_length(&stroke->path))
+                                : vec2_mix(from, to, shares[i]);
+        struct vec2 way = end && end->kind == STOP_BAR ? end->facing : vec2_of(0, -1);
+        struct candidate place;
+        double score = disc_round(drawing, owner, about, way, &place);
+        if (score < best) {
+            best = score;
+            *chosen = place;
         }
-        return best;
     }
-    if (stroke->ink_count < 2) {
-        struct vec2 about = end ? vec2_mix(start->at, end->at, 0.5) : start->at;
-        return disc_round(drawing, own, about, vec2_of(0, -1), 1.2 * size->order, chosen);
-    }
-    double length = path_length(&stroke->path);
-    if (length > SHORT_LINE * size->order) {
-        return LEFT_OUT;
-    }
-    return disc_round(drawing, own, path_point(&stroke->path, length / 2),
-                      path_direction(&stroke->path, length / 2), 1.6 * size->order, chosen);
+    return best;
 }
 
 /* A part of no length lends itself a disc's width of the line. */
@@ -420,12 +218,11 @@ static double disc_find(const struct drawing *drawing, size_t index, const struc
         bool may_lie_on = whole > 4.2 * size->order && length > 2.4 * size->order &&
                           stroke->class != CLASS_HANDOFF;
         /* on the line; at either side; for a line too short for that, a little further off */
-        struct looking how = {may_lie_on, false, may_lie_on ? 2 : 6};
+        struct looking how = {may_lie_on, false, false, may_lie_on ? 2 : 6};
         best = disc_search(drawing, index, part, how, chosen);
         if (best >= LEFT_OUT) {
             struct stroke_part wide = part_widened(part, 5 * size->order / whole);
-            how = (struct looking){whole > 4.2 * size->order && stroke->class != CLASS_HANDOFF,
-                                   true, 10};
+            how = (struct looking){stroke->class != CLASS_HANDOFF, true, true, 8};
             best = disc_search(drawing, index, &wide, how, chosen);
         }
     }
@@ -534,28 +331,113 @@ static void parts_begin(struct drawing *drawing)
 static void disc_beside(struct drawing *drawing, size_t index)
 {
     const struct task *task = segment_task(drawing->segment, index);
-    double started = task_start(drawing->segment, index);
-    if (task->order <= 0 || started < 0 || has_line(drawing, task->order)) {
-        return;
-    }
-    int stop = stop_at(drawing, task->who, started);
+    int stop = stop_at(drawing, task->who, task_start(drawing->segment, index));
     const struct symbol *symbol = symbol_of(drawing, task->who);
     if (stop < 0 && !symbol) {
         return;
     }
-    const struct stop *at = stop < 0 ? NULL : &drawing->stops.at[stop];
-    double radius = at ? stop_radius(drawing, at) : symbol->radius;
+    struct vec2 about = stop < 0 ? symbol->at : drawing->stops.at[stop].at;
     struct candidate chosen = {0};
-    double first = radius + drawing->size.order + 0.4 * drawing->size.k;
-    double score =
-        disc_round(drawing, SIZE_MAX, at ? at->at : symbol->at, vec2_of(0, -1), first, &chosen);
-    if (score >= left_out(drawing)) {
+    struct owner owner = {SIZE_MAX, task->who};
+    if (disc_round(drawing, owner, about, vec2_of(0, -1), &chosen) >= left_out(drawing)) {
         drawing->scene->labels_left_out++;
         return;
     }
     drawing->scene->labels_beside++;
     VEC_PUSH(drawing->arena, &drawing->discs,
              ((struct disc){chosen.at, task->order, (int)index, -1, task->who}));
+}
+
+/* What has numbers: a line, or else a sentence without one. */
+struct bearer {
+    size_t line, task;
+    bool missed; /* one of its numbers found no place */
+};
+typedef VEC(struct bearer) bearer_list;
+
+static void bearers_find(struct drawing *drawing, bearer_list *bearers)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        VEC_PUSH(drawing->arena, bearers, ((struct bearer){i, 0, false}));
+    }
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        int order = segment_task(drawing->segment, i)->order;
+        if (order > 0 && task_start(drawing->segment, i) >= 0 && !has_line(drawing, order)) {
+            VEC_PUSH(drawing->arena, bearers, ((struct bearer){SIZE_MAX, i, false}));
+        }
+    }
+}
+
+/* All numbers, in the order of the bearers; how many found no place. */
+static int discs_all(struct drawing *drawing, bearer_list *bearers)
+{
+    discs_off(drawing, 0, 0, 0);
+    for (size_t i = 0; i < bearers->count; i++) {
+        struct bearer *bearer = &bearers->at[i];
+        int missing = drawing->scene->labels_left_out;
+        if (bearer->line == SIZE_MAX) {
+            disc_beside(drawing, bearer->task);
+        } else {
+            discs_line(drawing, bearer->line);
+        }
+        bearer->missed = drawing->scene->labels_left_out > missing;
+    }
+    return drawing->scene->labels_left_out;
+}
+
+/* Those that missed go first. */
+static void bearers_sort(struct drawing *drawing, bearer_list *bearers)
+{
+    bearer_list sorted = {0};
+    for (int missed = 1; missed >= 0; missed--) {
+        for (size_t i = 0; i < bearers->count; i++) {
+            if (bearers->at[i].missed == (missed == 1)) {
+                VEC_PUSH(drawing->arena, &sorted, bearers->at[i]);
+            }
+        }
+    }
+    *bearers = sorted;
+}
+
+/* In the order in which most find a place; how many do not. */
+static int discs_best(struct drawing *drawing, bearer_list *bearers)
+{
+    bearer_list best = *bearers;
+    int missing = discs_all(drawing, bearers), least = missing;
+    for (int turn = 0; turn < TURNS && missing > 0; turn++) {
+        bearers_sort(drawing, bearers);
+        missing = discs_all(drawing, bearers);
+        if (missing < least) {
+            least = missing;
+            best = *bearers;
+        }
+    }
+    *bearers = best;
+    return missing > least ? discs_all(drawing, bearers) : missing;
+}
+
+/* Numerals of defenders have places round about them, and give way where no disc is then missing
+ * and no numeral lost. */
+static void numerals_yield(struct drawing *drawing, bearer_list *bearers)
+{
+    struct symbol *before = arena_array(drawing->arena, struct symbol, drawing->symbols.count);
+    int missing = drawing->scene->labels_left_out, lost = 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        before[i] = drawing->symbols.at[i];
+        drawing->symbols.at[i].has_numeral = false;
+    }
+    int now = discs_all(drawing, bearers);
+    symbols_number(drawing);
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        lost += before[i].has_numeral && !drawing->symbols.at[i].has_numeral ? 1 : 0;
+    }
+    if (now < missing && lost == 0) {
+        return;
+    }
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        drawing->symbols.at[i] = before[i];
+    }
+    (void)discs_all(drawing, bearers);
 }
 
 /* On a small picture all stand or none: numbers that jump are read as a page that lacks something.
@@ -572,12 +454,11 @@ void discs_place(struct drawing *drawing)
     if (drawing->options->plain || drawing->options->beads) {
         return;
     }
+    bearer_list bearers = {0};
     parts_begin(drawing);
-    for (size_t i = 0; i < drawing->strokes.count; i++) {
-        discs_line(drawing, i);
-    }
-    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
-        disc_beside(drawing, i);
+    bearers_find(drawing, &bearers);
+    if (discs_best(drawing, &bearers) > 0) {
+        numerals_yield(drawing, &bearers);
     }
     small_discs(drawing);
 }

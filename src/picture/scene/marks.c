@@ -161,8 +161,8 @@ double stroke_distance(const struct drawing *drawing, const struct stroke *strok
         double length = path_length(&stroke->path);
         struct vec2 tip = path_point(&stroke->path, length);
         struct vec2 back = path_point(&stroke->path, length - drawing->size.head_length);
-        double far = segment_distance(at, back, tip, NULL) - 0.45 * drawing->size.head_width;
-        least = real_min(least, far);
+        double t, far = segment_distance(at, back, tip, &t);
+        least = real_min(least, far - 0.45 * (1 - t) * drawing->size.head_width);
     }
     return least;
 }

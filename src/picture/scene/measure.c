@@ -9,6 +9,7 @@
 #define TOGETHER_FEET 2.0 /* so long side by side is one line to the eye (ours) */
 #define ALONG 0.21        /* sine of 12 degrees: flatter is along, not across */
 #define FLAT (12 * REAL_PI / 180)
+#define WIDE 2.0 /* radii of a disc: so far from its own, nobody is sure whose it is (ours) */
 
 /* A mark as a disc: a numeral's body, a ring, an X, a cone, a label, an end ring. */
 struct blob {
@@ -29,14 +30,14 @@ struct inked {
     enum scene_class class;
     bool bar;
 };
-typedef VEC(struct inked) inked_list;
+typedef VEC(struct inked) inked_list; /* a head has no width */
 typedef VEC(struct vec2) points_list;
 
 struct counting {
     struct arena *arena;
     struct sizes size;
     blob_list blobs;
-    inked_list lines;
+    inked_list lines, heads;
     struct scene_measure *found;
 };
 
@@ -77,10 +78,11 @@ static bool is_bar(const struct counting *counting, const struct scene_item *ite
 
 static void ink_end(struct counting *counting, const struct scene_item *item, points_list *points)
 {
-    if (points->count > 1 && item->width > 0) {
+    if (points->count > 1) {
         struct inked inked = {points->at, points->count, item->width / 2,       item->line,
                               item->who,  item->class,   is_bar(counting, item)};
-        VEC_PUSH(counting->arena, &counting->lines, inked);
+        inked_list *list = item->width > 0 ? &counting->lines : &counting->heads;
+        VEC_PUSH(counting->arena, list, inked);
     }
     points->at = NULL;
     points->count = points->room = 0;
@@ -218,6 +220,67 @@ static void count_lines(struct counting *counting)
     }
 }
 
+/* How far a disc is from what it belongs to, and from the nearest thing that it does not. */
+struct claim {
+    double own, other;
+    bool has_line;
+};
+
+/* A number that belongs to no line, a fake's, a wait's, belongs to its player and all his runs. */
+static void claim_lines(struct claim *claim, const struct blob *disc, const inked_list *lines)
+{
+    for (size_t i = 0; i < lines->count; i++) {
+        const struct inked *line = &lines->at[i];
+        bool throws =
+            line->class == CLASS_PASS || line->class == CLASS_HANDOFF || line->class == CLASS_SHOT;
+        bool own = claim->has_line ? line->line == disc->line : line->who == disc->who && !throws;
+        double *nearest = own ? &claim->own : &claim->other;
+        *nearest = real_min(*nearest, ink_far(line, disc->at) - line->half);
+    }
+}
+
+static void claim_player(const struct counting *counting, struct claim *claim,
+                         const struct blob *disc)
+{
+    for (size_t i = 0; i < counting->blobs.count; i++) {
+        const struct blob *blob = &counting->blobs.at[i];
+        bool own = blob->kind != MEASURED_LABEL && blob->who == disc->who;
+        double *nearest = own ? &claim->own : &claim->other;
+        if (own || blob->kind == MEASURED_SYMBOL) {
+            *nearest = real_min(*nearest, vec2_distance(blob->at, disc->at) - blob->radius);
+        }
+    }
+}
+
+static bool has_line(const struct counting *counting, int line)
+{
+    for (size_t i = 0; i < counting->lines.count; i++) {
+        if (line >= 0 && counting->lines.at[i].line == line) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Discs of which a player cannot tell whose they are. */
+static void count_astray(struct counting *counting)
+{
+    for (size_t i = 0; i < counting->blobs.count; i++) {
+        const struct blob *disc = &counting->blobs.at[i];
+        if (disc->kind != MEASURED_LABEL) {
+            continue;
+        }
+        struct claim claim = {1e9, 1e9, has_line(counting, disc->line)};
+        claim_lines(&claim, disc, &counting->lines);
+        claim_lines(&claim, disc, &counting->heads);
+        if (!claim.has_line) {
+            claim_player(counting, &claim, disc);
+        }
+        bool astray = claim.other < claim.own - TOUCH || claim.own > (1 + WIDE) * disc->radius;
+        counting->found->labels_astray += astray ? 1 : 0;
+    }
+}
+
 static bool bars_cross(const struct inked *a, const struct inked *b)
 {
     for (size_t i = 0; i + 1 < a->count; i++) {
@@ -342,4 +405,5 @@ void scene_measure(struct arena *arena, const struct scene *scene, struct scene_
     count_lines(&counting);
     count_pairs(&counting);
     count_outside(&counting, scene);
+    count_astray(&counting);
 }

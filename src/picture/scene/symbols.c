@@ -348,6 +348,9 @@ static double numeral_trouble(struct drawing *drawing, const struct symbol *own,
                                         size->bar_stroke / 2 + 0.7);
         }
     }
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        trouble += 3 * circle_depth(at, radius, drawing->discs.at[i].at, size->order + 0.5);
+    }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *line = &drawing->strokes.at[i];
         if (line->ink_count > 1 && !stroke_is_beyond(drawing, line, at, radius + 0.7)) {

@@ -155,6 +155,7 @@ enum courtwright_status courtwright_measure(struct courtwright *book,
         .labels = found->labels,
         .labels_left_out = found->labels_left_out,
         .labels_moved = found->labels_beside,
+        .labels_astray = found->labels_astray,
         .crossings = found->crossings,
         .flat_crossings = found->crossings_flat,
     };

@@ -1,0 +1,289 @@
+/* SPDX-License-Identifier: MIT */
+/* label_scores: what a place costs for an order disc or another piece of lettering: all that it
+ * would lie on, or be mistaken for. */
+#include "picture/scene/labels.h"
+
+#include <math.h>
+#include <stdint.h>
+
+/* What a disc is weighed against, feet and points of score. */
+struct weights {
+    double beside, fraction;
+    double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
+        away, beside_near, beside_line, own_line, stranger, crossing, bend;
+};
+static const struct weights weights = {.beside = 6,
+                                       .fraction = 10,
+                                       .outside = 1000,
+                                       .symbol = 400,
+                                       .symbol_near = 12,
+                                       .tight = 70,
+                                       .label = 300,
+                                       .ring = 300,
+                                       .bar = 300,
+                                       .cone = 300,
+                                       .line = 60,
+                                       .line_under = 300,
+                                       .line_near = 10,
+                                       .away = 9,
+                                       .beside_near = 26,
+                                       .beside_line = 14,
+                                       .own_line = 150,
+                                       .stranger = 300,
+                                       .crossing = 25,
+                                       .bend = 18};
+static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
+
+double disc_white(const struct sizes *size)
+{
+    return size->order + 0.26 * size->k;
+}
+
+static double outside_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    const struct frame *frame = &drawing->frame;
+    bool out =
+        at.x < r || at.y < frame->top + r || at.x > frame->width - r || at.y > frame->height - r;
+    return out ? weights.outside : 0;
+}
+
+static double near_score(double gap, double k)
+{
+    if (gap < 0.15 * k) {
+        return gap < 0.1 * k ? weights.symbol : weights.tight;
+    }
+    return gap < 0.6 * k ? weights.symbol_near * (0.6 * k - gap) / k : 0;
+}
+
+static double symbols_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    double k = drawing->size.k, score = 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        score += near_score(vec2_distance(at, symbol->at) - symbol->radius - r, k);
+        if (symbol->has_numeral) {
+            score += near_score(
+                vec2_distance(at, symbol->numeral) - 0.4 * drawing->size.x_numeral - r, k);
+        }
+    }
+    for (size_t i = 0; i < drawing->ticks.count; i++) {
+        score += near_score(vec2_distance(at, drawing->ticks.at[i]) - drawing->size.tick - r, k);
+    }
+    for (size_t i = 0; i < drawing->cones.count; i++) {
+        score += vec2_distance(at, drawing->cones.at[i]) < r + 1.2 * k ? weights.cone : 0;
+    }
+    return score;
+}
+
+/* As good as touching, or tight. */
+static double gap_score(double gap, double least, double touches, double k)
+{
+    if (gap < 0.03 * k) {
+        return touches;
+    }
+    return gap < least ? weights.tight : 0;
+}
+
+static double stops_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    const struct sizes *size = &drawing->size;
+    double score = 0;
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING) {
+            double gap = vec2_distance(at, stop->at) - r - size->end - size->end_stroke / 2;
+            score += gap_score(gap, 0.27 * size->k, weights.ring, size->k);
+        } else if (stop->kind == STOP_BAR) {
+            struct vec2 a, b;
+            bar_ends(drawing, stop, &a, &b);
+            double gap = segment_distance(at, a, b, NULL) - r - size->bar_stroke / 2;
+            score += gap_score(gap, 0.27 * size->k, weights.bar, size->k);
+        }
+    }
+    return score;
+}
+
+static const struct stop *bar_of(const struct drawing *drawing, const struct stroke *stroke)
+{
+    const struct stop *end = stroke->end < 0 ? NULL : &drawing->stops.at[stroke->end];
+    return end && end->kind == STOP_BAR ? end : NULL;
+}
+
+bool owner_has_line(const struct drawing *drawing, struct owner owner)
+{
+    const struct stroke *stroke = owner.line == SIZE_MAX ? NULL : &drawing->strokes.at[owner.line];
+    return stroke && (stroke->ink_count > 1 || bar_of(drawing, stroke));
+}
+
+static double bar_distance(const struct drawing *drawing, const struct stop *bar, struct vec2 at)
+{
+    return vec2_distance(at, bar_nearest(drawing, bar, at)) - drawing->size.bar_stroke / 2;
+}
+
+/* From a place to a line, or to its bar where that is nearer. */
+static double line_distance(const struct drawing *drawing, size_t line, struct vec2 at)
+{
+    const struct stroke *stroke = &drawing->strokes.at[line];
+    double far = stroke->ink_count < 2 ? 1e9 : stroke_distance(drawing, stroke, at);
+    const struct stop *bar = bar_of(drawing, stroke);
+    return bar ? real_min(far, bar_distance(drawing, bar, at)) : far;
+}
+
+static bool is_run_of(const struct stroke *stroke, body who)
+{
+    return stroke->who == who && !stroke_is_throw(stroke);
+}
+
+/* From a place to a player's numeral, a ring or a run of his. */
+static double player_distance(const struct drawing *drawing, body who, struct vec2 at)
+{
+    double far = 1e9;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol->who == who) {
+            far = real_min(far, vec2_distance(at, symbol->at) - symbol->radius);
+        }
+    }
+    for (size_t i = 0; i < drawing->stops.count; i++) {
+        const struct stop *stop = &drawing->stops.at[i];
+        if (stop->kind == STOP_RING && stop->who == who) {
+            far = real_min(far, vec2_distance(at, stop->at) - stop_radius(drawing, stop));
+        }
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        if (is_run_of(stroke, who)) {
+            far = real_min(far, line_distance(drawing, i, at));
+        }
+    }
+    return far;
+}
+
+double own_distance(const struct drawing *drawing, struct owner owner, struct vec2 at)
+{
+    return owner_has_line(drawing, owner) ? line_distance(drawing, owner.line, at)
+                                          : player_distance(drawing, owner.who, at);
+}
+
+/* Is a place nearer to somebody else's numeral, where a number stands beside its player? */
+static bool is_others(const struct drawing *drawing, struct owner owner, struct vec2 at, double his)
+{
+    for (size_t i = 0; !owner_has_line(drawing, owner) && i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        if (symbol->who != owner.who && vec2_distance(at, symbol->at) - symbol->radius < his) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The ring and the board tell which way is up. */
+static double basket_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    struct basket_marks basket = basket_marks(drawing, false);
+    double reach = r + drawing->size.basket + 0.3 * drawing->size.k;
+    bool on_board = segment_distance(at, basket.left, basket.right, NULL) < r;
+    bool on_ring = vec2_distance(at, basket.ring) < reach;
+    return (on_board ? weights.ring : 0) + (on_ring ? weights.ring : 0);
+}
+
+static double lines_score(const struct drawing *drawing, struct owner owner,
+                          const struct candidate *place, double r)
+{
+    double k = drawing->size.k, score = 0;
+    bool loose = owner.who != BODY_NONE && !place->on;
+    bool has_line = owner_has_line(drawing, owner);
+    double his = loose ? own_distance(drawing, owner, place->at) : 0;
+    bool nearer = loose && is_others(drawing, owner, place->at, his);
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        const struct stroke *stroke = &drawing->strokes.at[i];
+        double reach = real_max(r + 1.1 * k, his);
+        bool others = i != owner.line && (has_line || !is_run_of(stroke, owner.who));
+        const struct stop *bar = loose && others ? bar_of(drawing, stroke) : NULL;
+        nearer = nearer || (bar && bar_distance(drawing, bar, place->at) < his + 0.02 * k);
+        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, reach)) {
+            continue;
+        }
+        double far = stroke_distance(drawing, stroke, place->at);
+        nearer = nearer || (loose && others && far < his + 0.02 * k);
+        bool his_own = i != owner.line && !others; /* beside a player no line of his misleads */
+        if (i == owner.line) {
+            score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
+        } else if (far < r + 0.02 * k) {
+            score += weights.line_under;
+        } else if (far < r + 0.25 * k) {
+            score += weights.line;
+        } else if (!his_own && far < r + 0.7 * k) {
+            score += place->on ? weights.line_near : weights.beside_near;
+        } else if (!his_own && !place->on && far < r + 1.1 * k) {
+            score += weights.beside_line;
+        }
+    }
+    score += nearer ? weights.stranger : 0;
+    for (size_t i = 0; i < drawing->crossings.count; i++) {
+        const struct crossing *crossing = &drawing->crossings.at[i];
+        double far = vec2_distance(place->at, crossing->at), least = r + 1.3 * k;
+        bool crosses = crossing->under == owner.line || crossing->over == owner.line;
+        score += crosses && far < least ? weights.crossing * (least - far) / k : 0;
+    }
+    return score;
+}
+
+double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,
+                   bool on)
+{
+    struct candidate place = {.at = at, .on = on};
+    double score =
+        outside_score(drawing, at, r) + symbols_score(drawing, at, r) + stops_score(drawing, at, r);
+    score += lines_score(drawing, owner, &place, r);
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        double gap = vec2_distance(at, drawing->discs.at[i].at) - r - drawing->size.order;
+        score += gap_score(gap, 0.2 * drawing->size.k, weights.label, drawing->size.k);
+    }
+    for (size_t i = 0; i < drawing->words.count; i++) {
+        score += vec2_distance(at, drawing->words.at[i]) < r + 0.5 * drawing->size.lettering
+                     ? weights.label
+                     : 0;
+    }
+    score += basket_score(drawing, at, r);
+    score += lines_score(drawing, nobodys, &place, 0.4 * r) >= weights.line ? weights.line : 0;
+    return score;
+}
+
+double place_score(const struct drawing *drawing, struct vec2 at, double r)
+{
+    return loose_score(drawing, nobodys, at, r, true);
+}
+
+static double bend_score(const struct drawing *drawing, const struct stroke *stroke,
+                         const struct candidate *place, double r)
+{
+    double reach = r + drawing->size.k, length = path_length(&stroke->path);
+    struct vec2 a = path_point(&stroke->path, real_max(0, place->along - reach));
+    struct vec2 m = path_point(&stroke->path, place->along);
+    struct vec2 b = path_point(&stroke->path, real_min(length, place->along + reach));
+    return weights.bend * (1 - vec2_dot(vec2_unit(vec2_sub(m, a)), vec2_unit(vec2_sub(b, m))));
+}
+
+double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
+                double most)
+{
+    double r = drawing->size.order, k = drawing->size.k;
+    double score =
+        (place->on ? 0 : weights.beside) + weights.fraction * fabs(place->fraction - 0.5);
+    score += outside_score(drawing, place->at, r);
+    score += symbols_score(drawing, place->at, r);
+    score += stops_score(drawing, place->at, r);
+    score += basket_score(drawing, place->at, r);
+    if (score >= most) {
+        return score;
+    }
+    struct owner owner = {own, drawing->strokes.at[own].who};
+    score += lines_score(drawing, owner, place, r);
+    score += bend_score(drawing, &drawing->strokes.at[own], place, r);
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        double gap = vec2_distance(place->at, drawing->discs.at[i].at) - 2 * r;
+        score += gap_score(gap, 0.4 * k, weights.label, k);
+    }
+    return score;
+}

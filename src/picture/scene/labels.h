@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: MIT */
+/* labels: places for order discs and what each costs. Private to the room. */
+#ifndef PICTURE_SCENE_LABELS_H
+#define PICTURE_SCENE_LABELS_H
+
+#include "picture/scene/drawing.h"
+
+#define LEFT_OUT 250.0 /* a score from which a disc is rather left out */
+
+struct candidate {
+    struct vec2 at;
+    double along; /* points along the ink's middle line */
+    double fraction;
+    bool on;
+};
+/* What a number belongs to: a line, or where that is not drawn its player. */
+struct owner {
+    size_t line; /* SIZE_MAX: none */
+    body who;    /* BODY_NONE: it is no number */
+};
+bool owner_has_line(const struct drawing *drawing, struct owner owner); /* or a bar */
+/* From a place to what is drawn of its owner, points. */
+double own_distance(const struct drawing *drawing, struct owner owner, struct vec2 at);
+/* Of a disc with the white round it. */
+double disc_white(const struct sizes *size);
+/* What a place on or beside a line costs; no need to know it above `most`. */
+double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
+                double most);
+/* The same for a place round about; `on`: it may be near other lines, whose it cannot be taken to
+ * be. */
+double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,
+                   bool on);
+
+#endif
