@@ -32,6 +32,7 @@ static const char *const idle[] = {
     "throws", "executes", "delivers", "along",  "ahead",  "towards", "area",   "solid",   "have",
     "want",   "get",      "let",      "need",   "near",   "sure",    "period", "thru",    "pipe",
     "our",    "together", "coming",   "starts", "start:", "zone", /* a 2-3 is a zone */
+    "shooter", /* shooter 2 */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

@@ -381,8 +381,9 @@ bool above_has_screened(const struct cursor *c, const who_list *who)
     return true;
 }
 
-static bool zone(const struct block *top)
+bool above_zone(const struct cursor *c)
 {
+    const struct block *top = c->top;
     bool found = false;
     for (size_t i = 0; top && i < top->forms.count; i++) {
         const struct form *form = &top->forms.at[i];
@@ -397,7 +398,7 @@ static bool zone(const struct block *top)
 
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out)
 {
-    if (zone(c->top)) {
+    if (above_zone(c)) {
         return false;
     }
     if (defender->kind == WHO_DEFENDER_OF) {

@@ -43,6 +43,28 @@ bool imperative(const struct cursor *c, struct recast *r)
     return recast_holder(c, r);
 }
 
+/* both bigs stay: 4 and 5, by the numbers every coach gives them. */
+bool bigs(const struct cursor *c, struct recast *r)
+{
+    static const char *const words[] = {"both bigs",     "two bigs", "bigs",         "big guys",
+                                        "both big guys", "big men",  "both big men", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    if (!take_among(&trial, words)) {
+        return false;
+    }
+    r->to = trial.at;
+    skip_run_in(&trial);
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.with_s) {
+        return false;
+    }
+    for (int number = 4; number <= 5; number++) {
+        struct who who = {.kind = WHO_PLAYER, .number = number, .span = cursor_next(c)->span};
+        recast_acts(c, r, &who);
+    }
+    return r->taken = true;
+}
+
 /* roll, slip it, hard dive: the one who set the last screen; reject it, curl: the one it is for. */
 bool of_the_screen(const struct cursor *c, struct recast *r)
 {

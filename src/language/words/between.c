@@ -289,6 +289,11 @@ bool chained(const struct cursor *c, struct recast *r)
         take_words(&trial, "ball");
     }
     const struct token *verb_end = trial.at;
+    static const char *const overs[] = {"over zone", "over top",     "over defense",
+                                        "across",    "across court", NULL};
+    if (said) { /* skip it over the zone 1 to 4 */
+        take_among(&trial, overs);
+    }
     take_words(&trial, "from");
     if (!somebody_read(&trial, &from) || from.who.kind == WHO_SPOT) {
         return false;

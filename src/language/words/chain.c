@@ -11,6 +11,9 @@ static void note_taken(struct cursor *c, struct span span, const who_list *who)
     const struct who *one = &who->at[0]; /* where its span stands may be x3, or he */
     struct str name =
         one->kind == WHO_PLAYER ? str_format(c->arena, "%d", one->number) : subject_words(c, who);
+    if (who->count == 2 && who->at[1].kind == WHO_PLAYER) { /* both bigs */
+        name = str_format(c->arena, "%.*s and %d", STR_ARG(name), who->at[1].number);
+    }
     struct str word = cursor_text(c, cursor_span(c));
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, span,
                                  "who does this is not named: %.*s was taken", STR_ARG(name));

@@ -173,8 +173,11 @@ bool how_it_flies(struct predicate *p)
         !word_among(&trial, place_words)) {
         way = (int)p->s->pass;
     }
-    if (way < 0 && p->c->speech && take_among(&trial, leads) && pass_ends(&trial)) {
-        way = (int)p->s->pass; /* throws it right back, lobs it in */
+    if (way < 0 && p->c->speech && take_among(&trial, leads)) {
+        while (take_among(&trial, leads)) { /* toss it in high to 5 */
+        }
+        bool to = p->s->object.kind == WHO_NONE && word_is(&trial, 0, "to");
+        way = pass_ends(&trial) || to ? (int)p->s->pass : -1; /* throws it right back, lobs it in */
     }
     if (way < 0) {
         return false;
@@ -340,20 +343,41 @@ int clears_what(struct predicate *p)
     return -1;
 }
 
+/* goes by, and nothing behind it: the one who guards him. */
+static bool by_is_all(const struct cursor *c, const struct token *behind)
+{
+    struct cursor end = *c;
+    end.at = behind;
+    return str_is(behind[-1].text, "by") && (stop_is(&end) || mark_is(&end, ',') ||
+                                             word_is(&end, 0, "and") || word_is(&end, 0, "on"));
+}
+
 /* drives past x1, drives by his man: who is beaten, by the drive itself. */
 bool past_defender(struct predicate *p)
 {
     static const char *const ways[] = {"past", "by", "right by", "right past", "around", NULL};
     static const char *const men[] = {"his man",      "her man",      "his defender",
                                       "her defender", "the defender", NULL};
+    static const char *const him[] = {"him", "her", NULL};
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
-    struct who who;
-    bool beaten = p->s->verb == VERB_DRIVES && take_among(&trial, ways) &&
-                  (take_among(&trial, men) || (person_read(&trial, &who) && who_defends(&who)));
+    struct who who, holder;
+    bool goes = p->c->speech && p->s->verb == VERB_GOES && !p->s->place &&
+                above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0]);
+    if ((p->s->verb != VERB_DRIVES && !goes) || !take_among(&trial, ways)) {
+        return false;
+    }
+    const struct token *way = trial.at;
+    bool beaten = take_among(&trial, men) || (p->c->speech && take_among(&trial, him)) ||
+                  (person_read(&trial, &who) && who_defends(&who));
     const struct token *at = trial.at;
     cursor_back(&trial, mark);
+    if (!beaten && p->c->speech && by_is_all(p->c, way)) { /* goes right by */
+        at = way;
+        beaten = true;
+    }
     p->c->at = beaten ? at : p->c->at;
+    p->s->verb = beaten ? VERB_DRIVES : p->s->verb;
     return beaten;
 }
 

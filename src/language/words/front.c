@@ -58,6 +58,16 @@ static bool sideless(struct cursor *c, const struct token *front)
     return fits;
 }
 
+/* on the other side 4 screens for 3: a screen is set on a spot, and the side is where they are. */
+static bool side_only(const struct cursor *c, const struct token *front, enum verb verb)
+{
+    struct cursor side = *c;
+    side.at = front + 1;
+    side.watch = NULL;
+    const struct place *on = spot_read(&side, true);
+    return on && on->kind == PLACE_SIDE && verb_row(verb)->task == VERB_SCREEN;
+}
+
 /* off the pindown 3 comes out to the wing: 3 comes off the pindown out to the wing. */
 bool fronted(const struct cursor *c, struct recast *r)
 {
@@ -96,7 +106,7 @@ bool fronted(const struct cursor *c, struct recast *r)
     if (other && sideless(&trial, front)) { /* on the left side 2 cuts to the corner: to that one */
         recast_copy(c, r, r->to, trial.at);
         recast_copy(c, r, front, front_end);
-    } else if (other) { /* on the left, 3 cuts to the rim: it ends elsewhere */
+    } else if (other || side_only(c, front, phrase.verb)) { /* on the left, 3 cuts to the rim */
         r->told = span_join(front->span, front_end[-1].span);
     } else {
         recast_copy(c, r, front, front_end);
@@ -135,6 +145,50 @@ bool reasoned(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     r->told = span_join(from->span, at[-1].span);
     return subject_verb_is(&trial);
+}
+
+/* Behind what is not done, what is done instead: but, he, or the one who is named once more. */
+static bool takes_instead(struct cursor *c, const struct who *who)
+{
+    static const char *const links[] = {"but", "instead", "rather", "he", "she", "just", NULL};
+    struct who again;
+    bool joined = take_mark(c, ',');
+    while (take_among(c, links)) {
+        joined = true;
+    }
+    struct cursor named = *c;
+    if (joined && person_read(&named, &again) && same_who(&again, who)) {
+        take_among(&named, links);
+        *c = named;
+    }
+    return joined && verb_begins(c);
+}
+
+/* 5 doesn't roll, he pops: what is not done is left out, where what is done stands behind it. */
+bool corrected(const struct cursor *c, struct recast *r)
+{
+    static const char *const nots[] = {"doesn't",  "does not",       "don't",           "won't",
+                                       "will not", "isn't going to", "is not going to", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody who;
+    const struct token *from = cursor_next(c);
+    if (!somebody_read(&trial, &who) || who.who.kind != WHO_PLAYER || !take_among(&trial, nots) ||
+        !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    while (trial.at < c->end && !clause_ends(trial.at) && trial.at->kind != TOKEN_NUMBER &&
+           !word_is(&trial, 0, "but")) {
+        trial.at++;
+    }
+    const struct token *end = trial.at;
+    if (!takes_instead(&trial, &who.who)) {
+        return false;
+    }
+    recast_somebody(c, r, &who);
+    r->to = trial.at;
+    r->told = span_join(from->span, end[-1].span);
+    return true;
 }
 
 /* Behind one who feints, and joined to it: the verb he goes on with. */

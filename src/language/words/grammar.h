@@ -42,6 +42,10 @@ void place_refuse(struct cursor *c, struct str before);
 bool front_tie_read(struct cursor *c, struct tie *tie);
 /* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */
 bool clause_is(const struct cursor *c);
+/* clause: the reason why no event could be read behind `word`. */
+void event_refuse(struct cursor *c, const char *word);
+/* A clause says who does what, without where: true when a place follows, and was reported. */
+bool clause_place(struct cursor *c, const struct event *event, const char *word);
 /* One clause; false: reported. */
 bool clause_read(struct cursor *c, struct tie *tie);
 /* What stands before the cursor is no preposition: what follows may be left to the sentence. */
@@ -79,6 +83,7 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
                           struct who *second, bool *several);
 /* Whether this player's latest screen is for that user. */
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
+bool above_zone(const struct cursor *c); /* the defense is a zone, or some of it is */
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
 /* Leaves a defender's object out where it is his own man and the verb means him anyway: x3 denies 3

@@ -160,7 +160,8 @@ bool wait_for(const struct cursor *c, struct recast *r)
     }
     const struct token *from = trial.at;
     bool noun = above_event_read(&trial, &event) > 0;
-    bool known = noun || (person_read(&trial, &who.who) && take_among(&trial, there));
+    bool known = noun || (person_read(&trial, &who.who) &&
+                          (take_among(&trial, there) || moves_in(c, &who.who)));
     const struct token *to = trial.at;
     if (!known) {
         return false;

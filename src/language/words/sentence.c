@@ -266,6 +266,27 @@ static bool use_ends(struct predicate *p)
     return true;
 }
 
+/* loops under the basket and comes out on the other wing: the second verb only says where the way
+ * ends. */
+static bool way_ends(struct predicate *p)
+{
+    static const char *const ends[] = {"comes out", "come out", "pops out", "pop out",  "ends up",
+                                       "end up",    "gets out", "goes out", "winds up", "lands",
+                                       "out",       "stops",    NULL};
+    struct cursor trial = *p->c;
+    if (!p->way_said || p->s->place || !p->c->speech || !verb_takes_place(p->s->verb)) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    bool joined = take_words(&trial, "and");
+    joined = take_words(&trial, "then") || joined;
+    if (!joined || !take_among(&trial, ends) || !leg_follows(&trial)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    return true;
+}
+
 /* beats his man and drives to the rim, turns the corner and gets downhill: one drive, said twice.
  */
 static bool drives_on(struct predicate *p)
@@ -300,7 +321,7 @@ static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (comes_and(p) || use_ends(p) || drives_on(p)) {
+        if (comes_and(p) || use_ends(p) || drives_on(p) || way_ends(p)) {
             continue;
         }
         if (next_is(p, side)) {

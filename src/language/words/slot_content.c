@@ -164,6 +164,11 @@ int slot_path(struct predicate *p)
     struct who who = {.kind = WHO_NONE};
     const struct place *place = NULL;
     bool found = path == PATH_PAST ? place_or_who_read(c, 0, &place, &who) : who_read(c, &who);
+    bool rim = who.kind == WHO_SPOT && who.place->spot == SPOT_RIM; /* nobody stands there */
+    if (found && path == PATH_UNDER && rim) {
+        cursor_back(c, mark);
+        return 0;
+    }
     if (!found) {
         if (c->refusals != mark.refusals) {
             return -1;
@@ -220,7 +225,9 @@ static bool unnamed_screen(struct predicate *p, const struct slot *slot)
         p->s->width = WIDTH_TIGHT;
         return true;
     }
-    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard");
+    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard") ||
+           mark_is(c, ',') || stop_is(c) ||
+           word_among(c, particle_words); /* comes off up the lane to the wing */
 }
 
 /* A slot's content behind its preposition (already taken). */

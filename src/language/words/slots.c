@@ -508,6 +508,11 @@ bool slots_filled(struct predicate *p)
             p->s->verb = VERB_STAYS;
             return true;
         }
+        bool many = p->s->subject.count > 1 || p->s->subject.at[0].kind == WHO_EVERYONE_ELSE;
+        if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE && many && p->c->speech) {
+            p->s->verb = VERB_STAYS; /* both bigs hold: of several no time is meant */
+            return true;
+        }
         if (slot->letter == 'T' && p->s->duration.unit == UNIT_NONE) {
             return slot_measure(p, 'T') > 0;
         }

@@ -34,13 +34,16 @@ bool looks_only(const struct cursor *c, struct recast *r);
 /* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
 bool slanted(const struct cursor *c, struct recast *r);
 bool screens_listed(const struct cursor *c, struct recast *r);
+bool listed_leg(const struct cursor *c, struct recast *r);
 /* bare: verbs said to nobody by name. */
 bool imperative(const struct cursor *c, struct recast *r);
+bool bigs(const struct cursor *c, struct recast *r);
 bool of_the_screen(const struct cursor *c, struct recast *r);
 bool ends_in_s(const struct token *token); /* passes, but not pass */
 bool fronted(const struct cursor *c, struct recast *r);
 bool stepping(const struct cursor *c, struct recast *r);
 bool reasoned(const struct cursor *c, struct recast *r);
+bool corrected(const struct cursor *c, struct recast *r);
 bool feint(const struct cursor *c, struct recast *r);
 bool of_two(const struct cursor *c, struct recast *r);
 bool two_roll(const struct cursor *c, struct recast *r);

@@ -330,12 +330,46 @@ static void take_open(struct cursor *c)
     c->at = sided || side >= 0 ? trial.at : c->at;
 }
 
+/* the middle, the gut of the zone, the gap: of a zone the hole behind its first line, which is the
+ * nail. */
+static const struct place *hole_read(struct cursor *c, bool quiet)
+{
+    static const char *const holes[] = {"middle", "gut",       "gap",  "gaps", "soft spot",
+                                        "heart",  "open area", "hole", "seam", NULL};
+    static const char *const whose[] = {"of zone",    "of defense",    "in zone",
+                                        "in defense", "between lines", NULL};
+    struct cursor trial = *c;
+    const struct token *from = past_fillers(c->at, c->end);
+    if (!c->speech || !take_among(&trial, holes)) {
+        return NULL;
+    }
+    bool zone = take_among(&trial, whose) || above_zone(c);
+    bool ends = stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
+                word_is(&trial, 0, "then") || clause_is(&trial);
+    if (!zone || !ends) {
+        return NULL;
+    }
+    c->at = trial.at;
+    struct place place = {.kind = PLACE_SPOT, .spot = SPOT_NAIL};
+    const struct place *kept = place_new(c, place, from);
+    if (!quiet) {
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_SPOT_TAKEN, kept->span, "`%.*s` was taken as the nail",
+                     STR_ARG(cursor_text(c, kept->span)));
+        diag_help(c->diags, diag, "name the spot to have another: `right high post`, `the lane`");
+    }
+    return kept;
+}
+
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
     const struct place *place = cone_read(c, quiet);
     if (!place) {
         place = next_read(c, quiet);
+    }
+    if (!place) {
+        place = hole_read(c, quiet);
     }
     if (place || c->refusals != mark.refusals) {
         return place;

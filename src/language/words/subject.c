@@ -207,7 +207,7 @@ static bool take_done(struct cursor *c, bool *moves)
 static bool take_going(struct cursor *c, enum pace *pace, bool *moves)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
-    static const char *const ways[] = {"in", "together", "under", "over", NULL};
+    static const char *const ways[] = {"in", "together", "under", "over", "opposite", NULL};
     struct cursor trial = *c;
     int going = take_entry(&trial, goings);
     bool way = false;

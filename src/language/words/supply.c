@@ -95,13 +95,38 @@ static void place_unsaid(struct predicate *p)
     }
 }
 
+/* then 1 goes: with the ball, and nowhere said, it is a drive; off the screen that waits. */
+static void goes_with_ball(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct who holder, by, second;
+    bool several;
+    if (!p->c->speech || s->verb != VERB_GOES || s->place || s->subject.count != 1 ||
+        !str_is(str_of(p->phrase.words), "goes") || !above_holder(p->c, &holder) ||
+        !same_who(&holder, &s->subject.at[0]) || p->way_said) {
+        return;
+    }
+    bool screen = above_waiting_screen(p->c, &holder, &by, &second, &several);
+    if (several) {
+        return;
+    }
+    s->verb = screen ? VERB_DRIVES_OFF : VERB_DRIVES;
+    struct diag *diag =
+        diag_add(p->c->diags, DIAG_TEXT_VERB_TAKEN, s->verb_span,
+                 "with the ball, and nowhere said, it was read as `%s`", verb_row(s->verb)->words);
+    diag_help(p->c->diags, diag, "to go elsewhere, name the place: `%.*s to left wing`",
+              STR_ARG(predicate_begun(p)));
+}
+
 /* 1 comes off it and hits 5: with the ball, and nowhere said, it is a drive. */
 static void comes_with_ball(struct predicate *p)
 {
-    struct who holder;
-    if (p->s->verb == VERB_COMES && !p->s->place && p->s->object.kind != WHO_NONE &&
-        p->s->subject.count == 1 && p->c->speech && above_holder(p->c, &holder) &&
-        same_who(&holder, &p->s->subject.at[0])) {
+    struct who holder, by, second;
+    bool several;
+    if (p->s->verb == VERB_COMES && !p->s->place && p->s->subject.count == 1 && p->c->speech &&
+        above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0]) &&
+        (p->s->object.kind != WHO_NONE ||
+         above_waiting_screen(p->c, &holder, &by, &second, &several))) {
         p->s->verb = VERB_DRIVES_OFF;
     }
 }
@@ -111,6 +136,7 @@ void place_of_phrase(struct predicate *p)
     without_screen(p);
     with_screen(p);
     comes_with_ball(p);
+    goes_with_ball(p);
     struct who holder;
     if (p->s->verb == VERB_SETS_UP && p->s->object.kind == WHO_PLAYER &&
         word_starts(p->from, p->c->end, "fake") && above_holder(p->c, &holder) &&

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* verbless: screens and moves without a verb, as they are called out: 4 up for 3, 2 down for 4, 5
- * down the lane, double drag, 4 then 5 for 1. Rules of recast_find. */
+ * down the lane, double drag, 4 then 5 for 1; 2 right slot, 3 corner. Rules of recast_find. */
 #include "language/words/speech.h"
 
 enum slant { SLANT_UP, SLANT_DOWN, SLANT_ACROSS, SLANT_AWAY, SLANT_OVER };
@@ -117,5 +117,54 @@ bool screens_listed(const struct cursor *c, struct recast *r)
     recast_word(c, r, "set");
     recast_copy(c, r, from, noun_end);
     r->to = trial.at;
+    return true;
+}
+
+static const char *const acrosses[] = {"across", "opposite", NULL};
+
+/* right slot, across: where to, and nothing behind it. */
+static bool bare_place(struct cursor *c)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    bool place = take_among(c, acrosses) || spot_read(c, true) != NULL;
+    bool ends = stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then");
+    if (!place || !ends) {
+        cursor_back(c, mark);
+    }
+    return place && ends;
+}
+
+/* 2 right slot, 3 corner: each of a list goes there. One alone is where somebody stands. */
+bool listed_leg(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    who_list list;
+    const struct sentence *last = sentence_before(c);
+    const struct token *from = cursor_next(c);
+    bool goes = last && last->place && verb_row(last->verb)->task == VERB_MOVE;
+    if (!subject_read(&trial, &list) || list.count > 1 || !who_is_one(&list.at[0])) {
+        return false;
+    }
+    const struct token *behind = trial.at;
+    trial.doer = &list.at[0];
+    if (!bare_place(&trial) ||
+        (goes && !word_among(&(struct cursor){.at = behind, .end = c->end}, acrosses))) {
+        return false; /* a spot goes on with the verb before: 2 fills top, 4 the wing */
+    }
+    if (!goes) { /* the first: another one goes on */
+        struct cursor next = trial;
+        bool joined = take_mark(&next, ',');
+        joined = take_words(&next, "and") || joined;
+        if (!joined || !subject_read(&next, &list) || !who_is_one(&list.at[0])) {
+            return false;
+        }
+        struct cursor bare = next;
+        if (!bare_place(&bare) && !leg_is(&next)) {
+            return false;
+        }
+    }
+    recast_copy(c, r, from, behind);
+    recast_word(c, r, "goes");
+    r->to = behind;
     return true;
 }

@@ -4,8 +4,9 @@
  * note; a way without an end is asked for it. */
 #include "language/words/grammar.h"
 
-static const char *const ways[] = {"across", "up",   "down",       "along",    "through",
-                                   "thru",   "over", "right down", "right up", NULL};
+static const char *const ways[] = {
+    "across",     "up",       "down",          "along",       "through",     "thru", "over",
+    "right down", "right up", "straight down", "straight up", "right along", NULL};
 /* The longer ones first. */
 static const char *const lines[] = {"right side of lane",
                                     "left side of lane",
@@ -26,6 +27,8 @@ static const char *const lines[] = {"right side of lane",
                                     "pipe",
                                     "gut",
                                     "lane line",
+                                    "end line",
+                                    "endline",
                                     "sideline",
                                     "baseline",
                                     "middle",
@@ -68,6 +71,7 @@ static const char *const passes_by[] = {"up and down",
                                         "on his right side",
                                         "past his defender",
                                         "underneath basket",
+                                        "underneath hoop",
                                         "behind defenders",
                                         "corner to corner",
                                         "from strong side",
@@ -155,6 +159,7 @@ static const char *const passes_by[] = {"up and down",
                                         "high side",
                                         "other way",
                                         "under rim",
+                                        "under hoop",
                                         "low side",
                                         "over top",
                                         "top side",
@@ -195,6 +200,13 @@ static bool goes_on(const struct cursor *c)
            word_is(c, 0, "for") || word_is(c, 0, "off");
 }
 
+/* Nothing more is said of where to. */
+static bool ends_after(const struct cursor *c)
+{
+    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
+           clause_is(c);
+}
+
 /* left, high: which way, right before where to. 1: taken, 0: nothing of that. */
 static int toward_side(struct predicate *p)
 {
@@ -221,6 +233,17 @@ static int toward_side(struct predicate *p)
     return 1;
 }
 
+/* under the basket: no way that passes by, where nothing follows. */
+static bool under_rim(const struct cursor *c, const struct token *from)
+{
+    static const char *const unders[] = {
+        "under basket",   "under rim",       "under hoop", "underneath basket",
+        "underneath rim", "underneath hoop", NULL};
+    struct cursor said = *c;
+    said.at = from;
+    return word_among(&said, unders);
+}
+
 static int passing_by(struct predicate *p)
 {
     struct cursor *c = p->c;
@@ -241,6 +264,10 @@ static int passing_by(struct predicate *p)
         return 0;
     }
     c->at = trial.at;
+    if (under_rim(c, from) && !p->s->place && stop_is(c)) { /* and it ends there */
+        p->phrase.to = SPOT_RIM;
+        return 1;
+    }
     note_way(p, cursor_taken(c, from));
     return 1;
 }
@@ -271,6 +298,69 @@ static int by_defender(struct predicate *p)
     return 1;
 }
 
+/* flashes high: to the high post on the own side. */
+static int flashes_high(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    if (p->s->verb != VERB_FLASHES || p->s->place || !take_words(&trial, "high") ||
+        !ends_after(&trial)) {
+        return 0;
+    }
+    c->at = trial.at;
+    struct place *place = arena_new(c->arena, struct place);
+    *place =
+        (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST, .span = cursor_taken(c, from)};
+    p->s->place = place;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, place->span, "`high` was taken as the high post");
+    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the nail`",
+              STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
+/* ices it down the side: where the ball is sent, which moves no defender. */
+static int guard_way(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    if (verb_row(p->s->verb)->task != VERB_GUARD || !take_among(&trial, ways) ||
+        !take_among(&trial, lines) || !ends_after(&trial)) {
+        return 0;
+    }
+    c->at = trial.at;
+    note_left_out(c, cursor_taken(c, from));
+    return 1;
+}
+
+/* goes opposite, drifts across, runs right: with no place behind it. */
+static int across_alone(struct predicate *p)
+{
+    static const struct entry sides[] = {{"opposite", SIDE_OPPOSITE},
+                                         {"across", SIDE_OPPOSITE},
+                                         {"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    enum verb verb = p->s->verb;
+    bool moves = verb == VERB_GOES || verb == VERB_CUTS || verb == VERB_CLEARS ||
+                 verb == VERB_RELOCATES || verb == VERB_DRIFTS;
+    int side = moves && !p->s->place ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !ends_after(&trial)) {
+        return 0;
+    }
+    c->at = trial.at;
+    struct place *place = arena_new(c->arena, struct place);
+    *place =
+        (struct place){.kind = PLACE_SIDE, .side = (enum side)side, .span = cursor_taken(c, from)};
+    p->s->place = place;
+    return 1;
+}
+
 /* drives left, dribbles to the right: with no place behind it. A drive goes to the rim all the
  * same; a dribble, to that side. */
 static int side_alone(struct predicate *p)
@@ -286,8 +376,7 @@ static int side_alone(struct predicate *p)
     bool ball =
         verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF || verb == VERB_DRIBBLES_OFF;
     int side = ball && !p->s->place ? take_entry(&trial, sides) : -1;
-    if (side < 0 || !(stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
-                      word_is(&trial, 0, "then") || clause_is(&trial))) {
+    if (side < 0 || !ends_after(&trial)) {
         return 0;
     }
     c->at = trial.at;
@@ -319,10 +408,15 @@ int along_read(struct predicate *p)
     by = by == 0 && c->speech ? toward_side(p) : by;
     by = by == 0 && c->speech ? by_defender(p) : by;
     by = by == 0 && c->speech ? side_alone(p) : by;
+    by = by == 0 && c->speech ? across_alone(p) : by;
+    by = by == 0 && c->speech ? flashes_high(p) : by;
+    by = by == 0 && c->speech ? guard_way(p) : by;
     if (by != 0) {
         return by;
     }
-    bool down = word_is(c, 0, "down"), runs = word_is(c, 0, "baseline");
+    static const char *const baselines[] = {"baseline", "end line", "endline", NULL};
+    static const char *const downs[] = {"right down", "straight down", "down", NULL};
+    bool down = word_among(c, downs), runs = word_among(c, baselines);
     bool whole = runs && (verb == VERB_CUTS || verb == VERB_GOES) && cursor_next(c) > c->at;
     if ((p->s->place && !c->speech) || (!whole && !take_among(&trial, ways)) ||
         !take_among(&trial, lines)) {
@@ -345,9 +439,9 @@ int along_read(struct predicate *p)
     inner.watch = NULL;
     static const char *const middles[] = {"lane",        "key", "paint", "pipe",
                                           "main street", "gut", NULL};
-    bool rim =
-        down && take_words(&inner, "down") && word_among(&inner, middles) &&
-        (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS);
+    bool rim = down && take_among(&inner, downs) && word_among(&inner, middles) &&
+               (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES ||
+                verb == VERB_SLIPS || ((verb == VERB_GOES || verb == VERB_COMES) && c->speech));
     if (rim) {
         c->at = trial.at;
         p->phrase.to = SPOT_RIM;

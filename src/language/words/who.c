@@ -190,9 +190,21 @@ static void skip_standing(struct cursor *c)
                                         "help defender", "low help",  "nail man",  "nail",
                                         "helper",        "chaser",    "big",       "low defender",
                                         "the defender",  "top man",   "point man", NULL};
+    static const char *const ours[] = {
+        "post player",      "post",        "big",          "big man", "shooter",
+        "center",           "pivot",       "forward",      "guard",   "point guard",
+        "playmaker",        "thrower",     "inbounder",    "passer",  "screener",
+        "cutter",           "handler",     "ball handler", "trailer", "best shooter",
+        "our best shooter", "our shooter", "our big",      NULL};
     struct cursor trial = *c;
     if (take_among(&trial, words) && cursor_next(&trial) &&
         cursor_next(&trial)->kind == TOKEN_DEFENDER) {
+        c->at = trial.at;
+        return;
+    }
+    trial = *c;
+    const struct token *next = c->speech && take_among(&trial, ours) ? cursor_next(&trial) : NULL;
+    if (next && next->kind == TOKEN_NUMBER && !next->possessive) { /* post player 5 */
         c->at = trial.at;
     }
 }
