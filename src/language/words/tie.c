@@ -199,6 +199,21 @@ static bool front_ordinal(struct cursor *c)
     return acts;
 }
 
+/* after 5 screens, 0.5 s later, 5 slips: so long after that moment. */
+static void seconds_behind(struct cursor *c, struct tie *tie)
+{
+    struct cursor trial = *c;
+    struct measure seconds;
+    if (tie->word == TIE_AFTER && take_mark(&trial, ',') && skip_seconds(&trial) &&
+        take_words(&trial, "later")) {
+        take_mark(c, ',');
+        take_seconds(c, &seconds);
+        take_words(c, "later");
+        tie->word = TIE_SECONDS_AFTER;
+        tie->seconds = seconds.value;
+    }
+}
+
 bool front_tie_read(struct cursor *c, struct tie *tie)
 {
     static const char *const thens[] = {
@@ -246,6 +261,7 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
         if (!clause_read(c, tie)) {
             return false;
         }
+        seconds_behind(c, tie);
     }
     bool loose = tie->word == TIE_AS || tie->word == TIE_AT || tie->word == TIE_LATER;
     if (tie->then && (loose || tie->meanwhile)) {
