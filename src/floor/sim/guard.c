@@ -20,8 +20,9 @@
 #define EASES .5    /* share of another's speed that is gone along with, near him */
 #define NEAR_IT 1.5 /* m from his place: then it matters who stands on it */
 #define SHOULDERS (2 * MOTION_BODY + .02)
-#define MINDS .08             /* s in which he changes his mind (ours), */
-#define TURNS 3.0             /* m/s: and at least so fast */
+#define UNDER .1  /* m nearer to the baseline than is right: somebody keeps him there (ours) */
+#define MINDS .08 /* s in which he changes his mind (ours), */
+#define TURNS 3.0 /* m/s: and at least so fast */
 #define UNDER_RING (4 * FEET) /* nobody stands nearer to the baseline but on the ball or a post */
 #define POST_NEAR 4.2         /* m from the ring: a man nearer is a post, */
 #define POST_FAR 5.2          /* and further out he is none (man.c) */
@@ -29,16 +30,12 @@
 #define SHUT_WANTS .5         /* m/s wanted and nothing had, */
 #define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
 #define SHUT_LETS .6          /* s long (all ours) */
-#define FEET_UNDER                                                                                 \
-    .52 /* s from one turn about to the next, at least (ours; the refractory time of people who    \
-         * follow what jumps to and fro is .3 to .5 s): never three in a second */
-#define BESIDE 1.2   /* of what would lead back: aside, and a little on (ours) */
-#define SEES_MAN 2.0 /* m: a man so near may be in his way, */
-#define STOPS 1.0    /* m/s: slower than that he does not run into one's way */
-#define ROUND .62    /* m: and is gone round with as much between the two, */
-#define OPPOSITE .7  /* sine: nearer to straight behind him both ways round are as long */
-#define PLAIN .1     /* sine: and nearer than that to nobody's side */
-#define BACKS 1.2    /* m before a runner: he backs up, he does not turn yet */
+#define SEES_MAN 2.0          /* m: a man so near may be in his way, */
+#define STOPS 1.0             /* m/s: slower than that he does not run into one's way */
+#define ROUND .62             /* m: and is gone round with as much between the two, */
+#define OPPOSITE .7           /* sine: nearer to straight behind him both ways round are as long */
+#define PLAIN .1              /* sine: and nearer than that to nobody's side */
+#define BACKS 1.2             /* m before a runner: he backs up, he does not turn yet */
 
 static struct vec2 inside(const struct world *world, struct vec2 p)
 {
@@ -288,7 +285,8 @@ static struct vec2 shoulder(const struct world *world, struct vec2 o, struct vec
 }
 
 /* A team-mate stands where he wants to: then shoulder to shoulder with him, on his own side. Two
- * whose places are nearer than two bodies would push each other for good. */
+ * whose places are nearer than two bodies would push each other for good. So he does with an
+ * attacker whose body keeps him under the ring. */
 static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
 {
     struct vec2 at = world->agent[self].m.at;
@@ -299,7 +297,9 @@ static struct vec2 beside(const struct world *world, body self, struct vec2 aim)
     for (int i = 0; i < world->bodies; i++) {
         const struct agent *o = &world->agent[world->present[i]];
         bool on_it = vec2_square(vec2_sub(aim, o->m.at)) < SHOULDERS * SHOULDERS;
-        if (on_it && o->defends && o != &world->agent[self] &&
+        bool under = !o->defends && at.y < low - UNDER && !ball_is_held(world, world->present[i]) &&
+                     world->guards[self] != world->present[i];
+        if (on_it && (o->defends || under) && o != &world->agent[self] &&
             vec2_square(o->m.v) < DRIFT * DRIFT) {
             aim = shoulder(world, o->m.at, at, low);
         }
@@ -345,26 +345,6 @@ static body round_man(const struct world *world, body self, const struct view *v
     struct vec2 tangent = vec2_along(by, u, real_sqrt(1 - sine * sine));
     *aim = vec2_along(agent->m.at, tangent, vec2_length(off));
     return man;
-}
-
-/* Which way his feet go, and when they last turned about. */
-static void watch_feet(const struct world *world, struct agent *agent)
-{
-    if (vec2_square(agent->m.v) > MOVES * MOVES) {
-        if (vec2_dot(agent->m.v, agent->way) < 0) {
-            agent->turned = world->t;
-        }
-        agent->way = vec2_unit(agent->m.v);
-    }
-}
-
-/* Who has just turned about, or been turned by a bump, does not turn about again at once: until his
- * feet are under him he brakes, or goes aside and a little on. */
-static struct vec2 footed(const struct world *world, const struct agent *agent, struct vec2 command)
-{
-    double back = vec2_dot(command, agent->way);
-    bool may = back >= 0 || world->t > agent->turned + FEET_UNDER;
-    return may ? command : vec2_along(command, agent->way, -BESIDE * back);
 }
 
 /* Whoever is not on the ball, not helping and not on a post does not stand under the ring, whatever
@@ -417,7 +397,7 @@ void guard_tick(struct world *world)
         } else {
             run_errand(world, (body)b, aim, past);
         }
-        watch_feet(world, agent);
-        agent->command = footed(world, agent, agent->command);
+        steer_watch_feet(world, agent);
+        agent->command = steer_footed(world, agent, agent->command);
     }
 }

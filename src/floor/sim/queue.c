@@ -485,6 +485,7 @@ void queue_tick(struct world *world)
                 continue;
             }
             if (body_is_attacker((body)b)) { /* defenders are moved by guard.c */
+                steer_watch_feet(world, &world->agent[b]);
                 idle(world, (body)b);
             }
             one_player(world, (body)b, news);

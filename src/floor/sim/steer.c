@@ -22,7 +22,12 @@
 #define STROLLS 1.5   /* m/s: at least so fast does he think to get there (ours) */
 #define WIDEST -.45   /* cosine of the widest way round (117 degrees): further is back (ours) */
 #define STRIDE .4     /* m */
-#define EDGE .1       /* m inside the line */
+#define FEET_MOVE .05 /* m/s: slower than that nobody moves */
+#define FEET_UNDER                                                                                 \
+    .52 /* s from one turn about to the next, at least (ours; the refractory time of people who    \
+         * follow what jumps to and fro is .3 to .5 s): never three in a second */
+#define BESIDE 1.2                   /* of what would lead back: aside, and a little on (ours) */
+#define EDGE .1                      /* m inside the line */
 #define WATCHED_FROM 1.2             /* m before a runner at which he is made way for */
 #define HITS (2 * MOTION_BODY - .05) /* m off his way: nearer than that is no graze */
 #define STARTS .4                    /* m/s: slower than that nobody starts out of the way (ours) */
@@ -216,8 +221,28 @@ static void take_side(struct world *world, body who, body found, double side)
     }
 }
 
-struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
-                        body not_him)
+/* Which way his feet go, and when they last turned about. */
+void steer_watch_feet(const struct world *world, struct agent *agent)
+{
+    if (vec2_square(agent->m.v) > FEET_MOVE * FEET_MOVE) {
+        if (vec2_dot(agent->m.v, agent->way) < 0) {
+            agent->turned = world->t;
+        }
+        agent->way = vec2_unit(agent->m.v);
+    }
+}
+
+/* Who has just turned about, or been turned by a bump, does not turn about again at once: until his
+ * feet are under him he brakes, or goes aside and a little on. */
+struct vec2 steer_footed(const struct world *world, const struct agent *agent, struct vec2 command)
+{
+    double back = vec2_dot(command, agent->way);
+    bool may = back >= 0 || world->t > agent->turned + FEET_UNDER;
+    return may ? command : vec2_along(command, agent->way, -BESIDE * back);
+}
+
+static struct vec2 round_them(struct world *world, body who, struct vec2 command, struct vec2 goal,
+                              body not_him)
 {
     struct agent *a = &world->agent[who];
     double speed = vec2_length(command), far = vec2_distance(a->m.at, goal), off = 0;
@@ -258,6 +283,15 @@ struct vec2 steer_round(struct world *world, body who, struct vec2 command, stru
         return vec2_of(0, 0);
     }
     return vec2_scale(along, a->defends ? 0 : SQUEEZE * speed);
+}
+
+struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
+                        body not_him)
+{
+    const struct agent *agent = &world->agent[who];
+    struct vec2 way = round_them(world, who, command, goal, not_him);
+    bool bends = way.x != command.x || way.y != command.y;
+    return bends && !agent->defends ? steer_footed(world, agent, way) : way;
 }
 
 /* A runner who is about to run into him: he does not go against him, and steps out of his way, to

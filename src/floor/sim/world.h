@@ -409,6 +409,9 @@ void record_ball_end(struct world *world); /* and, when all is over, the dribble
 /* steer.c: bends a wanted velocity round whoever is in the way. */
 struct vec2 steer_round(struct world *world, body who, struct vec2 command, struct vec2 goal,
                         body not_him);
+/* Who has just turned about does not at once do so again: his feet are watched for it. */
+void steer_watch_feet(const struct world *world, struct agent *agent);
+struct vec2 steer_footed(const struct world *world, const struct agent *agent, struct vec2 command);
 /* He does not push: toward whoever is in touch he goes no faster than that one goes away. */
 struct vec2 steer_off(const struct world *world, body who, struct vec2 command);
 
