@@ -253,6 +253,7 @@ double room_at(const struct drawing *drawing, struct vec2 at);
 void bend_round(struct drawing *drawing); /* round symbols, bars, rings and cones */
 /* Off lines that it would lie on; false: none did. */
 bool bend_off(struct drawing *drawing);
+void lights_off(struct drawing *drawing); /* light lines off passes that were bowed */
 /* Round all that is in its way. */
 void bend_one(struct drawing *drawing, struct stroke *stroke);
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */

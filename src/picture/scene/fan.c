@@ -202,6 +202,19 @@ static bool stays(const struct stroke *other, bool earlier, const struct stroke 
     return stroke_is_throw(other) || earlier;
 }
 
+void lights_off(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *light = &drawing->strokes.at[i];
+        for (size_t j = 0; stroke_is_light(light) && j < drawing->strokes.count; j++) {
+            const struct stroke *other = &drawing->strokes.at[j];
+            if (!stroke_is_light(other) && other->trail.count >= 2 && light->trail.count >= 2) {
+                (void)bend_off_one(drawing, light, other);
+            }
+        }
+    }
+}
+
 bool bend_off(struct drawing *drawing)
 {
     bool any = false;

@@ -206,17 +206,18 @@ static double lines_score(const struct drawing *drawing, struct owner owner,
         }
         double far = stroke_distance(drawing, stroke, place->at);
         nearer = nearer || (loose && others && far < his + 0.02 * k);
+        double light = stroke_is_light(stroke) ? 0.5 : 1; /* it is gray, and has no number */
         bool his_own = i != owner.line && !others; /* beside a player no line of his misleads */
         if (i == owner.line) {
             score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
         } else if (far < r + 0.02 * k) {
             score += weights.line_under;
         } else if (far < r + 0.25 * k) {
-            score += weights.line;
+            score += light * weights.line;
         } else if (!his_own && far < r + 0.7 * k) {
-            score += place->on ? weights.line_near : weights.beside_near;
+            score += light * (place->on ? weights.line_near : weights.beside_near);
         } else if (!his_own && !place->on && far < r + 1.1 * k) {
-            score += weights.beside_line;
+            score += light * weights.beside_line;
         }
     }
     score += nearer ? weights.stranger : 0;

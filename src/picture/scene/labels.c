@@ -12,6 +12,7 @@
 
 #define HIDES_LEG 90.0 /* of score: it lies on the other leg of its line */
 #define AWAY 6.0       /* of score for each round that it stands further off */
+#define PAST_END 40.0  /* of score */
 #define WELL 40.0      /* of score: no better place need be looked for */
 #define FURTHEST 1.6   /* radii: no disc is further off its own (ours) */
 #define GOES_ON 1.5    /* s until the player's line begins */
@@ -145,6 +146,20 @@ static struct vec2 place_off(const struct drawing *drawing, struct owner owner, 
     return at;
 }
 
+/* Beyond where the line begins or ends a number seems to be of what goes on from there. */
+static bool is_past_end(const struct drawing *drawing, struct owner owner, struct vec2 at)
+{
+    const struct stroke *stroke = owner.line == SIZE_MAX ? NULL : &drawing->strokes.at[owner.line];
+    if (!stroke || stroke->ink_count < 2) {
+        return false;
+    }
+    double length = path_length(&stroke->path);
+    struct vec2 start = vec2_sub(at, path_point(&stroke->path, 0));
+    struct vec2 end = vec2_sub(at, path_point(&stroke->path, length));
+    return vec2_dot(start, path_direction(&stroke->path, 0)) < -0.5 * vec2_length(start) ||
+           vec2_dot(end, path_direction(&stroke->path, length)) > 0.5 * vec2_length(end);
+}
+
 /* Round about what it belongs to, as near as may be, and no further than somebody would look. */
 static double disc_round(const struct drawing *drawing, struct owner owner, struct vec2 about,
                          struct vec2 way, struct candidate *chosen)
@@ -157,6 +172,7 @@ static double disc_round(const struct drawing *drawing, struct owner owner, stru
             struct vec2 out = vec2_turn(way, i * REAL_PI / 12);
             struct candidate place = {.at = place_off(drawing, owner, about, out, off)};
             double score = loose_score(drawing, owner, place.at, size->order, false) + AWAY * ring;
+            score += is_past_end(drawing, owner, place.at) ? PAST_END : 0;
             if (score < best) {
                 best = score;
                 *chosen = place;

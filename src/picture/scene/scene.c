@@ -145,6 +145,7 @@ static void plan(struct drawing *drawing)
     rims_cut(drawing);
     throws_aim(drawing);
     passes_round(drawing);
+    lights_off(drawing);
     trim(drawing);
     if (lines_repair(drawing)) {
         defenders_yield(drawing);

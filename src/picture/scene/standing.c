@@ -12,7 +12,8 @@
 #define STEM 2.5                 /* least points of line between bar and numeral */
 #define STILL_THERE 0.6          /* metres */
 #define FAN (70 * REAL_PI / 180) /* so far round the bar at the most */
-#define SHOT_ROOM_FEET 2.2       /* between a numeral and where another's shot starts (ours) */
+#define SHOT_ROOM_FEET 3.0       /* between a numeral and where another's shot starts (ours) */
+#define ITS_WAY 0.8              /* of a pass to who stands there keeps off his numeral (ours) */
 #define TIGHTER 1.5              /* of cost a foot (ours) */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
 
@@ -84,7 +85,7 @@ static double ways_cost(const struct behind *behind, struct vec2 at)
         }
         /* who comes between goes round the numeral: the nearer it is, the tighter his curl */
         double behind_feet = vec2_distance(at, behind->bar->at) / drawing->size.k;
-        cost += 8 * deepest + (between ? 4 + TIGHTER * (behind_feet - NEAR_FEET) : 0);
+        cost += 8 * deepest + (between ? 8 + TIGHTER * (behind_feet - NEAR_FEET) : 0);
     }
     return cost;
 }
@@ -122,9 +123,10 @@ static double throws_cost(const struct behind *behind, struct vec2 at)
                                   : frame_point(frame, record->from);
         struct vec2 to = frame_point(frame, shoots ? vec2_of(0, 0) : record->to);
         double room = drawing->size.gap + (shoots ? 0.6 * k : 0);
-        if (shoots || task->other != behind->who) {
-            cost += (shoots ? 12 : 6) * depth_at(behind, at, from, to, room);
+        if (!shoots && task->other == behind->who) { /* it ends at a ring of his own */
+            to = vec2_mix(from, to, ITS_WAY);
         }
+        cost += (shoots ? 12 : 6) * depth_at(behind, at, from, to, room);
         cost += shoots ? 12 * depth_at(behind, at, from, from, SHOT_ROOM_FEET * k) : 0;
     }
     return cost;

@@ -159,6 +159,25 @@ static double pass_left(const struct drawing *drawing, const struct trail *trail
     return real_min(*along - half - ends, length - *along - half - ends - size->head_length);
 }
 
+/* How many symbols a way runs through, but for those at its ends; a numeral counts twice. */
+static int symbols_on(const struct drawing *drawing, const struct trail *trail)
+{
+    int on = 0;
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        const struct symbol *symbol = &drawing->symbols.at[i];
+        double far = 1e9, clear = symbol->radius + drawing->size.line / 2;
+        for (size_t p = 0; p + 1 < trail->count; p++) {
+            far = real_min(far, segment_distance(symbol->at, trail->at[p], trail->at[p + 1], NULL));
+        }
+        bool at_end = vec2_distance(symbol->at, trail->at[0]) < clear ||
+                      vec2_distance(symbol->at, trail->at[trail->count - 1]) < clear;
+        if (far < clear && !at_end) {
+            on += body_is_defender(symbol->who) ? 1 : 2;
+        }
+    }
+    return on;
+}
+
 /* A pass through somebody's numeral that would be left in scraps goes round it. */
 static void pass_round(struct drawing *drawing, struct stroke *stroke)
 {
@@ -167,10 +186,12 @@ static void pass_round(struct drawing *drawing, struct stroke *stroke)
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         double along, left = pass_left(drawing, &stroke->trail, symbol, &along);
-        bool at_end = vec2_distance(symbol->at, from) < symbol->radius + size->gap ||
-                      vec2_distance(symbol->at, to) < symbol->radius + size->gap;
-        if (body_is_defender(symbol->who) || symbol->who == stroke->who ||
-            symbol->who == stroke->other || at_end || left >= 2 * size->dash + size->space) {
+        double at_it = symbol->radius + 1.5 * size->gap;
+        bool at_end =
+            vec2_distance(symbol->at, from) < at_it || vec2_distance(symbol->at, to) < at_it;
+        bool theirs = symbol->who == stroke->who || symbol->who == stroke->other;
+        if (body_is_defender(symbol->who) || at_end || (theirs && size->small) ||
+            left >= 2 * size->dash + size->space) {
             continue;
         }
         struct vec2 way = vec2_unit(vec2_sub(to, from)), square = vec2_left(way);
@@ -184,12 +205,15 @@ static void pass_round(struct drawing *drawing, struct stroke *stroke)
         struct path path = path_of(drawing->arena, ends, 2);
         double length = path_length(&path);
         size_t pieces = (size_t)(length / (0.35 * size->k)) + 2;
-        stroke->trail.at = arena_array(drawing->arena, struct vec2, pieces + 1);
-        stroke->trail.count = pieces + 1;
+        struct trail bowed = {arena_array(drawing->arena, struct vec2, pieces + 1), NULL,
+                              pieces + 1};
         for (size_t p = 0; p <= pieces; p++) {
-            stroke->trail.at[p] = path_point(&path, length * (double)p / (double)pieces);
+            bowed.at[p] = path_point(&path, length * (double)p / (double)pieces);
         }
-        trail_hump(&stroke->trail, along, vec2_scale(square, side * clear - off), length, true);
+        trail_hump(&bowed, along, vec2_scale(square, side * clear - off), length, true);
+        if (symbols_on(drawing, &bowed) < symbols_on(drawing, &stroke->trail)) {
+            stroke->trail = bowed;
+        }
         return;
     }
 }
