@@ -21,9 +21,12 @@ struct str pages_title(const struct web_job *job)
 /* Names that differ only in marks get numbers behind them. */
 static const struct str *make_ids(struct arena *arena, const struct web_job *job)
 {
-    struct str *ids = arena_array(arena, struct str, job->count);
-    for (size_t i = 0; i < job->count; i++) {
-        struct str slug = str_slug(arena, job->plays[i].play->name);
+    size_t count = job->count + pages_practices(job);
+    struct str *ids = arena_array(arena, struct str, count);
+    for (size_t i = 0; i < count; i++) {
+        struct str slug =
+            str_slug(arena, i < job->count ? job->plays[i].play->name
+                                           : job->season->practices.at[i - job->count].title);
         ids[i] = slug;
         int number = 1;
         for (size_t k = 0; k < i; k++) {
@@ -87,6 +90,9 @@ void web_book_write(struct arena *arena, const struct web_job *job, struct write
         const struct run *run = job->plays[i].run;
         play_put(&pages, i, run ? run : job->run_again(job->run_ctx, arena, job->plays[i].play));
         arena_release(arena, mark);
+    }
+    for (size_t i = 0; i < pages_practices(job); i++) {
+        practice_put(&pages, i);
     }
     html_put(html, "</main>\n</div>\n");
     put_bottom(&pages);

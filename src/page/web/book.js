@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The phone book's script: one play, step or read at a time; time, slow, scrub; search; whose number.
- * What is seen is told by the address: #PLAY.STEP,SECONDSs,pNUMBER, so that any of it can be linked. */
+ * What is seen is told by the address: #PLAY.STEP,all,SECONDSs,pNUMBER, so that any of it can be linked. */
 'use strict';
 document.documentElement.classList.add('js'); /* at once: nothing is laid out that will not be seen */
 document.addEventListener('DOMContentLoaded', () => {
@@ -12,7 +12,7 @@ document.addEventListener('DOMContentLoaded', () => {
   const told = document.getElementById('page.told');
   const dark = document.getElementById('page.dark');
   const find = document.getElementById('page.find');
-  const seen = { article: null, way: null, time: 0, begun: false, touched: null, me: 0, moving: null, playing: false, paused: false, ended: false, rate: 1, last: 0 };
+  const seen = { article: null, way: null, time: 0, begun: false, touched: null, me: 0, moving: null, whole: false, parts: [], part: 0, playing: false, paused: false, ended: false, rate: 1, last: 0 };
   let stage = null;
 
   /* ---- the address ---- */
@@ -22,7 +22,7 @@ document.addEventListener('DOMContentLoaded', () => {
     try { text = decodeURIComponent(hash.slice(1)); } catch (error) { text = ''; }
     const parts = text.split(',');
     const at = document.getElementById(parts[0]);
-    const place = { element: at && at.matches('article, .way') ? at : null, time: null, me: null };
+    const place = { element: at && at.matches('article, .way') ? at : null, time: null, me: null, whole: parts.includes('all') };
     for (const part of parts.slice(1)) {
       const time = /^(\d+(?:\.\d+)?)s$/.exec(part), me = /^p(\d+)$/.exec(part);
       if (time) { place.time = Number(time[1]); }
@@ -32,7 +32,8 @@ document.addEventListener('DOMContentLoaded', () => {
   }
 
   function write(push) {
-    const parts = [seen.way ? seen.way.id : ''];
+    const parts = [seen.way ? seen.way.id : seen.article ? seen.article.id : ''];
+    if (seen.way && seen.whole) { parts.push('all'); }
     if (seen.way && seen.begun) { parts.push(Number(seen.time.toFixed(2)) + 's'); }
     if (seen.me) { parts.push('p' + seen.me); }
     const hash = '#' + parts.join(',');
@@ -102,28 +103,75 @@ document.addEventListener('DOMContentLoaded', () => {
 
   /* ---- time ---- */
 
-  const seconds = () => seen.way ? Number(seen.way.dataset.seconds) : 0;
+  const length = (way) => Number(way.dataset.seconds);
+  const isRead = (way) => 'read' in way.dataset;
+  const inStep = (way) => all(way.closest('article'), '.way').filter((other) => other.dataset.step === way.dataset.step);
+
+  /* What is seen of a step in the whole play: the read that was chosen before, else the one with which the play goes on. */
+  function toldBy(way) {
+    const reads = isRead(way) ? [] : inStep(way).filter(isRead);
+    const before = seen.parts.map((part) => part.way);
+    return reads.find((read) => before.includes(read)) || reads.find((read) => 'main' in read.dataset) || reads[0] || way;
+  }
+
+  /* The whole play with this step or read in it: what led there, and what follows. */
+  function chain(way) {
+    const ways = [toldBy(way)], others = all(way.closest('article'), '.way');
+    while (ways[0].dataset.before) { ways.unshift(toldBy(document.getElementById(ways[0].dataset.before))); }
+    const follows = () => others.find((other) => other.dataset.before === ways[ways.length - 1].id);
+    for (let next = follows(); next; next = follows()) { ways.push(toldBy(next)); }
+    return ways;
+  }
+
+  /* The parts of what is watched, each from where on the time line, and how long until the next goes on from it. */
+  function lay() {
+    const ways = seen.whole ? chain(seen.way) : [seen.way];
+    let from = 0;
+    seen.parts = ways.map((way, i) => {
+      const part = { way, from, seconds: Math.min(length(way), i + 1 < ways.length ? Number(ways[i + 1].dataset.begins) : Infinity) };
+      from += part.seconds;
+      return part;
+    });
+    seen.part = Math.max(0, ways.indexOf(seen.way));
+    stage.slider.max = from;
+    stage.ticks.replaceChildren(...[0, from, ...seen.parts.flatMap((part) => all(part.way, '[data-at]').map((link) => part.from + Math.min(Number(link.dataset.at), part.seconds)))].map((at) => {
+      const mark = make('i', {});
+      mark.style.left = from > 0 ? 100 * at / from + '%' : '0';
+      return mark;
+    }), ...seen.parts.slice(1).map((part) => {
+      const mark = make('b', {});
+      mark.style.left = 100 * part.from / from + '%';
+      return mark;
+    }));
+    stage.all.hidden = chain(seen.way).length < 2;
+    stage.all.setAttribute('aria-pressed', String(seen.whole));
+    onward();
+  }
+
+  const now = () => seen.parts[seen.part];
+  const atEnd = () => seen.part + 1 >= seen.parts.length && seen.time >= now().seconds;
 
   function show() {
-    const whole = seconds(), links = all(seen.way, '[data-at]');
-    if (seen.moving && seen.begun) { seen.moving.show(Math.min(seen.time, whole)); }
+    if (!seen.way) { return; }
+    const part = now(), whole = Number(stage.slider.max), time = part.from + Math.min(seen.time, part.seconds), links = all(seen.way, '[data-at]');
+    if (seen.moving && seen.begun) { seen.moving.show(Math.min(seen.time, length(seen.way))); }
     stage.classList.toggle('running', seen.begun);
-    stage.slider.value = seen.time;
-    stage.slider.setAttribute('aria-valuetext', seen.time.toFixed(1) + ' of ' + whole.toFixed(1) + ' seconds');
-    stage.done.style.width = whole > 0 ? 100 * seen.time / whole + '%' : '0';
-    stage.clock.textContent = seen.time.toFixed(1) + ' of ' + whole.toFixed(1) + ' s';
-    let now = null;
+    stage.slider.value = time;
+    stage.slider.setAttribute('aria-valuetext', (seen.parts.length > 1 ? 'Step ' + seen.way.dataset.step + ', ' : '') + time.toFixed(1) + ' of ' + whole.toFixed(1) + ' seconds');
+    stage.done.style.width = whole > 0 ? 100 * time / whole + '%' : '0';
+    stage.clock.textContent = time.toFixed(1) + ' of ' + whole.toFixed(1) + ' s';
+    let last = null;
     for (const link of links) {
       const at = Number(link.dataset.at);
-      const later = !now || at > Number(now.dataset.at) || (at === Number(now.dataset.at) && now !== seen.touched);
-      if (seen.begun && at <= seen.time + 0.05 && later) { now = link; }
+      const later = !last || at > Number(last.dataset.at) || (at === Number(last.dataset.at) && last !== seen.touched);
+      if (seen.begun && at <= seen.time + 0.05 && later) { last = link; }
     }
     for (const link of links) {
-      link.parentElement.classList.toggle('now', link === now);
-      if (link === now) { link.setAttribute('aria-current', 'step'); } else { link.removeAttribute('aria-current'); }
+      link.parentElement.classList.toggle('now', link === last);
+      if (link === last) { link.setAttribute('aria-current', 'step'); } else { link.removeAttribute('aria-current'); }
     }
     stage.watch.setAttribute('aria-pressed', String(seen.playing));
-    stage.pause.setAttribute('aria-pressed', String(seen.paused && !seen.playing && seen.time < whole));
+    stage.pause.setAttribute('aria-pressed', String(seen.paused && !seen.playing && !atEnd()));
     stage.slow.setAttribute('aria-pressed', String(seen.rate < 1));
     stage.next.hidden = !seen.ended || stage.next.childElementCount < 2;
   }
@@ -136,11 +184,31 @@ document.addEventListener('DOMContentLoaded', () => {
     if (box.top >= 0 && box.bottom <= innerHeight) { stage.next.scrollIntoView({ block: 'nearest' }); }
   }
 
-  function tick(now) {
+  /* To another part of what is watched, which goes on. */
+  function turn(index, time) {
+    const { playing, paused, begun } = seen;
+    choose(seen.parts[index].way, time);
+    Object.assign(seen, { playing, paused, begun });
+    show();
+  }
+
+  function tick(at) {
     if (!seen.playing) { return; }
-    seen.time = Math.min(seen.time + seen.rate * Math.max(0, now - seen.last) / 1000, seconds());
-    seen.last = now;
-    if (seen.time >= seconds()) { seen.ended = true; stop(); offer(); } else { show(); requestAnimationFrame(tick); }
+    seen.time += seen.rate * Math.max(0, at - seen.last) / 1000;
+    seen.last = at;
+    const over = seen.time - now().seconds;
+    if (over < 0) {
+      show();
+    } else if (seen.part + 1 < seen.parts.length) {
+      turn(seen.part + 1, over);
+      write(false);
+    } else {
+      seen.time = now().seconds;
+      seen.ended = true;
+      stop();
+      offer();
+    }
+    requestAnimationFrame(tick);
   }
 
   function stop() {
@@ -151,12 +219,39 @@ document.addEventListener('DOMContentLoaded', () => {
   }
 
   function watch() {
-    if (seen.time >= seconds()) { seen.time = 0; }
-    seen.playing = seen.begun = true;
+    if (atEnd()) { turn(0, 0); }
+    seen.begun = true;
     seen.paused = seen.ended = false;
     seen.last = performance.now();
+    if (!seen.playing) { requestAnimationFrame(tick); }
+    seen.playing = true;
     show();
-    requestAnimationFrame(tick);
+  }
+
+  /* All steps after each other, from the beginning; off again, the one that is seen. */
+  function wholePlay() {
+    seen.whole = !seen.whole;
+    seen.ended = false;
+    lay();
+    if (seen.whole && !seen.playing) {
+      turn(0, 0);
+      watch();
+    } else if (now().way !== seen.way) {
+      turn(seen.part, seen.time);
+    }
+    show();
+    write(false);
+  }
+
+  /* The time line was moved. */
+  function slide() {
+    const at = Number(stage.slider.value);
+    let index = 0;
+    while (index + 1 < seen.parts.length && at >= seen.parts[index + 1].from) { index += 1; }
+    const time = at - seen.parts[index].from;
+    if (index !== seen.part) { turn(index, time); }
+    Object.assign(seen, { playing: false, paused: false, ended: false, time, begun: at > 0 });
+    show();
   }
 
   /* ---- the stage: picture, time line, buttons; one for all plays, where the play is ---- */
@@ -173,7 +268,7 @@ document.addEventListener('DOMContentLoaded', () => {
     stage.view.setAttribute('role', 'img');
     stage.slider = make('input', { type: 'range', min: '0', step: '0.1' });
     stage.slider.setAttribute('aria-label', 'Time');
-    stage.slider.addEventListener('input', () => { seen.playing = seen.paused = seen.ended = false; seen.time = Number(stage.slider.value); seen.begun = seen.time > 0; show(); });
+    stage.slider.addEventListener('input', slide);
     stage.slider.addEventListener('change', () => write(false));
     stage.done = make('u', {});
     stage.ticks = make('span', {});
@@ -187,18 +282,19 @@ document.addEventListener('DOMContentLoaded', () => {
     stage.pause = button('Pause', () => { seen.paused = seen.playing; stop(); });
     stage.slow = button('Slow', () => { seen.rate = seen.rate < 1 ? 1 : 0.5; if (seen.rate < 1 && !seen.playing) { watch(); } else { show(); } });
     stage.acts = make('div', { className: 'acts' });
-    stage.acts.append(stage.watch, stage.pause, stage.slow);
+    stage.all = button('Whole play', wholePlay);
+    stage.acts.append(stage.watch, stage.pause, stage.slow, stage.all);
     stage.next = make('nav', { className: 'next chips', hidden: true });
     stage.next.setAttribute('aria-label', 'What is next');
     stage.append(stage.view, stage.time, stage.acts, stage.next);
   }
 
-  /* Where a step leads: to its reads; these, and a step without any, to the next step. */
+  /* Where a step leads: to its reads, or to the step that goes on from it; a read from which none goes on, to the next one. */
   function onward() {
-    const ways = all(seen.article, '.way'), way = seen.way, step = Number(way.dataset.step);
-    const reads = 'read' in way.dataset ? [] : ways.filter((other) => other !== way && other.dataset.step === way.dataset.step);
-    const after = ways.find((other) => Number(other.dataset.step) > step);
-    const next = reads.length > 0 ? reads : ways.filter((other) => after && other.dataset.step === after.dataset.step && (other === after || 'read' in after.dataset));
+    const ways = all(seen.article, '.way'), way = seen.way, reads = inStep(way).filter(isRead);
+    const after = ways.find((other) => other.dataset.before === way.id);
+    const next = !isRead(way) && reads.length > 0 ? reads
+      : after ? inStep(after).filter((other) => other === after || isRead(after)) : isRead(way) ? reads.slice(reads.indexOf(way) + 1).slice(0, 1) : [];
     stage.next.replaceChildren(make('span', { textContent: 'Next' }), ...next.map((other) => {
       const link = make('a', { href: '#' + other.id }), button = all(seen.article, '.reads a').find((read) => read.hash === link.hash);
       link.append(...(button || one(other, 'h2')).cloneNode(true).childNodes);
@@ -208,23 +304,17 @@ document.addEventListener('DOMContentLoaded', () => {
   }
 
   function fill() {
-    onward();
-    const way = seen.way, picture = one(way, '.picture'), whole = seconds();
+    const way = seen.way, picture = one(way, '.picture');
     stage.view.replaceChildren(one(picture, '.still').cloneNode(true));
     stage.view.setAttribute('aria-label', picture.getAttribute('aria-label'));
     seen.moving = filmOf(way, seen.article);
     stage.view.append(seen.moving.film);
     for (const sample of all(seen.article, '.key span')) { sample.hidden = !one(stage.view, '.' + sample.dataset.mark); }
     accent(stage.view);
-    stage.slider.max = whole;
-    stage.ticks.replaceChildren(...[0, whole, ...all(way, '[data-at]').map((link) => Number(link.dataset.at))].map((at) => {
-      const mark = make('i', {});
-      mark.style.left = whole > 0 ? 100 * at / whole + '%' : '0';
-      return mark;
-    }));
     const place = one(seen.article, '.stage'), box = one(picture, '.still').viewBox.baseVal;
     place.classList.toggle('low', box.height < box.width);
     place.append(stage);
+    lay();
   }
 
   /* ---- what is seen ---- */
@@ -256,9 +346,10 @@ document.addEventListener('DOMContentLoaded', () => {
 
   function choose(element, time) {
     const article = element.matches('article') ? element : element.closest('article');
-    const ways = all(article, '.way'), way = element === article ? ways[0] : element;
-    const newPlay = article !== seen.article, newWay = way !== seen.way;
-    Object.assign(seen, { article, way, time: Math.min(time || 0, Number(way.dataset.seconds)), begun: time !== null, playing: false, paused: false, ended: false });
+    const ways = all(article, '.way'), chosen = element === article ? ways[0] : element, newPlay = article !== seen.article;
+    if (newPlay) { seen.parts = []; }
+    const way = chosen && seen.whole ? toldBy(chosen) : chosen || null, newWay = way !== seen.way;
+    Object.assign(seen, { article, way, time: way ? Math.min(time || 0, length(way)) : 0, begun: time !== null, playing: false, paused: false, ended: false });
     root.classList.add('reading');
     for (const other of all(document, 'article')) { other.classList.toggle('on', other === article); }
     for (const other of ways) { other.classList.toggle('on', other === way); }
@@ -266,16 +357,16 @@ document.addEventListener('DOMContentLoaded', () => {
     const fragment = (link) => decodeURIComponent(link.hash.slice(1));
     mark(all(contents, 'li a'), (link) => fragment(link) === article.id, 'page');
     mark(all(article, '.jump a'), (link) => link.dataset.step ? link.dataset.step === way.dataset.step && !('read' in way.dataset && fragment(link) !== way.id) : fragment(link) === way.id, 'step');
-    if (newWay) { fill(); below(ways); }
+    if (newWay && way) { fill(); below(ways); }
     show();
     if (newPlay) { one(article, 'h1').focus({ preventScroll: true }); scrollTo(0, 0); }
-    if (newWay && !newPlay) { told.textContent = one(way, 'h2').textContent; }
+    if (newWay && way && !newPlay) { told.textContent = one(way, 'h2').textContent; }
     document.title = one(article, 'h1').textContent;
   }
 
   function leave() {
     const was = seen.article;
-    Object.assign(seen, { article: null, way: null, time: 0, begun: false, playing: false, moving: null });
+    Object.assign(seen, { article: null, way: null, time: 0, begun: false, playing: false, moving: null, whole: false, parts: [] });
     root.classList.remove('reading');
     for (const article of all(document, 'article')) { article.classList.remove('on'); }
     mark(all(contents, 'li a'), () => false, 'page');
@@ -303,16 +394,17 @@ document.addEventListener('DOMContentLoaded', () => {
   /* What is to be looked at is not left out of sight. */
   function insight() {
     const box = stage.view.getBoundingClientRect();
-    if (box.top < 0 || box.bottom > innerHeight) { stage.view.scrollIntoView({ block: 'nearest' }); }
+    if (box.height > 0 && (box.top < 0 || box.bottom > innerHeight)) { stage.view.scrollIntoView({ block: 'nearest' }); }
   }
 
   function go(hash, push) {
     const place = read(hash);
     if (place.me !== null) { mine(place.me); }
     const first = wide.matches || alone ? one(document, 'article') : null;
-    const before = seen.way;
+    const before = seen.way || seen.article, article = (place.element || first || document.body).closest('article');
+    seen.whole = place.whole || (seen.whole && push && article === seen.article);
     if (place.element || first) { choose(place.element || first, place.time); } else { leave(); }
-    write(push && seen.way !== before);
+    write(push && (seen.way || seen.article) !== before);
     if (push && seen.way) { insight(); }
   }
 
@@ -331,7 +423,7 @@ document.addEventListener('DOMContentLoaded', () => {
   function index() {
     return all(contents, 'li a').map((link) => {
       const article = document.getElementById(decodeURIComponent(link.hash.slice(1))), section = link.closest('section'), head = one(section, 'h2');
-      const said = all(article, '.about, .way h2, .words li, .points p').map((element) => element.textContent);
+      const said = all(article, ':scope > header, .way h2, .words, .always, .care bdi, .first, table').map((element) => element.textContent);
       return { item: link.parentElement, section, name: link.textContent.toLowerCase(),
         text: plain([link.textContent, link.dataset.find, head ? head.textContent : '', ...said].join(' ')) };
     });

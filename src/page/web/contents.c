@@ -38,6 +38,18 @@ static void open_chapter(const struct html *html, const struct playbook *book, s
     html_put(html, "<ul>\n");
 }
 
+static void put_practices(const struct pages *pages)
+{
+    const struct html *html = &pages->html;
+    size_t count = pages_practices(pages->job);
+    html_put(html, count > 0 ? "<section>\n<h2>Practices</h2>\n<ul>\n" : "");
+    for (size_t i = 0; i < count; i++) {
+        html_put(html, "<li><a href=\"#%s\" data-find=\"practice plan\"><bdi>%s</bdi></a></li>\n",
+                 pages->ids[pages->job->count + i], pages->job->season->practices.at[i].title);
+    }
+    html_put(html, count > 0 ? "</ul></section>\n" : "");
+}
+
 void contents_put(const struct pages *pages)
 {
     const struct html *html = &pages->html;
@@ -49,6 +61,7 @@ void contents_put(const struct pages *pages)
              "<p class=\"search\" hidden><label for=\"page.find\">Find a play</label>"
              "<input id=\"page.find\" type=\"search\" autocomplete=\"off\"></p>\n",
              pages_club(job), pages_title(job));
+    numbers_put(pages, NULL);
     for (size_t i = 0; i < job->count; i++) {
         size_t chapter = playbook_chapter(job->book, job->plays[i].play);
         if (i == 0 || chapter != open) {
@@ -58,6 +71,8 @@ void contents_put(const struct pages *pages)
         }
         put_link(pages, i);
     }
-    html_put(html, "</ul></section>\n<p class=\"none\" hidden>No play has those words.</p>\n"
+    html_put(html, "</ul></section>\n");
+    put_practices(pages);
+    html_put(html, "<p class=\"none\" hidden>No play has those words.</p>\n"
                    "</nav>\n");
 }

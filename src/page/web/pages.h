@@ -12,7 +12,8 @@
 struct pages {
     struct html html;
     const struct web_job *job;
-    const struct str *ids; /* of the job's plays: letters, digits and hyphens, each its own */
+    const struct str *ids; /* of the job's plays, then of its practices: letters, digits and
+                            * hyphens, each its own */
 };
 /* One diagram of a play with what is drawn of it. */
 struct passage {
@@ -21,8 +22,9 @@ struct passage {
     const struct branch *branch; /* or NULL */
     const struct diagram *diagram;
     const struct picture *picture;
-    struct str play_id; /* its own is that, a dot and the diagram's label */
-    bool on_paper;      /* no sentence is a link, no job put by */
+    const struct diagram *before; /* which it goes on from; NULL: none */
+    struct str play_id;           /* its own is that, a dot and the diagram's label */
+    bool on_paper;                /* no sentence is a link, no job put by */
 };
 
 struct str pages_club(const struct web_job *job);  /* "Larkspur Kites", or the book's name */
@@ -31,10 +33,24 @@ struct str pages_title(const struct web_job *job); /* of the book, unless that i
 void contents_put(const struct pages *pages);
 /* play.c: the article of one play. */
 void play_put(const struct pages *pages, size_t index, const struct run *run);
-/* Points as paragraphs, behind whom they are for. */
+/* "My number": which player the page is looked at by; with the names of a play's, or NULL. It takes
+ * the script. */
+void numbers_put(const struct pages *pages, const struct play *play);
+/* Points as paragraphs, behind whom they are for; common mistakes likewise, with their name. */
 void points_put(const struct html *html, const struct play *play, const point_list *points);
+void mistakes_put(const struct html *html, const struct play *play, const point_list *mistakes);
 /* What stands with every play for care, `page` being what it stands on: "page", "sheet". */
 void caution_put(const struct html *html, const struct play *play, const char *page);
+void care_open(const struct html *html); /* the box round such words, with its sign */
+void care_close(const struct html *html);
+/* plan.c: the article of one practice; "5:30", or from 0:00 where it does not say when it starts;
+ * what its pages say for care; and a name among other words. */
+size_t pages_practices(const struct web_job *job); /* how many there are */
+void practice_put(const struct pages *pages, size_t index);
+struct str plan_clock(const struct html *html, const struct web_job *job,
+                      const struct practice *practice, double minutes);
+void plan_care(const struct html *html, const struct practice *practice);
+struct str plan_isolated(struct arena *arena, struct str name);
 /* passage.c: one step or read: its heading, its picture, its words, and what moves in it. */
 struct passage passage_of(const struct play *play, const struct diagram *diagram);
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);

@@ -13,10 +13,8 @@ struct html;
 struct paper_job {
     struct web_job web;                  /* its plays are those of the sheet */
     const finding_list *const *findings; /* of each of them */
-    const struct season *season;
-    int reader;       /* whose sheet it is, 1..5; 0: everybody's */
-    bool a4;          /* whose clock has twenty-four hours */
-    struct str title; /* of the practice; empty: all of them */
+    int reader;                          /* whose sheet it is, 1..5; 0: everybody's */
+    struct str title;                    /* of the practice; empty: all of them */
 };
 struct paper_row {
     const char *word;

@@ -8,14 +8,6 @@
 
 #define WIDE 115.2 /* pt: a picture in a row */
 
-/* "5:30" on letter paper, "17:30" on A4; "0:30" where the practice does not say when it starts. */
-static struct str time_told(const struct html *html, const struct paper_job *job,
-                            const struct practice *practice, double minutes)
-{
-    bool of_day = practice->starts >= 0;
-    return plan_time(html->arena, (of_day ? practice->starts : 0) + minutes, of_day && !job->a4);
-}
-
 static const struct run *run_of(const struct html *html, const struct paper_job *job,
                                 const struct play *play)
 {
@@ -46,20 +38,15 @@ static void put_picture(const struct html *html, const struct paper_job *job,
     }
 }
 
-static struct str isolated(struct arena *arena, struct str name)
-{
-    return str_format(arena, "\xE2\x81\xA8%.*s\xE2\x81\xA9", STR_ARG(name));
-}
-
 static void put_words(const struct html *html, const struct plan_item *item)
 {
-    html_put(html, "<td><b><bdi>%s</bdi></b>", plan_what(html->arena, item, isolated));
-    html_put(html, "<br><bdi>%s</bdi>", plan_how(html->arena, item, isolated));
+    html_put(html, "<td><b><bdi>%s</bdi></b>", plan_what(html->arena, item, plan_isolated));
+    html_put(html, "<br><bdi>%s</bdi>", plan_how(html->arena, item, plan_isolated));
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
         html_put(html, "<br><b><bdi>%s</bdi></b>: <bdi>%s</bdi> <bdi>%s</bdi>", station->station,
-                 plan_what(html->arena, station, isolated),
-                 plan_how(html->arena, station, isolated));
+                 plan_what(html->arena, station, plan_isolated),
+                 plan_how(html->arena, station, plan_isolated));
     }
     html_put(html, "</td>");
 }
@@ -67,7 +54,8 @@ static void put_words(const struct html *html, const struct plan_item *item)
 static void put_item(const struct html *html, const struct paper_job *job,
                      const struct practice *practice, const struct plan_item *item)
 {
-    html_put(html, "<tr><td>%s</td><td>%s</td>", time_told(html, job, practice, item->begins),
+    html_put(html, "<tr><td>%s</td><td>%s</td>",
+             plan_clock(html, &job->web, practice, item->begins),
              plan_minutes(html->arena, item->minutes));
     put_words(html, item);
     html_put(html, "<td class=\"small\">");
@@ -82,27 +70,6 @@ static void put_item(const struct html *html, const struct paper_job *job,
         }
     }
     html_put(html, "</td></tr>\n");
-}
-
-/* Every plan's own lines, and those of its plays, each once. */
-static void put_caution(const struct html *html, const struct practice *practice)
-{
-    VEC(const struct play *) plays = {0};
-    for (size_t i = 0; i < practice->items.count; i++) {
-        if (practice->items.at[i].play) {
-            VEC_PUSH(html->arena, &plays, practice->items.at[i].play);
-        }
-    }
-    struct tell_care care = tell_care_of(html->arena, plays.at, plays.count);
-    html_put(html, "<p class=\"care\">");
-    for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
-        html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
-    }
-    html_put(html, care.young ? " %s" : "", tell_young_caution());
-    for (size_t i = 0; i < care.own_count; i++) {
-        html_put(html, " <bdi>%s</bdi>", care.own[i]);
-    }
-    html_put(html, "</p>");
 }
 
 static void put_practice(const struct html *html, const struct paper_job *job,
@@ -124,17 +91,19 @@ static void put_practice(const struct html *html, const struct paper_job *job,
     html_put(html,
              "<tr class=\"sum\"><td>%s</td><td>%s</td><td colspan=\"3\">%s</td></tr></tbody>"
              "<tfoot><tr><td colspan=\"5\">",
-             time_told(html, job, practice, practice->planned),
+             plan_clock(html, &job->web, practice, practice->planned),
              plan_minutes(html->arena, practice->planned), plan_sums_told(html->arena, practice));
-    put_caution(html, practice);
+    html_put(html, "<p class=\"care\">");
+    plan_care(html, practice);
+    html_put(html, "</p>");
     html_put(html, "</td></tr></tfoot></table></section>\n");
 }
 
 bool paper_plans(const struct html *html, const struct paper_job *job)
 {
     bool any = false;
-    for (size_t i = 0; job->season && i < job->season->practices.count; i++) {
-        const struct practice *practice = &job->season->practices.at[i];
+    for (size_t i = 0; job->web.season && i < job->web.season->practices.count; i++) {
+        const struct practice *practice = &job->web.season->practices.at[i];
         if (job->title.size == 0 || str_equal_fold(practice->title, job->title)) {
             struct arena_mark mark = arena_mark(html->arena);
             put_practice(html, job, practice);

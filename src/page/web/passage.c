@@ -114,14 +114,23 @@ void passage_job(const struct html *html, const struct passage *passage, int num
 
 /* ---- the section ---- */
 
+/* Does a read's title begin with what somebody does, "x3 trails: Curl"? */
+static bool says_who(const struct passage *passage, struct str title)
+{
+    bool read = passage->branch && passage->branch->kind == BRANCH_READ;
+    bool defender = title.size > 1 && title.at[0] == 'x';
+    char first = title.size > 0 ? title.at[defender] : ' ';
+    return read && passage->branch->conditions.count > 0 && first >= '0' && first <= '9';
+}
+
 void passage_heading(const struct html *html, const struct passage *passage)
 {
     struct str title =
         passage->branch ? tell_branch(html->arena, passage->branch) : passage->step->title;
     html_put(html, "<h2 tabindex=\"-1\">");
     if (title.size > 0) {
-        html_put(html, "<span class=\"label\">%s</span> <bdi>%s</bdi>", passage->diagram->label,
-                 title);
+        html_put(html, "<span class=\"label\">%s</span> %s<bdi>%s</bdi>", passage->diagram->label,
+                 says_who(passage, title) ? STR("If ") : STR(""), title);
     } else {
         html_put(html, "Step %s", passage->diagram->label);
     }
@@ -141,27 +150,46 @@ static void put_picture(const struct html *html, const struct passage *passage)
     html_put(html, "</div>\n");
 }
 
+/* What it goes on from, and when on that one's clock; whether the play goes on by itself here. */
+static void put_order(const struct html *html, const struct passage *passage)
+{
+    const struct segment *segment = passage->diagram->segment;
+    if (passage->before) {
+        html_put(html, " data-before=\"%s.%s\" data-begins=\"%n\"", passage->play_id,
+                 passage->before->label, segment->begins);
+    }
+    html_put(html, passage->branch ? " data-read" : "");
+    html_put(html, segment->main ? " data-main" : "");
+}
+
+static void put_points(const struct html *html, const struct passage *passage)
+{
+    const struct branch *branch = passage->branch;
+    const struct step *step = passage->step;
+    points_put(html, passage->play, branch ? &branch->points : &step->points);
+    mistakes_put(html, passage->play, branch ? &branch->mistakes : &step->mistakes);
+    if (!branch && step->branches.count > 0) {
+        html_put(html, "<p class=\"decides\"><b>%s</b></p>\n",
+                 tell_decides_here(html->arena, passage->play, step, BODY_NONE));
+    }
+}
+
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage)
 {
-    html_put(
-        html,
-        "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"%s data-film=\"",
-        passage->play_id, passage->diagram->label, passage->step->number,
-        passage->picture->moving->duration, passage->branch ? STR(" data-read") : STR(""));
+    html_put(html, "<section class=\"way\" id=\"%s.%s\" data-step=\"%d\" data-seconds=\"%n\"",
+             passage->play_id, passage->diagram->label, passage->step->number,
+             passage->picture->moving->duration);
+    put_order(html, passage);
+    html_put(html, " data-film=\"");
     film_put(html, cast, passage->picture->moving);
     html_put(html, "\">\n");
     passage_heading(html, passage);
     put_picture(html, passage);
     html_put(html, "<div class=\"words\">\n");
-    passage_sentences(html, passage);
     for (int number = 1; number <= passage->play->players; number++) {
         passage_job(html, passage, number);
     }
-    points_put(html, passage->play,
-               passage->branch ? &passage->branch->points : &passage->step->points);
-    if (!passage->branch && passage->step->branches.count > 0) {
-        html_put(html, "<p class=\"decides\"><b>%s</b></p>\n",
-                 tell_decides_here(html->arena, passage->play, passage->step, BODY_NONE));
-    }
+    passage_sentences(html, passage);
+    put_points(html, passage);
     html_put(html, "</div>\n</section>\n");
 }

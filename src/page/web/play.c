@@ -37,12 +37,15 @@ void caution_put(const struct html *html, const struct play *play, const char *p
     }
 }
 
-static void put_caution(const struct html *html, const struct play *play)
+void care_open(const struct html *html)
 {
     html_put(html, "<div class=\"care\" role=\"note\" aria-label=\"Caution\">"
                    "<svg class=\"floor\" width=\"18\" height=\"17\" aria-hidden=\"true\">"
                    "<use href=\"#sign\"/></svg>\n<p>");
-    caution_put(html, play, "page");
+}
+
+void care_close(const struct html *html)
+{
     html_put(html, "</p></div>\n");
 }
 
@@ -87,8 +90,10 @@ static void put_reads(const struct html *html, const struct play *play, struct s
         }
         if (open != diagram->step) {
             html_put(html, open >= 0 ? "</p>\n" : "");
-            html_put(html, "<p class=\"chips reads\" data-step=\"%d\">\n",
-                     play->steps.at[diagram->step].number);
+            const struct step *step = &play->steps.at[diagram->step];
+            html_put(html,
+                     "<p class=\"chips reads\" data-step=\"%d\"><span class=\"why\">%s</span>\n",
+                     step->number, tell_decides_here(html->arena, play, step, BODY_NONE));
             open = diagram->step;
         }
         put_read(html, play, id, diagram);
@@ -108,16 +113,15 @@ static void put_jump(const struct html *html, const struct play *play, struct st
     html_put(html, "</nav>\n");
 }
 
-/* "My number": which player the page is looked at by. It takes the script. */
-static void put_numbers(const struct pages *pages, const struct play *play)
+void numbers_put(const struct pages *pages, const struct play *play)
 {
     const struct html *html = &pages->html;
     html_put(html, "<div class=\"me chips\" role=\"group\" aria-label=\"My number\" hidden>"
                    "<span>My number</span>\n");
-    for (int number = 1; number <= play->players; number++) {
-        struct str name = pages->job->names ? team_first_name(&pages->job->book->team, play,
-                                                              body_attacker(number))
-                                            : STR("");
+    for (int number = 1; number <= (play ? play->players : 5); number++) {
+        struct str name = play && pages->job->names ? team_first_name(&pages->job->book->team, play,
+                                                                      body_attacker(number))
+                                                    : STR("");
         html_put(html, "<button type=\"button\" data-me=\"%d\" aria-pressed=\"false\"><span>%d",
                  number, number);
         html_put(html, name.size > 0 ? " <bdi>%s</bdi>" : "", name);
@@ -128,12 +132,14 @@ static void put_numbers(const struct pages *pages, const struct play *play)
 
 /* ---- the article ---- */
 
-void points_put(const struct html *html, const struct play *play, const point_list *points)
+static void put_points(const struct html *html, const struct play *play, const point_list *points,
+                       struct str name)
 {
     if (points->count == 0) {
         return;
     }
     html_put(html, "<div class=\"points\">\n");
+    html_put(html, name.size > 0 ? "<p><b>%s</b></p>\n" : "", name);
     for (size_t i = 0; i < points->count; i++) {
         const struct point *point = &points->at[i];
         html_put(html, "<p>");
@@ -145,13 +151,36 @@ void points_put(const struct html *html, const struct play *play, const point_li
     html_put(html, "</div>\n");
 }
 
+void points_put(const struct html *html, const struct play *play, const point_list *points)
+{
+    put_points(html, play, points, STR(""));
+}
+
+void mistakes_put(const struct html *html, const struct play *play, const point_list *mistakes)
+{
+    put_points(html, play, mistakes, STR("Common mistakes"));
+}
+
 static void put_remember(const struct html *html, const struct play *play)
 {
-    if (play->points.count > 0) {
+    if (play->points.count + play->mistakes.count > 0) {
         html_put(html, "<section class=\"always\"><h2>All the way through</h2>\n");
         points_put(html, play, &play->points);
+        mistakes_put(html, play, &play->mistakes);
         html_put(html, "</section>\n");
     }
+}
+
+/* The diagram of the segment that this one goes on from. */
+static const struct diagram *before_of(const diagram_list *diagrams, const struct diagram *diagram)
+{
+    const struct segment *before = diagram->segment->before;
+    for (size_t i = 0; before && i < diagrams->count; i++) {
+        if (diagrams->at[i].segment == before && diagrams->at[i].branch == before->branch) {
+            return &diagrams->at[i];
+        }
+    }
+    return NULL;
 }
 
 static void put_ways(const struct pages *pages, const struct play *play, struct str id,
@@ -161,6 +190,7 @@ static void put_ways(const struct pages *pages, const struct play *play, struct 
     for (size_t i = 0; i < diagrams->count; i++) {
         struct passage passage = passage_of(play, &diagrams->at[i]);
         passage.picture = &pictures[i];
+        passage.before = before_of(diagrams, &diagrams->at[i]);
         passage.play_id = id;
         passage_put(&pages->html, &cast, &passage);
     }
@@ -191,13 +221,15 @@ void play_put(const struct pages *pages, size_t index, const struct run *run)
     const struct picture *pictures = make_pictures(pages, &diagrams, &uses);
     html_put(html, "<article id=\"%s\" aria-labelledby=\"%s.name\">\n", id, id);
     put_head(pages, play, id);
-    put_caution(html, play);
+    care_open(html);
+    caution_put(html, play, "page");
+    care_close(html);
     html_put(html, "<div class=\"two\">\n<div class=\"left\">\n<div class=\"stage\"></div>\n");
     picture_key(html, uses);
     html_put(html, "</div>\n<div class=\"right\">\n");
     put_jump(html, play, id, &diagrams);
     put_ways(pages, play, id, &diagrams, pictures);
     put_remember(html, play);
-    put_numbers(pages, play);
+    numbers_put(pages, play);
     html_put(html, "</div>\n</div>\n</article>\n");
 }

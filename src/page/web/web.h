@@ -17,8 +17,10 @@ struct web_job {
     const struct playbook *book;
     const struct web_play *plays; /* in order; at least one */
     size_t count;
-    bool names;           /* players' names; else numbers alone */
-    struct str date_text; /* shown at the foot; empty: none */
+    bool names;                  /* players' names; else numbers alone */
+    struct str date_text;        /* shown at the foot; empty: none */
+    const struct season *season; /* whose practices are told; NULL: none */
+    bool a4;                     /* where a clock has twenty-four hours */
     /* Makes the run of a play in `arena` where the row of it has none. */
     const struct run *(*run_again)(void *ctx, struct arena *arena, const struct play *play);
     void *run_ctx;

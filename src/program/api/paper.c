@@ -40,10 +40,10 @@ static enum courtwright_status write_paper(struct arena *scratch, void *ctx)
         .web = {.book = call->book->playbook,
                 .names = call->options->names,
                 .run_again = runs_of_play,
-                .run_ctx = call->book},
-        .season = call->book->season,
+                .run_ctx = call->book,
+                .season = call->book->season,
+                .a4 = paper_is_a4(call->book, call->options->paper)},
         .reader = call->options->reader,
-        .a4 = paper_is_a4(call->book, call->options->paper),
         .title = str_of(call->options->title),
     };
     enum courtwright_status status = pick(scratch, call, &job);

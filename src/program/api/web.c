@@ -10,6 +10,16 @@ struct page_job {
     struct writer writer;
 };
 
+/* Is it the whole book, and not some plays of it? */
+static bool is_whole(const struct courtwright *book, const struct web_job *page)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < book->play_count; i++) {
+        count += book->plays[i].ran;
+    }
+    return page->count == count;
+}
+
 /* Runs that were let go are made again one at a time, as the page comes to them. */
 static enum courtwright_status pick_plays(struct arena *scratch, const struct page_job *job,
                                           struct web_job *page)
@@ -38,11 +48,13 @@ static enum courtwright_status write_page(struct arena *scratch, void *ctx)
         .date_text = str_of(job->web->date_text),
         .run_again = runs_of_play,
         .run_ctx = job->book,
+        .a4 = paper_is_a4(job->book, COURTWRIGHT_BOOK_PAPER),
     };
     enum courtwright_status status = pick_plays(scratch, job, &page);
     if (status != COURTWRIGHT_OK) {
         return status;
     }
+    page.season = is_whole(job->book, &page) ? job->book->season : NULL;
     web_book_write(scratch, &page, &job->writer);
     return job->writer.failed ? COURTWRIGHT_WRITE : COURTWRIGHT_OK;
 }

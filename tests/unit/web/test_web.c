@@ -239,6 +239,62 @@ START_TEST(the_style_paints_every_role_that_a_diagram_has)
 }
 END_TEST
 
+/* ---- practices ---- */
+
+static struct season season_of(const struct play *play, const struct play *elsewhere)
+{
+    struct season season = {0};
+    struct practice practice = {.title = STR("Tollgate"), .starts = 17 * 60 + 30, .planned = 30};
+    struct plan_item items[] = {
+        {.minutes = 10, .content = CONTENT_PLAY, .text = play->name, .play = play, .contact = true},
+        {.begins = 10,
+         .minutes = 20,
+         .content = CONTENT_PLAY,
+         .text = STR("Gone"),
+         .play = elsewhere},
+    };
+    for (size_t i = 0; i < 2; i++) {
+        VEC_PUSH(&arena, &practice.items, items[i]);
+    }
+    VEC_PUSH(&arena, &season.practices, practice);
+    return season;
+}
+
+START_TEST(a_practice_is_told_by_the_clock_with_links_to_the_plays_that_are_there)
+{
+    struct web_job job = job_of(PLAY("Tollgate"));
+    struct play elsewhere = {.name = STR("Gone"), .players = 5};
+    struct season season = season_of(job.plays[0].play, &elsewhere);
+    has_not(page_of(&job), "Practices");
+    job.season = &season;
+    const char *page = page_of(&job);
+    has(page, "<h2>Practices</h2>\n<ul>\n<li><a href=\"#tollgate-2\"");
+    has(page, "<article id=\"tollgate-2\" class=\"plan\"");
+    has(page, "<tr><td>5:30</td><td>10</td><td><a class=\"go\" href=\"#tollgate\">");
+    has(page, "<tr><td>5:40</td><td>20</td><td><p class=\"what\">");
+    job.a4 = true;
+    has(page_of(&job), "<tr><td>17:40</td><td>20</td>");
+}
+END_TEST
+
+START_TEST(a_step_tells_what_it_goes_on_from_and_a_read_what_it_is_an_answer_to)
+{
+    struct web_job job = job_of("play \"Millrace\"\n  start five-out\n  defense man\n  step\n"
+                                "    1 passes to 2\n    mistake \"1 stands and watches.\"\n"
+                                "    read x3 trails \"Curl\"\n      3 cuts to the rim\n"
+                                "    read otherwise \"Stay\"\n      3 stays\n"
+                                "  step\n    2 passes to 1\n");
+    const char *page = page_of(&job);
+    has(page, "id=\"millrace.1a\" data-step=\"1\"");
+    has(page, " data-before=\"millrace.1a\" data-begins=\"");
+    ck_assert_uint_eq(count_of(page, " data-before="), 1);
+    has(page, "<span class=\"label\">1a</span> If <bdi>x3 trails: Curl</bdi>");
+    has(page, "<span class=\"label\">1b</span> <bdi>Otherwise: Stay</bdi>");
+    has(page, "<p><b>Common mistakes</b></p>\n<p><bdi><b>1</b> stands and watches.</bdi></p>");
+    ck_assert_ptr_nonnull(strstr(strstr(page, "class=\"job\""), "<ol>")); /* the job comes first */
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("web");
@@ -255,6 +311,8 @@ int main(void)
     tcase_add_test(all, a_failed_write_is_remembered_and_stops);
     tcase_add_test(all, the_style_has_the_colors_of_the_themes);
     tcase_add_test(all, the_style_paints_every_role_that_a_diagram_has);
+    tcase_add_test(all, a_practice_is_told_by_the_clock_with_links_to_the_plays_that_are_there);
+    tcase_add_test(all, a_step_tells_what_it_goes_on_from_and_a_read_what_it_is_an_answer_to);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
