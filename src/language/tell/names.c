@@ -7,6 +7,7 @@
 
 #include "base/real.h"
 
+#define BACKCOURT " of the backcourt"
 #define NEAR (4 * FEET) /* a point this near a spot is called by its name (ours) */
 
 void tell_body(struct strbuf *out, body who)
@@ -89,12 +90,41 @@ enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
     return best;
 }
 
+static void say_half_court(struct strbuf *out, enum side side)
+{
+    strbuf_text(out, "half court");
+    if (side == SIDE_LEFT || side == SIDE_RIGHT) {
+        strbuf_print(out, " on the %s side", side == SIDE_LEFT ? "left" : "right");
+    }
+}
+
+/* A point of the other half that has a name there, or one at half court near a sideline. */
+static bool say_far_point(const struct teller *t, struct strbuf *out, struct vec2 p)
+{
+    const struct court *court = t->play->court;
+    if (fabs(p.y - court->half_court) < NEAR / 2 && fabs(p.x) > court->half_width / 2) {
+        say_half_court(out, p.x < 0 ? SIDE_LEFT : SIDE_RIGHT);
+        return true;
+    }
+    enum side side;
+    enum spot spot = near_spot(t->play, court_mirror_back(court, p), &side);
+    if (p.y < court->half_court || spot == SPOT_COUNT || side == SIDE_NONE) {
+        return false;
+    }
+    say_spot(out, spot, side);
+    strbuf_text(out, BACKCOURT);
+    return true;
+}
+
 static void say_point(const struct teller *t, struct strbuf *out, struct vec2 p)
 {
     enum side side;
     enum spot spot = near_spot(t->play, p, &side);
     if (spot != SPOT_COUNT) {
         say_spot(out, spot, side);
+        return;
+    }
+    if (say_far_point(t, out, p)) {
         return;
     }
     strbuf_text(out, "a point ");
@@ -125,9 +155,20 @@ static void say_fraction(struct strbuf *out, double fraction)
     strbuf_text(out, " percent of the way from ");
 }
 
+/* The same spot of both halves? */
+static bool is_twice(const struct goal *a, const struct goal *b)
+{
+    return a->kind == GOAL_POINT && b->kind == GOAL_POINT && a->spot != SPOT_COUNT &&
+           a->spot == b->spot && a->side == b->side && a->backcourt != b->backcourt;
+}
+
 static void say_mix(const struct teller *t, struct strbuf *out, const struct goal *goal)
 {
     bool half = fabs(goal->fraction - .5) < .01;
+    if (half && is_twice(goal->a, goal->b)) { /* here and in the backcourt: the line between */
+        say_half_court(out, goal->a->side);
+        return;
+    }
     if (half) {
         strbuf_text(out, "halfway between ");
     } else {
@@ -163,7 +204,7 @@ static void say_fixed(const struct teller *t, struct strbuf *out, const struct g
         strbuf_text(out, " spot");
     } else if (goal->spot != SPOT_COUNT) {
         say_spot(out, goal->spot, goal->side);
-        strbuf_text(out, goal->backcourt ? " of the backcourt" : "");
+        strbuf_text(out, goal->backcourt ? BACKCOURT : "");
     } else {
         say_point(t, out, goal->at);
     }
