@@ -87,6 +87,20 @@ static bool is_sent(const struct task *task)
            (task->kind == TASK_USE && !look_uses_ball(task));
 }
 
+/* Where a pass is to be caught, when that is a place of its own; out of bounds two may stand for a
+ * throw-in. */
+static bool catch_place(const struct checker *checker, const struct task *task, struct vec2 *place)
+{
+    const struct goal *goal = &task->goal;
+    bool throws_in = checker->play->throw_in && !checker->segment->before;
+    bool outside = goal->kind == GOAL_OUTSIDE && goal->a->kind == GOAL_POINT && !throws_in;
+    if (task->kind != TASK_PASS || (goal->kind != GOAL_POINT && !outside)) {
+        return false;
+    }
+    *place = outside ? court_outside(checker->play->court, goal->a->at) : goal->at;
+    return true;
+}
+
 void look_player_out(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
@@ -103,8 +117,8 @@ void look_player_out(struct checker *checker)
     }
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        bool catch = task->kind == TASK_PASS && task->goal.kind == GOAL_POINT;
-        struct vec2 place = catch ? task->goal.at : task->planned;
+        struct vec2 place = task->planned;
+        bool catch = catch_place(checker, task, &place);
         bool sent = task->goal_written && (catch || is_sent(task));
         double by = sent ? look_outside(court, place) : -1;
         if (by > most) {
