@@ -4,8 +4,15 @@
 
 #include "base/limits.h"
 
+/* The page's module, which is to be small, is never asked to explain. */
+#ifdef DIAGS_UNEXPLAINED
+#define EXPLAINED(text) ""
+#else
+#define EXPLAINED(text) text
+#endif
+
 const struct diag_row diag_rows[DIAG_COUNT] = {
-#define DIAG(symbol, id, severity, explain) [DIAG_##symbol] = {id, severity, explain},
+#define DIAG(symbol, id, severity, explain) [DIAG_##symbol] = {id, severity, EXPLAINED(explain)},
 #include "base/diags.def"
 #undef DIAG
 };
@@ -15,7 +22,7 @@ struct diag_example diag_example(enum diag_code code)
 #define IN_PLAY(lines) "play \"Lantern\"\n  start five-out\n" lines
 #define IN_MAN(lines) IN_PLAY("  defense man\n" lines)
     static const struct diag_example examples[DIAG_COUNT] = {
-#define EXAMPLE(symbol, bad, good) [DIAG_##symbol] = {bad, good},
+#define EXAMPLE(symbol, bad, good) [DIAG_##symbol] = {EXPLAINED(bad), EXPLAINED(good)},
 #include "base/diag_examples.def"
 #undef EXAMPLE
     };
