@@ -248,6 +248,21 @@ async function printing(page) {
   await page.getByRole('button', { name: 'Back' }).click();
 }
 
+// Players are mostly minors: a sheet has their numbers, and names where the coach asks for them.
+async function naming(page) {
+  await write(page, 'team "Larkspur Kites"\n  1 "Wren Halloway" guard, jersey 12\n\n' + PLAY);
+  await page.click('#page');
+  await page.selectOption('[name=sheet]', 'own');
+  await until(page, () => (document.documentElement.dataset.paper || '').startsWith('own') && document.querySelector('#paper .whose'));
+  const sheet = () => page.evaluate(() => [...document.querySelectorAll('#paper .sheet')].map((one) => one.textContent).join());
+  check(!(await sheet()).includes('Wren'), 'no name is printed unasked');
+  const rows = await page.evaluate(() => new Set([...document.querySelectorAll('.chooser form > *')].filter((one) => one.offsetParent).map((one) => Math.round(one.getBoundingClientRect().y / 20))).size);
+  check(rows === 1, 'the bar over the sheets is one row', String(rows));
+  await page.getByLabel('Names').check();
+  check(await eventually(async () => (await sheet()).includes('Wren')), 'names are, where asked for');
+  await page.getByRole('button', { name: 'Back' }).click();
+}
+
 // The browser's own printing, without the page's sheets.
 async function menuPrinting(page) {
   await write(page, PLAY);
@@ -316,7 +331,7 @@ async function main(browser) {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, entering, sparing, hovering, finding, half, wrongWord, moving, reading, dark, tidying, printing, menuPrinting,
+  for (const situation of [typing, completing, entering, sparing, hovering, finding, half, wrongWord, moving, reading, dark, tidying, printing, naming, menuPrinting,
     keeping, drafts]) {
     try {
       await situation(page);

@@ -31,6 +31,11 @@ struct str tell_page_caution(struct arena *arena, int line, const char *page)
                                   page);
 }
 
+struct str tell_card_caution(void)
+{
+    return STR("Feet still, elbows in. Head hit: out.");
+}
+
 struct str tell_young_caution(void)
 {
     return STR("Under 12 and mini: local rules may bar zone defense, presses or screens. Ask "

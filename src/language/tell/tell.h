@@ -66,6 +66,8 @@ struct str tell_decides_here(struct arena *arena, const struct play *play, const
 enum { TELL_CAUTION_LINES = 2 };
 struct str tell_page_caution(struct arena *arena, int line, const char *page);
 struct str tell_young_caution(void);
+/* What a card, where there is no room for those, has under its picture. */
+struct str tell_card_caution(void);
 bool tell_is_young(const struct play *play);
 /* Of several plays: whether the young play one of them, and each of the coach's own lines once. */
 struct tell_care {

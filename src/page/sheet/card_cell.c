@@ -106,8 +106,7 @@ static void put_branch(struct filling_card *card)
 
 static const struct text_block *caution_words(const struct filling_card *card)
 {
-    const char *text = "Feet still, elbows in. Head hit: out.";
-    const struct text_block *words = words_set(card->setter, TYPE_NOTE, str_of(text), 0);
+    const struct text_block *words = words_set(card->setter, TYPE_NOTE, tell_card_caution(), 0);
     return text_width(words) <= card->width
                ? words
                : words_set(card->setter, TYPE_NOTE, STR("Feet still, elbows in.\nHead hit: out."),

@@ -166,13 +166,9 @@ struct key_row {
 };
 
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 13, 13},     {CLASS_PLAYER, 8, 8},
-    {CLASS_DEFENDER, 12, 12}, {CLASS_MOVE, 30, 19},
-    {CLASS_PASS, 30, 21},     {CLASS_DRIBBLE, 40, 28},
-    {CLASS_SCREEN, 28, 16},   {CLASS_HANDOFF, 22, 16},
-    {CLASS_SHOT, 30, 18},     {CLASS_DEFENSE_MOVE, 26, 17},
-    {CLASS_CONE, 8, 8},       {CLASS_LINE_OF_PLAYERS, 12, 12},
-    {CLASS_END, 6, 6},
+#define KEY_ROW(class, length, tight) {class, length, tight},
+#include "picture/scene/key_rows.def"
+#undef KEY_ROW
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 #define KEY_TO_WORD 6.0

@@ -25,6 +25,7 @@ struct passage {
     const struct diagram *before; /* which it goes on from; NULL: none */
     struct str play_id;           /* its own is that, a dot and the diagram's label */
     bool on_paper;                /* no sentence is a link, no job put by */
+    bool goes_on;                 /* what led up to it stands with another picture of its step */
 };
 
 struct str pages_club(const struct web_job *job);  /* "Larkspur Kites", or the book's name */
@@ -51,6 +52,8 @@ struct str plan_clock(const struct html *html, const struct web_job *job,
                       const struct practice *practice, double minutes);
 void plan_care(const struct html *html, const struct practice *practice);
 struct str plan_isolated(struct arena *arena, struct str name);
+/* The same of several plays, behind what stands with all: for the young, and their own lines. */
+void care_put(const struct html *html, const struct play *const *plays, size_t count);
 /* passage.c: one step or read: its heading, its picture, its words, and what moves in it. */
 struct passage passage_of(const struct play *play, const struct diagram *diagram);
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);

@@ -7,7 +7,7 @@
 #include "picture/svg/svg.h"
 
 #define WIDE 237.6   /* pt: a step of a handout */
-#define NARROW 152.0 /* pt: a step of a coach's sheet, a card */
+#define NARROW 152.0 /* pt: a card */
 
 /* ---- what sheets share ---- */
 
@@ -17,8 +17,8 @@ const struct run *paper_run(const struct html *html, const struct paper_job *job
     return row->run ? row->run : job->web.run_again(job->web.run_ctx, html->arena, row->play);
 }
 
-void paper_picture(const struct html *html, const struct paper_job *job,
-                   const struct paper_picture *picture)
+unsigned paper_picture(const struct html *html, const struct paper_job *job,
+                       const struct paper_picture *picture)
 {
     struct scene_options options = {
         .width = picture->width,
@@ -38,6 +38,7 @@ void paper_picture(const struct html *html, const struct paper_job *job,
     }
     struct svg_options how = {.salt = STR("paper"), .fluid = true};
     svg_write(html->arena, scene, &how, html->writer);
+    return scene_key_uses(scene);
 }
 
 /* ---- plays ---- */
@@ -47,15 +48,30 @@ struct leaf { /* a play's pages being written */
     const struct paper_job *job;
     const struct play *play;
     const finding_list *findings; /* NULL: not the coach's */
+    unsigned uses;                /* what its key shows */
 };
+
+/* "Coach's sheet, varsity" at the right, over the line. */
+static void put_over(const struct leaf *leaf)
+{
+    const struct html *html = leaf->html;
+    const char *sheet = leaf->findings          ? "Coach\xE2\x80\x99s sheet"
+                        : leaf->job->reader > 0 ? "Player\xE2\x80\x99s sheet"
+                                                : "Players\xE2\x80\x99 sheet";
+    html_put(html, "<p class=\"over\"><bdi>%s</bdi> <span>%s", pages_club(&leaf->job->web),
+             str_of(sheet));
+    html_put(html, leaf->play->level_written ? ", %s" : "",
+             tell_level(html->arena, leaf->play->level));
+    html_put(html, "</span></p>");
+}
 
 static void put_head(const struct leaf *leaf)
 {
     const struct html *html = leaf->html;
     const struct play *play = leaf->play;
-    html_put(html,
-             "<header><p class=\"over\"><bdi>%s</bdi> <bdi>%s</bdi></p><h1><bdi>%s</bdi></h1>",
-             pages_club(&leaf->job->web), tell_series(html->arena, play), play->name);
+    put_over(leaf);
+    html_put(html, "<header><h1><bdi>%s</bdi> <small><bdi>%s</bdi></small></h1>", play->name,
+             tell_series(html->arena, play));
     if (leaf->job->reader > 0) {
         struct str name = leaf->job->web.names ? team_first_name(&leaf->job->web.book->team, play,
                                                                  body_attacker(leaf->job->reader))
@@ -83,31 +99,46 @@ static void put_findings(const struct leaf *leaf, const struct diagram *diagram)
     }
 }
 
-static void put_step(const struct leaf *leaf, const struct diagram *diagram, size_t index)
+static void put_words(const struct leaf *leaf, const struct passage *way)
+{
+    const struct html *html = leaf->html;
+    if (leaf->job->reader > 0) {
+        passage_job(html, way, leaf->job->reader);
+    }
+    passage_sentences(html, way);
+    points_put(html, leaf->play, way->branch ? &way->branch->points : &way->step->points);
+    mistakes_put(html, leaf->play, way->branch ? &way->branch->mistakes : &way->step->mistakes);
+    if (!way->branch && way->step->branches.count > 0) {
+        html_put(html, "<p class=\"decides\">%s</p>\n",
+                 tell_decides_here(html->arena, leaf->play, way->step,
+                                   leaf->job->reader > 0 ? body_attacker(leaf->job->reader)
+                                                         : BODY_NONE));
+    }
+    put_findings(leaf, way->diagram);
+}
+
+/* `first`: of its step. On the coach's sheet it goes over both columns, its words beside it and who
+ * does what when under it. */
+static void put_step(struct leaf *leaf, const struct diagram *diagram, size_t index, bool first)
 {
     const struct html *html = leaf->html;
     struct passage way = passage_of(leaf->play, diagram);
     way.on_paper = true;
-    bool coach = leaf->findings != NULL;
-    struct paper_picture picture = {.diagram = diagram,
-                                    .findings = leaf->findings,
-                                    .reader = leaf->job->reader,
-                                    .width = coach ? NARROW : WIDE};
-    html_put(html, "<section class=\"step\" data-diagram=\"%d\">\n", (int)index);
+    way.goes_on = !first;
+    struct paper_picture picture = {
+        .diagram = diagram, .findings = leaf->findings, .reader = leaf->job->reader, .width = WIDE};
+    html_put(html, "<section class=\"step%s\" data-diagram=\"%d\">\n",
+             first && leaf->findings ? STR(" whole") : STR(""), (int)index);
     passage_heading(html, &way);
-    paper_picture(html, leaf->job, &picture);
-    if (leaf->job->reader > 0) {
-        passage_job(html, &way, leaf->job->reader);
-    }
-    passage_sentences(html, &way);
-    points_put(html, leaf->play, way.branch ? &way.branch->points : &way.step->points);
-    points_put(html, leaf->play, way.branch ? &way.branch->mistakes : &way.step->mistakes);
-    put_findings(leaf, diagram);
-    html_put(html, "</section>\n");
+    html_put(html, "<div class=\"beside\"><div>");
+    leaf->uses |= paper_picture(html, leaf->job, &picture);
+    html_put(html, "</div><div>");
+    put_words(leaf, &way);
+    html_put(html, "</div></div></section>\n");
 }
 
 /* A table, whose foot, the caution, the browser repeats on every page. */
-static void put_play(const struct leaf *leaf, const struct run *run)
+static void put_play(struct leaf *leaf, const struct run *run)
 {
     const struct html *html = leaf->html;
     diagram_list diagrams = {0};
@@ -117,11 +148,14 @@ static void put_play(const struct leaf *leaf, const struct run *run)
     put_head(leaf);
     html_put(html, "<div class=\"steps\">\n");
     for (size_t i = 0; i < diagrams.count; i++) {
-        put_step(leaf, &diagrams.at[i], i);
+        const struct diagram *diagram = &diagrams.at[i];
+        put_step(leaf, diagram, i, i == 0 || diagrams.at[i - 1].step != diagram->step);
     }
     html_put(html, "</div>\n");
     points_put(html, leaf->play, &leaf->play->points);
-    html_put(html, "</td></tr></tbody><tfoot><tr><td><p class=\"care\">");
+    html_put(html, "</td></tr></tbody><tfoot><tr><td>");
+    paper_key(html, leaf->uses, leaf->play->name);
+    html_put(html, "<p class=\"care\">");
     caution_put(html, leaf->play, "sheet");
     html_put(html, "</p></td></tr></tfoot></table>\n");
 }
@@ -135,7 +169,7 @@ static bool put_plays(const struct html *html, const struct paper_job *job, bool
             continue; /* nobody has that number in it */
         }
         struct arena_mark mark = arena_mark(html->arena);
-        struct leaf leaf = {html, job, play, coach ? job->findings[i] : NULL};
+        struct leaf leaf = {html, job, play, coach ? job->findings[i] : NULL, 0};
         put_play(&leaf, paper_run(html, job, i));
         arena_release(html->arena, mark);
         any = true;
@@ -162,18 +196,32 @@ static void put_card(const struct html *html, const struct paper_job *job, const
 {
     const struct step *step = &play->steps.at[diagram->step];
     struct paper_picture picture = {
-        .diagram = diagram, .reader = job->reader, .width = NARROW, .caution = true};
+        .diagram = diagram, .reader = job->reader, .width = NARROW, .plain = true};
     html_put(html,
              "<section class=\"card\"><p class=\"over\"><bdi>%s</bdi><b><bdi>%s</bdi></b></p>",
              play->series, play->call);
-    html_put(html, "<h2><bdi>%s</bdi> %s", play->name, diagram->label);
+    html_put(html, "<h2><bdi>%s</bdi> %s</h2>\n", play->name, diagram->label);
     if (diagram->branch >= 0) {
-        html_put(html, " <bdi>%s</bdi>",
+        html_put(html, "<p class=\"when\"><bdi>%s</bdi></p>\n",
                  tell_branch(html->arena, &step->branches.at[diagram->branch]));
     }
-    html_put(html, "</h2>\n");
     paper_picture(html, job, &picture);
-    html_put(html, "</section>\n");
+    html_put(html, "<p class=\"brief\">%s</p></section>\n", tell_card_caution());
+}
+
+/* Behind the cards: in full what each has in short. */
+static void put_cards_caution(const struct html *html, const struct paper_job *job)
+{
+    const struct play **plays = arena_array(html->arena, const struct play *, job->web.count);
+    for (size_t i = 0; i < job->web.count; i++) {
+        plays[i] = job->web.plays[i].play;
+    }
+    html_put(html, "<p class=\"care\">Cut along the dashes.");
+    for (int i = 0; i < TELL_CAUTION_LINES; i++) {
+        html_put(html, " %s", tell_page_caution(html->arena, i, "sheet"));
+    }
+    care_put(html, plays, job->web.count);
+    html_put(html, "</p>\n");
 }
 
 static bool card(const struct html *html, const struct paper_job *job)
@@ -181,7 +229,7 @@ static bool card(const struct html *html, const struct paper_job *job)
     if (job->web.count == 0) {
         return false;
     }
-    html_put(html, "<div class=\"sheet cards\">\n");
+    html_put(html, "<div class=\"sheet\"><div class=\"cards\">\n");
     for (size_t i = 0; i < job->web.count && !html->writer->failed; i++) {
         struct arena_mark mark = arena_mark(html->arena);
         diagram_list diagrams = {0};
@@ -191,6 +239,8 @@ static bool card(const struct html *html, const struct paper_job *job)
         }
         arena_release(html->arena, mark);
     }
+    html_put(html, "</div>\n");
+    put_cards_caution(html, job);
     html_put(html, "</div>\n");
     return true;
 }

@@ -34,8 +34,11 @@ struct paper_picture {
     bool caution, hide_defense, plain;
     double width; /* pt */
 };
-void paper_picture(const struct html *html, const struct paper_job *job,
-                   const struct paper_picture *picture);
+/* Gives what it needs a key for, see scene_key_uses. */
+unsigned paper_picture(const struct html *html, const struct paper_job *job,
+                       const struct paper_picture *picture);
+/* paper_key.c: `salt` tells it from the other keys of the page. */
+void paper_key(const struct html *html, unsigned uses, struct str salt);
 const struct run *paper_run(const struct html *html, const struct paper_job *job, size_t index);
 
 #endif

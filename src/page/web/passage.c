@@ -85,7 +85,8 @@ void passage_sentences(const struct html *html, const struct passage *passage)
     bool any = false;
     for (int pass = 0; pass < 2; pass++) {
         for (size_t i = 0; i < count; i++) {
-            if ((task_of(passage, i)->order == 0) != (pass == 1)) {
+            bool told_before = passage->goes_on && i < scene_first_task(passage->diagram);
+            if (told_before || (task_of(passage, i)->order == 0) != (pass == 1)) {
                 continue;
             }
             struct str told = (any ? tell_task : tell_task_first)(html->arena, passage->play,

@@ -28,14 +28,10 @@ void plan_care(const struct html *html, const struct practice *practice)
             VEC_PUSH(html->arena, &plays, practice->items.at[i].play);
         }
     }
-    struct tell_care care = tell_care_of(html->arena, plays.at, plays.count);
     for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
         html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
     }
-    html_put(html, care.young ? " %s" : "", tell_young_caution());
-    for (size_t i = 0; i < care.own_count; i++) {
-        html_put(html, " <bdi>%s</bdi>", care.own[i]);
-    }
+    care_put(html, plays.at, plays.count);
 }
 
 /* ---- the article ---- */

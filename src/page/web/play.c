@@ -37,6 +37,15 @@ void caution_put(const struct html *html, const struct play *play, const char *p
     }
 }
 
+void care_put(const struct html *html, const struct play *const *plays, size_t count)
+{
+    struct tell_care care = tell_care_of(html->arena, plays, count);
+    html_put(html, care.young ? " %s" : "", tell_young_caution());
+    for (size_t i = 0; i < care.own_count; i++) {
+        html_put(html, " <bdi>%s</bdi>", care.own[i]);
+    }
+}
+
 void care_open(const struct html *html)
 {
     html_put(html, "<div class=\"care\" role=\"note\" aria-label=\"Caution\">"

@@ -109,9 +109,61 @@ START_TEST(a_handout_as_html_has_every_diagram_and_the_caution)
     ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_OK);
     ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""),
                       courtwright_play(book, 0)->diagrams);
-    ck_assert_uint_eq(count_of(kept.at, "<svg "), courtwright_play(book, 0)->diagrams);
+    ck_assert_uint_eq(count_of(kept.at, "<svg "),
+                      courtwright_play(book, 0)->diagrams +
+                          count_of(kept.at, "<span aria-hidden=\"true\">"));
     ck_assert_uint_eq(count_of(kept.at, "<tfoot>"), 1);
     ck_assert_ptr_null(strstr(kept.at, "Your job"));
+}
+END_TEST
+
+START_TEST(a_sheet_as_html_has_a_key_of_the_lines_that_are_drawn)
+{
+    struct courtwright *passing = load(
+        "pass.play", "play \"Millrace\"\n  start five-out\n  ball 1\n  step\n    1 passes to 2\n");
+    ck_assert_int_eq(courtwright_paper_html(passing, "handout", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(count_of(kept.at, ">pass</span>"), 1);
+    ck_assert_uint_eq(count_of(kept.at, ">dribble</span>"), 0);
+    courtwright_free(passing);
+}
+END_TEST
+
+START_TEST(a_sheet_as_html_has_names_only_where_asked_for)
+{
+    struct courtwright *team = load("team.play", "team \"Larkspur Kites\"\n"
+                                                 "  1 \"Wren Halloway\" guard, jersey 12\n"
+                                                 "play \"Millrace\"\n"
+                                                 "  start five-out\n"
+                                                 "  ball 1\n"
+                                                 "  step\n"
+                                                 "    1 passes to 2\n");
+    struct courtwright_handout own = {.reader = 1};
+    ck_assert_int_eq(courtwright_paper_html(team, "handout", &own, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(count_of(kept.at, "Wren"), 0);
+    own.names = true;
+    start_over();
+    ck_assert_int_eq(courtwright_paper_html(team, "handout", &own, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_gt(count_of(kept.at, "Wren"), 0);
+    courtwright_free(team);
+}
+END_TEST
+
+START_TEST(a_read_on_a_sheet_as_html_does_not_say_again_what_led_up_to_it)
+{
+    struct courtwright *reads = load("reads.play", "play \"Millrace\"\n"
+                                                   "  start five-out\n"
+                                                   "  ball 1\n"
+                                                   "  defense man\n"
+                                                   "  step\n"
+                                                   "    1 passes to 2\n"
+                                                   "    read x2 trails \"Drive\"\n"
+                                                   "      2 drives to the rim\n"
+                                                   "    read otherwise \"Back out\"\n"
+                                                   "      2 passes to 1\n");
+    ck_assert_int_eq(courtwright_paper_html(reads, "handout", NULL, &writer), COURTWRIGHT_OK);
+    ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""), 3);
+    ck_assert_uint_eq(count_of(kept.at, "<b>1</b> passes to <b>2</b>"), 1);
+    courtwright_free(reads);
 }
 END_TEST
 
@@ -262,6 +314,9 @@ int main(void)
     tcase_add_test(all, of_an_include_the_play_of_a_line_runs_too);
     tcase_add_test(all, plays_and_diagrams_say_where_they_begin);
     tcase_add_test(all, a_handout_as_html_has_every_diagram_and_the_caution);
+    tcase_add_test(all, a_sheet_as_html_has_a_key_of_the_lines_that_are_drawn);
+    tcase_add_test(all, a_sheet_as_html_has_names_only_where_asked_for);
+    tcase_add_test(all, a_read_on_a_sheet_as_html_does_not_say_again_what_led_up_to_it);
     tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
     tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
     tcase_add_test(all, a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too);

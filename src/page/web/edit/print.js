@@ -110,16 +110,16 @@ export class Paper {
     document.documentElement.dataset.paper = `${this.sheet.value} ${this.size.value}`
   }
 
-  // The coach's sheet has under each step who does what when.
+  // The coach's sheet has under each step who does what when; a read goes on from there.
   time(segments) {
     const steps = this.body.querySelectorAll('.sheet')
-    steps.forEach((sheet, play) => sheet.querySelectorAll('.step').forEach((step) => {
+    steps.forEach((sheet, play) => sheet.querySelectorAll('.step.whole').forEach((step) => {
       const segment = segments[play] && segments[play][Number(step.dataset.diagram)]
       if (segment) {
         const box = document.createElement('div')
         box.className = 'timing'
-        box.append(strip(segment, 220)) // px, on a column of 152 pt: its words are 7 pt high
-        step.querySelector('svg').after(box)
+        box.append(strip(segment, 672)) // px: the sheet's 7 in
+        step.append(box)
       }
     }))
   }
