@@ -136,6 +136,7 @@ async function addresses(browser, file) {
   await page.click('.on .me button[data-me="5"]');
   check(await hash() === '#lantern.1b,p5', 'whose number it is, is in the address', await hash());
   check(await page.$$eval('.view .still .mine', (all) => all.length > 0 && all.every((one) => one.classList.contains('p5'))), 'that player is marked, and nobody else');
+  check(await page.$$eval('.way.on li.mine .n', (all) => all.map((one) => one.textContent).join()) === '2', 'and the sentences in which she has something to do', await page.$$eval('.way.on li.mine', (all) => all.map((one) => one.textContent)));
   check(await page.isVisible('.way.on .job[data-me="5"]') && !await page.isVisible('.way.on .job[data-me="3"]'), 'her job is told, and no other');
   const address = page.url();
   const other = await visit(browser, file, PHONE, address.slice(address.indexOf('#')));

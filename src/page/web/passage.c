@@ -58,14 +58,48 @@ static void put_words(const struct html *html, int order, struct str told)
     html_put(html, "<span>%m</span>", told);
 }
 
+/* Who moves in the sentence of a task, and who is passed to in it: bit 1 << number. */
+static unsigned sentence_bodies(const struct passage *passage, size_t index)
+{
+    const struct task *task = task_of(passage, index);
+    size_t count = step_task_count(passage->step, passage->diagram->branch);
+    unsigned numbers = 0;
+    for (size_t i = 0; i < count; i++) {
+        const struct task *other = task_of(passage, i);
+        if (other != task && (!task->sentence || other->sentence != task->sentence)) {
+            continue;
+        }
+        const body bodies[] = {other->who, other->kind == TASK_PASS || other->kind == TASK_EXCHANGE
+                                               ? other->other
+                                               : BODY_NONE};
+        for (int k = 0; k < 2; k++) {
+            numbers |= body_is_attacker(bodies[k]) ? 1u << body_number(bodies[k]) : 0;
+        }
+    }
+    return numbers;
+}
+
+static void open_sentence(const struct html *html, const struct passage *passage, size_t index)
+{
+    bool before = index < scene_first_task(passage->diagram);
+    unsigned numbers = sentence_bodies(passage, index);
+    const char *lead = before ? "<li class=\"before p%d" : "<li class=\"p%d";
+    for (int number = 1; number <= passage->play->players; number++) {
+        if (numbers >> number & 1) {
+            html_put(html, lead, number);
+            lead = " p%d";
+        }
+    }
+    html_put(html, numbers ? "\">" : before ? "<li class=\"before\">" : "<li>");
+}
+
 /* A link to its moment; what only stands still has none. */
 static void put_sentence(const struct html *html, const struct passage *passage, size_t index,
                          struct str told)
 {
     int order = task_of(passage, index)->order;
     double moment = sentence_moment(passage, index);
-    bool before = index < scene_first_task(passage->diagram);
-    html_put(html, before ? "<li class=\"before\">" : "<li>");
+    open_sentence(html, passage, index);
     if (moment < 0 || passage->on_paper) {
         put_words(html, order, told);
     } else {

@@ -151,9 +151,10 @@ static void put_points(const struct html *html, const struct play *play, const p
     html_put(html, name.size > 0 ? "<p><b>%s</b></p>\n" : "", name);
     for (size_t i = 0; i < points->count; i++) {
         const struct point *point = &points->at[i];
-        html_put(html, "<p>");
         if (point->player > 0) {
-            html_put(html, "<b>%d</b>: ", point->player);
+            html_put(html, "<p class=\"p%d\"><b>%d</b>: ", point->player, point->player);
+        } else {
+            html_put(html, "<p>");
         }
         html_put(html, "<bdi>%m</bdi></p>\n", tell_bold(html->arena, point->text, play->players));
     }

@@ -128,7 +128,8 @@ START_TEST(a_sentence_knows_its_moment_and_who_stays_has_none)
     strbuf_char(&wanted, '\0');
     has(page, wanted.at);
     ck_assert_uint_eq(count_of(page, "data-at="), 2);
-    has(page, "<li><span><b>4</b> stays put.");
+    has(page, "<li class=\"p4\"><span><b>4</b> stays put.");
+    has(page, "<li class=\"p1 p2\"><a href=\"#tollgate.1,"); /* who passes, and to whom */
 }
 END_TEST
 
