@@ -12,7 +12,7 @@
 #define STEM 2.5                 /* least points of line between bar and numeral */
 #define STILL_THERE 0.6          /* metres */
 #define FAN (70 * REAL_PI / 180) /* so far round the bar at the most */
-#define SHOT_ROOM_FEET 3.0       /* between a numeral and where another's shot starts (ours) */
+#define SHOT_ROOM_FEET 2.2       /* between a numeral and where another's shot starts (ours) */
 #define ITS_WAY 0.8              /* of a pass to who stands there keeps off his numeral (ours) */
 #define TIGHTER 1.5              /* of cost a foot (ours) */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
@@ -55,7 +55,9 @@ static double marks_cost(const struct behind *behind, struct vec2 at)
             cost += 10 * depth_at(behind, at, stop->at, stop->at, room);
         }
     }
-    struct vec2 basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    struct vec2 a, b, basket = frame_point(&drawing->frame, vec2_of(0, 0));
+    bar_ends(drawing, behind->bar, &a, &b);
+    cost += 40 * depth_at(behind, at, a, b, size->bar_stroke / 2 + size->gap);
     cost += 40 * depth_at(behind, at, basket, basket, size->basket + size->gap);
     struct vec2 inside = frame_keep(&drawing->frame, at, behind->radius + 0.5);
     return cost + 40 * vec2_distance(at, inside) / size->k;
@@ -85,7 +87,7 @@ static double ways_cost(const struct behind *behind, struct vec2 at)
         }
         /* who comes between goes round the numeral: the nearer it is, the tighter his curl */
         double behind_feet = vec2_distance(at, behind->bar->at) / drawing->size.k;
-        cost += 8 * deepest + (between ? 8 + TIGHTER * (behind_feet - NEAR_FEET) : 0);
+        cost += 8 * deepest + (between ? 4 + TIGHTER * (behind_feet - NEAR_FEET) : 0);
     }
     return cost;
 }
