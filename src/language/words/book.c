@@ -552,7 +552,8 @@ struct book *book_read_watched(struct arena *arena, struct sources *sources, uin
                           .loader = loader,
                           .diags = diags,
                           .playbook = SPAN_NONE,
-                          .watch = watch};
+                          .watch = watch,
+                          .sieves = sieves_new(arena)};
     struct book *book = arena_new(arena, struct book);
     book->file = file_read(&shelf, source, 0);
     return book;

@@ -320,9 +320,13 @@ bool line_is_read(const struct reader *r, const struct line *line)
     if (take_among(&c, words)) {
         return coverage_is(&c) || they_do(&c);
     }
+    bool means = false;
+    for (size_t i = 1; i < line->count; i++) { /* few lines have it, and the rest costs */
+        means = means || token_is_word(&line->tokens[i], "means");
+    }
     struct cursor_mark mark = cursor_mark(&c);
     struct condition said; /* top lock by x2 means 2 cuts */
-    bool means = !subject_verb_is(&c) && condition_read(&c, &said) && word_is(&c, 0, "means");
+    means = means && !subject_verb_is(&c) && condition_read(&c, &said) && word_is(&c, 0, "means");
     cursor_back(&c, mark);
     return means;
 }

@@ -49,6 +49,11 @@ static enum tie_word noun_clause(struct cursor *c)
     static const struct entry words[] = {
         {"on", TIE_AS}, {"upon", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
     static const char *const stress[] = {"immediately", "right", "straight", "directly", NULL};
+    static const char *const begins[] = {"immediately", "right", "straight", "directly",
+                                         "on",          "upon",  "off",      NULL};
+    if (!word_among(c, begins)) {
+        return TIE_NONE;
+    }
     struct cursor trial = *c;
     take_among(&trial, stress);
     int word = take_entry(&trial, words);

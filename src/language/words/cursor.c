@@ -179,9 +179,24 @@ bool take_mark(struct cursor *c, char mark)
     return true;
 }
 
+/* A list as short as this is as soon gone through. */
+static bool is_short(const char *const *words)
+{
+    return !words[0] || !words[1] || !words[2] || !words[3];
+}
+
+static bool may_hold(const struct cursor *c, const char *const *words, struct opening opening)
+{
+    return opening.first != '\0' && (is_short(words) || sieves_let(c->sieves, words, sizeof *words,
+                                                                   opening.first, opening.second));
+}
+
 bool word_among(const struct cursor *c, const char *const *words)
 {
     struct opening opening = cursor_opening(c);
+    if (!may_hold(c, words, opening)) {
+        return false;
+    }
     while (*words && !(may_open(opening, *words) && word_is(c, 0, *words))) {
         words++;
     }
@@ -191,6 +206,9 @@ bool word_among(const struct cursor *c, const char *const *words)
 bool take_among(struct cursor *c, const char *const *words)
 {
     struct opening opening = cursor_opening(c);
+    if (!may_hold(c, words, opening)) {
+        return false;
+    }
     while (*words && !(may_open(opening, *words) && take_str(c, str_of(*words)))) {
         words++;
     }

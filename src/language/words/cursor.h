@@ -5,6 +5,7 @@
 #ifndef LANGUAGE_WORDS_CURSOR_H
 #define LANGUAGE_WORDS_CURSOR_H
 
+#include "language/words/sieve.h"
 #include "language/words/words.h"
 
 typedef VEC(struct sentence) sentence_list;
@@ -38,6 +39,7 @@ struct cursor {
     bool about_two;                   /* or that of two: they switch */
     const struct who *screener;       /* of the screen that is being read: `his` is somebody else */
     const struct cursor_watch *watch; /* or NULL */
+    struct sieves *sieves;            /* of lists of words; or NULL */
     const struct sentence *latest;    /* the one just read, where the next one is looked for */
     bool counted;                     /* one dribble, two dribbles may stand where a verb does */
     bool several; /* in the sentence being read: each of its players has one of `the corners` */

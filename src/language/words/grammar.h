@@ -133,6 +133,11 @@ void moment_way(struct cursor *c, const struct event *event);
 bool take_seconds(struct cursor *c, struct measure *out);
 bool skip_seconds(struct cursor *c); /* the same, silent */
 
+/* light: a verb with its noun: makes a pass; a shot; takes two dribbles. Unmoved: none here. */
+bool light_verb_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+bool light_shot_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+bool light_dribble_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+
 /* pair: what one phrase says in two sentences */
 bool pair_is(const struct cursor *c);
 /* Where two meet was said, and is left out: a note. */

@@ -481,13 +481,30 @@ static const struct {
     {"half second", "0.5 s", 0.5},
     {"good second", "1 s", 1.0},
     {"full second", "1 s", 1.0},
+    {NULL, NULL, 0},
 };
-enum { BEAT_COUNT = sizeof beats / sizeof *beats };
+enum { BEAT_COUNT = sizeof beats / sizeof *beats - 1 };
+
+/* 2 beats, one count, two mississippi: a number that counts, and is no player. */
+static bool number_counts(const struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    const struct token *behind = next ? past_fillers(next + 1, c->end) : c->end;
+    return !next || next->kind != TOKEN_NUMBER ||
+           (behind < c->end &&
+            (behind->first == 'b' || behind->first == 'c' || behind->first == 'm' ||
+             token_is_word(behind, "thousand") || behind->kind != TOKEN_WORD));
+}
 
 /* The row whose words stand here; BEAT_COUNT: none. */
 static size_t take_beat(struct cursor *c)
 {
-    size_t row = 0;
+    if (!number_counts(c)) {
+        return BEAT_COUNT;
+    }
+    struct opening opening = cursor_opening(c);
+    size_t row =
+        sieves_let(c->sieves, beats, sizeof *beats, opening.first, opening.second) ? 0 : BEAT_COUNT;
     while (row < BEAT_COUNT && !take_words(c, beats[row].words)) {
         row++;
     }

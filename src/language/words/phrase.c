@@ -241,239 +241,96 @@ static void say_more(struct phrase *phrase)
     }
 }
 
-static bool take_phrase(struct cursor *c, struct phrase *phrase, bool own)
+enum { FORM_S = 1, FORM_BARE = 2 };
+
+/* `forms`: those that are worth a look. */
+static bool take_phrase(struct cursor *c, struct phrase *phrase, bool own, unsigned forms)
 {
-    struct str words = own ? verb_head(phrase->verb, false) : str_of(phrase->words);
-    struct str bare = own ? verb_head(phrase->verb, true) : str_of(phrase->bare);
-    phrase->with_s = take_form(c, words, phrase);
-    return phrase->with_s || take_form(c, bare, phrase);
+    phrase->with_s =
+        (forms & FORM_S) &&
+        take_form(c, own ? verb_head(phrase->verb, false) : str_of(phrase->words), phrase);
+    return phrase->with_s ||
+           ((forms & FORM_BARE) &&
+            take_form(c, own ? verb_head(phrase->verb, true) : str_of(phrase->bare), phrase));
 }
 
-static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPRINT},
-                                       {"quick", PACE_SPRINT}, {"slow", PACE_JOG},
-                                       {"easy", PACE_JOG},     {NULL, 0}};
-
-/* What stands before a noun and changes nothing that is run; what a coach might miss is kept for a
- * note. */
-static void take_adjectives(struct cursor *c, struct phrase *phrase)
+/* How a row's words begin, beside the next token: BEGIN_NOT is certain, and most rows of a bucket
+ * end there; of BEGIN_SAME all its letters are theirs, and `*behind` is what is left of them. */
+enum begin { BEGIN_NOT, BEGIN_MAYBE, BEGIN_SAME };
+static inline enum begin begin_of(const struct token *next, const char *words, const char **behind)
 {
-    static const char *const empty[] = {"good", "solid", "nice", "simple", "big", "strong", NULL};
-    static const char *const told[] = {
-        "high",     "flat",     "side",     "wing",   "angle",       "middle", "early",    "corner",
-        "inverted", "diagonal", "baseline", "flex",   "small-small", "low",    "angled",   "short",
-        "long",     "direct",   "wide",     "horns",  "spread",      "elbow",  "sideline", "slot",
-        "quick",    "empty",    "tight",    "second", "first",       "hard",   NULL};
-    for (;;) {
-        int effort = take_entry(c, efforts);
-        const struct token *from = past_fillers(c->at, c->end);
-        phrase->pace = effort >= 0 ? (enum pace)effort : phrase->pace; /* makes a hard cut */
-        if (effort < 0 && !take_among(c, empty)) {
-            if (!take_among(c, told)) {
-                return;
+    struct str text = next->text;
+    for (size_t i = 0; i < text.size; i++, words++) {
+        if (*words != text.at[i]) {
+            bool gap = *words == ' ' && words[1] != 'a' && words[1] != 't';
+            words += gap ? 1 : 0; /* one word for two: backpick */
+            bool letters = letter_is_plain(*words) && letter_is_plain(text.at[i]);
+            bool over = *words == '\0' && text.at[i] != '-' && !str_is(text, "towards");
+            if (i < 2 || !gap || *words != text.at[i]) {
+                return i >= 2 && (letters || over) ? BEGIN_NOT : BEGIN_MAYBE;
             }
-            phrase->dropped = phrase->dropped ? phrase->dropped : from;
         }
     }
+    *behind = words;
+    return BEGIN_SAME;
 }
 
-/* The longest noun of the table, words of it or with its -s: a down screen, double drags. */
-static bool table_noun(struct cursor *c, struct phrase *out)
+/* Whether these words may stand here, by the first letter of their second one too: false is
+ * certain. `with`: what may stand between the two. */
+static inline bool may_be(const struct token *next, char second, const char *words,
+                          const char *with)
 {
-    const struct token *longest = NULL;
-    struct index_rows rows = rows_here(c, INDEX_PHRASES);
-    size_t best = OWN; /* of those that are as long, the one written first */
-    for (const unsigned short *row = rows.at; row < rows.end; row++) {
-        if (*row >= OWN || !strchr(phrases[*row].with, 'N')) {
-            continue;
+    const char *behind;
+    enum begin begin = begin_of(next, words, &behind);
+    if (begin != BEGIN_SAME || behind[0] != ' ' || behind[1] == second || behind[1] == 'a' ||
+        behind[1] == 't') { /* an article may be skipped */
+        return begin != BEGIN_NOT;
+    }
+    for (; *with; with++) {
+        bool it = *with == 'B' && (second == 'i' || second == 'b');
+        if (it || *with == 'D' || *with == 'E' || *with == 'I' || *with == 'Q') {
+            return true;
         }
-        struct cursor noun = *c;
-        const struct phrase_row *phrase = &phrases[*row];
-        bool taken = take_words(&noun, phrase->words) || take_words(&noun, phrase->bare);
-        if (taken && (!longest || noun.at > longest || (noun.at == longest && *row < best))) {
-            longest = noun.at;
-            best = *row;
-            *out = phrase_at(best);
-        }
-    }
-    c->at = longest ? longest : c->at;
-    return longest != NULL;
-}
-
-bool phrase_noun_read(struct cursor *c, struct phrase *out)
-{
-    struct cursor trial = *c;
-    struct phrase said = {.pace = PACE_VERB};
-    if (!table_noun(&trial, out)) { /* a noun of the table goes first: step-up screen */
-        take_adjectives(&trial, &said);
-        if (!table_noun(&trial, out)) {
-            return false;
-        }
-    }
-    out->pace = said.pace;
-    out->dropped = said.dropped;
-    c->at = trial.at;
-    return true;
-}
-
-/* make, set, take, give and a noun: sets a down screen, gives a pump fake. */
-static bool light_read(struct cursor *c, enum phrase_side side, struct phrase *out)
-{
-    static const char *const going[] = {
-        "goes",  "go",   "flows",  "flow",  "runs",  "run",  "sprints", "sprint", "steps", "step",
-        "comes", "come", "gets",   "get",   "moves", "move", "rolls",   "roll",   "turns", "turn",
-        "jogs",  "jog",  "slides", "slide", "pops",  "pop",  "flashes", "flash",  NULL};
-    struct cursor trial = *c;
-    if (side == FOR_DEFENDERS) {
-        return false;
-    }
-    bool light = take_among(&trial, light_words);
-    bool led = !light && c->speech && take_among(&trial, going);
-    while (led && (take_among(&trial, particle_words) || take_words(&trial, "straight") ||
-                   take_words(&trial, "right"))) {
-    }
-    led = led && (take_words(&trial, "into") || take_words(&trial, "in to"));
-    if ((!light && !led) || !phrase_noun_read(&trial, out) ||
-        (led && verb_row(out->verb)->task != VERB_SCREEN)) {
-        return false;
-    }
-    c->at = trial.at;
-    return true;
-}
-
-/* A three: said so, and not a player. */
-static bool take_three(struct cursor *c, bool described)
-{
-    static const char *const words[] = {"three-pointer", "three-point shot", "three ball",
-                                        "3-pointer",     "3-point shot",     "3 ball",
-                                        "trey",          "shot from three",  NULL};
-    struct cursor trial = *c;
-    const struct token *next = cursor_next(&trial);
-    bool article = next && next > c->at;
-    if (take_among(&trial, words) ||
-        ((article || described) && (take_words(&trial, "three") || take_words(&trial, "3")))) {
-        c->at = trial.at;
-        return true;
     }
     return false;
 }
 
-/* shoots the open jumper, takes a corner three, pulls up for a floater. */
-static bool shot_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+/* The forms of a row that may stand here. */
+static unsigned forms_here(const struct token *next, char second, size_t row)
 {
-    static const char *const verbs[] = {"shoots",
-                                        "shoot",
-                                        "takes",
-                                        "take",
-                                        "puts up",
-                                        "put up",
-                                        "pulls up for",
-                                        "pull up for",
-                                        "fires",
-                                        "fire",
-                                        "launches",
-                                        "launch",
-                                        "attempts",
-                                        "attempt",
-                                        "gets up",
-                                        "get up",
-                                        "rises for",
-                                        "rise for",
-                                        "steps into",
-                                        "step into",
-                                        "goes up for",
-                                        "go up for",
-                                        "finishes with",
-                                        "finish with",
-                                        "pulls up and takes",
-                                        "pull up and take",
-                                        "lets fly with",
-                                        NULL};
-    static const char *const adjectives[] = {
-        "open",         "wide-open",   "corner",          "wing",
-        "top",          "deep",        "elbow",           "pull-up",
-        "step-back",    "mid-range",   "quick",           "contested",
-        "reverse",      "short",       "catch-and-shoot", "left-handed",
-        "right-handed", "left-hand",   "right-hand",      "baseline",
-        "bank",         "easy",        "power",           "jump",
-        "hard",         "little",      "turnaround",      "wide",
-        "one-handed",   "one-dribble", "running",         NULL};
-    static const char *const nouns[] = {
-        "shot",      "jumper",    "jump shot", "lay-up",      "lay-in",    "floater",
-        "runner",    "fadeaway",  "hook",      "dunk",        "mid-range", "two-pointer",
-        "bank shot", "finish",    "pull-up",   "shots",       "teardrop",  "j",
-        "fade",      "step-back", "bunny",     "finger roll", "baby hook", NULL};
-    struct cursor trial = *c;
-    if (side == FOR_DEFENDERS || !take_among(&trial, verbs)) {
-        return false;
-    }
-    static const char *const shots[] = {"pull-up", "step-back", "turnaround", NULL};
-    bool described = false, whole = false, three;
-    for (;;) {
-        bool shot = word_among(&trial, shots); /* a pull-up, a step-back: a shot by itself */
-        if (!take_among(&trial, adjectives)) {
-            break;
-        }
-        described = true;
-        whole = shot;
-    }
-    three = take_three(&trial, described);
-    if (!three && !take_among(&trial, nouns) && !whole) {
-        return false;
-    }
-    c->at = trial.at;
-    *out = (struct phrase){.words = "shoots",
-                           .bare = "shoot",
-                           .verb = VERB_SHOOTS,
-                           .with = "",
-                           .to = SPOT_COUNT,
-                           .with_s = false,
-                           .three = three};
-    return true;
+    const struct verb_row *verb = row < OWN ? NULL : verb_row((enum verb)(row - OWN));
+    const char *words = verb ? verb->words : phrases[row].words;
+    const char *bare = verb ? verb->bare : phrases[row].bare;
+    const char *with = verb ? "Q" : phrases[row].with; /* of a verb only its head is looked for */
+    return (may_be(next, second, words, with) ? FORM_S : 0u) |
+           (may_be(next, second, bare, with) ? FORM_BARE : 0u);
 }
 
-/* takes one power dribble, takes a couple of hard dribbles. */
-static bool dribble_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+/* The first letter of what follows this token; NUL: nothing, or no letter. */
+static char letter_behind(const struct cursor *c, const struct token *next)
 {
-    static const char *const verbs[] = {"takes",     "take",     "uses",  "use",
-                                        "puts down", "put down", "needs", NULL};
-    static const char *const counts[] = {"one", "two",       "three", "1",      "2",
-                                         "3",   "couple of", "few",   "couple", NULL};
-    static const char *const adjectives[] = {
-        "hard",  "power",   "long",  "quick",  "crab",  "slow",   "strong", "big",
-        "more",  "retreat", "pull",  "drag",   "short", "little", "attack", "extra",
-        "speed", "escape",  "pound", "rhythm", "side",  NULL};
-    static const char *const nouns[] = {"dribble", "dribbles", "bounce", "bounces", NULL};
-    struct cursor trial = *c;
-    if (side == FOR_DEFENDERS || (!take_among(&trial, verbs) && !c->counted)) {
-        return false;
+    const struct token *at = past_fillers(next + 1, c->end);
+    while (at < c->end && (at->filler || token_is_mark(at, '-'))) {
+        at++;
     }
-    if (!take_among(&trial, counts) && c->counted) {
-        return false;
-    }
-    while (take_among(&trial, adjectives)) {
-    }
-    if (!take_among(&trial, nouns)) {
-        return false;
-    }
-    c->at = trial.at;
-    *out = (struct phrase){.words = "dribbles",
-                           .bare = "dribble",
-                           .verb = VERB_DRIBBLES,
-                           .with = "",
-                           .to = SPOT_COUNT,
-                           .counted = true};
-    return true;
+    return at < c->end ? at->first : '\0';
 }
 
 bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *longest = c->at;
     struct index_rows rows = rows_here(c, INDEX_PHRASES);
+    const struct token *next = cursor_next(c);
+    char second = rows.at < rows.end ? letter_behind(c, next) : '\0';
     size_t best = phrase_count(); /* of those that are as long, the one written first */
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
+        unsigned forms = forms_here(next, second, *row);
+        if (forms == 0) {
+            continue;
+        }
         struct phrase phrase = phrase_at(*row);
         struct cursor trial = *c;
-        if (suits(&phrase, side) && take_phrase(&trial, &phrase, *row >= OWN) &&
+        if (suits(&phrase, side) && take_phrase(&trial, &phrase, *row >= OWN, forms) &&
             (trial.at > longest || (trial.at == longest && *row < best))) {
             longest = trial.at;
             best = *row;
@@ -481,8 +338,8 @@ bool phrase_read(struct cursor *c, enum phrase_side side, struct phrase *out)
             *out = phrase;
         }
     }
-    static bool (*const nouns[])(struct cursor *, enum phrase_side,
-                                 struct phrase *) = {light_read, shot_read, dribble_read};
+    static bool (*const nouns[])(struct cursor *, enum phrase_side, struct phrase *) = {
+        light_verb_read, light_shot_read, light_dribble_read};
     for (size_t i = 0; i < sizeof nouns / sizeof *nouns; i++) {
         struct cursor trial = *c;
         struct phrase noun = {.with = ""};

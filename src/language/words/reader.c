@@ -70,6 +70,7 @@ struct cursor reader_cursor(const struct reader *r, const struct line *line, siz
                            .end = line->tokens + line->count,
                            .line_span = line->span,
                            .watch = r->shelf->watch,
+                           .sieves = r->shelf->sieves,
                            .metres = r->metres,
                            .drill = drill,
                            .top = r->top,

@@ -39,6 +39,7 @@ struct shelf {
     bool metres;          /* the book's units, for files that name none */
     size_t plays;
     const struct cursor_watch *watch; /* or NULL */
+    struct sieves *sieves;
 };
 
 /* One file being read. */

@@ -406,25 +406,26 @@ int slot_read(struct predicate *p)
 {
     struct slot slots[SLOTS_MOST];
     drop_stress(p->c);
-    int from = clause_is(p->c) ? 0 : begins_read(p);
+    bool clause = clause_is(p->c); /* holds as long as nothing is taken */
+    int from = clause ? 0 : begins_read(p);
     if (from != 0) {
         return from;
     }
-    int over = clause_is(p->c) ? 0 : over_screen(p);
+    int over = clause ? 0 : over_screen(p);
     if (over != 0) {
         return over;
     }
-    from = clause_is(p->c) ? 0 : along_read(p);
+    from = clause ? 0 : along_read(p);
     if (from != 0) {
         return from;
     }
-    if (!clause_is(p->c) && (how_it_flies(p) || for_shot(p))) {
+    if (!clause && (how_it_flies(p) || for_shot(p))) {
         return 1;
     }
     while (change_verb(p)) {
     }
     size_t count = verb_slots(p->s->verb, slots);
-    if (clause_is(p->c)) {
+    if (clause) {
         return 0;
     }
     int taken = toward_player(p);

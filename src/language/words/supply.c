@@ -55,8 +55,10 @@ static void with_screen(struct predicate *p)
                                         {NULL, 0}};
     struct who by, second;
     bool several, plain = p->s->path == PATH_NONE && p->s->drive == DRIVE_FREE;
+    struct str words = str_of(p->phrase.words);
     for (const struct entry *use = uses; plain && use->words; use++) {
-        if (str_is(str_of(p->phrase.words), use->words) && p->s->object.kind == WHO_NONE &&
+        if (use->words[0] == words.at[0] && str_is(words, use->words) &&
+            p->s->object.kind == WHO_NONE &&
             above_waiting_screen(p->c, &p->s->subject.at[0], &by, &second, &several)) {
             p->s->verb = (enum verb)use->value;
             return;

@@ -122,6 +122,10 @@ int take_entry(struct cursor *c, const struct entry *entries)
     const struct token *longest = c->at;
     int value = -1;
     struct opening opening = cursor_opening(c);
+    if (opening.first == '\0' ||
+        !sieves_let(c->sieves, entries, sizeof *entries, opening.first, opening.second)) {
+        return -1;
+    }
     for (const struct entry *entry = entries; entry->words; entry++) {
         if (!may_open(opening, entry->words)) {
             continue;
