@@ -54,6 +54,21 @@ static bool already_said(const struct diags *diags, const struct diag *diag)
     return false;
 }
 
+struct diag *diag_again(struct diags *diags, const struct diag *diag)
+{
+    if (!diags->full && already_said(diags, diag)) {
+        return NULL;
+    }
+    diags->errors += diag->severity == SEVERITY_ERROR;
+    diags->warnings += diag->severity == SEVERITY_WARNING;
+    if (diags->full || diags->all.count == LIMIT_DIAGS) {
+        diags->full = true;
+        return NULL;
+    }
+    VEC_PUSH(diags->arena, &diags->all, *diag);
+    return &diags->all.at[diags->all.count - 1];
+}
+
 struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span,
                       const char *format, ...)
 {
@@ -74,17 +89,7 @@ struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span
                         .span = span,
                         .other = SPAN_NONE,
                         .message = strbuf_str(&message)};
-    if (already_said(diags, &diag)) {
-        return NULL;
-    }
-    diags->errors += row->severity == SEVERITY_ERROR;
-    diags->warnings += row->severity == SEVERITY_WARNING;
-    if (diags->all.count == LIMIT_DIAGS) {
-        diags->full = true;
-        return NULL;
-    }
-    VEC_PUSH(diags->arena, &diags->all, diag);
-    return &diags->all.at[diags->all.count - 1];
+    return diag_again(diags, &diag);
 }
 
 void diag_help(struct diags *diags, struct diag *diag, const char *format, ...)

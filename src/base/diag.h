@@ -50,6 +50,8 @@ void diags_init(struct diags *diags, struct arena *arena);
  * set `other` on, or NULL when it was dropped. */
 struct diag *diag_add(struct diags *diags, enum diag_code code, struct span span,
                       const char *format, ...) __attribute__((format(printf, 4, 5)));
+/* The same as one that another list heard; NULL as above. */
+struct diag *diag_again(struct diags *diags, const struct diag *diag);
 /* The help of the entry last added by diag_add; no effect on NULL. */
 void diag_help(struct diags *diags, struct diag *diag, const char *format, ...)
     __attribute__((format(printf, 3, 4)));

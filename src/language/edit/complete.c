@@ -72,8 +72,9 @@ static bool can_stand(struct trier *t, uint32_t begin, const struct candidate *c
     bool fine = true;
     for (size_t i = 0; i < diags.all.count; i++) {
         const struct diag *diag = &diags.all.at[i];
-        bool here = diag->severity == SEVERITY_ERROR && diag->span.source == text.source &&
-                    diag->span.end > line_at;
+        bool against =
+            diag->severity == SEVERITY_ERROR || diag->row == &diag_rows[DIAG_TEXT_READ_AS];
+        bool here = against && diag->span.source == text.source && diag->span.end > line_at;
         fine = fine && !(here && diag->span.begin < word_end);
     }
     diags.all.count = 0;

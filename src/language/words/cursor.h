@@ -46,6 +46,7 @@ struct cursor {
     /* the second reading of a line, as speech: speech.h; NULL: as it stands */
     struct speech *speech;
     struct span remark; /* all that was said moves nobody: set by sentences_read; else empty */
+    struct str meant;   /* of a refused line, for its help; or empty: the same */
     size_t refusals;    /* errors reported: when it grew, whoever asked need not report another */
 };
 

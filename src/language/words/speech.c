@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* speech: a line read as it stands, and once more as it is said: see speech.h. */
-#include "language/words/speech.h"
+#include "language/words/loose_read.h"
 
 #include "base/limits.h"
 
@@ -95,7 +95,7 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
     }
 }
 
-static void speech_begin(struct cursor *c)
+void speech_begin(struct cursor *c)
 {
     size_t count = (size_t)(c->end - c->at);
     struct speech *speech = arena_new(c->arena, struct speech);
@@ -191,9 +191,7 @@ static void errors_only(struct diags *diags, size_t from)
     diags->all.count = kept;
 }
 
-/* What cannot be read as it stands is read once more as speech; when that fails too, the reading
- * that came further says why. */
-bool sentences_read(struct cursor *c, sentence_list *out)
+bool strictly_read(struct cursor *c, sentence_list *out)
 {
     c->here = out;
     c->first = c->at;
@@ -218,6 +216,71 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     cursor_back(c, mark);
     out->count = had;
     return as_written(c, out);
+}
+
+/* The last error of those reported since `mark`. */
+static struct diag *last_error(struct cursor *c, struct cursor_mark mark)
+{
+    for (size_t i = c->diags->all.count; i-- > mark.diags;) {
+        if (c->diags->all.at[i].severity == SEVERITY_ERROR) {
+            return &c->diags->all.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* What says by itself what is wrong, or that two readings fit: nothing is read loosely there. */
+static bool kept(const struct diag *error)
+{
+    static const enum diag_code codes[] = {DIAG_TEXT_NEGATION,    DIAG_TEXT_TWO_MEANINGS,
+                                           DIAG_TEXT_TWICE,       DIAG_TEXT_CLAUSE_BETWEEN,
+                                           DIAG_TEXT_CLAUSE_TWO,  DIAG_TEXT_PLAYER_RANGE,
+                                           DIAG_TEXT_CLAUSE_THEN, DIAG_TEXT_DOUBLE_SCREEN};
+    for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
+        if (error->row == &diag_rows[codes[i]]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What cannot be read as it stands is read once more as speech; when that fails too, loosely; and
+ * when that is no use either, the reading that came further says why, and what may have been meant.
+ */
+bool sentences_read(struct cursor *c, sentence_list *out)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    size_t had = out->count;
+    if (strictly_read(c, out)) {
+        return true;
+    }
+    struct diag *error = c->diags->full ? NULL : last_error(c, mark);
+    if (!error || kept(error)) {
+        return false;
+    }
+    struct cursor loose = *c;
+    struct diags unheard;
+    diags_init(&unheard, c->arena);
+    loose.at = mark.at;
+    loose.diags = &unheard;
+    out->count = had;
+    struct span remark = c->remark;
+    if (loose_read(&loose, out, error->span, &c->meant)) {
+        cursor_back(c, mark);
+        c->at = c->end;
+        for (size_t i = 0; i < unheard.all.count; i++) {
+            diag_again(c->diags, &unheard.all.at[i]);
+        }
+        return true;
+    }
+    out->count = had;
+    c->remark = remark;
+    if (c->meant.size > 0) {
+        struct str before = error->help;
+        diag_help(c->diags, error, "%.*s%s%.*s", STR_ARG(before), before.size > 0 ? "; " : "",
+                  STR_ARG(c->meant));
+    }
+    return false;
 }
 
 bool sentence_read(struct cursor *c, struct sentence *out)

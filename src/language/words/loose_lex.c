@@ -1,0 +1,506 @@
+/* SPDX-License-Identifier: MIT */
+/* loose_lex: the pieces of a clause, each the longest that a table knows: see loose_read.h. */
+#include "language/words/loose_read.h"
+
+#include <string.h>
+
+static const struct loose_act acts[] = {
+#define ACT(frame, verb, pass, screen, said)                                                       \
+    {FRAME_##frame, VERB_##verb, PASS_##pass, SCREEN_##screen, said},
+#include "language/words/loose_acts.def"
+#undef ACT
+};
+
+enum person {
+    PERSON_PLAYER,
+    PERSON_HOLDER,
+    PERSON_ACTOR,
+    PERSON_PASSER,
+    PERSON_SCREENER,
+    PERSON_BIG,
+    PERSON_PAIR,
+    PERSON_OTHERS,
+    PERSON_HIM
+};
+static const struct {
+    enum person person;
+    int number;
+    const char *said;
+} people[] = {
+#define PERSON(person, number, said) {PERSON_##person, number, said},
+#include "language/words/loose_people.def"
+#undef PERSON
+};
+
+static const struct {
+    const char *words, *said;
+} places[] = {
+#define SAID_AT(words, said) {words, said},
+#include "language/words/loose_places.def"
+#undef SAID_AT
+};
+
+static const struct {
+    enum item_kind kind;
+    unsigned lead;
+    const char *said;
+} smalls[] = {
+#define LEAD(lead, said) {ITEM_LEAD, lead, said},
+#define SMALL(said) {ITEM_SMALL, 0, said},
+#define THING(said) {ITEM_THING, 0, said},
+#define LOST(said) {ITEM_LOST, 0, said},
+#define CAUSE(said) {ITEM_CAUSE, 0, said},
+#define REASON(said) {ITEM_REASON, 0, said},
+#define FATAL(said) {ITEM_FATAL, 0, said},
+#include "language/words/loose_small.def"
+#undef LEAD
+#undef SMALL
+#undef THING
+#undef LOST
+#undef CAUSE
+#undef REASON
+#undef FATAL
+};
+
+/* ---- words, bent or not ---- */
+
+static bool tail_is(struct str text, size_t from, const char *tail)
+{
+    return str_equal((struct str){text.at + from, text.size - from}, str_of(tail));
+}
+
+/* `text` is `word`, or that word as a verb is bent: cuts, cutting, drives, driving, carries. */
+static bool bent_from(struct str text, struct str word)
+{
+    size_t n = word.size;
+    if (text.size < n - 1 || n < 2 || memcmp(text.at, word.at, n - 1) != 0) {
+        return false;
+    }
+    char last = word.at[n - 1];
+    bool whole = text.size >= n && text.at[n - 1] == last;
+    if (whole) {
+        bool doubled = text.size > n && text.at[n] == last && tail_is(text, n + 1, "ing");
+        return text.size == n || tail_is(text, n, "s") || tail_is(text, n, "es") ||
+               tail_is(text, n, "ing") || doubled;
+    }
+    return (last == 'e' && tail_is(text, n - 1, "ing")) ||
+           (last == 'y' && tail_is(text, n - 1, "ies"));
+}
+
+static struct str next_word(struct str *left, char stop)
+{
+    size_t size = 0;
+    while (size < left->size && left->at[size] != stop) {
+        size++;
+    }
+    struct str word = {left->at, size};
+    size_t past = size < left->size ? size + 1 : size;
+    *left = (struct str){left->at + past, left->size - past};
+    return word;
+}
+
+static bool word_fits(const struct token *token, struct str word)
+{
+    bool own = word.size > 2 && tail_is(word, word.size - 2, "'s");
+    if (own) { /* let's, he's: the scanner keeps the 's apart */
+        word.size -= 2;
+    }
+    bool words = token->kind == TOKEN_WORD || token->kind == TOKEN_NUMBER;
+    if (!words || token->possessive != own || token->text.size == 0 ||
+        token->text.at[0] != word.at[0]) {
+        return false;
+    }
+    return str_equal(token->text, word) || (word.size > 2 && bent_from(token->text, word));
+}
+
+/* One way: all its words; articles and what says nothing may stand between. */
+static const struct token *way_at(const struct token *at, const struct token *end, struct str way)
+{
+    for (bool first = true; way.size > 0; first = false) {
+        struct str word = next_word(&way, ' ');
+        while (!first && at < end && at->filler && !word_fits(at, word)) {
+            at++;
+        }
+        if (at >= end || !word_fits(at, word)) {
+            return NULL;
+        }
+        at++;
+    }
+    return at;
+}
+
+const struct token *said_at(const struct token *at, const struct token *end, const char *said)
+{
+    const struct token *longest = NULL;
+    struct str left = str_of(said);
+    while (left.size > 0) {
+        struct str way = next_word(&left, '|');
+        const struct token *to =
+            at->first == way.at[0] || at->first == '\0' ? way_at(at, end, way) : NULL;
+        longest = to && (!longest || to > longest) ? to : longest;
+    }
+    return longest;
+}
+
+/* ---- people ---- */
+
+static struct who player(const struct token *at, int number)
+{
+    return (struct who){.kind = WHO_PLAYER, .number = number, .span = at->span};
+}
+
+static void put_who(const struct cursor *c, struct item *item, struct who who)
+{
+    struct recast r = {.to = NULL};
+    struct cursor here = *c;
+    here.at = item->from;
+    item->who = who;
+    if (who.kind == WHO_PLAYER) {
+        recast_number(&here, &r, who.number);
+    } else {
+        recast_copy(c, &r, item->from, item->to);
+    }
+    item->tokens = r.tokens;
+}
+
+/* Who did it last, above: the passer, the screener. */
+static bool last_of(const struct cursor *c, enum verb_task task, struct who *out)
+{
+    above_list list = above_sentences(c, true);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        if (verb_row(s->verb)->task == task) {
+            *out = s->subject.at[0];
+            return s->subject.count == 1 && who_is_one(out);
+        }
+    }
+    return false;
+}
+
+/* 4 or 5: who set the latest screen. */
+static bool big_of(const struct cursor *c, struct who *out)
+{
+    return last_of(c, VERB_SCREEN, out) && out->kind == WHO_PLAYER && out->number >= 4;
+}
+
+static bool put_person(const struct cursor *c, enum person person, int number, struct item *item)
+{
+    struct who who = {.kind = WHO_NONE};
+    switch (person) {
+    case PERSON_PLAYER:
+        who = player(item->from, number);
+        break;
+    case PERSON_HOLDER:
+        if (!above_holder(c, &who)) {
+            return false;
+        }
+        break;
+    case PERSON_ACTOR: /* loose_fill knows who goes on */
+        item->who = who;
+        return true;
+    case PERSON_PASSER:
+        if (!last_of(c, VERB_PASS, &who) && !above_holder(c, &who)) {
+            return false;
+        }
+        break;
+    case PERSON_SCREENER:
+        if (!last_of(c, VERB_SCREEN, &who)) {
+            return false;
+        }
+        break;
+    case PERSON_BIG:
+        if (!big_of(c, &who)) {
+            return false;
+        }
+        break;
+    case PERSON_PAIR: {
+        struct recast r = {.to = NULL};
+        struct cursor here = *c;
+        here.at = item->from;
+        recast_number(&here, &r, 4);
+        recast_word(&here, &r, "and");
+        recast_number(&here, &r, 5);
+        item->who = player(item->from, 4);
+        item->tokens = r.tokens;
+        return true;
+    }
+    case PERSON_OTHERS: {
+        struct recast r = {.to = NULL};
+        struct cursor here = *c;
+        here.at = item->from;
+        recast_word(&here, &r, "everyone-else");
+        item->who = (struct who){.kind = WHO_EVERYONE_ELSE, .span = item->from->span};
+        item->tokens = r.tokens;
+        return true;
+    }
+    case PERSON_HIM: {
+        struct cursor him = cursor_look(c);
+        struct speech none = {NULL, 0};
+        him.speech = him.speech ? him.speech : &none;
+        him.at = item->from;
+        if (!him_read(&him, &who)) {
+            return false;
+        }
+        break;
+    }
+    }
+    put_who(c, item, who);
+    return true;
+}
+
+static bool person_said(const struct cursor *c, struct item *item)
+{
+    const struct token *at = item->from;
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    trial.at = at;
+    bool fine = person_read(&trial, &who) && trial.refusals == c->refusals && who.kind != WHO_BALL;
+    const struct token *to = trial.at;
+    cursor_back(&trial, mark);
+    bool own = at->possessive && at->kind == TOKEN_NUMBER && at->integer; /* 4's screen */
+    if (!fine && own && at->number >= 1 && at->number <= c->players) {
+        who = player(at, (int)at->number);
+        to = at + 1;
+        fine = true;
+    }
+    if (fine) {
+        item->to = to;
+        put_who(c, item, who);
+        return true;
+    }
+    for (size_t i = 0; i < sizeof people / sizeof *people; i++) {
+        item->to = said_at(at, c->end, people[i].said);
+        if (item->to && put_person(c, people[i].person, people[i].number, item)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ---- places ---- */
+
+static const struct {
+    const char *said, *side;
+} sides[] = {{"far|other|opp|opposing|far side|other side", "opposite"},
+             {"opposite", "opposite"},
+             {"near|nearest|closest|his|her|own|same side|near side|that|his own|her own", ""},
+             {"weak side|weakside|back side|backside|help side", "weak-side"},
+             {"ball side|ballside|strong side|strongside", "ball-side"},
+             {"left|left side|left hand", "left"},
+             {"right|right side|right hand", "right"}};
+
+static const struct token *side_at(const struct token *at, const struct token *end,
+                                   const char **side)
+{
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
+        const struct token *to = said_at(at, end, sides[i].said);
+        if (to && to < end) {
+            *side = sides[i].side;
+            return to;
+        }
+    }
+    return NULL;
+}
+
+/* A spot as the grammar knows it, or as loose_places.def has it. */
+static const struct token *spot_said(const struct cursor *c, const struct token *at,
+                                     token_list *out)
+{
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct recast r = {.to = NULL};
+    trial.at = at;
+    const struct place *place = at < c->end ? spot_read(&trial, true) : NULL;
+    const struct token *to = place && trial.refusals == c->refusals ? trial.at : NULL;
+    cursor_back(&trial, mark);
+    if (to) {
+        recast_copy(c, &r, at, to);
+        *out = r.tokens;
+    }
+    for (size_t i = 0; at < c->end && i < sizeof places / sizeof *places; i++) {
+        const struct token *said = said_at(at, c->end, places[i].said);
+        if (said && (!to || said > to)) {
+            struct recast other = {.to = NULL};
+            struct cursor here = *c;
+            here.at = at;
+            recast_verb(&here, &other, str_of(places[i].words));
+            *out = other.tokens;
+            to = said;
+        }
+    }
+    return to;
+}
+
+/* corner on the left, wing right side: the side behind the spot. */
+static const struct token *side_behind(const struct token *at, const struct token *end,
+                                       const char **side)
+{
+    const struct token *on = said_at(at, end, "on|on the|to the");
+    const struct token *from = on ? on : at;
+    while (from < end && from->filler) {
+        from++;
+    }
+    const struct token *left = from < end ? said_at(from, end, "left side|left") : NULL;
+    const struct token *right = from < end ? said_at(from, end, "right side|right") : NULL;
+    const struct token *to = left ? left : right;
+    bool leads_on =
+        to && to < end &&
+        (said_at(to, end,
+                 "to|at|back|away|off|down|up|in|into|there|now|wing|corner|elbow|block|slot"));
+    *side = left ? "left" : "right";
+    return leads_on ? NULL : to;
+}
+
+static bool place_said(const struct cursor *c, struct item *item)
+{
+    const struct token *at = item->from;
+    const char *side = NULL;
+    token_list spot = {NULL, 0, 0};
+    const struct token *to = spot_said(c, at, &spot);
+    const struct token *sided = side_at(at, c->end, &side);
+    token_list behind = {NULL, 0, 0};
+    const struct token *with_side = sided ? spot_said(c, sided, &behind) : NULL;
+    struct recast r = {.to = NULL};
+    struct cursor here = *c;
+    here.at = at;
+    if (with_side && (!to || with_side > to)) {
+        if (side[0] != '\0') {
+            recast_word(&here, &r, side);
+        }
+        recast_copy(c, &r, behind.at, behind.at + behind.count);
+        to = with_side;
+    } else if (to) {
+        const struct token *after = to < c->end ? side_behind(to, c->end, &side) : NULL;
+        if (after && spot.count == 1) {
+            recast_word(&here, &r, side);
+            to = after;
+        }
+        recast_copy(c, &r, spot.at, spot.at + spot.count);
+    }
+    item->to = to;
+    item->tokens = r.tokens;
+    return to != NULL;
+}
+
+/* ---- pieces ---- */
+
+static void longer(struct item *best, struct item item, enum item_kind kind)
+{
+    item.kind = kind;
+    if (item.to && (best->kind == ITEM_UNKNOWN || item.to > best->to)) {
+        *best = item;
+    }
+}
+
+static void act_said(const struct cursor *c, bool defends, struct item *best)
+{
+    for (size_t i = 0; i < sizeof acts / sizeof *acts; i++) {
+        enum frame_kind frame = acts[i].frame;
+        bool guards = (loose_frame(frame)->flags & F_DEFENDS) != 0;
+        if (guards != defends && !(defends && (frame == FRAME_STAND || frame == FRAME_STAY))) {
+            continue;
+        }
+        struct item item = {.from = best->from, .act = &acts[i]};
+        item.to = said_at(best->from, c->end, acts[i].said);
+        longer(best, item, ITEM_ACT);
+    }
+}
+
+bool act_begins(const struct token *at, const struct token *end, bool defends)
+{
+    for (size_t i = 0; i < sizeof acts / sizeof *acts; i++) {
+        bool guards = (loose_frame(acts[i].frame)->flags & F_DEFENDS) != 0;
+        if (guards == defends && acts[i].frame != FRAME_LIGHT && said_at(at, end, acts[i].said)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Why somebody does it, up to the end of the clause: nobody is named there, unless it is a cause.
+ */
+static bool why_said(const struct cursor *c, const struct token *from, enum item_kind kind)
+{
+    for (const struct token *at = from; at < c->end && kind == ITEM_REASON; at++) {
+        if (at->kind == TOKEN_NUMBER || at->kind == TOKEN_DEFENDER) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Small words of this kind at `best->from`. */
+static void small_said(const struct cursor *c, enum item_kind kind, struct item *best)
+{
+    for (size_t i = 0; i < sizeof smalls / sizeof *smalls; i++) {
+        if (smalls[i].kind != kind) {
+            continue;
+        }
+        struct item item = {.from = best->from, .lead = smalls[i].lead};
+        item.to = said_at(best->from, c->end, smalls[i].said);
+        bool why = kind == ITEM_CAUSE || kind == ITEM_REASON;
+        if (item.to && (!why || why_said(c, item.from, kind))) {
+            longer(best, item, kind);
+        }
+    }
+}
+
+/* The longest piece at `at`; of two as long, what stands first here. */
+static struct item item_at(const struct cursor *c, const struct token *at, bool defends)
+{
+    struct item best = {.kind = ITEM_UNKNOWN, .from = at, .to = at + 1};
+    if (at->kind == TOKEN_MARK || at->kind == TOKEN_QUOTED) {
+        return best;
+    }
+    small_said(c, ITEM_FATAL, &best);
+    small_said(c, ITEM_CAUSE, &best);
+    small_said(c, ITEM_REASON, &best);
+    struct item item = {.from = at};
+    if (person_said(c, &item)) {
+        longer(&best, item, ITEM_WHO);
+    }
+    act_said(c, defends, &best);
+    item = (struct item){.from = at};
+    if (place_said(c, &item)) {
+        longer(&best, item, ITEM_PLACE);
+    }
+    small_said(c, ITEM_LEAD, &best);
+    small_said(c, ITEM_SMALL, &best);
+    small_said(c, ITEM_THING, &best);
+    item = (struct item){.from = at, .to = said_at(at, c->end, "left|right")};
+    longer(&best, item, ITEM_SIDE);
+    small_said(c, ITEM_LOST, &best);
+    return best;
+}
+
+static bool defenders_clause(const struct cursor *c)
+{
+    for (const struct token *at = c->at; at < c->end; at++) {
+        if (at->kind == TOKEN_DEFENDER) {
+            return true;
+        }
+        if (at->kind == TOKEN_NUMBER && !at->possessive) {
+            return false;
+        }
+    }
+    return false;
+}
+
+bool items_find(const struct cursor *c, struct items *out)
+{
+    bool defends = defenders_clause(c);
+    out->count = 0;
+    for (const struct token *at = past_fillers(c->at, c->end); at < c->end;) {
+        struct item item = item_at(c, at, defends);
+        if (out->count == ITEMS_MOST) {
+            return false;
+        }
+        if (item.kind == ITEM_REASON || item.kind == ITEM_CAUSE) {
+            item.to = c->end;
+        }
+        out->at[out->count++] = item;
+        at = past_fillers(item.to, c->end);
+    }
+    return true;
+}

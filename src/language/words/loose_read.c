@@ -1,0 +1,454 @@
+/* SPDX-License-Identifier: MIT */
+/* loose_read: a refused line, cut into clauses, each read by the grammar or else by its pieces: see
+ * loose_read.h. */
+#include "language/words/loose_read.h"
+
+static const char same_time_words[] =
+    "at the same time|same time|at same time|simultaneously|in the meantime|meantime|meanwhile|at "
+    "that "
+    "same time|all at once|together with that|on the other side|at that moment|at this moment";
+static const char then_words[] = "after that|next|from there|finally|last|lastly|last "
+                                 "thing|afterwards|afterward|later|second|third|"
+                                 "and then|then|out of that|off that|off of that|following "
+                                 "that|once that's done|when that's done";
+/* What turns the whole line round, wherever it stands. */
+static const char turning_words[] =
+    "forget|forget it|nope|unless|instead|pretend|ghost|scratch that|"
+    "no wait|wait no|hold on|i mean|sorry|or";
+static const char faked_words[] = "fake shot|fake pass|fake pump";
+static const char fake_words[] =
+    "shot fake|pump fake|up fake|pass fake|head fake|ball fake|jab fake";
+
+enum { PIECES_MOST = 20, TOKENS_MOST = 120 };
+/* A clause, and what joined it to the one before. */
+struct piece {
+    const struct token *from, *to;
+    bool then, meanwhile, relative; /* then; while, meanwhile; who */
+};
+struct loose {
+    struct cursor *c; /* on the speech */
+    sentence_list *out;
+    struct piece pieces[PIECES_MOST];
+    size_t count;
+    struct who carried; /* the last piece only named who acts: 5 goes down and; else WHO_NONE */
+    token_list tie;     /* a clause of time that goes with the next piece */
+    struct strbuf text;
+    bool sure;
+    bool pair;                /* the last piece was of two who each do it */
+    const struct piece *lost; /* one that is not understood; NULL: none */
+    size_t had;               /* sentences before it */
+};
+
+/* ---- cutting ---- */
+
+static bool is_who(const struct token *token)
+{
+    return (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) && !token->possessive;
+}
+
+/* Something in the line turns it round: forget it; a fake that is none of a shot or a pass. */
+static bool turns(const struct cursor *c)
+{
+    for (const struct token *at = c->at; at < c->end; at++) {
+        bool fake = said_at(at, c->end, "fake") && !said_at(at, c->end, faked_words) &&
+                    !(at > c->at && said_at(at - 1, c->end, fake_words));
+        if (fake || said_at(at, c->end, turning_words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool only_people(const struct token *from, const struct token *to)
+{
+    bool any = false;
+    for (; from < to; from++) {
+        if (!is_who(from) && !from->filler && !token_is_mark(from, ',') &&
+            !token_is_word(from, "and")) {
+            return false;
+        }
+        any = any || is_who(from);
+    }
+    return any;
+}
+
+/* and and, and a line that ends with and: a word is doubled, or the rest is lost. */
+static bool doubled(const struct cursor *c)
+{
+    if (c->end > c->at && said_at(c->end - 1, c->end, "and|then|so|while|who|to")) {
+        return true;
+    }
+    for (const struct token *at = c->at + 1; at < c->end; at++) {
+        if (token_is_word(at, "and") && token_is_word(&at[-1], "and")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static const struct token *behind_joints(const struct token *at, const struct token *end,
+                                         struct piece *next)
+{
+    for (; at < end; at++) {
+        bool then = token_is_word(at, "then"), word = at->kind == TOKEN_WORD;
+        bool meanwhile = word && (str_is(at->text, "while") || str_is(at->text, "meanwhile"));
+        bool joint = token_is_word(at, "and") || token_is_word(at, "so");
+        bool mark =
+            at->kind == TOKEN_MARK && (at->mark == ',' || at->mark == '.' || at->mark == ';' ||
+                                       at->mark == ':' || at->mark == '-');
+        if (!then && !meanwhile && !joint && !mark) {
+            break;
+        }
+        next->then = next->then || then;
+        next->meanwhile = next->meanwhile || meanwhile;
+    }
+    return at;
+}
+
+/* 1 passes to 2 3 cuts: a new one begins without a joint. */
+static bool runs_on(const struct cursor *c, const struct token *from, const struct token *at)
+{
+    if (!is_who(at) || at == from || at + 1 >= c->end) {
+        return false;
+    }
+    const struct token *next = past_fillers(at + 1, c->end);
+    if (next >= c->end || !act_begins(next, c->end, at->kind == TOKEN_DEFENDER) ||
+        said_at(at - 1, at,
+                "to|for|off|of|by|from|with|on|at|and|into|behind|past|around|player|number|than|"
+                "till|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
+        return false;
+    }
+    for (const struct token *seen = from; seen < at; seen++) {
+        if (act_begins(seen, c->end, false) || act_begins(seen, c->end, true)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool cut(struct loose *l)
+{
+    const struct cursor *c = l->c;
+    struct piece next = {.from = c->at};
+    next.from = behind_joints(c->at, c->end, &next);
+    for (const struct token *at = next.from; at <= c->end;) {
+        struct piece behind = {.from = NULL};
+        const struct token *to = at < c->end ? behind_joints(at, c->end, &behind) : at;
+        bool who = at < c->end && token_is_word(at, "who") && at > next.from;
+        bool list = to > at && to < c->end && only_people(next.from, at) && is_who(to);
+        bool end = at == c->end || (to > at && !list) || who || runs_on(c, next.from, at);
+        if (!end) {
+            at = to > at ? to : at + 1;
+            continue;
+        }
+        if (at > next.from) {
+            if (l->count == PIECES_MOST) {
+                return false;
+            }
+            next.to = at;
+            l->pieces[l->count++] = next;
+        }
+        if (at == c->end) {
+            break;
+        }
+        behind.relative = who;
+        behind.from = who ? at + 1 : to;
+        next = behind;
+        at = behind.from > at ? behind.from : at + 1;
+    }
+    return l->count > 0;
+}
+
+/* ---- telling ---- */
+
+static void tell(struct loose *l, struct str words)
+{
+    if (l->text.size > 0) {
+        strbuf_text(&l->text, ", ");
+    }
+    strbuf_add(&l->text, words);
+}
+
+/* Tokens as somebody types them. */
+static void tell_tokens(struct loose *l, const token_list *tokens)
+{
+    bool gap = l->text.size > 0;
+    for (size_t i = 0; i < tokens->count; i++) {
+        const struct token *token = &tokens->at[i];
+        if (token->kind == TOKEN_MARK) {
+            strbuf_text(&l->text, i + 1 < tokens->count ? "," : "");
+            continue;
+        }
+        strbuf_text(&l->text, i > 0 ? " " : gap ? ", " : "");
+        if (token->kind == TOKEN_NUMBER) {
+            strbuf_print(&l->text, "%d", (int)token->number);
+        } else {
+            for (size_t n = 0; n < token->text.size; n++) {
+                strbuf_char(&l->text, token->text.at[n] == '-' ? ' ' : token->text.at[n]);
+            }
+        }
+        strbuf_text(&l->text, token->possessive ? "'s" : "");
+    }
+}
+
+/* ---- reading ---- */
+
+static void joined(struct loose *l)
+{
+    l->carried = (struct who){.kind = WHO_NONE};
+    l->tie.count = 0;
+}
+
+/* What was left out names somebody: so one stops for the jumper. */
+static bool left_out_somebody(const struct cursor *c, struct cursor_mark mark,
+                              const struct token *from, const struct token *to)
+{
+    for (size_t i = mark.diags; i < c->diags->all.count; i++) {
+        const struct diag *diag = &c->diags->all.at[i];
+        for (const struct token *at = from; at < to && diag->row == &diag_rows[DIAG_TEXT_ASIDE];
+             at++) {
+            if (is_who(at) && at->span.begin >= diag->span.begin &&
+                at->span.end <= diag->span.end) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static bool strict_part(struct loose *l, const struct token *from, const struct token *to)
+{
+    struct cursor part = *l->c;
+    struct cursor_mark mark = cursor_mark(l->c);
+    size_t had = l->out->count;
+    part.speech = NULL;
+    part.watch = NULL;
+    part.remark = SPAN_NONE;
+    part.at = part.first = from;
+    part.end = to;
+    if (strictly_read(&part, l->out) && part.refusals == mark.refusals &&
+        !left_out_somebody(&part, mark, from, to)) {
+        return true;
+    }
+    cursor_back(&part, mark);
+    l->out->count = had;
+    return false;
+}
+
+/* The most pieces from `from` on that the grammar reads as they are; gives how many. */
+static size_t strict_pieces(struct loose *l, size_t from)
+{
+    const struct piece *first = &l->pieces[from];
+    bool bound =
+        l->carried.kind != WHO_NONE || l->tie.count > 0 || first->relative || first->meanwhile;
+    for (size_t to = l->count; to > from && !bound; to--) {
+        const struct token *begin = first->from;
+        while (first->then && begin > l->c->first && !token_is_word(begin, "then")) {
+            begin--;
+        }
+        size_t had = l->out->count;
+        const struct piece *last = &l->pieces[to - 1]; /* comes off, catches: a pass is meant */
+        if (l->count > 1 && said_at(last->from, last->to, "catch|receive")) {
+            continue;
+        }
+        if ((from > 0 || to < l->count) && strict_part(l, begin, l->pieces[to - 1].to)) {
+            struct span span = span_join(begin->span, l->pieces[to - 1].to[-1].span);
+            if (l->out->count > had) {
+                tell(l, source_text(l->c->sources, span));
+                joined(l);
+                l->pair = l->out->count - had > to - from;
+            }
+            return to - from;
+        }
+    }
+    return 0;
+}
+
+/* A clause of time in front of the piece goes with it. */
+static void take_tie(struct loose *l, struct piece *piece)
+{
+    struct cursor front = *l->c;
+    struct cursor_mark mark = cursor_mark(l->c);
+    struct tie tie = {.then = false};
+    front.watch = NULL;
+    front.at = front.first = piece->from;
+    front.end = piece->to;
+    bool clause = clause_is(&front) && clause_read(&front, &tie) && front.refusals == mark.refusals;
+    const struct token *to = clause ? front.at : piece->from;
+    cursor_back(&front, mark);
+    for (const struct token *at = piece->from; at < to; at++) {
+        VEC_PUSH(l->c->arena, &l->tie, *at);
+    }
+    if (clause) {
+        VEC_PUSH(l->c->arena, &l->tie, token_mark(&to[-1], ','));
+        piece->from = to;
+    }
+}
+
+/* The sentence before; NULL: none, or two are said in one: 2 and 5 exchange. */
+static const struct sentence *latest(const struct loose *l)
+{
+    return l->out->count > l->had && !l->pair ? &l->out->at[l->out->count - 1] : NULL;
+}
+
+static token_list tied(struct loose *l, const struct piece *piece, const struct reading *reading)
+{
+    struct recast all = {.to = NULL};
+    struct cursor here = *l->c;
+    here.at = piece->from;
+    const struct sentence *last = latest(l);
+    bool other =
+        !last || last->subject.count != 1 || !same_who(&last->subject.at[0], &reading->acts);
+    if (l->tie.count == 0 && piece->meanwhile && l->out->count > 0) {
+        recast_word(&here, &all, "meanwhile");
+    } else if (l->tie.count == 0 && piece->then && other) {
+        recast_word(&here, &all, "then");
+    }
+    recast_copy(l->c, &all, l->tie.at, l->tie.at + l->tie.count);
+    recast_copy(l->c, &all, reading->tokens.at, reading->tokens.at + reading->tokens.count);
+    return all.tokens;
+}
+
+/* at the same time, after that: how the piece hangs on what went before. */
+static void take_joint_words(struct piece *piece)
+{
+    const struct token *same = said_at(piece->from, piece->to, same_time_words);
+    const struct token *then = said_at(piece->from, piece->to, then_words);
+    piece->meanwhile = piece->meanwhile || same;
+    piece->then = piece->then || then;
+    piece->from = same ? same : then ? then : piece->from;
+}
+
+static bool loose_piece(struct loose *l, struct piece *piece)
+{
+    struct items items;
+    struct reading reading;
+    struct cursor part = *l->c;
+    take_joint_words(piece);
+    take_tie(l, piece);
+    part.watch = NULL;
+    part.at = part.first = piece->from;
+    part.end = piece->to;
+    if (piece->from == piece->to) {
+        return l->tie.count > 0;
+    }
+    struct sentence carried = {.verb = VERB_GOES};
+    struct going going = {.relative = piece->relative,
+                          .last = latest(l),
+                          .more = piece + 1 < l->pieces + l->count,
+                          .only = l->count == 1};
+    if (l->carried.kind != WHO_NONE) {
+        VEC_PUSH(l->c->arena, &carried.subject, l->carried);
+        going.last = &carried;
+    }
+    if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
+        return false;
+    }
+    l->sure = l->sure && reading.sure;
+    if (reading.run_in) {
+        l->carried = reading.acts;
+        return true;
+    }
+    if (reading.tokens.count == 0) {
+        return l->tie.count == 0;
+    }
+    token_list said = tied(l, piece, &reading);
+    size_t had = l->out->count;
+    if (!strict_part(l, said.at, said.at + said.count) || l->out->count == had) {
+        return false;
+    }
+    tell_tokens(l, &said);
+    joined(l);
+    l->pair = false;
+    return true;
+}
+
+/* be patient: told by a note. */
+static bool remark_piece(struct loose *l, const struct piece *piece)
+{
+    struct cursor part = cursor_look(l->c);
+    part.at = part.first = piece->from;
+    part.end = piece->to;
+    if (l->tie.count > 0 || l->carried.kind != WHO_NONE || !remark_is(&part)) {
+        return false;
+    }
+    note_left_out(l->c, span_join(piece->from->span, piece->to[-1].span));
+    return true;
+}
+
+/* False: more than one piece is lost. */
+static bool all_pieces(struct loose *l)
+{
+    for (size_t i = 0; i < l->count;) {
+        size_t strict = strict_pieces(l, i);
+        if (strict == 0 && !loose_piece(l, &l->pieces[i]) && !remark_piece(l, &l->pieces[i])) {
+            if (l->lost) {
+                return false;
+            }
+            l->lost = &l->pieces[i];
+            l->carried = (struct who){.kind = WHO_NONE};
+            l->tie.count = 0;
+        }
+        i += strict > 0 ? strict : 1;
+    }
+    return l->out->count > l->had && l->tie.count == 0 && l->carried.kind == WHO_NONE;
+}
+
+/* 3 waits then cuts: for how long is not said. */
+static bool stays_and_goes(const struct loose *l)
+{
+    for (size_t i = l->had; i + 1 < l->out->count; i++) {
+        const struct sentence *s = &l->out->at[i];
+        if (s->verb == VERB_STAYS && same_who(&s->subject.at[0], &s[1].subject.at[0])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What helps where the line is not taken: all of it as it may be meant, or the part that is lost,
+ * unless that is blamed already. */
+static struct str help_for(const struct loose *l, struct span blamed)
+{
+    struct str text = strbuf_str(&l->text);
+    if (!l->lost) {
+        return str_format(l->c->arena, "did you mean: `%.*s`?", STR_ARG(text));
+    }
+    struct span span = span_join(l->lost->from->span, l->lost->to[-1].span);
+    if (blamed.begin <= span.end && blamed.end >= span.begin) {
+        return STR("");
+    }
+    return str_format(
+        l->c->arena,
+        "all but `%.*s` is understood: say that part with who does it, what, and where "
+        "or for whom",
+        STR_ARG(source_text(l->c->sources, span)));
+}
+
+bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct str *help)
+{
+    struct cursor said = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    size_t had = out->count;
+    *help = STR("");
+    if (c->end - c->at > TOKENS_MOST || c->at == c->end) {
+        return false;
+    }
+    speech_begin(&said);
+    struct loose l = {.c = &said, .out = out, .sure = true, .had = had};
+    strbuf_init(&l.text, c->arena);
+    bool fine =
+        !turns(&said) && !doubled(&said) && cut(&l) && all_pieces(&l) && !stays_and_goes(&l);
+    if (!fine || !l.sure || l.lost) {
+        cursor_back(c, mark);
+        out->count = had;
+        *help = fine && l.count > 1 ? help_for(&l, blamed) : STR("");
+        return false;
+    }
+    struct span whole = span_join(c->at->span, c->end[-1].span);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_READ_AS, whole, "read as `%.*s`",
+                                 STR_ARG(strbuf_str(&l.text)));
+    diag_help(c->diags, diag, "if something else is meant, write it so: who, what, where");
+    c->at = c->end;
+    return true;
+}

@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: MIT */
+/* loose_read: the reader of last resort, for a line that the grammar refused twice. It cuts the
+ * line into clauses; what the grammar reads of them it leaves to the grammar, and in the others it
+ * looks for who acts, what is done, to whom and where, in any order, by wide tables. What it finds
+ * is put in the words of the language and read by the grammar as any sentence. Every word must be
+ * used or known to add nothing; a word that turns the sense round ends the attempt. Inside words
+ * only. */
+#ifndef LANGUAGE_WORDS_LOOSE_READ_H
+#define LANGUAGE_WORDS_LOOSE_READ_H
+
+#include "language/words/speech.h"
+
+enum {
+    L_NONE = 1,
+    L_TO = 2,
+    L_FOR = 4,
+    L_OFF = 8,
+    L_FROM = 16,
+    L_WITH = 32,
+    L_ON = 64,
+    L_PAST = 128,
+    L_ALONG = 256
+};
+enum { F_SPOT = 1, F_WAY = 2, F_DEFENDS = 4, F_MAN = 8, F_WEAK = 16 };
+enum frame_kind {
+#define FRAME(name, ...) FRAME_##name,
+#include "language/words/loose_frames.def"
+#undef FRAME
+    FRAME_COUNT
+};
+struct frame {
+    bool holder; /* acts where nobody is named */
+    unsigned leads, flags;
+};
+struct loose_act {
+    enum frame_kind frame;
+    enum verb verb;
+    enum pass_kind pass;
+    enum screen_kind screen;
+    const char *said;
+};
+
+enum item_kind {
+    ITEM_UNKNOWN,
+    ITEM_FATAL,
+    ITEM_SMALL,
+    ITEM_CAUSE,  /* why, and all behind it */
+    ITEM_REASON, /* the same, where nobody is named in it */
+    ITEM_THING,  /* adds nothing, but never alone */
+    ITEM_LOST,   /* FATAL where it is nobody */
+    ITEM_LEAD,
+    ITEM_WHO,
+    ITEM_PLACE,
+    ITEM_SIDE, /* left, right, by themselves */
+    ITEM_ACT
+};
+/* A piece of a clause. */
+struct item {
+    enum item_kind kind;
+    const struct token *from, *to;
+    unsigned lead;               /* LEAD: which it may be */
+    const struct loose_act *act; /* ACT */
+    struct who who;              /* WHO */
+    token_list tokens;           /* WHO, PLACE: as the language has it */
+};
+enum { ITEMS_MOST = 48 };
+struct items {
+    struct item at[ITEMS_MOST];
+    size_t count;
+};
+
+/* loose_lex: the clause from c->at to c->end, piece by piece; false: too long. */
+bool items_find(const struct cursor *c, struct items *out);
+/* Whether one of the ways in `said`, parted by `|`, begins at `at`; gives its end, or NULL. */
+const struct token *said_at(const struct token *at, const struct token *end, const char *said);
+/* One of the acts begins at `at`. */
+bool act_begins(const struct token *at, const struct token *end, bool defends);
+/* loose_fill: the clause as the language has it. */
+struct reading {
+    token_list tokens; /* of sentences, parted by full stops; empty: it moves nobody */
+    struct who acts;   /* who acts in the last of them */
+    bool run_in;       /* goes somewhere that is not said: part of what comes */
+    bool sure;         /* no word was passed over */
+};
+const struct frame *loose_frame(enum frame_kind kind);
+/* Who may go on without being named. */
+struct going {
+    const struct sentence *last; /* of the line; NULL: none */
+    bool relative;               /* behind `who`: whom it was done to */
+    bool more, only;             /* another clause follows; it is the whole line */
+};
+bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
+                 struct reading *out);
+
+/* The line from c->at to c->end, read loosely: true: all of it, its sentences are in `out` and a
+ * note says how it was read. False: none of it, nothing is reported; `*help`: what it may mean, or
+ * which part is lost, unless `blamed` lies in it; or empty. */
+bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct str *help);
+/* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
+void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
+bool strictly_read(struct cursor *c, sentence_list *out);
+
+#endif
