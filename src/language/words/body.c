@@ -187,13 +187,11 @@ static void sentence_part(struct reader *r, const struct line *line)
     bool player =
         line->count > 1 && line->tokens[1].kind == TOKEN_NUMBER &&
         (str_is(line->tokens[0].text, "player") || str_is(line->tokens[0].text, "players"));
-<<<<<<< HEAD
     struct cursor head = c;
     head.at = mark.at;
-    const char *near = r->diags->full || player || verb_begins(&head) ? NULL : opener_nearest(line);
-=======
-    const char *near = r->diags->full || player || c.meant.size > 0 ? NULL : opener_nearest(line);
->>>>>>> 59fec58 (What the grammar refuses twice is read once more by its words: a clause at a time, who, what, whom, where; a note says how)
+    bool help = c.meant.size > 0;
+    const char *near =
+        r->diags->full || player || help || verb_begins(&head) ? NULL : opener_nearest(line);
     if (!near && !r->diags->full && remark_part(r, line, c, mark)) {
         return;
     }

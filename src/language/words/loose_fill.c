@@ -21,7 +21,7 @@ enum { ACTORS_MOST = 3, UNKNOWN_MOST = 2 };
 struct clause {
     const struct cursor *c;
     const struct sentence *last; /* of the line; NULL: none */
-    bool relative, more, only;   /* behind `who`; another clause follows */
+    bool relative, more;         /* behind `who`; another clause follows */
     const struct loose_act *act;
     const struct item *act_item;
     const struct item *actors[ACTORS_MOST];
@@ -476,11 +476,6 @@ static bool spot_object(struct clause *k)
 
 static bool leads_fit(const struct clause *k)
 {
-    bool screens = k->only && k->object_lead == L_NONE &&
-                   said_at(k->act_item->from, k->act_item->to, "screen|pass") == k->act_item->to;
-    if (screens) { /* 5 screens 3, 1 passes 2: the grammar asks for `for`, `to` */
-        return false;
-    }
     return !k->object || (loose_frame(k->act->frame)->leads & k->object_lead) != 0;
 }
 
@@ -496,6 +491,10 @@ static bool fill_inverse(struct clause *k, struct reading *out)
     struct who giver, taker;
     struct recast said = {.to = NULL};
     if (!put_actor(k, &taker) || !who_is_one(&taker) || several(k) || k->object || k->side) {
+        return false;
+    }
+    bool gets = said_at(k->act_item->from, k->act_item->to, "get") != NULL; /* handed or passed? */
+    if (gets && k->act->frame == FRAME_RECEIVE && !k->from_who) {
         return false;
     }
     bool known = k->from_who ? (giver = k->from_who->who, true) : above_holder(k->c, &giver);
@@ -621,11 +620,8 @@ static bool fill_going(struct clause *k, struct reading *out)
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
-    struct clause k = {.c = c,
-                       .last = going->last,
-                       .relative = going->relative,
-                       .more = going->more,
-                       .only = going->only};
+    struct clause k = {
+        .c = c, .last = going->last, .relative = going->relative, .more = going->more};
     *out = (struct reading){.sure = false};
     if (!find_act(&k, items) || !gather(&k, items)) {
         return false;
@@ -635,7 +631,7 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     out->sure = k.unknown == 0;
     if (!k.act) {
         bool nothing = k.actor_count == 0 && !k.place && !k.object && !k.side && !k.from_who;
-        if (nothing || k.actor_count == 0 || !k.place) {
+        if (nothing || k.actor_count == 0 || !k.place || k.place_lead == L_NONE) {
             return nothing && k.unknown == 0 && !k.route && !k.thing;
         }
         k.act = &goes;

@@ -18,7 +18,6 @@ enum person {
     PERSON_PASSER,
     PERSON_SCREENER,
     PERSON_BIG,
-    PERSON_PAIR,
     PERSON_OTHERS,
     PERSON_HIM
 };
@@ -213,17 +212,6 @@ static bool put_person(const struct cursor *c, enum person person, int number, s
             return false;
         }
         break;
-    case PERSON_PAIR: {
-        struct recast r = {.to = NULL};
-        struct cursor here = *c;
-        here.at = item->from;
-        recast_number(&here, &r, 4);
-        recast_word(&here, &r, "and");
-        recast_number(&here, &r, 5);
-        item->who = player(item->from, 4);
-        item->tokens = r.tokens;
-        return true;
-    }
     case PERSON_OTHERS: {
         struct recast r = {.to = NULL};
         struct cursor here = *c;

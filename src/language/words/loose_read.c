@@ -333,10 +333,8 @@ static bool loose_piece(struct loose *l, struct piece *piece)
         return l->tie.count > 0;
     }
     struct sentence carried = {.verb = VERB_GOES};
-    struct going going = {.relative = piece->relative,
-                          .last = latest(l),
-                          .more = piece + 1 < l->pieces + l->count,
-                          .only = l->count == 1};
+    struct going going = {
+        .relative = piece->relative, .last = latest(l), .more = piece + 1 < l->pieces + l->count};
     if (l->carried.kind != WHO_NONE) {
         VEC_PUSH(l->c->arena, &carried.subject, l->carried);
         going.last = &carried;

@@ -87,7 +87,7 @@ const struct frame *loose_frame(enum frame_kind kind);
 struct going {
     const struct sentence *last; /* of the line; NULL: none */
     bool relative;               /* behind `who`: whom it was done to */
-    bool more, only;             /* another clause follows; it is the whole line */
+    bool more;                   /* another clause follows */
 };
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out);

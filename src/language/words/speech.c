@@ -232,10 +232,10 @@ static struct diag *last_error(struct cursor *c, struct cursor_mark mark)
 /* What says by itself what is wrong, or that two readings fit: nothing is read loosely there. */
 static bool kept(const struct diag *error)
 {
-    static const enum diag_code codes[] = {DIAG_TEXT_NEGATION,    DIAG_TEXT_TWO_MEANINGS,
-                                           DIAG_TEXT_TWICE,       DIAG_TEXT_CLAUSE_BETWEEN,
-                                           DIAG_TEXT_CLAUSE_TWO,  DIAG_TEXT_PLAYER_RANGE,
-                                           DIAG_TEXT_CLAUSE_THEN, DIAG_TEXT_DOUBLE_SCREEN};
+    static const enum diag_code codes[] = {
+        DIAG_TEXT_NEGATION,       DIAG_TEXT_TWO_MEANINGS,  DIAG_TEXT_TWICE,
+        DIAG_TEXT_CLAUSE_BETWEEN, DIAG_TEXT_CLAUSE_TWO,    DIAG_TEXT_PLAYER_RANGE,
+        DIAG_TEXT_CLAUSE_THEN,    DIAG_TEXT_DOUBLE_SCREEN, DIAG_TEXT_PREPOSITION_MISSING};
     for (size_t i = 0; i < sizeof codes / sizeof *codes; i++) {
         if (error->row == &diag_rows[codes[i]]) {
             return true;
