@@ -203,7 +203,8 @@ static double way_cost(const struct repair *repair, size_t index, const struct t
     double cost = marks_cost(drawing, stroke, trail, &extent);
     for (size_t i = 0; i < drawing->strokes.count && cost < most; i++) {
         const struct stroke *other = &drawing->strokes.at[i];
-        if (i != index && other->trail.count > 1) {
+        bool yields = stroke_is_light(other) && !stroke_is_light(stroke);
+        if (i != index && other->trail.count > 1 && !yields) {
             cost += pair_cost(drawing, trail, &extent, &other->trail, &repair->extents[i]);
             cost += stem_cost(drawing, stroke, trail, other);
         }
