@@ -91,7 +91,7 @@ async function entering(page) {
 // What is only an example, or one of several ways, is not to be written over what a coach wrote.
 async function sparing(page) {
   for (const [content, what] of [
-    ['team "Millrace"\n  1 Maya\n', 'an example of a player'],
+    ['team "Millrace"\n  1\n', 'an example of a player'],
     [PLAY + '    read x3 cheats over the top\n      1 shoots\n', 'what a defender may do'],
     [PLAY + '    1 passes the ball quickly over there\n', 'what is not understood'],
   ]) {
@@ -125,6 +125,28 @@ async function finding(page) {
   check(await text(page) === IDLE.replace('"Swing"', '"Swing"\n    4 stays'), 'a sentence that is missing is put under its step', await text(page));
   await until(page, () => !document.querySelector('#found').textContent.includes('stay on purpose'));
   check(true, 'and the finding is gone');
+}
+
+// Notes that were written as a list.
+async function pasting(page) {
+  await write(page, PLAY);
+  await page.locator('.cm-content').press('Control+End');
+  const notes = '    \u2022 4 cuts to the rim\n    \u2013 then, 2 passes to 4\n    1. 1 stays\n    2) 3 stays\n    3 stays\n';
+  await after(page, () => page.evaluate((words) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', words);
+    document.getElementById('source').shadowRoot.querySelector('.cm-content').dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+  }, notes));
+  check((await text(page)) === PLAY + '    4 cuts to the rim\n    then, 2 passes to 4\n    1 stays\n    3 stays\n    3 stays\n', 'the marks of a pasted list are left out', await text(page));
+}
+
+// What is found in a step that is not shown is told too.
+async function otherSteps(page) {
+  await write(page, TAKEN + '\n  step "Then"\n    2 passes to 1\n');
+  const other = page.locator('#found .other').first();
+  check(await eventually(async () => await other.count() === 1 && (await other.textContent()).includes('stands there too')), 'a finding of another step is told', await page.textContent('#found'));
+  await after(page, () => other.locator('.step').click());
+  check(await page.locator('#steps button').first().getAttribute('aria-current') === 'true', 'and its button shows that step');
 }
 
 // The picture stays while a sentence is being written, and says that it is of a moment ago.
@@ -166,10 +188,14 @@ async function wrongWord(page) {
   check((await page.textContent('#floor')).includes('drawn when what is marked'), 'an error is told, and a play that never was whole waits for it');
   await after(page, () => page.locator('#found .apply').first().click());
   check((await text(page)) === PLAY.replace('Millrace', 'Sluice'), 'a misspelt word is mended by its help');
+  await write(page, 'team "Millrace"\n  1 Maya\n');
+  await page.waitForSelector('#found .error ~ .end .apply');
+  await after(page, () => page.locator('#found .apply').first().click());
+  check((await text(page)).includes('1 "Maya"'), 'a name without quotes gets them', await text(page));
   await write(page, PLAY.replace('1 passes to 2', '2 passes to 3'));
   await page.waitForSelector('#found .error');
   const said = await page.textContent('#found');
-  check(said.includes('get the ball first') && !said.includes('Nothing to check') && !said.includes('More in'), 'so is one that only the clock can find', said);
+  check(said.includes('get the ball first') && !said.includes('Nothing to check') && await page.locator('#found .other').count() === 0, 'so is one that only the clock can find', said);
 }
 
 // What is painted of the moving picture, as the browser computes it.
@@ -331,7 +357,7 @@ async function main(browser) {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, entering, sparing, hovering, finding, half, wrongWord, moving, reading, dark, tidying, printing, naming, menuPrinting,
+  for (const situation of [typing, completing, entering, sparing, hovering, finding, otherSteps, pasting, half, wrongWord, moving, reading, dark, tidying, printing, naming, menuPrinting,
     keeping, drafts]) {
     try {
       await situation(page);

@@ -21,11 +21,32 @@ static bool refuse(struct cursor *c, const char *expected)
 static const char roster_example[] = "1 \"Wren Halloway\" guard, jersey 12";
 static const char lineup_example[] = "lineup \"Big\" 1 \"Wren Halloway\", 2 \"Juno Marsh\"";
 
+static bool is_proper(const struct cursor *c, const struct token *at)
+{
+    struct str text = cursor_text(c, at->span);
+    return at->kind == TOKEN_WORD && text.at[0] >= 'A' && text.at[0] <= 'Z';
+}
+
+/* 1 Maya Lind, jersey 12: every word with a capital is the name's. */
+static bool refuse_bare_name(struct cursor *c)
+{
+    const struct token *last = c->at;
+    while (last + 1 < c->end && is_proper(c, last + 1)) {
+        last++;
+    }
+    struct span span = c->at->span;
+    span.end = last->span.end;
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_ROSTER, span, "a name stands in quotes");
+    diag_help(c->diags, diag, "did you mean `\"%.*s\"`?", STR_ARG(cursor_text(c, span)));
+    return false;
+}
+
 /* A name, or a lineup's title: something that is to be seen has to stand in the quotes. */
 static bool name_part(struct cursor *c, struct str *name, struct span *span, const char *example)
 {
     if (!quoted_read(c, name, span)) {
-        return refuse(c, example);
+        bool bare = c->at < c->end && is_proper(c, c->at);
+        return bare ? refuse_bare_name(c) : refuse(c, example);
     }
     if (text_is_blank(*name)) {
         struct diag *diag = diag_add(c->diags, DIAG_TEXT_ROSTER, *span, "this name is empty");

@@ -9,6 +9,7 @@ import {highlightSelectionMatches, search, searchKeymap} from '@codemirror/searc
 import {EditorSelection, EditorState, StateEffect, StateField} from '@codemirror/state'
 import {Decoration, EditorView, MatchDecorator, ViewPlugin, WidgetType, drawSelection, highlightActiveLine, highlightActiveLineGutter, hoverTooltip, keymap,
   lineNumbers} from '@codemirror/view'
+import {unlisted} from './notes.js'
 
 const setColors = StateEffect.define()
 const setMarks = StateEffect.define()
@@ -200,7 +201,7 @@ export function openEditor(options) {
         highlightSelectionMatches(), closeBrackets(), EditorView.lineWrapping,
         // nothing is chosen of itself: Enter makes a new line
         autocompletion({override: [complete], icons: false, selectOnOpen: false}),
-        hover, colors, marks, indents, look, listen,
+        hover, colors, marks, indents, look, listen, EditorView.clipboardInputFilter.of(unlisted),
         EditorView.contentAttributes.of({'aria-label': 'The text of your plays', spellcheck: 'false', autocapitalize: 'off'}),
         keymap.of([{key: 'Tab', run: take}, {key: 'Mod-]', run: indentMore}, {key: 'Mod-[', run: indentLess}, ...completionKeymap, ...defaultKeymap,
           ...historyKeymap, ...searchKeymap])

@@ -51,7 +51,7 @@ function named(text) {
 function row(said, letter, actions, className = '') {
   const item = element('li', className)
   const square = element('span', `square ${said.severity}`, letter)
-  square.setAttribute('aria-hidden', 'true')
+  square.setAttribute('aria-hidden', 'true') // the words beside it say the same
   const words = element('p', '')
   words.append(element('span', 'unseen', `${letter ? letter + ', ' : ''}${said.severity}: `), named(said.message), ' ')
   if (said.help) {
@@ -73,6 +73,17 @@ function row(said, letter, actions, className = '') {
     end.append(apply)
   }
   item.append(square, words, end)
+  return item
+}
+
+// What is found in another step stands behind the button that shows it.
+function ofStep(said, actions) {
+  const item = row(said, '', actions, 'other')
+  const step = element('button', 'step', said.step)
+  step.type = 'button'
+  step.setAttribute('aria-label', `Show ${said.step}`)
+  step.addEventListener('click', () => actions.show(said.step))
+  item.firstChild.replaceWith(step)
   return item
 }
 
@@ -98,18 +109,5 @@ export function tell(list, {errors, here, elsewhere, old}, actions) {
     none.append(element('p', 'none', 'Nothing to check in this picture.'))
     rows.push(none)
   }
-  const labels = [...new Set(elsewhere.map((one) => one.step))]
-  if (labels.length > 0) {
-    const more = element('li', 'none')
-    const words = element('p', 'none', 'More in ')
-    labels.forEach((label, index) => {
-      const link = element('button', 'line', label)
-      link.type = 'button'
-      link.addEventListener('click', () => actions.show(label))
-      words.append(index ? ', ' : '', link)
-    })
-    more.append(words)
-    rows.push(more)
-  }
-  list.replaceChildren(...rows)
+  list.replaceChildren(...rows, ...elsewhere.map((one) => ofStep(one, actions)))
 }
