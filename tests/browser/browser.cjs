@@ -26,11 +26,11 @@ function finish() {
   process.exitCode = failed || count === 0 ? 1 : 0;
 }
 
-function start() {
+function start(...more) {
   return chromium.launch({
     executablePath: process.env.CHROMIUM || '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
-      '--disable-component-update', '--disable-sync'],
+      '--disable-component-update', '--disable-sync', ...more],
   });
 }
 
@@ -92,4 +92,4 @@ async function faults(page) {
   return result.violations.map((fault) => `${fault.id}: ${fault.nodes.length} x ${fault.help}: ${fault.nodes[0].target} ${fault.nodes[0].any.map((one) => one.message)}`);
 }
 
-module.exports = { check, figure, folder, run, open, eventually, until, pictured, faults };
+module.exports = { check, figure, folder, start, run, open, eventually, until, pictured, faults };

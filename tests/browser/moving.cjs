@@ -6,7 +6,7 @@ const { execFileSync } = require('node:child_process');
 const fs = require('node:fs');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
-const { check, figure, folder, run, open, eventually } = require('./browser.cjs');
+const { check, figure, folder, start, run, open, eventually } = require('./browser.cjs');
 
 const [program, examples] = process.argv.slice(2);
 const BEFORE = 1.0, AFTER = 1.5; // s for which the picture stands: courtwright.h
@@ -155,6 +155,22 @@ async function image_moves(browser, file) {
   await context.close();
 }
 
+// Who has told the whole machine that less should move: an image stands still, and its numbered diagram is seen.
+async function image_stands_still(file) {
+  const browser = await start('--force-prefers-reduced-motion');
+  const page = await (await browser.newContext({ reducedMotion: null, viewport: { width: 400, height: 300 } })).newPage();
+  const html = path.join(folder, 'calm.html');
+  fs.writeFileSync(html, `<!doctype html><title>An image</title><img alt="moving" src="${path.basename(file)}">`);
+  await page.goto(pathToFileURL(html).href);
+  const shots = [];
+  for (let i = 0; i < 4; i++) {
+    shots.push(await page.screenshot());
+    await page.waitForTimeout(700);
+  }
+  check(shots.every((one) => one.equals(shots[0])), 'for who wants less motion an image stands still');
+  await browser.close();
+}
+
 async function once_or_again(browser) {
   const book = 'topics/cross-screen.play';
   for (const loop of [false, true]) {
@@ -180,6 +196,7 @@ async function main(browser) {
   await one_of_two_copies(browser, file);
   await large_alone(browser, file);
   await image_moves(browser, file);
+  await image_stands_still(file);
   await once_or_again(browser);
 }
 

@@ -381,6 +381,46 @@ async function wholePlay(browser, file) {
   await quiet(page, 'a whole play');
 }
 
+// Reads in two steps after each other: the whole play with the one that was chosen in the second.
+const FERRYMAN = `play "Ferryman"
+  start five-out
+  ball 1
+  defense man
+  step "First"
+    1 passes to 2
+    read x3 trails "Curl"
+      3 cuts to the rim
+    read otherwise "Stay"
+      3 goes to left short corner
+  step "Second"
+    2 passes to 1
+    read x4 trails "Back"
+      4 cuts to the rim
+    read otherwise "Wait"
+      4 goes to right short corner
+  step "Third"
+    1 passes to 2
+`;
+
+async function wholeReads(browser) {
+  const page = await visit(browser, write(FERRYMAN, 'ferryman'), PHONE, '#ferryman.2b,all');
+  const lasts = (id) => page.$eval(`[id="ferryman.${id}"]`, (one) => Number(one.dataset.seconds));
+  const clock = async () => (await page.textContent('.clock')).split(' ').map(Number);
+  const first = await lasts('1a'), [from, , whole] = await clock();
+  check(Math.abs(from - first) < 0.11 && Math.abs(whole - first - await lasts('2b')) < 0.11, 'a read of the second step has the first before it, and ends the play', [from, whole]);
+  await page.click('.jump a[href="#ferryman.3"]');
+  const [third, , all] = await clock();
+  check(Math.abs(all - first - await lasts('2a') - await lasts('3')) < 0.16 && third > first, 'the third step has those before it with which it goes on', [third, all]);
+  await page.click('.jump a[href="#ferryman.2"]');
+  check(await page.isVisible('[id="ferryman.2a"].on'), 'a step with reads is seen with the one that is in the play');
+  await page.getByRole('button', { name: 'Whole play', exact: true }).click();
+  await page.click('.jump a[href="#ferryman.2"]');
+  await page.getByRole('button', { name: 'Watch', exact: true }).click();
+  await page.getByRole('button', { name: 'Whole play', exact: true }).click();
+  check(await page.isVisible('[id="ferryman.2a"].on') && (await clock())[0] > first - 0.1, 'and where it runs already, it goes on from there', await clock());
+  await quiet(page, 'reads in a whole play');
+}
+
 async function practices(browser, file) {
   const page = await visit(browser, file, PHONE);
   await page.getByLabel('Find a play').fill('north basket');
@@ -480,6 +520,7 @@ async function main(browser) {
   await searches(browser, kites);
   await leadsOn(browser, kites);
   await wholePlay(browser, kites);
+  await wholeReads(browser);
   await practices(browser, kites);
   await looks(browser, kites);
   await scriptless(browser, kites);

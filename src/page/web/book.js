@@ -132,7 +132,7 @@ document.addEventListener('DOMContentLoaded', () => {
       from += part.seconds;
       return part;
     });
-    seen.part = Math.max(0, ways.indexOf(seen.way));
+    seen.part = Math.max(0, ways.indexOf(toldBy(seen.way)));
     stage.slider.max = from;
     stage.ticks.replaceChildren(...[0, from, ...seen.parts.flatMap((part) => all(part.way, '[data-at]').map((link) => part.from + Math.min(Number(link.dataset.at), part.seconds)))].map((at) => {
       const mark = make('i', {});
