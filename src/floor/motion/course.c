@@ -4,11 +4,14 @@
  * on a curve that the feet must hold. */
 #include "floor/motion/motion.h"
 
+#include <math.h>
+
 #include "base/real.h"
 
 #define STEP .10    /* m between the points of a course */
 #define WINDOW .3   /* m on either side over which a bend is measured */
-#define SHARP .6    /* rad: a turn of the feet and not a bend (ours) */
+#define SHARP .6    /* rad: a turn of the feet and not a bend (ours), */
+#define BLUNT .5    /* and the tangent of less: most turns are none, and cost no angle */
 #define SLOWEST .6  /* m/s: nobody creeps round a corner (ours) */
 #define PLANNED .85 /* people brake earlier than they need (Giannakopoulos et al. 2026) */
 #define LOOK .20    /* m: how far ahead the eyes are, plus .10 s of way (ours) */
@@ -26,8 +29,12 @@ static struct vec2 piece_way(const struct path *path, size_t i)
 
 static bool is_sharp(const struct path *path, size_t i)
 {
-    return i > 0 && i + 1 < path->count &&
-           vec2_angle(piece_way(path, i - 1), piece_way(path, i)) > SHARP;
+    if (i == 0 || i + 1 >= path->count) {
+        return false;
+    }
+    struct vec2 in = piece_way(path, i - 1), out = piece_way(path, i);
+    bool blunt = fabs(vec2_cross(in, out)) < BLUNT * vec2_dot(in, out);
+    return !blunt && vec2_angle(in, out) > SHARP;
 }
 
 /* The turn over WINDOW metres on either side of a point, as far as no foot is planted there, and

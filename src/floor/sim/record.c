@@ -23,6 +23,16 @@ static void turn_face(const struct world *world, body b, struct agent *agent)
     }
 }
 
+/* The angle, worked out anew only when he has turned: mostly he stands. */
+static float facing(struct agent *agent)
+{
+    if (agent->face.x != agent->faced.x || agent->face.y != agent->faced.y) {
+        agent->faced = agent->face;
+        agent->facing = (float)real_atan2(agent->face.y, agent->face.x);
+    }
+    return agent->facing;
+}
+
 /* A step that begins inside a tick is written down from the start of the tick, a 120th, on. */
 void record_sample(struct world *world)
 {
@@ -34,8 +44,7 @@ void record_sample(struct world *world)
             struct sample sample = {vec2_along(agent->m.at, agent->m.v, -inside), agent->m.v};
             turn_face(world, (body)b, agent);
             VEC_PUSH(world->arena, &world->samples[b], sample);
-            VEC_PUSH(world->arena, &world->facing[b],
-                     (float)real_atan2(agent->face.y, agent->face.x));
+            VEC_PUSH(world->arena, &world->facing[b], facing(agent));
         }
     }
 }

@@ -51,7 +51,9 @@ struct agent {
     double ran;                /* which took so many s; 0: he did not run in it */
     bool meets;                /* he is about to touch somebody */
     struct vec2 face;          /* unit */
-    struct vec2 command;       /* velocity wanted until he thinks again */
+    struct vec2 faced;         /* as last written down, and its angle */
+    float facing;
+    struct vec2 command; /* velocity wanted until he thinks again */
     struct gait gait;
     struct stride stride; /* of both */
     bool defends;
