@@ -256,6 +256,32 @@ START_TEST(a_handoff_has_two_bars_between_two_rings)
 }
 END_TEST
 
+/* Moves the one disc of a scene by so many feet across, and measures. */
+static int astray_when_moved(struct scene *scene, double feet)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        if (scene->items.at[i].class == CLASS_ORDER && scene->items.at[i].task == 0) {
+            scene->items.at[i].at.x += feet * size.k;
+        }
+    }
+    struct scene_measure measure;
+    scene_measure(&arena, scene, &measure);
+    return measure.labels_astray;
+}
+
+START_TEST(a_disc_nearer_to_anothers_line_or_far_from_its_own_is_astray)
+{
+    staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 2, POINTS(15.6, 5));
+    staged_move(&staged, TASK_MOVE, body_attacker(1), 0, 2, POINTS(8, 5));
+    struct scene *scene = drawn();
+    ck_assert_uint_eq(items_of(scene, CLASS_ORDER, false), 4);
+    ck_assert_int_eq(astray_when_moved(scene, 0), 0);
+    ck_assert_int_eq(astray_when_moved(scene, 2.5), 0);
+    ck_assert_int_eq(astray_when_moved(scene, -9), 1);
+    ck_assert_int_eq(astray_when_moved(scene, 6.5 + 5), 1);
+}
+END_TEST
+
 START_TEST(two_movements_in_a_row_are_one_line_with_two_discs)
 {
     staged_move(&staged, TASK_MOVE, body_attacker(2), 0, 1.5, POINTS(6, 8));
@@ -467,6 +493,7 @@ int main(void)
     tcase_add_test(all, a_bar_stands_square_to_the_way_its_screener_looks);
     tcase_add_test(all, a_v_cut_keeps_its_sharp_corner_and_opens);
     tcase_add_test(all, the_later_line_of_a_crossing_is_cased);
+    tcase_add_test(all, a_disc_nearer_to_anothers_line_or_far_from_its_own_is_astray);
     tcase_add_test(all, a_shot_is_two_thin_lines_to_the_ring);
     tcase_add_test(all, a_handoff_has_two_bars_between_two_rings);
     tcase_add_test(all, two_movements_in_a_row_are_one_line_with_two_discs);
