@@ -6,8 +6,8 @@
 #include <assert.h>
 
 #define TICK 0.045     /* s: the longest (ours) */
-#define WITHIN 0.037   /* m: how far a straight way between keys may be from the run; */
-#define WITHIN_X 0.057 /* and from a defender, who shuffles all the time */
+#define WITHIN 0.038   /* m: how far a straight way between keys may be from the run; */
+#define WITHIN_X 0.058 /* and from a defender, who shuffles all the time */
 #define BALL_FEET 0.62
 #define RIM 0.22  /* of the lettering's size */
 #define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */

@@ -106,6 +106,11 @@ void svg_put_paint(struct output *out, const struct scene_item *item)
     if (!out->styled) {
         svg_put_color(out, "stroke", theme->rgb[item->stroke]);
     }
+    svg_put_pen(out, item);
+}
+
+void svg_put_pen(struct output *out, const struct scene_item *item)
+{
     svg_put_length(out, "stroke-width", item->width);
     if (item->cap == CAP_ROUND) {
         writer_text(out->writer, " stroke-linecap=\"round\"");
@@ -219,11 +224,15 @@ static void put_path(struct output *out, const struct scene_item *item)
     writer_text(out->writer, "\"/>");
 }
 
-/* In quarters, as whole a number as the lines that lead there. */
+/* In quarters, as whole a number as the lines that lead there; 0 need not be said. */
 static void put_middle(struct output *out, const char *name, double points)
 {
     double steps = svg_length(out, points);
-    put_number(out, name, out->quarters ? floor(steps + 0.5) : steps, 2);
+    if (!out->quarters) {
+        put_number(out, name, steps, 2);
+    } else if (floor(steps + 0.5) != 0) {
+        put_number(out, name, floor(steps + 0.5), 0);
+    }
 }
 
 static void put_circle(struct output *out, const struct scene_item *item)
@@ -258,10 +267,10 @@ static void put_text(struct output *out, const struct scene_item *item)
 
 void svg_put_item(struct output *out, const struct scene_item *item, bool painted)
 {
-    svg_put_item_with(out, item, painted, "");
+    svg_put_item_with(out, item, painted ? TOLD_PAINT : TOLD_NOTHING, "");
 }
 
-void svg_put_item_with(struct output *out, const struct scene_item *item, bool painted,
+void svg_put_item_with(struct output *out, const struct scene_item *item, enum paint_told told,
                        const char *more)
 {
     static const char *const names[] = {
@@ -269,9 +278,11 @@ void svg_put_item_with(struct output *out, const struct scene_item *item, bool p
     static void (*const bodies[])(struct output *, const struct scene_item *) = {
         [ITEM_PATH] = put_path, [ITEM_CIRCLE] = put_circle, [ITEM_TEXT] = put_text};
     writer_text(out->writer, names[item->shape]);
-    if (!painted) {
+    if (told == TOLD_NOTHING) {
         svg_put_classes(out, NULL, item);
         svg_put_paint(out, item);
+    } else if (told == TOLD_COLOR) {
+        svg_put_pen(out, item);
     }
     writer_text(out->writer, more);
     bodies[item->shape](out, item);

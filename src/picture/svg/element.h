@@ -31,12 +31,15 @@ void svg_put_color(struct output *out, const char *name, unsigned rgb);
  * is; NULL: several do not agree. */
 void svg_put_classes(struct output *out, const char *meaning, const struct scene_item *item);
 void svg_put_paint(struct output *out, const struct scene_item *item);
+void svg_put_pen(struct output *out, const struct scene_item *item); /* of it, what is no color */
 bool svg_same_paint(const struct output *out, const struct scene_item *a,
                     const struct scene_item *b);
 void svg_put_lettering(struct output *out, const struct scene_item *text); /* size and face */
 /* The element; with its own paint unless its group has painted it. */
 void svg_put_item(struct output *out, const struct scene_item *item, bool painted);
-void svg_put_item_with(struct output *out, const struct scene_item *item, bool painted,
+/* What its groups have told of its paint: nothing; the color of a line; all. */
+enum paint_told { TOLD_NOTHING, TOLD_COLOR, TOLD_PAINT };
+void svg_put_item_with(struct output *out, const struct scene_item *item, enum paint_told told,
                        const char *more); /* attributes, " name=\"value\"" */
 
 /* svg.c: the pieces of a document. `told`: a <desc> follows the <title>. */

@@ -38,8 +38,8 @@ static void put_switch(struct output *out)
     /* alone in a window it fills that, in a page or an image it is as large as it says */
     writer_text(out->writer, ":root.");
     writer_str(out->writer, out->prefix);
-    writer_text(out->writer,
-                "{width:100%;height:100%;color-scheme:light dark}\n@media print,(prefers-reduced-motion:reduce){.");
+    writer_text(out->writer, "{width:100%;height:100%;color-scheme:light dark}\n@media "
+                             "print,(prefers-reduced-motion:reduce){.");
     writer_str(out->writer, out->prefix);
     writer_text(out->writer, " .moving{display:none!important}.");
     writer_str(out->writer, out->prefix);

@@ -9,7 +9,7 @@
 
 #include "picture/svg/element.h"
 
-#define TRAIL "0.55" /* opacity */
+#define TRAIL ".55" /* opacity */
 /* A line is one dash, which is longer than any floor, and is erased as that begins further along.
  */
 #define ERASED "stroke-dasharray=\"9999\""
@@ -361,11 +361,24 @@ static bool has_rim(const struct moving_mark *mark)
     return mark->item.shape == ITEM_TEXT && mark->item.stroke != ROLE_NONE;
 }
 
+/* A line without an inside, of the layer's color, needs that not again. */
+static enum paint_told told_of(const struct reel *reel, const struct scene_item *item,
+                               const struct scene_item *layer)
+{
+    if (!layer) {
+        return TOLD_NOTHING;
+    }
+    bool line = item->shape == ITEM_PATH && item->fill == ROLE_NONE;
+    return svg_same_paint(&reel->out, layer, item) ? TOLD_PAINT
+           : line && item->stroke == layer->stroke ? TOLD_COLOR
+                                                   : TOLD_NOTHING;
+}
+
 static void put_mark(struct reel *reel, const struct moving_mark *mark,
                      const struct scene_item *layer)
 {
     struct writer *writer = reel->out.writer;
-    bool painted = layer && svg_same_paint(&reel->out, layer, &mark->item);
+    enum paint_told told = told_of(reel, &mark->item, layer);
     bool comes = !always(reel, mark->shows.at, mark->shows.count);
     if (comes) {
         writer_text(writer, "<g display=\"none\">");
@@ -375,9 +388,9 @@ static void put_mark(struct reel *reel, const struct moving_mark *mark,
                        : layer && mark->item.stroke == ROLE_NONE ? " stroke=\"none\""
                                                                  : "";
     if (mark->dash > 0) {
-        put_line(reel, mark, painted);
+        put_line(reel, mark, told == TOLD_PAINT);
     } else {
-        svg_put_item_with(&reel->out, &mark->item, painted, more);
+        svg_put_item_with(&reel->out, &mark->item, told, more);
     }
     writer_text(writer, comes ? "</g>\n" : "");
 }
