@@ -1,232 +1,8 @@
 /* SPDX-License-Identifier: MIT */
-/* loose_fill: the pieces of a clause, put in the words of the language: see loose_read.h. */
-#include "language/words/loose_read.h"
+/* loose_fill: a clause, put in the words of the language: see loose_read.h. */
+#include "language/words/loose_clause.h"
 
 #include <string.h>
-
-enum { BY_NOBODY, BY_HOLDER };
-static const struct frame frames[] = {
-#define FRAME(name, who, leads, flags) {BY_##who == BY_HOLDER, leads, flags},
-#include "language/words/loose_frames.def"
-#undef FRAME
-};
-
-const struct frame *loose_frame(enum frame_kind kind)
-{
-    return &frames[kind];
-}
-
-enum { ACTORS_MOST = 3, UNKNOWN_MOST = 2 };
-/* What a clause says. */
-struct clause {
-    const struct cursor *c;
-    const struct sentence *last; /* of the line; NULL: none */
-    bool relative, more;         /* behind `who`; another clause follows */
-    const struct loose_act *act;
-    const struct item *act_item;
-    const struct item *actors[ACTORS_MOST];
-    size_t actor_count;
-    const struct item *object, *from_who; /* whom it is done to; by whom, from whom */
-    unsigned object_lead;
-    const struct item *place, *route, *side;
-    bool spot_object; /* the place stands for whom it is done to */
-    size_t unknown;
-    bool thing, into, at, away, through;
-    unsigned place_lead;
-    struct recast said; /* its tokens, as they come */
-};
-
-/* ---- which act ---- */
-
-static bool weak(const struct item *item)
-{
-    return (loose_frame(item->act->frame)->flags & F_WEAK) != 0;
-}
-
-static bool same_act(const struct loose_act *a, const struct loose_act *b)
-{
-    return a->frame == b->frame && a->verb == b->verb && a->screen == b->screen &&
-           a->pass == b->pass;
-}
-
-/* The one of two acts that says more: throws a lob is a lob; uses the screen is a use. NULL: two
- * things are done. */
-static const struct item *of_two_acts(const struct item *a, const struct item *b)
-{
-    bool a_plain = a->act->pass == PASS_PLAIN && a->act->screen == SCREEN_PLAIN;
-    bool b_plain = b->act->pass == PASS_PLAIN && b->act->screen == SCREEN_PLAIN;
-    bool a_use = a->act->frame == FRAME_USE || a->act->frame == FRAME_CURL;
-    bool same_verb = a->act->verb == b->act->verb && a->act->frame == b->act->frame;
-    if (weak(a) != weak(b)) {
-        return weak(a) ? b : a;
-    }
-    if (weak(a)) {
-        return a->act->frame == FRAME_LIGHT ? b : a;
-    }
-    if (same_act(a->act, b->act) || (same_verb && b_plain)) {
-        return a;
-    }
-    if (same_verb && a_plain) {
-        return b;
-    }
-    return a_use && b->act->frame == FRAME_SCREEN ? a : NULL;
-}
-
-static bool find_act(struct clause *k, const struct items *items)
-{
-    for (size_t i = 0; i < items->count; i++) {
-        const struct item *item = &items->at[i];
-        if (item->kind != ITEM_ACT) {
-            continue;
-        }
-        bool twice = i > 0 && items->at[i - 1].act == item->act && item->act; /* cuts cuts */
-        bool gives = k->act_item && said_at(k->act_item->from, item->from, "give") &&
-                     said_at(item->from, item->to, "ball"); /* a pass, or a hand-off */
-        if (twice || gives) {
-            return false;
-        }
-        k->act_item = k->act_item ? of_two_acts(k->act_item, item) : item;
-        if (!k->act_item) {
-            return false;
-        }
-    }
-    k->act = k->act_item ? k->act_item->act : NULL;
-    return true;
-}
-
-/* ---- who, whom, where ---- */
-
-static bool who_found(struct clause *k, const struct item *item, unsigned lead, bool acted)
-{
-    const struct frame *frame = k->act ? loose_frame(k->act->frame) : NULL;
-    bool takes = frame && (frame->leads & lead) != 0;
-    if (lead == L_FROM) {
-        bool fine = !k->from_who;
-        k->from_who = item;
-        return fine;
-    }
-    bool acts = lead == L_NONE && (!acted || (!takes && k->actor_count == 0));
-    if (acts) {
-        if (k->actor_count == ACTORS_MOST || k->place || k->object) {
-            return false;
-        }
-        k->actors[k->actor_count++] = item;
-        return true;
-    }
-    bool man = frame && (frame->flags & F_MAN) && who_defends(&item->who);
-    if (man) {
-        return true;
-    }
-    if (k->object) {
-        return false;
-    }
-    k->object = item;
-    k->object_lead = lead;
-    return true;
-}
-
-static bool item_says(const struct item *item, const char *word)
-{
-    return item && item->tokens.count > 0 &&
-           str_is(item->tokens.at[item->tokens.count - 1].text, word);
-}
-
-static bool place_found(struct clause *k, const struct item *item, unsigned lead)
-{
-    if (lead & (L_FROM | L_ALONG | L_PAST)) {
-        bool fine = !k->route || lead == L_FROM;
-        k->route = lead == L_FROM ? k->route : item;
-        return fine;
-    }
-    if (item_says(item, "baseline") && !(lead & L_TO)) { /* sneaks baseline: along it */
-        k->route = item;
-        return true;
-    }
-    if ((lead & (L_FOR | L_WITH | L_OFF)) || k->place) {
-        return false;
-    }
-    k->place = item;
-    k->place_lead = lead;
-    return true;
-}
-
-/* A spot in front of everything, of somebody who stands there: the corner lifts. */
-static bool spot_acts(const struct clause *k, const struct items *items, size_t i, unsigned lead,
-                      bool acted)
-{
-    bool behind = false;
-    for (size_t n = i + 1; n < items->count; n++) {
-        behind = behind || items->at[n].kind == ITEM_ACT;
-    }
-    return !acted && lead == L_NONE && k->actor_count == 0 && behind && !k->place;
-}
-
-static bool gather(struct clause *k, const struct items *items)
-{
-    unsigned lead = L_NONE;
-    bool acted = false, into = false, through = false, at = false;
-    for (size_t i = 0; i < items->count; i++) {
-        const struct item *item = &items->at[i];
-        bool fine = true;
-        switch (item->kind) {
-        case ITEM_FATAL:
-        case ITEM_LOST:
-            return false;
-        case ITEM_UNKNOWN:
-            fine = item->from->kind == TOKEN_WORD && ++k->unknown <= UNKNOWN_MOST;
-            break;
-        case ITEM_LEAD:
-            lead = item->lead;
-            at = said_at(item->from, item->to, "at") == item->to;
-            through =
-                said_at(item->from, item->to,
-                        "down|through|thru|down through|straight down|straight through") != NULL;
-            into = said_at(item->from, item->to, "into|to|toward|in to|out to|over to") != NULL;
-            break;
-        case ITEM_WHO:
-            fine = who_found(k, item, lead, acted);
-            lead = L_NONE;
-            break;
-        case ITEM_PLACE:
-            if (spot_acts(k, items, i, lead, acted)) {
-                k->actors[k->actor_count++] = item;
-            } else {
-                fine = place_found(k, item, lead);
-                k->into = into;
-                k->at = k->place == item && at;
-                k->through = k->through || (k->route == item && through);
-            }
-            lead = L_NONE;
-            break;
-        case ITEM_SIDE:
-            fine = !k->side;
-            k->side = item;
-            break;
-        case ITEM_ACT:
-            acted = true;
-            lead = L_NONE;
-            break;
-        case ITEM_THING:
-            k->thing = true;
-            fine = !(lead & (L_TO | L_FOR | L_FROM | L_WITH)); /* passes to the ball */
-            break;
-        case ITEM_SMALL:
-            k->away = k->away || said_at(item->from, item->to, "out|away|back|off|up");
-            break;
-        case ITEM_CAUSE:
-        case ITEM_REASON:
-            break;
-        }
-        if (!fine) {
-            return false;
-        }
-    }
-    /* cuts to: where to is lost */
-    const struct item *last = items->count > 0 ? &items->at[items->count - 1] : NULL;
-    return !last || last->kind != ITEM_LEAD ||
-           !said_at(last->from, last->to,
-                    "to|for|at|into|toward|towards|from|with|by|in to|out to");
-}
 
 /* ---- as the language has it ---- */
 
@@ -417,7 +193,15 @@ static bool put_place(struct clause *k, enum verb verb)
     if (!slot_of(verb, "PE", &slot)) {
         return false;
     }
+    bool middle = item_says(k->place, "middle");
+    if (middle && verb == VERB_DRIVES) { /* drives middle: the way, not a place */
+        put_word(k, k->place, STR("middle"));
+        return true;
+    }
     put_word(k, k->place, slot.preposition);
+    if (middle) { /* of the lane, of the zone: not said */
+        return false;
+    }
     put_tokens(k, k->place);
     return true;
 }
@@ -474,8 +258,13 @@ static bool spot_object(struct clause *k)
     return false;
 }
 
-static bool leads_fit(const struct clause *k)
+static bool leads_fit(struct clause *k)
 {
+    bool moves =
+        k->act->frame == FRAME_GO || k->act->frame == FRAME_MOVE || k->act->frame == FRAME_FILL;
+    if (moves && k->object && k->object_lead == L_PAST && k->place) { /* to the wing behind 3 */
+        k->object = NULL;
+    }
     return !k->object || (loose_frame(k->act->frame)->leads & k->object_lead) != 0;
 }
 
@@ -566,7 +355,7 @@ static bool put_screener(struct clause *k, enum verb verb, const struct who *use
 }
 
 /* What is done, as who it is done to and his ball have it; VERB_COUNT: nothing the language has. */
-static enum verb verb_meant(const struct clause *k)
+static enum verb verb_meant(struct clause *k)
 {
     if (k->act->frame == FRAME_FILL && k->object && !k->place) {
         return VERB_REPLACES;
@@ -617,13 +406,23 @@ static bool fill_going(struct clause *k, struct reading *out)
     return out->run_in;
 }
 
+/* looks inside, draws help: nobody moves, and who does it may go on. */
+static bool fill_idle(struct clause *k, struct reading *out)
+{
+    bool more = k->object || k->place || k->side || k->from_who || k->route || k->actor_count > 1;
+    if (k->actor_count == 1) {
+        out->acts = k->actors[0]->who;
+    }
+    return !more && (k->actor_count == 0 ? k->last != NULL : who_is_one(&out->acts));
+}
+
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
     struct clause k = {
         .c = c, .last = going->last, .relative = going->relative, .more = going->more};
     *out = (struct reading){.sure = false};
-    if (!find_act(&k, items) || !gather(&k, items)) {
+    if (!clause_act(&k, items) || !clause_gather(&k, items)) {
         return false;
     }
     static const struct loose_act goes = {FRAME_GO, VERB_GOES, PASS_PLAIN, SCREEN_PLAIN, ""};
@@ -644,6 +443,8 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     switch (k.act->frame) {
     case FRAME_LIGHT:
         return false;
+    case FRAME_IDLE:
+        return fill_idle(&k, out);
     case FRAME_GO:
         fine = fill_going(&k, out);
         break;
@@ -658,6 +459,7 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
         fine = fill_plain(&k, out);
         break;
     }
+    out->uses = k.act->frame == FRAME_USE || k.act->frame == FRAME_CURL;
     out->tokens = k.said.tokens;
     return fine;
 }

@@ -435,7 +435,7 @@ static void small_said(const struct cursor *c, enum item_kind kind, struct item 
 }
 
 /* The longest piece at `at`; of two as long, what stands first here. */
-static struct item item_at(const struct cursor *c, const struct token *at, bool defends)
+static struct item item_at(const struct cursor *c, const struct token *at, bool defends, bool led)
 {
     struct item best = {.kind = ITEM_UNKNOWN, .from = at, .to = at + 1};
     if (at->kind == TOKEN_MARK || at->kind == TOKEN_QUOTED) {
@@ -448,9 +448,13 @@ static struct item item_at(const struct cursor *c, const struct token *at, bool 
     if (person_said(c, &item)) {
         longer(&best, item, ITEM_WHO);
     }
-    act_said(c, defends, &best);
     item = (struct item){.from = at};
-    if (place_said(c, &item)) {
+    bool place = place_said(c, &item);
+    if (place && led) { /* into the post */
+        longer(&best, item, ITEM_PLACE);
+    }
+    act_said(c, defends, &best);
+    if (place) {
         longer(&best, item, ITEM_PLACE);
     }
     small_said(c, ITEM_LEAD, &best);
@@ -480,7 +484,9 @@ bool items_find(const struct cursor *c, struct items *out)
     bool defends = defenders_clause(c);
     out->count = 0;
     for (const struct token *at = past_fillers(c->at, c->end); at < c->end;) {
-        struct item item = item_at(c, at, defends);
+        const struct item *before = out->count > 0 ? &out->at[out->count - 1] : NULL;
+        bool led = before && before->kind == ITEM_LEAD && (before->lead & (L_TO | L_FROM));
+        struct item item = item_at(c, at, defends, led);
         if (out->count == ITEMS_MOST) {
             return false;
         }

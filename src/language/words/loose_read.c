@@ -24,6 +24,7 @@ enum { PIECES_MOST = 20, TOKENS_MOST = 120 };
 struct piece {
     const struct token *from, *to;
     bool then, meanwhile, relative; /* then; while, meanwhile; who */
+    bool taken;                     /* with the one before it */
 };
 struct loose {
     struct cursor *c; /* on the speech */
@@ -31,6 +32,7 @@ struct loose {
     struct piece pieces[PIECES_MOST];
     size_t count;
     struct who carried; /* the last piece only named who acts: 5 goes down and; else WHO_NONE */
+    struct who idle;    /* who did what moves nobody, and may go on; else WHO_NONE */
     token_list tie;     /* a clause of time that goes with the next piece */
     struct strbuf text;
     bool sure;
@@ -195,7 +197,7 @@ static void tell_tokens(struct loose *l, const token_list *tokens)
 
 static void joined(struct loose *l)
 {
-    l->carried = (struct who){.kind = WHO_NONE};
+    l->carried = l->idle = (struct who){.kind = WHO_NONE};
     l->tie.count = 0;
 }
 
@@ -235,6 +237,23 @@ static bool strict_part(struct loose *l, const struct token *from, const struct 
     return false;
 }
 
+/* The next piece only says where the use of a screen ends. */
+static bool ends_behind(const struct loose *l, const struct piece *piece)
+{
+    const struct piece *next = piece + 1;
+    return next < l->pieces + l->count && !next->relative && !next->meanwhile &&
+           said_at(next->from, next->to,
+                   "go|get|come|head|run|move|end up|land|sprint|break|finish") &&
+           !is_who(&next->to[-1]);
+}
+
+/* comes off, and gets to the right slot: one use of the screen. */
+static bool use_without_end(const struct loose *l, const struct piece *piece)
+{
+    const struct sentence *last = &l->out->at[l->out->count - 1];
+    return verb_row(last->verb)->task == VERB_USE && !last->place && ends_behind(l, piece);
+}
+
 /* The most pieces from `from` on that the grammar reads as they are; gives how many. */
 static size_t strict_pieces(struct loose *l, size_t from)
 {
@@ -248,10 +267,18 @@ static size_t strict_pieces(struct loose *l, size_t from)
         }
         size_t had = l->out->count;
         const struct piece *last = &l->pieces[to - 1]; /* comes off, catches: a pass is meant */
+        last = from > 0 && said_at(first->from, first->to, "catch|receive") ? first : last;
         if (l->count > 1 && said_at(last->from, last->to, "catch|receive")) {
             continue;
         }
-        if ((from > 0 || to < l->count) && strict_part(l, begin, l->pieces[to - 1].to)) {
+        struct cursor_mark mark = cursor_mark(l->c);
+        bool read = (from > 0 || to < l->count) && strict_part(l, begin, l->pieces[to - 1].to);
+        if (read && l->out->count > had && use_without_end(l, &l->pieces[to - 1])) {
+            cursor_back(l->c, mark);
+            l->out->count = had;
+            continue;
+        }
+        if (read) {
             struct span span = span_join(begin->span, l->pieces[to - 1].to[-1].span);
             if (l->out->count > had) {
                 tell(l, source_text(l->c->sources, span));
@@ -335,12 +362,20 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     struct sentence carried = {.verb = VERB_GOES};
     struct going going = {
         .relative = piece->relative, .last = latest(l), .more = piece + 1 < l->pieces + l->count};
-    if (l->carried.kind != WHO_NONE) {
-        VEC_PUSH(l->c->arena, &carried.subject, l->carried);
+    const struct who *doer = l->carried.kind != WHO_NONE ? &l->carried : &l->idle;
+    if (doer->kind != WHO_NONE) {
+        VEC_PUSH(l->c->arena, &carried.subject, *doer);
         going.last = &carried;
     }
     if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
         return false;
+    }
+    if (reading.uses && ends_behind(l, piece)) { /* comes off and gets to the right slot */
+        part.end = piece[1].to;
+        piece[1].taken = true;
+        if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
+            return false;
+        }
     }
     l->sure = l->sure && reading.sure;
     if (reading.run_in) {
@@ -348,6 +383,8 @@ static bool loose_piece(struct loose *l, struct piece *piece)
         return true;
     }
     if (reading.tokens.count == 0) {
+        l->idle = who_is_one(&reading.acts) ? reading.acts : l->idle;
+        note_left_out(l->c, span_join(part.at->span, part.end[-1].span));
         return l->tie.count == 0;
     }
     token_list said = tied(l, piece, &reading);
@@ -378,6 +415,10 @@ static bool remark_piece(struct loose *l, const struct piece *piece)
 static bool all_pieces(struct loose *l)
 {
     for (size_t i = 0; i < l->count;) {
+        if (l->pieces[i].taken) {
+            i++;
+            continue;
+        }
         size_t strict = strict_pieces(l, i);
         if (strict == 0 && !loose_piece(l, &l->pieces[i]) && !remark_piece(l, &l->pieces[i])) {
             if (l->lost) {

@@ -80,6 +80,7 @@ struct reading {
     token_list tokens; /* of sentences, parted by full stops; empty: it moves nobody */
     struct who acts;   /* who acts in the last of them */
     bool run_in;       /* goes somewhere that is not said: part of what comes */
+    bool uses;         /* a screen: where to may stand in the next clause */
     bool sure;         /* no word was passed over */
 };
 const struct frame *loose_frame(enum frame_kind kind);

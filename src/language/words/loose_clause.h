@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: MIT */
+/* loose_clause: what a clause says, between the two files that find it and write it down:
+ * loose_slots.c and loose_fill.c. Inside words only. */
+#ifndef LANGUAGE_WORDS_LOOSE_CLAUSE_H
+#define LANGUAGE_WORDS_LOOSE_CLAUSE_H
+
+#include "language/words/loose_read.h"
+
+enum { ACTORS_MOST = 3, UNKNOWN_MOST = 2 };
+/* What a clause says. */
+struct clause {
+    const struct cursor *c;
+    const struct sentence *last; /* of the line; NULL: none */
+    bool relative, more;         /* behind `who`; another clause follows */
+    const struct loose_act *act;
+    const struct item *act_item;
+    const struct item *actors[ACTORS_MOST];
+    size_t actor_count;
+    const struct item *object, *from_who; /* whom it is done to; by whom, from whom */
+    unsigned object_lead;
+    const struct item *place, *route, *side;
+    bool spot_object; /* the place stands for whom it is done to */
+    size_t unknown;
+    bool thing, into, at, away, through;
+    unsigned place_lead;
+    struct recast said; /* its tokens, as they come */
+};
+/* Which of its acts it is about; false: two things are done. */
+bool clause_act(struct clause *k, const struct items *items);
+/* Who, whom and where; false: something turns it round, or has no part in it. */
+bool clause_gather(struct clause *k, const struct items *items);
+/* The last word of a place or of somebody. */
+bool item_says(const struct item *item, const char *word);
+
+#endif
