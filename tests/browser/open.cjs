@@ -148,6 +148,27 @@ async function lost(browser) {
   check(await eventually(() => read() === mine + '    3 stays'), 'and puts it back', read());
 
   await saved(page);
+  fs.unlinkSync(file);
+  await eventually(async () => /gone from its folder/.test(await notice(page)));
+  await type(page, ' now');
+  await eventually(() => fs.existsSync(beside) && fs.readFileSync(beside, 'utf8').endsWith(' now'));
+  await page.reload();
+  await pictured(page);
+  check(/gone from its folder: your text is here/.test(await notice(page)) && await typed(page) === mine + '    3 stays now', 'loaded anew while the file is gone, it says so and has the text', await notice(page));
+  check(read() === null, 'and makes no file unasked');
+  await press(page, 'Save it again');
+  check(await eventually(() => read() === mine + '    3 stays now'), 'the button writes it then too', read());
+  await saved(page);
+  fs.writeFileSync(file, mine + '    3 stays');
+  await eventually(async () => await typed(page) === mine + '    3 stays');
+  check(asked === 1, 'one is asked whether to leave a text that is in no file');
+  asked = 0;
+  await type(page, ' ');
+  await saved(page);
+  await page.reload();
+  await pictured(page);
+  fs.writeFileSync(file, mine + '    3 stays');
+  await eventually(async () => await typed(page) === mine + '    3 stays');
   check(asked === 0, 'nobody is asked to stay where nothing is lost');
   await end(served.child);
   await type(page, ' there');
@@ -172,6 +193,30 @@ async function lost(browser) {
   await press(page, 'Put it back');
   check(await eventually(() => read() === mine + '    3 stays there and so on'), 'over a file that was changed meanwhile', read());
   check(fs.readFileSync(path.join(folder, 'lantern (from the folder).play'), 'utf8') === '# theirs\n', 'which is kept beside it', fs.readdirSync(folder));
+}
+
+// The folder goes away with the file in it, and the same file is opened again.
+async function folderLost(browser) {
+  const folder = fs.mkdtempSync(path.join(room, 'open-')), inside = path.join(folder, 'plays');
+  const mine = LANTERN.replace(/\r/g, '');
+  fs.mkdirSync(inside);
+  fs.writeFileSync(path.join(inside, 'lantern.play'), mine);
+  const first = await serve(inside, 'lantern.play');
+  const page = await visit(browser, first.address);
+  page.on('dialog', (dialog) => dialog.accept());
+  fs.renameSync(inside, path.join(folder, 'elsewhere'));
+  await page.reload();
+  await pictured(page);
+  check(/lantern\.play is gone, and its folder with it\. Your text is here/.test(await notice(page)) && await typed(page) === mine, 'a folder that was moved away is told, and the text is there', await notice(page));
+  fs.renameSync(path.join(folder, 'elsewhere'), inside);
+  await page.reload();
+  await pictured(page);
+  check(await page.locator('#notice').isHidden() && await typed(page) === mine, 'with the folder back all is as it was', await notice(page));
+  await end(first.child);
+  const again = await serve(inside, 'lantern.play');
+  check(new URL(again.address).port === new URL(first.address).port, 'the same file has the same port, so that its drafts are found', again.address);
+  const beside = await serve(inside, 'lantern.play');
+  check(new URL(beside.address).port !== new URL(again.address).port, 'twice at once it has another');
 }
 
 async function several(browser) {
@@ -247,6 +292,7 @@ run(async (browser) => {
     await small(browser);
     await twoTabs(browser);
     await lost(browser);
+    await folderLost(browser);
   } finally {
     children.forEach((child) => child.kill('SIGINT'));
   }

@@ -287,7 +287,9 @@ def other_things():
             version = server.version()
             folder.rename(outside / 'last season')
             status, told = server.file()
-            tap.ok(status == 500 and 'no such folder' in told['message'], 'a file whose folder was moved is told of, and no new one', (status, told))
+            tap.same((status, told['gone'], told['text'], told['writable'], told['why']),
+                     (200, True, LANTERN, False, 'kites.play is gone, and its folder with it'),
+                     'a file whose folder was moved is told of, with the text that lay there, and no new one')
             status, told = server.save(SECOND, version)
             tap.ok(status == 403 and 'folder' in told['message'] and names(outside) == ['last season'], 'nothing is written then', (status, told))
             (outside / 'last season').rename(folder)

@@ -230,6 +230,27 @@ void desk_look_anew(const struct desk *desk, struct desk_look *look)
     look_at(desk, look, NULL);
 }
 
+static void know(struct desk *desk, const struct desk_look *look)
+{
+    if (look->whole && !look->gone) {
+        free(desk->known.at);
+        desk->known = copy_of(&look->text);
+    }
+}
+
+bool desk_is_lost(const struct desk *desk, const struct desk_look *look)
+{
+    return desk->known.at && (look->gone || no_folder(desk));
+}
+
+unsigned desk_number(const struct desk *desk)
+{
+    char *folder = folder_of(desk->path);
+    uint64_t hash = hash_word(hash_word(hash_start, folder ? folder : ""), desk->name);
+    free(folder);
+    return (unsigned)(hash ^ hash >> 32);
+}
+
 const struct desk_look *desk_look(struct desk *desk)
 {
     struct desk_look look;
@@ -237,6 +258,7 @@ const struct desk_look *desk_look(struct desk *desk)
     desk_look_free(same ? &look : &desk->last);
     if (!same) {
         desk->last = look;
+        know(desk, &desk->last);
     }
     return &desk->last;
 }
@@ -298,6 +320,8 @@ static void forget_copy(struct desk *desk, size_t index)
 void desk_close(struct desk *desk)
 {
     desk_look_free(&desk->last);
+    free(desk->known.at);
+    desk->known = (struct bytes){NULL, 0};
     while (desk->copy_count > 0) {
         forget_copy(desk, 0);
     }
@@ -312,7 +336,11 @@ char *desk_locked(const struct desk *desk)
     }
     char *folder = folder_of(desk->path);
     int error = !folder ? errno : access(folder, W_OK) != 0 ? errno : 0;
+    bool gone = !folder && error == ENOENT;
     free(folder);
+    if (gone) {
+        return format_text("%s is gone, and its folder with it", desk->name);
+    }
     return error ? format_text("%s cannot be saved: its folder cannot be written in: %s",
                                desk->name, strerror(error))
                  : NULL;

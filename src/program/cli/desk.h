@@ -41,6 +41,8 @@ struct desk {
     const char *name; /* without its folder */
     /* The one before: what has not changed since is not read through again. */
     struct desk_look last;
+    /* The last text that lay there; NULL `at`: there never was one. */
+    struct bytes known;
     struct desk_copy *copies; /* one for each page at most */
     size_t copy_count;
 };
@@ -51,7 +53,11 @@ void desk_close(struct desk *desk);
 
 /* How it lies there now; the desk's own until the next look or save. */
 const struct desk_look *desk_look(struct desk *desk);
-/* The same for another thread, to be freed. */
+/* Whether it lay there before and is gone, or its folder is: then `known` is what there was. */
+bool desk_is_lost(const struct desk *desk, const struct desk_look *look);
+/* A number of the file, the same whenever it is opened. */
+unsigned desk_number(const struct desk *desk);
+/* As desk_look for another thread, to be freed. */
 void desk_look_anew(const struct desk *desk, struct desk_look *look);
 void desk_look_free(struct desk_look *look);
 /* What the version would be, were this the file's text and all else as in `look`. */

@@ -84,10 +84,23 @@ static void tell_terminal(const struct request *request, const struct site *site
     }
 }
 
+/* Below those that systems give out themselves (ours). */
+enum { PORT_FIRST = 30000, PORTS = 2700 };
+
+/* On a port of the file's own where that is free: what a browser keeps, it keeps for a port, and
+ * so finds what was typed and not saved the next time the file is opened. */
+static struct server *open_server(const struct request *request, const struct site *site,
+                                  const struct serve_site *given)
+{
+    int own = PORT_FIRST + (int)(desk_number(&site->desk) % PORTS);
+    struct server *server = serve_open(given, request->port > 0 ? (int)request->port : own);
+    return server || request->port > 0 ? server : serve_open(given, 0);
+}
+
 static int serve(const struct request *request, struct site *site)
 {
     struct serve_site given = {site, site_answer, COURTWRIGHT_TEXT_MOST};
-    struct server *server = serve_open(&given, (int)request->port);
+    struct server *server = open_server(request, site, &given);
     if (!server) {
         char *port = request->port > 0 ? format_text("port %d cannot be had", (int)request->port)
                                        : format_text("no port can be had");
@@ -185,8 +198,8 @@ static int run(const struct request *request)
 static const struct option_row options[] = {
     {"offline", 0, OPTION_TEXT, FIELD(offline), "PAGE",
      "write the page itself as one HTML file, which needs no program and no network", 0, 0},
-    {"port", 0, OPTION_NUMBER, FIELD(port), "N", "on this port; else on one that is free", 1,
-     65535},
+    {"port", 0, OPTION_NUMBER, FIELD(port), "N",
+     "on this port; else on the file's own, or one that is free", 1, 65535},
     {"browser", 0, OPTION_CHOICE, FIELD(browser), "yes|no",
      "open it in the browser; else where there is a screen, and a terminal", 0, 0},
     OPTIONS_END,

@@ -127,21 +127,29 @@ static char *without_quotes(const char *tag)
     return format_text("%.*s", (int)(quoted ? size - 2 : size), quoted ? tag + 1 : tag);
 }
 
+/* What the page is to show: of a file that was never there something to begin with. */
+static json_t *text_shown(const struct desk *desk, const struct desk_look *look)
+{
+    return desk_is_lost(desk, look) ? text_of(&desk->known)
+           : look->gone             ? json_string(starting_text)
+                                    : text_of(&look->text);
+}
+
 static void read_file(struct site *site, const struct serve_ask *ask, struct serve_answer *answer)
 {
     const struct desk_look *look = desk_look(&site->desk);
     char *known = ask->none_match ? without_quotes(ask->none_match) : NULL;
-    if (look->why) {
+    bool lost = desk_is_lost(&site->desk, look);
+    if (look->why && !lost) {
         answer_trouble(answer, 500, "%s cannot be read: %s", site->desk.name, look->why);
     } else if (known && strcmp(known, look->version) == 0) {
         *answer = (struct serve_answer){.status = 304, .type = "application/json", .lasting = ""};
     } else {
         char *locked = desk_locked(&site->desk);
-        json_t *text = look->gone ? json_string(starting_text) : text_of(&look->text);
-        json_t *told =
-            json_pack("{s:o, s:o, s:s, s:b, s:b, s:o}", "name", words_of(site->desk.name), "text",
-                      text, "version", look->version, "new", look->gone, "writable", !locked,
-                      "includes", includes_of(&site->desk, look));
+        json_t *told = json_pack("{s:o, s:o, s:s, s:b, s:b, s:b, s:o}", "name",
+                                 words_of(site->desk.name), "text", text_shown(&site->desk, look),
+                                 "version", look->version, "new", look->gone || lost, "gone", lost,
+                                 "writable", !locked, "includes", includes_of(&site->desk, look));
         if (locked) {
             json_object_set_new(told, "why", words_of(locked));
         }

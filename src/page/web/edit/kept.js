@@ -31,13 +31,15 @@ export class Kept {
     this.tell('')
     this.saved = this.text()
     this.locked = told.writable === false ? told.why : ''
-    this.fresh = Boolean(told.new)
+    this.fresh = Boolean(told.new && !told.gone)
     this.begun = true
     const left = this.store.left(this.saved)
     if (this.locked) {
       this.tell('read only')
     }
-    if (left) {
+    if (told.gone) {
+      this.beginGone(told, left)
+    } else if (left) {
       this.offer(left)
     } else if (this.locked) {
       this.notice(`${this.locked}. What you change here is not saved; Download keeps it.`)
@@ -45,6 +47,18 @@ export class Kept {
       this.notice(`${told.name} is not there yet: it is made when you write the first word.`)
     }
     this.store.watch((theirs) => this.changedElsewhere(theirs))
+  }
+
+  // It lay there when the program began: the newest that was written goes on, here or as it last was there.
+  beginGone(told, left) {
+    if (left) {
+      this.become(left.text)
+      this.store.forgetDraft(left)
+    }
+    this.isGone({...told, kept: left ? left.kept : ''})
+    if (this.locked) {
+      this.notice(`${this.locked}. Your text is here, and is not saved: Download keeps it.`)
+    }
   }
 
   // What was typed in an earlier page and is not in the file.

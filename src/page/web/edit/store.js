@@ -32,7 +32,8 @@
 // behind whenever those of its includes do. It travels in quotes, as an ETag.
 //
 //   GET  /TOKEN/file        200, application/json:
-//                           {"name": "kites.play", "text": "…", "version": "…", "new": there is no file yet,
+//                           {"name": "kites.play", "text": "…", "version": "…", "new": there is no file,
+//                            "gone": there was one: the text is the last that lay there,
 //                            "writable": true, "why": "where it is not",
 //                            "includes": [{"name": "motion.play", "text": "…"}]}  what the saved text includes
 //        If-None-Match: "V" 304 while the version is still V. The page asks every two seconds while it is seen.
