@@ -3,8 +3,9 @@
  * mover drawn alone, with nobody to go round, keeps within 15 cm of his own track, but for what his
  * numeral and his finish rings stand off their places (the court's own lines push those). Drawn
  * with all the others his line may be pushed. Three runs in four are held to it, the rest is a
- * TODO; of screeners, of those who plant a foot and of all together it is only printed by how much,
- * and how often. near COUNT BOOK.play ... */
+ * TODO; of who goes round the basket or comes back along his own way, of screeners, of those who
+ * plant a foot and of all together it is only printed by how much, and how often. near COUNT
+ * BOOK.play ... */
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -14,11 +15,14 @@
 #include "resolved.h"
 #include "whole_file.h"
 
-#define NEAR 0.15 /* metres */
+#define NEAR 0.15     /* metres */
+#define BY_BASKET 0.8 /* metres from its middle: ring, gap and line are kept clear (bend.c) */
+#define BACK 0.6      /* of the way out: who ends nearer to where he began came back */
 
-enum cause { RUNS, SCREENERS, PLANTS, TOGETHER, CAUSES };
-static const char *const words[CAUSES] = {"runs drawn alone", "screeners drawn alone",
-                                          "plants drawn alone", "all among the others"};
+enum cause { RUNS, ROUND, SCREENERS, PLANTS, TOGETHER, CAUSES };
+static const char *const words[CAUSES] = {
+    "runs drawn alone", "runs by the basket or back along themselves, pushed apart on purpose",
+    "screeners drawn alone", "plants drawn alone", "all among the others"};
 
 struct tally {
     long lines, over;
@@ -94,6 +98,24 @@ static bool is_run(const struct scene_item *item, const struct sizes *size)
            item->task >= 0;
 }
 
+/* Does a run pass the basket so near that its line goes round it, or come back along itself, which
+ * is opened to a V? Those are pushed apart on purpose. */
+static bool is_pushed(const struct segment *segment, body who)
+{
+    const struct court *court = segment->play->court;
+    struct vec2 far = vec2_of(0, 2 * court->half_court), start = segment_at(segment, who, 0);
+    double reach = 0, end = segment->duration;
+    for (double t = 0; t <= end; t += RUN_SAMPLE) {
+        struct vec2 at = segment_at(segment, who, t);
+        double basket = real_min(vec2_length(at), vec2_distance(at, far));
+        if (basket < BY_BASKET) {
+            return true;
+        }
+        reach = real_max(reach, vec2_distance(start, at));
+    }
+    return vec2_distance(start, segment_at(segment, who, end)) < BACK * reach;
+}
+
 static enum cause cause_of(const struct segment *segment, const struct scene_item *item)
 {
     const struct task *task = segment_task(segment, (size_t)item->task);
@@ -105,7 +127,10 @@ static enum cause cause_of(const struct segment *segment, const struct scene_ite
             return PLANTS;
         }
     }
-    return task->kind == TASK_SCREEN ? SCREENERS : RUNS;
+    if (task->kind == TASK_SCREEN) {
+        return SCREENERS;
+    }
+    return is_pushed(segment, item->who) ? ROUND : RUNS;
 }
 
 static void measure(struct arena *memory, const struct diagram *diagram, body only,
