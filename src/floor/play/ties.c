@@ -136,13 +136,14 @@ static const struct task *first_move(const struct maker *m, body who)
     return NULL;
 }
 
-/* Who fills the spot waits for him to leave it; not when he is to go as that one does. */
+/* Who fills the spot waits for him to leave it; not when he is to go as that one does, or then. */
 static bool leaves_first(const struct maker *m, body who, size_t fill)
 {
     const struct task *move = first_move(m, who);
     for (size_t i = 0; move && i < move->waits.count; i++) {
         const struct wait *wait = &move->waits.at[i];
-        if (wait->kind == WAIT_TASK && !wait->before && wait->task == (int)fill) {
+        bool after_all = wait->kind == WAIT_ALL_BEFORE && (int)fill < wait->task;
+        if (after_all || (wait->kind == WAIT_TASK && !wait->before && wait->task == (int)fill)) {
             return false;
         }
     }

@@ -142,6 +142,9 @@ START_TEST(who_leaves_a_spot_as_another_fills_it_goes_with_him)
     told_run(&told, FLOOR "2 fills top\nas 2 fills, 1 dribbles to left slot\n");
     ck_assert_uint_eq(told.text.diags.errors, 0);
     ck_assert_double_eq_tol(between(0, MOMENT_STARTED, 1), 0, .02);
+    told_run(&told, FLOOR "2 fills top\nthen 1 dribbles to left slot\n");
+    ck_assert_uint_eq(told.text.diags.errors, 0);
+    ck_assert_double_ge(between(0, MOMENT_ARRIVED, 1), -.02);
 }
 END_TEST
 
