@@ -526,6 +526,13 @@ def practice():
                'a play that is not in the book is an error, and no plan is printed', err)
         status, out, err = run('practice', 'book.play', '--deps', 'rule.d', '-o', 'plan.pdf', cwd=here)
         tap.same((here / 'rule.d').read_text(), 'plan.pdf: book.play\n', '--deps writes a make rule')
+        for plays in range(1, 9):
+            items = '  10 min play "Lantern"\n' * plays
+            (here / 'long.play').write_text(GOOD + f'practice "Long"\n{items}  5 min talk\n')
+            run('practice', 'long.play', '-o', 'long.pdf', cwd=here)
+            words = subprocess.run(['pdftotext', '-layout', str(here / 'long.pdf'), '-'], stdout=subprocess.PIPE).stdout.decode()
+            last = words.split('\f')[-2]
+            tap.ok('Longest gap' in last and 'Talk' in last, f'the sums of {plays} plays stand under the last item', last)
 
 
 CHARTED = '''

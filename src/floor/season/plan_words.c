@@ -35,9 +35,25 @@ struct str plan_caution(int line)
     return str_of(lines[line]);
 }
 
+static bool screens_at_first(const struct play *play)
+{
+    if (play->steps.count == 0) {
+        return false;
+    }
+    const struct step *step = &play->steps.at[0];
+    int branch = step->tasks.count > 0 || step->branches.count == 0 ? -1 : branch_told(step, 0);
+    for (size_t i = 0; i < step_task_count(step, branch); i++) {
+        if (step_task(step, branch, i)->kind == TASK_SCREEN) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool plan_is_undefended(const struct plan_item *item)
 {
-    return !item->contact && item->against.size == 0 && item->play && !item->play->is_drill;
+    return !item->contact && item->against.size == 0 && item->play && !item->play->is_drill &&
+           !screens_at_first(item->play);
 }
 
 static void add_part(struct strbuf *out, const char *before, struct str part)
@@ -61,6 +77,8 @@ struct str plan_how(struct arena *arena, const struct plan_item *item, plan_name
     }
     if (item->contact) {
         add_part(&out, "", out.size > 0 ? STR("contact") : STR("Contact"));
+    } else if (item->passive) {
+        add_part(&out, "", out.size > 0 ? STR("no contact") : STR("No contact"));
     }
     return strbuf_str(&out);
 }

@@ -92,6 +92,7 @@ static struct plan_item make_item(struct season_maker *m, const struct form *for
     bool defended = plan->against ? plan->defense->defense != DEFENSE_NONE
                                   : item.play && has_defender(item.play);
     item.contact = plan->contact == CONTACT_BY_RULE ? defended : plan->contact == CONTACT_YES;
+    item.passive = defended && !item.contact;
     return item;
 }
 

@@ -15,6 +15,7 @@ struct plan_item {
     int groups;                /* players in each, 0 not said */
     struct str against;        /* "zone 2-3" as tidy has it; empty: not said */
     bool contact;              /* said, or by rule: somebody defends */
+    bool passive;              /* somebody defends, and there is no contact */
     struct str with;           /* who, in the coach's words */
     struct str station;        /* a station's name */
     double change;             /* stations: minutes at each */
@@ -67,7 +68,8 @@ struct str plan_before(void); /* what is seen to before anybody plays */
 /* The lines of caution of every page of a plan. */
 enum { PLAN_CAUTION_LINES = 2 };
 struct str plan_caution(int line);
-/* Is the play of this item drawn without its defense: nobody defends, or others do? */
+/* Is the play of this item drawn without its defense? There is no contact, and nobody sets a screen
+ * in its first picture: that stands on a defender. */
 bool plan_is_undefended(const struct plan_item *item);
 /* How a page sets a name among other words: whatever its script, they keep their places. */
 typedef struct str plan_name(struct arena *arena, struct str name);

@@ -188,15 +188,23 @@ static void print_doers(struct strbuf *out, const struct crowd *crowd, body read
     strbuf_text(out, crowd->count == 1 && !you ? " does" : " do");
 }
 
+static bool has_read(const struct step *step)
+{
+    bool reads = false;
+    for (size_t i = 0; i < step->branches.count; i++) {
+        reads = reads || step->branches.at[i].kind == BRANCH_READ;
+    }
+    return reads;
+}
+
 static void print_decides(struct strbuf *out, const struct play *play, const struct step *step,
                           body reader)
 {
     struct crowd deciders = {.count = 0};
     struct crowd doers = {.count = 0};
-    bool reads = false;
+    bool reads = has_read(step);
     for (size_t i = 0; i < step->branches.count; i++) {
         const struct branch *branch = &step->branches.at[i];
-        reads = reads || branch->kind == BRANCH_READ;
         join_conditions(&deciders, play, branch);
         if (branch->kind == BRANCH_READ && branch->tasks.count > 0) {
             join(&doers, branch->tasks.at[0].who);
@@ -226,13 +234,28 @@ struct str tell_decides(struct arena *arena, const struct play *play, const stru
     return strbuf_str(&out);
 }
 
+/* "Ways on: 1a, 1b or 1c" */
+static void print_ways(struct strbuf *out, const struct step *step)
+{
+    size_t count = step->branches.count;
+    strbuf_text(out, count == 1 ? "Way on: " : "Ways on: ");
+    for (size_t i = 0; i < count; i++) {
+        strbuf_text(out, i == 0 ? "" : i + 1 == count ? " or " : ", ");
+        strbuf_print(out, "%d%c", step->number, branch_letter(step, branch_told(step, (int)i)));
+    }
+}
+
 struct str tell_decides_here(struct arena *arena, const struct play *play, const struct step *step,
                              body reader)
 {
     struct strbuf out;
     strbuf_init(&out, arena);
-    print_decides(&out, play, step, reader);
-    out.at[0] = (char)(out.at[0] - 'a' + 'A');
+    if (has_read(step)) {
+        print_decides(&out, play, step, reader);
+        out.at[0] = (char)(out.at[0] - 'a' + 'A');
+    } else {
+        print_ways(&out, step);
+    }
     strbuf_char(&out, '.');
     return strbuf_str(&out);
 }

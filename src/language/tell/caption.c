@@ -46,11 +46,12 @@ static int say_subjects(const struct teller *t, struct strbuf *out, size_t index
     return count;
 }
 
-/* The play's first screen says how a screen is set. */
+/* The play's first screen says how a screen is set; one that is slipped is none. */
 static bool first_screen(const struct teller *t, size_t index)
 {
     for (size_t i = 0; i < index; i++) {
-        if (step_task(t->step, t->branch, i)->kind == TASK_SCREEN) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        if (task->kind == TASK_SCREEN && !is_slipped(t, task)) {
             return false;
         }
     }
@@ -97,7 +98,8 @@ static void say_caption(const struct teller *t, struct strbuf *out, size_t index
         strbuf_text(out, " gets there");
     }
     strbuf_char(out, '.');
-    if (task->kind == TASK_SCREEN && !task->goal.measured && first_screen(t, index)) {
+    if (task->kind == TASK_SCREEN && !task->goal.measured && !is_slipped(t, task) &&
+        first_screen(t, index)) {
         say_template(t, out, task, " Look for {x}, not for a spot on the floor.|");
     }
 }

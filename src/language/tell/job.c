@@ -82,7 +82,7 @@ static void say_own(const struct teller *t, struct strbuf *out, size_t index)
         strbuf_text(&sentence, " to meet the pass");
     }
     add_sentence(t, out, &sentence);
-    if (task->kind == TASK_SCREEN && !task->goal.measured) {
+    if (task->kind == TASK_SCREEN && !task->goal.measured && !is_slipped(t, task)) {
         say_template(t, out, task, "Look for {x}, not for a spot on the floor. |");
     }
     struct strbuf rest = sentence_of(t);

@@ -58,7 +58,8 @@ struct str tell_series(struct arena *arena, const struct play *play); /* "Flex, 
 /* "Step 2: what x3 does decides what 3 does"; `reader` is told "what you do". */
 struct str tell_decides(struct arena *arena, const struct play *play, const struct step *step,
                         body reader);
-/* The same under the step itself: "What x3 does decides what 3 does." */
+/* The same under the step itself: "What x3 does decides what 3 does."; of options
+ * "Ways on: 2a or 2b." */
 struct str tell_decides_here(struct arena *arena, const struct play *play, const struct step *step,
                              body reader);
 /* The two lines of caution that stand on every page with a diagram; `page` is what they stand on:

@@ -14,12 +14,18 @@
 #define POINTS_X 352.0
 #define DIAGRAM_WIDE 115.2
 #define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
-#define BELOW_DIAGRAM 4.0
-#define TO_TABLE 8.0
+
+/* What stays free between things; the second where the first makes one page more. (ours) */
+static const struct spaces {
+    double diagram; /* over a diagram and under it */
+    double table;   /* over the table */
+} spaces[] = {{4, 8}, {2, 4}};
+enum { SPACES = sizeof spaces / sizeof *spaces };
 
 struct plan_flow {
     struct rows rows;
     const struct practice *practice;
+    const struct spaces *spaces;
 };
 
 /* ---- what stands in a row ---- */
@@ -73,7 +79,28 @@ static double put_points(const struct setter *setter, struct galley *row, double
     return base;
 }
 
-/* A drill's goal, and what the coach says to the step of the picture. */
+/* "2a x3 trails: Curl; 2b x3 goes under: Fade": what the picture of the first step does not show.
+ */
+static struct str reads_of(struct arena *arena, const struct play *play)
+{
+    struct strbuf out;
+    strbuf_init(&out, arena);
+    for (size_t i = 0; i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        for (size_t k = 0; k < step->branches.count; k++) {
+            int branch = branch_told(step, (int)k);
+            struct str told = tell_branch(arena, &step->branches.at[branch]);
+            strbuf_print(&out, "%s%c%d%c%c %.*s", out.size > 0 ? "; " : "", TELL_BOLD, step->number,
+                         branch_letter(step, branch), TELL_PLAIN, STR_ARG(told));
+        }
+    }
+    if (out.size > 0) {
+        strbuf_char(&out, '.');
+    }
+    return strbuf_str(&out);
+}
+
+/* A drill's goal, its reads, and what the coach says to the step of the picture. */
 static void put_play(const struct setter *setter, struct galley *row, const struct play *play)
 {
     double base = ROW_BASE;
@@ -84,7 +111,11 @@ static void put_play(const struct setter *setter, struct galley *row, const stru
     }
     base = put_points(setter, row, base, play, &play->points);
     if (play->steps.count > 0) {
-        put_points(setter, row, base, play, &play->steps.at[0].points);
+        base = put_points(setter, row, base, play, &play->steps.at[0].points);
+    }
+    struct str reads = reads_of(setter->arena, play);
+    if (reads.size > 0) {
+        put_point(setter, row, base, reads, POINTS_X);
     }
 }
 
@@ -140,8 +171,8 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
     }
     if (scene) {
         double x = DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2;
-        galley_scene(row, scene, x, BELOW_DIAGRAM);
-        galley_reach(row, scene->height + 2 * BELOW_DIAGRAM);
+        galley_scene(row, scene, x, flow->spaces->diagram);
+        galley_reach(row, scene->height + 2 * flow->spaces->diagram);
     }
     if (item->play) {
         put_play(setter, row, item->play);
@@ -245,17 +276,23 @@ static void flow_practice(struct plan_flow *flow)
     rows_open(&flow->rows, head, &caution);
     if (practice->planned > 0) {
         struct galley *bar = plan_bar(setter, practice);
-        bar->height += TO_TABLE;
+        bar->height += flow->spaces->table;
         rows_add(&flow->rows, bar);
     }
     flow->rows.columns = head_row(flow);
     rows_add(&flow->rows, head_row(flow));
     rows_add(&flow->rows, before_row(flow));
+    struct galley *sums = sum_row(flow);
     for (size_t i = 0; i < practice->items.count; i++) {
         struct galley *row = item_row(flow, &practice->items.at[i]);
+        double both = row->height + sums->height;
+        if (i + 1 == practice->items.count && both > rows_room(&flow->rows) &&
+            both < rows_page(&flow->rows)->bottom / 2) {
+            rows_turn(&flow->rows, false); /* the sums do not stand alone overleaf */
+        }
         rows_add(&flow->rows, row);
     }
-    rows_add(&flow->rows, sum_row(flow));
+    rows_add(&flow->rows, sums);
 }
 
 static bool is_meant(const struct sheet_job *job, const struct practice *practice)
@@ -275,10 +312,17 @@ bool practice_holds(const struct sheet_job *job)
 static void add_practice(struct booklet *booklet, const struct practice *practice)
 {
     struct arena_mark mark = arena_mark(booklet->setter.arena);
-    struct plan_flow flow = {.rows = {.setter = booklet->setter, .ruled = true},
-                             .practice = practice};
-    flow_practice(&flow);
-    rows_close(&flow.rows, booklet, practice->title);
+    struct plan_flow best = {.practice = NULL};
+    for (size_t i = 0; i < SPACES && best.rows.pages.count != 1; i++) {
+        struct plan_flow flow = {.rows = {.setter = booklet->setter, .ruled = true},
+                                 .practice = practice,
+                                 .spaces = &spaces[i]};
+        flow_practice(&flow);
+        if (i == 0 || flow.rows.pages.count < best.rows.pages.count) {
+            best = flow;
+        }
+    }
+    rows_close(&best.rows, booklet, practice->title);
     arena_release(booklet->setter.arena, mark);
 }
 

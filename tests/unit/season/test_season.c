@@ -40,6 +40,12 @@ static const char *complaints(void)
     return strbuf_str(&out).at;
 }
 
+static struct str as_it_is(struct arena *to, struct str name)
+{
+    (void)to;
+    return name;
+}
+
 static bool has(const char *id)
 {
     for (size_t i = 0; i < diags.all.count; i++) {
@@ -85,6 +91,26 @@ START_TEST(contact_is_where_somebody_defends_unless_it_is_said)
         ck_assert_msg(practice->items.at[i].contact == contact[i], "item %zu", i);
     }
     ck_assert(str_is(practice->items.at[6].against, "zone 2-3"));
+}
+END_TEST
+
+START_TEST(without_contact_a_screen_still_stands_on_a_defender)
+{
+    const struct season *season = season_of(
+        BOOK "play \"Tollgate\"\n  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left "
+             "block\n  ball 1\n  defense man\n  step\n    5 screens down for 3\n"
+             "    3 comes off 5 to the top\n"
+             "practice \"P\"\n  5 min play \"Lantern\", no contact\n"
+             "  5 min play \"Tollgate\", no contact\n  5 min play \"Tollgate\"\n"
+             "  5 min \"Shooting\", no contact\n");
+    static const bool bare[] = {true, false, false, false};
+    static const char *const how[] = {"No contact", "No contact", "Contact", ""};
+    ck_assert_str_eq(complaints(), "");
+    for (size_t i = 0; i < 4; i++) {
+        const struct plan_item *item = &season->practices.at[0].items.at[i];
+        ck_assert_int_eq(plan_is_undefended(item), bare[i]);
+        ck_assert_str_eq(plan_how(&arena, item, as_it_is).at, how[i]);
+    }
 }
 END_TEST
 
@@ -225,6 +251,7 @@ int main(void)
     tcase_add_checked_fixture(tcase, open_arena, close_arena);
     tcase_add_test(tcase, a_plan_runs_against_the_clock);
     tcase_add_test(tcase, contact_is_where_somebody_defends_unless_it_is_said);
+    tcase_add_test(tcase, without_contact_a_screen_still_stands_on_a_defender);
     tcase_add_test(tcase, stations_hold_their_time);
     tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
     tcase_add_test(tcase, times_that_cannot_be_are_said);

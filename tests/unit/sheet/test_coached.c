@@ -313,11 +313,13 @@ START_TEST(figures_are_those_of_the_run)
     }
     struct strbuf set;
     strbuf_init(&set, &arena);
-    strbuf_text(&set, "3: wait for 5. The screen is set at ");
+    strbuf_text(&set, "3 waits for 5: the screen is set at ");
     strbuf_fixed(&set, segment->record[screen].time[MOMENT_SET], 1);
     strbuf_char(&set, '\0');
     ck_assert(strncmp(plain(figures.at[0].text), set.at, set.size - 1) == 0);
-    ck_assert_ptr_nonnull(strstr(plain(figures.at[1].text), "The cut passes at "));
+    ck_assert_ptr_nonnull(
+        strstr(plain(figures.at[0].text), "; 3 leaves at ")); /* the coach reads */
+    ck_assert_ptr_nonnull(strstr(plain(figures.at[1].text), "the cut passes at "));
 }
 END_TEST
 
@@ -330,7 +332,7 @@ START_TEST(what_is_a_finding_is_no_figure)
     }
     ck_assert_uint_ge(figures.count, 1);
     for (size_t i = 0; i < figures.count; i++) {
-        ck_assert_ptr_null(strstr(plain(figures.at[i].text), "wait for"));
+        ck_assert_ptr_null(strstr(plain(figures.at[i].text), "waits for"));
     }
 }
 END_TEST

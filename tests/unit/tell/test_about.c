@@ -108,6 +108,10 @@ START_TEST(options_are_the_ways_on)
     struct step step = {.number = 4};
     add_read(&step, OPTION, 0, 3);
     ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)), "Step 4: the ways on");
+    ck_assert_str_eq(text_of(tell_decides_here(&arena, &play, &step, BODY_NONE)), "Way on: 4a.");
+    add_read(&step, OPTION, 0, 1);
+    ck_assert_str_eq(text_of(tell_decides_here(&arena, &play, &step, BODY_NONE)),
+                     "Ways on: 4a or 4b.");
 }
 END_TEST
 
