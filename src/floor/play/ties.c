@@ -290,11 +290,31 @@ static void event_wait(struct maker *m, size_t index, const struct tie *tie)
     }
 }
 
+static void plain_wait(struct maker *m, size_t index, struct wait wait, struct span span)
+{
+    wait.who = wait.other = BODY_NONE;
+    wait.written = true;
+    wait.span = span;
+    add_wait(m, task_at(m, index), wait);
+}
+
 /* Waits for the sentence above: its start, or its end and some seconds more. */
 static void above_waits(struct maker *m, size_t index, const struct tie *tie, bool ended)
 {
     struct task *task = task_at(m, index);
     int first = m->works.at[index].above;
+    if (first < 0 && ended) { /* of a step's first sentence: from where the step begins */
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_FROM_START, tie->span,
+                                     "nothing stands above it in the step: counted from its start");
+        diag_help(m->diags, diag,
+                  "write `at` and the seconds, or say after what: 1 s after 2 catches");
+        task->cuts_short = true;
+        plain_wait(
+            m, index,
+            (struct wait){.kind = WAIT_CLOCK, .task = -1, .delay = tie->seconds, .fixed = true},
+            tie->span);
+        return;
+    }
     if (first < 0) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, tie->span,
                                      "there is no sentence above this one in the step");
@@ -313,14 +333,6 @@ static void above_waits(struct maker *m, size_t index, const struct tie *tie, bo
         wait.span = tie->span;
         add_wait(m, task, wait);
     }
-}
-
-static void plain_wait(struct maker *m, size_t index, struct wait wait, struct span span)
-{
-    wait.who = wait.other = BODY_NONE;
-    wait.written = true;
-    wait.span = span;
-    add_wait(m, task_at(m, index), wait);
 }
 
 static void word_waits(struct maker *m, size_t index, const struct tie *tie)

@@ -43,6 +43,30 @@ bool imperative(const struct cursor *c, struct recast *r)
     return recast_holder(c, r);
 }
 
+/* pitch to the corner: to whoever stands there it is a pass; to a player it could be handed. */
+bool pitches_far(const struct cursor *c, struct recast *r)
+{
+    static const char *const words[] = {
+        "pitch it out to", "pitch out to", "pitch it to", "pitch to",
+        "flip it out to",  "flip out to",  NULL};
+    static const char *const out[] = {"pitch it out to", "pitch out to", "flip it out to",
+                                      "flip out to", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody to;
+    bool far = word_among(c, out);
+    if (!take_among(&trial, words)) {
+        return false;
+    }
+    const struct token *whom = trial.at;
+    if (!somebody_read(&trial, &to) || (to.who.kind != WHO_SPOT && !far)) {
+        return false;
+    }
+    recast_word(c, r, "pass");
+    recast_word(c, r, "to");
+    r->to = whom;
+    return recast_holder(c, r);
+}
+
 /* both bigs stay: 4 and 5, by the numbers every coach gives them. */
 bool bigs(const struct cursor *c, struct recast *r)
 {

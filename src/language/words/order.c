@@ -149,9 +149,10 @@ bool not_until(const struct cursor *c, struct recast *r)
 bool wait_for(const struct cursor *c, struct recast *r)
 {
     static const char *const waits[] = {"wait for", "waiting for", "wait on", "hold for", NULL};
-    static const char *const there[] = {"to get there",   "to get set", "to set",    "to arrive",
-                                        "to be set",      "to come",    "to get up", "to be there",
-                                        "to get to spot", NULL};
+    static const char *const there[] = {
+        "to get there", "to come across", "to set it", "to be planted", "to get set",
+        "to set",       "to arrive",      "to be set", "to come",       "to get up",
+        "to be there",  "to get to spot", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     struct event event;

@@ -37,6 +37,7 @@ bool screens_listed(const struct cursor *c, struct recast *r);
 bool listed_leg(const struct cursor *c, struct recast *r);
 /* bare: verbs said to nobody by name. */
 bool imperative(const struct cursor *c, struct recast *r);
+bool pitches_far(const struct cursor *c, struct recast *r);
 bool bigs(const struct cursor *c, struct recast *r);
 bool of_the_screen(const struct cursor *c, struct recast *r);
 bool ends_in_s(const struct token *token); /* passes, but not pass */

@@ -127,6 +127,13 @@ static bool take_before(struct cursor *c)
                                         "calls for it",
                                         "calls for ball",
                                         "sees it",
+                                        "walks him down",
+                                        "walks his man down",
+                                        "walks her man down",
+                                        "walks her down",
+                                        "takes him down",
+                                        "takes his man down",
+                                        "takes her man down",
                                         "squares up",
                                         "looks inside",
                                         "looks in",
@@ -192,8 +199,8 @@ static bool verb_follows(const struct cursor *c)
 /* catches it and, spins and: right before a verb. `*moves`: with a move of its own. */
 static bool take_done(struct cursor *c, bool *moves)
 {
-    static const char *const made[] = {"spins",  "spin",  "crosses", "cross",    "hesitates",
-                                       "pivots", "pivot", "rips",    "hesitate", NULL};
+    static const char *const made[] = {"spins", "spin", "crosses",  "cross", "hesitates", "pivots",
+                                       "pivot", "rips", "hesitate", "walks", "takes",     NULL};
     struct cursor trial = *c;
     bool move = word_among(&trial, made);
     bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);

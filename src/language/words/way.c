@@ -326,7 +326,8 @@ static int guard_way(struct predicate *p)
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
-    if (verb_row(p->s->verb)->task != VERB_GUARD || !take_among(&trial, ways) ||
+    bool down = c->at > c->first && str_is(c->at[-1].text, "down"); /* ices it down: the side */
+    if (verb_row(p->s->verb)->task != VERB_GUARD || (!take_among(&trial, ways) && !down) ||
         !take_among(&trial, lines) || !ends_after(&trial)) {
         return 0;
     }
