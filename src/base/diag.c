@@ -5,7 +5,7 @@
 #include "base/limits.h"
 
 /* The page's module, which is to be small, is never asked to explain. */
-#ifdef DIAGS_UNEXPLAINED
+#ifdef UNEXPLAINED
 #define EXPLAINED(text) ""
 #else
 #define EXPLAINED(text) text

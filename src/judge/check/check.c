@@ -12,9 +12,17 @@
 
 #define SAME_AMOUNT 0.001 /* m, s or radians; a mirror image is exact */
 
+/* The page's module, which is to be small, is never asked why; see base/diag.c. */
+#ifdef UNEXPLAINED
+#define EXPLAINED(text) ""
+#else
+#define EXPLAINED(text) text
+#endif
+
 static const struct check_row rows[] = {
 #define CHECK(symbol, id, severity, unit, limit, lasting, what, why, source, good, bad)            \
-    {id, severity, what, why, good, bad, source, unit, limit, lasting, look_##symbol},
+    {id,   severity, what,    EXPLAINED(why), EXPLAINED(good), EXPLAINED(bad), EXPLAINED(source),  \
+     unit, limit,    lasting, look_##symbol},
 #include "judge/check/checks.def"
 #undef CHECK
 };
