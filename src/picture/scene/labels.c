@@ -14,11 +14,11 @@
 #define AWAY 6.0       /* of score for each round that it stands further off */
 #define PAST_END 40.0  /* of score */
 #define WELL 40.0      /* of score: no better place need be looked for */
-#define FURTHEST 1.6   /* radii: no disc is further off its own (ours) */
+#define FURTHEST 1.75  /* radii: no disc is further off its own (ours) */
 #define GOES_ON 1.5    /* s until the player's line begins */
 #define BEGINS 0.5     /* of that line: where its beginning is */
 #define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
-enum { FRACTIONS = 13, FINE = 31, ROUNDS = 5, STEPS = 8, TURNS = 3 };
+enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
  * in steps half as wide, to .05 and .95. */
@@ -81,7 +81,10 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
 {
     const struct sizes *size = &drawing->size;
     double white = disc_white(size);
-    double least = white + (stroke->parts > 1 ? 0.7 : 1.2) * size->order; /* two may have to fit */
+    double least = white + (tail                ? 0.4
+                            : stroke->parts > 1 ? 0.7
+                                                : 1.2) *
+                               size->order; /* two may have to fit */
     double first = tail ? 0 : least;
     if (along < first || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {
