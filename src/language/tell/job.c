@@ -445,3 +445,52 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
     }
     return strbuf_str(&out);
 }
+
+/* ---- said before ---- */
+
+/* The job of one who has nothing to do on this way; else empty. */
+static struct str still_job(const struct teller *t)
+{
+    size_t from = t->branch >= 0 ? t->step->tasks.count : 0;
+    struct strbuf done = sentence_of(t);
+    return say_tasks(t, &done, from) ? STR("")
+                                     : tell_job(t->arena, t->play, t->step, t->branch, t->you);
+}
+
+/* The first way through `step` on which this job is told, of those before the one of `until`: -1
+ * the part they share, NO_WAY none. */
+enum { NO_WAY = -2 };
+static int way_that_tells(struct teller t, struct str job, const struct teller *until)
+{
+    for (int k = -1; k < (int)t.step->branches.count; k++) {
+        t.branch = k < 0 ? -1 : branch_told(t.step, k);
+        if (t.step == until->step && t.branch == until->branch) {
+            return NO_WAY;
+        }
+        bool drawn = k >= 0 || t.step->tasks.count > 0 || t.step->branches.count == 0;
+        if (drawn && str_equal(still_job(&t), job)) {
+            return t.branch;
+        }
+    }
+    return NO_WAY;
+}
+
+struct str tell_job_before(struct arena *arena, const struct play *play, const struct step *step,
+                           int branch, body who)
+{
+    struct teller here = {arena, play, step, branch, who, false};
+    struct str job = still_job(&here);
+    for (size_t i = 0; job.size > 0 && i < play->steps.count; i++) {
+        struct teller t = here;
+        t.step = &play->steps.at[i];
+        int way = way_that_tells(t, job, &here);
+        if (way != NO_WAY) {
+            return way < 0 ? str_format(arena, "step %d", t.step->number)
+                           : str_format(arena, "%d%c", t.step->number, branch_letter(t.step, way));
+        }
+        if (t.step == step) {
+            break;
+        }
+    }
+    return STR("");
+}

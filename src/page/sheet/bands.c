@@ -278,7 +278,7 @@ static bool is_last_row(const diagram_list *diagrams, size_t index)
     return true;
 }
 
-/* The steps in rows, the reads of a row's steps right under it. */
+/* The steps in rows, each row's last one with its reads right under it. */
 static void set_steps(const struct setter *setter, const struct run *run,
                       const diagram_list *diagrams, const struct layout *layout, group_list *groups)
 {
@@ -291,7 +291,8 @@ static void set_steps(const struct setter *setter, const struct run *run,
         }
         bool last = i + 1 == diagrams->count;
         bool more = !last && diagrams->at[i + 1].branch >= 0; /* a read of this step */
-        if (more || (count < (size_t)layout->grid->across && !last)) {
+        bool full = count == (size_t)layout->grid->across || diagrams->at[i].branch >= 0;
+        if (more || (!full && !last)) {
             continue;
         }
         if (count > 0) {
@@ -339,6 +340,7 @@ void bands_make(const struct setter *setter, const struct run *run, const diagra
 static const struct grid small_reads = {3, 3, 1, 152, 152, false, TYPE_SENTENCE, false};
 static const struct grid large_reads = {2, 2, 1, 237.6, 237.6, false, TYPE_SENTENCE, false};
 static const struct grid running_on = {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, true};
+static const struct grid running_small = {6, 3, 3, 152, 152, false, TYPE_SENTENCE, true};
 /* An upright full floor is tall: three of them across, or one with its words beside it. */
 static const struct grid full_beside = {1, 1, 1, 237.6, PAGE_WIDE, true, TYPE_SENTENCE, false};
 
@@ -390,12 +392,17 @@ void layouts_for(const struct setter *setter, const diagram_list *diagrams, layo
     if (diagrams->count == 1) {
         add_layouts(setter, grid_find(1), reads, layouts);
     }
-    add_layouts(setter, tall ? &full_beside : grid_find(2), reads, layouts);
-    if (reads) {
+    const struct grid *beside = tall ? &full_beside : grid_find(2);
+    add_layout(setter, beside, &large_reads, layouts);
+    if (reads) { /* large ways on before one large step */
         add_layout(setter, &running_on, &large_reads, layouts);
+        add_layout(setter, beside, &small_reads, layouts);
     }
     add_layouts(setter, grid_find(4), reads, layouts);
     if (tall) {
         add_layouts(setter, grid_find(6), reads, layouts);
+    }
+    if (reads) {
+        add_layout(setter, &running_small, &small_reads, layouts);
     }
 }

@@ -18,6 +18,7 @@ struct band {
     double taken;          /* STEPS: its columns reach so far across */
     double beside;         /* and what stands beside them so far down */
     double words;          /* the last baseline of its words */
+    double columns[3];     /* of each column's */
     int pictures;          /* diagrams in it */
     double scale;          /* their points a foot of floor, added up */
     size_t start;          /* on a page: its first item there */

@@ -260,7 +260,7 @@ static void set_read_notes(struct coaching *coaching, struct band *band,
         const struct branch *branch =
             &play->steps.at[diagrams[i].step].branches.at[diagrams[i].branch];
         double x = (double)i * grid_pitch(grid);
-        struct column column = {setter, band->galley, x, grid->column, band->words, true};
+        struct column column = {setter, band->galley, x, grid->column, band->columns[i], true};
         set_held(coaching, &column, diagrams[i].segment);
         set_mistakes(&column, play, &branch->mistakes);
         watched_list found = {0};

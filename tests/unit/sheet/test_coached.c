@@ -289,6 +289,95 @@ START_TEST(who_waits_with_the_ball_watches_whom_a_screen_is_for)
 }
 END_TEST
 
+START_TEST(who_stands_still_for_one_reason_is_told_it_once)
+{
+    const struct play *play = run_text("play \"Tollgate\"\n  start five-out\n  ball 1\n"
+                                       "  defense man\n"
+                                       "  step\n    1 passes to 2\n"
+                                       "  step\n    2 passes to 1\n"
+                                       "    read x3 trails \"A\"\n      1 passes to 3\n"
+                                       "    read otherwise \"B\"\n      3 cuts to the rim\n"
+                                       "  step\n    5 cuts to the rim\n");
+    static const struct {
+        size_t step;
+        int branch, who;
+        const char *where;
+    } rows[] = {{0, -1, 5, ""}, {1, -1, 5, "step 1"}, {1, 0, 5, "step 1"}, {1, 1, 5, "step 1"},
+                {2, -1, 5, ""}, {1, -1, 1, ""},       {1, 0, 1, ""},       {1, 1, 3, ""}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct str where = tell_job_before(&arena, play, &play->steps.at[rows[i].step],
+                                           rows[i].branch, body_attacker(rows[i].who));
+        ck_assert_msg(str_is(where, rows[i].where), "row %zu: %s", i, text_of(where));
+    }
+}
+END_TEST
+
+START_TEST(where_no_common_part_is_drawn_the_first_way_tells_it)
+{
+    const struct play *play = run_text("play \"Tollgate\"\n  start five-out\n  ball 1\n"
+                                       "  defense man\n  step\n"
+                                       "    option \"A\"\n      1 passes to 2\n"
+                                       "    option \"B\"\n      1 passes to 3\n");
+    const struct step *step = &play->steps.at[0];
+    struct str first = tell_job_before(&arena, play, step, 0, body_attacker(5));
+    struct str second = tell_job_before(&arena, play, step, 1, body_attacker(5));
+    ck_assert_str_eq(text_of(first), "");
+    ck_assert_str_eq(text_of(second), "1a");
+}
+END_TEST
+
+/* ---- the order of the pictures on a page ---- */
+
+static const char *label_of(const struct setter *setter, const struct scene *scene)
+{
+    for (size_t i = 0; i < setter->kept->scenes.count; i++) {
+        if (setter->kept->scenes.at[i].scene == scene) {
+            return text_of(setter->kept->scenes.at[i].diagram.label);
+        }
+    }
+    return "?";
+}
+
+/* "1 1a 1b 2": the pictures as they stand, row by row. */
+static const char *order_of(const struct setter *setter, const group_list *groups)
+{
+    struct strbuf out;
+    strbuf_init(&out, &arena);
+    for (size_t i = 0; i < groups->count; i++) {
+        const band_list *bands = &groups->at[i].ways[0];
+        for (size_t k = 0; k < bands->count; k++) {
+            const struct galley *galley = bands->at[k].galley;
+            for (size_t n = 0; n < galley->items.count; n++) {
+                if (galley->items.at[n].kind == PLACED_SCENE) {
+                    strbuf_print(&out, "%s%s", out.size > 0 ? " " : "",
+                                 label_of(setter, galley->items.at[n].scene));
+                }
+            }
+        }
+    }
+    return text_of(strbuf_str(&out));
+}
+
+START_TEST(ways_on_stand_before_the_step_that_follows_them)
+{
+    run_text(PLAY READS "  step \"Again\"\n    3 passes to 1\n"
+                        "  step \"And again\"\n    1 passes to 2\n");
+    struct fonts *fonts = fonts_create();
+    struct sheet_job job = {.book = resolved.book, .reader = BODY_NONE};
+    struct kept kept = {.count = 0};
+    struct setter setter = {.arena = &arena, .fonts = fonts, .job = &job, .kept = &kept};
+    layout_list layouts = {0};
+    layouts_for(&setter, &diagrams, &layouts);
+    ck_assert_uint_ge(layouts.count, 5);
+    for (size_t i = 0; i < layouts.count; i++) {
+        group_list groups = {0};
+        bands_make(&setter, run, &diagrams, &layouts.at[i], &groups);
+        ck_assert_str_eq(order_of(&setter, &groups), "1 1a 1b 1c 2 3");
+    }
+    fonts_destroy(fonts);
+}
+END_TEST
+
 /* ---- figures ---- */
 
 static watched_list found, figures; /* of the first step of what was run */
@@ -411,6 +500,9 @@ int main(void)
     tcase_add_test(all, what_comes_first_does_not_begin_with_what_was_before);
     tcase_add_test(all, who_throws_in_holds_the_ball_out_of_bounds);
     tcase_add_test(all, who_waits_with_the_ball_watches_whom_a_screen_is_for);
+    tcase_add_test(all, who_stands_still_for_one_reason_is_told_it_once);
+    tcase_add_test(all, where_no_common_part_is_drawn_the_first_way_tells_it);
+    tcase_add_test(all, ways_on_stand_before_the_step_that_follows_them);
     tcase_add_test(all, figures_are_those_of_the_run);
     tcase_add_test(all, what_is_a_finding_is_no_figure);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
