@@ -364,7 +364,7 @@ def look_at_coach(folder):
             text = plain(pdf).replace('\xa0', ' ')
             for words in ('Coach’s sheet, under 16 girls', 'Timing', 'Set screens have a heavy edge.', 'With 1a.', 'Common mistakes',
                           '3 leaves before 5 is still.', 'Step 1: what x3 does decides what 3 does', '3 curls off 5 to the nail.', 'Oct 12',
-                          'The screen is set at', 'The cut passes at', 'out of reach.'):
+                          'the screen is set at', 'the cut passes at', 'out of reach.'):
                 tap.ok(words in text, f'coach {paper}: says {words}', text)
     told_of = sheet(folder, 'coach', 'coach, tolerance', KITES, '--play', 'Floodgate', '--tolerance')
     if told_of:
@@ -385,7 +385,7 @@ def look_at_coach(folder):
         text = plain(pdf).replace('\xa0', ' ')
         tap.same(text.count('You are gone before 5 is set'), 1, 'crossing: a finding is told once')
         tap.ok('Check these' in text and '2 and 4 stand 4 ft apart; keep 9 ft or more.' in text, 'crossing: a finding has its figures', text)
-        tap.ok('wait for 5. The screen is set' not in text, 'crossing: a figure that is a finding is not told again', text)
+        tap.ok('waits for 5: the screen is set' not in text, 'crossing: a figure that is a finding is not told again', text)
         tap.ok('Everyone watches the ball.' in text and '3 runs first.' in text and 'Call the screen by name.' in text,
                'crossing: mistakes and points are there', text)
         squares = [word[0] for word in boxes_of(pages) if word[0] in ('A', 'B')]
@@ -605,13 +605,13 @@ WAYS = '''play "Culvert"
 
 
 def look_at_ways(folder):
-    """A step says on which way it goes on; ways stand under their own step's row."""
+    """A step says on which way it goes on; ways stand right after their own step."""
     pdf = handout(folder, 'ways', WAYS)
     if pdf:
         text = plain(pdf)
         tap.ok('Go on after 1b' in text and text.count('after 1') == 1, 'ways: step 2 goes on from the marked one', text)
-        tap.ok(0 <= text.find('Go on') < text.find('1a Back') < text.find('1b Down') < text.find('3 Last'),
-               'ways: they stand before the next row', text)
+        tap.ok(0 <= text.find('1a Back') < text.find('1b Down') < text.find('Go on') < text.find('3 Last'),
+               'ways: they stand before the next step', text)
 
 
 def look_at_gaps(folder):

@@ -340,6 +340,9 @@ void bands_make(const struct setter *setter, const struct run *run, const diagra
 static const struct grid small_reads = {3, 3, 1, 152, 152, false, TYPE_SENTENCE, false};
 static const struct grid large_reads = {2, 2, 1, 237.6, 237.6, false, TYPE_SENTENCE, false};
 static const struct grid running_on = {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, true};
+/* Steps under each other, each right before its ways on. */
+static const struct grid middle_beside = {2, 1, 4, 237.6, PAGE_WIDE, true, TYPE_SENTENCE, false};
+static const struct grid small_beside = {3, 1, 5, 190, PAGE_WIDE, true, TYPE_SENTENCE, false};
 static const struct grid running_small = {6, 3, 3, 152, 152, false, TYPE_SENTENCE, true};
 /* An upright full floor is tall: three of them across, or one with its words beside it. */
 static const struct grid full_beside = {1, 1, 1, 237.6, PAGE_WIDE, true, TYPE_SENTENCE, false};
@@ -403,6 +406,8 @@ void layouts_for(const struct setter *setter, const diagram_list *diagrams, layo
         add_layouts(setter, grid_find(6), reads, layouts);
     }
     if (reads) {
+        add_layout(setter, &middle_beside, &small_reads, layouts);
+        add_layout(setter, &small_beside, &small_reads, layouts);
         add_layout(setter, &running_small, &small_reads, layouts);
     }
 }
