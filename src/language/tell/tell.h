@@ -23,8 +23,8 @@ struct str tell_task_first(struct arena *arena, const struct play *play, const s
  * a player who stands still is told why. */
 struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
                     int branch, body who);
-/* Of a player who stands still in it for a reason that an earlier diagram has told: where, "step 1",
- * "1a"; empty for others. */
+/* Of a player who stands still in it for a reason that an earlier diagram has told: where, "step
+ * 1", "1a"; empty for others. */
 struct str tell_job_before(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, body who);
 /* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in

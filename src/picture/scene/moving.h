@@ -69,8 +69,8 @@ struct moving {
     moving_shows parts; /* when each is shown, its holds counted in */
 };
 
-/* Attackers and the ball within 3.8 cm of the run at every tick, defenders within 5.8. Of `options` the
- * width, the theme, `heading`, `together` and hide_defense count. */
+/* Attackers and the ball within 3.8 cm of the run at every tick, defenders within 5.8. Of `options`
+ * the width, the theme, `heading`, `together` and hide_defense count. */
 struct moving *moving_make(struct arena *arena, const struct moving_part *parts, size_t count,
                            const struct scene_options *options);
 

@@ -5,7 +5,8 @@
  * its own: the ring changes hands. */
 #include "picture/scene/drawing.h"
 
-#define WITHIN 0.12    /* m: how far a line's end may be from the ball, which lies on it and is larger */
+#define WITHIN                                                                                     \
+    0.12 /* m: how far a line's end may be from the ball, which lies on it and is larger */
 #define LEAST_FEET 3.0 /* shorter throws have no line */
 
 struct throw

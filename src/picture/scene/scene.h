@@ -173,7 +173,7 @@ struct scene_measure {
           [MEASURED_KINDS]; /* a <= b; a line on a line: so near that the two look one */
     int outside;
     int labels, labels_left_out, labels_beside;
-    int labels_astray; /* nearer to another line than to their own, or far from it */
+    int labels_astray;             /* nearer to another line than to their own, or far from it */
     int crossings, crossings_flat; /* flat: under 12 degrees */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
