@@ -356,6 +356,29 @@ def boxes_of(pages):
     return [word for page in pages for word in page[2]]
 
 
+DOVETAIL = '''play "Dovetail"
+  start 1 top, 2 right corner, 3 left corner, 4 left wing, 5 right elbow
+  ball 1
+  defense man
+  step "Set it up"
+    5 ball screens for 1 at the top
+    1 dribbles off 5 to right elbow
+    2 lifts to right wing
+    read x5 drops "Pull up"
+      1 shoots
+      5 rolls to the rim
+    read x5 hedges "Slip"
+      5 slips to the rim
+      1 lobs to 5
+      5 shoots
+    read x1 and x5 trap 1 "Short roll"
+      5 short rolls to the nail
+      1 bounce passes to 5
+      5 passes to 4
+      4 shoots
+'''
+
+
 def look_at_coach(folder):
     for paper, size in PAPERS:
         pdf = sheet(folder, 'coach', f'coach {paper}', KITES, '--paper', paper, '--date', 'Oct 12')
@@ -397,6 +420,22 @@ def look_at_coach(folder):
             text = plain(pdf)
             tap.ok(all(f'Pass number {i + 1}' in text for i in range(count)) and text.count('Timing') == count,
                    f'coach, {count} steps: every step has its timing', text)
+    pass_in = 'play "Brace"\n  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left block\n  ball 1\n  defense man\n' \
+        '  step "Pass"\n    1 passes to 2\n'
+    roll = '    option "Roll"\n      5 flashes to the nail\n      2 passes to 5\n'
+    swing = '    option "Swing"\n      3 cuts to the rim\n      2 passes to 3\n'
+    pdf = sheet(folder, 'coach', 'coach, room for timings', pass_in + roll + swing)
+    if pdf:
+        pages = look_at('coach, room for timings', pdf)
+        text = plain(pdf)
+        tap.ok(len(pages) == 1 and 'With 1a.' in text and 'Timing with 1b' in text and 'Timing with 1a' not in text,
+               'coach: where a page has room every read has its timing, once', text)
+    pdf = sheet(folder, 'coach', 'coach, three reads', DOVETAIL)
+    if pdf:
+        pages = look_at('coach, three reads', pdf)
+        text = plain(pdf)
+        tap.ok(len(pages) == 1 and 'Short roll' in text and 'Timing with' not in text,
+               'coach: no page is turned for the timing of reads', (len(pages), text))
     pdf = sheet(folder, 'coach', 'coach, long words', many_steps(2, points=('K' * 2000, )) + '    mistake "' + 'Q' * 2000 + '"\n')
     if pdf:
         look_at('coach, long words', pdf)

@@ -23,13 +23,17 @@ static const struct grid small_step = {1, 1, 1, COLUMN, PAGE_WIDE, true, TYPE_SE
 static const struct grid three_reads = {3, 3, 1, COLUMN, COLUMN, false, TYPE_SENTENCE, false};
 static const struct grid two_reads = {2, 2, 1, 190, 237.6, false, TYPE_SENTENCE, false};
 
-/* How large the pictures are: the first way that takes no more pages than another is kept. */
+/* How large the pictures are, and whether every read has its timing: the first way that takes no
+ * more pages than another is kept. */
 struct sizes {
     const struct grid *step;
     const struct grid *pair; /* reads in twos and fours */
+    bool timed;              /* the reads too */
 };
 static const struct sizes ways[] = {
-    {&large_step, &two_reads}, {&middle_step, &two_reads}, {&small_step, &three_reads}};
+    {&large_step, &two_reads, true},   {&middle_step, &two_reads, true},
+    {&small_step, &three_reads, true}, {&large_step, &two_reads, false},
+    {&middle_step, &two_reads, false}, {&small_step, &three_reads, false}};
 enum { WAYS = sizeof ways / sizeof *ways };
 
 struct coaching {
@@ -207,6 +211,27 @@ static void add_timing(struct coaching *coaching, const struct segment *segment,
     bundle_add(bundle, row);
 }
 
+/* Of a read whose timing its step does not show. */
+static void add_read_timing(struct coaching *coaching, const struct diagram *diagram)
+{
+    const diagram_list *all = &coaching->diagrams;
+    bool shown = !timing_holds(diagram->segment);
+    for (size_t i = 0; i < all->count; i++) {
+        shown = shown || (all->at[i].branch < 0 && all->at[i].segment == diagram->segment);
+    }
+    if (shown) {
+        return;
+    }
+    struct arena *arena = coaching->rows.setter.arena;
+    struct galley *row = galley_new(arena);
+    struct str title = str_format(arena, "Timing with %.*s", STR_ARG(diagram->label));
+    head_section(coaching, row, title, STR(""));
+    galley_join(row, timing_set(&coaching->rows.setter, diagram->segment), 0, SECTION_BASE + 8);
+    struct bundle bundle = {{0}};
+    bundle_add(&bundle, row);
+    place_bundle(coaching, &bundle);
+}
+
 static void add_checks(struct coaching *coaching, const watched_list *found, struct bundle *bundle)
 {
     const struct setter *setter = &coaching->rows.setter;
@@ -304,6 +329,9 @@ static void add_reads(struct coaching *coaching, const struct diagram *diagrams,
     size_t across = (size_t)grid->across;
     for (size_t i = 0; i < count; i += across) {
         add_read_row(coaching, &diagrams[i], count - i < across ? count - i : across, i == 0, grid);
+    }
+    for (size_t i = 0; coaching->way->timed && i < count; i++) {
+        add_read_timing(coaching, &diagrams[i]);
     }
 }
 
