@@ -313,12 +313,14 @@ COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *
 
 /* ---- Movement -------------------------------------------------------------------------------- */
 
-/* A play as one SVG in which players and ball move in real time: it stands for a second, then the
- * way that goes on from step to step, then each read and option that is not on it, from a little
- * before its answer. Without a script, so that it moves in an image too; played once, and the end
- * stays. On paper, where less motion is asked for, and in programs that do not animate, the first
- * diagram stands still in its place. (A browser may not tell an image of paper and of less motion:
- * written into the page, it hears of both.) */
+/* A play as one SVG in which players and ball move in real time, in the order of its labels: 1a,
+ * 1b,
+ * 2. What does not go on from what was just seen begins with everybody going back, and its title
+ * says so; a step that was told before is taken up a little before its answer. Without a script, so
+ * that it moves in an image too; played once, and the end stays. On paper, where less motion is
+ * asked for, and in programs that do not animate, the first diagram stands still in its place. (A
+ * browser may not tell an image of paper and of less motion: written into the page, it hears of
+ * both.) */
 struct courtwright_animate {
     size_t play;
     bool alone;     /* one diagram of it only: */

@@ -196,7 +196,7 @@ static void text_put(struct drawing *drawing, const struct caption_text *text, d
     }
 }
 
-void title_put(struct drawing *drawing, const struct diagram *diagram)
+void title_put(struct drawing *drawing, const struct diagram *diagram, bool back)
 {
     const double space = 7, small = 8;
     const struct play *play = diagram->segment->play;
@@ -207,6 +207,9 @@ void title_put(struct drawing *drawing, const struct diagram *diagram)
                                ? diagram->title
                                : tell_branch(drawing->arena, &step->branches.at[diagram->branch]);
         text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(title));
+    }
+    if (back) {
+        text = str_format(drawing->arena, "Back: %.*s", STR_ARG(text));
     }
     struct caption_word after = {.text = STR("")};
     if (diagram->branch < 0) {
@@ -226,7 +229,7 @@ void title_put(struct drawing *drawing, const struct diagram *diagram)
 void caption_draw(struct drawing *drawing)
 {
     if (drawing->options->caption || drawing->options->heading) {
-        title_put(drawing, drawing->diagram);
+        title_put(drawing, drawing->diagram, false);
     }
     double width = drawing->frame.width, y = drawing->frame.height + FIRST;
     caption_texts texts = texts_of(drawing->arena, drawing->diagram, drawing->options, width);

@@ -346,7 +346,8 @@ double place_score(const struct drawing *drawing, struct vec2 at, double r);
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width);
 void caption_draw(struct drawing *drawing);
-void title_put(struct drawing *drawing, const struct diagram *diagram); /* over the floor */
+/* Over the floor; `back`: the play goes back to it. */
+void title_put(struct drawing *drawing, const struct diagram *diagram, bool back);
 void names_draw(struct drawing *drawing);                               /* names.c */
 /* beads.c */
 void beads_draw(struct drawing *drawing);

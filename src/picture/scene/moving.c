@@ -25,53 +25,54 @@ struct moving_part moving_part_of(const struct diagram *diagram)
     return part;
 }
 
-static const struct diagram *diagram_of(const diagram_list *diagrams, const struct segment *segment)
+/* Does a diagram show a run of its own? A step before its reads has none: they all begin with it.
+ */
+static bool has_part(const struct diagram *diagram)
 {
-    for (size_t i = 0; i < diagrams->count; i++) {
-        const struct diagram *diagram = &diagrams->at[i];
-        if (diagram->segment == segment && diagram->branch == segment->branch) {
-            return diagram;
+    const struct segment *segment = diagram->segment;
+    return diagram->branch == segment->branch && (segment->ran || !segment->main);
+}
+
+static bool told_before(const moving_part_list *parts, const struct diagram *diagram)
+{
+    for (size_t i = 0; i < parts->count; i++) {
+        if (parts->at[i].diagram.step == diagram->step) {
+            return true;
         }
     }
-    return NULL;
+    return false;
 }
 
 /* The next step may begin before this one is over: it is shown as far as that. */
-static void main_way_add(struct arena *arena, const struct run *run, const diagram_list *diagrams,
-                         moving_part_list *parts)
+static bool goes_on(moving_part_list *parts, const struct segment *segment)
 {
-    for (size_t i = 0; i < run->segments.count; i++) {
-        const struct segment *segment = run->segments.at[i];
-        const struct diagram *diagram = diagram_of(diagrams, segment);
-        if (!segment->main || !segment->ran || !diagram) {
-            continue;
-        }
-        struct moving_part part = {.diagram = *diagram, .to = segment->duration};
-        if (parts->count > 0) {
-            struct moving_part *last = &parts->at[parts->count - 1];
-            last->to = segment->before == last->diagram.segment ? segment->begins : last->to;
-        }
-        VEC_PUSH(arena, parts, part);
+    struct moving_part *last = parts->count > 0 ? &parts->at[parts->count - 1] : NULL;
+    if (!last || segment->before != last->diagram.segment) {
+        return false;
     }
-    if (parts->count > 0) {
-        parts->at[0].before = MOVING_BEFORE;
-        parts->at[parts->count - 1].after = MOVING_AFTER;
-    }
+    last->to = segment->begins;
+    last->after = 0;
+    return true;
 }
 
-void moving_parts_of(struct arena *arena, const struct run *run, const diagram_list *diagrams,
-                     moving_part_list *parts)
+void moving_parts_of(struct arena *arena, const diagram_list *diagrams, moving_part_list *parts)
 {
-    main_way_add(arena, run, diagrams, parts);
     for (size_t i = 0; i < diagrams->count; i++) {
         const struct diagram *diagram = &diagrams->at[i];
-        if (diagram->branch >= 0 && !diagram->segment->main) {
-            struct moving_part part = moving_part_of(diagram);
-            part.from = real_max(0, answer_start(diagram) - MOVING_LEAD);
-            part.before = MOVING_BEFORE;
-            part.after = MOVING_AFTER;
-            VEC_PUSH(arena, parts, part);
+        if (!has_part(diagram)) {
+            continue;
         }
+        struct moving_part part = {
+            .diagram = *diagram, .to = diagram->segment->duration, .after = MOVING_AFTER};
+        part.again = told_before(parts, diagram);
+        if (part.again) {
+            part.from = real_max(0, answer_start(diagram) - MOVING_LEAD);
+        }
+        if (!goes_on(parts, diagram->segment)) {
+            part.back = parts->count > 0 ? MOVING_BACK : 0;
+            part.before = part.back + MOVING_BEFORE;
+        }
+        VEC_PUSH(arena, parts, part);
     }
 }
 
@@ -189,11 +190,14 @@ static struct vec2 place_of_body(const struct moving_work *work, const void *ctx
     return frame_point(&work->frame, segment_at(work->drawing.segment, *who, time));
 }
 
-/* The way of a body, or of the ball, between two moments of the part. */
+/* The way of a body, or of the ball, between two moments of the part. While they return to where it
+ * begins there is no key: they go straight there. */
 static void way_add(struct moving_work *work, moving_keys *keys, double from, double to,
                     double metres, moving_at *at, const void *ctx)
 {
-    keys_sample(work, keys, moving_tick(work, from), moving_tick(work, to),
+    long first = moving_tick(work, from), last = moving_tick(work, to);
+    long there = (long)floor((work->begin + work->part->back) / work->moving->tick + 0.5);
+    keys_sample(work, keys, first < there ? there : first, last,
                 metres / FEET * work->drawing.size.k, at, ctx);
 }
 
@@ -453,7 +457,7 @@ static void heading_add(struct moving_work *work)
     struct scene *scene = work->drawing.scene;
     struct moving_group *group = moving_group_add(work, CLASS_CAPTION, BODY_NONE);
     group->part = work->index;
-    title_put(&work->drawing, &work->part->diagram);
+    title_put(&work->drawing, &work->part->diagram, work->part->back > 0);
     while (scene->items.count > 0) {
         moving_mark_add(work, group);
     }

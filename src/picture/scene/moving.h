@@ -14,18 +14,21 @@ struct moving_part {
     struct diagram diagram;
     double from, to;      /* seconds of its segment */
     bool common;          /* only the sentences that all of the step's reads share */
-    double before, after; /* seconds that the picture stands still */
+    bool again;           /* its step was told by a part before it */
+    double before, after; /* seconds before anything is played, and when it is over */
+    double back;          /* of `before`, first: everybody returns, and the title says so */
 };
 typedef VEC(struct moving_part) moving_part_list;
 /* One diagram alone. A step: all of it; before its reads, up to the moment at which they are
  * answered. A read: its step from the beginning, with this answer. */
 struct moving_part moving_part_of(const struct diagram *diagram);
-/* A whole play: the way that goes on from step to step, without a stop between them, then every
- * read and option that is not on it, each from a little before its answer. */
-void moving_parts_of(struct arena *arena, const struct run *run, const diagram_list *diagrams,
-                     moving_part_list *parts);
+/* A whole play in the order of its labels. What goes on from the part before it does so without a
+ * stop; else everybody returns, and a step that was told is told again from a little before its
+ * answer. */
+void moving_parts_of(struct arena *arena, const diagram_list *diagrams, moving_part_list *parts);
 #define MOVING_BEFORE 1.0 /* s: the picture stands before anybody moves (ours) */
 #define MOVING_AFTER 1.5  /* s: and when it is over (ours) */
+#define MOVING_BACK 0.8   /* s: of returning (ours) */
 #define MOVING_LEAD 2.0   /* s: of what led up to an answer (ours) */
 
 /* Between keys everything goes straight and evenly; two keys of one time are a jump. Before the

@@ -286,5 +286,5 @@ void svg_put_item_with(struct output *out, const struct scene_item *item, enum p
     }
     writer_text(out->writer, more);
     bodies[item->shape](out, item);
-    writer_text(out->writer, "\n");
+    writer_text(out->writer, out->quarters ? "" : "\n"); /* of what moves every byte counts */
 }

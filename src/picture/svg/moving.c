@@ -493,21 +493,13 @@ static void open_layer(struct reel *reel, const struct moving_group *group,
                        const struct scene_item *paint)
 {
     struct writer *writer = reel->out.writer;
-    struct moving_show show = group->part >= 0 ? reel->moving->parts.at[group->part]
-                                               : (struct moving_show){0, reel->moving->duration};
-    show.to += show.to > reel->moving->duration - reel->moving->tick / 2 ? 1 : 0;
-    bool comes = !always(reel, &show, 1);
     writer_text(writer, "<g");
     if (paint) {
         svg_put_classes(&reel->out, group->trail ? "trails" : "roads", paint);
         svg_put_paint(&reel->out, paint);
         writer_text(writer, group->trail ? " opacity=\"" TRAIL "\"" : " " ERASED);
     }
-    writer_text(writer, comes ? " display=\"none\">" : ">");
-    if (comes) {
-        animate_shows(reel, "display", "inline", "none", &show, 1);
-    }
-    writer_text(writer, "\n");
+    writer_text(writer, ">\n");
 }
 
 /* The numeral of somebody, with its rim; NULL: the group is of something else. */
@@ -558,12 +550,30 @@ static size_t put_layer(struct reel *reel, const struct moving_group *groups, si
     return size;
 }
 
+/* All layers of a part come and go together. */
+static bool open_part(struct reel *reel, int part)
+{
+    struct moving_show show = reel->moving->parts.at[part];
+    show.to += show.to > reel->moving->duration - reel->moving->tick / 2 ? 1 : 0;
+    if (always(reel, &show, 1)) {
+        return false;
+    }
+    writer_text(reel->out.writer, "<g display=\"none\">");
+    animate_shows(reel, "display", "inline", "none", &show, 1);
+    return true;
+}
+
 static void put_layers(struct reel *reel)
 {
     const struct moving_group *groups = reel->moving->groups.at;
     size_t count = reel->moving->groups.count;
     for (size_t i = 0; i < count;) {
-        i += put_layer(reel, &groups[i], count - i);
+        int part = groups[i].part;
+        bool opened = part >= 0 && open_part(reel, part);
+        do {
+            i += put_layer(reel, &groups[i], count - i);
+        } while (i < count && groups[i].part == part);
+        writer_text(reel->out.writer, opened ? "</g>\n" : "");
     }
 }
 

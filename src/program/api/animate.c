@@ -16,24 +16,13 @@ static void parts_pick(struct arena *scratch, const struct animate_job *job,
 {
     const diagram_list *diagrams = &job->compiled->diagrams;
     if (!job->animate->alone) {
-        moving_parts_of(scratch, job->compiled->run, diagrams, parts);
+        moving_parts_of(scratch, diagrams, parts);
         return;
     }
     struct moving_part part = moving_part_of(&diagrams->at[job->animate->diagram]);
     part.before = MOVING_BEFORE;
     part.after = MOVING_AFTER;
     VEC_PUSH(scratch, parts, part);
-}
-
-/* Was the beginning of this part told with one before it? */
-static bool begins_again(const moving_part_list *parts, size_t index)
-{
-    for (size_t i = 0; i < index; i++) {
-        if (parts->at[i].diagram.step == parts->at[index].diagram.step) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* Every part told, and the caution once. */
@@ -45,7 +34,7 @@ static struct str told(struct arena *scratch, const struct play *play,
     for (size_t i = 0; i < parts->count; i++) {
         const struct diagram *diagram = &parts->at[i].diagram;
         strbuf_print(&out, "%.*s. ", STR_ARG(diagram->label));
-        strbuf_add(&out, (begins_again(parts, i) ? tell_diagram_again : tell_diagram)(
+        strbuf_add(&out, (parts->at[i].again ? tell_diagram_again : tell_diagram)(
                              scratch, play, &play->steps.at[diagram->step], diagram->branch));
         strbuf_char(&out, ' ');
     }

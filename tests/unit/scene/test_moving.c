@@ -17,9 +17,14 @@
     SCREEN "    read x5 drops\n"                                                                   \
            "      1 dribbles off 5 to left elbow\n"                                                \
            "      1 shoots\n"                                                                      \
-           "    read x5 traps\n"                                                                   \
+           "    read x5 traps \"Roll\"\n"                                                          \
            "      5 rolls to left block\n"                                                         \
            "      1 passes to 5\n"
+#define AFTER_B                                                                                    \
+    READS "    read otherwise \"Out\"\n"                                                           \
+          "      1 passes to 2\n"                                                                  \
+          "  step \"On\" after \"Roll\"\n"                                                         \
+          "    5 passes to 3\n"
 #define TWO_STEPS                                                                                  \
     SPOTS "  step\n"                                                                               \
           "    1 passes to 4\n"                                                                    \
@@ -44,7 +49,7 @@ static const struct scene_options options = {
 static struct moving *whole(moving_part_list *parts)
 {
     *parts = (moving_part_list){0};
-    moving_parts_of(&arena, run, &diagrams, parts);
+    moving_parts_of(&arena, &diagrams, parts);
     return moving_make(&arena, parts->at, parts->count, &options);
 }
 
@@ -232,16 +237,65 @@ START_TEST(a_step_before_its_reads_stops_as_they_are_answered)
 }
 END_TEST
 
-START_TEST(a_read_off_the_main_way_comes_after_it_with_what_led_to_it)
+START_TEST(a_second_read_goes_back_to_what_led_to_it)
 {
     moving_part_list parts;
     ran(READS);
     const struct moving *moving = whole(&parts);
-    const struct moving_part *read = &parts.at[parts.count - 1];
-    ck_assert(!read->diagram.segment->main);
-    ck_assert_double_eq(read->before, MOVING_BEFORE);
+    ck_assert_uint_eq(parts.count, 2);
+    ck_assert(parts.at[0].from <= 0 && parts.at[0].back <= 0 && !parts.at[0].again);
+    const struct moving_part *read = &parts.at[1];
+    ck_assert(read->again);
+    ck_assert_double_eq(read->back, MOVING_BACK);
+    ck_assert_double_eq(read->before, MOVING_BACK + MOVING_BEFORE);
     ck_assert_double_lt(read->from, read->to - MOVING_LEAD);
     ck_assert_double_eq_tol(moving->parts.at[parts.count - 1].to, moving->duration, 1e-9);
+}
+END_TEST
+
+/* While they return nobody jumps: half of the time is half of the way, and then all stand. */
+START_TEST(between_parts_everybody_walks_back)
+{
+    moving_part_list parts;
+    ran(READS);
+    const struct moving *moving = whole(&parts);
+    double border = moving->parts.at[1].from, most = 0;
+    for (int n = 1; n <= 5; n++) {
+        const moving_keys *way = &actor(moving, body_attacker(n))->way;
+        struct vec2 end = key_at(way, border - 0.5),
+                    there = key_at(way, border + MOVING_BACK + 0.1);
+        struct vec2 half = key_at(way, border + MOVING_BACK / 2);
+        double far = vec2_distance(end, there) / moving->scale;
+        ck_assert_double_lt(vec2_distance(half, vec2_scale(vec2_add(end, there), 0.5)) /
+                                moving->scale,
+                            0.1 + 0.1 * far);
+        struct vec2 waits = key_at(way, border + MOVING_BACK + MOVING_BEFORE / 2);
+        ck_assert_double_lt(vec2_distance(waits, there) / moving->scale, 0.2);
+        most = real_max(most, far);
+    }
+    ck_assert_double_gt(most, 3); /* feet: somebody had gone somewhere */
+}
+END_TEST
+
+/* Labels of the parts, in their order. */
+static void parts_are(const char *text, const char *labels)
+{
+    moving_part_list parts;
+    struct strbuf told;
+    ran(text);
+    whole(&parts);
+    strbuf_init(&told, &arena);
+    for (size_t i = 0; i < parts.count; i++) {
+        strbuf_print(&told, "%.*s ", STR_ARG(parts.at[i].diagram.label));
+    }
+    ck_assert(str_is(strbuf_str(&told), labels));
+}
+
+START_TEST(parts_play_in_the_order_of_their_letters)
+{
+    parts_are(READS, "1a 1b ");
+    parts_are(TWO_STEPS, "1 2 ");
+    parts_are(AFTER_B, "1a 1b 1c 2 ");
 }
 END_TEST
 
@@ -286,8 +340,8 @@ START_TEST(a_bar_comes_with_the_road_and_goes_with_the_screener)
     const struct moving *moving = whole(&parts);
     const struct segment *segment = parts.at[parts.count - 1].diagram.segment;
     ck_assert_int_eq(segment->branch, 1); /* in which 5 rolls */
-    double shift =
-        moving->parts.at[parts.count - 1].from + MOVING_BEFORE - parts.at[parts.count - 1].from;
+    double shift = moving->parts.at[parts.count - 1].from + MOVING_BACK + MOVING_BEFORE -
+                   parts.at[parts.count - 1].from;
     double set = segment->record[0].time[MOMENT_SET],
            rolls = segment->record[1].time[MOMENT_STARTED];
     ck_assert_double_gt(set, 0);
@@ -357,7 +411,9 @@ int main(void)
     tcase_add_test(tcase, who_has_the_ball_has_a_ring_and_a_thrown_ball_is_a_dot);
     tcase_add_test(tcase, steps_follow_each_other_without_a_stop);
     tcase_add_test(tcase, a_step_before_its_reads_stops_as_they_are_answered);
-    tcase_add_test(tcase, a_read_off_the_main_way_comes_after_it_with_what_led_to_it);
+    tcase_add_test(tcase, a_second_read_goes_back_to_what_led_to_it);
+    tcase_add_test(tcase, between_parts_everybody_walks_back);
+    tcase_add_test(tcase, parts_play_in_the_order_of_their_letters);
     tcase_add_test(tcase, a_road_is_gone_as_he_arrives_and_the_trail_stays);
     tcase_add_test(tcase, a_bar_comes_with_the_road_and_goes_with_the_screener);
     tcase_add_test(tcase, the_answer_is_not_given_away_before_the_read);
