@@ -302,8 +302,8 @@ struct courtwright_measure {
           [COURTWRIGHT_MARKS]; /* [a][b], a <= b; lines so near each other that they look one */
     int outside;
     int labels, labels_left_out, labels_moved; /* moved: beside their line, not on it */
-    int labels_astray;             /* nearer to another line than to their own, or far from it */
-    int crossings, flat_crossings; /* flat: under 12 degrees */
+    int labels_astray; /* nearer to another line than to their own, or far from it */
+    int crossings, flat_crossings;             /* flat: under 12 degrees */
 };
 /* "symbol", "line" ...; NULL beyond them. */
 COURTWRIGHT_API const char *courtwright_mark_word(enum courtwright_mark mark);
@@ -313,9 +313,8 @@ COURTWRIGHT_API enum courtwright_status courtwright_measure(struct courtwright *
 
 /* ---- Movement -------------------------------------------------------------------------------- */
 
-/* A play as one SVG in which players and ball move in real time, in the order of its labels: 1a,
- * 1b,
- * 2. What does not go on from what was just seen begins with everybody going back, and its title
+/* A play as one SVG in which players and ball move in real time, its parts in the order of their
+ * labels. What does not go on from the part before begins with everybody going back, and its title
  * says so; a step that was told before is taken up a little before its answer. Without a script, so
  * that it moves in an image too; played once, and the end stays. On paper, where less motion is
  * asked for, and in programs that do not animate, the first diagram stands still in its place. (A

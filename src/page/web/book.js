@@ -144,7 +144,6 @@ document.addEventListener('DOMContentLoaded', () => {
       return mark;
     }));
     stage.all.hidden = chain(seen.way).length < 2;
-    stage.all.setAttribute('aria-pressed', String(seen.whole));
     onward();
   }
 
@@ -172,16 +171,17 @@ document.addEventListener('DOMContentLoaded', () => {
     }
     stage.watch.setAttribute('aria-pressed', String(seen.playing));
     stage.pause.setAttribute('aria-pressed', String(seen.paused && !seen.playing && !atEnd()));
+    stage.all.setAttribute('aria-pressed', String(seen.whole && !seen.ended));
     stage.slow.setAttribute('aria-pressed', String(seen.rate < 1));
     stage.next.hidden = !seen.ended || stage.next.childElementCount < 2;
   }
 
   /* What is next is told, and brought in sight where the buttons over it are. */
   function offer() {
-    const box = stage.acts.getBoundingClientRect();
     if (stage.next.hidden) { return; }
+    const box = stage.acts.getBoundingClientRect(), low = stage.next.getBoundingClientRect().bottom > innerHeight;
     told.textContent = all(stage.next, 'span, a').filter((part) => part.parentElement === stage.next).map((part) => part.textContent).join(', ');
-    if (box.top >= 0 && box.bottom <= innerHeight) { stage.next.scrollIntoView({ block: 'nearest' }); }
+    if (low && box.top >= 0 && box.bottom <= innerHeight) { stage.next.scrollIntoView({ block: 'nearest' }); }
   }
 
   /* To another part of what is watched, which goes on. */
@@ -228,9 +228,9 @@ document.addEventListener('DOMContentLoaded', () => {
     show();
   }
 
-  /* All steps after each other, from the beginning; off again, the one that is seen. */
+  /* All steps after each other, from the beginning, also where they have just been seen; off again, the one that is seen. */
   function wholePlay() {
-    seen.whole = !seen.whole;
+    seen.whole = !seen.whole || seen.ended;
     seen.ended = false;
     lay();
     if (seen.whole && !seen.playing) {
@@ -311,9 +311,7 @@ document.addEventListener('DOMContentLoaded', () => {
     stage.view.append(seen.moving.film);
     for (const sample of all(seen.article, '.key span')) { sample.hidden = !one(stage.view, '.' + sample.dataset.mark); }
     accent(stage.view);
-    const place = one(seen.article, '.stage'), box = one(picture, '.still').viewBox.baseVal;
-    place.classList.toggle('low', box.height < box.width);
-    place.append(stage);
+    one(seen.article, '.stage').append(stage);
     lay();
   }
 
@@ -471,6 +469,11 @@ document.addEventListener('DOMContentLoaded', () => {
     if (link && !event.ctrlKey && !event.metaKey && !event.shiftKey) { event.preventDefault(); seen.touched = link; go(link.hash, true); }
     if (press) { mine(Number(press.dataset.me) === seen.me ? 0 : Number(press.dataset.me)); write(false); }
   });
+  /* Where words go by under the picture, its edge is seen. */
+  addEventListener('scroll', () => {
+    const place = stage.parentElement;
+    if (place) { place.classList.toggle('over-words', place.getBoundingClientRect().top <= 0); }
+  }, { passive: true });
   addEventListener('hashchange', arrive);
   wide.addEventListener('change', arrive);
   arrive();

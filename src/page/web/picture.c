@@ -13,6 +13,7 @@ struct key_row {
 };
 /* As long as a phone's line has room for. */
 static const struct key_row key_rows[] = {
+    {CLASS_BALL, 14, "ball"},
     {CLASS_PLAYER, 10, "coach"},
     {CLASS_DEFENDER, 13, "defender"},
     {CLASS_MOVE, 24, "run"},
