@@ -7,7 +7,7 @@
 
 #include "floor/sim/sim.h"
 #include "generate.h"
-#include "picture/scene/scene.h"
+#include "picture/scene/drawing.h"
 #include "resolved.h"
 
 enum { WIDTHS = 3 };
@@ -23,6 +23,8 @@ struct seen { /* of one kind of overlap at one width */
     char label[8];
 };
 struct total {
+    long throws;
+    struct seen unseen; /* throws of which nothing is drawn */
     long diagrams, dirty, labels, left_out, moved, crossings, flat;
     struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off;
 };
@@ -56,6 +58,34 @@ static void add(struct total *total, const struct scene_measure *found, unsigned
     total->flat += found->crossings_flat;
 }
 
+static bool is_drawn(const struct scene *scene, size_t task)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool throws =
+            item->class == CLASS_PASS || item->class == CLASS_HANDOFF || item->class == CLASS_SHOT;
+        if (throws && item->task == (int)task && !item->casing && item->count > 1) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Every throw of the diagram, ball let go, has ink. */
+static void throws_see(struct total *total, const struct diagram *diagram,
+                       const struct scene *scene, unsigned long long seed)
+{
+    struct scope scope = scope_of(diagram);
+    for (size_t i = scope.first; i < scope.end; i++) {
+        enum task_kind kind = segment_task(diagram->segment, i)->kind;
+        bool throws = kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT;
+        if (throws && diagram->segment->record[i].time[MOMENT_RELEASED] >= 0) {
+            total->throws++;
+            see(&total->unseen, !is_drawn(scene, i), seed, diagram->label);
+        }
+    }
+}
+
 static void try_seed(unsigned long long seed, struct total total[WIDTHS])
 {
     struct arena memory;
@@ -74,7 +104,9 @@ static void try_seed(unsigned long long seed, struct total total[WIDTHS])
         for (int w = 0; w < WIDTHS; w++) {
             struct scene_options options = {.width = widths[w].points, .accent = BODY_NONE};
             struct scene_measure found;
-            scene_measure(&memory, scene_make(&memory, &diagrams.at[i], &options), &found);
+            const struct scene *scene = scene_make(&memory, &diagrams.at[i], &options);
+            scene_measure(&memory, scene, &found);
+            throws_see(&total[w], &diagrams.at[i], scene, seed);
             add(&total[w], &found, seed, diagrams.at[i].label);
         }
     }
@@ -124,6 +156,8 @@ int main(int argc, char **argv)
         say("outside", "", &all->outside);
         say("astray", "", &all->astray);
         say("left out", "", &all->off);
+        say("unseen", "", &all->unseen);
+        failed += hold("every throw is drawn", widths[w].name, all->unseen.count, 0, 0);
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
         failed += hold("no disc is nearer to another line than to its own", widths[w].name,

@@ -262,6 +262,16 @@ void throws_aim(struct drawing *drawing);   /* where they start and end, once th
 void passes_round(struct drawing *drawing); /* last: round numerals that would break them */
 void rims_cut(struct drawing *drawing);     /* runs to the rim stop short of the basket */
 void trim(struct drawing *drawing);
+/* gaps.c */
+bool stroke_flies(const struct stroke *stroke); /* a pass, a shot */
+/* From the middle of what it leaves, of what it comes to, to its ink. */
+double start_gap(const struct drawing *drawing, const struct stroke *stroke);
+double end_gap(const struct drawing *drawing, const struct stroke *stroke);
+/* Rings, and small numerals, of a pass are moved apart where it would not be seen. */
+void passes_part(struct drawing *drawing);
+bool stop_is_passed(const struct drawing *drawing, int stop); /* is it one end of a pass? */
+/* A pass with no room between its ends, as a short arrow beside them; false: it is none. */
+bool throw_beside(struct drawing *drawing, struct stroke *stroke);
 /* repair.c: what still lies on something goes another way; whether any did */
 bool lines_repair(struct drawing *drawing);
 /* marks.c */

@@ -308,6 +308,7 @@ bool rings_drop(struct drawing *drawing)
         bool dribbles = stroke && stroke->class == CLASS_DRIBBLE;
         double most = real_max(RING_MOVES / FEET * size->k, RING_POINTS);
         most += dribbles ? WAVES_LEAST * size->k : 0;
+        most += stop_is_passed(drawing, (int)i) ? size->head_length + size->dash : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
             double least = symbol->radius + stop_radius(drawing, ring) + size->gap;

@@ -385,6 +385,7 @@ static void settle_turns(struct drawing *drawing)
         for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
             handoff_settle(drawing, i);
         }
+        passes_part(drawing);
         bars_follow(drawing);
         bars_apart(drawing);
         bars_settle(drawing);

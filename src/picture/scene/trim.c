@@ -100,11 +100,6 @@ static struct vec2 basket_at(const struct drawing *drawing)
     return frame_point(&drawing->frame, vec2_of(0, 0));
 }
 
-static bool flies(const struct stroke *stroke)
-{
-    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT;
-}
-
 /* How far to the left of throw a, going its way, throw b lies along it; false: it does not. */
 static bool throws_lie(const struct trail *a, const struct trail *b, double k, double *left)
 {
@@ -127,7 +122,7 @@ static void throws_part(struct drawing *drawing)
         for (size_t j = i + 1; j < drawing->strokes.count; j++) {
             struct trail *a = &drawing->strokes.at[i].trail, *b = &drawing->strokes.at[j].trail;
             double left;
-            if (!flies(&drawing->strokes.at[i]) || !flies(&drawing->strokes.at[j]) ||
+            if (!stroke_flies(&drawing->strokes.at[i]) || !stroke_flies(&drawing->strokes.at[j]) ||
                 !throws_lie(a, b, k, &left)) {
                 continue;
             }
@@ -351,26 +346,6 @@ static bool shot_from(const struct drawing *drawing, int stop)
     return false;
 }
 
-static double start_gap(const struct drawing *drawing, const struct stroke *stroke)
-{
-    const struct sizes *size = &drawing->size;
-    const struct stop *stop = &drawing->stops.at[stroke->start];
-    double radius = stop_radius(drawing, stop);
-    bool throws = flies(stroke);
-    switch (stop->kind) {
-    case STOP_SYMBOL:
-        return radius + size->gap;
-    case STOP_RING:
-        return throws ? real_max(1.0 * size->k, radius + 0.7 * size->gap) : radius;
-    case STOP_BAR:
-        return throws ? size->k : 0.9 * size->k;
-    case STOP_FREE:
-    case STOP_RIM:
-        return 0.8 * size->k;
-    }
-    return 0;
-}
-
 static double trail_left(const struct drawing *drawing, const struct stroke *stroke)
 {
     double start = start_gap(drawing, stroke);
@@ -466,30 +441,6 @@ void rims_cut(struct drawing *drawing)
     }
 }
 
-static double end_gap(const struct drawing *drawing, const struct stroke *stroke)
-{
-    const struct sizes *size = &drawing->size;
-    if (stroke->end < 0) {
-        return size->basket + size->gap;
-    }
-    const struct stop *stop = &drawing->stops.at[stroke->end];
-    double radius = stop_radius(drawing, stop);
-    bool pass = stroke->class == CLASS_PASS;
-    switch (stop->kind) {
-    case STOP_SYMBOL:
-        return radius + size->gap;
-    case STOP_RING:
-        return stroke->class == CLASS_HANDOFF ? radius : radius + (pass ? 1.2 : 0.45) * size->gap;
-    case STOP_BAR:
-        return pass ? 1.2 * size->k : 0;
-    case STOP_RIM:
-        return pass ? (size->small ? 1.6 : 1.25) * size->k : 0.15 * size->k;
-    case STOP_FREE:
-        return 0.9 * size->k;
-    }
-    return 0;
-}
-
 /* A shot from too near is drawn from just outside. */
 static void shot_reach(const struct drawing *drawing, struct trail *trail, bool beside)
 {
@@ -506,6 +457,17 @@ static void shot_reach(const struct drawing *drawing, struct trail *trail, bool 
         }
         trail->at[0] = vec2_along(basket, out, least);
     }
+}
+
+/* Is what is left of its way long enough to be drawn? Measures it. */
+static bool trim_seen(const struct drawing *drawing, struct stroke *stroke)
+{
+    const struct trail *trail = &stroke->trail;
+    if (trail->count < 2) { /* it lies wholly within its symbols */
+        return false;
+    }
+    stroke->path = path_of(drawing->arena, trail->at, trail->count);
+    return path_length(&stroke->path) >= (stroke->head ? 1.05 * drawing->size.head_length : 0.1);
 }
 
 void trim(struct drawing *drawing)
@@ -541,13 +503,7 @@ void trim(struct drawing *drawing)
                 stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
             cut_back(trail, end, end_gap(drawing, stroke));
         }
-        if (trail->count == 0) { /* it lies wholly within its symbols */
-            stroke->path.count = 0;
-            continue;
-        }
-        stroke->path = path_of(drawing->arena, trail->at, trail->count);
-        double least = stroke->head ? 1.05 * drawing->size.head_length : 0.1;
-        if (trail->count < 2 || path_length(&stroke->path) < least) {
+        if (!trim_seen(drawing, stroke) && !throw_beside(drawing, stroke)) {
             trail->count = 0;
             stroke->path.count = 0;
             continue;
