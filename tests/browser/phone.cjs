@@ -339,6 +339,30 @@ async function leadsOn(browser, file) {
   await quiet(page, 'what is next');
 }
 
+// Where the picture stays, the sentences have room under it, also on a full court; what is next pushes them on.
+async function roomForWords(browser, file) {
+  for (const at of ['#lantern.1', '#causeway.1']) {
+    const page = await visit(browser, file, PHONE, at);
+    const box = (name) => page.$eval(name, (one) => { const box = one.getBoundingClientRect(); return [box.top, box.bottom]; });
+    const [top, bottom] = await box('.view .still');
+    check(bottom - top <= 0.6 * PHONE.viewport.height, `${at}: the floor is at most 60 % of the window`, bottom - top);
+    check(await page.isVisible('.on .key [data-mark=ball]'), `${at}: the key tells who has the ball`);
+    await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight / 3));
+    await until(page, () => scrollY > 100 && document.querySelector('.over-words'));
+    const stage = await box('.on .stage'), words = async () => (await box('.way.on li:last-of-type'))[0];
+    check(Math.abs(stage[0]) < 1 && PHONE.viewport.height - stage[1] > 200, `${at}: it stays in sight, and 200 px are left`, stage);
+    await page.getByLabel('Time').evaluate((one) => { one.value = 0.95 * one.max; one.dispatchEvent(new Event('input', { bubbles: true })); });
+    const before = await words();
+    await page.getByRole('button', { name: 'Watch', exact: true }).click();
+    await page.waitForSelector('.next a', { state: 'visible' });
+    await page.waitForTimeout(200);
+    const grown = (await box('.on .stage'))[1] - stage[1], moved = await words() - before;
+    check(grown > 40 && grown < 80 && Math.abs(moved - grown) < 2, `${at}: what is next covers no sentence`, [grown, moved]);
+    check((await small(page)).length === 0 && await fits(page), `${at}: every target is 44 px or more`, await small(page));
+    await quiet(page, at);
+  }
+}
+
 // From the first step to the last without a touch, on one time line.
 async function wholePlay(browser, file) {
   const page = await visit(browser, file, PHONE, '#lantern.1');
@@ -362,6 +386,13 @@ async function wholePlay(browser, file) {
   check(await page.$eval('.on .jump [aria-current=step]', (one) => one.textContent.trim().endsWith('2')), 'the button of the step that is seen is marked');
   await until(page, () => document.querySelector('.acts button').getAttribute('aria-pressed') === 'false');
   check(Math.abs(Number((await page.textContent('.clock')).split(' ')[0]) - lengths) < 0.11, 'it stops at the end of the last', await page.textContent('.clock'));
+  const pressed = () => button('Whole play').getAttribute('aria-pressed');
+  check(await pressed() === 'false', 'its button is not pressed any more');
+  await button('Whole play').click();
+  check(await shown() === 'lantern.1a' && await pressed() === 'true', 'and begins it again', await shown());
+  await slide(lengths - 0.2);
+  await button('Watch').click();
+  await until(page, () => document.querySelector('.acts button').getAttribute('aria-pressed') === 'false');
   check(/^#lantern\.2,all,/.test(decodeURIComponent(new URL(page.url()).hash)), 'that it is the whole play is in the address', page.url());
   await slide(1);
   check(await shown() === 'lantern.1a' && (await page.getAttribute('.stage input', 'aria-valuetext')).startsWith('Step 1, 1.0 of'), 'the time line goes back over steps', await page.getAttribute('.stage input', 'aria-valuetext'));
@@ -520,6 +551,7 @@ async function main(browser) {
   await searches(browser, kites);
   await leadsOn(browser, kites);
   await wholePlay(browser, kites);
+  await roomForWords(browser, kites);
   await wholeReads(browser);
   await practices(browser, kites);
   await looks(browser, kites);

@@ -167,10 +167,7 @@ START_TEST(once_a_line_is_erased_from_its_own_beginning_to_its_end)
     show(&road->shows, 5, 8);
     mark_add(road, line());
     const char *text = written((struct moving_options){.loop = false});
-    has(text,
-        "<g display=\"none\"><set attributeName=\"display\" to=\"inline\" begin=\"5\"/><g"); /* its
-                                                                                                part
-                                                                                              */
+    has(text, "<g display=\"none\"><set attributeName=\"display\" to=\"inline\" begin=\"5\"/><g");
     has(text, "stroke-dasharray=\"9999\">");
     has(text, "<g class=\"move p3\"><set attributeName=\"display\" to=\"none\" begin=\"8\"/>"
               "<animate attributeName=\"stroke-dashoffset\" values=\"0;-80\" begin=\"6\" "
