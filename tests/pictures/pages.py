@@ -356,6 +356,27 @@ def boxes_of(pages):
     return [word for page in pages for word in page[2]]
 
 
+TWO_LONG = '''play "Loomgate"
+  about "Swing the ball, screen behind, screen down."
+  start 1 right slot, 2 left slot, 3 right corner, 4 left corner, 5 right block
+  ball 1
+  defense man
+  step "Swing and flex"
+    1 passes to 2
+    5 back screens for 3
+    3 cuts off 5 to the left block
+    then 1 down screens for 5
+    5 comes off 1 to right slot
+    1 goes to right corner
+  step "Other side"
+    2 passes to 5
+    3 back screens for 4
+    4 cuts off 3 to the right block
+    then 2 down screens for 3
+    3 comes off 2 to left slot
+    2 goes to left corner
+'''
+
 DOVETAIL = '''play "Dovetail"
   start 1 top, 2 right corner, 3 left corner, 4 left wing, 5 right elbow
   ball 1
@@ -436,6 +457,10 @@ def look_at_coach(folder):
         text = plain(pdf)
         tap.ok(len(pages) == 1 and 'Short roll' in text and 'Timing with' not in text,
                'coach: no page is turned for the timing of reads', (len(pages), text))
+    pdf = sheet(folder, 'coach', 'coach, two long steps', TWO_LONG)
+    if pdf:
+        pages = look_at('coach, two long steps', pdf)
+        tap.same(len(pages), 1, 'coach: two long steps go on one page')
     pdf = sheet(folder, 'coach', 'coach, long words', many_steps(2, points=('K' * 2000, )) + '    mistake "' + 'Q' * 2000 + '"\n')
     if pdf:
         look_at('coach, long words', pdf)

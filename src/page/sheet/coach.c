@@ -14,6 +14,7 @@
 #define COLUMN 152.0
 #define SECTION_BASE 8.0 /* of a section's heading, under its row's top */
 #define SECTION_GAP 14.0 /* from what stands before, not at the top of a page */
+#define TIGHT_GAP 9.0    /* the same with the smallest pictures (ours) */
 
 #define LARGE 237.6 /* a step's picture, in points; a full floor's is a column wide */
 
@@ -29,11 +30,13 @@ struct sizes {
     const struct grid *step;
     const struct grid *pair; /* reads in twos and fours */
     bool timed;              /* the reads too */
+    double gap;              /* between sections */
 };
 static const struct sizes ways[] = {
-    {&large_step, &two_reads, true},   {&middle_step, &two_reads, true},
-    {&small_step, &three_reads, true}, {&large_step, &two_reads, false},
-    {&middle_step, &two_reads, false}, {&small_step, &three_reads, false}};
+    {&large_step, &two_reads, true, SECTION_GAP},   {&middle_step, &two_reads, true, SECTION_GAP},
+    {&small_step, &three_reads, true, TIGHT_GAP},   {&large_step, &two_reads, false, SECTION_GAP},
+    {&middle_step, &two_reads, false, SECTION_GAP}, {&small_step, &three_reads, false, TIGHT_GAP},
+};
 enum { WAYS = sizeof ways / sizeof *ways };
 
 struct coaching {
@@ -62,13 +65,13 @@ static void place_bundle(struct coaching *coaching, const struct bundle *bundle)
     struct rows *rows = &coaching->rows;
     double height = 0;
     for (size_t i = 0; i < bundle->rows.count; i++) {
-        height += bundle->rows.at[i]->height + SECTION_GAP;
+        height += bundle->rows.at[i]->height + coaching->way->gap;
     }
     if (height > rows_room(rows) && !rows_page(rows)->empty) {
         rows_turn(rows, false);
     }
     for (size_t i = 0; i < bundle->rows.count; i++) {
-        rows_add_apart(rows, bundle->rows.at[i], SECTION_GAP);
+        rows_add_apart(rows, bundle->rows.at[i], coaching->way->gap);
     }
 }
 
