@@ -357,7 +357,8 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
 static void reordered(struct cursor *c)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        remark_in_front, wait_for, before_in_front, arrival_brought, not_until};
+        remark_in_front, wait_for,        before_in_front, arrival_brought,
+        move_brought,    gerund_in_front, not_until};
     for (size_t i = 0; c->speech && i < sizeof rules / sizeof *rules; i++) {
         struct recast recast = {.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -288,6 +288,8 @@ static int seconds_read(struct cursor *c, struct tie *tie)
     bool at = word_is(&trial, 0, "at");
     bool led = take_among(&trial, leads);
     static const char *const tails[] = {"after", "later", "in", NULL};
+    static const char *const laters[] = {"later",       "after that", "after this",
+                                         "after which", "after it",   NULL};
     if (!skip_seconds(&trial) || (!led && !word_among(&trial, tails))) {
         return 0; /* the moment 4 is set */
     }
@@ -300,7 +302,7 @@ static int seconds_read(struct cursor *c, struct tie *tie)
     if (led) {
         return 1;
     }
-    if (take_words(c, "later")) {
+    if (take_among(c, laters)) {
         return 1;
     }
     tie->word = take_words(c, "in") ? TIE_AT : TIE_SECONDS_AFTER;

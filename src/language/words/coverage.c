@@ -130,6 +130,61 @@ bool they_both(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* x1 takes 4: who takes whom. */
+static bool takes_whom(struct cursor *c, struct who *who, struct who *whom)
+{
+    static const char *const takes[] = {"takes",       "takes over",    "picks up", "gets",
+                                        "goes with",   "stays with",    "has",      "jumps to",
+                                        "switches to", "switches onto", "guards",   NULL};
+    return person_read(c, who) && who->kind == WHO_DEFENDER && take_among(c, takes) &&
+           person_read(c, whom) && whom->kind == WHO_PLAYER;
+}
+
+/* the two defenders switch: x1 takes 4 and x4 takes 1: each the other's man. */
+bool switch_told(const struct cursor *c, struct recast *r)
+{
+    static const char *const heads[] = {"two defenders switch",
+                                        "defenders switch",
+                                        "they switch",
+                                        "they switch it",
+                                        "defense switches",
+                                        "both defenders switch",
+                                        "they switch the screen",
+                                        "it's a switch",
+                                        "switch",
+                                        "they just switch",
+                                        NULL};
+    struct cursor trial = cursor_look(c);
+    struct who who[2], whom[2], man[2];
+    struct cursor two = trial;
+    struct somebody named[2];
+    bool head = take_among(&trial, heads);
+    if (!head && two_of(&two, named) && named[0].who.kind == WHO_DEFENDER &&
+        take_words(&two, "switch")) {
+        trial = two;
+        head = true;
+    }
+    if (!head || !(take_mark(&trial, ':') || take_mark(&trial, ',') || take_words(&trial, "so"))) {
+        return false;
+    }
+    take_words(&trial, "so");
+    bool first = takes_whom(&trial, &who[0], &whom[0]);
+    take_mark(&trial, ',');
+    take_words(&trial, "and");
+    if (!first || !takes_whom(&trial, &who[1], &whom[1])) {
+        return false;
+    }
+    for (int i = 0; i < 2; i++) {
+        if (!above_guarded(c, &who[i], &man[i]) || !same_who(&man[i], &whom[1 - i])) {
+            return false;
+        }
+        VEC_PUSH(c->arena, &r->subject, who[i]);
+    }
+    recast_verb(c, r, phrase_words(VERB_SWITCHES, PASS_PLAIN, SCREEN_PLAIN, true));
+    r->to = trial.at;
+    return true;
+}
+
 /* x3 to the nail, x4 down to the block: he rotates there. */
 bool defender_leg(const struct cursor *c, struct recast *r)
 {

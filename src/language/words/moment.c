@@ -284,6 +284,12 @@ static const struct entry tails[] = {
     {"goes", TAIL_BEGINS},
     {"moves", TAIL_BEGINS},
     {"comes", TAIL_BEGINS},
+    {"goes back", TAIL_BEGINS},
+    {"is passed back", TAIL_BEGINS},
+    {"is thrown back", TAIL_BEGINS},
+    {"is swung back", TAIL_BEGINS},
+    {"swings back", TAIL_BEGINS},
+    {"comes around", TAIL_BEGINS},
     {"comes in", TAIL_BEGINS},
     {"goes in", TAIL_BEGINS},
     {"starts", TAIL_BEGINS},
@@ -311,8 +317,10 @@ static const struct entry tails[] = {
     {NULL, 0},
 };
 /* Who stands behind these has the ball then. */
-static const char *const reaches[] = {"gets to",   "reaches", "arrives at",   "hits",  "is in",
-                                      "gets into", "is at",   "is caught by", "finds", NULL};
+static const char *const reaches[] = {
+    "gets to",      "reaches",    "arrives at",   "hits",       "is in",
+    "gets into",    "is at",      "is caught by", "finds",      "comes back to",
+    "gets back to", "is back in", "is back with", "returns to", NULL};
 static const char *const from_words[] = {"by", "from", "of", NULL};
 static const char *const hands[] = {"hands", "hand", NULL};
 

@@ -105,8 +105,11 @@ static const struct place *off_read(struct cursor *c, int depth)
     place.direction = (enum direction)direction;
     struct span said = cursor_taken(c, mark.at);
     size_t before = c->refusals;
-    if (!place_or_who_read(c, depth + 1, &place.a, &place.who) || c->refusals != before) {
-        cursor_back(c, mark);
+    bool from = str_is(c->at[-1].text, "from");
+    if (!place_or_who_read(c, depth + 1, &place.a, &place.who) || c->refusals != before ||
+        (from && !measured && far < 0 &&
+         word_among(c, (const char *const[]){"to", "into", NULL}))) {
+        cursor_back(c, mark); /* up from the block to the wing: where the way begins */
         return NULL;
     }
     if (place.a && whole_inside(&place)) {

@@ -38,11 +38,14 @@ static bool arrival(struct cursor *c, struct somebody *who, const struct token *
 {
     static const char *const ties[] = {"when",       "once",      "after",      "until",
                                        "as soon as", "only when", "right when", NULL};
-    static const char *const there[] = {"gets to",     "gets into",   "gets down to", "gets up to",
-                                        "is at",       "is in",       "is on",        "is up at",
-                                        "is down in",  "reaches",     "arrives at",   "arrives in",
-                                        "is ready in", "is ready at", "gets out to",  "is set in",
-                                        "comes to",    "is set at",   "gets over to", NULL};
+    static const char *const there[] = {
+        "gets to",        "gets into",   "gets down to", "gets up to",
+        "is at",          "is in",       "is on",        "is up at",
+        "is down in",     "reaches",     "arrives at",   "arrives in",
+        "is ready in",    "is ready at", "gets out to",  "is set in",
+        "comes to",       "is set at",   "gets over to", "has reached",
+        "has gotten to",  "has got to",  "has moved to", "has arrived at",
+        "has arrived in", NULL};
     struct cursor trial = *c;
     if (!take_among(&trial, ties)) {
         return false;
@@ -56,6 +59,135 @@ static bool arrival(struct cursor *c, struct somebody *who, const struct token *
         return false;
     }
     c->at = trial.at;
+    return true;
+}
+
+/* after 5 has posted up on the right block: a verb and where, of a move. */
+static bool move_there(struct cursor *c, struct somebody *who, struct event *event,
+                       const struct token **prep, const struct token **clause)
+{
+    static const char *const ties[] = {"when",       "once",      "after",     "only after",
+                                       "as soon as", "only once", "only when", "right after",
+                                       "right when", "as",        "just as",   NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, ties)) {
+        return false;
+    }
+    *clause = trial.at;
+    if (!somebody_read(&trial, who) || who->who.kind != WHO_PLAYER) {
+        return false;
+    }
+    trial.at = *clause;
+    if (!event_read(&trial, event) || event->kind != EVENT_VERB || event->object.kind != WHO_NONE ||
+        verb_row(event->verb)->task != VERB_MOVE || strchr(verb_row(event->verb)->needs, 'S')) {
+        return false;
+    }
+    *prep = trial.at;
+    if (!take_among(&trial, place_words) || !spot_read(&trial, true)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
+/* The same for a move with its verb: it is put in front. */
+bool move_brought(const struct cursor *c, struct recast *r)
+{
+    const struct token *end = chain_end(c);
+    for (const struct token *at = c->at; at < end; at++) {
+        struct cursor trial = cursor_look(c);
+        struct somebody who;
+        struct event event;
+        const struct token *prep, *clause;
+        trial.at = at;
+        trial.end = end;
+        if (at->kind != TOKEN_WORD || !move_there(&trial, &who, &event, &prep, &clause) ||
+            moves_in(c, &who.who)) {
+            continue;
+        }
+        struct str verb = phrase_words(event.verb, event.pass, event.screen, false);
+        *r = (struct recast){.to = end, .told = SPAN_NONE};
+        recast_somebody(c, r, &who);
+        recast_verb(c, r, verb);
+        recast_copy(c, r, prep, trial.at);
+        recast_mark(c, r, '.');
+        recast_copy(c, r, c->at, clause);
+        recast_somebody(c, r, &who);
+        recast_verb(c, r, verb);
+        recast_copy(c, r, trial.at, end);
+        struct span span = span_join(who.from->span, trial.at[-1].span);
+        struct str name = cursor_text(c, who.who.span);
+        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
+                 "no sentence sends %.*s there: `%.*s %.*s %.*s` was put in front", STR_ARG(name),
+                 STR_ARG(name), STR_ARG(verb),
+                 STR_ARG(cursor_text(c, span_join(prep->span, trial.at[-1].span))));
+        return true;
+    }
+    return false;
+}
+
+/* ---- after passing, 1 cuts: what who acts next has done ---- */
+
+static const struct sentence *done_above(const struct cursor *c, const struct who *who,
+                                         enum verb verb)
+{
+    above_list above = above_sentences(c, false);
+    for (size_t i = above.count; i-- > 0;) {
+        const struct sentence *s = above.at[i];
+        if (s->subject.count == 1 && same_who(&s->subject.at[0], who) && s->verb == verb) {
+            return s;
+        }
+    }
+    return NULL;
+}
+
+/* Whom it was done to: him, the post; a number is who it was. */
+static bool whom_fits(struct cursor *c, const struct sentence *done)
+{
+    static const char *const thems[] = {"him",  "her", "it",   "ball",   "pass",   "screen",
+                                        "post", "big", "wing", "corner", "inside", NULL};
+    static const char *const leads[] = {"to", "for", "off", "it to", "ball to", NULL};
+    struct somebody whom;
+    take_among(c, leads);
+    if (mark_is(c, ',') || take_among(c, thems)) {
+        return mark_is(c, ',');
+    }
+    return somebody_read(c, &whom) && mark_is(c, ',') && same_who(&whom.who, &done->object);
+}
+
+/* after feeding the post, 2 moves up: after 2 passes. */
+bool gerund_in_front(const struct cursor *c, struct recast *r)
+{
+    static const char *const afters[] = {
+        "after",      "right after", "upon",      "immediately after",
+        "just after", "only after",  "once done", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct str said;
+    struct somebody who;
+    if (!take_among(&trial, afters) || !phrase_ing_here(&trial, FOR_ATTACKERS, &phrase, &said)) {
+        return false;
+    }
+    struct cursor next = trial;
+    while (next.at < next.end && !token_is_mark(next.at, ',')) {
+        next.at++;
+    }
+    if (!take_mark(&next, ',')) {
+        return false;
+    }
+    const struct token *main = next.at;
+    if (!somebody_read(&next, &who) || who.who.kind != WHO_PLAYER || !verb_begins(&next)) {
+        return false;
+    }
+    const struct sentence *done = done_above(c, &who.who, phrase.verb);
+    if (!done || !whom_fits(&trial, done)) {
+        return false;
+    }
+    recast_word(c, r, "after");
+    recast_somebody(c, r, &who);
+    recast_verb(c, r, phrase_words(done->verb, PASS_PLAIN, done->screen, false));
+    recast_mark(c, r, ',');
+    r->to = main;
     return true;
 }
 

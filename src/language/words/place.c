@@ -203,8 +203,15 @@ static const struct place *where_read(struct cursor *c, int depth)
     if (!take_words(c, "where")) {
         return NULL;
     }
-    static const char *const gone[] = {"was", "started", "left", NULL};
-    bool somebody = person_read(c, &place.who);
+    static const char *const gone[] = {"was",          "started",     "left",         "began",
+                                       "came from",    "started out", "started from", "was before",
+                                       "was standing", "set up",      "stood",        NULL};
+    static const char *const own[] = {"he", "she", NULL};
+    bool himself = c->speech && c->doer && take_among(c, own);
+    bool somebody = himself || person_read(c, &place.who);
+    if (himself) {
+        place.who = *c->doer;
+    }
     if (somebody && take_among(c, gone)) { /* where 2 was is the spot of 2 */
         place.kind = PLACE_SPOT_OF;
     } else if (!somebody || !take_words(c, "is")) {

@@ -462,6 +462,19 @@ bool elided_read(struct cursor *c, struct sentence *s)
     return unsaid_read(&p);
 }
 
+/* cuts through the lane, through the zone: the way, which the verb has taken half of. */
+static void through_what(struct cursor *c, struct phrase *phrase)
+{
+    static const char *const whats[] = {"lane",    "zone",    "key",     "paint", "middle",
+                                        "defense", "defence", "traffic", "gut",   "elbows",
+                                        "top",     "elbow",   NULL};
+    if (c->speech && phrase->to == SPOT_RIM && str_is(c->at[-1].text, "through") &&
+        word_among(c, whats)) {
+        c->at--;
+        phrase->to = SPOT_COUNT;
+    }
+}
+
 /* Verb and all behind it, for a subject that is known. */
 bool rest_read(struct cursor *c, struct sentence *s)
 {
@@ -486,6 +499,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
     if (refuse_longer(c, &s->subject, verb)) {
         return false;
     }
+    through_what(c, &p.phrase);
     s->verb = p.phrase.verb;
     if (s->verb == VERB_DOUBLES && s->subject.count == 2) {
         s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */

@@ -244,9 +244,20 @@ bool score_said(struct reader *r, const struct line *line, struct line *out)
 /* we call it Fist. */
 bool call_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"we call it",  "we call this",   "call it",
-                                        "call this",   "it is called",   "it's called",
-                                        "the call is", "this is called", NULL};
-    static const char *const tails[] = {NULL};
-    return between(r, line, leads, tails, out);
+    static const char *const leads[] = {
+        "we call this one",  "call this one",  "this one is called",  "this one is",
+        "we call this play", "call this play", "this play is called", "we call it",
+        "we call this",      "call it",        "call this",           "it is called",
+        "it's called",       "the call is",    "this is called",      NULL};
+    static const char *const tails[] = {"from the bench",
+                                        "from the sideline",
+                                        "from bench",
+                                        "on the floor",
+                                        "as a team",
+                                        "out loud",
+                                        "in games",
+                                        "here",
+                                        NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    return take_among(&c, leads) && between(r, line, leads, tails, out);
 }

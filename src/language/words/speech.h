@@ -87,6 +87,7 @@ const struct sentence *sentence_before(const struct cursor *c); /* of this line;
 /* coverage: the same. */
 bool theirs(const struct cursor *c, struct recast *r);
 bool going_on(const struct cursor *c, struct recast *r);
+bool switch_told(const struct cursor *c, struct recast *r);
 bool they_both(const struct cursor *c, struct recast *r);
 bool defender_leg(const struct cursor *c, struct recast *r);
 bool all_defend(const struct cursor *c, struct recast *r);
@@ -97,6 +98,8 @@ bool not_until(const struct cursor *c, struct recast *r);
 bool wait_for(const struct cursor *c, struct recast *r);
 bool before_in_front(const struct cursor *c, struct recast *r);
 bool steps_in(const struct cursor *c, struct recast *r);
+bool move_brought(const struct cursor *c, struct recast *r);
+bool gerund_in_front(const struct cursor *c, struct recast *r);
 bool arrival_brought(const struct cursor *c, struct recast *r);
 bool remark_in_front(const struct cursor *c, struct recast *r); /* remark: the same */
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,

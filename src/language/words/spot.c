@@ -93,6 +93,29 @@ static const struct place *side_read(struct cursor *c, int side, const struct to
     return place_new(c, (struct place){.kind = PLACE_SIDE, .side = (enum side)side}, from);
 }
 
+/* over to the right side to the wing, to the left, to the corner: a side, and the spot on it. */
+static const struct place *side_then_spot(struct cursor *c, int side, const struct token *from)
+{
+    struct cursor trial = *c;
+    bool the = c->at - c->first > 1 && str_is(c->at[-2].text, "the"); /* right at the elbow */
+    bool named = side == SIDE_BALL || side == SIDE_WEAK || take_words(&trial, "side");
+    bool comma = take_mark(&trial, ',');
+    if (!c->speech || (!named && (comma || !the)) || !take_among(&trial, place_words)) {
+        return NULL;
+    }
+    int again = take_entry(&trial, side_entries);
+    int spot = take_spot(&trial);
+    bool ends = stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
+                word_is(&trial, 0, "then") || clause_is(&trial);
+    if ((again >= 0 && again != side) || spot < 0 || !spot_takes_side((enum spot)spot) ||
+        (comma && !ends)) {
+        return NULL;
+    }
+    c->at = trial.at;
+    struct place place = {.kind = PLACE_SPOT, .spot = (enum spot)spot, .side = (enum side)side};
+    return place_new(c, place, from);
+}
+
 /* A side or `backcourt` is there, and no spot behind it. */
 static const struct place *no_spot(struct cursor *c, struct cursor_mark mark, bool backcourt)
 {
@@ -396,7 +419,8 @@ const struct place *spot_read(struct cursor *c, bool quiet)
                                     .backcourt = backcourt},
                      quiet);
     }
-    if (side >= 0 && !backcourt && (place = side_read(c, side, mark.at))) {
+    if (side >= 0 && !backcourt &&
+        ((place = side_then_spot(c, side, mark.at)) || (place = side_read(c, side, mark.at)))) {
         return place;
     }
     if (backcourt && side >= 0 && (place = backcourt_side(c, side, mark.at, quiet))) {

@@ -284,6 +284,41 @@ static bool passes_to_mover(struct predicate *p)
     return true;
 }
 
+/* x5 fronts 5, 1 lobs it over the top: to the only one who is fronted. */
+static bool lobs_to_fronted(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct who fronted = {.kind = WHO_NONE}, man;
+    if (!c->speech || verb_row(p->s->verb)->task != VERB_PASS || p->s->pass != PASS_LOB) {
+        return false;
+    }
+    above_list list = above_sentences(c, true);
+    for (size_t i = 0; i < list.count; i++) {
+        const struct sentence *s = list.at[i];
+        if (s->verb != VERB_FRONTS || s->subject.count != 1) {
+            continue;
+        }
+        bool known = above_guarded(c, &s->subject.at[0], &man);
+        man = s->object.kind != WHO_NONE ? s->object : man;
+        bool other = fronted.kind != WHO_NONE && !same_who(&man, &fronted);
+        if ((!known && s->object.kind == WHO_NONE) || man.kind != WHO_PLAYER || other) {
+            return false;
+        }
+        fronted = man;
+    }
+    if (fronted.kind == WHO_NONE || same_who(&fronted, &p->s->subject.at[0])) {
+        return false;
+    }
+    p->s->object = fronted;
+    p->s->object.span = p->s->verb_span;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->verb_span,
+                 "to whom is not written: %d, who is fronted, was taken", fronted.number);
+    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
+              STR_ARG(predicate_begun_to(p, STR("to 4"))));
+    return true;
+}
+
 /* x3 stunts: at whoever has the ball. */
 static bool at_the_ball(struct predicate *p)
 {
@@ -332,7 +367,7 @@ bool player_above(struct predicate *p, const struct slot *slot)
     }
     if (!several &&
         (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) || passes_to_shooter(p) ||
-         screens_for_user(p) || passes_to_mover(p) || at_the_ball(p))) {
+         screens_for_user(p) || lobs_to_fronted(p) || passes_to_mover(p) || at_the_ball(p))) {
         return true;
     }
     if (several) {

@@ -200,6 +200,21 @@ static bool goes_on(const struct cursor *c)
            word_is(c, 0, "for") || word_is(c, 0, "off");
 }
 
+/* along the baseline, behind the zone, and comes out: the end is said still. */
+static bool way_goes_on(const struct cursor *c)
+{
+    static const char *const ends[] = {"comes out", "come out", "pops out", "pop out",
+                                       "ends up",   "end up",   "gets out", "winds up",
+                                       "lands",     "stops",    NULL};
+    struct cursor trial = *c;
+    while (take_among(&trial, passes_by)) {
+    }
+    bool more = trial.at > c->at && goes_on(&trial);
+    take_mark(&trial, ',');
+    take_words(&trial, "and");
+    return goes_on(c) || more || word_among(&trial, ends);
+}
+
 /* Nothing more is said of where to. */
 static bool ends_after(const struct cursor *c)
 {
@@ -251,6 +266,12 @@ static int passing_by(struct predicate *p)
     struct cursor trial = *c;
     enum verb_task task = verb_row(p->s->verb)->task;
     bool ball = task == VERB_CARRY || task == VERB_USE || p->s->verb == VERB_GOES;
+    static const char *const overs[] = {
+        "over top",   "over defense",  "over her defender", "over his defender",
+        "over front", "over her head", "over his head",     NULL};
+    if (p->s->pass == PASS_LOB && task == VERB_PASS && take_among(c, overs)) {
+        return 1; /* what a lob does */
+    }
     if (task == VERB_PASS || task == VERB_SHOOT || task == VERB_GUARD) {
         return 0; /* over the top: how high a pass is */
     }
@@ -317,6 +338,38 @@ static int flashes_high(struct predicate *p)
         diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, place->span, "`high` was taken as the high post");
     diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the nail`",
               STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
+/* x3 sags off 3 into the lane: off his own man, to where who sags stands by rule. */
+static int sag_way(struct predicate *p)
+{
+    static const char *const offs[] = {"off of", "off", "away from", "from", NULL};
+    static const char *const leads[] = {"into",    "to",         "in",         "toward", "back to",
+                                        "down to", "back in to", "down in to", NULL};
+    static const char *const ends[] = {"lane", "paint",          "middle",          "key", "help",
+                                       "gap",  "middle of lane", "middle of paint", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who man, own;
+    if (p->s->verb != VERB_SAGS || p->s->subject.count > 1) {
+        return 0;
+    }
+    bool off = take_among(&trial, offs) || str_is(c->at[-1].text, "off");
+    if (off && person_read(&trial, &man) && above_guarded(c, &p->s->subject.at[0], &own) &&
+        same_who(&man, &own)) {
+        c->at = trial.at;
+        return 1;
+    }
+    cursor_back(c, mark);
+    trial = *c;
+    const struct token *from = c->at;
+    if (!take_among(&trial, leads) || !take_among(&trial, ends)) {
+        return 0;
+    }
+    c->at = trial.at;
+    note_left_out(c, cursor_taken(c, from));
     return 1;
 }
 
@@ -412,6 +465,7 @@ int along_read(struct predicate *p)
     by = by == 0 && c->speech ? across_alone(p) : by;
     by = by == 0 && c->speech ? flashes_high(p) : by;
     by = by == 0 && c->speech ? guard_way(p) : by;
+    by = by == 0 && c->speech ? sag_way(p) : by;
     if (by != 0) {
         return by;
     }
@@ -425,7 +479,8 @@ int along_read(struct predicate *p)
     }
     struct span span = cursor_taken(&trial, from);
     if (word_is(&trial, 0, "to") || word_is(&trial, 0, "from") ||
-        (c->speech && (p->s->place || goes_on(&trial) || verb_row(verb)->place != DEFAULT_NONE))) {
+        (c->speech &&
+         (p->s->place || way_goes_on(&trial) || verb_row(verb)->place != DEFAULT_NONE))) {
         note_way(p, span);
         c->at = trial.at;
         return 1;
