@@ -160,7 +160,7 @@ async function lost(browser) {
   check(await eventually(() => read() === mine + '    3 stays now'), 'the button writes it then too', read());
   await saved(page);
   fs.writeFileSync(file, mine + '    3 stays');
-  await eventually(async () => await typed(page) === mine + '    3 stays');
+  await eventually(async () => await page.locator('.cm-line').last().textContent() === '    3 stays');
   check(asked === 1, 'one is asked whether to leave a text that is in no file');
   asked = 0;
   await type(page, ' ');
@@ -168,7 +168,7 @@ async function lost(browser) {
   await page.reload();
   await pictured(page);
   fs.writeFileSync(file, mine + '    3 stays');
-  await eventually(async () => await typed(page) === mine + '    3 stays');
+  await eventually(async () => await page.locator('.cm-line').last().textContent() === '    3 stays');
   check(asked === 0, 'nobody is asked to stay where nothing is lost');
   await end(served.child);
   await type(page, ' there');
