@@ -600,6 +600,10 @@ def books():
         for option in (['--per-page', '4'], ['--two-sided'], ['--crest', 'good.svg'], ['--paper', 'a4']):
             one_message(run('book', 'good.play', *option, '-o', 'x.html', cwd=here), 2, ['PDF', 'HTML'], f'a page has no {option[0]}')
         one_message(run('book', 'empty.play', '-o', 'x.html', cwd=here), 1, ['no play in it'], 'no page without a play')
+        (here / 'plan.play').write_text(GOOD + 'practice "Monday"\n  10 min drill "Nope"\n')
+        status, out, err = run('book', 'plan.play', '-o', 'z.html', cwd=here)
+        tap.ok(status == 1 and 'nothing was written' in err and not (here / 'z.html').exists(), 'no page with a practice that has an error', err)
+        tap.same(run('book', 'plan.play', '--play', 'Lantern', '-o', 'z.html', cwd=here)[1], 'z.html\n', 'a page of one play has no practices')
         svg = '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9">{}</svg>'
         for name, text in (('good', svg.format('<rect width="9" height="9"/>')), ('broken', svg.format('<rect')), ('words', 'hello'),
                            ('outside', svg.format('<image width="9" height="9" href="good.svg"/>')), ('huge', svg.format(' ' * (4 << 20)))):

@@ -56,8 +56,9 @@ static int write_book(const struct request *request, struct input *input, struct
     if (status != STATUS_FINE) {
         return status;
     }
-    if (page_wanted(request)) {
-        return write_page(request, input, picked);
+    if (page_wanted(request)) { /* practices stand in a page of all plays */
+        status = request->play ? STATUS_FINE : sheet_part(request, input, COURTWRIGHT_PRACTICES);
+        return status == STATUS_FINE ? write_page(request, input, picked) : status;
     }
     struct bytes crest = {NULL, 0};
     if (request->crest && !read_crest(request, input, &crest)) {
