@@ -111,6 +111,44 @@ static double seen_from(const struct moving_work *work, const struct stroke *str
     return from;
 }
 
+/* Who stands at the end of a road when it is first seen; BODY_NONE: nobody. */
+static body who_stands_at(const struct moving_work *work, const struct stroke *stroke,
+                          struct vec2 end, double time)
+{
+    const struct segment *segment = work->drawing.segment;
+    for (int number = 1; number <= segment->play->players; number++) {
+        body other = body_attacker(number);
+        if (other != stroke->who && segment->track[other].on_floor &&
+            vec2_near(frame_point(&work->frame, segment_at(segment, other, time)), end,
+                      work->drawing.size.body)) {
+            return other;
+        }
+    }
+    return BODY_NONE;
+}
+
+/* The head of a road is seen beside who stands at its end, not under him. */
+static void stop_beside(const struct moving_work *work, const struct stroke *stroke,
+                        struct road *road)
+{
+    const struct drawing *drawing = &work->drawing;
+    double time = seen_from(work, stroke);
+    body other = who_stands_at(work, stroke, road->at[road->count - 1], time);
+    if (other == BODY_NONE) {
+        return;
+    }
+    bool ball = segment_holder(drawing->segment, time) == other;
+    double room = ball ? drawing->size.ring : drawing->size.body;
+    struct vec2 there = frame_point(&work->frame, segment_at(drawing->segment, other, time));
+    size_t count = road->count;
+    while (count > 2 && vec2_near(road->at[count - 1], there, room)) {
+        count--;
+    }
+    if (vec2_distance(road->at[0], road->at[count - 1]) > room) {
+        road->count = road->run = count;
+    }
+}
+
 static struct moving_group *line_group(struct moving_work *work, const struct stroke *stroke)
 {
     struct moving_group *group = moving_group_add(work, stroke->class, stroke->who);
@@ -185,6 +223,9 @@ static void stroke_move(struct moving_work *work, struct stroke *stroke, bool tr
     struct road road = road_of(work, stroke, bar);
     if (road.run < 2) {
         return;
+    }
+    if (!trail && !bar) {
+        stop_beside(work, stroke, &road);
     }
     stroke->trail = (struct trail){road.at, NULL, road.count};
     stroke->path = path_of(work->arena, road.at, road.count);

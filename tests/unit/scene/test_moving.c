@@ -333,6 +333,29 @@ START_TEST(a_road_is_gone_as_he_arrives_and_the_trail_stays)
 }
 END_TEST
 
+START_TEST(the_head_of_a_road_stops_beside_who_stands_at_its_end)
+{
+    struct moving_part part;
+    ran(SPOTS "  step\n"
+              "    1 passes to 4\n"
+              "    1 cuts to the rim\n"
+              "    3 goes to top\n");
+    const struct moving *moving = alone(0, &part);
+    const struct moving_group *road = line_of(moving, CLASS_MOVE, 3, false);
+    const struct moving_group *trail = line_of(moving, CLASS_MOVE, 3, true);
+    ck_assert_ptr_nonnull(road);
+    ck_assert_ptr_nonnull(trail);
+    struct vec2 first = key_at(&actor(moving, body_attacker(1))->way, 0);
+    const struct scene_item *line[] = {&road->marks.at[0].item, &trail->marks.at[0].item};
+    double far[2];
+    for (int i = 0; i < 2; i++) {
+        const struct path_element *last = &line[i]->path[line[i]->count - 1];
+        far[i] = vec2_distance(last->p[last->op == OP_CURVE ? 2 : 0], first) / moving->scale;
+    }
+    ck_assert_double_gt(far[0], far[1] + 0.8); /* feet, of which a numeral takes 0.8 */
+}
+END_TEST
+
 START_TEST(a_bar_comes_with_the_road_and_goes_with_the_screener)
 {
     moving_part_list parts;
@@ -415,6 +438,7 @@ int main(void)
     tcase_add_test(tcase, between_parts_everybody_walks_back);
     tcase_add_test(tcase, parts_play_in_the_order_of_their_letters);
     tcase_add_test(tcase, a_road_is_gone_as_he_arrives_and_the_trail_stays);
+    tcase_add_test(tcase, the_head_of_a_road_stops_beside_who_stands_at_its_end);
     tcase_add_test(tcase, a_bar_comes_with_the_road_and_goes_with_the_screener);
     tcase_add_test(tcase, the_answer_is_not_given_away_before_the_read);
     tcase_add_test(tcase, defenders_may_be_left_out);
