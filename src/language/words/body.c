@@ -136,13 +136,14 @@ static void add_sentences(struct reader *r, const struct line *line, const sente
     r->sentences += list->count;
 }
 
-/* be patient: what moves nobody is kept as a point. */
-static void keep_point(struct reader *r, const struct line *line, struct span span)
+/* be patient: what moves nobody is kept as a point; 0: for everyone. */
+static void keep_point(struct reader *r, const struct line *line, struct span span, int player)
 {
     struct note_form *note = arena_new(r->arena, struct note_form);
     note->text = text_clean(r->arena, source_text(r->shelf->sources, span), false);
     note->text_span = span;
     note->word_span = SPAN_NONE;
+    note->player = player;
     diag_add(r->diags, DIAG_TEXT_ASIDE, span, "`%.*s` moves nobody: it is kept as a point",
              STR_ARG(note->text));
     reader_add(r, reader_block(r), FORM_POINT, line)->note = note;
@@ -158,12 +159,29 @@ static bool remark_part(struct reader *r, const struct line *line, struct cursor
         return false;
     }
     cursor_back(&c, mark);
-    keep_point(r, line, span_join(line->tokens[0].span, line->tokens[line->count - 1].span));
+    keep_point(r, line, span_join(line->tokens[0].span, line->tokens[line->count - 1].span), 0);
+    return true;
+}
+
+/* tell 4: hands ready: a point for that player. */
+static bool told_part(struct reader *r, const struct line *line)
+{
+    static const char *const tells[] = {"tell", "remind", "note for", "for", "reminder for", NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    struct who who;
+    if (!take_among(&c, tells) || !person_read(&c, &who) || who.kind != WHO_PLAYER ||
+        c.refusals > 0 || !take_mark(&c, ':') || c.at == c.end) {
+        return false;
+    }
+    keep_point(r, line, span_join(c.at->span, c.end[-1].span), who.number);
     return true;
 }
 
 static void sentence_part(struct reader *r, const struct line *line)
 {
+    if (told_part(r, line)) {
+        return;
+    }
     if (r->sentences >= LIMIT_SENTENCES) {
         if (r->sentences++ == LIMIT_SENTENCES) {
             struct diag *diag = diag_add(r->diags, DIAG_TEXT_MANY, line->span,
@@ -181,7 +199,7 @@ static void sentence_part(struct reader *r, const struct line *line)
         return;
     }
     if (c.refusals == mark.refusals && c.remark.end > 0) { /* be patient: a point */
-        keep_point(r, line, c.remark);
+        keep_point(r, line, c.remark, 0);
         return;
     }
     bool player =

@@ -374,6 +374,33 @@ static const struct place *out_at(const struct cursor *c, const struct who *who)
     return NULL;
 }
 
+/* The play's start puts this player on the floor. */
+bool starts_inside(const struct cursor *c, const struct who *who)
+{
+    if (out_at(c, who)) {
+        return false;
+    }
+    above_list above = above_sentences(c, true);
+    for (size_t i = 0; i < above.count; i++) { /* he may have gone out since */
+        if (above.at[i]->place && above.at[i]->place->kind == PLACE_OUT) {
+            return false;
+        }
+    }
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        for (size_t k = 0; setting && k < setting->placings.count; k++) {
+            const struct placing *placing = &setting->placings.at[k];
+            const struct place *place = placing->kind == PLACING_WHO ? placing->place : NULL;
+            if (place && same_who(&placing->who, who)) {
+                return place->kind == PLACE_SPOT && place->spot != SPOT_BASELINE &&
+                       place->spot != SPOT_SIDELINE;
+            }
+        }
+    }
+    return false;
+}
+
 /* 3 steps in, steps in to the block: to the place that is named, or straight in. */
 bool steps_in(const struct cursor *c, struct recast *r)
 {

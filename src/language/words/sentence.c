@@ -501,6 +501,10 @@ bool rest_read(struct cursor *c, struct sentence *s)
     }
     through_what(c, &p.phrase);
     s->verb = p.phrase.verb;
+    if (s->verb == VERB_INBOUNDS && str_is(c->at[-1].text, "to") && s->subject.count == 1 &&
+        starts_inside(c, &s->subject.at[0])) {
+        s->verb = VERB_PASSES; /* passes in to the post, by one on the floor */
+    }
     if (s->verb == VERB_DOUBLES && s->subject.count == 2) {
         s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */
     }

@@ -98,6 +98,7 @@ bool not_until(const struct cursor *c, struct recast *r);
 bool wait_for(const struct cursor *c, struct recast *r);
 bool before_in_front(const struct cursor *c, struct recast *r);
 bool steps_in(const struct cursor *c, struct recast *r);
+bool starts_inside(const struct cursor *c, const struct who *who);
 bool move_brought(const struct cursor *c, struct recast *r);
 bool gerund_in_front(const struct cursor *c, struct recast *r);
 bool arrival_brought(const struct cursor *c, struct recast *r);
