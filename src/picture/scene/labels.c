@@ -12,13 +12,14 @@
 
 #define HIDES_LEG 90.0 /* of score: it lies on the other leg of its line */
 #define AWAY 6.0       /* of score for each round that it stands further off */
+#define ASKEW 60.0     /* of score: its line runs under its edge */
 #define PAST_END 40.0  /* of score */
 #define WELL 40.0      /* of score: no better place need be looked for */
 #define FURTHEST 1.75  /* radii: no disc is further off its own (ours) */
 #define GOES_ON 1.5    /* s until the player's line begins */
 #define BEGINS 0.5     /* of that line: where its beginning is */
 #define GOOD 12.0      /* of cost for all discs of a line: no better need be looked for */
-enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3 };
+enum { FRACTIONS = 13, FINE = 31, ROUNDS = 6, STEPS = 8, TURNS = 3, ASKEWS = 10 };
 
 /* The i-th fraction of a line's length to be tried: .50, .44, .56 ... .14, .86; a fine one goes on
  * in steps half as wide, to .05 and .95. */
@@ -75,13 +76,14 @@ static bool hides_corner(const struct stroke *stroke, double along, double reach
 }
 
 /* A disc lies on a line only where enough of it is seen on both sides: of a zigzag two waves.
- * `tail`: it may be where the line begins, which comes out from under it. */
+ * `tail`: it may be where the line begins, which comes out from under it. `off`: how far its middle
+ * is from the line, of which it hides the less. */
 static bool leaves_enough(const struct drawing *drawing, const struct stroke *stroke, double along,
-                          double whole, bool tail)
+                          double whole, bool tail, double off)
 {
     const struct sizes *size = &drawing->size;
-    double white = disc_white(size);
-    double least = white + (tail                ? 0.4
+    double white = disc_white(size), hides = real_sqrt(real_max(0, white * white - off * off));
+    double least = hides + (tail                ? 0.4
                             : stroke->parts > 1 ? 0.7
                                                 : 1.2) *
                                size->order; /* two may have to fit */
@@ -90,15 +92,30 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
         hides_corner(stroke, along, white + 0.6 * size->order)) {
         return false;
     }
-    double waves = whole - 2 * white - size->wave_in - size->wave_out;
-    return stroke->class != CLASS_DRIBBLE || waves >= 2 * size->wave;
+    double waves = whole - 2 * hides - size->wave_in - size->wave_out;
+    return stroke->class != CLASS_DRIBBLE || waves >= (off > 0 ? 1 : 2) * size->wave;
 }
 
 /* Where and how hard a place for a part's disc is looked for. */
 struct looking {
     bool may_lie_on, fine, tail;
     int sides; /* how many places beside each point of the line are tried, two at each distance */
+    int askew; /* and how many on it, but to a side: it lies under the disc's edge */
 };
+
+/* A place on the line, its middle to the side; false: too little of the line would be seen. */
+static bool place_askew(const struct drawing *drawing, const struct stroke *stroke, double whole,
+                        int step, struct candidate *place)
+{
+    double off = (0.3 + 0.23 * (step / 2)) * drawing->size.order;
+    if (!leaves_enough(drawing, stroke, place->along, whole, true, off)) {
+        return false;
+    }
+    struct vec2 square = vec2_left(path_direction(&stroke->path, place->along));
+    place->at = vec2_along(place->at, square, step % 2 ? off : -off);
+    place->on = off < drawing->size.order;
+    return true;
+}
 
 /* The best place for a part's disc, and its score. */
 static double disc_search(const struct drawing *drawing, size_t index,
@@ -114,7 +131,7 @@ static double disc_search(const struct drawing *drawing, size_t index,
         double share = fraction(f, how.fine), along = from + share * length;
         struct vec2 at = path_point(&stroke->path, along);
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail);
+        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail, 0);
         for (int side = on ? 0 : 1; side <= how.sides; side++) {
             double further = side > 2 ? 0.4 * drawing->size.order * ((side - 1) / 2) : 0;
             double off = (beside + further) * (side % 2 ? 1 : -1);
@@ -126,6 +143,18 @@ static double disc_search(const struct drawing *drawing, size_t index,
             if (score < best) {
                 best = score;
                 *chosen = place;
+            }
+        }
+        for (int step = 0; step < how.askew; step++) {
+            struct candidate place = {at, along, share, true};
+            if (place_askew(drawing, stroke, whole, step, &place)) {
+                double score = ASKEW + 5 * (step / 2);
+                score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
+                score += score_of(drawing, index, &place, best - score);
+                if (score < best) {
+                    best = score;
+                    *chosen = place;
+                }
             }
         }
     }
@@ -237,11 +266,12 @@ static double disc_find(const struct drawing *drawing, size_t index, const struc
         bool may_lie_on = whole > 4.2 * size->order && length > 2.4 * size->order &&
                           stroke->class != CLASS_HANDOFF;
         /* on the line; at either side; for a line too short for that, a little further off */
-        struct looking how = {may_lie_on, false, false, may_lie_on ? 2 : 6};
+        struct looking how = {may_lie_on, false, false, may_lie_on ? 2 : 6, 0};
         best = disc_search(drawing, index, part, how, chosen);
         if (best >= LEFT_OUT) {
             struct stroke_part wide = part_widened(part, 5 * size->order / whole);
-            how = (struct looking){stroke->class != CLASS_HANDOFF, true, true, 8};
+            bool hands = stroke->class == CLASS_HANDOFF;
+            how = (struct looking){!hands, true, true, 8, hands ? 0 : ASKEWS};
             best = disc_search(drawing, index, &wide, how, chosen);
         }
     }
