@@ -156,6 +156,8 @@ static void task_flags(struct strbuf *out, const struct task *task)
     flag(out, task->early, "early");
     flag(out, task->drive_baseline, "baseline");
     flag(out, task->drive_middle, "middle");
+    flag(out, task->drive_across < 0, "left");
+    flag(out, task->drive_across > 0, "right");
     flag(out, task->slip, "slip");
     flag(out, task->stay, "stay");
     flag(out, task->cuts_short, "cuts short");

@@ -123,6 +123,7 @@ struct task {
         gap; /* path's distance from a screener used, m beyond shoulder to shoulder; 0: by rule */
     bool early;
     bool drive_baseline, drive_middle;
+    int drive_across; /* by the left of who guards the driver: -1, by the right: 1; the floor's */
     bool faces, faces_back; /* a screen's written facing */
     struct goal face;
     enum pass_kind pass;

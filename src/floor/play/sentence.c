@@ -151,6 +151,8 @@ static bool set_modifiers(struct maker *m, const struct sentence *s, const struc
     task->duration = s->duration.value;
     task->drive_baseline = s->drive == DRIVE_BASELINE;
     task->drive_middle = s->drive == DRIVE_MIDDLE;
+    int right = voice->mirrored ? -1 : 1;
+    task->drive_across = s->drive == DRIVE_RIGHT ? right : s->drive == DRIVE_LEFT ? -right : 0;
     return set_face(m, s, voice, task) && set_path(m, s, voice, task);
 }
 

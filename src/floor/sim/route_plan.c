@@ -210,6 +210,9 @@ static double drive_side(struct world *world, const struct task *task, struct ve
         return task->drive_middle ? middle : -middle;
     }
     struct vec2 left = vec2_left(vec2_unit(vec2_sub(goal, from)));
+    if (task->drive_across != 0 && left.x != 0) {
+        return left.x * task->drive_across > 0 ? 1 : -1;
+    }
     double room[2] = {9, 9};
     for (int b = BODY_FIRST_DEFENDER; b < BODY_COUNT; b++) {
         if (b == own || !world->agent[b].here || world->agent[b].shadow) {
@@ -235,7 +238,7 @@ static double plan_drive(struct world *world, const struct task *task, struct ve
     double ahead = own != BODY_NONE ? vec2_dot(vec2_sub(world->agent[own].m.at, from), way) : -1;
     bool blocked = ahead > .2 && ahead < vec2_distance(from, goal) - .6 &&
                    fabs(vec2_cross(way, vec2_sub(world->agent[own].m.at, from))) < ROUND + .2;
-    bool written = task->drive_baseline || task->drive_middle;
+    bool written = task->drive_baseline || task->drive_middle || task->drive_across != 0;
     if (blocked || written) {
         struct vec2 at = blocked ? world->agent[own].m.at : vec2_mix(from, goal, .4);
         struct vec2 by = vec2_along(at, vec2_left(way), side * (blocked ? ROUND + .15 : .9));

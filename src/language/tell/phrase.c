@@ -173,6 +173,8 @@ static void slot_side(const struct teller *t, struct strbuf *out, const struct t
         strbuf_text(out, " along the baseline");
     } else if (task->drive_middle) {
         strbuf_text(out, " through the middle");
+    } else if (task->drive_across != 0) {
+        strbuf_text(out, task->drive_across < 0 ? " by the left" : " by the right");
     }
 }
 

@@ -446,7 +446,11 @@ static void print_slot(struct strbuf *out, const struct sentence *s, const struc
         break;
     default:
         if (s->drive != DRIVE_FREE) {
-            strbuf_text(out, s->drive == DRIVE_BASELINE ? " baseline" : " middle");
+            static const char *const ways[] = {[DRIVE_BASELINE] = " baseline",
+                                               [DRIVE_MIDDLE] = " middle",
+                                               [DRIVE_LEFT] = " left",
+                                               [DRIVE_RIGHT] = " right"};
+            strbuf_text(out, ways[s->drive]);
         }
         break;
     }

@@ -397,14 +397,17 @@ bool through_gap(struct predicate *p)
     if (!take_among(&trial, gaps) || (!led && from != p->after_verb)) {
         return false;
     }
-    struct cursor pair = trial;
-    if (take_words(&pair, "between") && person_read(&pair, &who) && take_words(&pair, "and") &&
-        person_read(&pair, &who)) {
-        trial = pair;
-    }
     const struct token *at = trial.at;
+    struct cursor pair = trial;
+    bool two = take_words(&pair, "between") && person_read(&pair, &who) &&
+               take_words(&pair, "and") && person_read(&pair, &who);
     cursor_back(&trial, mark);
     c->at = at;
+    if (two && !p->s->place) { /* that is where it goes */
+        p->s->place = place_read(c, 0);
+        return p->s->place != NULL;
+    }
+    c->at = two ? pair.at : at;
     note_way(p, cursor_taken(c, from));
     return true;
 }

@@ -206,12 +206,16 @@ static bool put_place(struct clause *k, enum verb verb)
     return true;
 }
 
-/* left, right by themselves: the way of a drive is left out; who pops or fades ends on that wing.
+/* left, right by themselves: the way of a drive; off a screen it is not said; who pops or fades ends on that wing.
  */
 static bool put_side(struct clause *k, enum verb verb)
 {
     bool wing = verb == VERB_POPS || verb == VERB_FADES || verb == VERB_FLARES;
-    if (!k->side || verb == VERB_DRIVES || verb == VERB_DRIVES_OFF) {
+    if (!k->side) {
+        return true;
+    }
+    if (verb == VERB_DRIVES) {
+        put_word(k, k->side, k->side->from->text);
         return true;
     }
     if (!wing || k->place) {

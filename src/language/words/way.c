@@ -193,6 +193,56 @@ void note_way(struct predicate *p, struct span span)
     diag_help(c->diags, diag, "for another way write `past left block`, or two sentences");
 }
 
+/* drives left, going baseline: by which side of the one who guards the driver; -1: none of them. */
+static int drive_way(const struct token *from, const struct token *end)
+{
+    static const struct entry words[] = {{"left", DRIVE_LEFT},
+                                         {"right", DRIVE_RIGHT},
+                                         {"baseline", DRIVE_BASELINE},
+                                         {"middle", DRIVE_MIDDLE},
+                                         {NULL, 0}};
+    for (const struct entry *entry = words; entry->words && from < end; entry++) {
+        if (str_is(end[-1].text, entry->words)) {
+            return entry->value;
+        }
+    }
+    return -1;
+}
+
+/* The way that ends before `end` changes what is run: taken for a drive; 1, 0: it is none that
+ * does, -1: reported. Off a screen the side is that of the screen, unless it is said where to. */
+static int way_runs(struct predicate *p, const struct token *from, const struct token *end,
+                    bool placed)
+{
+    struct cursor *c = p->c;
+    int way = drive_way(from, end);
+    bool off = verb_row(p->s->verb)->task == VERB_USE;
+    if (way < 0 || placed || (p->s->verb != VERB_DRIVES && !off)) {
+        return 0;
+    }
+    struct span span = {from->span.source, from->span.begin, end[-1].span.end};
+    if (p->s->verb == VERB_DRIVES && p->s->drive != DRIVE_FREE) {
+        return said_twice(p, span, "the way");
+    }
+    if (p->s->verb == VERB_DRIVES) {
+        cursor_take(c, from, end);
+        p->s->drive = way;
+        return 1;
+    }
+    struct span said = {span.source, p->from->span.begin, from[-1].span.end};
+    static const char *const to[] = {[DRIVE_BASELINE] = "left short corner",
+                                     [DRIVE_MIDDLE] = "the nail",
+                                     [DRIVE_LEFT] = "left elbow",
+                                     [DRIVE_RIGHT] = "right elbow"};
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, span,
+                     "`%.*s`: off a screen the side is where the screen stands",
+                     STR_ARG(cursor_text(c, span))),
+              "leave it out, or write where to: `%.*s %.*s to %s`",
+              STR_ARG(subject_words(c, &p->s->subject)), STR_ARG(cursor_text(c, said)), to[way]);
+    return -1;
+}
+
 /* Somewhere to go, or for whom, is said still. */
 static bool goes_on(const struct cursor *c)
 {
@@ -218,8 +268,8 @@ static bool way_goes_on(const struct cursor *c)
 /* Nothing more is said of where to. */
 static bool ends_after(const struct cursor *c)
 {
-    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
-           clause_is(c);
+    return stop_is(c) || word_is(c, 0, "past") || word_is(c, 0, "around") || mark_is(c, ',') ||
+           word_is(c, 0, "and") || word_is(c, 0, "then") || clause_is(c);
 }
 
 /* left, high: which way, right before where to. 1: taken, 0: nothing of that. */
@@ -242,8 +292,12 @@ static int toward_side(struct predicate *p)
     if (!place || (sideless && (word_is(c, 0, "left") || word_is(c, 0, "right")))) {
         return 0; /* right to the corner: which one is meant */
     }
-    const struct token *from = c->at;
-    cursor_take(c, from, to);
+    const struct token *from = past_fillers(c->at, c->end);
+    int runs = way_runs(p, from, from + 1, p->s->verb != VERB_DRIVES);
+    if (runs != 0) {
+        return runs;
+    }
+    cursor_take(c, c->at, to);
     note_way(p, cursor_taken(c, from));
     return 1;
 }
@@ -283,6 +337,10 @@ static int passing_by(struct predicate *p)
     cursor_back(c, mark);
     if (!taken || more) {
         return 0;
+    }
+    int runs = way_runs(p, past_fillers(from, c->end), trial.at, p->s->place || goes_on(&trial));
+    if (runs != 0) {
+        return runs;
     }
     c->at = trial.at;
     if (under_rim(c, from) && !p->s->place && stop_is(c)) { /* and it ends there */
@@ -415,8 +473,8 @@ static int across_alone(struct predicate *p)
     return 1;
 }
 
-/* drives left, dribbles to the right: with no place behind it. A drive goes to the rim all the
- * same; a dribble, to that side. */
+/* drives left, dribbles to the right: with no place behind it. A drive goes to the rim, by that
+ * side of whoever guards; a dribble, to that side. */
 static int side_alone(struct predicate *p)
 {
     static const struct entry sides[] = {
@@ -429,15 +487,14 @@ static int side_alone(struct predicate *p)
     enum verb verb = p->s->verb;
     bool ball =
         verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF || verb == VERB_DRIBBLES_OFF;
-    int side = ball && !p->s->place ? take_entry(&trial, sides) : -1;
+    int side = ball && (!p->s->place || verb == VERB_DRIVES) ? take_entry(&trial, sides) : -1;
     if (side < 0 || !ends_after(&trial)) {
         return 0;
     }
-    c->at = trial.at;
     if (verb_row(verb)->place == DEFAULT_RIM) {
-        note_way(p, cursor_taken(c, from));
-        return 1;
+        return way_runs(p, past_fillers(from, c->end), trial.at, false);
     }
+    c->at = trial.at;
     struct place *place = arena_new(c->arena, struct place);
     *place =
         (struct place){.kind = PLACE_SIDE, .side = (enum side)side, .span = cursor_taken(c, from)};
@@ -445,11 +502,26 @@ static int side_alone(struct predicate *p)
     return 1;
 }
 
+/* drives off 5 going left: the same without speech. */
+static int going_read(struct predicate *p)
+{
+    static const char *const goings[] = {"going left", "going right", "going baseline",
+                                         "going middle", NULL};
+    struct cursor trial = *p->c;
+    const struct token *from = past_fillers(p->c->at, p->c->end);
+    return take_among(&trial, goings) ? way_runs(p, from, trial.at, p->s->place || goes_on(&trial))
+                                      : 0;
+}
+
 int along_read(struct predicate *p)
 {
     if (p->s->verb == VERB_DRIVES && word_is(p->c, 1, "middle") && !p->s->place &&
         !word_is(p->c, 2, "to") && !word_is(p->c, 2, "of")) {
         return 0; /* drives down the middle: which way, to the rim */
+    }
+    int going = going_read(p);
+    if (going != 0) {
+        return going;
     }
     if (past_defender(p) || through_gap(p)) {
         return 1;
@@ -461,7 +533,7 @@ int along_read(struct predicate *p)
     int by = c->speech ? passing_by(p) : 0;
     by = by == 0 && c->speech ? toward_side(p) : by;
     by = by == 0 && c->speech ? by_defender(p) : by;
-    by = by == 0 && c->speech ? side_alone(p) : by;
+    by = by == 0 && (c->speech || verb == VERB_DRIVES) ? side_alone(p) : by;
     by = by == 0 && c->speech ? across_alone(p) : by;
     by = by == 0 && c->speech ? flashes_high(p) : by;
     by = by == 0 && c->speech ? guard_way(p) : by;
