@@ -159,12 +159,6 @@ static bool take_before(struct cursor *c)
         c->at = place ? end : c->at;
         return true;
     }
-    struct cursor counted = *c;
-    struct phrase dribble;
-    if (c->speech && phrase_read(&counted, FOR_ATTACKERS, &dribble) && dribble.counted) {
-        c->at = counted.at; /* takes one dribble and shoots */
-        return true;
-    }
     struct cursor trial = *c;
     struct who who;
     if (take_among(&trial, looks) && person_read(&trial, &who)) { /* looks off 2 and hits 4 */

@@ -239,8 +239,6 @@ static const struct refusal refusals[] = {
      "write `3 shoots`: whether it goes in, the coach sees"},
     {"5 steps out", "text.place-missing", "", "`5 goes to` which place?",
      "name the place: `5 goes to left corner`"},
-    {"1 takes one dribble and 3 cuts", "text.place-missing", "and", "`1 dribbles to` which place?",
-     "name the place: `1 dribbles to top`"},
     {"1 looks at 3", "text.verb-unknown", "looks", "`looks` is no verb of the play language",
      "a look moves nobody: write `point 1 \"Look at the cutter\"` under the step, or the pass "
      "itself"},
