@@ -149,7 +149,8 @@ static bool manner_is_said(const struct predicate *p)
     struct slot slots[SLOTS_MOST];
     size_t count = verb_slots(p->s->verb, slots);
     bool with = count > 0 && str_is(slots[0].preposition, "with");
-    return !with && plain_word(&trial) && !word_is(&trial, 0, "ball") && !word_is(&trial, 0, "it");
+    static const char *const done[] = {"ball", "it", "screen", "pick", NULL};
+    return !with && plain_word(&trial) && !word_among(&trial, done);
 }
 
 /* as a safety, as the outlet. */

@@ -120,6 +120,9 @@ bool label(const struct cursor *c, struct recast *r)
     if (!end && take_names(&trial, &does)) {
         end = trial.at;
     }
+    if (colon && remark_judges(c, from, end)) {
+        return false;
+    }
     if (!end || end >= c->end || !mark_token(end, ",.:;-")) {
         bool alone = end == c->end && c->at == c->first && !does;
         end = alone ? end : action_ahead(c);
@@ -167,7 +170,7 @@ bool remarked(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *end = remark_end(&trial);
-    if (!end) {
+    if (!end || remark_judges(c, trial.at, end)) {
         return false;
     }
     trial.at = end;

@@ -21,6 +21,7 @@ struct clause {
     const struct item *place, *route, *side;
     bool spot_object; /* the place stands for whom it is done to */
     size_t unknown;
+    bool man, led; /* a defender is passed; something leads somewhere */
     bool thing, into, at, away, through;
     unsigned place_lead;
     struct recast said; /* its tokens, as they come */

@@ -309,7 +309,7 @@ static bool fill_inverse(struct clause *k, struct reading *out)
 /* pulls up at the elbow: there first. */
 static bool fill_shot(struct clause *k, struct reading *out)
 {
-    if (k->object || !put_actor(k, &out->acts)) {
+    if (k->object || k->side || !put_actor(k, &out->acts)) {
         return false;
     }
     if (k->place && who_is_one(&out->acts)) {
@@ -358,6 +358,45 @@ static bool put_screener(struct clause *k, enum verb verb, const struct who *use
     return two.kind == WHO_NONE;
 }
 
+/* What needs to be done to somebody, and nobody is named; his man will do. */
+static bool lacks_object(const struct clause *k)
+{
+    static const struct {
+        enum frame_kind frame;
+        const char *said;
+    } needs[] = {
+#define NEEDS(frame, said) {FRAME_##frame, said},
+#include "language/words/loose_needs.def"
+#undef NEEDS
+    };
+    if (k->object || k->man) {
+        return false;
+    }
+    for (const struct token *at = k->act_item->to; at < k->c->end; at++) {
+        if (said_at(at, k->c->end, "man|girl|guy|check|defender|defense|screen|ball|pick|lane")) {
+            return false;
+        }
+    }
+    for (size_t i = 0; i < sizeof needs / sizeof *needs; i++) {
+        if (needs[i].frame == k->act->frame &&
+            said_at(k->act_item->from, k->act_item->to, needs[i].said) == k->act_item->to) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* sends 3 to the corner: 3 may go there; shoots off the screen, with the ball: a shot or a use. */
+static bool could_be_two(const struct clause *k)
+{
+    const struct token *from = k->act_item->from, *to = k->act_item->to;
+    bool sends = k->act->frame == FRAME_PASS && k->object && k->object_lead == L_NONE && k->place &&
+                 said_at(from, to, "send");
+    bool shoots = k->act->frame == FRAME_USE && said_at(from, to, "shoot off") &&
+                  (k->actor_count == 0 || holds(k, &k->actors[0]->who));
+    return sends || shoots;
+}
+
 /* What is done, as who it is done to and his ball have it; VERB_COUNT: nothing the language has. */
 static enum verb verb_meant(struct clause *k)
 {
@@ -373,8 +412,11 @@ static enum verb verb_meant(struct clause *k)
 
 static bool fill_plain(struct clause *k, struct reading *out)
 {
-    enum verb verb = verb_meant(k);
+    enum verb verb = lacks_object(k) || could_be_two(k) ? VERB_COUNT : verb_meant(k);
     if (verb == VERB_COUNT || !put_actor(k, &out->acts)) {
+        return false;
+    }
+    if (k->from_who) { /* bursts away from 5 */
         return false;
     }
     verb = by_ball(k, verb, &out->acts);
@@ -432,10 +474,12 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     static const struct loose_act goes = {FRAME_GO, VERB_GOES, PASS_PLAIN, SCREEN_PLAIN, ""};
     static const struct loose_act passes = {FRAME_PASS, VERB_PASSES, PASS_PLAIN, SCREEN_PLAIN, ""};
     out->sure = k.unknown == 0;
+    out->named = k.actor_count > 0 && k.actors[0]->who.kind != WHO_NONE;
     if (!k.act) {
         bool nothing = k.actor_count == 0 && !k.place && !k.object && !k.side && !k.from_who;
         if (nothing || k.actor_count == 0 || !k.place || k.place_lead == L_NONE) {
-            return nothing && k.unknown == 0 && !k.route && !k.thing;
+            return nothing && k.unknown == 0 && !k.route && !k.thing &&
+                   !(k.led && items->count == 1);
         }
         k.act = &goes;
         k.act_item = k.place;

@@ -50,6 +50,7 @@ static const struct {
 #define LOST(said) {ITEM_LOST, 0, said},
 #define CAUSE(said) {ITEM_CAUSE, 0, said},
 #define REASON(said) {ITEM_REASON, 0, said},
+#define HOPE(said) {ITEM_HOPE, 0, said},
 #define FATAL(said) {ITEM_FATAL, 0, said},
 #include "language/words/loose_small.def"
 #undef LEAD
@@ -58,6 +59,7 @@ static const struct {
 #undef LOST
 #undef CAUSE
 #undef REASON
+#undef HOPE
 #undef FATAL
 };
 
@@ -142,6 +144,21 @@ const struct token *said_at(const struct token *at, const struct token *end, con
 }
 
 /* ---- people ---- */
+
+bool counts_at(const struct token *from, const struct token *at, const struct token *end)
+{
+    static const char counted[] =
+        "step|steps|dribble|dribbles|times|time|cut|cuts|set|option|options|thing|things|of|beat|"
+        "beats|count|counts|feet|foot|more|hard|quick|long|big|little";
+    if (at->kind != TOKEN_NUMBER || at->possessive || at == from || at + 1 >= end) {
+        return false;
+    }
+    const struct token *before = at - 1;
+    bool behind = said_at(before, at, "in|just|about|only|takes|after") ||
+                  (before->kind == TOKEN_WORD &&
+                   (act_begins(before, at, false) || act_begins(before, at, true)));
+    return behind && said_at(at + 1, end, counted);
+}
 
 static struct who player(const struct token *at, int number)
 {
@@ -434,6 +451,15 @@ static void small_said(const struct cursor *c, enum item_kind kind, struct item 
     }
 }
 
+/* two steps: how far is left to him; of what else is counted nothing can be drawn. */
+static struct item counted(const struct token *at, const struct token *end)
+{
+    bool spelled = at->text.size > 0 && at->text.at[0] > '9';
+    bool steps = spelled && said_at(at + 1, end, "step|steps|dribble|dribbles");
+    return (struct item){
+        .kind = steps ? ITEM_SMALL : ITEM_FATAL, .from = at, .to = at + (steps ? 2 : 1)};
+}
+
 /* The longest piece at `at`; of two as long, what stands first here. */
 static struct item item_at(const struct cursor *c, const struct token *at, bool defends, bool led)
 {
@@ -444,7 +470,14 @@ static struct item item_at(const struct cursor *c, const struct token *at, bool 
     small_said(c, ITEM_FATAL, &best);
     small_said(c, ITEM_CAUSE, &best);
     small_said(c, ITEM_REASON, &best);
+    small_said(c, ITEM_HOPE, &best);
+    if (best.kind == ITEM_HOPE) {
+        best.kind = why_said(c, at, ITEM_REASON) ? ITEM_REASON : ITEM_FATAL;
+    }
     struct item item = {.from = at};
+    if (counts_at(c->at, at, c->end)) {
+        return counted(at, c->end);
+    }
     if (person_said(c, &item)) {
         longer(&best, item, ITEM_WHO);
     }

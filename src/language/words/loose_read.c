@@ -110,7 +110,7 @@ static const struct token *behind_joints(const struct token *at, const struct to
 /* 1 passes to 2 3 cuts: a new one begins without a joint. */
 static bool runs_on(const struct cursor *c, const struct token *from, const struct token *at)
 {
-    if (!is_who(at) || at == from || at + 1 >= c->end) {
+    if (!is_who(at) || at == from || at + 1 >= c->end || counts_at(from, at, c->end)) {
         return false;
     }
     const struct token *next = past_fillers(at + 1, c->end);
@@ -260,6 +260,7 @@ static size_t strict_pieces(struct loose *l, size_t from)
     const struct piece *first = &l->pieces[from];
     bool bound =
         l->carried.kind != WHO_NONE || l->tie.count > 0 || first->relative || first->meanwhile;
+    bound = bound || (l->idle.kind != WHO_NONE && act_begins(first->from, first->to, false));
     for (size_t to = l->count; to > from && !bound; to--) {
         const struct token *begin = first->from;
         while (first->then && begin > l->c->first && !token_is_word(begin, "then")) {
@@ -284,6 +285,9 @@ static size_t strict_pieces(struct loose *l, size_t from)
                 tell(l, source_text(l->c->sources, span));
                 joined(l);
                 l->pair = l->out->count - had > to - from;
+            } else if (begin->kind == TOKEN_NUMBER && is_who(begin)) { /* 4 plants: he goes on */
+                l->idle = (struct who){
+                    .kind = WHO_PLAYER, .number = (int)begin->number, .span = begin->span};
             }
             return to - from;
         }
@@ -346,6 +350,14 @@ static void take_joint_words(struct piece *piece)
     piece->from = same ? same : then ? then : piece->from;
 }
 
+/* is 4 on the wing: a question, with or without its mark. */
+static bool asks(const struct piece *piece)
+{
+    const struct token *at =
+        said_at(piece->from, piece->to, "is|are|was|were|will|does|did|has|would|could|shall");
+    return at && at < piece->to && is_who(at);
+}
+
 static bool loose_piece(struct loose *l, struct piece *piece)
 {
     struct items items;
@@ -358,6 +370,9 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     part.end = piece->to;
     if (piece->from == piece->to) {
         return l->tie.count > 0;
+    }
+    if (asks(piece)) {
+        return false;
     }
     struct sentence carried = {.verb = VERB_GOES};
     struct going going = {
@@ -376,6 +391,9 @@ static bool loose_piece(struct loose *l, struct piece *piece)
         if (!items_find(&part, &items) || !clause_fill(&part, &items, &going, &reading)) {
             return false;
         }
+    }
+    if (reading.named && l->carried.kind != WHO_NONE && !same_who(&l->carried, &reading.acts)) {
+        return false; /* 4 works, 5 scoots to the block: what 4 does is lost */
     }
     l->sure = l->sure && reading.sure;
     if (reading.run_in) {

@@ -46,6 +46,7 @@ enum item_kind {
     ITEM_SMALL,
     ITEM_CAUSE,  /* why, and all behind it */
     ITEM_REASON, /* the same, where nobody is named in it */
+    ITEM_HOPE,   /* a reason; FATAL where somebody is named in it */
     ITEM_THING,  /* adds nothing, but never alone */
     ITEM_LOST,   /* FATAL where it is nobody */
     ITEM_LEAD,
@@ -73,6 +74,9 @@ struct items {
 bool items_find(const struct cursor *c, struct items *out);
 /* Whether one of the ways in `said`, parted by `|`, begins at `at`; gives its end, or NULL. */
 const struct token *said_at(const struct token *at, const struct token *end, const char *said);
+/* The number at `at` counts what is done: two steps, three set screens. `from`: where its clause
+ * begins. */
+bool counts_at(const struct token *from, const struct token *at, const struct token *end);
 /* One of the acts begins at `at`. */
 bool act_begins(const struct token *at, const struct token *end, bool defends);
 /* loose_fill: the clause as the language has it. */
@@ -81,6 +85,7 @@ struct reading {
     struct who acts;   /* who acts in the last of them */
     bool run_in;       /* goes somewhere that is not said: part of what comes */
     bool uses;         /* a screen: where to may stand in the next clause */
+    bool named;        /* who acts is said, by number or by name */
     bool sure;         /* no word was passed over */
 };
 const struct frame *loose_frame(enum frame_kind kind);

@@ -93,6 +93,7 @@ static bool who_found(struct clause *k, const struct item *item, unsigned lead, 
     }
     bool man = frame && (frame->flags & F_MAN) && who_defends(&item->who);
     if (man) {
+        k->man = true;
         return true;
     }
     if (k->object) {
@@ -155,6 +156,7 @@ bool clause_gather(struct clause *k, const struct items *items)
             break;
         case ITEM_LEAD:
             lead = item->lead;
+            k->led = true;
             at = said_at(item->from, item->to, "at") == item->to;
             through =
                 said_at(item->from, item->to,
@@ -193,6 +195,7 @@ bool clause_gather(struct clause *k, const struct items *items)
             break;
         case ITEM_CAUSE:
         case ITEM_REASON:
+        case ITEM_HOPE:
             break;
         }
         if (!fine) {

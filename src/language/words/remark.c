@@ -26,13 +26,30 @@ static bool acts(const struct cursor *c, const struct token *at)
     return is || near;
 }
 
+/* What is said of the sentence beside it, and not to the players: this is never done, our bad. */
+bool remark_judges(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const words[] = {
+        "not",    "never", "only",  "if",        "unless",   "fake",  "fakes",  "should",
+        "bad",    "wrong", "hate",  "opponents", "opponent", "error", "false",  "worst",
+        "except", "maybe", "until", "mistake",   "illegal",  "isn't", "happen", NULL};
+    for (const struct token *at = from; at < to; at++) {
+        struct cursor word = cursor_look(c);
+        word.at = at;
+        if (word_among(&word, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Words alone, and none of them moves anybody. */
 static bool moves_nobody(const struct cursor *c, const struct token *from, const struct token *to)
 {
     static const char *const never[] = {
-        "not", "never", "or",   "if",    "unless", "until",  "he", "she",  "they",
-        "him", "her",   "it",   "when",  "after",  "before", "as", "upon", "on",
-        "off", "while", "once", "catch", "pass",   "screen", NULL};
+        "not",  "never", "or",  "option", "options", "if",    "unless", "until",  "he",
+        "she",  "they",  "him", "her",    "it",      "when",  "after",  "before", "as",
+        "upon", "on",    "off", "while",  "once",    "catch", "pass",   "screen", NULL};
     size_t words = 0;
     for (const struct token *at = from; at < to; at++) {
         struct cursor word = cursor_look(c);
@@ -45,14 +62,15 @@ static bool moves_nobody(const struct cursor *c, const struct token *from, const
         }
         words += !at->filler;
     }
-    return words > 1; /* one alone could be anything */
+    return words > 1 && !remark_judges(c, from, to); /* one alone could be anything */
 }
 
-static bool head_is(const struct cursor *c, const struct token *from)
+/* Up to `to`, and what is said behind its head does not judge. */
+static bool head_is(const struct cursor *c, const struct token *from, const struct token *to)
 {
     struct cursor trial = cursor_look(c);
     trial.at = from;
-    return take_among(&trial, heads);
+    return take_among(&trial, heads) && !remark_judges(c, trial.at, to);
 }
 
 /* A sentence of somebody begins here. */
@@ -111,7 +129,7 @@ bool remark_in_front(const struct cursor *c, struct recast *r)
             }
             continue;
         }
-        bool said = head_is(c, from) ? names_nobody(c, from, at) : moves_nobody(c, from, at);
+        bool said = head_is(c, from, at) ? names_nobody(c, from, at) : moves_nobody(c, from, at);
         bool then = joined && next.at > at && str_is(next.at[-1].text, "then");
         r->to = then ? next.at - 1 : next.at;
         r->told = span_join(from->span, at[-1].span);
@@ -123,7 +141,7 @@ bool remark_in_front(const struct cursor *c, struct recast *r)
 bool remark_is(const struct cursor *c)
 {
     const struct token *from = cursor_next(c);
-    return from &&
-           ((head_is(c, from) && names_nobody(c, from, c->end) && !goes_on_acting(c, from)) ||
-            moves_nobody(c, from, c->end));
+    return from && ((head_is(c, from, c->end) && names_nobody(c, from, c->end) &&
+                     !goes_on_acting(c, from)) ||
+                    moves_nobody(c, from, c->end));
 }

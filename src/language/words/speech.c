@@ -175,6 +175,9 @@ static bool as_said(struct cursor *c, sentence_list *out)
     bool fine = said.refusals == c->refusals && chains_read(&said, out);
     c->refusals = said.refusals;
     c->remark = out->count == 0 ? said.remark : SPAN_NONE;
+    if (fine && out->count > 0 && said.remark.end > 0) {
+        note_left_out(c, said.remark);
+    }
     c->at = fine ? c->end : c->at;
     return fine && (out->count > 0 || said.remark.end > 0);
 }

@@ -102,6 +102,8 @@ bool starts_inside(const struct cursor *c, const struct who *who);
 bool move_brought(const struct cursor *c, struct recast *r);
 bool gerund_in_front(const struct cursor *c, struct recast *r);
 bool arrival_brought(const struct cursor *c, struct recast *r);
+bool remark_judges(const struct cursor *c, const struct token *from,
+                   const struct token *to); /* it says of a sentence whether it holds */
 bool remark_in_front(const struct cursor *c, struct recast *r); /* remark: the same */
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
  * `no wait`: put right in the tokens from c->at on; gives how many are left. */

@@ -295,7 +295,9 @@ static bool passes_to_mover(struct predicate *p)
     struct sentence *s = p->s;
     const struct who *passer = &s->subject.at[0];
     enum verb_task task = verb_row(s->verb)->task;
-    if (!c->speech || (task != VERB_PASS && task != VERB_EXCHANGE) || s->subject.count > 1) {
+    bool enters = s->place && (str_is(p->from->text, "enters") || str_is(p->from->text, "enter"));
+    if (!c->speech || (task != VERB_PASS && task != VERB_EXCHANGE) || s->subject.count > 1 ||
+        enters) { /* enters the lane: he goes there */
         return false;
     }
     above_list list = above_sentences(c, false);
