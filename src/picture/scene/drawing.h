@@ -270,7 +270,7 @@ double end_gap(const struct drawing *drawing, const struct stroke *stroke);
 /* Rings, and small numerals, of a pass are moved apart where it would not be seen. */
 void passes_part(struct drawing *drawing);
 bool stop_is_passed(const struct drawing *drawing, int stop); /* is it one end of a pass? */
-/* A pass with no room between its ends, as a short arrow beside them; false: it is none. */
+/* A pass or a hand-off with no room between its ends, beside them; false: it is none. */
 bool throw_beside(struct drawing *drawing, struct stroke *stroke);
 /* repair.c: what still lies on something goes another way; whether any did */
 bool lines_repair(struct drawing *drawing);

@@ -154,7 +154,7 @@ bool stop_is_passed(const struct drawing *drawing, int stop)
 
 bool throw_beside(struct drawing *drawing, struct stroke *stroke)
 {
-    if (stroke->class != CLASS_PASS || stroke->end < 0) {
+    if (stroke->class == CLASS_SHOT || !stroke_is_throw(stroke) || stroke->end < 0) {
         return false;
     }
     const struct sizes *size = &drawing->size;
