@@ -302,8 +302,8 @@ struct courtwright_measure {
           [COURTWRIGHT_MARKS]; /* [a][b], a <= b; lines so near each other that they look one */
     int outside;
     int labels, labels_left_out, labels_moved; /* moved: beside their line, not on it */
-    int labels_astray; /* nearer to another line than to their own, or far from it */
-    int crossings, flat_crossings;             /* flat: under 12 degrees */
+    int labels_astray;             /* nearer to another line than to their own, or far from it */
+    int crossings, flat_crossings; /* flat: under 12 degrees */
 };
 /* "symbol", "line" ...; NULL beyond them. */
 COURTWRIGHT_API const char *courtwright_mark_word(enum courtwright_mark mark);

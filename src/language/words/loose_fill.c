@@ -206,7 +206,8 @@ static bool put_place(struct clause *k, enum verb verb)
     return true;
 }
 
-/* left, right by themselves: the way of a drive; off a screen it is not said; who pops or fades ends on that wing.
+/* left, right by themselves: the way of a drive; off a screen it is not said; who pops or fades
+ * ends on that wing.
  */
 static bool put_side(struct clause *k, enum verb verb)
 {

@@ -13,18 +13,12 @@ struct key_row {
 };
 /* As long as a phone's line has room for. */
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 14, "ball"},
-    {CLASS_PLAYER, 10, "coach"},
-    {CLASS_DEFENDER, 13, "defender"},
-    {CLASS_MOVE, 24, "run"},
-    {CLASS_PASS, 26, "pass"},
-    {CLASS_DRIBBLE, 30, "dribble"},
-    {CLASS_SCREEN, 22, "screen"},
-    {CLASS_HANDOFF, 22, "hand-off"},
-    {CLASS_SHOT, 24, "shot"},
-    {CLASS_DEFENSE_MOVE, 19, "defense"},
-    {CLASS_CONE, 10, "cone"},
-    {CLASS_LINE_OF_PLAYERS, 14, "waiting"},
+    {CLASS_BALL, 14, "ball"},         {CLASS_PLAYER, 10, "coach"},
+    {CLASS_DEFENDER, 13, "defender"}, {CLASS_MOVE, 24, "run"},
+    {CLASS_PASS, 26, "pass"},         {CLASS_DRIBBLE, 30, "dribble"},
+    {CLASS_SCREEN, 22, "screen"},     {CLASS_HANDOFF, 22, "hand-off"},
+    {CLASS_SHOT, 24, "shot"},         {CLASS_DEFENSE_MOVE, 19, "defense"},
+    {CLASS_CONE, 10, "cone"},         {CLASS_LINE_OF_PLAYERS, 14, "waiting"},
     {CLASS_END, 8, "finish"},
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };

@@ -358,7 +358,7 @@ double caption_height(struct arena *arena, const struct diagram *diagram,
 void caption_draw(struct drawing *drawing);
 /* Over the floor; `back`: the play goes back to it. */
 void title_put(struct drawing *drawing, const struct diagram *diagram, bool back);
-void names_draw(struct drawing *drawing);                               /* names.c */
+void names_draw(struct drawing *drawing); /* names.c */
 /* beads.c */
 void beads_draw(struct drawing *drawing);
 void beads_time(struct drawing *drawing);
