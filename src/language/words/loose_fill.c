@@ -387,12 +387,13 @@ static bool lacks_object(const struct clause *k)
     return false;
 }
 
-/* sends 3 to the corner: 3 may go there; shoots off the screen, with the ball: a shot or a use. */
+/* sends 3 to the corner, sends 3 away: 3 may go there; shoots off the screen, with the ball: a shot
+ * or a use. */
 static bool could_be_two(const struct clause *k)
 {
     const struct token *from = k->act_item->from, *to = k->act_item->to;
-    bool sends = k->act->frame == FRAME_PASS && k->object && k->object_lead == L_NONE && k->place &&
-                 said_at(from, to, "send");
+    bool sends = k->act->frame == FRAME_PASS && k->object && k->object_lead == L_NONE &&
+                 said_at(from, to, "send") && (k->place || !k->thing);
     bool shoots = k->act->frame == FRAME_USE && said_at(from, to, "shoot off") &&
                   (k->actor_count == 0 || holds(k, &k->actors[0]->who));
     return sends || shoots;

@@ -254,13 +254,34 @@ static bool use_without_end(const struct loose *l, const struct piece *piece)
     return verb_row(last->verb)->task == VERB_USE && !last->place && ends_behind(l, piece);
 }
 
+/* plants and goes to the rim: the piece with who goes on in front of it. */
+static bool strict_named(struct loose *l, const struct piece *piece)
+{
+    struct recast all = {.to = NULL};
+    struct cursor here = *l->c;
+    size_t had = l->out->count;
+    here.at = piece->from;
+    recast_number(&here, &all, l->idle.number);
+    recast_copy(l->c, &all, piece->from, piece->to);
+    if (l->idle.kind != WHO_PLAYER ||
+        !strict_part(l, all.tokens.at, all.tokens.at + all.tokens.count) || l->out->count == had) {
+        return false;
+    }
+    tell_tokens(l, &all.tokens);
+    joined(l);
+    l->pair = false;
+    return true;
+}
+
 /* The most pieces from `from` on that the grammar reads as they are; gives how many. */
 static size_t strict_pieces(struct loose *l, size_t from)
 {
     const struct piece *first = &l->pieces[from];
     bool bound =
         l->carried.kind != WHO_NONE || l->tie.count > 0 || first->relative || first->meanwhile;
-    bound = bound || (l->idle.kind != WHO_NONE && act_begins(first->from, first->to, false));
+    if (!bound && l->idle.kind != WHO_NONE && !is_who(first->from)) {
+        return strict_named(l, first) ? 1 : 0;
+    }
     for (size_t to = l->count; to > from && !bound; to--) {
         const struct token *begin = first->from;
         while (first->then && begin > l->c->first && !token_is_word(begin, "then")) {

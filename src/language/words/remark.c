@@ -30,9 +30,9 @@ static bool acts(const struct cursor *c, const struct token *at)
 bool remark_judges(const struct cursor *c, const struct token *from, const struct token *to)
 {
     static const char *const words[] = {
-        "not",    "never", "only",  "if",        "unless",   "fake",  "fakes",  "should",
-        "bad",    "wrong", "hate",  "opponents", "opponent", "error", "false",  "worst",
-        "except", "maybe", "until", "mistake",   "illegal",  "isn't", "happen", NULL};
+        "not",   "never",   "only",      "if",       "unless", "fake",  "fakes", "should", "bad",
+        "wrong", "hate",    "opponents", "opponent", "error",  "false", "worst", "except", "maybe",
+        "until", "mistake", "illegal",   "isn't",    "happen", "mind",  "do",    "want",   NULL};
     for (const struct token *at = from; at < to; at++) {
         struct cursor word = cursor_look(c);
         word.at = at;
