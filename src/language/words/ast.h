@@ -166,7 +166,7 @@ struct sentence {
     const struct place *path_place;
     struct measure length;   /* sets up toward P 6 ft */
     struct measure duration; /* holds for 1 s */
-    enum { DRIVE_FREE, DRIVE_BASELINE, DRIVE_MIDDLE, DRIVE_LEFT, DRIVE_RIGHT } drive;
+    enum drive_side { DRIVE_FREE, DRIVE_BASELINE, DRIVE_MIDDLE, DRIVE_LEFT, DRIVE_RIGHT } drive;
     /* modifiers */
     enum { FACE_NONE, FACE_TO, FACE_BACK } face;
     const struct who *face_who;

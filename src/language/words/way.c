@@ -226,7 +226,7 @@ static int way_runs(struct predicate *p, const struct token *from, const struct 
     }
     if (p->s->verb == VERB_DRIVES) {
         cursor_take(c, from, end);
-        p->s->drive = way;
+        p->s->drive = (enum drive_side)way;
         return 1;
     }
     struct span said = {span.source, p->from->span.begin, from[-1].span.end};
