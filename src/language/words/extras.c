@@ -236,9 +236,12 @@ static bool where_they_meet(struct predicate *p)
 }
 
 /* seals x5, seals 5's defender: whoever guards the one who seals, which the verb means by itself.
- */
+ * seals the middle man: one of a zone, who need not be that one. */
 static bool seals_whom(struct predicate *p)
 {
+    if (one_of_a_zone(p->c)) {
+        return false;
+    }
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(p->c);
     struct who who, guarded;

@@ -160,6 +160,8 @@ enum phrase_side who_side(const struct who *who);
 bool subject_fits(struct cursor *c, const who_list *list);
 struct str subject_words(const struct cursor *c, const who_list *list); /* as written */
 bool verb_begins(const struct cursor *c);                               /* any verb begins here */
+/* seals the middle | man: what was just read says which of a zone, and not his own. */
+bool one_of_a_zone(const struct cursor *c);
 /* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace:
  * `quickly`, `sprints out to`; PACE_VERB: none. */
 enum pace skip_run_in(struct cursor *c);

@@ -110,6 +110,18 @@ static void take_screen(struct cursor *c)
     take_among(c, screens);
 }
 
+bool one_of_a_zone(const struct cursor *c)
+{
+    static const char *const lines[] = {"middle", "high",   "low",      "deep",
+                                        "inside", "bottom", "baseline", NULL};
+    for (size_t i = 0; c->at < c->end && lines[i]; i++) {
+        if (token_is_word(&c->at[-1], lines[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* rips baseline, keeps it to the rim: but not rips alone. */
 static bool way_follows(const struct cursor *c)
 {
@@ -151,7 +163,7 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
         return next && (next->possessive || (c->speech && word_among(c, owner_words)));
     }
     if (phrase_has(phrase, 'D') || phrase_has(phrase, 'E')) {
-        return take_own_defender(c) || phrase_has(phrase, 'D');
+        return (!one_of_a_zone(c) && take_own_defender(c)) || phrase_has(phrase, 'D');
     }
     return true;
 }
