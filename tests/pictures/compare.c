@@ -53,7 +53,14 @@ static struct picture draw(const char *path)
     }
     gdouble width, height;
     if (!rsvg_handle_get_intrinsic_size_in_pixels(handle, &width, &height)) {
-        fail(path, "has no size");
+        gboolean has_box; /* what fills its window is as large as its box */
+        RsvgRectangle box;
+        rsvg_handle_get_intrinsic_dimensions(handle, NULL, NULL, NULL, NULL, &has_box, &box);
+        if (!has_box) {
+            fail(path, "has no size");
+        }
+        width = box.width;
+        height = box.height;
     }
     struct picture picture = {NULL, (int)ceil(width * SCALE), (int)ceil(height * SCALE)};
     picture.surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, picture.width, picture.height);

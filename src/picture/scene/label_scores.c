@@ -6,7 +6,9 @@
 #include <math.h>
 #include <stdint.h>
 
-/* What a disc is weighed against, feet and points of score. */
+/* What a disc is weighed against, feet and points of score. A stranger's line nearer than its own
+ * is just less than to be left out: where nothing else is amiss, a number there is better than
+ * none. */
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
@@ -29,7 +31,7 @@ static const struct weights weights = {.beside = 6,
                                        .beside_near = 26,
                                        .beside_line = 14,
                                        .own_line = 150,
-                                       .stranger = 300,
+                                       .stranger = 230,
                                        .crossing = 25,
                                        .bend = 18};
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
