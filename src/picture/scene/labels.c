@@ -103,60 +103,77 @@ struct looking {
     int askew; /* and how many on it, but to a side: it lies under the disc's edge */
 };
 
-/* A place on the line, its middle to the side; false: too little of the line would be seen. */
-static bool place_askew(const struct drawing *drawing, const struct stroke *stroke, double whole,
-                        int step, struct candidate *place)
+/* The best place so far, and what it costs. */
+struct choice {
+    struct candidate place;
+    double cost;
+};
+static const struct choice nowhere = {.cost = LEFT_OUT};
+
+/* A place on or beside a part's line that costs so much by itself is weighed against the best so
+ * far. */
+static void weigh(const struct drawing *drawing, size_t index, const struct candidate *place,
+                  double cost, struct choice *best)
 {
-    double off = (0.3 + 0.23 * (step / 2)) * drawing->size.order;
-    if (!leaves_enough(drawing, stroke, place->along, whole, true, off)) {
-        return false;
+    const struct stroke *stroke = &drawing->strokes.at[index];
+    cost += hides_leg(stroke, place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
+    cost += score_of(drawing, index, place, best->cost - cost);
+    if (cost < best->cost) {
+        *best = (struct choice){*place, cost};
     }
-    struct vec2 square = vec2_left(path_direction(&stroke->path, place->along));
-    place->at = vec2_along(place->at, square, step % 2 ? off : -off);
-    place->on = off < drawing->size.order;
-    return true;
 }
 
-/* The best place for a part's disc, and its score. */
-static double disc_search(const struct drawing *drawing, size_t index,
-                          const struct stroke_part *part, struct looking how,
-                          struct candidate *chosen)
+/* On the line, or at either side of it, each time further off. */
+static void try_sides(const struct drawing *drawing, size_t index, const struct candidate *middle,
+                      struct vec2 square, struct looking how, struct choice *best)
+{
+    double beside = beside_of(drawing, &drawing->strokes.at[index]);
+    if (middle->on) {
+        weigh(drawing, index, middle, 0, best);
+    }
+    for (int side = 0; side < how.sides; side++) {
+        int further = side / 2;
+        double off = beside + 0.4 * drawing->size.order * further;
+        struct candidate place = *middle;
+        place.at = vec2_along(middle->at, square, side % 2 ? -off : off);
+        place.on = false;
+        weigh(drawing, index, &place, 5 * further, best);
+    }
+}
+
+/* On the line, but to a side, where enough of it is seen. */
+static void try_askew(const struct drawing *drawing, size_t index, const struct candidate *middle,
+                      struct vec2 square, struct looking how, double whole, struct choice *best)
+{
+    double order = drawing->size.order;
+    for (int step = 0; step < how.askew; step++) {
+        int further = step / 2;
+        double off = (0.3 + 0.23 * further) * order;
+        struct candidate place = *middle;
+        place.at = vec2_along(middle->at, square, step % 2 ? off : -off);
+        place.on = off < order;
+        if (leaves_enough(drawing, &drawing->strokes.at[index], place.along, whole, true, off)) {
+            weigh(drawing, index, &place, ASKEW + 5 * further, best);
+        }
+    }
+}
+
+/* The best place for a part's disc on its line or beside it. */
+static struct choice disc_search(const struct drawing *drawing, size_t index,
+                                 const struct stroke_part *part, struct looking how)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
     double head = stroke->head ? drawing->size.head_length : 0;
     double whole = path_length(&stroke->path) - head;
     double from = part->from * whole, length = (part->to - part->from) * whole;
-    double beside = beside_of(drawing, stroke), best = LEFT_OUT;
+    struct choice best = nowhere;
     for (int f = 0; f < (how.fine ? FINE : FRACTIONS); f++) {
         double share = fraction(f, how.fine), along = from + share * length;
-        struct vec2 at = path_point(&stroke->path, along);
+        struct candidate middle = {path_point(&stroke->path, along), along, share, false};
         struct vec2 square = vec2_left(path_direction(&stroke->path, along));
-        bool on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail, 0);
-        for (int side = on ? 0 : 1; side <= how.sides; side++) {
-            double further = side > 2 ? 0.4 * drawing->size.order * ((side - 1) / 2) : 0;
-            double off = (beside + further) * (side % 2 ? 1 : -1);
-            struct candidate place = {side == 0 ? at : vec2_along(at, square, off), along, share,
-                                      side == 0};
-            double score = side > 2 ? 5 * ((side - 1) / 2) : 0;
-            score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
-            score += score_of(drawing, index, &place, best - score);
-            if (score < best) {
-                best = score;
-                *chosen = place;
-            }
-        }
-        for (int step = 0; step < how.askew; step++) {
-            struct candidate place = {at, along, share, true};
-            if (place_askew(drawing, stroke, whole, step, &place)) {
-                double score = ASKEW + 5 * (step / 2);
-                score += hides_leg(stroke, &place, 1.15 * drawing->size.order) ? HIDES_LEG : 0;
-                score += score_of(drawing, index, &place, best - score);
-                if (score < best) {
-                    best = score;
-                    *chosen = place;
-                }
-            }
-        }
+        middle.on = how.may_lie_on && leaves_enough(drawing, stroke, along, whole, how.tail, 0);
+        try_sides(drawing, index, &middle, square, how, &best);
+        try_askew(drawing, index, &middle, square, how, whole, &best);
     }
     return best;
 }
@@ -193,11 +210,11 @@ static bool is_past_end(const struct drawing *drawing, struct owner owner, struc
 }
 
 /* Round about what it belongs to, as near as may be, and no further than somebody would look. */
-static double disc_round(const struct drawing *drawing, struct owner owner, struct vec2 about,
-                         struct vec2 way, struct candidate *chosen)
+static struct choice disc_round(const struct drawing *drawing, struct owner owner,
+                                struct vec2 about, struct vec2 way)
 {
     const struct sizes *size = &drawing->size;
-    double best = LEFT_OUT;
+    struct choice best = nowhere;
     for (int ring = 0; ring < ROUNDS; ring++) {
         double off = size->order + 0.3 * size->k + ring * FURTHEST * size->order / (ROUNDS - 1);
         for (int i = 0; i < 24; i++) {
@@ -205,9 +222,8 @@ static double disc_round(const struct drawing *drawing, struct owner owner, stru
             struct candidate place = {.at = place_off(drawing, owner, about, out, off)};
             double score = loose_score(drawing, owner, place.at, size->order, false) + AWAY * ring;
             score += is_past_end(drawing, owner, place.at) ? PAST_END : 0;
-            if (score < best) {
-                best = score;
-                *chosen = place;
+            if (score < best.cost) {
+                best = (struct choice){place, score};
             }
         }
     }
@@ -216,27 +232,22 @@ static double disc_round(const struct drawing *drawing, struct owner owner, stru
 
 /* A line with no room on it or beside it, a bar, a line too short to be drawn: as near as may be,
  * about some places of it. */
-static double disc_near(const struct drawing *drawing, const struct stroke *stroke,
-                        struct candidate *chosen)
+static struct choice disc_near(const struct drawing *drawing, const struct stroke *stroke)
 {
     static const double shares[] = {0.5, 0.25, 0.75, 0, 1};
     struct owner owner = {(size_t)(stroke - drawing->strokes.at), stroke->who};
     const struct stop *start = &drawing->stops.at[stroke->start];
     const struct stop *end = stroke->end >= 0 ? &drawing->stops.at[stroke->end] : NULL;
     struct vec2 from = start->at, to = end ? end->at : start->at;
-    double best = LEFT_OUT;
-    for (size_t i = 0; i < sizeof shares / sizeof *shares && best > WELL; i++) {
+    struct choice best = nowhere;
+    for (size_t i = 0; i < sizeof shares / sizeof *shares && best.cost > WELL; i++) {
         bool drawn = stroke->ink_count > 1;
         struct vec2 about = drawn
                                 ? path_point(&stroke->path, shares[i] * path_length(&stroke->path))
                                 : vec2_mix(from, to, shares[i]);
         struct vec2 way = end && end->kind == STOP_BAR ? end->facing : vec2_of(0, -1);
-        struct candidate place;
-        double score = disc_round(drawing, owner, about, way, &place);
-        if (score < best) {
-            best = score;
-            *chosen = place;
-        }
+        struct choice found = disc_round(drawing, owner, about, way);
+        best = found.cost < best.cost ? found : best;
     }
     return best;
 }
@@ -253,13 +264,13 @@ static struct stroke_part part_widened(const struct stroke_part *part, double le
     return wide;
 }
 
-/* The best place for a part's disc; what it costs. */
-static double disc_find(const struct drawing *drawing, size_t index, const struct stroke_part *part,
-                        struct candidate *chosen)
+/* The best place for a part's disc. */
+static struct choice disc_find(const struct drawing *drawing, size_t index,
+                               const struct stroke_part *part)
 {
     const struct stroke *stroke = &drawing->strokes.at[index];
     const struct sizes *size = &drawing->size;
-    double best = LEFT_OUT;
+    struct choice best = nowhere;
     if (stroke->ink_count >= 2) {
         double whole = path_length(&stroke->path) - (stroke->head ? size->head_length : 0);
         double length = (part->to - part->from) * whole;
@@ -267,15 +278,26 @@ static double disc_find(const struct drawing *drawing, size_t index, const struc
                           stroke->class != CLASS_HANDOFF;
         /* on the line; at either side; for a line too short for that, a little further off */
         struct looking how = {may_lie_on, false, false, may_lie_on ? 2 : 6, 0};
-        best = disc_search(drawing, index, part, how, chosen);
-        if (best >= LEFT_OUT) {
+        best = disc_search(drawing, index, part, how);
+        if (best.cost >= LEFT_OUT) {
             struct stroke_part wide = part_widened(part, 5 * size->order / whole);
             bool hands = stroke->class == CLASS_HANDOFF;
             how = (struct looking){!hands, true, true, 8, hands ? 0 : ASKEWS};
-            best = disc_search(drawing, index, &wide, how, chosen);
+            best = disc_search(drawing, index, &wide, how);
         }
     }
-    return best >= LEFT_OUT ? disc_near(drawing, stroke, chosen) : best;
+    return best.cost >= LEFT_OUT ? disc_near(drawing, stroke) : best;
+}
+
+/* There, or it is left out. */
+static void disc_put(struct drawing *drawing, const struct choice *found, struct disc disc)
+{
+    if (found->cost >= left_out(drawing)) {
+        drawing->scene->labels_left_out++;
+        return;
+    }
+    drawing->scene->labels_beside += found->place.on ? 0 : 1;
+    VEC_PUSH(drawing->arena, &drawing->discs, disc);
 }
 
 /* The discs of one line, one part after another or the other way round; what they cost. */
@@ -288,16 +310,10 @@ static double discs_of(struct drawing *drawing, size_t index, bool backward)
         if (part->order <= 0) {
             continue;
         }
-        struct candidate chosen = {0};
-        double cost = disc_find(drawing, index, part, &chosen);
-        sum += cost;
-        if (cost >= left_out(drawing)) {
-            drawing->scene->labels_left_out++;
-            continue;
-        }
-        drawing->scene->labels_beside += chosen.on ? 0 : 1;
-        VEC_PUSH(drawing->arena, &drawing->discs,
-                 ((struct disc){chosen.at, part->order, part->task, (int)index, stroke->who}));
+        struct choice found = disc_find(drawing, index, part);
+        sum += found.cost;
+        disc_put(drawing, &found,
+                 (struct disc){found.place.at, part->order, part->task, (int)index, stroke->who});
     }
     return sum;
 }
@@ -386,15 +402,10 @@ static void disc_beside(struct drawing *drawing, size_t index)
         return;
     }
     struct vec2 about = stop < 0 ? symbol->at : drawing->stops.at[stop].at;
-    struct candidate chosen = {0};
     struct owner owner = {SIZE_MAX, task->who};
-    if (disc_round(drawing, owner, about, vec2_of(0, -1), &chosen) >= left_out(drawing)) {
-        drawing->scene->labels_left_out++;
-        return;
-    }
-    drawing->scene->labels_beside++;
-    VEC_PUSH(drawing->arena, &drawing->discs,
-             ((struct disc){chosen.at, task->order, (int)index, -1, task->who}));
+    struct choice found = disc_round(drawing, owner, about, vec2_of(0, -1));
+    disc_put(drawing, &found,
+             (struct disc){found.place.at, task->order, (int)index, -1, task->who});
 }
 
 /* What has numbers: a line, or else a sentence without one. */
