@@ -12,7 +12,6 @@
 
 enum { ROUNDS = 7 };
 
-/* Of the processor's time, not of the wall's: others may be at work beside it. */
 struct spent {
     double running, checking;
     size_t plays, findings;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* spent: what a piece of work costs of the processor's own time. */
+/* spent: what a piece of work costs of the processor's time, not of the wall's: others may be at
+ * work beside it. */
 #ifndef TESTS_BENCH_SPENT_H
 #define TESTS_BENCH_SPENT_H
 

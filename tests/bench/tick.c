@@ -20,7 +20,6 @@ struct set { /* plays, resolved, and what running them came to */
     double ticks, seconds, least, bytes;
 };
 
-/* Of the processor's time, not of the wall's: others may be at work beside it. */
 static void run_all(struct set *set)
 {
     double spent = 0, ticks = 0, seconds = 0, bytes = 0;

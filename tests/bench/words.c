@@ -12,7 +12,6 @@
 
 enum { BOOK_BYTES = 1 << 20, ROUNDS = 5 };
 
-/* Seconds of the processor's own time: what else the machine does does not count. */
 static struct str read_files(struct arena *arena, int count, char **paths)
 {
     struct strbuf all;

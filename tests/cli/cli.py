@@ -57,6 +57,8 @@ CROWDED = '''play "Millrace"
     2 and 4 stay
     1 cuts to the rim
 '''
+
+
 def one_message(result, status, words, what):
     """The right status, one line on standard error that holds the words, nothing on standard output."""
     got, out, err = result
@@ -346,8 +348,7 @@ def animate():
         tap.ok(status in (0, 1) and len(out.split()) >= 2 and all((here / name).is_file() for name in out.split()), 'one file for each play', out + err)
         status, dark, _ = run('animate', '-', '--theme', 'dark', '--width', '5in', '-o', '-', stdin=GOOD)
         tap.ok(status == 0 and 'width="360"' in dark and '#121619' in dark, 'theme and width are heard', dark[:300])
-        kites = pathlib.Path(__file__).resolve().parents[2] / 'examples/kites/kites.play'
-        run('animate', str(kites), '-o', 'size-{play}.svg', cwd=here)
+        run('animate', str(KITES / 'kites.play'), '-o', 'size-{play}.svg', cwd=here)
         sizes = sorted((file.stat().st_size, file.name) for file in here.glob('size-*.svg'))
         tap.ok(len(sizes) > 15 and sizes[-1][0] < 30000, 'every play of the example book is under 30 kB', sizes[-3:])
         status, bare, _ = run('animate', '-', '--defense', 'hidden', '-o', '-', stdin=GOOD)

@@ -95,9 +95,8 @@ static void try_seed(unsigned long long seed, struct total total[WIDTHS])
     strbuf_init(&text, &memory);
     generate_play(&text, seed);
     resolve_text(&memory, &resolved, STR("generated"), strbuf_str(&text));
-    const struct sim_options sim = {.rate = SIM_RATE};
-    struct run *run = sim_run_with(&memory, &resolved.sources, &resolved.book->plays.at[0],
-                                   &resolved.diags, &sim);
+    struct run *run =
+        sim_run(&memory, &resolved.sources, &resolved.book->plays.at[0], &resolved.diags);
     diagram_list diagrams = {0};
     scene_diagrams(&memory, run, &diagrams);
     for (size_t i = 0; i < diagrams.count; i++) {

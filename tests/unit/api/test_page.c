@@ -104,9 +104,17 @@ START_TEST(plays_and_diagrams_say_where_they_begin)
 }
 END_TEST
 
+/* A sheet that can be made; what was written before is gone. */
+static void papered(struct courtwright *of, const char *sheet,
+                    const struct courtwright_handout *options)
+{
+    start_over();
+    ck_assert_int_eq(courtwright_paper_html(of, sheet, options, &writer), COURTWRIGHT_OK);
+}
+
 START_TEST(a_handout_as_html_has_every_diagram_and_the_caution)
 {
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", NULL, &writer), COURTWRIGHT_OK);
+    papered(book, "handout", NULL);
     ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""),
                       courtwright_play(book, 0)->diagrams);
     ck_assert_uint_eq(count_of(kept.at, "<svg "),
@@ -121,7 +129,7 @@ START_TEST(a_sheet_as_html_has_a_key_of_the_lines_that_are_drawn)
 {
     struct courtwright *passing = load(
         "pass.play", "play \"Millrace\"\n  start five-out\n  ball 1\n  step\n    1 passes to 2\n");
-    ck_assert_int_eq(courtwright_paper_html(passing, "handout", NULL, &writer), COURTWRIGHT_OK);
+    papered(passing, "handout", NULL);
     ck_assert_uint_eq(count_of(kept.at, ">pass</span>"), 1);
     ck_assert_uint_eq(count_of(kept.at, ">dribble</span>"), 0);
     courtwright_free(passing);
@@ -138,11 +146,10 @@ START_TEST(a_sheet_as_html_has_names_only_where_asked_for)
                                                  "  step\n"
                                                  "    1 passes to 2\n");
     struct courtwright_handout own = {.reader = 1};
-    ck_assert_int_eq(courtwright_paper_html(team, "handout", &own, &writer), COURTWRIGHT_OK);
+    papered(team, "handout", &own);
     ck_assert_uint_eq(count_of(kept.at, "Wren"), 0);
     own.names = true;
-    start_over();
-    ck_assert_int_eq(courtwright_paper_html(team, "handout", &own, &writer), COURTWRIGHT_OK);
+    papered(team, "handout", &own);
     ck_assert_uint_gt(count_of(kept.at, "Wren"), 0);
     courtwright_free(team);
 }
@@ -160,7 +167,7 @@ START_TEST(a_read_on_a_sheet_as_html_does_not_say_again_what_led_up_to_it)
                                                    "      2 drives to the rim\n"
                                                    "    read otherwise \"Back out\"\n"
                                                    "      2 passes to 1\n");
-    ck_assert_int_eq(courtwright_paper_html(reads, "handout", NULL, &writer), COURTWRIGHT_OK);
+    papered(reads, "handout", NULL);
     ck_assert_uint_eq(count_of(kept.at, "<section class=\"step\""), 3);
     ck_assert_uint_eq(count_of(kept.at, "<b>1</b> passes to <b>2</b>"), 1);
     courtwright_free(reads);
@@ -170,7 +177,7 @@ END_TEST
 START_TEST(a_players_own_handout_as_html_says_her_job)
 {
     struct courtwright_handout own = {.reader = 3};
-    ck_assert_int_eq(courtwright_paper_html(book, "handout", &own, &writer), COURTWRIGHT_OK);
+    papered(book, "handout", &own);
     ck_assert_ptr_nonnull(strstr(kept.at, "For 3"));
     ck_assert_uint_ge(count_of(kept.at, "Your job"), 1);
     own.reader = 6;
@@ -179,16 +186,16 @@ START_TEST(a_players_own_handout_as_html_says_her_job)
 }
 END_TEST
 
+#define CLOSE                                                                                      \
+    "play \"Millrace\"\n"                                                                          \
+    "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"                     \
+    "  ball 1\n"                                                                                   \
+    "  step\n"
 START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
 {
-    struct courtwright *close = load(
-        "close.play", "play \"Millrace\"\n"
-                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
-                      "  ball 1\n"
-                      "  step\n"
-                      "    4 sinks to left short corner\n"
-                      "    2 goes to right corner\n");
-    ck_assert_int_eq(courtwright_paper_html(close, "coach", NULL, &writer), COURTWRIGHT_OK);
+    struct courtwright *close = load("close.play", CLOSE "    4 sinks to left short corner\n"
+                                                         "    2 goes to right corner\n");
+    papered(close, "coach", NULL);
     size_t found = 0;
     for (size_t i = 0; i < courtwright_diagnostic_count(close); i++) {
         found += courtwright_diagnostic(close, i)->letter > 0;
@@ -206,7 +213,7 @@ START_TEST(a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too)
                                                  "  start sideline inbounds\n"
                                                  "  step\n"
                                                  "    3 cuts to 2's spot\n");
-    ck_assert_int_eq(courtwright_paper_html(side, "coach", NULL, &writer), COURTWRIGHT_OK);
+    papered(side, "coach", NULL);
     ck_assert_uint_eq(count_of(kept.at, ">A<"), 2);
     courtwright_free(side);
 }
@@ -214,14 +221,9 @@ END_TEST
 
 START_TEST(findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only)
 {
-    struct courtwright *close = load(
-        "close.play", "play \"Millrace\"\n"
-                      "  start 1 top, 2 right wing, 3 left corner, 4 left wing, 5 right block\n"
-                      "  ball 1\n"
-                      "  step\n"
-                      "    1 passes to 2\n"
-                      "    1 screens for 3\n"
-                      "    3 comes off 1 to left wing\n");
+    struct courtwright *close = load("close.play", CLOSE "    1 passes to 2\n"
+                                                         "    1 screens for 3\n"
+                                                         "    3 comes off 1 to left wing\n");
     struct courtwright_draw draw = {
         .format = COURTWRIGHT_SVG_LIVE, .width = 400, .show_checks = true};
     ck_assert_int_eq(courtwright_draw(close, &draw, &writer), COURTWRIGHT_OK);
@@ -239,7 +241,7 @@ END_TEST
 
 START_TEST(cards_as_html_are_one_a_diagram)
 {
-    ck_assert_int_eq(courtwright_paper_html(book, "card", NULL, &writer), COURTWRIGHT_OK);
+    papered(book, "card", NULL);
     ck_assert_uint_eq(count_of(kept.at, "<section class=\"card\""),
                       courtwright_play(book, 0)->diagrams);
 }
@@ -257,13 +259,12 @@ START_TEST(a_practice_as_html_adds_up)
                                                     "  step\n"
                                                     "    1 passes to 2\n");
     struct courtwright_handout a4 = {.paper = COURTWRIGHT_A4};
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
+    papered(planned, "practice", NULL);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
     ck_assert_ptr_nonnull(strstr(kept.at, "fits the time booked"));
     ck_assert_uint_eq(count_of(kept.at, "<svg "), 1);
     ck_assert_uint_eq(count_of(kept.at, "medical staff come before this plan."), 1);
-    start_over();
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &a4, &writer), COURTWRIGHT_OK);
+    papered(planned, "practice", &a4);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
     courtwright_free(planned);
 }
@@ -279,10 +280,9 @@ START_TEST(a_sheet_as_html_is_for_the_paper_of_the_book)
                                                     "  20 min stretching\n");
     struct courtwright_handout letter = {.paper = COURTWRIGHT_LETTER},
                                none = {.paper = (enum courtwright_paper)3};
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", NULL, &writer), COURTWRIGHT_OK);
+    papered(planned, "practice", NULL);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>17:40</td><td>20</td>"));
-    start_over();
-    ck_assert_int_eq(courtwright_paper_html(planned, "practice", &letter, &writer), COURTWRIGHT_OK);
+    papered(planned, "practice", &letter);
     ck_assert_ptr_nonnull(strstr(kept.at, "<td>5:40</td><td>20</td>"));
     ck_assert_int_eq(courtwright_paper_html(planned, "practice", &none, &writer),
                      COURTWRIGHT_BAD_OPTION);

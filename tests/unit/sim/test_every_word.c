@@ -3,7 +3,6 @@
  * word, tie and place in its tidy form. Nothing in it is an error, every play comes to its end, and
  * every verb there is has been started by somebody.
  *   test_every_word FILE */
-#include "base/limits.h"
 #include "resolved.h"
 #include "suite.h"
 #include "whole_file.h"
@@ -66,9 +65,9 @@ END_TEST
 
 int main(int argc, char **argv)
 {
+    file = suite_argument(argc, argv, "FILE");
     Suite *suite = suite_create("every word");
     TCase *all = tcase_create("every word");
-    file = argc > 1 ? argv[1] : "";
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_set_timeout(all, 120);
     tcase_add_test(all, every_play_comes_to_its_end_without_an_error);

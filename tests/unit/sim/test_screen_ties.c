@@ -32,10 +32,7 @@ START_TEST(a_slip_that_waits_for_nothing_leaves_before_the_screen_is_set)
 {
     static const char *const words[] = {"5 slips to the rim\n", "then 5 slips to the rim\n"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        struct strbuf text;
-        strbuf_init(&text, &arena);
-        strbuf_print(&text, FLOOR "5 ball screens for 1\n%s", words[i]);
-        told_run(&told, strbuf_str(&text).at);
+        told_run(&told, str_format(&arena, FLOOR "5 ball screens for 1\n%s", words[i]).at);
         told_is_sound(&told);
         const struct segment *way = told_segment(&told, 0, -1);
         ck_assert(way->record[0].time[MOMENT_SET] == TIME_NEVER);
@@ -95,13 +92,11 @@ START_TEST(a_user_tied_to_the_end_of_his_own_screen_leaves_after_the_set)
         const char *words;
         double after;
     } ties[] = {
-        {"after 5 screens", 0}, {"0.5 s after 5 screens", .5}, {"0.5 s later", .5}, {"then", 0}};
+        {"after 5 screens,", 0}, {"0.5 s after 5 screens,", .5}, {"0.5 s later,", .5}, {"then", 0}};
     for (size_t i = 0; i < sizeof ties / sizeof *ties; i++) {
-        struct strbuf text;
-        strbuf_init(&text, &arena);
-        strbuf_print(&text, FLOOR "5 screens for 3\n%s%s 3 curls off 5 to the rim\n", ties[i].words,
-                     ties[i].words[0] == 't' ? "" : ",");
-        told_run(&told, strbuf_str(&text).at);
+        told_run(&told, str_format(&arena, FLOOR "5 screens for 3\n%s 3 curls off 5 to the rim\n",
+                                   ties[i].words)
+                            .at);
         told_is_sound(&told);
         double waited = between(0, MOMENT_SET, 1); /* and .15 s to see that it is set */
         ck_assert_double_ge(waited, ties[i].after - .02);

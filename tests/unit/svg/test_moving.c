@@ -86,6 +86,18 @@ static void add_player(void)
     mark_add(group, text);
 }
 
+/* Of a mover's line that is 20 points long: erased behind him, seen from a second before to `end`.
+ */
+static void add_road(int part, double from, double to, double end)
+{
+    struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), part);
+    road->length = 20;
+    key(&road->erased, from, 0, 0);
+    key(&road->erased, to, 1, 0);
+    show(&road->shows, from - 1, end);
+    mark_add(road, line());
+}
+
 START_TEST(a_way_is_told_in_quarters_of_a_point_and_shares_of_the_whole)
 {
     add_player();
@@ -102,12 +114,7 @@ END_TEST
 START_TEST(again_and_again_everything_is_on_the_whole_clock)
 {
     add_player();
-    struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 0);
-    road->length = 20;
-    key(&road->erased, 1, 0, 0);
-    key(&road->erased, 3, 1, 0);
-    show(&road->shows, 0, 3);
-    mark_add(road, line());
+    add_road(0, 1, 3, 3);
     const char *text = written((struct moving_options){.loop = true});
     has(text, "values=\"0;0;-80;-80\" keyTimes=\"0;.1;.3;1\" dur=\"10\" "
               "repeatCount=\"indefinite\"/>");
@@ -136,12 +143,7 @@ END_TEST
 
 START_TEST(what_stays_after_its_line_is_erased_keeps_it_so)
 {
-    struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 1);
-    road->length = 20;
-    key(&road->erased, 6, 0, 0);
-    key(&road->erased, 8, 1, 0);
-    show(&road->shows, 5, 9);
-    mark_add(road, line());
+    add_road(1, 6, 8, 9);
     has(written((struct moving_options){.loop = false}),
         "values=\"0;-80\" begin=\"6\" dur=\"2\" fill=\"freeze\"/>");
 }
@@ -160,12 +162,7 @@ END_TEST
 
 START_TEST(once_a_line_is_erased_from_its_own_beginning_to_its_end)
 {
-    struct moving_group *road = group_add(CLASS_MOVE, body_attacker(3), 1);
-    road->length = 20;
-    key(&road->erased, 6, 0, 0);
-    key(&road->erased, 8, 1, 0);
-    show(&road->shows, 5, 8);
-    mark_add(road, line());
+    add_road(1, 6, 8, 8);
     const char *text = written((struct moving_options){.loop = false});
     has(text, "<g display=\"none\"><set attributeName=\"display\" to=\"inline\" begin=\"5\"/><g");
     has(text, "stroke-dasharray=\"9999\">");
