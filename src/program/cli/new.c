@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* new: a playbook to start from. A test sees to it that it has nothing to be warned of. */
+/* new: a playbook to start from, in a terminal or in a page. A test sees to it that it has nothing
+ * to be warned of. */
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -13,8 +14,8 @@ const char starting_text[] =
     "  level varsity\n"
     "\n"
     "# One play: who stands where, who has the ball, then what happens, a step a picture.\n"
-    "# 'courtwright draw' draws it, 'courtwright check' says what an assistant would see,\n"
-    "# 'courtwright explain' tells what each word does.\n"
+    "# A line is a sentence as it would be said; one that is not understood is marked, with what\n"
+    "# to write instead.\n"
     "play \"First Light\"\n"
     "  about \"Swing the ball, then cut behind the defense.\"\n"
     "  start five-out\n"
