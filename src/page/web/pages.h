@@ -40,25 +40,28 @@ void numbers_put(const struct pages *pages, const struct play *play);
 /* Points as paragraphs, behind whom they are for; common mistakes likewise, with their name. */
 void points_put(const struct html *html, const struct play *play, const point_list *points);
 void mistakes_put(const struct html *html, const struct play *play, const point_list *mistakes);
-/* What stands with every play for care, `page` being what it stands on: "page", "sheet". */
-void caution_put(const struct html *html, const struct play *play, const char *page);
+/* What stands with these plays for care, `page` being what it stands on: "page", "sheet"; and of
+ * that only what is their own: for the young, and the coach's lines. */
+void caution_put(const struct html *html, const struct play *const *plays, size_t count,
+                 const char *page);
+void care_put(const struct html *html, const struct play *const *plays, size_t count);
 void care_open(const struct html *html); /* the box round such words, with its sign */
 void care_close(const struct html *html);
-/* plan.c: the article of one practice; "5:30", or from 0:00 where it does not say when it starts;
- * what its pages say for care; and a name among other words. */
+/* plan.c: the article of one practice. */
 size_t pages_practices(const struct web_job *job); /* how many there are */
 void practice_put(const struct pages *pages, size_t index);
+/* "5:30", or from 0:00 where it does not say when it starts. */
 struct str plan_clock(const struct html *html, const struct web_job *job,
                       const struct practice *practice, double minutes);
 void plan_care(const struct html *html, const struct practice *practice);
-struct str plan_isolated(struct arena *arena, struct str name);
-/* The same of several plays, behind what stands with all: for the young, and their own lines. */
-void care_put(const struct html *html, const struct play *const *plays, size_t count);
+void plan_points(const struct html *html, const struct plan_item *item); /* of its play, if any */
+struct str plan_isolated(struct arena *arena, struct str name); /* a name among other words */
 /* passage.c: one step or read: its heading, its picture, its words, and what moves in it. */
 struct passage passage_of(const struct play *play, const struct diagram *diagram);
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);
 void passage_heading(const struct html *html, const struct passage *passage);
 void passage_sentences(const struct html *html, const struct passage *passage);
+void passage_points(const struct html *html, const struct passage *passage); /* and mistakes */
 /* What this player does, told to her, where there is something to tell. */
 void passage_job(const struct html *html, const struct passage *passage, int number);
 

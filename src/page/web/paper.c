@@ -106,8 +106,7 @@ static void put_words(const struct leaf *leaf, const struct passage *way)
         passage_job(html, way, leaf->job->reader);
     }
     passage_sentences(html, way);
-    points_put(html, leaf->play, way->branch ? &way->branch->points : &way->step->points);
-    mistakes_put(html, leaf->play, way->branch ? &way->branch->mistakes : &way->step->mistakes);
+    passage_points(html, way);
     if (!way->branch && way->step->branches.count > 0) {
         html_put(html, "<p class=\"decides\">%s</p>\n",
                  tell_decides_here(html->arena, leaf->play, way->step,
@@ -153,10 +152,11 @@ static void put_play(struct leaf *leaf, const struct run *run)
     }
     html_put(html, "</div>\n");
     points_put(html, leaf->play, &leaf->play->points);
+    mistakes_put(html, leaf->play, &leaf->play->mistakes);
     html_put(html, "</td></tr></tbody><tfoot><tr><td>");
     paper_key(html, leaf->uses, leaf->play->name);
     html_put(html, "<p class=\"care\">");
-    caution_put(html, leaf->play, "sheet");
+    caution_put(html, &leaf->play, 1, "sheet");
     html_put(html, "</p></td></tr></tfoot></table>\n");
 }
 
@@ -216,11 +216,8 @@ static void put_cards_caution(const struct html *html, const struct paper_job *j
     for (size_t i = 0; i < job->web.count; i++) {
         plays[i] = job->web.plays[i].play;
     }
-    html_put(html, "<p class=\"care\">Cut along the dashes.");
-    for (int i = 0; i < TELL_CAUTION_LINES; i++) {
-        html_put(html, " %s", tell_page_caution(html->arena, i, "sheet"));
-    }
-    care_put(html, plays, job->web.count);
+    html_put(html, "<p class=\"care\">Cut along the dashes. ");
+    caution_put(html, plays, job->web.count, "sheet");
     html_put(html, "</p>\n");
 }
 

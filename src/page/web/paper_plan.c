@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* paper_plan: practices as tables for a browser's own printing: when, how long, what, a picture of
  * its play, points; and what it adds up to. */
-#include "base/vec.h"
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
 #include "page/web/paper.h"
@@ -61,14 +60,7 @@ static void put_item(const struct html *html, const struct paper_job *job,
     html_put(html, "<td class=\"small\">");
     put_picture(html, job, item);
     html_put(html, "</td><td>");
-    if (item->play) {
-        html_put(html, item->play->goal.size > 0 ? "<p><b>Goal</b>: <bdi>%s</bdi></p>" : "",
-                 item->play->goal);
-        points_put(html, item->play, &item->play->points);
-        if (item->play->steps.count > 0) {
-            points_put(html, item->play, &item->play->steps.at[0].points);
-        }
-    }
+    plan_points(html, item);
     html_put(html, "</td></tr>\n");
 }
 
@@ -95,8 +87,7 @@ static void put_practice(const struct html *html, const struct paper_job *job,
              plan_minutes(html->arena, practice->planned), plan_sums_told(html->arena, practice));
     html_put(html, "<p class=\"care\">");
     plan_care(html, practice);
-    html_put(html, "</p>");
-    html_put(html, "</td></tr></tfoot></table></section>\n");
+    html_put(html, "</p></td></tr></tfoot></table></section>\n");
 }
 
 bool paper_plans(const struct html *html, const struct paper_job *job)

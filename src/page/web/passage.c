@@ -197,13 +197,18 @@ static void put_order(const struct html *html, const struct passage *passage)
     html_put(html, segment->main ? " data-main" : "");
 }
 
-static void put_points(const struct html *html, const struct passage *passage)
+void passage_points(const struct html *html, const struct passage *passage)
 {
     const struct branch *branch = passage->branch;
     const struct step *step = passage->step;
     points_put(html, passage->play, branch ? &branch->points : &step->points);
     mistakes_put(html, passage->play, branch ? &branch->mistakes : &step->mistakes);
-    if (!branch && step->branches.count > 0) {
+}
+
+static void put_decides(const struct html *html, const struct passage *passage)
+{
+    const struct step *step = passage->step;
+    if (!passage->branch && step->branches.count > 0) {
         html_put(html, "<p class=\"decides\"><b>%s</b></p>\n",
                  tell_decides_here(html->arena, passage->play, step, BODY_NONE));
     }
@@ -225,6 +230,7 @@ void passage_put(const struct html *html, struct cast *cast, const struct passag
         passage_job(html, passage, number);
     }
     passage_sentences(html, passage);
-    put_points(html, passage);
+    passage_points(html, passage);
+    put_decides(html, passage);
     html_put(html, "</div>\n</section>\n");
 }

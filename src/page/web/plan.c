@@ -34,6 +34,20 @@ void plan_care(const struct html *html, const struct practice *practice)
     care_put(html, plays.at, plays.count);
 }
 
+/* A drill's goal, and what the coach says to the first step. */
+void plan_points(const struct html *html, const struct plan_item *item)
+{
+    const struct play *play = item->play;
+    if (!play) {
+        return;
+    }
+    html_put(html, play->goal.size > 0 ? "<p><b>Goal</b>: <bdi>%s</bdi></p>" : "", play->goal);
+    points_put(html, play, &play->points);
+    if (play->steps.count > 0) {
+        points_put(html, play, &play->steps.at[0].points);
+    }
+}
+
 /* ---- the article ---- */
 
 size_t pages_practices(const struct web_job *job)
@@ -75,16 +89,6 @@ static void put_stations(const struct pages *pages, const struct plan_item *item
     html_put(html, item->stations.count > 0 ? "</ul>\n" : "");
 }
 
-/* A drill's goal, and what the coach says to the first step. */
-static void put_points(const struct html *html, const struct play *play)
-{
-    html_put(html, play->goal.size > 0 ? "<p><b>Goal</b>: <bdi>%s</bdi></p>" : "", play->goal);
-    points_put(html, play, &play->points);
-    if (play->steps.count > 0) {
-        points_put(html, play, &play->steps.at[0].points);
-    }
-}
-
 static void put_item(const struct pages *pages, const struct practice *practice,
                      const struct plan_item *item)
 {
@@ -95,9 +99,7 @@ static void put_item(const struct pages *pages, const struct practice *practice,
     put_what(pages, item);
     put_how(pages, item);
     put_stations(pages, item);
-    if (item->play) {
-        put_points(html, item->play);
-    }
+    plan_points(html, item);
     html_put(html, "</td></tr>\n");
 }
 

@@ -26,15 +26,13 @@ static void put_head(const struct pages *pages, const struct play *play, struct 
     html_put(html, "</header>\n");
 }
 
-void caution_put(const struct html *html, const struct play *play, const char *page)
+void caution_put(const struct html *html, const struct play *const *plays, size_t count,
+                 const char *page)
 {
     for (int i = 0; i < TELL_CAUTION_LINES; i++) {
         html_put(html, i > 0 ? " %s" : "%s", tell_page_caution(html->arena, i, page));
     }
-    html_put(html, tell_is_young(play) ? " %s" : "", tell_young_caution());
-    for (size_t i = 0; i < play->cautions.count; i++) {
-        html_put(html, " <bdi>%s</bdi>", play->cautions.at[i]);
-    }
+    care_put(html, plays, count);
 }
 
 void care_put(const struct html *html, const struct play *const *plays, size_t count)
@@ -232,7 +230,7 @@ void play_put(const struct pages *pages, size_t index, const struct run *run)
     html_put(html, "<article id=\"%s\" aria-labelledby=\"%s.name\">\n", id, id);
     put_head(pages, play, id);
     care_open(html);
-    caution_put(html, play, "page");
+    caution_put(html, &play, 1, "page");
     care_close(html);
     html_put(html, "<div class=\"two\">\n<div class=\"left\">\n<div class=\"stage\"></div>\n");
     picture_key(html, uses);
