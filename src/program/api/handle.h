@@ -105,6 +105,11 @@ struct ran_plays {
 };
 enum courtwright_status runs_asked_for(struct arena *scratch, const struct courtwright *book,
                                        const size_t *asked, size_t count, struct ran_plays *ran);
+struct web_job;
+/* web.c: these plays for a page, which says itself the rest. Runs that were let go are made again
+ * one at a time, as the page comes to them. */
+struct web_job web_job_of(struct arena *scratch, struct courtwright *book,
+                          const struct ran_plays *ran);
 /* NULL: it is none of the book's. */
 const struct compiled *runs_find(const struct courtwright *book, const struct play *play);
 /* The run of a play of the book `ctx`, made in `arena` where it was let go. */

@@ -12,44 +12,34 @@ struct paper_call {
     struct writer writer;
 };
 
-static enum courtwright_status pick(struct arena *scratch, const struct paper_call *call,
-                                    struct paper_job *job)
+static const finding_list *const *findings_of(struct arena *scratch, const struct ran_plays *ran)
 {
-    struct ran_plays ran;
-    enum courtwright_status status =
-        runs_asked_for(scratch, call->book, call->options->plays, call->options->play_count, &ran);
-    if (status != COURTWRIGHT_OK) {
-        return status;
+    const finding_list **findings = arena_array(scratch, const finding_list *, ran->count);
+    for (size_t i = 0; i < ran->count; i++) {
+        findings[i] = &ran->at[i]->findings;
     }
-    struct web_play *plays = arena_array(scratch, struct web_play, ran.count);
-    const finding_list **findings = arena_array(scratch, const finding_list *, ran.count);
-    for (size_t i = 0; i < ran.count; i++) {
-        plays[i] = (struct web_play){ran.at[i]->play, ran.at[i]->run};
-        findings[i] = &ran.at[i]->findings;
-    }
-    job->web.plays = plays;
-    job->web.count = ran.count;
-    job->findings = findings;
-    return COURTWRIGHT_OK;
+    return findings;
 }
 
 static enum courtwright_status write_paper(struct arena *scratch, void *ctx)
 {
     struct paper_call *call = ctx;
-    struct paper_job job = {
-        .web = {.book = call->book->playbook,
-                .names = call->options->names,
-                .run_again = runs_of_play,
-                .run_ctx = call->book,
-                .season = call->book->season,
-                .a4 = paper_is_a4(call->book, call->options->paper)},
-        .reader = call->options->reader,
-        .title = str_of(call->options->title),
-    };
-    enum courtwright_status status = pick(scratch, call, &job);
+    const struct courtwright_handout *options = call->options;
+    struct ran_plays ran;
+    enum courtwright_status status =
+        runs_asked_for(scratch, call->book, options->plays, options->play_count, &ran);
     if (status != COURTWRIGHT_OK) {
         return status;
     }
+    struct paper_job job = {
+        .web = web_job_of(scratch, call->book, &ran),
+        .findings = findings_of(scratch, &ran),
+        .reader = options->reader,
+        .title = str_of(options->title),
+    };
+    job.web.names = options->names;
+    job.web.a4 = paper_is_a4(call->book, options->paper);
+    job.web.season = call->book->season;
     struct html html = {scratch, &call->writer};
     if (!call->row->write(&html, &job)) {
         return COURTWRIGHT_NO_SUCH;

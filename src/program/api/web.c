@@ -20,40 +20,33 @@ static bool is_whole(const struct courtwright *book, const struct web_job *page)
     return page->count == count;
 }
 
-/* Runs that were let go are made again one at a time, as the page comes to them. */
-static enum courtwright_status pick_plays(struct arena *scratch, const struct page_job *job,
-                                          struct web_job *page)
+struct web_job web_job_of(struct arena *scratch, struct courtwright *book,
+                          const struct ran_plays *ran)
 {
-    struct ran_plays ran;
-    enum courtwright_status status =
-        runs_asked_for(scratch, job->book, job->web->plays, job->web->play_count, &ran);
-    if (status != COURTWRIGHT_OK) {
-        return status;
+    struct web_play *plays = arena_array(scratch, struct web_play, ran->count);
+    for (size_t i = 0; i < ran->count; i++) {
+        plays[i] = (struct web_play){ran->at[i]->play, ran->at[i]->run};
     }
-    struct web_play *plays = arena_array(scratch, struct web_play, ran.count);
-    for (size_t i = 0; i < ran.count; i++) {
-        plays[i] = (struct web_play){ran.at[i]->play, ran.at[i]->run};
-    }
-    page->plays = plays;
-    page->count = ran.count;
-    return page->count > 0 ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
+    return (struct web_job){.book = book->playbook,
+                            .plays = plays,
+                            .count = ran->count,
+                            .run_again = runs_of_play,
+                            .run_ctx = book};
 }
 
 static enum courtwright_status write_page(struct arena *scratch, void *ctx)
 {
     struct page_job *job = ctx;
-    struct web_job page = {
-        .book = job->book->playbook,
-        .names = job->web->names,
-        .date_text = str_of(job->web->date_text),
-        .run_again = runs_of_play,
-        .run_ctx = job->book,
-        .a4 = paper_is_a4(job->book, COURTWRIGHT_BOOK_PAPER),
-    };
-    enum courtwright_status status = pick_plays(scratch, job, &page);
-    if (status != COURTWRIGHT_OK) {
-        return status;
+    struct ran_plays ran;
+    enum courtwright_status status =
+        runs_asked_for(scratch, job->book, job->web->plays, job->web->play_count, &ran);
+    if (status != COURTWRIGHT_OK || ran.count == 0) {
+        return status != COURTWRIGHT_OK ? status : COURTWRIGHT_NO_SUCH;
     }
+    struct web_job page = web_job_of(scratch, job->book, &ran);
+    page.names = job->web->names;
+    page.date_text = str_of(job->web->date_text);
+    page.a4 = paper_is_a4(job->book, COURTWRIGHT_BOOK_PAPER);
     page.season = is_whole(job->book, &page) ? job->book->season : NULL;
     web_book_write(scratch, &page, &job->writer);
     return job->writer.failed ? COURTWRIGHT_WRITE : COURTWRIGHT_OK;
