@@ -1,18 +1,20 @@
 /* SPDX-License-Identifier: MIT */
 /* moving: a picture that moves as one group of live SVG, for whoever has the court and the root
- * element. Declarative animation only (animate, animateTransform), every one of them from 0 to
- * `duration` on the clock of the document (`begin="0s"`), so that a script may pause it and go
- * anywhere with svg.pauseAnimations() and svg.setCurrentTime(t), also back, and a document without
- * a script plays it once and keeps the end. No id is written, none is needed.
+ * element. Declarative animation only (animate, animateTransform, set), every time of it on the
+ * clock of the document, so that a script may pause it and go anywhere with svg.pauseAnimations()
+ * and svg.setCurrentTime(t), also back, and a document without a script plays it once and keeps the
+ * end. No id is written, none is needed.
  *
  *     <g class="moving">
- *       <g class="move p3 ...">   a road, its head, its trail; also pass, dribble, screen, shot ...
- *       <g class="defender x3">   X and numeral
- *       <g class="ball">          the ring, which goes with who has it
- *       <g class="player p3">     numeral
- *       <g class="screen p5">     a bar
- *       <g class="ball">          the ball in the air
- *     </g>
+ *       <g>                         a part, while it is shown
+ *         <g class="trails ...">      of its lines; move p3, pass, dribble, screen, shot ...
+ *         <g class="roads ...">       the same and their heads; its title
+ *       <g>                         all that is there in every part
+ *         <g class="defender x3">     X and numeral
+ *         <g class="ball">            the ring, which goes with who has it
+ *         <g class="player p3">       numeral
+ *         <g class="screen p5">       a bar
+ *         <g class="ball">            the ball in the air
  *
  * Paint is in plain attributes by the theme and in classes f-ROLE, s-ROLE, as in svg_write. The
  * root is to say fill="none" stroke-linejoin="round" text-anchor="middle" and the font. */
