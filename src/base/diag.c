@@ -4,13 +4,6 @@
 
 #include "base/limits.h"
 
-/* The page's module, which is to be small, is never asked to explain. */
-#ifdef UNEXPLAINED
-#define EXPLAINED(text) ""
-#else
-#define EXPLAINED(text) text
-#endif
-
 const struct diag_row diag_rows[DIAG_COUNT] = {
 #define DIAG(symbol, id, severity, explain) [DIAG_##symbol] = {id, severity, EXPLAINED(explain)},
 #include "base/diags.def"

@@ -6,6 +6,13 @@
 
 #include "base/source.h"
 
+/* For tables: the page's module, which is to be small, is never asked to explain. */
+#ifdef UNEXPLAINED
+#define EXPLAINED(text) ""
+#else
+#define EXPLAINED(text) text
+#endif
+
 enum severity { SEVERITY_NOTE, SEVERITY_WARNING, SEVERITY_ERROR };
 
 struct diag_row {

@@ -179,6 +179,8 @@ bool screen_is_used(const struct maker *m, int screen);
 /* By a sentence above that one: for this it is done when it has been used, else when it is set. */
 bool screen_is_used_above(const struct maker *m, int screen, size_t index);
 
+bool task_gives_ball_to(const struct task *task, body who);
+
 /* sentence.c, ties.c, steps.c */
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);
 struct task *sentence_add(struct maker *m, const struct task *task, const struct work *work);
@@ -193,8 +195,8 @@ bool duty_condition(struct maker *m, struct branch *branch, const struct conditi
                     const struct voice *voice);
 void duties_hold_apart(struct maker *m, size_t from); /* duties.c: two of one defender at once */
 void play_steps(struct maker *m);
-void screens_fit_ball(
-    struct maker *m); /* screens.c: of all steps: who has no ball gets no ball screen */
+/* screens.c: of all steps: who has no ball gets no ball screen */
+void screens_fit_ball(struct maker *m);
 const struct source_play *play_by_name(const struct maker *m, struct str name);
 /* The play resolved on its own, for a step of it that is shared and repeats another: its scripts
  * and who stood where. NULL: too deep, or too often. What is wrong with it is not said again. */

@@ -136,17 +136,12 @@ bool make_use(struct maker *m, const struct sentence *s, const struct voice *voi
 
 /* ---- on the ball ---- */
 
-static bool gives_to(const struct task *task, body who)
-{
-    return (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) && task->other == who;
-}
-
 /* Somewhere in this step, on whichever way through it, somebody gives that player the ball. */
 static bool is_given_ball(const struct step *step, body who)
 {
     for (int b = -1; b < (int)step->branches.count; b++) {
         for (size_t i = 0; i < step_task_count(step, b); i++) {
-            if (gives_to(step_task(step, b, i), who)) {
+            if (task_gives_ball_to(step_task(step, b, i), who)) {
                 return true;
             }
         }

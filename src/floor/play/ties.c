@@ -11,7 +11,7 @@ static struct wait *add_wait(struct maker *m, struct task *task, struct wait wai
 
 /* ---- from the verb ---- */
 
-static bool gives_ball_to(const struct task *task, body who)
+bool task_gives_ball_to(const struct task *task, body who)
 {
     return (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) && task->other == who;
 }
@@ -19,7 +19,7 @@ static bool gives_ball_to(const struct task *task, body who)
 static int later_pass_to(const struct maker *m, size_t from, body who)
 {
     for (size_t i = from + 1; i < task_count(m); i++) {
-        if (gives_ball_to(task_at(m, i), who)) {
+        if (task_gives_ball_to(task_at(m, i), who)) {
             return (int)i;
         }
     }
@@ -36,7 +36,7 @@ static void wait_for_ball(struct maker *m, size_t index)
         return;
     }
     int from = work->holder == task->who ? work->gave : later_pass_to(m, index, task->who);
-    if (from >= 0 && gives_ball_to(task_at(m, (size_t)from), task->who)) {
+    if (from >= 0 && task_gives_ball_to(task_at(m, (size_t)from), task->who)) {
         add_wait(m, task, event_wait_for(from, MOMENT_CAUGHT));
     } else if (from >= 0) { /* a rebound */
         add_wait(m, task, event_wait_for(from, MOMENT_ARRIVED));
@@ -230,7 +230,7 @@ static void wait_for_his_ball(struct maker *m, size_t index)
         return;
     }
     for (size_t i = index; i-- > 0;) {
-        if (gives_ball_to(task_at(m, i), task->other)) {
+        if (task_gives_ball_to(task_at(m, i), task->other)) {
             add_wait(m, task, event_wait_for((int)i, MOMENT_RELEASED));
             return;
         }
@@ -298,27 +298,36 @@ static void plain_wait(struct maker *m, size_t index, struct wait wait, struct s
     add_wait(m, task_at(m, index), wait);
 }
 
+/* At so many seconds of the step, whatever is being done then. */
+static void clock_wait(struct maker *m, size_t index, const struct tie *tie)
+{
+    struct wait wait = {.kind = WAIT_CLOCK, .task = -1, .delay = tie->seconds, .fixed = true};
+    task_at(m, index)->cuts_short = true;
+    plain_wait(m, index, wait, tie->span);
+}
+
+/* Of a step's first sentence; so long after nothing is so long after the step's begin. */
+static void nothing_above(struct maker *m, size_t index, const struct tie *tie, bool ended)
+{
+    if (!ended) {
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, tie->span,
+                                     "there is no sentence above this one in the step");
+        diag_help(m->diags, diag, "say from when: 1 s after 2 catches; or: at 1 s");
+        return;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_FROM_START, tie->span,
+                                 "nothing stands above it in the step: counted from its start");
+    diag_help(m->diags, diag, "write `at` and the seconds, or say after what: 1 s after 2 catches");
+    clock_wait(m, index, tie);
+}
+
 /* Waits for the sentence above: its start, or its end and some seconds more. */
 static void above_waits(struct maker *m, size_t index, const struct tie *tie, bool ended)
 {
     struct task *task = task_at(m, index);
     int first = m->works.at[index].above;
-    if (first < 0 && ended) { /* of a step's first sentence: from where the step begins */
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_FROM_START, tie->span,
-                                     "nothing stands above it in the step: counted from its start");
-        diag_help(m->diags, diag,
-                  "write `at` and the seconds, or say after what: 1 s after 2 catches");
-        task->cuts_short = true;
-        plain_wait(
-            m, index,
-            (struct wait){.kind = WAIT_CLOCK, .task = -1, .delay = tie->seconds, .fixed = true},
-            tie->span);
-        return;
-    }
     if (first < 0) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_EVENT, tie->span,
-                                     "there is no sentence above this one in the step");
-        diag_help(m->diags, diag, "say from when: 1 s after 2 catches; or: at 1 s");
+        nothing_above(m, index, tie, ended);
         return;
     }
     int group = task_at(m, (size_t)first)->group;
@@ -356,11 +365,7 @@ static void word_waits(struct maker *m, size_t index, const struct tie *tie)
         event_wait(m, index, tie);
         break;
     case TIE_AT:
-        task->cuts_short = true;
-        plain_wait(
-            m, index,
-            (struct wait){.kind = WAIT_CLOCK, .task = -1, .delay = tie->seconds, .fixed = true},
-            tie->span);
+        clock_wait(m, index, tie);
         break;
     case TIE_LATER:
         above_waits(m, index, tie, true);

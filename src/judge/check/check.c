@@ -12,13 +12,6 @@
 
 #define SAME_AMOUNT 0.001 /* m, s or radians; a mirror image is exact */
 
-/* The page's module, which is to be small, is never asked why; see base/diag.c. */
-#ifdef UNEXPLAINED
-#define EXPLAINED(text) ""
-#else
-#define EXPLAINED(text) text
-#endif
-
 static const struct check_row rows[] = {
 #define CHECK(symbol, id, severity, unit, limit, lasting, what, why, source, good, bad)            \
     {id,   severity, what,    EXPLAINED(why), EXPLAINED(good), EXPLAINED(bad), EXPLAINED(source),  \

@@ -308,6 +308,16 @@ void scan_tokens(struct scan *scan)
     }
 }
 
+bool token_is_among(const struct token *token, const char *const *words)
+{
+    for (; *words; words++) {
+        if (token_is_word(token, *words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 struct token token_word(const struct token *like, const char *text)
 {
     return (struct token){

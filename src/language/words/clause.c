@@ -118,12 +118,7 @@ void event_refuse(struct cursor *c, const char *word)
 bool bare_before(const struct cursor *c)
 {
     static const char *const words[] = {"to", "for", "off", "of", "at", "on", "with", NULL};
-    for (const char *const *word = words; *word; word++) {
-        if (str_is(c->at[-1].text, *word)) {
-            return false;
-        }
-    }
-    return true;
+    return !token_is_among(&c->at[-1], words);
 }
 
 /* The longest event; one without its object where only that leaves the sentence a subject. */

@@ -8,21 +8,11 @@
 
 /* ---- numbers heard as words ---- */
 
-static bool plain_among(const struct token *token, const char *const *words)
-{
-    for (; *words; words++) {
-        if (token_is_word(token, *words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Nobody but a player can stand behind these. */
 static bool waits_for_player(const struct token *from, const struct token *at)
 {
     static const char *const words[] = {"to", "for", "off", "with", NULL};
-    return at > from && plain_among(at - 1, words);
+    return at > from && token_is_among(at - 1, words);
 }
 
 static bool verb_behind(const struct cursor *c, const struct token *at)
@@ -150,7 +140,7 @@ static bool head_read(const struct cursor *c, const struct token *at, struct hea
 static bool leads(const struct token *token)
 {
     static const char *const words[] = {"to", "at", "in", "into", "on", NULL};
-    return plain_among(token, words);
+    return token_is_among(token, words);
 }
 
 /* Where the place ends that begins here, or the player a pass is to; NULL: none does. */
@@ -263,7 +253,7 @@ static size_t stutters(const struct cursor *c, struct token *tokens, size_t coun
     static const char *const between[] = {"like", "uh", "um", "er", "i mean", NULL};
     for (size_t i = 0; i + 1 < count; i++) {
         size_t next = i + 1;
-        while (next + 1 < count && plain_among(&tokens[next], between)) {
+        while (next + 1 < count && token_is_among(&tokens[next], between)) {
             next++;
         }
         if (stuttered(&tokens[i], &tokens[next])) {

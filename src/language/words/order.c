@@ -230,9 +230,7 @@ bool arrival_brought(const struct cursor *c, struct recast *r)
 static bool take_goes_on(struct cursor *c)
 {
     static const char *const pronouns[] = {"he", "she", NULL};
-    bool joined = take_mark(c, ',');
-    joined = take_words(c, "and") || joined;
-    joined = take_words(c, "then") || joined;
+    bool joined = take_joint(c);
     struct cursor trial = *c;
     if (take_among(&trial, pronouns) && verb_begins(&trial)) {
         c->at = trial.at;
@@ -299,10 +297,7 @@ bool wait_for(const struct cursor *c, struct recast *r)
     if (!known) {
         return false;
     }
-    bool joined = take_mark(&trial, ',');
-    joined = take_words(&trial, "and") || joined;
-    joined = take_words(&trial, "then") || joined;
-    if (!joined || !subject_verb_is(&trial)) {
+    if (!take_joint(&trial) || !subject_verb_is(&trial)) {
         return false;
     }
     recast_word(c, r, "when");

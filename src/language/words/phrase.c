@@ -114,12 +114,7 @@ bool one_of_a_zone(const struct cursor *c)
 {
     static const char *const lines[] = {"middle", "high",   "low",      "deep",
                                         "inside", "bottom", "baseline", NULL};
-    for (size_t i = 0; c->at < c->end && lines[i]; i++) {
-        if (token_is_word(&c->at[-1], lines[i])) {
-            return true;
-        }
-    }
-    return false;
+    return token_is_among(&c->at[-1], lines);
 }
 
 /* rips baseline, keeps it to the rim: but not rips alone. */
