@@ -62,9 +62,8 @@ static bool is_drawn(const struct scene *scene, size_t task)
 {
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        bool throws =
-            item->class == CLASS_PASS || item->class == CLASS_HANDOFF || item->class == CLASS_SHOT;
-        if (throws && item->task == (int)task && !item->casing && item->count > 1) {
+        if (class_is_throw(item->class) && item->task == (int)task && !item->casing &&
+            item->count > 1) {
             return true;
         }
     }

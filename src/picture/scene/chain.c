@@ -231,10 +231,14 @@ static bool runs_on(const struct drawing *drawing, body who, const struct move *
     return setup || b->start - a->end <= RUN_ON;
 }
 
+bool class_is_throw(enum scene_class class)
+{
+    return class == CLASS_PASS || class == CLASS_SHOT || class == CLASS_HANDOFF;
+}
+
 bool stroke_is_throw(const struct stroke *stroke)
 {
-    return stroke->class == CLASS_PASS || stroke->class == CLASS_SHOT ||
-           stroke->class == CLASS_HANDOFF;
+    return class_is_throw(stroke->class);
 }
 
 bool stroke_comes_home(const struct drawing *drawing, const struct stroke *stroke)

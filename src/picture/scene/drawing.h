@@ -187,7 +187,8 @@ struct str body_text(struct drawing *drawing, body who);
 
 /* chain.c */
 void chain_make(struct drawing *drawing);
-bool stroke_is_throw(const struct stroke *stroke); /* a pass, a hand-off, a shot */
+bool class_is_throw(enum scene_class class); /* a pass, a hand-off, a shot */
+bool stroke_is_throw(const struct stroke *stroke);
 int stop_add(struct drawing *drawing, struct stop stop);
 int stop_at(const struct drawing *drawing, body who, double time);
 /* A line of no sentence, yet to be led anywhere; and one of a sentence. */
@@ -269,7 +270,11 @@ double start_gap(const struct drawing *drawing, const struct stroke *stroke);
 double end_gap(const struct drawing *drawing, const struct stroke *stroke);
 /* Rings, and small numerals, of a pass are moved apart where it would not be seen. */
 void passes_part(struct drawing *drawing);
-bool stop_is_passed(const struct drawing *drawing, int stop); /* is it one end of a pass? */
+/* The stops at both ends of a pass or an exchange that is caught; false: it is none of that kind,
+ * or not between places where somebody rests. */
+bool throw_stops(const struct drawing *drawing, size_t task, enum task_kind kind, int *from,
+                 int *to);
+bool stop_is_thrown(const struct drawing *drawing, int stop, enum task_kind kind); /* one of them */
 /* A pass or a hand-off with no room between its ends, beside them; false: it is none. */
 bool throw_beside(struct drawing *drawing, struct stroke *stroke);
 /* repair.c: what still lies on something goes another way; whether any did */

@@ -117,39 +117,39 @@ static void pass_part(struct drawing *drawing, struct stop *from, struct stop *t
     }
 }
 
-/* The stops of a pass that is caught, both where somebody rests; false: it is not one. */
-static bool pass_stops(const struct drawing *drawing, size_t index, int *from, int *to)
+bool throw_stops(const struct drawing *drawing, size_t task, enum task_kind kind, int *from,
+                 int *to)
 {
-    const struct task *task = segment_task(drawing->segment, index);
-    const struct task_record *record = &drawing->segment->record[index];
-    if (task->kind != TASK_PASS || record->time[MOMENT_RELEASED] < 0 ||
-        record->time[MOMENT_CAUGHT] < 0) {
+    const struct task *thrown = segment_task(drawing->segment, task);
+    const struct task_record *record = &drawing->segment->record[task];
+    double released = record->time[MOMENT_RELEASED], caught = record->time[MOMENT_CAUGHT];
+    if (thrown->kind != kind || released < 0 || caught < 0) {
         return false;
     }
-    *from = stop_at(drawing, task->who, record->time[MOMENT_RELEASED]);
-    *to = stop_at(drawing, task->other, record->time[MOMENT_CAUGHT]);
+    *from = stop_at(drawing, thrown->who, released);
+    *to = stop_at(drawing, thrown->other, caught);
     return *from >= 0 && *to >= 0;
+}
+
+bool stop_is_thrown(const struct drawing *drawing, int stop, enum task_kind kind)
+{
+    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
+        int from, to;
+        if (throw_stops(drawing, i, kind, &from, &to) && (from == stop || to == stop)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 void passes_part(struct drawing *drawing)
 {
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         int from, to;
-        if (pass_stops(drawing, i, &from, &to)) {
+        if (throw_stops(drawing, i, TASK_PASS, &from, &to)) {
             pass_part(drawing, &drawing->stops.at[from], &drawing->stops.at[to]);
         }
     }
-}
-
-bool stop_is_passed(const struct drawing *drawing, int stop)
-{
-    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
-        int from, to;
-        if (pass_stops(drawing, i, &from, &to) && (from == stop || to == stop)) {
-            return true;
-        }
-    }
-    return false;
 }
 
 bool throw_beside(struct drawing *drawing, struct stroke *stroke)

@@ -231,9 +231,8 @@ static void claim_lines(struct claim *claim, const struct blob *disc, const inke
 {
     for (size_t i = 0; i < lines->count; i++) {
         const struct inked *line = &lines->at[i];
-        bool throws =
-            line->class == CLASS_PASS || line->class == CLASS_HANDOFF || line->class == CLASS_SHOT;
-        bool own = claim->has_line ? line->line == disc->line : line->who == disc->who && !throws;
+        bool own = claim->has_line ? line->line == disc->line
+                                   : line->who == disc->who && !class_is_throw(line->class);
         double *nearest = own ? &claim->own : &claim->other;
         *nearest = real_min(*nearest, ink_far(line, disc->at) - line->half);
     }

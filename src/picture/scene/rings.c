@@ -266,21 +266,6 @@ void rings_settle(struct drawing *drawing)
     }
 }
 
-/* Does a hand-off end there? Its two rings are as far apart as its bars need. */
-static bool is_handed(const struct drawing *drawing, int stop)
-{
-    for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
-        const struct task *task = segment_task(drawing->segment, i);
-        const struct task_record *record = &drawing->segment->record[i];
-        if (task->kind == TASK_EXCHANGE && record->time[MOMENT_CAUGHT] >= 0 &&
-            (stop_at(drawing, task->who, record->time[MOMENT_RELEASED]) == stop ||
-             stop_at(drawing, task->other, record->time[MOMENT_CAUGHT]) == stop)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Does a shot start there? Then the ring says who shoots. */
 static bool is_shot_from(const struct drawing *drawing, int stop)
 {
@@ -308,7 +293,7 @@ bool rings_drop(struct drawing *drawing)
         bool dribbles = stroke && stroke->class == CLASS_DRIBBLE;
         double most = real_max(RING_MOVES / FEET * size->k, RING_POINTS);
         most += dribbles ? WAVES_LEAST * size->k : 0;
-        most += stop_is_passed(drawing, (int)i) ? size->head_length + size->dash : 0;
+        most += stop_is_thrown(drawing, (int)i, TASK_PASS) ? size->head_length + size->dash : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
             double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
@@ -316,8 +301,9 @@ bool rings_drop(struct drawing *drawing)
                 !body_is_defender(symbol->who) && vec2_distance(symbol->at, truth) < 0.7 * least;
             most = under ? real_max(most, 1.2 * least) : most;
         }
-        if (ring->kind == STOP_RING && !is_handed(drawing, (int)i) &&
-            !is_shot_from(drawing, (int)i) && vec2_distance(ring->at, truth) > most) {
+        bool handed = stop_is_thrown(drawing, (int)i, TASK_EXCHANGE); /* its bars need their room */
+        if (ring->kind == STOP_RING && !handed && !is_shot_from(drawing, (int)i) &&
+            vec2_distance(ring->at, truth) > most) {
             ring->kind = STOP_RIM;
             ring->at = truth;
             any = true;

@@ -280,17 +280,11 @@ static void handoff_part(struct drawing *drawing, struct stop *giver, struct sto
 
 static void handoff_settle(struct drawing *drawing, size_t task)
 {
-    const struct task *exchange = segment_task(drawing->segment, task);
-    const struct task_record *record = &drawing->segment->record[task];
-    if (exchange->kind != TASK_EXCHANGE || record->time[MOMENT_CAUGHT] < 0) {
+    int from, to;
+    if (!throw_stops(drawing, task, TASK_EXCHANGE, &from, &to)) {
         return;
     }
-    int a = stop_at(drawing, exchange->who, record->time[MOMENT_RELEASED]);
-    int b = stop_at(drawing, exchange->other, record->time[MOMENT_CAUGHT]);
-    if (a < 0 || b < 0) {
-        return;
-    }
-    struct stop *giver = &drawing->stops.at[a], *taker = &drawing->stops.at[b];
+    struct stop *giver = &drawing->stops.at[from], *taker = &drawing->stops.at[to];
     handoff_aside(drawing, giver, taker);
     struct vec2 way = handoff_way(drawing, giver, taker);
     if (taker->kind == STOP_RING) {

@@ -23,9 +23,8 @@ static int stop_for(struct drawing *drawing, body who, double time, struct vec2 
     free.at = frame_point(&drawing->frame, truth);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        bool moves = stroke->class != CLASS_PASS && stroke->class != CLASS_SHOT &&
-                     stroke->class != CLASS_HANDOFF;
-        if (moves && stroke->who == who && stroke->began <= time && time <= stroke->ended) {
+        if (!stroke_is_throw(stroke) && stroke->who == who && stroke->began <= time &&
+            time <= stroke->ended) {
             free.on = (int)i;
             free.share = stroke_share(stroke, time);
         }
@@ -173,43 +172,59 @@ static int symbols_on(const struct drawing *drawing, const struct trail *trail)
     return on;
 }
 
-/* A pass through somebody's numeral that would be left in scraps goes round it. */
-static void pass_round(struct drawing *drawing, struct stroke *stroke)
+/* Is that a numeral, not at an end of the pass, that would leave it in scraps? `along`: where it
+ * lies. */
+static bool breaks_pass(const struct drawing *drawing, const struct stroke *stroke,
+                        const struct symbol *symbol, double *along)
 {
     const struct sizes *size = &drawing->size;
-    const struct vec2 from = stroke->trail.at[0], to = stroke->trail.at[1];
+    const struct trail *trail = &stroke->trail;
+    double left = pass_left(drawing, trail, symbol, along);
+    double at_it = symbol->radius + 1.5 * size->gap;
+    bool theirs = symbol->who == stroke->who || symbol->who == stroke->other;
+    return !body_is_defender(symbol->who) && vec2_distance(symbol->at, trail->at[0]) >= at_it &&
+           vec2_distance(symbol->at, trail->at[1]) >= at_it && !(theirs && size->small) &&
+           left < 2 * size->dash + size->space;
+}
+
+/* The pass bowed round a symbol on its way, on the side where it is or else where there is room. */
+static struct trail bowed_round(const struct drawing *drawing, const struct trail *straight,
+                                const struct symbol *symbol, double along)
+{
+    const struct sizes *size = &drawing->size;
+    const struct vec2 from = straight->at[0];
+    struct vec2 way = vec2_unit(vec2_sub(straight->at[1], from)), square = vec2_left(way);
+    double off = vec2_dot(vec2_sub(vec2_along(from, way, along), symbol->at), square);
+    double side = off < 0 ? -1 : 1, clear = symbol->radius + 1.5 * size->gap;
+    if (fabs(off) < 0.3 * size->k) {
+        double one = room_at(drawing, vec2_along(symbol->at, square, 2 * clear));
+        side = one >= room_at(drawing, vec2_along(symbol->at, square, -2 * clear)) ? 1 : -1;
+    }
+    struct path path = path_of(drawing->arena, straight->at, 2);
+    double length = path_length(&path);
+    size_t pieces = (size_t)(length / (0.35 * size->k)) + 2;
+    struct trail bowed = {arena_array(drawing->arena, struct vec2, pieces + 1), NULL, pieces + 1};
+    for (size_t p = 0; p <= pieces; p++) {
+        bowed.at[p] = path_point(&path, length * (double)p / (double)pieces);
+    }
+    trail_hump(&bowed, along, vec2_scale(square, side * clear - off), length, true);
+    return bowed;
+}
+
+/* A pass through somebody's numeral that would be left in scraps goes round it, where it then runs
+ * through fewer. */
+static void pass_round(struct drawing *drawing, struct stroke *stroke)
+{
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        double along, left = pass_left(drawing, &stroke->trail, symbol, &along);
-        double at_it = symbol->radius + 1.5 * size->gap;
-        bool at_end =
-            vec2_distance(symbol->at, from) < at_it || vec2_distance(symbol->at, to) < at_it;
-        bool theirs = symbol->who == stroke->who || symbol->who == stroke->other;
-        if (body_is_defender(symbol->who) || at_end || (theirs && size->small) ||
-            left >= 2 * size->dash + size->space) {
-            continue;
+        double along;
+        if (breaks_pass(drawing, stroke, symbol, &along)) {
+            struct trail bowed = bowed_round(drawing, &stroke->trail, symbol, along);
+            if (symbols_on(drawing, &bowed) < symbols_on(drawing, &stroke->trail)) {
+                stroke->trail = bowed;
+            }
+            return;
         }
-        struct vec2 way = vec2_unit(vec2_sub(to, from)), square = vec2_left(way);
-        double off = vec2_dot(vec2_sub(vec2_along(from, way, along), symbol->at), square);
-        double side = off < 0 ? -1 : 1, clear = symbol->radius + 1.5 * size->gap;
-        if (fabs(off) < 0.3 * size->k) {
-            double one = room_at(drawing, vec2_along(symbol->at, square, 2 * clear));
-            side = one >= room_at(drawing, vec2_along(symbol->at, square, -2 * clear)) ? 1 : -1;
-        }
-        struct vec2 ends[2] = {from, to};
-        struct path path = path_of(drawing->arena, ends, 2);
-        double length = path_length(&path);
-        size_t pieces = (size_t)(length / (0.35 * size->k)) + 2;
-        struct trail bowed = {arena_array(drawing->arena, struct vec2, pieces + 1), NULL,
-                              pieces + 1};
-        for (size_t p = 0; p <= pieces; p++) {
-            bowed.at[p] = path_point(&path, length * (double)p / (double)pieces);
-        }
-        trail_hump(&bowed, along, vec2_scale(square, side * clear - off), length, true);
-        if (symbols_on(drawing, &bowed) < symbols_on(drawing, &stroke->trail)) {
-            stroke->trail = bowed;
-        }
-        return;
     }
 }
 
@@ -470,53 +485,62 @@ static bool trim_seen(const struct drawing *drawing, struct stroke *stroke)
     return path_length(&stroke->path) >= (stroke->head ? 1.05 * drawing->size.head_length : 0.1);
 }
 
+/* Off what it begins at. */
+static void trim_front(const struct drawing *drawing, struct stroke *stroke)
+{
+    struct trail *trail = &stroke->trail;
+    const struct stop *start = &drawing->stops.at[stroke->start];
+    double gap = start_gap(drawing, stroke);
+    double half = start->kind == STOP_BAR ? drawing->size.bar / 2 : 0;
+    struct vec2 along = vec2_scale(vec2_left(start->facing), half);
+    cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along), gap);
+    if (start->kind == STOP_SYMBOL && !stroke_is_throw(stroke) &&
+        !stroke_comes_home(drawing, stroke)) {
+        cut_return(trail, start->at, gap, 6 * drawing->size.k);
+    }
+}
+
+/* Shares were of the whole way; now they are of what is left of it behind its front. */
+static void shares_shift(struct stroke *stroke, double whole, double front)
+{
+    double length = path_length(&stroke->path);
+    for (size_t p = 0; p < stroke->parts; p++) {
+        struct stroke_part *part = &stroke->part[p];
+        part->from = real_clamp((part->from * whole - front) / length, 0, 1);
+        part->to = real_clamp((part->to * whole - front) / length, 0, 1);
+    }
+    for (size_t c = 0; c < stroke->clocks; c++) {
+        stroke->share[c] = (stroke->share[c] * whole - front) / length;
+    }
+}
+
+static void trim_one(struct drawing *drawing, struct stroke *stroke)
+{
+    struct trail *trail = &stroke->trail;
+    double whole = trail_length(trail);
+    if (trail->count >= 2) {
+        trim_front(drawing, stroke);
+    }
+    if (stroke->class == CLASS_SHOT) {
+        trail->count = 2;
+        shot_reach(drawing, trail, drawing->stops.at[stroke->start].kind == STOP_RIM);
+    }
+    double front = whole - trail_length(trail);
+    if (trail->count >= 2) {
+        struct vec2 end = stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
+        cut_back(trail, end, end_gap(drawing, stroke));
+    }
+    if (trim_seen(drawing, stroke) || throw_beside(drawing, stroke)) {
+        shares_shift(stroke, whole, front);
+    } else {
+        trail->count = 0;
+        stroke->path.count = 0;
+    }
+}
+
 void trim(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
-        struct stroke *stroke = &drawing->strokes.at[i];
-        struct trail *trail = &stroke->trail;
-        double whole = 0;
-        for (size_t p = 1; p < trail->count; p++) {
-            whole += vec2_distance(trail->at[p - 1], trail->at[p]);
-        }
-        if (trail->count >= 2) {
-            const struct stop *start = &drawing->stops.at[stroke->start];
-            double half = start->kind == STOP_BAR ? drawing->size.bar / 2 : 0;
-            struct vec2 along = vec2_scale(vec2_left(start->facing), half);
-            cut_front_off(trail, vec2_add(start->at, along), vec2_sub(start->at, along),
-                          start_gap(drawing, stroke));
-            if (start->kind == STOP_SYMBOL && !stroke_is_throw(stroke) &&
-                !stroke_comes_home(drawing, stroke)) {
-                cut_return(trail, start->at, start_gap(drawing, stroke), 6 * drawing->size.k);
-            }
-        }
-        if (stroke->class == CLASS_SHOT) {
-            trail->count = 2;
-            shot_reach(drawing, trail, drawing->stops.at[stroke->start].kind == STOP_RIM);
-        }
-        double rest = 0;
-        for (size_t p = 1; p < trail->count; p++) {
-            rest += vec2_distance(trail->at[p - 1], trail->at[p]);
-        }
-        if (trail->count >= 2) {
-            struct vec2 end =
-                stroke->end >= 0 ? drawing->stops.at[stroke->end].at : basket_at(drawing);
-            cut_back(trail, end, end_gap(drawing, stroke));
-        }
-        if (!trim_seen(drawing, stroke) && !throw_beside(drawing, stroke)) {
-            trail->count = 0;
-            stroke->path.count = 0;
-            continue;
-        }
-        /* shares were of the whole way; now they are of what is left of it */
-        double length = path_length(&stroke->path), front = whole - rest;
-        for (size_t p = 0; p < stroke->parts; p++) {
-            stroke->part[p].from =
-                real_clamp((stroke->part[p].from * whole - front) / length, 0, 1);
-            stroke->part[p].to = real_clamp((stroke->part[p].to * whole - front) / length, 0, 1);
-        }
-        for (size_t c = 0; c < stroke->clocks; c++) {
-            stroke->share[c] = (stroke->share[c] * whole - front) / length;
-        }
+        trim_one(drawing, &drawing->strokes.at[i]);
     }
 }
