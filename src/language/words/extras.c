@@ -114,8 +114,7 @@ bool for_shot(struct predicate *p)
 /* Nothing more is said of the pass. */
 static bool pass_ends(const struct cursor *c)
 {
-    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
-           word_is(c, 0, "for") || clause_is(c);
+    return part_ends(c) || word_is(c, 0, "for") || clause_is(c);
 }
 
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */

@@ -274,6 +274,7 @@ bool joint_purpose_is(const struct cursor *c, const struct token **begin);
 bool leg_is(const struct cursor *c);
 bool leg_again_is(const struct cursor *c, const struct sentence *last);
 bool stop_is(const struct cursor *c);
+bool part_ends(const struct cursor *c); /* the same, or a joint: no more is said of this */
 bool next_is(const struct predicate *p, enum phrase_side side);
 bool leg_follows(const struct cursor *c);      /* where to begins here */
 bool joint_follows(const struct predicate *p); /* by `and`, a comma or `then` */

@@ -207,6 +207,11 @@ bool stop_is(const struct cursor *c)
     return cursor_done(c) || mark_is(c, '.') || mark_is(c, ';');
 }
 
+bool part_ends(const struct cursor *c)
+{
+    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then");
+}
+
 /* goes to the corner to screen for 2: once there. */
 bool joint_purpose_is(const struct cursor *c, const struct token **begin)
 {

@@ -212,8 +212,7 @@ static const struct place *self_read(struct cursor *c, int depth)
     int direction = take_entry(c, sides);
     bool measured = take_measure(c, false, &place.length);
     direction = direction < 0 ? take_entry(c, sides) : direction;
-    bool ends = stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then");
-    if (direction < 0 || !measured || !ends) {
+    if (direction < 0 || !measured || !part_ends(c)) {
         cursor_back(c, mark);
         return NULL;
     }

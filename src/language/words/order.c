@@ -32,9 +32,16 @@ static bool moves_in(const struct cursor *c, const struct who *who)
     return false;
 }
 
+/* A moment that names a move which no sentence has. */
+struct unsent {
+    struct somebody who;
+    struct str verb, moment; /* the move's, and that of the moment it is waited for by */
+    const char *to;          /* what stands before the place in the move and not in the moment */
+    const struct token *clause, *place;
+};
+
 /* when 4 gets to the corner, until 3 is at the elbow. */
-static bool arrival(struct cursor *c, struct somebody *who, const struct token **place,
-                    const struct token **clause)
+static bool arrival(struct cursor *c, struct unsent *out)
 {
     static const char *const ties[] = {"when",       "once",      "after",      "until",
                                        "as soon as", "only when", "right when", NULL};
@@ -50,11 +57,13 @@ static bool arrival(struct cursor *c, struct somebody *who, const struct token *
     if (!take_among(&trial, ties)) {
         return false;
     }
-    *clause = trial.at;
-    if (!somebody_read(&trial, who) || who->who.kind != WHO_PLAYER || !take_among(&trial, there)) {
+    *out = (struct unsent){
+        .verb = STR("goes"), .moment = STR("gets there"), .to = "to", .clause = trial.at};
+    if (!somebody_read(&trial, &out->who) || out->who.who.kind != WHO_PLAYER ||
+        !take_among(&trial, there)) {
         return false;
     }
-    *place = trial.at;
+    out->place = trial.at;
     if (!spot_read(&trial, true)) {
         return false;
     }
@@ -63,8 +72,7 @@ static bool arrival(struct cursor *c, struct somebody *who, const struct token *
 }
 
 /* after 5 has posted up on the right block: a verb and where, of a move. */
-static bool move_there(struct cursor *c, struct somebody *who, struct event *event,
-                       const struct token **prep, const struct token **clause)
+static bool move_there(struct cursor *c, struct unsent *out)
 {
     static const char *const ties[] = {"when",       "once",      "after",     "only after",
                                        "as soon as", "only once", "only when", "right after",
@@ -73,16 +81,18 @@ static bool move_there(struct cursor *c, struct somebody *who, struct event *eve
     if (!take_among(&trial, ties)) {
         return false;
     }
-    *clause = trial.at;
-    if (!somebody_read(&trial, who) || who->who.kind != WHO_PLAYER) {
+    struct event event;
+    *out = (struct unsent){.clause = trial.at};
+    if (!somebody_read(&trial, &out->who) || out->who.who.kind != WHO_PLAYER) {
         return false;
     }
-    trial.at = *clause;
-    if (!event_read(&trial, event) || event->kind != EVENT_VERB || event->object.kind != WHO_NONE ||
-        verb_row(event->verb)->task != VERB_MOVE || strchr(verb_row(event->verb)->needs, 'S')) {
+    trial.at = out->clause;
+    if (!event_read(&trial, &event) || event.kind != EVENT_VERB || event.object.kind != WHO_NONE ||
+        verb_row(event.verb)->task != VERB_MOVE || strchr(verb_row(event.verb)->needs, 'S')) {
         return false;
     }
-    *prep = trial.at;
+    out->verb = out->moment = phrase_words(event.verb, event.pass, event.screen, false);
+    out->place = trial.at;
     if (!take_among(&trial, place_words) || !spot_read(&trial, true)) {
         return false;
     }
@@ -90,40 +100,54 @@ static bool move_there(struct cursor *c, struct somebody *who, struct event *eve
     return true;
 }
 
-/* The same for a move with its verb: it is put in front. */
-bool move_brought(const struct cursor *c, struct recast *r)
+/* The move is put in front of all, and its moment is named by the verb; `behind`: its last word. */
+static void put_in_front(const struct cursor *c, struct recast *r, const struct unsent *move,
+                         const struct token *behind, const struct token *end)
+{
+    *r = (struct recast){.to = end, .told = SPAN_NONE};
+    recast_somebody(c, r, &move->who);
+    recast_verb(c, r, move->verb);
+    if (move->to) {
+        recast_word(c, r, move->to);
+    }
+    recast_copy(c, r, move->place, behind);
+    recast_mark(c, r, '.');
+    recast_copy(c, r, c->at, move->clause);
+    recast_somebody(c, r, &move->who);
+    recast_verb(c, r, move->moment);
+    recast_copy(c, r, behind, end);
+    struct str name = cursor_text(c, move->who.who.span);
+    diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span_join(move->who.from->span, behind[-1].span),
+             "no sentence sends %.*s there: `%.*s %.*s%s%s %.*s` was put in front", STR_ARG(name),
+             STR_ARG(name), STR_ARG(move->verb), move->to ? " " : "", move->to ? move->to : "",
+             STR_ARG(cursor_text(c, span_join(move->place->span, behind[-1].span))));
+}
+
+static bool brought(const struct cursor *c, struct recast *r,
+                    bool (*moment)(struct cursor *, struct unsent *))
 {
     const struct token *end = chain_end(c);
     for (const struct token *at = c->at; at < end; at++) {
         struct cursor trial = cursor_look(c);
-        struct somebody who;
-        struct event event;
-        const struct token *prep, *clause;
+        struct unsent move;
         trial.at = at;
         trial.end = end;
-        if (at->kind != TOKEN_WORD || !move_there(&trial, &who, &event, &prep, &clause) ||
-            moves_in(c, &who.who)) {
-            continue;
+        if (at->kind == TOKEN_WORD && moment(&trial, &move) && !moves_in(c, &move.who.who)) {
+            put_in_front(c, r, &move, trial.at, end);
+            return true;
         }
-        struct str verb = phrase_words(event.verb, event.pass, event.screen, false);
-        *r = (struct recast){.to = end, .told = SPAN_NONE};
-        recast_somebody(c, r, &who);
-        recast_verb(c, r, verb);
-        recast_copy(c, r, prep, trial.at);
-        recast_mark(c, r, '.');
-        recast_copy(c, r, c->at, clause);
-        recast_somebody(c, r, &who);
-        recast_verb(c, r, verb);
-        recast_copy(c, r, trial.at, end);
-        struct span span = span_join(who.from->span, trial.at[-1].span);
-        struct str name = cursor_text(c, who.who.span);
-        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
-                 "no sentence sends %.*s there: `%.*s %.*s %.*s` was put in front", STR_ARG(name),
-                 STR_ARG(name), STR_ARG(verb),
-                 STR_ARG(cursor_text(c, span_join(prep->span, trial.at[-1].span))));
-        return true;
     }
     return false;
+}
+
+bool arrival_brought(const struct cursor *c, struct recast *r)
+{
+    return brought(c, r, arrival);
+}
+
+bool move_brought(const struct cursor *c, struct recast *r)
+{
+    return brought(c, r, move_there);
 }
 
 /* ---- after passing, 1 cuts: what who acts next has done ---- */
@@ -189,41 +213,6 @@ bool gerund_in_front(const struct cursor *c, struct recast *r)
     recast_mark(c, r, ',');
     r->to = main;
     return true;
-}
-
-/* A moment that names a move which no sentence has: the move is put in front. */
-bool arrival_brought(const struct cursor *c, struct recast *r)
-{
-    const struct token *end = chain_end(c);
-    for (const struct token *at = c->at; at < end; at++) {
-        struct cursor trial = cursor_look(c);
-        struct somebody who;
-        const struct token *place, *clause;
-        trial.at = at;
-        trial.end = end;
-        if (at->kind != TOKEN_WORD || !arrival(&trial, &who, &place, &clause) ||
-            moves_in(c, &who.who)) {
-            continue;
-        }
-        *r = (struct recast){.to = end, .told = SPAN_NONE};
-        recast_somebody(c, r, &who);
-        recast_word(c, r, "goes");
-        recast_word(c, r, "to");
-        recast_copy(c, r, place, trial.at);
-        recast_mark(c, r, '.');
-        recast_copy(c, r, c->at, clause);
-        recast_somebody(c, r, &who);
-        recast_verb(c, r, STR("gets there"));
-        recast_copy(c, r, trial.at, end);
-        struct span span = span_join(who.from->span, trial.at[-1].span);
-        struct str name = cursor_text(c, who.who.span);
-        diag_add(c->diags, DIAG_TEXT_VERB_TAKEN, span,
-                 "no sentence sends %.*s there: `%.*s goes to %.*s` was put in front",
-                 STR_ARG(name), STR_ARG(name),
-                 STR_ARG(cursor_text(c, span_join(place->span, trial.at[-1].span))));
-        return true;
-    }
-    return false;
 }
 
 /* Behind a clause: its comma, `then`, and who goes on, where that is said again. */

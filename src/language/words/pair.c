@@ -324,8 +324,7 @@ static bool inverse_noun(struct cursor *c, struct sentence *out)
 static bool from_nobody(const struct cursor *c)
 {
     static const char *const leads[] = {"at", "on", "in", NULL};
-    return stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then") ||
-           word_among(c, leads);
+    return part_ends(c) || word_among(c, leads);
 }
 
 /* receives, and nothing is said of what. */

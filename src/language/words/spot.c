@@ -105,8 +105,7 @@ static const struct place *side_then_spot(struct cursor *c, int side, const stru
     }
     int again = take_entry(&trial, side_entries);
     int spot = take_spot(&trial);
-    bool ends = stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
-                word_is(&trial, 0, "then") || clause_is(&trial);
+    bool ends = part_ends(&trial) || clause_is(&trial);
     if ((again >= 0 && again != side) || spot < 0 || !spot_takes_side((enum spot)spot) ||
         (comma && !ends)) {
         return NULL;
@@ -367,8 +366,7 @@ static const struct place *hole_read(struct cursor *c, bool quiet)
         return NULL;
     }
     bool zone = take_among(&trial, whose) || above_zone(c);
-    bool ends = stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and") ||
-                word_is(&trial, 0, "then") || clause_is(&trial);
+    bool ends = part_ends(&trial) || clause_is(&trial);
     if (!zone || !ends) {
         return NULL;
     }

@@ -127,7 +127,7 @@ static bool bare_place(struct cursor *c)
 {
     struct cursor_mark mark = cursor_mark(c);
     bool place = take_among(c, acrosses) || spot_read(c, true) != NULL;
-    bool ends = stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and") || word_is(c, 0, "then");
+    bool ends = part_ends(c);
     if (!place || !ends) {
         cursor_back(c, mark);
     }

@@ -268,8 +268,7 @@ static bool way_goes_on(const struct cursor *c)
 /* Nothing more is said of where to. */
 static bool ends_after(const struct cursor *c)
 {
-    return stop_is(c) || word_is(c, 0, "past") || word_is(c, 0, "around") || mark_is(c, ',') ||
-           word_is(c, 0, "and") || word_is(c, 0, "then") || clause_is(c);
+    return part_ends(c) || word_is(c, 0, "past") || word_is(c, 0, "around") || clause_is(c);
 }
 
 /* left, high: which way, right before where to. 1: taken, 0: nothing of that. */
@@ -377,23 +376,30 @@ static int by_defender(struct predicate *p)
     return 1;
 }
 
+/* What was said up to `to` is where it ends. */
+static int ends_there(struct predicate *p, const struct token *to, struct place place)
+{
+    const struct token *from = p->c->at;
+    p->c->at = to;
+    place.span = cursor_taken(p->c, from);
+    struct place *kept = arena_new(p->c->arena, struct place);
+    *kept = place;
+    p->s->place = kept;
+    return 1;
+}
+
 /* flashes high: to the high post on the own side. */
 static int flashes_high(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    const struct token *from = c->at;
     if (p->s->verb != VERB_FLASHES || p->s->place || !take_words(&trial, "high") ||
         !ends_after(&trial)) {
         return 0;
     }
-    c->at = trial.at;
-    struct place *place = arena_new(c->arena, struct place);
-    *place =
-        (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST, .span = cursor_taken(c, from)};
-    p->s->place = place;
-    struct diag *diag =
-        diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, place->span, "`high` was taken as the high post");
+    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST});
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
+                                 "`high` was taken as the high post");
     diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the nail`",
               STR_ARG(predicate_begun(p)));
     return 1;
@@ -457,7 +463,6 @@ static int across_alone(struct predicate *p)
                                          {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    const struct token *from = c->at;
     enum verb verb = p->s->verb;
     bool moves = verb == VERB_GOES || verb == VERB_CUTS || verb == VERB_CLEARS ||
                  verb == VERB_RELOCATES || verb == VERB_DRIFTS;
@@ -465,12 +470,7 @@ static int across_alone(struct predicate *p)
     if (side < 0 || !ends_after(&trial)) {
         return 0;
     }
-    c->at = trial.at;
-    struct place *place = arena_new(c->arena, struct place);
-    *place =
-        (struct place){.kind = PLACE_SIDE, .side = (enum side)side, .span = cursor_taken(c, from)};
-    p->s->place = place;
-    return 1;
+    return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
 }
 
 /* drives left, dribbles to the right: with no place behind it. A drive goes to the rim, by that
@@ -494,12 +494,7 @@ static int side_alone(struct predicate *p)
     if (verb_row(verb)->place == DEFAULT_RIM) {
         return way_runs(p, past_fillers(from, c->end), trial.at, false);
     }
-    c->at = trial.at;
-    struct place *place = arena_new(c->arena, struct place);
-    *place =
-        (struct place){.kind = PLACE_SIDE, .side = (enum side)side, .span = cursor_taken(c, from)};
-    p->s->place = place;
-    return 1;
+    return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
 }
 
 /* drives off 5 going left: the same without speech. */
@@ -511,6 +506,35 @@ static int going_read(struct predicate *p)
     const struct token *from = past_fillers(p->c->at, p->c->end);
     return take_among(&trial, goings) ? way_runs(p, from, trial.at, p->s->place || goes_on(&trial))
                                       : 0;
+}
+
+/* The first of these that stands here; in a plain line only the side of a drive. */
+static int way_or_side(struct predicate *p)
+{
+    static int (*const readers[])(struct predicate *) = {passing_by, toward_side,  by_defender,
+                                                         side_alone, across_alone, flashes_high,
+                                                         guard_way,  sag_way};
+    if (!p->c->speech) {
+        return p->s->verb == VERB_DRIVES ? side_alone(p) : 0;
+    }
+    int found = 0;
+    for (size_t i = 0; found == 0 && i < sizeof readers / sizeof *readers; i++) {
+        found = readers[i](p);
+    }
+    return found;
+}
+
+/* down the lane, right down the middle: of a verb that goes to the rim, there. */
+static bool down_to_rim(const struct cursor *c, enum verb verb)
+{
+    static const char *const downs[] = {"right down", "straight down", "down", NULL};
+    static const char *const middles[] = {"lane",        "key", "paint", "pipe",
+                                          "main street", "gut", NULL};
+    struct cursor inner = *c;
+    inner.watch = NULL;
+    return take_among(&inner, downs) && word_among(&inner, middles) &&
+           (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES || verb == VERB_SLIPS ||
+            ((verb == VERB_GOES || verb == VERB_COMES) && c->speech));
 }
 
 int along_read(struct predicate *p)
@@ -530,21 +554,13 @@ int along_read(struct predicate *p)
     struct cursor trial = *c;
     const struct token *from = c->at;
     enum verb verb = p->s->verb;
-    int by = c->speech ? passing_by(p) : 0;
-    by = by == 0 && c->speech ? toward_side(p) : by;
-    by = by == 0 && c->speech ? by_defender(p) : by;
-    by = by == 0 && (c->speech || verb == VERB_DRIVES) ? side_alone(p) : by;
-    by = by == 0 && c->speech ? across_alone(p) : by;
-    by = by == 0 && c->speech ? flashes_high(p) : by;
-    by = by == 0 && c->speech ? guard_way(p) : by;
-    by = by == 0 && c->speech ? sag_way(p) : by;
+    int by = way_or_side(p);
     if (by != 0) {
         return by;
     }
     static const char *const baselines[] = {"baseline", "end line", "endline", NULL};
-    static const char *const downs[] = {"right down", "straight down", "down", NULL};
-    bool down = word_among(c, downs), runs = word_among(c, baselines);
-    bool whole = runs && (verb == VERB_CUTS || verb == VERB_GOES) && cursor_next(c) > c->at;
+    bool whole = word_among(c, baselines) && (verb == VERB_CUTS || verb == VERB_GOES) &&
+                 cursor_next(c) > c->at;
     if ((p->s->place && !c->speech) || (!whole && !take_among(&trial, ways)) ||
         !take_among(&trial, lines)) {
         return 0;
@@ -563,14 +579,7 @@ int along_read(struct predicate *p)
         p->phrase.to = SPOT_LANE;
         return 1;
     }
-    struct cursor inner = *c;
-    inner.watch = NULL;
-    static const char *const middles[] = {"lane",        "key", "paint", "pipe",
-                                          "main street", "gut", NULL};
-    bool rim = down && take_among(&inner, downs) && word_among(&inner, middles) &&
-               (verb == VERB_CUTS || verb == VERB_ROLLS || verb == VERB_DRIVES ||
-                verb == VERB_SLIPS || ((verb == VERB_GOES || verb == VERB_COMES) && c->speech));
-    if (rim) {
+    if (down_to_rim(c, verb)) {
         c->at = trial.at;
         p->phrase.to = SPOT_RIM;
         return 1;
