@@ -68,9 +68,9 @@ document.addEventListener('DOMContentLoaded', () => {
   function appear(shows, element, moves) {
     if (!shows) { return; }
     moves.push((time) => {
-      let seen = false;
-      for (let i = 0; i < shows.length; i += 2) { seen = seen || (time >= shows[i] && time < shows[i + 1]); }
-      element.setAttribute('visibility', seen ? 'visible' : 'hidden');
+      let shown = false;
+      for (let i = 0; i < shows.length; i += 2) { shown = shown || (time >= shows[i] && time < shows[i + 1]); }
+      element.setAttribute('visibility', shown ? 'visible' : 'hidden');
     });
   }
 
@@ -123,6 +123,17 @@ document.addEventListener('DOMContentLoaded', () => {
     return ways;
   }
 
+  /* Marks on the time line: where sentences begin, and where one part goes on from another. */
+  function markTimes(whole) {
+    const mark = (name, at) => {
+      const made = make(name, {});
+      made.style.left = whole > 0 ? 100 * at / whole + '%' : '0';
+      return made;
+    };
+    const begins = seen.parts.flatMap((part) => all(part.way, '[data-at]').map((link) => part.from + Math.min(Number(link.dataset.at), part.seconds)));
+    stage.ticks.replaceChildren(...[0, whole, ...begins].map((at) => mark('i', at)), ...seen.parts.slice(1).map((part) => mark('b', part.from)));
+  }
+
   /* The parts of what is watched, each from where on the time line, and how long until the next goes on from it. */
   function lay() {
     const ways = seen.whole ? chain(seen.way) : [seen.way];
@@ -134,15 +145,7 @@ document.addEventListener('DOMContentLoaded', () => {
     });
     seen.part = Math.max(0, ways.indexOf(toldBy(seen.way)));
     stage.slider.max = from;
-    stage.ticks.replaceChildren(...[0, from, ...seen.parts.flatMap((part) => all(part.way, '[data-at]').map((link) => part.from + Math.min(Number(link.dataset.at), part.seconds)))].map((at) => {
-      const mark = make('i', {});
-      mark.style.left = from > 0 ? 100 * at / from + '%' : '0';
-      return mark;
-    }), ...seen.parts.slice(1).map((part) => {
-      const mark = make('b', {});
-      mark.style.left = 100 * part.from / from + '%';
-      return mark;
-    }));
+    markTimes(from);
     stage.all.hidden = chain(seen.way).length < 2;
     onward();
   }
@@ -290,14 +293,19 @@ document.addEventListener('DOMContentLoaded', () => {
   }
 
   /* Where a step leads: to its reads, or to the step that goes on from it; a read from which none goes on, to the next one. */
+  function leadsTo(way) {
+    const reads = inStep(way).filter(isRead);
+    const after = all(seen.article, '.way').find((other) => other.dataset.before === way.id);
+    if (!isRead(way) && reads.length > 0) { return reads; }
+    if (after) { return inStep(after).filter((other) => other === after || isRead(after)); }
+    const next = isRead(way) && reads[reads.indexOf(way) + 1];
+    return next ? [next] : [];
+  }
+
   function onward() {
-    const ways = all(seen.article, '.way'), way = seen.way, reads = inStep(way).filter(isRead);
-    const after = ways.find((other) => other.dataset.before === way.id);
-    const next = !isRead(way) && reads.length > 0 ? reads
-      : after ? inStep(after).filter((other) => other === after || isRead(after)) : isRead(way) ? reads.slice(reads.indexOf(way) + 1).slice(0, 1) : [];
-    stage.next.replaceChildren(make('span', { textContent: 'Next' }), ...next.map((other) => {
-      const link = make('a', { href: '#' + other.id }), button = all(seen.article, '.reads a').find((read) => read.hash === link.hash);
-      link.append(...(button || one(other, 'h2')).cloneNode(true).childNodes);
+    stage.next.replaceChildren(make('span', { textContent: 'Next' }), ...leadsTo(seen.way).map((other) => {
+      const link = make('a', { href: '#' + other.id }), chip = all(seen.article, '.reads a').find((read) => read.hash === link.hash);
+      link.append(...(chip || one(other, 'h2')).cloneNode(true).childNodes);
       for (const small of all(link, 'small')) { small.remove(); }
       return link;
     }));
@@ -317,10 +325,16 @@ document.addEventListener('DOMContentLoaded', () => {
 
   /* ---- what is seen ---- */
 
-  function below(ways) {
-    const old = one(seen.article, '.below');
+  /* What decides between the reads of a step, as it is said there, to go on behind its number. */
+  function decides(ways) {
+    const said = ways.map((way) => one(way, '.decides')).find(Boolean);
+    return said ? said.textContent.replace(/\.$/, '').replace(/^W/, 'w') : 'the ways on';
+  }
+
+  /* The other reads of the step, small, under what is seen. */
+  function below() {
+    const old = one(seen.article, '.below'), step = inStep(seen.way), reads = step.filter((way) => isRead(way) && way !== seen.way);
     if (old) { old.remove(); }
-    const reads = ways.filter((way) => way.dataset.step === seen.way.dataset.step && 'read' in way.dataset && way !== seen.way);
     if (reads.length === 0) { return; }
     const made = make('section', { className: 'below on' });
     const list = make('ul', {});
@@ -331,8 +345,7 @@ document.addEventListener('DOMContentLoaded', () => {
       item.append(link);
       list.append(item);
     }
-    const common = ways.find((way) => way.dataset.step === seen.way.dataset.step && one(way, '.decides'));
-    made.append(make('h2', { textContent: 'Step ' + seen.way.dataset.step + ': ' + (common ? one(common, '.decides').textContent.replace(/\.$/, '').replace(/^W/, 'w') : 'the ways on') }), list);
+    made.append(make('h2', { textContent: 'Step ' + seen.way.dataset.step + ': ' + decides(step) }), list);
     seen.article.append(made);
   }
 
@@ -354,8 +367,8 @@ document.addEventListener('DOMContentLoaded', () => {
     for (const row of all(article, '.reads')) { row.classList.toggle('on', row.dataset.step === way.dataset.step); }
     const fragment = (link) => decodeURIComponent(link.hash.slice(1));
     mark(all(contents, 'li a'), (link) => fragment(link) === article.id, 'page');
-    mark(all(article, '.jump a'), (link) => link.dataset.step ? link.dataset.step === way.dataset.step && !('read' in way.dataset && fragment(link) !== way.id) : fragment(link) === way.id, 'step');
-    if (newWay && way) { fill(); below(ways); }
+    mark(all(article, '.jump a'), (link) => link.dataset.step ? link.dataset.step === way.dataset.step && !(isRead(way) && fragment(link) !== way.id) : fragment(link) === way.id, 'step');
+    if (newWay && way) { fill(); below(); }
     show();
     if (newPlay) { one(article, 'h1').focus({ preventScroll: true }); scrollTo(0, 0); }
     if (newWay && way && !newPlay) { told.textContent = one(way, 'h2').textContent; }
