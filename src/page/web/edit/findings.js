@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // findings: what is said of the picture that is shown, as a list, and of the whole text, as marks in it.
+import {button, element} from './elements.js'
 import {fixOf} from './fix.js'
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'
@@ -30,15 +31,6 @@ export function marksOf(editor, said, play, label, name) {
   })
 }
 
-function element(name, className, text) {
-  const one = document.createElement(name)
-  one.className = className
-  if (text !== undefined) {
-    one.textContent = text
-  }
-  return one
-}
-
 // "2 and 4 stand 9 ft apart": who plays is set bold.
 function named(text) {
   const box = document.createDocumentFragment()
@@ -59,17 +51,12 @@ function row(said, letter, actions, className = '') {
   }
   const end = element('span', 'end')
   if (said.line > 0) {
-    const line = element('button', 'line', `line ${said.line}`)
-    line.type = 'button'
-    line.addEventListener('click', () => actions.goTo(said))
-    end.append(line)
+    end.append(button(`line ${said.line}`, () => actions.goTo(said), 'line'))
   }
   const fix = actions.fix(said)
   if (fix) {
-    const apply = element('button', 'apply', 'Apply')
-    apply.type = 'button'
+    const apply = button('Apply', () => actions.apply(fix), 'apply')
     apply.setAttribute('aria-label', `Apply to line ${said.line}: ${fix.insert.trim()}`)
-    apply.addEventListener('click', () => actions.apply(fix))
     end.append(apply)
   }
   item.append(square, words, end)
@@ -79,21 +66,20 @@ function row(said, letter, actions, className = '') {
 // What is found in another step stands behind the button that shows it.
 function ofStep(said, actions) {
   const item = row(said, '', actions, 'other')
-  const step = element('button', 'step', said.step)
-  step.type = 'button'
+  const step = button(said.step, () => actions.show(said.step), 'step')
   step.setAttribute('aria-label', `Show ${said.step}`)
-  step.addEventListener('click', () => actions.show(said.step))
   item.firstChild.replaceWith(step)
   return item
 }
 
 export function fixIn(editor, said, name) {
-  if (!said.help || said.line < 1 || said.file !== name || said.line > editor.view.state.doc.lines) {
+  const doc = editor.view.state.doc
+  if (!said.help || said.line < 1 || said.file !== name || said.line > doc.lines) {
     return null
   }
-  const line = editor.view.state.doc.line(said.line)
+  const line = doc.line(said.line)
   const span = {from: editor.placeOf(said.line, said.column), to: editor.placeOf(said.line, said.end)}
-  const doc = editor.view.state.doc, textOf = (number) => (number >= 1 && number <= doc.lines ? doc.line(number).text : '')
+  const textOf = (number) => (number >= 1 && number <= doc.lines ? doc.line(number).text : '')
   return fixOf(said.help, {from: line.from, text: line.text, before: textOf(said.line - 1), after: textOf(said.line + 1)}, span)
 }
 

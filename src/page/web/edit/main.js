@@ -3,6 +3,7 @@
 // it; what the whole book has to say follows from a second worker when the keys rest. Nothing leaves the tab but to
 // the program that serves it, where one does.
 import {openEditor} from './editor.js'
+import {button, element} from './elements.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
 import {handOut} from './hand_out.js'
 import {playLine} from './headings.js'
@@ -58,17 +59,10 @@ at('theme').addEventListener('click', () => {
 function notice(text, ...actions) {
   const bar = at('notice')
   bar.hidden = !text
-  bar.replaceChildren(text || '')
-  for (const [label, act] of actions) {
-    const button = document.createElement('button')
-    button.type = 'button'
-    button.textContent = label
-    button.addEventListener('click', () => {
-      notice('')
-      act()
-    })
-    bar.append(button)
-  }
+  bar.replaceChildren(text || '', ...actions.map(([label, act]) => button(label, () => {
+    notice('')
+    act()
+  })))
 }
 
 // ---- the picture ----
@@ -82,16 +76,13 @@ const isOld = () => Boolean(state.seen && state.seen.told !== state.told)
 function tellSteps() {
   const play = seenPlay()
   const buttons = (play ? play.diagrams : []).map((diagram, index) => {
-    const button = document.createElement('button')
-    button.type = 'button'
-    button.textContent = diagram.label
-    button.title = diagram.title
-    button.setAttribute('aria-label', diagram.title ? `${diagram.label}: ${diagram.title}` : `Step ${diagram.label}`)
+    const step = button(diagram.label, () => choose(diagram.label))
+    step.title = diagram.title
+    step.setAttribute('aria-label', diagram.title ? `${diagram.label}: ${diagram.title}` : `Step ${diagram.label}`)
     if (index === state.seen.diagram) {
-      button.setAttribute('aria-current', 'true')
+      step.setAttribute('aria-current', 'true')
     }
-    button.addEventListener('click', () => choose(diagram.label))
-    return button
+    return step
   })
   const had = document.activeElement && at('steps').contains(document.activeElement) && state.seen ? state.seen.diagram : -1
   at('steps').replaceChildren(...buttons)
@@ -166,10 +157,9 @@ function tellHeld() {
 function tellPicture(svg) {
   const play = shownPlay()
   if (!svg) {
-    const why = document.createElement('p')
-    why.textContent = !play ? 'A play begins with a line such as: play "Lantern"'
+    const why = !play ? 'A play begins with a line such as: play "Lantern"'
       : play.broken ? `${play.name} is drawn when what is marked in it is mended.` : `${play.name} has no step yet.`
-    at('floor').replaceChildren(why)
+    at('floor').replaceChildren(element('p', '', why))
     return
   }
   at('floor').replaceChildren(svgOf(svg))

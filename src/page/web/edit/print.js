@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // print: sheets for the browser's own printing: picked, seen on the screen, then printed on letter or A4. Where the
 // program serves the page, it makes them as PDF itself.
+import {button, element} from './elements.js'
 import {handOut} from './hand_out.js'
 import {bare} from './picture.js'
 import {strip} from './watch.js'
@@ -24,14 +25,6 @@ function select(name, rows) {
   return one
 }
 
-function button(text, act) {
-  const one = document.createElement('button')
-  one.type = 'button'
-  one.textContent = text
-  one.addEventListener('click', act)
-  return one
-}
-
 // As HTML of the core: no style of its own, which the page's policy would refuse.
 function pieces(html) {
   return [...new DOMParser().parseFromString(bare(html), 'text/html').body.childNodes].map((node) => document.adoptNode(node))
@@ -52,8 +45,7 @@ export class Paper {
     this.size = select('size', [['letter', 'Letter'], ['a4', 'A4']])
     this.names = document.createElement('input') // numbers alone unless it is asked for: players are mostly minors
     Object.assign(this.names, {type: 'checkbox', name: 'names'})
-    const bar = document.createElement('div')
-    bar.className = 'chooser'
+    const bar = element('div', 'chooser')
     const form = document.createElement('form')
     this.player = labelled('Player', this.reader)
     this.plays = labelled('Of', this.which)
@@ -116,8 +108,7 @@ export class Paper {
     steps.forEach((sheet, play) => sheet.querySelectorAll('.step.whole').forEach((step) => {
       const segment = segments[play] && segments[play][Number(step.dataset.diagram)]
       if (segment) {
-        const box = document.createElement('div')
-        box.className = 'timing'
+        const box = element('div', 'timing')
         box.append(strip(segment, 672)) // px: the sheet's 7 in
         step.append(box)
       }
