@@ -166,7 +166,7 @@ struct key_row {
 };
 
 static const struct key_row key_rows[] = {
-#define KEY_ROW(class, length, tight) {class, length, tight},
+#define KEY_ROW(class, length, tight, phone) {class, length, tight},
 #include "picture/scene/key_rows.def"
 #undef KEY_ROW
 };

@@ -12,7 +12,7 @@ static const struct {
     enum scene_class class;
     double length; /* pt */
 } rows[] = {
-#define KEY_ROW(class, length, tight) {class, length},
+#define KEY_ROW(class, length, tight, phone) {class, length},
 #include "picture/scene/key_rows.def"
 #undef KEY_ROW
 };

@@ -9,17 +9,11 @@
 struct key_row {
     enum scene_class class;
     double width;
-    const char *name; /* of its sample */
 };
-/* As long as a phone's line has room for. */
 static const struct key_row key_rows[] = {
-    {CLASS_BALL, 14, "ball"},         {CLASS_PLAYER, 10, "coach"},
-    {CLASS_DEFENDER, 13, "defender"}, {CLASS_MOVE, 24, "run"},
-    {CLASS_PASS, 26, "pass"},         {CLASS_DRIBBLE, 30, "dribble"},
-    {CLASS_SCREEN, 22, "screen"},     {CLASS_HANDOFF, 22, "hand-off"},
-    {CLASS_SHOT, 24, "shot"},         {CLASS_DEFENSE_MOVE, 19, "defense"},
-    {CLASS_CONE, 10, "cone"},         {CLASS_LINE_OF_PLAYERS, 14, "waiting"},
-    {CLASS_END, 8, "finish"},
+#define KEY_ROW(class, length, tight, phone) {class, phone},
+#include "picture/scene/key_rows.def"
+#undef KEY_ROW
 };
 enum { KEY_ROWS = sizeof key_rows / sizeof *key_rows };
 
@@ -38,7 +32,7 @@ static void put_sample(const struct html *html, const struct key_row *row)
     struct scene *scene = arena_new(html->arena, struct scene);
     scene->theme = THEME_SCREEN;
     scene_key_sample(html->arena, scene, row->class, vec2_of(0.5, KEY_HIGH / 2), row->width - 2);
-    html_put(html, "<g id=\"key.%s\">\n", str_of(row->name));
+    html_put(html, "<g id=\"key.%s\">\n", str_of(scene_class_word(row->class)));
     svg_write_part(scene, SVG_MARKS, html->writer);
     html_put(html, "</g>\n");
 }
@@ -107,13 +101,13 @@ void picture_key(const struct html *html, unsigned uses)
     html_put(html, "<p class=\"key\">");
     for (size_t i = 0; i < KEY_ROWS; i++) {
         const struct key_row *row = &key_rows[i];
+        struct str mark = str_of(scene_class_word(row->class));
         if (uses >> row->class & 1) {
             html_put(html,
                      "<span data-mark=\"%s\"><svg class=\"floor\" width=\"%n\" height=\"%n\" "
                      "aria-hidden=\"true\">"
                      "<use href=\"#key.%s\"/></svg>%s</span>",
-                     str_of(scene_class_word(row->class)), row->width, KEY_HIGH, str_of(row->name),
-                     str_of(scene_key_word(row->class, true)));
+                     mark, row->width, KEY_HIGH, mark, str_of(scene_key_word(row->class, true)));
         }
     }
     html_put(html, "</p>\n");
