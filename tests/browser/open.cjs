@@ -155,6 +155,7 @@ async function lost(browser) {
   await page.reload();
   await pictured(page);
   check(/gone from its folder: your text is here/.test(await notice(page)) && await typed(page) === mine + '    3 stays now', 'loaded anew while the file is gone, it says so and has the text', await notice(page));
+  await page.waitForTimeout(1000); // longer than what is typed waits to be saved
   check(read() === null, 'and makes no file unasked');
   await press(page, 'Save it again');
   check(await eventually(() => read() === mine + '    3 stays now'), 'the button writes it then too', read());

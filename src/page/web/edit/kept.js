@@ -51,11 +51,12 @@ export class Kept {
 
   // It lay there when the program began: the newest that was written goes on, here or as it last was there.
   beginGone(told, left) {
+    this.keptAs = left ? left.kept : ''
+    this.isGone({...told, kept: this.keptAs})
     if (left) {
       this.become(left.text)
       this.store.forgetDraft(left)
     }
-    this.isGone({...told, kept: left ? left.kept : ''})
     if (this.locked) {
       this.notice(`${this.locked}. Your text is here, and is not saved: Download keeps it.`)
     }
@@ -84,6 +85,11 @@ export class Kept {
   endOffer() {
     this.store.forgetDraft(this.offered)
     this.offered = null
+  }
+
+  // This page began while the file was gone: what is saved over that would make it again, unasked.
+  wouldMake() {
+    return this.gone !== null && this.gone.version === this.store.version
   }
 
   unsaved() {
@@ -116,6 +122,10 @@ export class Kept {
     }
     const same = this.text() === this.saved && !this.said
     clearTimeout(this.timer)
+    if (this.wouldMake()) {
+      this.store.keepDraft(this.text(), this.keptAs)
+      return
+    }
     this.tell(same ? '' : '…')
     if (!same) {
       this.timer = setTimeout(() => this.save(), SAVE)
@@ -279,7 +289,7 @@ export class Kept {
       return
     }
     this.store.keepDraft(this.text(), this.keptAs)
-    if (!this.locked) {
+    if (!this.locked && !this.wouldMake()) {
       this.store.saveNow(this.text())
     }
   }
