@@ -134,9 +134,9 @@ static bool they_read(struct cursor *c, struct condition *out)
         "they",      "he",      "she",         "the defense", "the defender",
         "their big", "the big", "their guard", "both",        "the defenders",
         NULL};
-    static const char *const tails[] = {
-        "it",       "the screen", "the ball screen", "him",        "her", "the ball",
-        "the pick", "on it",      "on the screen",   "everything", NULL};
+    static const char *const tails[] = {"it",    "the screen",       "the ball screen", "him",
+                                        "her",   "the ball handler", "the ball",        "the pick",
+                                        "on it", "on the screen",    "everything",      NULL};
     struct cursor trial = *c;
     enum verb verb;
     const struct token *from = c->at;

@@ -28,8 +28,8 @@ static bool ball_said(struct reader *r, const struct line *line, struct line *ou
         "will have", "starts out with", "starts off having", "will begin with", "brings up",
         NULL};
     static const char *const balls[] = {"ball", "it", "rock", NULL};
-    static const char *const tails[] = {"to start",     "to begin", "first",
-                                        "at the start", "at first", NULL};
+    static const char *const tails[] = {"to start with", "to begin with", "to start", "to begin",
+                                        "first",         "at the start",  "at first", NULL};
     struct cursor c = reader_cursor(r, line, 0);
     struct who who;
     if (!c.end || !person_read(&c, &who) || who.kind != WHO_PLAYER) {

@@ -394,7 +394,7 @@ static bool remark(const struct cursor *c, struct recast *r)
 static bool all_but(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {"everybody", "everyone", "all", NULL};
-    static const char *const but[] = {"but", "except", NULL};
+    static const char *const but[] = {"but", "except for", "except", NULL};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody one;

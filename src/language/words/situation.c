@@ -125,7 +125,8 @@ bool throw_in_said(struct reader *r, const struct line *line, struct line *out)
     return true;
 }
 
-/* `line` cut to what stands between a lead and a tail of these; false: neither, or nothing left. */
+/* `line` cut to what stands between a lead and a tail of these, of which the first that fits is
+ * taken: longer ones stand first; false: neither, or nothing left. */
 static bool between(struct reader *r, const struct line *line, const char *const *leads,
                     const char *const *tails, struct line *out)
 {
@@ -178,7 +179,7 @@ static bool reads_as(struct reader *r, const struct line *line, enum setting set
 
 bool rules_said(struct reader *r, const struct line *line, struct line *out)
 {
-    static const char *const leads[] = {"court of", "court is",  "playing", "we play",
+    static const char *const leads[] = {"court of", "court is",  "playing", "we play by", "we play",
                                         "rules of", "rules are", "we use",  NULL};
     static const char *const tails[] = {"rules", "court", "floor", "basketball", NULL};
     return between(r, line, leads, tails, out) && reads_as(r, out, SETTING_RULES);
@@ -197,15 +198,16 @@ bool level_said(struct reader *r, const struct line *line, struct line *out)
 bool half_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const leads[] = {"on", "played on", "we use", NULL};
-    static const char *const tails[] = {"court", "floor", NULL};
+    static const char *const tails[] = {"court play", "court", "floor", NULL};
     return between(r, line, leads, tails, out) && reads_as(r, out, SETTING_FLOOR);
 }
 
 bool clock_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const leads[] = {"with", "there are", "there is", "we have", NULL};
-    static const char *const tails[] = {"left",  "on the clock", "on the shot clock",
-                                        "to go", "remaining",    NULL};
+    static const char *const tails[] = {
+        "left on the clock", "left", "on the clock", "on the shot clock", "to go",
+        "remaining",         NULL};
     struct cursor c = reader_cursor(r, line, 0);
     take_among(&c, leads);
     return cursor_next(&c) && cursor_next(&c)->kind == TOKEN_MEASURE &&
@@ -216,7 +218,7 @@ bool clock_said(struct reader *r, const struct line *line, struct line *out)
 bool score_said(struct reader *r, const struct line *line, struct line *out)
 {
     static const char *const leads[] = {"we are", "we're", "score is", NULL};
-    static const char *const words[] = {"down", "up", NULL};
+    static const char *const words[] = {"down by", "up by", "down", "up", NULL};
     static const char *const points[] = {"points", "point", NULL};
     struct cursor c = reader_cursor(r, line, 0);
     struct span span;
