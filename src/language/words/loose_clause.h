@@ -10,8 +10,7 @@ enum { ACTORS_MOST = 3, UNKNOWN_MOST = 2 };
 /* What a clause says. */
 struct clause {
     const struct cursor *c;
-    const struct sentence *last; /* of the line; NULL: none */
-    bool relative, more;         /* behind `who`; another clause follows */
+    const struct going *going;
     const struct loose_act *act;
     const struct item *act_item;
     const struct item *actors[ACTORS_MOST];

@@ -56,16 +56,16 @@ static bool several(const struct clause *k)
  * one it is for uses it; behind a pass only the passer goes on, and `he` could be either. */
 static bool goes_on(struct clause *k, bool he, struct who *out)
 {
-    const struct sentence *last = k->last;
+    const struct sentence *last = k->going->last;
     enum frame_kind frame = k->act->frame;
-    if (k->act && loose_frame(frame)->holder) {
+    if (loose_frame(frame)->holder) {
         return above_holder(k->c, out);
     }
     if (!last || last->subject.count != 1) {
         return false;
     }
-    *out = k->relative ? last->object : last->subject.at[0];
-    bool two = !k->relative && who_is_one(&last->object);
+    *out = k->going->relative ? last->object : last->subject.at[0];
+    bool two = !k->going->relative && who_is_one(&last->object);
     bool screen = verb_row(last->verb)->task == VERB_SCREEN;
     bool own =
         k->act->verb == VERB_ROLLS || k->act->verb == VERB_POPS || k->act->verb == VERB_SLIPS;
@@ -91,7 +91,7 @@ static bool put_actor(struct clause *k, struct who *out)
     bool he = first && first->kind == ITEM_WHO && first->who.kind == WHO_NONE;
     if (!first || he) {
         struct str verb = k->act_item->from->text; /* passes to 2: who does is lost */
-        bool lost = !k->last && !he && verb.size > 2 && verb.at[verb.size - 1] == 's' &&
+        bool lost = !k->going->last && !he && verb.size > 2 && verb.at[verb.size - 1] == 's' &&
                     verb.at[verb.size - 2] != 's';
         if (lost || k->actor_count > 1 || !goes_on(k, he, out)) {
             return false;
@@ -445,7 +445,7 @@ static bool fill_going(struct clause *k, struct reading *out)
     if (!put_actor(k, &out->acts) || several(k)) {
         return false;
     }
-    if (holds(k, &out->acts) && said_at(from, from + 1, "go") && !k->more) {
+    if (holds(k, &out->acts) && said_at(from, from + 1, "go") && !k->going->more) {
         put_word(k, k->act_item, STR("drives"));
         return true;
     }
@@ -461,14 +461,13 @@ static bool fill_idle(struct clause *k, struct reading *out)
     if (k->actor_count == 1) {
         out->acts = k->actors[0]->who;
     }
-    return !more && (k->actor_count == 0 ? k->last != NULL : who_is_one(&out->acts));
+    return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }
 
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
-    struct clause k = {
-        .c = c, .last = going->last, .relative = going->relative, .more = going->more};
+    struct clause k = {.c = c, .going = going};
     *out = (struct reading){.sure = false};
     if (!clause_act(&k, items) || !clause_gather(&k, items)) {
         return false;

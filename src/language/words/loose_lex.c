@@ -148,8 +148,8 @@ const struct token *said_at(const struct token *at, const struct token *end, con
 bool counts_at(const struct token *from, const struct token *at, const struct token *end)
 {
     static const char counted[] =
-        "step|steps|dribble|dribbles|times|time|cut|cuts|set|option|options|thing|things|of|beat|"
-        "beats|count|counts|feet|foot|more|hard|quick|long|big|little";
+        "step|dribble|time|cut|set|option|thing|of|beat|count|feet|foot|more|hard|quick|long|big|"
+        "little"; /* each bent, too */
     if (at->kind != TOKEN_NUMBER || at->possessive || at == from || at + 1 >= end) {
         return false;
     }
@@ -173,7 +173,9 @@ static void put_who(const struct cursor *c, struct item *item, struct who who)
     item->who = who;
     if (who.kind == WHO_PLAYER) {
         recast_number(&here, &r, who.number);
-    } else {
+    } else if (who.kind == WHO_EVERYONE_ELSE) {
+        recast_word(&here, &r, "everyone-else");
+    } else if (who.kind != WHO_NONE) {
         recast_copy(c, &r, item->from, item->to);
     }
     item->tokens = r.tokens;
@@ -199,58 +201,41 @@ static bool big_of(const struct cursor *c, struct who *out)
     return last_of(c, VERB_SCREEN, out) && out->kind == WHO_PLAYER && out->number >= 4;
 }
 
-static bool put_person(const struct cursor *c, enum person person, int number, struct item *item)
+static bool him_of(const struct cursor *c, const struct token *at, struct who *out)
 {
-    struct who who = {.kind = WHO_NONE};
+    struct cursor him = cursor_look(c);
+    struct speech none = {NULL, 0};
+    him.speech = him.speech ? him.speech : &none;
+    him.at = at;
+    return him_read(&him, out);
+}
+
+/* Who that is; false: nothing tells. */
+static bool person_is(const struct cursor *c, const struct token *at, enum person person,
+                      int number, struct who *out)
+{
+    *out = (struct who){.kind = WHO_NONE};
     switch (person) {
     case PERSON_PLAYER:
-        who = player(item->from, number);
-        break;
+        *out = player(at, number);
+        return true;
     case PERSON_HOLDER:
-        if (!above_holder(c, &who)) {
-            return false;
-        }
-        break;
+        return above_holder(c, out);
     case PERSON_ACTOR: /* loose_fill knows who goes on */
-        item->who = who;
         return true;
     case PERSON_PASSER:
-        if (!last_of(c, VERB_PASS, &who) && !above_holder(c, &who)) {
-            return false;
-        }
-        break;
+        return last_of(c, VERB_PASS, out) || above_holder(c, out);
     case PERSON_SCREENER:
-        if (!last_of(c, VERB_SCREEN, &who)) {
-            return false;
-        }
-        break;
+        return last_of(c, VERB_SCREEN, out);
     case PERSON_BIG:
-        if (!big_of(c, &who)) {
-            return false;
-        }
-        break;
-    case PERSON_OTHERS: {
-        struct recast r = {.to = NULL};
-        struct cursor here = *c;
-        here.at = item->from;
-        recast_word(&here, &r, "everyone-else");
-        item->who = (struct who){.kind = WHO_EVERYONE_ELSE, .span = item->from->span};
-        item->tokens = r.tokens;
+        return big_of(c, out);
+    case PERSON_OTHERS:
+        *out = (struct who){.kind = WHO_EVERYONE_ELSE, .span = at->span};
         return true;
+    case PERSON_HIM:
+        return him_of(c, at, out);
     }
-    case PERSON_HIM: {
-        struct cursor him = cursor_look(c);
-        struct speech none = {NULL, 0};
-        him.speech = him.speech ? him.speech : &none;
-        him.at = item->from;
-        if (!him_read(&him, &who)) {
-            return false;
-        }
-        break;
-    }
-    }
-    put_who(c, item, who);
-    return true;
+    return false;
 }
 
 static bool person_said(const struct cursor *c, struct item *item)
@@ -276,7 +261,8 @@ static bool person_said(const struct cursor *c, struct item *item)
     }
     for (size_t i = 0; i < sizeof people / sizeof *people; i++) {
         item->to = said_at(at, c->end, people[i].said);
-        if (item->to && put_person(c, people[i].person, people[i].number, item)) {
+        if (item->to && person_is(c, at, people[i].person, people[i].number, &who)) {
+            put_who(c, item, who);
             return true;
         }
     }
@@ -455,7 +441,7 @@ static void small_said(const struct cursor *c, enum item_kind kind, struct item 
 static struct item counted(const struct token *at, const struct token *end)
 {
     bool spelled = at->text.size > 0 && at->text.at[0] > '9';
-    bool steps = spelled && said_at(at + 1, end, "step|steps|dribble|dribbles");
+    bool steps = spelled && said_at(at + 1, end, "step|dribble");
     return (struct item){
         .kind = steps ? ITEM_SMALL : ITEM_FATAL, .from = at, .to = at + (steps ? 2 : 1)};
 }
