@@ -189,47 +189,72 @@ static double basket_score(const struct drawing *drawing, struct vec2 at, double
     return (on_board ? weights.ring : 0) + (on_ring ? weights.ring : 0);
 }
 
+/* A line and the place weighed against it: is it the owner's own; does nothing of it mislead beside
+ * its player; how far it is. */
+struct near_line {
+    const struct stroke *stroke;
+    bool own, his;
+    double far;
+};
+
+/* What a line that is so near costs. */
+static double line_score(const struct drawing *drawing, const struct near_line *line, double r,
+                         bool on)
+{
+    double k = drawing->size.k, far = line->far;
+    double light = stroke_is_light(line->stroke) ? 0.5 : 1; /* it is gray, and has no number */
+    if (line->own) {
+        return !on && far < r + 0.2 * k ? weights.own_line : 0;
+    }
+    if (far < r + 0.02 * k) {
+        return weights.line_under;
+    }
+    if (far < r + 0.25 * k) {
+        return light * weights.line;
+    }
+    if (!line->his && far < r + 0.7 * k) {
+        return light * (on ? weights.line_near : weights.beside_near);
+    }
+    return !line->his && !on && far < r + 1.1 * k ? light * weights.beside_line : 0;
+}
+
+static double crossings_score(const struct drawing *drawing, struct owner owner, struct vec2 at,
+                              double r)
+{
+    double k = drawing->size.k, score = 0, least = r + 1.3 * k;
+    for (size_t i = 0; i < drawing->crossings.count; i++) {
+        const struct crossing *crossing = &drawing->crossings.at[i];
+        double far = vec2_distance(at, crossing->at);
+        bool crosses = crossing->under == owner.line || crossing->over == owner.line;
+        score += crosses && far < least ? weights.crossing * (least - far) / k : 0;
+    }
+    return score;
+}
+
 static double lines_score(const struct drawing *drawing, struct owner owner,
                           const struct candidate *place, double r)
 {
     double k = drawing->size.k, score = 0;
     bool loose = owner.who != BODY_NONE && !place->on;
     bool has_line = owner_has_line(drawing, owner);
-    double his = loose ? own_distance(drawing, owner, place->at) : 0;
-    bool nearer = loose && is_others(drawing, owner, place->at, his);
+    double own = loose ? own_distance(drawing, owner, place->at) : 0;
+    bool nearer = loose && is_others(drawing, owner, place->at, own);
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
-        double reach = real_max(r + 1.1 * k, his);
-        bool others = i != owner.line && (has_line || !is_run_of(stroke, owner.who));
-        const struct stop *bar = loose && others ? bar_of(drawing, stroke) : NULL;
-        nearer = nearer || (bar && bar_distance(drawing, bar, place->at) < his + 0.02 * k);
-        if (stroke->ink_count < 2 || stroke_is_beyond(drawing, stroke, place->at, reach)) {
-            continue;
-        }
-        double far = stroke_distance(drawing, stroke, place->at);
-        nearer = nearer || (loose && others && far < his + 0.02 * k);
-        double light = stroke_is_light(stroke) ? 0.5 : 1; /* it is gray, and has no number */
-        bool his_own = i != owner.line && !others; /* beside a player no line of his misleads */
-        if (i == owner.line) {
-            score += !place->on && far < r + 0.2 * k ? weights.own_line : 0;
-        } else if (far < r + 0.02 * k) {
-            score += weights.line_under;
-        } else if (far < r + 0.25 * k) {
-            score += light * weights.line;
-        } else if (!his_own && far < r + 0.7 * k) {
-            score += light * (place->on ? weights.line_near : weights.beside_near);
-        } else if (!his_own && !place->on && far < r + 1.1 * k) {
-            score += light * weights.beside_line;
+        struct near_line line = {.stroke = stroke, .own = i == owner.line};
+        line.his = !line.own && !has_line && is_run_of(stroke, owner.who);
+        bool others = loose && !line.own && !line.his;
+        const struct stop *bar = others ? bar_of(drawing, stroke) : NULL;
+        nearer = nearer || (bar && bar_distance(drawing, bar, place->at) < own + 0.02 * k);
+        if (stroke->ink_count >= 2 &&
+            !stroke_is_beyond(drawing, stroke, place->at, real_max(r + 1.1 * k, own))) {
+            line.far = stroke_distance(drawing, stroke, place->at);
+            nearer = nearer || (others && line.far < own + 0.02 * k);
+            score += line_score(drawing, &line, r, place->on);
         }
     }
     score += nearer ? weights.stranger : 0;
-    for (size_t i = 0; i < drawing->crossings.count; i++) {
-        const struct crossing *crossing = &drawing->crossings.at[i];
-        double far = vec2_distance(place->at, crossing->at), least = r + 1.3 * k;
-        bool crosses = crossing->under == owner.line || crossing->over == owner.line;
-        score += crosses && far < least ? weights.crossing * (least - far) / k : 0;
-    }
-    return score;
+    return score + crossings_score(drawing, owner, place->at, r);
 }
 
 double loose_score(const struct drawing *drawing, struct owner owner, struct vec2 at, double r,

@@ -76,11 +76,16 @@ void moving_parts_of(struct arena *arena, const diagram_list *diagrams, moving_p
     }
 }
 
+static long tick_at(const struct moving_work *work, double t)
+{
+    return (long)floor(t / work->moving->tick + 0.5);
+}
+
 long moving_tick(const struct moving_work *work, double time)
 {
     double t = time + work->shift;
     t = time <= work->part->from ? work->begin : time >= work->part->to ? work->end : t;
-    return (long)floor(t / work->moving->tick + 0.5);
+    return tick_at(work, t);
 }
 
 double moving_clock(const struct moving_work *work, long tick)
@@ -196,7 +201,7 @@ static void way_add(struct moving_work *work, moving_keys *keys, double from, do
                     double metres, moving_at *at, const void *ctx)
 {
     long first = moving_tick(work, from), last = moving_tick(work, to);
-    long there = (long)floor((work->begin + work->part->back) / work->moving->tick + 0.5);
+    long there = tick_at(work, work->begin + work->part->back);
     keys_sample(work, keys, first < there ? there : first, last,
                 metres / FEET * work->drawing.size.k, at, ctx);
 }

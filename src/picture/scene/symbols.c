@@ -147,9 +147,7 @@ static void apart(struct symbol *a, struct symbol *b, double least, double share
 
 static void keep_inside(const struct frame *frame, struct symbol *symbol)
 {
-    double edge = symbol->radius + 0.5;
-    symbol->at.x = real_clamp(symbol->at.x, edge, frame->width - edge);
-    symbol->at.y = real_clamp(symbol->at.y, frame->top + edge, frame->height - edge);
+    symbol->at = frame_keep(frame, symbol->at, symbol->radius + 0.5);
 }
 
 static void attackers_apart(struct drawing *drawing)
