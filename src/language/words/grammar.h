@@ -231,6 +231,8 @@ int begins_read(struct predicate *p);
 int clears_what(struct predicate *p);
 int along_read(struct predicate *p);
 bool past_defender(struct predicate *p); /* drives past x1 */
+/* and comes out: a second verb that only says where the way ends. */
+extern const char *const way_end_words[];
 /* Which way was said, and is left out: a note. */
 void note_way(struct predicate *p, struct span span);
 bool through_gap(struct predicate *p); /* through the gap between x1 and x2 */

@@ -270,9 +270,6 @@ static bool use_ends(struct predicate *p)
  * ends. */
 static bool way_ends(struct predicate *p)
 {
-    static const char *const ends[] = {"comes out", "come out", "pops out", "pop out",  "ends up",
-                                       "end up",    "gets out", "goes out", "winds up", "lands",
-                                       "out",       "stops",    NULL};
     struct cursor trial = *p->c;
     if (!p->way_said || p->s->place || !p->c->speech || !verb_takes_place(p->s->verb)) {
         return false;
@@ -280,7 +277,7 @@ static bool way_ends(struct predicate *p)
     take_mark(&trial, ',');
     bool joined = take_words(&trial, "and");
     joined = take_words(&trial, "then") || joined;
-    if (!joined || !take_among(&trial, ends) || !leg_follows(&trial)) {
+    if (!joined || !take_among(&trial, way_end_words) || !leg_follows(&trial)) {
         return false;
     }
     p->c->at = trial.at;

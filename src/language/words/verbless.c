@@ -146,9 +146,9 @@ bool listed_leg(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *behind = trial.at;
+    struct cursor said = trial;
     trial.doer = &list.at[0];
-    if (!bare_place(&trial) ||
-        (goes && !word_among(&(struct cursor){.at = behind, .end = c->end}, acrosses))) {
+    if (!bare_place(&trial) || (goes && !word_among(&said, acrosses))) {
         return false; /* a spot goes on with the verb before: 2 fills top, 4 the wing */
     }
     if (!goes) { /* the first: another one goes on */

@@ -250,19 +250,20 @@ static bool goes_on(const struct cursor *c)
            word_is(c, 0, "for") || word_is(c, 0, "off");
 }
 
+const char *const way_end_words[] = {"comes out", "come out", "pops out", "pop out",  "ends up",
+                                     "end up",    "gets out", "goes out", "winds up", "lands",
+                                     "out",       "stops",    NULL};
+
 /* along the baseline, behind the zone, and comes out: the end is said still. */
 static bool way_goes_on(const struct cursor *c)
 {
-    static const char *const ends[] = {"comes out", "come out", "pops out", "pop out",
-                                       "ends up",   "end up",   "gets out", "winds up",
-                                       "lands",     "stops",    NULL};
     struct cursor trial = *c;
     while (take_among(&trial, passes_by)) {
     }
     bool more = trial.at > c->at && goes_on(&trial);
     take_mark(&trial, ',');
     take_words(&trial, "and");
-    return goes_on(c) || more || word_among(&trial, ends);
+    return goes_on(c) || more || word_among(&trial, way_end_words);
 }
 
 /* Nothing more is said of where to. */
