@@ -199,6 +199,29 @@ struct practice_sums practice_sum(const struct practice *practice)
     return sums;
 }
 
+typedef VEC(const struct play *) play_list;
+
+static void add_play(struct arena *arena, play_list *plays, const struct plan_item *item)
+{
+    if (item->play) {
+        VEC_PUSH(arena, plays, item->play);
+    }
+    for (size_t i = 0; i < item->stations.count; i++) {
+        if (item->stations.at[i].play) {
+            VEC_PUSH(arena, plays, item->stations.at[i].play);
+        }
+    }
+}
+
+struct practice_plays practice_plays(struct arena *arena, const struct practice *practice)
+{
+    play_list plays = {0};
+    for (size_t i = 0; i < practice->items.count; i++) {
+        add_play(arena, &plays, &practice->items.at[i]);
+    }
+    return (struct practice_plays){plays.at, plays.count};
+}
+
 static struct str minutes_words(struct season_maker *m, double minutes)
 {
     struct strbuf out;

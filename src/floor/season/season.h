@@ -60,6 +60,13 @@ struct practice_sums {
 };
 struct practice_sums practice_sum(const struct practice *practice);
 
+/* The plays and drills of its items and of their stations, in its order; one may stand twice. */
+struct practice_plays {
+    const struct play *const *at;
+    size_t count;
+};
+struct practice_plays practice_plays(struct arena *arena, const struct practice *practice);
+
 /* ---- plan_words.c ---- */
 struct str plan_minutes(struct arena *arena, double minutes); /* "2.5" */
 /* "17:30", with a clock of twelve hours "5:30"; `at` minutes after midnight. */

@@ -240,12 +240,7 @@ static struct str series_words(const struct setter *setter, const struct practic
 
 static struct caution caution_of(const struct setter *setter, const struct practice *practice)
 {
-    VEC(const struct play *) plays = {0};
-    for (size_t i = 0; i < practice->items.count; i++) {
-        if (practice->items.at[i].play) {
-            VEC_PUSH(setter->arena, &plays, practice->items.at[i].play);
-        }
-    }
+    struct practice_plays plays = practice_plays(setter->arena, practice);
     return caution_of_plays(setter->arena, CAUTION_PRACTICE, plays.at, plays.count);
 }
 

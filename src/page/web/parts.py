@@ -6,7 +6,7 @@ import pathlib
 import re
 import sys
 
-from shared import hash_of, style_of
+from style import hash_of, style_of
 
 
 def plain(text):

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* plan: one practice as an article of the page: when, how long, what, with links to its plays, and
  * what the coach says to them; what it adds up to. Takes the season; draws nothing. */
-#include "base/vec.h"
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
 
@@ -22,12 +21,7 @@ struct str plan_isolated(struct arena *arena, struct str name)
 /* Every plan's own lines, and those of its plays, each once. */
 void plan_care(const struct html *html, const struct practice *practice)
 {
-    VEC(const struct play *) plays = {0};
-    for (size_t i = 0; i < practice->items.count; i++) {
-        if (practice->items.at[i].play) {
-            VEC_PUSH(html->arena, &plays, practice->items.at[i].play);
-        }
-    }
+    struct practice_plays plays = practice_plays(html->arena, practice);
     for (int i = 0; i < PLAN_CAUTION_LINES; i++) {
         html_put(html, i > 0 ? " %s" : "%s", plan_caution(i));
     }

@@ -126,6 +126,9 @@ START_TEST(stations_hold_their_time)
     ck_assert_double_eq(item->stations.at[1].begins, 5);
     ck_assert_double_eq(item->stations.at[1].minutes, 4);
     ck_assert(item->contact);
+    struct practice_plays plays = practice_plays(&arena, &season->practices.at[0]);
+    ck_assert_uint_eq(plays.count, 1); /* whose cautions are the plan's */
+    ck_assert_ptr_eq(plays.at[0], item->stations.at[0].play);
     season_of(BOOK "practice \"P\"\n  stations 12 min, change every 4 min\n"
                    "  station \"Left\" \"Finishing\"\n  station \"Right\" \"Passing\"\n"
                    "  stations 5 min, change every 5 min\n");

@@ -11,7 +11,7 @@ import subprocess
 import sys
 
 sys.path.append(str(pathlib.Path(__file__).resolve().parent.parent))
-from shared import hash_of, style_of  # noqa: E402
+from style import hash_of, style_of  # noqa: E402
 
 
 def bundle(esbuild, entry):
