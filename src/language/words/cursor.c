@@ -179,7 +179,7 @@ bool take_mark(struct cursor *c, char mark)
     return true;
 }
 
-/* A list as short as this is as soon gone through. */
+/* A list as short as this is as soon gone through, and may stand in the call that asks. */
 static bool is_short(const char *const *words)
 {
     return !words[0] || !words[1] || !words[2] || !words[3];

@@ -11,8 +11,8 @@
 struct sieves;
 struct sieves *sieves_new(struct arena *arena);
 /* Whether a word of the list may begin with these two letters (NUL: it has no second one): false is
- * certain. Rows of `stride` bytes begin with their words; NULL words end the list. `sieves` may be
- * NULL. */
+ * certain. The list is a static one: another at its place would be taken for it. Rows of `stride`
+ * bytes begin with their words; NULL words end the list. `sieves` may be NULL. */
 bool sieves_let(struct sieves *sieves, const void *list, size_t stride, char first, char second);
 
 #endif

@@ -24,7 +24,8 @@ static inline struct index_rows rows_here(const struct cursor *c, enum index_tab
     }
     return index_of(table, at->first, at->text.size > 1 ? at->text.at[1] : '\0');
 }
-/* One of these, NULL at the end. */
+/* One of these, NULL at the end. A list of four words or more is static: it is known again by where
+ * it stands in memory (sieve.h); so is every list of entries. */
 bool word_among(const struct cursor *c, const char *const *words);
 bool take_among(struct cursor *c, const char *const *words);
 extern const char *const particle_words[]; /* out, up, back … */
