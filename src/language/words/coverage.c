@@ -133,7 +133,7 @@ bool they_both(const struct cursor *c, struct recast *r)
 /* x1 takes 4: who takes whom. */
 static bool takes_whom(struct cursor *c, struct who *who, struct who *whom)
 {
-    static const char *const takes[] = {"takes",       "takes over",    "picks up", "gets",
+    static const char *const takes[] = {"takes over",  "takes",         "picks up", "gets",
                                         "goes with",   "stays with",    "has",      "jumps to",
                                         "switches to", "switches onto", "guards",   NULL};
     return person_read(c, who) && who->kind == WHO_DEFENDER && take_among(c, takes) &&

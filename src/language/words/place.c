@@ -203,9 +203,9 @@ static const struct place *where_read(struct cursor *c, int depth)
     if (!take_words(c, "where")) {
         return NULL;
     }
-    static const char *const gone[] = {"was",          "started",     "left",         "began",
-                                       "came from",    "started out", "started from", "was before",
-                                       "was standing", "set up",      "stood",        NULL};
+    static const char *const gone[] = {"was before",  "was standing", "was",   "started from",
+                                       "started out", "started",      "left",  "began",
+                                       "came from",   "set up",       "stood", NULL};
     static const char *const own[] = {"he", "she", NULL};
     bool himself = c->speech && c->doer && take_among(c, own);
     bool somebody = himself || person_read(c, &place.who);

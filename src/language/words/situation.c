@@ -251,15 +251,9 @@ bool call_said(struct reader *r, const struct line *line, struct line *out)
         "we call this play", "call this play", "this play is called", "we call it",
         "we call this",      "call it",        "call this",           "it is called",
         "it's called",       "the call is",    "this is called",      NULL};
-    static const char *const tails[] = {"from the bench",
-                                        "from the sideline",
-                                        "from bench",
-                                        "on the floor",
-                                        "as a team",
-                                        "out loud",
-                                        "in games",
-                                        "here",
-                                        NULL};
+    static const char *const tails[] = {
+        "from the bench", "from the sideline", "on the floor", "as a team",
+        "out loud",       "in games",          "here",         NULL};
     struct cursor c = reader_cursor(r, line, 0);
     return take_among(&c, leads) && between(r, line, leads, tails, out);
 }

@@ -412,8 +412,8 @@ static int sag_way(struct predicate *p)
     static const char *const offs[] = {"off of", "off", "away from", "from", NULL};
     static const char *const leads[] = {"into",    "to",         "in",         "toward", "back to",
                                         "down to", "back in to", "down in to", NULL};
-    static const char *const ends[] = {"lane", "paint",          "middle",          "key", "help",
-                                       "gap",  "middle of lane", "middle of paint", NULL};
+    static const char *const ends[] = {
+        "lane", "paint", "middle of lane", "middle of paint", "middle", "key", "help", "gap", NULL};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);

@@ -191,7 +191,7 @@ static void skip_standing(struct cursor *c)
                                         "helper",        "chaser",    "big",       "low defender",
                                         "the defender",  "top man",   "point man", NULL};
     static const char *const ours[] = {
-        "post player",      "post",        "big",          "big man", "shooter",
+        "post player",      "post",        "big man",      "big",     "shooter",
         "center",           "pivot",       "forward",      "guard",   "point guard",
         "playmaker",        "thrower",     "inbounder",    "passer",  "screener",
         "cutter",           "handler",     "ball handler", "trailer", "best shooter",
