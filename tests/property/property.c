@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* property: plays from seeds, run, and what must hold in all of them. Prints each number measured.
- *   property COUNT [FIRST_SEED] */
+ *   property COUNT [FIRST_SEED [list]]
+ * With `list` each case of what must not be is printed with its seed, place and moment. */
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -177,7 +178,15 @@ int main(int argc, char **argv)
     uint64_t count = argc > 1 ? strtoull(argv[1], NULL, 10) : 100;
     uint64_t first = argc > 2 ? strtoull(argv[2], NULL, 10) : 1;
     struct total total = {0};
-    static struct watch watch;
+    static struct watch watch = {.hard.kind = "hard",
+                                 .fast.kind = "fast",
+                                 .dance.kind = "turning about",
+                                 .tremble.kind = "tremble",
+                                 .overlap.kind = "overlap",
+                                 .shove.kind = "shove",
+                                 .out.kind = "out",
+                                 .ring.kind = "ring"};
+    watch.list = argc > 3;
     for (uint64_t seed = first; seed < first + count; seed++) {
         struct arena memory;
         arena_init(&memory, NULL, NULL);

@@ -2,6 +2,7 @@
 #include "watch.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "base/real.h"
 
@@ -17,13 +18,18 @@
 #define RING_SLACK .15
 #define POST 5.2 /* m from the ring: a man nearer than that may be a post */
 
+/* Keeps the worst of a kind; with `list` each one is printed. */
 static void worse(const struct watch *watch, struct worst *worst, double value,
                   const struct world *world, int who, int other)
 {
+    if (watch->list) {
+        printf("# %s: %.4f, seed %llu, step %d, branch %d, %.3f s, body %d, %d\n", worst->kind,
+               value, (unsigned long long)watch->seed, world->step_index + 1, world->branch,
+               world->t, who, other);
+    }
     if (value > worst->value) {
-        *worst =
-            (struct worst){value,     watch->seed, world->step_index + 1, world->branch, world->t,
-                           (body)who, (body)other};
+        *worst = (struct worst){worst->kind,   value,    watch->seed, world->step_index + 1,
+                                world->branch, world->t, (body)who,   (body)other};
     }
 }
 

@@ -9,6 +9,7 @@
 
 /* The worst case of a kind, and where it was. */
 struct worst {
+    const char *kind;
     double value;
     uint64_t seed;
     int step, branch;
@@ -40,6 +41,7 @@ struct plant_memory {
 };
 
 struct watch {
+    bool list; /* each case is printed, not only counted */
     uint64_t seed;
     const struct segment *segment; /* the one that is being run */
     struct motion_memory memory[BODY_COUNT];

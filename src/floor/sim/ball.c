@@ -291,6 +291,9 @@ static void loose(struct world *world)
     } else if (idle || ball->task != SIM_NO_TASK) {
         come(world, agent);
     }
+    if (!idle) { /* whoever has something else to do first has not tried yet */
+        ball->caught_at = world->t;
+    }
 }
 
 void ball_tick(struct world *world)

@@ -382,15 +382,15 @@ bool queue_due(struct world *world, body who)
            task_class(job->task->kind)->due(world, job);
 }
 
-/* Waits for a moment the coach has named; what waits its turn, or for a ball or a screen, has the
- * whole step. */
+/* Waits for a moment the coach has named, and it has not come: who only lets the seconds behind it
+ * go by knows when he goes. What waits its turn, or for a ball or a screen, has the whole step. */
 static bool is_tied(struct world *world, const struct job *job)
 {
     for (size_t i = 0; i < job->task->waits.count; i++) {
         const struct wait *wait = &job->task->waits.at[i];
         bool named = wait->written && (wait->kind == WAIT_TASK || wait->kind == WAIT_STATE ||
                                        wait->kind == WAIT_DEED);
-        if (named && !queue_wait_met(world, job, wait)) {
+        if (named && !queue_wait_met(world, job, wait) && moment_of(world, wait) == TIME_NEVER) {
             return true;
         }
     }

@@ -305,6 +305,13 @@ static bool screen_ready(struct world *world, struct job *job)
     return true;
 }
 
+static void take_gait(struct world *world, const struct task *task)
+{
+    struct agent *agent = &world->agent[task->who];
+    agent->gait = motion_gait(agent->level, task->effort, ball_is_held(world, task->who));
+    agent->gait.top = SPEED * agent->gait.sprint;
+}
+
 static void screen_start(struct world *world, struct job *job)
 {
     const struct task *task = job->task;
@@ -326,8 +333,7 @@ static void screen_start(struct world *world, struct job *job)
     agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
     world->screen[task->who].near_at = -1;
     world->screen[task->who].still = world->screen[task->who].due = world->t;
-    agent->gait = motion_gait(agent->level, task->effort, ball_is_held(world, task->who));
-    agent->gait.top = SPEED * agent->gait.sprint;
+    take_gait(world, task);
     job->until = -1;
     replan(world, job, &world->screen[task->who]);
 }
@@ -451,6 +457,15 @@ static struct vec2 past_defender(const struct world *world, const struct screen 
     return vec2_along(d, vec2_left(way), side * ROUND);
 }
 
+/* A ball was thrown to him that he does not get where he is to screen: he goes for it first, and
+ * then on to his screen. */
+static bool goes_for_ball(const struct world *world, body who, const struct screen *screen)
+{
+    const struct ball *ball = &world->ball;
+    return world->agent[who].coming && ball_is_under_way(world) && ball->target == who &&
+           vec2_distance(ball->end, screen->spot) > catch_reach(world);
+}
+
 /* On the way; true when he slips before there is any contact. */
 static bool approach(struct world *world, struct job *job, struct screen *screen)
 {
@@ -458,6 +473,12 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
     if (world_beat(world, SIM_REPLANS)) {
         replan(world, job, screen);
     }
+    if (goes_for_ball(world, job->task->who, screen)) {
+        screen->still = screen->due = world->t;
+        screen->near_at = -1;
+        return false;
+    }
+    take_gait(world, job->task);
     double far = vec2_distance(agent->m.at, screen->spot);
     bool early = screen_setup_pending(world, screen->user);
     if (early || far > TOUCH_NEAR) {
@@ -568,6 +589,9 @@ static bool screen_tick(struct world *world, struct job *job)
 /* Before it is set: will `approach` do something? */
 static bool approach_due(struct world *world, const struct job *job, const struct screen *screen)
 {
+    if (goes_for_ball(world, job->task->who, screen)) {
+        return false;
+    }
     bool early = screen_setup_pending(world, screen->user);
     if (is_slipped(world, job->task->who) && !early) {
         double far = vec2_distance(world->agent[job->task->who].m.at, screen->spot);

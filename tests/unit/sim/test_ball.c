@@ -377,6 +377,47 @@ START_TEST(the_hands_go_on_with_a_ball_over_the_border)
 }
 END_TEST
 
+/* 4 is thrown the ball on his way to 5's defender, who turns out to stand elsewhere. */
+START_TEST(a_screener_whom_the_ball_would_miss_goes_for_it_before_he_sets_his_screen)
+{
+    floor_text(&ran, STR("play \"Lantern\"\n  rules nba\n  level u18 boys\n  defense man gap\n"
+                         "  start one-four low\n"
+                         "  step\n    4 v-cuts to right hash\n"
+                         "    5 posts up at right high post, jogging\n"
+                         "    while 4 cuts, 3 sinks to left wing\n    4 ball screens for 1\n"
+                         "    1 dribbles off 4 to left corner\n    4 pops to right slot\n"
+                         "    0.3 s after 4 moves, 1 passes to 3\n"
+                         "  step\n    1 flare screens for 4\n    1 slips\n"
+                         "  step\n    5 sets up toward the rim\n    4 cross screens for 5\n"
+                         "    5 back cuts off 4 to right short corner\n    3 passes to 4\n"
+                         "    1 ball screens for 4\n    4 drives off 1\n"));
+    ck_assert_msg(ran.run != NULL, "%s", floor_said(&ran));
+    const struct segment *last = ran.run->segments.at[2];
+    int pass = find(last, 3, TASK_PASS), screen = find(last, 4, TASK_SCREEN);
+    ck_assert_msg(last->ran, "%s", floor_said(&ran));
+    ck_assert_double_gt(last->record[pass].miss, .6);
+    ck_assert_double_lt(floor_moment(last, pass, MOMENT_CAUGHT),
+                        floor_moment(last, screen, MOMENT_SET));
+    ck_assert_double_lt(floor_moment(last, screen, MOMENT_SET),
+                        floor_moment(last, find(last, 4, TASK_USE), MOMENT_STARTED));
+}
+END_TEST
+
+/* Thrown to a place where he is not to screen: there and back. */
+START_TEST(a_screener_fetches_a_ball_that_has_missed_him_and_then_sets_his_screen)
+{
+    const struct segment *segment =
+        run_of("start five-out\nball 1\n3 sets up toward half court\n5 back screens for 3\n"
+               "3 back cuts off 5\nat 2 s, 1 passes to 5 at left slot\n5 passes to 2\n");
+    int screen = find(segment, 5, TASK_SCREEN), pass = find(segment, 1, TASK_PASS);
+    ck_assert_msg(segment->ran, "%s", floor_said(&ran));
+    ck_assert_double_gt(segment->record[pass].miss, 1.5);
+    ck_assert_double_lt(floor_moment(segment, pass, MOMENT_CAUGHT), 3.5);
+    ck_assert_double_gt(floor_moment(segment, screen, MOMENT_SET),
+                        floor_moment(segment, pass, MOMENT_CAUGHT));
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ball");
@@ -403,6 +444,8 @@ int main(void)
                         (int)(sizeof bad / sizeof bad[0]));
     tcase_add_test(all, slow_is_no_fault);
     tcase_add_test(all, the_hands_go_on_with_a_ball_over_the_border);
+    tcase_add_test(all, a_screener_whom_the_ball_would_miss_goes_for_it_before_he_sets_his_screen);
+    tcase_add_test(all, a_screener_fetches_a_ball_that_has_missed_him_and_then_sets_his_screen);
     tcase_add_loop_test(all, odd_plays_come_to_an_end, 0, (int)(sizeof odd / sizeof odd[0]));
     suite_add_tcase(suite, all);
     return suite_main(suite);

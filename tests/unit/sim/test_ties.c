@@ -344,6 +344,17 @@ START_TEST(a_wait_of_more_than_eight_seconds_is_said)
 }
 END_TEST
 
+START_TEST(who_only_lets_the_seconds_after_an_event_go_by_is_not_said_to_wait)
+{
+    told_run(&told, "start five-out\n2 holds for 7.8 s\n0.5 s after 2 holds, 3 cuts to the rim\n");
+    told_is_sound(&told);
+    const struct segment *way = told_segment(&told, 0, -1);
+    double held = told_time(way, 0, MOMENT_ARRIVED);
+    ck_assert_double_gt(held, 7.5);
+    ck_assert_double_eq_tol(told_time(way, 1, MOMENT_STARTED), held + .5, .002);
+}
+END_TEST
+
 START_TEST(a_step_of_more_than_half_a_minute_is_said)
 {
     told_run(&told, "start five-out\n2 holds for 20 s\n2 holds for 20 s\n");
@@ -752,6 +763,7 @@ int main(void)
     tcase_add_test(moments, a_circle_by_way_of_a_players_own_order_is_said);
     tcase_add_test(moments, a_tie_to_what_never_happens_is_said);
     tcase_add_test(moments, a_wait_of_more_than_eight_seconds_is_said);
+    tcase_add_test(moments, who_only_lets_the_seconds_after_an_event_go_by_is_not_said_to_wait);
     tcase_add_test(moments, a_step_of_more_than_half_a_minute_is_said);
     tcase_add_loop_test(moments, each_event_has_its_moment, 0,
                         (int)(sizeof events / sizeof *events));
