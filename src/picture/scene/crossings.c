@@ -5,7 +5,8 @@
 
 #include <math.h>
 
-#define FLAT (22 * REAL_PI / 180)  /* flatter crossings get no casing */
+#define FLAT (22 * REAL_PI / 180) /* flatter crossings get no casing */
+#define CRUMB 1.2                 /* feet: no shorter piece of the earlier line is cut off (ours) */
 #define STEEP (30 * REAL_PI / 180) /* casings are not made longer than at this angle */
 
 struct crossing_box {
@@ -74,6 +75,18 @@ static double ink_width(const struct drawing *drawing, const struct stroke *stro
                                        : stroke->width;
 }
 
+/* Would white that long leave a crumb of the earlier line at one of its ends? */
+static bool leaves_crumb(const struct drawing *drawing, const struct crossing *crossing,
+                         double half)
+{
+    const struct stroke *under = &drawing->strokes.at[crossing->under];
+    double length = 0, least = half + CRUMB * drawing->size.k;
+    for (size_t i = 0; i + 1 < under->ink_count; i++) {
+        length += vec2_distance(under->ink[i], under->ink[i + 1]);
+    }
+    return crossing->along_under < least || length - crossing->along_under < least;
+}
+
 /* The white under stroke `over` where it crosses earlier ones. */
 void crossings_case(struct drawing *drawing, size_t over)
 {
@@ -90,6 +103,11 @@ void crossings_case(struct drawing *drawing, size_t over)
         const struct stroke *under = &drawing->strokes.at[crossing->under];
         double half = (ink_width(drawing, under) / 2 + size->casing) /
                       real_sin(real_max(crossing->angle, STEEP));
+        double cuts = (ink_width(drawing, line) / 2 + size->casing) /
+                      real_sin(real_max(crossing->angle, STEEP));
+        if (leaves_crumb(drawing, crossing, cuts)) {
+            continue;
+        }
         struct path piece = path_cut(drawing->arena, &ink, real_max(0, crossing->along_over - half),
                                      real_min(length, crossing->along_over + half));
         pen_way(drawing, piece.at, piece.count);

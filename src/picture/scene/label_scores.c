@@ -12,7 +12,7 @@
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
-        away, beside_near, beside_line, own_line, stranger, crossing, bend;
+        away, beside_near, beside_line, own_line, stranger, crossing, bend, dashed;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -33,7 +33,10 @@ static const struct weights weights = {.beside = 6,
                                        .own_line = 150,
                                        .stranger = 230,
                                        .crossing = 25,
-                                       .bend = 18};
+                                       .bend = 18,
+                                       .dashed = 60};
+/* Feet of a line between two discs on it: less reads as a dash, and the line as a pass (ours). */
+#define LOOKS_DASHED 2.2
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
 
 double disc_white(const struct sizes *size)
@@ -293,6 +296,13 @@ static double bend_score(const struct drawing *drawing, const struct stroke *str
     return weights.bend * (1 - vec2_dot(vec2_unit(vec2_sub(m, a)), vec2_unit(vec2_sub(b, m))));
 }
 
+/* Does a disc lie on its own line, and not beside it? */
+static bool disc_lies_on(const struct drawing *drawing, const struct disc *disc)
+{
+    const struct stroke *stroke = &drawing->strokes.at[disc->line];
+    return stroke_distance(drawing, stroke, disc->at) < drawing->size.order / 2;
+}
+
 double score_of(const struct drawing *drawing, size_t own, const struct candidate *place,
                 double most)
 {
@@ -310,8 +320,11 @@ double score_of(const struct drawing *drawing, size_t own, const struct candidat
     score += lines_score(drawing, owner, place, r);
     score += bend_score(drawing, &drawing->strokes.at[own], place, r);
     for (size_t i = 0; i < drawing->discs.count; i++) {
-        double gap = vec2_distance(place->at, drawing->discs.at[i].at) - 2 * r;
+        const struct disc *other = &drawing->discs.at[i];
+        double gap = vec2_distance(place->at, other->at) - 2 * r;
         score += gap_score(gap, 0.4 * k, weights.label, k);
+        bool cuts = place->on && other->line == (int)own && gap < LOOKS_DASHED * k;
+        score += cuts && disc_lies_on(drawing, other) ? weights.dashed : 0;
     }
     return score;
 }

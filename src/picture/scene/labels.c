@@ -83,10 +83,7 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
 {
     const struct sizes *size = &drawing->size;
     double white = disc_white(size), hides = real_sqrt(real_max(0, white * white - off * off));
-    double least = hides + (tail                ? 0.4
-                            : stroke->parts > 1 ? 0.7
-                                                : 1.2) *
-                               size->order; /* two may have to fit */
+    double least = hides + (tail ? 0.4 : 1.2) * size->order;
     double first = tail ? 0 : least;
     if (along < first || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {

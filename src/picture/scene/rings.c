@@ -5,12 +5,13 @@
 
 #include <math.h>
 
-#define RING_MOVES 0.35 /* metres a finish ring is moved at most, */
-#define RING_POINTS 5.0 /* or so far on a small picture (ours) */
-#define WAVES_LEAST 1.6 /* feet of zigzag that a short dribble is drawn (ours) */
-#define BESIDE 0.4      /* of the way between two who change places: beside one */
-#define SWAP 2.5        /* of cost: as much as a numeral in the way of a pass */
-#define LEAVES_BY 1.0   /* s after which it is seen which way somebody leaves */
+#define RING_MOVES 0.35     /* metres a finish ring is moved at most, */
+#define RING_POINTS 5.0     /* or so far on a small picture (ours) */
+#define WAVES_LEAST 1.6     /* feet of zigzag that a short dribble is drawn (ours) */
+#define BESIDE 0.4          /* of the way between two who change places: beside one */
+#define SWAP 2.5            /* of cost: as much as a numeral in the way of a pass */
+#define BESIDE_NUMERAL 0.35 /* feet more than the gap (ours) */
+#define LEAVES_BY 1.0       /* s after which it is seen which way somebody leaves */
 
 /* The stroke that ends in that stop, or NULL. */
 static const struct stroke *stroke_to(const struct drawing *drawing, int end)
@@ -21,6 +22,13 @@ static const struct stroke *stroke_to(const struct drawing *drawing, int end)
         }
     }
     return NULL;
+}
+
+/* How far a ring's middle is from the middle of somebody else's numeral: so near it reads as a
+ * hand-off, or as his own end. */
+static double ring_least(const struct drawing *drawing, const struct symbol *symbol, double own)
+{
+    return symbol->radius + own + drawing->size.gap + BESIDE_NUMERAL * drawing->size.k;
 }
 
 double way_least(const struct drawing *drawing, double radius, bool dribbles)
@@ -167,7 +175,7 @@ void rings_approach(struct drawing *drawing)
         const struct stop *ring = &drawing->stops.at[stroke->end];
         for (size_t s = 0; s < drawing->symbols.count && ring->kind == STOP_RING; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
-            double least = symbol->radius + stop_radius(drawing, ring) + drawing->size.gap;
+            double least = ring_least(drawing, symbol, stop_radius(drawing, ring));
             bool his = body_is_defender(symbol->who) || symbol->who == stroke->who;
             if (!his && vec2_distance(symbol->at, ring->at) < 0.7 * least) {
                 ring_beside(drawing, stroke, symbol, 1.02 * least);
@@ -202,7 +210,9 @@ static struct vec2 ring_push(struct drawing *drawing, size_t index)
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         if (!body_is_defender(symbol->who) || symbol->pinned) {
-            double least = symbol->radius + own + size->gap;
+            double least = symbol->who == ring->who || symbol->pinned
+                               ? symbol->radius + own + size->gap
+                               : ring_least(drawing, symbol, own);
             push = vec2_add(push, push_off(ring->at, symbol->at, least, vec2_of(0.6, 0.8)));
         }
     }
@@ -296,7 +306,7 @@ bool rings_drop(struct drawing *drawing)
         most += stop_is_thrown(drawing, (int)i, TASK_PASS) ? size->head_length + size->dash : 0;
         for (size_t s = 0; s < drawing->symbols.count; s++) {
             const struct symbol *symbol = &drawing->symbols.at[s];
-            double least = symbol->radius + stop_radius(drawing, ring) + size->gap;
+            double least = ring_least(drawing, symbol, stop_radius(drawing, ring));
             bool under =
                 !body_is_defender(symbol->who) && vec2_distance(symbol->at, truth) < 0.7 * least;
             most = under ? real_max(most, 1.2 * least) : most;

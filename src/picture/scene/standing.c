@@ -15,6 +15,8 @@
 #define SHOT_ROOM_FEET 2.2       /* between a numeral and where another's shot starts (ours) */
 #define ITS_WAY 0.8              /* of a pass to who stands there keeps off his numeral (ours) */
 #define TIGHTER 1.5              /* of cost a foot (ours) */
+#define TURNED_BY 1.0            /* s after which it is seen which way a screener goes on */
+#define FORWARD 0.6              /* cosine of his way to the bar's facing */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
 
 /* What a place behind a bar is weighed against. */
@@ -181,6 +183,29 @@ static bool stands_there(const struct segment *segment, size_t index, double tim
            vec2_distance(segment_at(segment, task->who, time), record->to) <= STILL_THERE;
 }
 
+/* Whoever goes on past the front of his own bar leaves from it: his line beside the short one from
+ * his numeral to the bar, or through the bar, would be read as something else. */
+static void leaves_forward(struct drawing *drawing, int from, int bar)
+{
+    const struct stop *screen = &drawing->stops.at[bar];
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
+        struct stroke *stroke = &drawing->strokes.at[i];
+        if (stroke->start != from || stroke->standing || stroke_is_throw(stroke)) {
+            continue;
+        }
+        double when = real_min(stroke->ended, stroke->began + TURNED_BY);
+        struct vec2 to =
+            frame_point(&drawing->frame, segment_at(drawing->segment, stroke->who, when));
+        struct vec2 goes = vec2_sub(to, screen->at);
+        struct vec2 left = vec2_sub(drawing->stops.at[stroke->end].at, screen->at);
+        double least = drawing->size.bar / 2 + way_least(drawing, drawing->size.gap, false);
+        if (vec2_dot(screen->facing, goes) > FORWARD * vec2_length(goes) &&
+            vec2_length(left) > least) {
+            stroke->start = bar;
+        }
+    }
+}
+
 /* A screen that already stands as the diagram begins: its bar, and the screener a little behind
  * with the short end of the line between, for a bar alone beside a numeral reads as a slip of the
  * pen. */
@@ -205,8 +230,11 @@ static void standing_bar(struct drawing *drawing, const struct segment *segment,
     stroke->head = false;
     stroke->standing = true;
     stroke->part[0].task = here ? (int)index : -1;
-    stroke->start = stop_at(drawing, task->who, drawing->scope.start);
-    stroke->end = stop_add(drawing, bar);
+    int stands = stop_at(drawing, task->who, drawing->scope.start);
+    int end = stop_add(drawing, bar);
+    stroke->start = stands;
+    stroke->end = end;
+    leaves_forward(drawing, stands, end);
 }
 
 void standing_bars(struct drawing *drawing)

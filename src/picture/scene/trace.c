@@ -9,6 +9,7 @@
 #define STEP_FEET 0.35               /* between the points of a trail */
 #define ONE_TURN 1.2                 /* feet between two corners (ours) */
 #define SHARP (REAL_PI / 4)          /* a turn of more is a corner */
+#define ROUNDED (15 * REAL_PI / 180) /* between two sentences a turn of more is drawn as one */
 #define OBLIQUE (35 * REAL_PI / 180) /* a line comes to its bar no more aslant than this */
 #define STEM 2.5                     /* feet of it that are straight there */
 #define ROUND_INTO_BAR 12.0          /* feet of it that may turn for that */
@@ -22,6 +23,7 @@
 #define SHORT_TRIP 9.0                  /* feet there: a shorter one */
 #define SHORT_OPENS 1.1   /* opens by so much of the numeral's body to either side (ours) */
 #define LEAVES_BEHIND 1.1 /* feet behind a bar */
+#define THROUGH_BAR 0.2   /* cosine between a bar's facing and a way that leads through it (ours) */
 /* Feet from somebody's numeral: a line that begins there seems his (ours). */
 #define BESIDE_OTHER 1.4
 enum { CORNERS = 24 };
@@ -115,12 +117,9 @@ static double turn_at(const struct raw *raw, size_t index, double look)
                       vec2_sub(raw->at[after], raw->at[index]));
 }
 
-static void cut_at(struct raw *raw, size_t index, double look)
+static void cut_here(struct raw *raw, size_t index, double look)
 {
     if (index == 0 || index + 1 >= raw->count || raw->corners + 2 >= CORNERS) {
-        return;
-    }
-    if (turn_at(raw, index, look) < SHARP) {
         return;
     }
     for (size_t i = 0; i < raw->corners; i++) {
@@ -133,6 +132,34 @@ static void cut_at(struct raw *raw, size_t index, double look)
         raw->corner[at] = raw->corner[at - 1];
     }
     raw->corner[at] = index;
+}
+
+static void cut_at(struct raw *raw, size_t index, double look)
+{
+    if (turn_at(raw, index, look) >= SHARP) {
+        cut_here(raw, index, look);
+    }
+}
+
+static bool goes_to_place(const struct drawing *drawing, int task)
+{
+    enum task_kind kind = task < 0 ? TASK_HOLD : segment_task(drawing->segment, (size_t)task)->kind;
+    return kind == TASK_MOVE || kind == TASK_CARRY;
+}
+
+/* Between two sentences that each name a place the line has a corner there, however round the run
+ * takes it: one smooth curve reads as one sentence. */
+static void cut_between(const struct drawing *drawing, const struct stroke *stroke, size_t part,
+                        struct raw *raw, size_t index)
+{
+    double look = 2.0 * drawing->size.k, seen = 6.0 * drawing->size.k;
+    if (goes_to_place(drawing, stroke->part[part].task) &&
+        goes_to_place(drawing, stroke->part[part + 1].task) &&
+        turn_at(raw, index, seen) > ROUNDED) {
+        cut_here(raw, index, look);
+    } else {
+        cut_at(raw, index, look);
+    }
 }
 
 /* The sample nearest to a corner the run reports, within its sentence. */
@@ -196,7 +223,7 @@ static void raw_corners(struct drawing *drawing, const struct stroke *stroke, st
             cut_at(raw, sharpest_near(raw, index, look), look);
         }
         if (i + 1 < stroke->parts) {
-            cut_at(raw, to, look);
+            cut_between(drawing, stroke, i, raw, to);
         }
     }
     for (size_t i = 1; i + 1 < raw->count; i++) { /* where he turned on his heel */
@@ -363,8 +390,19 @@ static double symbol_room(const struct drawing *drawing, struct vec2 at, body wh
     return room;
 }
 
-/* Where a line leaves its stop: a bar by the end that is nearer to where it goes, or from behind
- * it where that end lies beside somebody whose line it would seem. */
+/* What is amiss with a place where a line leaves a bar, going that way: it seems somebody else's,
+ * or lies on an X. */
+static int leaving_amiss(const struct drawing *drawing, struct vec2 at, struct vec2 goes, body who)
+{
+    double k = drawing->size.k;
+    struct vec2 ink = vec2_along(at, goes, k); /* where it will be seen to begin */
+    bool seems_his = symbol_room(drawing, ink, who, false) < BESIDE_OTHER * k;
+    return (seems_his ? 2 : 0) + (symbol_room(drawing, ink, who, true) < drawing->size.gap ? 1 : 0);
+}
+
+/* Where a line leaves its stop: a bar by the end that is nearer to where it goes; where that end
+ * lies beside somebody, by the other end, or from behind it if the way does not lead through it: a
+ * bar that is crossed reads as an X. */
 static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *start,
                              const struct trail *trail)
 {
@@ -376,17 +414,15 @@ static struct vec2 leaves_at(const struct drawing *drawing, const struct stop *s
     while (i + 1 < trail->count && vec2_distance(trail->at[i], trail->at[0]) < 4 * k) {
         i++;
     }
-    struct vec2 along = vec2_left(start->facing), goes = vec2_sub(trail->at[i], trail->at[0]);
-    double side = vec2_dot(along, goes) < 0 ? -1 : 1;
-    struct vec2 end = vec2_along(start->at, along, side * drawing->size.bar / 2);
-    struct vec2 back = vec2_along(start->at, start->facing, -LEAVES_BEHIND * k);
-    struct vec2 ink = vec2_along(end, vec2_unit(goes), k); /* where it will be seen to begin */
-    struct vec2 behind = vec2_along(back, vec2_unit(goes), k);
-    bool seems_his = symbol_room(drawing, ink, start->who, false) < BESIDE_OTHER * k;
-    bool on_x = symbol_room(drawing, ink, start->who, true) < drawing->size.gap;
-    bool better = seems_his ? symbol_room(drawing, back, start->who, false) > BESIDE_OTHER * k
-                            : symbol_room(drawing, behind, start->who, true) > drawing->size.gap;
-    return (seems_his || on_x) && better ? back : end;
+    struct vec2 along = vec2_left(start->facing);
+    struct vec2 goes = vec2_unit(vec2_sub(trail->at[i], trail->at[0]));
+    double half = (vec2_dot(along, goes) < 0 ? -1 : 1) * drawing->size.bar / 2;
+    bool through = vec2_dot(start->facing, goes) > THROUGH_BAR;
+    struct vec2 places[] = {vec2_along(start->at, along, half),
+                            through ? vec2_along(start->at, along, -half)
+                                    : vec2_along(start->at, start->facing, -LEAVES_BEHIND * k)};
+    int near = leaving_amiss(drawing, places[0], goes, start->who);
+    return leaving_amiss(drawing, places[1], goes, start->who) < near ? places[1] : places[0];
 }
 
 /* Who comes back to where he stood leaves by one side of his numeral and comes by the other: the
@@ -427,6 +463,13 @@ static void corners_join(struct trail *trail, double near)
     }
 }
 
+/* A screen that is slipped before it is set: the steps toward it are what fools a defender. */
+static bool is_feint(const struct segment *segment, int task)
+{
+    return task >= 0 && segment_task(segment, (size_t)task)->kind == TASK_SCREEN &&
+           segment->record[task].time[MOMENT_SET] < 0;
+}
+
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -447,7 +490,8 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         raw_to_bar(&raw, 3.0 * k);
     }
     raw_corners(drawing, stroke, &raw);
-    bool vee = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP;
+    bool vee = shape == SHAPE_V || shape == SHAPE_L || shape == SHAPE_SETUP ||
+               is_feint(drawing->segment, task);
     raw_drop_hook(&raw, stop_radius(drawing, start) + drawing->size.gap + (vee ? 0.2 : 3.2) * k);
     clocks_of(drawing, stroke, &raw);
     for (size_t i = 0; i < stroke->parts; i++) {

@@ -179,6 +179,9 @@ static bool breaks_pass(const struct drawing *drawing, const struct stroke *stro
 {
     const struct sizes *size = &drawing->size;
     const struct trail *trail = &stroke->trail;
+    if (trail->count > 2) { /* it goes round something already */
+        return false;
+    }
     double left = pass_left(drawing, trail, symbol, along);
     double at_it = symbol->radius + 1.5 * size->gap;
     bool theirs = symbol->who == stroke->who || symbol->who == stroke->other;
@@ -187,18 +190,18 @@ static bool breaks_pass(const struct drawing *drawing, const struct stroke *stro
            left < 2 * size->dash + size->space;
 }
 
-/* The pass bowed round a symbol on its way, on the side where it is or else where there is room. */
+/* The pass bowed round a mark on its way, on the side where it is or else where there is room. */
 static struct trail bowed_round(const struct drawing *drawing, const struct trail *straight,
-                                const struct symbol *symbol, double along)
+                                struct vec2 mark, double radius, double along)
 {
     const struct sizes *size = &drawing->size;
     const struct vec2 from = straight->at[0];
     struct vec2 way = vec2_unit(vec2_sub(straight->at[1], from)), square = vec2_left(way);
-    double off = vec2_dot(vec2_sub(vec2_along(from, way, along), symbol->at), square);
-    double side = off < 0 ? -1 : 1, clear = symbol->radius + 1.5 * size->gap;
+    double off = vec2_dot(vec2_sub(vec2_along(from, way, along), mark), square);
+    double side = off < 0 ? -1 : 1, clear = radius + 1.5 * size->gap;
     if (fabs(off) < 0.3 * size->k) {
-        double one = room_at(drawing, vec2_along(symbol->at, square, 2 * clear));
-        side = one >= room_at(drawing, vec2_along(symbol->at, square, -2 * clear)) ? 1 : -1;
+        double one = room_at(drawing, vec2_along(mark, square, 2 * clear));
+        side = one >= room_at(drawing, vec2_along(mark, square, -2 * clear)) ? 1 : -1;
     }
     struct path path = path_of(drawing->arena, straight->at, 2);
     double length = path_length(&path);
@@ -219,7 +222,8 @@ static void pass_round(struct drawing *drawing, struct stroke *stroke)
         const struct symbol *symbol = &drawing->symbols.at[i];
         double along;
         if (breaks_pass(drawing, stroke, symbol, &along)) {
-            struct trail bowed = bowed_round(drawing, &stroke->trail, symbol, along);
+            struct trail bowed =
+                bowed_round(drawing, &stroke->trail, symbol->at, symbol->radius, along);
             if (symbols_on(drawing, &bowed) < symbols_on(drawing, &stroke->trail)) {
                 stroke->trail = bowed;
             }
@@ -228,10 +232,30 @@ static void pass_round(struct drawing *drawing, struct stroke *stroke)
     }
 }
 
+/* Nobody throws through a cone: the pass goes round it, where it then runs through no more. */
+static void pass_round_cones(struct drawing *drawing, struct stroke *stroke)
+{
+    double clear = drawing->size.cone + drawing->size.gap;
+    for (size_t i = 0; i < drawing->cones.count && stroke->trail.count == 2; i++) {
+        struct vec2 cone = drawing->cones.at[i], from = stroke->trail.at[0];
+        double t, far = segment_distance(cone, from, stroke->trail.at[1], &t);
+        double length = vec2_distance(from, stroke->trail.at[1]);
+        bool at_end = t * length < 2 * clear || (1 - t) * length < 2 * clear;
+        if (far < clear && !at_end) {
+            struct trail bowed =
+                bowed_round(drawing, &stroke->trail, cone, drawing->size.cone, t * length);
+            if (symbols_on(drawing, &bowed) <= symbols_on(drawing, &stroke->trail)) {
+                stroke->trail = bowed;
+            }
+        }
+    }
+}
+
 void passes_round(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         if (drawing->strokes.at[i].class == CLASS_PASS) {
+            pass_round_cones(drawing, &drawing->strokes.at[i]);
             pass_round(drawing, &drawing->strokes.at[i]);
         }
     }
