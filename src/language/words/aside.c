@@ -18,13 +18,20 @@ static const struct {
 
 static bool take_words_of(struct cursor *c, enum aside kind)
 {
+    const struct token *longest = NULL;
     struct index_rows rows = rows_here(c, INDEX_ASIDES);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
-        if (asides[*row].kind == kind && take_str(c, str_of(asides[*row].words))) {
-            return true;
+        struct cursor trial = *c;
+        trial.watch = NULL;
+        if (asides[*row].kind == kind && take_str(&trial, str_of(asides[*row].words)) &&
+            (!longest || trial.at > longest)) {
+            longest = trial.at;
         }
     }
-    return false;
+    if (longest) {
+        cursor_take(c, c->at, longest);
+    }
+    return longest != NULL;
 }
 
 static bool aside_is(const struct cursor *c, enum aside kind)

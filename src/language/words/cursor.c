@@ -209,10 +209,16 @@ bool take_among(struct cursor *c, const char *const *words)
     if (!may_hold(c, words, opening)) {
         return false;
     }
-    while (*words && !(may_open(opening, *words) && take_str(c, str_of(*words)))) {
-        words++;
+    const struct token *longest = NULL;
+    for (; *words; words++) {
+        const struct token *end =
+            may_open(opening, *words) ? words_end(c, c->at, str_of(*words)) : NULL;
+        longest = end && (!longest || end > longest) ? end : longest;
     }
-    return *words != NULL;
+    if (longest) {
+        cursor_take(c, c->at, longest);
+    }
+    return longest != NULL;
 }
 
 const char *const particle_words[] = {

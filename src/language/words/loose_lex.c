@@ -284,14 +284,15 @@ static const struct {
 static const struct token *side_at(const struct token *at, const struct token *end,
                                    const char **side)
 {
+    const struct token *longest = NULL;
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
         const struct token *to = said_at(at, end, sides[i].said);
-        if (to && to < end) {
+        if (to && to < end && (!longest || to > longest)) {
             *side = sides[i].side;
-            return to;
+            longest = to;
         }
     }
-    return NULL;
+    return longest;
 }
 
 /* A spot as the grammar knows it, or as loose_places.def has it. */

@@ -125,8 +125,7 @@ bool throw_in_said(struct reader *r, const struct line *line, struct line *out)
     return true;
 }
 
-/* `line` cut to what stands between a lead and a tail of these, of which the first that fits is
- * taken: longer ones stand first; false: neither, or nothing left. */
+/* `line` cut to what stands between a lead and a tail of these; false: neither, or nothing left. */
 static bool between(struct reader *r, const struct line *line, const char *const *leads,
                     const char *const *tails, struct line *out)
 {

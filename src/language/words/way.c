@@ -7,7 +7,6 @@
 static const char *const ways[] = {
     "across",     "up",       "down",          "along",       "through",     "thru", "over",
     "right down", "right up", "straight down", "straight up", "right along", NULL};
-/* The longer ones first. */
 static const char *const lines[] = {"right side of lane",
                                     "left side of lane",
                                     "three-point line",
@@ -43,7 +42,7 @@ static const char *const lines[] = {"right side of lane",
                                     "key",
                                     "arc",
                                     NULL};
-/* What is passed by, and moves nobody elsewhere; the longer ones first. */
+/* What is passed by, and moves nobody elsewhere. */
 static const char *const passes_by[] = {"up and down",
                                         "in and out",
                                         "out and back",
