@@ -109,9 +109,8 @@ static bool attacker_above(const struct cursor *c, const struct who * not, struc
 
 bool his_defender_read(struct cursor *c, struct who *out)
 {
-    static const char *const defenders[] = {"defender", "man", NULL};
     struct cursor trial = *c;
-    if (!take_among(&trial, owner_words) || !take_among(&trial, defenders)) {
+    if (!take_among(&trial, owner_words) || !take_among(&trial, defender_words)) {
         return false;
     }
     const struct token *from = c->at;

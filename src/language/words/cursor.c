@@ -226,6 +226,7 @@ const char *const particle_words[] = {
     "thru", "ahead", "inside", "outside", "right back", "straight back", "right over", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
+const char *const defender_words[] = {"defender", "man", "girl", "guy", "check", NULL};
 const char *const light_words[] = {
     "makes",    "make",    "sets",    "set",    "takes",    "take",     "gives",
     "give",     "throws",  "throw",   "fires",  "fire",     "delivers", "deliver",

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* loose_lex: the pieces of a clause, each the longest that a table knows: see loose_read.h. */
 #include "language/words/loose_read.h"
+#include "language/words/people.h"
 
 #include <string.h>
 
@@ -9,26 +10,6 @@ static const struct loose_act acts[] = {
     {FRAME_##frame, VERB_##verb, PASS_##pass, SCREEN_##screen, said},
 #include "language/words/loose_acts.def"
 #undef ACT
-};
-
-enum person {
-    PERSON_PLAYER,
-    PERSON_HOLDER,
-    PERSON_ACTOR,
-    PERSON_PASSER,
-    PERSON_SCREENER,
-    PERSON_BIG,
-    PERSON_OTHERS,
-    PERSON_HIM
-};
-static const struct {
-    enum person person;
-    int number;
-    const char *said;
-} people[] = {
-#define PERSON(person, number, said) {PERSON_##person, number, said},
-#include "language/words/loose_people.def"
-#undef PERSON
 };
 
 static const struct {
@@ -181,26 +162,6 @@ static void put_who(const struct cursor *c, struct item *item, struct who who)
     item->tokens = r.tokens;
 }
 
-/* Who did it last, above: the passer, the screener. */
-static bool last_of(const struct cursor *c, enum verb_task task, struct who *out)
-{
-    above_list list = above_sentences(c, true);
-    for (size_t i = list.count; i-- > 0;) {
-        const struct sentence *s = list.at[i];
-        if (verb_row(s->verb)->task == task) {
-            *out = s->subject.at[0];
-            return s->subject.count == 1 && who_is_one(out);
-        }
-    }
-    return false;
-}
-
-/* 4 or 5: who set the latest screen. */
-static bool big_of(const struct cursor *c, struct who *out)
-{
-    return last_of(c, VERB_SCREEN, out) && out->kind == WHO_PLAYER && out->number >= 4;
-}
-
 static bool him_of(const struct cursor *c, const struct token *at, struct who *out)
 {
     struct cursor him = cursor_look(c);
@@ -210,32 +171,23 @@ static bool him_of(const struct cursor *c, const struct token *at, struct who *o
     return him_read(&him, out);
 }
 
-/* Who that is; false: nothing tells. */
-static bool person_is(const struct cursor *c, const struct token *at, enum person person,
-                      int number, struct who *out)
+/* he, him, the big: who that is; false: nothing tells. */
+static bool named_otherwise(const struct cursor *c, struct item *item)
 {
-    *out = (struct who){.kind = WHO_NONE};
-    switch (person) {
-    case PERSON_PLAYER:
-        *out = player(at, number);
-        return true;
-    case PERSON_HOLDER:
-        return above_holder(c, out);
-    case PERSON_ACTOR: /* loose_fill knows who goes on */
-        return true;
-    case PERSON_PASSER:
-        return last_of(c, VERB_PASS, out) || above_holder(c, out);
-    case PERSON_SCREENER:
-        return last_of(c, VERB_SCREEN, out);
-    case PERSON_BIG:
-        return big_of(c, out);
-    case PERSON_OTHERS:
-        *out = (struct who){.kind = WHO_EVERYONE_ELSE, .span = at->span};
-        return true;
-    case PERSON_HIM:
-        return him_of(c, at, out);
+    struct cursor trial = cursor_look(c);
+    trial.at = item->from;
+    const struct person_row *row = take_person(&trial);
+    struct cursor here = cursor_look(c);
+    struct who who = {.kind = WHO_NONE};
+    here.at = item->from;
+    bool known = row && (row->person == PERSON_ACTOR || /* loose_fill knows who goes on */
+                         (row->person == PERSON_HIM ? him_of(c, item->from, &who)
+                                                    : person_above(&here, row, &who)));
+    if (known) {
+        item->to = trial.at;
+        put_who(c, item, who);
     }
-    return false;
+    return known;
 }
 
 static bool person_said(const struct cursor *c, struct item *item)
@@ -259,14 +211,7 @@ static bool person_said(const struct cursor *c, struct item *item)
         put_who(c, item, who);
         return true;
     }
-    for (size_t i = 0; i < sizeof people / sizeof *people; i++) {
-        item->to = said_at(at, c->end, people[i].said);
-        if (item->to && person_is(c, at, people[i].person, people[i].number, &who)) {
-            put_who(c, item, who);
-            return true;
-        }
-    }
-    return false;
+    return named_otherwise(c, item);
 }
 
 /* ---- places ---- */

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* nouns: what happened above as a noun, the pass, 2's drive, and who did it, the roller. The latest
  * that fits is meant; none is an error. */
-#include "language/words/grammar.h"
+#include "language/words/people.h"
 
 static bool task_is(const struct sentence *s, enum verb_task task)
 {
@@ -245,41 +245,30 @@ static bool handles(const struct sentence *s)
     return task_is(s, VERB_CARRY) || s->verb == VERB_DRIVES_OFF || s->verb == VERB_DRIBBLES_OFF;
 }
 
-/* Whom a noun of this table means in a sentence; WHO_NONE: nobody. */
-enum doer_noun {
-    DOER_SCREENER,
-    DOER_ROLLER,
-    DOER_CUTTER,
-    DOER_PASSER,
-    DOER_RECEIVER,
-    DOER_SHOOTER,
-    DOER_DRIVER,
-    DOER_POST,
-    DOER_POPPER,
-    DOER_FLASHER
-};
-
-static struct who doer_in(const struct sentence *s, int noun)
+/* Whom such a noun means in a sentence; WHO_NONE: nobody. */
+static struct who doer_in(const struct sentence *s, enum deed deed)
 {
     static const struct who nobody = {.kind = WHO_NONE};
-    switch (noun) {
-    case DOER_SCREENER:
+    switch (deed) {
+    case DEED_SCREENER:
         return task_is(s, VERB_SCREEN) && s->subject.count == 1 ? doer(s) : nobody;
-    case DOER_ROLLER:
+    case DEED_ROLLER:
         return s->verb == VERB_ROLLS || s->verb == VERB_SLIPS ? doer(s) : nobody;
-    case DOER_CUTTER:
+    case DEED_CUTTER:
         return noun_fits(s, NOUN_CUT) && s->subject.count == 1 ? doer(s) : nobody;
-    case DOER_PASSER:
+    case DEED_PASSER:
         return task_is(s, VERB_PASS) ? doer(s) : nobody;
-    case DOER_RECEIVER:
+    case DEED_THROWER:
+        return s->verb == VERB_INBOUNDS ? doer(s) : nobody;
+    case DEED_RECEIVER:
         return task_is(s, VERB_PASS) || task_is(s, VERB_EXCHANGE) ? s->object : nobody;
-    case DOER_POST:
+    case DEED_POST:
         return s->verb == VERB_POSTS_UP || s->verb == VERB_SEALS ? doer(s) : nobody;
-    case DOER_POPPER:
+    case DEED_POPPER:
         return s->verb == VERB_POPS ? doer(s) : nobody;
-    case DOER_FLASHER:
+    case DEED_FLASHER:
         return s->verb == VERB_FLASHES ? doer(s) : nobody;
-    case DOER_SHOOTER:
+    case DEED_SHOOTER:
         return task_is(s, VERB_SHOOT) ? doer(s) : nobody;
     default:
         return handles(s) ? doer(s) : nobody;
@@ -288,38 +277,22 @@ static struct who doer_in(const struct sentence *s, int noun)
 
 bool above_doer_read(struct cursor *c, struct who *out)
 {
-    static const struct entry doers[] = {{"screener", DOER_SCREENER},
-                                         {"roller", DOER_ROLLER},
-                                         {"picker", DOER_SCREENER},
-                                         {"roll man", DOER_ROLLER},
-                                         {"popper", DOER_POPPER},
-                                         {"pop man", DOER_POPPER},
-                                         {"flasher", DOER_FLASHER},
-                                         {"diver", DOER_CUTTER},
-                                         {"roll", DOER_ROLLER},
-                                         {"cutter", DOER_CUTTER},
-                                         {"passer", DOER_PASSER},
-                                         {"receiver", DOER_RECEIVER},
-                                         {"post", DOER_POST},
-                                         {"post player", DOER_POST},
-                                         {"shooter", DOER_SHOOTER},
-                                         {"driver", DOER_DRIVER},
-                                         {NULL, 0}};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     if (!next || next == c->at || next->possessive) { /* `the` stands before it */
         return false;
     }
-    int noun = take_entry(&trial, doers);
-    if (noun == DOER_POST && word_is(c, 1, "up")) {
+    const struct person_row *row = take_person(&trial);
+    enum deed deed = row ? row->deed : DEED_NOTHING;
+    if (deed == DEED_POST && word_is(c, 1, "up")) {
         return false;
     }
     above_list list = {NULL, 0, 0};
-    if (noun >= 0) {
+    if (deed != DEED_NOTHING) {
         list = above_sentences(c, true);
     }
     for (size_t i = list.count; i-- > 0;) {
-        struct who who = doer_in(list.at[i], noun);
+        struct who who = doer_in(list.at[i], deed);
         if (who_is_one(&who)) {
             *out = who;
             out->span = next->span;

@@ -85,8 +85,6 @@ static void take_it(struct cursor *c)
 /* `his man`, `her defender`: who guards the one that acts. */
 static bool take_own_defender(struct cursor *c)
 {
-    static const char *const defenders[] = {"man",   "defender", "girl", "guy",
-                                            "check", "player",   NULL};
     struct cursor trial = *c;
     const struct token *next = cursor_next(c);
     bool own = next && next->kind == TOKEN_DEFENDER && c->doer && c->doer->kind == WHO_PLAYER &&
@@ -96,7 +94,7 @@ static bool take_own_defender(struct cursor *c)
         return true;
     }
     take_among(&trial, owner_words);
-    if (!take_among(&trial, defenders)) {
+    if (!take_among(&trial, defender_words) && !take_words(&trial, "player")) {
         return false;
     }
     c->at = trial.at;

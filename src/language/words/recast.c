@@ -3,6 +3,7 @@
  * 2`, `have 3 cut` (between.c: what two do with the ball between them). Each rule knows one way of
  * saying, for every verb and noun of the tables; who acts and is not named is the one who has the
  * ball. */
+#include "language/words/people.h"
 #include "language/words/speech.h"
 
 #include <string.h>
@@ -273,14 +274,11 @@ static bool lead(const struct cursor *c, struct recast *r)
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
 static bool pronoun(const struct cursor *c, struct recast *r)
 {
-    static const char *const handlers[] = {"ball handler",      "handler",
-                                           "dribbler",          "player with the ball",
-                                           "inbounder",         "man with the ball",
-                                           "guy with the ball", "whoever has the ball",
-                                           "thrower",           NULL};
     struct cursor trial = cursor_look(c);
-    bool handles = take_among(&trial, handlers);
-    if (!handles && !take_words(&trial, "he") && !take_words(&trial, "she")) {
+    const struct person_row *row = take_person(&trial);
+    enum person person = row ? row->person : PERSON_TITLE;
+    bool handles = person == PERSON_HOLDER || person == PERSON_THROWER;
+    if (!handles && person != PERSON_ACTOR) {
         return false;
     }
     struct cursor verb = trial;
@@ -295,8 +293,10 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     bool curls =
         verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
     bool use = !handles && curls && above_last_screen(c, &who, &screener); /* she curls off it */
-    if (!use && (handles || verb_needs_ball(phrase.verb) ? !above_holder(c, &who)
-                                                         : !above_him(c, NULL, &who))) {
+    bool known = handles                        ? person_above(c, row, &who)
+                 : verb_needs_ball(phrase.verb) ? above_holder(c, &who)
+                                                : above_him(c, NULL, &who);
+    if (!use && !known) {
         return false;
     }
     recast_acts(c, r, &who);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* who: a player, a defender, a role, the coach, the ball, or the spot where somebody stands. */
-#include "language/words/grammar.h"
+#include "language/words/people.h"
 
 bool same_who(const struct who *a, const struct who *b)
 {
@@ -103,8 +103,7 @@ static bool defender_of_read(struct cursor *c, struct who *out)
     if (!owner_read(c, &owner)) {
         return false;
     }
-    static const char *const men[] = {"defender", "man", "girl", "guy", "check", NULL};
-    if (!take_among(c, men)) {
+    if (!take_among(c, defender_words)) {
         cursor_back(c, mark);
         return false;
     }
@@ -183,35 +182,9 @@ bool him_read(struct cursor *c, struct who *out)
     return true;
 }
 
-/* low man x4, weak-side x3: what stands before a defender's number and names nobody else. */
-static void skip_standing(struct cursor *c)
-{
-    static const char *const words[] = {"low man",       "help-side", "weak-side", "on-ball",
-                                        "help defender", "low help",  "nail man",  "nail",
-                                        "helper",        "chaser",    "big",       "low defender",
-                                        "the defender",  "top man",   "point man", NULL};
-    static const char *const ours[] = {
-        "post player",      "post",        "big man",      "big",     "shooter",
-        "center",           "pivot",       "forward",      "guard",   "point guard",
-        "playmaker",        "thrower",     "inbounder",    "passer",  "screener",
-        "cutter",           "handler",     "ball handler", "trailer", "best shooter",
-        "our best shooter", "our shooter", "our big",      NULL};
-    struct cursor trial = *c;
-    if (take_among(&trial, words) && cursor_next(&trial) &&
-        cursor_next(&trial)->kind == TOKEN_DEFENDER) {
-        c->at = trial.at;
-        return;
-    }
-    trial = *c;
-    const struct token *next = c->speech && take_among(&trial, ours) ? cursor_next(&trial) : NULL;
-    if (next && next->kind == TOKEN_NUMBER && !next->possessive) { /* post player 5 */
-        c->at = trial.at;
-    }
-}
-
 bool person_read(struct cursor *c, struct who *out)
 {
-    skip_standing(c);
+    skip_title(c);
     const struct token *token = cursor_next(c);
     *out = (struct who){.span = token ? token->span : SPAN_NONE};
     if (!token) {
