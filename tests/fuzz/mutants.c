@@ -27,12 +27,11 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "just",    "simply",   "please",   "so",     "okay",   "first",   "player", "players", "number",
-    "comma",   "both",     "now",      "will",   "also",   "makes",   "make",   "sets",    "set",
-    "throws",  "executes", "delivers", "along",  "ahead",  "towards", "area",   "solid",   "have",
-    "want",    "get",      "let",      "need",   "near",   "sure",    "period", "thru",    "pipe",
-    "our",     "together", "coming",   "starts", "start:", "zone", /* a 2-3 is a zone */
-    "shooter",                                                     /* shooter 2 */
+    "just",   "simply",   "please",   "so",     "okay",   "first",   "player", "players", "number",
+    "comma",  "both",     "now",      "will",   "also",   "makes",   "make",   "sets",    "set",
+    "throws", "executes", "delivers", "along",  "ahead",  "towards", "area",   "solid",   "have",
+    "want",   "get",      "let",      "need",   "near",   "sure",    "period", "thru",    "pipe",
+    "our",    "together", "coming",   "starts", "start:", "zone", /* a 2-3 is a zone */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {
@@ -49,6 +48,21 @@ static const char *const fillers[] = {
 #define ASIDE(kind, words) IDLE_##kind(words)
 #include "language/words/asides.def"
 #undef ASIDE
+#define CALLED_PLAYER(words) words, /* point guard 1 */
+#define CALLED_HOLDER(words) words,
+#define CALLED_PASSER(words) words,
+#define CALLED_THROWER(words) words,
+#define CALLED_SCREENER(words) words,
+#define CALLED_BIG(words) words,
+#define CALLED_TITLE(words) words,
+#define CALLED_HELP(words) words,
+#define CALLED_DEED(words)
+#define CALLED_OTHERS(words)
+#define CALLED_ACTOR(words)
+#define CALLED_HIM(words)
+#define PERSON(words, person, number, deed) CALLED_##person(words)
+#include "language/words/people.def"
+#undef PERSON
     NULL};
 
 /* A whole word of what is said and says nothing. */
