@@ -71,8 +71,7 @@ static struct heading telling_heading(const struct setter *setter, const struct 
         title = str_format(setter->arena, "Step %d", telling->step->number);
         label = STR("");
     }
-    struct str after =
-        telling->branch ? STR("") : tell_after(setter->arena, telling->play, telling->step);
+    struct str after = scene_after(setter->arena, telling->diagram);
     return heading_make(setter, label, title, after, type, grid->column);
 }
 

@@ -169,8 +169,7 @@ void passage_heading(const struct html *html, const struct passage *passage)
     } else {
         html_put(html, "Step %s", passage->diagram->label);
     }
-    struct str after =
-        passage->branch ? STR("") : tell_after(html->arena, passage->play, passage->step);
+    struct str after = scene_after(html->arena, passage->diagram);
     html_put(html, after.size > 0 ? " <small>%s</small>" : "", after);
     html_put(html, "</h2>\n");
 }

@@ -196,6 +196,29 @@ static void text_put(struct drawing *drawing, const struct caption_text *text, d
     }
 }
 
+/* Has the step's own picture lines with numbers, which this one shows again? */
+static bool shows_again(const struct diagram *diagram)
+{
+    const struct step *step = &diagram->segment->play->steps.at[diagram->step];
+    for (size_t i = 0; i < step->tasks.count; i++) {
+        if (step->tasks.at[i].order > 0) {
+            return scene_first_task(diagram) == 0;
+        }
+    }
+    return false;
+}
+
+struct str scene_after(struct arena *arena, const struct diagram *diagram)
+{
+    const struct play *play = diagram->segment->play;
+    const struct step *step = &play->steps.at[diagram->step];
+    if (diagram->branch < 0) {
+        return tell_after(arena, play, step);
+    }
+    return shows_again(diagram) ? str_format(arena, "from the start of step %d", step->number)
+                                : STR("");
+}
+
 void title_put(struct drawing *drawing, const struct diagram *diagram, bool back)
 {
     const double space = 7, small = 8;
@@ -211,10 +234,7 @@ void title_put(struct drawing *drawing, const struct diagram *diagram, bool back
     if (back) {
         text = str_format(drawing->arena, "Back: %.*s", STR_ARG(text));
     }
-    struct caption_word after = {.text = STR("")};
-    if (diagram->branch < 0) {
-        after.text = tell_after(drawing->arena, play, step);
-    }
+    struct caption_word after = {.text = scene_after(drawing->arena, diagram)};
     double behind = after.text.size ? space + metrics_width(FACE_REGULAR, small, after.text) : 0;
     double room = drawing->frame.width - 2 - behind;
     double wide = metrics_width(FACE_BOLD, TITLE_SIZE, text);

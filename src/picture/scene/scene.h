@@ -131,6 +131,10 @@ void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *di
  * where half a line of that would be left. Its words begin there too. */
 size_t scene_first_task(const struct diagram *diagram);
 
+/* What a picture takes up, for its title: "after 1a"; a way on that shows the whole step, where its
+ * sisters show their own sentences alone, "from the start of step 1"; else empty. */
+struct str scene_after(struct arena *arena, const struct diagram *diagram);
+
 struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                          const struct scene_options *options);
 /* The same with nothing drawn: its size alone, in no time. */
