@@ -1,27 +1,40 @@
 /* SPDX-License-Identifier: MIT */
-/* asked: what a fill-in sheet asks about a play: which line of a diagram is taken away, so that its
- * point is asked for: what a defender's deed means, what a screener does next, which way round a
- * screen, where to stop. The same seed asks the same. Private to sheet. */
+/* asked: what a fill-in sheet asks about a play: which lines of a picture are taken away, so that
+ * its point is asked for: what a defender's deed means, what a screener does next, which way round
+ * a screen, where to stop. Each picture stands once, with one or more blanks; what would give a
+ * blank away is blank, too. The same seed asks the same. Private to sheet. */
 #ifndef PAGE_SHEET_ASKED_H
 #define PAGE_SHEET_ASKED_H
 
 #include "base/vec.h"
 #include "picture/scene/scene.h"
 
+/* What one player's missing lines are asked by. */
+struct blank {
+    char letter; /* 'A', 'B', in the order in which they happen */
+    body who;    /* they begin where he stands, or where the last of his lines that is drawn ends */
+    const bool *tasks;           /* of its segment: what is missing */
+    size_t first;                /* the first of them that has a line */
+    size_t lines;                /* how many that are */
+    struct str question, answer; /* players' numbers marked */
+};
+typedef VEC(struct blank) blank_list;
+
+enum { BLANK_LETTERS = 26 };
+
 struct asked {
     const struct diagram *diagram;
-    const bool *missing;         /* what it asks for, by task of its segment */
-    const bool *away;            /* what is not drawn: also what others of the list ask for */
-    bool others;                 /* more is away than it asks for */
-    size_t lines;                /* how many are taken away */
-    struct str title;            /* gives nothing away */
-    struct str draw;             /* "Draw a run and a pass." */
-    struct str question, answer; /* players' numbers marked */
+    const struct scene *scene; /* whole */
+    struct str title;          /* gives nothing away */
+    const bool *missing;       /* of all its blanks, by task of its segment */
+    size_t lines;
+    blank_list blanks;
 };
 typedef VEC(struct asked) asked_list;
 
-/* One question a step, of a short play up to `least`, in the order of the diagrams. */
+/* One picture a step, or one for each of its reads, of a short play up to `least` questions; drawn
+ * for columns of this width. */
 void asked_of(struct arena *arena, const struct play *play, const diagram_list *diagrams,
-              uint64_t seed, size_t least, asked_list *out);
+              uint64_t seed, size_t least, double width, asked_list *out);
 
 #endif

@@ -4,10 +4,21 @@
 
 #include <string.h>
 
-static bool is_of_line(const struct scene_item *item)
+#include "base/real.h"
+
+/* Points, all but the first (ours). */
+enum { DIRECTIONS = 16, DISTANCES = 3 };
+#define LETTER_RADIUS 5.2
+#define LETTER_SIZE 8.6
+#define LETTER_WHITE 1.0 /* round the disc */
+#define LETTER_GAP 1.6   /* from what it stands beside */
+#define NEAR_START 14.0  /* a line that starts so near to its player's numeral starts there */
+
+/* ---- what goes ---- */
+
+static bool is_line_class(enum scene_class class)
 {
-    return (item->class >= CLASS_MOVE && item->class <= CLASS_SHOT) || item->class == CLASS_END ||
-           item->class == CLASS_ORDER;
+    return (class >= CLASS_MOVE && class <= CLASS_SHOT) || class == CLASS_ORDER;
 }
 
 /* Lines on which one of the missing tasks is drawn: a run that goes on is one line. */
@@ -20,40 +31,269 @@ static bool *lines_without(struct arena *arena, const struct scene *scene, const
     bool *gone = arena_array(arena, bool, (size_t)most + 1);
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        if (item->line >= 0 && item->task >= 0 && missing[item->task]) {
+        if (item->line >= 0 && item->task >= 0 && is_line_class(item->class) &&
+            missing[item->task]) {
             gone[item->line] = true;
         }
     }
     return gone;
 }
 
-/* Whose runs are missing, so that the dot at their end would tell where they go. */
-static void find_runners(const struct asked *asked, bool runs[BODY_COUNT])
+/* Where the first missing line of a blank begins. */
+static bool find_start(const struct scene *scene, const struct blank *blank, struct vec2 *start)
+{
+    int line = -1;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->task == (int)blank->first && item->line >= 0 && is_line_class(item->class)) {
+            line = item->line;
+        }
+    }
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->line == line && line >= 0 && item->shape == ITEM_PATH && !item->casing &&
+            item->class != CLASS_ORDER && item->count > 0) {
+            *start = item->path[0].p[0];
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The numeral of a player; or NULL. */
+static const struct scene_item *find_player(const struct scene *scene, body who)
+{
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_PLAYER && item->shape == ITEM_TEXT && item->who == who) {
+            return item;
+        }
+    }
+    return NULL;
+}
+
+/* Whose lines are missing, and where those begin: a ring elsewhere would tell where they end. */
+struct runner {
+    bool missing;
+    struct vec2 start;
+};
+
+static void find_runners(const struct scene *scene, const struct asked *asked,
+                         struct runner runners[BODY_COUNT])
 {
     const struct segment *segment = asked->diagram->segment;
     for (size_t i = 0; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
         bool throws = task->kind == TASK_PASS || task->kind == TASK_SHOOT;
-        runs[task->who] = runs[task->who] || (asked->away[i] && !throws);
+        if (asked->missing[i] && !throws) {
+            runners[task->who].missing = true;
+        }
+    }
+    for (size_t i = 0; i < asked->blanks.count; i++) {
+        const struct blank *blank = &asked->blanks.at[i];
+        find_start(scene, blank, &runners[blank->who].start);
     }
 }
 
-const struct scene *blanked_scene(struct arena *arena, const struct scene *scene,
-                                  const struct asked *asked)
+static bool is_end_of(const struct scene_item *item, const struct runner runners[BODY_COUNT])
 {
-    const bool *gone = lines_without(arena, scene, asked->away);
-    bool runs[BODY_COUNT] = {false};
-    find_runners(asked, runs);
+    if (item->class != CLASS_END || item->who >= BODY_COUNT || !runners[item->who].missing) {
+        return false;
+    }
+    double away = vec2_length(vec2_sub(item->at, runners[item->who].start));
+    return away > 3 * item->radius + item->width;
+}
+
+/* ---- letters ---- */
+
+/* How far a place is from what an item paints, at the nearest of the points that make it. */
+static double item_distance(const struct scene_item *item, struct vec2 at)
+{
+    if (item->shape == ITEM_CIRCLE) {
+        double edge = vec2_length(vec2_sub(at, item->at)) - item->radius;
+        return item->fill == ROLE_NONE ? (edge < 0 ? -edge : edge) : edge;
+    }
+    if (item->shape == ITEM_TEXT) {
+        double half = 0.5 * METRICS_CAP_HEIGHT * item->size;
+        return vec2_length(vec2_sub(at, vec2_of(item->at.x, item->at.y - half))) - half * 1.15;
+    }
+    double least = 1e9;
+    struct vec2 last = {0, 0};
+    for (size_t i = 0; i < item->count; i++) {
+        const struct path_element *element = &item->path[i];
+        struct vec2 end = element->op == OP_CURVE ? element->p[2] : element->p[0];
+        for (int k = 1; k <= 8 && element->op != OP_MOVE && element->op != OP_CLOSE; k++) {
+            double t = k / 8.0, u = 1 - t;
+            struct vec2 p = vec2_add(vec2_scale(last, u), vec2_scale(end, t));
+            if (element->op == OP_CURVE) {
+                p = vec2_add(vec2_scale(last, u * u * u), vec2_scale(end, t * t * t));
+                p = vec2_add(p, vec2_scale(element->p[0], 3 * t * u * u));
+                p = vec2_add(p, vec2_scale(element->p[1], 3 * t * t * u));
+            }
+            least = real_min(least, vec2_length(vec2_sub(at, p)));
+        }
+        last = element->op == OP_CLOSE ? last : end;
+    }
+    return least;
+}
+
+/* What a letter there would lie on. */
+static double letter_score(const struct scene *scene, struct vec2 at)
+{
+    double inside = LETTER_RADIUS + LETTER_WHITE, score = 0;
+    if (at.x < inside || at.y < inside || at.x > scene->width - inside ||
+        at.y > scene->height - inside) {
+        score += 1000;
+    }
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->casing || item->class == CLASS_PAGE || item->class == CLASS_CLEAR) {
+            continue;
+        }
+        double room = item_distance(item, at) - inside;
+        bool court = item->class == CLASS_COURT;
+        score += room >= 0 ? 0 : court ? 1 : -room * (item->class == CLASS_BASKET ? 30 : 60);
+    }
+    return score;
+}
+
+/* Beside `anchor`, `radius` from its middle or more, off everything: all ways round are tried, so
+ * that its place says nothing of where the line goes. */
+static struct vec2 letter_place(const struct scene *scene, struct vec2 anchor, double radius)
+{
+    struct vec2 best = anchor;
+    double least = 1e9;
+    for (int far = 0; far < DISTANCES; far++) {
+        double away = radius + LETTER_GAP + LETTER_RADIUS + 3.0 * far;
+        for (int i = 0; i < DIRECTIONS; i++) {
+            double angle = 2 * REAL_PI * i / DIRECTIONS - 0.75 * REAL_PI;
+            struct vec2 at =
+                vec2_of(anchor.x + away * real_cos(angle), anchor.y + away * real_sin(angle));
+            double score = letter_score(scene, at) + 4.0 * far;
+            if (score < least - 1e-9) {
+                least = score;
+                best = at;
+            }
+        }
+    }
+    return best;
+}
+
+static void put_disc(struct arena *arena, struct scene *scene, const struct blank *blank,
+                     struct vec2 at)
+{
+    struct scene_item disc = {.class = CLASS_ORDER,
+                              .shape = ITEM_CIRCLE,
+                              .fill = ROLE_PAGE,
+                              .at = at,
+                              .radius = LETTER_RADIUS + LETTER_WHITE,
+                              .task = -1,
+                              .line = -1,
+                              .who = blank->who,
+                              .other = BODY_NONE,
+                              .casing = true};
+    VEC_PUSH(arena, &scene->items, disc);
+    disc.radius = LETTER_RADIUS;
+    disc.fill = ROLE_ORDER;
+    disc.casing = false;
+    VEC_PUSH(arena, &scene->items, disc);
+    disc.shape = ITEM_TEXT;
+    disc.fill = ROLE_ORDER_TEXT;
+    disc.text = str_format(arena, "%c", blank->letter);
+    disc.size = LETTER_SIZE;
+    disc.face = FACE_SEMIBOLD;
+    disc.at.y += 0.5 * METRICS_CAP_HEIGHT * LETTER_SIZE;
+    VEC_PUSH(arena, &scene->items, disc);
+}
+
+/* Radius of the ring round who has the ball, or of a numeral. */
+static double symbol_radius(const struct scene *scene, const struct scene_item *numeral)
+{
+    struct vec2 at =
+        vec2_of(numeral->at.x, numeral->at.y - 0.5 * METRICS_CAP_HEIGHT * numeral->size);
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_BALL && item->shape == ITEM_CIRCLE &&
+            vec2_length(vec2_sub(item->at, at)) < item->radius) {
+            return item->radius + 0.5 * item->width;
+        }
+    }
+    return 0.47 * numeral->size;
+}
+
+/* Where the player of a blank is when the first of his missing lines begins: by his numeral, or by
+ * the end of the last line of his that stays. */
+static void letter_blank(struct arena *arena, struct scene *out, const struct scene *whole,
+                         const struct blank *blank)
+{
+    const double end_ring = 3;
+    const struct scene_item *numeral = find_player(out, blank->who);
+    struct vec2 start = {0, 0};
+    bool found = find_start(whole, blank, &start);
+    if (!numeral && !found) {
+        return;
+    }
+    double radius = end_ring;
+    if (numeral) {
+        double half = 0.5 * METRICS_CAP_HEIGHT * numeral->size;
+        struct vec2 middle = vec2_of(numeral->at.x, numeral->at.y - half);
+        double own = symbol_radius(out, numeral);
+        if (!found || vec2_length(vec2_sub(start, middle)) < own + NEAR_START) {
+            start = middle;
+            radius = own;
+        }
+    }
+    put_disc(arena, out, blank, letter_place(out, start, radius));
+}
+
+const struct scene *blanked_scene(struct arena *arena, const struct asked *asked,
+                                  const struct scene *scene)
+{
+    const bool *gone = lines_without(arena, scene, asked->missing);
+    struct runner runners[BODY_COUNT] = {0};
+    find_runners(scene, asked, runners);
     struct scene *out = arena_new(arena, struct scene);
     *out = *scene;
     memset(&out->items, 0, sizeof out->items);
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        bool end = item->class == CLASS_END && item->who < BODY_COUNT && runs[item->who];
-        bool own = (item->line >= 0 && gone[item->line]) || end ||
-                   (is_of_line(item) && item->task >= 0 && asked->away[item->task]);
-        if (!own) {
+        if (!(item->line >= 0 && gone[item->line]) && !is_end_of(item, runners)) {
             VEC_PUSH(arena, &out->items, *item);
+        }
+    }
+    for (size_t i = 0; i < asked->blanks.count; i++) {
+        letter_blank(arena, out, scene, &asked->blanks.at[i]);
+    }
+    return out;
+}
+
+/* The letter of the blank that a task belongs to; 0: it is not missing. */
+static char letter_of(const struct asked *asked, int task)
+{
+    for (size_t i = 0; i < asked->blanks.count && task >= 0; i++) {
+        if (asked->blanks.at[i].tasks[task]) {
+            return asked->blanks.at[i].letter;
+        }
+    }
+    return 0;
+}
+
+const struct scene *answered_scene(struct arena *arena, const struct asked *asked,
+                                   const struct scene *whole)
+{
+    struct scene *out = scene_copy(arena, whole);
+    bool shown[BLANK_LETTERS] = {false};
+    for (size_t i = 0; i < out->items.count; i++) {
+        struct scene_item *item = &out->items.at[i];
+        char letter = letter_of(asked, item->task);
+        if (item->class == CLASS_ORDER && item->shape == ITEM_TEXT && letter) {
+            item->text = str_format(arena, "%c", letter);
+            shown[letter - 'A'] = true;
+        }
+    }
+    for (size_t i = 0; i < asked->blanks.count; i++) {
+        if (!shown[asked->blanks.at[i].letter - 'A']) { /* the picture is too small for discs */
+            letter_blank(arena, out, whole, &asked->blanks.at[i]);
         }
     }
     return out;

@@ -11,167 +11,222 @@
 
 #define TO_DIAGRAM 8.0
 #define ROW_GAP 18.0
-#define RULES 2        /* lines to write on, */
-#define PITCH 19.0     /* so far apart */
+#define PITCH 19.0     /* of lines to write on */
+#define INDENT 15.0    /* of a question behind its letter */
+#define LETTER_UP 3.3  /* the middle of its disc over the baseline */
+#define APART 4.0      /* between two questions, besides their leading */
 #define BOX_LEFT 300.0 /* of the table to mark oneself */
 #define BOX_WIDE 34.0
 #define TO_OF 44.0 /* kept before the box for "of 12" */
 
-static const struct grid halves = {4, 2, 2, 237.6, 237.6, false, TYPE_SENTENCE, false};
-static const struct grid thirds = {3, 3, 1, 152, 152, false, TYPE_OTHERS, false};
+/* How questions stand on a page: so many pictures across, each with its words under or beside it.
+ */
+struct ask_form {
+    size_t across;
+    double picture;     /* its width */
+    double left, words; /* of its words, from its own left, and how wide they are */
+    double pitch;       /* from one picture's left to the next one's */
+    bool beside;
+    enum type heading;
+};
+static const struct ask_form alone = {1, 400, 0, 504, 0, false, TYPE_HEADING};
+static const struct ask_form alone_full = {1, 504, 0, 504, 0, false, TYPE_HEADING};
+static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING};
+static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
+static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
+static const struct ask_form answering = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
 
 struct filling_in {
     struct rows rows;
     const struct run *run;
+    const struct ask_form *form;
+    bool tall; /* its floors are */
     asked_list asked;
 };
 
-/* ---- questions ---- */
+/* ---- pictures ---- */
 
-/* Tall floors stand three in a row, and one row is a page. */
-static const struct grid *grid_for(struct arena *arena, const diagram_list *diagrams)
+/* Fewer pictures are larger: there is more room to draw. */
+static void choose_form(struct filling_in *filling)
 {
-    for (size_t i = 0; i < diagrams->count; i++) {
-        struct scene_options options = {.width = halves.diagram};
-        if (scene_height(arena, &diagrams->at[i], &options) > halves.diagram) {
-            return &thirds;
-        }
+    const asked_list *asked = &filling->asked;
+    for (size_t i = 0; i < asked->count; i++) {
+        const struct scene *scene = asked->at[i].scene;
+        filling->tall = filling->tall || scene->height > scene->width;
     }
-    return &halves;
+    if (asked->count == 1) {
+        filling->form = filling->tall ? &alone_full : &alone;
+    } else {
+        filling->form = asked->count == 2 && !filling->tall ? &stacked : &pairs;
+    }
 }
 
-/* "1a  x3 trails" over a question. */
-static struct str question_heading(struct arena *arena, const struct asked *asked)
+static struct str labelled(struct arena *arena, const struct asked *asked, struct str title)
 {
     struct str label = asked->diagram->label;
-    return asked->title.size > 0
-               ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(asked->title))
+    return title.size > 0
+               ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(title))
                : str_format(arena, "Step %.*s", STR_ARG(label));
 }
 
-/* "2. Lantern, step 1a, x3 trails: Curl": which question it answers, and of what. */
-static struct str answer_heading(const struct filling_in *filling, size_t index)
+/* "1a  x3 trails: Curl", or "x3 trails" alone over a question. */
+static struct str heading_of(const struct filling_in *filling, const struct asked *asked,
+                             bool answered)
 {
     struct arena *arena = filling->rows.setter.arena;
-    const struct play *play = filling->run->play;
-    const struct diagram *diagram = filling->asked.at[index].diagram;
-    const struct step *step = &play->steps.at[diagram->step];
-    struct str title =
-        diagram->branch < 0 ? step->title : tell_branch(arena, &step->branches.at[diagram->branch]);
-    return str_format(arena, "%zu. %.*s, step %.*s%s%.*s", index + 1,
-                      STR_ARG(words_isolated(arena, play->name)), STR_ARG(diagram->label),
-                      title.size > 0 ? ", " : "", STR_ARG(title));
+    const struct step *step = &filling->run->play->steps.at[asked->diagram->step];
+    int branch = asked->diagram->branch;
+    bool named = answered && branch >= 0;
+    return labelled(arena, asked,
+                    named ? tell_branch(arena, &step->branches.at[branch]) : asked->title);
 }
 
-/* Pictures side by side, each under its heading. */
+/* Pictures side by side, each under its heading, all on one level. */
 struct pictures {
-    const struct grid *grid;
+    const struct ask_form *form;
     const struct text_block *heading[3];
-    size_t count, lines; /* of the tallest heading: the pictures stand level */
-    enum type type;
+    size_t count, lines; /* of the tallest heading */
 };
 
-static struct pictures pictures_of(const struct grid *grid)
+static struct pictures pictures_of(const struct filling_in *filling, const struct ask_form *form,
+                                   size_t from, bool answered)
 {
-    return (struct pictures){.grid = grid,
-                             .type = grid == &thirds ? TYPE_SMALL_HEADING : TYPE_HEADING};
+    struct pictures pictures = {.form = form};
+    for (size_t i = from; i < from + form->across && i < filling->asked.count; i++) {
+        struct str heading = heading_of(filling, &filling->asked.at[i], answered);
+        const struct text_block *words =
+            words_set(&filling->rows.setter, form->heading, heading, form->picture);
+        pictures.lines = text_lines(words) > pictures.lines ? text_lines(words) : pictures.lines;
+        pictures.heading[pictures.count++] = words;
+    }
+    return pictures;
 }
 
-static void add_heading(const struct filling_in *filling, struct pictures *pictures,
-                        struct str heading)
-{
-    const struct text_block *words =
-        words_set(&filling->rows.setter, pictures->type, heading, pictures->grid->column);
-    pictures->lines = text_lines(words) > pictures->lines ? text_lines(words) : pictures->lines;
-    pictures->heading[pictures->count++] = words;
-}
-
-static double column_left(const struct pictures *pictures, size_t column)
-{
-    return (double)column * grid_pitch(pictures->grid);
-}
-
-/* Heading and diagram of a column; returns where the diagram ends. */
+/* Heading and diagram of a column; returns the first baseline of its words. */
 static double set_picture(struct galley *row, const struct pictures *pictures, size_t column,
                           const struct scene *scene)
 {
-    double x = column_left(pictures, column);
+    const struct ask_form *form = pictures->form;
+    double x = form->pitch * (double)column;
     galley_text(row, pictures->heading[column], x, HEADING_BASE, ROLE_TEXT);
     galley_keep(row);
-    double top =
-        HEADING_BASE + type_leading(pictures->type) * (double)(pictures->lines - 1) + TO_DIAGRAM;
+    double lines = (double)(pictures->lines - 1);
+    double top = HEADING_BASE + type_leading(form->heading) * lines + TO_DIAGRAM;
     galley_scene(row, scene, x, top);
-    return top + scene->height;
+    return form->beside ? top + HEADING_BASE : top + scene->height + TO_SENTENCE;
 }
 
 static const struct scene *whole_scene(struct filling_in *filling, const struct asked *asked,
                                        double width)
 {
+    if (width == asked->scene->width) {
+        return asked->scene;
+    }
     struct scene_options options = {.width = width, .theme = THEME_PRINT, .accent = BODY_NONE};
     return scene_make(filling->rows.setter.arena, asked->diagram, &options);
 }
 
-static void set_question(struct filling_in *filling, struct galley *row,
-                         const struct pictures *pictures, size_t column, size_t index)
+/* A question or an answer behind its letter; returns its last baseline. */
+static double set_blank(const struct filling_in *filling, struct galley *row,
+                        const struct blank *blank, struct str text, enum type type,
+                        struct vec2 base, double width)
 {
     const struct setter *setter = &filling->rows.setter;
-    const struct asked *asked = &filling->asked.at[index];
-    const struct grid *grid = pictures->grid;
-    const struct scene *scene =
-        blanked_scene(setter->arena, whole_scene(filling, asked, grid->diagram), asked);
-    double x = column_left(pictures, column);
-    double base = set_picture(row, pictures, column, scene) + TO_SENTENCE;
-    struct str draw = str_format(setter->arena, "%zu. %.*s", index + 1, STR_ARG(asked->draw));
-    base = galley_text(row, words_set(setter, TYPE_ASKED, draw, grid->column), x, base, ROLE_TEXT);
+    struct str letter = str_format(setter->arena, "%c", blank->letter);
+    galley_disc(row, words_set(setter, TYPE_DISC, letter, 0), base.x + GALLEY_DISC,
+                base.y - LETTER_UP, ROLE_ORDER);
     galley_keep(row);
-    base = galley_text(row, words_set(setter, TYPE_SENTENCE, asked->question, grid->column), x,
-                       base + type_leading(TYPE_SENTENCE), ROLE_TEXT);
-    for (int i = 0; i < RULES; i++) {
-        base += PITCH;
-        galley_rule(row, vec2_of(x, base), vec2_of(x + grid->column, base), 0.8, ROLE_SOFT);
+    const struct text_block *words = words_set(setter, type, text, width - INDENT);
+    return galley_text(row, words, base.x + INDENT, base.y, ROLE_TEXT);
+}
+
+/* ---- questions ---- */
+
+static void set_questions(struct filling_in *filling, struct galley *row,
+                          const struct pictures *pictures, size_t column, size_t index)
+{
+    struct arena *arena = filling->rows.setter.arena;
+    const struct asked *asked = &filling->asked.at[index];
+    const struct ask_form *form = pictures->form;
+    const struct scene *whole = whole_scene(filling, asked, form->picture);
+    double base = set_picture(row, pictures, column, blanked_scene(arena, asked, whole));
+    double x = form->pitch * (double)column + form->left;
+    int rules = asked->blanks.count == 1 || form->beside ? 2 : 1;
+    for (size_t i = 0; i < asked->blanks.count; i++) {
+        const struct blank *blank = &asked->blanks.at[i];
+        base += i > 0 ? TO_SENTENCE + APART : 0;
+        base = set_blank(filling, row, blank, blank->question, TYPE_SENTENCE, vec2_of(x, base),
+                         form->words);
+        galley_keep(row);
+        for (int line = 0; line < rules; line++) {
+            base += PITCH;
+            galley_rule(row, vec2_of(x, base), vec2_of(x + form->words, base), 0.8, ROLE_SOFT);
+        }
     }
 }
 
-static void add_questions(struct filling_in *filling, const struct grid *grid, unsigned uses)
+static struct galley *question_row(struct filling_in *filling, size_t from)
 {
-    size_t across = (size_t)grid->across;
-    for (size_t i = 0; i < filling->asked.count; i += across) {
-        struct galley *row = galley_new(filling->rows.setter.arena);
-        struct pictures pictures = pictures_of(grid);
-        for (size_t k = i; k < i + across && k < filling->asked.count; k++) {
-            add_heading(filling, &pictures, question_heading(row->arena, &filling->asked.at[k]));
-        }
-        for (size_t k = 0; k < pictures.count; k++) {
-            set_question(filling, row, &pictures, k, i + k);
-        }
-        rows_add_apart(&filling->rows, row, ROW_GAP);
+    struct galley *row = galley_new(filling->rows.setter.arena);
+    struct pictures pictures = pictures_of(filling, filling->form, from, false);
+    for (size_t k = 0; k < pictures.count; k++) {
+        set_questions(filling, row, &pictures, k, from + k);
+    }
+    return row;
+}
+
+/* Two rows of pairs with long questions stand on one page when their pictures are smaller. */
+static void choose_pairs(struct filling_in *filling)
+{
+    double height = 0;
+    for (size_t i = 0; i < filling->asked.count && i < 2 * pairs.across; i += pairs.across) {
+        height += question_row(filling, i)->height + (i > 0 ? ROW_GAP : 0);
+    }
+    filling->form = height > rows_room(&filling->rows) ? &small_pairs : &pairs;
+}
+
+static void add_questions(struct filling_in *filling, unsigned uses)
+{
+    if (filling->form == &pairs && !filling->tall) {
+        choose_pairs(filling);
+    }
+    for (size_t i = 0; i < filling->asked.count; i += filling->form->across) {
+        rows_add_apart(&filling->rows, question_row(filling, i), ROW_GAP);
         rows_page(&filling->rows)->uses |= uses; /* what is missing is in the key, too */
     }
 }
 
 /* ---- answers ---- */
 
+static void set_answers(struct filling_in *filling, struct galley *row,
+                        const struct pictures *pictures, size_t column, size_t index)
+{
+    const struct asked *asked = &filling->asked.at[index];
+    const struct ask_form *form = pictures->form;
+    const struct scene *whole = whole_scene(filling, asked, form->picture);
+    whole = answered_scene(filling->rows.setter.arena, asked, whole);
+    double base = set_picture(row, pictures, column, whole), x = form->pitch * (double)column;
+    for (size_t i = 0; i < asked->blanks.count; i++) {
+        const struct blank *blank = &asked->blanks.at[i];
+        base += i > 0 ? TO_SENTENCE : 0;
+        base = set_blank(filling, row, blank, blank->answer, TYPE_ASKED, vec2_of(x, base),
+                         form->words);
+    }
+}
+
 static void add_answers(struct filling_in *filling)
 {
-    const struct setter *setter = &filling->rows.setter;
-    for (size_t i = 0; i < filling->asked.count; i += 3) {
-        struct galley *row = galley_new(setter->arena);
-        struct pictures pictures = pictures_of(&thirds);
-        for (size_t k = i; k < i + 3 && k < filling->asked.count; k++) {
-            add_heading(filling, &pictures, answer_heading(filling, k));
-        }
+    for (size_t i = 0; i < filling->asked.count; i += answering.across) {
+        struct galley *row = galley_new(filling->rows.setter.arena);
+        struct pictures pictures = pictures_of(filling, &answering, i, true);
         for (size_t k = 0; k < pictures.count; k++) {
-            const struct asked *asked = &filling->asked.at[i + k];
-            const struct scene *scene = whole_scene(filling, asked, thirds.diagram);
-            double base = set_picture(row, &pictures, k, scene);
-            galley_text(row, words_set(setter, TYPE_ASKED, asked->answer, thirds.column),
-                        column_left(&pictures, k), base + TO_SENTENCE, ROLE_TEXT);
+            set_answers(filling, row, &pictures, k, i + k);
         }
         rows_add_apart(&filling->rows, row, ROW_GAP);
     }
 }
 
-/* "Lines, 1. Lantern, step 1a, x3 trails   of 2 [ ]" */
+/* "Lines, 1a  x3 trails: Curl   of 2 [ ]" */
 static void add_mark(struct filling_in *filling, struct str what, size_t of, bool all)
 {
     const double base = ROW_BASE;
@@ -200,15 +255,16 @@ static void add_marks(struct filling_in *filling)
     }
     rows_add(rows, rows_section(rows, STR("Mark yourself"),
                                 STR("A point for each line that starts, bends and ends as here.")));
-    size_t lines = 0;
+    size_t lines = 0, blanks = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         const struct asked *asked = &filling->asked.at[i];
-        add_mark(filling, str_format(arena, "Lines, %.*s", STR_ARG(answer_heading(filling, i))),
-                 asked->lines, false);
+        struct str heading = heading_of(filling, asked, true);
+        add_mark(filling, str_format(arena, "Lines, %.*s", STR_ARG(heading)), asked->lines, false);
         lines += asked->lines;
+        blanks += asked->blanks.count;
     }
-    add_mark(filling, STR("Answers"), filling->asked.count, false);
-    add_mark(filling, STR("All"), lines + filling->asked.count, true);
+    add_mark(filling, STR("Answers"), blanks, false);
+    add_mark(filling, STR("All"), lines + blanks, true);
 }
 
 /* ---- the play ---- */
@@ -223,39 +279,26 @@ static struct head_words *head_of(struct filling_in *filling, const char *sheet)
     return head;
 }
 
-/* What the whole play would show in its key: the lines that are asked for must be in it. */
-static unsigned uses_of(struct filling_in *filling)
+/* What the whole pictures would show in their key: the lines that are asked for must be in it. */
+static unsigned uses_of(const asked_list *asked)
 {
     unsigned uses = 0;
-    for (size_t i = 0; i < filling->asked.count; i++) {
-        struct scene_options options = {.width = thirds.diagram, .accent = BODY_NONE};
-        uses |= scene_key_uses(
-            scene_make(filling->rows.setter.arena, filling->asked.at[i].diagram, &options));
+    for (size_t i = 0; i < asked->count; i++) {
+        uses |= scene_key_uses(asked->at[i].scene);
     }
     return uses;
 }
 
-static struct str about_questions(const asked_list *asked)
-{
-    for (size_t i = 0; i < asked->count; i++) {
-        if (asked->at[i].others) {
-            return STR(
-                "Draw the lines that are missing, then answer. What another picture asks for "
-                "is missing, too. The answers are on the last page.");
-        }
-    }
-    return STR("Draw the lines that are missing, then answer. The answers are on the last page.");
-}
-
-static void set_play(struct filling_in *filling, const struct grid *grid)
+static void set_play(struct filling_in *filling)
 {
     const struct play *play = filling->run->play;
     struct caution caution = caution_of_play(play);
     struct head_words *head = head_of(filling, "Fill-in sheet");
     head->series = STR("Name ______________  Number ____");
-    head->about = about_questions(&filling->asked);
+    head->about = STR("A line is missing where each letter stands. Draw it, then answer. The "
+                      "answers are on the last page.");
     rows_open(&filling->rows, head, &caution);
-    add_questions(filling, grid, uses_of(filling));
+    add_questions(filling, uses_of(&filling->asked));
     head = head_of(filling, "Fill-in sheet, answers");
     head->series = STR("Answers");
     head->about = STR("Compare line by line.");
@@ -268,18 +311,19 @@ static void set_play(struct filling_in *filling, const struct grid *grid)
 /* False: nothing moves in it, there is nothing to ask. */
 static bool add_play(struct booklet *booklet, const struct sheet_play *row)
 {
+    enum { LEAST = 4 }; /* questions, of a play that has so many */
     struct arena *arena = booklet->setter.arena;
     struct arena_mark mark = arena_mark(arena);
     struct filling_in filling = {.rows = {.setter = booklet->setter},
                                  .run = booklet_run(&booklet->setter, row)};
     diagram_list diagrams = {0};
     scene_diagrams(arena, filling.run, &diagrams);
-    const struct grid *grid = grid_for(arena, &diagrams);
-    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, (size_t)grid->per_page,
+    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, LEAST, pairs.picture,
              &filling.asked);
     bool asked = filling.asked.count > 0;
     if (asked) {
-        set_play(&filling, grid);
+        choose_form(&filling);
+        set_play(&filling);
         rows_close(&filling.rows, booklet, row->play->name);
     }
     arena_release(arena, mark);

@@ -91,8 +91,11 @@ void rows_add(struct rows *rows, struct galley *row)
 void rows_add_apart(struct rows *rows, struct galley *row, double gap)
 {
     struct page *page = rows_page(rows);
-    bool fits = row->height + gap <= rows_room(rows);
-    page->y += page->empty || !fits ? 0 : gap;
+    if (!page->empty && row->height + gap <= rows_room(rows)) {
+        page->y += gap;
+    } else if (!page->empty && row->height <= rows_room(rows)) {
+        rows_turn(rows, false); /* it would touch what stands over it */
+    }
     rows_add(rows, row);
 }
 

@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* What sheets make of a play that was run: questions with lines taken away, figures to watch, lanes
- * on the clock; the words of a page; and in which order ways on are told, and who has which spot.
- */
+/* What sheets make of a play that was run: figures to watch, lanes on the clock; the words of a
+ * page; and in which order ways on are told, and who has which spot. */
 #include "floor/sim/sim.h"
-#include "page/sheet/blanked.h"
 #include "page/sheet/bands.h"
 #include "page/sheet/timing.h"
 #include "page/sheet/watch.h"
@@ -83,144 +81,6 @@ START_TEST(a_step_goes_on_from_the_first_as_written)
     const struct play *play = run_text(PLAY READS "  step \"Again\"\n    3 passes to 1\n");
     ck_assert_int_eq(play->steps.at[1].after_branch, 0);
     ck_assert_str_eq(plain(tell_after(&arena, play, &play->steps.at[1])), "after 1c");
-}
-END_TEST
-
-/* ---- questions ---- */
-
-static asked_list ask(const struct play *play, uint64_t seed, size_t least)
-{
-    asked_list asked = {0};
-    asked_of(&arena, play, &diagrams, seed, least, &asked);
-    return asked;
-}
-
-START_TEST(a_read_is_asked_by_what_the_defender_does)
-{
-    const struct play *play = run_text(PLAY READS);
-    asked_list asked = ask(play, 0, 1);
-    ck_assert_uint_eq(asked.count, 1);
-    const struct asked *one = &asked.at[0];
-    ck_assert_int_ge(one->diagram->branch, 1); /* not what is left over */
-    ck_assert_ptr_nonnull(strstr(plain(one->question), ". What does 3 do? Who gives up the ball?"));
-    ck_assert_str_eq(plain(one->draw), "Draw a run and a pass.");
-    ck_assert_uint_eq(one->lines, 2);
-    const struct branch *branch = &play->steps.at[0].branches.at[one->diagram->branch];
-    ck_assert(branch->title.size > 0); /* its name gives it away */
-    ck_assert_ptr_null(strstr(plain(one->title), plain(branch->title)));
-    ck_assert_int_eq(plain(one->answer)[0], '3');
-}
-END_TEST
-
-START_TEST(only_what_is_asked_is_missing)
-{
-    const struct play *play = run_text(PLAY READS);
-    asked_list asked = ask(play, 0, 4);
-    ck_assert_uint_eq(asked.count, 4);
-    for (size_t i = 0; i < asked.count; i++) {
-        const struct segment *segment = asked.at[i].diagram->segment;
-        size_t missing = 0;
-        for (size_t k = 0; k < segment->tasks; k++) {
-            missing += asked.at[i].missing[k];
-            bool own = (int)k >= (asked.at[i].diagram->branch < 0 ? 0 : 4);
-            ck_assert(!asked.at[i].missing[k] || own); /* what came before stays */
-        }
-        ck_assert_uint_ge(missing, 1);
-        ck_assert(asked.at[i].answer.size > 0);
-    }
-}
-END_TEST
-
-START_TEST(a_screener_is_asked_for_the_next_move)
-{
-    const struct play *play = run_text(PLAY "    3 curls off 5 to the nail\n"
-                                            "    5 pops to left wing\n");
-    bool found = false;
-    for (uint64_t seed = 0; seed < 8 && !found; seed++) {
-        asked_list asked = ask(play, seed, 1);
-        found =
-            strcmp(plain(asked.at[0].question), "5 has set the screen. What does 5 do next?") == 0;
-        if (found) {
-            ck_assert_str_eq(plain(asked.at[0].draw), "Draw a run.");
-            ck_assert_ptr_nonnull(strstr(plain(asked.at[0].answer), "5 pops to the left wing"));
-        }
-    }
-    ck_assert(found);
-}
-END_TEST
-
-START_TEST(the_same_seed_asks_the_same_and_others_ask_otherwise)
-{
-    const struct play *play = run_text(PLAY READS);
-    bool differs = false;
-    for (uint64_t seed = 0; seed < 6; seed++) {
-        asked_list one = ask(play, seed, 1), again = ask(play, seed, 1), first = ask(play, 0, 1);
-        ck_assert_str_eq(plain(one.at[0].question), plain(again.at[0].question));
-        differs = differs || strcmp(plain(one.at[0].question), plain(first.at[0].question)) != 0;
-    }
-    ck_assert(differs);
-}
-END_TEST
-
-/* The same sentence of the same step: ways on share the common part, which comes first. */
-static const struct task *task_in(const struct asked *asked, size_t index)
-{
-    return segment_task(asked->diagram->segment, index);
-}
-
-static size_t count_drawn(const struct scene *scene, const struct task *task,
-                          const struct asked *asked)
-{
-    size_t drawn = 0;
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        bool line = item->line >= 0 || item->class == CLASS_ORDER || item->class == CLASS_END;
-        drawn += line && item->task >= 0 && task_in(asked, (size_t)item->task) == task;
-    }
-    return drawn;
-}
-
-/* How often what one question asks for would be drawn in pictures of others, and is. */
-static void count_shown(const asked_list *asked, size_t *would, size_t *is)
-{
-    for (size_t i = 0; i < asked->count; i++) {
-        const struct scene_options options = {.width = 237.6, .accent = BODY_NONE};
-        const struct asked *picture = &asked->at[i];
-        const struct scene *whole = scene_make(&arena, picture->diagram, &options);
-        const struct scene *blanked = blanked_scene(&arena, whole, picture);
-        ck_assert_uint_lt(blanked->items.count, whole->items.count);
-        for (size_t k = 0; k < asked->count; k++) {
-            const struct asked *other = &asked->at[k];
-            for (size_t task = 0; task < other->diagram->segment->tasks; task++) {
-                if (other->missing[task]) {
-                    *would += k == i ? 0 : count_drawn(whole, task_in(other, task), picture);
-                    *is += count_drawn(blanked, task_in(other, task), picture);
-                }
-            }
-        }
-    }
-}
-
-START_TEST(what_one_question_asks_for_no_picture_shows)
-{
-    static const char *const texts[] = {
-        PLAY "    1 passes to 2\n    3 curls off 5 to the nail\n    5 pops to left wing\n",
-        PLAY "    1 passes to 2 and cuts to the rim\n" READS,
-        PLAY "    3 curls off 5 to the nail\n"
-             "    read x3 trails\n      3 cuts to the rim\n      1 passes to 3\n"
-             "    read x3 overplays\n      3 pops to left wing\n      1 passes to 3\n",
-    };
-    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
-        const struct play *play = run_text(texts[i]);
-        size_t would = 0, is = 0;
-        for (uint64_t seed = 0; seed < 6; seed++) {
-            asked_list asked = ask(play, seed, 4);
-            ck_assert_uint_ge(asked.count, 3);
-            count_shown(&asked, &would, &is);
-        }
-        ck_assert_uint_eq(is, 0);
-        ck_assert_msg(would > 0, "play %zu has no line that stands in two pictures", i);
-    }
 }
 END_TEST
 
@@ -491,11 +351,6 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, what_is_left_over_is_told_last);
     tcase_add_test(all, a_step_goes_on_from_the_first_as_written);
-    tcase_add_test(all, a_read_is_asked_by_what_the_defender_does);
-    tcase_add_test(all, only_what_is_asked_is_missing);
-    tcase_add_test(all, a_screener_is_asked_for_the_next_move);
-    tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
-    tcase_add_test(all, what_one_question_asks_for_no_picture_shows);
     tcase_add_test(all, on_a_card_whom_a_read_is_about_is_numbered_and_nobody_else);
     tcase_add_test(all, what_comes_first_does_not_begin_with_what_was_before);
     tcase_add_test(all, who_throws_in_holds_the_ball_out_of_bounds);

@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: MIT */
+/* questions: the words of a fill-in sheet: what is asked about each player's missing lines, and
+ * the sentences that answer it. */
+#include "language/tell/tell.h"
+#include "page/sheet/asking.h"
+
+/* ---- what is to be drawn ---- */
+
+static bool opens_line(const struct looking *looking, const bool *tasks, size_t index)
+{
+    if (!tasks[index] || !task_is_drawn(looking, index)) {
+        return false;
+    }
+    for (size_t i = 0; i < index; i++) {
+        if (tasks[i] && looking->line[i] == looking->line[index]) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* The next line of these to be drawn after the one that `after` opens (end: the first), by when it
+ * begins. */
+static size_t next_line(const struct looking *looking, const bool *tasks, size_t after)
+{
+    size_t next = looking->end;
+    for (size_t i = 0; i < looking->end; i++) {
+        double at = task_began(looking, i);
+        bool later = after == looking->end || at > task_began(looking, after) ||
+                     (at == task_began(looking, after) && i > after);
+        if (opens_line(looking, tasks, i) && later &&
+            (next == looking->end || at < task_began(looking, next))) {
+            next = i;
+        }
+    }
+    return next;
+}
+
+/* "Draw a run, then a pass.", in the words of the key. */
+static void print_draw(struct strbuf *out, const struct looking *looking, const bool *tasks)
+{
+    const char *before = "Draw a ";
+    for (size_t i = next_line(looking, tasks, looking->end); i < looking->end;
+         i = next_line(looking, tasks, i)) {
+        strbuf_print(out, "%s%s", before, scene_key_word(line_class_of(looking, i), true));
+        before = ", then a ";
+    }
+    strbuf_char(out, '.');
+}
+
+/* ---- questions ---- */
+
+/* "$" stands for who does it, "&" for the other of the task. */
+static void print_question(struct strbuf *out, const char *text, const struct task *task)
+{
+    for (; *text; text++) {
+        if (*text == '$' || *text == '&') {
+            tell_body(out, *text == '$' ? task->who : task->other);
+        } else {
+            strbuf_char(out, *text);
+        }
+    }
+}
+
+static const char *topic_question(enum topic topic, bool more)
+{
+    switch (topic) {
+    case TOPIC_SCREENER:
+        return "$ has set the screen. What does $ do next? ";
+    case TOPIC_USE:
+        return more ? "& screens for $. What does $ do? "
+                    : "& screens for $. Which way does $ go? ";
+    case TOPIC_SCREEN:
+        return more ? "$ screens for &. Where, and what does $ do then? "
+                    : "$ screens for &. Where does $ stop? ";
+    case TOPIC_PASS:
+        return more ? "$ gives up the ball. Who gets it, and what then? "
+                    : "$ gives up the ball. Who gets it, and where? ";
+    case TOPIC_PLACE:
+        return more ? "What does $ do? " : "$ is on the move. Where does $ stop? ";
+    default:
+        return "What does $ do? ";
+    }
+}
+
+/* Of a line that is missing with what a topic asks for. */
+static const char *other_question(const struct task *task, bool more)
+{
+    if (more) {
+        return "And what does $ do? ";
+    }
+    switch (task->kind) {
+    case TASK_PASS:
+        return "Where does $ pass, and when? ";
+    case TASK_EXCHANGE:
+        return "Who gets the ball from $? ";
+    case TASK_USE:
+        return "Which way does $ go then? ";
+    case TASK_SHOOT:
+        return "What does $ do with the ball? ";
+    default:
+        return "Where does $ go? ";
+    }
+}
+
+/* ---- answers ---- */
+
+/* The sentences of what is missing, each once. */
+static struct str answer_of(const struct looking *looking, const bool *tasks)
+{
+    struct strbuf out;
+    strbuf_init(&out, looking->arena);
+    const struct sentence *told = NULL;
+    for (size_t i = 0; i < looking->end; i++) {
+        const struct task *task = task_of(looking, i);
+        if (!tasks[i] || (told && task->sentence == told)) {
+            continue;
+        }
+        size_t opens = i; /* a sentence is told at its first task */
+        while (opens > 0 && task->sentence &&
+               task_of(looking, opens - 1)->sentence == task->sentence) {
+            opens--;
+        }
+        struct str text = (out.size > 0 ? tell_task : tell_task_first)(
+            looking->arena, looking->play, looking->step, looking->diagram->branch, opens);
+        told = task->sentence;
+        strbuf_print(&out, "%s%.*s", out.size > 0 && text.size > 0 ? " " : "", STR_ARG(text));
+    }
+    return strbuf_str(&out);
+}
+
+/* ---- blanks ---- */
+
+static bool runs_in(const struct looking *looking, const bool *missing, body who)
+{
+    for (size_t i = 0; i < looking->end; i++) {
+        const struct task *task = task_of(looking, i);
+        if (missing[i] && task->who == who && task_is_way(task)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whose blank a missing task is of: a hand-off goes with the one of the two who has to be drawn. */
+static body owner_of(const struct looking *looking, const bool *missing, size_t index)
+{
+    const struct task *task = task_of(looking, index);
+    bool taken = task->kind == TASK_EXCHANGE && !runs_in(looking, missing, task->who) &&
+                 runs_in(looking, missing, task->other);
+    return taken ? task->other : task->who;
+}
+
+static void add_blank(const struct looking *looking, enum topic topic, size_t index,
+                      const bool *missing, body who, blank_list *out)
+{
+    bool *tasks = arena_array(looking->arena, bool, looking->diagram->segment->tasks + 1);
+    for (size_t i = 0; i < looking->end; i++) {
+        tasks[i] = missing[i] && (topic == TOPIC_PASS || owner_of(looking, missing, i) == who);
+    }
+    size_t first = next_line(looking, tasks, looking->end);
+    if (first == looking->end) {
+        return; /* nothing of it can be seen */
+    }
+    struct blank blank = {.who = who, .tasks = tasks, .first = first};
+    blank.lines = missing_lines(looking, tasks);
+    bool lead = topic == TOPIC_PASS || owner_of(looking, missing, index) == who;
+    const char *text = lead ? topic_question(topic, blank.lines > 1)
+                            : other_question(task_of(looking, first), blank.lines > 1);
+    struct strbuf question;
+    strbuf_init(&question, looking->arena);
+    print_question(&question, text, task_of(looking, lead ? index : first));
+    print_draw(&question, looking, tasks);
+    blank.question = strbuf_str(&question);
+    blank.answer = answer_of(looking, tasks);
+    VEC_PUSH(looking->arena, out, blank);
+}
+
+void blanks_of(const struct looking *looking, enum topic topic, size_t index, const bool *missing,
+               blank_list *out)
+{
+    if (topic == TOPIC_PASS) {
+        add_blank(looking, topic, index, missing, task_of(looking, index)->who, out);
+        return;
+    }
+    bool done[BODY_COUNT] = {false};
+    for (size_t i = 0; i < looking->end; i++) {
+        if (missing[i]) {
+            body owner = owner_of(looking, missing, i);
+            if (!done[owner]) {
+                add_blank(looking, topic, index, missing, owner, out);
+            }
+            done[owner] = true;
+        }
+    }
+}
+
+/* ---- headings ---- */
+
+bool looking_is_read(const struct looking *looking)
+{
+    return looking->branch && looking->branch->kind == BRANCH_READ &&
+           looking->branch->conditions.count > 0 &&
+           looking->branch->conditions.at[0].kind != COND_OTHERWISE;
+}
+
+struct str asked_title(const struct looking *looking)
+{
+    if (looking->branch) {
+        struct str conditions = tell_conditions(looking->arena, looking->branch);
+        if (looking->branch->kind == BRANCH_READ && !looking_is_read(looking)) {
+            return STR("Otherwise");
+        }
+        return conditions.size > 0 ? conditions : looking->branch->title;
+    }
+    return looking->step->title;
+}
