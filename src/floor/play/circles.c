@@ -9,9 +9,59 @@ struct walk {
     bool found;
 };
 
+/* Who has the ball as the task begins, by the passes before it; BODY_NONE: not known. */
+static body holder_at(const struct maker *m, int index)
+{
+    body holder = m->play->ball;
+    for (int i = 0; i < index; i++) {
+        const struct task *task = task_at(m, (size_t)i);
+        if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
+            holder = task->other;
+        }
+    }
+    return holder;
+}
+
+/* 2 passes to 3, 3 passes to 2, and 1 has the ball: no tie is wrong, a pass is missing. */
+static bool say_nobody_begins(struct walk *walk, int from, int to)
+{
+    struct maker *m = walk->m;
+    int first = to;
+    for (int i = from; i >= 0; i = walk->came[i]) {
+        const struct task *task = task_at(m, (size_t)i);
+        if (task->kind != TASK_PASS && task->kind != TASK_EXCHANGE) {
+            return false;
+        }
+        first = i < first ? i : first;
+        if (i == to) {
+            break;
+        }
+    }
+    struct task *task = task_at(m, (size_t)first);
+    body holder = holder_at(m, first);
+    if (holder == BODY_NONE || holder == task->who) {
+        return false;
+    }
+    struct strbuf has, who;
+    strbuf_init(&has, m->arena);
+    strbuf_init(&who, m->arena);
+    body_print(&has, holder);
+    body_print(&who, task->who);
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_CIRCLE, task->span,
+                                 "%s has the ball, and it comes to %s only by a pass behind this one",
+                                 has.at, who.at);
+    diag_help(m->diags, diag, "bring it there first: `%s passes to %s`", has.at, who.at);
+    task->waits.count = 0;
+    m->play->broken = true;
+    return walk->found = true;
+}
+
 static void say_circle(struct walk *walk, int from, int to)
 {
     struct maker *m = walk->m;
+    if (say_nobody_begins(walk, from, to)) {
+        return;
+    }
     struct strbuf out;
     strbuf_init(&out, m->arena);
     int i = from;

@@ -322,6 +322,17 @@ static void default_ball(struct maker *m)
     }
 }
 
+/* ball 3 out of bounds at …, and no place in the start: that is where 3 stands. */
+static void thrower_on_floor(struct maker *m, const struct setting_form *form)
+{
+    if (form && form->ball_out && form->ball.kind == WHO_PLAYER) {
+        body b = placed_body(&form->ball);
+        if (b < BODY_COACH && !m->play->start[b].on_floor) {
+            stand(m, b, vec2_of(0, 0), SPOT_COUNT, SIDE_NONE); /* until the place is read */
+        }
+    }
+}
+
 static void written_ball(struct maker *m, const struct setting_form *form,
                          const struct voice *voice)
 {
@@ -457,9 +468,10 @@ void play_start(struct maker *m, const struct source_play *source)
     for (size_t i = 0; start.form && i < start.form->placings.count; i++) {
         place_one(m, &start.form->placings.at[i], voice);
     }
+    struct setting_at ball = setting_find(m, source, SETTING_BALL);
+    thrower_on_floor(m, ball.form);
     set_defenders(m, voice);
     memcpy(m->flow.guards, play->guards, sizeof play->guards);
-    struct setting_at ball = setting_find(m, source, SETTING_BALL);
     if (ball.form) {
         written_ball(m, ball.form, voice_plain(m, ball.mirrored));
     } else {

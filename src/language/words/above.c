@@ -233,6 +233,15 @@ static int both_read(struct cursor *c, const struct who *user, struct who *out, 
                             "say whose: `off 4 and 5`");
 }
 
+/* drives off that: where nothing follows that it could be of. */
+static bool that_alone(struct cursor *c)
+{
+    struct cursor trial = *c;
+    bool that = c->speech && take_words(&trial, "that") && part_ends(&trial);
+    c->at = that ? trial.at : c->at;
+    return that;
+}
+
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out, struct who *second)
 {
     const struct token *from = c->at;
@@ -249,7 +258,7 @@ int above_screen_read(struct cursor *c, const struct who *user, struct who *out,
     if (both != 0) {
         return both;
     }
-    if (!take_words(c, "it") && !take_screen_noun(c)) {
+    if (!take_words(c, "it") && !take_screen_noun(c) && !that_alone(c)) {
         return 0;
     }
     struct span span = cursor_taken(c, from);

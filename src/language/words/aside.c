@@ -316,7 +316,7 @@ int aside_read(struct predicate *p)
     struct cursor_mark mark = cursor_mark(c);
     bool spot = spot_read(c, true) != NULL; /* the deep corner */
     cursor_back(c, mark);
-    if (!spot && take_words_of(c, ASIDE_EMPTY)) {
+    if ((!spot && take_words_of(c, ASIDE_EMPTY)) || hurry_behind(c)) {
         return 1;
     }
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {

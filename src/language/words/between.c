@@ -377,7 +377,11 @@ bool onward(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     const struct sentence *last = sentence_before(c);
+    above_list above = above_sentences(c, true);
     struct somebody to;
+    if (!last && word_is(c, 0, "back") && above.count > 0) { /* back to 1, in a line of its own */
+        last = above.at[above.count - 1];
+    }
     if (!last || verb_row(last->verb)->task != VERB_PASS) {
         return false;
     }

@@ -91,6 +91,7 @@ void setting_line(struct reader *r, const struct line *line, enum setting settin
         return;
     }
     reader_add(r, block, FORM_SETTING, line)->setting = form;
+    thrower_on_line(r, block, form);
 }
 
 static struct str settings_of_book(const struct reader *r)

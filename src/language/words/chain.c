@@ -358,7 +358,7 @@ static void reordered(struct cursor *c)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
         remark_in_front, wait_for,        before_in_front, arrival_brought,
-        move_brought,    gerund_in_front, not_until};
+        move_brought,    gerund_in_front, not_until, catch_in_front};
     for (size_t i = 0; c->speech && i < sizeof rules / sizeof *rules; i++) {
         struct recast recast = {.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;
@@ -440,6 +440,9 @@ static bool chain_read(struct cursor *c, sentence_list *out)
                   ? (struct tie){.word = TIE_NONE}
                   : tie;
         own.then = joint.so;
+        if (own.word == TIE_LATER) { /* 1 s later, 3 cuts and 4 fills: both at that moment */
+            own = (struct tie){.meanwhile = true, .span = own.span};
+        }
         if (joint.then) {
             tie = (struct tie){.word = TIE_NONE};
             own.then = !joint.same_subject;

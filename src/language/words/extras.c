@@ -52,8 +52,9 @@ int guard_extra(struct predicate *p)
 /* passes to 3 on the far side: where that player is already. */
 static bool on_side(struct predicate *p)
 {
-    static const char *const sides[] = {"on far side",  "on near side", "on that side",
-                                        "on this side", "on his side",  NULL};
+    static const char *const sides[] = {"on far side",   "on near side",     "on that side",
+                                        "on this side",  "on his side",      "on her side",
+                                        "on other side", "on the same side", NULL};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
@@ -119,6 +120,13 @@ static bool pass_ends(const struct cursor *c)
     return part_ends(c) || word_is(c, 0, "for") || clause_is(c);
 }
 
+/* Said so, `high` is how the ball flies, and not where to. */
+static bool thrown(const struct phrase *phrase)
+{
+    return str_starts(str_of(phrase->words), "throws") ||
+           str_starts(str_of(phrase->words), "tosses");
+}
+
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
 bool how_it_flies(struct predicate *p)
 {
@@ -174,11 +182,15 @@ bool how_it_flies(struct predicate *p)
         !word_among(&trial, place_words)) {
         way = (int)p->s->pass;
     }
-    if (way < 0 && p->c->speech && take_among(&trial, leads)) {
-        while (take_among(&trial, leads)) { /* toss it in high to 5 */
-        }
-        bool to = p->s->object.kind == WHO_NONE && word_is(&trial, 0, "to");
+    if (way < 0 && p->c->speech && word_among(&trial, leads)) {
+        bool high = false, to = p->s->object.kind == WHO_NONE;
+        do {
+            high = high || word_is(&trial, 0, "high") || word_is(&trial, 1, "high");
+        } while (take_among(&trial, leads));
+        to = to && word_is(&trial, 0, "to");
+        high = high && to && thrown(&p->phrase);              /* toss it in high to 5 */
         way = pass_ends(&trial) || to ? (int)p->s->pass : -1; /* throws it right back, lobs it in */
+        way = high && way >= 0 ? PASS_LOB : way;
     }
     if (way < 0) {
         return false;
@@ -325,9 +337,16 @@ int clears_what(struct predicate *p)
                 p->c->at == p->after_verb;
     const struct place *place = p->s->verb == VERB_CLEARS || line ? spot_read(&trial, true) : NULL;
     struct span span = place ? cursor_taken(&trial, p->c->at) : SPAN_NONE;
+    struct cursor behind = trial;
     cursor_back(&trial, mark);
     if (!place) {
         return 0;
+    }
+    if (!line && p->c->speech && place->kind == PLACE_SPOT && !p->s->begins &&
+        word_is(&behind, 0, "to") && leg_follows(&behind)) { /* clears the block to the corner */
+        p->c->at = behind.at;
+        p->s->begins = place;
+        return 1;
     }
     struct who holder;
     if (line && p->s->verb == VERB_GOES && above_holder(p->c, &holder) &&

@@ -40,6 +40,8 @@ void place_refuse(struct cursor *c, struct str before);
 /* [then] [,] clause [,] or meanwhile, in front of a sentence; false: reported. No tie: untouched.
  */
 bool front_tie_read(struct cursor *c, struct tie *tie);
+/* second, 2 goes to top: then; a sentence must follow. Unmoved: none here. */
+bool front_ordinal(struct cursor *c);
 /* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */
 bool clause_is(const struct cursor *c);
 /* clause: the reason why no event could be read behind `word`. */
@@ -112,6 +114,7 @@ int take_state(struct cursor *c);
 /* holder: who has the ball, and who he is, by the lines above */
 /* One player or role; false: the words do not tell. */
 bool above_holder(const struct cursor *c, struct who *out);
+bool above_full_floor(const struct cursor *c); /* the play is run on the whole of it */
 /* The only attacker of the latest sentence above that names one besides `not`. */
 bool above_him(const struct cursor *c, const struct who * not, struct who *out);
 /* The noun of something a player does, whoever it is of: drive, pass. */
@@ -150,6 +153,9 @@ int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentenc
  * the sentence of the other is added, 0: no such words here, -1: reported. */
 int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
 bool inverse_is(const struct cursor *c);
+
+/* why: before the trap gets there, behind a sentence: left out, with a note. Unmoved: none here. */
+bool hurry_behind(struct cursor *c);
 
 /* sentence */
 /* A subject and a verb follow: where a new sentence may begin. */

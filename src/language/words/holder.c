@@ -15,6 +15,21 @@ static const struct setting_form *setting_of(const struct block *top, enum setti
     return found;
 }
 
+bool above_full_floor(const struct cursor *c)
+{
+    const struct setting_form *floor = setting_of(c->top, SETTING_FLOOR);
+    const struct setting_form *defense = setting_of(c->top, SETTING_DEFENSE);
+    const struct setting_form *start = setting_of(c->top, SETTING_START);
+    bool full = (floor && floor->number == 1) || (defense && defense->defense == DEFENSE_PRESS);
+    for (size_t i = 0; start && i < start->placings.count; i++) {
+        const struct placing *placing = &start->placings.at[i];
+        full = full || (placing->kind == PLACING_FORMATION
+                            ? formation_at(placing->formation)->full_floor
+                            : placing->place && placing->place->backcourt);
+    }
+    return full;
+}
+
 static struct who player(int number, struct span span)
 {
     return (struct who){.kind = WHO_PLAYER, .number = number, .span = span};

@@ -167,6 +167,10 @@ bool joint_is(const struct cursor *c, enum phrase_side side, const struct senten
     if (aside_head_is(&trial)) { /* hands up */
         return false;
     }
+    if (c->speech && front_ordinal(&trial)) { /* first 4 cuts, second 3 fills */
+        *begin = trial.at;
+        return out->then = true;
+    }
     if (added && clause_is(&trial)) { /* and on the catch, 5 cuts */
         out->clause = true;
         return true;

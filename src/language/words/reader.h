@@ -97,6 +97,8 @@ void setting_misplaced(struct reader *r, const struct line *line, enum setting s
 /* One whole line each, where its block is open. */
 void version_line(struct reader *r, const struct line *line, bool first);
 void setting_line(struct reader *r, const struct line *line, enum setting setting);
+/* throw: 3 baseline, and ball 3: he stands out of bounds, to put it in. */
+void thrower_on_line(struct reader *r, const struct block *block, const struct setting_form *read);
 /* 1 has the ball, they are in a 2-3: a setting said as a sentence, before the first one. */
 bool loose_setting(struct reader *r, const struct line *line);
 /* ball starts with 3, start with the ball in 3's hands: as `ball 3` in `out`. */

@@ -266,6 +266,42 @@ static bool use_ends(struct predicate *p)
     return true;
 }
 
+/* brings it down the right side and stops at the wing: that one. */
+static bool side_ends(struct predicate *p)
+{
+    static const char *const ends[] = {"stops",    "stop",     "ends up", "end up",  "finishes",
+                                       "finish",   "pulls up", "pull up", "settles", "lands",
+                                       "holds up", "ends",     NULL};
+    struct cursor trial = *p->c;
+    const struct place *side = p->s->place;
+    enum verb_task task = verb_row(p->s->verb)->task;
+    if (!side || side->kind != PLACE_SIDE || !left_or_right(side) ||
+        (task != VERB_CARRY && task != VERB_MOVE)) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    take_words(&trial, "and");
+    if (!take_among(&trial, ends)) {
+        return false;
+    }
+    take_among(&trial, place_words);
+    struct cursor_mark mark = cursor_mark(p->c);
+    const struct place *spot = spot_read(&trial, true);
+    bool fits = spot && spot->kind == PLACE_SPOT && spot_takes_side(spot->spot) &&
+                (spot->side == SIDE_NONE || spot->side == side->side);
+    const struct token *end = trial.at;
+    cursor_back(p->c, mark);
+    if (!fits) {
+        return false;
+    }
+    struct place *kept = arena_new(p->c->arena, struct place);
+    *kept = *spot;
+    kept->side = side->side;
+    p->s->place = kept;
+    p->c->at = end;
+    return true;
+}
+
 /* loops under the basket and comes out on the other wing: the second verb only says where the way
  * ends. */
 static bool way_ends(struct predicate *p)
@@ -318,7 +354,7 @@ static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (comes_and(p) || use_ends(p) || drives_on(p) || way_ends(p)) {
+        if (comes_and(p) || use_ends(p) || drives_on(p) || side_ends(p) || way_ends(p)) {
             continue;
         }
         if (next_is(p, side)) {
@@ -498,7 +534,8 @@ bool rest_read(struct cursor *c, struct sentence *s)
     }
     through_what(c, &p.phrase);
     s->verb = p.phrase.verb;
-    if (s->verb == VERB_INBOUNDS && str_is(c->at[-1].text, "to") && s->subject.count == 1 &&
+    bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into");
+    if (s->verb == VERB_INBOUNDS && to && s->subject.count == 1 &&
         starts_inside(c, &s->subject.at[0])) {
         s->verb = VERB_PASSES; /* passes in to the post, by one on the floor */
     }

@@ -93,15 +93,25 @@ bool defender_leg(const struct cursor *c, struct recast *r);
 bool all_defend(const struct cursor *c, struct recast *r);
 /* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
+/* why: the same. */
+bool why_first(const struct cursor *c, struct recast *r);
+bool liked_better(const struct cursor *c, struct recast *r);
+bool hurry_first(const struct cursor *c, struct recast *r);
+/* turned: the same; catch_in_front looks at all up to the full stop. */
+bool spoken_to(const struct cursor *c, struct recast *r);
+bool open_hit(const struct cursor *c, struct recast *r);
+bool thats_who(const struct cursor *c, struct recast *r);
+bool catch_in_front(const struct cursor *c, struct recast *r);
 /* order: the same; arrival_brought looks at all up to the full stop. */
 bool not_until(const struct cursor *c, struct recast *r);
 bool wait_for(const struct cursor *c, struct recast *r);
 bool before_in_front(const struct cursor *c, struct recast *r);
-bool steps_in(const struct cursor *c, struct recast *r);
-bool starts_inside(const struct cursor *c, const struct who *who);
 bool move_brought(const struct cursor *c, struct recast *r);
 bool gerund_in_front(const struct cursor *c, struct recast *r);
 bool arrival_brought(const struct cursor *c, struct recast *r);
+/* throw: the same. */
+bool steps_in(const struct cursor *c, struct recast *r);
+bool starts_inside(const struct cursor *c, const struct who *who);
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */
 bool remark_in_front(const struct cursor *c, struct recast *r); /* remark: the same */

@@ -147,7 +147,7 @@ static bool take_before(struct cursor *c)
                                         "receives pass",
                                         NULL};
     static const char *const catches[] = {"catches", "catch", NULL};
-    static const char *const looks[] = {"looks off", "look off", "looks at", "look at", NULL};
+    static const char *const looks[] = {"looks at", "look at", NULL};
     if (take_among(c, catches)) {
         take_among(c, balls);
         struct cursor at = *c;
@@ -161,7 +161,7 @@ static bool take_before(struct cursor *c)
     }
     struct cursor trial = *c;
     struct who who;
-    if (take_among(&trial, looks) && person_read(&trial, &who)) { /* looks off 2 and hits 4 */
+    if (take_among(&trial, looks) && person_read(&trial, &who)) { /* looks at 2 and hits 4 */
         c->at = trial.at;
         return true;
     }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* tie: what a sentence waits for: events and states, what stands in front of it, until. One clause
  * is read by clause.c. */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 const struct event *event_keep(struct cursor *c, struct event event)
 {
@@ -185,7 +185,7 @@ static bool front_word(struct cursor *c, const char *const *words)
 }
 
 /* second, 2 goes to top: a role may have that name, so somebody else must act behind it. */
-static bool front_ordinal(struct cursor *c)
+bool front_ordinal(struct cursor *c)
 {
     static const char *const words[] = {"second", "third", "fourth", "fifth", "last", NULL};
     struct cursor trial = *c;
@@ -193,10 +193,38 @@ static bool front_ordinal(struct cursor *c)
     bool ordinal = take_among(&trial, words);
     take_mark(&trial, ',');
     const struct token *behind = trial.at;
-    bool acts = ordinal && subject_verb_is(&trial);
+    struct recast recast; /* second, 2 up to the wing */
+    bool acts = ordinal && (subject_verb_is(&trial) || (c->speech && recast_find(&trial, &recast)));
+    who_list list;
+    acts = acts || (c->speech && ordinal && subject_read(&trial, &list) && leg_is(&trial));
     cursor_back(&trial, mark);
     c->at = acts ? behind : c->at;
     return acts;
+}
+
+/* all of them at once, behind a wait: then everything: 1 cuts, 2 fills. */
+static void take_everything(struct cursor *c)
+{
+    static const char *const words[] = {
+        "everything",         "all of it", "all at once", "everybody goes",
+        "everything at once", "go",        NULL};
+    struct cursor trial = *c;
+    if (c->speech && take_among(&trial, words) &&
+        (take_mark(&trial, ':') || take_mark(&trial, ','))) {
+        c->at = trial.at;
+    }
+}
+
+static bool colon_behind(const struct cursor *c, const char *const *words)
+{
+    struct cursor trial = *c;
+    return c->speech && take_among(&trial, words) && mark_is(&trial, ':');
+}
+
+/* Said of a step that has no sentence yet: all of it begins together anyway. */
+static bool nothing_before(const struct cursor *c)
+{
+    return above_sentences(c, false).count == 0;
 }
 
 /* after 5 screens, 0.5 s later, 5 slips: so long after that moment. */
@@ -237,9 +265,32 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
                                          "while that happens",
                                          "simultaneously",
                                          NULL};
-    static const char *const waits[] = {"everybody waits", "everyone waits", "nobody moves",
-                                        "give it",         "wait",           "hold on",
-                                        "pause",           "count",          NULL};
+    static const char *const together[] = {"at the same time", "same time", "simultaneously",
+                                           "all together", NULL};
+    static const char *const waits[] = {"everybody waits",
+                                        "everyone waits",
+                                        "nobody moves",
+                                        "give it",
+                                        "wait",
+                                        "hold on",
+                                        "pause",
+                                        "count",
+                                        "everybody holds",
+                                        "everyone holds",
+                                        "everybody freeze",
+                                        "everyone freeze",
+                                        "everybody stays",
+                                        "everybody freezes",
+                                        "everyone freezes",
+                                        "hold it",
+                                        "hold",
+                                        "freeze",
+                                        "everybody stands",
+                                        "no one moves",
+                                        "all stay",
+                                        "everybody wait",
+                                        "everybody hold",
+                                        NULL};
     while (front_word(c, firsts)) {
     }
     const struct token *from = c->at;
@@ -252,9 +303,16 @@ bool front_tie_read(struct cursor *c, struct tie *tie)
         take_words(c, "for");
         take_seconds(c, &seconds);
         *tie = (struct tie){.word = TIE_LATER, .seconds = seconds.value};
+        struct cursor stop = *c; /* for a second. Then */
+        if (take_mark(&stop, '.') && word_is(&stop, 0, "then")) {
+            *c = stop;
+        }
         take_mark(c, ',');
         take_words(c, "and");
         take_words(c, "then");
+        take_everything(c);
+    } else if (nothing_before(c) && colon_behind(c, together) && front_word(c, together)) {
+        note_left_out(c, cursor_taken(c, word));
     } else if (front_word(c, whiles)) {
         tie->meanwhile = true;
     } else if (clause_is(c)) {

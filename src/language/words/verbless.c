@@ -120,7 +120,7 @@ bool screens_listed(const struct cursor *c, struct recast *r)
     return true;
 }
 
-static const char *const acrosses[] = {"across", "opposite", NULL};
+static const char *const acrosses[] = {"across", "opposite", "high", NULL};
 
 /* right slot, across: where to, and nothing behind it. */
 static bool bare_place(struct cursor *c)
@@ -151,7 +151,8 @@ bool listed_leg(const struct cursor *c, struct recast *r)
     if (!bare_place(&trial) || (goes && !word_among(&said, acrosses))) {
         return false; /* a spot goes on with the verb before: 2 fills top, 4 the wing */
     }
-    if (!goes) { /* the first: another one goes on */
+    bool across = word_among(&said, acrosses); /* 5 across */
+    if (!goes && !across) { /* the first: another one goes on */
         struct cursor next = trial;
         bool joined = take_mark(&next, ',');
         joined = take_words(&next, "and") || joined;

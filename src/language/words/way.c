@@ -193,19 +193,27 @@ void note_way(struct predicate *p, struct span span)
 }
 
 /* drives left, going baseline: by which side of the one who guards the driver; -1: none of them. */
-static int drive_way(const struct token *from, const struct token *end)
+static int drive_way(const struct token *from, const struct token *end, bool side)
 {
     static const struct entry words[] = {{"left", DRIVE_LEFT},
                                          {"right", DRIVE_RIGHT},
                                          {"baseline", DRIVE_BASELINE},
                                          {"middle", DRIVE_MIDDLE},
                                          {NULL, 0}};
+    int way = -1;
     for (const struct entry *entry = words; entry->words && from < end; entry++) {
         if (str_is(end[-1].text, entry->words)) {
             return entry->value;
         }
+        for (const struct token *at = from; side && at + 1 < end; at++) {
+            if (str_is(at->text, "his") || str_is(at->text, "her")) { /* whose left? */
+                return -1;
+            }
+            bool of_side = str_is(at->text, entry->words) && str_is(at[1].text, "side");
+            way = of_side ? entry->value : way; /* on the baseline side, down the left side */
+        }
     }
-    return -1;
+    return way;
 }
 
 /* The way that ends before `end` changes what is run: taken for a drive; 1, 0: it is none that
@@ -214,7 +222,7 @@ static int way_runs(struct predicate *p, const struct token *from, const struct 
                     bool placed)
 {
     struct cursor *c = p->c;
-    int way = drive_way(from, end);
+    int way = drive_way(from, end, p->s->verb == VERB_DRIVES);
     bool off = verb_row(p->s->verb)->task == VERB_USE;
     if (way < 0 || placed || (p->s->verb != VERB_DRIVES && !off)) {
         return 0;
@@ -388,13 +396,45 @@ static int ends_there(struct predicate *p, const struct token *to, struct place 
     return 1;
 }
 
+/* flashes to the middle: on half a floor the middle of a defense is the nail. */
+static int flashes_middle(struct predicate *p)
+{
+    static const char *const leads[] = {"to", "into", "in", "at", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    if (p->s->verb != VERB_FLASHES || p->s->place) {
+        return 0;
+    }
+    take_among(&trial, leads);
+    if (!take_words(&trial, "middle")) {
+        return 0;
+    }
+    struct cursor again = trial; /* to the middle, at the nail */
+    bool said = take_among(&again, leads) && place_starts(&again);
+    if ((!said && !ends_after(&trial)) || above_full_floor(c)) {
+        return 0;
+    }
+    const struct token *from = c->at;
+    if (said) {
+        c->at = trial.at;
+        note_way(p, cursor_taken(c, from));
+        return 1;
+    }
+    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_NAIL});
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
+                                 "the middle was taken as the nail");
+    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the lane`",
+              STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
 /* flashes high: to the high post on the own side. */
 static int flashes_high(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    if (p->s->verb != VERB_FLASHES || p->s->place || !take_words(&trial, "high") ||
-        !ends_after(&trial)) {
+    bool flashes = p->s->verb == VERB_FLASHES || (p->s->verb == VERB_GOES && c->speech);
+    if (!flashes || p->s->place || !take_words(&trial, "high") || !ends_after(&trial)) {
         return 0;
     }
     ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST});
@@ -511,9 +551,9 @@ static int going_read(struct predicate *p)
 /* The first of these that stands here; in a plain line only the side of a drive. */
 static int way_or_side(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {passing_by, toward_side,  by_defender,
-                                                         side_alone, across_alone, flashes_high,
-                                                         guard_way,  sag_way};
+    static int (*const readers[])(struct predicate *) = {passing_by,     toward_side,  by_defender,
+                                                         side_alone,     across_alone, flashes_high,
+                                                         flashes_middle, guard_way,    sag_way};
     if (!p->c->speech) {
         return p->s->verb == VERB_DRIVES ? side_alone(p) : 0;
     }
@@ -566,6 +606,12 @@ int along_read(struct predicate *p)
         return 0;
     }
     struct span span = cursor_taken(&trial, from);
+    int runs = verb == VERB_DRIVES ? way_runs(p, past_fillers(from, c->end), trial.at,
+                                              p->s->place || goes_on(&trial))
+                                   : 0;
+    if (runs != 0) { /* down the left side of the lane */
+        return runs;
+    }
     if (word_is(&trial, 0, "to") || word_is(&trial, 0, "from") ||
         (c->speech &&
          (p->s->place || way_goes_on(&trial) || verb_row(verb)->place != DEFAULT_NONE))) {

@@ -169,8 +169,10 @@ bool him_read(struct cursor *c, struct who *out)
         return false;
     }
     const struct token *behind = cursor_next(&trial);
+    static const char *const goes_on[] = {"and",  "for",   "there",      "right there",
+                                          "back", "again", "over there", NULL};
     bool alone = !behind || behind->kind == TOKEN_MARK || word_among(&trial, place_words) ||
-                 word_is(&trial, 0, "and") || word_is(&trial, 0, "for") || clause_is(&trial);
+                 word_among(&trial, goes_on) || clause_is(&trial);
     bool defends = c->doer && who_defends(c->doer);
     bool known = above_him(c, c->doer, &who) || (defends && above_holder(c, &who));
     if ((her && !alone) || !known) {

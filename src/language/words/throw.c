@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: MIT */
+/* throw: the one who puts the ball in: he stands out of bounds where the start has him on a line
+ * with the ball, and comes onto the floor when he has thrown it. */
+#include "language/words/reader.h"
+#include "language/words/speech.h"
+
+/* ---- on the line with the ball ---- */
+
+/* The line as it is said, level with where a ball is put in as a rule. */
+static const struct place *level_with(struct arena *arena, const struct place *line)
+{
+    struct place *level = arena_new(arena, struct place);
+    *level = *line;
+    if (line->side == SIDE_LEFT || line->side == SIDE_RIGHT) {
+        level->spot = line->spot == SPOT_BASELINE ? SPOT_SHORT_CORNER : SPOT_HASH;
+    }
+    return level;
+}
+
+static void put_out(struct reader *r, struct placing *placing)
+{
+    const struct place *line = placing->place;
+    bool lined =
+        line && line->kind == PLACE_SPOT && !line->backcourt &&
+        (line->spot == SPOT_BASELINE || (line->spot == SPOT_SIDELINE && line->side != SIDE_NONE));
+    if (!lined) {
+        return;
+    }
+    struct place *out = arena_new(r->arena, struct place);
+    *out = (struct place){.kind = PLACE_OUT, .a = level_with(r->arena, line), .span = line->span};
+    placing->place = out;
+    struct diag *diag = diag_add(r->diags, DIAG_TEXT_SPOT_TAKEN, placing->span,
+                                 "with the ball on the line: out of bounds, to put it in, was "
+                                 "taken");
+    diag_help(r->diags, diag,
+              "write `%d out of bounds at left short corner`; on the floor he "
+              "stands at a spot: `left short corner`",
+              placing->who.number);
+}
+
+void thrower_on_line(struct reader *r, const struct block *block, const struct setting_form *read)
+{
+    const struct setting_form *start = NULL, *ball = NULL;
+    if (read->setting != SETTING_BALL && read->setting != SETTING_START) {
+        return;
+    }
+    for (size_t i = 0; i < block->forms.count; i++) {
+        const struct form *form = &block->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        start = setting && setting->setting == SETTING_START ? setting : start;
+        ball = setting && setting->setting == SETTING_BALL ? setting : ball;
+    }
+    for (size_t i = 0; start && ball && !ball->ball_out && i < start->placings.count; i++) {
+        struct placing *placing = &start->placings.at[i];
+        if (placing->kind == PLACING_WHO && same_who(&placing->who, &ball->ball)) {
+            put_out(r, placing);
+        }
+    }
+}
+
+/* ---- the thrower comes onto the floor ---- */
+
+/* Where this player stands out of bounds as the play begins; NULL: nowhere. */
+static const struct place *out_at(const struct cursor *c, const struct who *who)
+{
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        if (setting && setting->setting == SETTING_BALL && setting->ball_out &&
+            same_who(&setting->ball, who)) {
+            return setting->ball_out;
+        }
+        for (size_t k = 0; setting && k < setting->placings.count; k++) {
+            const struct placing *placing = &setting->placings.at[k];
+            if (placing->kind == PLACING_WHO && same_who(&placing->who, who) && placing->place &&
+                placing->place->kind == PLACE_OUT) {
+                return placing->place->a;
+            }
+        }
+    }
+    return NULL;
+}
+
+/* The play's start puts this player on the floor. */
+bool starts_inside(const struct cursor *c, const struct who *who)
+{
+    if (out_at(c, who)) {
+        return false;
+    }
+    above_list above = above_sentences(c, true);
+    for (size_t i = 0; i < above.count; i++) { /* he may have gone out since */
+        if (above.at[i]->place && above.at[i]->place->kind == PLACE_OUT) {
+            return false;
+        }
+    }
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        for (size_t k = 0; setting && k < setting->placings.count; k++) {
+            const struct placing *placing = &setting->placings.at[k];
+            const struct place *place = placing->kind == PLACING_WHO ? placing->place : NULL;
+            if (place && same_who(&placing->who, who)) {
+                return place->kind == PLACE_SPOT && place->spot != SPOT_BASELINE &&
+                       place->spot != SPOT_SIDELINE;
+            }
+        }
+    }
+    return false;
+}
+
+/* 3 steps in, steps in to the block: to the place that is named, or straight in. */
+bool steps_in(const struct cursor *c, struct recast *r)
+{
+    static const char *const ins[] = {"steps in",         "comes in",         "steps inbounds",
+                                      "comes inbounds",   "steps on",         "steps onto court",
+                                      "comes onto court", "gets in",          "gets inbounds",
+                                      "steps onto floor", "comes onto floor", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    bool named = somebody_read(&trial, &who);
+    const struct sentence *last = sentence_before(c);
+    if (!named && last && last->subject.count == 1) { /* throws it in and steps in */
+        who = (struct somebody){.from = c->at, .to = c->at, .who = last->subject.at[0]};
+    }
+    if ((!named && !last) || !take_among(&trial, ins)) {
+        return false;
+    }
+    const struct place *out = out_at(c, &who.who);
+    if (!out) {
+        return false;
+    }
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "goes");
+    r->to = trial.at;
+    r->same = !named;
+    if (leg_follows(&trial)) {
+        return true;
+    }
+    bool plain = out->kind == PLACE_SPOT && (out->side == SIDE_LEFT || out->side == SIDE_RIGHT);
+    if (!plain || !(stop_is(&trial) || clause_ends(cursor_next(&trial)))) {
+        return false;
+    }
+    recast_word(c, r, "to");
+    recast_word(c, r, out->side == SIDE_LEFT ? "left" : "right");
+    recast_verb(c, r, str_of(entry_words(spot_entries, (int)out->spot)));
+    return true;
+}
