@@ -349,6 +349,22 @@ async function times(page, what) {
   check(took.length >= 20, `${what}: every key is drawn`);
 }
 
+// A phone that is turned: the lines break anew, and each number stands beside its line at once.
+async function turned(page) {
+  const long = 'and on '.repeat(12);
+  await page.setViewportSize({ width: 844, height: 390 });
+  await write(page, `play "A name that goes on ${long}"\n  start five-out\n  ball 1\n  # ${long}\n  1 passes to 2\n  # ${long}${long}\n  # the last\n`);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  const seen = await page.evaluate(() => {
+    const root = document.getElementById('source').shadowRoot;
+    const tops = (selector) => [...root.querySelectorAll(selector)].map((one) => one.getBoundingClientRect()).filter((box) => box.height > 0).map((box) => Math.round(box.top));
+    return { lines: tops('.cm-line'), numbers: tops('.cm-lineNumbers .cm-gutterElement'), wide: document.documentElement.scrollWidth };
+  });
+  check(seen.lines.length > 6 && seen.lines.every((top) => seen.numbers.includes(top)), 'a turned phone: the numbers stand beside their lines', seen);
+  check(seen.wide <= 390, 'and a long name does not widen the page', seen.wide);
+}
+
 async function main(browser) {
   figure(`the page holds ${fs.statSync(pagePath).size} bytes`);
   const page = await open(browser, address, { viewport: { width: 1280, height: 860 }, acceptDownloads: true }, only);
@@ -377,6 +393,7 @@ async function main(browser) {
   check(wide <= 390, 'on a narrow screen nothing sticks out', String(wide));
   const small = await phone.evaluate(() => [...document.querySelectorAll('button, select')].filter((one) => one.offsetParent && one.getBoundingClientRect().height < 44 && !one.classList.contains('line')).map((one) => one.textContent));
   check(small.length === 0, 'and what is touched is 44 px high', small.join(', '));
+  await turned(phone);
   await phone.click('#watch');
   await phone.waitForSelector('#panel:not([hidden])');
   const seen = await painted(phone);

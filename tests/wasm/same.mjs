@@ -74,6 +74,29 @@ check(wrong.errors === 1 && wrong.plays[0].broken && core.draw(0, 0).status === 
 check(core.load('a.play', 'play\0').said[0].id === 'file.binary', 'a text with a NUL is refused')
 check(core.load('a.play', 'x'.repeat((8 << 20) + 1)).said[0].id === 'file.too-large', 'a text of more than 8 MiB is refused')
 
+// Blocks of the module's own heap: each keeps what was written into it, and what was given back is taken again.
+{
+  const held = []
+  let seed = 7, spoiled = 0, astray = 0, wide = 0
+  const below = (most) => (seed = (seed * 48271) % 2147483647) % most
+  for (let turn = 0; turn < 6000; turn++) {
+    if (held.length > 60 || (held.length > 0 && below(5) < 2)) {
+      const [{at, size, mark}] = held.splice(below(held.length), 1)
+      spoiled += new Uint8Array(core.raw.memory.buffer, at, size).some((byte) => byte !== mark)
+      core.raw.give(at)
+    } else {
+      const size = 1 + below(below(4) ? 500 : 90000), at = core.raw.take(size), mark = turn % 251
+      astray += at % 16 !== 0
+      new Uint8Array(core.raw.memory.buffer, at, size).fill(mark)
+      held.push({at, size, mark})
+    }
+    wide = turn === 3000 ? core.raw.memory.buffer.byteLength : wide
+  }
+  held.forEach(({at}) => core.raw.give(at))
+  check(spoiled === 0 && astray === 0, 'blocks do not lie on each other', `${spoiled} spoiled, ${astray} askew`)
+  check(core.raw.memory.buffer.byteLength - wide < 1 << 20, 'and what is given back is taken again', core.raw.memory.buffer.byteLength - wide)
+}
+
 // Without memory it unwinds through the page's two functions to one thing to say, and goes on when there is some.
 const blocks = []
 for (let size = 1 << 24; size >= 1 << 12; size >>= 1) {

@@ -17,9 +17,9 @@ enum cell_kind {
     CELL_TRAP,
     CELL_OWN
 };
-struct cell {
-    enum cell_kind kind;
-    double x, y; /* feet, as zones.def says for its kind */
+struct cell { /* small: there are more than six hundred */
+    signed char kind;
+    signed char x, y; /* whole feet, as zones.def says for its kind */
 };
 
 static const struct cell cells[ZONE_COUNT][ANCHOR_COUNT][ZONE_DEFENDERS] = {
@@ -341,7 +341,7 @@ static struct vec2 cell_point(const struct court *court, const struct cell *cell
 static void take_share(const struct court *court, const struct cell *cell, bool mirrored,
                        double share, struct zone_home *home)
 {
-    switch (cell->kind) {
+    switch ((enum cell_kind)cell->kind) {
     case CELL_AT:
     case CELL_UNTIL:
     case CELL_BACK:

@@ -209,6 +209,8 @@ export function openEditor(options) {
     })
   })
 
+  // The editor itself waits a while until it lays out lines and their numbers for another width.
+  new ResizeObserver(() => view.requestMeasure()).observe(place)
   view.scrollDOM.tabIndex = 0 // so that a long text can be scrolled by keys without writing in it
 
   const clamp = (place) => Math.min(place, view.state.doc.length)
