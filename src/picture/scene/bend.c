@@ -452,7 +452,7 @@ static void smooth_moved(struct trail *trail, const bool *moved)
     }
 }
 
-static void squeeze_one(struct drawing *drawing, struct stroke *stroke)
+void squeeze_one(struct drawing *drawing, struct stroke *stroke)
 {
     obstacle_list list = {0};
     obstacles_of(drawing, stroke, &list);

@@ -257,6 +257,8 @@ bool bend_off(struct drawing *drawing);
 void lights_off(struct drawing *drawing); /* light lines off passes that were bowed */
 /* Round all that is in its way. */
 void bend_one(struct drawing *drawing, struct stroke *stroke);
+/* Where a bend found no way between crowded marks: the points themselves are pushed out. */
+void squeeze_one(struct drawing *drawing, struct stroke *stroke);
 /* trim.c: passes, hand-offs and shots between the stops; every line cut to its gaps. */
 void throws_make(struct drawing *drawing);
 void throws_aim(struct drawing *drawing);   /* where they start and end, once the moves are bent */

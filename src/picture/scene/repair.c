@@ -12,6 +12,7 @@
 #define FLAT (16 * REAL_PI / 180)
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
+#define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
 #define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 
@@ -87,7 +88,9 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
     double k = size->k, cost = 0, clear = extent->half + 0.25 * size->gap;
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        cost += mark_cost(trail, extent, symbol->at, symbol->at, symbol->radius + clear, k);
+        double gives_way = body_is_defender(symbol->who) && !symbol->pinned ? YIELDS : 1;
+        cost +=
+            gives_way * mark_cost(trail, extent, symbol->at, symbol->at, symbol->radius + clear, k);
     }
     for (int i = 0; i < (int)drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
@@ -324,6 +327,9 @@ static void look_round(struct looking *looking, const struct trail *whole)
         tried.trail = trail_copy(drawing->arena, whole);
         trail_hump(&tried.trail, length / 2, vec2_scale(square, bows[b] * k), length, true);
         bend_one(drawing, &tried);
+        look_at(looking, &tried.trail, costs.moved * fabs(bows[b]));
+        tried.trail = trail_copy(drawing->arena, &tried.trail);
+        squeeze_one(drawing, &tried);
         look_at(looking, &tried.trail, costs.moved * fabs(bows[b]));
     }
 }
