@@ -204,8 +204,9 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
     if (before) {
         found = find_before(m, asked);
     }
-    bool deed =
-        found < 0 && asked->event->kind == EVENT_VERB && body_is_defender(asked->by.subject);
+    /* What cuts a movement short is to be seen of him; that he is told to do it is not enough. */
+    bool deed = (found < 0 || asked->until) && asked->event->kind == EVENT_VERB &&
+                body_is_defender(asked->by.subject);
     if (found < 0 && !deed) {
         bool has_it = asked->event->kind == EVENT_HAS_BALL && asked->holder == asked->by.subject;
         if (!has_it) {
@@ -214,7 +215,7 @@ bool event_asked(struct maker *m, const struct asked *asked, struct wait *out)
         return false;
     }
     const struct task *on = NULL;
-    if (found >= 0) {
+    if (found >= 0 && !deed) {
         on = before ? step_task(step_beside(m), m->step->after_branch, (size_t)found)
                     : task_at(m, (size_t)found);
     }

@@ -136,18 +136,28 @@ static const struct task *first_move(const struct maker *m, body who)
     return NULL;
 }
 
+static bool waits_on(const struct task *task, size_t index)
+{
+    for (size_t i = 0; i < task->waits.count; i++) {
+        const struct wait *wait = &task->waits.at[i];
+        if (wait->kind == WAIT_TASK && !wait->before && wait->task == (int)index) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Who fills the spot waits for him to leave it; not when he is to go as that one does, or then. */
 static bool leaves_first(const struct maker *m, body who, size_t fill)
 {
     const struct task *move = first_move(m, who);
     for (size_t i = 0; move && i < move->waits.count; i++) {
         const struct wait *wait = &move->waits.at[i];
-        bool after_all = wait->kind == WAIT_ALL_BEFORE && (int)fill < wait->task;
-        if (after_all || (wait->kind == WAIT_TASK && !wait->before && wait->task == (int)fill)) {
+        if (wait->kind == WAIT_ALL_BEFORE && (int)fill < wait->task) {
             return false;
         }
     }
-    return move != NULL;
+    return move && !waits_on(move, fill);
 }
 
 static body fills_of(const struct maker *m, body who)
@@ -237,8 +247,24 @@ static void wait_for_his_ball(struct maker *m, size_t index)
     }
 }
 
+/* Who is to be fed by somebody who gets the ball first seals as it is thrown to that one: any
+ * sooner and his defender is round him again, and he stands in the lane. */
+static void wait_for_feeder(struct maker *m, size_t index)
+{
+    struct task *task = task_at(m, index);
+    int feed = task->verb == VERB_SEALS ? later_pass_to(m, index, task->who) : -1;
+    for (size_t i = index; feed >= 0 && i-- > 0;) {
+        const struct task *pass = task_at(m, i);
+        if (task_gives_ball_to(pass, task_at(m, (size_t)feed)->who) && !waits_on(pass, index)) {
+            add_wait(m, task, event_wait_for((int)i, MOMENT_RELEASED));
+            return;
+        }
+    }
+}
+
 static void verb_waits(struct maker *m, size_t index)
 {
+    wait_for_feeder(m, index);
     wait_for_ball(m, index);
     wait_for_his_ball(m, index);
     wait_for_own_screen(m, index);

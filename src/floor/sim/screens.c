@@ -5,8 +5,9 @@
 
 #include "base/real.h"
 
-#define LATER 99.0      /* s: not on the way yet */
-#define STRAIGHT .8     /* cosine: a way that leads on past the defender, to neither side of him */
+#define LATER 99.0  /* s: not on the way yet */
+#define STRAIGHT .8 /* cosine: a way that leads on past the defender, to neither side of him */
+#define CURLS_IN .8 /* of his own way to the ring: nearer to it ends a curl that goes in (ours) */
 #define KEEP_CARRIED .3 /* s a screen of an earlier step stands after it has been used */
 
 /* Unlike ball_is_for: of balls under way only a pass counts, not a loose one that he goes for. */
@@ -204,6 +205,22 @@ static struct vec2 mirrored(const struct world *world, body user, struct vec2 ex
                       -across);
 }
 
+/* Who curls in comes off the screen toward the ball, and turns behind it: a screen on the straight
+ * way in would leave nothing to curl round. */
+static bool curls_in(const struct world *world, const struct task *use, struct vec2 goal)
+{
+    double far = vec2_length(world->agent[use->who].m.at);
+    return use->shape == SHAPE_CURL && vec2_length(goal) < CURLS_IN * far &&
+           !ball_is_held(world, use->who);
+}
+
+/* Half the way from him to the ball; he is the ball himself, or beside it: to the rim. */
+static struct vec2 toward_ball(const struct world *world, body user)
+{
+    struct vec2 at = world->agent[user].m.at, ball = ball_place(world);
+    return vec2_distance(at, ball) > 1 ? vec2_mix(at, ball, .5) : vec2_of(0, 0);
+}
+
 /* The user's next run of this way through the step, when nobody says that he uses the screen. */
 static const struct task *next_run(const struct world *world, body user)
 {
@@ -236,11 +253,13 @@ struct vec2 screen_exit(struct world *world, body screener, body user)
     }
     if (use) {
         struct vec2 goal = move_goal(world, use);
+        if (curls_in(world, use, goal)) {
+            return toward_ball(world, user);
+        }
         bool away = use->verb == VERB_REJECTS && use->goal_written && ball_is_held(world, user);
         return away ? mirrored(world, user, goal) : goal;
     }
-    struct vec2 at = world->agent[user].m.at, ball = ball_place(world);
-    return vec2_distance(at, ball) > 1 ? vec2_mix(at, ball, .5) : vec2_of(0, 0);
+    return toward_ball(world, user);
 }
 
 void screen_watch(struct world *world)

@@ -189,6 +189,38 @@ START_TEST(the_pass_to_a_seal_goes_to_the_open_hand)
 }
 END_TEST
 
+/* The ball begins in the corner, and comes to him from the nail. */
+#define HIGH_LOW                                                                                   \
+    "start 1 left slot, 2 right wing, 3 the nail, 4 right corner, 5 right block\nball 4\n"         \
+    "defense zone 2-3\nlevel %s\n4 passes to 2\n2 passes to 3\n5 seals\n3 passes to 5\n5 shoots\n"
+
+static const char *const feeds[] = {"u16", "varsity girls", "u12", "professional men"};
+
+START_TEST(who_is_to_be_fed_from_above_seals_toward_there_and_not_toward_the_baseline)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text, HIGH_LOW, feeds[_i]);
+    told_run(&told, strbuf_str(&text).at);
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double sealed = told_time(segment, 2, MOMENT_STARTED);
+    ck_assert_double_ge(sealed, told_time(segment, 1, MOMENT_RELEASED)); /* not before */
+    struct vec2 from = segment_at(segment, body_attacker(5), sealed);
+    struct vec2 to = segment_at(segment, body_attacker(5), told_time(segment, 3, MOMENT_CAUGHT));
+    struct vec2 nail = segment_at(segment, body_attacker(3), sealed);
+    ck_assert_double_lt(vec2_distance(to, nail), vec2_distance(from, nail) - .3);
+    ck_assert_double_gt(to.y, .45);
+}
+END_TEST
+
+START_TEST(a_seal_that_the_feeders_own_catch_waits_for_waits_for_nothing)
+{
+    told_run(&told, "start 1 left slot, 2 right wing, 3 the nail, 4 right corner, 5 right block\n"
+                    "ball 2\ndefense man\nafter 5 seals, 2 passes to 3\n5 seals\n3 passes to 5\n");
+    told_is_sound(&told);
+}
+END_TEST
+
 START_TEST(a_use_that_ends_where_it_begins_is_said)
 {
     told_run(&told, "start 1 top, 2 right corner, 3 left corner, 4 right wing, 5 left elbow\n"
@@ -245,6 +277,10 @@ int main(void)
     tcase_add_loop_test(all, who_seals_has_his_defender_on_his_back, 0,
                         (int)(sizeof seals / sizeof *seals));
     tcase_add_test(all, the_pass_to_a_seal_goes_to_the_open_hand);
+    tcase_add_loop_test(all,
+                        who_is_to_be_fed_from_above_seals_toward_there_and_not_toward_the_baseline,
+                        0, (int)(sizeof feeds / sizeof *feeds));
+    tcase_add_test(all, a_seal_that_the_feeders_own_catch_waits_for_waits_for_nothing);
     tcase_add_test(all, a_use_that_ends_where_it_begins_is_said);
     tcase_add_test(all,
                    who_screens_for_him_twice_goes_the_second_time_when_the_ball_is_thrown_to_him);

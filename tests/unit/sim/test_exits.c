@@ -127,6 +127,39 @@ START_TEST(he_goes_behind_the_defender_to_the_other_side)
 }
 END_TEST
 
+static const char *const curls[] = {
+    "start 1 top, 2 right wing, 3 left corner, 4 right corner, 5 left elbow\n  ball 1\n",
+    "start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left elbow\n  ball 1\n",
+    "start 1 left slot, 2 right wing, 3 left corner, 4 right corner, 5 left block\n  ball 2\n",
+    "start 1 top, 2 left wing, 3 right corner, 4 left corner, 5 right elbow\n  ball 1\n"};
+
+/* He comes off it toward the ball, with the screener between him and the way that is straight. */
+START_TEST(a_curl_to_the_rim_goes_round_the_screener_on_the_side_of_the_ball)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Millrace\"\n  %s  defense man\n  step\n    5 screens for 3\n"
+                 "    3 curls off 5 to the rim\n",
+                 curls[_i]);
+    run_it(strbuf_str(&text).at);
+    const struct segment *segment = ran.run->segments.at[0];
+    int use = floor_task(segment, 3, TASK_USE), screen = floor_task(segment, 5, TASK_SCREEN);
+    double left = floor_moment(segment, use, MOMENT_STARTED);
+    double there = floor_moment(segment, use, MOMENT_ARRIVED);
+    struct vec2 from = segment->record[use].from, screener = segment->record[screen].to;
+    struct vec2 rim = vec2_unit(vec2_sub(vec2_of(0, 0), from)), by = from;
+    for (double t = left; t < there; t += RUN_SAMPLE) {
+        struct vec2 at = segment_at(segment, body_attacker(3), t);
+        by = vec2_distance(at, screener) < vec2_distance(by, screener) ? at : by;
+    }
+    double his = vec2_cross(rim, vec2_sub(by, from)),
+           balls = vec2_cross(rim, vec2_sub(segment_ball(segment, left), from));
+    ck_assert_double_gt(his * balls, 0);
+    ck_assert_double_gt(fabs(his), .5); /* m off the straight way */
+}
+END_TEST
+
 START_TEST(a_rejection_to_one_side_is_screened_on_the_other)
 {
     run_it("play \"Tollgate\"\n  start horns\n  defense man\n  step\n    5 ball screens for 1\n"
@@ -187,6 +220,8 @@ int main(void)
     tcase_add_test(tcase, he_stands_for_the_first_read);
     tcase_add_test(tcase, he_stands_for_most_of_the_reads);
     tcase_add_test(tcase, he_goes_behind_the_defender_to_the_other_side);
+    tcase_add_loop_test(tcase, a_curl_to_the_rim_goes_round_the_screener_on_the_side_of_the_ball, 0,
+                        (int)(sizeof curls / sizeof *curls));
     tcase_add_test(tcase, a_rejection_to_one_side_is_screened_on_the_other);
     tcase_add_test(tcase, a_screen_far_from_the_place_named_is_told);
     tcase_add_test(tcase, a_place_that_is_near_enough_is_not);

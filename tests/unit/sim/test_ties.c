@@ -202,6 +202,25 @@ START_TEST(a_drive_ends_when_help_comes)
 }
 END_TEST
 
+/* Told to help as the drive begins: not the telling ends it, but he himself, before the driver. */
+START_TEST(a_drive_ends_when_the_help_that_is_written_is_there)
+{
+    for (int helper = 4; helper <= 5; helper++) {
+        const char *text = "start five-out\ndefense man\n1 drives to the rim until x%d helps\n"
+                           "as 1 drives, x%d helps\n1 passes to %d\n";
+        told_run(&told, str_format(&arena, text, helper, helper, helper).at);
+        told_is_sound(&told);
+        const struct segment *way = told_segment(&told, 0, -1);
+        double cut = told_time(way, 0, MOMENT_ARRIVED);
+        struct vec2 driver = segment_at(way, body_attacker(1), cut);
+        struct vec2 help = segment_at(way, body_defender(helper), cut);
+        ck_assert_double_gt(vec2_distance(driver, way->record[0].from), 1);
+        ck_assert_double_lt(vec2_distance(driver, help), 2);
+        ck_assert_double_lt(vec2_length(help), vec2_length(driver));
+    }
+}
+END_TEST
+
 START_TEST(an_end_of_what_a_defender_does_can_be_waited_for)
 {
     told_run(&told, "start five-out\ndefense man sag\n"
@@ -775,6 +794,7 @@ int main(void)
     tcase_add_checked_fixture(deeds, open_arena, close_arena);
     tcase_add_test(deeds, a_team_mate_goes_as_the_helper_comes);
     tcase_add_test(deeds, a_drive_ends_when_help_comes);
+    tcase_add_test(deeds, a_drive_ends_when_the_help_that_is_written_is_there);
     tcase_add_test(deeds, an_until_that_never_comes_true_is_said_and_the_drive_goes_to_the_rim);
     tcase_add_test(deeds, an_end_of_what_a_defender_does_can_be_waited_for);
     tcase_add_test(deeds, under_and_over_a_screen_are_told_apart);
