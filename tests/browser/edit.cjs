@@ -274,6 +274,48 @@ async function printing(page) {
   await page.getByRole('button', { name: 'Back' }).click();
 }
 
+const sheets = (page) => page.evaluate(() => [...document.querySelectorAll('#paper .sheet')].map((one) => one.innerText).join());
+const onPaper = (page, word) => until(page, (wanted) => (document.documentElement.dataset.paper || '').startsWith(wanted), word);
+
+// Each page of a sheet says whose it is and of what, and what goes wrong most often is for the coach alone.
+async function printedHeads(page) {
+  const mistake = PLAY.replace('    3 stays\n', '    mistake "2 waits for the ball."\n    point "Come to the ball."\n    3 stays\n');
+  await write(page, mistake + '    read x2 trails "Drive"\n      2 drives to the rim\n    read otherwise "Back out"\n      2 passes to 1\n');
+  await page.click('#page');
+  await page.selectOption('[name=sheet]', 'own');
+  await page.selectOption('[name=reader]', '2');
+  await onPaper(page, 'own');
+  check(await eventually(async () => (await page.locator('#paper thead').innerText()).includes('sheet for 2')), 'the head that stands on every page says whose sheet it is');
+  check((await page.locator('#paper thead').innerText()).includes('Millrace'), 'and of which play');
+  const rules = await page.evaluate(() => document.adoptedStyleSheets.flatMap((one) => [...one.cssRules]).map((one) => one.cssText).join());
+  check(rules.includes('counter(page)'), 'pages are numbered');
+  const own = await sheets(page);
+  check(own.includes('Come to the ball.') && !own.includes('waits for the ball'), 'a player is not shown what goes wrong most often', own);
+  await page.selectOption('[name=sheet]', 'coach');
+  await onPaper(page, 'coach');
+  check((await sheets(page)).includes('2 waits for the ball'), 'the coach is', await sheets(page));
+  const bars = await page.evaluate(() => [...document.querySelectorAll('#paper .step.whole .strip')].map((one) => one.querySelector('title').textContent));
+  check(bars.length === 1 && bars[0].includes('1 passes to 2') && !bars[0].includes('drives'), 'bars are of what the picture over them shows, and say to whom', bars);
+  await page.getByRole('button', { name: 'Back' }).click();
+}
+
+// An error that is being mended does not take the sheet away.
+async function printingBroken(page) {
+  await write(page, PLAY);
+  await write(page, PLAY + '    2 zzz to the rim\n');
+  await page.click('#page');
+  await onPaper(page, 'handout');
+  const said = () => page.locator('#paper [role=status]').innerText();
+  check(await eventually(async () => (await said()).includes('as it was before the error in line 11')), 'a play with an error is printed as it was, and this is said', await said());
+  check((await sheets(page)).includes('1 passes to 2'), 'with its steps', await sheets(page));
+  await page.getByRole('button', { name: 'Back' }).click();
+  await write(page, 'play "Loom"\n  start five-out\n  ball 1\n  step\n    2 zzz to the rim\n');
+  await page.click('#page');
+  check(await eventually(async () => (await said()).includes('There is an error in line 5')), 'one that was never drawn says where the error is', await said());
+  check(await page.getByRole('button', { name: 'Print' }).isDisabled(), 'and no empty sheet is printed');
+  await page.getByRole('button', { name: 'Back' }).click();
+}
+
 // Players are mostly minors: a sheet has their numbers, and names where the coach asks for them.
 async function naming(page) {
   await write(page, 'team "Larkspur Kites"\n  1 "Wren Halloway" guard, jersey 12\n\n' + PLAY);
@@ -373,7 +415,7 @@ async function main(browser) {
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
-  for (const situation of [typing, completing, entering, sparing, hovering, finding, otherSteps, pasting, half, wrongWord, moving, reading, dark, tidying, printing, naming, menuPrinting,
+  for (const situation of [typing, completing, entering, sparing, hovering, finding, otherSteps, pasting, half, wrongWord, moving, reading, dark, tidying, printing, printedHeads, printingBroken, naming, menuPrinting,
     keeping, drafts]) {
     try {
       await situation(page);

@@ -494,3 +494,11 @@ struct str tell_job_before(struct arena *arena, const struct play *play, const s
     }
     return STR("");
 }
+
+struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
+                         int branch, body who)
+{
+    struct str before = tell_job_before(arena, play, step, branch, who);
+    return before.size > 0 ? str_format(arena, "The same as in %.*s.", STR_ARG(before))
+                           : tell_job(arena, play, step, branch, who);
+}

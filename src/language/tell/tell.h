@@ -27,6 +27,9 @@ struct str tell_job(struct arena *arena, const struct play *play, const struct s
  * 1", "1a"; empty for others. */
 struct str tell_job_before(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, body who);
+/* On paper, where all diagrams are seen: "The same as in step 1." where that is so. */
+struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
+                         int branch, body who);
 /* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in
  * order. Plain text. */
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,

@@ -191,23 +191,13 @@ static void set_own_discs(struct column *column, const struct telling *telling, 
     }
 }
 
-/* One who stands still for one reason in many diagrams is told it once. */
-static struct str job_of(const struct setter *setter, const struct telling *telling)
-{
-    int branch = telling->diagram->branch;
-    body reader = setter->job->reader;
-    struct str before =
-        tell_job_before(setter->arena, telling->play, telling->step, branch, reader);
-    return before.size > 0 ? str_format(setter->arena, "The same as in %.*s.", STR_ARG(before))
-                           : tell_job(setter->arena, telling->play, telling->step, branch, reader);
-}
-
 /* "Your job" with the discs of its sentences behind it and the player's own rule beside it. */
 static void set_job(struct column *column, const struct telling *telling)
 {
     const double indent = 10;
     const struct setter *setter = column->setter;
-    struct str told = job_of(setter, telling);
+    struct str told = tell_job_once(setter->arena, telling->play, telling->step,
+                                    telling->diagram->branch, setter->job->reader);
     if (told.size == 0) {
         return;
     }

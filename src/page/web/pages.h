@@ -37,7 +37,8 @@ void play_put(const struct pages *pages, size_t index, const struct run *run);
 /* "My number": which player the page is looked at by; with the names of a play's, or NULL. It takes
  * the script. */
 void numbers_put(const struct pages *pages, const struct play *play);
-/* Points as paragraphs, behind whom they are for; common mistakes likewise, with their name. */
+/* Points as paragraphs, behind whom they are for; common mistakes likewise, with their name: those
+ * are for the coach's sheet alone, as on PDF. */
 void points_put(const struct html *html, const struct play *play, const point_list *points);
 void mistakes_put(const struct html *html, const struct play *play, const point_list *mistakes);
 /* What stands with these plays for care, `page` being what it stands on: "page", "sheet"; and of
@@ -61,7 +62,7 @@ struct passage passage_of(const struct play *play, const struct diagram *diagram
 void passage_put(const struct html *html, struct cast *cast, const struct passage *passage);
 void passage_heading(const struct html *html, const struct passage *passage);
 void passage_sentences(const struct html *html, const struct passage *passage);
-void passage_points(const struct html *html, const struct passage *passage); /* and mistakes */
+void passage_points(const struct html *html, const struct passage *passage);
 /* What this player does, told to her, where there is something to tell. */
 void passage_job(const struct html *html, const struct passage *passage, int number);
 

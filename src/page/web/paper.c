@@ -51,15 +51,20 @@ struct leaf { /* a play's pages being written */
     unsigned uses;                /* what its key shows */
 };
 
-/* "Coach's sheet, varsity" at the right, over the line. */
+/* Club, play and "Player's sheet for 3, varsity" over the line; the browser repeats it on every
+ * page.
+ */
 static void put_over(const struct leaf *leaf)
 {
     const struct html *html = leaf->html;
     const char *sheet = leaf->findings          ? "Coach\xE2\x80\x99s sheet"
-                        : leaf->job->reader > 0 ? "Player\xE2\x80\x99s sheet"
+                        : leaf->job->reader > 0 ? "Player\xE2\x80\x99s sheet for "
                                                 : "Players\xE2\x80\x99 sheet";
-    html_put(html, "<p class=\"over\"><bdi>%s</bdi> <span>%s", pages_club(&leaf->job->web),
-             str_of(sheet));
+    html_put(html, "<p class=\"over\"><bdi>%s</bdi> <b><bdi>%s</bdi></b> <span>%s",
+             pages_club(&leaf->job->web), leaf->play->name, str_of(sheet));
+    if (!leaf->findings && leaf->job->reader > 0) {
+        html_put(html, "%d", leaf->job->reader);
+    }
     html_put(html, leaf->play->level_written ? ", %s" : "",
              tell_level(html->arena, leaf->play->level));
     html_put(html, "</span></p>");
@@ -69,15 +74,16 @@ static void put_head(const struct leaf *leaf)
 {
     const struct html *html = leaf->html;
     const struct play *play = leaf->play;
-    put_over(leaf);
-    html_put(html, "<header><h1><bdi>%s</bdi> <small><bdi>%s</bdi></small></h1>", play->name,
+    html_put(html, "<header><h1><bdi>%s</bdi> <small><bdi>%s</bdi></small>", play->name,
              tell_series(html->arena, play));
     if (leaf->job->reader > 0) {
         struct str name = leaf->job->web.names ? team_first_name(&leaf->job->web.book->team, play,
                                                                  body_attacker(leaf->job->reader))
                                                : STR("");
-        html_put(html, "<p class=\"whose\">For %d <bdi>%s</bdi></p>", leaf->job->reader, name);
+        html_put(html, " <small class=\"whose\">For %d <bdi>%s</bdi></small>", leaf->job->reader,
+                 name);
     }
+    html_put(html, "</h1>");
     html_put(html, play->about.size > 0 ? "<p class=\"about\">%s</p>" : "", play->about);
     html_put(html, play->call.size > 0 ? "<p class=\"about\">Call: <bdi>%s</bdi></p>" : "",
              play->call);
@@ -99,6 +105,13 @@ static void put_findings(const struct leaf *leaf, const struct diagram *diagram)
     }
 }
 
+static void put_mistakes(const struct leaf *leaf, const point_list *mistakes)
+{
+    if (leaf->findings) {
+        mistakes_put(leaf->html, leaf->play, mistakes);
+    }
+}
+
 static void put_words(const struct leaf *leaf, const struct passage *way)
 {
     const struct html *html = leaf->html;
@@ -107,6 +120,7 @@ static void put_words(const struct leaf *leaf, const struct passage *way)
     }
     passage_sentences(html, way);
     passage_points(html, way);
+    put_mistakes(leaf, way->branch ? &way->branch->mistakes : &way->step->mistakes);
     if (!way->branch && way->step->branches.count > 0) {
         html_put(html, "<p class=\"decides\">%s</p>\n",
                  tell_decides_here(html->arena, leaf->play, way->step,
@@ -126,8 +140,9 @@ static void put_step(struct leaf *leaf, const struct diagram *diagram, size_t in
     way.goes_on = !first;
     struct paper_picture picture = {
         .diagram = diagram, .findings = leaf->findings, .reader = leaf->job->reader, .width = WIDE};
-    html_put(html, "<section class=\"step%s\" data-diagram=\"%d\">\n",
-             first && leaf->findings ? STR(" whole") : STR(""), (int)index);
+    html_put(html, "<section class=\"step%s\" data-diagram=\"%d\" data-tasks=\"%d\">\n",
+             first && leaf->findings ? STR(" whole") : STR(""), (int)index,
+             (int)step_task_count(way.step, diagram->branch));
     passage_heading(html, &way);
     html_put(html, "<div class=\"beside\"><div>");
     leaf->uses |= paper_picture(html, leaf->job, &picture);
@@ -136,14 +151,18 @@ static void put_step(struct leaf *leaf, const struct diagram *diagram, size_t in
     html_put(html, "</div></div></section>\n");
 }
 
-/* A table, whose foot, the caution, the browser repeats on every page. */
+/* A table, whose head and foot (the caution) the browser repeats on every page. */
 static void put_play(struct leaf *leaf, const struct run *run)
 {
     const struct html *html = leaf->html;
     diagram_list diagrams = {0};
     scene_diagrams(html->arena, run, &diagrams);
-    html_put(html, "<table class=\"sheet %s\" role=\"presentation\"><tbody><tr><td>\n",
-             leaf->findings ? STR("coach") : STR("handout"));
+    html_put(html, "<table class=\"sheet %s\" role=\"presentation\"><thead><tr><td>",
+             leaf->findings          ? STR("coach")
+             : leaf->job->reader > 0 ? STR("handout own")
+                                     : STR("handout"));
+    put_over(leaf);
+    html_put(html, "</td></tr></thead><tbody><tr><td>\n");
     put_head(leaf);
     html_put(html, "<div class=\"steps\">\n");
     for (size_t i = 0; i < diagrams.count; i++) {
@@ -152,7 +171,7 @@ static void put_play(struct leaf *leaf, const struct run *run)
     }
     html_put(html, "</div>\n");
     points_put(html, leaf->play, &leaf->play->points);
-    mistakes_put(html, leaf->play, &leaf->play->mistakes);
+    put_mistakes(leaf, &leaf->play->mistakes);
     html_put(html, "</td></tr></tbody><tfoot><tr><td>");
     paper_key(html, leaf->uses, leaf->play->name);
     html_put(html, "<p class=\"care\">");

@@ -10,18 +10,18 @@
 
 static const struct {
     enum scene_class class;
-    double length; /* pt */
+    double length, tight; /* pt */
 } rows[] = {
-#define KEY_ROW(class, length, tight, phone) {class, length},
+#define KEY_ROW(class, length, tight, phone) {class, length, tight},
 #include "picture/scene/key_rows.def"
 #undef KEY_ROW
 };
 
-static void put_sample(const struct html *html, enum scene_class class, double length,
+static void put_sample(const struct html *html, enum scene_class class, double length, bool brief,
                        struct str salt)
 {
     struct scene sample = {.width = length + 2 * OVER, .height = HIGH, .theme = THEME_PRINT};
-    sample.title = str_of(scene_key_word(class, false));
+    sample.title = str_of(scene_key_word(class, brief));
     scene_key_sample(html->arena, &sample, class, vec2_of(OVER, HIGH / 2), length);
     struct svg_options how = {.salt = salt};
     html_put(html, "<span>");
@@ -31,10 +31,16 @@ static void put_sample(const struct html *html, enum scene_class class, double l
 
 void paper_key(const struct html *html, unsigned uses, struct str salt)
 {
+    enum { ROWS = sizeof rows / sizeof *rows, LONG = 7 }; /* so many stand in one line at length */
+    int count = 0;
+    for (size_t i = 0; i < ROWS; i++) {
+        count += (uses >> rows[i].class & 1u) != 0;
+    }
+    bool brief = count > LONG;
     html_put(html, "<p class=\"key\">");
-    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    for (size_t i = 0; i < ROWS; i++) {
         if (uses & 1u << rows[i].class) {
-            put_sample(html, rows[i].class, rows[i].length, salt);
+            put_sample(html, rows[i].class, brief ? rows[i].tight : rows[i].length, brief, salt);
         }
     }
     html_put(html, "</p>\n");

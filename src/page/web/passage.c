@@ -138,8 +138,10 @@ void passage_sentences(const struct html *html, const struct passage *passage)
 /* A page has everybody's, and shows that of the one who looks. */
 void passage_job(const struct html *html, const struct passage *passage, int number)
 {
-    struct str told = tell_job(html->arena, passage->play, passage->step, passage->diagram->branch,
-                               body_attacker(number));
+    int branch = passage->diagram->branch;
+    body who = body_attacker(number);
+    struct str told = (passage->on_paper ? tell_job_once : tell_job)(html->arena, passage->play,
+                                                                     passage->step, branch, who);
     if (told.size > 0) {
         html_put(html, passage->on_paper ? "<p class=\"job\">" : "<p class=\"job\" data-me=\"%d\">",
                  number);
@@ -201,7 +203,6 @@ void passage_points(const struct html *html, const struct passage *passage)
     const struct branch *branch = passage->branch;
     const struct step *step = passage->step;
     points_put(html, passage->play, branch ? &branch->points : &step->points);
-    mistakes_put(html, passage->play, branch ? &branch->mistakes : &step->mistakes);
 }
 
 static void put_decides(const struct html *html, const struct passage *passage)

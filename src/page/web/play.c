@@ -171,10 +171,9 @@ void mistakes_put(const struct html *html, const struct play *play, const point_
 
 static void put_remember(const struct html *html, const struct play *play)
 {
-    if (play->points.count + play->mistakes.count > 0) {
+    if (play->points.count > 0) {
         html_put(html, "<section class=\"always\"><h2>All the way through</h2>\n");
         points_put(html, play, &play->points);
-        mistakes_put(html, play, &play->mistakes);
         html_put(html, "</section>\n");
     }
 }

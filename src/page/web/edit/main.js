@@ -319,6 +319,7 @@ at('plays').addEventListener('change', () => {
 const paper = new Paper(at('paper'), {
   store,
   text: () => editor.text(),
+  brokenAt,
   book: () => ({told: state.told, play: state.play}),
   make: (wanted) => quick.ask('paper', {name: state.name, text: editor.text(), ...wanted}),
   closed: () => at('page').focus()

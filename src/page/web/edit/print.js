@@ -9,6 +9,7 @@ import {strip} from './watch.js'
 const SHEETS = [['handout', 'Handout'], ['own', 'One player\u2019s handout'], ['coach', 'Coach sheet'], ['card', 'Card'],
   ['practice', 'Practice plan']]
 
+const NUMBER = '@bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt sans-serif; color: #4d4d4d; vertical-align: top; padding-top: 4pt; }'
 const pageSize = new CSSStyleSheet()
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, pageSize]
 
@@ -31,9 +32,9 @@ function pieces(html) {
 }
 
 export class Paper {
-  // paper: the section; make({sheet, play, reader, names, a4}): of the core; book(): {told, play}; store; closed()
-  constructor(paper, {make, book, store, text, closed}) {
-    Object.assign(this, {paper, make, book, store, text, closed})
+  // paper: the section; make({sheet, play, reader, names, a4}): of the core; book(): {told, play}; store; brokenAt(): " in line 12"; closed()
+  constructor(paper, {make, book, store, text, brokenAt, closed}) {
+    Object.assign(this, {paper, make, book, store, text, brokenAt, closed})
   }
 
   open() {
@@ -50,8 +51,9 @@ export class Paper {
     this.player = labelled('Player', this.reader)
     this.plays = labelled('Of', this.which)
     const names = labelled('Names', this.names)
+    this.printing = button('Print\u2026', () => print())
     names.hidden = told.players.length === 0
-    form.append(labelled('Sheet', this.sheet), this.player, this.plays, labelled('Paper', this.size), names, button('Print\u2026', () => print()))
+    form.append(labelled('Sheet', this.sheet), this.player, this.plays, labelled('Paper', this.size), names, this.printing)
     if (this.store.kind === 'server') {
       form.append(button('PDF', () => this.pdf()))
     }
@@ -91,15 +93,25 @@ export class Paper {
     const wanted = this.wanted()
     this.player.hidden = this.sheet.value !== 'own'
     this.plays.hidden = this.sheet.value === 'practice'
-    pageSize.replaceSync(`@page { size: ${wanted.a4 ? 'A4' : 'letter'}; margin: 0.45in 0.75in; }`)
+    pageSize.replaceSync(`@page { size: ${wanted.a4 ? 'A4' : 'letter'}; margin: 0.4in 0.75in 0.55in; ${NUMBER} }`)
+    this.printing.disabled = true // nothing is printed before it is there
     const made = await this.make(wanted)
-    this.trouble.textContent = made.html ? '' : made.status === 'broken'
-      ? 'There is an error in this play: it is printed when that is mended.' : 'There is nothing in the book for this sheet.'
+    this.trouble.textContent = this.troubleOf(wanted, made)
+    this.printing.disabled = !made.html
     this.body.replaceChildren(...pieces(made.html))
     if (wanted.sheet === 'coach') {
       this.time(made.segments)
     }
     document.documentElement.dataset.paper = `${this.sheet.value} ${this.size.value}`
+  }
+
+  troubleOf(wanted, {html, broken, status}) {
+    const where = broken.length > 0 ? this.brokenAt() : ''
+    if (!html) {
+      return broken.length > 0 || status === 'broken' ? `There is an error${where}: the play is printed when that is mended.` : 'There is nothing in the book for this sheet.'
+    }
+    return broken.length === 0 || wanted.sheet === 'practice' ? ''
+      : wanted.play < 0 ? `Left out, with an error${where}: ${broken.join(', ')}.` : `${broken[0]} as it was before the error${where}.`
   }
 
   // The coach's sheet has under each step who does what when; a read goes on from there.
@@ -109,7 +121,7 @@ export class Paper {
       const segment = segments[play] && segments[play][Number(step.dataset.diagram)]
       if (segment) {
         const box = element('div', 'timing')
-        box.append(strip(segment, 672)) // px: the sheet's 7 in
+        box.append(strip(segment, 672, Number(step.dataset.tasks))) // px: the sheet's 7 in
         step.append(box)
       }
     }))

@@ -17,24 +17,32 @@ function make(name, attributes, parent, text) {
 
 const ends = (task) => Math.max(...['released', 'set', 'caught', 'used', 'arrived', 'started'].map((key) => task[key] ?? 0))
 
-// What takes no time is told without a bar: "stays". A pass is as long as the ball is in the air.
-function bar(svg, task, y, x) {
+const doing = (task) => task.other ? `${task.verb} ${task.other === 'the coach' ? 'C' : task.other}` : task.verb
+const LETTER = 5.6 // px: how wide one is at most, on the whole, in the size of the words on bars
+
+// What takes no time is told without a bar: "stays". A pass is as long as the ball is in the air. `room`: the words may
+// stand out of their bar as far as there.
+function bar(svg, task, y, x, room) {
   const from = x(task.released ?? task.started), to = x(ends(task))
-  const told = to - from < 2
+  const told = to - from < 2, words = doing(task)
   if (!told) {
     const kind = task.released !== undefined ? 'bar pass' : task.set !== undefined ? 'bar screen' : 'bar'
     const box = make('rect', {class: kind, x: from, y: y + 2, width: to - from, height: 12}, svg)
-    make('title', {}, box, `${task.who} ${task.verb}${task.other ? ' ' + task.other : ''}`)
+    make('title', {}, box, `${task.who} ${words}`)
   }
-  if (told || to - from > 7 * task.verb.length) {
-    make('text', {class: 'verb', x: from + 5, y: y + 12}, svg, task.verb)
+  const text = [words, task.verb].find((one) => room - from > LETTER * one.length + 8)
+  if (text) {
+    make('text', {class: 'verb', x: from + 5, y: y + 12}, svg, text)
   }
 }
 
-// Rows of bars: who does something, from when to when; the ball's row has its passes dashed.
-export function strip(segment, width = 640) {
-  const seconds = Math.max(1, Math.ceil(segment.duration)), left = 34, pitch = 18
-  const who = [...new Set(segment.tasks.filter((task) => task.started !== undefined && !task.who.startsWith('x')).map((task) => task.who))]
+// Rows of bars: who does something, from when to when; the ball's row has its passes dashed. tasks: how many of them
+// its picture tells of; what follows is a read's.
+export function strip(segment, width = 640, tasks = segment.tasks.length) {
+  const done = segment.tasks.slice(0, tasks), whole = tasks >= segment.tasks.length
+  const lasts = whole ? segment.duration : Math.max(0, ...done.filter((task) => task.started !== undefined).map(ends))
+  const seconds = Math.max(1, Math.ceil(lasts)), left = 34, pitch = 18
+  const who = [...new Set(done.filter((task) => task.started !== undefined && !task.who.startsWith('x')).map((task) => task.who))]
     .sort((a, b) => parseInt(a, 10) - parseInt(b, 10))
   const x = (time) => left + (width - left - 8) * Math.min(time, seconds) / seconds
   const height = 22 + pitch * (who.length + 1)
@@ -42,8 +50,8 @@ export function strip(segment, width = 640) {
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`)
   svg.setAttribute('class', 'strip')
   svg.setAttribute('role', 'img')
-  const told = segment.tasks.filter((task) => task.started !== undefined)
-    .map((task) => `${task.who} ${task.verb} from ${task.started.toFixed(1)} to ${ends(task).toFixed(1)} s`)
+  const told = done.filter((task) => task.started !== undefined)
+    .map((task) => `${task.who} ${doing(task)} from ${task.started.toFixed(1)} to ${ends(task).toFixed(1)} s`)
   make('title', {}, svg, `Who does what when: ${told.join('; ')}`)
   for (let half = 0; half <= seconds * 2; half++) {
     make('path', {class: half % 2 ? 'half' : 'second', d: `M${x(half / 2)} 16V${height - 4}`}, svg)
@@ -54,13 +62,16 @@ export function strip(segment, width = 640) {
   who.forEach((name, row) => {
     const y = 20 + row * pitch
     make('text', {class: 'who', x: 14, y: y + 12, 'text-anchor': 'middle'}, svg, name === 'the coach' ? 'C' : name)
-    for (const task of segment.tasks.filter((one) => one.who === name && one.started !== undefined)) {
-      bar(svg, task, y, x)
-    }
+    const own = done.filter((one) => one.who === name && one.started !== undefined)
+    own.forEach((task) => {
+      const begins = x(task.released ?? task.started)
+      const next = Math.min(...own.map((one) => x(one.released ?? one.started)).filter((one) => one > begins))
+      bar(svg, task, y, x, Math.min(next, width))
+    })
   })
   const y = 20 + who.length * pitch + 8
   make('text', {class: 'who', x: 14, y: y + 4, 'text-anchor': 'middle'}, svg, 'ball')
-  for (const span of segment.spans) {
+  for (const span of segment.spans.filter((one) => one.from < seconds)) {
     const kind = span.state === 'held' ? 'ball' : 'ball air'
     make('path', {class: kind, d: `M${x(Math.max(0, span.from))} ${y}H${x(span.to)}`}, svg)
     if (span.state === 'held' && span.by && x(span.to) - x(Math.max(0, span.from)) > 16) {

@@ -142,13 +142,21 @@ const answers = {
     return {svg: moving.svg, segment: places ? places.segments[diagram] : null}
   },
 
-  // A sheet as HTML; of the coach's also the moments of its steps, play by play.
+  // A sheet as HTML; of the coach's also the moments of its steps, play by play. A play with an error is printed as it
+  // was last drawn, when it was; `broken`: the names of those that have one.
   paper({name, text, sheet, play, reader, names, a4}) {
-    const told = loadedAt({name, text, line: -1})
-    const made = core.paper(sheet, play, reader, {names, a4})
-    const plays = play < 0 ? told.plays.map((_, index) => index).filter((index) => !told.plays[index].broken) : [play]
-    const segments = sheet === 'coach' ? plays.map((index) => core.positions(index, 1)?.segments || []) : []
-    return {...made, segments}
+    let told = loadedAt({name, text, line: -1})
+    const broken = told.plays.filter((one, index) => one.broken && (play < 0 || play === index)).map((one) => one.name)
+    const drawn = play >= 0 && broken.length > 0 ? before.of(told, play, {name, text}) : null
+    const known = drawn && drawn.play.name === broken[0] ? drawn : null // not what stood in its place
+    if (known) {
+      told = loadedAt({...known.asked, line: -1})
+    }
+    const index = known ? known.index : play
+    const made = core.paper(sheet, index, reader, {names, a4})
+    const plays = index < 0 ? told.plays.map((_, at) => at).filter((at) => !told.plays[at].broken) : [index]
+    const segments = sheet === 'coach' ? plays.map((at) => core.positions(at, 1)?.segments || []) : []
+    return {...made, segments, broken}
   },
 
   tolerance({name, text, line, file, play}) {
