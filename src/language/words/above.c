@@ -303,6 +303,40 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
     return found == 1;
 }
 
+/* Written on the line that is being read, behind another full stop or not. */
+static bool on_this_line(const struct cursor *c, const struct sentence *s)
+{
+    for (size_t i = 0; c->here && i < c->here->count; i++) {
+        if (&c->here->at[i] == s) {
+            return true;
+        }
+    }
+    struct span here = c->line_span;
+    if (s->span.source != here.source || here.source == SOURCE_NONE) {
+        return false;
+    }
+    const struct source *source = &c->sources->all.at[here.source];
+    return source_place(source, s->span.begin).line == source_place(source, here.begin).line;
+}
+
+bool above_screen_here(const struct cursor *c, const struct who *user, struct who *out,
+                       enum screen_kind *kind, struct who *second)
+{
+    bool several;
+    if (!above_waiting_screen(c, user, out, second, &several)) {
+        return false;
+    }
+    above_list list = above_sentences(c, false);
+    for (size_t i = list.count; i-- > 0;) {
+        const struct sentence *s = list.at[i];
+        if (task_is(s, VERB_SCREEN) && screens(c, s, user)) {
+            *kind = s->screen;
+            return on_this_line(c, s);
+        }
+    }
+    return false;
+}
+
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener)
 {
     above_list list = above_sentences(c, true);

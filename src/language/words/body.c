@@ -300,6 +300,42 @@ static bool parts_fit(struct reader *r, const struct line *line)
     return true;
 }
 
+/* Whether the part can be read, without a word and without keeping it. */
+static bool part_reads(struct reader *r, const struct line *part)
+{
+    struct diags *heard = r->diags, unheard;
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    struct cursor c = reader_cursor(r, part, 0);
+    sentence_list list = {0};
+    bool reads = sentences_read(&c, &list) && list.count > 0;
+    r->diags = heard;
+    return reads;
+}
+
+/* Stagger for 3. First 4, second 5: a screen called by its name goes on behind the full stop, where
+ * it is said who sets it. Gives where that part ends. */
+static size_t call_ends(struct reader *r, const struct line *all, size_t from, size_t to)
+{
+    enum { PARTS_MOST = 3 };
+    struct line part = line_part(all, from, to);
+    struct cursor c = reader_cursor(r, &part, 0);
+    if (to == all->count || !screen_named(&c) || part_reads(r, &part)) {
+        return to;
+    }
+    size_t end = to;
+    for (int parts = 1; parts < PARTS_MOST && end < all->count; parts++) {
+        for (end++; end < all->count && !is_stop(&all->tokens[end]);) {
+            end++;
+        }
+        part = line_part(all, from, end);
+        if (part_reads(r, &part)) {
+            return end;
+        }
+    }
+    return to;
+}
+
 static void body_line(struct reader *r, const struct line *line)
 {
     if (!parts_fit(r, line)) {
@@ -312,6 +348,7 @@ static void body_line(struct reader *r, const struct line *line)
         while (to < all.count && !is_stop(&all.tokens[to])) {
             to++;
         }
+        to = call_ends(r, &all, from, to);
         if (to - from == line->count) { /* mostly */
             part_line(r, line);
         } else if (to > from) {
@@ -330,14 +367,7 @@ static void body_line(struct reader *r, const struct line *line)
  */
 static void late_setting(struct reader *r, const struct line *line, enum setting setting)
 {
-    struct diags *heard = r->diags, unheard;
-    diags_init(&unheard, r->arena);
-    r->diags = &unheard;
-    struct cursor c = reader_cursor(r, line, 0);
-    sentence_list list = {0};
-    bool sentence = sentences_read(&c, &list) && list.count > 0;
-    r->diags = heard;
-    if (sentence) {
+    if (part_reads(r, line)) {
         body_line(r, line);
         return;
     }

@@ -83,6 +83,10 @@ bool above_last_screen(const struct cursor *c, struct who *user, struct who *scr
 /* The one screen that waits for this user. False: none, or several (`*several`). */
 bool above_waiting_screen(const struct cursor *c, const struct who *user, struct who *out,
                           struct who *second, bool *several);
+/* The screen for this user that was set in this line, as it is written, and that he has not used.
+ */
+bool above_screen_here(const struct cursor *c, const struct who *user, struct who *out,
+                       enum screen_kind *kind, struct who *second);
 /* Whether this player's latest screen is for that user. */
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
 bool above_zone(const struct cursor *c); /* the defense is a zone, or some of it is */
@@ -168,10 +172,15 @@ struct str subject_words(const struct cursor *c, const who_list *list); /* as wr
 bool verb_begins(const struct cursor *c);                               /* any verb begins here */
 /* seals the middle | man: what was just read says which of a zone, and not his own. */
 bool one_of_a_zone(const struct cursor *c);
-/* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace:
- * `quickly`, `sprints out to`; PACE_VERB: none. */
+/* will, now, `goes out and`, `comes to` before the verb add nothing but, some of them, a pace,
+ * `quickly`, `sprints out to`, and the kind of a screen: goes down and screens. */
+struct run_in {
+    enum pace pace; /* PACE_VERB: none */
+    bool moves;     /* somebody goes some way, or makes a move, that the verb does not say */
+    enum screen_kind slant; /* SCREEN_PLAIN: none */
+};
 enum pace skip_run_in(struct cursor *c);
-enum pace read_run_in(struct cursor *c); /* with a note of a way or a move that is left out */
+struct run_in read_run_in(struct cursor *c); /* with a note of what is left out */
 /* Verb and all behind it, for a subject that is known; false: reported. */
 bool rest_read(struct cursor *c, struct sentence *s);
 bool elided_read(struct cursor *c, struct sentence *s); /* the verb is set: what stands behind it */
@@ -249,6 +258,7 @@ void drop_stress(struct cursor *c);
 int aside_read(struct predicate *p);
 void note_left_out(const struct cursor *c, struct span span); /* moves nobody: a note */
 bool aside_head_is(const struct cursor *c); /* hands up: words that look like a verb */
+bool screen_named(const struct cursor *c);  /* called: the name of a screen begins here */
 /* remark: nothing but what a coach says beside the movement stands up to the end. */
 bool remark_is(const struct cursor *c);
 /* supply: the place a phrase brings with it. */

@@ -461,6 +461,19 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
     if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN && beside_is(out, subject, &by)) {
         s.verb = VERB_HANDS_OFF;
     }
+    struct who screener, second;
+    enum screen_kind kind;
+    if (s.verb == VERB_HANDS_OFF && c->speech &&
+        above_screen_here(c, &subject->at[0], &screener, &kind,
+                          &second)) { /* off it, into the hand-off */
+        add(c, out, subject, tie,
+            (struct sentence){.verb = VERB_COMES,
+                              .object = screener,
+                              .object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second),
+                              .place = place_of(c, PLACE_BESIDE, by)},
+            verb);
+        tie = (struct tie){.word = TIE_NONE};
+    }
     struct cursor at = *c; /* on the wing */
     take_among(&at, place_words);
     const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);

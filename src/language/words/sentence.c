@@ -513,7 +513,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
 {
     struct predicate p = {.c = c, .s = s};
     enum phrase_side side = who_side(&s->subject.at[0]);
-    enum pace pace = read_run_in(c);
+    struct run_in in = read_run_in(c);
     p.from = c->at;
     if (side == FOR_ATTACKERS && uses_screen_is(c) && !used_screen_read(&p)) {
         return false;
@@ -543,13 +543,13 @@ bool rest_read(struct cursor *c, struct sentence *s)
         s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */
     }
     s->pass = p.phrase.pass;
-    s->screen = p.phrase.screen;
+    s->screen = in.slant != SCREEN_PLAIN ? in.slant : p.phrase.screen;
     s->verb_span = cursor_taken(c, verb);
     p.after_verb = c->at;
     s->three = p.phrase.three;
     s->shoots = phrase_has(&p.phrase, 'X') && s->subject.count == 1; /* pulls up at the elbow */
     note_dropped(c, &p.phrase);
-    s->pace = p.phrase.pace != PACE_VERB ? p.phrase.pace : pace;
+    s->pace = p.phrase.pace != PACE_VERB ? p.phrase.pace : in.pace;
     if (p.phrase.steps > 0) {
         s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
     }

@@ -31,6 +31,8 @@ bool recast_find(const struct cursor *c, struct recast *out);
 bool label(const struct cursor *c, struct recast *r);
 bool remarked(const struct cursor *c, struct recast *r);
 bool looks_only(const struct cursor *c, struct recast *r);
+/* called: a screen by its name, who sets it and for whom in any order. */
+bool screen_called(const struct cursor *c, struct recast *r);
 /* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
 bool slanted(const struct cursor *c, struct recast *r);
 bool screens_listed(const struct cursor *c, struct recast *r);

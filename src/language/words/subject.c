@@ -203,63 +203,94 @@ static bool take_done(struct cursor *c, bool *moves)
     return before;
 }
 
-/* goes out and, comes over to: right before a verb. `*moves`: in it somebody goes some way, or
- * makes a move, which the verb behind it does not say. */
-static bool take_going(struct cursor *c, enum pace *pace, bool *moves)
+/* goes down and screens: a screen by the way to it. */
+static enum screen_kind slant_here(const struct cursor *c)
+{
+    static const struct entry slants[] = {{"down", SCREEN_DOWN},
+                                          {"across", SCREEN_CROSS},
+                                          {"away", SCREEN_AWAY},
+                                          {"opposite", SCREEN_AWAY},
+                                          {NULL, 0}};
+    struct cursor trial = *c;
+    trial.watch = NULL;
+    int slant = take_entry(&trial, slants);
+    return slant < 0 ? SCREEN_PLAIN : (enum screen_kind)slant;
+}
+
+/* goes out and, comes over to: right before a verb. */
+static bool take_going(struct cursor *c, struct run_in *in)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
     static const char *const ways[] = {"in", "together", "under", "over", "opposite", NULL};
     struct cursor trial = *c;
     int going = take_entry(&trial, goings);
     bool way = false;
-    while (going >= 0 && (take_among(&trial, particle_words) || take_among(&trial, ways))) {
+    enum screen_kind slant = SCREEN_PLAIN;
+    while (going >= 0) {
+        enum screen_kind here = slant_here(&trial);
+        if (!take_among(&trial, particle_words) && !take_among(&trial, ways)) {
+            break;
+        }
+        slant = here != SCREEN_PLAIN ? here : slant;
         way = true;
     }
     if (way) { /* goes across the lane and screens */
         take_among(&trial, lines);
     }
     if (going < 0 || !(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
-        return take_done(c, moves); /* rips it and drives */
+        return take_done(c, &in->moves); /* rips it and drives */
     }
-    *pace = going != PACE_VERB ? (enum pace)going : *pace;
-    *moves = *moves || way;
+    in->pace = going != PACE_VERB ? (enum pace)going : in->pace;
+    in->moves = in->moves || way;
+    in->slant = slant != SCREEN_PLAIN ? slant : in->slant;
     c->at = trial.at;
     return true;
 }
 
-static enum pace run_in(struct cursor *c, const struct token **from, bool *moves)
+static struct run_in run_in(struct cursor *c, const struct token **from)
 {
     static const char *const empty[] = {"will",        "now", "both", "also",
                                         "immediately", "all", "each", NULL};
-    enum pace pace = PACE_VERB;
+    struct run_in in = {.pace = PACE_VERB, .slant = SCREEN_PLAIN};
     while (take_among(c, empty)) {
     }
     struct cursor trial = *c;
     int written = take_entry(&trial, pace_entries); /* quickly cuts */
     if (written >= 0 && verb_follows(&trial)) {
-        pace = (enum pace)written;
+        in.pace = (enum pace)written;
         c->at = trial.at;
     }
     *from = c->at;
-    *moves = false;
-    while (take_going(c, &pace, moves)) {
+    while (take_going(c, &in)) {
     }
-    return pace;
+    return in;
 }
 
 enum pace skip_run_in(struct cursor *c)
 {
     const struct token *from;
-    bool moves;
-    return run_in(c, &from, &moves);
+    return run_in(c, &from).pace;
 }
 
-enum pace read_run_in(struct cursor *c)
+/* The way that was run in on is that of the screen behind it. */
+static bool slants_screen(const struct cursor *c, const struct run_in *in)
+{
+    struct cursor verb = *c;
+    struct phrase phrase;
+    verb.watch = NULL;
+    return in->slant != SCREEN_PLAIN && phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
+           phrase.verb == VERB_SCREENS && phrase.screen == SCREEN_PLAIN;
+}
+
+struct run_in read_run_in(struct cursor *c)
 {
     const struct token *from;
-    bool moves;
-    enum pace pace = run_in(c, &from, &moves);
-    if (moves && from->span.source != SOURCE_NONE) {
+    struct run_in in = run_in(c, &from);
+    if (slants_screen(c, &in)) {
+        return in;
+    }
+    in.slant = SCREEN_PLAIN;
+    if (in.moves && from->span.source != SOURCE_NONE) {
         struct span span = cursor_taken(c, from);
         struct diag *diag =
             diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span, "`%.*s` is not drawn and was left out",
@@ -268,7 +299,7 @@ enum pace read_run_in(struct cursor *c)
                   "to keep it, write where to before it, `1 dribbles to left slot` "
                   "or `5 goes to left slot`; or say it in a `point`");
     }
-    return pace;
+    return in;
 }
 
 /* uses the screen and VERB, uses 5's screen and VERB: behind `uses`. */

@@ -170,10 +170,74 @@ static void comes_with_ball(struct predicate *p)
     }
 }
 
+static struct diag *note_screen(struct predicate *p)
+{
+    const struct sentence *s = p->s;
+    struct strbuf screener;
+    strbuf_init(&screener, p->c->arena);
+    if (s->object.kind == WHO_ROLE) {
+        strbuf_add(&screener, s->object.role);
+    } else {
+        strbuf_print(&screener, "%d", s->object.number);
+    }
+    return diag_add(p->c->diags, DIAG_TEXT_SCREEN_TAKEN, s->verb_span,
+                    "nobody is named to come off: the screen of %s was taken", screener.at);
+}
+
+/* What a plain movement is off the screen that was set in the same breath. VERB_COUNT: no use. */
+static enum verb use_of(const struct predicate *p, enum screen_kind kind)
+{
+    const struct sentence *s = p->s;
+    bool place = s->place || p->phrase.to != SPOT_COUNT;
+    struct who holder;
+    bool ball = above_holder(p->c, &holder) && same_who(&holder, &s->subject.at[0]);
+    switch (s->verb) {
+    case VERB_CUTS:
+        return ball ? VERB_COUNT : place ? VERB_COMES : VERB_CURLS;
+    case VERB_GOES:
+    case VERB_FILLS:
+    case VERB_LIFTS:
+    case VERB_FLASHES:
+        return ball || !place ? VERB_COUNT : VERB_COMES;
+    case VERB_DRIFTS:
+    case VERB_RELOCATES:
+        return ball ? VERB_COUNT : kind == SCREEN_FLARE || !place ? VERB_FADES : VERB_COMES;
+    case VERB_DRIVES:
+        return ball ? VERB_DRIVES_OFF : VERB_COUNT;
+    case VERB_DRIBBLES:
+        return ball && place ? VERB_DRIBBLES_OFF : VERB_COUNT;
+    default:
+        return VERB_COUNT;
+    }
+}
+
+/* 5 screens for 3 and 3 cuts to the rim: said in one breath, the screen is used. In a line of its
+ * own the cut is a cut. */
+static bool in_one_breath(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct who by, second;
+    bool plain = s->path == PATH_NONE && s->drive == DRIVE_FREE && s->tie.word == TIE_NONE &&
+                 s->subject.count == 1 && s->object.kind == WHO_NONE && !p->way_said;
+    enum screen_kind kind;
+    if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
+        !above_screen_here(p->c, &s->subject.at[0], &by, &kind, &second)) {
+        return false;
+    }
+    s->verb = use_of(p, kind);
+    s->object = by;
+    s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
+    struct diag *diag = note_screen(p);
+    diag_help(p->c->diags, diag, "if the screen is not used, write `%.*s` in a line of its own",
+              STR_ARG(predicate_begun(p)));
+    return true;
+}
+
 void place_of_phrase(struct predicate *p)
 {
     without_screen(p);
     with_screen(p);
+    in_one_breath(p);
     comes_with_ball(p);
     goes_with_ball(p);
     struct who holder;
@@ -192,20 +256,6 @@ void place_of_phrase(struct predicate *p)
     struct place *place = arena_new(p->c->arena, struct place);
     *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
     p->s->place = place;
-}
-
-static void note_screen(struct predicate *p)
-{
-    const struct sentence *s = p->s;
-    struct strbuf screener;
-    strbuf_init(&screener, p->c->arena);
-    if (s->object.kind == WHO_ROLE) {
-        strbuf_add(&screener, s->object.role);
-    } else {
-        strbuf_print(&screener, "%d", s->object.number);
-    }
-    diag_add(p->c->diags, DIAG_TEXT_SCREEN_TAKEN, s->verb_span,
-             "nobody is named to come off: the screen of %s was taken", screener.at);
 }
 
 /* 3 comes to top, 2 fades to the corner: no screen is named and none waits, so it is a move there.
