@@ -33,6 +33,7 @@ static const char *const idle[] = {
     "ahead",     "towards",     "area",   "solid",  "have",   "want",     "get",      "let",
     "need",      "near",        "sure",   "period", "thru",   "pipe",     "our",      "together",
     "coming",    "starts",      "start:", "zone", /* a 2-3 is a zone */
+    "one's",                                      /* second one's the four */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

@@ -89,6 +89,41 @@ bool bigs(const struct cursor *c, struct recast *r)
     return r->taken = true;
 }
 
+/* both curl: each of the two for whom the latest screens were set. */
+static bool both_use(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct who users[2], by, second;
+    size_t count = 0;
+    bool several;
+    take_words(&trial, "they");
+    if (!take_words(&trial, "both") || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        phrase.with_s || !stop_is(&trial) ||
+        (verb_row(phrase.verb)->task != VERB_USE &&
+         verb_sibling(phrase.verb, "off") != VERB_CURLS)) {
+        return false;
+    }
+    above_list list = above_sentences(c, true);
+    for (size_t i = list.count; i-- > 0 && count < 2;) {
+        const struct sentence *s = list.at[i];
+        bool screen = verb_row(s->verb)->task == VERB_SCREEN && s->object.kind == WHO_PLAYER;
+        if (screen && !(count > 0 && same_who(&users[0], &s->object)) &&
+            above_waiting_screen(c, &s->object, &by, &second, &several)) {
+            users[count++] = s->object;
+        }
+    }
+    for (size_t i = count; count == 2 && i-- > 0;) { /* as they stand above */
+        recast_number(c, r, users[i].number);
+        recast_verb(c, r, str_of(phrase.words));
+        if (i > 0) {
+            recast_mark(c, r, ',');
+        }
+    }
+    r->to = trial.at;
+    return count == 2;
+}
+
 /* roll, slip it, hard dive: the one who set the last screen; reject it, curl: the one it is for. */
 bool of_the_screen(const struct cursor *c, struct recast *r)
 {
@@ -96,6 +131,9 @@ bool of_the_screen(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct who user, screener;
+    if (word_is(c, 0, "both") || word_is(c, 0, "they")) {
+        return both_use(c, r);
+    }
     take_among(&trial, manners);
     skip_run_in(&trial);
     const struct token *verb = cursor_next(&trial);
@@ -103,8 +141,10 @@ bool of_the_screen(const struct cursor *c, struct recast *r)
         return false;
     }
     bool of_screener = strchr(verb_row(phrase.verb)->needs, 'S') != NULL;
-    bool use =
-        verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
+    static const char *const offs[] = {"off it", "off screen", "off pick", "off of it", NULL};
+    bool use = verb_row(phrase.verb)->task == VERB_USE ||
+               verb_sibling(phrase.verb, "off") == VERB_CURLS ||
+               (verb_sibling(phrase.verb, "off") != VERB_COUNT && word_among(&trial, offs));
     if ((!of_screener && !use) || !above_last_screen(c, &user, &screener)) {
         return false;
     }

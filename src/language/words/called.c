@@ -204,6 +204,13 @@ static bool on_ball(const struct phrase *phrase)
     return phrase->screen == SCREEN_BALL;
 }
 
+static bool has_screened(const struct cursor *c, const struct who *who)
+{
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, *who);
+    return above_has_screened(c, &one);
+}
+
 /* Who is not named: the one who has the ball, of a ball screen; else by what comes next. */
 static bool complete(const struct cursor *c, const struct cursor *behind, struct called *k)
 {
@@ -213,6 +220,9 @@ static bool complete(const struct cursor *c, const struct cursor *behind, struct
             return false;
         }
         k->by_count = 1;
+    }
+    if (k->phrase.screen == SCREEN_DOUBLE && k->by_count == 1) {
+        return false;
     }
     if (k->has_user || on_ball(&k->phrase)) {
         return true;
@@ -261,7 +271,9 @@ bool screen_called(const struct cursor *c, struct recast *r)
     while (take_part(&trial, &k)) {
         parts++;
     }
-    if (parts == 0 || !complete(c, &trial, &k)) {
+    bool bare = parts == 0 && on_ball(&k.phrase); /* high ball screen, 4 rolls */
+    if ((parts == 0 && !bare) || !complete(c, &trial, &k) ||
+        (bare && has_screened(c, &k.by[0].who))) {
         return false;
     }
     for (size_t i = 0; i < k.by_count; i++) {

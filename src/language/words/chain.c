@@ -165,7 +165,12 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         out->count--; /* each of its players is said now */
     }
     if (s.ahead) {
-        VEC_PUSH(c->arena, out, *s.ahead);
+        struct sentence ahead = *s.ahead;
+        if (same_who(&ahead.subject.at[0], &s.subject.at[0])) { /* the way: it comes first */
+            ahead.tie = s.tie;
+            s.tie = (struct tie){.word = TIE_NONE};
+        }
+        VEC_PUSH(c->arena, out, ahead);
         s.ahead = NULL;
     }
     VEC_PUSH(c->arena, out, s);

@@ -218,6 +218,8 @@ struct predicate {
     const struct token *after_verb; /* where its words end */
     bool on_bare;                   /* screens x2: who it is for follows, or is the one x2 guards */
     bool path_done;                 /* said already */
+    enum spot via;                  /* the way leads by it, where via_span is not empty */
+    struct span via_span;
     bool way_said;                  /* and left out: where it ends may stand behind a comma */
     bool used, holds;               /* uses 5: no other verb; by the one who has the ball */
     struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
@@ -248,6 +250,10 @@ int along_read(struct predicate *p);
 bool past_defender(struct predicate *p); /* drives past x1 */
 /* and comes out: a second verb that only says where the way ends. */
 extern const char *const way_end_words[];
+/* Where somebody ends who goes this way off a screen, with a note. */
+const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);
+/* through the lane to the corner: a sentence before this one, or a note that it is left out. */
+void way_settled(struct predicate *p);
 /* Which way was said, and is left out: a note. */
 void note_way(struct predicate *p, struct span span);
 bool through_gap(struct predicate *p); /* through the gap between x1 and x2 */

@@ -296,9 +296,22 @@ static bool fill_inverse(struct clause *k, struct reading *out)
         return false;
     }
     out->acts = taker;
+    out->taker = k->act->frame == FRAME_TAKE || k->act->frame == FRAME_RECEIVE;
     k->said = said;
     if (same_who(&giver, &taker)) { /* he has it: nothing is new */
         return k->act->frame == FRAME_RECEIVE && !k->place;
+    }
+    struct who screener, second;
+    enum screen_kind kind;
+    if (k->act->frame == FRAME_TAKE && above_screen_here(k->c, &taker, &screener, &kind, &second) &&
+        second.kind == WHO_NONE) { /* off it, into the hand-off */
+        put_who(k, &taker);
+        put_word(k, k->act_item, STR("comes"));
+        put_word(k, k->act_item, STR("off"));
+        put_who(k, &screener);
+        put_word(k, k->act_item, STR("beside"));
+        put_who(k, &giver);
+        put_stop(k);
     }
     put_who(k, &giver);
     put_word(k, k->act_item, k->act->frame == FRAME_TAKE ? STR("hands-off") : STR("passes"));

@@ -434,6 +434,7 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     tell_tokens(l, &said);
     joined(l);
     l->pair = false;
+    l->idle = reading.taker ? reading.acts : l->idle; /* takes it and goes to the top */
     return true;
 }
 

@@ -85,6 +85,7 @@ struct reading {
     struct who acts;   /* who acts in the last of them */
     bool run_in;       /* goes somewhere that is not said: part of what comes */
     bool uses;         /* a screen: where to may stand in the next clause */
+    bool taker;        /* he gets it from another, who is the one that acts in the sentence */
     bool named;        /* who acts is said, by number or by name */
     bool sure;         /* no word was passed over */
 };

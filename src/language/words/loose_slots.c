@@ -190,8 +190,9 @@ bool clause_gather(struct clause *k, const struct items *items)
             k->thing = true;
             fine = !(lead & (L_TO | L_FOR | L_FROM | L_WITH)); /* passes to the ball */
             break;
-        case ITEM_SMALL:
-            fine = !((lead & L_OFF) && said_at(item->from, item->to, "it|that|this"));
+        case ITEM_SMALL: /* off it: whose is lost */
+            fine = !(lead & (L_OFF | L_PAST | L_FOR)) ||
+                   !said_at(item->from, item->to, "it|that|this");
             k->away = k->away || said_at(item->from, item->to, "out|away|back|off|up");
             break;
         case ITEM_CAUSE:

@@ -240,23 +240,48 @@ static bool use_ends(struct predicate *p)
     struct sentence *s = p->s;
     struct cursor trial = *p->c;
     struct phrase phrase = {.to = SPOT_COUNT};
-    if (verb_row(s->verb)->task != VERB_USE || s->place || s->object.kind == WHO_NONE) {
+    bool rejects = s->verb == VERB_REJECTS, needs = s->verb == VERB_COMES || rejects;
+    struct who by, second;
+    bool several;
+    if (verb_row(s->verb)->task != VERB_USE || s->place ||
+        (s->object.kind == WHO_NONE && !rejects &&
+         !above_waiting_screen(p->c, &s->subject.at[0], &by, &second, &several))) {
         return false;
     }
-    bool rejects = s->verb == VERB_REJECTS, needs = s->verb == VERB_COMES || rejects;
-    take_mark(&trial, ',');
-    if (!take_words(&trial, "and") && !take_words(&trial, "to")) {
+    bool comma = take_mark(&trial, ',');
+    bool joined = take_words(&trial, "and") || take_words(&trial, "to") || (rejects && comma);
+    struct who same;
+    struct cursor named = trial; /* reject it, 1 goes left */
+    if (joined && rejects && person_read(&named, &same) && same_who(&same, &s->subject.at[0])) {
+        trial = named;
+    }
+    if (!joined) {
         return false;
     }
     bool end = take_among(&trial, ends);
-    if (!end && (!needs || !p->c->speech || !phrase_read(&trial, FOR_ATTACKERS, &phrase))) {
+    if (!end &&
+        (!needs || (!p->c->speech && !rejects) || !phrase_read(&trial, FOR_ATTACKERS, &phrase))) {
         return false;
     }
     enum verb_task task = verb_row(phrase.verb)->task;
     bool way = word_is(&trial, 0, "baseline") || word_is(&trial, 0, "middle");
-    bool goes = end || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way);
+    static const char *const its[] = {"it", "screen", "pick", NULL};
+    bool away = rejects && phrase.verb == VERB_REJECTS && take_among(&trial, its);
+    bool goes = end || away || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way);
     if (!goes || (phrase.verb == VERB_STAYS && !end) || (!leg_follows(&trial) && !rejects)) {
         return false;
+    }
+    static const char *const aways[] = {"away from it",
+                                        "away from screen",
+                                        "away from pick",
+                                        "opposite way",
+                                        "other way",
+                                        "other direction",
+                                        "opposite side",
+                                        "away",
+                                        NULL};
+    if (rejects) { /* what a rejection does */
+        take_among(&trial, aways);
     }
     p->c->at = trial.at;
     s->pace = phrase.pace != PACE_VERB && !end ? phrase.pace : s->pace;

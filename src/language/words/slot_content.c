@@ -217,7 +217,7 @@ static bool unnamed_screen(struct predicate *p, const struct slot *slot)
     struct cursor *c = p->c;
     struct who by, second;
     bool several;
-    if (!c->speech || slot->letter != 'U' ||
+    if (!c->speech || (slot->letter != 'U' && p->s->verb != VERB_REJECTS) ||
         !above_waiting_screen(c, &p->s->subject.at[0], &by, &second, &several)) {
         return false;
     }
@@ -225,7 +225,8 @@ static bool unnamed_screen(struct predicate *p, const struct slot *slot)
         p->s->width = WIDTH_TIGHT;
         return true;
     }
-    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "hard") ||
+    return word_is(c, 0, "to") || word_is(c, 0, "going") || word_is(c, 0, "left") ||
+           word_is(c, 0, "right") || word_is(c, 0, "and") || word_is(c, 0, "hard") ||
            mark_is(c, ',') || stop_is(c) ||
            word_among(c, particle_words); /* comes off up the lane to the wing */
 }

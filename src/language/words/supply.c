@@ -157,16 +157,16 @@ static void goes_with_ball(struct predicate *p)
               STR_ARG(predicate_begun(p)));
 }
 
-/* 1 comes off it and hits 5: with the ball, and nowhere said, it is a drive. */
+/* 1 comes off it and hits 5: with the ball it is a drive, or a dribble to where it is said. */
 static void comes_with_ball(struct predicate *p)
 {
     struct who holder, by, second;
     bool several;
-    if (p->s->verb == VERB_COMES && !p->s->place && p->s->subject.count == 1 && p->c->speech &&
+    if (p->s->verb == VERB_COMES && p->s->subject.count == 1 && p->c->speech &&
         above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0]) &&
         (p->s->object.kind != WHO_NONE ||
          above_waiting_screen(p->c, &holder, &by, &second, &several))) {
-        p->s->verb = VERB_DRIVES_OFF;
+        p->s->verb = p->s->place ? VERB_DRIBBLES_OFF : VERB_DRIVES_OFF;
     }
 }
 
@@ -198,7 +198,7 @@ static enum verb use_of(const struct predicate *p, enum screen_kind kind)
     case VERB_FILLS:
     case VERB_LIFTS:
     case VERB_FLASHES:
-        return ball || !place ? VERB_COUNT : VERB_COMES;
+        return !place ? VERB_COUNT : ball ? VERB_DRIBBLES_OFF : VERB_COMES;
     case VERB_DRIFTS:
     case VERB_RELOCATES:
         return ball ? VERB_COUNT : kind == SCREEN_FLARE || !place ? VERB_FADES : VERB_COMES;
@@ -217,7 +217,7 @@ static bool in_one_breath(struct predicate *p)
 {
     struct sentence *s = p->s;
     struct who by, second;
-    bool plain = s->path == PATH_NONE && s->drive == DRIVE_FREE && s->tie.word == TIE_NONE &&
+    bool plain = s->path == PATH_NONE && s->drive != DRIVE_BASELINE && s->tie.word == TIE_NONE &&
                  s->subject.count == 1 && s->object.kind == WHO_NONE && !p->way_said;
     enum screen_kind kind;
     if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
@@ -225,6 +225,18 @@ static bool in_one_breath(struct predicate *p)
         return false;
     }
     s->verb = use_of(p, kind);
+    bool side = s->place && s->place->kind == PLACE_SIDE &&
+                (s->place->side == SIDE_LEFT || s->place->side == SIDE_RIGHT);
+    if (s->verb == VERB_DRIBBLES_OFF && side) { /* goes right */
+        enum drive_side way = s->place->side == SIDE_LEFT ? DRIVE_LEFT : DRIVE_RIGHT;
+        s->drive = way;
+        s->place = NULL;
+        s->verb = VERB_DRIVES_OFF;
+    }
+    if (s->verb == VERB_DRIVES_OFF && s->drive != DRIVE_FREE) {
+        s->place = place_off_screen(p->c, s->drive, s->verb_span);
+        s->drive = DRIVE_FREE;
+    }
     s->object = by;
     s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
     struct diag *diag = note_screen(p);
@@ -250,12 +262,12 @@ void place_of_phrase(struct predicate *p)
         place_unsaid(p);
         counted_unsaid(p);
     }
-    if (p->s->place || p->phrase.to == SPOT_COUNT) {
-        return;
+    if (!p->s->place && p->phrase.to != SPOT_COUNT) {
+        struct place *place = arena_new(p->c->arena, struct place);
+        *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
+        p->s->place = place;
     }
-    struct place *place = arena_new(p->c->arena, struct place);
-    *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
-    p->s->place = place;
+    way_settled(p);
 }
 
 /* 3 comes to top, 2 fades to the corner: no screen is named and none waits, so it is a move there.
@@ -449,7 +461,7 @@ bool player_above(struct predicate *p, const struct slot *slot)
         const struct who *fits = above_guarded(c, &on, &s->object) ? &s->object : &on;
         return player_fits(p, fits, 'W') > 0;
     }
-    if (slot->letter == 'U' &&
+    if ((slot->letter == 'U' || s->verb == VERB_REJECTS) &&
         above_waiting_screen(c, &s->subject.at[0], &s->object, &second, &several)) {
         s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
         note_screen(p);

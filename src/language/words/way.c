@@ -182,14 +182,144 @@ static const char *const dribbles[] = {"one dribble",
                                        "with a hard dribble",
                                        NULL};
 
-void note_way(struct predicate *p, struct span span)
+static void note_straight(struct cursor *c, struct span span)
 {
-    struct cursor *c = p->c;
-    p->way_said = true;
     struct diag *diag =
         diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
                  "`%.*s` was left out: the way is the straight one", STR_ARG(cursor_text(c, span)));
     diag_help(c->diags, diag, "for another way write `past left block`, or two sentences");
+}
+
+/* through the lane, under the basket: what lies on the way; SPOT_COUNT: nothing that has a name. */
+static enum spot way_by(struct str text)
+{
+    static const struct {
+        const char *begins, *ends;
+        enum spot spot;
+    } rows[] = {{"through", "lane", SPOT_LANE},    {"through", "paint", SPOT_LANE},
+                {"through", "key", SPOT_LANE},     {"thru", "lane", SPOT_LANE},
+                {"thru", "paint", SPOT_LANE},      {"thru", "key", SPOT_LANE},
+                {"down", "lane", SPOT_LANE},       {"down", "paint", SPOT_LANE},
+                {"up", "lane", SPOT_LANE},         {"through", "middle", SPOT_LANE},
+                {"under", "basket", SPOT_RIM},     {"under", "rim", SPOT_RIM},
+                {"under", "hoop", SPOT_RIM},       {"along", "baseline", SPOT_RIM},
+                {"along", "end line", SPOT_RIM},   {"along", "endline", SPOT_RIM},
+                {"baseline", "baseline", SPOT_RIM}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct str end = str_of(rows[i].ends);
+        bool ends = text.size >= end.size &&
+                    str_equal((struct str){text.at + text.size - end.size, end.size}, end);
+        if (ends && str_starts(text, rows[i].begins)) {
+            return rows[i].spot;
+        }
+    }
+    return SPOT_COUNT;
+}
+
+void note_way(struct predicate *p, struct span span)
+{
+    struct cursor *c = p->c;
+    const struct sentence *s = p->s;
+    enum spot via = way_by(cursor_text(c, span));
+    bool moves = s->verb == VERB_CUTS || s->verb == VERB_GOES || s->verb == VERB_CLEARS ||
+                 s->verb == VERB_RELOCATES;
+    p->way_said = true;
+    if (via == SPOT_COUNT || !moves || s->subject.count != 1 || p->via_span.end > 0) {
+        note_straight(c, span);
+        return;
+    }
+    p->via = via;
+    p->via_span = span;
+}
+
+/* On which side the player is as the lines above have it; SIDE_NONE: they do not tell. */
+static enum side side_known(const struct cursor *c, const struct who *who)
+{
+    above_list above = above_sentences(c, true);
+    for (size_t i = above.count; i-- > 0;) {
+        const struct sentence *s = above.at[i];
+        if (same_who(&s->subject.at[0], who) && s->place) {
+            return s->place->kind == PLACE_SPOT ? s->place->side : SIDE_NONE;
+        }
+    }
+    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
+        const struct form *form = &c->top->forms.at[i];
+        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
+        for (size_t k = 0; setting && k < setting->placings.count; k++) {
+            const struct placing *placing = &setting->placings.at[k];
+            const struct place *place = placing->kind == PLACING_WHO ? placing->place : NULL;
+            if (place && same_who(&placing->who, who)) {
+                return place->kind == PLACE_SPOT ? place->side : SIDE_NONE;
+            }
+        }
+    }
+    return SIDE_NONE;
+}
+
+static bool perimeter(enum spot spot)
+{
+    return spot == SPOT_TOP || spot == SPOT_WING || spot == SPOT_SLOT || spot == SPOT_CORNER ||
+           spot == SPOT_SHORT_CORNER || spot == SPOT_HASH;
+}
+
+/* The straight way would lead elsewhere: by the lane to a spot outside, by the rim to one on the
+ * other side. */
+static bool leads_round(const struct predicate *p)
+{
+    const struct place *place = p->s->place;
+    bool side = place && place->kind == PLACE_SIDE;
+    if (!place || (!side && (place->kind != PLACE_SPOT || !perimeter(place->spot)))) {
+        return false;
+    }
+    enum side to = place->side, from = side_known(p->c, &p->s->subject.at[0]);
+    bool known = (to == SIDE_LEFT || to == SIDE_RIGHT) && (from == SIDE_LEFT || from == SIDE_RIGHT);
+    bool opposite = to == SIDE_OPPOSITE && (from == SIDE_LEFT || from == SIDE_RIGHT);
+    bool across = opposite || to == SIDE_WEAK || (known && to != from);
+    return to == SIDE_OPPOSITE ? opposite : p->via == SPOT_LANE || across;
+}
+
+/* In the middle nothing is opposite: by its name. */
+static void name_side(struct predicate *p)
+{
+    if (p->s->place->side == SIDE_OPPOSITE) {
+        struct place *place = arena_new(p->c->arena, struct place);
+        *place = *p->s->place;
+        place->side = side_known(p->c, &p->s->subject.at[0]) == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
+        p->s->place = place;
+    }
+}
+
+void way_settled(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    struct span span = p->via_span;
+    if (span.end == 0) {
+        return;
+    }
+    p->via_span = (struct span){0};
+    if (!leads_round(p) || s->ahead || verb_row(s->verb)->task != VERB_MOVE) {
+        note_straight(c, span);
+        return;
+    }
+    name_side(p);
+    struct place *place = arena_new(c->arena, struct place);
+    *place = (struct place){.kind = PLACE_SPOT, .spot = p->via, .span = span};
+    struct sentence *ahead = arena_new(c->arena, struct sentence);
+    *ahead = (struct sentence){.span = s->verb_span,
+                               .subject = s->subject,
+                               .verb = s->verb == VERB_CUTS ? VERB_CUTS : VERB_GOES,
+                               .verb_span = s->verb_span,
+                               .pace = s->pace,
+                               .begins = s->begins,
+                               .place = place};
+    s->begins = NULL;
+    s->ahead = ahead;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, span,
+                 "`%.*s`: it is run by way of %s, a sentence of its own",
+                 STR_ARG(cursor_text(c, span)), p->via == SPOT_LANE ? "the lane" : "the rim");
+    diag_help(c->diags, diag, "for the straight way leave it out");
 }
 
 /* drives left, going baseline: by which side of the one who guards the driver; -1: none of them. */
@@ -216,8 +346,55 @@ static int drive_way(const struct token *from, const struct token *end, bool sid
     return way;
 }
 
+const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span)
+{
+    static const struct {
+        enum spot spot;
+        enum side side;
+        const char *words;
+    } ends[] = {[DRIVE_BASELINE] = {SPOT_SHORT_CORNER, SIDE_NONE, "the short corner"},
+                [DRIVE_MIDDLE] = {SPOT_NAIL, SIDE_NONE, "the nail"},
+                [DRIVE_LEFT] = {SPOT_ELBOW, SIDE_LEFT, "left elbow"},
+                [DRIVE_RIGHT] = {SPOT_ELBOW, SIDE_RIGHT, "right elbow"}};
+    struct place *place = arena_new(c->arena, struct place);
+    *place = (struct place){
+        .kind = PLACE_SPOT, .spot = ends[way].spot, .side = ends[way].side, .span = span};
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, span,
+                                 "`%.*s` off a screen: %s was taken, where the turn ends",
+                                 STR_ARG(cursor_text(c, span)), ends[way].words);
+    diag_help(c->diags, diag, "to go elsewhere, name it: `1 dribbles off 5 to left wing`");
+    return place;
+}
+
+/* going left, off a screen: with the ball to where the turn round it ends; without it anywhere on
+ * that side could be meant. -1: reported. */
+static int off_to_side(struct predicate *p, const struct token *from, const struct token *end,
+                       int way)
+{
+    struct cursor *c = p->c;
+    struct span span = {from->span.source, from->span.begin, end[-1].span.end};
+    struct who holder;
+    bool ball = p->s->subject.count == 1 && above_holder(c, &holder) &&
+                same_who(&holder, &p->s->subject.at[0]);
+    if (ball || p->s->verb == VERB_DRIVES_OFF) {
+        cursor_take(c, from, end);
+        p->s->place = place_off_screen(c, (enum drive_side)way, span);
+        p->s->verb = p->s->verb == VERB_COMES ? VERB_DRIVES_OFF : p->s->verb;
+        return 1;
+    }
+    static const char *const to[] = {[DRIVE_BASELINE] = "left short corner",
+                                     [DRIVE_MIDDLE] = "the nail",
+                                     [DRIVE_LEFT] = "left wing",
+                                     [DRIVE_RIGHT] = "right wing"};
+    diag_help(c->diags,
+              REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s`: off a screen, where does it end?",
+                     STR_ARG(cursor_text(c, span))),
+              "write where to: `%.*s to %s`", STR_ARG(predicate_begun(p)), to[way]);
+    return -1;
+}
+
 /* The way that ends before `end` changes what is run: taken for a drive; 1, 0: it is none that
- * does, -1: reported. Off a screen the side is that of the screen, unless it is said where to. */
+ * does, -1: reported. */
 static int way_runs(struct predicate *p, const struct token *from, const struct token *end,
                     bool placed)
 {
@@ -236,18 +413,7 @@ static int way_runs(struct predicate *p, const struct token *from, const struct 
         p->s->drive = (enum drive_side)way;
         return 1;
     }
-    struct span said = {span.source, p->from->span.begin, from[-1].span.end};
-    static const char *const to[] = {[DRIVE_BASELINE] = "left short corner",
-                                     [DRIVE_MIDDLE] = "the nail",
-                                     [DRIVE_LEFT] = "left elbow",
-                                     [DRIVE_RIGHT] = "right elbow"};
-    diag_help(c->diags,
-              REFUSE(c, TEXT_TWO_MEANINGS, span,
-                     "`%.*s`: off a screen the side is where the screen stands",
-                     STR_ARG(cursor_text(c, span))),
-              "leave it out, or write where to: `%.*s %.*s to %s`",
-              STR_ARG(subject_words(c, &p->s->subject)), STR_ARG(cursor_text(c, said)), to[way]);
-    return -1;
+    return off_to_side(p, from, end, way);
 }
 
 /* Somewhere to go, or for whom, is said still. */
@@ -517,21 +683,30 @@ static int across_alone(struct predicate *p)
  * side of whoever guards; a dribble, to that side. */
 static int side_alone(struct predicate *p)
 {
-    static const struct entry sides[] = {
-        {"left", SIDE_LEFT},      {"right", SIDE_RIGHT},     {"to left", SIDE_LEFT},
-        {"to right", SIDE_RIGHT}, {"hard left", SIDE_LEFT},  {"hard right", SIDE_RIGHT},
-        {"off left", SIDE_LEFT},  {"off right", SIDE_RIGHT}, {NULL, 0}};
+    static const struct entry sides[] = {{"back left", SIDE_LEFT},
+                                         {"back right", SIDE_RIGHT},
+                                         {"back to left", SIDE_LEFT},
+                                         {"back to right", SIDE_RIGHT},
+                                         {"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {"to left", SIDE_LEFT},
+                                         {"to right", SIDE_RIGHT},
+                                         {"hard left", SIDE_LEFT},
+                                         {"hard right", SIDE_RIGHT},
+                                         {"off left", SIDE_LEFT},
+                                         {"off right", SIDE_RIGHT},
+                                         {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
     enum verb verb = p->s->verb;
-    bool ball =
-        verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF || verb == VERB_DRIBBLES_OFF;
+    bool ball = verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF ||
+                verb == VERB_DRIBBLES_OFF || verb == VERB_COMES || verb == VERB_REJECTS;
     int side = ball && (!p->s->place || verb == VERB_DRIVES) ? take_entry(&trial, sides) : -1;
     if (side < 0 || !ends_after(&trial)) {
         return 0;
     }
-    if (verb_row(verb)->place == DEFAULT_RIM) {
+    if (verb_row(verb)->place == DEFAULT_RIM || verb == VERB_COMES) {
         return way_runs(p, past_fillers(from, c->end), trial.at, false);
     }
     return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
