@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* about: what a page says of a play round its sentences: the series, the level, what a read turns
  * on, the coach's own lines with the players' numbers marked. */
-#include "language/tell/tell.h"
+#include "language/tell/teller.h"
 
 #include "base/limits.h"
 
@@ -168,8 +168,8 @@ static void join_conditions(struct crowd *crowd, const struct play *play,
     }
 }
 
-/* "x3 does", "x3 and x5 do". */
-static void print_doers(struct strbuf *out, const struct crowd *crowd, body reader)
+/* "x3", "x3 and x5" */
+static void print_crowd(struct strbuf *out, const struct crowd *crowd, body reader)
 {
     size_t told = 0;
     for (body who = 0; who < BODY_COUNT; who++) {
@@ -184,6 +184,12 @@ static void print_doers(struct strbuf *out, const struct crowd *crowd, body read
         }
         told++;
     }
+}
+
+/* "x3 does", "x3 and x5 do". */
+static void print_doers(struct strbuf *out, const struct crowd *crowd, body reader)
+{
+    print_crowd(out, crowd, reader);
     bool you = reader < BODY_COUNT && crowd->here[reader];
     strbuf_text(out, crowd->count == 1 && !you ? " does" : " do");
 }
@@ -197,20 +203,53 @@ static bool has_read(const struct step *step)
     return reads;
 }
 
+enum { DECIDERS_MOST = 3 };
+
+static struct crowd deciders_of(const struct play *play, const struct step *step)
+{
+    struct crowd deciders = {.count = 0};
+    for (size_t i = 0; i < step->branches.count; i++) {
+        join_conditions(&deciders, play, &step->branches.at[i]);
+    }
+    return deciders;
+}
+
+bool say_deciders(struct strbuf *out, const struct play *play, const struct step *step)
+{
+    struct crowd deciders = deciders_of(play, step);
+    if (!has_read(step) || deciders.count == 0 || deciders.count > DECIDERS_MOST) {
+        return false;
+    }
+    print_crowd(out, &deciders, BODY_NONE);
+    return true;
+}
+
+/* Who answers a read: of those who move in it, who gets the ball last; else who moves first. */
+static body answerer_of(const struct branch *branch)
+{
+    body answerer = branch->tasks.at[0].who;
+    for (size_t i = 0; i < branch->tasks.count; i++) {
+        const struct task *pass = &branch->tasks.at[i];
+        for (size_t k = 0; k < i && pass->kind == TASK_PASS; k++) {
+            answerer = branch->tasks.at[k].who == pass->other ? pass->other : answerer;
+        }
+    }
+    return answerer;
+}
+
 static void print_decides(struct strbuf *out, const struct play *play, const struct step *step,
                           body reader)
 {
-    struct crowd deciders = {.count = 0};
+    struct crowd deciders = deciders_of(play, step);
     struct crowd doers = {.count = 0};
     bool reads = has_read(step);
     for (size_t i = 0; i < step->branches.count; i++) {
         const struct branch *branch = &step->branches.at[i];
-        join_conditions(&deciders, play, branch);
         if (branch->kind == BRANCH_READ && branch->tasks.count > 0) {
-            join(&doers, branch->tasks.at[0].who);
+            join(&doers, answerer_of(branch));
         }
     }
-    if (!reads || deciders.count == 0 || deciders.count > 3) {
+    if (!reads || deciders.count == 0 || deciders.count > DECIDERS_MOST) {
         strbuf_text(out, reads ? "what you see decides what comes next" : "the ways on");
         return;
     }

@@ -362,17 +362,17 @@ static bool acts_in_branches(const struct teller *t)
     return false;
 }
 
-/* "Then read x3: see 2a, 2b and 2c." */
+/* "Then read x3 and x5: see 2a, 2b and 2c." */
 static void say_see(const struct teller *t, struct strbuf *out)
 {
     size_t count = t->step->branches.count;
     if (!acts_in_branches(t)) {
         return;
     }
-    const struct branch *first = &t->step->branches.at[branch_told(t->step, 0)];
-    if (first->kind == BRANCH_READ && first->conditions.count &&
-        first->conditions.at[0].who.kind == WHO_DEFENDER) {
-        strbuf_print(out, "Then read x%d: see ", first->conditions.at[0].who.number);
+    struct strbuf deciders;
+    strbuf_init(&deciders, t->arena);
+    if (say_deciders(&deciders, t->play, t->step)) {
+        strbuf_print(out, "Then read %.*s: see ", STR_ARG(strbuf_str(&deciders)));
     } else {
         strbuf_text(out, "Then see ");
     }

@@ -61,4 +61,8 @@ bool is_slipped(const struct teller *t, const struct task *task);
 /* The last thing that task `index` of a pass waits for of itself: "as 2 gets there". */
 bool receiver_moves(const struct teller *t, size_t index);
 
+/* about.c: "x4 and x5", whose deeds decide which way of the step is run, of a few; false: nobody's
+ * alone, or too many's. */
+bool say_deciders(struct strbuf *out, const struct play *play, const struct step *step);
+
 #endif

@@ -23,10 +23,6 @@ static struct heading heading_make(const struct setter *setter, struct str label
                                    struct str after, enum type type, double width)
 {
     struct heading heading = {.type = type, .lines = 1};
-    if (after.size > 0) {
-        heading.after = words_set(setter, TYPE_NOTE, after, 0);
-        width -= TO_AFTER + text_width(heading.after);
-    }
     if (label.size > 0) {
         heading.label = words_set(setter, type, label, 0);
         heading.indent = text_width(heading.label) + type_leading(type) / 2;
@@ -36,6 +32,13 @@ static struct heading heading_make(const struct setter *setter, struct str label
         heading.whole = str_equal(shown, title) ? STR("") : title;
         heading.title = words_set(setter, type, shown, width - heading.indent);
         heading.lines = text_lines(heading.title);
+    }
+    if (after.size > 0) {
+        heading.after = words_set(setter, TYPE_NOTE, after, 0);
+        double beside = heading.title ? text_width(heading.title) + TO_AFTER : 0;
+        double end = heading.indent + beside + text_width(heading.after);
+        heading.after_under = heading.lines > 1 || end > width;
+        heading.lines += heading.after_under;
     }
     return heading;
 }
@@ -53,8 +56,11 @@ static void set_heading(struct column *column, const struct heading *heading, si
         galley_keep(column->galley);
     }
     if (heading->after && heading->title) {
-        double x = column->x + heading->indent + text_width(heading->title) + TO_AFTER;
-        galley_text(column->galley, heading->after, x, base, ROLE_SOFT);
+        bool under = heading->after_under;
+        double x = column->x + heading->indent;
+        double down = type_leading(heading->type) * (double)(heading->lines - 1);
+        x += under ? 0 : text_width(heading->title) + TO_AFTER;
+        galley_text(column->galley, heading->after, x, under ? base + down : base, ROLE_SOFT);
         galley_keep(column->galley);
     }
     column->base = base + type_leading(heading->type) * (double)(lines - 1);

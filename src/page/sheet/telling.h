@@ -34,7 +34,8 @@ struct telling {
 /* "2  Cross screen": the label, a wide space, the title. */
 struct heading {
     const struct text_block *label, *title; /* either may be NULL */
-    const struct text_block *after;         /* "after 1a", behind the title; or NULL */
+    const struct text_block *after;         /* "after 1a", behind the title; or NULL; */
+    bool after_under;                       /* under it, where there is no room */
     double indent;                          /* of the title */
     struct str whole;                       /* the title, when it is shown shortened */
     size_t lines;

@@ -67,6 +67,13 @@ static void add_read(struct step *step, enum branch_is is, int decider, int doer
     VEC_PUSH(&arena, &step->branches, branch);
 }
 
+static void tasks_add(struct branch *branch, enum task_kind kind, int who, int other)
+{
+    struct task task = {.kind = kind, .who = body_attacker(who)};
+    task.other = other > 0 ? body_attacker(other) : BODY_NONE;
+    VEC_PUSH(&arena, &branch->tasks, task);
+}
+
 START_TEST(reads_tell_who_decides)
 {
     struct play play = {.players = 5};
@@ -83,6 +90,21 @@ START_TEST(reads_tell_who_decides)
     add_read(&step, READ, 5, 1);
     ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
                      "Step 2: what x3 and x5 do decides what comes next");
+}
+END_TEST
+
+/* "5 comes off 4" begins every way; what they are about is who gets the ball. */
+START_TEST(who_answers_a_read_is_who_moves_and_gets_the_ball)
+{
+    struct play play = {.players = 5};
+    struct step step = {.number = 1};
+    for (int i = 0; i < 2; i++) {
+        add_read(&step, READ, 4, 5);
+        tasks_add(&step.branches.at[i], TASK_MOVE, 4 - i, 0);
+        tasks_add(&step.branches.at[i], TASK_PASS, 3, 4 - i);
+    }
+    ck_assert_str_eq(text_of(tell_decides(&arena, &play, &step, BODY_NONE)),
+                     "Step 1: what x4 does decides what 3 and 4 do");
 }
 END_TEST
 
@@ -138,6 +160,7 @@ int main(void)
     tcase_add_test(all, levels_are_told_in_words);
     tcase_add_test(all, series_and_number_stand_together_or_alone);
     tcase_add_test(all, reads_tell_who_decides);
+    tcase_add_test(all, who_answers_a_read_is_who_moves_and_gets_the_ball);
     tcase_add_test(all, a_player_who_is_denied_is_decided_by_the_guard);
     tcase_add_test(all, options_are_the_ways_on);
     tcase_add_test(all, the_caution_names_what_it_stands_on);
