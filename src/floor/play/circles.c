@@ -47,9 +47,9 @@ static bool say_nobody_begins(struct walk *walk, int from, int to)
     strbuf_init(&who, m->arena);
     body_print(&has, holder);
     body_print(&who, task->who);
-    struct diag *diag = diag_add(m->diags, DIAG_PLAY_CIRCLE, task->span,
-                                 "%s has the ball, and it comes to %s only by a pass behind this one",
-                                 has.at, who.at);
+    struct diag *diag = diag_add(
+        m->diags, DIAG_PLAY_CIRCLE, task->span,
+        "%s has the ball, and it comes to %s only by a pass behind this one", has.at, who.at);
     diag_help(m->diags, diag, "bring it there first: `%s passes to %s`", has.at, who.at);
     task->waits.count = 0;
     m->play->broken = true;

@@ -103,7 +103,8 @@ static void supply(struct maker *m, const struct sentence *s, body who, struct g
 bool make_pass(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
-    if (!task_set_other(m, s, voice, task)) {
+    task->other = who_receiver(m, &s->object, voice, task->who);
+    if (task->other == BODY_NONE) {
         return false;
     }
     task->pass = s->pass;

@@ -36,8 +36,9 @@ struct script { /* a step with its runs, repeats and sames written out */
 
 struct flow { /* what is planned so far, sentence by sentence */
     struct vec2 at[BODY_COUNT];
-    body holder;               /* of the ball; BODY_NONE after a shot */
-    int gave;                  /* task that gave it, in this segment; -1: had it at the start */
+    body holder;           /* of the ball; BODY_NONE after a shot */
+    int drove[BODY_COUNT]; /* by which side, where the drive ends in the middle: -1 left, 1 right */
+    int gave;              /* task that gave it, in this segment; -1: had it at the start */
     int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
     bool screened[BODY_COUNT]; /* has set a screen, or handed off, in this play */
@@ -107,6 +108,8 @@ struct maker {
 
 /* who.c: a body, or BODY_NONE with an error. */
 body who_body(struct maker *m, const struct who *who, const struct voice *voice);
+/* The same, of a pass: the corner is that of the passer's side, where both are occupied. */
+body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer);
 /* The subjects of a sentence; none with an error. */
 struct body_list {
     body at[LIMIT_ATTACKERS];
@@ -131,7 +134,11 @@ bool where_default(struct maker *m, enum verb_default place, body mover, struct 
 struct goal where_spot(const struct maker *m, enum spot spot, enum side side);
 struct vec2 where_planned(const struct maker *m, const struct goal *goal, body mover);
 double where_metres(const struct maker *m, struct measure measure);
-enum side where_side(struct vec2 at); /* NONE within 3 ft of the middle */
+enum side where_side(struct vec2 at);                     /* NONE within 3 ft of the middle */
+enum side where_side_of(const struct maker *m, body who); /* the same; of a driver, how he came */
+/* Tells that the side was left out and which was taken. */
+void where_note_side(struct maker *m, struct span span, body mover, enum side side,
+                     const char *word);
 /* A note that names a side is of a mirror: said of the play that it mirrors already. */
 bool note_is_of_mirror(const struct maker *m);
 

@@ -384,6 +384,20 @@ static void note_nowhere(struct maker *m, const struct sentence *s, const struct
     }
 }
 
+/* Who drives left, or baseline from the right, has that side where he ends in the middle. */
+static void keep_side(struct maker *m, const struct task *task, struct vec2 before)
+{
+    enum side from = where_side(before);
+    if (task->kind == TASK_CARRY) {
+        bool baseline = task->drive_baseline && from != SIDE_NONE;
+        m->flow.drove[task->who] = task->drive_across ? task->drive_across
+                                   : baseline         ? (from == SIDE_LEFT ? -1 : 1)
+                                                      : 0;
+    } else if (task->kind == TASK_MOVE || task->kind == TASK_USE) {
+        m->flow.drove[task->who] = 0;
+    }
+}
+
 static void one_task(struct maker *m, const struct sentence *s, const struct voice *voice, body who)
 {
     struct sentence changed;
@@ -391,13 +405,14 @@ static void one_task(struct maker *m, const struct sentence *s, const struct voi
     const struct sentence *meant = verb == s->verb ? s : &changed;
     struct task task = task_new(m, s, verb, who);
     struct work work = work_new(m, s, verb, who);
-    struct vec2 from = left_at(m, who);
+    struct vec2 from = left_at(m, who), before = m->flow.at[who];
     if (!times_fit(m, s) || !begins_there(m, s, voice, who) ||
         !set_modifiers(m, meant, voice, &task) ||
         !makers[task.kind](m, meant, voice, &task, &work) || !is_in_time(m, &task, &work, from)) {
         m->play->broken = true;
         return;
     }
+    keep_side(m, &task, before);
     note_nowhere(m, s, &task, from);
     set_event(m, s->tie.event, voice, &work.event);
     set_event(m, s->until, voice, &work.until);

@@ -35,6 +35,14 @@ enum side where_side(struct vec2 at)
     return at.x < 0 ? SIDE_LEFT : SIDE_RIGHT;
 }
 
+/* Of somebody: where he is, else by which side he has driven there. */
+enum side where_side_of(const struct maker *m, body who)
+{
+    enum side side = where_side(m->flow.at[who]);
+    int drove = m->flow.drove[who];
+    return side != SIDE_NONE || drove == 0 ? side : drove < 0 ? SIDE_LEFT : SIDE_RIGHT;
+}
+
 struct vec2 where_planned(const struct maker *m, const struct goal *goal, body mover)
 {
     struct vec2 from = mover < BODY_COUNT ? m->flow.at[mover] : vec2_of(0, 0);
@@ -81,7 +89,7 @@ static bool ball_side(struct maker *m, struct span span, enum side *side)
         diag_help(m->diags, diag, "say left or right: `left corner`");
         return false;
     }
-    *side = where_side(m->flow.at[m->flow.holder]);
+    *side = where_side_of(m, m->flow.holder);
     if (*side == SIDE_NONE) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_SIDE, span,
                                      "the ball is in the middle with %s: it has no side",
@@ -105,7 +113,7 @@ static bool settle_side(struct maker *m, enum side said, struct span span, body 
         *side = said == SIDE_WEAK ? flip(*side) : *side;
         return known;
     }
-    *side = mover < BODY_COUNT ? where_side(m->flow.at[mover]) : SIDE_NONE;
+    *side = mover < BODY_COUNT ? where_side_of(m, mover) : SIDE_NONE;
     if (*side == SIDE_NONE) {
         return ask_side(m, span, mover, word);
     }
@@ -142,8 +150,8 @@ struct goal where_spot(const struct maker *m, enum spot spot, enum side side)
 }
 
 /* Once: in a mirror it is the other side of what was said of its play. */
-static void note_side(struct maker *m, struct span span, body mover, enum side side,
-                      const char *word)
+void where_note_side(struct maker *m, struct span span, body mover, enum side side,
+                     const char *word)
 {
     const char *taken = side == SIDE_LEFT ? "left" : "right";
     if (note_is_of_mirror(m)) {
@@ -166,7 +174,7 @@ static bool spot_goal(struct maker *m, const struct place *place, const struct v
         return false;
     }
     if (left_out) {
-        note_side(m, place->span, mover, side, row->word);
+        where_note_side(m, place->span, mover, side, row->word);
     }
     *goal = where_spot(m, place->spot, needs || side <= SIDE_RIGHT ? side : SIDE_NONE);
     if (place->backcourt) {

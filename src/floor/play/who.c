@@ -156,6 +156,28 @@ static body by_spot(struct maker *m, const struct who *who, const struct voice *
     return found;
 }
 
+body who_receiver(struct maker *m, const struct who *who, const struct voice *voice, body passer)
+{
+    const struct place *place = who->kind == WHO_SPOT ? who->place : NULL;
+    enum side side = where_side_of(m, passer);
+    bool open = place && place->kind == PLACE_SPOT && place->side == SIDE_NONE &&
+                spot_row(place->spot)->sided && side != SIDE_NONE;
+    if (!open || by_either(m, who, voice) != BODY_NONE) {
+        return who_body(m, who, voice);
+    }
+    struct place sided = *place;
+    struct who one = *who;
+    bool left = (side == SIDE_LEFT) != voice->mirrored; /* the words' side, not the floor's */
+    sided.side = left ? SIDE_LEFT : SIDE_RIGHT;
+    one.place = &sided;
+    size_t errors = m->diags->errors;
+    body found = by_spot(m, &one, voice);
+    if (found != BODY_NONE && m->diags->errors == errors) {
+        where_note_side(m, who->span, passer, side, spot_row(place->spot)->word);
+    }
+    return found;
+}
+
 static body by_role(struct maker *m, const struct who *who, const struct voice *voice)
 {
     for (size_t i = 0; i < voice->roles.count; i++) {

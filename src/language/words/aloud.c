@@ -96,6 +96,15 @@ static void put_heading(struct reader *r, struct line *line, const char *word, i
     line->count = size;
 }
 
+static void insert_line(struct reader *r, size_t index, struct line line)
+{
+    VEC_PUSH(r->arena, &r->lines.all, line);
+    for (size_t i = r->lines.all.count - 1; i > index; i--) {
+        r->lines.all.at[i] = r->lines.all.at[i - 1];
+    }
+    r->lines.all.at[index] = line;
+}
+
 /* A line of its own for what stands behind a title: `word` and the tokens from `rest` on. */
 static void put_behind(struct reader *r, size_t index, const char *word, size_t rest)
 {
@@ -113,11 +122,7 @@ static void put_behind(struct reader *r, size_t index, const char *word, size_t 
     while (line->count > 1 && line->tokens[line->count - 1].kind == TOKEN_MARK) {
         line->count--;
     }
-    VEC_PUSH(r->arena, &r->lines.all, behind);
-    for (size_t i = r->lines.all.count - 1; i > index + 1; i--) {
-        r->lines.all.at[i] = r->lines.all.at[i - 1];
-    }
-    r->lines.all.at[index + 1] = behind;
+    insert_line(r, index + 1, behind);
 }
 
 /* practice Tuesday, 90 minutes; drill "Shell" 4 on 4: what it lasts, what it is about. */
@@ -140,6 +145,103 @@ static void title_runs_on(struct reader *r, size_t index, bool practice)
             put_behind(r, index, "about", rest);
         }
     }
+}
+
+/* ---- settings run together ---- */
+
+static bool word_next(const struct line *line, size_t at, const char *const *words)
+{
+    return at < line->count && token_is_among(&line->tokens[at], words);
+}
+
+static bool player_next(const struct line *line, size_t at)
+{
+    return at < line->count && line->tokens[at].kind == TOKEN_NUMBER &&
+           !line->tokens[at].possessive;
+}
+
+/* ball 1 defense man step: another line of a play's head begins here. */
+static bool setting_at(const struct line *line, size_t at)
+{
+    static const char *const defenses[] = {"man", "zone", "none", "press", "box", "triangle", NULL};
+    static const char *const floors[] = {"half", "full", NULL};
+    const struct token *token = &line->tokens[at];
+    if (token->kind != TOKEN_WORD || token->possessive) {
+        return false;
+    }
+    bool end = at + 1 == line->count;
+    if (str_is(token->text, "ball")) {
+        return player_next(line, at + 1);
+    }
+    if (str_is(token->text, "defense") || str_is(token->text, "defence")) {
+        return word_next(line, at + 1, defenses) ||
+               (!end && line->tokens[at + 1].kind == TOKEN_GROUP);
+    }
+    if (str_is(token->text, "start")) {
+        return player_next(line, at + 1);
+    }
+    if (str_is(token->text, "floor")) {
+        return word_next(line, at + 1, floors);
+    }
+    return str_is(token->text, "step") && (end || line->tokens[at + 1].kind == TOKEN_QUOTED);
+}
+
+/* The part of a line is a line by itself. */
+static bool reads_alone(struct reader *r, const struct line *part)
+{
+    struct opener opener = opener_of(part, 0);
+    struct setting_form form;
+    if (opener.kind == LINE_STEP) {
+        return part->count == 1 || (part->count == 2 && part->tokens[1].kind == TOKEN_QUOTED);
+    }
+    return opener.kind == LINE_SETTING && setting_read(r, part, (enum setting)opener.which, &form);
+}
+
+static struct line piece_of(const struct line *line, size_t from, size_t to)
+{
+    struct line piece = *line;
+    while (to > from + 1 && line->tokens[to - 1].kind == TOKEN_MARK) {
+        to--;
+    }
+    piece.tokens = &line->tokens[from];
+    piece.count = to - from;
+    return piece;
+}
+
+/* ball 1 defense man step: each in a line of its own, where each can be read. */
+static void settings_run_on(struct reader *r, size_t index)
+{
+    static const char *const heads[] = {"ball", "defense", "defence", "start", "floor", NULL};
+    enum { MOST = 6 };
+    size_t cuts[MOST + 1] = {0}, count = 1;
+    const struct line line = r->lines.all.at[index];
+    if (line.count < 3 || line.broken || !token_is_among(&line.tokens[0], heads)) {
+        return;
+    }
+    for (size_t at = 2; at < line.count && count < MOST; at++) {
+        if (setting_at(&line, at)) {
+            cuts[count++] = at;
+        }
+    }
+    cuts[count] = line.count;
+    for (size_t i = 0; i < count; i++) {
+        struct line piece = piece_of(&line, cuts[i], cuts[i + 1]);
+        if (count == 1 || !reads_alone(r, &piece)) {
+            return;
+        }
+    }
+    for (size_t i = count; i-- > 1;) {
+        struct line piece = piece_of(&line, cuts[i], cuts[i + 1]);
+        if (i + 1 < count) {
+            piece.comment = (struct str){0};
+            piece.comment_span = SPAN_NONE;
+        }
+        insert_line(r, index + 1, piece);
+    }
+    struct line *first = &r->lines.all.at[index];
+    *first = piece_of(&line, 0, cuts[1]);
+    first->comment = (struct str){0};
+    first->comment_span = SPAN_NONE;
 }
 
 /* Most lines begin as no heading does: a look at two tokens tells. */
@@ -165,6 +267,8 @@ void headings_aloud(struct reader *r)
     r->diags = &unheard;
     for (size_t i = 0; i < r->lines.all.count; i++) {
         struct line *line = &r->lines.all.at[i];
+        settings_run_on(r, i);
+        line = &r->lines.all.at[i];
         if (!may_be_heading(line)) {
             continue;
         }

@@ -209,7 +209,12 @@ bool ball_moves(const struct cursor *c, struct recast *r)
         return false;
     }
     take_particles(&trial);
-    take_words(&trial, "in"); /* bounced in to 4 */
+    bool in = take_words(&trial, "in");     /* bounced in to 4 */
+    if (in && !from && part_ends(&trial)) { /* it's bounced in: to whom, the pass finds out */
+        recast_word(c, r, pass_word(kind));
+        r->to = trial.at;
+        return recast_holder(c, r);
+    }
     if (!take_words(&trial, "to") || !somebody_read(&trial, &to)) {
         return false;
     }

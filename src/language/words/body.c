@@ -26,6 +26,34 @@ bool line_is_standing(const struct reader *r, const struct line *line)
     return guards && cursor_next(&c) && cursor_next(&c)->kind == TOKEN_NUMBER;
 }
 
+/* all over the floor, and the others stay in the box: what a chaser does by rule. */
+static void all_over(struct cursor *c)
+{
+    static const char *const wheres[] = {
+        "all over the floor", "all over the court", "all over",     "everywhere",
+        "wherever he goes",   "wherever she goes",  "man to man",   "full time",
+        "full court",         "all the time",       "face to face", NULL};
+    static const char *const others[] = {
+        "others",       "the rest", "everybody else", "everyone else", "the other four",
+        "rest of them", NULL};
+    static const char *const stay[] = {"stay in", "stays in", "are in", "play",   "plays", "zone",
+                                       "keep",    "hold",     "form",   "sit in", NULL};
+    static const char *const shapes[] = {"box", "zone", "diamond", "triangle", "up", "a box", NULL};
+    const struct token *from = c->at;
+    bool said = take_among(c, wheres);
+    struct cursor trial = *c;
+    take_mark(&trial, ',');
+    take_words(&trial, "and");
+    take_words(&trial, "while");
+    if (take_among(&trial, others) && take_among(&trial, stay) && take_among(&trial, shapes)) {
+        c->at = trial.at;
+        said = true;
+    }
+    if (said) {
+        note_left_out(c, cursor_taken(c, from));
+    }
+}
+
 /* x1 guards 3 [and x3 guards 1]. */
 static void standing_line(struct reader *r, const struct line *line)
 {
@@ -49,6 +77,7 @@ static void standing_line(struct reader *r, const struct line *line)
         }
         form.span = cursor_taken(&c, from);
         VEC_PUSH(r->arena, &r->top->forms, form);
+        all_over(&c);
     } while (take_mark(&c, ',') || take_words(&c, "and"));
     if (c.refusals > 0 || !reader_used_up(&c)) {
         r->top->forms.count = first;
@@ -240,6 +269,19 @@ static bool setting_said(struct reader *r, const struct line *line)
            loose_setting(r, line);
 }
 
+/* Whether the part can be read, without a word and without keeping it. */
+static bool part_reads(struct reader *r, const struct line *part)
+{
+    struct diags *heard = r->diags, unheard;
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    struct cursor c = reader_cursor(r, part, 0);
+    sentence_list list = {0};
+    bool reads = sentences_read(&c, &list) && list.count > 0;
+    r->diags = heard;
+    return reads;
+}
+
 /* One sentence or note of a line that full stops part. */
 static void part_line(struct reader *r, const struct line *line)
 {
@@ -248,6 +290,12 @@ static void part_line(struct reader *r, const struct line *line)
         return;
     }
     bool note = opener.kind == LINE_NOTE;
+    struct cursor talk = reader_cursor(r, line, 0);
+    if (opener.kind == LINE_OTHER && r->top->kind == BLOCK_DRILL && rotation_is(&talk) &&
+        !part_reads(r, line)) {
+        keep_point(r, line, span_join(line->tokens[0].span, talk.end[-1].span), 0);
+        return;
+    }
     if (line_is_standing(r, line) && r->top->kind != BLOCK_ACTION) {
         standing_line(r, line);
         return;
@@ -298,19 +346,6 @@ static bool parts_fit(struct reader *r, const struct line *line)
         return false;
     }
     return true;
-}
-
-/* Whether the part can be read, without a word and without keeping it. */
-static bool part_reads(struct reader *r, const struct line *part)
-{
-    struct diags *heard = r->diags, unheard;
-    diags_init(&unheard, r->arena);
-    r->diags = &unheard;
-    struct cursor c = reader_cursor(r, part, 0);
-    sentence_list list = {0};
-    bool reads = sentences_read(&c, &list) && list.count > 0;
-    r->diags = heard;
-    return reads;
 }
 
 /* Stagger for 3. First 4, second 5: a screen called by its name goes on behind the full stop, where

@@ -27,7 +27,8 @@ bool theirs(const struct cursor *c, struct recast *r)
 /* x3 is sagging, 4 is lifting to the wing: it does. */
 bool going_on(const struct cursor *c, struct recast *r)
 {
-    static const char *const words[] = {"is", "are", NULL};
+    static const char *const words[] = {"is",     "are",   "starts", "start",
+                                        "begins", "begin", "keeps",  NULL};
     struct cursor trial = *c;
     struct phrase phrase;
     struct str bare;
@@ -204,6 +205,59 @@ bool defender_leg(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* x5 rotates over from the weak side to meet 2 at the rim: he helps there. */
+bool meets_there(const struct cursor *c, struct recast *r)
+{
+    static const char *const goes[] = {
+        "rotates",     "comes",      "slides",         "steps",
+        "slides over", "comes over", "rotates over",   "steps over",
+        "helps over",  "steps up",   "comes across",   "rotates down",
+        "comes up",    "helps",      "rotates across", "slides across",
+        NULL};
+    static const char *const froms[] = {"from weak side", "from help side",    "from other side",
+                                        "from behind",    "from the far side", "off his man",
+                                        "off her man",    "from the corner",   NULL};
+    static const char *const meets[] = {"to meet",    "to stop",   "to cut off", "to take",
+                                        "to help on", "and meets", "and stops",  NULL};
+    static const char *const whom[] = {"him",    "her",          "the drive", "ball",
+                                       "driver", "ball handler", "it",        NULL};
+    static const char *const ats[] = {"at", "in", "in front of", "on", NULL};
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    struct somebody met;
+    const struct token *from = past_fillers(c->at, c->end);
+    if (!person_read(&trial, &who) || !who_defends(&who)) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    if (!take_among(&trial, goes)) {
+        return false;
+    }
+    take_among(&trial, froms);
+    if (!take_among(&trial, meets) || (!take_among(&trial, whom) && !somebody_read(&trial, &met))) {
+        return false;
+    }
+    recast_copy(c, r, from, to);
+    recast_word(c, r, "helps");
+    r->to = trial.at;
+    bool front = word_is(&trial, 0, "in") && word_is(&trial, 1, "front"); /* a spot by itself */
+    if (front ? take_words(&trial, "in") : take_among(&trial, ats)) {
+        const struct token *spot = trial.at;
+        bool placed = spot_read(&trial, true) != NULL;
+        const struct token *end = trial.at;
+        cursor_back(&trial, mark);
+        if (!placed) {
+            return false;
+        }
+        recast_word(c, r, "to");
+        recast_copy(c, r, spot, end);
+        r->to = end;
+        return true;
+    }
+    return part_ends(&trial);
+}
+
 /* all our defenders sag, all five deny: each of them. */
 bool all_defend(const struct cursor *c, struct recast *r)
 {
@@ -226,7 +280,7 @@ bool all_defend(const struct cursor *c, struct recast *r)
         struct who who = {.kind = WHO_DEFENDER, .number = number, .span = span};
         recast_acts(c, r, &who);
     }
-    recast_verb(c, r, str_of(phrase.bare));
+    recast_verb(c, r, phrase_words(phrase.verb, PASS_PLAIN, SCREEN_PLAIN, true));
     r->to = verb.at;
     return true;
 }

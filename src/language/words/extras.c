@@ -408,6 +408,13 @@ bool past_defender(struct predicate *p)
 bool through_gap(struct predicate *p)
 {
     static const char *const gaps[] = {"gap", "seam", "gaps", "defense", "traffic", NULL};
+    static const struct entry sides[] = {{"right gap", DRIVE_RIGHT},
+                                         {"left gap", DRIVE_LEFT},
+                                         {"right seam", DRIVE_RIGHT},
+                                         {"left seam", DRIVE_LEFT},
+                                         {"middle gap", DRIVE_MIDDLE},
+                                         {"baseline gap", DRIVE_BASELINE},
+                                         {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
@@ -417,6 +424,13 @@ bool through_gap(struct predicate *p)
         return false;
     }
     bool led = take_words(&trial, "through") || take_words(&trial, "into");
+    struct cursor sided = trial;
+    int side = p->s->verb == VERB_DRIVES && !p->s->place ? take_entry(&sided, sides) : -1;
+    if (side >= 0) { /* the right gap: by that side of who guards him */
+        c->at = sided.at;
+        p->s->drive = (enum drive_side)side;
+        return true;
+    }
     if (!take_among(&trial, gaps) || (!led && from != p->after_verb)) {
         return false;
     }

@@ -69,7 +69,8 @@ static const struct token *colon_ahead(const struct cursor *c)
         "same", "as", "after", "when",  "while", "once",   "if", "until",   "on",    "off",
         "not",  "no", "don't", "never", "or",    "before", "at", "instead", "avoid", NULL};
     const struct token *from = cursor_next(c);
-    if (!from || from->kind != TOKEN_WORD) {
+    bool clock = from && from->kind == TOKEN_MEASURE && from->unit == UNIT_SECONDS;
+    if (!from || (from->kind != TOKEN_WORD && !clock)) {
         return NULL;
     }
     for (const struct token *at = from; at < c->end && at < from + 10; at++) {
@@ -78,7 +79,8 @@ static const struct token *colon_ahead(const struct cursor *c)
         if (mark_token(at, ":")) {
             return at > from ? at : NULL;
         }
-        if (mark_token(at, ".;") || (at->kind == TOKEN_WORD && word_among(&word, clauses))) {
+        if (mark_token(at, ".;") ||
+            (at->kind == TOKEN_WORD && !clock && word_among(&word, clauses))) {
             return NULL;
         }
     }
@@ -113,7 +115,8 @@ bool label(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     const struct token *from = cursor_next(c), *end = colon_ahead(c);
-    if (!from || from->kind != TOKEN_WORD || clause_is(c)) {
+    bool clock = from && from->kind == TOKEN_MEASURE; /* three seconds on the clock: */
+    if (!from || (from->kind != TOKEN_WORD && !(clock && end)) || clause_is(c)) {
         return false;
     }
     bool colon = end != NULL, does = false;
@@ -182,6 +185,22 @@ bool remarked(const struct cursor *c, struct recast *r)
     return cursor_done(&trial) || mark_token(trial.at, ".;") || sentence_begins(&trial);
 }
 
+/* looks for 5, and passes it in to her: who was looked for. */
+static void put_seen(const struct cursor *c, struct recast *r, const struct somebody *seen)
+{
+    static const char *const thems[] = {"him", "her", NULL};
+    for (const struct token *at = r->to; seen->from && at < c->end && !clause_ends(at); at++) {
+        bool alone = at + 1 == c->end || at[1].kind != TOKEN_WORD ||
+                     !str_is(at[1].text, "man"); /* her man is another */
+        if (token_is_among(at, thems) && alone) {
+            recast_copy(c, r, r->to, at);
+            recast_somebody(c, r, seen);
+            r->to = at + 1;
+            return;
+        }
+    }
+}
+
 /* 5 looks opposite, 4 dives; 3 sees the catch and back cuts: a look moves nobody, who goes on is
  * named still. */
 bool looks_only(const struct cursor *c, struct recast *r)
@@ -198,8 +217,16 @@ bool looks_only(const struct cursor *c, struct recast *r)
         !take_among(&trial, acts)) {
         return false;
     }
+    struct somebody seen = {.from = NULL};
+    struct cursor at = trial;
+    static const char *const leads[] = {"for", "at", "to", "inside to", "inside for", NULL};
+    if (take_among(&at, leads) && somebody_read(&at, &seen) && seen.who.kind == WHO_PLAYER) {
+        trial = at; /* looks for 5 first */
+    } else {
+        seen.from = NULL;
+    }
     const struct token *end = remark_end(&trial);
-    if (!end) {
+    if (!end || (seen.from && end == c->end)) { /* looks at 3: and then what? */
         return false;
     }
     trial.at = end;
@@ -209,6 +236,7 @@ bool looks_only(const struct cursor *c, struct recast *r)
         recast_somebody(c, r, &who);
         r->to = on.at;
         r->told = span_join(from->span, end[-1].span);
+        put_seen(c, r, &seen);
         return true;
     }
     while (take_mark(&trial, ',') || take_words(&trial, "and") || take_words(&trial, "but")) {

@@ -425,6 +425,35 @@ static enum verb verb_meant(struct clause *k)
     return at ? VERB_DRIBBLES_AT : k->act->verb;
 }
 
+/* jogs to the corner, drives hard: how fast, as the modifier the language has. */
+static void put_pace(struct clause *k, enum verb verb)
+{
+    static const struct {
+        const char *acts, *words, *modifier;
+    } paces[] = {
+        {"jog", "slow|slowly|easy|easily", "jogging"},
+        {"walk|walk up", "at a walk", "walking"},
+        {"sprint|race|hustle|sprint off",
+         "hard|fast|quick|quickly|full speed|at full speed|with speed", "sprinting"},
+    };
+    enum verb_task task = verb_row(verb)->task;
+    if (task != VERB_MOVE && task != VERB_CARRY && task != VERB_USE) {
+        return;
+    }
+    for (size_t i = 0; i < sizeof paces / sizeof *paces; i++) {
+        bool said = said_at(k->act_item->from, k->act_item->to, paces[i].acts) != NULL;
+        for (const struct token *at = k->act_item->to; at < k->c->end && !said; at++) {
+            said = said_at(at, k->c->end, paces[i].words) != NULL;
+        }
+        if (said) {
+            struct cursor at = here(k, k->act_item);
+            recast_mark(&at, &k->said, ',');
+            put_word(k, k->act_item, str_of(paces[i].modifier));
+            return;
+        }
+    }
+}
+
 static bool fill_plain(struct clause *k, struct reading *out)
 {
     enum verb verb = lacks_object(k) || could_be_two(k) ? VERB_COUNT : verb_meant(k);
@@ -444,8 +473,12 @@ static bool fill_plain(struct clause *k, struct reading *out)
         put_word(k, k->act_item, STR("for"));
         put_who(k, &holder);
     }
-    return (spot_object(k) || put_object(k, verb)) && put_screener(k, verb, &out->acts) &&
-           put_place(k, verb) && put_side(k, verb) && put_way(k, verb);
+    if ((!spot_object(k) && !put_object(k, verb)) || !put_screener(k, verb, &out->acts) ||
+        !put_place(k, verb) || !put_side(k, verb) || !put_way(k, verb)) {
+        return false;
+    }
+    put_pace(k, verb);
+    return true;
 }
 
 /* Goes, and no word says where: with the ball to the rim; else it is part of what comes. */

@@ -86,6 +86,22 @@ static bool whole_inside(const struct place *place)
            (place->a->spot == SPOT_LANE || place->a->spot == SPOT_RIM);
 }
 
+/* the open spot at the left slot: which spot is said behind. */
+static const struct place *open_spot_at(struct cursor *c)
+{
+    static const char *const opens[] = {"open spot at",  "open spot in",  "open spot on",
+                                        "empty spot at", "empty spot in", "empty spot on",
+                                        "open area at",  "open area in",  "free spot at",
+                                        "space at",      "space in",      NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = take_among(&trial, opens) ? spot_read(&trial, true) : NULL;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    c->at = place ? end : c->at;
+    return place;
+}
+
 static const struct place *off_read(struct cursor *c, int depth)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -254,6 +270,7 @@ const struct place *nearby_read(struct cursor *c, int depth)
     const struct place *place = c->speech ? off_read(c, depth) : NULL;
     place = place || !c->speech ? place : self_read(c, depth);
     place = place || !c->speech ? place : middle_read(c, depth);
+    place = place || !c->speech ? place : open_spot_at(c);
     place = place || !c->speech ? place : ball_read(c);
     return place || !c->speech ? place : owned_alone(c);
 }

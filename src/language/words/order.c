@@ -93,8 +93,14 @@ static bool move_there(struct cursor *c, struct unsent *out)
     }
     out->verb = out->moment = phrase_words(event.verb, event.pass, event.screen, false);
     out->place = trial.at;
-    if (!take_among(&trial, place_words) || !spot_read(&trial, true)) {
+    bool toward = event.verb == VERB_SETS_UP; /* fakes toward the rim: the way is in the verb */
+    bool led = take_among(&trial, place_words);
+    if ((!led && !toward) || !spot_read(&trial, true)) {
         return false;
+    }
+    if (toward) {
+        out->verb = out->moment = verb_head(VERB_SETS_UP, false);
+        out->to = led ? NULL : "toward";
     }
     c->at = trial.at;
     return true;
@@ -244,6 +250,7 @@ bool not_until(const struct cursor *c, struct recast *r)
     if (!somebody_read(&trial, &who)) {
         return false;
     }
+    struct cursor holding = trial;
     bool held = !take_among(&trial, waits);
     if ((held && !take_among(&trial, holds)) || !take_words(&trial, "until")) {
         return false;
@@ -253,6 +260,16 @@ bool not_until(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *to = trial.at;
+    struct cursor end = trial;
+    bool ball = held && word_is(&holding, 1, "it");
+    ball = ball || (held && word_is(&holding, 1, "ball"));
+    if (ball && event.over && stop_is(&end)) { /* and nothing behind it: he holds it */
+        recast_somebody(c, r, &who);
+        recast_word(c, r, "stays");
+        r->told = span_join(from[-1].span, to[-1].span);
+        r->to = to;
+        return true;
+    }
     if ((held && !event.over) || !take_goes_on(&trial)) { /* until 2 catches: as it stands */
         return false;
     }

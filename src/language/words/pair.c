@@ -336,6 +336,15 @@ static bool receives_is(const struct cursor *c, const struct token *from)
     return c->speech && word_among(&verb, words) && from_nobody(c);
 }
 
+/* receives from 1: the ball. */
+static bool receives_from(const struct cursor *c, const struct token *from)
+{
+    static const char *const words[] = {"receives", "receive", NULL};
+    struct cursor verb = *c;
+    verb.at = from;
+    return c->speech && word_among(&verb, words) && word_is(c, 0, "from");
+}
+
 /* comes and gets it: as near to a hand-off as to a pass. */
 static bool comes_and(const struct cursor *c, const struct token *from)
 {
@@ -376,7 +385,7 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
     struct cursor_mark mark = cursor_mark(c);
     bool got = take_among(c, gets) || (c->speech && take_words(c, "for")); /* for the lob from 2 */
     bool alone = got && receives_is(c, mark.at);
-    bool begun = alone || (got && inverse_noun(c, out));
+    bool begun = alone || (got && inverse_noun(c, out)) || receives_from(c, mark.at);
     bool passed = begun && take_among(c, from);
     if (begun && !passed && out->verb == VERB_PASSES && out->pass == PASS_PLAIN &&
         take_among(c, off)) { /* gets it off 4: out of the hands */

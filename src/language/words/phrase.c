@@ -146,11 +146,19 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
         return !next || (next->kind == TOKEN_MARK && next->mark != ',');
     }
     struct who holder;
-    if (phrase_has(phrase, 'H')) {
-        return c->doer && c->speech && above_holder(c, &holder) && same_who(&holder, c->doer);
+    bool his = c->doer && c->speech && above_holder(c, &holder) && same_who(&holder, c->doer);
+    if (phrase_has(phrase, 'H') && (!his || !phrase_has(phrase, 'P'))) {
+        return his;
     }
     if (phrase_has(phrase, 'P')) {
         return next && next->kind == TOKEN_NUMBER && !next->possessive;
+    }
+    if (phrase_has(phrase, 'G')) { /* x3 has the nail */
+        struct cursor trial = *c;
+        struct cursor_mark mark = cursor_mark(c);
+        bool spot = c->speech && spot_read(&trial, true) && part_ends(&trial);
+        cursor_back(&trial, mark);
+        return spot;
     }
     if (phrase_has(phrase, 'V')) {
         return next && (next->possessive || (c->speech && word_among(c, owner_words)));

@@ -97,6 +97,8 @@ void setting_misplaced(struct reader *r, const struct line *line, enum setting s
 /* One whole line each, where its block is open. */
 void version_line(struct reader *r, const struct line *line, bool first);
 void setting_line(struct reader *r, const struct line *line, enum setting setting);
+/* rotation: how a drill goes on, which moves nobody in it. */
+bool rotation_is(const struct cursor *c);
 /* throw: 3 baseline, and ball 3: he stands out of bounds, to put it in. */
 void thrower_on_line(struct reader *r, const struct block *block, const struct setting_form *read);
 /* 1 has the ball, they are in a 2-3: a setting said as a sentence, before the first one. */

@@ -140,6 +140,60 @@ static int receiver_moves(struct predicate *p)
     return fine ? 1 : -1;
 }
 
+/* passes to the elbow, 5 this time; to the corner, 4's side: who it is that stands there. */
+static int names_receiver(struct predicate *p)
+{
+    static const char *const tails[] = {"this time", "there", "over there", "right there", NULL};
+    struct cursor trial = *p->c;
+    struct sentence *s = p->s;
+    struct who who;
+    bool spot = verb_row(s->verb)->task == VERB_PASS && s->object.kind == WHO_SPOT && !s->place;
+    if (!p->c->speech || !spot) {
+        return 0;
+    }
+    bool side = owner_read(&trial, &who) && take_words(&trial, "side");
+    if (!side && (trial = *p->c, !person_read(&trial, &who))) {
+        return 0;
+    }
+    take_among(&trial, tails);
+    if (who.kind != WHO_PLAYER || !part_ends(&trial)) {
+        return 0;
+    }
+    s->place = s->object.place;
+    s->object = who;
+    p->c->at = trial.at;
+    return 1;
+}
+
+/* left slot, 1 metre behind the 3 point line: so far outside a spot that stands a foot behind it.
+ */
+static int behind_line(struct predicate *p)
+{
+    static const char *const behinds[] = {"behind", "outside", "beyond", "off", "back of", NULL};
+    static const char *const lines[] = {"3 point line", "three-point line", "arc", "line",
+                                        "3-point arc",  "the three",        NULL};
+    struct cursor trial = *p->c;
+    const struct place *at = p->s->place;
+    struct place place = {.kind = PLACE_OFFSET, .direction = OUTSIDE, .a = at};
+    bool perimeter = at && at->kind == PLACE_SPOT &&
+                     (at->spot == SPOT_TOP || at->spot == SPOT_WING || at->spot == SPOT_SLOT ||
+                      at->spot == SPOT_CORNER);
+    const struct token *from = p->c->at;
+    if (!p->c->speech || !perimeter || !take_measure(&trial, false, &place.length) ||
+        !take_among(&trial, behinds) || !take_among(&trial, lines)) {
+        return 0;
+    }
+    p->c->at = trial.at;
+    struct span span = cursor_taken(p->c, from);
+    p->s->place = place_new(p->c, place, from);
+    struct diag *diag =
+        diag_add(p->c->diags, DIAG_TEXT_LENGTH_TAKEN, span,
+                 "`%.*s` was counted from the spot, which is behind the line already",
+                 STR_ARG(cursor_text(p->c, span)));
+    diag_help(p->c->diags, diag, "write the distance from the spot: `2 ft outside left slot`");
+    return 1;
+}
+
 /* One part behind the verb: 1 taken, 0 nothing fits, -1 reported. A comma may stand before all but
  * a slot. */
 static int part_read(struct predicate *p)
@@ -166,6 +220,12 @@ static int part_read(struct predicate *p)
         return slot_read(p);
     }
     int again = same_place_again(p);
+    again = again != 0 ? again : names_receiver(p);
+    again = again != 0 ? again : behind_line(p);
+    bool cut = p->s->verb == VERB_L_CUTS || p->s->verb == VERB_V_CUTS;
+    if (again == 0 && cut && c->speech && !p->s->place) { /* l-cuts, up the lane line then out */
+        again = along_read(p);
+    }
     if (again != 0) {
         return again;
     }

@@ -92,9 +92,15 @@ bool going_on(const struct cursor *c, struct recast *r);
 bool switch_told(const struct cursor *c, struct recast *r);
 bool they_both(const struct cursor *c, struct recast *r);
 bool defender_leg(const struct cursor *c, struct recast *r);
+bool meets_there(const struct cursor *c, struct recast *r);
 bool all_defend(const struct cursor *c, struct recast *r);
 /* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
+/* entry: the same. */
+bool dribble_entry(const struct cursor *c, struct recast *r);
+bool drive_noun(const struct cursor *c, struct recast *r);
+bool shot_noun(const struct cursor *c, struct recast *r);
+bool along_leg(const struct cursor *c, struct recast *r);
 /* why: the same. */
 bool why_first(const struct cursor *c, struct recast *r);
 bool liked_better(const struct cursor *c, struct recast *r);
@@ -113,6 +119,7 @@ bool gerund_in_front(const struct cursor *c, struct recast *r);
 bool arrival_brought(const struct cursor *c, struct recast *r);
 /* throw: the same. */
 bool steps_in(const struct cursor *c, struct recast *r);
+bool takes_out(const struct cursor *c, struct recast *r);
 bool starts_inside(const struct cursor *c, const struct who *who);
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */

@@ -111,10 +111,25 @@ bool starts_inside(const struct cursor *c, const struct who *who)
 /* 3 steps in, steps in to the block: to the place that is named, or straight in. */
 bool steps_in(const struct cursor *c, struct recast *r)
 {
-    static const char *const ins[] = {"steps in",         "comes in",         "steps inbounds",
-                                      "comes inbounds",   "steps on",         "steps onto court",
-                                      "comes onto court", "gets in",          "gets inbounds",
-                                      "steps onto floor", "comes onto floor", NULL};
+    static const char *const ins[] = {"steps in",
+                                      "comes in",
+                                      "steps inbounds",
+                                      "comes inbounds",
+                                      "steps on",
+                                      "steps onto court",
+                                      "comes onto court",
+                                      "gets in",
+                                      "gets inbounds",
+                                      "steps onto floor",
+                                      "comes onto floor",
+                                      "follows in",
+                                      "follows it in",
+                                      "hops in",
+                                      "jumps in",
+                                      "comes on",
+                                      "steps back in",
+                                      "gets on floor",
+                                      NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     bool named = somebody_read(&trial, &who);
@@ -144,4 +159,46 @@ bool steps_in(const struct cursor *c, struct recast *r)
     recast_word(c, r, out->side == SIDE_LEFT ? "left" : "right");
     recast_verb(c, r, str_of(entry_words(spot_entries, (int)out->spot)));
     return true;
+}
+
+/* 3 takes it out and throws to 2: where he is already. */
+bool takes_out(const struct cursor *c, struct recast *r)
+{
+    static const char *const outs[] = {"takes it out",
+                                       "takes ball out",
+                                       "takes it out of bounds",
+                                       "is taking it out",
+                                       "has it out of bounds",
+                                       "is out of bounds",
+                                       "inbounds the ball",
+                                       "inbounds it",
+                                       "is the inbounder",
+                                       "puts it in play",
+                                       "steps out of bounds",
+                                       "is inbounding",
+                                       "stands out of bounds",
+                                       "slaps the ball",
+                                       "slaps ball",
+                                       NULL};
+    static const char *const wheres[] = {
+        "underneath",  "under basket",  "on the side", "on sideline",
+        "on baseline", "with the ball", "with it",     NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    const struct token *from = cursor_next(c);
+    if (!somebody_read(&trial, &who) || !take_among(&trial, outs) || !out_at(c, &who.who)) {
+        return false;
+    }
+    take_among(&trial, wheres);
+    r->told = cursor_taken(&trial, from);
+    struct recast next;
+    struct cursor on = trial;
+    take_joint(&on);
+    r->to = on.at;
+    if (on.at > trial.at && !subject_verb_is(&on)) { /* and throws to 2: he does */
+        recast_somebody(c, r, &who);
+        return !cursor_done(&on);
+    }
+    r->remark = cursor_done(&trial);
+    return r->remark || subject_verb_is(&on) || recast_find(&on, &next);
 }

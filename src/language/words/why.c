@@ -190,14 +190,25 @@ bool hurry_first(const struct cursor *c, struct recast *r)
     return begins(&trial);
 }
 
+/* not before: what a clause in front has said. */
+static bool take_stress(struct cursor *c)
+{
+    static const char *const words[] = {"not before",  "not sooner",          "no sooner",
+                                        "not earlier", "not a second before", "no earlier",
+                                        NULL};
+    return take_among(c, words);
+}
+
 bool hurry_behind(struct cursor *c)
 {
     struct cursor trial = cursor_look(c);
     const struct token *from = cursor_next(c);
-    if (!c->speech || !take_hurry(&trial) || !part_ends(&trial)) {
+    if (!c->speech || !(take_hurry(&trial) || take_stress(&trial)) || !part_ends(&trial)) {
         return false;
     }
-    take_hurry(c);
+    if (!take_hurry(c)) {
+        take_stress(c);
+    }
     note_left_out(c, cursor_taken(c, from));
     return true;
 }
