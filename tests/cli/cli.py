@@ -906,7 +906,7 @@ def bad_outputs():
     with Folder(good=GOOD) as here:
         os.chmod(here, 0o755)
         book = ['draw', str(here / 'good.play'), '--step', '1']
-        one_message(run(*book, '-o', 'none/one.svg', cwd=here), 3, ['none/one.svg', 'No such file'], 'a folder that is not there')
+        one_message(run(*book, '-o', 'none/one.svg', cwd=here), 3, ['none/one.svg', 'No such file', 'make the folder none first'], 'a folder that is not there')
         one_message(run(*book, '-o', 'none/', cwd=here), 3, ['none/'], 'a folder that is not there, with a slash')
         one_message(run(*book, '-o', 'good.play/one.svg', cwd=here), 3, ['Not a directory'], 'a file in place of a folder')
         (here / 'closed').mkdir()

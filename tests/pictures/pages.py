@@ -7,9 +7,11 @@ import json
 import os
 import pathlib
 import re
+import struct
 import subprocess
 import sys
 import tempfile
+import zlib
 import xml.etree.ElementTree as tree
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
@@ -573,6 +575,15 @@ def labels_of(pdf):
             for row in rows]
 
 
+def small_png(width, height):
+    """A PNG of one color."""
+    def part(kind, body):
+        return struct.pack('>I', len(body)) + kind + body + struct.pack('>I', zlib.crc32(kind + body))
+    rows = (b'\0' + b'\x20\x40\x80' * width) * height
+    return (b'\x89PNG\r\n\x1a\n' + part(b'IHDR', struct.pack('>IIBBBBB', width, height, 8, 2, 0, 0, 0)) +
+            part(b'IDAT', zlib.compress(rows)) + part(b'IEND', b''))
+
+
 def look_at_books(folder):
     for paper, size, lean, more in (('letter', LETTER, 0, ()), ('a4', A4, 13.5, ('--two-sided', '--crest', str(KITES.with_suffix('.svg'))))):
         name = f'book {paper}'
@@ -616,6 +627,12 @@ def look_at_books(folder):
         tap.ok(os.path.getsize(pdf) <= size_most, f'{name}: the file is small', os.path.getsize(pdf))
         cover = plain(pdf, 1)
         tap.ok('14 plays, 4 drills' in cover and 'Under 16 girls' in cover, f'{name}: the cover says what is in it', cover)
+    crest = folder / 'crest.png'
+    crest.write_bytes(small_png(40, 30))
+    pdf = sheet(folder, 'book', 'PNG on the cover', KITES, '--crest', str(crest))
+    if pdf:
+        look_at('PNG on the cover', pdf, bare=(2, len(pages_of(pdf))), cover=True)
+        tap.ok(' 40 ' in told('pdfimages', '-list', str(pdf))[1], 'PNG on the cover: it is there')
     many = 'playbook "Larkspur Kites"\n' + ''.join(
         f'chapter "Part {i}"\n' + ''.join(
             f'play "Millpond {i}-{k} of the long row"\n  tags man, "tag {k % 7}"\n  start five-out\n  ball 1\n  1 passes to 2\n  3 back cuts\n'

@@ -174,7 +174,8 @@ static bool draw_png(cairo_t *cr, struct str bytes, struct rsvg_box box)
         cairo_translate(cr, at.x, at.y);
         cairo_scale(cr, at.width / wide, at.height / tall);
         cairo_set_source_surface(cr, picture, 0, 0);
-        cairo_paint(cr);
+        cairo_rectangle(cr, 0, 0, wide, tall);
+        cairo_fill(cr); /* after a paint without bounds cairo 1.16 loses the tags of all links */
         cairo_restore(cr);
     }
     cairo_surface_destroy(picture);

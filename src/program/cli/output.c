@@ -50,6 +50,14 @@ static bool cannot(struct output *output, int error)
 {
     bool standard = strcmp(output->path, "-") == 0;
     output->error = error;
+    const char *slash = standard ? NULL : strrchr(output->path, '/');
+    if (error == ENOENT && slash && slash > output->path) {
+        char *folder = format_text("%.*s", (int)(slash - output->path), output->path);
+        say(output->command, "%s cannot be written: %s; make the folder %s first",
+            shown(output->path), strerror(error), shown(folder));
+        free(folder);
+        return false;
+    }
     say(output->command, "%s cannot be written: %s",
         standard ? "standard output" : shown(output->path), strerror(error));
     return false;
