@@ -8,6 +8,7 @@
 #include <string.h>
 
 enum { ROUNDS = 18, RELAX = 160 };
+#define ONE_BODY 4.0  /* feet between a screener's numeral and his bar: less is one body (ours) */
 #define AT_REST 0.002 /* points a turn: it is taut */
 
 /* A thing to keep clear of: a circle, or all that is within r of a bar from a to b. */
@@ -91,6 +92,14 @@ static double basket_room(const struct drawing *drawing, struct vec2 a, struct v
     return segment_distance(basket.ring, a, b, NULL) - taken;
 }
 
+/* Is the screener's numeral so near to his bar that the two are read as one? */
+static bool is_one_body(const struct drawing *drawing, const struct stop *bar)
+{
+    const struct symbol *screener = symbol_of((struct drawing *)drawing, bar->who);
+    return bar->from < 0 || (screener && vec2_distance(screener->at, bar->at) <
+                                             screener->radius + ONE_BODY * drawing->size.k);
+}
+
 static void gather_bar(const struct gathering *g, const struct stop *bar)
 {
     double k = g->drawing->size.k;
@@ -100,7 +109,7 @@ static void gather_bar(const struct gathering *g, const struct stop *bar)
         bool used = uses_screen_of(g->drawing, g->stroke, bar->who);
         double under = real_clamp(basket_room(g->drawing, a, b), 0.9 * k, 1.6 * k);
         gather(g, a, b, used ? under : 0.9 * k, false);
-        if (used && bar->from < 0) { /* nobody runs between a screener and the bar that is his */
+        if (used && is_one_body(g->drawing, bar)) { /* nobody runs between it and his numeral */
             gather_standing(g, bar);
         }
     } else if (bar->from < 0) { /* his own, standing: off the bar and the short line behind it */
