@@ -244,7 +244,7 @@ void standing_bars(struct drawing *drawing)
         standing_bar(drawing, segment, i, drawing->scope.start);
     }
     const struct segment *before = segment->before;
-    for (size_t i = 0; before && drawing->diagram->branch < 0 && i < before->tasks; i++) {
+    for (size_t i = 0; before && drawing->scope.start <= 0 && i < before->tasks; i++) {
         if (before->record[i].time[MOMENT_USED] < 0 &&
             is_used(segment, segment_task(before, i)->who)) {
             standing_bar(drawing, before, i, before->duration);
