@@ -240,6 +240,12 @@ static void slot_on(const struct teller *t, struct strbuf *out, const struct tas
     }
 }
 
+static void slot_in(const struct teller *t, struct strbuf *out, const struct task *task)
+{
+    bool back_court = task->goal.kind == GOAL_POINT && task->goal.at.y > t->play->court->half_court;
+    strbuf_text(out, back_court ? " up the floor" : " in");
+}
+
 static void slot_with(const struct teller *t, struct strbuf *out, const struct task *task)
 {
     if (task->on != BODY_NONE) {
@@ -251,12 +257,12 @@ static void slot_with(const struct teller *t, struct strbuf *out, const struct t
 static const struct {
     const char *name;
     say_slot *say;
-} slots[] = {{"o", slot_other},    {"O", slot_others},       {"p", slot_second},
-             {"x", slot_defender}, {"y", slot_own_defender}, {"to", slot_to},
-             {"at", slot_at},      {"goal", slot_goal},      {"way", slot_way},
-             {"side", slot_side},  {"w", slot_width},        {"d", slot_duration},
-             {"l", slot_length},   {"f", slot_face},         {"m", slot_man},
-             {"b", slot_ball},     {"on", slot_on},          {"with", slot_with}};
+} slots[] = {
+    {"o", slot_other},        {"O", slot_others},  {"p", slot_second}, {"x", slot_defender},
+    {"y", slot_own_defender}, {"to", slot_to},     {"at", slot_at},    {"goal", slot_goal},
+    {"way", slot_way},        {"side", slot_side}, {"w", slot_width},  {"d", slot_duration},
+    {"l", slot_length},       {"f", slot_face},    {"m", slot_man},    {"b", slot_ball},
+    {"on", slot_on},          {"with", slot_with}, {"in", slot_in}};
 
 static void fill(const struct teller *t, struct strbuf *out, const struct task *task,
                  struct str name)

@@ -354,6 +354,22 @@ START_TEST(places_are_told_in_words)
 }
 END_TEST
 
+START_TEST(who_plants_in_the_back_court_does_not_walk_in)
+{
+    struct play play;
+    make_play(&play, NULL, 0);
+    struct task cut = task_of(&play, VERB_V_CUTS, 2, 1);
+    make_play(&play, &cut, 1);
+    ck_assert_ptr_nonnull(
+        strstr(tell_task(&arena, &play, &play.steps.at[0], -1, 0).at, "walks in, plants"));
+    cut.goal.at = vec2_of(7, 20);
+    cut.goal.backcourt = true;
+    make_play(&play, &cut, 1);
+    ck_assert_ptr_nonnull(strstr(tell_task(&arena, &play, &play.steps.at[0], -1, 0).at,
+                                 "walks up the floor, plants"));
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("tell");
@@ -374,6 +390,7 @@ int main(void)
                         sizeof delay_cases / sizeof *delay_cases);
     tcase_add_test(all, a_step_says_on_which_of_several_ways_it_goes_on);
     tcase_add_test(all, places_are_told_in_words);
+    tcase_add_test(all, who_plants_in_the_back_court_does_not_walk_in);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
