@@ -101,7 +101,8 @@ static void rub(struct agent *a, double dt)
     }
 }
 
-/* What they still come toward each other is taken from them, the more the deeper they are. */
+/* What they still come toward each other is taken from them, the more the deeper they are. Whose
+ * feet are planted is put aside by it (come_apart), and does not begin to walk. */
 static void slow_down(const struct world *world, struct agent *a, struct agent *b, struct vec2 way,
                       double depth)
 {
@@ -112,8 +113,8 @@ static void slow_down(const struct world *world, struct agent *a, struct agent *
     double lost = closing * motion_fades(STOPS * depth * world->h);
     double ga = share(a, b, way, world->t, depth, true);
     double gb = a->anchored && b->anchored ? 0 : 1 - ga;
-    a->m.v = vec2_along(a->m.v, way, -lost * ga);
-    b->m.v = vec2_along(b->m.v, way, lost * gb);
+    a->m.v = vec2_along(a->m.v, way, -lost * ga * (1 - stands(a)));
+    b->m.v = vec2_along(b->m.v, way, lost * gb * (1 - stands(b)));
 }
 
 /* And they come apart again, slowly; what is too deep at once. */

@@ -26,6 +26,8 @@
 #define UNDER_RING (4 * FEET) /* nobody stands nearer to the baseline but on the ball or a post */
 #define POST_NEAR 4.2         /* m from the ring: a man nearer is a post, */
 #define POST_FAR 5.2          /* and further out he is none (man.c) */
+#define STROLL .6             /* m/s: a first step slower than that */
+#define BEGINS .05            /* s: is wanted for so long before it is taken (both ours) */
 #define MOVES .05             /* m/s: slower than that nobody moves */
 #define SHUT_WANTS .5         /* m/s wanted and nothing had, */
 #define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
@@ -362,6 +364,22 @@ static struct vec2 off_baseline(const struct world *world, body self, const stru
     return vec2_of(p.x, real_mix(p.y, UNDER_RING, open * lane));
 }
 
+/* Who stands where he wants to be takes a first slow step when he has wanted to for a while: what
+ * he wants for one beat and not in the next moves nobody's feet. */
+static struct vec2 begun(const struct world *world, struct agent *agent, struct vec2 command)
+{
+    bool wants = command.x != 0 || command.y != 0;
+    bool rests = agent->m.v.x == 0 && agent->m.v.y == 0;
+    if (!wants || !rests) {
+        agent->wanted = wants ? -1 : world->t;
+        return command;
+    }
+    bool strolls = vec2_square(command) < STROLL * STROLL;
+    bool doubts = strolls && vec2_near(agent->aim.at, agent->m.at, STIRS) &&
+                  world->t - agent->wanted < BEGINS - 1e-9;
+    return doubts ? vec2_of(0, 0) : command;
+}
+
 void guard_tick(struct world *world)
 {
     guard_watch_switches(world);
@@ -398,6 +416,6 @@ void guard_tick(struct world *world)
             run_errand(world, (body)b, aim, past);
         }
         steer_watch_feet(world, agent);
-        agent->command = steer_footed(world, agent, agent->command);
+        agent->command = begun(world, agent, steer_footed(world, agent, agent->command));
     }
 }

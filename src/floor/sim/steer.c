@@ -30,8 +30,8 @@
 #define EDGE .1                      /* m inside the line */
 #define WATCHED_FROM 1.2             /* m before a runner at which he is made way for */
 #define HITS (2 * MOTION_BODY - .05) /* m off his way: nearer than that is no graze */
-#define STARTS .4                    /* m/s: slower than that nobody starts out of the way (ours) */
-#define STEPS 8.0                    /* 1/s: so fast, by what is missing to let him by (ours) */
+#define STARTS .3 /* m/s: slower than that nobody who stands starts among bodies (ours) */
+#define STEPS 8.0 /* 1/s: so fast, by what is missing to let him by (ours) */
 #define CREEP .15 /* m/s: what is left of a way between bodies is no way (ours) */
 #define CLOSES                                                                                     \
     6.0 /* 1/s: so fast, by the room that is left, does one come up to another (ours)              \
@@ -354,6 +354,7 @@ struct vec2 steer_off(const struct world *world, body who, struct vec2 command)
             pressed = true;
         }
     }
-    bool stuck = pressed && vec2_square(command) < CREEP * CREEP;
+    double least = vec2_square(a->m.v) > 0 ? CREEP : STARTS;
+    bool stuck = pressed && vec2_square(command) < least * least;
     return stuck ? vec2_of(0, 0) : command;
 }

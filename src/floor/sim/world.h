@@ -66,6 +66,7 @@ struct agent {
     struct vec2 way;            /* in which he last moved, unit, */
     double turned;              /* and when he last turned about, s */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
+    double wanted;              /* s: when he last wanted nothing; < 0: he is going */
     enum duty_gait goes;        /* and how he goes there */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
