@@ -65,6 +65,7 @@ static void think(struct world *world)
         struct agent *agent = &world->agent[world->present[i]];
         agent->stride = motion_stride(&agent->gait, agent->command);
     }
+    contact_list(world);
     world->thought = world->t;
 }
 

@@ -25,7 +25,9 @@
 #define WALKS .2        /* m/s: who comes on faster than that walks into the other */
 #define NUDGED .15      /* share that a team-mate gives way who is walked into (ours) */
 #define LEAN .04        /* m that two who exchange the ball lean past each other (ours) */
-#define LINE .15        /* m inside the boundary: feet stay on the floor */
+#define REACH                                                                                      \
+    2.0 /* m: in touch within the metre below, and a beat's way of two at each other (ours) */
+#define LINE .15 /* m inside the boundary: feet stay on the floor */
 
 /* How much he stands and wants to: his feet are planted. */
 static double stands(const struct agent *a)
@@ -162,17 +164,34 @@ static void keep_inside(const struct world *world, struct agent *a)
 {
     struct vec2 p = a->m.at;
     const struct court *court = world->court;
-    double side = court->half_width - LINE;
+    double side = court->half_width - LINE, near = court->baseline + LINE;
     double far = world->play->full_floor ? 2 * court->half_court - court->baseline - LINE : 1e9;
-    double near = court->baseline + LINE;
-    struct vec2 in = vec2_of(real_clamp(p.x, -side, side), real_clamp(p.y, near, far));
-    if (in.x != p.x) {
+    if (p.x < -side || p.x > side) {
+        a->m.at.x = p.x < 0 ? -side : side;
         a->m.v.x = 0;
     }
-    if (in.y != p.y) {
+    if (p.y < near || p.y > far) {
+        a->m.at.y = p.y < near ? near : far;
         a->m.v.y = 0;
     }
-    a->m.at = in;
+}
+
+/* Who may touch whom before everybody next thinks: nobody goes further than REACH until then. */
+void contact_list(struct world *world)
+{
+    world->nears = 0;
+    for (int i = 0; i < world->bodies; i++) {
+        struct vec2 at = world->agent[world->present[i]].m.at;
+        for (int k = i + 1; k < world->bodies; k++) {
+            struct vec2 to = world->agent[world->present[k]].m.at;
+            double dx = to.x - at.x, dy = to.y - at.y;
+            bool far = dx > REACH || dx < -REACH || dy > REACH || dy < -REACH;
+            if (!far) {
+                world->near[world->nears++] =
+                    (struct meeting){world->present[i], world->present[k]};
+            }
+        }
+    }
 }
 
 void contact_look(struct world *world, double seconds)
@@ -181,21 +200,17 @@ void contact_look(struct world *world, double seconds)
     for (int i = 0; i < world->bodies; i++) {
         world->agent[world->present[i]].meets = false;
     }
-    for (int i = 0; i < world->bodies; i++) {
-        struct agent *a = &world->agent[world->present[i]];
-        for (int k = i + 1; k < world->bodies; k++) {
-            struct agent *b = &world->agent[world->present[k]];
-            double dx = b->m.at.x - a->m.at.x, dy = b->m.at.y - a->m.at.y;
-            if (dx > 1 || dx < -1 || dy > 1 || dy < -1) {
-                continue; /* most of them */
-            }
-            double square = dx * dx + dy * dy;
-            double reach = NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v));
-            if (square < reach * reach && world->meetings < SIM_MEETINGS) {
-                world->meeting[world->meetings++] =
-                    (struct meeting){world->present[i], world->present[k]};
-                a->meets = b->meets = true;
-            }
+    for (int i = 0; i < world->nears; i++) {
+        struct agent *a = &world->agent[world->near[i].a], *b = &world->agent[world->near[i].b];
+        double dx = b->m.at.x - a->m.at.x, dy = b->m.at.y - a->m.at.y;
+        if (dx > 1 || dx < -1 || dy > 1 || dy < -1) {
+            continue; /* most of them */
+        }
+        double square = dx * dx + dy * dy;
+        double reach = NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v));
+        if (square < reach * reach && world->meetings < SIM_MEETINGS) {
+            world->meeting[world->meetings++] = world->near[i];
+            a->meets = b->meets = true;
         }
     }
 }

@@ -19,11 +19,12 @@ void duty_clear(struct world *world)
 body duty_man(const struct world *world, body self)
 {
     const struct duty *duty = &world->duty[self];
-    bool named = duty->whom != BODY_NONE;
+    if (duty->whom == BODY_NONE) {
+        return world->guards[self];
+    }
     bool plays = defense_plays_him(duty->strategy) ||
                  (guard_has_area(world, self) && defense_at_screens(duty->strategy));
-    bool his = named && plays;
-    return his ? duty->whom : world->guards[self];
+    return plays ? duty->whom : world->guards[self];
 }
 
 bool duty_screen(const struct world *world, body man)

@@ -53,10 +53,9 @@ double guard_reaction(const struct world *world, body self, body who)
            real_mix(CLOSE_SEES, 1, real_smooth(far, CLOSE_NEAR, CLOSE_FAR));
 }
 
-/* `seen`: the ball and who had it, a reaction ago: the same for all. */
-static struct view look(const struct world *world, body self, struct glimpse seen)
+/* `man`: whom he minds; `seen`: the ball and who had it, a reaction ago: the same for all. */
+static struct view look(const struct world *world, body self, body man, struct glimpse seen)
 {
-    body man = guard_minds(world, self);
     double reaction = world->agent[self].level->reaction;
     bool free = man == BODY_NONE; /* he minds nobody: himself, so to say */
     return (struct view){.man = free ? world->agent[self].m
@@ -404,7 +403,7 @@ void guard_tick(struct world *world)
             ago = agent->level->reaction;
             seen = see_ago(world, ago);
         }
-        struct view view = look(world, (body)b, seen);
+        struct view view = look(world, (body)b, man, seen);
         struct aim aim = wanted(world, (body)b, &view);
         aim.at = off_baseline(world, (body)b, &view, aim.at);
         aim = agent->aim = eased(world, agent, aim);

@@ -19,9 +19,12 @@
 
 bool guard_has_area(const struct world *world, body self)
 {
+    if (world->play->zone == ZONE_NONE || !body_is_defender(self)) {
+        return false;
+    }
     int k = body_number(self) - 1;
-    return world->play->zone != ZONE_NONE && body_is_defender(self) && k < ZONE_DEFENDERS &&
-           world->guards[self] == BODY_NONE && !zone_is_man(world->play->zone, k);
+    return k < ZONE_DEFENDERS && world->guards[self] == BODY_NONE &&
+           !zone_is_man(world->play->zone, k);
 }
 
 bool zone_traps(const struct world *world, body self)

@@ -15,7 +15,8 @@ enum {
         22,          /* beats of what was to be seen that are kept: the longest reaction and more */
     SIM_CHANGES = 8, /* of the ball's hands that are remembered */
     SIM_SIGHTS = 16, /* things that have happened and are yet to be seen, at most */
-    SIM_MEETINGS = 45, /* of ten people */
+    SIM_MEETINGS = 45,                             /* of ten people */
+    SIM_PAIRS = BODY_COUNT * (BODY_COUNT - 1) / 2, /* of all whom a drill may have */
     SIM_NO_TASK = -1
 };
 
@@ -229,6 +230,8 @@ struct world {
     double h; /* s of the part of a tick that is being run, */
     struct meeting meeting[SIM_MEETINGS]; /* and who are about to touch in it */
     int meetings;
+    struct meeting near[SIM_PAIRS]; /* who may touch before everybody next thinks */
+    int nears;
     double lead;    /* s from t to the next beat: what is wanted is worked out for then */
     double thought; /* s: when everybody last thought */
     double since;   /* s from then to now, while they think */
@@ -492,6 +495,7 @@ bool see_due(const struct world *world);
 void see_done(struct world *world); /* what is due has been seen */
 struct glimpse see_ago(const struct world *world, double seconds);
 struct mover see_body(const struct world *world, body who, double seconds);
+void contact_list(struct world *world);                 /* who is near whom, for contact_look */
 void contact_look(struct world *world, double seconds); /* who will touch whom within that time */
 void contact_part(struct world *world);                 /* they do */
 void contact_bound(struct world *world, body b);        /* no faster than legs, and on the floor */

@@ -17,6 +17,7 @@ static void meet(double deep)
     runner->m = (struct mover){.v = {2, 0}};
     runner->command = runner->m.v;
     other->m.at = vec2_of(2 * MOTION_BODY - deep, 0);
+    contact_list(&world);
     contact_look(&world, world.h);
     ck_assert_int_eq(world.meetings, 1);
 }
