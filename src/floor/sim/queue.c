@@ -11,6 +11,9 @@
 #define HAND 0.65          /* m: a hand in the lane */
 #define CUT_OFF (2 * FEET) /* of a run: nearer to its end it is as good as done (ours) */
 #define LATE .35           /* s: a passer's follow-through, and the eye (ours) */
+#define GETS_ON .1         /* m nearer: he gets on; */
+#define IN_VAIN 2.0        /* s without that are in vain (both ours) */
+#define FAR_OFF 1e9        /* m */
 enum { ROUNDS = 8 };       /* at one moment, one thing leading to the next */
 
 static const struct task_class *const classes[] = {
@@ -442,6 +445,20 @@ static bool stands_at_end(const struct agent *agent)
            vec2_square(vec2_sub(agent->m.at, path->at[path->count - 1])) < AT_END * AT_END;
 }
 
+/* Who comes to the ball and for a while gets no nearer to it, up and down before a wall of bodies,
+ * is let through. */
+static void watch_coming(const struct world *world, struct agent *agent, double far)
+{
+    if (far < agent->come_far - GETS_ON) {
+        agent->come_far = far;
+        agent->come_since = world->t;
+    } else if (world->t > agent->come_since + IN_VAIN) {
+        agent->let_through = world->t + IN_VAIN;
+        agent->come_far = far;
+        agent->come_since = world->t;
+    }
+}
+
 /* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still.
  */
 static void idle(struct world *world, body who)
@@ -450,8 +467,12 @@ static void idle(struct world *world, body who)
     struct vec2 to = agent->come_to;
     struct mover soon = world_soon(world, agent);
     seal_tick(world, who);
+    if (!agent->coming) {
+        agent->come_far = FAR_OFF;
+    }
     if (agent->coming) {
         double far = vec2_distance(soon.at, to);
+        watch_coming(world, agent, far);
         agent->gait = motion_gait(agent->level, EFFORT_CUT, false);
         double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
         agent->command =

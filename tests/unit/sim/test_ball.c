@@ -418,6 +418,25 @@ START_TEST(a_screener_fetches_a_ball_that_has_missed_him_and_then_sets_his_scree
 }
 END_TEST
 
+/* 1 comes back to 2, who stands with the ball behind three defenders. */
+START_TEST(who_comes_to_a_hand_off_and_gets_no_nearer_is_let_through)
+{
+    floor_text(&ran,
+               STR("play \"Lantern\"\n  rules nba\n  level middle-school girls\n"
+                   "  defense man sag\n  start sideline inbounds\n"
+                   "  step\n    4 cuts to left wing\n    3 inbounds to 4\n"
+                   "    3 cuts to right elbow\n    5 down screens for 1\n"
+                   "    1 back cuts off 5\n    5 pops to right slot\n    4 bounce passes to 1\n"
+                   "  step\n    3 stays\n    4 sets up toward the rim\n    2 back screens for 4\n"
+                   "    4 rejects 2 to right dunker spot\n    2 pops to left slot\n"
+                   "  step\n    1 drives baseline\n    1 passes to 2\n    1 clears to right wing\n"
+                   "    after 1 dribbles, 2 dribbles at 1\n    2 hands off to 1\n"
+                   "    1 dribbles to left corner\n"));
+    ck_assert_msg(ran.run != NULL, "%s", floor_said(&ran));
+    ck_assert_msg(ran.run->segments.at[2]->ran, "%s", floor_said(&ran));
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("ball");
@@ -445,6 +464,7 @@ int main(void)
     tcase_add_test(all, slow_is_no_fault);
     tcase_add_test(all, the_hands_go_on_with_a_ball_over_the_border);
     tcase_add_test(all, a_screener_whom_the_ball_would_miss_goes_for_it_before_he_sets_his_screen);
+    tcase_add_test(all, who_comes_to_a_hand_off_and_gets_no_nearer_is_let_through);
     tcase_add_test(all, a_screener_fetches_a_ball_that_has_missed_him_and_then_sets_his_screen);
     tcase_add_loop_test(all, odd_plays_come_to_an_end, 0, (int)(sizeof odd / sizeof odd[0]));
     suite_add_tcase(suite, all);
