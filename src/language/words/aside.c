@@ -181,8 +181,17 @@ static bool open_is_said(const struct predicate *p)
 /* so 2 can curl, so that 1 has room; where a player and a verb follow it is the next sentence. */
 static bool result_is_said(const struct predicate *p)
 {
+    static const char *const leads[] = {"that",     "he",    "she",   "they", "we",   "you",
+                                        "his",      "her",   "it",    "no",   "as",   "nobody",
+                                        "everyone", "there", "their", "our",  "ball", NULL};
     struct cursor trial = behind(p->c, "so");
-    return word_is(p->c, 0, "so") && !verb_begins(&trial); /* so pull up: somebody is to do it */
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    bool led = word_among(&trial, leads) || article_next(&trial) || person_read(&trial, &who);
+    cursor_back(&trial, mark);
+    trial = behind(p->c, "so");
+    /* so pull up: somebody is to do it */
+    return word_is(p->c, 0, "so") && led && !verb_begins(&trial);
 }
 
 /* `, hands up`, `and showing his hands`: behind a joint it goes on only so. */

@@ -127,7 +127,7 @@ static bool both_use(const struct cursor *c, struct recast *r)
 /* roll, slip it, hard dive: the one who set the last screen; reject it, curl: the one it is for. */
 bool of_the_screen(const struct cursor *c, struct recast *r)
 {
-    static const char *const manners[] = {"hard", "short", "quick", "deep", "tight", NULL};
+    static const char *const manners[] = {"hard", "quick", NULL};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct who user, screener;

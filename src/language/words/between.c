@@ -58,6 +58,10 @@ static const struct entry two_names[] = {
     {"ball screen and roll", TWO_ROLL},
     {"pick and pop", TWO_POP},
     {"pick n pop", TWO_POP},
+    {"two-man game", TWO_ROLL},
+    {"2-man game", TWO_ROLL},
+    {"two-man", TWO_ROLL},
+    {"2-man", TWO_ROLL},
     {"screen and pop", TWO_POP},
     {NULL, 0},
 };
@@ -104,12 +108,20 @@ bool of_two(const struct cursor *c, struct recast *r)
     }
     const struct token *name = trial.at;
     int two = take_entry(&trial, two_names);
+    take_mark(&trial, ',');
+    take_mark(&trial, ':');
     if (two < 0 || !take_parties(&trial, &parties)) {
         return false;
     }
     struct who holder = {.kind = WHO_NONE};
     above_holder(c, &holder);
     if (two == TWO_ROLL || two == TWO_POP) {
+        if (!parties.both && holder.kind == WHO_PLAYER && !same_who(&holder, &parties.second.who)) {
+            struct token *number = arena_new(c->arena, struct token);
+            *number = token_number(c->arena, from, holder.number);
+            parties.first = (struct somebody){.from = number, .to = number + 1, .who = holder};
+            parties.both = true;
+        }
         bool one =
             parties.both && (has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who));
         if (!one) {
@@ -236,18 +248,38 @@ bool ball_moves(const struct cursor *c, struct recast *r)
 /* 2 is hit by 1. */
 bool passive(const struct cursor *c, struct recast *r)
 {
-    static const char *const done[] = {
-        "is hit",   "gets hit",     "is found",           "gets found",         "is fed",
-        "gets fed", "is passed to", "is passed the ball", "is thrown the ball", NULL};
+    enum { PASSED, SCREENED };
+    static const struct entry done[] = {{"is hit", PASSED},
+                                        {"gets hit", PASSED},
+                                        {"is found", PASSED},
+                                        {"gets found", PASSED},
+                                        {"is fed", PASSED},
+                                        {"gets fed", PASSED},
+                                        {"is passed to", PASSED},
+                                        {"is passed the ball", PASSED},
+                                        {"is thrown the ball", PASSED},
+                                        {"is given the ball", PASSED},
+                                        {"gets passed the ball", PASSED},
+                                        {"is screened", SCREENED},
+                                        {"is screened for", SCREENED},
+                                        {"gets screened", SCREENED},
+                                        {"gets screened for", SCREENED},
+                                        {"is picked", SCREENED},
+                                        {"is picked for", SCREENED},
+                                        {"is freed", SCREENED},
+                                        {"gets freed", SCREENED},
+                                        {"is freed by a screen", SCREENED},
+                                        {NULL, 0}};
     struct cursor trial = cursor_look(c);
     struct somebody to, agent;
     const struct token *by;
-    if (!somebody_read(&trial, &to) || !take_among(&trial, done) ||
+    int what = -1;
+    if (!somebody_read(&trial, &to) || (what = take_entry(&trial, done)) < 0 ||
         !agent_ahead(c, trial.at, &agent, &by)) {
         return false;
     }
-    recast_word(c, r, "passes");
-    recast_word(c, r, "to");
+    recast_word(c, r, what == SCREENED ? "screens" : "passes");
+    recast_word(c, r, what == SCREENED ? "for" : "to");
     recast_somebody(c, r, &to);
     recast_copy(c, r, trial.at, by);
     recast_acts(c, r, &agent.who);
@@ -407,8 +439,9 @@ bool from_whom(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct somebody to, by;
-    if (!somebody_read(&trial, &to) || to.who.kind == WHO_SPOT || !take_words(&trial, "from") ||
-        !somebody_read(&trial, &by) || by.who.kind == WHO_SPOT) {
+    bool article = c->at < c->end && (str_is(c->at->text, "a") || str_is(c->at->text, "another"));
+    if (article || !somebody_read(&trial, &to) || to.who.kind == WHO_SPOT ||
+        !take_words(&trial, "from") || !somebody_read(&trial, &by) || by.who.kind == WHO_SPOT) {
         return false;
     }
     recast_word(c, r, "passes");

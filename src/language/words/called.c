@@ -124,10 +124,32 @@ static bool take_screeners(struct cursor *c, struct called *k)
     return true;
 }
 
+/* flare for 2, 5 sets it: that he is the one. */
+static bool take_sets_it(struct cursor *c)
+{
+    static const char *const words[] = {"sets it",
+                                        "sets that",
+                                        "sets one",
+                                        "sets the screen",
+                                        "sets the pick",
+                                        "is setting it",
+                                        "is the screener",
+                                        "screens",
+                                        "with it",
+                                        "will set it",
+                                        NULL};
+    struct cursor trial = *c;
+    if (!take_among(&trial, words) || !part_ends(&trial)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* One thing more that is said of it. */
 static bool take_part(struct cursor *c, struct called *k)
 {
-    static const char *const bys[] = {"by", "from", "with", NULL};
+    static const char *const bys[] = {"by", "from", "with", "set by", "coming from", NULL};
     static const char *const aways[] = {"away", "opposite", "away from ball", "on weak side", NULL};
     static const char *const leads[] = {"for", "to", NULL};
     struct cursor trial = *c;
@@ -168,7 +190,8 @@ static bool take_part(struct cursor *c, struct called *k)
         }
     }
     struct called found = *k;
-    if (!take_screeners(&trial, &found) || (trial.at < c->end && !led && found.by_count < 2)) {
+    if (!take_screeners(&trial, &found) || (trial.at < c->end && !led && found.by_count < 2 &&
+                                            !word_is(&trial, 0, "for") && !take_sets_it(&trial))) {
         return false;
     }
     *k = found;

@@ -491,6 +491,9 @@ bool drop_particle(struct predicate *p, bool place)
                  (place && spot_read(&trial, true) != NULL) || end_particle(p, &trial);
     cursor_back(&trial, mark);
     if (leads) {
+        for (const struct token *at = p->c->at; at < trial.at; at++) {
+            p->across = p->across || str_is(at->text, "across");
+        }
         p->c->at = trial.at;
     }
     return leads;

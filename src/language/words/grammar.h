@@ -221,6 +221,7 @@ struct predicate {
     enum spot via;                  /* the way leads by it, where via_span is not empty */
     struct span via_span;
     bool way_said;                  /* and left out: where it ends may stand behind a comma */
+    bool across;                    /* said before the place: to the other side */
     bool used, holds;               /* uses 5: no other verb; by the one who has the ball */
     struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
 };

@@ -208,7 +208,7 @@ bool looks_only(const struct cursor *c, struct recast *r)
     static const char *const acts[] = {
         "looks",  "look",       "sees",     "see",        "watches", "watch",        "reads",
         "read",   "calls for",  "call for", "asks for",   "wants",   "yells",        "points",
-        "draws",  "recognizes", "notices",  "finds open", "demands", "takes a look", "waits for it",
+        "draws",  "recognizes", "notices",  "demands", "takes a look", "waits for it",
         "checks", "surveys",    "scans",    NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;

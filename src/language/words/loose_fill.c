@@ -510,6 +510,19 @@ static bool fill_idle(struct clause *k, struct reading *out)
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }
 
+/* a touch pass for a layup: a shot comes of it, by whom it is to. */
+static bool shot_lost(const struct clause *k)
+{
+    for (const struct token *at = k->c->at; k->act->frame == FRAME_PASS && at < k->c->end; at++) {
+        if (said_at(at, k->c->end,
+                    "for layup|for easy layup|for three|for open three|for jumper|for shot|for "
+                    "open shot|for finish|for dunk|for two|for easy two|for easy one")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
@@ -551,7 +564,7 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
         fine = fill_shot(&k, out);
         break;
     default:
-        fine = fill_plain(&k, out);
+        fine = fill_plain(&k, out) && !shot_lost(&k);
         break;
     }
     out->uses = k.act->frame == FRAME_USE || k.act->frame == FRAME_CURL;

@@ -422,6 +422,9 @@ static bool loose_piece(struct loose *l, struct piece *piece)
         return true;
     }
     if (reading.tokens.count == 0) {
+        if (said_at(piece->from, piece->to, "back|away|out|forward") == piece->to) {
+            return false; /* out to 2 and back */
+        }
         l->idle = who_is_one(&reading.acts) ? reading.acts : l->idle;
         note_left_out(l->c, span_join(part.at->span, part.end[-1].span));
         return l->tie.count == 0;

@@ -46,6 +46,15 @@ static bool same_time(const struct line *line, size_t token)
            str_is(line->tokens[token + 1].text, "time");
 }
 
+/* step-up by 5: a screen, and no step. */
+static bool step_up(const struct line *line, size_t token)
+{
+    size_t next = token + 1;
+    next += next < line->count && token_is_mark(&line->tokens[next], '-');
+    return str_is(line->tokens[token].text, "step") && next < line->count &&
+           str_is(line->tokens[next].text, "up");
+}
+
 struct opener opener_of(const struct line *line, size_t token)
 {
     const struct token *word = token < line->count ? &line->tokens[token] : NULL;
@@ -55,8 +64,8 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            bool acts =
-                number_acts(line, token) || ball_acts(line, token) || same_time(line, token);
+            bool acts = number_acts(line, token) || ball_acts(line, token) ||
+                        same_time(line, token) || step_up(line, token);
             return acts ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }

@@ -58,12 +58,31 @@ static bool find_pieces(const struct cursor *c, struct pieces *out)
     return out->minutes || out->to;
 }
 
+/* minus 5 minutes, scrimmage -5 min: less than none. */
+static bool below_none(const struct cursor *c, const struct token *minutes)
+{
+    const struct token *before = minutes - 1;
+    if (!minutes || minutes < c->at + 2) {
+        return false;
+    }
+    bool near = token_is_mark(before, '-') && before->span.end == minutes->span.begin &&
+                before[-1].span.end < before->span.begin;
+    return near || (before->kind == TOKEN_WORD && str_is(before->text, "minus"));
+}
+
 /* Minutes out of range are told by the strict reading; times that run backwards by nobody else. */
 static bool fits_a_practice(struct cursor *c, const struct pieces *pieces, double minutes)
 {
     if (minutes <= 0 && !pieces->minutes) {
         struct diag *diag = REFUSE(c, TEXT_PLAN, pieces->to->span, "this ends before it starts");
         diag_help(c->diags, diag, "write the minutes: `10 min \"Form shooting\"`");
+    }
+    if (pieces->minutes && below_none(c, pieces->minutes)) {
+        struct diag *diag =
+            REFUSE(c, TEXT_PLAN, pieces->minutes->span, "minutes are more than 0 and at most %d",
+                   LIMIT_PRACTICE_MINUTES);
+        diag_help(c->diags, diag, "write `10 min \"Form shooting\"`");
+        return false;
     }
     return minutes > 0 && minutes <= LIMIT_PRACTICE_MINUTES;
 }

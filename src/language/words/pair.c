@@ -351,7 +351,9 @@ static bool comes_and(const struct cursor *c, const struct token *from)
     static const char *const goes[] = {"comes", "come", "goes", "go",   "runs", "run", "steps",
                                        "up",    "over", "back", "down", "out",  NULL};
     struct cursor before = *c;
-    before.at = from - (from > c->first + 1 && str_is(from[-1].text, "and") ? 2 : 0);
+    bool joined =
+        from > c->first + 1 && (str_is(from[-1].text, "and") || str_is(from[-1].text, "to"));
+    before.at = from - (joined ? 2 : 0);
     return before.at < from && word_among(&before, goes);
 }
 

@@ -55,6 +55,13 @@ int slot_place(struct predicate *p, const struct place *place)
         str_starts(str_of(p->phrase.words), "takes")) { /* takes it strong to the cup */
         p->s->verb = VERB_DRIVES;
     }
+    if (p->across && place->kind == PLACE_SPOT && place->side == SIDE_NONE &&
+        spot_takes_side(place->spot)) { /* goes across to the block: to the other one */
+        struct place *other = arena_new(p->c->arena, struct place);
+        *other = *place;
+        other->side = SIDE_OPPOSITE;
+        place = other;
+    }
     p->s->place = place;
     return 1;
 }

@@ -57,6 +57,8 @@ bool gives_there(const struct cursor *c, struct recast *r);
 bool onward(const struct cursor *c, struct recast *r);
 bool from_whom(const struct cursor *c, struct recast *r);
 bool comes_for(const struct cursor *c, struct recast *r);
+/* roundabout: what is said the long way. */
+bool roundabout(const struct cursor *c, struct recast *r);
 
 /* What the rules share. Where the tokens of somebody stand. */
 struct somebody {

@@ -107,6 +107,23 @@ static bool take_before(struct cursor *c)
                                         "reads his man",
                                         "reads her man",
                                         "reads his defender",
+                                        "puts his head down",
+                                        "puts her head down",
+                                        "put his head down",
+                                        "lowers his shoulder",
+                                        "lowers her shoulder",
+                                        "turns on the jets",
+                                        "sets his man up",
+                                        "sets her man up",
+                                        "sets up his man",
+                                        "sets up her man",
+                                        "sets him up",
+                                        "loses his man",
+                                        "loses her man",
+                                        "takes his man low",
+                                        "takes her man low",
+                                        "takes him low",
+                                        "ducks under",
                                         "plants foot",
                                         "plants his foot",
                                         "plants her foot",
@@ -197,8 +214,9 @@ static bool verb_follows(const struct cursor *c)
 /* catches it and, spins and: right before a verb. `*moves`: with a move of its own. */
 static bool take_done(struct cursor *c, bool *moves)
 {
-    static const char *const made[] = {"spins", "spin", "crosses",  "cross", "hesitates", "pivots",
-                                       "pivot", "rips", "hesitate", "walks", "takes",     NULL};
+    static const char *const made[] = {"sets",    "loses",    "ducks",     "spins",  "spin",
+                                       "crosses", "cross",    "hesitates", "pivots", "pivot",
+                                       "rips",    "hesitate", "walks",     "takes",  NULL};
     struct cursor trial = *c;
     bool move = word_among(&trial, made);
     bool before = take_before(&trial) && take_joint(&trial) && verb_follows(&trial);
