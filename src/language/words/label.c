@@ -206,16 +206,17 @@ static void put_seen(const struct cursor *c, struct recast *r, const struct some
 bool looks_only(const struct cursor *c, struct recast *r)
 {
     static const char *const acts[] = {
-        "looks",  "look",       "sees",     "see",        "watches", "watch",        "reads",
-        "read",   "calls for",  "call for", "asks for",   "wants",   "yells",        "points",
-        "draws",  "recognizes", "notices",  "demands", "takes a look", "waits for it",
-        "checks", "surveys",    "scans",    NULL};
+        "looks",        "look",         "sees",      "see",        "watches",  "watch",
+        "reads",        "read",         "calls for", "call for",   "asks for", "wants",
+        "yells",        "points",       "draws",     "recognizes", "notices",  "demands",
+        "takes a look", "waits for it", "checks",    "surveys",    "scans",    NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who;
     const struct token *from = cursor_next(c);
     if (!from || !somebody_read(&trial, &who) || who.who.kind == WHO_SPOT ||
-        !take_among(&trial, acts)) {
-        return false;
+        !take_among(&trial, acts) ||
+        (word_is(&trial, 0, "to") && str_starts(trial.at[-1].text, "want"))) {
+        return false; /* wants to cut: he is to do it */
     }
     struct somebody seen = {.from = NULL};
     struct cursor at = trial;

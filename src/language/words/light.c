@@ -11,7 +11,8 @@ static const struct entry efforts[] = {{"hard", PACE_SPRINT},  {"fast", PACE_SPR
  * note. */
 static void take_adjectives(struct cursor *c, struct phrase *phrase)
 {
-    static const char *const empty[] = {"good", "solid", "nice", "simple", "big", "strong", NULL};
+    static const char *const empty[] = {"good", "solid",  "nice",   "simple",
+                                        "big",  "strong", "little", NULL};
     static const char *const told[] = {
         "high",     "flat",     "side",     "wing",   "angle",       "middle", "early",    "corner",
         "inverted", "diagonal", "baseline", "flex",   "small-small", "low",    "angled",   "short",
@@ -73,9 +74,10 @@ bool phrase_noun_read(struct cursor *c, struct phrase *out)
 bool light_verb_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     static const char *const going[] = {
-        "goes",  "go",   "flows",  "flow",  "runs",  "run",  "sprints", "sprint", "steps", "step",
-        "comes", "come", "gets",   "get",   "moves", "move", "rolls",   "roll",   "turns", "turn",
-        "jogs",  "jog",  "slides", "slide", "pops",  "pop",  "flashes", "flash",  NULL};
+        "goes",   "go",    "flows", "flow", "runs",    "run",   "sprints", "sprint",
+        "steps",  "step",  "comes", "come", "gets",    "get",   "moves",   "move",
+        "rolls",  "roll",  "turns", "turn", "trails",  "trail", "jogs",    "jog",
+        "slides", "slide", "pops",  "pop",  "flashes", "flash", NULL};
     struct cursor trial = *c;
     if (side == FOR_DEFENDERS) {
         return false;

@@ -234,6 +234,12 @@ static bool put_way(struct clause *k, enum verb verb)
     bool lane = k->through && (item_says(k->route, "lane") || item_says(k->route, "paint") ||
                                item_says(k->route, "key") || item_says(k->route, "rim"));
     bool baseline = item_says(k->route, "baseline");
+    if (k->place && baseline && verb_row(verb)->task == VERB_MOVE) {
+        const struct token *first = k->place->tokens.count > 0 ? k->place->tokens.at : NULL;
+        return first && /* runs the baseline to the corner: to which? */
+               (str_is(first->text, "left") || str_is(first->text, "right") ||
+                str_is(first->text, "opposite") || k->side);
+    }
     if (k->place || k->side) {
         return true;
     }

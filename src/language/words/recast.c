@@ -271,6 +271,17 @@ static bool lead(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* 1 dribbles at 2 and he goes backdoor: not the one with the ball. */
+static bool cuts_at(const struct cursor *c, const struct phrase *phrase, struct who *out)
+{
+    const struct sentence *last = sentence_before(c);
+    bool at = last && last->verb == VERB_DRIBBLES_AT && verb_row(phrase->verb)->task == VERB_MOVE;
+    if (at) {
+        *out = last->object;
+    }
+    return at;
+}
+
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
 static bool pronoun(const struct cursor *c, struct recast *r)
 {
@@ -293,9 +304,10 @@ static bool pronoun(const struct cursor *c, struct recast *r)
     bool curls =
         verb_row(phrase.verb)->task == VERB_USE || verb_sibling(phrase.verb, "off") == VERB_CURLS;
     bool use = !handles && curls && above_last_screen(c, &who, &screener); /* she curls off it */
-    bool known = handles                        ? person_above(c, row, &who)
-                 : verb_needs_ball(phrase.verb) ? above_holder(c, &who)
-                                                : above_him(c, NULL, &who);
+    bool known = handles ? person_above(c, row, &who)
+                 : verb_needs_ball(phrase.verb)
+                     ? above_holder(c, &who)
+                     : above_him(c, NULL, &who) || cuts_at(c, &phrase, &who);
     if (!use && !known) {
         return false;
     }

@@ -14,6 +14,10 @@ static bool player_read(struct cursor *c, struct somebody *out)
     return true;
 }
 
+static const char *const open_words[] = {
+    "open",  "wide open", "free",       "all alone", "waiting",         "there",
+    "ready", "alone",     "open there", "left open", "wide open there", NULL};
+
 /* 5 gives 1 a pick, 1 throws 5 a lob, set 2 a flare: the noun stands behind whom it is for. */
 static bool dative(const struct cursor *c, struct recast *r)
 {
@@ -45,6 +49,215 @@ static bool dative(const struct cursor *c, struct recast *r)
     recast_somebody(c, r, &to);
     r->to = trial.at;
     return named || (!screen && recast_holder(c, r));
+}
+
+/* 1 hits her with a bounce pass, hit 5 with the skip: what kind stands last. */
+static bool hits_with(const struct cursor *c, struct recast *r)
+{
+    static const char *const hits[] = {"hits", "hit", "finds", "find", "feeds", "feed", NULL};
+    static const char *const hims[] = {"him", "her", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody giver = {.from = NULL}, to = {.from = NULL};
+    struct phrase phrase;
+    struct who him;
+    bool named = player_read(&trial, &giver);
+    if (!take_among(&trial, hits)) {
+        return false;
+    }
+    bool he = take_among(&trial, hims) && named && above_him(c, &giver.who, &him) &&
+              him.kind == WHO_PLAYER;
+    if ((!he && !player_read(&trial, &to)) || !take_words(&trial, "with")) {
+        return false;
+    }
+    const struct token *noun = trial.at;
+    if (!phrase_noun_read(&trial, &phrase) || ends_in_s(&trial.at[-1]) ||
+        verb_row(phrase.verb)->task != VERB_PASS) {
+        return false;
+    }
+    if (named) {
+        recast_somebody(c, r, &giver);
+    }
+    recast_word(c, r, "makes");
+    recast_copy(c, r, noun, trial.at);
+    recast_word(c, r, "to");
+    if (he) {
+        recast_number(c, r, him.number);
+    } else {
+        recast_somebody(c, r, &to);
+    }
+    r->to = trial.at;
+    return named || recast_holder(c, r);
+}
+
+/* bounce pass, 1 to 5; handoff: 5 to 1: what it is, and of whom to whom. */
+static bool noun_of_two(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody from, to;
+    const struct token *noun = cursor_next(c);
+    if (!noun || !phrase_noun_read(&trial, &phrase) || ends_in_s(&trial.at[-1])) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase.verb)->task;
+    const struct token *end = trial.at;
+    bool parted = take_mark(&trial, ',') || take_mark(&trial, ':');
+    if ((task != VERB_PASS && task != VERB_EXCHANGE) || !parted || !player_read(&trial, &from) ||
+        !take_words(&trial, "to") || !player_read(&trial, &to)) {
+        return false;
+    }
+    recast_somebody(c, r, &from);
+    recast_word(c, r, "makes");
+    recast_copy(c, r, noun, end);
+    recast_word(c, r, "to");
+    recast_somebody(c, r, &to);
+    r->to = trial.at;
+    return true;
+}
+
+/* 2 passes to 5 and goes to get it, goes and gets it back: out of his hands. */
+static bool goes_to_get(const struct cursor *c, struct recast *r)
+{
+    static const char *const words[] = {"goes to get it back",       "goes to get it",
+                                        "goes and gets it back",     "goes and gets it",
+                                        "runs to get it back",       "runs and gets it back",
+                                        "comes to get it back",      "comes and gets it back",
+                                        "goes to get it right back", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who = {.from = NULL};
+    struct who holder;
+    const struct sentence *last = sentence_before(c);
+    bool named = player_read(&trial, &who);
+    above_list above = above_sentences(c, true);
+    last = !last && above.count > 0 ? above.at[above.count - 1] : last;
+    if (!last || last->verb != VERB_PASSES || last->object.kind != WHO_PLAYER ||
+        !take_among(&trial, words) || !part_ends(&trial) || !above_holder(c, &holder) ||
+        !same_who(&holder, &last->object) || last->subject.count != 1 ||
+        (named && !same_who(&who.who, &last->subject.at[0]))) {
+        return false;
+    }
+    if (named) {
+        recast_somebody(c, r, &who);
+    }
+    recast_word(c, r, "takes");
+    recast_word(c, r, "hand-off");
+    recast_word(c, r, "from");
+    recast_number(c, r, holder.number);
+    r->to = trial.at;
+    r->same = !named;
+    return true;
+}
+
+/* 2 doesn't move, 4 does not leave: he stays. */
+static bool stays_still(const struct cursor *c, struct recast *r)
+{
+    static const char *const nots[] = {"doesn't move",         "does not move",
+                                       "don't move",           "doesn't leave",
+                                       "does not leave",       "doesn't go anywhere",
+                                       "does not go anywhere", "never moves",
+                                       "won't move",           NULL};
+    struct cursor trial = cursor_look(c);
+    who_list list;
+    const struct token *from = cursor_next(c);
+    if (!from || !subject_read(&trial, &list) || who_side(&list.at[0]) != FOR_ATTACKERS) {
+        return false;
+    }
+    const struct token *end = trial.at;
+    if (!take_among(&trial, nots) || !part_ends(&trial)) {
+        return false;
+    }
+    recast_copy(c, r, from, end);
+    recast_word(c, r, list.count > 1 ? "stay" : "stays");
+    r->to = trial.at;
+    return true;
+}
+
+/* reverse it through 1 to 3: to him, and by him to the other one. */
+static bool passes_through(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody giver = {.from = NULL}, by, to;
+    struct who holder;
+    bool named = player_read(&trial, &giver);
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_PASS ||
+        phrase.pass != PASS_PLAIN) {
+        return false;
+    }
+    while (!word_is(&trial, 0, "through") && take_among(&trial, particle_words)) {
+    }
+    if (!take_words(&trial, "through") || !player_read(&trial, &by)) {
+        return false;
+    }
+    take_particles(&trial);
+    if (!take_words(&trial, "to") || !player_read(&trial, &to) || !above_holder(c, &holder) ||
+        same_who(&holder, &by.who) || same_who(&by.who, &to.who) ||
+        (named && !same_who(&holder, &giver.who)) || holder.kind != WHO_PLAYER) {
+        return false;
+    }
+    recast_number(c, r, holder.number);
+    recast_word(c, r, "passes");
+    recast_word(c, r, "to");
+    recast_somebody(c, r, &by);
+    recast_mark(c, r, ',');
+    recast_somebody(c, r, &by);
+    recast_word(c, r, "passes");
+    recast_word(c, r, "to");
+    recast_somebody(c, r, &to);
+    r->to = trial.at;
+    return true;
+}
+
+/* 5 kicks it out, 4 is waiting: to him. */
+static bool waits_for_it(const struct cursor *c, struct recast *r)
+{
+    static const char *const wheres[] = {"opposite",    "cross court",      "to the corner",
+                                         "to the wing", "to the weak side", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody giver = {.from = NULL}, to;
+    bool named = player_read(&trial, &giver);
+    const struct token *verb = trial.at;
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_PASS) {
+        return false;
+    }
+    const struct token *verb_end = trial.at;
+    take_particles(&trial);
+    take_among(&trial, wheres);
+    if (!take_mark(&trial, ',') || !player_read(&trial, &to) || !take_words(&trial, "is") ||
+        !take_among(&trial, open_words) || !part_ends(&trial) ||
+        (named && same_who(&giver.who, &to.who))) {
+        return false;
+    }
+    if (named) {
+        recast_somebody(c, r, &giver);
+    }
+    recast_copy(c, r, verb, verb_end);
+    recast_word(c, r, "to");
+    recast_somebody(c, r, &to);
+    r->to = trial.at;
+    return named || recast_holder(c, r);
+}
+
+/* 1 off 5 to the right: the verb is left out. */
+static bool goes_off(const struct cursor *c, struct recast *r)
+{
+    static const char *const offs[] = {"off", "off of", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who, by;
+    if (!player_read(&trial, &who)) {
+        return false;
+    }
+    const struct token *off = trial.at;
+    if (!take_among(&trial, offs) || !player_read(&trial, &by) || same_who(&who.who, &by.who)) {
+        return false;
+    }
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, by.who);
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "comes");
+    r->to = off;
+    return above_has_screened(c, &one); /* else the screen itself would be lost */
 }
 
 /* curl by 3, short roll by 5, baseline drive by 1: a bare verb, and who does it behind it. */
@@ -100,10 +313,6 @@ static bool take_so(struct cursor *c)
     bool joined = take_mark(c, ',') || take_mark(c, ';') || take_mark(c, ':');
     return take_among(c, joints) || joined;
 }
-
-static const char *const open_words[] = {
-    "open",  "wide open", "free",       "all alone", "waiting",         "there",
-    "ready", "alone",     "open there", "left open", "wide open there", NULL};
 
 /* Behind how somebody stands: what is done then, with who that is put for him and her. */
 static bool then_done(const struct cursor *c, struct recast *r, const struct token *from,
@@ -297,7 +506,8 @@ static bool sideways(const struct cursor *c, struct recast *r)
 bool roundabout(const struct cursor *c, struct recast *r)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        overplayed, stands_open, hit_on_roll, dative, done_by, sideways};
+        overplayed, stands_open, hit_on_roll, hits_with,      noun_of_two,  goes_to_get, dative,
+        done_by,    sideways,    stays_still, passes_through, waits_for_it, goes_off};
     struct recast none = *r;
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         struct cursor trial = *c;
