@@ -18,7 +18,6 @@ static const struct entry pairs[] = {
     {"trade spots", PAIR_EXCHANGE},
     {"interchange", PAIR_EXCHANGE},
     {"trade sides", PAIR_EXCHANGE},
-    {"switch sides", PAIR_EXCHANGE},
     {"swap sides", PAIR_EXCHANGE},
     {"change sides", PAIR_EXCHANGE},
     {"change places", PAIR_EXCHANGE},
