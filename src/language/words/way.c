@@ -4,8 +4,6 @@
  * note; a way without an end is asked for it. */
 #include "language/words/grammar.h"
 
-#include <string.h>
-
 static const char *const ways[] = {
     "across",     "up",       "down",          "along",       "through",     "thru", "over",
     "right down", "right up", "straight down", "straight up", "right along", NULL};
@@ -218,11 +216,6 @@ static enum spot way_by(struct str text)
     return SPOT_COUNT;
 }
 
-static bool by_baseline(struct str way)
-{
-    return way_by(way) == SPOT_RIM && !str_starts(way, "under");
-}
-
 void note_way(struct predicate *p, struct span span)
 {
     struct cursor *c = p->c;
@@ -230,17 +223,7 @@ void note_way(struct predicate *p, struct span span)
     enum spot via = way_by(cursor_text(c, span));
     bool moves = s->verb == VERB_CUTS || s->verb == VERB_GOES || s->verb == VERB_CLEARS ||
                  s->verb == VERB_RELOCATES;
-    struct str said = cursor_text(c, span);
-    bool across = false;
-    for (size_t i = 0; i + 6 <= said.size; i++) {
-        across = across || memcmp(said.at + i, "across", 6) == 0;
-    }
-    p->across = p->across || across;
     p->way_said = true;
-    if (s->verb == VERB_DRIVES && by_baseline(said) && s->drive == DRIVE_FREE && !s->place) {
-        p->s->drive = DRIVE_BASELINE; /* out of the corner along the end line */
-        return;
-    }
     if (via == SPOT_COUNT || !moves || s->subject.count != 1 || p->via_span.end > 0) {
         note_straight(c, span);
         return;
@@ -306,25 +289,6 @@ static void name_side(struct predicate *p)
     }
 }
 
-/* runs the baseline to the short corner: from the other side, or to it; nobody knows. */
-static bool side_of_run_missing(struct predicate *p, struct span span)
-{
-    const struct place *place = p->s->place;
-    bool end = place && place->kind == PLACE_SPOT && place->side == SIDE_NONE &&
-               (place->spot == SPOT_SHORT_CORNER || place->spot == SPOT_CORNER ||
-                place->spot == SPOT_DUNKER || place->spot == SPOT_BLOCK);
-    if (!end || !by_baseline(cursor_text(p->c, span)) || p->s->subject.at[0].kind != WHO_PLAYER) {
-        return false;
-    }
-    struct str spot = cursor_text(p->c, place->span), way = cursor_text(p->c, span);
-    diag_help(p->c->diags,
-              REFUSE(p->c, TEXT_PLACE_HALF, place->span,
-                     "`%.*s`, and `%.*s`: on which side does it end?", STR_ARG(way), STR_ARG(spot)),
-              "name it: `left %.*s`, `right %.*s` or `opposite %.*s`", STR_ARG(spot), STR_ARG(spot),
-              STR_ARG(spot));
-    return true;
-}
-
 void way_settled(struct predicate *p)
 {
     struct cursor *c = p->c;
@@ -334,9 +298,6 @@ void way_settled(struct predicate *p)
         return;
     }
     p->via_span = (struct span){0};
-    if (side_of_run_missing(p, span)) {
-        return;
-    }
     if (!leads_round(p) || s->ahead || verb_row(s->verb)->task != VERB_MOVE) {
         note_straight(c, span);
         return;
