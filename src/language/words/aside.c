@@ -118,7 +118,15 @@ static bool reason_is_said(const struct predicate *p)
 {
     struct cursor trial = behind(p->c, "for");
     const struct token *next = cursor_next(&trial);
-    if (p->s->verb == VERB_DRIBBLES_AT || p->s->verb == VERB_DRIBBLES) { /* for a hand-off */
+    struct sentence shot = *p->s;
+    struct cursor here = *p->c;
+    here.watch = NULL;
+    struct predicate shoots = *p;
+    shoots.s = &shot;
+    shoots.c = &here;
+    bool passes = verb_row(p->s->verb)->task == VERB_PASS;
+    if (p->s->verb == VERB_DRIBBLES_AT || p->s->verb == VERB_DRIBBLES || /* for a hand-off */
+        (passes && for_shot(&shoots))) {
         return false;
     }
     struct cursor count = trial;

@@ -99,7 +99,8 @@ bool for_shot(struct predicate *p)
                                         NULL};
     struct cursor trial = *p->c;
     enum verb_task task = verb_row(p->s->verb)->task;
-    bool pass = task == VERB_PASS && p->s->object.kind == WHO_PLAYER;
+    bool mover = p->s->object.kind == WHO_NONE && p->c->speech; /* to whoever has just moved */
+    bool pass = task == VERB_PASS && (p->s->object.kind == WHO_PLAYER || mover);
     if ((!pass && !(task == VERB_CARRY && p->s->subject.count == 1)) ||
         !take_words(&trial, "for") || !take_among(&trial, nouns)) {
         return false;
