@@ -6,7 +6,8 @@
 
 #include "base/source.h"
 
-/* For tables: the page's module, which is to be small, is never asked to explain. */
+/* For tables: the page's module, which is to be small, is never asked to explain, nor where a
+ * number comes from. */
 #ifdef UNEXPLAINED
 #define EXPLAINED(text) ""
 #else

@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "base/diag.h"
 #include "base/real.h"
 
 /* How far outside the line a throw-in is taken from: common practice, no source. */
@@ -51,7 +52,7 @@ static const struct court courts[COURT_COUNT] = {
         .backcourt_seconds = (backcourt_s),                                                        \
         .shot_clock = (shot_s),                                                                    \
         .closely_guarded = (close_s),                                                              \
-        .source = (source_),                                                                       \
+        .source = EXPLAINED(source_),                                                              \
     },
 #include "floor/court/courts.def"
 #undef COURT

@@ -3,12 +3,13 @@
  * places are in words in spots.def's sources; how they became numbers stands here. */
 #include <math.h>
 
+#include "base/diag.h"
 #include "base/real.h"
 #include "floor/court/court.h"
 
 static const struct spot_row rows[SPOT_COUNT] = {
 #define SPOT(symbol, word, sided, perimeter, source)                                               \
-    [SPOT_##symbol] = {word, sided, SPOT_##symbol == SPOT_HIGH_POST, perimeter, source},
+    [SPOT_##symbol] = {word, sided, SPOT_##symbol == SPOT_HIGH_POST, perimeter, EXPLAINED(source)},
 #include "floor/court/spots.def"
 #undef SPOT
 };

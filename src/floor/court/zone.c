@@ -4,6 +4,7 @@
  * continuous in the ball and goes about as fast as it. Odd in x: the left is the right mirrored. */
 #include <math.h>
 
+#include "base/diag.h"
 #include "base/real.h"
 #include "floor/court/court.h"
 
@@ -75,7 +76,7 @@ static const struct {
     const char *mirror;
 } zones[ZONE_COUNT] = {
 #define ZONE(symbol, word, setting, press, back, mirror, who, source)                              \
-    [ZONE_##symbol] = {{word, setting, who, press, ZONE_##back, source}, mirror},
+    [ZONE_##symbol] = {{word, setting, who, press, ZONE_##back, EXPLAINED(source)}, mirror},
 #define ZONE_ROW(...)
 #include "floor/court/zones.def"
 #undef ZONE

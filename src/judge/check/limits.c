@@ -9,7 +9,8 @@
 
 #define BY_LEVEL(...)
 static const struct check_rule rules[] = {
-#define BY_RULES(id, code, field, source) {id, COURT_##code, offsetof(struct court, field), source},
+#define BY_RULES(id, code, field, source)                                                          \
+    {id, COURT_##code, offsetof(struct court, field), EXPLAINED(source)},
 #include "judge/check/limits.def"
 #undef BY_RULES
 };

@@ -61,34 +61,41 @@ static void lane(const struct half *half)
     pen_line(drawing, half_point(half, -wide, top));
     pen_line(drawing, half_point(half, wide, top));
     pen_line(drawing, half_point(half, wide, 0));
-    half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
     double radius = half->court->circle / FEET - half->line / 2;
     pen_move(drawing, half_point(half, radius, top));
     arc_about(half, top, radius, 0, REAL_PI);
-    half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
+}
+
+static void lane_block(const struct half *half, int side)
+{
+    const struct court *court = half->court;
+    double in = side * court->lane_half_width / FEET;
+    double out = side * (court->lane_half_width / FEET + court->block_depth / FEET);
+    double near = feet_y(half, court->block_near), far = feet_y(half, court->block_far);
+    pen_move(half->drawing, half_point(half, in, near));
+    pen_line(half->drawing, half_point(half, out, near));
+    pen_line(half->drawing, half_point(half, out, far));
+    pen_line(half->drawing, half_point(half, in, far));
+    pen_close(half->drawing);
+    pen_fill(half->drawing, CLASS_COURT, ROLE_COURT);
+}
+
+static void lane_blocks(const struct half *half)
+{
+    for (int side = -1; side <= 1 && half->court->block_depth > 0; side += 2) {
+        lane_block(half, side);
+    }
 }
 
 static void lane_marks(const struct half *half)
 {
     const struct court *court = half->court;
-    struct drawing *drawing = half->drawing;
-    double edge = court->lane_half_width / FEET;
-    for (int side = -1; side <= 1; side += 2) {
-        double in = side * edge, out = side * (edge + court->block_depth / FEET);
-        double near = feet_y(half, court->block_near), far = feet_y(half, court->block_far);
-        if (court->block_depth > 0) {
-            pen_move(drawing, half_point(half, in, near));
-            pen_line(drawing, half_point(half, out, near));
-            pen_line(drawing, half_point(half, out, far));
-            pen_line(drawing, half_point(half, in, far));
-            pen_close(drawing);
-            pen_fill(drawing, CLASS_COURT, ROLE_COURT);
-        }
-        for (int i = 0; i < 4 && court->mark[i] > 0 && !drawing->size.small; i++) {
+    double edge = court->lane_half_width / FEET, end = edge + court->mark_depth / FEET;
+    for (int side = -1; side <= 1 && !half->drawing->size.small; side += 2) {
+        for (int i = 0; i < 4 && court->mark[i] > 0; i++) {
             double y = feet_y(half, court->mark[i]);
-            pen_move(drawing, half_point(half, in, y));
-            pen_line(drawing, half_point(half, side * (edge + court->mark_depth / FEET), y));
-            half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
+            pen_move(half->drawing, half_point(half, side * edge, y));
+            pen_line(half->drawing, half_point(half, side * end, y));
         }
     }
 }
@@ -112,7 +119,6 @@ static void arc(const struct half *half)
     pen_line(half->drawing, half_point(half, straight, ring + rise));
     arc_about(half, ring, radius, from, REAL_PI - from);
     pen_line(half->drawing, half_point(half, -straight, 0));
-    half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
 }
 
 static void no_charge(const struct half *half)
@@ -127,7 +133,6 @@ static void no_charge(const struct half *half)
     pen_line(half->drawing, half_point(half, radius, ring));
     arc_about(half, ring, radius, 0, REAL_PI);
     pen_line(half->drawing, half_point(half, -radius, board));
-    half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
 }
 
 static void basket(const struct half *half)
@@ -234,10 +239,12 @@ static void court_lines(struct drawing *drawing)
     half_court(&near);
     for (int i = 0; i < (drawing->frame.full ? 2 : 1); i++) {
         const struct half *half = i == 0 ? &near : &far;
-        lane(half);
+        lane_blocks(half);
+        lane(half); /* this and what follows is one stroke */
         lane_marks(half);
         arc(half);
         no_charge(half);
+        half_stroke(half, CLASS_COURT, ROLE_COURT, half->points);
         basket(half);
     }
 }

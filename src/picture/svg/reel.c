@@ -191,10 +191,26 @@ void reel_way(struct reel *reel, const moving_keys *way)
     animate_keys(reel, "animateTransform", "transform", way, reel_point);
 }
 
+/* From where the line ends as it is drawn. */
+static void animate_end(struct reel *reel, const char *attribute, const moving_keys *ends,
+                        value_put *put)
+{
+    struct key_row row = row_of(reel, ends, false);
+    if (row.count != 2) {
+        animate_keys(reel, "animate", attribute, ends, put);
+        return;
+    }
+    open_animation(reel, "animate", attribute);
+    writer_text(reel->out.writer, " to=\"");
+    put(reel, row_place(&row, 1));
+    writer_text(reel->out.writer, "\"");
+    close_animation(reel, row.stretch.begin, row.stretch.end);
+}
+
 void reel_ends(struct reel *reel, const moving_keys *ends)
 {
-    animate_keys(reel, "animate", "x2", ends, value_x);
-    animate_keys(reel, "animate", "y2", ends, value_y);
+    animate_end(reel, "x2", ends, value_x);
+    animate_end(reel, "y2", ends, value_y);
 }
 
 void reel_erased(struct reel *reel, const moving_keys *erased, double length)

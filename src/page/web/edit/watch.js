@@ -85,6 +85,13 @@ export function strip(segment, width = 640, tasks = segment.tasks.length) {
   return svg
 }
 
+// Its heading is left out: the button over it says which step it is, and the floor stays where the still had it.
+function withoutHeading(svg) {
+  svg.querySelectorAll('.moving .caption').forEach((caption) => caption.remove())
+  const {width, height} = svg.viewBox.baseVal, top = svg.querySelector('.court').getBBox().y
+  svg.setAttribute('viewBox', `0 ${top} ${width} ${height - top}`)
+}
+
 export class Watch {
   // parts: {floor, panel, play, slow, line, strip, time}: elements of the page
   constructor(parts) {
@@ -108,6 +115,7 @@ export class Watch {
     this.svg = movingOf(answer.svg)
     this.lasts = answer.segment.duration
     this.parts.floor.replaceChildren(this.svg)
+    withoutHeading(this.svg)
     this.svg.pauseAnimations()
     this.strip = strip(answer.segment)
     this.parts.strip.replaceChildren(this.strip)
