@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // worker: the core in a thread of its own. Takes {id, ask, ...}, answers {id, answer} or {id, trouble}. The first
 // message brings the module. When the module traps, a fresh one is started: texts come with every question.
+import {Around} from './again.js'
 import {Before} from './before.js'
 import {openCore} from './core.js'
 
@@ -46,9 +47,21 @@ function diagramAt(play, label, line) {
 }
 
 let loaded = null // what the module holds: {name, text, line, file}
+let around = null // what a key in the play that was run does not change
+
+// A play of the text itself: of its neighbors, once they were read, only what can be another.
+function loadPlay(name, text, line) {
+  const told = around && around.load({name, text, line}, (short, at) => core.load(name, short, at))
+  if (told) {
+    return told
+  }
+  const whole = core.load(name, text, line)
+  around = Around.of({name, text, told: whole})
+  return whole
+}
 
 function load(name, text, line, file = '') {
-  const told = core.load(name, text, line, file)
+  const told = line > 0 && (!file || file === name) ? loadPlay(name, text, line) : core.load(name, text, line, file)
   loaded = {name, text, line, file, told}
   return told
 }
@@ -167,7 +180,7 @@ const answers = {
   // another: the text is another one from now on
   files({files, another}) {
     core.files(files)
-    loaded = stands = null
+    loaded = stands = around = null
     if (another) {
       before.forget()
     }
