@@ -202,7 +202,7 @@ START_TEST(a_dashed_line_follows_the_ball)
     key(&mark->ends, 2, 10, 20);
     const char *text = written((struct moving_options){.loop = false});
     has(text, "x1=\"40\" y1=\"80\" x2=\"120\" y2=\"80\" stroke-dasharray=\"20 12\"><animate "
-              "attributeName=\"x2\" values=\"120;40\" begin=\"1\" dur=\"1\"/>");
+              "attributeName=\"x2\" to=\"40\" begin=\"1\" dur=\"1\"/>");
 }
 END_TEST
 
