@@ -6,11 +6,21 @@
 
 struct index_rows index_of(enum index_table table, char first, char second)
 {
-    static const unsigned short *const firsts[INDEX_TABLES] = {
-        phrase_first, hint_first, opener_first, spot_first, aside_first};
-    static const unsigned short *const rows[INDEX_TABLES] = {phrase_rows, hint_rows, opener_rows,
-                                                             spot_rows, aside_rows};
-    unsigned from = index_bucket(first, second);
-    unsigned to = second == '\0' ? from + INDEX_LETTERS : from + 1;
-    return (struct index_rows){rows[table] + firsts[table][from], rows[table] + firsts[table][to]};
+    static const struct {
+        const unsigned char *many;
+        const unsigned short *letters, *rows;
+    } tables[INDEX_TABLES] = {{phrase_many, phrase_letters, phrase_rows},
+                              {hint_many, hint_letters, hint_rows},
+                              {opener_many, opener_letters, opener_rows},
+                              {spot_many, spot_letters, spot_rows},
+                              {aside_many, aside_letters, aside_rows}};
+    unsigned letter = index_letter(first), bucket = letter * INDEX_LETTERS;
+    const unsigned short *at = tables[table].rows + tables[table].letters[letter];
+    if (second == '\0') {
+        return (struct index_rows){at, tables[table].rows + tables[table].letters[letter + 1]};
+    }
+    for (; bucket < index_bucket(first, second); bucket++) {
+        at += tables[table].many[bucket];
+    }
+    return (struct index_rows){at, at + tables[table].many[bucket]};
 }

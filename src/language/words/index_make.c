@@ -72,37 +72,52 @@ static unsigned bucket_of_words(const char *words)
     return index_bucket(*first, *second);
 }
 
-static void write_index(const char *name, const struct row *rows, unsigned count)
+static bool begins_in(const struct row *row, unsigned bucket)
 {
-    unsigned written = 0;
-    printf("static const unsigned short %s_first[] = {", name);
+    return bucket_of_words(row->words) == bucket || bucket_of_words(row->bare) == bucket;
+}
+
+/* How many rows each bucket has, and how many stand before each first letter. False: more than a
+ * byte holds. */
+static bool write_index(const char *name, const struct row *rows, unsigned count)
+{
+    unsigned before[INDEX_LETTERS + 1] = {0};
+    bool fits = true;
+    printf("static const unsigned char %s_many[] = {", name);
     for (unsigned bucket = 0; bucket < INDEX_BUCKETS; bucket++) {
-        printf("%u,", written);
+        unsigned many = 0;
         for (unsigned i = 0; i < count; i++) {
-            written +=
-                bucket_of_words(rows[i].words) == bucket || bucket_of_words(rows[i].bare) == bucket;
+            many += begins_in(&rows[i], bucket);
         }
+        before[bucket / INDEX_LETTERS + 1] += many;
+        fits = fits && many < 256;
+        printf("%u,", many);
     }
-    printf("%u};\nstatic const unsigned short %s_rows[] = {", written, name);
+    printf("};\nstatic const unsigned short %s_letters[] = {", name);
+    for (unsigned letter = 0; letter < INDEX_LETTERS; letter++) {
+        printf("%u,", before[letter]);
+        before[letter + 1] += before[letter];
+    }
+    printf("%u};\nstatic const unsigned short %s_rows[] = {", before[INDEX_LETTERS], name);
     for (unsigned bucket = 0; bucket < INDEX_BUCKETS; bucket++) {
         for (unsigned i = 0; i < count; i++) {
-            if (bucket_of_words(rows[i].words) == bucket ||
-                bucket_of_words(rows[i].bare) == bucket) {
+            if (begins_in(&rows[i], bucket)) {
                 printf("%u,", i);
             }
         }
     }
     printf("};\n");
+    return fits;
 }
 
 #define WRITE(name) write_index(#name, name##_rows, sizeof name##_rows / sizeof *name##_rows)
 
 int main(void)
 {
-    WRITE(phrase);
-    WRITE(hint);
-    WRITE(opener);
-    WRITE(spot);
-    WRITE(aside);
-    return 0;
+    bool fits = WRITE(phrase);
+    fits = WRITE(hint) && fits;
+    fits = WRITE(opener) && fits;
+    fits = WRITE(spot) && fits;
+    fits = WRITE(aside) && fits;
+    return fits ? 0 : 1;
 }
