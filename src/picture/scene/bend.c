@@ -163,7 +163,10 @@ static void gather_props(const struct gathering *g)
     }
     for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
         struct basket_marks basket = basket_marks(drawing, far == 1);
-        gather(g, basket.ring, basket.ring, size->basket + 0.5 * size->k, false);
+        /* nobody runs between hoop and board: round the hoop */
+        gather(g, vec2_mix(basket.left, basket.right, 0.5), basket.ring,
+               size->basket + 0.5 * size->k, false);
+        g->list->at[g->list->count - 1].round = true;
     }
 }
 
