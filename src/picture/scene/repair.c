@@ -12,6 +12,7 @@
 #define FLAT (16 * REAL_PI / 180)
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
+#define MIDWAY 2.0    /* feet from either end: there lines come together at a place */
 #define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
 #define WORTH 0.3     /* of cost: for less no line is moved */
 enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
@@ -130,11 +131,20 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
     return cost;
 }
 
-/* How far two lines run side by side, and how they cross. */
+/* Is a place well away from where a way begins and ends? */
+static bool is_midway(const struct trail *trail, struct vec2 at, double off)
+{
+    return vec2_distance(at, trail->at[0]) > off &&
+           vec2_distance(at, trail->at[trail->count - 1]) > off;
+}
+
+/* How far two lines run side by side, and how they cross, or touch and part again: one that comes
+ * to another and turns away reads as its branch. */
 static double pair_cost(const struct drawing *drawing, const struct trail *a,
                         const struct extent *at_a, const struct trail *b, const struct extent *at_b)
 {
     double k = drawing->size.k, length = 0, cost = 0;
+    bool touches = false;
     double near = at_a->half + at_b->half + drawing->size.line;
     if (are_apart(at_a, at_b, near)) {
         return 0;
@@ -157,13 +167,18 @@ static double pair_cost(const struct drawing *drawing, const struct trail *a,
             }
             struct vec2 way = vec2_sub(to, from), off = vec2_sub(other, one);
             double cross = fabs(vec2_cross(vec2_unit(way), vec2_unit(off))), s, t;
-            along = along || (cross < ALONG && segment_distance(middle, one, other, NULL) < near);
+            double far = segment_distance(middle, one, other, NULL);
+            along = along || (cross < ALONG && far < near);
+            touches =
+                touches || (far < at_a->half + at_b->half && is_midway(a, middle, MIDWAY * k) &&
+                            is_midway(b, middle, MIDWAY * k));
             if (segment_cross(from, to, one, other, &s, &t)) {
                 cost += cross < FLAT ? costs.flat : costs.crossing;
             }
         }
         length += along ? step : 0;
     }
+    cost += touches && cost == 0 ? costs.flat : 0;
     return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
 }
 
