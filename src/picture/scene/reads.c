@@ -300,6 +300,26 @@ static double head_room(const struct drawing *drawing, const struct stroke *ligh
     return room;
 }
 
+/* How far a light line runs before it comes upon a bar. */
+static double length_to_bar(const struct drawing *drawing, const struct stroke *light)
+{
+    const struct path *path = &light->path;
+    double clear = drawing->size.bar_stroke / 2 + light->width / 2 + 0.3 * drawing->size.gap;
+    for (size_t p = 0; p + 1 < path->count; p++) {
+        for (size_t i = 0; i < drawing->stops.count; i++) {
+            struct vec2 a, b;
+            if (drawing->stops.at[i].kind != STOP_BAR) {
+                continue;
+            }
+            bar_ends(drawing, &drawing->stops.at[i], &a, &b);
+            if (segment_gap(path->at[p], path->at[p + 1], a, b) < clear) {
+                return path->along[p];
+            }
+        }
+    }
+    return path_length(path);
+}
+
 /* A light line ends where its head is seen: short of another line that it would lie on. */
 void lights_cut(struct drawing *drawing)
 {
@@ -310,9 +330,13 @@ void lights_cut(struct drawing *drawing)
         if (!stroke_is_light(light) || light->path.count < 2) {
             continue;
         }
-        double whole = path_length(&light->path), length = whole, best = -1;
-        double least = real_max(SEEN * whole, 2 * size->head_length);
-        for (double at = whole; at > least && best < clear; at -= 0.2 * size->k) {
+        double whole = path_length(&light->path), most = length_to_bar(drawing, light);
+        double length = whole, best = -1, least = real_max(SEEN * whole, 2 * size->head_length);
+        if (most < least) { /* a scrap without a head tells nothing */
+            light->path.count = light->trail.count = 0;
+            continue;
+        }
+        for (double at = most; at > least && best < clear; at -= 0.2 * size->k) {
             double room = head_room(drawing, light, at);
             if (room > best) {
                 best = room;
