@@ -20,7 +20,7 @@ enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
 /* What lies on what costs; feet and points of cost (ours). */
 static const struct {
     double mark, depth, together, per_foot, crossing, flat, stem, outside, moved, longer, turn;
-} costs = {4, 1, 3, 0.5, 0.4, 1.5, 4, 20, 0.25, 0.3, 0.8};
+} costs = {4, 1, 3, 0.5, 0.4, 1.5, 3, 20, 0.25, 0.3, 0.8};
 
 /* A stroke's box on paper, and half of what it is wide. */
 struct extent {

@@ -10,7 +10,7 @@
 #define WAVES_LEAST 1.6     /* feet of zigzag that a short dribble is drawn (ours) */
 #define BESIDE 0.4          /* of the way between two who change places: beside one */
 #define SWAP 2.5            /* of cost: as much as a numeral in the way of a pass */
-#define BESIDE_NUMERAL 0.35 /* feet more than the gap (ours) */
+#define BESIDE_NUMERAL 0.2 /* feet more than the gap (ours) */
 #define LEAVES_BY 1.0       /* s after which it is seen which way somebody leaves */
 
 /* The stroke that ends in that stop, or NULL. */
