@@ -8,11 +8,11 @@
 
 /* Points, all but the first (ours). */
 enum { DIRECTIONS = 16, DISTANCES = 3 };
-#define LETTER_RADIUS 5.2
-#define LETTER_SIZE 8.6
-#define LETTER_WHITE 1.0 /* round the disc */
-#define LETTER_GAP 1.6   /* from what it stands beside */
-#define NEAR_START 14.0  /* a line that starts so near to its player's numeral starts there */
+#define LETTER_RADIUS 5.2 /* or as large as the picture's own discs */
+#define LETTER_SIZE 1.65  /* of the radius */
+#define LETTER_WHITE 1.0  /* round the disc */
+#define LETTER_GAP 1.6    /* from what it stands beside */
+#define NEAR_START 14.0   /* a line that starts so near to its player's numeral starts there */
 
 /* ---- what goes ---- */
 
@@ -137,10 +137,15 @@ static double item_distance(const struct scene_item *item, struct vec2 at)
     return least;
 }
 
+static double letter_radius(const struct scene *scene)
+{
+    return real_max(LETTER_RADIUS, scene->scale); /* a disc of a foot, see sizes.def */
+}
+
 /* What a letter there would lie on. */
 static double letter_score(const struct scene *scene, struct vec2 at)
 {
-    double inside = LETTER_RADIUS + LETTER_WHITE, score = 0;
+    double inside = letter_radius(scene) + LETTER_WHITE, score = 0;
     if (at.x < inside || at.y < inside || at.x > scene->width - inside ||
         at.y > scene->height - inside) {
         score += 1000;
@@ -164,7 +169,7 @@ static struct vec2 letter_place(const struct scene *scene, struct vec2 anchor, d
     struct vec2 best = anchor;
     double least = 1e9;
     for (int far = 0; far < DISTANCES; far++) {
-        double away = radius + LETTER_GAP + LETTER_RADIUS + 3.0 * far;
+        double away = radius + LETTER_GAP + letter_radius(scene) + 3.0 * far;
         for (int i = 0; i < DIRECTIONS; i++) {
             double angle = 2 * REAL_PI * i / DIRECTIONS - 0.75 * REAL_PI;
             struct vec2 at =
@@ -182,27 +187,28 @@ static struct vec2 letter_place(const struct scene *scene, struct vec2 anchor, d
 static void put_disc(struct arena *arena, struct scene *scene, const struct blank *blank,
                      struct vec2 at)
 {
+    double radius = letter_radius(scene);
     struct scene_item disc = {.class = CLASS_ORDER,
                               .shape = ITEM_CIRCLE,
                               .fill = ROLE_PAGE,
                               .at = at,
-                              .radius = LETTER_RADIUS + LETTER_WHITE,
+                              .radius = radius + LETTER_WHITE,
                               .task = -1,
                               .line = -1,
                               .who = blank->who,
                               .other = BODY_NONE,
                               .casing = true};
     VEC_PUSH(arena, &scene->items, disc);
-    disc.radius = LETTER_RADIUS;
+    disc.radius = radius;
     disc.fill = ROLE_ORDER;
     disc.casing = false;
     VEC_PUSH(arena, &scene->items, disc);
     disc.shape = ITEM_TEXT;
     disc.fill = ROLE_ORDER_TEXT;
     disc.text = str_format(arena, "%c", blank->letter);
-    disc.size = LETTER_SIZE;
+    disc.size = LETTER_SIZE * radius;
     disc.face = FACE_SEMIBOLD;
-    disc.at.y += 0.5 * METRICS_CAP_HEIGHT * LETTER_SIZE;
+    disc.at.y += 0.5 * METRICS_CAP_HEIGHT * disc.size;
     VEC_PUSH(arena, &scene->items, disc);
 }
 

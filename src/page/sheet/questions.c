@@ -171,6 +171,9 @@ static void add_blank(const struct looking *looking, enum topic topic, size_t in
     strbuf_init(&question, looking->arena);
     print_question(&question, text, task_of(looking, lead ? index : first));
     print_draw(&question, looking, tasks);
+    if (question.at[0] >= 'a' && question.at[0] <= 'z') { /* "the coach" */
+        question.at[0] = (char)(question.at[0] - 'a' + 'A');
+    }
     blank.question = strbuf_str(&question);
     blank.answer = answer_of(looking, tasks);
     VEC_PUSH(looking->arena, out, blank);

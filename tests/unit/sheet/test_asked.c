@@ -191,6 +191,17 @@ START_TEST(who_gets_the_ball_is_not_told_by_who_has_it_next)
 }
 END_TEST
 
+START_TEST(a_question_begins_with_a_capital)
+{
+    const struct play *play =
+        run_text("drill \"Loom\"\n  start 1 top, coach left wing\n  ball coach\n"
+                 "  step \"Go\"\n    coach passes to 1\n    1 shoots\n");
+    asked_list asked = ask(play, 0, 4);
+    ck_assert_str_eq(told(&asked, false), "A: The coach gives up the ball. Who gets it, and what "
+                                          "then? Draw a pass, then a shot. ");
+}
+END_TEST
+
 START_TEST(the_same_seed_asks_the_same_and_others_ask_otherwise)
 {
     const struct play *play = run_text(PLAY READS);
@@ -373,6 +384,7 @@ int main(void)
     tcase_add_test(all, a_shot_goes_with_the_way_to_its_place);
     tcase_add_test(all, a_screener_is_asked_for_the_next_move);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_who_has_it_next);
+    tcase_add_test(all, a_question_begins_with_a_capital);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
     tcase_add_test(all, each_picture_stands_once_with_a_letter_for_each_player);
     tcase_add_test(all, nothing_that_stays_tells_where_a_missing_line_ends);
