@@ -10,6 +10,14 @@ bool task_own_screen(struct maker *m, const struct sentence *s, struct task *tas
     if (task->screen_task >= 0 || m->flow.screened[task->who]) {
         return true;
     }
+    if (task->verb == VERB_POPS && m->flow.holder != task->who) { /* out to an empty spot */
+        struct diag *diag =
+            diag_add(m->diags, DIAG_PLAY_POPS_ALONE, s->verb_span,
+                     "%s has set no screen: this is a move out", who_text(m, task->who).at);
+        diag_help(m->diags, diag, "if a screen is meant, write it first: %d screens for 3",
+                  body_number(task->who));
+        return true;
+    }
     struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SCREEN, s->verb_span,
                                  "%s has set no screen before this", who_text(m, task->who).at);
     diag_help(m->diags, diag,

@@ -71,8 +71,32 @@ bool take_two_name(struct cursor *c)
     return take_entry(c, two_names) >= 0;
 }
 
+/* going right, left side: which way it is run; the last word says. NULL: nothing of that. */
+static const struct token *take_run_side(struct cursor *c)
+{
+    static const char *const sides[] = {
+        "going right",  "going left",    "going middle", "to right", "to left", "right side",
+        "left side",    "on right side", "on left side", "on right", "on left", "to right side",
+        "to left side", "goes right",    "goes left",    NULL};
+    struct cursor trial = *c;
+    const struct token *from = past_fillers(c->at, c->end);
+    take_mark(&trial, ',');
+    if (!take_among(&trial, sides) || !part_ends(&trial)) {
+        return NULL;
+    }
+    const struct token *side = NULL;
+    for (; from < trial.at; from++) {
+        bool way = token_is_word(from, "left") || token_is_word(from, "right") ||
+                   token_is_word(from, "middle");
+        side = way ? from : side;
+    }
+    c->at = side ? trial.at : c->at;
+    return side;
+}
+
 static void put_ball_screen(const struct cursor *c, struct recast *r, const struct parties *p,
-                            const struct token *from, const struct token *name, bool pop)
+                            const struct token *from, const struct token *name, bool pop,
+                            const struct token *side)
 {
     bool first = has_ball(c, &p->first.who);
     const struct somebody *handler = first ? &p->first : &p->second;
@@ -88,6 +112,10 @@ static void put_ball_screen(const struct cursor *c, struct recast *r, const stru
     recast_word(c, r, "drives");
     recast_word(c, r, "off");
     recast_somebody(c, r, screener);
+    if (side) {
+        recast_word(c, r, "going");
+        recast_copy(c, r, side, side + 1);
+    }
     recast_mark(c, r, ',');
     recast_somebody(c, r, screener);
     recast_word(c, r, pop ? "pops" : "rolls");
@@ -127,7 +155,8 @@ bool of_two(const struct cursor *c, struct recast *r)
         if (!one) {
             return false;
         }
-        put_ball_screen(c, r, &parties, from, name, two == TWO_POP);
+        const struct token *side = take_run_side(&trial);
+        put_ball_screen(c, r, &parties, from, name, two == TWO_POP, side);
         r->to = trial.at;
         return true;
     }
@@ -165,7 +194,8 @@ bool two_roll(const struct cursor *c, struct recast *r)
     if ((two != TWO_ROLL && two != TWO_POP) || !one || !from) {
         return false;
     }
-    put_ball_screen(c, r, &parties, from, name, two == TWO_POP);
+    const struct token *side = take_run_side(&trial);
+    put_ball_screen(c, r, &parties, from, name, two == TWO_POP, side);
     r->to = trial.at;
     return true;
 }

@@ -18,16 +18,6 @@ struct called {
     bool away;
 };
 
-static bool player_here(struct cursor *c, struct somebody *out)
-{
-    struct cursor trial = *c;
-    if (!somebody_read(&trial, out) || out->who.kind == WHO_SPOT) {
-        return false;
-    }
-    c->at = trial.at;
-    return true;
-}
-
 /* pick is, one's, one is from: behind an order. */
 static void take_rest(struct cursor *c)
 {
@@ -278,7 +268,7 @@ bool screen_named(const struct cursor *c)
     return take_name(&trial, &k);
 }
 
-bool screen_called(const struct cursor *c, struct recast *r)
+static bool by_name(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct called k = {.by_count = 0};
@@ -320,4 +310,9 @@ bool screen_called(const struct cursor *c, struct recast *r)
     }
     r->to = trial.at;
     return true;
+}
+
+bool screen_called(const struct cursor *c, struct recast *r)
+{
+    return by_name(c, r) || only_shown(c, r) || screen_used(c, r);
 }

@@ -226,6 +226,10 @@ struct predicate {
     struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
 };
 bool verb_takes_place(enum verb verb);
+/* A verb that uses a screen, by itself or with `off`, which is put in. */
+bool use_verb(struct sentence *s);
+/* A second verb that says how the screen is used, or where that ends: taken. */
+bool use_goes_on(struct predicate *p);
 /* Takes one slot of the verb. 1: taken, 0: none fits here, -1: reported. */
 int slot_read(struct predicate *p);
 /* slot_content: 1: taken, 0: none of it here, -1: reported. */

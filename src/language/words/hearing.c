@@ -267,6 +267,43 @@ static size_t stutters(const struct cursor *c, struct token *tokens, size_t coun
     return count;
 }
 
+/* waits waits waits: said for how long it takes, which a wait finds by itself. */
+static size_t lingers(const struct cursor *c, struct token *tokens, size_t count)
+{
+    static const char *const words[] = {"waits", "wait", NULL};
+    for (size_t i = 0; i + 1 < count; i++) {
+        while (i + 1 < count && token_is_among(&tokens[i], words) &&
+               str_equal(tokens[i].text, tokens[i + 1].text)) {
+            struct diag *diag = diag_add(c->diags, DIAG_TEXT_TAKEN_BACK, tokens[i].span,
+                                         "`%.*s` is said again, and was taken once",
+                                         STR_ARG(cursor_text(c, tokens[i].span)));
+            diag_help(c->diags, diag, "delete one of the two");
+            count = drop(tokens, count, i, i + 1);
+        }
+    }
+    return count;
+}
+
+/* rolls only until the free-throw line: to there. */
+static void only_until(const struct cursor *c, struct token *tokens, size_t count)
+{
+    static const char *const onlys[] = {"only", "just", "short", NULL};
+    for (size_t i = 1; i + 1 < count; i++) {
+        struct cursor place = cursor_look(c);
+        place.at = tokens + i + 1;
+        place.end = tokens + count;
+        struct cursor_mark mark = cursor_mark(&place);
+        bool spot = token_is_word(&tokens[i], "until") && spot_read(&place, true) != NULL;
+        cursor_back(&place, mark);
+        if (!spot) {
+            continue;
+        }
+        tokens[i].text = STR("to");
+        tokens[i].first = 't';
+        tokens[i - 1].filler = tokens[i - 1].filler || token_is_among(&tokens[i - 1], onlys);
+    }
+}
+
 size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
@@ -281,6 +318,8 @@ size_t heard_right(struct cursor *c, struct token *tokens, size_t count)
             count = drop(tokens, count, i + 1, i + 2);
         }
     }
+    only_until(c, tokens, count);
+    count = lingers(c, tokens, count);
     count = stutters(c, tokens, count);
     c->end = tokens + count;
     return take_backs(c, tokens, count);

@@ -126,13 +126,26 @@ bool whole_sentence_is(const struct cursor *c)
     return whole;
 }
 
+/* but he slips: what comes, whatever was to be thought; no order, and nothing that is not. */
+static bool take_but(struct cursor *c)
+{
+    static const char *const orders[] = {"first", "before", "if",    "when",   "only",
+                                         "once",  "not",    "after", "unless", NULL};
+    struct cursor trial = *c;
+    if (!c->speech || !take_words(&trial, "but") || word_among(&trial, orders)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 bool joint_is(const struct cursor *c, enum phrase_side side, const struct sentence *last,
               struct joint *out, const struct token **begin)
 {
     struct cursor trial = *c;
     struct phrase phrase;
     bool joined = take_mark(&trial, ',');
-    bool added = take_words(&trial, "and");
+    bool added = take_words(&trial, "and") || take_but(&trial);
     joined = added || joined;
     joined = take_mark(&trial, ',') || joined;
     *out = (struct joint){.then = take_words(&trial, "then")};

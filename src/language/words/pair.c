@@ -314,6 +314,10 @@ static bool inverse_noun(struct cursor *c, struct sentence *out)
         out->verb = VERB_PASSES;
         return true;
     }
+    if (c->speech && take_words(c, "block")) { /* a screen, as it is called elsewhere */
+        out->verb = VERB_SCREENS;
+        return true;
+    }
     if (!phrase_noun_read(c, &phrase) ||
         (verb_row(phrase.verb)->task != VERB_PASS && verb_row(phrase.verb)->task != VERB_EXCHANGE &&
          verb_row(phrase.verb)->task != VERB_SCREEN)) {

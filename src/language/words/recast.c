@@ -58,6 +58,16 @@ bool somebody_read(struct cursor *c, struct somebody *out)
     return false;
 }
 
+bool player_here(struct cursor *c, struct somebody *out)
+{
+    struct cursor trial = *c;
+    if (!somebody_read(&trial, out) || out->who.kind == WHO_SPOT) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one)
 {
     recast_copy(c, r, one->from, one->to);

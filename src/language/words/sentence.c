@@ -253,104 +253,6 @@ static bool between(struct predicate *p)
     return true;
 }
 
-/* A verb that uses a screen, by itself or with off. */
-static bool use_verb(struct sentence *s)
-{
-    enum verb other = verb_sibling(s->verb, "off");
-    if (other != VERB_COUNT) {
-        s->verb = other;
-    }
-    return verb_row(s->verb)->task == VERB_USE;
-}
-
-/* comes off 5 and drives: one use of the screen, as the second verb says it. */
-static bool comes_and(struct predicate *p)
-{
-    struct sentence *s = p->s;
-    struct cursor trial = *p->c;
-    if (s->verb != VERB_COMES || s->place || s->object.kind == WHO_NONE) {
-        return false;
-    }
-    take_mark(&trial, ',');
-    bool joined = take_words(&trial, "and") || take_words(&trial, "to");
-    struct phrase phrase;
-    const struct token *verb = trial.at;
-    if (!joined || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
-        return false;
-    }
-    struct sentence used = {.verb = phrase.verb};
-    if (!use_verb(&used)) {
-        return false;
-    }
-    p->c->at = trial.at;
-    p->phrase = phrase;
-    s->verb = used.verb;
-    s->pace = phrase.pace != PACE_VERB ? phrase.pace : s->pace;
-    s->verb_span = cursor_taken(p->c, verb);
-    return true;
-}
-
-/* comes off it and stops at the nail, rejects it and goes to the rim, curls 5 and ends up in the
- * lane: the second verb only says where the first one ends. */
-static bool use_ends(struct predicate *p)
-{
-    static const char *const ends[] = {"ends up", "end up",  "winds up", "wind up",  "lands",
-                                       "land",    "stops",   "stop",     "finishes", "finish",
-                                       "ends",    "settles", NULL};
-    struct sentence *s = p->s;
-    struct cursor trial = *p->c;
-    struct phrase phrase = {.to = SPOT_COUNT};
-    bool rejects = s->verb == VERB_REJECTS, needs = s->verb == VERB_COMES || rejects;
-    struct who by, second;
-    bool several;
-    if (verb_row(s->verb)->task != VERB_USE || s->place ||
-        (s->object.kind == WHO_NONE && !rejects &&
-         !above_waiting_screen(p->c, &s->subject.at[0], &by, &second, &several))) {
-        return false;
-    }
-    bool comma = take_mark(&trial, ',');
-    bool joined = take_words(&trial, "and") || take_words(&trial, "to") || (rejects && comma);
-    struct who same;
-    struct cursor named = trial; /* reject it, 1 goes left */
-    if (joined && rejects && person_read(&named, &same) && same_who(&same, &s->subject.at[0])) {
-        trial = named;
-    }
-    if (!joined) {
-        return false;
-    }
-    bool end = take_among(&trial, ends);
-    if (!end &&
-        (!needs || (!p->c->speech && !rejects) || !phrase_read(&trial, FOR_ATTACKERS, &phrase))) {
-        return false;
-    }
-    enum verb_task task = verb_row(phrase.verb)->task;
-    bool way = word_is(&trial, 0, "baseline") || word_is(&trial, 0, "middle");
-    static const char *const its[] = {"it", "screen", "pick", NULL};
-    bool away = rejects && phrase.verb == VERB_REJECTS && take_among(&trial, its);
-    bool goes = end || away || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way);
-    if (!goes || (phrase.verb == VERB_STAYS && !end) || (!leg_follows(&trial) && !rejects)) {
-        return false;
-    }
-    static const char *const aways[] = {"away from it",
-                                        "away from screen",
-                                        "away from pick",
-                                        "opposite way",
-                                        "other way",
-                                        "other direction",
-                                        "opposite side",
-                                        "away",
-                                        NULL};
-    if (rejects) { /* what a rejection does */
-        take_among(&trial, aways);
-    }
-    p->c->at = trial.at;
-    s->pace = phrase.pace != PACE_VERB && !end ? phrase.pace : s->pace;
-    if (phrase.verb == VERB_BACK_CUTS && !end) {
-        p->phrase.to = SPOT_RIM;
-    }
-    return true;
-}
-
 /* brings it down the right side and stops at the wing: that one. */
 static bool side_ends(struct predicate *p)
 {
@@ -439,7 +341,7 @@ static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (comes_and(p) || use_ends(p) || drives_on(p) || side_ends(p) || way_ends(p)) {
+        if (use_goes_on(p) || drives_on(p) || side_ends(p) || way_ends(p)) {
             continue;
         }
         if (next_is(p, side)) {

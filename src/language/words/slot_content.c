@@ -202,10 +202,38 @@ int slot_path(struct predicate *p)
     return 1;
 }
 
+/* off 5's back screen, who has set none: it is a sentence of its own, in front. */
+static void screen_in_front(struct predicate *p, const struct who *by, const struct token *from)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    struct cursor noun = *c;
+    struct phrase phrase;
+    struct who owner, holder;
+    noun.watch = NULL;
+    noun.at = from;
+    if (s->subject.count != 1 || s->ahead || !owner_read(&noun, &owner) ||
+        above_may_have_screened(c, &s->subject.at[0], by) || same_who(by, &s->subject.at[0])) {
+        return;
+    }
+    bool read = phrase_noun_read(&noun, &phrase) && phrase.verb == VERB_SCREENS;
+    enum screen_kind kind = read ? phrase.screen : SCREEN_PLAIN;
+    bool ball = above_holder(c, &holder) && same_who(&holder, &s->subject.at[0]);
+    struct sentence *ahead = arena_new(c->arena, struct sentence);
+    *ahead = (struct sentence){.span = s->verb_span,
+                               .verb = VERB_SCREENS,
+                               .screen = kind == SCREEN_PLAIN && ball ? SCREEN_BALL : kind,
+                               .verb_span = s->verb_span,
+                               .object = s->subject.at[0]};
+    VEC_PUSH(c->arena, &ahead->subject, *by);
+    s->ahead = ahead;
+}
+
 /* off the screen, off 5's screen. */
 int slot_screen(struct predicate *p)
 {
     struct who who, second;
+    const struct token *from = p->c->at;
     int taken = above_screen_read(p->c, &p->s->subject.at[0], &who, &second);
     if (taken <= 0) {
         return taken;
@@ -215,6 +243,7 @@ int slot_screen(struct predicate *p)
     }
     p->s->object = who;
     p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
+    screen_in_front(p, &who, from);
     return player_fits(p, &who, 'U');
 }
 

@@ -31,8 +31,11 @@ bool recast_find(const struct cursor *c, struct recast *out);
 bool label(const struct cursor *c, struct recast *r);
 bool remarked(const struct cursor *c, struct recast *r);
 bool looks_only(const struct cursor *c, struct recast *r);
-/* called: a screen by its name, who sets it and for whom in any order. */
+/* called: a screen by its name, who sets it and for whom in any order; then ghost: one that is only
+ * shown, and used: one that its user names. */
 bool screen_called(const struct cursor *c, struct recast *r);
+bool only_shown(const struct cursor *c, struct recast *r);
+bool screen_used(const struct cursor *c, struct recast *r);
 /* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
 bool slanted(const struct cursor *c, struct recast *r);
 bool screens_listed(const struct cursor *c, struct recast *r);
@@ -66,6 +69,7 @@ struct somebody {
     struct who who;
 };
 bool somebody_read(struct cursor *c, struct somebody *out); /* an attacker */
+bool player_here(struct cursor *c, struct somebody *out);   /* the same, but no spot */
 struct cursor cursor_look(const struct cursor *c);          /* to try, watched by nobody */
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */

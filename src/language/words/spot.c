@@ -382,6 +382,18 @@ static const struct place *hole_read(struct cursor *c, bool quiet)
     return kept;
 }
 
+/* at 45 degrees: the wing, as seen from the rim. */
+static const struct place *degrees_read(struct cursor *c)
+{
+    const struct token *next = cursor_next(c), *from = c->at;
+    if (!c->speech || !next || next->kind != TOKEN_MEASURE || next->unit != UNIT_DEGREES ||
+        (int)next->number != 45) {
+        return NULL;
+    }
+    cursor_take(c, next, next + 1);
+    return place_new(c, (struct place){.kind = PLACE_SPOT, .spot = SPOT_WING}, from);
+}
+
 const struct place *spot_read(struct cursor *c, bool quiet)
 {
     struct cursor_mark mark = cursor_mark(c);
@@ -391,6 +403,9 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     }
     if (!place) {
         place = hole_read(c, quiet);
+    }
+    if (!place) {
+        place = degrees_read(c);
     }
     if (place || c->refusals != mark.refusals) {
         return place;

@@ -22,6 +22,27 @@ static void without_screen(struct predicate *p)
     }
 }
 
+/* 4 ghosts to the left wing: by one who has set no screen, on the ball; a slip leaves it before
+ * contact. */
+static void ghosts(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct who holder;
+    if (s->verb != VERB_SLIPS || !s->place || !word_starts(p->from, p->c->end, "ghost") ||
+        s->subject.count != 1 || above_has_screened(p->c, &s->subject) ||
+        !above_holder(p->c, &holder) || same_who(&holder, &s->subject.at[0])) {
+        return;
+    }
+    struct sentence *ahead = arena_new(p->c->arena, struct sentence);
+    *ahead = (struct sentence){.span = s->verb_span,
+                               .subject = s->subject,
+                               .verb = VERB_SCREENS,
+                               .screen = SCREEN_BALL,
+                               .verb_span = s->verb_span,
+                               .object = {.kind = WHO_BALL, .span = s->verb_span}};
+    s->ahead = ahead;
+}
+
 /* 4 goes away from 5, away from the ball: of whose screen it is a rejection, else no place. */
 bool away_from_nobody(struct predicate *p)
 {
@@ -250,6 +271,7 @@ void place_of_phrase(struct predicate *p)
     without_screen(p);
     with_screen(p);
     in_one_breath(p);
+    ghosts(p);
     comes_with_ball(p);
     goes_with_ball(p);
     struct who holder;
@@ -386,6 +408,28 @@ static bool passes_to_mover(struct predicate *p)
     return true;
 }
 
+/* 5 rolls, 4 replaces: the one who has just gone. */
+static bool replaces_mover(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    above_list list = above_sentences(c, false);
+    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    if (p->s->verb != VERB_REPLACES || !c->speech || !last || last->subject.count != 1 ||
+        (verb_row(last->verb)->task != VERB_MOVE && verb_row(last->verb)->task != VERB_CARRY &&
+         verb_row(last->verb)->task != VERB_USE) ||
+        !who_is_one(&last->subject.at[0]) || same_who(&last->subject.at[0], &p->s->subject.at[0])) {
+        return false;
+    }
+    p->s->object = last->subject.at[0];
+    p->s->object.span = p->s->verb_span;
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->verb_span,
+                                 "whom is not written: %.*s, who has just gone, was taken",
+                                 STR_ARG(subject_words(c, &last->subject)));
+    diag_help(c->diags, diag, "to have another, write the number: `%.*s 3`",
+              STR_ARG(predicate_begun(p)));
+    return true;
+}
+
 /* x5 fronts 5, 1 lobs it over the top: to the only one who is fronted. */
 static bool lobs_to_fronted(struct predicate *p)
 {
@@ -467,9 +511,9 @@ bool player_above(struct predicate *p, const struct slot *slot)
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
-    if (!several &&
-        (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) || passes_to_shooter(p) ||
-         screens_for_user(p) || lobs_to_fronted(p) || passes_to_mover(p) || at_the_ball(p))) {
+    if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) ||
+                     passes_to_shooter(p) || screens_for_user(p) || replaces_mover(p) ||
+                     lobs_to_fronted(p) || passes_to_mover(p) || at_the_ball(p))) {
         return true;
     }
     if (several) {

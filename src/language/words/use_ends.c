@@ -1,0 +1,177 @@
+/* SPDX-License-Identifier: MIT */
+/* use_ends: a second verb that only says how a screen is used, or where the use ends: comes off 5
+ * and drives, rejects it and goes left, comes off it, two dribbles to the wing, gets the ball on
+ * the wing; ghosts and flies out to the corner. */
+#include "language/words/grammar.h"
+
+/* A verb that uses a screen, by itself or with off. */
+bool use_verb(struct sentence *s)
+{
+    enum verb other = verb_sibling(s->verb, "off");
+    if (other != VERB_COUNT) {
+        s->verb = other;
+    }
+    return verb_row(s->verb)->task == VERB_USE;
+}
+
+/* comes off 5 and drives: one use of the screen, as the second verb says it. */
+static bool comes_and(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    if (s->verb != VERB_COMES || s->place || s->object.kind == WHO_NONE) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    bool joined = take_words(&trial, "and") || take_words(&trial, "to");
+    struct phrase phrase;
+    const struct token *verb = trial.at;
+    if (!joined || inverse_is(&trial) || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+        return false;
+    }
+    struct sentence used = {.verb = phrase.verb};
+    if (!use_verb(&used)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    p->phrase = phrase;
+    s->verb = used.verb;
+    s->pace = phrase.pace != PACE_VERB ? phrase.pace : s->pace;
+    s->verb_span = cursor_taken(p->c, verb);
+    return true;
+}
+
+/* What stands between the use and where it ends: and, to; one dribble, which ends there itself. */
+static bool take_end_joint(struct predicate *p, struct cursor *c, bool *dribbled)
+{
+    static const char *const counts[] = {
+        "one dribble",       "two dribbles",    "three dribbles",     "one hard dribble",
+        "two hard dribbles", "couple dribbles", "couple of dribbles", NULL};
+    bool rejects = p->s->verb == VERB_REJECTS;
+    bool comma = take_mark(c, ',');
+    struct cursor count = *c;
+    *dribbled = comma && p->c->speech && take_among(&count, counts) && leg_follows(&count);
+    if (*dribbled) {
+        c->at = count.at;
+        return true;
+    }
+    bool joined = take_words(c, "and") || take_words(c, "to") || (rejects && comma);
+    struct who same;
+    struct cursor named = *c; /* reject it, 1 goes left */
+    if (joined && rejects && person_read(&named, &same) && same_who(&same, &p->s->subject.at[0])) {
+        *c = named;
+    }
+    return joined;
+}
+
+/* goes away from it: what a rejection does. */
+static void take_away(struct cursor *c)
+{
+    static const char *const aways[] = {"away from it",
+                                        "away from screen",
+                                        "away from pick",
+                                        "opposite way",
+                                        "other way",
+                                        "other direction",
+                                        "opposite side",
+                                        "away",
+                                        NULL};
+    take_among(c, aways);
+}
+
+/* The verb that ends it; false: it is a sentence of its own. */
+static bool take_end_verb(struct predicate *p, struct cursor *c, struct phrase *phrase, bool *end)
+{
+    static const char *const ends[] = {"ends up", "end up",  "winds up", "wind up",  "lands",
+                                       "land",    "stops",   "stop",     "finishes", "finish",
+                                       "ends",    "settles", NULL};
+    static const char *const its[] = {"it", "screen", "pick", NULL};
+    bool rejects = p->s->verb == VERB_REJECTS, needs = p->s->verb == VERB_COMES || rejects;
+    *end = take_among(c, ends);
+    if (*end) {
+        return true;
+    }
+    if (!needs || (!p->c->speech && !rejects) || !phrase_read(c, FOR_ATTACKERS, phrase)) {
+        return false;
+    }
+    enum verb_task task = verb_row(phrase->verb)->task;
+    bool way = word_is(c, 0, "baseline") || word_is(c, 0, "middle");
+    bool away = rejects && phrase->verb == VERB_REJECTS && take_among(c, its);
+    return phrase->verb != VERB_STAYS &&
+           (away || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way));
+}
+
+/* comes off it and stops at the nail, rejects it and goes to the rim, curls 5 and ends up in the
+ * lane: the second verb only says where the first one ends. */
+static bool use_ends(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    struct phrase phrase = {.to = SPOT_COUNT};
+    struct who by, second;
+    bool several, dribbled, end = false, rejects = s->verb == VERB_REJECTS;
+    if (verb_row(s->verb)->task != VERB_USE || s->place ||
+        (s->object.kind == WHO_NONE && !rejects &&
+         !above_waiting_screen(p->c, &s->subject.at[0], &by, &second, &several))) {
+        return false;
+    }
+    if (!take_end_joint(p, &trial, &dribbled) ||
+        (!dribbled && !take_end_verb(p, &trial, &phrase, &end)) ||
+        (!leg_follows(&trial) && !rejects)) {
+        return false;
+    }
+    if (rejects) {
+        take_away(&trial);
+    }
+    p->c->at = trial.at;
+    bool paced = !dribbled && !end && phrase.pace != PACE_VERB;
+    s->pace = paced ? phrase.pace : s->pace;
+    if (phrase.verb == VERB_BACK_CUTS && !dribbled && !end) {
+        p->phrase.to = SPOT_RIM;
+    }
+    return true;
+}
+
+/* comes off and gets the ball from 1 on the left wing: that is where the use ends, too. */
+static bool use_ends_at_catch(struct predicate *p)
+{
+    static const char *const gets[] = {"gets", "catches", "receives", "takes", NULL};
+    static const char *const balls[] = {"it", "ball", "pass", NULL};
+    static const char *const froms[] = {"from", "back from", NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct who who;
+    if (p->s->verb != VERB_COMES || p->s->place || !p->c->speech) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    static const char *const leads[] = {"on", "at", "in", NULL};
+    bool got = take_words(&trial, "and") && take_among(&trial, gets) && take_among(&trial, balls);
+    if (got && take_among(&trial, froms)) {
+        got = person_read(&trial, &who);
+    }
+    p->s->place = got && take_among(&trial, leads) ? spot_read(&trial, true) : NULL;
+    cursor_back(&trial, mark);
+    return p->s->place != NULL;
+}
+
+/* ghosts and flies out to the left wing: one movement. */
+static bool ghost_ends(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    struct cursor trial = *p->c;
+    struct phrase phrase;
+    bool ghost = s->verb == VERB_SLIPS && !s->place && p->from < p->c->end &&
+                 str_starts(p->from->text, "ghost");
+    if (!ghost || !take_words(&trial, "and") || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        verb_row(phrase.verb)->task != VERB_MOVE || !leg_follows(&trial)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    return true;
+}
+
+bool use_goes_on(struct predicate *p)
+{
+    return comes_and(p) || use_ends_at_catch(p) || use_ends(p) || ghost_ends(p);
+}
