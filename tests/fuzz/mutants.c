@@ -27,13 +27,15 @@ struct total {
 /* Words of the language that stand in no table of it: words that say nothing, verbs that only carry
  * a noun, ways. They may be left out and change nothing. */
 static const char *const idle[] = {
-    "everybody", "everything:", "just",   "simply", "please", "so",       "okay",     "first",
-    "player",    "players",     "number", "comma",  "both",   "now",      "will",     "also",
-    "makes",     "make",        "sets",   "set",    "throws", "executes", "delivers", "along",
-    "ahead",     "towards",     "area",   "solid",  "have",   "want",     "get",      "let",
-    "need",      "near",        "sure",   "period", "thru",   "pipe",     "our",      "together",
-    "coming",    "starts",      "start:", "zone", /* a 2-3 is a zone */
-    "one's",                                      /* second one's the four */
+    "everybody", "everything:", "just",   "simply", "please",  "so",       "okay",     "first",
+    "player",    "players",     "number", "comma",  "both",    "now",      "will",     "also",
+    "makes",     "make",        "sets",   "set",    "throws",  "executes", "delivers", "along",
+    "ahead",     "towards",     "area",   "solid",  "have",    "want",     "get",      "let",
+    "need",      "near",        "sure",   "period", "thru",    "pipe",     "our",      "together",
+    "coming",    "starts",      "start:", "zone",              /* a 2-3 is a zone */
+    "only",      "but",         "doors",  "he's",   "setting", /* he's setting a screen, but slips
+                                                                */
+    "one's",                                                   /* second one's the four */
     "x5", /* 5 seals his own man, and an ice is jumped by the screener's */
     NULL};
 static const char *const fillers[] = {

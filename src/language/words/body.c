@@ -282,6 +282,13 @@ static bool part_reads(struct reader *r, const struct line *part)
     return reads;
 }
 
+/* run at 3, run it to the wing: said to the one who has the ball, and no action is run. */
+static bool run_is_verb(const struct line *line, struct opener opener)
+{
+    static const char *const behinds[] = {"at", "it", "off", "through", "to", NULL};
+    return opener.which == FORM_RUN && line->count > 1 && token_is_among(&line->tokens[1], behinds);
+}
+
 /* One sentence or note of a line that full stops part. */
 static void part_line(struct reader *r, const struct line *line)
 {
@@ -289,7 +296,7 @@ static void part_line(struct reader *r, const struct line *line)
     if (opener.kind == LINE_OTHER && setting_said(r, line)) {
         return;
     }
-    bool note = opener.kind == LINE_NOTE;
+    bool note = opener.kind == LINE_NOTE && !run_is_verb(line, opener);
     struct cursor talk = reader_cursor(r, line, 0);
     if (opener.kind == LINE_OTHER && r->top->kind == BLOCK_DRILL && rotation_is(&talk) &&
         !part_reads(r, line)) {

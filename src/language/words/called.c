@@ -314,5 +314,5 @@ static bool by_name(const struct cursor *c, struct recast *r)
 
 bool screen_called(const struct cursor *c, struct recast *r)
 {
-    return by_name(c, r) || only_shown(c, r) || screen_used(c, r);
+    return by_name(c, r) || only_shown(c, r) || screen_used(c, r) || hand_off_said(c, r);
 }

@@ -43,6 +43,11 @@ size_t contractions_open(const struct token *from, size_t count, struct token *t
     for (size_t i = 0; i < count && size + 2 <= room; i++) {
         bool whole = they_are(&from[i]);
         to[size++] = from[i];
+        if (from[i].kind == TOKEN_WORD && from[i].possessive && str_is(from[i].text, "dho")) {
+            to[size - 1].text = STR("dhos"); /* dho's it with 2 */
+            to[size - 1].possessive = false;
+            to[size - 1].first = 'd';
+        }
         if (whole || is_behind(&from[i], from + count)) {
             to[size - 1].possessive = false;
             to[size - 1].text = whole ? STR("they") : from[i].text;

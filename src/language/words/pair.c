@@ -46,9 +46,43 @@ static const struct entry pairs[] = {
     {"dribbles over and hands off to", PAIR_DRIBBLE_HAND_OFF},
     {"dhos with", PAIR_DRIBBLE_HAND_OFF},
     {"dho with", PAIR_DRIBBLE_HAND_OFF},
+    {"dhos it with", PAIR_DRIBBLE_HAND_OFF},
+    {"dhos it to", PAIR_DRIBBLE_HAND_OFF},
     {"dribble hand-offs with", PAIR_DRIBBLE_HAND_OFF},
     {NULL, 0},
 };
+
+static const char *const for_it_back[] = {
+    "for hand-off", "for handback", "for dho",        "to get hand-off",     "into hand-off",
+    "for pitch",    "for it back",  "to get it back", "for return hand-off", NULL};
+
+/* runs around her for the hand-off: after the pass to her. */
+static bool runs_round(struct cursor *c)
+{
+    static const char *const rounds[] = {"runs around him",
+                                         "runs around her",
+                                         "goes around him",
+                                         "goes around her",
+                                         "cuts around him",
+                                         "cuts around her",
+                                         "comes around him",
+                                         "comes around her",
+                                         "runs off him",
+                                         "runs off her",
+                                         "runs by him",
+                                         "runs by her",
+                                         "goes to him",
+                                         "goes to her",
+                                         "runs to him",
+                                         "runs to her",
+                                         NULL};
+    struct cursor trial = *c;
+    if (!c->speech || !take_among(&trial, rounds) || !word_among(&trial, for_it_back)) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
 
 /* The words of a pair; a hand-off on the dribble is a noun too: goes into a DHO with 2. */
 static int take_pair(struct cursor *c)
@@ -96,6 +130,9 @@ static int take_pair(struct cursor *c)
                                          "begins with",
                                          "comes to",
                                          NULL};
+    if (runs_round(c)) {
+        return PAIR_FOLLOW;
+    }
     int pair = word_is(c, 1, "ball") ? -1 : take_entry(c, pairs); /* follows the ball: a move */
     struct cursor trial = *c;
     if (pair >= 0 || !take_among(&trial, lights) ||
@@ -260,10 +297,7 @@ static int follow(struct cursor *c, const who_list *subject, struct tie tie, str
     }
     add(c, out, subject, tie,
         (struct sentence){.verb = VERB_GOES, .place = place_of(c, PLACE_BESIDE, who)}, verb);
-    static const char *const backs[] = {
-        "for hand-off", "for handback", "for dho",        "to get hand-off",     "into hand-off",
-        "for pitch",    "for it back",  "to get it back", "for return hand-off", NULL};
-    if (c->speech && take_among(c, backs)) { /* follows it for the hand-off */
+    if (c->speech && take_among(c, for_it_back)) { /* follows it for the hand-off */
         who_list one = {NULL, 0, 0};
         VEC_PUSH(c->arena, &one, who);
         add(c, out, &one, (struct tie){.word = TIE_NONE},
@@ -366,17 +400,41 @@ static bool comes_and(const struct cursor *c, const struct token *from)
     return before.at < from && word_among(&before, goes);
 }
 
+/* dribbles at 2, 2 gets it. */
+static bool dribbled_at(const struct cursor *c, const struct who *taker, const struct who *by)
+{
+    above_list list = above_sentences(c, false);
+    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    return last && last->verb == VERB_DRIBBLES_AT && same_who(&last->object, taker) &&
+           same_who(&last->subject.at[0], by);
+}
+
+/* on the way by, going middle: how he comes, and which way he drives on; -1: he does not. */
+static bool take_taker_way(struct cursor *c)
+{
+    static const char *const nears[] = {"on the way by", "on the run", "on the move", "going by",
+                                        "coming by",     "on the fly", NULL};
+    bool near = take_among(c, nears);
+    return near || word_is(c, 0, "going");
+}
+
 /* gets it, receives it: from whoever has it, who is not he himself. */
 static bool handed_over(struct cursor *c, const struct sentence *what, const struct token *from,
                         struct who *by)
 {
     static const char *const gets[] = {"gets", "get", "receives", "receive", NULL};
-    struct cursor verb = *c;
+    static const char *const takes[] = {"takes", "take", NULL};
+    struct cursor verb = *c, ways = *c;
     struct who holder;
     verb.at = from;
-    if (!c->speech || what->verb != VERB_PASSES || !word_among(&verb, gets) || !from_nobody(c) ||
-        comes_and(c, past_fillers(from, c->end)) || !above_holder(c, &holder) || !c->doer ||
+    if (!c->speech || what->verb != VERB_PASSES || !above_holder(c, &holder) || !c->doer ||
         same_who(&holder, c->doer)) {
+        return false;
+    }
+    bool near = dribbled_at(c, c->doer, &holder);
+    bool end = from_nobody(c) || (near && take_taker_way(&ways));
+    if (!end || (!word_among(&verb, gets) && !(near && word_among(&verb, takes))) ||
+        (!near && comes_and(c, past_fillers(from, c->end)))) {
         return false;
     }
     *by = holder;
@@ -402,6 +460,13 @@ static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
         take_among(c, off)) { /* gets it off 4: out of the hands */
         out->verb = VERB_HANDS_OFF;
         passed = true;
+    }
+    struct cursor hands = *c;
+    if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_words(&hands, "out of") &&
+        owner_read(&hands, by) && take_words(&hands, "hands")) {
+        out->verb = VERB_HANDS_OFF;
+        c->at = hands.at;
+        return true;
     }
     passed = passed || (begun && out->verb == VERB_HANDS_OFF && take_among(c, off));
     if (passed && out->verb == VERB_HANDS_OFF && c->speech && owner_read(c, by)) {
@@ -478,7 +543,8 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
             verb);
         tie = (struct tie){.word = TIE_NONE};
     }
-    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN && beside_is(out, subject, &by)) {
+    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN &&
+        (beside_is(out, subject, &by) || dribbled_at(c, &subject->at[0], &by))) {
         s.verb = VERB_HANDS_OFF;
     }
     struct who screener, second;
@@ -494,6 +560,16 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
             verb);
         tie = (struct tie){.word = TIE_NONE};
     }
+    static const struct entry ways[] = {{"going middle", DRIVE_MIDDLE},
+                                        {"going baseline", DRIVE_BASELINE},
+                                        {"going left", DRIVE_LEFT},
+                                        {"going right", DRIVE_RIGHT},
+                                        {NULL, 0}};
+    int way = -1;
+    if (s.verb == VERB_HANDS_OFF && c->speech) {
+        take_taker_way(c);
+        way = take_entry(c, ways);
+    }
     struct cursor at = *c; /* on the wing */
     take_among(&at, place_words);
     const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);
@@ -503,5 +579,9 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
     }
     add(c, out, &one, tie, s, verb);
     out->at[out->count - 1].span = span_join(subject->at[0].span, c->at[-1].span);
+    if (way >= 0) { /* and drives on */
+        add(c, out, subject, (struct tie){.word = TIE_NONE},
+            (struct sentence){.verb = VERB_DRIVES, .drive = (enum drive_side)way}, verb);
+    }
     return 1;
 }

@@ -426,8 +426,8 @@ bool phrase_ing_read(struct cursor *c, enum phrase_side side, struct phrase *out
 {
     struct cursor is = *c;
     struct str bare;
-    if ((!take_words(&is, "is") && !take_words(&is, "starts")) ||
-        !phrase_ing_here(&is, side, out, &bare)) {
+    static const char *const ises[] = {"is", "starts", "keeps", "keep", "continues", NULL};
+    if (!take_among(&is, ises) || !phrase_ing_here(&is, side, out, &bare)) {
         return false;
     }
     c->at = is.at;

@@ -67,10 +67,47 @@ int slot_place(struct predicate *p, const struct place *place)
 }
 
 /* A place behind a preposition, or what is wrong there. */
+/* comes at 4, runs around behind 3: to where that player is, an arm's length away. */
+static const struct place *beside_read(struct predicate *p)
+{
+    static const char *const leads[] = {
+        "behind", "around behind", "around", "around in back of", "in behind", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who who;
+    enum verb verb = p->s->verb;
+    const struct token *from = c->at;
+    if (!c->speech || c->drill || (verb != VERB_GOES && verb != VERB_CUTS && verb != VERB_COMES)) {
+        return NULL;
+    }
+    bool behind = take_among(&trial, leads);
+    if (verb == VERB_CUTS && !behind) { /* cuts to 2: to his spot, or to the ball? */
+        return NULL;
+    }
+    bool found = person_read(&trial, &who) && who_is_one(&who) && trial.refusals == mark.refusals &&
+                 !same_who(&who, &p->s->subject.at[0]);
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    struct cursor after = *c;
+    after.at = end;
+    if (!found || !part_ends(&after)) {
+        return NULL;
+    }
+    c->at = end;
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, who.span, "to %.*s: beside that player was taken",
+                 STR_ARG(cursor_text(c, who.span)));
+    diag_help(c->diags, diag, "to go elsewhere, name the place: `%.*s to left wing`",
+              STR_ARG(predicate_begun(p)));
+    return place_new(c, (struct place){.kind = PLACE_BESIDE, .who = who}, from);
+}
+
 static int place_after(struct predicate *p, struct str preposition)
 {
     size_t before = p->c->refusals;
-    const struct place *place = place_read(p->c, 0);
+    const struct place *place = beside_read(p);
+    place = place ? place : place_read(p->c, 0);
     if (place) {
         return slot_place(p, place);
     }
@@ -164,6 +201,13 @@ int slot_path(struct predicate *p)
                                          {"past", PATH_PAST},     {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
+    static const char *const behinds[] = {"around behind", "in behind", "around in back of", NULL};
+    if (word_among(c, behinds) && !p->s->place) {
+        p->s->place = beside_read(p);
+        if (p->s->place) {
+            return 1;
+        }
+    }
     int path = take_entry(c, words);
     if (path < 0) {
         return 0;

@@ -404,6 +404,9 @@ static int over_screen(struct predicate *p)
 
 int slot_read(struct predicate *p)
 {
+    if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE && attack_extra(p)) {
+        return 1; /* dribbles up to 1 at the top: where the other one is */
+    }
     struct slot slots[SLOTS_MOST];
     drop_stress(p->c);
     bool clause = clause_is(p->c); /* holds as long as nothing is taken */

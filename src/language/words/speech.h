@@ -36,6 +36,7 @@ bool looks_only(const struct cursor *c, struct recast *r);
 bool screen_called(const struct cursor *c, struct recast *r);
 bool only_shown(const struct cursor *c, struct recast *r);
 bool screen_used(const struct cursor *c, struct recast *r);
+bool hand_off_said(const struct cursor *c, struct recast *r); /* handoff: the same */
 /* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
 bool slanted(const struct cursor *c, struct recast *r);
 bool screens_listed(const struct cursor *c, struct recast *r);

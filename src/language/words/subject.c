@@ -239,6 +239,18 @@ static enum screen_kind slant_here(const struct cursor *c)
     return slant < 0 ? SCREEN_PLAIN : (enum screen_kind)slant;
 }
 
+/* out of the corner: where somebody comes from. */
+static void take_from(struct cursor *c)
+{
+    static const char *const froms[] = {"out of", "from", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool found = take_among(&trial, froms) && spot_read(&trial, true) != NULL;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    c->at = found ? end : c->at;
+}
+
 /* goes out and, comes over to: right before a verb. */
 static bool take_going(struct cursor *c, struct run_in *in)
 {
@@ -258,6 +270,9 @@ static bool take_going(struct cursor *c, struct run_in *in)
     }
     if (way) { /* goes across the lane and screens */
         take_among(&trial, lines);
+    }
+    if (going >= 0 && c->speech) { /* comes up out of the corner and takes it */
+        take_from(&trial);
     }
     if (going < 0 || !(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
         return take_done(c, &in->moves); /* rips it and drives */

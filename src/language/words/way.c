@@ -769,6 +769,13 @@ int along_read(struct predicate *p)
     struct cursor trial = *c;
     const struct token *from = c->at;
     enum verb verb = p->s->verb;
+    if (c->speech && verb_row(verb)->task == VERB_PASS && p->s->object.kind != WHO_NONE &&
+        take_among(&trial, ways) && take_among(&trial, lines)) { /* throws it to 2 up the side */
+        c->at = trial.at;
+        note_left_out(c, cursor_taken(c, from));
+        return 1;
+    }
+    trial = *c;
     int by = way_or_side(p);
     if (by != 0) {
         return by;
