@@ -547,6 +547,22 @@ bool comes_for(const struct cursor *c, struct recast *r)
     if (!at || (!named && !above_holder(c, &holder)) || same_who(&holder, &who.who)) {
         return false;
     }
+    struct who screener, second;
+    enum screen_kind kind;
+    if (!placed && !past && above_screen_here(c, &who.who, &screener, &kind, &second) &&
+        screener.kind == WHO_PLAYER && second.kind == WHO_NONE) { /* off it, into the hand-off */
+        recast_somebody(c, r, &who);
+        recast_word(c, r, "comes");
+        recast_word(c, r, "off");
+        recast_number(c, r, screener.number);
+        recast_word(c, r, "beside");
+        if (named) {
+            recast_somebody(c, r, &giver);
+        } else {
+            recast_number(c, r, holder.number);
+        }
+        recast_mark(c, r, ',');
+    }
     if (placed) { /* comes to the wing for the hand-off */
         recast_copy(c, r, who.from, at);
         recast_mark(c, r, ',');

@@ -312,7 +312,83 @@ static bool by_name(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* UCLA cut, rub off 5 down to the block: by the one who has just passed. */
+static bool cut_of_passer(const struct cursor *c, struct recast *r)
+{
+    static const char *const names[] = {"ucla cut", "give and go cut", "ucla", NULL};
+    struct cursor trial = cursor_look(c);
+    struct who passer = {.kind = WHO_NONE};
+    const struct token *from = cursor_next(c);
+    if (!take_among(&trial, names)) {
+        return false;
+    }
+    const struct token *noun_end = trial.at;
+    above_list list = above_sentences(c, false);
+    for (size_t i = list.count; i-- > 0 && passer.kind == WHO_NONE;) {
+        bool pass = verb_row(list.at[i]->verb)->task == VERB_PASS && list.at[i]->subject.count == 1;
+        passer = pass ? list.at[i]->subject.at[0] : passer;
+    }
+    bool joined = take_mark(&trial, ',') || take_mark(&trial, ':');
+    bool on = joined && verb_begins(&trial) && !subject_verb_is(&trial);
+    if (passer.kind != WHO_PLAYER || (joined && !on)) {
+        return false;
+    }
+    if (!on) {
+        recast_word(c, r, "makes");
+        recast_copy(c, r, from, noun_end);
+    } else {
+        r->told = span_join(from->span, noun_end[-1].span);
+    }
+    r->to = on ? trial.at : noun_end;
+    recast_acts(c, r, &passer);
+    return r->taken = true;
+}
+
+/* 4 hammers 3 into the corner: that is where 3 goes off it. */
+static bool screens_into(const struct cursor *c, struct recast *r)
+{
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct somebody by, user;
+    struct phrase phrase;
+    if (!player_here(&trial, &by)) {
+        return false;
+    }
+    const struct token *verb = trial.at;
+    skip_run_in(&trial);
+    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+        verb_row(phrase.verb)->task != VERB_SCREEN || phrase.screen != SCREEN_FLARE) {
+        return false;
+    }
+    const struct token *verb_end = trial.at;
+    take_words(&trial, "for");
+    if (!player_here(&trial, &user) || !take_words(&trial, "into")) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    bool placed = spot_read(&trial, true) != NULL;
+    const struct token *to_end = trial.at;
+    cursor_back(&trial, mark);
+    if (!placed) {
+        return false;
+    }
+    recast_somebody(c, r, &by);
+    recast_copy(c, r, verb, verb_end);
+    recast_word(c, r, "for");
+    recast_somebody(c, r, &user);
+    recast_mark(c, r, ',');
+    recast_somebody(c, r, &user);
+    recast_word(c, r, "fades");
+    recast_word(c, r, "off");
+    recast_somebody(c, r, &by);
+    recast_word(c, r, "to");
+    recast_copy(c, r, to, to_end);
+    r->to = to_end;
+    return true;
+}
+
 bool screen_called(const struct cursor *c, struct recast *r)
 {
-    return by_name(c, r) || only_shown(c, r) || screen_used(c, r) || hand_off_said(c, r);
+    return cut_of_passer(c, r) || screens_into(c, r) || by_name(c, r) || only_shown(c, r) ||
+           screen_used(c, r) || hand_off_said(c, r);
 }

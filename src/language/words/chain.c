@@ -269,6 +269,24 @@ static bool gave_away(const struct cursor *c, const who_list *subject, who_list 
     return true;
 }
 
+/* hammer by 4 for 3, slide to the corner: behind a screen called by its name, the one it is for. */
+static bool called_user(const struct cursor *c, const struct sentence *last, who_list *out)
+{
+    struct cursor verb = *c;
+    struct phrase phrase;
+    verb.watch = NULL;
+    bool called = c->speech && verb_row(last->verb)->task == VERB_SCREEN &&
+                  last->subject.count == 1 && who_is_one(&last->object) &&
+                  last->subject.at[0].span.begin > last->verb_span.begin;
+    if (!called || !phrase_read(&verb, FOR_ATTACKERS, &phrase) || phrase.with_s ||
+        verb_row(phrase.verb)->task != VERB_MOVE ||
+        strchr(verb_row(phrase.verb)->needs, 'S') != NULL) {
+        return false;
+    }
+    VEC_PUSH(c->arena, out, last->object);
+    return true;
+}
+
 /* so 3 curls: a use waits for its screen, and `then` would have it wait for its own use. */
 static void waits_by_itself(struct sentence *s)
 {
@@ -363,7 +381,7 @@ static void reordered(struct cursor *c)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
         remark_in_front, wait_for,        before_in_front, arrival_brought,
-        move_brought,    gerund_in_front, not_until, catch_in_front};
+        move_brought,    gerund_in_front, not_until,       catch_in_front};
     for (size_t i = 0; c->speech && i < sizeof rules / sizeof *rules; i++) {
         struct recast recast = {.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;
@@ -403,6 +421,10 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         } else {
             other = said_otherwise(c, joint.same_subject || joint.who);
             verb = cursor_span(c);
+        }
+        if (joint.same_subject && other.count == 0 && out->count > first &&
+            called_user(c, &out->at[out->count - 1], &other)) {
+            note_taken(c, verb, &other);
         }
         if (joint.same_subject && out->count > first && gave_away(c, &subject, &other)) {
             note_taken(c, verb, &other);

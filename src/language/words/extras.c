@@ -129,6 +129,7 @@ static bool thrown(const struct phrase *phrase)
 }
 
 /* on the bounce, over the top, with a chest pass; back, right back, where it came from. */
+static bool passed_from(struct predicate *p);
 bool how_it_flies(struct predicate *p)
 {
     static const struct entry ways[] = {{"on the bounce", PASS_BOUNCE},
@@ -173,6 +174,9 @@ bool how_it_flies(struct predicate *p)
     if (way < 0 && p->s->object.kind == WHO_PLAYER && on_side(p)) {
         return true;
     }
+    if (way < 0 && p->c->speech && p->s->object.kind != WHO_NONE && passed_from(p)) {
+        return true;
+    }
     if (way < 0 && take_words(&trial, "with")) {
         while (take_among(&trial, adjectives)) {
         }
@@ -199,6 +203,23 @@ bool how_it_flies(struct predicate *p)
     p->s->pass = p->s->pass == PASS_PLAIN ? (enum pass_kind)way : p->s->pass;
     p->c->at = trial.at;
     return true;
+}
+
+/* feeds the post from the wing: where the passer stands. */
+static bool passed_from(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct token *from = c->at;
+    bool found = take_words(&trial, "from") && spot_read(&trial, true) != NULL;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (found) {
+        c->at = end;
+        note_left_out(c, cursor_taken(c, from));
+    }
+    return found;
 }
 
 /* jabs baseline, ball fakes left, jab steps at x2: which way it goes, which moves nobody. */

@@ -112,6 +112,15 @@ static bool back_ahead(const struct cursor *c)
     return false;
 }
 
+/* 4 cuts to the rim, 5 gives it to 4: too far off to be handed. */
+static bool has_gone(const struct cursor *c, const struct who *who)
+{
+    const struct sentence *last = sentence_before(c);
+    return last && last->subject.count == 1 && same_who(&last->subject.at[0], who) &&
+           verb_row(last->verb)->task == VERB_MOVE && last->place &&
+           last->place->kind == PLACE_SPOT && last->verb != VERB_FLASHES;
+}
+
 /* gives it to 3: handed, where he is near or comes by; passed, where it comes back in a hand-off.
  */
 static bool gives_to(const struct cursor *c, struct recast *r)
@@ -132,7 +141,7 @@ static bool gives_to(const struct cursor *c, struct recast *r)
     static const char *const ways[] = {"going middle", "going baseline", "going left",
                                        "going right",  "going downhill", NULL};
     bool near = take_near(&trial) || stands_beside(c, &to.who, who);
-    bool comes_back = !near && plain && back_ahead(&back);
+    bool comes_back = !near && plain && (back_ahead(&back) || has_gone(c, &to.who));
     if ((!near && !comes_back) || same_who(&to.who, who)) {
         return false;
     }

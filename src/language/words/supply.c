@@ -238,8 +238,8 @@ static bool in_one_breath(struct predicate *p)
 {
     struct sentence *s = p->s;
     struct who by, second;
-    bool plain = s->path == PATH_NONE && s->drive != DRIVE_BASELINE && s->tie.word == TIE_NONE &&
-                 s->subject.count == 1 && s->object.kind == WHO_NONE && !p->way_said;
+    bool plain = s->path == PATH_NONE && s->tie.word == TIE_NONE && s->subject.count == 1 &&
+                 s->object.kind == WHO_NONE && !p->way_said;
     enum screen_kind kind;
     if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
         !above_screen_here(p->c, &s->subject.at[0], &by, &kind, &second)) {
@@ -430,6 +430,31 @@ static bool replaces_mover(struct predicate *p)
     return true;
 }
 
+/* throws it in, a post entry: to the post, on the passer's side. */
+static bool passes_to_post(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    const struct token *last = c->at > p->from ? &c->at[-1] : p->from;
+    bool in = str_is(last->text, "in") || str_is(last->text, "inside");
+    bool post = false;
+    for (const struct token *at = p->from; at < c->at; at++) {
+        post = post || str_is(at->text, "post");
+    }
+    if (!c->speech || s->verb != VERB_PASSES || s->subject.count > 1 || s->place ||
+        (!in && !post)) {
+        return false;
+    }
+    struct place *place = arena_new(c->arena, struct place);
+    *place = (struct place){.kind = PLACE_SPOT, .spot = SPOT_LOW_POST, .span = s->verb_span};
+    s->object = (struct who){.kind = WHO_SPOT, .place = place, .span = s->verb_span};
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
+                                 "to whom is not written: the low post was taken");
+    diag_help(c->diags, diag, "to have another, write the number: `%.*s`",
+              STR_ARG(predicate_begun_to(p, STR("to 5"))));
+    return true;
+}
+
 /* x5 fronts 5, 1 lobs it over the top: to the only one who is fronted. */
 static bool lobs_to_fronted(struct predicate *p)
 {
@@ -511,9 +536,10 @@ bool player_above(struct predicate *p, const struct slot *slot)
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;
     }
-    if (!several && (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) ||
-                     passes_to_shooter(p) || screens_for_user(p) || replaces_mover(p) ||
-                     lobs_to_fronted(p) || passes_to_mover(p) || at_the_ball(p))) {
+    if (!several &&
+        (moves_only(p, slot) || hands_off_there(p) || screens_the_ball(p) || passes_to_shooter(p) ||
+         screens_for_user(p) || replaces_mover(p) || lobs_to_fronted(p) || passes_to_mover(p) ||
+         passes_to_post(p) || at_the_ball(p))) {
         return true;
     }
     if (several) {

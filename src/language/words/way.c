@@ -679,6 +679,20 @@ static int across_alone(struct predicate *p)
     return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
 }
 
+/* posts left: on that block. */
+static int posts_side(struct predicate *p)
+{
+    static const struct entry sides[] = {{"left", SIDE_LEFT}, {"right", SIDE_RIGHT}, {NULL, 0}};
+    struct cursor trial = *p->c;
+    int side = p->s->verb == VERB_POSTS_UP && !p->s->place ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !ends_after(&trial)) {
+        return 0;
+    }
+    return ends_there(
+        p, trial.at,
+        (struct place){.kind = PLACE_SPOT, .spot = SPOT_BLOCK, .side = (enum side)side});
+}
+
 /* drives left, dribbles to the right: with no place behind it. A drive goes to the rim, by that
  * side of whoever guards; a dribble, to that side. */
 static int side_alone(struct predicate *p)
@@ -726,9 +740,9 @@ static int going_read(struct predicate *p)
 /* The first of these that stands here; in a plain line only the side of a drive. */
 static int way_or_side(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {passing_by,     toward_side,  by_defender,
-                                                         side_alone,     across_alone, flashes_high,
-                                                         flashes_middle, guard_way,    sag_way};
+    static int (*const readers[])(struct predicate *) = {
+        passing_by,   toward_side,    by_defender, side_alone, across_alone,
+        flashes_high, flashes_middle, guard_way,   sag_way,    posts_side};
     if (!p->c->speech) {
         return p->s->verb == VERB_DRIVES ? side_alone(p) : 0;
     }

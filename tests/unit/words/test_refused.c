@@ -237,7 +237,7 @@ static const struct refusal refusals[] = {
      "the ball does nothing by itself", "write `as 1 passes`, or `when 2 catches`"},
     {"3 misses", "text.verb-unknown", "misses", "`misses` is no verb of the play language",
      "write `3 shoots`: whether it goes in, the coach sees"},
-    {"5 steps out", "text.place-missing", "", "`5 goes to` which place?",
+    {"5 moves out", "text.place-missing", "", "`5 goes to` which place?",
      "name the place: `5 goes to left corner`"},
     {"1 looks at 3", "text.verb-unknown", "looks", "`looks` is no verb of the play language",
      "a look moves nobody: write `point 1 \"Look at the cutter\"` under the step, or the pass "
