@@ -549,8 +549,9 @@ bool comes_for(const struct cursor *c, struct recast *r)
     }
     struct who screener, second;
     enum screen_kind kind;
-    if (!placed && !past && above_screen_here(c, &who.who, &screener, &kind, &second) &&
-        screener.kind == WHO_PLAYER && second.kind == WHO_NONE) { /* off it, into the hand-off */
+    if (!placed && above_screen_here(c, &who.who, &screener, &kind, &second) &&
+        screener.kind == WHO_PLAYER && second.kind == WHO_NONE &&
+        !same_who(&screener, named ? &giver.who : &holder)) { /* off it, into the hand-off */
         recast_somebody(c, r, &who);
         recast_word(c, r, "comes");
         recast_word(c, r, "off");

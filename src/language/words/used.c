@@ -23,6 +23,18 @@ static void put_screen(const struct cursor *c, struct recast *r, const struct so
     recast_somebody(c, r, user);
 }
 
+/* 5 and 4 screen for W, in that order. */
+static void put_two(const struct cursor *c, struct recast *r, const struct somebody *first,
+                    const struct somebody *second, const struct somebody *user)
+{
+    recast_somebody(c, r, first);
+    recast_word(c, r, "and");
+    recast_somebody(c, r, second);
+    recast_word(c, r, "screen");
+    recast_word(c, r, "for");
+    recast_somebody(c, r, user);
+}
+
 /* a down screen from 4, 4's down screen. */
 static bool owned_screen(struct cursor *c, struct somebody *by, struct phrase *phrase)
 {
@@ -91,8 +103,17 @@ static bool off_a_screen(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *where, *where_end;
+    struct somebody second = {.from = NULL};
+    struct cursor other = trial; /* the stagger by 5 and 4 */
+    bool two = take_words(&other, "and") && !subject_verb_is(&other) &&
+               player_here(&other, &second) && !same_who(&second.who, &who.who);
+    trial = two ? other : trial;
     bool placed = take_where(&trial, &where, &where_end);
-    put_screen(c, r, &by, &screen, &who);
+    if (two) {
+        put_two(c, r, &by, &second, &who);
+    } else {
+        put_screen(c, r, &by, &screen, &who);
+    }
     if (placed) {
         recast_word(c, r, "at");
         recast_copy(c, r, where, where_end);
@@ -108,6 +129,10 @@ static bool off_a_screen(const struct cursor *c, struct recast *r)
         }
     }
     recast_somebody(c, r, &by);
+    if (two) {
+        recast_word(c, r, "and");
+        recast_somebody(c, r, &second);
+    }
     r->to = trial.at;
     return true;
 }
