@@ -323,7 +323,7 @@ static bool cut_of_passer(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *noun_end = trial.at;
-    above_list list = above_sentences(c, false);
+    above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0 && passer.kind == WHO_NONE;) {
         bool pass = verb_row(list.at[i]->verb)->task == VERB_PASS && list.at[i]->subject.count == 1;
         passer = pass ? list.at[i]->subject.at[0] : passer;
