@@ -117,8 +117,24 @@ bool option_heading(struct reader *r, const struct line *line, struct block *blo
            heading_ends(r, line, from);
 }
 
+/* Indented as the lines of the branch that is open, farther in than its heading. */
+static bool in_a_branch(const struct reader *r, const struct line *line)
+{
+    if (!r->branch || !r->branch->line) {
+        return false;
+    }
+    unsigned heading = r->branch->line->indent;
+    return line->indent > heading && (!r->branch_has_line || line->indent >= r->branch_indent);
+}
+
 bool branch_fits(struct reader *r, const struct line *line)
 {
+    if (in_a_branch(r, line)) {
+        return heading_misplaced(
+            r, line, "a read cannot stand in a read",
+            "another answer to the same step begins below `read`, not farther in; what comes of "
+            "this one is a step of its own: `step \"Swing it\" after \"Curl\"`");
+    }
     bool body =
         block_plays(r->top) ? r->step || !r->has_steps : r->top && r->top->kind == BLOCK_ACTION;
     if (!body) {

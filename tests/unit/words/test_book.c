@@ -268,6 +268,11 @@ static const struct book_case book_cases[] = {
     {"play \"A\"\nread x3 trails\nstep\n", "play(broken step())", "2:1 text.heading-place"},
     {"read x3 trails\n    1 shoots\n  2 stays\n    3 stays\n", "play(read(s s s))",
      "3:3 text.read-indent"},
+    {"read x3 trails\n  1 shoots\n  read x1 helps\n    2 stays\nread x2 helps\n  2 shoots\n",
+     "play(read(s broken s) read(s))", "3:3 text.heading-place"},
+    {"read x3 trails\n  if x1 helps, 2 shoots\n  2 stays\n", "play(read(broken s))",
+     "2:3 text.heading-place"},
+    {"  read x3 trails\n  1 shoots\n  read x1 helps\n  2 stays\n", "play(read(s) read(s))", ""},
     /* team */
     {"team \"T\"\n1 \"W\" point guard, jersey 00\n2 \"J\" jersey 4\nlineup \"Big\" 1 \"W\", 2 "
      "\"J\"\n",
