@@ -9,7 +9,9 @@
 
 static const struct spot_row rows[SPOT_COUNT] = {
 #define SPOT(symbol, word, sided, perimeter, source)                                               \
-    [SPOT_##symbol] = {word, sided, SPOT_##symbol == SPOT_HIGH_POST, perimeter, EXPLAINED(source)},
+    [SPOT_##symbol] = {word, sided,                                                                \
+                        SPOT_##symbol == SPOT_HIGH_POST || SPOT_##symbol == SPOT_HALF_COURT,        \
+                        perimeter, EXPLAINED(source)},
 #include "floor/court/spots.def"
 #undef SPOT
 };
@@ -100,6 +102,7 @@ static struct vec2 right_spot(const struct court *court, enum spot spot)
     case SPOT_LANE_SPACE:
         return vec2_of(outside_lane, second_space_y(court));
     case SPOT_HALF_COURT:
+        return vec2_of(court->half_width - 3 * FEET, court->half_court);
     case SPOT_CENTRE:
         return vec2_of(0, court->half_court);
     case SPOT_NAIL:

@@ -171,7 +171,7 @@ static void task_dump(struct strbuf *out, size_t index, const struct task *task)
 {
     static const char *const kinds[] = {"move",  "hold",   "carry", "pass", "exchange",
                                         "shoot", "screen", "use",   "guard"};
-    static const char *const paths[] = {"", "around", "over", "under", "past"};
+    static const char *const paths[] = {"", "around", "over", "under", "past", "along"};
     strbuf_print(out, "    %d (%d) ", (int)index, task->order);
     who(out, task->who);
     strbuf_print(out, " %s: %s", kinds[task->kind], verb_row(task->verb)->words);

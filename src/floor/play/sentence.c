@@ -205,6 +205,10 @@ bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice
         }
         note_default(m, s, task);
     }
+    bool on_line = task->path == PATH_ALONG && task->path_goal.spot == SPOT_SIDELINE;
+    if (on_line && task->goal.spot == SPOT_HALF_COURT && task->goal.side == SIDE_NONE) {
+        task->goal = where_spot(m, SPOT_HALF_COURT, task->path_goal.side);
+    }
     if (task->goal.kind != GOAL_NONE) {
         task->planned = where_planned(m, &task->goal, task->who);
     }

@@ -17,6 +17,9 @@
 #define BACK_STEP .60    /* m: the step that draws the defender out before a back cut */
 #define V_DEEP .42       /* of the way from end to end: legs at 100 degrees to each other, */
 #define V_MOST 4.0       /* m, and no deeper (all ours) */
+#define ON_LINE .5       /* m: nobody goes out of his way to a line as near as this */
+#define SLANT .5         /* metres along a line for each that it is off, */
+#define SLANT_MOST .4    /* of the line at each end, and no more */
 #define SETUP_LEAST 1.2  /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
 #define SETUP_BACK .5 /* m nearer to the screen than where the fake began */
@@ -251,6 +254,25 @@ static double plan_drive(struct world *world, const struct task *task, struct ve
     return plan_end(world, task, goal, route);
 }
 
+/* Onto the line by a slant, along it, and off it by another. */
+double plan_along(struct world *world, const struct task *task, struct vec2 goal,
+                  struct route *route)
+{
+    struct vec2 from = route->points.at[route->points.count - 1];
+    struct vec2 on = goal_point(&task->path_goal, world->court, task->who, from, NULL);
+    struct vec2 off = goal_point(&task->path_goal, world->court, task->who, goal, NULL);
+    struct vec2 way = vec2_unit(vec2_sub(off, on));
+    double length = vec2_distance(on, off), in = vec2_distance(from, on);
+    double out = vec2_distance(off, goal);
+    if (in > ON_LINE) {
+        route_to(route, vec2_along(on, way, real_min(SLANT * in, SLANT_MOST * length)));
+    }
+    if (out > ON_LINE) {
+        route_to(route, vec2_along(off, way, -real_min(SLANT * out, SLANT_MOST * length)));
+    }
+    return plan_end(world, task, goal, route);
+}
+
 /* Round, over or under somebody: over is half court's side, under the baseline's; round is the
  * outside. */
 static double plan_path(struct world *world, const struct task *task, struct vec2 goal,
@@ -275,6 +297,7 @@ static double plan_path(struct world *world, const struct task *task, struct vec
         side = -route_side(from, goal, by, &tie);
         break;
     case PATH_AROUND:
+    case PATH_ALONG:
     case PATH_NONE:
     default:
         side = route_side(from, goal, by, &tie);
@@ -295,6 +318,9 @@ double plan_move(struct world *world, const struct task *task, struct vec2 goal,
                  struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
+    if (task->path == PATH_ALONG) {
+        return plan_along(world, task, goal, route);
+    }
     if (task->path != PATH_NONE) {
         return plan_path(world, task, goal, route);
     }

@@ -268,8 +268,17 @@ static bool stops_behind(const struct world *world, const struct task *task, str
 
 /* The place lies on the one side of his defender, the screen on the other, and to go round both
  * would be a loop. */
-bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal)
+/* Where he comes off to: the line, if he runs along one from there on. */
+static struct vec2 use_toward(const struct world *world, const struct task *task, struct vec2 goal)
 {
+    return task->path == PATH_ALONG ? goal_point(&task->path_goal, world->court, task->who,
+                                                 world->agent[task->other].m.at, NULL)
+                                    : goal;
+}
+
+bool use_goes_away(struct world *world, const struct task *task, struct vec2 end)
+{
+    struct vec2 goal = use_toward(world, task, end);
     body defender = guard_of(world, task->who);
     const struct screen *screen = &world->screen[task->other];
     bool seen = defender != BODY_NONE && world->agent[defender].here;
@@ -288,7 +297,8 @@ bool use_goes_away(struct world *world, const struct task *task, struct vec2 goa
     return length_by(world, task, screener, out, goal) > vec2_distance(user, goal) + LOOP;
 }
 
-double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+static double plan_use_to(struct world *world, const struct task *task, struct vec2 goal,
+                          struct route *route)
 {
     route_start(route, world->arena, world->agent[task->who].m.at);
     struct vec2 screener = screener_at(world, task->other);
@@ -307,4 +317,10 @@ double plan_use(struct world *world, const struct task *task, struct vec2 goal, 
         return 0;
     }
     return plan_off(world, task, goal, route);
+}
+
+double plan_use(struct world *world, const struct task *task, struct vec2 goal, struct route *route)
+{
+    double behind = plan_use_to(world, task, use_toward(world, task, goal), route);
+    return task->path == PATH_ALONG ? plan_along(world, task, goal, route) : behind;
 }

@@ -345,10 +345,12 @@ bool move_at_rim(struct vec2 goal);
 /* route_plan.c: the way of a movement by its shape. */
 double plan_move(struct world *world, const struct task *task, struct vec2 goal,
                  struct route *route);
+double plan_along(struct world *world, const struct task *task, struct vec2 goal,
+                  struct route *route); /* a line, from the route's last point on */
 double plan_use(struct world *world, const struct task *task, struct vec2 goal,
                 struct route *route);
 /* A use whose place lies on the other side of the user's defender than the screen. */
-bool use_goes_away(struct world *world, const struct task *task, struct vec2 goal);
+bool use_goes_away(struct world *world, const struct task *task, struct vec2 end);
 /* Past two in the order that is written he would run on and come back: the second comes first. */
 bool use_doubles_back(const struct world *world, const struct task *task, struct vec2 goal);
 /* The last strides: to the place; at the ring to its front, where it is seen, or, to shoot, on

@@ -56,12 +56,23 @@ void say_guard(const struct teller *t, struct strbuf *out, body b)
     strbuf_text(out, "the defender");
 }
 
+static void say_half_court(struct strbuf *out, enum side side)
+{
+    strbuf_text(out, "half court");
+    if (side == SIDE_LEFT || side == SIDE_RIGHT) {
+        strbuf_print(out, " on the %s side", side == SIDE_LEFT ? "left" : "right");
+    }
+}
+
 static void say_spot(struct strbuf *out, enum spot spot, enum side side)
 {
-    const char *article = spot == SPOT_HALF_COURT ? "" : "the ";
     const char *word = side == SIDE_LEFT ? "left " : side == SIDE_RIGHT ? "right " : "";
     bool one = spot == SPOT_RIM || spot == SPOT_LANE || spot == SPOT_FRONT_OF_RIM;
-    strbuf_print(out, "%s%s%s", article, one ? "" : word, spot_row(spot)->word);
+    if (spot == SPOT_HALF_COURT) {
+        say_half_court(out, side);
+        return;
+    }
+    strbuf_print(out, "the %s%s", one ? "" : word, spot_row(spot)->word);
 }
 
 static bool telling_spot(enum spot spot)
@@ -77,25 +88,19 @@ enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
     double least = NEAR;
     *side = SIDE_NONE;
     for (int s = 0; s < SPOT_COUNT; s++) {
-        bool sided = spot_row((enum spot)s)->sided;
+        const struct spot_row *row = spot_row((enum spot)s);
+        bool sided = row->sided && !row->optional;
         for (int i = SIDE_LEFT; i <= SIDE_RIGHT && telling_spot((enum spot)s); i++) {
-            double far = vec2_distance(p, court_spot(play->court, (enum spot)s, (enum side)i));
+            enum side one = sided ? (enum side)i : SIDE_NONE;
+            double far = vec2_distance(p, court_spot(play->court, (enum spot)s, one));
             if (far < least) {
                 least = far;
                 best = (enum spot)s;
-                *side = sided ? (enum side)i : SIDE_NONE;
+                *side = one;
             }
         }
     }
     return best;
-}
-
-static void say_half_court(struct strbuf *out, enum side side)
-{
-    strbuf_text(out, "half court");
-    if (side == SIDE_LEFT || side == SIDE_RIGHT) {
-        strbuf_print(out, " on the %s side", side == SIDE_LEFT ? "left" : "right");
-    }
 }
 
 /* A point of the other half that has a name there, or one at half court near a sideline. */

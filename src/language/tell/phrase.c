@@ -154,7 +154,8 @@ static void slot_way(const struct teller *t, struct strbuf *out, const struct ta
     static const char *const words[] = {[PATH_AROUND] = " around ",
                                         [PATH_OVER] = " over ",
                                         [PATH_UNDER] = " under ",
-                                        [PATH_PAST] = " past "};
+                                        [PATH_PAST] = " past ",
+                                        [PATH_ALONG] = " along "};
     if (task->path == PATH_NONE) {
         return;
     }

@@ -391,14 +391,15 @@ static void print_player_slot(struct strbuf *out, const struct sentence *s, cons
     }
 }
 
-static void print_path(struct strbuf *out, const struct sentence *s)
+static void print_path(struct strbuf *out, const struct sentence *s, bool along)
 {
     static const char *const words[] = {[PATH_NONE] = "",
                                         [PATH_AROUND] = " around ",
                                         [PATH_OVER] = " over ",
                                         [PATH_UNDER] = " under ",
-                                        [PATH_PAST] = " past "};
-    if (s->path == PATH_NONE) {
+                                        [PATH_PAST] = " past ",
+                                        [PATH_ALONG] = " along "};
+    if (s->path == PATH_NONE || (s->path == PATH_ALONG) != along) {
         return;
     }
     strbuf_text(out, words[s->path]);
@@ -442,7 +443,8 @@ static void print_slot(struct strbuf *out, const struct sentence *s, const struc
         print_length(out, s->length, slot);
         break;
     case 'R':
-        print_path(out, s);
+    case 'A':
+        print_path(out, s, slot->letter == 'A');
         break;
     default:
         if (s->drive != DRIVE_FREE) {

@@ -146,7 +146,7 @@ struct tie {
     struct span span;
 };
 
-enum path_word { PATH_NONE, PATH_AROUND, PATH_OVER, PATH_UNDER, PATH_PAST };
+enum path_word { PATH_NONE, PATH_AROUND, PATH_OVER, PATH_UNDER, PATH_PAST, PATH_ALONG };
 struct sentence {
     struct span span;
     struct tie tie;

@@ -463,7 +463,8 @@ static bool slots_agree(struct predicate *p, const struct slot *slots, size_t co
 {
     struct sentence *s = p->s;
     bool way = s->drive != DRIVE_FREE, path = s->path != PATH_NONE;
-    if ((way && !slot_of(slots, count, "Y")) || (path && !slot_of(slots, count, "R"))) {
+    if ((way && !slot_of(slots, count, "Y")) ||
+        (path && !slot_of(slots, count, s->path == PATH_ALONG ? "A" : "R"))) {
         diag_help(p->c->diags,
                   REFUSE(p->c, TEXT_TWICE, s->verb_span,
                          "`%.*s` takes either a screener or a way round, not both",

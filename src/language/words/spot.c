@@ -263,6 +263,17 @@ static int plural_read(struct cursor *c)
     return -1;
 }
 
+/* the right sideline at half court. */
+static bool take_half(struct cursor *c)
+{
+    struct cursor trial = *c;
+    if (!take_words(&trial, "at") || take_spot(&trial) != SPOT_HALF_COURT) {
+        return false;
+    }
+    c->at = trial.at;
+    return true;
+}
+
 /* Behind a spot: `area` and `spot` add nothing; `on the left side` is its side. */
 static void behind_spot(struct cursor *c, int *side)
 {
@@ -417,6 +428,9 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     spot = spot < 0 && side >= 0 ? side_spot_read(c) : spot;
     spot = spot < 0 && side < 0 ? short_side(c, &side) : spot;
     spot = spot < 0 && side < 0 ? run_together(c, &side) : spot;
+    if (spot == SPOT_SIDELINE && side >= 0 && !backcourt && take_half(c)) {
+        spot = SPOT_HALF_COURT;
+    }
     int plural = spot < 0 && side < 0 && !backcourt ? plural_read(c) : -1;
     spot = plural >= 0 ? plural : spot;
     if (spot >= 0) {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* way: the way somebody takes, which is not where it ends: across the lane, along the baseline,
- * behind the zone, over the top, going left. The way is the straight one, so it is left out, with a
- * note; a way without an end is asked for it. */
+ * behind the zone, over the top, going left. Baseline and sideline are run along; any other way is
+ * the straight one, so it is left out, with a note; a way without an end is asked for it. */
 #include "language/words/grammar.h"
 
 static const char *const ways[] = {
@@ -766,8 +766,55 @@ static bool down_to_rim(const struct cursor *c, enum verb verb)
             ((verb == VERB_GOES || verb == VERB_COMES) && c->speech));
 }
 
+/* along the baseline, up the right sideline, runs the baseline: a line that is run along. */
+static int line_read(struct predicate *p)
+{
+    static const char *const alongs[] = {"along",         "up",          "down",
+                                         "right along",   "straight up", "right up",
+                                         "straight down", "right down",  NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct slot slots[SLOTS_MOST];
+    size_t count = verb_slots(p->s->verb, slots);
+    bool takes = p->s->verb == VERB_DRIVES, article = c->at < c->end && c->at->filler;
+    for (size_t i = 0; i < count; i++) {
+        takes = takes || slots[i].letter == 'A';
+    }
+    bool whole = article && (p->s->verb == VERB_CUTS || p->s->verb == VERB_GOES);
+    bool word = takes && take_among(&trial, alongs);
+    const struct place *line = word || (takes && whole) ? spot_read(&trial, true) : NULL;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!line || line->kind != PLACE_SPOT ||
+        (line->spot != SPOT_BASELINE && line->spot != SPOT_SIDELINE)) {
+        return 0;
+    }
+    trial.at = end;
+    bool goes_on = way_goes_on(&trial) || word_is(&trial, 0, "to");
+    if ((!p->s->place && !goes_on) || (p->s->place && !word)) {
+        return 0; /* where does it end? */
+    }
+    struct span span = cursor_taken(&trial, past_fillers(c->at, c->end));
+    if (p->s->verb == VERB_DRIVES) {
+        return line->spot == SPOT_BASELINE ? way_runs(p, c->at, end, false) : 0;
+    }
+    if (p->path_done) {
+        return said_twice(p, span, "the way");
+    }
+    p->path_done = p->way_said = true;
+    p->s->path = PATH_ALONG;
+    p->s->path_place = line;
+    cursor_take(c, c->at, end);
+    return 1;
+}
+
 int along_read(struct predicate *p)
 {
+    int line = line_read(p);
+    if (line != 0) {
+        return line;
+    }
     if (p->s->verb == VERB_DRIVES && word_is(p->c, 1, "middle") && !p->s->place &&
         !word_is(p->c, 2, "to") && !word_is(p->c, 2, "of")) {
         return 0; /* drives down the middle: which way, to the rim */
@@ -826,10 +873,14 @@ int along_read(struct predicate *p)
         p->phrase.to = SPOT_RIM;
         return 1;
     }
+    bool right = false;
+    for (const struct token *at = from; at < trial.at; at++) {
+        right = right || token_is_word(at, "right");
+    }
     diag_help(c->diags,
               REFUSE(c, TEXT_PLACE_HALF, span, "`%.*s` is the way: where does it end?",
                      STR_ARG(cursor_text(c, span))),
-              "write the place behind it: `%.*s %.*s to left corner`", STR_ARG(predicate_begun(p)),
-              STR_ARG(cursor_text(c, span)));
+              "write the place behind it: `%.*s %.*s to %s corner`", STR_ARG(predicate_begun(p)),
+              STR_ARG(cursor_text(c, span)), right ? "right" : "left");
     return -1;
 }

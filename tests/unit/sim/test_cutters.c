@@ -44,6 +44,50 @@ START_TEST(a_cut_to_the_rim_ends_in_front_of_it)
 }
 END_TEST
 
+/* The share of a player's way that lies within half a metre of a line `x` or `y` (the other: 99).
+ */
+static double share_on(int player, double x, double y)
+{
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double way = 0, on = 0;
+    struct vec2 before = segment_at(segment, body_attacker(player), 0);
+    for (int i = 1; i <= 400; i++) {
+        struct vec2 at = segment_at(segment, body_attacker(player), i * segment->duration / 400);
+        double piece = vec2_distance(before, at);
+        way += piece;
+        on += fabs(at.x - x) < .5 || fabs(at.y - y) < .5 ? piece : 0;
+        before = at;
+    }
+    return on / way;
+}
+
+static const struct {
+    const char *sentence;
+    int player;
+    double x, y, share;
+} lines[] = {
+    {"2 cuts to left corner along the baseline", 2, 99, -2.25 * FEET, .6},
+    {"3 cuts to right corner along the baseline", 3, 99, -2.25 * FEET, .6},
+    {"3 goes to left corner along the left sideline", 3, -22 * FEET, 99, .4},
+    {"1 dribbles to right corner along the right sideline", 1, 22 * FEET, 99, .3},
+};
+
+START_TEST(who_goes_along_a_line_is_on_it_most_of_his_way)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(
+        &text,
+        "play \"Millrace\"\n  start 1 top, 2 right wing, 3 left wing, 4 left block, 5 nail\n"
+        "  ball 1\n  %s\n",
+        lines[_i].sentence);
+    told_run(&told, strbuf_str(&text).at);
+    told_is_sound(&told);
+    double share = share_on(lines[_i].player, lines[_i].x, lines[_i].y);
+    ck_assert_msg(share > lines[_i].share, "%s: %.2f of it", lines[_i].sentence, share);
+}
+END_TEST
+
 START_TEST(a_cutter_is_passed_to_in_stride)
 {
     told_run(&told, "play \"Millrace\"\n  start five-out\n  ball 1\n"
@@ -269,6 +313,8 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_loop_test(all, a_cut_to_the_rim_ends_in_front_of_it, 0,
                         (int)(sizeof cuts / sizeof *cuts));
+    tcase_add_loop_test(all, who_goes_along_a_line_is_on_it_most_of_his_way, 0,
+                        sizeof lines / sizeof *lines);
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
     tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
     tcase_add_loop_test(all, a_curl_that_hardly_turns_goes_by_the_near_side, 0, 2);
