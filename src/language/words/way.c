@@ -196,15 +196,15 @@ static enum spot way_by(struct str text)
     static const struct {
         const char *begins, *ends;
         enum spot spot;
-    } rows[] = {{"through", "lane", SPOT_LANE},    {"through", "paint", SPOT_LANE},
-                {"through", "key", SPOT_LANE},     {"thru", "lane", SPOT_LANE},
-                {"thru", "paint", SPOT_LANE},      {"thru", "key", SPOT_LANE},
-                {"down", "lane", SPOT_LANE},       {"down", "paint", SPOT_LANE},
-                {"up", "lane", SPOT_LANE},         {"through", "middle", SPOT_LANE},
-                {"under", "basket", SPOT_RIM},     {"under", "rim", SPOT_RIM},
-                {"under", "hoop", SPOT_RIM},       {"along", "baseline", SPOT_RIM},
-                {"along", "end line", SPOT_RIM},   {"along", "endline", SPOT_RIM},
-                {"baseline", "baseline", SPOT_RIM}};
+    } rows[] = {
+        {"through", "lane", SPOT_LANE}, {"through", "paint", SPOT_LANE},
+        {"through", "key", SPOT_LANE},  {"thru", "lane", SPOT_LANE},
+        {"thru", "paint", SPOT_LANE},   {"thru", "key", SPOT_LANE},
+        {"down", "lane", SPOT_LANE},    {"down", "paint", SPOT_LANE},
+        {"up", "lane", SPOT_LANE},      {"through", "middle", SPOT_LANE},
+        {"under", "basket", SPOT_RIM},  {"under", "rim", SPOT_RIM},
+        {"under", "hoop", SPOT_RIM},
+    };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         struct str end = str_of(rows[i].ends);
         bool ends = text.size >= end.size &&
