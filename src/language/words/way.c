@@ -766,6 +766,19 @@ static bool down_to_rim(const struct cursor *c, enum verb verb)
             ((verb == VERB_GOES || verb == VERB_COMES) && c->speech));
 }
 
+static const char *const baselines[] = {"baseline", "end line", "endline", NULL};
+
+/* Baseline or sideline; NULL: none of them. */
+static const struct place *line_place(struct cursor *c)
+{
+    const struct token *from = c->at;
+    if (take_among(c, baselines)) {
+        return place_new(c, (struct place){.kind = PLACE_SPOT, .spot = SPOT_BASELINE}, from);
+    }
+    const struct place *place = spot_read(c, true);
+    return place && place->kind == PLACE_SPOT && place->spot == SPOT_SIDELINE ? place : NULL;
+}
+
 /* along the baseline, up the right sideline, runs the baseline: a line that is run along. */
 static int line_read(struct predicate *p)
 {
@@ -783,11 +796,10 @@ static int line_read(struct predicate *p)
     }
     bool whole = article && (p->s->verb == VERB_CUTS || p->s->verb == VERB_GOES);
     bool word = takes && take_among(&trial, alongs);
-    const struct place *line = word || (takes && whole) ? spot_read(&trial, true) : NULL;
+    const struct place *line = word || (takes && whole) ? line_place(&trial) : NULL;
     const struct token *end = trial.at;
     cursor_back(c, mark);
-    if (!line || line->kind != PLACE_SPOT ||
-        (line->spot != SPOT_BASELINE && line->spot != SPOT_SIDELINE)) {
+    if (!line) {
         return 0;
     }
     trial.at = end;
@@ -841,7 +853,6 @@ int along_read(struct predicate *p)
     if (by != 0) {
         return by;
     }
-    static const char *const baselines[] = {"baseline", "end line", "endline", NULL};
     bool whole = word_among(c, baselines) && (verb == VERB_CUTS || verb == VERB_GOES) &&
                  cursor_next(c) > c->at;
     if ((p->s->place && !c->speech) || (!whole && !take_among(&trial, ways)) ||
