@@ -148,12 +148,25 @@ static bool reason_is_said(const struct predicate *p)
 }
 
 /* looking for the lob, calling for it; but not what moves somebody: going left, coming off 5. */
+/* hoping for a pass from 2, calling for it off 3: what he is to do is not done. */
+static bool hoped_of_somebody(const struct cursor *c)
+{
+    const struct token *at = past_fillers(cursor_next(c) + 1, c->end);
+    if (at == c->end || !token_is_word(at, "for")) {
+        return false;
+    }
+    while (at < c->end && at->kind == TOKEN_WORD) {
+        at++;
+    }
+    return at < c->end && (at->kind == TOKEN_NUMBER || at->kind == TOKEN_DEFENDER);
+}
+
 static bool doing_is_said(const struct predicate *p)
 {
     const struct token *next = cursor_next(p->c);
     size_t size = next->text.size;
-    return plain_word(p->c) && size > 5 && memcmp(next->text.at + size - 3, "ing", 3) == 0 &&
-           !aside_is(p->c, ASIDE_MOVING);
+    return !hoped_of_somebody(p->c) && plain_word(p->c) && size > 5 &&
+           memcmp(next->text.at + size - 3, "ing", 3) == 0 && !aside_is(p->c, ASIDE_MOVING);
 }
 
 /* with his hands up, with a purpose; but not `with 3`, nor with the ball, which would be a dribble.

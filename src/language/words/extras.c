@@ -271,13 +271,19 @@ static bool where_they_meet(struct predicate *p)
 }
 
 /* seals x5, seals 5's defender: whoever guards the one who seals, which the verb means by itself.
- * seals the middle man: one of a zone, who need not be that one. */
+ * seals the middle man: one of a zone, and which of them is known on the floor. */
 static bool seals_whom(struct predicate *p)
 {
-    if (one_of_a_zone(p->c)) {
-        return false;
-    }
     struct cursor trial = *p->c;
+    if (one_of_a_zone(p->c)) {
+        const struct token *line = &p->c->at[-1];
+        if (!above_zone(p->c) || !take_among(&trial, defender_words)) {
+            return false;
+        }
+        p->c->at = trial.at;
+        note_left_out(p->c, cursor_taken(p->c, line));
+        return true;
+    }
     struct cursor_mark mark = cursor_mark(p->c);
     struct who who, guarded;
     bool own = person_read(&trial, &who) && who_defends(&who) && trial.refusals == mark.refusals &&

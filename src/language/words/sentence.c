@@ -453,8 +453,11 @@ static void note_dropped(struct cursor *c, const struct phrase *phrase)
     struct diag *diag =
         diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, span,
                  "`%.*s` changes nothing here and was left out", STR_ARG(cursor_text(c, span)));
-    diag_help(c->diags, diag,
-              "say where or how the screener stands: `at right wing`, `facing the baseline`");
+    bool pass = verb_row(phrase->verb)->task == VERB_PASS;
+    diag_help(c->diags, diag, "%s",
+              pass
+                  ? "say how the ball flies: `1 skip passes to 4`, `1 lob passes to 5`"
+                  : "say where or how the screener stands: `at right wing`, `facing the baseline`");
 }
 
 /* Who does it, for the words behind the verb that hang on that. */

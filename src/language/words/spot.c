@@ -424,6 +424,10 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     bool backcourt = take_words(c, "backcourt");
     take_open(c);
     int side = take_entry(c, side_entries);
+    struct cursor far = *c;
+    if (side >= 0 && !backcourt && take_words(&far, "backcourt") && take_spot(&far) >= 0) {
+        backcourt = take_words(c, "backcourt"); /* ball side backcourt corner */
+    }
     int spot = take_spot(c);
     spot = spot < 0 && side >= 0 ? side_spot_read(c) : spot;
     spot = spot < 0 && side < 0 ? short_side(c, &side) : spot;

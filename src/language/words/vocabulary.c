@@ -175,15 +175,12 @@ static struct str next_letters(const struct cursor *c, size_t count, char out[WO
     return (struct str){out, size};
 }
 
-/* How many letters a word may be off: short words are near to everything, so they must at least
- * begin alike. */
+/* How many letters a word may be off: short words are near to everything, and what begins
+ * otherwise is mostly another word. */
 static size_t distance_allowed(struct str have, struct str want)
 {
     bool alike = have.size > 0 && want.size > 0 && have.at[0] == want.at[0];
-    if (have.size >= 6 || (have.size >= 4 && alike)) {
-        return 2;
-    }
-    return have.size >= 3 ? 1 : 0;
+    return have.size < 3 ? 0 : have.size >= 6 && alike ? 2 : 1;
 }
 
 static size_t near_distance(struct str have, struct str want)
