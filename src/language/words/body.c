@@ -355,6 +355,18 @@ static bool parts_fit(struct reader *r, const struct line *line)
     return true;
 }
 
+/* Whether it is all that a line of this setting says. */
+static bool setting_reads(struct reader *r, const struct line *line, enum setting setting)
+{
+    struct diags *heard = r->diags, unheard;
+    struct setting_form form = {.setting = setting};
+    diags_init(&unheard, r->arena);
+    r->diags = &unheard;
+    bool reads = setting_read(r, line, setting, &form) && unheard.errors == 0;
+    r->diags = heard;
+    return reads;
+}
+
 /* Stagger for 3. First 4, second 5: a screen called by its name goes on behind the full stop, where
  * it is said who sets it. Gives where that part ends. */
 static size_t call_ends(struct reader *r, const struct line *all, size_t from, size_t to)
@@ -409,7 +421,7 @@ static void body_line(struct reader *r, const struct line *line)
  */
 static void late_setting(struct reader *r, const struct line *line, enum setting setting)
 {
-    if (part_reads(r, line)) {
+    if (!setting_reads(r, line, setting) && part_reads(r, line)) {
         body_line(r, line);
         return;
     }

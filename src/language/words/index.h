@@ -28,6 +28,7 @@ enum index_table {
     INDEX_OPENERS, /* of openers.def, of settings.def, and defence */
     INDEX_SPOTS,   /* of spot_words.def */
     INDEX_ASIDES,  /* of asides.def */
+    INDEX_PEOPLE,  /* of people.def */
     INDEX_TABLES
 };
 /* `second` is NUL for a word of one letter, whose row may go on with any. */

@@ -47,6 +47,12 @@ static const struct row aside_rows[] = {
 #undef ASIDE
 };
 
+static const struct row person_rows[] = {
+#define PERSON(words, person, number, deed) {words, words},
+#include "language/words/people.def"
+#undef PERSON
+};
+
 /* Past what stands between the letters of a row: blanks, hyphens, and articles at a word's start.
  */
 static const char *past_gap(const char *at, bool begins)
@@ -119,5 +125,6 @@ int main(void)
     fits = WRITE(opener) && fits;
     fits = WRITE(spot) && fits;
     fits = WRITE(aside) && fits;
+    fits = WRITE(person) && fits;
     return fits ? 0 : 1;
 }

@@ -8,24 +8,18 @@ static const struct person_row people[] = {
 #define PERSON(words, person, number, deed) {words, PERSON_##person, number, DEED_##deed},
 #include "language/words/people.def"
 #undef PERSON
-    {NULL, PERSON_TITLE, 0, DEED_NOTHING},
 };
 
 static const struct person_row *longest_person(struct cursor *c)
 {
-    struct opening opening = cursor_opening(c);
     const struct person_row *found = NULL;
     const struct token *longest = c->at;
-    if (opening.first == '\0' ||
-        !sieves_let(c->sieves, people, sizeof *people, opening.first, opening.second)) {
-        return NULL;
-    }
-    for (const struct person_row *row = people; row->words; row++) {
+    struct index_rows rows = rows_here(c, INDEX_PEOPLE);
+    for (const unsigned short *row = rows.at; row < rows.end; row++) {
         struct cursor trial = *c;
-        if (may_open(opening, row->words) && take_str(&trial, str_of(row->words)) &&
-            trial.at > longest) {
+        if (take_str(&trial, str_of(people[*row].words)) && trial.at > longest) {
             longest = trial.at;
-            found = row;
+            found = &people[*row];
         }
     }
     c->at = longest;

@@ -449,14 +449,16 @@ const char *phrase_nearest(const struct cursor *c, enum phrase_side side)
 {
     const char *nearest = NULL;
     size_t best = 3;
+    struct said_words said;
+    said_read(c, &said);
     /* a full list keeps no helps: a long file of mistakes is read as fast as any */
     for (size_t i = 0; i < phrase_count() && !c->diags->full; i++) {
         struct phrase phrase = phrase_at(phrase_count() - 1 - i);
         if (!suits(&phrase, side)) {
             continue;
         }
-        size_t with_s = words_distance(c, phrase.words);
-        size_t bare = words_distance(c, phrase.bare);
+        size_t with_s = words_distance(&said, phrase.words);
+        size_t bare = words_distance(&said, phrase.bare);
         size_t distance = with_s < bare ? with_s : bare;
         if (distance > 0 && distance < 3 &&
             distance <= best) { /* the very word is what was refused */

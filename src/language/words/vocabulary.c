@@ -186,28 +186,50 @@ static size_t distance_allowed(struct str have, struct str want)
 static size_t near_distance(struct str have, struct str want)
 {
     size_t allowed = distance_allowed(have, want);
+    if (have.size == 0 || have.size > want.size + allowed || want.size > have.size + allowed) {
+        return 3;
+    }
     size_t distance = str_distance(have, want, allowed);
-    return have.size > 0 && distance <= allowed ? distance : 3;
+    return distance <= allowed ? distance : 3;
 }
 
-size_t words_distance(const struct cursor *c, const char *words)
+void said_read(const struct cursor *c, struct said_words *out)
 {
-    char wanted[WORDS_MOST], found[WORDS_MOST];
-    struct str want = words_squeeze(str_of(words), wanted);
-    size_t best = 3;
-    for (size_t count = 1; count <= 2; count++) {
-        size_t distance = near_distance(next_letters(c, count, found), want);
-        best = distance < best ? distance : best;
+    for (size_t i = 0; i < 2; i++) {
+        out->said[i] = next_letters(c, i + 1, out->letters[i]);
     }
-    return best;
+}
+
+/* False is certain: they are too short, or begin with other letters than one mistake would make. */
+static bool may_be_near(struct str have, const char *words)
+{
+    if (have.size < 3 || strlen(words) + 2 < have.size) {
+        return false;
+    }
+    const char *said = have.at;
+    return words[0] == said[0] || !letter_is_plain(words[1]) || words[1] == said[1] ||
+           words[1] == said[0] || words[0] == said[1] || words[0] == 'a' || words[0] == 't';
+}
+
+size_t words_distance(const struct said_words *said, const char *words)
+{
+    char wanted[WORDS_MOST];
+    if (!may_be_near(said->said[0], words) && !may_be_near(said->said[1], words)) {
+        return 3;
+    }
+    struct str want = words_squeeze(str_of(words), wanted);
+    size_t one = near_distance(said->said[0], want), two = near_distance(said->said[1], want);
+    return one < two ? one : two;
 }
 
 const char *entry_nearest(const struct cursor *c, const struct entry *entries)
 {
     const char *nearest = NULL;
     size_t best = 3;
+    struct said_words said;
+    said_read(c, &said);
     for (const struct entry *entry = entries; entry->words && !c->diags->full; entry++) {
-        size_t distance = words_distance(c, entry->words);
+        size_t distance = words_distance(&said, entry->words);
         if (distance > 0 && distance < best) { /* the very word is what was refused */
             best = distance;
             nearest = entry->words;

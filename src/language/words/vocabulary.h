@@ -54,8 +54,14 @@ int take_spot(struct cursor *c); /* the same of spot_entries, by the index */
 const char *entry_words(const struct entry *entries, int value);
 /* The nearest entry to what stands at the cursor (one word or two), or NULL. */
 const char *entry_nearest(const struct cursor *c, const struct entry *entries);
-/* How many letters `words` is off the next one or two tokens: 0, 1 or 2; 3 when it is not near. */
-size_t words_distance(const struct cursor *c, const char *words);
+/* The letters of the next word, and of the next two. */
+struct said_words {
+    char letters[2][WORDS_MOST];
+    struct str said[2];
+};
+void said_read(const struct cursor *c, struct said_words *out);
+/* How many letters `words` is off one of them: 0, 1 or 2; 3 when it is not near. */
+size_t words_distance(const struct said_words *said, const char *words);
 bool spot_takes_side(enum spot spot);
 bool spot_needs_side(enum spot spot);
 
