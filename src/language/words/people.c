@@ -116,13 +116,17 @@ static bool may_stand_before(const struct person_row *row, bool defender)
     case PERSON_DEED:
         return false;
     default:
-        return !defender && (row->words[0] < '0' || row->words[0] > '9');
+        return !defender;
     }
 }
 
 void skip_title(struct cursor *c)
 {
     struct cursor trial = *c;
+    const struct token *begin = cursor_next(c);
+    if (!begin || begin->kind != TOKEN_WORD) { /* mostly the number itself */
+        return;
+    }
     const struct person_row *row = take_person(&trial);
     const struct token *next = row ? cursor_next(&trial) : NULL;
     if (!next || next->possessive || (next->kind != TOKEN_DEFENDER && !c->speech)) {
