@@ -271,12 +271,24 @@ static int walk_way(enum way way, int here, bool mirrored)
     return way == WAY_DOWN ? down : -down;
 }
 
+/* The player stands on none of them, and this one lies above him. */
+static bool below_spot(const struct maker *m, body mover, int index)
+{
+    struct vec2 at = m->flow.at[mover];
+    struct vec2 spot = court_spot(m->play->court, walk[index].spot, walk[index].side);
+    return spot.y - at.y > 3 * FEET; /* more than beside it */
+}
+
 static bool next_goal(struct maker *m, const struct place *place, const struct voice *voice,
                       body mover, struct goal *goal)
 {
     int here = mover < BODY_COUNT ? walk_index(m, m->flow.at[mover]) : 0;
     int way = mover < BODY_COUNT ? walk_way(place->way, here, voice->mirrored) : 0;
     int next = here + way;
+    if (place->way == WAY_UP && mover < BODY_COUNT && below_spot(m, mover, here)) {
+        next = here; /* lifts from the elbow: to the nearest spot above him */
+        way = 1;
+    }
     if (way == 0 || next < 0 || next >= WALK_COUNT) {
         struct diag *diag = diag_add(m->diags, DIAG_PLAY_NO_SPOT, place->span,
                                      "there is no next spot that way from where %s is",

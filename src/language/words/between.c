@@ -452,7 +452,9 @@ bool onward(const struct cursor *c, struct recast *r)
     if (!last || verb_row(last->verb)->task != VERB_PASS) {
         return false;
     }
-    take_particles(&trial);
+    static const char *const fars[] = {"long", "deep", "right", "straight", NULL};
+    while (take_among(&trial, fars) || take_among(&trial, particle_words)) { /* long ahead to 5 */
+    }
     take_words(&trial, "on");
     const struct token *from = trial.at;
     if (!take_words(&trial, "to") || !somebody_read(&trial, &to) || to.who.kind == WHO_SPOT) {

@@ -206,9 +206,36 @@ static bool told_part(struct reader *r, const struct line *line)
     return true;
 }
 
+/* 5 has to be patient: a point for 5, where nothing in it could move anybody. */
+static bool must_part(struct reader *r, const struct line *line)
+{
+    static const char *const musts[] = {
+        "has to be",   "needs to be",   "must be",   "has got to be", "should be",
+        "has to stay", "needs to stay", "must stay", "should stay",   "can't be",
+        "has to keep", "needs to keep", NULL};
+    struct cursor c = reader_cursor(r, line, 0);
+    const struct token *who = cursor_next(&c);
+    bool player = who && who->kind == TOKEN_NUMBER && who->integer && !who->possessive &&
+                  who->number >= 1 && who->number <= c.players;
+    c.at = player ? who + 1 : c.at;
+    if (!player || !take_among(&c, musts)) {
+        return false;
+    }
+    for (struct cursor at = c; at.at < at.end; at.at++) {
+        struct cursor spot = at;
+        spot.watch = NULL;
+        bool word = at.at->kind == TOKEN_WORD || token_is_mark(at.at, ',');
+        if (!word || spot_read(&spot, true)) {
+            return false;
+        }
+    }
+    keep_point(r, line, span_join(line->tokens[0].span, c.end[-1].span), (int)who->number);
+    return true;
+}
+
 static void sentence_part(struct reader *r, const struct line *line)
 {
-    if (told_part(r, line)) {
+    if (told_part(r, line) || must_part(r, line)) {
         return;
     }
     if (r->sentences >= LIMIT_SENTENCES) {

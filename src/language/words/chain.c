@@ -108,6 +108,32 @@ static who_list receiver_of(struct cursor *c, const struct sentence *s)
     return one;
 }
 
+/* 3 and 4 exchange as 1 drives: the clause is of both. False: reported. */
+static bool pair_clause(struct cursor *c, sentence_list *out, size_t first)
+{
+    struct tie tie = {.word = TIE_NONE};
+    struct cursor trial = *c;
+    take_mark(&trial, ',');
+    bool tied = false;
+    for (size_t i = first; i < out->count; i++) {
+        const struct tie *own = &out->at[i].tie;
+        tied = tied || own->word != TIE_NONE || own->then || own->meanwhile;
+    }
+    if (tied || !clause_is(&trial) || out->at[first].verb != VERB_FILLS) {
+        return true;
+    }
+    c->at = trial.at;
+    const struct token *from = c->at;
+    if (!clause_read(c, &tie)) {
+        return false;
+    }
+    tie.span = cursor_taken(c, from);
+    for (size_t i = first; i < out->count; i++) {
+        out->at[i].tie = tie;
+    }
+    return true;
+}
+
 /* One sentence, or the two of a pair; `again` is the subject of the one before when this one shares
  * it; `leg`: it has no verb. */
 static bool one_read(struct cursor *c, const who_list *again, bool leg, struct tie tie,
@@ -145,6 +171,9 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
     pair = pair == 0 ? inverse_read(c, &s.subject, tie, out) : pair;
     if (pair != 0) {
         set_pace(out, first, pace);
+        if (pair > 0 && !pair_clause(c, out, first)) {
+            return false;
+        }
         return pair > 0 && c->refusals == before && ends_here(c, out);
     }
     c->at = verb;
@@ -396,6 +425,16 @@ static void reordered(struct cursor *c)
 }
 
 /* A chain of sentences up to a full stop: the clause in front governs those with a new subject. */
+/* At the same time 3 fills top and 4 lifts: of one another, where nothing stands above. */
+static void together(sentence_list *out, size_t first, bool nothing)
+{
+    if (nothing && out->count > first + 1) {
+        for (size_t i = first; i < out->count; i++) {
+            out->at[i].tie.meanwhile = false;
+        }
+    }
+}
+
 static bool chain_read(struct cursor *c, sentence_list *out)
 {
     struct tie tie = {.word = TIE_NONE};
@@ -403,9 +442,11 @@ static bool chain_read(struct cursor *c, sentence_list *out)
     size_t before = c->refusals;
     struct event until = {.kind = EVENT_NONE};
     reordered(c);
+    bool nothing = above_sentences(c, false).count == 0;
     if (take_words(c, "until") ? !until_read(c, &until) : !front_tie_read(c, &tie)) {
         return false;
     }
+    nothing = nothing && tie.meanwhile;
     take_mark(c, ',');
     size_t first = out->count;
     bool fine = c->refusals == before;
@@ -431,6 +472,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         }
         again = other.count > 0 ? &other : again;
         if ((out->count > first || c->remark.end > 0) && cursor_done(c)) {
+            together(out, first, nothing);
             return fine; /* what stood there said how things are */
         }
         c->counted = joint.counted;
@@ -449,6 +491,7 @@ static bool chain_read(struct cursor *c, sentence_list *out)
         const struct sentence *last = &out->at[out->count - 1];
         const struct token *begin;
         if (stop_is(c) || !goes_on(c, last, &joint, &begin)) {
+            together(out, first, nothing);
             return fine;
         }
         if (waits_for_nothing(c, last, &joint, begin)) {

@@ -128,6 +128,18 @@ static bool event_before_sentence(struct cursor *c, struct event *out)
     if (!event_read(c, out)) {
         return false;
     }
+    struct cursor dropped = *c; /* when x2 goes under 2 stops: the own man is left out, and acts */
+    while (dropped.at > mark.at && dropped.at[-1].filler) {
+        dropped.at--;
+    }
+    dropped.at -= dropped.at > mark.at ? 1 : 0;
+    if (out->object.kind == WHO_NONE && !cursor_done(c) && !mark_is(c, ',') &&
+        !subject_verb_is(c) && who_defends(&out->subject) && dropped.at->kind == TOKEN_NUMBER &&
+        !dropped.at->possessive && bare_before(&dropped) && subject_verb_is(&dropped)) {
+        c->at = dropped.at;
+        out->span = cursor_taken(c, mark.at);
+        return true;
+    }
     if (out->object.kind == WHO_NONE || event_is_state(out) || cursor_done(c) || mark_is(c, ',') ||
         subject_verb_is(c)) {
         return true;

@@ -258,6 +258,39 @@ bool meets_there(const struct cursor *c, struct recast *r)
     return part_ends(&trial);
 }
 
+/* x4 leaves 4 to double 5, x5 comes off his man and helps: what he does then. */
+bool leaves_to(const struct cursor *c, struct recast *r)
+{
+    static const char *const leaves[] = {
+        "leaves",       "comes off of", "comes off",  "slides off", "rotates off",
+        "helps off of", "helps off",    "leaves off", "steps off",  NULL};
+    static const char *const men[] = {"his man",    "her man",  "his own man", "her own man",
+                                      "the corner", "the wing", "weak side",   NULL};
+    struct cursor trial = cursor_look(c);
+    struct who who;
+    struct somebody man;
+    struct phrase phrase;
+    const struct token *from = past_fillers(c->at, c->end);
+    if (!person_read(&trial, &who) || !who_defends(&who)) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    if (!take_among(&trial, leaves) || (!take_among(&trial, men) && !somebody_read(&trial, &man))) {
+        return false;
+    }
+    take_mark(&trial, ',');
+    if (!take_words(&trial, "to") && !take_words(&trial, "and")) {
+        return false;
+    }
+    const struct token *verb = trial.at;
+    if (!phrase_read(&trial, FOR_DEFENDERS, &phrase)) {
+        return false;
+    }
+    recast_copy(c, r, from, to);
+    r->to = verb;
+    return true;
+}
+
 /* all our defenders sag, all five deny: each of them. */
 bool all_defend(const struct cursor *c, struct recast *r)
 {

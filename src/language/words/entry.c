@@ -111,10 +111,55 @@ bool shot_noun(const struct cursor *c, struct recast *r)
     recast_somebody(c, r, &who);
     recast_word(c, r, "dribbles");
     recast_word(c, r, "to");
+    static const char *const dribbles[] = {"off two dribbles", "off one dribble",
+                                           "off the dribble",  "off three dribbles",
+                                           "off the bounce",   NULL};
     recast_copy(c, r, spot, end);
+    trial.at = end;
+    if (take_among(&trial, dribbles)) {
+        r->told = cursor_taken(&trial, end);
+        end = trial.at;
+    }
     recast_word(c, r, "and");
     recast_word(c, r, "shoots");
     r->to = end;
+    return true;
+}
+
+/* 1 gets two feet in the paint, gets a foot in the lane: he drives there. */
+bool feet_in(const struct cursor *c, struct recast *r)
+{
+    static const char *const gets[] = {"gets", "get", "puts", "put", "plants", NULL};
+    static const char *const feet[] = {"both feet", "a foot", "feet", "foot", NULL};
+    static const char *const ins[] = {"in", "into", "inside", "down in", NULL};
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct somebody who;
+    struct who holder;
+    if (!somebody_read(&trial, &who) || !take_among(&trial, gets)) {
+        return false;
+    }
+    const struct token *next = cursor_next(&trial);
+    if (next && next->kind == TOKEN_MEASURE && next->unit == UNIT_FEET) { /* two feet */
+        trial.at = next + 1;
+    } else if (!take_among(&trial, feet)) {
+        return false;
+    }
+    struct cursor in = trial;
+    if (!take_among(&in, ins)) {
+        return false;
+    }
+    const struct token *spot = in.at;
+    bool lane = spot_read(&in, true) != NULL;
+    cursor_back(&in, mark);
+    if (!lane) {
+        return false;
+    }
+    bool ball = above_holder(c, &holder) && same_who(&holder, &who.who);
+    recast_somebody(c, r, &who);
+    recast_word(c, r, ball ? "drives" : "goes");
+    recast_word(c, r, "to");
+    r->to = spot;
     return true;
 }
 

@@ -149,6 +149,7 @@ bool light_dribble_read(struct cursor *c, enum phrase_side side, struct phrase *
 bool pair_is(const struct cursor *c);
 /* Where two meet was said, and is left out: a note. */
 void note_meeting(const struct cursor *c, struct span span);
+bool trade_is(const struct cursor *c); /* two exchange places */
 bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);

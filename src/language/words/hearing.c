@@ -256,7 +256,9 @@ static size_t stutters(const struct cursor *c, struct token *tokens, size_t coun
         while (next + 1 < count && token_is_among(&tokens[next], between)) {
             next++;
         }
-        if (stuttered(&tokens[i], &tokens[next])) {
+        bool two = next == i + 1 && waits_for_player(tokens, tokens + i) &&
+                   verb_behind(c, &tokens[next]); /* 1 passes to 2 2 cuts */
+        if (!two && stuttered(&tokens[i], &tokens[next])) {
             struct diag *diag = diag_add(c->diags, DIAG_TEXT_TAKEN_BACK, tokens[i].span,
                                          "`%.*s` is said twice, and was taken as one player",
                                          STR_ARG(cursor_text(c, tokens[i].span)));

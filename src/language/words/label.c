@@ -172,7 +172,8 @@ bool remarked(const struct cursor *c, struct recast *r)
     if (!from || (!make && take_entry(&trial, remarks) < 0)) {
         return false;
     }
-    const struct token *end = remark_end(&trial);
+    bool told = trial.at[-1].kind == TOKEN_NUMBER && verb_begins(&trial); /* you two cut */
+    const struct token *end = told ? NULL : remark_end(&trial);
     if (!end || remark_judges(c, trial.at, end)) {
         return false;
     }

@@ -2,7 +2,7 @@
 /* loose: settings said as sentences before the first one: 1 has the ball, they are in a 2-3, no
  * defense, we start in horns. What leads in is left out; the rest is read as the setting's own
  * line. */
-#include "language/words/grammar.h"
+#include "language/words/people.h"
 #include "language/words/reader.h"
 #include "language/words/situation.h"
 
@@ -257,22 +257,101 @@ static const struct {
     {SETTING_CLOCK, clock_said}, {SETTING_SCORE, score_said},  {SETTING_CALL, call_said},
 };
 
+/* Which setting the line says, and its own line; SETTING_COUNT: none. */
+static enum setting setting_of_line(struct reader *r, const struct line *line, struct line *part)
+{
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        if (rows[i].said(r, line, part)) {
+            return rows[i].setting;
+        }
+    }
+    return loose_ball(r, line, part) ? SETTING_BALL : SETTING_COUNT;
+}
+
+struct two_settings {
+    enum setting setting[2];
+    struct line part[2];
+};
+
+/* horns, ball with 1: two of them in one line. */
+static bool two_said(struct reader *r, const struct line *line, struct two_settings *out)
+{
+    for (size_t at = 1; at + 1 < line->count; at++) {
+        if (!token_is_mark(&line->tokens[at], ',')) {
+            continue;
+        }
+        struct line left = *line, right = *line;
+        left.count = at;
+        right.tokens = &line->tokens[at + 1];
+        right.count = line->count - at - 1;
+        out->setting[0] = setting_of_line(r, &left, &out->part[0]);
+        out->setting[1] = setting_of_line(r, &right, &out->part[1]);
+        if (out->setting[0] != SETTING_COUNT && out->setting[1] != SETTING_COUNT &&
+            out->setting[0] != out->setting[1]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* point guard up top with the ball, wings in the corners: who has it, said beside where he stands.
+ */
+static bool with_ball_said(struct reader *r, const struct line *line, struct two_settings *out)
+{
+    static const char *const withs[] = {"with ball",    "with it",      "has ball",     "has it",
+                                        "and has ball", "who has ball", "and the ball", NULL};
+    struct line rest = *line;
+    rest.tokens = arena_array(r->arena, struct token, line->count);
+    for (size_t at = 1; at < line->count; at++) {
+        struct cursor with = reader_cursor(r, line, at), who = with;
+        if (!take_among(&with, withs) || !(cursor_done(&with) || mark_is(&with, ','))) {
+            continue;
+        }
+        size_t from = at; /* the placing it stands in */
+        while (from > 0 && !token_is_mark(&line->tokens[from - 1], ',')) {
+            from--;
+        }
+        who.at = line->tokens + from;
+        const struct person_row *row = NULL;
+        const struct token *name = cursor_next(&who);
+        int number = name && name->kind == TOKEN_NUMBER && name->integer ? (int)name->number : 0;
+        row = number == 0 ? take_person(&who) : NULL;
+        number = row && row->person == PERSON_PLAYER ? row->number : number;
+        if (number == 0) {
+            return false;
+        }
+        size_t to = (size_t)(with.at - line->tokens), count = 0;
+        for (size_t i = 0; i < line->count; i++) {
+            if (i < at || i >= to) {
+                rest.tokens[count++] = line->tokens[i];
+            }
+        }
+        rest.count = count;
+        out->setting[0] = setting_of_line(r, &rest, &out->part[0]);
+        out->setting[1] = SETTING_BALL;
+        out->part[1] = shortened(r, line, line->tokens + at, line->tokens + at + 1);
+        out->part[1].tokens[1] = token_number(r->arena, &line->tokens[at], number);
+        return out->setting[0] == SETTING_START;
+    }
+    return false;
+}
+
 bool loose_setting(struct reader *r, const struct line *line)
 {
     struct diags *heard = r->diags, unheard;
-    struct line part;
-    enum setting setting = SETTING_COUNT;
+    struct two_settings two;
     diags_init(&unheard, r->arena);
     r->diags = &unheard;
-    for (size_t i = 0; i < sizeof rows / sizeof *rows && setting == SETTING_COUNT; i++) {
-        if (rows[i].said(r, line, &part)) {
-            setting = rows[i].setting;
-        }
-    }
+    enum setting one = setting_of_line(r, line, &two.part[0]);
+    two.setting[0] = one;
+    bool both = one == SETTING_COUNT && (with_ball_said(r, line, &two) || two_said(r, line, &two));
     r->diags = heard;
-    if (setting == SETTING_COUNT) {
+    if (!both && one == SETTING_COUNT) {
         return false;
     }
-    setting_line(r, line_keep(r, part), setting);
+    setting_line(r, line_keep(r, two.part[0]), two.setting[0]);
+    if (both) {
+        setting_line(r, line_keep(r, two.part[1]), two.setting[1]);
+    }
     return true;
 }

@@ -55,6 +55,13 @@ static bool step_up(const struct line *line, size_t token)
            str_is(line->tokens[next].text, "up");
 }
 
+/* point guard hits 2: he does something; a note has its text in quotes. */
+static bool guard_acts(const struct line *line, size_t token)
+{
+    return str_is(line->tokens[token].text, "point") && token + 2 < line->count &&
+           token_is_word(&line->tokens[token + 1], "guard");
+}
+
 struct opener opener_of(const struct line *line, size_t token)
 {
     const struct token *word = token < line->count ? &line->tokens[token] : NULL;
@@ -64,8 +71,8 @@ struct opener opener_of(const struct line *line, size_t token)
     struct index_rows rows = index_of(INDEX_OPENERS, word->first, word->text.at[1]);
     for (const unsigned short *row = rows.at; row < rows.end; row++) {
         if (str_is(word->text, openers[*row].word)) {
-            bool acts = number_acts(line, token) || ball_acts(line, token) ||
-                        same_time(line, token) || step_up(line, token);
+            bool acts = guard_acts(line, token) || number_acts(line, token) ||
+                        ball_acts(line, token) || same_time(line, token) || step_up(line, token);
             return acts ? (struct opener){LINE_OTHER, 0} : openers[*row].opener;
         }
     }

@@ -2,6 +2,7 @@
 /* order: what comes first, said the other way round: `before 1 passes, 5 clears`, `3 doesn't go
  * until 2 catches`, `wait for 5 to get there, then 1 goes`; and a moment that names a move no
  * sentence has: `when 4 gets to the corner`. Rules for the second reading. */
+#include "language/words/people.h"
 #include "language/words/speech.h"
 
 #include <string.h>
@@ -281,9 +282,45 @@ bool not_until(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* the big, the point guard: by what he is called. */
+static bool called(struct cursor *c, struct who *out)
+{
+    const struct person_row *row = take_person(c);
+    return row && person_above(c, row, out) && out->kind == WHO_PLAYER;
+}
+
 /* wait for the screen, then 1 drives; wait for 5 to get there and then 1 goes. */
+/* wait until 5 posts up, then throw it in: when 5 posts up. */
+static bool wait_until(const struct cursor *c, struct recast *r)
+{
+    static const char *const waits[] = {"wait until",    "hold until",       "hold it until",
+                                        "keep it until", "be patient until", NULL};
+    struct cursor trial = cursor_look(c);
+    struct event event;
+    struct recast next;
+    if (!take_among(&trial, waits)) {
+        return false;
+    }
+    const struct token *from = trial.at;
+    if (!event_read(&trial, &event)) {
+        return false;
+    }
+    const struct token *to = trial.at;
+    if (!take_joint(&trial) || !(subject_verb_is(&trial) || recast_find(&trial, &next))) {
+        return false;
+    }
+    recast_word(c, r, "when");
+    recast_copy(c, r, from, to);
+    recast_mark(c, r, ',');
+    r->to = trial.at;
+    return true;
+}
+
 bool wait_for(const struct cursor *c, struct recast *r)
 {
+    if (wait_until(c, r)) {
+        return true;
+    }
     static const char *const waits[] = {"wait for", "waiting for", "wait on", "hold for", NULL};
     static const char *const there[] = {
         "to get there", "to come across", "to set it", "to be planted", "to get set",
@@ -297,8 +334,8 @@ bool wait_for(const struct cursor *c, struct recast *r)
     }
     const struct token *from = trial.at;
     bool noun = above_event_read(&trial, &event) > 0;
-    bool known = noun || (person_read(&trial, &who.who) &&
-                          (take_among(&trial, there) || moves_in(c, &who.who)));
+    bool somebody = !noun && (person_read(&trial, &who.who) || called(&trial, &who.who));
+    bool known = noun || (somebody && (take_among(&trial, there) || moves_in(c, &who.who)));
     const struct token *to = trial.at;
     if (!known) {
         return false;

@@ -213,6 +213,12 @@ static void where_they_are(struct cursor *c)
     }
 }
 
+bool trade_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    return take_pair(&trial) == PAIR_EXCHANGE;
+}
+
 static int exchange(struct cursor *c, const who_list *subject, struct tie tie, struct span verb,
                     sentence_list *out)
 {
@@ -338,7 +344,13 @@ static bool inverse_noun(struct cursor *c, struct sentence *out)
 {
     static const char *const balls[] = {"ball", "it", NULL};
     static const char *const dribbled[] = {"dribble hand-off", "dho", NULL};
+    static const char *const throws[] = {"inbounds", "inbound", NULL};
     struct phrase phrase;
+    if (c->speech && take_among(c, throws)) { /* gets the inbounds */
+        take_words(c, "pass");
+        out->verb = VERB_INBOUNDS;
+        return true;
+    }
     if (c->speech && take_among(c, dribbled)) {
         out->verb = VERB_HANDS_OFF;
         out->spread = true; /* until it is read: on the dribble */
@@ -427,7 +439,8 @@ static bool handed_over(struct cursor *c, const struct sentence *what, const str
     struct cursor verb = *c, ways = *c;
     struct who holder;
     verb.at = from;
-    if (!c->speech || what->verb != VERB_PASSES || !above_holder(c, &holder) || !c->doer ||
+    bool passed = what->verb == VERB_PASSES || what->verb == VERB_INBOUNDS;
+    if (!c->speech || !passed || !above_holder(c, &holder) || !c->doer ||
         same_who(&holder, c->doer)) {
         return false;
     }

@@ -488,17 +488,18 @@ static bool unnamed(const struct cursor *c, struct recast *r)
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        roundabout,  switch_told, meets_there,     dribble_entry,  drive_noun,
-        shot_noun,   along_leg,   takes_out,       why_first,      liked_better,
-        hurry_first, open_hit,    thats_who,       spoken_to,      screen_called,
-        label,       remarked,    looks_only,      screens_listed, slanted,
-        remark,      gives_there, onward,          comes_for,      from_whom,
-        lead,        pronoun,     chained,         ball_moves,     passive,
-        of_two,      two_roll,    of_the_screen,   bigs,           pitches_far,
-        listed_leg,  nominal,     imperative,      all_but,        plural,
-        tail,        fronted,     reasoned,        corrected,      feint,
-        stepping,    steps_in,    they_both,       theirs,         defender_leg,
-        all_defend,  going_on,    remark_in_front, unnamed};
+        roundabout,      leaves_to,      feet_in,       trade_places, switch_told,
+        meets_there,     dribble_entry,  drive_noun,    shot_noun,    along_leg,
+        takes_out,       why_first,      liked_better,  hurry_first,  open_hit,
+        thats_who,       spoken_to,      screen_called, label,        remarked,
+        looks_only,      screens_listed, slanted,       remark,       gives_there,
+        onward,          comes_for,      from_whom,     lead,         pronoun,
+        chained,         ball_moves,     passive,       of_two,       two_roll,
+        of_the_screen,   bigs,           pitches_far,   listed_leg,   nominal,
+        imperative,      all_but,        plural,        tail,         fronted,
+        reasoned,        corrected,      feint,         stepping,     steps_in,
+        they_both,       theirs,         defender_leg,  all_defend,   going_on,
+        remark_in_front, unnamed};
     for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
         *out = (struct recast){.to = c->at, .told = SPAN_NONE};
         struct cursor trial = *c;

@@ -40,7 +40,8 @@ bool remark_judges(const struct cursor *c, const struct token *from, const struc
             return true;
         }
     }
-    return false;
+    /* strong, strong, and up: he shoots, or goes there */
+    return to - from > 1 && token_is_word(&to[-1], "up") && token_is_word(&to[-2], "and");
 }
 
 /* Words alone, and none of them moves anybody. */
@@ -95,7 +96,9 @@ static bool names_nobody(const struct cursor *c, const struct token *from, const
     inside.end = to;
     c = &inside;
     for (const struct token *at = from; at < to; at++) {
-        bool one = str_is(at->text, "one") && !sentence_at(c, at);
+        bool you = at > from && str_is(at[-1].text, "you") && at->text.at[0] > '9';
+        bool count = at + 2 < to && str_is(at[1].text, "or") && str_is(at[2].text, "so");
+        bool one = (str_is(at->text, "one") || you || count) && !sentence_at(c, at);
         if ((at->kind == TOKEN_NUMBER && !one) || at->kind == TOKEN_DEFENDER ||
             at->kind == TOKEN_QUOTED) {
             return false;

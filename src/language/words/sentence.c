@@ -103,12 +103,35 @@ static int same_place_again(struct predicate *p)
     return 1;
 }
 
+/* hits 4 coming up, finds 3 coming off it: as it is said of him above already. */
+static bool coming_along(struct predicate *p)
+{
+    static const char *const words[] = {
+        "coming up",         "coming down",    "coming off",          "coming off it",
+        "coming off screen", "coming out",     "coming over",         "coming in",
+        "coming across",     "coming back",    "on the move",         "on the way up",
+        "on the way out",    "off the screen", "coming off the pick", NULL};
+    struct cursor trial = *p->c;
+    const struct token *from = p->c->at;
+    bool pass = verb_row(p->s->verb)->task == VERB_PASS && who_is_one(&p->s->object);
+    if (!p->c->speech || !pass || !take_among(&trial, words) || !part_ends(&trial) ||
+        above_verb(p->c, &p->s->object).size == 0) {
+        return false;
+    }
+    p->c->at = trial.at;
+    note_left_out(p->c, cursor_taken(p->c, from));
+    return true;
+}
+
 /* finds 4 drifting to the corner: what the receiver does, which is a sentence of its own before it;
  * said above already, it is only said again. */
 static int receiver_moves(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct sentence *s = p->s;
+    if (coming_along(p)) {
+        return 1;
+    }
     struct cursor trial = *c;
     struct phrase phrase;
     struct str bare;
@@ -151,8 +174,11 @@ static int names_receiver(struct predicate *p)
     if (!p->c->speech || !spot) {
         return 0;
     }
+    take_words(&trial, "to"); /* to the corner to 4 */
+    const struct token *name = trial.at;
     bool side = owner_read(&trial, &who) && take_words(&trial, "side");
-    if (!side && (trial = *p->c, !person_read(&trial, &who))) {
+    trial.at = side ? trial.at : name;
+    if (!side && !person_read(&trial, &who)) {
         return 0;
     }
     take_among(&trial, tails);
@@ -160,6 +186,12 @@ static int names_receiver(struct predicate *p)
         return 0;
     }
     s->place = s->object.place;
+    if (s->place->side == SIDE_OPPOSITE) { /* of the ball, and where he is already */
+        struct place *own = arena_new(p->c->arena, struct place);
+        *own = *s->place;
+        own->side = SIDE_NONE;
+        s->place = own;
+    }
     s->object = who;
     p->c->at = trial.at;
     return 1;
@@ -217,7 +249,8 @@ static int part_read(struct predicate *p)
         }
     }
     if (!comma) {
-        return slot_read(p);
+        int named = word_is(c, 0, "to") ? names_receiver(p) : 0;
+        return named != 0 ? named : slot_read(p);
     }
     int again = same_place_again(p);
     again = again != 0 ? again : names_receiver(p);
@@ -337,6 +370,24 @@ static bool drives_on(struct predicate *p)
     return true;
 }
 
+/* stays in the far corner: far from the ball, and not from where he is. */
+static void stays_far(struct predicate *p)
+{
+    const struct place *place = p->s->place;
+    if (p->s->verb != VERB_STAYS || !place || place->kind != PLACE_SPOT ||
+        place->side != SIDE_OPPOSITE) {
+        return;
+    }
+    struct place *own = arena_new(p->c->arena, struct place);
+    *own = *place;
+    own->side = SIDE_NONE;
+    p->s->place = own;
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WORD_DROPPED, place->span,
+                                 "`%.*s` is where he stays: his own side was taken",
+                                 STR_ARG(cursor_text(p->c, place->span)));
+    diag_help(p->c->diags, diag, "name the side to be sure: `stays at left corner`");
+}
+
 static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
@@ -358,6 +409,7 @@ static bool predicate_read(struct predicate *p)
             return false;
         }
     }
+    stays_far(p);
     p->s->spread = spread_is(p);
     return (p->s->spread || slots_filled(p)) && !between(p);
 }

@@ -258,13 +258,28 @@ static bool group_is_next(const struct cursor *c)
     return next && next->kind == TOKEN_GROUP;
 }
 
+/* man to man full court: a press. */
+static bool full_court_man(struct cursor *c, struct setting_form *out)
+{
+    static const char *const fulls[] = {
+        "full court",         "all over the floor", "press", "full court press",
+        "defense full court", "all over",           NULL};
+    if (take_among(c, fulls)) {
+        if (out->man_written) { /* a press denies, gaps and sags by rule */
+            return false;
+        }
+        out->defense = DEFENSE_PRESS;
+    }
+    return true;
+}
+
 bool defense_words_read(struct cursor *c, struct setting_form *out)
 {
     static const char *const zones[] = {"2-3", "3-2", "1-3-1", "1-2-2", "2-1-2", NULL};
     if (take_words(c, "none")) {
         out->defense = DEFENSE_NONE;
     } else if (take_words(c, "man to man") || take_words(c, "man")) {
-        return man_read(c, out);
+        return man_read(c, out) && full_court_man(c, out);
     } else if (and_one(c, "box", "one", 1)) {
         out->defense = DEFENSE_BOX_AND_ONE;
     } else if (and_one(c, "triangle", "two", 2)) {

@@ -402,6 +402,21 @@ static int over_screen(struct predicate *p)
     return slot_screen(p);
 }
 
+/* waits two beats, stays there for a count: so many seconds. */
+static bool waits_beats(struct predicate *p)
+{
+    struct cursor trial = *p->c;
+    take_words(&trial, "for");
+    struct cursor beats = trial;
+    if (!p->c->speech || p->s->verb != VERB_STAYS || p->s->place ||
+        who_side(&p->s->subject.at[0]) != FOR_ATTACKERS || !skip_seconds(&beats)) {
+        return false;
+    }
+    p->c->at = trial.at;
+    p->s->verb = VERB_HOLDS;
+    return take_seconds(p->c, &p->s->duration);
+}
+
 int slot_read(struct predicate *p)
 {
     if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE && attack_extra(p)) {
@@ -423,6 +438,9 @@ int slot_read(struct predicate *p)
         return from;
     }
     if (!clause && (how_it_flies(p) || for_shot(p))) {
+        return 1;
+    }
+    if (!clause && waits_beats(p)) {
         return 1;
     }
     while (change_verb(p)) {
@@ -462,6 +480,11 @@ int slot_read(struct predicate *p)
 static bool slots_agree(struct predicate *p, const struct slot *slots, size_t count)
 {
     struct sentence *s = p->s;
+    bool turns = s->drive != DRIVE_FREE && s->drive != DRIVE_BASELINE;
+    if (turns && s->verb == VERB_DRIVES_OFF && p->c->speech && !s->place) {
+        s->place = place_off_screen(p->c, s->drive, s->verb_span); /* drives middle off 5 */
+        s->drive = DRIVE_FREE;
+    }
     bool way = s->drive != DRIVE_FREE, path = s->path != PATH_NONE;
     if ((way && !slot_of(slots, count, "Y")) ||
         (path && !slot_of(slots, count, s->path == PATH_ALONG ? "A" : "R"))) {

@@ -70,13 +70,22 @@ static bool own_thing(const struct cursor *c)
     return take_among(&trial, owner_words) && word_among(&trial, things);
 }
 
+/* you two cut: player 2, or two of them? */
+static bool you_two(const struct token *at, const struct token *end)
+{
+    return token_is_word(at, "you") && at + 1 < end && at[1].kind == TOKEN_NUMBER &&
+           at[1].text.at[0] > '9' && !at[1].possessive;
+}
+
 static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
 {
     struct cursor at = *c;
     at.watch = NULL;
     for (size_t i = 0; i < count;) {
         at.at = tokens + i;
-        const struct token *end = tokens[i].filler ? NULL : filler_end(&at, at_head(&at));
+        const struct token *end = tokens[i].filler || you_two(tokens + i, tokens + count)
+                                      ? NULL
+                                      : filler_end(&at, at_head(&at));
         size_t to = end ? (size_t)(end - tokens) : i;
         for (; i < to; i++) {
             tokens[i].filler = true;

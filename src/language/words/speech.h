@@ -99,6 +99,7 @@ bool going_on(const struct cursor *c, struct recast *r);
 bool switch_told(const struct cursor *c, struct recast *r);
 bool they_both(const struct cursor *c, struct recast *r);
 bool defender_leg(const struct cursor *c, struct recast *r);
+bool leaves_to(const struct cursor *c, struct recast *r);
 bool meets_there(const struct cursor *c, struct recast *r);
 bool all_defend(const struct cursor *c, struct recast *r);
 /* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
@@ -108,6 +109,7 @@ bool dribble_entry(const struct cursor *c, struct recast *r);
 bool drive_noun(const struct cursor *c, struct recast *r);
 bool shot_noun(const struct cursor *c, struct recast *r);
 bool along_leg(const struct cursor *c, struct recast *r);
+bool feet_in(const struct cursor *c, struct recast *r);
 /* why: the same. */
 bool why_first(const struct cursor *c, struct recast *r);
 bool liked_better(const struct cursor *c, struct recast *r);
@@ -116,6 +118,7 @@ bool hurry_first(const struct cursor *c, struct recast *r);
 bool spoken_to(const struct cursor *c, struct recast *r);
 bool open_hit(const struct cursor *c, struct recast *r);
 bool thats_who(const struct cursor *c, struct recast *r);
+bool trade_places(const struct cursor *c, struct recast *r);
 bool catch_in_front(const struct cursor *c, struct recast *r);
 /* order: the same; arrival_brought looks at all up to the full stop. */
 bool not_until(const struct cursor *c, struct recast *r);

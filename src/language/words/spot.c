@@ -376,7 +376,7 @@ static const struct place *hole_read(struct cursor *c, bool quiet)
     if (!c->speech || !take_among(&trial, holes)) {
         return NULL;
     }
-    bool zone = take_among(&trial, whose) || above_zone(c);
+    bool zone = take_among(&trial, whose) || (above_zone(c) && !above_full_floor(c));
     bool ends = part_ends(&trial) || clause_is(&trial);
     if (!zone || !ends) {
         return NULL;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* start: who stands where as the play begins: a formation, players, cones, lines. */
-#include "language/words/grammar.h"
+#include "language/words/people.h"
 #include "language/words/reader.h"
 
 static bool refuse(struct cursor *c, const char *expected)
@@ -93,6 +93,13 @@ static bool placing_read(struct cursor *c, bool first, struct placing *out)
     }
     out->kind = PLACING_WHO;
     struct cursor trial = *c;
+    const struct person_row *row = take_person(&trial); /* point guard up top */
+    if (row && row->person == PERSON_PLAYER) {
+        out->who = (struct who){.kind = WHO_PLAYER, .number = row->number, .span = span};
+        *c = trial;
+        return where_read(c, out);
+    }
+    trial = *c;
     bool known = who_read(&trial, &out->who) &&
                  (out->who.kind == WHO_PLAYER || out->who.kind == WHO_DEFENDER ||
                   out->who.kind == WHO_COACH);

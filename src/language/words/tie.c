@@ -72,6 +72,23 @@ static bool take_catch(struct cursor *c)
     return taken && (take_among(c, caught), true); /* what else would be caught */
 }
 
+/* when she catches it: whom the latest sentence above passes to. */
+static bool he_catches(struct cursor *c, struct event *out)
+{
+    static const char *const words[] = {"he", "she", NULL};
+    struct cursor trial = *c;
+    above_list above = above_sentences(c, false);
+    const struct sentence *last = above.count > 0 ? above.at[above.count - 1] : NULL;
+    if (!last || verb_row(last->verb)->task != VERB_PASS || !who_is_one(&last->object) ||
+        !take_among(&trial, words) || !take_catch(&trial)) {
+        return false;
+    }
+    out->kind = EVENT_CATCHES;
+    out->subject = last->object;
+    c->at = trial.at;
+    return true;
+}
+
 static bool happening_read(struct cursor *c, struct event *out)
 {
     struct phrase phrase;
@@ -128,6 +145,10 @@ bool event_read(struct cursor *c, struct event *out)
     int noun = above_event_read(c, out);
     if (noun != 0) {
         return noun > 0;
+    }
+    if (c->speech && he_catches(c, out)) {
+        out->span = cursor_taken(c, mark.at);
+        return true;
     }
     if (who_read(c, &out->subject) && (state_read(c, out) || happening_read(c, out))) {
         out->span = cursor_taken(c, mark.at);

@@ -22,11 +22,13 @@ static bool told_verb(struct cursor *c, struct phrase *phrase)
 /* cut to the rim 3: the number that ends it, and stands behind no word that takes one. */
 static const struct token *name_last(const struct cursor *c, const struct token *from)
 {
-    static const char *const takes[] = {"to",     "for",    "off",    "of",     "at",      "from",
-                                        "with",   "by",     "on",     "in",     "into",    "past",
-                                        "around", "over",   "under",  "behind", "beside",  "and",
-                                        "player", "number", "toward", "where",  "than",    "or",
-                                        "until",  "when",   "as",     "onto",   "replace", NULL};
+    static const char *const takes[] = {
+        "to",      "for",   "off",    "of",      "at",       "from",    "with",   "by",
+        "on",      "in",    "into",   "past",    "around",   "over",    "under",  "behind",
+        "beside",  "and",   "player", "number",  "toward",   "where",   "than",   "or",
+        "until",   "when",  "as",     "onto",    "replace",  "between", "near",   "inside",
+        "outside", "above", "below",  "against", "opposite", "after",   "before", "while",
+        "once",    "if",    "let",    "have",    NULL};
     const struct token *end = from;
     while (end < c->end && !clause_ends(end)) {
         end++;
@@ -106,6 +108,32 @@ bool open_hit(const struct cursor *c, struct recast *r)
     r->to = trial.at;
     struct who holder;
     return above_holder(c, &holder) && !same_who(&holder, &who.who) && recast_holder(c, r);
+}
+
+/* ---- they trade places ---- */
+
+/* 2 down for 4, they trade places: the two of the sentence right before it. */
+bool trade_places(const struct cursor *c, struct recast *r)
+{
+    static const char *const theys[] = {"they", "both", "those two", "the two", "they both", NULL};
+    struct cursor trial = cursor_look(c);
+    const struct sentence *last = sentence_before(c);
+    if (!last) {
+        above_list above = above_sentences(c, false);
+        last = above.count > 0 ? above.at[above.count - 1] : NULL;
+    }
+    if (!last || !take_among(&trial, theys) || !trade_is(&trial)) {
+        return false;
+    }
+    bool two = last->subject.count == 2 && last->object.kind == WHO_NONE;
+    bool pair = last->subject.count == 1 && who_is_one(&last->object);
+    if ((!two && !pair) || !who_is_one(&last->subject.at[0])) {
+        return false;
+    }
+    recast_acts(c, r, &last->subject.at[0]);
+    recast_acts(c, r, two ? &last->subject.at[1] : &last->object);
+    r->to = trial.at;
+    return r->taken = true;
 }
 
 /* ---- who that is, said behind ---- */

@@ -659,6 +659,33 @@ static int guard_way(struct predicate *p)
     return 1;
 }
 
+/* traps 1 at half court, in the corner: where they meet him. */
+static int trap_where(struct predicate *p)
+{
+    static const char *const leads[] = {"at", "in", "on", "along", "near", "against", NULL};
+    static const char *const near_lines[] = {
+        "half court line", "half court", "timeline",      "line",
+        "sideline",        "baseline",   "coffin corner", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct token *from = c->at;
+    bool traps = (p->s->verb == VERB_TRAPS || p->s->verb == VERB_DOUBLES) && !clause_is(c) &&
+                 p->s->object.kind != WHO_NONE;
+    if (!traps || !take_among(&trial, leads)) {
+        return 0;
+    }
+    bool where = take_among(&trial, near_lines) || spot_read(&trial, true);
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    if (!where) {
+        return 0;
+    }
+    c->at = end;
+    note_meeting(c, cursor_taken(c, from));
+    return 1;
+}
+
 /* goes opposite, drifts across, runs right: with no place behind it. */
 static int across_alone(struct predicate *p)
 {
@@ -741,8 +768,8 @@ static int going_read(struct predicate *p)
 static int way_or_side(struct predicate *p)
 {
     static int (*const readers[])(struct predicate *) = {
-        passing_by,   toward_side,    by_defender, side_alone, across_alone,
-        flashes_high, flashes_middle, guard_way,   sag_way,    posts_side};
+        passing_by,     toward_side, by_defender, side_alone, across_alone, flashes_high,
+        flashes_middle, trap_where,  guard_way,   sag_way,    posts_side};
     if (!p->c->speech) {
         return p->s->verb == VERB_DRIVES ? side_alone(p) : 0;
     }
