@@ -56,7 +56,8 @@ int slot_place(struct predicate *p, const struct place *place)
         p->s->verb = VERB_DRIVES;
     }
     if (p->across && place->kind == PLACE_SPOT && place->side == SIDE_NONE &&
-        spot_takes_side(place->spot)) { /* goes across to the block: to the other one */
+        spot_takes_side(place->spot) &&
+        !spot_row(place->spot)->optional) { /* goes across to the block: to the other one */
         struct place *other = arena_new(p->c->arena, struct place);
         *other = *place;
         other->side = SIDE_OPPOSITE;
