@@ -115,6 +115,21 @@ bool for_shot(struct predicate *p)
     return true;
 }
 
+/* throws it up to her at the rim for the lob: how it flies. */
+int for_lob(struct predicate *p)
+{
+    static const char *const lobs[] = {"for lob", "for a lob",      "for alley-oop",
+                                       "for oop", "for a lob dunk", NULL};
+    struct cursor trial = *p->c;
+    if (!p->c->speech || p->s->verb != VERB_PASSES || p->s->pass != PASS_PLAIN ||
+        p->s->object.kind != WHO_PLAYER || !take_among(&trial, lobs) || !part_ends(&trial)) {
+        return 0;
+    }
+    p->s->pass = PASS_LOB;
+    p->c->at = trial.at;
+    return 1;
+}
+
 /* Nothing more is said of the pass. */
 static bool pass_ends(const struct cursor *c)
 {

@@ -248,6 +248,7 @@ int guard_extra(struct predicate *p);
 bool attack_extra(struct predicate *p);
 bool for_shot(struct predicate *p);     /* for three: the shot that comes of it */
 bool how_it_flies(struct predicate *p); /* of a pass: on the bounce, over the top */
+int for_lob(struct predicate *p);     /* of a pass: for the lob */
 /* from left wing, out of the corner. */
 int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */

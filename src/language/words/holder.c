@@ -23,9 +23,9 @@ bool above_full_floor(const struct cursor *c)
     bool full = (floor && floor->number == 1) || (defense && defense->defense == DEFENSE_PRESS);
     for (size_t i = 0; start && i < start->placings.count; i++) {
         const struct placing *placing = &start->placings.at[i];
-        full = full || (placing->kind == PLACING_FORMATION
-                            ? formation_at(placing->formation)->full_floor
-                            : placing->place && placing->place->backcourt);
+        full = full ||
+               (placing->kind == PLACING_FORMATION ? formation_at(placing->formation)->full_floor
+                                                   : placing->place && placing->place->backcourt);
     }
     return full;
 }
@@ -160,6 +160,15 @@ static void add_named(struct arena *arena, const struct sentence *s, const struc
     }
 }
 
+/* 2 goes beside 5, 3 goes beside 5: two who came to one player, and either can be meant. */
+static bool both_came(const struct sentence *first, const struct sentence *second)
+{
+    const struct place *a = first->place, *b = second->place;
+    return verb_row(first->verb)->task == VERB_MOVE && verb_row(second->verb)->task == VERB_MOVE &&
+           !same_who(&first->subject.at[0], &second->subject.at[0]) && a && b &&
+           a->kind == b->kind && who_is_one(&a->who) && same_who(&a->who, &b->who);
+}
+
 bool above_him(const struct cursor *c, const struct who * not, struct who *out)
 {
     above_list list = above_sentences(c, true);
@@ -170,6 +179,9 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out)
         return !c->about_two;
     }
     const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    if (list.count > 1 && both_came(list.at[list.count - 2], last)) {
+        return false;
+    }
     bool moved =
         last &&
         (verb_row(last->verb)->task == VERB_USE || verb_row(last->verb)->task == VERB_MOVE) &&

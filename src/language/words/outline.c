@@ -70,6 +70,22 @@ static bool below_none(const struct cursor *c, const struct token *minutes)
     return near || (before->kind == TOKEN_WORD && str_is(before->text, "minus"));
 }
 
+/* warm up ten minutes then layups eight: two things, and the second has minutes of its own. */
+static bool two_things(struct cursor *c, const struct pieces *pieces)
+{
+    const struct token *last = c->end - 1, *then = pieces->minutes;
+    while (then && then < last && !str_is(then->text, "then")) {
+        then++;
+    }
+    if (!then || then == last || last->kind != TOKEN_NUMBER) {
+        return false;
+    }
+    struct diag *diag = REFUSE(c, TEXT_PLAN, span_join(then->span, last->span),
+                               "two things on one line, and the second has minutes of its own");
+    diag_help(c->diags, diag, "write it on a line of its own: `8 min \"Lay-ups\"`");
+    return true;
+}
+
 /* Minutes out of range are told by the strict reading; times that run backwards by nobody else. */
 static bool fits_a_practice(struct cursor *c, const struct pieces *pieces, double minutes)
 {
@@ -137,7 +153,7 @@ bool outline_item(struct cursor *c, struct plan_form *out, int *clock)
 {
     struct pieces pieces;
     struct strbuf text;
-    if (c->at == c->end || mistyped(c) || !find_pieces(c, &pieces)) {
+    if (c->at == c->end || mistyped(c) || !find_pieces(c, &pieces) || two_things(c, &pieces)) {
         return false;
     }
     const struct token *from = pieces.to ? pieces.to + 1 : pieces.from ? pieces.from + 1 : c->at;

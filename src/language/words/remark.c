@@ -48,11 +48,11 @@ bool remark_judges(const struct cursor *c, const struct token *from, const struc
 static bool moves_nobody(const struct cursor *c, const struct token *from, const struct token *to)
 {
     static const char *const never[] = {
-        "not",    "everybody", "everyone", "moves",  "move", "rotates", "rotate",  "shifts",
-        "shift",  "spot",      "spots",    "never",  "or",   "option",  "options", "if",
-        "unless", "until",     "he",       "she",    "they", "him",     "her",     "it",
-        "when",   "after",     "before",   "as",     "upon", "on",      "off",     "while",
-        "once",   "catch",     "pass",     "screen", NULL};
+        "not",    "everybody", "everyone", "moves",  "move",     "rotates",   "rotate",  "shifts",
+        "shift",  "spot",      "spots",    "never",  "or",       "option",    "options", "if",
+        "unless", "until",     "he",       "she",    "they",     "him",       "her",     "it",
+        "when",   "after",     "before",   "as",     "upon",     "on",        "off",     "while",
+        "once",   "catch",     "pass",     "screen", "overload", "overloads", NULL};
     size_t words = 0;
     for (const struct token *at = from; at < to; at++) {
         struct cursor word = cursor_look(c);

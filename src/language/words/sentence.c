@@ -230,8 +230,8 @@ static int behind_line(struct predicate *p)
  * a slot. */
 static int part_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {modifier_read, aside_read, trailing_clause,
-                                                         until_part, length_read};
+    static int (*const readers[])(struct predicate *) = {modifier_read,   for_lob,    aside_read,
+                                                         trailing_clause, until_part, length_read};
     struct cursor *c = p->c;
     struct cursor_mark mark = cursor_mark(c);
     bool comma = take_mark(c, ',');
@@ -370,11 +370,13 @@ static bool drives_on(struct predicate *p)
     return true;
 }
 
-/* stays in the far corner: far from the ball, and not from where he is. */
-static void stays_far(struct predicate *p)
+/* stays in the far corner, is skipped to 3 on the far wing: far from the ball, and not from where
+ * he is. */
+static void far_from_ball(struct predicate *p)
 {
     const struct place *place = p->s->place;
-    if (p->s->verb != VERB_STAYS || !place || place->kind != PLACE_SPOT ||
+    bool caught = verb_row(p->s->verb)->task == VERB_PASS && p->s->object.kind == WHO_PLAYER;
+    if ((p->s->verb != VERB_STAYS && !caught) || !place || place->kind != PLACE_SPOT ||
         place->side != SIDE_OPPOSITE) {
         return;
     }
@@ -383,9 +385,10 @@ static void stays_far(struct predicate *p)
     own->side = SIDE_NONE;
     p->s->place = own;
     struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WORD_DROPPED, place->span,
-                                 "`%.*s` is where he stays: his own side was taken",
+                                 "`%.*s` is far from the ball: his own side was taken",
                                  STR_ARG(cursor_text(p->c, place->span)));
-    diag_help(p->c->diags, diag, "name the side to be sure: `stays at left corner`");
+    diag_help(p->c->diags, diag, "name the side to be sure: `%s`",
+              caught ? "at left wing" : "stays at left corner");
 }
 
 static bool predicate_read(struct predicate *p)
@@ -409,7 +412,7 @@ static bool predicate_read(struct predicate *p)
             return false;
         }
     }
-    stays_far(p);
+    far_from_ball(p);
     p->s->spread = spread_is(p);
     return (p->s->spread || slots_filled(p)) && !between(p);
 }

@@ -247,8 +247,26 @@ int slot_path(struct predicate *p)
     return 1;
 }
 
-/* off 5's back screen, who has set none: it is a sentence of its own, in front. */
-static void screen_in_front(struct predicate *p, const struct who *by, const struct token *from)
+/* off 4's screen, who has set none, where 5's waits: which one is meant? */
+static bool another_waits(struct predicate *p, const struct who *by)
+{
+    struct cursor *c = p->c;
+    struct who waits, second;
+    bool several, one = above_waiting_screen(c, &p->s->subject.at[0], &waits, &second, &several);
+    if (!one || several || waits.kind != WHO_PLAYER || by->kind != WHO_PLAYER) {
+        return false;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_OBJECT_UNFIT, by->span,
+                     "%d has set no screen for this player: the one that waits is %d's", by->number,
+                     waits.number),
+              "write whose it is: `%.*s off %d`; or have it set: `%d screens for 1`",
+              STR_ARG(predicate_begun(p)), waits.number, by->number);
+    return true;
+}
+
+/* off 5's back screen, who has set none: it is a sentence of its own, in front. False: refused. */
+static bool screen_in_front(struct predicate *p, const struct who *by, const struct token *from)
 {
     struct cursor *c = p->c;
     struct sentence *s = p->s;
@@ -259,7 +277,10 @@ static void screen_in_front(struct predicate *p, const struct who *by, const str
     noun.at = from;
     if (s->subject.count != 1 || s->ahead || !owner_read(&noun, &owner) ||
         above_may_have_screened(c, &s->subject.at[0], by) || same_who(by, &s->subject.at[0])) {
-        return;
+        return true;
+    }
+    if (another_waits(p, by)) {
+        return false;
     }
     bool read = phrase_noun_read(&noun, &phrase) && phrase.verb == VERB_SCREENS;
     enum screen_kind kind = read ? phrase.screen : SCREEN_PLAIN;
@@ -272,6 +293,7 @@ static void screen_in_front(struct predicate *p, const struct who *by, const str
                                .object = s->subject.at[0]};
     VEC_PUSH(c->arena, &ahead->subject, *by);
     s->ahead = ahead;
+    return true;
 }
 
 /* off the screen, off 5's screen. */
@@ -288,8 +310,7 @@ int slot_screen(struct predicate *p)
     }
     p->s->object = who;
     p->s->object2 = second.kind == WHO_NONE ? NULL : who_keep(p->c, second);
-    screen_in_front(p, &who, from);
-    return player_fits(p, &who, 'U');
+    return screen_in_front(p, &who, from) ? player_fits(p, &who, 'U') : -1;
 }
 
 /* comes off tight to the elbow, comes off going right: the screen that waits is not named again. */

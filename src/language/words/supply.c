@@ -414,6 +414,12 @@ static bool replaces_mover(struct predicate *p)
     struct cursor *c = p->c;
     above_list list = above_sentences(c, false);
     const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    const struct sentence *before = list.count > 1 ? list.at[list.count - 2] : NULL;
+    bool behind = c->at > p->from && str_is(c->at[-1].text, "behind");
+    if (behind && before && before->verb == VERB_DRIVES) { /* 1 drives, 2 slides over, 3 fills
+                                                              behind: behind the drive */
+        last = before;
+    }
     if (p->s->verb != VERB_REPLACES || !c->speech || !last || last->subject.count != 1 ||
         (verb_row(last->verb)->task != VERB_MOVE && verb_row(last->verb)->task != VERB_CARRY &&
          verb_row(last->verb)->task != VERB_USE) ||

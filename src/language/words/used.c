@@ -59,6 +59,16 @@ static bool owned_screen(struct cursor *c, struct somebody *by, struct phrase *p
     return true;
 }
 
+/* off 4's screen, where 5's waits for who goes off: which one is meant is told by the strict
+ * reading. */
+static bool another_waits(const struct cursor *c, const struct who *user, const struct token *owner)
+{
+    struct who waits, second;
+    bool several;
+    return owner < c->end && owner->possessive &&
+           above_waiting_screen(c, user, &waits, &second, &several);
+}
+
 /* at the right elbow: where the screen stands. */
 static bool take_where(struct cursor *c, const struct token **from, const struct token **to)
 {
@@ -98,8 +108,9 @@ static bool off_a_screen(const struct cursor *c, struct recast *r)
     static const char *const offs[] = {"off of", "off", "around", "from", NULL};
     bool led = take_among(&off, offs) || str_is(trial.at[-1].text, "off") || uses;
     trial.at = led && off.at > verb_end ? off.at : trial.at;
-    if (!led || !owned_screen(&trial, &by, &screen) || same_who(&by.who, &who.who) ||
-        above_screened(c, &who.who, &by.who)) {
+    const struct token *owner = past_fillers(trial.at, trial.end);
+    if (!led || !owned_screen(&trial, &by, &screen) || another_waits(c, &who.who, owner) ||
+        same_who(&by.who, &who.who) || above_screened(c, &who.who, &by.who)) {
         return false;
     }
     const struct token *where, *where_end;

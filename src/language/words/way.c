@@ -331,6 +331,9 @@ static int drive_way(const struct token *from, const struct token *end, bool sid
                                          {"middle", DRIVE_MIDDLE},
                                          {NULL, 0}};
     int way = -1;
+    if (from + 1 < end && str_is(end[-1].text, "line") && str_is(end[-2].text, "end")) {
+        return DRIVE_BASELINE; /* along the end line */
+    }
     for (const struct entry *entry = words; entry->words && from < end; entry++) {
         if (str_is(end[-1].text, entry->words)) {
             return entry->value;
@@ -783,7 +786,7 @@ static int way_or_side(struct predicate *p)
 /* down the lane, right down the middle: of a verb that goes to the rim, there. */
 static bool down_to_rim(const struct cursor *c, enum verb verb)
 {
-    static const char *const downs[] = {"right down", "straight down", "down", NULL};
+    static const char *const downs[] = {"right down", "straight down", "back down", "down", NULL};
     static const char *const middles[] = {"lane",        "key", "paint", "pipe",
                                           "main street", "gut", NULL};
     struct cursor inner = *c;
@@ -818,6 +821,7 @@ static int line_read(struct predicate *p)
     struct slot slots[SLOTS_MOST];
     size_t count = verb_slots(p->s->verb, slots);
     bool takes = p->s->verb == VERB_DRIVES, article = c->at < c->end && c->at->filler;
+    article = article || (c->speech && word_among(c, baselines) && word_is(c, 1, "to"));
     for (size_t i = 0; i < count; i++) {
         takes = takes || slots[i].letter == 'A';
     }
