@@ -287,6 +287,11 @@ static int with_player(struct cursor *c, const who_list *subject, struct tie tie
              : (struct sentence){.verb = VERB_HANDS_OFF, .object = who};
     meeting_read(c, give);
     add(c, out, subject, none, second, verb);
+    if (give && c->speech) { /* said, it may well mean the pass back too */
+        struct diag *diag = diag_add(c->diags, DIAG_TEXT_WORD_DROPPED, verb,
+                                     "`give and go`: the pass and the cut; no pass back is drawn");
+        diag_help(c->diags, diag, "to have it, write it behind: `2 passes to 1`");
+    }
     return 1;
 }
 

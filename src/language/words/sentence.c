@@ -370,14 +370,32 @@ static bool drives_on(struct predicate *p)
     return true;
 }
 
+/* drifts to the far corner: away from the ball, wherever he is. */
+static bool drifts_far(struct predicate *p)
+{
+    const struct place *place = p->s->place;
+    struct str words = cursor_text(p->c, place->span);
+    if (p->s->verb != VERB_DRIFTS || place->side != SIDE_OPPOSITE ||
+        !(str_starts(words, "far") || str_starts(words, "the far"))) {
+        return false;
+    }
+    struct place *weak = arena_new(p->c->arena, struct place);
+    *weak = *place;
+    weak->side = SIDE_WEAK;
+    p->s->place = weak;
+    return true;
+}
+
 /* stays in the far corner, is skipped to 3 on the far wing: far from the ball, and not from where
  * he is. */
 static void far_from_ball(struct predicate *p)
 {
     const struct place *place = p->s->place;
     bool caught = verb_row(p->s->verb)->task == VERB_PASS && p->s->object.kind == WHO_PLAYER;
-    if ((p->s->verb != VERB_STAYS && !caught) || !place || place->kind != PLACE_SPOT ||
-        place->side != SIDE_OPPOSITE) {
+    if (!place || place->kind != PLACE_SPOT || drifts_far(p)) {
+        return;
+    }
+    if ((p->s->verb != VERB_STAYS && !caught) || place->side != SIDE_OPPOSITE) {
         return;
     }
     struct place *own = arena_new(p->c->arena, struct place);

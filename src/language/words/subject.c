@@ -251,12 +251,24 @@ static void take_from(struct cursor *c)
     c->at = found ? end : c->at;
 }
 
+/* steps in and pops back out: one cut, and no way to something else. */
+static bool v_cuts(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct phrase phrase;
+    trial.watch = NULL;
+    return phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.verb == VERB_V_CUTS;
+}
+
 /* goes out and, comes over to: right before a verb. */
 static bool take_going(struct cursor *c, struct run_in *in)
 {
     static const char *const lines[] = {"lane", "key", "paint", "floor", "court", NULL};
     static const char *const ways[] = {"in", "together", "under", "over", "opposite", NULL};
     struct cursor trial = *c;
+    if (v_cuts(c)) {
+        return false;
+    }
     int going = take_entry(&trial, goings);
     bool way = false;
     enum screen_kind slant = SCREEN_PLAIN;

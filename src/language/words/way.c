@@ -5,8 +5,8 @@
 #include "language/words/grammar.h"
 
 static const char *const ways[] = {
-    "across",     "up",       "down",          "along",       "through",     "thru", "over",
-    "right down", "right up", "straight down", "straight up", "right along", NULL};
+    "across",     "up",       "down",          "along",       "through",     "thru",      "over",
+    "right down", "right up", "straight down", "straight up", "right along", "back down", NULL};
 static const char *const lines[] = {"right side of lane",
                                     "left side of lane",
                                     "three-point line",
