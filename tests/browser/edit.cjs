@@ -142,9 +142,9 @@ async function pasting(page) {
 
 // What is found in a step that is not shown is told too.
 async function otherSteps(page) {
-  await write(page, TAKEN + '\n  step "Then"\n    2 passes to 1\n');
-  const other = page.locator('#found .other').first();
-  check(await eventually(async () => await other.count() === 1 && (await other.textContent()).includes('stands there too')), 'a finding of another step is told', await page.textContent('#found'));
+  await write(page, PLAY.replace('    3 stays\n    5 stays\n', '    4 stays\n') + '    3 goes to left wing\n    0.6 s after 3 arrives, 2 passes to 5\n\n  step "Then"\n    5 passes to 2\n');
+  const other = page.locator('#found .other').filter({ hasText: 'stands there too' });
+  check(await eventually(async () => await other.count() === 1), 'a finding of another step is told', await page.textContent('#found'));
   await after(page, () => other.locator('.step').click());
   check(await page.locator('#steps button').first().getAttribute('aria-current') === 'true', 'and its button shows that step');
 }
