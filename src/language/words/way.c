@@ -289,10 +289,27 @@ static void name_side(struct predicate *p)
     }
 }
 
+/* cuts through to the wing of his own side: by way of the lane, where the straight way to the other
+ * side leads through it anyway. */
+static void through_lane(struct predicate *p)
+{
+    const struct place *place = p->s->place;
+    struct str words = str_of(p->phrase.words);
+    bool through = str_equal(words, STR("cuts through")) || str_equal(words, STR("scoots through"));
+    if (through && p->s->subject.count == 1 && place && place->kind == PLACE_SPOT &&
+        place->side == side_known(p->c, &p->s->subject.at[0])) {
+        p->via = SPOT_LANE;
+        p->via_span = p->s->verb_span;
+    }
+}
+
 void way_settled(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct sentence *s = p->s;
+    if (p->via_span.end == 0) {
+        through_lane(p);
+    }
     struct span span = p->via_span;
     if (span.end == 0) {
         return;

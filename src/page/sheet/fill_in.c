@@ -63,10 +63,11 @@ static void choose_form(struct filling_in *filling)
 
 static struct str labelled(struct arena *arena, const struct asked *asked, struct str title)
 {
-    struct str label = asked->diagram->label;
-    return title.size > 0
-               ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(title))
-               : str_format(arena, "Step %.*s", STR_ARG(label));
+    struct str label = asked->diagram->label, after = scene_after(arena, asked->diagram);
+    struct str named =
+        title.size > 0 ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(title))
+                       : str_format(arena, "Step %.*s", STR_ARG(label));
+    return after.size > 0 ? str_format(arena, "%.*s, %.*s", STR_ARG(named), STR_ARG(after)) : named;
 }
 
 /* "1a  x3 trails: Curl", or "x3 trails" alone over a question. */
