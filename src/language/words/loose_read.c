@@ -488,6 +488,21 @@ static bool stays_and_goes(const struct loose *l)
     return false;
 }
 
+/* everybody else rotates up one: they move on by a spot, and do not all go where 1 was. */
+static bool all_replace_one(const struct loose *l)
+{
+    for (size_t i = l->had; i < l->out->count; i++) {
+        const struct sentence *s = &l->out->at[i];
+        bool several = s->subject.count > 1 ||
+                       (s->subject.count == 1 && s->subject.at[0].kind == WHO_EVERYONE_ELSE);
+        if (several && (s->verb == VERB_REPLACES || s->verb == VERB_FILLS) &&
+            s->object.kind == WHO_PLAYER) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* What helps where the line is not taken: all of it as it may be meant, or the part that is lost,
  * unless that is blamed already. */
 static struct str help_for(const struct loose *l, struct span blamed)
@@ -519,8 +534,8 @@ bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct
     speech_begin(&said);
     struct loose l = {.c = &said, .out = out, .sure = true, .had = had};
     strbuf_init(&l.text, c->arena);
-    bool fine =
-        !turns(&said) && !doubled(&said) && cut(&l) && all_pieces(&l) && !stays_and_goes(&l);
+    bool fine = !turns(&said) && !doubled(&said) && cut(&l) && all_pieces(&l) &&
+                !stays_and_goes(&l) && !all_replace_one(&l);
     if (!fine || !l.sure || l.lost) {
         cursor_back(c, mark);
         out->count = had;
