@@ -277,6 +277,7 @@ bool remark_is(const struct cursor *c);
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */
+void note_him(struct predicate *p); /* of two who moved: which one is taken for him */
 bool player_above(struct predicate *p, const struct slot *slot);
 /* goes away from somebody who has set him no screen: reported. */
 bool away_from_nobody(struct predicate *p);

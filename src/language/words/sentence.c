@@ -431,6 +431,7 @@ static bool predicate_read(struct predicate *p)
         }
     }
     far_from_ball(p);
+    note_him(p);
     p->s->spread = spread_is(p);
     return (p->s->spread || slots_filled(p)) && !between(p);
 }

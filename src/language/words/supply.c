@@ -522,6 +522,37 @@ static bool screens_the_ball(struct predicate *p)
     return true;
 }
 
+/* Somebody who moves by himself, and not who passes now. */
+static bool moves_alone(const struct sentence *s, const struct who *passer)
+{
+    enum verb_task task = verb_row(s->verb)->task;
+    return (task == VERB_MOVE || task == VERB_USE) && s->subject.count == 1 &&
+           who_is_one(&s->subject.at[0]) && !same_who(&s->subject.at[0], passer);
+}
+
+/* 3 cuts, 4 fills, 1 hits him: the last one, and that is said. */
+void note_him(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct str word = cursor_text(c, p->s->object.span);
+    above_list list = above_sentences(c, true);
+    if ((!str_is(word, "him") && !str_is(word, "her")) || p->s->object.kind != WHO_PLAYER ||
+        list.count < 2) {
+        return;
+    }
+    const struct sentence *last = list.at[list.count - 1], *before = list.at[list.count - 2];
+    const struct who *passer = &p->s->subject.at[0];
+    if (!moves_alone(last, passer) || !moves_alone(before, passer) ||
+        same_who(&last->subject.at[0], &before->subject.at[0]) ||
+        !same_who(&last->subject.at[0], &p->s->object)) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, p->s->object.span,
+                 "`%.*s`: %d, who moved last, was taken", STR_ARG(word), p->s->object.number);
+    diag_help(c->diags, diag, "to have another, write the number in its place: `3`");
+}
+
 /* A player that is not written but known from above: whom the screened defender guards, whose
  * screen is waiting. */
 bool player_above(struct predicate *p, const struct slot *slot)

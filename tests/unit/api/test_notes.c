@@ -88,6 +88,10 @@ static const struct {
     {"play.empty", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n step \"Two\"\n",
      "nothing happens", "play \"Lantern\"\n step \"One\"\n  1 passes to 2\n"},
     {"play.nowhere", START "2 goes to right wing\n", "is there already", START "2 stays\n"},
+    {"text.who-taken", START "3 cuts to the rim\n4 goes to left wing\n1 hits him\n",
+     "4, who moved last, was taken", START "3 cuts to the rim\n4 goes to left wing\n1 hits 4\n"},
+    {"text.word-dropped", START "give and go with 4\n", "no pass back is drawn",
+     START "1 gives and goes with 4\n"},
     {"text.hash-number", START "4 cuts to the rim #4\n", "is not read",
      START "4 cuts to the rim # fast\n"},
 };
