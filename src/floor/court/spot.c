@@ -10,8 +10,8 @@
 static const struct spot_row rows[SPOT_COUNT] = {
 #define SPOT(symbol, word, sided, perimeter, source)                                               \
     [SPOT_##symbol] = {word, sided,                                                                \
-                        SPOT_##symbol == SPOT_HIGH_POST || SPOT_##symbol == SPOT_HALF_COURT,        \
-                        perimeter, EXPLAINED(source)},
+                       SPOT_##symbol == SPOT_HIGH_POST || SPOT_##symbol == SPOT_HALF_COURT,        \
+                       perimeter, EXPLAINED(source)},
 #include "floor/court/spots.def"
 #undef SPOT
 };

@@ -73,7 +73,7 @@ struct agent {
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
     double come_far, come_since; /* how near he has come to it, m, and when */
-    struct course course; /* the way being run, if `going` */
+    struct course course;        /* the way being run, if `going` */
     bool going;
     bool through; /* he is at the end of his way, and runs on into the next step */
     double end_speed;

@@ -393,12 +393,9 @@ static void print_player_slot(struct strbuf *out, const struct sentence *s, cons
 
 static void print_path(struct strbuf *out, const struct sentence *s, bool along)
 {
-    static const char *const words[] = {[PATH_NONE] = "",
-                                        [PATH_AROUND] = " around ",
-                                        [PATH_OVER] = " over ",
-                                        [PATH_UNDER] = " under ",
-                                        [PATH_PAST] = " past ",
-                                        [PATH_ALONG] = " along "};
+    static const char *const words[] = {
+        [PATH_NONE] = "",         [PATH_AROUND] = " around ", [PATH_OVER] = " over ",
+        [PATH_UNDER] = " under ", [PATH_PAST] = " past ",     [PATH_ALONG] = " along "};
     if (s->path == PATH_NONE || (s->path == PATH_ALONG) != along) {
         return;
     }

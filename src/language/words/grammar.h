@@ -149,7 +149,7 @@ bool light_dribble_read(struct cursor *c, enum phrase_side side, struct phrase *
 bool pair_is(const struct cursor *c);
 /* Where two meet was said, and is left out: a note. */
 void note_meeting(const struct cursor *c, struct span span);
-bool trade_is(const struct cursor *c); /* two exchange places */
+bool trade_is(const struct cursor *c);        /* two exchange places */
 bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
@@ -221,10 +221,10 @@ struct predicate {
     bool path_done;                 /* said already */
     enum spot via;                  /* the way leads by it, where via_span is not empty */
     struct span via_span;
-    bool way_said;                  /* and left out: where it ends may stand behind a comma */
-    bool across;                    /* said before the place: to the other side */
-    bool used, holds;               /* uses 5: no other verb; by the one who has the ball */
-    struct span comma_clause;       /* a clause behind a comma, the last thing read; else empty */
+    bool way_said;            /* and left out: where it ends may stand behind a comma */
+    bool across;              /* said before the place: to the other side */
+    bool used, holds;         /* uses 5: no other verb; by the one who has the ball */
+    struct span comma_clause; /* a clause behind a comma, the last thing read; else empty */
 };
 bool verb_takes_place(enum verb verb);
 /* A verb that uses a screen, by itself or with `off`, which is put in. */
@@ -248,7 +248,7 @@ int guard_extra(struct predicate *p);
 bool attack_extra(struct predicate *p);
 bool for_shot(struct predicate *p);     /* for three: the shot that comes of it */
 bool how_it_flies(struct predicate *p); /* of a pass: on the bounce, over the top */
-int for_lob(struct predicate *p);     /* of a pass: for the lob */
+int for_lob(struct predicate *p);       /* of a pass: for the lob */
 /* from left wing, out of the corner. */
 int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */

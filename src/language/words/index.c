@@ -9,12 +9,10 @@ struct index_rows index_of(enum index_table table, char first, char second)
     static const struct {
         const unsigned char *many;
         const unsigned short *letters, *rows;
-    } tables[INDEX_TABLES] = {{phrase_many, phrase_letters, phrase_rows},
-                              {hint_many, hint_letters, hint_rows},
-                              {opener_many, opener_letters, opener_rows},
-                              {spot_many, spot_letters, spot_rows},
-                              {aside_many, aside_letters, aside_rows},
-                              {person_many, person_letters, person_rows}};
+    } tables[INDEX_TABLES] = {
+        {phrase_many, phrase_letters, phrase_rows}, {hint_many, hint_letters, hint_rows},
+        {opener_many, opener_letters, opener_rows}, {spot_many, spot_letters, spot_rows},
+        {aside_many, aside_letters, aside_rows},    {person_many, person_letters, person_rows}};
     unsigned letter = index_letter(first), bucket = letter * INDEX_LETTERS;
     const unsigned short *at = tables[table].rows + tables[table].letters[letter];
     if (second == '\0') {

@@ -152,7 +152,7 @@ bool listed_leg(const struct cursor *c, struct recast *r)
         return false; /* a spot goes on with the verb before: 2 fills top, 4 the wing */
     }
     bool across = word_among(&said, acrosses); /* 5 across */
-    if (!goes && !across) { /* the first: another one goes on */
+    if (!goes && !across) {                    /* the first: another one goes on */
         struct cursor next = trial;
         bool joined = take_mark(&next, ',');
         joined = take_words(&next, "and") || joined;

@@ -5,13 +5,13 @@
 
 #include <math.h>
 
-#define RING_MOVES 0.35     /* metres a finish ring is moved at most, */
-#define RING_POINTS 5.0     /* or so far on a small picture (ours) */
-#define WAVES_LEAST 1.6     /* feet of zigzag that a short dribble is drawn (ours) */
-#define BESIDE 0.4          /* of the way between two who change places: beside one */
-#define SWAP 2.5            /* of cost: as much as a numeral in the way of a pass */
+#define RING_MOVES 0.35    /* metres a finish ring is moved at most, */
+#define RING_POINTS 5.0    /* or so far on a small picture (ours) */
+#define WAVES_LEAST 1.6    /* feet of zigzag that a short dribble is drawn (ours) */
+#define BESIDE 0.4         /* of the way between two who change places: beside one */
+#define SWAP 2.5           /* of cost: as much as a numeral in the way of a pass */
 #define BESIDE_NUMERAL 0.2 /* feet more than the gap (ours) */
-#define LEAVES_BY 1.0       /* s after which it is seen which way somebody leaves */
+#define LEAVES_BY 1.0      /* s after which it is seen which way somebody leaves */
 
 /* The stroke that ends in that stop, or NULL. */
 static const struct stroke *stroke_to(const struct drawing *drawing, int end)
