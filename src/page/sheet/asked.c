@@ -276,41 +276,11 @@ static bool is_told_by_reads(const struct asking *asking, const struct picture *
 static bool is_free(const struct asking *asking, const struct picture *picture, int step)
 {
     return !picture->chosen && picture->topics.count > 0 &&
-           picture->looking.diagram->step == step && !is_told_by_reads(asking, picture);
+           (step < 0 || picture->looking.diagram->step == step) &&
+           !is_told_by_reads(asking, picture);
 }
 
-/* Can this step be asked about; `well`: by something that fits? */
-static bool step_asks(const struct asking *asking, int step, bool well)
-{
-    for (size_t i = 0; i < asking->count; i++) {
-        const struct picture *picture = &asking->pictures[i];
-        if (is_free(asking, picture, step) && (!well || worth(picture) < TOPIC_COUNT)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* The one step that is asked about: where the next one begins, the answers would stand to be seen.
- * -1: there is none. */
-static int choose_step(struct asking *asking, const struct play *play)
-{
-    for (int well = 1; well >= 0; well--) {
-        uint32_t count = 0;
-        for (size_t step = 0; step < play->steps.count; step++) {
-            count += step_asks(asking, (int)step, well);
-        }
-        uint32_t place = count > 0 ? rng_below(&asking->rng, count) : 0;
-        for (size_t step = 0; step < play->steps.count && count > 0; step++) {
-            if (step_asks(asking, (int)step, well) && place-- == 0) {
-                return (int)step;
-            }
-        }
-    }
-    return -1;
-}
-
-/* Chooses, of the pictures of this step, one with the best to ask about. */
+/* Chooses, of the pictures of this step (-1: of any), one with the best to ask about. */
 static bool choose(struct asking *asking, int step)
 {
     size_t best = SIZE_MAX;
@@ -394,8 +364,10 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
     struct asking asking = look_through(arena, play, diagrams, width);
     rng_seed(&asking.rng, seed ^ hash_bytes(HASH_SEED, play->name.at, play->name.size));
     size_t asked = 0;
-    int step = choose_step(&asking, play);
-    while (asked < least && step >= 0 && choose(&asking, step)) {
+    for (size_t step = 0; step < play->steps.count; step++) {
+        asked += choose(&asking, (int)step);
+    }
+    while (asked < least && choose(&asking, -1)) {
         asked++;
     }
     for (size_t i = 0; i < asking.count; i++) {

@@ -32,8 +32,8 @@ struct asked {
 };
 typedef VEC(struct asked) asked_list;
 
-/* Of one step, by the seed: its picture, or those of its reads, up to `least` questions; drawn for
- * columns of this width. */
+/* One picture a step, or one for each of its reads, of a short play up to `least` questions; drawn
+ * for columns of this width. */
 void asked_of(struct arena *arena, const struct play *play, const diagram_list *diagrams,
               uint64_t seed, size_t least, double width, asked_list *out);
 

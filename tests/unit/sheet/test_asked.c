@@ -308,23 +308,6 @@ static size_t count_told(const struct asked *asked, size_t *would)
     return left;
 }
 
-/* Where the next step begins, the answers would stand to be seen. */
-START_TEST(one_step_of_a_play_is_asked_about_and_each_by_some_seed)
-{
-    const struct play *play = run_text(WHEEL "  step \"Back\"\n"
-                                             "    2 passes to 3\n"
-                                             "    2 cuts to the rim\n"
-                                             "    2 clears to right corner\n");
-    bool seen[2] = {false, false};
-    for (uint64_t seed = 0; seed < SEEDS; seed++) {
-        asked_list asked = ask(play, seed, 4);
-        ck_assert_uint_eq(asked.count, 1);
-        seen[asked.at[0].diagram->step] = true;
-    }
-    ck_assert(seen[0] && seen[1]);
-}
-END_TEST
-
 START_TEST(nothing_that_stays_tells_where_a_missing_line_ends)
 {
     size_t would = 0;
@@ -404,7 +387,6 @@ int main(void)
     tcase_add_test(all, a_question_begins_with_a_capital);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
     tcase_add_test(all, each_picture_stands_once_with_a_letter_for_each_player);
-    tcase_add_test(all, one_step_of_a_play_is_asked_about_and_each_by_some_seed);
     tcase_add_test(all, nothing_that_stays_tells_where_a_missing_line_ends);
     tcase_add_test(all, what_a_missing_line_hangs_on_is_there_or_asked_for_by_the_same_letter);
     tcase_add_test(all, a_letter_lies_on_no_player_and_no_other_letter);
