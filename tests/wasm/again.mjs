@@ -5,20 +5,13 @@ import fs from 'node:fs'
 import path from 'node:path'
 import {Around} from '../../src/page/web/edit/again.js'
 import {openCore} from '../../src/page/web/edit/core.js'
+import {check, done} from './tap.mjs'
 
 const [modulePath, ...books] = process.argv.slice(2)
 const module = new WebAssembly.Module(fs.readFileSync(modulePath))
 const whole = await openCore(module), quick = await openCore(module)
 const EDITS = Number(process.env.EDITS || 40) // of each book
-let number = 0, failed = 0, seed = 20261126
-const check = (good, what, why = '') => {
-  number++
-  failed += good ? 0 : 1
-  console.log(`${good ? 'ok' : 'not ok'} ${number} - ${what}`)
-  if (!good && why) {
-    console.log('# ' + String(why).slice(0, 3000).replace(/\n/g, '\n# '))
-  }
-}
+let seed = 20261126
 const below = (most) => (seed = (seed * 48271) % 2147483647) % Math.max(1, most)
 const pick = (list) => list[below(list.length)]
 
@@ -123,5 +116,4 @@ for (const book of books) {
     check(!why, `${path.basename(book)}${begun.includes('"Second"') ? ', tangled' : ''}: ${hits} of ${EDITS * 8} keys without reading the other plays`, why)
   }
 }
-console.log(`1..${number}`)
-process.exit(failed ? 1 : 0)
+done()

@@ -6,18 +6,10 @@ import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import {openCore} from '../../src/page/web/edit/core.js'
+import {check, done} from './tap.mjs'
 
 const [modulePath, program, ...books] = process.argv.slice(2)
 const module = new WebAssembly.Module(fs.readFileSync(modulePath))
-let number = 0, failed = 0
-const check = (good, what, why = '') => {
-  number++
-  failed += good ? 0 : 1
-  console.log(`${good ? 'ok' : 'not ok'} ${number} - ${what}`)
-  if (!good && why) {
-    console.log('# ' + String(why).slice(0, 400).replace(/\n/g, '\n# '))
-  }
-}
 
 const imports = WebAssembly.Module.imports(module).map((one) => `${one.module}.${one.name}`).sort().join(' ')
 check(imports === 'page.guard page.unwind', 'the module asks the world for two functions only', imports)
@@ -111,5 +103,4 @@ blocks.forEach((block) => core.raw.give(block))
 const again = core.load('a.play', 'play "A"\n  start five-out\n  step\n    1 passes to 2\n')
 check(again.errors === 0 && core.draw(0, 0).status === 'ok', 'and the next text is drawn', JSON.stringify(again.said))
 
-console.log(`1..${number}`)
-process.exit(failed ? 1 : 0)
+done()

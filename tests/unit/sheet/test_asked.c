@@ -1,36 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* What a fill-in sheet asks: which lines are taken away, by which words they are asked for, and
  * that nothing which stays tells where they go. */
-#include "floor/sim/sim.h"
 #include "language/tell/tell.h"
 #include "page/sheet/blanked.h"
-#include "resolved.h"
+#include "ran.h"
 #include "suite.h"
 #include "written.h"
 
 #include <string.h>
 
 #define WIDTH 237.6
-#define PLAY                                                                                       \
-    "play \"Lantern\"\n"                                                                           \
-    "  start 1 top, 2 right wing, 3 left short corner, 4 right corner, 5 left elbow\n"             \
-    "  ball 1\n"                                                                                   \
-    "  defense man gap\n"                                                                          \
-    "  step \"Screen down\"\n"                                                                     \
-    "    2 and 4 stay\n"                                                                           \
-    "    3 sets up toward the rim\n"                                                               \
-    "    5 down screens for 3\n"
-#define READS                                                                                      \
-    "    read otherwise \"Wait\"\n"                                                                \
-    "      3 comes off 5 to left wing\n"                                                           \
-    "      1 passes to 3\n"                                                                        \
-    "    read x3 trails \"Curl\"\n"                                                                \
-    "      3 curls off 5 to the nail\n"                                                            \
-    "      5 pops to left wing\n"                                                                  \
-    "      1 passes to 3\n"                                                                        \
-    "    read x3 overplays \"Back cut\"\n"                                                         \
-    "      3 back cuts to the rim\n"                                                               \
-    "      1 bounce passes to 3\n"
 #define WHEEL                                                                                      \
     "play \"Tollgate\"\n"                                                                          \
     "  start five-out\n"                                                                           \
@@ -76,26 +55,6 @@
     "      1 bounce passes to 2\n"
 static const char *const plays[] = {PLAY READS, WHEEL, HORNS, HANDOFF};
 enum { PLAYS = sizeof plays / sizeof *plays, SEEDS = 8 };
-
-static struct resolved resolved;
-static struct run *run;
-static diagram_list diagrams;
-
-static const struct play *run_text(const char *text)
-{
-    resolve_text(&arena, &resolved, STR("lantern"), str_of(text));
-    ck_assert_uint_eq(resolved.diags.errors, 0);
-    const struct play *play = &resolved.book->plays.at[0];
-    run = sim_run(&arena, &resolved.sources, play, &resolved.diags);
-    diagrams = (diagram_list){0};
-    scene_diagrams(&arena, run, &diagrams);
-    return play;
-}
-
-static const char *plain(struct str text)
-{
-    return text_of(tell_strip(&arena, text));
-}
 
 static asked_list ask(const struct play *play, uint64_t seed, size_t least)
 {
@@ -178,27 +137,31 @@ START_TEST(a_screener_is_asked_for_the_next_move)
 }
 END_TEST
 
+static void asks_alone(const char *text, const char *question, body who)
+{
+    const struct play *play = run_text(text);
+    asked_list asked = ask(play, 0, 4);
+    ck_assert_str_eq(told(&asked, false), question);
+    ck_assert_int_eq(asked.at[0].blanks.at[0].who, who);
+}
+
 /* Who gets the ball would be told by who has a blank for the pass after it. */
 START_TEST(who_gets_the_ball_is_not_told_by_who_has_it_next)
 {
-    const struct play *play =
-        run_text("play \"Loom\"\n  start five-out\n  ball 1\n  step \"Round\"\n"
-                 "    1 passes to 3\n    3 shoots\n");
-    asked_list asked = ask(play, 0, 4);
-    ck_assert_str_eq(told(&asked, false), "A: 1 gives up the ball. Who gets it, and what then? "
-                                          "Draw a pass, then a shot. ");
-    ck_assert_int_eq(asked.at[0].blanks.at[0].who, body_attacker(1));
+    asks_alone("play \"Loom\"\n  start five-out\n  ball 1\n  step \"Round\"\n"
+               "    1 passes to 3\n    3 shoots\n",
+               "A: 1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot. ",
+               body_attacker(1));
 }
 END_TEST
 
 START_TEST(a_question_begins_with_a_capital)
 {
-    const struct play *play =
-        run_text("drill \"Loom\"\n  start 1 top, coach left wing\n  ball coach\n"
-                 "  step \"Go\"\n    coach passes to 1\n    1 shoots\n");
-    asked_list asked = ask(play, 0, 4);
-    ck_assert_str_eq(told(&asked, false), "A: The coach gives up the ball. Who gets it, and what "
-                                          "then? Draw a pass, then a shot. ");
+    asks_alone("drill \"Loom\"\n  start 1 top, coach left wing\n  ball coach\n"
+               "  step \"Go\"\n    coach passes to 1\n    1 shoots\n",
+               "A: The coach gives up the ball. Who gets it, and what then? Draw a pass, then a "
+               "shot. ",
+               BODY_COACH);
 }
 END_TEST
 

@@ -1,60 +1,15 @@
 /* SPDX-License-Identifier: MIT */
 /* What sheets make of a play that was run: figures to watch, lanes on the clock; the words of a
  * page; and in which order ways on are told, and who has which spot. */
-#include "floor/sim/sim.h"
 #include "page/sheet/bands.h"
 #include "page/sheet/timing.h"
 #include "page/sheet/watch.h"
 #include "language/tell/tell.h"
-#include "resolved.h"
+#include "ran.h"
 #include "suite.h"
 #include "written.h"
 
 #include <string.h>
-
-#define PLAY                                                                                       \
-    "play \"Lantern\"\n"                                                                           \
-    "  start 1 top, 2 right wing, 3 left short corner, 4 right corner, 5 left elbow\n"             \
-    "  ball 1\n"                                                                                   \
-    "  defense man gap\n"                                                                          \
-    "  step \"Screen down\"\n"                                                                     \
-    "    2 and 4 stay\n"                                                                           \
-    "    3 sets up toward the rim\n"                                                               \
-    "    5 down screens for 3\n"
-#define READS                                                                                      \
-    "    read otherwise \"Wait\"\n"                                                                \
-    "      3 comes off 5 to left wing\n"                                                           \
-    "      1 passes to 3\n"                                                                        \
-    "    read x3 trails \"Curl\"\n"                                                                \
-    "      3 curls off 5 to the nail\n"                                                            \
-    "      5 pops to left wing\n"                                                                  \
-    "      1 passes to 3\n"                                                                        \
-    "    read x3 overplays \"Back cut\"\n"                                                         \
-    "      3 back cuts to the rim\n"                                                               \
-    "      1 bounce passes to 3\n"
-
-static struct resolved resolved;
-static struct run *run;
-static diagram_list diagrams;
-static finding_list findings;
-
-static const struct play *run_text(const char *text)
-{
-    resolve_text(&arena, &resolved, STR("lantern"), str_of(text));
-    ck_assert_uint_eq(resolved.diags.errors, 0);
-    const struct play *play = &resolved.book->plays.at[0];
-    run = sim_run(&arena, &resolved.sources, play, &resolved.diags);
-    diagrams = (diagram_list){0};
-    findings = (finding_list){0};
-    scene_diagrams(&arena, run, &diagrams);
-    check_run(&arena, run, &findings);
-    return play;
-}
-
-static const char *plain(struct str text)
-{
-    return text_of(tell_strip(&arena, text));
-}
 
 /* ---- the order of ways on ---- */
 
@@ -244,7 +199,9 @@ static watched_list found, figures; /* of the first step of what was run */
 
 static void watch_text(const char *text)
 {
+    finding_list findings = {0};
     run_text(text);
+    check_run(&arena, run, &findings);
     found = figures = (watched_list){0};
     watch_findings(&arena, &findings, 0, -1, &found);
     watch_figures(&arena, run->segments.at[0], &found, &figures);
