@@ -9,19 +9,6 @@ struct walk {
     bool found;
 };
 
-/* Who has the ball as the task begins, by the passes before it; BODY_NONE: not known. */
-static body holder_at(const struct maker *m, int index)
-{
-    body holder = m->play->ball;
-    for (int i = 0; i < index; i++) {
-        const struct task *task = task_at(m, (size_t)i);
-        if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
-            holder = task->other;
-        }
-    }
-    return holder;
-}
-
 /* 2 passes to 3, 3 passes to 2, and 1 has the ball: no tie is wrong, a pass is missing. */
 static bool say_nobody_begins(struct walk *walk, int from, int to)
 {
@@ -38,15 +25,11 @@ static bool say_nobody_begins(struct walk *walk, int from, int to)
         }
     }
     struct task *task = task_at(m, (size_t)first);
-    body holder = holder_at(m, first);
+    body holder = m->works.at[first].holder;
     if (holder == BODY_NONE || holder == task->who) {
         return false;
     }
-    struct strbuf has, who;
-    strbuf_init(&has, m->arena);
-    strbuf_init(&who, m->arena);
-    body_print(&has, holder);
-    body_print(&who, task->who);
+    struct str has = who_text(m, holder), who = who_text(m, task->who);
     struct diag *diag = diag_add(
         m->diags, DIAG_PLAY_CIRCLE, task->span,
         "%s has the ball, and it comes to %s only by a pass behind this one", has.at, who.at);

@@ -36,8 +36,8 @@ struct script { /* a step with its runs, repeats and sames written out */
 
 struct flow { /* what is planned so far, sentence by sentence */
     struct vec2 at[BODY_COUNT];
-    body holder;           /* of the ball; BODY_NONE after a shot */
     int drove[BODY_COUNT]; /* by which side, where the drive ends in the middle: -1 left, 1 right */
+    body holder;           /* of the ball; BODY_NONE after a shot */
     int gave;              /* task that gave it, in this segment; -1: had it at the start */
     int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */

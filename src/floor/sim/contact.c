@@ -25,9 +25,9 @@
 #define WALKS .2        /* m/s: who comes on faster than that walks into the other */
 #define NUDGED .15      /* share that a team-mate gives way who is walked into (ours) */
 #define LEAN .04        /* m that two who exchange the ball lean past each other (ours) */
-#define REACH                                                                                      \
-    2.0 /* m: in touch within the metre below, and a beat's way of two at each other (ours) */
-#define LINE .15 /* m inside the boundary: feet stay on the floor */
+#define LOOKS 1.0       /* m: further off nobody touches within a tick, whatever he runs, */
+#define REACH 2.0       /* and whoever is as far off is not so near before the next beat (ours) */
+#define LINE .15        /* m inside the boundary: feet stay on the floor */
 
 /* How much he stands and wants to: his feet are planted. */
 static double stands(const struct agent *a)
@@ -176,7 +176,11 @@ static void keep_inside(const struct world *world, struct agent *a)
     }
 }
 
-/* Who may touch whom before everybody next thinks: nobody goes further than REACH until then. */
+static bool are_far(struct vec2 gap, double reach)
+{
+    return gap.x > reach || gap.x < -reach || gap.y > reach || gap.y < -reach;
+}
+
 void contact_list(struct world *world)
 {
     world->nears = 0;
@@ -184,9 +188,7 @@ void contact_list(struct world *world)
         struct vec2 at = world->agent[world->present[i]].m.at;
         for (int k = i + 1; k < world->bodies; k++) {
             struct vec2 to = world->agent[world->present[k]].m.at;
-            double dx = to.x - at.x, dy = to.y - at.y;
-            bool far = dx > REACH || dx < -REACH || dy > REACH || dy < -REACH;
-            if (!far) {
+            if (!are_far(vec2_sub(to, at), REACH)) {
                 world->near[world->nears++] =
                     (struct meeting){world->present[i], world->present[k]};
             }
@@ -202,13 +204,12 @@ void contact_look(struct world *world, double seconds)
     }
     for (int i = 0; i < world->nears; i++) {
         struct agent *a = &world->agent[world->near[i].a], *b = &world->agent[world->near[i].b];
-        double dx = b->m.at.x - a->m.at.x, dy = b->m.at.y - a->m.at.y;
-        if (dx > 1 || dx < -1 || dy > 1 || dy < -1) {
+        struct vec2 gap = vec2_sub(b->m.at, a->m.at);
+        if (are_far(gap, LOOKS)) {
             continue; /* most of them */
         }
-        double square = dx * dx + dy * dy;
         double reach = NEAR + seconds * vec2_length(vec2_sub(b->m.v, a->m.v));
-        if (square < reach * reach && world->meetings < SIM_MEETINGS) {
+        if (vec2_square(gap) < reach * reach) {
             world->meeting[world->meetings++] = world->near[i];
             a->meets = b->meets = true;
         }

@@ -370,12 +370,12 @@ static struct vec2 begun(const struct world *world, struct agent *agent, struct 
     bool wants = command.x != 0 || command.y != 0;
     bool rests = agent->m.v.x == 0 && agent->m.v.y == 0;
     if (!wants || !rests) {
-        agent->wanted = wants ? -1 : world->t;
+        agent->content_at = wants ? -1 : world->t;
         return command;
     }
     bool strolls = vec2_square(command) < STROLL * STROLL;
     bool doubts = strolls && vec2_near(agent->aim.at, agent->m.at, STIRS) &&
-                  world->t - agent->wanted < BEGINS - 1e-9;
+                  world->t - agent->content_at < BEGINS - 1e-9;
     return doubts ? vec2_of(0, 0) : command;
 }
 

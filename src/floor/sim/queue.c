@@ -449,14 +449,28 @@ static bool stands_at_end(const struct agent *agent)
  * is let through. */
 static void watch_coming(const struct world *world, struct agent *agent, double far)
 {
-    if (far < agent->come_far - GETS_ON) {
-        agent->come_far = far;
-        agent->come_since = world->t;
-    } else if (world->t > agent->come_since + IN_VAIN) {
-        agent->let_through = world->t + IN_VAIN;
-        agent->come_far = far;
-        agent->come_since = world->t;
+    bool gets_on = far < agent->come_far - GETS_ON;
+    if (!gets_on && world->t <= agent->come_since + IN_VAIN) {
+        return;
     }
+    if (!gets_on) {
+        agent->let_through = world->t + IN_VAIN;
+    }
+    agent->come_far = far;
+    agent->come_since = world->t;
+}
+
+static void come(struct world *world, body who, const struct mover *soon)
+{
+    struct agent *agent = &world->agent[who];
+    struct vec2 to = agent->come_to;
+    double far = vec2_distance(soon->at, to);
+    watch_coming(world, agent, far);
+    agent->gait = motion_gait(agent->level, EFFORT_CUT, false);
+    double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
+    agent->command =
+        vec2_scale(vec2_unit(vec2_sub(to, soon->at)), real_min(speed, agent->gait.top));
+    agent->command = steer_round(world, who, agent->command, to, BODY_NONE);
 }
 
 /* Nobody's sentence: to the ball if it is coming to him, else on to the end of his run, else still.
@@ -464,20 +478,13 @@ static void watch_coming(const struct world *world, struct agent *agent, double 
 static void idle(struct world *world, body who)
 {
     struct agent *agent = &world->agent[who];
-    struct vec2 to = agent->come_to;
     struct mover soon = world_soon(world, agent);
     seal_tick(world, who);
     if (!agent->coming) {
         agent->come_far = FAR_OFF;
     }
     if (agent->coming) {
-        double far = vec2_distance(soon.at, to);
-        watch_coming(world, agent, far);
-        agent->gait = motion_gait(agent->level, EFFORT_CUT, false);
-        double speed = real_min(3.5 * far, real_sqrt(1.6 * agent->gait.brake * far));
-        agent->command =
-            vec2_scale(vec2_unit(vec2_sub(to, soon.at)), real_min(speed, agent->gait.top));
-        agent->command = steer_round(world, who, agent->command, to, BODY_NONE);
+        come(world, who, &soon);
     } else if (agent->through) {
         agent->command = agent->m.v;
     } else if (agent->going && stands_at_end(agent)) {

@@ -266,8 +266,6 @@ static bool stops_behind(const struct world *world, const struct task *task, str
            vec2_distance(goal, screener) < BEHIND && !is_between(world, task, screener, goal);
 }
 
-/* The place lies on the one side of his defender, the screen on the other, and to go round both
- * would be a loop. */
 /* Where he comes off to: the line, if he runs along one from there on. */
 static struct vec2 use_toward(const struct world *world, const struct task *task, struct vec2 goal)
 {
@@ -276,6 +274,8 @@ static struct vec2 use_toward(const struct world *world, const struct task *task
                                     : goal;
 }
 
+/* The place lies on the one side of his defender, the screen on the other, and to go round both
+ * would be a loop. */
 bool use_goes_away(struct world *world, const struct task *task, struct vec2 end)
 {
     struct vec2 goal = use_toward(world, task, end);

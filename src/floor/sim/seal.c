@@ -9,9 +9,9 @@
 #define NEARBY 2.5 /* m from the place: a defender further off is not sealed (ours) */
 #define HELD 1.2   /* m from his man: within an arm, he feels him (ours) */
 #define STEP 1.2   /* m from the place that a seal may be made at (ours) */
-#define LOWEST                                                                                     \
-    .45 /* m before the ring's middle: nearer to the baseline the board is in the way of           \
-         * the shot, and nobody steps there who does not stand there (ours) */
+/* m before the ring's middle: nearer to the baseline the board is in the way of the shot, and
+ * nobody steps there who does not stand there (ours). */
+#define LOWEST .45
 
 static bool can_seal(const struct world *world, body guard)
 {

@@ -305,11 +305,19 @@ static bool screen_ready(struct world *world, struct job *job)
     return true;
 }
 
+/* Whoever comes to the ball first runs at another. */
 static void take_gait(struct world *world, const struct task *task)
 {
     struct agent *agent = &world->agent[task->who];
     agent->gait = motion_gait(agent->level, task->effort, ball_is_held(world, task->who));
     agent->gait.top = SPEED * agent->gait.sprint;
+}
+
+/* Nothing has begun there of what is waited for once he is near. */
+static void not_there(const struct world *world, struct screen *screen)
+{
+    screen->still = screen->due = world->t;
+    screen->near_at = -1;
 }
 
 static void screen_start(struct world *world, struct job *job)
@@ -331,8 +339,7 @@ static void screen_start(struct world *world, struct job *job)
     agent->going = false;
     agent->screening = true;
     agent->sought = defender < BODY_COUNT ? &world->agent[defender] : NULL;
-    world->screen[task->who].near_at = -1;
-    world->screen[task->who].still = world->screen[task->who].due = world->t;
+    not_there(world, &world->screen[task->who]);
     take_gait(world, task);
     job->until = -1;
     replan(world, job, &world->screen[task->who]);
@@ -474,8 +481,7 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
         replan(world, job, screen);
     }
     if (goes_for_ball(world, job->task->who, screen)) {
-        screen->still = screen->due = world->t;
-        screen->near_at = -1;
+        not_there(world, screen);
         return false;
     }
     take_gait(world, job->task);

@@ -15,7 +15,6 @@ enum {
         22,          /* beats of what was to be seen that are kept: the longest reaction and more */
     SIM_CHANGES = 8, /* of the ball's hands that are remembered */
     SIM_SIGHTS = 16, /* things that have happened and are yet to be seen, at most */
-    SIM_MEETINGS = 45,                             /* of ten people */
     SIM_PAIRS = BODY_COUNT * (BODY_COUNT - 1) / 2, /* of all whom a drill may have */
     SIM_NO_TASK = -1
 };
@@ -67,8 +66,8 @@ struct agent {
     struct vec2 way;            /* in which he last moved, unit, */
     double turned;              /* and when he last turned about, s */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
-    double wanted;              /* s: when he last wanted nothing; < 0: he is going */
     enum duty_gait goes;        /* and how he goes there */
+    double content_at;          /* s: when he stood and wanted nothing else; < 0: he is going */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
     struct vec2 come_to;
@@ -229,9 +228,9 @@ struct world {
     long tick;
     double t; /* tick * dt: never summed up; or a moment inside the tick, when something happens */
     double h; /* s of the part of a tick that is being run, */
-    struct meeting meeting[SIM_MEETINGS]; /* and who are about to touch in it */
+    struct meeting meeting[SIM_PAIRS]; /* and who are about to touch in it */
     int meetings;
-    struct meeting near[SIM_PAIRS]; /* who may touch before everybody next thinks */
+    struct meeting near[SIM_PAIRS]; /* of whom: who may before everybody next thinks */
     int nears;
     double lead;    /* s from t to the next beat: what is wanted is worked out for then */
     double thought; /* s: when everybody last thought */

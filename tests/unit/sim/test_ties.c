@@ -346,6 +346,17 @@ START_TEST(a_circle_by_way_of_a_players_own_order_is_said)
 }
 END_TEST
 
+/* Who has it is asked of the step the passes stand in, not of the play's beginning. */
+START_TEST(passes_that_nobody_begins_are_said_with_who_has_the_ball)
+{
+    told_run(&told, "start five-out\nstep\n  2 passes to 3\n  3 passes to 2\n");
+    told_says(&told, "play.circle", "1 has the ball, and it comes to 2 only by a pass behind");
+    told_run(&told, "start five-out\nstep\n  1 passes to 2\n"
+                    "step\n  3 passes to 4\n  4 passes to 3\n");
+    told_says(&told, "play.circle", "2 has the ball, and it comes to 3 only by a pass behind");
+}
+END_TEST
+
 START_TEST(a_tie_to_what_never_happens_is_said)
 {
     told_run(&told, "start five-out\nwhen 5 has the ball, 3 cuts to the rim\n1 passes to 2\n");
@@ -780,6 +791,7 @@ int main(void)
     tcase_add_test(moments, as_something_that_was_before_the_player_was_free_is_said);
     tcase_add_test(moments, a_circle_is_said_in_the_coachs_own_sentences);
     tcase_add_test(moments, a_circle_by_way_of_a_players_own_order_is_said);
+    tcase_add_test(moments, passes_that_nobody_begins_are_said_with_who_has_the_ball);
     tcase_add_test(moments, a_tie_to_what_never_happens_is_said);
     tcase_add_test(moments, a_wait_of_more_than_eight_seconds_is_said);
     tcase_add_test(moments, who_only_lets_the_seconds_after_an_event_go_by_is_not_said_to_wait);
