@@ -253,20 +253,40 @@ int for_lob(struct predicate *p);       /* of a pass: for the lob */
 int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */
 int clears_what(struct predicate *p);
-int along_read(struct predicate *p);
 bool past_defender(struct predicate *p); /* drives past x1 */
-/* and comes out: a second verb that only says where the way ends. */
-extern const char *const way_end_words[];
-/* Where somebody ends who goes this way off a screen, with a note. */
-const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);
-/* through the lane to the corner: a sentence before this one, or a note that it is left out. */
-void way_settled(struct predicate *p);
-/* Which way was said, and is left out: a note. */
-void note_way(struct predicate *p, struct span span);
-bool through_gap(struct predicate *p); /* through the gap between x1 and x2 */
+bool through_gap(struct predicate *p);   /* through the gap between x1 and x2 */
 /* out, up, back right before a place or what leads to one; right, straight before a preposition. */
 bool drop_particle(struct predicate *p, bool place);
 void drop_stress(struct cursor *c);
+/* way: 1: taken, 0: none of these words here, -1: reported. */
+int along_read(struct predicate *p);
+/* Takes `down the lane`; led: the first of it stands before the cursor already. */
+bool take_way(struct cursor *c, bool led);
+/* via: which way was said, and is left out with a note, unless the words behind it make it a
+ * sentence of its own. */
+void note_way(struct predicate *p, struct span span);
+/* through the lane to the corner: that sentence, or the note. */
+void way_settled(struct predicate *p);
+/* drive: the way that ends before `end` changes what is run: taken for the side of a drive. placed:
+ * where it ends is said. As along_read. */
+int drive_runs(struct predicate *p, const struct token *from, const struct token *end, bool placed);
+int going_read(struct predicate *p); /* going left, going middle: the same */
+/* Where somebody ends who goes this way off a screen, with a note. */
+const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);
+/* toward: left, across, high: where it ends. As along_read. */
+int toward_read(struct predicate *p);
+int side_alone(struct predicate *p); /* drives left: of these alone in a plain line */
+/* guard_way: where a defender goes, which is left out with a note. As along_read. */
+int guard_way(struct predicate *p);
+/* pass_by: what is passed by, which is left out with a note. As along_read. */
+int passing_by(struct predicate *p);
+int toward_side(struct predicate *p); /* left, high: which way, before where to */
+int by_defender(struct predicate *p);
+bool where_follows(const struct cursor *c); /* somewhere to go, or for whom, is said still */
+bool way_goes_on(const struct cursor *c);   /* the same, behind more that is passed by */
+bool way_ends_here(const struct cursor *c); /* nothing more is said of where to */
+/* and comes out: a second verb that only says where the way ends. */
+extern const char *const way_end_words[];
 /* aside: what moves nobody is left out, with a note. 1: taken, 0: nothing of that. */
 int aside_read(struct predicate *p);
 void note_left_out(const struct cursor *c, struct span span); /* moves nobody: a note */

@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: MIT */
+/* toward: a side or a height with no place behind it is where somebody goes: left, across, high,
+ * the middle. Of a drive it is the way. */
+#include "language/words/grammar.h"
+
+/* What was said up to `to` is where it ends. */
+static int ends_there(struct predicate *p, const struct token *to, struct place place)
+{
+    const struct token *from = p->c->at;
+    p->c->at = to;
+    place.span = cursor_taken(p->c, from);
+    struct place *kept = arena_new(p->c->arena, struct place);
+    *kept = place;
+    p->s->place = kept;
+    return 1;
+}
+
+/* drives left, dribbles to the right: with no place behind it. A drive goes to the rim, by that
+ * side of whoever guards; a dribble, to that side. */
+int side_alone(struct predicate *p)
+{
+    static const struct entry sides[] = {{"back left", SIDE_LEFT},
+                                         {"back right", SIDE_RIGHT},
+                                         {"back to left", SIDE_LEFT},
+                                         {"back to right", SIDE_RIGHT},
+                                         {"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {"to left", SIDE_LEFT},
+                                         {"to right", SIDE_RIGHT},
+                                         {"hard left", SIDE_LEFT},
+                                         {"hard right", SIDE_RIGHT},
+                                         {"off left", SIDE_LEFT},
+                                         {"off right", SIDE_RIGHT},
+                                         {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct token *from = c->at;
+    enum verb verb = p->s->verb;
+    bool ball = verb_row(verb)->task == VERB_CARRY || verb == VERB_DRIVES_OFF ||
+                verb == VERB_DRIBBLES_OFF || verb == VERB_COMES || verb == VERB_REJECTS;
+    int side = ball && (!p->s->place || verb == VERB_DRIVES) ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !way_ends_here(&trial)) {
+        return 0;
+    }
+    if (verb_row(verb)->place == DEFAULT_RIM || verb == VERB_COMES) {
+        return drive_runs(p, past_fillers(from, c->end), trial.at, false);
+    }
+    return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
+}
+
+/* goes opposite, drifts across, runs right: with no place behind it. */
+static int across_alone(struct predicate *p)
+{
+    static const struct entry sides[] = {{"opposite", SIDE_OPPOSITE},
+                                         {"across", SIDE_OPPOSITE},
+                                         {"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {NULL, 0}};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    enum verb verb = p->s->verb;
+    bool moves = verb == VERB_GOES || verb == VERB_CUTS || verb == VERB_CLEARS ||
+                 verb == VERB_RELOCATES || verb == VERB_DRIFTS;
+    int side = moves && !p->s->place ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !way_ends_here(&trial)) {
+        return 0;
+    }
+    return ends_there(p, trial.at, (struct place){.kind = PLACE_SIDE, .side = (enum side)side});
+}
+
+/* posts left: on that block. */
+static int posts_side(struct predicate *p)
+{
+    static const struct entry sides[] = {{"left", SIDE_LEFT}, {"right", SIDE_RIGHT}, {NULL, 0}};
+    struct cursor trial = *p->c;
+    int side = p->s->verb == VERB_POSTS_UP && !p->s->place ? take_entry(&trial, sides) : -1;
+    if (side < 0 || !way_ends_here(&trial)) {
+        return 0;
+    }
+    return ends_there(
+        p, trial.at,
+        (struct place){.kind = PLACE_SPOT, .spot = SPOT_BLOCK, .side = (enum side)side});
+}
+
+/* flashes high: to the high post on the own side. */
+static int flashes_high(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    bool flashes = p->s->verb == VERB_FLASHES || (p->s->verb == VERB_GOES && c->speech);
+    if (!flashes || p->s->place || !take_words(&trial, "high") || !way_ends_here(&trial)) {
+        return 0;
+    }
+    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST});
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
+                                 "`high` was taken as the high post");
+    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the nail`",
+              STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
+/* flashes to the middle: on half a floor the middle of a defense is the nail. */
+static int flashes_middle(struct predicate *p)
+{
+    static const char *const leads[] = {"to", "into", "in", "at", NULL};
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    if (p->s->verb != VERB_FLASHES || p->s->place) {
+        return 0;
+    }
+    take_among(&trial, leads);
+    if (!take_words(&trial, "middle")) {
+        return 0;
+    }
+    struct cursor again = trial; /* to the middle, at the nail */
+    bool said = take_among(&again, leads) && place_starts(&again);
+    if ((!said && !way_ends_here(&trial)) || above_full_floor(c)) {
+        return 0;
+    }
+    const struct token *from = c->at;
+    if (said) {
+        c->at = trial.at;
+        note_way(p, cursor_taken(c, from));
+        return 1;
+    }
+    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_NAIL});
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
+                                 "the middle was taken as the nail");
+    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the lane`",
+              STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
+int toward_read(struct predicate *p)
+{
+    static int (*const readers[])(struct predicate *) = {side_alone, across_alone, flashes_high,
+                                                         flashes_middle, posts_side};
+    int found = 0;
+    for (size_t i = 0; found == 0 && i < sizeof readers / sizeof *readers; i++) {
+        found = readers[i](p);
+    }
+    return found;
+}
