@@ -143,6 +143,21 @@ const struct task *step_task(const struct step *step, int branch, size_t index)
     return own && index < own->tasks.count ? &own->tasks.at[index] : NULL;
 }
 
+bool task_gives_ball(const struct task *task)
+{
+    return task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
+}
+
+bool task_gives_ball_to(const struct task *task, body who)
+{
+    return task_gives_ball(task) && task->other == who;
+}
+
+bool task_is_throw(const struct task *task)
+{
+    return task_gives_ball(task) || task->kind == TASK_SHOOT;
+}
+
 void play_length(struct strbuf *out, const struct play *play, double metres)
 {
     if (play->metres) {

@@ -15,8 +15,7 @@ static bool say_nobody_begins(struct walk *walk, int from, int to)
     struct maker *m = walk->m;
     int first = to;
     for (int i = from; i >= 0; i = walk->came[i]) {
-        const struct task *task = task_at(m, (size_t)i);
-        if (task->kind != TASK_PASS && task->kind != TASK_EXCHANGE) {
+        if (!task_gives_ball(task_at(m, (size_t)i))) {
             return false;
         }
         first = i < first ? i : first;

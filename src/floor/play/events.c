@@ -47,8 +47,7 @@ static bool matches(const struct task *task, const struct asked *asked)
         return false;
     }
     if (is_catch(event)) {
-        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
-        return gives && task->other == asked->by.subject &&
+        return task_gives_ball_to(task, asked->by.subject) &&
                (object == BODY_NONE || task->who == object);
     }
     bool same = task->verb == event->verb || in_family(event->family, task->verb);

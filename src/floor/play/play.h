@@ -271,7 +271,10 @@ struct playbook *playbook_resolve(struct arena *arena, const struct sources *sou
  */
 size_t step_task_count(const struct step *step, int branch);
 const struct task *step_task(const struct step *step, int branch, size_t index);
-bool task_is_fixed(const struct task *task); /* its start, by `as` or `at` */
+bool task_is_fixed(const struct task *task);   /* its start, by `as` or `at` */
+bool task_gives_ball(const struct task *task); /* a pass, a hand-off */
+bool task_gives_ball_to(const struct task *task, body who);
+bool task_is_throw(const struct task *task); /* the same or a shot: he has it no more */
 
 /* Ways on are told, lettered and drawn as the coach wrote them, but what takes what is left over
  * ("otherwise") stands last: the branch told at `place`, and the letter of a branch. */

@@ -186,8 +186,6 @@ bool screen_is_used(const struct maker *m, int screen);
 /* By a sentence above that one: for this it is done when it has been used, else when it is set. */
 bool screen_is_used_above(const struct maker *m, int screen, size_t index);
 
-bool task_gives_ball_to(const struct task *task, body who);
-
 /* sentence.c, ties.c, steps.c */
 void sentence_tasks(struct maker *m, const struct sentence *s, const struct voice *voice);
 struct task *sentence_add(struct maker *m, const struct task *task, const struct work *work);

@@ -176,7 +176,7 @@ static void ball_screens_on(struct maker *m, size_t index, int branch)
     body holder = m->holders[index];
     for (size_t i = 0; i < step_task_count(step, branch) && holder != BODY_NONE; i++) {
         const struct task *task = step_task(step, branch, i);
-        if (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) {
+        if (task_gives_ball(task)) {
             holder = task->other;
         } else if (task->kind == TASK_SHOOT) {
             return; /* whose the ball is then is for the run */

@@ -11,11 +11,6 @@ static struct wait *add_wait(struct maker *m, struct task *task, struct wait wai
 
 /* ---- from the verb ---- */
 
-bool task_gives_ball_to(const struct task *task, body who)
-{
-    return (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) && task->other == who;
-}
-
 static int later_pass_to(const struct maker *m, size_t from, body who)
 {
     for (size_t i = from + 1; i < task_count(m); i++) {
@@ -404,7 +399,7 @@ static void word_waits(struct maker *m, size_t index, const struct tie *tie)
 /* A pass, a hand-off and a shot are one moment: there is nothing in them to cut short. */
 static bool has_length(struct maker *m, const struct task *task, const struct event *until)
 {
-    if (task->kind != TASK_PASS && task->kind != TASK_EXCHANGE && task->kind != TASK_SHOOT) {
+    if (!task_is_throw(task)) {
         return true;
     }
     struct diag *diag =

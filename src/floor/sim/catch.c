@@ -25,8 +25,7 @@ struct job *ball_receiver_job(struct world *world, body receiver, int pass)
         enum task_kind kind = job->task->kind;
         bool runs = kind == TASK_MOVE || kind == TASK_USE || kind == TASK_SCREEN;
         if (!runs) {
-            if (kind == TASK_CARRY || kind == TASK_PASS || kind == TASK_SHOOT ||
-                kind == TASK_EXCHANGE) {
+            if (kind == TASK_CARRY || task_is_throw(job->task)) {
                 break; /* with the ball: after this catch, or another one */
             }
             continue;

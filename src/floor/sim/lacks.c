@@ -42,8 +42,8 @@ static bool comes_by_ball(const struct world *world, body who)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
-        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
-        bool gets = gives ? task->other == who : task->verb == VERB_REBOUNDS && task->who == who;
+        bool rebounds = task->verb == VERB_REBOUNDS && task->who == who;
+        bool gets = task_gives_ball_to(task, who) || rebounds;
         if (gets && !world->job[i].complete) {
             return true;
         }
@@ -100,9 +100,7 @@ static bool keeps_ball(const struct world *world, body who)
 {
     for (size_t i = 0; i < world->jobs; i++) {
         const struct task *task = world->job[i].task;
-        bool gives =
-            task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
-        if (gives && task->who == who && !world->job[i].complete) {
+        if (task_is_throw(task) && task->who == who && !world->job[i].complete) {
             return false;
         }
     }

@@ -239,15 +239,10 @@ bool queue_depends(struct world *world, int task, int on, int depth)
     return false;
 }
 
-static bool may_be_cut(enum task_kind kind)
-{
-    return kind != TASK_PASS && kind != TASK_EXCHANGE && kind != TASK_SHOOT;
-}
-
 /* `as`, `at` and `when` in the next sentence cut short what its player is doing. */
 static bool is_cut_short(struct world *world, const struct agent *agent, const struct job *head)
 {
-    if (agent->head + 1 >= agent->queued || !may_be_cut(head->task->kind)) {
+    if (agent->head + 1 >= agent->queued || task_is_throw(head->task)) {
         return false;
     }
     const struct job *next = &world->job[agent->queue[agent->head + 1]];

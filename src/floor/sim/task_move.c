@@ -381,9 +381,8 @@ static bool carry_ready(struct world *world, struct job *job)
 static int carry_waits_for(struct world *world, const struct job *job)
 {
     for (size_t i = 0; i < world->jobs; i++) { /* whoever is to give him the ball */
-        const struct task *task = world->job[i].task;
-        bool gives = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
-        if (gives && task->other == job->task->who && !world->job[i].complete) {
+        bool gives = task_gives_ball_to(world->job[i].task, job->task->who);
+        if (gives && !world->job[i].complete) {
             return (int)i;
         }
     }

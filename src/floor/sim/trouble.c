@@ -139,8 +139,7 @@ static void say_circle(struct world *world, int start)
 
 static bool wants_ball(const struct world *world, const struct task *task)
 {
-    bool ball = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE ||
-                task->kind == TASK_SHOOT || task->kind == TASK_CARRY;
+    bool ball = task_is_throw(task) || task->kind == TASK_CARRY;
     return (ball || !use_has_ball(world, task)) && !ball_is_held(world, task->who);
 }
 

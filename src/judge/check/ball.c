@@ -28,11 +28,10 @@ static bool gave_it_away(const struct segment *segment, size_t index)
     }
     for (size_t i = index; i-- > 0;) {
         const struct task *before = segment_task(segment, i);
-        bool hands_over = before->kind == TASK_PASS || before->kind == TASK_EXCHANGE;
-        if (hands_over && before->other == task->who) {
+        if (task_gives_ball_to(before, task->who)) {
             return false;
         }
-        if (hands_over && before->who == task->who) {
+        if (task_gives_ball(before) && before->who == task->who) {
             return segment->record[i].time[MOMENT_RELEASED] >= 0;
         }
     }
@@ -107,10 +106,9 @@ void look_ball_holder(struct checker *checker)
             continue;
         }
         const double *time = segment->record[i].time;
-        bool hands_over = task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
         double started = time[MOMENT_STARTED];
         double t = started >= 0 ? started : segment->duration;
-        if (hands_over && task->other == task->who) {
+        if (task_gives_ball_to(task, task->who)) {
             to_oneself(checker, task, t);
         } else if (!ever_held(segment, task->who) || gave_it_away(segment, i)) {
             without_ball(checker, task, t);

@@ -25,11 +25,6 @@ static bool has_moment(const struct segment *segment, size_t task, enum moment m
     return segment->record[task].time[moment] != TIME_NEVER;
 }
 
-static bool is_throw(const struct task *task)
-{
-    return task->kind == TASK_PASS || task->kind == TASK_EXCHANGE;
-}
-
 /* The use of a screen that is set in this step; a back cut answers a defender who jumped early. */
 static bool is_use(const struct segment *segment, size_t index)
 {
@@ -42,8 +37,9 @@ static bool is_use(const struct segment *segment, size_t index)
 static bool is_timed(const struct segment *segment, size_t index)
 {
     const struct task *task = segment_task(segment, index);
-    return is_throw(task) ? has_moment(segment, index, MOMENT_CAUGHT)
-                          : is_use(segment, index) && has_moment(segment, index, MOMENT_STARTED);
+    return task_gives_ball(task)
+               ? has_moment(segment, index, MOMENT_CAUGHT)
+               : is_use(segment, index) && has_moment(segment, index, MOMENT_STARTED);
 }
 
 bool trial_has_timing(const struct segment *segment)
@@ -231,7 +227,7 @@ void trial_run(struct arena *arena, const struct segment *segment, int number, s
         if (!is_timed(segment, i)) {
             continue;
         }
-        if (is_throw(segment_task(segment, i))) {
+        if (task_gives_ball(segment_task(segment, i))) {
             judge_throw(&trying, i);
         } else {
             judge_use(&trying, i);

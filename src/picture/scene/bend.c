@@ -95,7 +95,7 @@ static double basket_room(const struct drawing *drawing, struct vec2 a, struct v
 /* Is the screener's numeral so near to his bar that the two are read as one? */
 static bool is_one_body(const struct drawing *drawing, const struct stop *bar)
 {
-    const struct symbol *screener = symbol_of((struct drawing *)drawing, bar->who);
+    const struct symbol *screener = symbol_of(drawing, bar->who);
     return bar->from < 0 || (screener && vec2_distance(screener->at, bar->at) <
                                              screener->radius + ONE_BODY * drawing->size.k);
 }

@@ -355,8 +355,7 @@ static int part_order(const struct segment *segment, size_t index)
     const struct task *task = segment_task(segment, index);
     for (size_t i = index; task->order <= 0 && i < segment->tasks; i++) {
         const struct task *handoff = segment_task(segment, i);
-        bool to = handoff->kind == TASK_EXCHANGE || handoff->kind == TASK_PASS;
-        if (to && handoff->other == task->who) {
+        if (task_gives_ball_to(handoff, task->who)) {
             return handoff->order;
         }
     }

@@ -75,7 +75,9 @@ static double ink_width(const struct drawing *drawing, const struct stroke *stro
                                        : stroke->width;
 }
 
-/* Would white that long leave a crumb of the earlier line at one of its ends? */
+/* Would white that reaches so far both ways along the earlier line leave a crumb at one of its
+ * ends?
+ */
 static bool leaves_crumb(const struct drawing *drawing, const struct crossing *crossing,
                          double half)
 {
@@ -101,11 +103,10 @@ void crossings_case(struct drawing *drawing, size_t over)
             continue;
         }
         const struct stroke *under = &drawing->strokes.at[crossing->under];
-        double half = (ink_width(drawing, under) / 2 + size->casing) /
-                      real_sin(real_max(crossing->angle, STEEP));
-        double cuts = (ink_width(drawing, line) / 2 + size->casing) /
-                      real_sin(real_max(crossing->angle, STEEP));
-        if (leaves_crumb(drawing, crossing, cuts)) {
+        double steep = real_sin(real_max(crossing->angle, STEEP));
+        double half = (ink_width(drawing, under) / 2 + size->casing) / steep;
+        if (leaves_crumb(drawing, crossing,
+                         (ink_width(drawing, line) / 2 + size->casing) / steep)) {
             continue;
         }
         struct path piece = path_cut(drawing->arena, &ink, real_max(0, crossing->along_over - half),

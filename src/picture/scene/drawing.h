@@ -182,7 +182,7 @@ double numeral_reach(const struct sizes *size);
 void x_pen(struct drawing *drawing, struct vec2 at, double half); /* the two lines of an X */
 /* Where somebody who stands there is drawn: clear of the arc, the block mark and the basket. */
 struct vec2 symbol_spot(const struct drawing *drawing, struct vec2 metres, bool ball);
-struct symbol *symbol_of(struct drawing *drawing, body who);
+struct symbol *symbol_of(const struct drawing *drawing, body who);
 struct str body_text(struct drawing *drawing, body who);
 
 /* chain.c */

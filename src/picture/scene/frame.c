@@ -25,8 +25,7 @@ static double own_start(const struct segment *segment, size_t first)
     double earliest = TIME_NEVER;
     for (size_t i = first; i < segment->tasks; i++) {
         const struct task *task = segment_task(segment, i);
-        bool throws =
-            task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
+        bool throws = task_is_throw(task);
         /* a passer has waited for his moment since the step began */
         double start = throws ? segment->record[i].time[MOMENT_RELEASED] : task_start(segment, i);
         bool idle = task->kind == TASK_HOLD;
@@ -69,8 +68,7 @@ static bool under_way(const struct segment *segment, size_t index, double time)
 {
     const struct task *task = segment_task(segment, index);
     double end = task_end(segment, index);
-    bool throws =
-        task->kind == TASK_PASS || task->kind == TASK_EXCHANGE || task->kind == TASK_SHOOT;
+    bool throws = task_is_throw(task);
     double start =
         throws ? segment->record[index].time[MOMENT_RELEASED] : task_start(segment, index);
     if (start < 0 || task->kind == TASK_HOLD || end <= time + 0.05) {

@@ -97,10 +97,10 @@ static double answered(const struct drawing *drawing, const struct condition *co
     size_t own = step_task_count(&segment->play->steps.at[segment->step], -1);
     for (size_t i = own; i < segment->tasks; i++) {
         const double *time = segment->record[i].time;
-        enum task_kind kind = segment_task(segment, i)->kind;
-        if (kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT) {
+        const struct task *task = segment_task(segment, i);
+        if (task_is_throw(task)) {
             sooner(&first, time[MOMENT_RELEASED], start);
-        } else if (kind == TASK_USE) {
+        } else if (task->kind == TASK_USE) {
             double used = used_at(segment, i);
             sooner(&first, time[MOMENT_ARRIVED], start);
             sooner(&first, at_screen && used >= 0 ? used + AT_SCREEN : TIME_NEVER, start);
@@ -227,8 +227,7 @@ static size_t lines_drawn(const struct drawing *drawing)
         lines += drawing->strokes.at[i].standing ? 0 : 1;
     }
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) { /* not made yet */
-        enum task_kind kind = segment_task(drawing->segment, i)->kind;
-        lines += kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT ? 1 : 0;
+        lines += task_is_throw(segment_task(drawing->segment, i)) ? 1 : 0;
     }
     return lines;
 }

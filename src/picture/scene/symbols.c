@@ -19,7 +19,7 @@ struct str body_text(struct drawing *drawing, body who)
     return str_format(drawing->arena, "%d", body_number(who));
 }
 
-struct symbol *symbol_of(struct drawing *drawing, body who)
+struct symbol *symbol_of(const struct drawing *drawing, body who)
 {
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         if (drawing->symbols.at[i].who == who) {

@@ -86,8 +86,7 @@ static void shots_near(struct drawing *drawing)
 void throws_make(struct drawing *drawing)
 {
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
-        enum task_kind kind = segment_task(drawing->segment, i)->kind;
-        if (kind == TASK_PASS || kind == TASK_EXCHANGE || kind == TASK_SHOOT) {
+        if (task_is_throw(segment_task(drawing->segment, i))) {
             throw_add(drawing, i);
         }
     }
