@@ -137,12 +137,10 @@ static void screeners(const struct sentence *s, struct who *out, struct who *sec
 /* A screen on the ball is for whoever has it. */
 static bool screens(const struct cursor *c, const struct sentence *s, const struct who *user)
 {
-    struct who holder;
     if (!task_is(s, VERB_SCREEN)) {
         return false;
     }
-    return s->object.kind == WHO_BALL ? above_holder(c, &holder) && same_who(&holder, user)
-                                      : same_who(&s->object, user);
+    return s->object.kind == WHO_BALL ? above_holds(c, user) : same_who(&s->object, user);
 }
 
 static const struct sentence *screen_for(const struct cursor *c, const struct who *user)
@@ -407,16 +405,16 @@ bool above_may_have_screened(const struct cursor *c, const struct who *user,
     return above_screened(c, user, screener) || screens_unseen(c);
 }
 
-bool above_has_screened(const struct cursor *c, const who_list *who)
+bool above_has_screened(const struct cursor *c, const struct who *who, size_t count)
 {
     above_list list = above_sentences(c, true);
     if (screens_unseen(c)) {
         return true;
     }
     add_branches(c, &list, c->top);
-    for (size_t i = 0; i < who->count; i++) {
-        bool one = who->at[i].kind == WHO_PLAYER || who->at[i].kind == WHO_ROLE;
-        if (one && !has_set_one(&list, &who->at[i])) {
+    for (size_t i = 0; i < count; i++) {
+        bool one = who[i].kind == WHO_PLAYER || who[i].kind == WHO_ROLE;
+        if (one && !has_set_one(&list, &who[i])) {
             return false;
         }
     }

@@ -38,13 +38,6 @@ static bool take_parties(struct cursor *c, struct parties *out)
     return true;
 }
 
-/* Has the ball as written so far. */
-static bool has_ball(const struct cursor *c, const struct who *who)
-{
-    struct who holder;
-    return above_holder(c, &holder) && same_who(&holder, who);
-}
-
 enum two_name { TWO_GIVE_AND_GO, TWO_HAND_OFF, TWO_ROLL, TWO_POP };
 static const struct entry two_names[] = {
     {"give and go", TWO_GIVE_AND_GO},
@@ -98,7 +91,7 @@ static void put_ball_screen(const struct cursor *c, struct recast *r, const stru
                             const struct token *from, const struct token *name, bool pop,
                             const struct token *side)
 {
-    bool first = has_ball(c, &p->first.who);
+    bool first = above_holds(c, &p->first.who);
     const struct somebody *handler = first ? &p->first : &p->second;
     const struct somebody *screener = first ? &p->second : &p->first;
     recast_somebody(c, r, screener);
@@ -145,13 +138,11 @@ bool of_two(const struct cursor *c, struct recast *r)
     above_holder(c, &holder);
     if (two == TWO_ROLL || two == TWO_POP) {
         if (!parties.both && holder.kind == WHO_PLAYER && !same_who(&holder, &parties.second.who)) {
-            struct token *number = arena_new(c->arena, struct token);
-            *number = token_number(c->arena, from, holder.number);
-            parties.first = (struct somebody){.from = number, .to = number + 1, .who = holder};
+            parties.first = somebody_numbered(c, from, holder);
             parties.both = true;
         }
-        bool one =
-            parties.both && (has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who));
+        bool one = parties.both &&
+                   (above_holds(c, &parties.first.who) != above_holds(c, &parties.second.who));
         if (!one) {
             return false;
         }
@@ -190,7 +181,7 @@ bool two_roll(const struct cursor *c, struct recast *r)
     }
     const struct token *name = trial.at;
     int two = take_entry(&trial, two_names);
-    bool one = has_ball(c, &parties.first.who) != has_ball(c, &parties.second.who);
+    bool one = above_holds(c, &parties.first.who) != above_holds(c, &parties.second.who);
     if ((two != TWO_ROLL && two != TWO_POP) || !one || !from) {
         return false;
     }

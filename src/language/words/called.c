@@ -74,11 +74,8 @@ static bool player_before_second(struct cursor *c, struct somebody *out)
         next->number > c->players) {
         return false;
     }
-    struct token *number = arena_new(c->arena, struct token);
-    *number = token_number(c->arena, next, (int)next->number);
-    out->from = number;
-    out->to = number + 1;
-    out->who = (struct who){.kind = WHO_PLAYER, .number = (int)next->number, .span = next->span};
+    struct who who = {.kind = WHO_PLAYER, .number = (int)next->number, .span = next->span};
+    *out = somebody_numbered(c, next, who);
     c->at = next + 1;
     return true;
 }
@@ -217,17 +214,9 @@ static bool on_ball(const struct phrase *phrase)
     return phrase->screen == SCREEN_BALL;
 }
 
-static bool has_screened(const struct cursor *c, const struct who *who)
-{
-    who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, *who);
-    return above_has_screened(c, &one);
-}
-
 /* Who is not named: the one who has the ball, of a ball screen; else by what comes next. */
 static bool complete(const struct cursor *c, const struct cursor *behind, struct called *k)
 {
-    struct who holder;
     if (k->by_count == 0) {
         if (!named_ahead(behind, true, &k->by[0])) {
             return false;
@@ -242,8 +231,7 @@ static bool complete(const struct cursor *c, const struct cursor *behind, struct
     }
     k->has_user = named_ahead(behind, false, &k->user) && !same_who(&k->user.who, &k->by[0].who) &&
                   !(k->by_count > 1 && same_who(&k->user.who, &k->by[1].who));
-    bool ball = k->has_user && above_holder(c, &holder) && same_who(&holder, &k->user.who);
-    return k->has_user && !ball;
+    return k->has_user && !above_holds(c, &k->user.who);
 }
 
 static bool take_name(struct cursor *c, struct called *k)
@@ -286,7 +274,7 @@ static bool by_name(const struct cursor *c, struct recast *r)
     }
     bool bare = parts == 0 && on_ball(&k.phrase); /* high ball screen, 4 rolls */
     if ((parts == 0 && !bare) || !complete(c, &trial, &k) ||
-        (bare && has_screened(c, &k.by[0].who))) {
+        (bare && above_has_screened(c, &k.by[0].who, 1))) {
         return false;
     }
     for (size_t i = 0; i < k.by_count; i++) {

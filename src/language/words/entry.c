@@ -135,7 +135,6 @@ bool feet_in(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
     struct somebody who;
-    struct who holder;
     if (!somebody_read(&trial, &who) || !take_among(&trial, gets)) {
         return false;
     }
@@ -155,7 +154,7 @@ bool feet_in(const struct cursor *c, struct recast *r)
     if (!lane) {
         return false;
     }
-    bool ball = above_holder(c, &holder) && same_who(&holder, &who.who);
+    bool ball = above_holds(c, &who.who);
     recast_somebody(c, r, &who);
     recast_word(c, r, ball ? "drives" : "goes");
     recast_word(c, r, "to");

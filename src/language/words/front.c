@@ -219,7 +219,7 @@ bool feint(const struct cursor *c, struct recast *r)
     struct cursor trial = *c;
     trial.watch = NULL;
     struct phrase phrase;
-    struct who who, user, holder;
+    struct who who, user;
     const struct token *from = cursor_next(c);
     if (!from || !person_read(&trial, &who) || who_defends(&who)) {
         return false;
@@ -245,7 +245,7 @@ bool feint(const struct cursor *c, struct recast *r)
     if (!goes_into(&trial, slips)) {
         return false;
     }
-    bool ball = above_holder(c, &holder) && same_who(&holder, &user);
+    bool ball = above_holds(c, &user);
     recast_copy(c, r, from, who_end);
     recast_word(c, r, noun ? "sets" : ball ? "ball-screens" : "screens");
     if (noun) {

@@ -64,10 +64,8 @@ static bool take_slip(struct cursor *c, bool *pops)
 static void put_shown(const struct cursor *c, struct recast *r, const struct somebody *who,
                       const struct shown *shown)
 {
-    struct who holder;
-    bool ball =
-        shown->phrase.screen == SCREEN_PLAIN &&
-        (!shown->has_user || (above_holder(c, &holder) && same_who(&holder, &shown->user.who)));
+    bool ball = shown->phrase.screen == SCREEN_PLAIN &&
+                (!shown->has_user || above_holds(c, &shown->user.who));
     recast_somebody(c, r, who);
     recast_verb(c, r,
                 ball ? STR("ball screens")
@@ -163,16 +161,14 @@ static bool ghosts(const struct cursor *c, struct recast *r)
     struct somebody who;
     struct shown shown = {.phrase = {.screen = SCREEN_BALL}};
     bool pops;
-    who_list one = {NULL, 0, 0};
     if (!player_here(&trial, &who) || !take_among(&trial, names)) {
         return false;
     }
-    VEC_PUSH(c->arena, &one, who.who);
     struct cursor whom = trial;
     shown.has_user = take_words(&whom, "for") && player_here(&whom, &shown.user);
     trial = shown.has_user ? whom : trial;
     take_slip(&trial, &pops);
-    if (above_has_screened(c, &one) || !leg_follows(&trial) || !whole(c, &who, &shown)) {
+    if (above_has_screened(c, &who.who, 1) || !leg_follows(&trial) || !whole(c, &who, &shown)) {
         return false;
     }
     put_shown(c, r, &who, &shown);

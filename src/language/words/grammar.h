@@ -19,6 +19,10 @@ bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
 bool him_read(struct cursor *c, struct who *out);        /* in speech: the only one it can be */
 
 /* place */
+/* Kept where sentences can point at it. */
+const struct place *place_keep(struct arena *arena, struct place place);
+/* The same, of one that hangs on this player. */
+const struct place *place_by(struct arena *arena, enum place_kind kind, struct who who);
 /* What has been read since `from`, kept. */
 const struct place *place_new(struct cursor *c, struct place place, const struct token *from);
 /* A place breaks off: reported, and back to `mark`. */
@@ -100,7 +104,7 @@ void above_drop_own_man(const struct cursor *c, const struct who *defender, enum
 bool above_may_have_screened(const struct cursor *c, const struct who *user,
                              const struct who *screener);
 /* Whether each of these has set a screen above, or may have. */
-bool above_has_screened(const struct cursor *c, const who_list *list);
+bool above_has_screened(const struct cursor *c, const struct who *who, size_t count);
 /* The verb of this player's latest sentence: "cuts"; empty: none above. */
 struct str above_verb(const struct cursor *c, const struct who *who);
 /* Who caught the latest pass of this player; WHO_NONE: no such pass. */
@@ -118,6 +122,7 @@ int take_state(struct cursor *c);
 /* holder: who has the ball, and who he is, by the lines above */
 /* One player or role; false: the words do not tell. */
 bool above_holder(const struct cursor *c, struct who *out);
+bool above_holds(const struct cursor *c, const struct who *who); /* that is he */
 bool above_full_floor(const struct cursor *c); /* the play is run on the whole of it */
 /* The only attacker of the latest sentence above that names one besides `not`. */
 bool above_him(const struct cursor *c, const struct who * not, struct who *out);
@@ -152,6 +157,9 @@ void note_meeting(const struct cursor *c, struct span span);
 bool trade_is(const struct cursor *c);        /* two exchange places */
 bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
 /* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
+/* Adds what this subject does, as far as the cursor has come. */
+void pair_add(struct cursor *c, sentence_list *out, const who_list *subject, struct tie tie,
+              struct sentence sentence, struct span verb);
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
 
 /* 2 takes the hand-off from 1, 3 gets a screen from 5: said by who gets it. Behind the subject: 1:

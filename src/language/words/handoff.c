@@ -4,12 +4,6 @@
  * given. Rules of recast_find. */
 #include "language/words/speech.h"
 
-static bool holds(const struct cursor *c, const struct who *who)
-{
-    struct who holder;
-    return above_holder(c, &holder) && same_who(&holder, who);
-}
-
 /* on the run, coming by: he is near when he gets it. */
 static bool take_near(struct cursor *c)
 {
@@ -273,10 +267,11 @@ static bool exchanges_ball(const struct cursor *c, struct recast *r)
     trial.at = placed ? where_end : where;
     take_words(&trial, "between");
     if (!player_here(&trial, &two[0]) || !take_among(&trial, links) ||
-        !player_here(&trial, &two[1]) || holds(c, &two[0].who) == holds(c, &two[1].who)) {
+        !player_here(&trial, &two[1]) ||
+        above_holds(c, &two[0].who) == above_holds(c, &two[1].who)) {
         return false;
     }
-    bool second = holds(c, &two[1].who);
+    bool second = above_holds(c, &two[1].who);
     recast_somebody(c, r, &two[second]);
     recast_word(c, r, "hands-off");
     recast_word(c, r, "to");
@@ -331,7 +326,7 @@ static bool not_taken(const struct cursor *c, struct recast *r)
         return false;
     }
     const struct token *from = past_fillers(trial.at, trial.end);
-    bool keep = take_among(&trial, keeps) && holds(c, &who.who);
+    bool keep = take_among(&trial, keeps) && above_holds(c, &who.who);
     bool screen = above_last_screen(c, &user, &screener) && same_who(&user, &who.who);
     if (!keep && (screen || !take_among(&trial, refuses))) {
         return false;

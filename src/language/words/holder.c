@@ -139,6 +139,12 @@ bool above_holder(const struct cursor *c, struct who *out)
     return who_is_one(out);
 }
 
+bool above_holds(const struct cursor *c, const struct who *who)
+{
+    struct who holder;
+    return above_holder(c, &holder) && same_who(&holder, who);
+}
+
 /* Attackers of a sentence that are not `not`, added to those in `out`. */
 static void add_named(struct arena *arena, const struct sentence *s, const struct who * not,
                       who_list *out)

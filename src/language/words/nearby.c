@@ -4,15 +4,6 @@
  * where it is not said, is told. */
 #include "language/words/grammar.h"
 
-static const struct place *place_keep(struct cursor *c, struct place place,
-                                      const struct token *from)
-{
-    struct place *kept = arena_new(c->arena, struct place);
-    *kept = place;
-    kept->span = cursor_taken(c, from);
-    return kept;
-}
-
 /* As far as beside somebody is: 3 ft (ours), about a metre. */
 static struct measure a_little(const struct cursor *c)
 {
@@ -146,7 +137,7 @@ static const struct place *off_read(struct cursor *c, int depth)
         cursor_back(&at, here);
         c->at = end;
     }
-    return place_keep(c, place, mark.at);
+    return place_new(c, place, mark.at);
 }
 
 static const struct place *end_read(struct cursor *c, int depth)
@@ -158,7 +149,7 @@ static const struct place *end_read(struct cursor *c, int depth)
     if (!place_or_who_read(c, depth + 1, &place, &who) || c->refusals != before) {
         return NULL;
     }
-    return place ? place : place_keep(c, (struct place){.kind = PLACE_WHERE, .who = who}, from);
+    return place ? place : place_new(c, (struct place){.kind = PLACE_WHERE, .who = who}, from);
 }
 
 /* between 2 and 4, midway between the elbow and the wing. */
@@ -176,7 +167,7 @@ static const struct place *middle_read(struct cursor *c, int depth)
         cursor_back(c, mark);
         return NULL;
     }
-    return place_keep(c, place, mark.at);
+    return place_new(c, place, mark.at);
 }
 
 /* 2 takes 4's. */
@@ -191,12 +182,12 @@ static const struct place *owned_alone(struct cursor *c)
     }
     static const char *const spots[] = {"spot", "place", "position", "old spot", NULL};
     if (take_among(c, owner_words) && take_among(c, spots) && above_him(c, c->doer, &place.who)) {
-        return place_keep(c, place, mark.at); /* takes his spot */
+        return place_new(c, place, mark.at); /* takes his spot */
     }
     cursor_back(c, mark);
     if (takes && owner_read(c, &place.who) &&
         (stop_is(c) || mark_is(c, ',') || word_is(c, 0, "and"))) {
-        return place_keep(c, place, mark.at);
+        return place_new(c, place, mark.at);
     }
     cursor_back(c, mark);
     return NULL;
@@ -216,10 +207,10 @@ static const struct place *self_read(struct cursor *c, int depth)
     struct place place = {.kind = PLACE_HALFWAY, .fraction = 0.5};
     take_words(c, "about");
     if (take_words(c, "halfway to")) {
-        place.a = place_keep(c, (struct place){.kind = PLACE_WHERE, .who = *c->doer}, mark.at);
+        place.a = place_new(c, (struct place){.kind = PLACE_WHERE, .who = *c->doer}, mark.at);
         place.b = end_read(c, depth);
         if (place.b) {
-            return place_keep(c, place, mark.at);
+            return place_new(c, place, mark.at);
         }
         cursor_back(c, mark);
         return NULL;
@@ -233,7 +224,7 @@ static const struct place *self_read(struct cursor *c, int depth)
         return NULL;
     }
     place.direction = (enum direction)direction;
-    return place_keep(c, place, mark.at);
+    return place_new(c, place, mark.at);
 }
 
 /* flashes to the ball: toward whoever has it, half the way (ours). */
@@ -255,14 +246,14 @@ static const struct place *ball_read(struct cursor *c)
     const struct token *from = c->at;
     c->at = trial.at;
     struct place place = {.kind = PLACE_HALFWAY, .fraction = 0.5};
-    place.a = place_keep(c, (struct place){.kind = PLACE_WHERE, .who = *c->doer}, from);
-    place.b = place_keep(c, (struct place){.kind = PLACE_WHERE, .who = holder}, from);
+    place.a = place_new(c, (struct place){.kind = PLACE_WHERE, .who = *c->doer}, from);
+    place.b = place_new(c, (struct place){.kind = PLACE_WHERE, .who = holder}, from);
     struct span span = cursor_taken(c, from);
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_LENGTH_TAKEN, span,
                                  "`%.*s`: how far is not written: half the way was taken",
                                  STR_ARG(cursor_text(c, span)));
     diag_help(c->diags, diag, "name the place: `to the nail`, `beside 1`");
-    return place_keep(c, place, from);
+    return place_new(c, place, from);
 }
 
 const struct place *nearby_read(struct cursor *c, int depth)

@@ -274,9 +274,7 @@ bool not_until(const struct cursor *c, struct recast *r)
     if ((held && !event.over) || !take_goes_on(&trial)) { /* until 2 catches: as it stands */
         return false;
     }
-    recast_word(c, r, "when");
-    recast_copy(c, r, from, to);
-    recast_mark(c, r, ',');
+    recast_when(c, r, from, to);
     recast_somebody(c, r, &who);
     r->to = trial.at;
     return true;
@@ -309,9 +307,7 @@ static bool wait_until(const struct cursor *c, struct recast *r)
     if (!take_joint(&trial) || !(subject_verb_is(&trial) || recast_find(&trial, &next))) {
         return false;
     }
-    recast_word(c, r, "when");
-    recast_copy(c, r, from, to);
-    recast_mark(c, r, ',');
+    recast_when(c, r, from, to);
     r->to = trial.at;
     return true;
 }

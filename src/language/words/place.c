@@ -4,12 +4,22 @@
 #include "base/limits.h"
 #include "language/words/grammar.h"
 
+const struct place *place_keep(struct arena *arena, struct place place)
+{
+    struct place *kept = arena_new(arena, struct place);
+    *kept = place;
+    return kept;
+}
+
+const struct place *place_by(struct arena *arena, enum place_kind kind, struct who who)
+{
+    return place_keep(arena, (struct place){.kind = kind, .who = who, .span = who.span});
+}
+
 const struct place *place_new(struct cursor *c, struct place place, const struct token *from)
 {
-    struct place *kept = arena_new(c->arena, struct place);
-    *kept = place;
-    kept->span = cursor_taken(c, from);
-    return kept;
+    place.span = cursor_taken(c, from);
+    return place_keep(c->arena, place);
 }
 
 const struct place *place_half(struct cursor *c, struct cursor_mark mark, const char *message,

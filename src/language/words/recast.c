@@ -68,6 +68,13 @@ bool player_here(struct cursor *c, struct somebody *out)
     return true;
 }
 
+struct somebody somebody_numbered(const struct cursor *c, const struct token *at, struct who who)
+{
+    struct token *number = arena_new(c->arena, struct token);
+    *number = token_number(c->arena, at, who.number);
+    return (struct somebody){.from = number, .to = number + 1, .who = who};
+}
+
 void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one)
 {
     recast_copy(c, r, one->from, one->to);
@@ -98,6 +105,14 @@ bool recast_holder(const struct cursor *c, struct recast *r)
 void recast_acts(const struct cursor *c, struct recast *r, const struct who *who)
 {
     VEC_PUSH(c->arena, &r->subject, *who);
+}
+
+void recast_when(const struct cursor *c, struct recast *r, const struct token *from,
+                 const struct token *to)
+{
+    recast_word(c, r, "when");
+    recast_copy(c, r, from, to);
+    recast_mark(c, r, ',');
 }
 
 bool clause_ends(const struct token *token)

@@ -3,17 +3,6 @@
  * `3 is overplayed, back door`, `hits 5 on the roll`, `inside to 5`. One rule of recast_find. */
 #include "language/words/speech.h"
 
-/* Players by their numbers only: not whoever stands at a spot. */
-static bool player_read(struct cursor *c, struct somebody *out)
-{
-    struct cursor trial = *c;
-    if (!somebody_read(&trial, out) || out->who.kind == WHO_SPOT) {
-        return false;
-    }
-    c->at = trial.at;
-    return true;
-}
-
 static const char *const open_words[] = {
     "open",  "wide open", "free",       "all alone", "waiting",         "there",
     "ready", "alone",     "open there", "left open", "wide open there", NULL};
@@ -27,8 +16,8 @@ static bool dative(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct somebody giver = {.from = NULL}, to;
     struct phrase phrase;
-    bool named = player_read(&trial, &giver);
-    if (!take_among(&trial, gives) || !player_read(&trial, &to)) {
+    bool named = player_here(&trial, &giver);
+    if (!take_among(&trial, gives) || !player_here(&trial, &to)) {
         return false;
     }
     const struct token *noun = trial.at;
@@ -60,13 +49,13 @@ static bool hits_with(const struct cursor *c, struct recast *r)
     struct somebody giver = {.from = NULL}, to = {.from = NULL};
     struct phrase phrase;
     struct who him;
-    bool named = player_read(&trial, &giver);
+    bool named = player_here(&trial, &giver);
     if (!take_among(&trial, hits)) {
         return false;
     }
     bool he = take_among(&trial, hims) && named && above_him(c, &giver.who, &him) &&
               him.kind == WHO_PLAYER;
-    if ((!he && !player_read(&trial, &to)) || !take_words(&trial, "with")) {
+    if ((!he && !player_here(&trial, &to)) || !take_words(&trial, "with")) {
         return false;
     }
     const struct token *noun = trial.at;
@@ -102,8 +91,8 @@ static bool noun_of_two(const struct cursor *c, struct recast *r)
     enum verb_task task = verb_row(phrase.verb)->task;
     const struct token *end = trial.at;
     bool parted = take_mark(&trial, ',') || take_mark(&trial, ':');
-    if ((task != VERB_PASS && task != VERB_EXCHANGE) || !parted || !player_read(&trial, &from) ||
-        !take_words(&trial, "to") || !player_read(&trial, &to)) {
+    if ((task != VERB_PASS && task != VERB_EXCHANGE) || !parted || !player_here(&trial, &from) ||
+        !take_words(&trial, "to") || !player_here(&trial, &to)) {
         return false;
     }
     recast_somebody(c, r, &from);
@@ -127,7 +116,7 @@ static bool goes_to_get(const struct cursor *c, struct recast *r)
     struct somebody who = {.from = NULL};
     struct who holder;
     const struct sentence *last = sentence_before(c);
-    bool named = player_read(&trial, &who);
+    bool named = player_here(&trial, &who);
     above_list above = above_sentences(c, true);
     last = !last && above.count > 0 ? above.at[above.count - 1] : last;
     if (!last || last->verb != VERB_PASSES || last->object.kind != WHO_PLAYER ||
@@ -179,18 +168,18 @@ static bool passes_through(const struct cursor *c, struct recast *r)
     struct phrase phrase;
     struct somebody giver = {.from = NULL}, by, to;
     struct who holder;
-    bool named = player_read(&trial, &giver);
+    bool named = player_here(&trial, &giver);
     if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_PASS ||
         phrase.pass != PASS_PLAIN) {
         return false;
     }
     while (!word_is(&trial, 0, "through") && take_among(&trial, particle_words)) {
     }
-    if (!take_words(&trial, "through") || !player_read(&trial, &by)) {
+    if (!take_words(&trial, "through") || !player_here(&trial, &by)) {
         return false;
     }
     take_particles(&trial);
-    if (!take_words(&trial, "to") || !player_read(&trial, &to) || !above_holder(c, &holder) ||
+    if (!take_words(&trial, "to") || !player_here(&trial, &to) || !above_holder(c, &holder) ||
         same_who(&holder, &by.who) || same_who(&by.who, &to.who) ||
         (named && !same_who(&holder, &giver.who)) || holder.kind != WHO_PLAYER) {
         return false;
@@ -216,7 +205,7 @@ static bool waits_for_it(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody giver = {.from = NULL}, to;
-    bool named = player_read(&trial, &giver);
+    bool named = player_here(&trial, &giver);
     const struct token *verb = trial.at;
     if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_PASS) {
         return false;
@@ -224,7 +213,7 @@ static bool waits_for_it(const struct cursor *c, struct recast *r)
     const struct token *verb_end = trial.at;
     take_particles(&trial);
     take_among(&trial, wheres);
-    if (!take_mark(&trial, ',') || !player_read(&trial, &to) || !take_words(&trial, "is") ||
+    if (!take_mark(&trial, ',') || !player_here(&trial, &to) || !take_words(&trial, "is") ||
         !take_among(&trial, open_words) || !part_ends(&trial) ||
         (named && same_who(&giver.who, &to.who))) {
         return false;
@@ -245,19 +234,17 @@ static bool goes_off(const struct cursor *c, struct recast *r)
     static const char *const offs[] = {"off", "off of", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who, by;
-    if (!player_read(&trial, &who)) {
+    if (!player_here(&trial, &who)) {
         return false;
     }
     const struct token *off = trial.at;
-    if (!take_among(&trial, offs) || !player_read(&trial, &by) || same_who(&who.who, &by.who)) {
+    if (!take_among(&trial, offs) || !player_here(&trial, &by) || same_who(&who.who, &by.who)) {
         return false;
     }
-    who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, by.who);
     recast_somebody(c, r, &who);
     recast_word(c, r, "comes");
     r->to = off;
-    return above_has_screened(c, &one); /* else the screen itself would be lost */
+    return above_has_screened(c, &by.who, 1); /* else the screen itself would be lost */
 }
 
 /* curl by 3, short roll by 5, baseline drive by 1: a bare verb, and who does it behind it. */
@@ -346,11 +333,11 @@ static bool stands_open(const struct cursor *c, struct recast *r)
     struct cursor trial = cursor_look(c);
     struct somebody one, other;
     const struct token *from = cursor_next(c);
-    if (!player_read(&trial, &one)) {
+    if (!player_here(&trial, &one)) {
         return false;
     }
     struct cursor seen = trial;
-    if (take_among(&seen, has) && player_read(&seen, &other) && take_among(&seen, open_words)) {
+    if (take_among(&seen, has) && player_here(&seen, &other) && take_among(&seen, open_words)) {
         const struct token *end = seen.at;
         struct cursor next = seen;
         if (!take_so(&next) || !verb_begins(&next) || subject_verb_is(&next)) {
@@ -387,7 +374,7 @@ static bool overplayed(const struct cursor *c, struct recast *r)
     static const char *const verbs[] = {"denies", "overplays", "trails", "fronts"};
     struct cursor trial = cursor_look(c);
     struct somebody one;
-    if (!player_read(&trial, &one) || one.who.kind != WHO_PLAYER) {
+    if (!player_here(&trial, &one) || one.who.kind != WHO_PLAYER) {
         return false;
     }
     int what = take_entry(&trial, done);
@@ -431,24 +418,22 @@ static bool hit_on_roll(const struct cursor *c, struct recast *r)
     struct phrase phrase;
     struct somebody passer = {.from = NULL}, to;
     struct who holder;
-    bool named = player_read(&trial, &passer);
+    bool named = player_here(&trial, &passer);
     const struct token *verb = trial.at;
     if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || verb_row(phrase.verb)->task != VERB_PASS) {
         return false;
     }
     take_particles(&trial);
     take_words(&trial, "to");
-    if (!player_read(&trial, &to)) {
+    if (!player_here(&trial, &to)) {
         return false;
     }
     const struct token *end = trial.at;
     int deed = take_entry(&trial, deeds);
-    who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, to.who);
     struct str before = above_verb(c, &to.who);
     bool gone =
         str_starts(before, "rolls") || str_starts(before, "pops") || str_starts(before, "slips");
-    bool screened = deed >= 0 && !gone && above_has_screened(c, &one);
+    bool screened = deed >= 0 && !gone && above_has_screened(c, &to.who, 1);
     if (!screened || (!named && (!above_holder(c, &holder) || holder.kind != WHO_PLAYER))) {
         return false;
     }
@@ -492,7 +477,7 @@ static bool sideways(const struct cursor *c, struct recast *r)
     struct who holder;
     take_words(&trial, "and");
     int way = take_entry(&trial, ways);
-    if (way < 0 || !take_words(&trial, "to") || !player_read(&trial, &to) ||
+    if (way < 0 || !take_words(&trial, "to") || !player_here(&trial, &to) ||
         !above_holder(c, &holder) || same_who(&holder, &to.who)) {
         return false;
     }

@@ -71,7 +71,9 @@ struct somebody {
 };
 bool somebody_read(struct cursor *c, struct somebody *out); /* an attacker */
 bool player_here(struct cursor *c, struct somebody *out);   /* the same, but no spot */
-struct cursor cursor_look(const struct cursor *c);          /* to try, watched by nobody */
+/* Of whom no token tells: a number, in the place of `at`. */
+struct somebody somebody_numbered(const struct cursor *c, const struct token *at, struct who who);
+struct cursor cursor_look(const struct cursor *c); /* to try, watched by nobody */
 void recast_word(const struct cursor *c, struct recast *r, const char *text);
 /* As one token: the words of a table join over hyphens. */
 void recast_verb(const struct cursor *c, struct recast *r, struct str words);
@@ -80,6 +82,9 @@ void recast_mark(const struct cursor *c, struct recast *r, char mark);
 void recast_copy(const struct cursor *c, struct recast *r, const struct token *from,
                  const struct token *to);
 void recast_somebody(const struct cursor *c, struct recast *r, const struct somebody *one);
+/* when 2 catches: the moment from here to there, and its comma. */
+void recast_when(const struct cursor *c, struct recast *r, const struct token *from,
+                 const struct token *to);
 void recast_acts(const struct cursor *c, struct recast *r, const struct who *who);
 /* Who has the ball acts, and a note tells; false: the words do not say who that is. */
 bool recast_holder(const struct cursor *c, struct recast *r);

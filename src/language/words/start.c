@@ -205,9 +205,8 @@ static void put_two(struct cursor *c, struct setting_form *out, const struct who
                               .spot = spot,
                               .side = i == 0 ? SIDE_RIGHT : SIDE_LEFT,
                               .span = span};
-        struct place *kept = arena_new(c->arena, struct place);
-        *kept = place;
-        struct placing placing = {.kind = PLACING_WHO, .who = who[i], .place = kept, .span = span};
+        struct placing placing = {
+            .kind = PLACING_WHO, .who = who[i], .place = place_keep(c->arena, place), .span = span};
         VEC_PUSH(c->arena, &out->placings, placing);
     }
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_SPOT_TAKEN, span,

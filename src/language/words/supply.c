@@ -13,7 +13,7 @@ static void without_screen(struct predicate *p)
 {
     bool rolls = p->s->verb == VERB_ROLLS, pops = p->s->verb == VERB_POPS && p->s->place;
     if ((!rolls && !pops) || (rolls && !word_starts(p->from, p->c->end, "dive")) ||
-        above_has_screened(p->c, &p->s->subject)) {
+        above_has_screened(p->c, p->s->subject.at, p->s->subject.count)) {
         return;
     }
     p->s->verb = rolls ? VERB_CUTS : VERB_GOES;
@@ -29,7 +29,7 @@ static void ghosts(struct predicate *p)
     struct sentence *s = p->s;
     struct who holder;
     if (s->verb != VERB_SLIPS || !s->place || !word_starts(p->from, p->c->end, "ghost") ||
-        s->subject.count != 1 || above_has_screened(p->c, &s->subject) ||
+        s->subject.count != 1 || above_has_screened(p->c, s->subject.at, 1) ||
         !above_holder(p->c, &holder) || same_who(&holder, &s->subject.at[0])) {
         return;
     }
@@ -107,10 +107,9 @@ static void place_unsaid(struct predicate *p)
         if (rows[i].verb != s->verb) {
             continue;
         }
-        struct place *place = arena_new(p->c->arena, struct place);
-        *place = (struct place){
+        struct place place = {
             .kind = rows[i].kind, .spot = SPOT_RIM, .way = rows[i].way, .span = s->verb_span};
-        p->s->place = place;
+        p->s->place = place_keep(p->c->arena, place);
         struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, s->verb_span,
                                      "no place is written: %s was taken", rows[i].taken);
         diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left corner`",
@@ -285,9 +284,8 @@ void place_of_phrase(struct predicate *p)
         counted_unsaid(p);
     }
     if (!p->s->place && p->phrase.to != SPOT_COUNT) {
-        struct place *place = arena_new(p->c->arena, struct place);
-        *place = (struct place){.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
-        p->s->place = place;
+        struct place place = {.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
+        p->s->place = place_keep(p->c->arena, place);
     }
     way_settled(p);
 }
@@ -451,9 +449,9 @@ static bool passes_to_post(struct predicate *p)
         (!in && !post)) {
         return false;
     }
-    struct place *place = arena_new(c->arena, struct place);
-    *place = (struct place){.kind = PLACE_SPOT, .spot = SPOT_LOW_POST, .span = s->verb_span};
-    s->object = (struct who){.kind = WHO_SPOT, .place = place, .span = s->verb_span};
+    struct place place = {.kind = PLACE_SPOT, .spot = SPOT_LOW_POST, .span = s->verb_span};
+    s->object =
+        (struct who){.kind = WHO_SPOT, .place = place_keep(c->arena, place), .span = s->verb_span};
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
                                  "to whom is not written: the low post was taken");
     diag_help(c->diags, diag, "to have another, write the number: `%.*s`",

@@ -9,12 +9,11 @@
 /* The line as it is said, level with where a ball is put in as a rule. */
 static const struct place *level_with(struct arena *arena, const struct place *line)
 {
-    struct place *level = arena_new(arena, struct place);
-    *level = *line;
+    struct place level = *line;
     if (line->side == SIDE_LEFT || line->side == SIDE_RIGHT) {
-        level->spot = line->spot == SPOT_BASELINE ? SPOT_SHORT_CORNER : SPOT_HASH;
+        level.spot = line->spot == SPOT_BASELINE ? SPOT_SHORT_CORNER : SPOT_HASH;
     }
-    return level;
+    return place_keep(arena, level);
 }
 
 static void put_out(struct reader *r, struct placing *placing)
@@ -26,9 +25,8 @@ static void put_out(struct reader *r, struct placing *placing)
     if (!lined) {
         return;
     }
-    struct place *out = arena_new(r->arena, struct place);
-    *out = (struct place){.kind = PLACE_OUT, .a = level_with(r->arena, line), .span = line->span};
-    placing->place = out;
+    struct place out = {.kind = PLACE_OUT, .a = level_with(r->arena, line), .span = line->span};
+    placing->place = place_keep(r->arena, out);
     struct diag *diag = diag_add(r->diags, DIAG_TEXT_SPOT_TAKEN, placing->span,
                                  "with the ball on the line: out of bounds, to put it in, was "
                                  "taken");

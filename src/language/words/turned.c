@@ -191,9 +191,7 @@ bool catch_in_front(const struct cursor *c, struct recast *r)
     if (!take_joint(&trial) || !subject_verb_is(&trial)) {
         return false;
     }
-    recast_word(c, r, "when");
-    recast_copy(c, r, from, to);
-    recast_mark(c, r, ',');
+    recast_when(c, r, from, to);
     r->to = trial.at;
     return true;
 }

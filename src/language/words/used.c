@@ -4,17 +4,11 @@
  * Rules of recast_find. */
 #include "language/words/speech.h"
 
-static bool holds(const struct cursor *c, const struct who *who)
-{
-    struct who holder;
-    return above_holder(c, &holder) && same_who(&holder, who);
-}
-
 /* X sets a SCREEN for W, in front; of the one who has the ball a plain one is a ball screen. */
 static void put_screen(const struct cursor *c, struct recast *r, const struct somebody *by,
                        const struct phrase *phrase, const struct somebody *user)
 {
-    bool ball = phrase->screen == SCREEN_PLAIN && holds(c, &user->who);
+    bool ball = phrase->screen == SCREEN_PLAIN && above_holds(c, &user->who);
     recast_somebody(c, r, by);
     recast_verb(c, r,
                 ball ? STR("ball screens")
@@ -44,9 +38,7 @@ static bool owned_screen(struct cursor *c, struct somebody *by, struct phrase *p
     const struct token *from = past_fillers(trial.at, trial.end);
     if (owner_read(&trial, &owner) && owner.kind == WHO_PLAYER &&
         phrase_noun_read(&trial, phrase) && verb_row(phrase->verb)->task == VERB_SCREEN) {
-        struct token *one = arena_new(c->arena, struct token);
-        *one = token_number(c->arena, from, owner.number);
-        *by = (struct somebody){one, one + 1, owner};
+        *by = somebody_numbered(c, from, owner);
         c->at = trial.at;
         return true;
     }
@@ -154,17 +146,15 @@ static bool uses_player(const struct cursor *c, struct recast *r)
     static const struct phrase ball = {.screen = SCREEN_BALL};
     struct cursor trial = cursor_look(c);
     struct somebody who, by;
-    who_list one = {NULL, 0, 0};
     static const char *const uses[] = {"uses", "use", NULL};
-    if (!player_here(&trial, &who) || !holds(c, &who.who)) {
+    if (!player_here(&trial, &who) || !above_holds(c, &who.who)) {
         return false;
     }
     const struct token *verb = trial.at;
     if (!take_among(&trial, uses) || !player_here(&trial, &by) || same_who(&by.who, &who.who)) {
         return false;
     }
-    VEC_PUSH(c->arena, &one, by.who);
-    if (above_has_screened(c, &one)) {
+    if (above_has_screened(c, &by.who, 1)) {
         return false;
     }
     put_screen(c, r, &by, &ball, &who);
@@ -264,7 +254,7 @@ static bool sets_it(const struct cursor *c, struct recast *r)
         "left shoulder", "hip",      "top side",   "low side",  NULL};
     static const struct phrase ball = {.screen = SCREEN_BALL};
     struct cursor trial = cursor_look(c);
-    struct somebody who, user = {.from = NULL};
+    struct somebody who;
     struct who holder;
     if (!player_here(&trial, &who) || !take_among(&trial, sets) || !take_words(&trial, "on") ||
         !above_holder(c, &holder) || same_who(&holder, &who.who) || holder.kind != WHO_PLAYER) {
@@ -275,9 +265,7 @@ static bool sets_it(const struct cursor *c, struct recast *r)
     if (!take_among(&trial, sides)) {
         return false;
     }
-    struct token *number = arena_new(c->arena, struct token);
-    *number = token_number(c->arena, side, holder.number);
-    user = (struct somebody){number, number + 1, holder};
+    struct somebody user = somebody_numbered(c, side, holder);
     put_screen(c, r, &who, &ball, &user);
     r->told = span_join(side->span, trial.at[-1].span);
     r->to = trial.at;

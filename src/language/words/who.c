@@ -145,11 +145,8 @@ static bool spot_who_read(struct cursor *c, struct who *out)
     if (!place && c->speech && from < c->end && from->filler && take_words(&post, "post") &&
         (stop_is(&post) || mark_is(&post, ',') || word_is(&post, 0, "and") || clause_is(&post) ||
          word_is(&post, 0, "from"))) { /* feeds the post */
-        struct place *low = arena_new(c->arena, struct place);
         c->at = post.at;
-        *low = (struct place){
-            .kind = PLACE_SPOT, .spot = SPOT_LOW_POST, .span = cursor_taken(c, from)};
-        place = low;
+        place = place_new(c, (struct place){.kind = PLACE_SPOT, .spot = SPOT_LOW_POST}, from);
     }
     if (!place) {
         return false;

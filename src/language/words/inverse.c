@@ -1,0 +1,264 @@
+/* SPDX-License-Identifier: MIT */
+/* inverse: a sentence of the one for whom something is done: gets the ball from 1, takes the
+ * hand-off from 5, gets a down screen from 4. It is written as what that one does. */
+#include "language/words/grammar.h"
+
+/* The noun of what another one does for him: the hand-off, a down screen. */
+static bool inverse_noun(struct cursor *c, struct sentence *out)
+{
+    static const char *const balls[] = {"ball", "it", NULL};
+    static const char *const dribbled[] = {"dribble hand-off", "dho", NULL};
+    static const char *const throws[] = {"inbounds", "inbound", NULL};
+    struct phrase phrase;
+    if (c->speech && take_among(c, throws)) { /* gets the inbounds */
+        take_words(c, "pass");
+        out->verb = VERB_INBOUNDS;
+        return true;
+    }
+    if (c->speech && take_among(c, dribbled)) {
+        out->verb = VERB_HANDS_OFF;
+        out->spread = true; /* until it is read: on the dribble */
+        return true;
+    }
+    if (take_among(c, balls)) {
+        out->verb = VERB_PASSES;
+        return true;
+    }
+    if (c->speech && take_words(c, "block")) { /* a screen, as it is called elsewhere */
+        out->verb = VERB_SCREENS;
+        return true;
+    }
+    if (!phrase_noun_read(c, &phrase) ||
+        (verb_row(phrase.verb)->task != VERB_PASS && verb_row(phrase.verb)->task != VERB_EXCHANGE &&
+         verb_row(phrase.verb)->task != VERB_SCREEN)) {
+        return false;
+    }
+    out->verb = phrase.verb;
+    out->pass = phrase.pass;
+    out->screen = phrase.screen;
+    return true;
+}
+
+/* Nothing more is said of whom he gets it from. */
+static bool from_nobody(const struct cursor *c)
+{
+    static const char *const leads[] = {"at", "on", "in", NULL};
+    return part_ends(c) || word_among(c, leads);
+}
+
+/* receives, and nothing is said of what. */
+static bool receives_is(const struct cursor *c, const struct token *from)
+{
+    static const char *const words[] = {"receives", "receive", NULL};
+    struct cursor verb = *c;
+    verb.at = from;
+    return c->speech && word_among(&verb, words) && from_nobody(c);
+}
+
+/* receives from 1: the ball. */
+static bool receives_from(const struct cursor *c, const struct token *from)
+{
+    static const char *const words[] = {"receives", "receive", NULL};
+    struct cursor verb = *c;
+    verb.at = from;
+    return c->speech && word_among(&verb, words) && word_is(c, 0, "from");
+}
+
+/* comes and gets it: as near to a hand-off as to a pass. */
+static bool comes_and(const struct cursor *c, const struct token *from)
+{
+    static const char *const goes[] = {"comes", "come", "goes", "go",   "runs", "run", "steps",
+                                       "up",    "over", "back", "down", "out",  NULL};
+    struct cursor before = *c;
+    bool joined =
+        from > c->first + 1 && (str_is(from[-1].text, "and") || str_is(from[-1].text, "to"));
+    before.at = from - (joined ? 2 : 0);
+    return before.at < from && word_among(&before, goes);
+}
+
+/* dribbles at 2, 2 gets it. */
+static bool dribbled_at(const struct cursor *c, const struct who *taker, const struct who *by)
+{
+    above_list list = above_sentences(c, false);
+    const struct sentence *last = list.count > 0 ? list.at[list.count - 1] : NULL;
+    return last && last->verb == VERB_DRIBBLES_AT && same_who(&last->object, taker) &&
+           same_who(&last->subject.at[0], by);
+}
+
+/* on the way by, going middle: how he comes, and which way he drives on; -1: he does not. */
+static bool take_taker_way(struct cursor *c)
+{
+    static const char *const nears[] = {"on the way by", "on the run", "on the move", "going by",
+                                        "coming by",     "on the fly", NULL};
+    bool near = take_among(c, nears);
+    return near || word_is(c, 0, "going");
+}
+
+/* gets it, receives it: from whoever has it, who is not he himself. */
+static bool handed_over(struct cursor *c, const struct sentence *what, const struct token *from,
+                        struct who *by)
+{
+    static const char *const gets[] = {"gets", "get", "receives", "receive", NULL};
+    static const char *const takes[] = {"takes", "take", NULL};
+    struct cursor verb = *c, ways = *c;
+    struct who holder;
+    verb.at = from;
+    bool passed = what->verb == VERB_PASSES || what->verb == VERB_INBOUNDS;
+    if (!c->speech || !passed || !above_holder(c, &holder) || !c->doer ||
+        same_who(&holder, c->doer)) {
+        return false;
+    }
+    bool near = dribbled_at(c, c->doer, &holder);
+    bool end = from_nobody(c) || (near && take_taker_way(&ways));
+    if (!end || (!word_among(&verb, gets) && !(near && word_among(&verb, takes))) ||
+        (!near && comes_and(c, past_fillers(from, c->end)))) {
+        return false;
+    }
+    *by = holder;
+    by->span = cursor_taken(c, from);
+    return true;
+}
+
+static bool take_inverse(struct cursor *c, struct sentence *out, struct who *by)
+{
+    static const char *const gets[] = {
+        "gets",         "get",         "takes", "take",    "receives",
+        "receive",      "catches",     "catch", "accepts", "accept",
+        "comes to get", "come to get", "uses",  "use",     NULL};
+    static const char *const from[] = {"back from", "right back from", "from", NULL};
+    static const char *const back[] = {"right back", "straight back", "back", NULL};
+    static const char *const off[] = {"back off of", "back off", "off of", "off", NULL};
+    struct cursor_mark mark = cursor_mark(c);
+    bool got = take_among(c, gets) || (c->speech && take_words(c, "for")); /* for the lob from 2 */
+    bool alone = got && receives_is(c, mark.at);
+    bool begun = alone || (got && inverse_noun(c, out)) || receives_from(c, mark.at);
+    bool passed = begun && take_among(c, from);
+    if (begun && !passed && out->verb == VERB_PASSES && out->pass == PASS_PLAIN &&
+        take_among(c, off)) { /* gets it off 4: out of the hands */
+        out->verb = VERB_HANDS_OFF;
+        passed = true;
+    }
+    struct cursor hands = *c;
+    if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_words(&hands, "out of") &&
+        owner_read(&hands, by) && take_words(&hands, "hands")) {
+        out->verb = VERB_HANDS_OFF;
+        c->at = hands.at;
+        return true;
+    }
+    passed = passed || (begun && out->verb == VERB_HANDS_OFF && take_among(c, off));
+    if (passed && out->verb == VERB_HANDS_OFF && c->speech && owner_read(c, by)) {
+        static const char *const hips[] = {"hip", "hands", "hand", "shoulder", NULL};
+        if (take_among(c, hips)) { /* takes it off 4's hip */
+            return true;
+        }
+    }
+    if (begun && !passed && c->speech && out->verb == VERB_PASSES && take_among(c, back) &&
+        !take_among(c, place_words) && above_holder(c, by)) { /* gets it right back */
+        by->span = cursor_taken(c, mark.at);
+        return true;
+    }
+    if (begun && !passed && handed_over(c, out, mark.at, by)) {
+        return true;
+    }
+    bool found = passed && person_read(c, by) &&
+                 (by->kind == WHO_PLAYER || by->kind == WHO_ROLE || by->kind == WHO_COACH);
+    if (!found) {
+        cursor_back(c, mark);
+    }
+    return found;
+}
+
+bool inverse_is(const struct cursor *c)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(&trial);
+    struct sentence s = {.verb = VERB_PASSES};
+    struct who by;
+    bool found = take_inverse(&trial, &s, &by);
+    cursor_back(&trial, mark);
+    return found;
+}
+
+/* follows his pass and takes it back: beside the one who has it, it is a hand-off. */
+static bool beside_is(const sentence_list *out, const who_list *subject, const struct who *by)
+{
+    const struct sentence *last = out->count > 0 ? &out->at[out->count - 1] : NULL;
+    return last && last->verb == VERB_GOES && last->place && last->place->kind == PLACE_BESIDE &&
+           same_who(&last->place->who, by) && same_who(&last->subject.at[0], &subject->at[0]);
+}
+
+int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
+{
+    const struct token *from = c->at;
+    struct sentence s = {.verb = VERB_PASSES};
+    struct who by;
+    if (who_side(&subject->at[0]) == FOR_DEFENDERS || subject->count > 1 ||
+        !take_inverse(c, &s, &by)) {
+        return 0;
+    }
+    struct span verb = cursor_taken(c, from);
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, by);
+    if (same_who(&by, &subject->at[0])) {
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_OBJECT_UNFIT, by.span, "`%.*s` does this: it takes another player",
+                         STR_ARG(cursor_text(c, by.span))),
+                  "write the other player's number");
+        return -1;
+    }
+    if (by.kind == WHO_PLAYER && by.span.begin == past_fillers(from, c->end)->span.begin) {
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, verb,
+                     "from whom is not written: %d, who has the ball, was taken", by.number);
+        diag_help(c->diags, diag, "to have another, write who passes: `%d passes to %.*s`",
+                  by.number, STR_ARG(subject_words(c, subject)));
+    }
+    s.object = subject->at[0];
+    if (s.spread) {
+        s.spread = false;
+        pair_add(c, out, &one, tie, (struct sentence){.verb = VERB_DRIBBLES_AT, .object = s.object},
+                 verb);
+        tie = (struct tie){.word = TIE_NONE};
+    }
+    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN &&
+        (beside_is(out, subject, &by) || dribbled_at(c, &subject->at[0], &by))) {
+        s.verb = VERB_HANDS_OFF;
+    }
+    struct who screener, second;
+    enum screen_kind kind;
+    if (s.verb == VERB_HANDS_OFF && c->speech &&
+        above_screen_here(c, &subject->at[0], &screener, &kind,
+                          &second)) { /* off it, into the hand-off */
+        pair_add(c, out, subject, tie,
+                 (struct sentence){.verb = VERB_COMES,
+                                   .object = screener,
+                                   .object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second),
+                                   .place = place_by(c->arena, PLACE_BESIDE, by)},
+                 verb);
+        tie = (struct tie){.word = TIE_NONE};
+    }
+    static const struct entry ways[] = {{"going middle", DRIVE_MIDDLE},
+                                        {"going baseline", DRIVE_BASELINE},
+                                        {"going left", DRIVE_LEFT},
+                                        {"going right", DRIVE_RIGHT},
+                                        {NULL, 0}};
+    int way = -1;
+    if (s.verb == VERB_HANDS_OFF && c->speech) {
+        take_taker_way(c);
+        way = take_entry(c, ways);
+    }
+    struct cursor at = *c; /* on the wing */
+    take_among(&at, place_words);
+    const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);
+    if (place) {
+        s.place = place;
+        c->at = at.at;
+    }
+    pair_add(c, out, &one, tie, s, verb);
+    out->at[out->count - 1].span = span_join(subject->at[0].span, c->at[-1].span);
+    if (way >= 0) { /* and drives on */
+        pair_add(c, out, subject, (struct tie){.word = TIE_NONE},
+                 (struct sentence){.verb = VERB_DRIVES, .drive = (enum drive_side)way}, verb);
+    }
+    return 1;
+}
