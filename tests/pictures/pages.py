@@ -483,7 +483,7 @@ def look_at_fill_in(folder):
                            f'{name}: page {number} asks or answers', text)
     pdf = sheet(folder, 'fill-in', 'fill-in Lantern', KITES, '--play', 'Lantern')
     if pdf:
-        asked, answers = plain(pdf, 1), plain(pdf, 2)
+        asked, answers = plain(pdf, 1) + plain(pdf, 2), plain(pdf, 3)
         for read, answer in (('1a x3 trails', '3 curls off 5 to the nail.'), ('1b x3 goes under', '3 fades off 5 to the left corner.'),
                              ('1c x3 overplays', '3 cuts behind x3 to the rim.')):
             tap.ok(read in asked, f'fill-in Lantern: asks what follows when {read}', asked)
@@ -499,6 +499,8 @@ def look_at_fill_in(folder):
             text = plain(pdf)
             tap.ok(all(text.count(f'{i + 1} Pass number {i + 1} ') >= 3 for i in range(count)) and text.count(' Draw a ') >= count,
                    f'fill-in, {count} steps: each is asked and answered', text)
+            shown = [len(re.findall(r'\bPass number', plain(pdf, page + 1))) for page in range(count)]
+            tap.same(shown, [1] * count, f'fill-in, {count} steps: none stands where the next one begins')
 
 
 CARD_CAUTION = 'Feet still, elbows in. Head hit: out.'

@@ -390,3 +390,31 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
         }
     }
 }
+
+/* ---- which may be seen together ---- */
+
+/* Does the other's picture, one further on, begin where this one's lines end? */
+static bool is_told_by(const struct asked *asked, const struct asked *other)
+{
+    const struct diagram *diagram = asked->diagram, *seen = other->diagram;
+    if (seen->step == diagram->step) {
+        return diagram->branch < 0 && seen->branch >= 0;
+    }
+    const struct segment *way = seen->segment->before;
+    while (way && way->step != diagram->step) {
+        way = way->before;
+    }
+    return way && (diagram->branch < 0 || way->branch == diagram->branch);
+}
+
+size_t asked_together(const asked_list *asked, size_t from)
+{
+    for (size_t next = from + 1; next < asked->count; next++) {
+        for (size_t i = from; i < next; i++) {
+            if (is_told_by(&asked->at[i], &asked->at[next])) {
+                return next - from;
+            }
+        }
+    }
+    return asked->count - from;
+}

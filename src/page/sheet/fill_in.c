@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* fill_in: steps with lines taken away and the question asked, two by two; the answers with small
- * diagrams, and a table to mark oneself, on a last page. */
+/* fill_in: steps with lines taken away and the question asked, together what tells nothing of each
+ * other; the answers with small diagrams, and a table to mark oneself, on a last page. */
 #include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
@@ -30,7 +30,7 @@ struct ask_form {
     enum type heading;
 };
 static const struct ask_form alone = {1, 400, 0, 504, 0, false, TYPE_HEADING};
-static const struct ask_form alone_full = {1, 504, 0, 504, 0, false, TYPE_HEADING};
+static const struct ask_form alone_full = {1, 264, 288, 216, 0, true, TYPE_HEADING};
 static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
@@ -39,27 +39,10 @@ static const struct ask_form answering = {3, 152, 0, 152, 176, false, TYPE_SMALL
 struct filling_in {
     struct rows rows;
     const struct run *run;
-    const struct ask_form *form;
-    bool tall; /* its floors are */
     asked_list asked;
 };
 
 /* ---- pictures ---- */
-
-/* Fewer pictures are larger: there is more room to draw. */
-static void choose_form(struct filling_in *filling)
-{
-    const asked_list *asked = &filling->asked;
-    for (size_t i = 0; i < asked->count; i++) {
-        const struct scene *scene = asked->at[i].scene;
-        filling->tall = filling->tall || scene->height > scene->width;
-    }
-    if (asked->count == 1) {
-        filling->form = filling->tall ? &alone_full : &alone;
-    } else {
-        filling->form = asked->count == 2 && !filling->tall ? &stacked : &pairs;
-    }
-}
 
 static struct str labelled(struct arena *arena, const struct asked *asked, struct str title)
 {
@@ -85,16 +68,18 @@ static struct str heading_of(const struct filling_in *filling, const struct aske
 /* Pictures side by side, each under its heading, all on one level. */
 struct pictures {
     const struct ask_form *form;
+    const struct asked *asked;
     const struct text_block *heading[3];
     size_t count, lines; /* of the tallest heading */
 };
 
+/* As many of these as stand side by side. */
 static struct pictures pictures_of(const struct filling_in *filling, const struct ask_form *form,
-                                   size_t from, bool answered)
+                                   const struct asked *asked, size_t count, bool answered)
 {
-    struct pictures pictures = {.form = form};
-    for (size_t i = from; i < from + form->across && i < filling->asked.count; i++) {
-        struct str heading = heading_of(filling, &filling->asked.at[i], answered);
+    struct pictures pictures = {.form = form, .asked = asked};
+    while (pictures.count < form->across && pictures.count < count) {
+        struct str heading = heading_of(filling, &asked[pictures.count], answered);
         const struct text_block *words =
             words_set(&filling->rows.setter, form->heading, heading, form->picture);
         pictures.lines = text_lines(words) > pictures.lines ? text_lines(words) : pictures.lines;
@@ -144,10 +129,10 @@ static double set_blank(const struct filling_in *filling, struct galley *row,
 /* ---- questions ---- */
 
 static void set_questions(struct filling_in *filling, struct galley *row,
-                          const struct pictures *pictures, size_t column, size_t index)
+                          const struct pictures *pictures, size_t column)
 {
     struct arena *arena = filling->rows.setter.arena;
-    const struct asked *asked = &filling->asked.at[index];
+    const struct asked *asked = &pictures->asked[column];
     const struct ask_form *form = pictures->form;
     const struct scene *whole = whole_scene(filling, asked, form->picture);
     double base = set_picture(row, pictures, column, blanked_scene(arena, asked, whole));
@@ -166,43 +151,72 @@ static void set_questions(struct filling_in *filling, struct galley *row,
     }
 }
 
-static struct galley *question_row(struct filling_in *filling, size_t from)
+static struct galley *question_row(struct filling_in *filling, const struct ask_form *form,
+                                   const struct asked *asked, size_t count)
 {
     struct galley *row = galley_new(filling->rows.setter.arena);
-    struct pictures pictures = pictures_of(filling, filling->form, from, false);
+    struct pictures pictures = pictures_of(filling, form, asked, count, false);
     for (size_t k = 0; k < pictures.count; k++) {
-        set_questions(filling, row, &pictures, k, from + k);
+        set_questions(filling, row, &pictures, k);
     }
     return row;
 }
 
 /* Two rows of pairs with long questions stand on one page when their pictures are smaller. */
-static void choose_pairs(struct filling_in *filling)
+static const struct ask_form *choose_pairs(struct filling_in *filling, const struct asked *asked,
+                                           size_t count)
 {
     double height = 0;
-    for (size_t i = 0; i < filling->asked.count && i < 2 * pairs.across; i += pairs.across) {
-        height += question_row(filling, i)->height + (i > 0 ? ROW_GAP : 0);
+    for (size_t i = 0; i < count && i < 2 * pairs.across; i += pairs.across) {
+        height += question_row(filling, &pairs, &asked[i], count - i)->height;
+        height += i > 0 ? ROW_GAP : 0;
     }
-    filling->form = height > rows_room(&filling->rows) ? &small_pairs : &pairs;
+    return height > rows_room(&filling->rows) ? &small_pairs : &pairs;
 }
 
-static void add_questions(struct filling_in *filling, unsigned uses)
+/* Fewer pictures are larger: there is more room to draw. */
+static const struct ask_form *choose_form(struct filling_in *filling, const struct asked *asked,
+                                          size_t count)
 {
-    if (filling->form == &pairs && !filling->tall) {
-        choose_pairs(filling);
+    bool tall = false;
+    for (size_t i = 0; i < count; i++) {
+        tall = tall || asked[i].scene->height > asked[i].scene->width;
     }
-    for (size_t i = 0; i < filling->asked.count; i += filling->form->across) {
-        rows_add_apart(&filling->rows, question_row(filling, i), ROW_GAP);
-        rows_page(&filling->rows)->uses |= uses; /* what is missing is in the key, too */
+    if (count == 1) {
+        return tall ? &alone_full : &alone;
+    }
+    if (tall) {
+        return &pairs;
+    }
+    return count == 2 ? &stacked : choose_pairs(filling, asked, count);
+}
+
+/* What the whole pictures would show in their key: the lines that are asked for must be in it. */
+static unsigned uses_of(const struct asked *asked, size_t count)
+{
+    unsigned uses = 0;
+    for (size_t i = 0; i < count; i++) {
+        uses |= scene_key_uses(asked[i].scene);
+    }
+    return uses;
+}
+
+/* Of pictures that may be seen together. */
+static void add_questions(struct filling_in *filling, const struct asked *asked, size_t count)
+{
+    const struct ask_form *form = choose_form(filling, asked, count);
+    for (size_t i = 0; i < count; i += form->across) {
+        rows_add_apart(&filling->rows, question_row(filling, form, &asked[i], count - i), ROW_GAP);
+        rows_page(&filling->rows)->uses |= uses_of(asked, count);
     }
 }
 
 /* ---- answers ---- */
 
 static void set_answers(struct filling_in *filling, struct galley *row,
-                        const struct pictures *pictures, size_t column, size_t index)
+                        const struct pictures *pictures, size_t column)
 {
-    const struct asked *asked = &filling->asked.at[index];
+    const struct asked *asked = &pictures->asked[column];
     const struct ask_form *form = pictures->form;
     const struct scene *whole = whole_scene(filling, asked, form->picture);
     whole = answered_scene(filling->rows.setter.arena, asked, whole);
@@ -217,11 +231,13 @@ static void set_answers(struct filling_in *filling, struct galley *row,
 
 static void add_answers(struct filling_in *filling)
 {
-    for (size_t i = 0; i < filling->asked.count; i += answering.across) {
+    const asked_list *asked = &filling->asked;
+    for (size_t i = 0; i < asked->count; i += answering.across) {
         struct galley *row = galley_new(filling->rows.setter.arena);
-        struct pictures pictures = pictures_of(filling, &answering, i, true);
+        struct pictures pictures =
+            pictures_of(filling, &answering, &asked->at[i], asked->count - i, true);
         for (size_t k = 0; k < pictures.count; k++) {
-            set_answers(filling, row, &pictures, k, i + k);
+            set_answers(filling, row, &pictures, k);
         }
         rows_add_apart(&filling->rows, row, ROW_GAP);
     }
@@ -280,27 +296,31 @@ static struct head_words *head_of(struct filling_in *filling, const char *sheet)
     return head;
 }
 
-/* What the whole pictures would show in their key: the lines that are asked for must be in it. */
-static unsigned uses_of(const asked_list *asked)
+static void set_questions_pages(struct filling_in *filling)
 {
-    unsigned uses = 0;
-    for (size_t i = 0; i < asked->count; i++) {
-        uses |= scene_key_uses(asked->at[i].scene);
-    }
-    return uses;
-}
-
-static void set_play(struct filling_in *filling)
-{
-    const struct play *play = filling->run->play;
-    struct caution caution = caution_of_play(play);
+    const asked_list *asked = &filling->asked;
+    struct caution caution = caution_of_play(filling->run->play);
     struct head_words *head = head_of(filling, "Fill-in sheet");
     head->series = STR("Name ______________  Number ____");
-    head->about = STR("A line is missing where each letter stands. Draw it, then answer. The "
-                      "answers are on the last page.");
+    head->about = asked_together(asked, 0) == asked->count
+                      ? STR("A line is missing where each letter stands. Draw it, then answer. The "
+                            "answers are on the last page.")
+                      : STR("A line is missing where each letter stands. Draw it, answer, turn "
+                            "over. Answers are on the last page.");
     rows_open(&filling->rows, head, &caution);
-    add_questions(filling, uses_of(&filling->asked));
-    head = head_of(filling, "Fill-in sheet, answers");
+    for (size_t i = 0; i < asked->count;) {
+        size_t count = asked_together(asked, i);
+        if (i > 0) {
+            rows_turn(&filling->rows, false);
+        }
+        add_questions(filling, &asked->at[i], count);
+        i += count;
+    }
+}
+
+static void set_answers_pages(struct filling_in *filling)
+{
+    struct head_words *head = head_of(filling, "Fill-in sheet, answers");
     head->series = STR("Answers");
     head->about = STR("Compare line by line.");
     filling->rows.head = head;
@@ -323,8 +343,8 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
              &filling.asked);
     bool asked = filling.asked.count > 0;
     if (asked) {
-        choose_form(&filling);
-        set_play(&filling);
+        set_questions_pages(&filling);
+        set_answers_pages(&filling);
         rows_close(&filling.rows, booklet, row->play->name);
     }
     arena_release(arena, mark);

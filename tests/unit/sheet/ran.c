@@ -14,7 +14,11 @@ const struct play *run_text(const char *text)
 {
     resolve_text(&arena, &resolved, STR("lantern"), str_of(text));
     ck_assert_uint_eq(resolved.diags.errors, 0);
-    const struct play *play = &resolved.book->plays.at[0];
+    return run_play(&resolved.book->plays.at[0]);
+}
+
+const struct play *run_play(const struct play *play)
+{
     run = sim_run(&arena, &resolved.sources, play, &resolved.diags);
     diagrams = (diagram_list){0};
     scene_diagrams(&arena, run, &diagrams);

@@ -27,11 +27,12 @@
     "      3 back cuts to the rim\n"                                                               \
     "      1 bounce passes to 3\n"
 
-/* The first play of the text last run. */
+/* The play last run, and what it was read from. */
 extern struct resolved resolved;
 extern struct run *run;
 extern diagram_list diagrams;
-const struct play *run_text(const char *text);
+const struct play *run_text(const char *text); /* its first play */
+const struct play *run_play(const struct play *play);
 
 const char *plain(struct str text); /* without the marks of players' numbers */
 
