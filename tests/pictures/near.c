@@ -144,7 +144,7 @@ static void measure(struct arena *memory, const struct diagram *diagram, body on
     }
     drawn.segment = &alone;
     const struct scene *scene = scene_make(memory, &drawn, &options);
-    struct frame frame = frame_of(&drawn, &options);
+    struct frame frame = frame_of(memory, &drawn, &options);
     struct sizes size = sizes_of(frame.k);
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];

@@ -10,6 +10,11 @@
 static_assert(TELL_BOLD == CHECK_BODY_ON && TELL_PLAIN == CHECK_BODY_OFF, "one way to mark");
 
 #define TITLE_SIZE 11.0
+#define TITLE_LEAST 8.0 /* what is not to be read so small is broken into lines */
+#define TITLE_BASE 10.0 /* its first baseline */
+#define TITLE_BELOW 4.0 /* under its last one */
+#define AFTER_SIZE 8.0
+#define AFTER_SPACE 7.0
 #define DISC 5.2      /* points, beside a sentence */
 #define DISC_RISE 3.3 /* its middle above the baseline */
 #define LETTER 8.0    /* in the square of a finding */
@@ -35,14 +40,16 @@ struct caption_text {
 };
 typedef VEC(struct caption_text) caption_texts;
 
-static double caption_size(double width)
-{
-    return width < 200 ? 8.0 : 9.5;
-}
+/* How text is broken into lines. */
+struct lettering {
+    double size, leading, indent;
+};
+static const struct lettering title_setting = {TITLE_LEAST, 9.6, 1};
 
-static double caption_leading(double width)
+static struct lettering caption_setting(double width)
 {
-    return width < 200 ? 11.0 : 12.6;
+    return width < 200 ? (struct lettering){8.0, 11.0, INDENT}
+                       : (struct lettering){9.5, 12.6, INDENT};
 }
 
 static enum face word_face(const struct caption_word *word)
@@ -76,9 +83,9 @@ static void split_words(struct arena *arena, struct str text, struct caption_tex
 }
 
 /* Sets the words of one sentence in lines; pieces that are joined stay on one. */
-static void set_lines(struct caption_text *text, double width)
+static void set_lines(struct caption_text *text, const struct lettering *how, double width)
 {
-    double size = caption_size(width), space = 0.28 * size, x = INDENT;
+    double size = how->size, space = 0.28 * size, x = how->indent;
     int line = 0;
     for (size_t i = 0; i < text->count;) {
         size_t end = i;
@@ -87,10 +94,10 @@ static void set_lines(struct caption_text *text, double width)
             wide += metrics_width(word_face(&text->word[end]), size, text->word[end].text);
             end++;
         } while (end < text->count && text->word[end].joined);
-        double gap = x > INDENT ? space : 0;
-        if (x + gap + wide > width && x > INDENT) {
+        double gap = x > how->indent ? space : 0;
+        if (x + gap + wide > width && x > how->indent) {
             line++;
-            x = INDENT;
+            x = how->indent;
             gap = 0;
         }
         x += gap;
@@ -103,6 +110,15 @@ static void set_lines(struct caption_text *text, double width)
     text->lines = line + 1;
 }
 
+static void text_add(struct arena *arena, caption_texts *texts, struct caption_text text,
+                     struct str words, double width)
+{
+    struct lettering how = caption_setting(width);
+    split_words(arena, words, &text);
+    set_lines(&text, &how, width);
+    VEC_PUSH(arena, texts, text);
+}
+
 static caption_texts texts_of(struct arena *arena, const struct diagram *diagram,
                               const struct scene_options *options, double width)
 {
@@ -112,26 +128,19 @@ static caption_texts texts_of(struct arena *arena, const struct diagram *diagram
     caption_texts texts = {0};
     for (size_t i = scope.first; options->caption && i < scope.end; i++) {
         struct str told = tell_task(arena, segment->play, step, segment->branch, i);
-        if (told.size == 0) {
-            continue;
+        if (told.size > 0) {
+            struct caption_text text = {.order = segment_task(segment, i)->order, .task = (int)i};
+            text_add(arena, &texts, text, told, width);
         }
-        struct caption_text text = {.order = segment_task(segment, i)->order, .task = (int)i};
-        split_words(arena, told, &text);
-        set_lines(&text, width);
-        VEC_PUSH(arena, &texts, text);
     }
     struct finding_refs shown = findings_of(arena, diagram, options);
     for (size_t i = 0; !options->told_elsewhere && i < shown.count; i++) {
         struct caption_text text = {.task = -1, .finding = shown.at[i], .letter = i};
-        split_words(arena, shown.at[i]->marked, &text);
-        set_lines(&text, width);
-        VEC_PUSH(arena, &texts, text);
+        text_add(arena, &texts, text, shown.at[i]->marked, width);
     }
     if (options->caution) {
         struct caption_text text = {.task = -1};
-        split_words(arena, tell_caution(arena, segment->play), &text);
-        set_lines(&text, width);
-        VEC_PUSH(arena, &texts, text);
+        text_add(arena, &texts, text, tell_caution(arena, segment->play), width);
     }
     return texts;
 }
@@ -140,11 +149,11 @@ double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width)
 {
     caption_texts texts = texts_of(arena, diagram, options, width);
-    double height = 0;
+    double height = 0, leading = caption_setting(width).leading;
     for (size_t i = 0; i < texts.count; i++) {
-        height += texts.at[i].lines * caption_leading(width) + (i > 0 ? BETWEEN : 0);
+        height += texts.at[i].lines * leading + (i > 0 ? BETWEEN : 0);
     }
-    return texts.count == 0 ? 0 : FIRST + height - caption_leading(width) + BELOW;
+    return texts.count == 0 ? 0 : FIRST + height - leading + BELOW;
 }
 
 static void word_put(struct drawing *drawing, const struct caption_word *word, double x, double y,
@@ -175,10 +184,9 @@ static void disc_put(struct drawing *drawing, const struct caption_text *text, d
 }
 
 /* Words of one line and face are one text, so that a reader can copy them. */
-static void text_put(struct drawing *drawing, const struct caption_text *text, double top)
+static void text_put(struct drawing *drawing, const struct caption_text *text,
+                     const struct lettering *how, double top)
 {
-    double width = drawing->frame.width, size = caption_size(width),
-           leading = caption_leading(width);
     for (size_t i = 0; i < text->count;) {
         struct caption_word whole = text->word[i];
         struct strbuf run;
@@ -192,7 +200,7 @@ static void text_put(struct drawing *drawing, const struct caption_text *text, d
             strbuf_add(&run, text->word[i++].text);
         }
         whole.text = strbuf_str(&run);
-        word_put(drawing, &whole, whole.x, top + whole.line * leading, size);
+        word_put(drawing, &whole, whole.x, top + whole.line * how->leading, how->size);
     }
 }
 
@@ -219,30 +227,72 @@ struct str scene_after(struct arena *arena, const struct diagram *diagram)
                                 : STR("");
 }
 
-void title_put(struct drawing *drawing, const struct diagram *diagram, bool back)
+/* A step's title, and smaller behind it what the picture takes up; in lines where the two are too
+ * long for one. */
+struct title {
+    struct str text, after;
+    double size;
+    struct caption_text broken; /* no words: it is one line */
+};
+
+static struct str title_text(struct arena *arena, const struct diagram *diagram, bool back)
 {
-    const double space = 7, small = 8;
-    const struct play *play = diagram->segment->play;
-    const struct step *step = &play->steps.at[diagram->step];
+    const struct step *step = &diagram->segment->play->steps.at[diagram->step];
     struct str text = diagram->label;
     if (diagram->title.size > 0) {
         struct str title = diagram->branch < 0
                                ? diagram->title
-                               : tell_branch(drawing->arena, &step->branches.at[diagram->branch]);
-        text = str_format(drawing->arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(title));
+                               : tell_branch(arena, &step->branches.at[diagram->branch]);
+        text = str_format(arena, "%.*s  %.*s", STR_ARG(diagram->label), STR_ARG(title));
     }
-    if (back) {
-        text = str_format(drawing->arena, "Back: %.*s", STR_ARG(text));
+    return back ? str_format(arena, "Back: %.*s", STR_ARG(text)) : text;
+}
+
+static struct title title_of(struct arena *arena, const struct diagram *diagram, bool back,
+                             double width)
+{
+    struct title title = {.text = title_text(arena, diagram, back),
+                          .after = scene_after(arena, diagram),
+                          .size = TITLE_SIZE,
+                          .broken = {.lines = 1}};
+    struct str after = title.after;
+    double behind = after.size ? AFTER_SPACE + metrics_width(FACE_REGULAR, AFTER_SIZE, after) : 0;
+    double room = width - 2 - behind, wide = metrics_width(FACE_BOLD, TITLE_SIZE, title.text);
+    title.size = wide > room ? TITLE_SIZE * room / wide : TITLE_SIZE;
+    if (title.size < TITLE_LEAST) {
+        struct str both = str_format(arena, "%c%.*s%c %.*s", TELL_BOLD, STR_ARG(title.text),
+                                     TELL_PLAIN, STR_ARG(after));
+        split_words(arena, both, &title.broken);
+        set_lines(&title.broken, &title_setting, width);
     }
-    struct caption_word after = {.text = scene_after(drawing->arena, diagram)};
-    double behind = after.text.size ? space + metrics_width(FACE_REGULAR, small, after.text) : 0;
-    double room = drawing->frame.width - 2 - behind;
-    double wide = metrics_width(FACE_BOLD, TITLE_SIZE, text);
-    double size = wide > room ? real_max(small, TITLE_SIZE * room / wide) : TITLE_SIZE;
-    struct caption_word title = {.text = text, .bold = true};
-    word_put(drawing, &title, 1, 10, size);
+    return title;
+}
+
+double title_height(struct arena *arena, const struct diagram *diagram,
+                    const struct scene_options *options, double width)
+{
+    const diagram_list *all = options->together;
+    int most = 0;
+    for (size_t i = 0; i < (all ? all->count : 1); i++) {
+        const struct diagram *one = all ? &all->at[i] : diagram;
+        int lines = title_of(arena, one, options->heading, width).broken.lines;
+        most = lines > most ? lines : most;
+    }
+    return TITLE_BASE + (most - 1) * title_setting.leading + TITLE_BELOW;
+}
+
+void title_put(struct drawing *drawing, const struct diagram *diagram, bool back)
+{
+    struct title title = title_of(drawing->arena, diagram, back, drawing->frame.width);
+    if (title.broken.count > 0) {
+        text_put(drawing, &title.broken, &title_setting, TITLE_BASE);
+        return;
+    }
+    struct caption_word text = {.text = title.text, .bold = true}, after = {.text = title.after};
+    word_put(drawing, &text, 1, TITLE_BASE, title.size);
     if (after.text.size) {
-        word_put(drawing, &after, 1 + metrics_width(FACE_BOLD, size, text) + space, 10, small);
+        double x = 1 + metrics_width(FACE_BOLD, title.size, text.text) + AFTER_SPACE;
+        word_put(drawing, &after, x, TITLE_BASE, AFTER_SIZE);
     }
 }
 
@@ -252,10 +302,11 @@ void caption_draw(struct drawing *drawing)
         title_put(drawing, drawing->diagram, false);
     }
     double width = drawing->frame.width, y = drawing->frame.height + FIRST;
+    struct lettering how = caption_setting(width);
     caption_texts texts = texts_of(drawing->arena, drawing->diagram, drawing->options, width);
     for (size_t i = 0; i < texts.count; i++) {
         disc_put(drawing, &texts.at[i], y);
-        text_put(drawing, &texts.at[i], y);
-        y += texts.at[i].lines * caption_leading(width) + BETWEEN;
+        text_put(drawing, &texts.at[i], &how, y);
+        y += texts.at[i].lines * how.leading + BETWEEN;
     }
 }

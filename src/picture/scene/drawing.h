@@ -42,7 +42,8 @@ struct scope scope_of(const struct diagram *diagram);
 double answer_start(const struct diagram *diagram); /* when a branch's own sentences begin */
 double task_start(const struct segment *segment, size_t index); /* TIME_NEVER: it did not start */
 double task_end(const struct segment *segment, size_t index);   /* when its line ends */
-struct frame frame_of(const struct diagram *diagram, const struct scene_options *options);
+struct frame frame_of(struct arena *arena, const struct diagram *diagram,
+                      const struct scene_options *options);
 struct vec2 frame_feet(const struct frame *frame, struct vec2 metres);
 struct vec2 frame_point(const struct frame *frame, struct vec2 metres);
 struct vec2 frame_point_feet(const struct frame *frame, double x, double y);
@@ -363,6 +364,10 @@ double place_score(const struct drawing *drawing, struct vec2 at, double r);
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width);
 void caption_draw(struct drawing *drawing);
+/* How much room the titles of all that are on one floor take over it; one where the play may go
+ * back is longer. */
+double title_height(struct arena *arena, const struct diagram *diagram,
+                    const struct scene_options *options, double width);
 /* Over the floor; `back`: the play goes back to it. */
 void title_put(struct drawing *drawing, const struct diagram *diagram, bool back);
 void names_draw(struct drawing *drawing); /* names.c */

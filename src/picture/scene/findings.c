@@ -23,7 +23,7 @@ struct finding_refs findings_of(struct arena *arena, const struct diagram *diagr
             VEC_PUSH(arena, &shown, finding);
         }
     }
-    if (shown.count > 0 && sizes_of(frame_of(diagram, options).k).small) {
+    if (shown.count > 0 && sizes_of(frame_of(arena, diagram, options).k).small) {
         shown.count = 0; /* a small picture drops what was checked before what is run */
     }
     return shown;

@@ -296,13 +296,15 @@ static void frame_axes(struct frame *frame, double width, bool bottom)
     frame->origin = corner;
 }
 
-struct frame frame_of(const struct diagram *diagram, const struct scene_options *options)
+struct frame frame_of(struct arena *arena, const struct diagram *diagram,
+                      const struct scene_options *options)
 {
     const struct play *play = diagram->segment->play;
     struct frame frame = {.court = play->court, .k = 1};
     double width = options->width > 0 ? options->width : 237.6;
     bool defense = !options->hide_defense;
-    frame.top = options->caption || options->heading ? 14.0 : 0.0;
+    bool titled = options->caption || options->heading;
+    frame.top = titled ? title_height(arena, diagram, options, width) : 0.0;
     struct reach reach = options->together ? reach_together(&frame, options->together, defense)
                                            : reach_of(&frame, diagram, defense);
     double length = 2 * (play->court->half_court - play->court->baseline) / FEET;

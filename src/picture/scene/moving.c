@@ -510,7 +510,7 @@ struct moving *moving_make(struct arena *arena, const struct moving_part *parts,
     struct moving_work work = {
         .arena = arena, .moving = moving, .options = &plain, .parts = parts, .count = count};
     const struct frame *frame = &work.frame;
-    work.frame = frame_of(&parts[0].diagram, &plain);
+    work.frame = frame_of(arena, &parts[0].diagram, &plain);
     moving->width = frame->width;
     moving->height = frame->height;
     moving->scale = frame->k;

@@ -173,7 +173,7 @@ struct scene *scene_blank(struct arena *arena, const struct diagram *diagram,
                           const struct scene_options *options)
 {
     struct scene *scene = arena_new(arena, struct scene);
-    struct frame frame = frame_of(diagram, options);
+    struct frame frame = frame_of(arena, diagram, options);
     measure(arena, diagram, options, &frame, scene);
     return scene;
 }
@@ -188,7 +188,7 @@ struct scene *scene_make(struct arena *arena, const struct diagram *diagram,
                               .segment = segment,
                               .play = segment->play,
                               .scope = scope_of(diagram),
-                              .frame = frame_of(diagram, options),
+                              .frame = frame_of(arena, diagram, options),
                               .scene = arena_new(arena, struct scene)};
     struct scene *scene = drawing.scene;
     drawing.size = sizes_of(drawing.frame.k);
@@ -240,6 +240,6 @@ struct scene *scene_copy(struct arena *arena, const struct scene *scene)
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options)
 {
-    struct frame frame = frame_of(diagram, options);
+    struct frame frame = frame_of(arena, diagram, options);
     return frame.height + caption_height(arena, diagram, options, frame.width);
 }

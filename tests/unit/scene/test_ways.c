@@ -193,6 +193,34 @@ START_TEST(a_read_that_shows_its_whole_step_says_so)
 }
 END_TEST
 
+/* With what the picture takes up behind it: broken into lines over the floor, and nothing cut off.
+ */
+START_TEST(a_title_too_long_for_its_picture_is_read_to_its_end)
+{
+    const char *text = GATE "    5 ball screens for 1\n"
+                            "    read x5 hedges \"Slip it when the big man jumps out hard\"\n"
+                            "      5 slips to the rim\n"
+                            "      1 passes to 5\n"
+                            "    read x5 drops\n"
+                            "      1 dribbles off 5 to left wing\n";
+    static const double widths[] = {115, 160, WIDE};
+    for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
+        struct scene_options options = {.width = widths[w], .accent = BODY_NONE, .caption = true};
+        const struct scene *scene = scene_make(&arena, diagram_of(text, "1a"), &options);
+        double low = 0;
+        for (size_t i = 0; i < scene->items.count; i++) {
+            const struct scene_item *item = &scene->items.at[i];
+            if (item->class == CLASS_CAPTION && item->anchor == ANCHOR_START) {
+                double wide = metrics_width(item->face, item->size, item->text);
+                ck_assert_double_le(item->at.x + wide, widths[w]);
+                low = item->at.y < scene->height / 2 ? real_max(low, item->at.y) : low;
+            }
+        }
+        ck_assert_double_gt(low, 15); /* the second line */
+    }
+}
+END_TEST
+
 START_TEST(a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_step)
 {
     struct scene *scene = drawn("play \"Gate\"\n"
@@ -224,6 +252,7 @@ int main(void)
     tcase_add_test(all, two_sentences_that_name_places_have_a_corner_between_them);
     tcase_add_test(all, a_pass_goes_round_a_cone);
     tcase_add_test(all, a_read_that_shows_its_whole_step_says_so);
+    tcase_add_test(all, a_title_too_long_for_its_picture_is_read_to_its_end);
     tcase_add_test(all, a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_step);
     suite_add_tcase(suite, all);
     return suite_main(suite);
