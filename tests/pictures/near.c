@@ -67,22 +67,12 @@ static double line_off(struct arena *memory, const struct frame *frame,
                        const struct segment *segment, const struct scene_item *item)
 {
     double most = 0;
-    struct vec2 last = {0, 0};
-    for (size_t i = 0; i < item->count; i++) {
-        const struct path_element *element = &item->path[i];
-        if (element->op == OP_CURVE) {
-            struct curve_piece piece = {element->p[0], element->p[1], element->p[2]};
-            struct curve curve = {last, &piece, 1};
-            struct path path = curve_flatten(memory, &curve, 0.3);
-            for (size_t p = 0; p < path.count; p++) {
-                struct vec2 at = frame_back(frame, path.at[p]);
-                most = real_max(most, track_distance(segment, item->who, at));
-            }
-            last = element->p[2];
-        } else if (element->op != OP_CLOSE) {
-            struct vec2 at = frame_back(frame, element->p[0]);
+    for (size_t i = 0; i < item->count;) {
+        points_list points = {0};
+        i = item_ink(memory, item, i, 0.3, &points);
+        for (size_t p = 0; p < points.count; p++) {
+            struct vec2 at = frame_back(frame, points.at[p]);
             most = real_max(most, track_distance(segment, item->who, at));
-            last = element->p[0];
         }
     }
     return most;

@@ -31,7 +31,6 @@ struct inked {
     bool bar;
 };
 typedef VEC(struct inked) inked_list; /* a head has no width */
-typedef VEC(struct vec2) points_list;
 
 struct counting {
     struct arena *arena;
@@ -76,41 +75,39 @@ static bool is_bar(const struct counting *counting, const struct scene_item *ite
            (item->class == CLASS_HANDOFF && item->count == 4);
 }
 
-static void ink_end(struct counting *counting, const struct scene_item *item, points_list *points)
+size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first, double flatness,
+                points_list *points)
 {
-    if (points->count > 1) {
-        struct inked inked = {points->at, points->count, item->width / 2,       item->line,
-                              item->who,  item->class,   is_bar(counting, item)};
-        inked_list *list = item->width > 0 ? &counting->lines : &counting->heads;
-        VEC_PUSH(counting->arena, list, inked);
-    }
-    points->at = NULL;
-    points->count = points->room = 0;
+    size_t i = first;
+    do {
+        const struct path_element *element = &item->path[i];
+        if (element->op == OP_CURVE) {
+            struct curve_piece piece = {element->p[0], element->p[1], element->p[2]};
+            struct curve curve = {points->at[points->count - 1], &piece, 1};
+            struct path path = curve_flatten(arena, &curve, flatness);
+            for (size_t p = 1; p < path.count; p++) {
+                VEC_PUSH(arena, points, path.at[p]);
+            }
+        } else if (element->op != OP_CLOSE) {
+            VEC_PUSH(arena, points, element->p[0]);
+        }
+        i++;
+    } while (i < item->count && item->path[i].op != OP_MOVE);
+    return i;
 }
 
 static void ink_item(struct counting *counting, const struct scene_item *item)
 {
-    points_list points = {0};
-    struct vec2 last = {0, 0};
-    for (size_t i = 0; i < item->count; i++) {
-        const struct path_element *element = &item->path[i];
-        if (element->op == OP_MOVE) {
-            ink_end(counting, item, &points);
-        }
-        if (element->op == OP_CURVE) {
-            struct curve_piece piece = {element->p[0], element->p[1], element->p[2]};
-            struct curve curve = {last, &piece, 1};
-            struct path path = curve_flatten(counting->arena, &curve, 0.03);
-            for (size_t p = 1; p < path.count; p++) {
-                VEC_PUSH(counting->arena, &points, path.at[p]);
-            }
-            last = element->p[2];
-        } else if (element->op != OP_CLOSE) {
-            VEC_PUSH(counting->arena, &points, element->p[0]);
-            last = element->p[0];
+    inked_list *list = item->width > 0 ? &counting->lines : &counting->heads;
+    for (size_t i = 0; i < item->count;) {
+        points_list points = {0};
+        i = item_ink(counting->arena, item, i, 0.03, &points);
+        if (points.count > 1) {
+            struct inked inked = {points.at, points.count, item->width / 2,       item->line,
+                                  item->who, item->class,  is_bar(counting, item)};
+            VEC_PUSH(counting->arena, list, inked);
         }
     }
-    ink_end(counting, item, &points);
 }
 
 static struct vec2 text_middle(const struct scene_item *item)

@@ -5,8 +5,7 @@
 
 #include "base/geom/shape.h"
 #include "base/geom/vec2.h"
-#include "floor_text.h"
-#include "picture/scene/scene.h"
+#include "pictured.h"
 
 #define HEAD                                                                                       \
     "play \"Gate\"\n"                                                                              \
@@ -19,40 +18,22 @@
     "      5 rolls to left block\n"                                                                \
     "      1 passes to 5\n"
 
-static struct scene *drawn_at(const char *text, int branch, double width)
-{
-    diagram_list diagrams = {0};
-    scene_diagrams(&arena, floor_run(text), &diagrams);
-    for (size_t i = 0; i < diagrams.count; i++) {
-        if (diagrams.at[i].branch == branch) {
-            struct scene_options options = {.width = width, .accent = BODY_NONE};
-            return scene_make(&arena, &diagrams.at[i], &options);
-        }
-    }
-    ck_abort_msg("no such branch");
-    return NULL;
-}
-
 static struct scene *drawn(const char *text, int branch)
 {
-    return drawn_at(text, branch, 0);
+    return pictured(text, 1, branch, 0);
 }
 
 /* Somebody's drawn line of a class, not its head: from where to where; false: there is none. */
 static bool way_of(const struct scene *scene, enum scene_class class, body who, struct vec2 *from,
                    struct vec2 *to)
 {
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        if (item->class == class && item->shape == ITEM_PATH && item->stroke != ROLE_NONE &&
-            !item->casing && item->who == who) {
-            const struct path_element *last = &item->path[item->count - 1];
-            *from = item->path[0].p[0];
-            *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
-            return true;
-        }
+    const struct scene_item *line = drawn_line(scene, class, who);
+    if (line) {
+        const struct path_element *last = &line->path[line->count - 1];
+        *from = line->path[0].p[0];
+        *to = last->op == OP_CURVE ? last->p[2] : last->p[0];
     }
-    return false;
+    return line != NULL;
 }
 
 /* The same of a defender. */
@@ -251,12 +232,13 @@ START_TEST(on_a_small_picture_all_numbers_stand_or_none)
                                "    4 cuts to the lane\n"
                                "    3 passes to 4\n"
                                "    4 passes to 2\n";
-    int large = discs_in(drawn_at(crowded, -1, 400)), small = discs_in(drawn_at(crowded, -1, 100));
+    int large = discs_in(pictured(crowded, 1, -1, 400)),
+        small = discs_in(pictured(crowded, 1, -1, 100));
     ck_assert_int_gt(large, 8);
     ck_assert_int_eq(small, 0);
     const char *plain = "play \"Gate\"\n  start five-out\n  step \"Over\"\n    1 passes to 2\n"
                         "    3 cuts to the rim\n";
-    ck_assert_int_eq(discs_in(drawn_at(plain, -1, 115)), 2);
+    ck_assert_int_eq(discs_in(pictured(plain, 1, -1, 115)), 2);
 }
 END_TEST
 

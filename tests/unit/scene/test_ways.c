@@ -5,10 +5,8 @@
 
 #include "base/geom/shape.h"
 #include "base/geom/vec2.h"
-#include "floor_text.h"
-#include "picture/scene/drawing.h"
+#include "pictured.h"
 
-#define WIDE 237.6
 #define LEAST_TURN (10 * REAL_PI / 180)
 #define GATE                                                                                       \
     "play \"Gate\"\n"                                                                              \
@@ -16,67 +14,27 @@
     "  defense man\n"                                                                              \
     "  step \"Screen\"\n"
 
-static diagram_list diagrams_of(const char *text)
+static struct scene *drawn(const char *text, int step, int branch)
 {
-    diagram_list diagrams = {0};
-    scene_diagrams(&arena, floor_run(text), &diagrams);
-    return diagrams;
+    return pictured(text, step, branch, 0);
 }
 
-static const struct diagram *diagram_of(const char *text, const char *label)
+/* The points of somebody's line of a class. */
+static points_list line_of(const struct scene *scene, enum scene_class class, body who)
 {
-    diagram_list diagrams = diagrams_of(text);
-    for (size_t i = 0; i < diagrams.count; i++) {
-        if (str_is(diagrams.at[i].label, label)) {
-            return &diagrams.at[i];
-        }
-    }
-    ck_abort_msg("no such diagram");
-    return NULL;
+    points_list points = {0};
+    const struct scene_item *line = drawn_line(scene, class, who);
+    ck_assert_msg(line != NULL, "no such line");
+    item_ink(&arena, line, 0, 0.1, &points);
+    return points;
 }
 
-static struct scene *drawn(const char *text, const char *label)
-{
-    struct scene_options options = {.width = WIDE, .accent = BODY_NONE};
-    return scene_make(&arena, diagram_of(text, label), &options);
-}
-
-/* The points of somebody's line of a class; its bar and its head are none. */
-static struct path line_of(const struct scene *scene, enum scene_class class, body who)
-{
-    struct sizes size = sizes_of(scene->scale);
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        bool runs = item->shape == ITEM_PATH && item->stroke != ROLE_NONE && !item->casing;
-        if (item->class != class || item->who != who || !runs || item->width > 1.2 * size.line) {
-            continue;
-        }
-        VEC(struct vec2) at = {0};
-        for (size_t e = 0; e < item->count; e++) {
-            const struct path_element *element = &item->path[e];
-            if (element->op == OP_CURVE) {
-                struct curve_piece piece = {element->p[0], element->p[1], element->p[2]};
-                struct curve curve = {at.at[at.count - 1], &piece, 1};
-                struct path path = curve_flatten(&arena, &curve, 0.1);
-                for (size_t p = 1; p < path.count; p++) {
-                    VEC_PUSH(&arena, &at, path.at[p]);
-                }
-            } else {
-                VEC_PUSH(&arena, &at, element->p[0]);
-            }
-        }
-        return path_of(&arena, at.at, at.count);
-    }
-    ck_abort_msg("no such line");
-    return (struct path){0};
-}
-
-static double sharpest(const struct path *path)
+static double sharpest(const points_list *line)
 {
     double most = 0;
-    for (size_t i = 1; i + 1 < path->count; i++) {
-        most = real_max(most, vec2_angle(vec2_sub(path->at[i], path->at[i - 1]),
-                                         vec2_sub(path->at[i + 1], path->at[i])));
+    for (size_t i = 1; i + 1 < line->count; i++) {
+        most = real_max(most, vec2_angle(vec2_sub(line->at[i], line->at[i - 1]),
+                                         vec2_sub(line->at[i + 1], line->at[i])));
     }
     return most;
 }
@@ -84,12 +42,11 @@ static double sharpest(const struct path *path)
 /* How often somebody's other lines cross a bar of his own. */
 static int crosses_own_bar(const struct scene *scene, body who)
 {
-    struct sizes size = sizes_of(scene->scale);
-    struct path line = line_of(scene, CLASS_MOVE, who);
+    points_list line = line_of(scene, CLASS_MOVE, who);
     int crosses = 0, bars = 0;
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        if (item->class != CLASS_SCREEN || item->who != who || item->width < 1.2 * size.line) {
+        if (!is_drawn_line(item, CLASS_SCREEN, who) || !is_bar(scene, item)) {
             continue;
         }
         bars++;
@@ -114,7 +71,7 @@ START_TEST(who_rolls_does_not_cross_the_bar_that_is_his)
                                 "    4 down screens for 2\n"
                                 "    2 comes off 4 to left wing\n"
                                 "    4 rolls to left block\n",
-                                "1");
+                                1, -1);
     ck_assert_int_eq(crosses_own_bar(scene, body_attacker(4)), 0);
 }
 END_TEST
@@ -130,7 +87,7 @@ START_TEST(who_goes_on_past_his_bar_as_a_read_begins_does_not_cross_it)
                                 "    read x1 goes over\n"
                                 "      1 drives off 5 to right elbow\n"
                                 "      5 pops to right wing\n",
-                                "1a");
+                                1, 0);
     ck_assert_int_eq(crosses_own_bar(scene, body_attacker(5)), 0);
 }
 END_TEST
@@ -141,8 +98,8 @@ START_TEST(the_steps_toward_a_screen_that_is_slipped_are_drawn)
                                      "    read x5 hedges\n"
                                      "      5 slips to the rim\n"
                                      "      1 passes to 5\n",
-                                "1a");
-    struct path line = line_of(scene, CLASS_MOVE, body_attacker(5));
+                                1, 0);
+    points_list line = line_of(scene, CLASS_MOVE, body_attacker(5));
     ck_assert(sharpest(&line) > REAL_PI / 4);
     ck_assert(line.at[1].x > line.at[0].x); /* first to the ball, before the basket */
 }
@@ -155,8 +112,8 @@ START_TEST(two_sentences_that_name_places_have_a_corner_between_them)
                                 "  step \"Through\"\n"
                                 "    3 cuts to the rim\n"
                                 "    3 clears to right corner\n",
-                                "1");
-    struct path line = line_of(scene, CLASS_MOVE, body_attacker(3));
+                                1, -1);
+    points_list line = line_of(scene, CLASS_MOVE, body_attacker(3));
     ck_assert(sharpest(&line) > LEAST_TURN);
 }
 END_TEST
@@ -168,12 +125,12 @@ START_TEST(a_pass_goes_round_a_cone)
                                 "  ball 1\n"
                                 "  step \"Over\"\n"
                                 "    1 passes to 2\n",
-                                "1");
+                                1, -1);
     struct scene_measure found;
     scene_measure(&arena, scene, &found);
     ck_assert_int_eq(found.on[MEASURED_SYMBOL][MEASURED_LINE], 0);
     ck_assert(scene->uses & 1u << CLASS_CONE);
-    struct path line = line_of(scene, CLASS_PASS, body_attacker(1));
+    points_list line = line_of(scene, CLASS_PASS, body_attacker(1));
     ck_assert_uint_gt(line.count, 1);
 }
 END_TEST
@@ -187,9 +144,9 @@ START_TEST(a_read_that_shows_its_whole_step_says_so)
                             "    read x5 drops\n"
                             "      1 dribbles off 5 to left wing\n"
                             "      1 passes to 3\n";
-    ck_assert(str_is(scene_after(&arena, diagram_of(text, "1a")), "from the start of step 1"));
-    ck_assert_uint_eq(scene_after(&arena, diagram_of(text, "1b")).size, 0);
-    ck_assert_uint_eq(scene_after(&arena, diagram_of(text, "1")).size, 0);
+    ck_assert(str_is(scene_after(&arena, diagram_of(text, 1, 0)), "from the start of step 1"));
+    ck_assert_uint_eq(scene_after(&arena, diagram_of(text, 1, 1)).size, 0);
+    ck_assert_uint_eq(scene_after(&arena, diagram_of(text, 1, -1)).size, 0);
 }
 END_TEST
 
@@ -203,10 +160,10 @@ START_TEST(a_title_too_long_for_its_picture_is_read_to_its_end)
                             "      1 passes to 5\n"
                             "    read x5 drops\n"
                             "      1 dribbles off 5 to left wing\n";
-    static const double widths[] = {115, 160, WIDE};
+    static const double widths[] = {115, 160, 237.6};
     for (size_t w = 0; w < sizeof widths / sizeof *widths; w++) {
         struct scene_options options = {.width = widths[w], .accent = BODY_NONE, .caption = true};
-        const struct scene *scene = scene_make(&arena, diagram_of(text, "1a"), &options);
+        const struct scene *scene = scene_make(&arena, diagram_of(text, 1, 0), &options);
         double low = 0;
         for (size_t i = 0; i < scene->items.count; i++) {
             const struct scene_item *item = &scene->items.at[i];
@@ -235,7 +192,7 @@ START_TEST(a_screen_of_the_step_before_stands_in_a_read_that_begins_with_its_ste
                                 "      3 curls off 1 to the rim\n"
                                 "    read x3 goes under\n"
                                 "      3 fades off 1 to left corner\n",
-                                "2a");
+                                2, 0);
     ck_assert(scene->uses & 1u << CLASS_SCREEN);
 }
 END_TEST
