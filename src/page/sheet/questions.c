@@ -36,14 +36,22 @@ static size_t next_line(const struct looking *looking, const bool *tasks, size_t
     return next;
 }
 
-/* "Draw a run, then a pass.", in the words of the key. */
-static void print_draw(struct strbuf *out, const struct looking *looking, const bool *tasks)
+/* "Draw a run, then the hand-off from 1.", in the words of the key; `who` is to do it. */
+static void print_draw(struct strbuf *out, const struct looking *looking, const bool *tasks,
+                       body who)
 {
-    const char *before = "Draw a ";
+    const char *before = "Draw";
     for (size_t i = next_line(looking, tasks, looking->end); i < looking->end;
          i = next_line(looking, tasks, i)) {
-        strbuf_print(out, "%s%s", before, scene_key_word(line_class_of(looking, i), true));
-        before = ", then a ";
+        const struct task *task = task_of(looking, i);
+        bool takes = task->kind == TASK_EXCHANGE && task->other == who;
+        strbuf_print(out, "%s %s %s", before, takes ? "the" : "a",
+                     scene_key_word(line_class_of(looking, i), true));
+        if (takes) {
+            strbuf_text(out, " from ");
+            tell_body(out, task->who);
+        }
+        before = ", then";
     }
     strbuf_char(out, '.');
 }
@@ -170,7 +178,7 @@ static void add_blank(const struct looking *looking, enum topic topic, size_t in
     struct strbuf question;
     strbuf_init(&question, looking->arena);
     print_question(&question, text, task_of(looking, lead ? index : first));
-    print_draw(&question, looking, tasks);
+    print_draw(&question, looking, tasks, who);
     if (question.at[0] >= 'a' && question.at[0] <= 'z') { /* "the coach" */
         question.at[0] = (char)(question.at[0] - 'a' + 'A');
     }

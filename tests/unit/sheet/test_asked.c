@@ -108,6 +108,24 @@ START_TEST(a_read_is_asked_by_what_the_defender_does)
 }
 END_TEST
 
+START_TEST(who_takes_a_hand_off_is_asked_whose_it_is)
+{
+    const struct play *play = run_text(HANDOFF);
+    bool found = false;
+    for (uint64_t seed = 0; seed < SEEDS; seed++) {
+        asked_list asked = ask(play, seed, 2);
+        const struct blank *blank = &asked_as(&asked, "Otherwise")->blanks.at[0];
+        if (blank->who == body_attacker(2)) {
+            ck_assert_str_eq(
+                plain(blank->question),
+                "What does 2 do? Draw a run, then the hand-off from 1, then a dribble.");
+            found = true;
+        }
+    }
+    ck_assert(found);
+}
+END_TEST
+
 START_TEST(a_shot_goes_with_the_way_to_its_place)
 {
     const struct play *play = run_text(HORNS);
@@ -344,6 +362,7 @@ int main(void)
     TCase *all = tcase_create("asked");
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_test(all, a_read_is_asked_by_what_the_defender_does);
+    tcase_add_test(all, who_takes_a_hand_off_is_asked_whose_it_is);
     tcase_add_test(all, a_shot_goes_with_the_way_to_its_place);
     tcase_add_test(all, a_screener_is_asked_for_the_next_move);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_who_has_it_next);
