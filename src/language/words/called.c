@@ -256,7 +256,7 @@ bool screen_named(const struct cursor *c)
     return take_name(&trial, &k);
 }
 
-static bool by_name(const struct cursor *c, struct recast *r)
+bool by_name(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct called k = {.by_count = 0};
@@ -301,7 +301,7 @@ static bool by_name(const struct cursor *c, struct recast *r)
 }
 
 /* UCLA cut, rub off 5 down to the block: by the one who has just passed. */
-static bool cut_of_passer(const struct cursor *c, struct recast *r)
+bool cut_of_passer(const struct cursor *c, struct recast *r)
 {
     static const char *const names[] = {"ucla cut", "give and go cut", "ucla", NULL};
     struct cursor trial = cursor_look(c);
@@ -333,7 +333,7 @@ static bool cut_of_passer(const struct cursor *c, struct recast *r)
 }
 
 /* 4 hammers 3 into the corner: that is where 3 goes off it. */
-static bool screens_into(const struct cursor *c, struct recast *r)
+bool screens_into(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct cursor_mark mark = cursor_mark(c);
@@ -373,10 +373,4 @@ static bool screens_into(const struct cursor *c, struct recast *r)
     recast_copy(c, r, to, to_end);
     r->to = to_end;
     return true;
-}
-
-bool screen_called(const struct cursor *c, struct recast *r)
-{
-    return cut_of_passer(c, r) || screens_into(c, r) || by_name(c, r) || only_shown(c, r) ||
-           screen_used(c, r) || hand_off_said(c, r);
 }

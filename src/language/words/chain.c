@@ -409,16 +409,15 @@ static bool waits_for_nothing(struct cursor *c, const struct sentence *last,
 static void reordered(struct cursor *c)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        remark_in_front, wait_for,        before_in_front, arrival_brought,
-        move_brought,    gerund_in_front, not_until,       catch_in_front};
+#define RECAST(rule)
+#define REORDER(rule) rule,
+#include "language/words/recast.def"
+#undef RECAST
+#undef REORDER
+    };
     for (size_t i = 0; c->speech && i < sizeof rules / sizeof *rules; i++) {
-        struct recast recast = {.to = c->at, .told = SPAN_NONE};
-        struct cursor trial = *c;
-        struct cursor_mark mark = cursor_mark(c);
-        bool found = !cursor_done(c) && rules[i](c, &recast);
-        if (!found) {
-            cursor_back(&trial, mark);
-        } else if (!recast_put(c, &recast)) {
+        struct recast recast;
+        if (recast_by(c, rules[i], &recast) && !recast_put(c, &recast)) {
             return;
         }
     }

@@ -88,7 +88,7 @@ static bool whole(const struct cursor *c, const struct somebody *who, const stru
 }
 
 /* looks like the pin-down for 3 but slips it, fakes the screen and dives. */
-static bool screen_shown(const struct cursor *c, struct recast *r)
+bool screen_shown(const struct cursor *c, struct recast *r)
 {
     static const char *const shows[] = {"goes",
                                         "moves",
@@ -152,7 +152,7 @@ static bool screen_shown(const struct cursor *c, struct recast *r)
 
 /* 4 ghosts and flies out to the left wing, 4 ghost screens for 1 to the corner: by one who has set
  * none. */
-static bool ghosts(const struct cursor *c, struct recast *r)
+bool ghosts(const struct cursor *c, struct recast *r)
 {
     static const char *const names[] = {
         "ghosts",    "ghost",      "ghosts screen",     "ghost screens", "sets ghost screen",
@@ -220,7 +220,7 @@ static bool take_gate(struct cursor *c, const struct somebody two[2])
 }
 
 /* 2 sprints up between 4 and 5 to the top and they shut the door: a double screen that he uses. */
-static bool gate_shut(const struct cursor *c, struct recast *r)
+bool gate_shut(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct somebody who, two[2];
@@ -270,9 +270,4 @@ static bool gate_shut(const struct cursor *c, struct recast *r)
     }
     r->to = trial.at;
     return true;
-}
-
-bool only_shown(const struct cursor *c, struct recast *r)
-{
-    return screen_shown(c, r) || ghosts(c, r) || gate_shut(c, r);
 }

@@ -117,7 +117,7 @@ static bool has_gone(const struct cursor *c, const struct who *who)
 
 /* gives it to 3: handed, where he is near or comes by; passed, where it comes back in a hand-off.
  */
-static bool gives_to(const struct cursor *c, struct recast *r)
+bool gives_to(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct somebody giver = {.from = NULL}, to;
@@ -159,7 +159,7 @@ static bool gives_to(const struct cursor *c, struct recast *r)
 }
 
 /* flip it right back: to the one it came from. */
-static bool flips_back(const struct cursor *c, struct recast *r)
+bool flips_back(const struct cursor *c, struct recast *r)
 {
     static const char *const flips[] = {"flip it", "pitch it", "give it", "hand it", NULL};
     static const char *const backs[] = {"right back", "straight back", "back", NULL};
@@ -190,7 +190,7 @@ static void put_hand_off(const struct cursor *c, struct recast *r, const struct 
 }
 
 /* three man weave, 1 to 2, 2 to 3: each on the dribble. */
-static bool weave(const struct cursor *c, struct recast *r)
+bool weave(const struct cursor *c, struct recast *r)
 {
     static const char *const names[] = {"three weave",
                                         "3 weave",
@@ -249,7 +249,7 @@ static bool weave(const struct cursor *c, struct recast *r)
 
 /* exchange at the elbow between 5 and 2, where 5 has the ball: it is the ball that changes hands.
  */
-static bool exchanges_ball(const struct cursor *c, struct recast *r)
+bool exchanges_ball(const struct cursor *c, struct recast *r)
 {
     static const char *const names[] = {"exchange", "ball exchange", "exchange of ball",
                                         "hand-off", "swap",          NULL};
@@ -284,7 +284,7 @@ static bool exchanges_ball(const struct cursor *c, struct recast *r)
 }
 
 /* no give, no hand-off: what is not done. */
-static bool no_give(const struct cursor *c, struct recast *r)
+bool no_give(const struct cursor *c, struct recast *r)
 {
     static const char *const nos[] = {"no give", "no hand-off", "no handoff",
                                       "no dho",  "no pitch",    NULL};
@@ -299,7 +299,7 @@ static bool no_give(const struct cursor *c, struct recast *r)
 }
 
 /* 2 refuses it, backdoor instead; 5 keeps it and fakes the hand-off to 2 coming up. */
-static bool not_taken(const struct cursor *c, struct recast *r)
+bool not_taken(const struct cursor *c, struct recast *r)
 {
     static const char *const refuses[] = {"refuses it",
                                           "rejects it",
@@ -343,7 +343,7 @@ static bool not_taken(const struct cursor *c, struct recast *r)
 }
 
 /* fakes the hand-off to 2 coming up: who comes is sent there. */
-static bool faked_to_comer(const struct cursor *c, struct recast *r)
+bool faked_to_comer(const struct cursor *c, struct recast *r)
 {
     static const char *const fakes[] = {"fakes hand-off", "fakes dho",     "fakes it",
                                         "fakes pitch",    "fake hand-off", NULL};
@@ -365,10 +365,4 @@ static bool faked_to_comer(const struct cursor *c, struct recast *r)
     recast_somebody(c, r, &to);
     r->to = trial.at;
     return true;
-}
-
-bool hand_off_said(const struct cursor *c, struct recast *r)
-{
-    return weave(c, r) || exchanges_ball(c, r) || no_give(c, r) || not_taken(c, r) ||
-           faked_to_comer(c, r) || flips_back(c, r) || gives_to(c, r);
 }

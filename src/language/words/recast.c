@@ -201,7 +201,7 @@ static bool feeds_whom(const struct cursor *c)
 }
 
 /* pump fake by 2, pass from 1 to 2, skip pass 3 to 4, pocket pass to 4, entry to 5 by 2, shot. */
-static bool nominal(const struct cursor *c, struct recast *r)
+bool nominal(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
@@ -254,7 +254,7 @@ static bool nominal(const struct cursor *c, struct recast *r)
 }
 
 /* have 3 cut, get 2 to drive, I want 5 to screen; send 4 to the corner. */
-static bool lead(const struct cursor *c, struct recast *r)
+bool told_to_do(const struct cursor *c, struct recast *r)
 {
     static const char *const leads[] = {"make sure", "have",    "get",      "let",      "make",
                                         "want",      "need",    "i want",   "i need",   "i'd like",
@@ -308,7 +308,7 @@ static bool cuts_at(const struct cursor *c, const struct phrase *phrase, struct 
 }
 
 /* he drives: whoever has the ball; she cuts: the only one named in the sentence above. */
-static bool pronoun(const struct cursor *c, struct recast *r)
+bool he_does(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     const struct person_row *row = take_person(&trial);
@@ -341,7 +341,7 @@ static bool pronoun(const struct cursor *c, struct recast *r)
 }
 
 /* the corners fill the wings: each on his own side. */
-static bool plural(const struct cursor *c, struct recast *r)
+bool both_sides(const struct cursor *c, struct recast *r)
 {
     static const struct entry spots[] = {
         {"wings", 0},  {"corners", 1},       {"elbows", 2},    {"blocks", 3},       {"slots", 4},
@@ -381,7 +381,7 @@ static bool plural(const struct cursor *c, struct recast *r)
 }
 
 /* keeps it, driving to the rim; before coming back: his next sentence. */
-static bool tail(const struct cursor *c, struct recast *r)
+bool goes_on_with(const struct cursor *c, struct recast *r)
 {
     static const char *const keeps[] = {"keeps it", "keep it", "keeps ball", "keep ball", NULL};
     struct cursor trial = cursor_look(c);
@@ -406,7 +406,7 @@ static bool tail(const struct cursor *c, struct recast *r)
 }
 
 /* and the ball is on the left side: how things stand then. */
-static bool remark(const struct cursor *c, struct recast *r)
+bool stands_then(const struct cursor *c, struct recast *r)
 {
     static const char *const words[] = {"ball is on",  "ball is in",      "ball is at",
                                         "ball is now", "ball is back on", NULL};
@@ -428,7 +428,7 @@ static bool remark(const struct cursor *c, struct recast *r)
 }
 
 /* everybody crashes but 1 who gets back: 1 gets back, everyone else crashes. */
-static bool all_but(const struct cursor *c, struct recast *r)
+bool all_but(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {"everybody", "everyone", "all", NULL};
     static const char *const but[] = {"but", "except for", "except", NULL};
@@ -470,7 +470,7 @@ static bool goes_on_as(const struct sentence *last, const struct phrase *phrase,
 }
 
 /* cuts to the rim: behind a sentence of one player, who goes on. */
-static bool unnamed(const struct cursor *c, struct recast *r)
+bool nobody_named(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
@@ -500,30 +500,34 @@ static bool unnamed(const struct cursor *c, struct recast *r)
     return r->taken = true;
 }
 
+bool recast_by(const struct cursor *c, bool (*rule)(const struct cursor *, struct recast *),
+               struct recast *out)
+{
+    *out = (struct recast){.to = c->at, .told = SPAN_NONE};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool found = !cursor_done(c) && rule(c, out);
+    if (!found) {
+        cursor_back(&trial, mark); /* what it has reported on its way is unsaid */
+    }
+    return found;
+}
+
 bool recast_find(const struct cursor *c, struct recast *out)
 {
     static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        roundabout,      leaves_to,      feet_in,       trade_places, switch_told,
-        meets_there,     dribble_entry,  drive_noun,    shot_noun,    along_leg,
-        takes_out,       why_first,      liked_better,  hurry_first,  open_hit,
-        thats_who,       spoken_to,      screen_called, label,        remarked,
-        looks_only,      screens_listed, slanted,       remark,       gives_there,
-        onward,          comes_for,      from_whom,     lead,         pronoun,
-        chained,         ball_moves,     passive,       of_two,       two_roll,
-        of_the_screen,   bigs,           pitches_far,   listed_leg,   nominal,
-        imperative,      all_but,        plural,        tail,         fronted,
-        reasoned,        corrected,      feint,         stepping,     steps_in,
-        they_both,       theirs,         defender_leg,  all_defend,   going_on,
-        remark_in_front, unnamed};
-    for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
-        *out = (struct recast){.to = c->at, .told = SPAN_NONE};
-        struct cursor trial = *c;
-        struct cursor_mark mark = cursor_mark(c);
-        bool found = !cursor_done(c) && rules[i](c, out);
-        cursor_back(&trial, mark); /* what a rule has reported on its way is unsaid */
-        if (found) {
-            return true;
-        }
+#define RECAST(rule) rule,
+#define REORDER(rule)
+#include "language/words/recast.def"
+#undef RECAST
+#undef REORDER
+    };
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool found = false;
+    for (size_t i = 0; !found && i < sizeof rules / sizeof *rules; i++) {
+        found = recast_by(c, rules[i], out);
     }
-    return false;
+    cursor_back(&trial, mark); /* what is put is read once more, and reported then */
+    return found;
 }

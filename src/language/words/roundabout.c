@@ -8,7 +8,7 @@ static const char *const open_words[] = {
     "ready", "alone",     "open there", "left open", "wide open there", NULL};
 
 /* 5 gives 1 a pick, 1 throws 5 a lob, set 2 a flare: the noun stands behind whom it is for. */
-static bool dative(const struct cursor *c, struct recast *r)
+bool dative(const struct cursor *c, struct recast *r)
 {
     static const char *const gives[] = {"gives", "give",  "sets", "set",    "throws",
                                         "throw", "makes", "make", "offers", "tosses",
@@ -41,7 +41,7 @@ static bool dative(const struct cursor *c, struct recast *r)
 }
 
 /* 1 hits her with a bounce pass, hit 5 with the skip: what kind stands last. */
-static bool hits_with(const struct cursor *c, struct recast *r)
+bool hits_with(const struct cursor *c, struct recast *r)
 {
     static const char *const hits[] = {"hits", "hit", "finds", "find", "feeds", "feed", NULL};
     static const char *const hims[] = {"him", "her", NULL};
@@ -79,7 +79,7 @@ static bool hits_with(const struct cursor *c, struct recast *r)
 }
 
 /* bounce pass, 1 to 5; handoff: 5 to 1: what it is, and of whom to whom. */
-static bool noun_of_two(const struct cursor *c, struct recast *r)
+bool noun_of_two(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
@@ -105,7 +105,7 @@ static bool noun_of_two(const struct cursor *c, struct recast *r)
 }
 
 /* 2 passes to 5 and goes to get it, goes and gets it back: out of his hands. */
-static bool goes_to_get(const struct cursor *c, struct recast *r)
+bool goes_to_get(const struct cursor *c, struct recast *r)
 {
     static const char *const words[] = {"goes to get it back",       "goes to get it",
                                         "goes and gets it back",     "goes and gets it",
@@ -138,7 +138,7 @@ static bool goes_to_get(const struct cursor *c, struct recast *r)
 }
 
 /* 2 doesn't move, 4 does not leave: he stays. */
-static bool stays_still(const struct cursor *c, struct recast *r)
+bool stays_still(const struct cursor *c, struct recast *r)
 {
     static const char *const nots[] = {"doesn't move",         "does not move",
                                        "don't move",           "doesn't leave",
@@ -162,7 +162,7 @@ static bool stays_still(const struct cursor *c, struct recast *r)
 }
 
 /* reverse it through 1 to 3: to him, and by him to the other one. */
-static bool passes_through(const struct cursor *c, struct recast *r)
+bool passes_through(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
@@ -198,7 +198,7 @@ static bool passes_through(const struct cursor *c, struct recast *r)
 }
 
 /* 5 kicks it out, 4 is waiting: to him. */
-static bool waits_for_it(const struct cursor *c, struct recast *r)
+bool waits_for_it(const struct cursor *c, struct recast *r)
 {
     static const char *const wheres[] = {"opposite",    "cross court",      "to the corner",
                                          "to the wing", "to the weak side", NULL};
@@ -229,7 +229,7 @@ static bool waits_for_it(const struct cursor *c, struct recast *r)
 }
 
 /* 1 off 5 to the right: the verb is left out. */
-static bool goes_off(const struct cursor *c, struct recast *r)
+bool goes_off(const struct cursor *c, struct recast *r)
 {
     static const char *const offs[] = {"off", "off of", NULL};
     struct cursor trial = cursor_look(c);
@@ -248,7 +248,7 @@ static bool goes_off(const struct cursor *c, struct recast *r)
 }
 
 /* curl by 3, short roll by 5, baseline drive by 1: a bare verb, and who does it behind it. */
-static bool done_by(const struct cursor *c, struct recast *r)
+bool done_by(const struct cursor *c, struct recast *r)
 {
     static const char *const ways[] = {"baseline", "middle", NULL};
     struct cursor trial = cursor_look(c);
@@ -326,7 +326,7 @@ static bool then_done(const struct cursor *c, struct recast *r, const struct tok
 }
 
 /* 2 is open, 1 hits her; 4 is waiting in the corner so 1 finds him; 1 has 2 open and hits her. */
-static bool stands_open(const struct cursor *c, struct recast *r)
+bool stands_open(const struct cursor *c, struct recast *r)
 {
     static const char *const is[] = {"is", "gets", "stands", NULL};
     static const char *const has[] = {"has", "sees", "finds", "spots", NULL};
@@ -361,7 +361,7 @@ static bool stands_open(const struct cursor *c, struct recast *r)
 }
 
 /* 3 is overplayed, back door; 2 is denied so 2 cuts: what his defender does. */
-static bool overplayed(const struct cursor *c, struct recast *r)
+bool overplayed(const struct cursor *c, struct recast *r)
 {
     static const struct entry done[] = {{"is overplayed", 1},       {"is being overplayed", 1},
                                         {"gets overplayed", 1},     {"is denied", 0},
@@ -407,7 +407,7 @@ static bool overplayed(const struct cursor *c, struct recast *r)
 }
 
 /* 1 hits 5 on the roll: 5 rolls, and gets the pass; where he has not rolled yet. */
-static bool hit_on_roll(const struct cursor *c, struct recast *r)
+bool hit_on_roll(const struct cursor *c, struct recast *r)
 {
     static const struct entry deeds[] = {
         {"on roll", 0},       {"rolling", 0},  {"on dive", 0}, {"off roll", 0},
@@ -451,7 +451,7 @@ static bool hit_on_roll(const struct cursor *c, struct recast *r)
 }
 
 /* inside to 5, cross-court to 3, and right back to 1: by the one who has the ball. */
-static bool sideways(const struct cursor *c, struct recast *r)
+bool sideways(const struct cursor *c, struct recast *r)
 {
     static const struct entry ways[] = {{"inside", PASS_PLAIN},
                                         {"in", PASS_PLAIN},
@@ -486,24 +486,4 @@ static bool sideways(const struct cursor *c, struct recast *r)
     recast_somebody(c, r, &to);
     r->to = trial.at;
     return recast_holder(c, r);
-}
-
-bool roundabout(const struct cursor *c, struct recast *r)
-{
-    static bool (*const rules[])(const struct cursor *, struct recast *) = {
-        overplayed, stands_open, hit_on_roll, hits_with,      noun_of_two,  goes_to_get, dative,
-        done_by,    sideways,    stays_still, passes_through, waits_for_it, goes_off};
-    struct recast none = *r;
-    for (size_t i = 0; i < sizeof rules / sizeof *rules; i++) {
-        struct cursor trial = *c;
-        struct cursor_mark mark = cursor_mark(c);
-        *r = none;
-        bool found = rules[i](c, r);
-        cursor_back(&trial, mark);
-        if (found) {
-            return true;
-        }
-    }
-    *r = none;
-    return false;
 }

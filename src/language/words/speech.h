@@ -26,43 +26,17 @@ struct recast {
 };
 /* Whether a sentence that is said another way begins at the cursor. */
 bool recast_find(const struct cursor *c, struct recast *out);
-/* front, between: rules of recast_find. */
-/* label: what comes, by its name; what is said to the players. */
-bool label(const struct cursor *c, struct recast *r);
-bool remarked(const struct cursor *c, struct recast *r);
-bool looks_only(const struct cursor *c, struct recast *r);
-/* called: a screen by its name, who sets it and for whom in any order; then ghost: one that is only
- * shown, and used: one that its user names. */
-bool screen_called(const struct cursor *c, struct recast *r);
-bool only_shown(const struct cursor *c, struct recast *r);
-bool screen_used(const struct cursor *c, struct recast *r);
-bool hand_off_said(const struct cursor *c, struct recast *r); /* handoff: the same */
-/* verbless: screens and moves that a particle says: 4 up for 3, 5 down the lane. */
-bool slanted(const struct cursor *c, struct recast *r);
-bool screens_listed(const struct cursor *c, struct recast *r);
-bool listed_leg(const struct cursor *c, struct recast *r);
-/* bare: verbs said to nobody by name. */
-bool imperative(const struct cursor *c, struct recast *r);
-bool pitches_far(const struct cursor *c, struct recast *r);
-bool bigs(const struct cursor *c, struct recast *r);
-bool of_the_screen(const struct cursor *c, struct recast *r);
-bool ends_in_s(const struct token *token); /* passes, but not pass */
-bool fronted(const struct cursor *c, struct recast *r);
-bool stepping(const struct cursor *c, struct recast *r);
-bool reasoned(const struct cursor *c, struct recast *r);
-bool corrected(const struct cursor *c, struct recast *r);
-bool feint(const struct cursor *c, struct recast *r);
-bool of_two(const struct cursor *c, struct recast *r);
-bool two_roll(const struct cursor *c, struct recast *r);
-bool ball_moves(const struct cursor *c, struct recast *r);
-bool passive(const struct cursor *c, struct recast *r);
-bool chained(const struct cursor *c, struct recast *r);
-bool gives_there(const struct cursor *c, struct recast *r);
-bool onward(const struct cursor *c, struct recast *r);
-bool from_whom(const struct cursor *c, struct recast *r);
-bool comes_for(const struct cursor *c, struct recast *r);
-/* roundabout: what is said the long way. */
-bool roundabout(const struct cursor *c, struct recast *r);
+/* The same by one rule; what it has reported stays when it fits. */
+bool recast_by(const struct cursor *c, bool (*rule)(const struct cursor *, struct recast *),
+               struct recast *out);
+/* Reads it so from here on; false: no room. */
+bool recast_put(struct cursor *c, const struct recast *recast);
+/* The rules. */
+#define RECAST(rule) bool rule(const struct cursor *c, struct recast *r);
+#define REORDER(rule) RECAST(rule)
+#include "language/words/recast.def"
+#undef RECAST
+#undef REORDER
 
 /* What the rules share. Where the tokens of somebody stand. */
 struct somebody {
@@ -97,52 +71,17 @@ void take_particles(struct cursor *c);
 /* `by 2`, `from 2` further on in the sentence: who does what a noun says. */
 bool agent_ahead(const struct cursor *c, const struct token *from, struct somebody *agent,
                  const struct token **by);
+bool ends_in_s(const struct token *token);                      /* passes, but not pass */
 const struct sentence *sentence_before(const struct cursor *c); /* of this line; NULL: none */
-/* coverage: the same. */
-bool theirs(const struct cursor *c, struct recast *r);
-bool going_on(const struct cursor *c, struct recast *r);
-bool switch_told(const struct cursor *c, struct recast *r);
-bool they_both(const struct cursor *c, struct recast *r);
-bool defender_leg(const struct cursor *c, struct recast *r);
-bool leaves_to(const struct cursor *c, struct recast *r);
-bool meets_there(const struct cursor *c, struct recast *r);
-bool all_defend(const struct cursor *c, struct recast *r);
 /* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
-/* entry: the same. */
-bool dribble_entry(const struct cursor *c, struct recast *r);
-bool drive_noun(const struct cursor *c, struct recast *r);
-bool shot_noun(const struct cursor *c, struct recast *r);
-bool along_leg(const struct cursor *c, struct recast *r);
-bool feet_in(const struct cursor *c, struct recast *r);
-/* why: the same. */
-bool why_first(const struct cursor *c, struct recast *r);
-bool liked_better(const struct cursor *c, struct recast *r);
-bool hurry_first(const struct cursor *c, struct recast *r);
-/* turned: the same; catch_in_front looks at all up to the full stop. */
-bool spoken_to(const struct cursor *c, struct recast *r);
-bool open_hit(const struct cursor *c, struct recast *r);
-bool thats_who(const struct cursor *c, struct recast *r);
-bool trade_places(const struct cursor *c, struct recast *r);
-bool catch_in_front(const struct cursor *c, struct recast *r);
-/* order: the same; arrival_brought looks at all up to the full stop. */
-bool not_until(const struct cursor *c, struct recast *r);
-bool wait_for(const struct cursor *c, struct recast *r);
-bool before_in_front(const struct cursor *c, struct recast *r);
-bool move_brought(const struct cursor *c, struct recast *r);
-bool gerund_in_front(const struct cursor *c, struct recast *r);
-bool arrival_brought(const struct cursor *c, struct recast *r);
-/* throw: the same. */
-bool steps_in(const struct cursor *c, struct recast *r);
-bool takes_out(const struct cursor *c, struct recast *r);
+/* throw: the play's start puts this player on the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
+/* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */
-bool remark_in_front(const struct cursor *c, struct recast *r); /* remark: the same */
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
  * `no wait`: put right in the tokens from c->at on; gives how many are left. */
 size_t heard_right(struct cursor *c, struct token *tokens, size_t count);
-/* Reads it so from here on; false: no room. */
-bool recast_put(struct cursor *c, const struct recast *recast);
 
 #endif

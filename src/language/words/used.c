@@ -77,7 +77,7 @@ static bool take_where(struct cursor *c, const struct token **from, const struct
 }
 
 /* 3 curls off a down screen from 4: the screen comes first. */
-static bool off_a_screen(const struct cursor *c, struct recast *r)
+bool off_a_screen(const struct cursor *c, struct recast *r)
 {
     struct cursor trial = cursor_look(c);
     struct somebody who, by;
@@ -141,7 +141,7 @@ static bool off_a_screen(const struct cursor *c, struct recast *r)
 }
 
 /* 1 uses 5, who has set no screen: with the ball it is a ball screen. */
-static bool uses_player(const struct cursor *c, struct recast *r)
+bool uses_player(const struct cursor *c, struct recast *r)
 {
     static const struct phrase ball = {.screen = SCREEN_BALL};
     struct cursor trial = cursor_look(c);
@@ -189,7 +189,7 @@ static bool take_awaited(struct cursor *c, struct phrase *screen)
 }
 
 /* 2 waits for 5 to set the screen and then drives off it: the use waits for it by itself. */
-static bool waits_for_screen(const struct cursor *c, struct recast *r)
+bool waits_for_screen(const struct cursor *c, struct recast *r)
 {
     static const char *const waits[] = {"waits for",  "wait for",   "waits on", "waits until",
                                         "waits till", "wait until", NULL};
@@ -221,7 +221,7 @@ static bool waits_for_screen(const struct cursor *c, struct recast *r)
 }
 
 /* roll and replace with 4: the screener rolls, and 4 takes his place. */
-static bool rolls_and_replaced(const struct cursor *c, struct recast *r)
+bool rolls_and_replaced(const struct cursor *c, struct recast *r)
 {
     static const char *const rolls[] = {"roll and replace", "roll & replace", "roll replace",
                                         "roll n replace", NULL};
@@ -246,7 +246,7 @@ static bool rolls_and_replaced(const struct cursor *c, struct recast *r)
 
 /* 5 sets it on the right hip: of the one who has the ball; on which side the run finds by itself.
  */
-static bool sets_it(const struct cursor *c, struct recast *r)
+bool sets_it(const struct cursor *c, struct recast *r)
 {
     static const char *const sets[] = {"sets it", "sets one", "sets screen", "sets pick", NULL};
     static const char *const sides[] = {
@@ -270,10 +270,4 @@ static bool sets_it(const struct cursor *c, struct recast *r)
     r->told = span_join(side->span, trial.at[-1].span);
     r->to = trial.at;
     return true;
-}
-
-bool screen_used(const struct cursor *c, struct recast *r)
-{
-    return off_a_screen(c, r) || uses_player(c, r) || waits_for_screen(c, r) ||
-           rolls_and_replaced(c, r) || sets_it(c, r);
 }
