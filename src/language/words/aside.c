@@ -236,16 +236,7 @@ static bool goes_on_behind(const struct predicate *p)
 static bool own_place_is(const struct predicate *p)
 {
     struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    struct slot slots[SLOTS_MOST];
-    bool takes = false;
-    for (size_t i = verb_slots(p->s->verb, slots); i-- > 0;) {
-        takes = takes || slots[i].letter == 'P';
-    }
-    bool place =
-        takes && !p->s->place && take_among(&trial, place_words) && spot_read(&trial, true) != NULL;
-    cursor_back(&trial, mark);
-    return place;
+    return verb_takes_place(p->s->verb) && !p->s->place && spot_behind(&trial, place_words);
 }
 
 /* Behind `so`, or where somebody in it goes on to do something: `let 3 curl and shoot`. */

@@ -225,6 +225,7 @@ const char *const particle_words[] = {
     "out",  "up",    "down",   "back",    "through",    "over",          "across",     "away",
     "thru", "ahead", "inside", "outside", "right back", "straight back", "right over", NULL};
 const char *const place_words[] = {"to", "at", "in", "into", "on", "onto", "toward", NULL};
+const char *const begin_words[] = {"out of", "from", NULL};
 const char *const owner_words[] = {"his", "her", "their", NULL};
 const char *const defender_words[] = {"defender", "man", "girl", "guy", "check", NULL};
 const char *const light_words[] = {

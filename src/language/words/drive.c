@@ -57,9 +57,7 @@ static int off_to_side(struct predicate *p, const struct token *from, const stru
 {
     struct cursor *c = p->c;
     struct span span = {from->span.source, from->span.begin, end[-1].span.end};
-    struct who holder;
-    bool ball = p->s->subject.count == 1 && above_holder(c, &holder) &&
-                same_who(&holder, &p->s->subject.at[0]);
+    bool ball = p->s->subject.count == 1 && above_holds(c, &p->s->subject.at[0]);
     if (ball || p->s->verb == VERB_DRIVES_OFF) {
         cursor_take(c, from, end);
         p->s->place = place_off_screen(c, (enum drive_side)way, span);

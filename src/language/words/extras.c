@@ -176,8 +176,7 @@ bool how_it_flies(struct predicate *p)
     struct who who;
     const struct token *from = p->c->at;
     if (p->c->speech &&
-        (take_among(&over, outs) ||
-         (take_among(&over, past) && person_read(&over, &who) && who_defends(&who)))) {
+        (take_among(&over, outs) || (take_among(&over, past) && defender_read(&over, &who)))) {
         p->c->at = over.at; /* over x1, out of the trap */
         note_left_out(p->c, cursor_taken(p->c, from));
         return true;
@@ -223,16 +222,11 @@ bool how_it_flies(struct predicate *p)
 /* feeds the post from the wing: where the passer stands. */
 static bool passed_from(struct predicate *p)
 {
-    struct cursor *c = p->c;
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    const struct token *from = c->at;
-    bool found = take_words(&trial, "from") && spot_read(&trial, true) != NULL;
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
+    static const char *const froms[] = {"from", NULL};
+    const struct token *from = p->c->at;
+    bool found = spot_behind(p->c, froms) != NULL;
     if (found) {
-        c->at = end;
-        note_left_out(c, cursor_taken(c, from));
+        note_left_out(p->c, cursor_taken(p->c, from));
     }
     return found;
 }
@@ -255,7 +249,7 @@ static bool which_way(struct predicate *p)
     bool led = take_among(&trial, leads);
     bool player = p->s->verb == VERB_PASS_FAKES && led;
     bool way = take_among(&trial, ways) || (led && spot_read(&trial, true)) ||
-               (led && !player && person_read(&trial, &who) && who_defends(&who));
+               (led && !player && defender_read(&trial, &who));
     const struct token *at = trial.at;
     cursor_back(&trial, mark);
     if (!way || (led && from == at)) {
@@ -270,18 +264,11 @@ static bool which_way(struct predicate *p)
 static bool where_they_meet(struct predicate *p)
 {
     static const char *const words[] = {"on", "in", "at", NULL};
-    struct cursor *c = p->c;
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    const struct token *from = c->at;
-    bool place = c->speech && !clause_is(c) && take_among(&trial, words) && spot_read(&trial, true);
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    if (!place) {
+    const struct token *from = p->c->at;
+    if (!p->c->speech || clause_is(p->c) || !spot_behind(p->c, words)) {
         return false;
     }
-    c->at = end;
-    note_meeting(c, cursor_taken(c, from));
+    note_meeting(p->c, cursor_taken(p->c, from));
     return true;
 }
 
@@ -299,16 +286,11 @@ static bool seals_whom(struct predicate *p)
         note_left_out(p->c, cursor_taken(p->c, line));
         return true;
     }
-    struct cursor_mark mark = cursor_mark(p->c);
     struct who who, guarded;
-    bool own = person_read(&trial, &who) && who_defends(&who) && trial.refusals == mark.refusals &&
-               p->s->subject.count == 1;
-    const struct token *end = trial.at;
-    cursor_back(p->c, mark);
-    own =
-        own && ((who.kind == WHO_DEFENDER_OF && who.number == p->s->subject.at[0].number) ||
+    bool own = defender_read(&trial, &who) && p->s->subject.count == 1 &&
+               ((who.kind == WHO_DEFENDER_OF && who.number == p->s->subject.at[0].number) ||
                 (above_guarded(p->c, &who, &guarded) && same_who(&guarded, &p->s->subject.at[0])));
-    p->c->at = own ? end : p->c->at;
+    p->c->at = own ? trial.at : p->c->at;
     return own;
 }
 
@@ -349,17 +331,13 @@ bool attack_extra(struct predicate *p)
  * sure of. 1: taken, -1: reported. */
 int begins_read(struct predicate *p)
 {
-    static const char *const words[] = {"out of", "from", NULL};
     struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(p->c);
     enum verb_task task = verb_row(p->s->verb)->task;
-    if ((task != VERB_MOVE && task != VERB_CARRY && task != VERB_SCREEN && task != VERB_SHOOT) ||
-        !take_among(&trial, words)) {
+    if (task != VERB_MOVE && task != VERB_CARRY && task != VERB_SCREEN && task != VERB_SHOOT) {
         return 0;
     }
-    const struct place *place = spot_read(&trial, true);
+    const struct place *place = spot_behind(&trial, begin_words);
     if (!place || place->kind != PLACE_SPOT || place->spot == SPOT_LANE) { /* nobody starts there */
-        cursor_back(p->c, mark);
         return 0;
     }
     p->c->at = trial.at;
@@ -391,9 +369,8 @@ int clears_what(struct predicate *p)
         p->s->begins = place;
         return 1;
     }
-    struct who holder;
-    if (line && p->s->verb == VERB_GOES && above_holder(p->c, &holder) &&
-        same_who(&holder, &p->s->subject.at[0])) { /* who has the ball drives */
+    if (line && p->s->verb == VERB_GOES &&
+        above_holds(p->c, &p->s->subject.at[0])) { /* who has the ball drives */
         take_words(p->c, "baseline");
         p->s->verb = VERB_DRIVES;
         p->s->drive = DRIVE_BASELINE;
@@ -426,25 +403,21 @@ bool past_defender(struct predicate *p)
                                       "her defender", "the defender", NULL};
     static const char *const him[] = {"him", "her", NULL};
     struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    struct who who, holder;
+    struct who who;
     bool goes = p->c->speech && p->s->verb == VERB_GOES && !p->s->place &&
-                above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0]);
+                above_holds(p->c, &p->s->subject.at[0]);
     if ((p->s->verb != VERB_DRIVES && !goes) || !take_among(&trial, ways)) {
         return false;
     }
     const struct token *way = trial.at;
     bool beaten = take_among(&trial, men) || (p->c->speech && take_among(&trial, him)) ||
-                  (person_read(&trial, &who) && who_defends(&who));
-    const struct token *at = trial.at;
-    cursor_back(&trial, mark);
-    if (!beaten && p->c->speech && by_is_all(p->c, way)) { /* goes right by */
-        at = way;
-        beaten = true;
+                  defender_read(&trial, &who);
+    if (!beaten && !(p->c->speech && by_is_all(p->c, way))) { /* goes right by */
+        return false;
     }
-    p->c->at = beaten ? at : p->c->at;
-    p->s->verb = beaten ? VERB_DRIVES : p->s->verb;
-    return beaten;
+    p->c->at = beaten ? trial.at : way;
+    p->s->verb = VERB_DRIVES;
+    return true;
 }
 
 /* through the gap between x1 and x2: the way, which the drive finds for itself. */

@@ -15,8 +15,10 @@ bool who_is_one(const struct who *who); /* an attacker, by number or role */
 const struct who *who_keep(struct cursor *c, struct who who);
 bool same_who(const struct who *a, const struct who *b); /* the same player, by what is written */
 bool person_read(struct cursor *c, struct who *out);     /* as who_read, but no spot */
-bool owner_read(struct cursor *c, struct who *out);      /* "3's" */
-bool him_read(struct cursor *c, struct who *out);        /* in speech: the only one it can be */
+bool defender_read(struct cursor *c,
+                   struct who *out);                /* a defender there is; else unmoved, silent */
+bool owner_read(struct cursor *c, struct who *out); /* "3's" */
+bool him_read(struct cursor *c, struct who *out);   /* in speech: the only one it can be */
 
 /* place */
 /* Kept where sentences can point at it. */
@@ -25,6 +27,8 @@ const struct place *place_keep(struct arena *arena, struct place place);
 const struct place *place_by(struct arena *arena, enum place_kind kind, struct who who);
 /* What has been read since `from`, kept. */
 const struct place *place_new(struct cursor *c, struct place place, const struct token *from);
+/* The same place on another side. */
+const struct place *place_sided(struct cursor *c, const struct place *place, enum side side);
 /* A place breaks off: reported, and back to `mark`. */
 const struct place *place_half(struct cursor *c, struct cursor_mark mark, const char *message,
                                const char *help);
@@ -33,6 +37,8 @@ void place_of_drills(struct cursor *c, const struct token *from);
 /* spot: */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
 const struct place *spot_read(struct cursor *c, bool quiet);
+/* Takes one of these words and a spot behind it; NULL: unmoved. Silent. */
+const struct place *spot_behind(struct cursor *c, const char *const *leads);
 const struct place *nearby_read(struct cursor *c, int depth); /* nearby: as spot_read, quiet */
 bool place_starts(const struct cursor *c); /* a place begins here, whole or not */
 /* A place or a person: exactly one of the two is set. Unmoved and silent when nothing fits. */

@@ -60,20 +60,14 @@ static int trap_where(struct predicate *p)
         "sideline",        "baseline",   "coffin corner", NULL};
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
     const struct token *from = c->at;
     bool traps = (p->s->verb == VERB_TRAPS || p->s->verb == VERB_DOUBLES) && !clause_is(c) &&
                  p->s->object.kind != WHO_NONE;
-    if (!traps || !take_among(&trial, leads)) {
+    if (traps && take_among(&trial, leads) && take_among(&trial, near_lines)) {
+        c->at = trial.at;
+    } else if (!traps || !spot_behind(c, leads)) {
         return 0;
     }
-    bool where = take_among(&trial, near_lines) || spot_read(&trial, true);
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    if (!where) {
-        return 0;
-    }
-    c->at = end;
     note_meeting(c, cursor_taken(c, from));
     return 1;
 }

@@ -343,12 +343,6 @@ static bool fill_shot(struct clause *k, struct reading *out)
     return true;
 }
 
-static bool holds(const struct clause *k, const struct who *who)
-{
-    struct who holder;
-    return above_holder(k->c, &holder) && same_who(&holder, who);
-}
-
 /* Who acts without the ball does not drive; who has it dribbles or drives off the screen. */
 static enum verb by_ball(const struct clause *k, enum verb verb, const struct who *who)
 {
@@ -414,7 +408,7 @@ static bool could_be_two(const struct clause *k)
     bool sends = k->act->frame == FRAME_PASS && k->object && k->object_lead == L_NONE &&
                  said_at(from, to, "send") && (k->place || !k->thing);
     bool shoots = k->act->frame == FRAME_USE && said_at(from, to, "shoot off") &&
-                  (k->actor_count == 0 || holds(k, &k->actors[0]->who));
+                  (k->actor_count == 0 || above_holds(k->c, &k->actors[0]->who));
     return sends || shoots;
 }
 
@@ -497,7 +491,7 @@ static bool fill_going(struct clause *k, struct reading *out)
     if (!put_actor(k, &out->acts) || several(k)) {
         return false;
     }
-    if (holds(k, &out->acts) && said_at(from, from + 1, "go") && !k->going->more) {
+    if (above_holds(k->c, &out->acts) && said_at(from, from + 1, "go") && !k->going->more) {
         put_word(k, k->act_item, STR("drives"));
         return true;
     }

@@ -84,13 +84,7 @@ static const struct place *open_spot_at(struct cursor *c)
                                         "empty spot at", "empty spot in", "empty spot on",
                                         "open area at",  "open area in",  "free spot at",
                                         "space at",      "space in",      NULL};
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    const struct place *place = take_among(&trial, opens) ? spot_read(&trial, true) : NULL;
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    c->at = place ? end : c->at;
-    return place;
+    return spot_behind(c, opens);
 }
 
 static const struct place *off_read(struct cursor *c, int depth)
@@ -130,12 +124,8 @@ static const struct place *off_read(struct cursor *c, int depth)
     }
     /* just below 5 on the left block: where 5 is, which the play knows */
     static const char *const leads[] = {"on", "at", "in", NULL};
-    struct cursor at = *c;
-    struct cursor_mark here = cursor_mark(c);
-    if (!place.a && take_among(&at, leads) && spot_read(&at, true)) {
-        const struct token *end = at.at;
-        cursor_back(&at, here);
-        c->at = end;
+    if (!place.a) {
+        spot_behind(c, leads);
     }
     return place_new(c, place, mark.at);
 }

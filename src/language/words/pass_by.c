@@ -260,16 +260,12 @@ int by_defender(struct predicate *p)
     struct cursor *c = p->c;
     const struct token *from = c->at;
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
     struct who who;
-    bool taken = verb_row(p->s->verb)->task == VERB_MOVE && take_among(&trial, leads) &&
-                 person_read(&trial, &who) && who_defends(&who);
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    if (!taken) {
+    if (verb_row(p->s->verb)->task != VERB_MOVE || !take_among(&trial, leads) ||
+        !defender_read(&trial, &who)) {
         return 0;
     }
-    c->at = end;
+    c->at = trial.at;
     if (p->s->verb == VERB_CUTS && !p->s->place && str_is(from->text, "behind")) {
         p->s->verb = VERB_BACK_CUTS; /* cuts behind x2 */
         return 1;

@@ -145,8 +145,7 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
     if (phrase_has(phrase, 'Z')) {
         return !next || (next->kind == TOKEN_MARK && next->mark != ',');
     }
-    struct who holder;
-    bool his = c->doer && c->speech && above_holder(c, &holder) && same_who(&holder, c->doer);
+    bool his = c->doer && c->speech && above_holds(c, c->doer);
     if (phrase_has(phrase, 'H') && (!his || !phrase_has(phrase, 'P'))) {
         return his;
     }

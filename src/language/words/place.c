@@ -22,6 +22,14 @@ const struct place *place_new(struct cursor *c, struct place place, const struct
     return place_keep(c->arena, place);
 }
 
+const struct place *place_sided(struct cursor *c, const struct place *place, enum side side)
+{
+    struct place *kept = arena_new(c->arena, struct place);
+    *kept = *place;
+    kept->side = side;
+    return kept;
+}
+
 const struct place *place_half(struct cursor *c, struct cursor_mark mark, const char *message,
                                const char *help)
 {

@@ -482,8 +482,7 @@ static bool used_screen_read(struct predicate *p)
         p->s->verb_span = cursor_taken(c, from);
         return player_fits(p, &p->s->object, 'U') > 0;
     }
-    struct who holder;
-    p->holds = above_holder(c, &holder) && same_who(&holder, &p->s->subject.at[0]);
+    p->holds = above_holds(c, &p->s->subject.at[0]);
     if (screen > 0 && c->speech &&
         (p->holds || leg_follows(c) || word_is(c, 0, "going"))) { /* uses 5 to the left wing */
         p->used = true;

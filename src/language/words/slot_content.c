@@ -58,16 +58,12 @@ int slot_place(struct predicate *p, const struct place *place)
     if (p->across && place->kind == PLACE_SPOT && place->side == SIDE_NONE &&
         spot_takes_side(place->spot) &&
         !spot_row(place->spot)->optional) { /* goes across to the block: to the other one */
-        struct place *other = arena_new(p->c->arena, struct place);
-        *other = *place;
-        other->side = SIDE_OPPOSITE;
-        place = other;
+        place = place_sided(p->c, place, SIDE_OPPOSITE);
     }
     p->s->place = place;
     return 1;
 }
 
-/* A place behind a preposition, or what is wrong there. */
 /* comes at 4, runs around behind 3: to where that player is, an arm's length away. */
 static const struct place *beside_read(struct predicate *p)
 {
@@ -104,6 +100,7 @@ static const struct place *beside_read(struct predicate *p)
     return place_new(c, (struct place){.kind = PLACE_BESIDE, .who = who}, from);
 }
 
+/* A place behind a preposition, or what is wrong there. */
 static int place_after(struct predicate *p, struct str preposition)
 {
     size_t before = p->c->refusals;
@@ -186,11 +183,7 @@ int slot_way(struct predicate *p)
     if (p->s->drive != DRIVE_FREE) {
         return said_twice(p, span, "the way");
     }
-    if (baseline) {
-        p->s->drive = DRIVE_BASELINE;
-    } else {
-        p->s->drive = DRIVE_MIDDLE;
-    }
+    p->s->drive = baseline ? DRIVE_BASELINE : DRIVE_MIDDLE;
     return 1;
 }
 
@@ -272,7 +265,7 @@ static bool screen_in_front(struct predicate *p, const struct who *by, const str
     struct sentence *s = p->s;
     struct cursor noun = *c;
     struct phrase phrase;
-    struct who owner, holder;
+    struct who owner;
     noun.watch = NULL;
     noun.at = from;
     if (s->subject.count != 1 || s->ahead || !owner_read(&noun, &owner) ||
@@ -284,7 +277,7 @@ static bool screen_in_front(struct predicate *p, const struct who *by, const str
     }
     bool read = phrase_noun_read(&noun, &phrase) && phrase.verb == VERB_SCREENS;
     enum screen_kind kind = read ? phrase.screen : SCREEN_PLAIN;
-    bool ball = above_holder(c, &holder) && same_who(&holder, &s->subject.at[0]);
+    bool ball = above_holds(c, &s->subject.at[0]);
     struct sentence *ahead = arena_new(c->arena, struct sentence);
     *ahead = (struct sentence){.span = s->verb_span,
                                .verb = VERB_SCREENS,
@@ -370,12 +363,14 @@ int slot_defender(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
     struct who who;
     if (!take_words(&trial, "on") || !person_read(&trial, &who) || !who_defends(&who)) {
+        cursor_back(c, mark);
         return 0;
     }
-    take_words(c, "on");
-    person_read(c, &who);
+    c->at = trial.at;
+    c->refusals = trial.refusals;
     if (p->s->on) {
         return said_twice(p, who.span, "the defender");
     }

@@ -47,9 +47,8 @@ static bool change_verb(struct predicate *p)
         p->s->verb = VERB_STAYS;
         return true;
     }
-    struct who holder;
     if (p->s->verb == VERB_GOES && p->c->speech && !p->s->place && word_is(p->c, 0, "middle") &&
-        above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0])) {
+        above_holds(p->c, &p->s->subject.at[0])) {
         p->s->verb = VERB_DRIVES; /* goes middle */
         return true;
     }
@@ -260,7 +259,7 @@ static bool where_to_follows(struct predicate *p, const struct who *who)
     static const char *const leads[] = {"to", "into", "toward", NULL};
     struct cursor trial = *p->c;
     const struct token *from = p->c->at;
-    if (!take_among(&trial, leads) || !spot_read(&trial, true)) {
+    if (!spot_behind(&trial, leads)) {
         return false;
     }
     struct span span = cursor_taken(&trial, from);

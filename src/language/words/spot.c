@@ -463,3 +463,14 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     cursor_back(c, mark);
     return NULL;
 }
+
+const struct place *spot_behind(struct cursor *c, const char *const *leads)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = take_among(&trial, leads) ? spot_read(&trial, true) : NULL;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    c->at = place ? end : c->at;
+    return place;
+}

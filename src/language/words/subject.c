@@ -172,12 +172,9 @@ static bool take_before(struct cursor *c)
     if (take_among(c, catches)) {
         take_among(c, balls);
         struct cursor at = *c;
-        struct cursor_mark mark = cursor_mark(&at);
-        bool place = c->speech && take_among(&at, place_words) && spot_read(&at, true) &&
+        bool place = c->speech && spot_behind(&at, place_words) &&
                      word_is(&at, 0, "and"); /* catches on the wing and drives */
-        const struct token *end = at.at;
-        cursor_back(&at, mark);
-        c->at = place ? end : c->at;
+        c->at = place ? at.at : c->at;
         return true;
     }
     struct cursor trial = *c;
@@ -239,18 +236,6 @@ static enum screen_kind slant_here(const struct cursor *c)
     return slant < 0 ? SCREEN_PLAIN : (enum screen_kind)slant;
 }
 
-/* out of the corner: where somebody comes from. */
-static void take_from(struct cursor *c)
-{
-    static const char *const froms[] = {"out of", "from", NULL};
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    bool found = take_among(&trial, froms) && spot_read(&trial, true) != NULL;
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    c->at = found ? end : c->at;
-}
-
 /* steps in and pops back out: one cut, and no way to something else. */
 static bool v_cuts(const struct cursor *c)
 {
@@ -284,7 +269,7 @@ static bool take_going(struct cursor *c, struct run_in *in)
         take_among(&trial, lines);
     }
     if (going >= 0 && c->speech) { /* comes up out of the corner and takes it */
-        take_from(&trial);
+        spot_behind(&trial, begin_words);
     }
     if (going < 0 || !(take_words(&trial, "and") || take_to(&trial)) || !verb_follows(&trial)) {
         return take_done(c, &in->moves); /* rips it and drives */

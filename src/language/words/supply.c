@@ -180,12 +180,12 @@ static void goes_with_ball(struct predicate *p)
 /* 1 comes off it and hits 5: with the ball it is a drive, or a dribble to where it is said. */
 static void comes_with_ball(struct predicate *p)
 {
-    struct who holder, by, second;
+    struct who by, second;
     bool several;
     if (p->s->verb == VERB_COMES && p->s->subject.count == 1 && p->c->speech &&
-        above_holder(p->c, &holder) && same_who(&holder, &p->s->subject.at[0]) &&
+        above_holds(p->c, &p->s->subject.at[0]) &&
         (p->s->object.kind != WHO_NONE ||
-         above_waiting_screen(p->c, &holder, &by, &second, &several))) {
+         above_waiting_screen(p->c, &p->s->subject.at[0], &by, &second, &several))) {
         p->s->verb = p->s->place ? VERB_DRIBBLES_OFF : VERB_DRIVES_OFF;
     }
 }
@@ -209,8 +209,7 @@ static enum verb use_of(const struct predicate *p, enum screen_kind kind)
 {
     const struct sentence *s = p->s;
     bool place = s->place || p->phrase.to != SPOT_COUNT;
-    struct who holder;
-    bool ball = above_holder(p->c, &holder) && same_who(&holder, &s->subject.at[0]);
+    bool ball = above_holds(p->c, &s->subject.at[0]);
     switch (s->verb) {
     case VERB_CUTS:
         return ball ? VERB_COUNT : place ? VERB_COMES : VERB_CURLS;
@@ -273,10 +272,8 @@ void place_of_phrase(struct predicate *p)
     ghosts(p);
     comes_with_ball(p);
     goes_with_ball(p);
-    struct who holder;
     if (p->s->verb == VERB_SETS_UP && p->s->object.kind == WHO_PLAYER &&
-        word_starts(p->from, p->c->end, "fake") && above_holder(p->c, &holder) &&
-        same_who(&holder, &p->s->subject.at[0])) {
+        word_starts(p->from, p->c->end, "fake") && above_holds(p->c, &p->s->subject.at[0])) {
         p->s->verb = VERB_PASS_FAKES; /* fakes to 2: the pass */
     }
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {

@@ -103,10 +103,8 @@ static bool leads_round(const struct predicate *p)
 static void name_side(struct predicate *p)
 {
     if (p->s->place->side == SIDE_OPPOSITE) {
-        struct place *place = arena_new(p->c->arena, struct place);
-        *place = *p->s->place;
-        place->side = side_known(p->c, &p->s->subject.at[0]) == SIDE_LEFT ? SIDE_RIGHT : SIDE_LEFT;
-        p->s->place = place;
+        bool left = side_known(p->c, &p->s->subject.at[0]) == SIDE_LEFT;
+        p->s->place = place_sided(p->c, p->s->place, left ? SIDE_RIGHT : SIDE_LEFT);
     }
 }
 

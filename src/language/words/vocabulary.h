@@ -30,6 +30,7 @@ bool word_among(const struct cursor *c, const char *const *words);
 bool take_among(struct cursor *c, const char *const *words);
 extern const char *const particle_words[]; /* out, up, back … */
 extern const char *const place_words[];    /* what may lead to a place */
+extern const char *const begin_words[];    /* what may lead to where somebody comes from */
 extern const char *const owner_words[];    /* his, her, their */
 extern const char *const defender_words[]; /* his: who guards him */
 extern const char *const light_words[];    /* makes, sets, takes, gives */

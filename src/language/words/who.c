@@ -226,6 +226,17 @@ bool person_read(struct cursor *c, struct who *out)
     return false;
 }
 
+bool defender_read(struct cursor *c, struct who *out)
+{
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    bool found = person_read(&trial, out) && who_defends(out) && trial.refusals == mark.refusals;
+    const struct token *end = trial.at;
+    cursor_back(c, mark);
+    c->at = found ? end : c->at;
+    return found;
+}
+
 bool who_read(struct cursor *c, struct who *out)
 {
     return person_read(c, out) || spot_who_read(c, out);
