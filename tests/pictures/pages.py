@@ -488,7 +488,7 @@ def look_at_fill_in(folder):
                              ('1c x3 overplays', '3 cuts behind x3 to the rim.')):
             tap.ok(read in asked, f'fill-in Lantern: asks what follows when {read}', asked)
             tap.ok(answer in answers and answer not in asked, f'fill-in Lantern: {answer} stands with the answers alone', answers)
-        tap.ok(asked.count('What does 3 do? Draw a run.') == 3 and asked.count('Where does 1 pass, and when? Draw a pass.') == 3,
+        tap.ok(asked.count('What does 3 do? Draw a run.') == 3 and asked.count('To whom does 1 pass, and where? Draw a pass.') == 3,
                'fill-in Lantern: asks for cutter and passer at each read', asked)
         tap.ok('Curl' not in asked, 'fill-in Lantern: the name of a read gives nothing away', asked)
         tap.ok('Lines, 1a x3 trails: Curl of 2' in answers, 'fill-in Lantern: what is missing is counted', answers)

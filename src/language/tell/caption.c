@@ -126,6 +126,16 @@ struct str tell_task_first(struct arena *arena, const struct play *play, const s
     return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false}, index, true);
 }
 
+bool tell_says_when(struct arena *arena, const struct play *play, const struct step *step,
+                    int branch, size_t index)
+{
+    struct teller t = {arena, play, step, branch, BODY_NONE, false};
+    struct strbuf when;
+    strbuf_init(&when, arena);
+    say_when(&t, &when, step_task(step, branch, index));
+    return when.size > 0;
+}
+
 struct str tell_strip(struct arena *arena, struct str text)
 {
     struct strbuf out;

@@ -19,6 +19,9 @@ struct str tell_task(struct arena *arena, const struct play *play, const struct 
 /* The same where no sentence stands before it: without a "Then". */
 struct str tell_task_first(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, size_t index);
+/* Does its sentence say when, by more than that the one who gets the ball is there? */
+bool tell_says_when(struct arena *arena, const struct play *play, const struct step *step,
+                    int branch, size_t index);
 /* What `who` (an attacker) does in this step, in the second person, with whom to look at and when;
  * a player who stands still is told why. */
 struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,

@@ -50,7 +50,10 @@ static enum topic topic_of(const struct looking *looking, size_t index)
 {
     const struct task *task = task_of(looking, index);
     bool runs = task->kind == TASK_MOVE || task->kind == TASK_CARRY;
-    if (runs && has_screened(looking, index, task->who)) {
+    bool rest =
+        looking->branch && looking->branch->kind == BRANCH_READ && !looking_is_read(looking);
+    if (runs && !rest && has_screened(looking, index, task->who)) { /* of what is left over, no sign
+                                                                       tells a roll from a pop */
         return TOPIC_SCREENER;
     }
     switch (task->kind) {

@@ -7,11 +7,13 @@
 #include "base/real.h"
 
 /* Points, all but the first (ours). */
-enum { DIRECTIONS = 16, DISTANCES = 3 };
+enum { DIRECTIONS = 24, DISTANCES = 6 };
+#define FURTHER 2.0       /* from one distance to the next */
 #define LETTER_RADIUS 5.2 /* or as large as the picture's own discs */
 #define LETTER_SIZE 1.65  /* of the radius */
 #define LETTER_WHITE 1.0  /* round the disc */
 #define LETTER_GAP 1.6    /* from what it stands beside */
+#define AIR 2.5           /* to what is not its own, where there is room */
 #define NEAR_START 14.0   /* a line that starts so near to its player's numeral starts there */
 
 /* ---- what goes ---- */
@@ -142,8 +144,40 @@ static double letter_radius(const struct scene *scene)
     return real_max(LETTER_RADIUS, scene->scale); /* a disc of a foot, see sizes.def */
 }
 
-/* What a letter there would lie on. */
-static double letter_score(const struct scene *scene, struct vec2 at)
+/* Where a letter is looked for: beside what it belongs to, and whose that is. */
+struct letter_anchor {
+    struct vec2 at;
+    double radius;
+    body who;
+};
+
+/* What somebody would take a letter beside it to belong to. */
+static bool is_mark(const struct scene_item *item)
+{
+    return item->class > CLASS_CLEAR && item->class != CLASS_FINDING &&
+           item->class != CLASS_CAPTION;
+}
+
+/* What one thing in the picture costs a letter that is so far from its own: what it would lie on,
+ * be tight with, or be taken for a letter of. */
+static double item_score(const struct scene *scene, const struct scene_item *item, struct vec2 at,
+                         const struct letter_anchor *anchor)
+{
+    double inside = letter_radius(scene) + LETTER_WHITE, far = item_distance(item, at);
+    double own = vec2_distance(at, anchor->at) - anchor->radius, room = far - inside;
+    if (!is_mark(item)) {
+        return room >= 0 ? 0 : item->class == CLASS_BASKET ? -30 * room : 1;
+    }
+    double score = room < 0 ? 40 - 60 * room : 0;
+    if (item->who == anchor->who) {
+        return score;
+    }
+    score += room >= 0 && room < AIR ? 5 * (AIR - room) / AIR : 0;
+    return score + (far < own + 1 ? 35 : 0);
+}
+
+static double letter_score(const struct scene *scene, struct vec2 at,
+                           const struct letter_anchor *anchor)
 {
     double inside = letter_radius(scene) + LETTER_WHITE, score = 0;
     if (at.x < inside || at.y < inside || at.x > scene->width - inside ||
@@ -152,29 +186,26 @@ static double letter_score(const struct scene *scene, struct vec2 at)
     }
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        if (item->casing || item->class == CLASS_PAGE || item->class == CLASS_CLEAR) {
-            continue;
+        if (!item->casing && item->class != CLASS_PAGE && item->class != CLASS_CLEAR) {
+            score += item_score(scene, item, at, anchor);
         }
-        double room = item_distance(item, at) - inside;
-        bool court = item->class == CLASS_COURT;
-        score += room >= 0 ? 0 : court ? 1 : -room * (item->class == CLASS_BASKET ? 30 : 60);
     }
     return score;
 }
 
-/* Beside `anchor`, `radius` from its middle or more, off everything: all ways round are tried, so
- * that its place says nothing of where the line goes. */
-static struct vec2 letter_place(const struct scene *scene, struct vec2 anchor, double radius)
+/* Beside its anchor, off everything and nearer to it than to anything else: all ways round are
+ * tried, so that its place says nothing of where the line goes. */
+static struct vec2 letter_place(const struct scene *scene, const struct letter_anchor *anchor)
 {
-    struct vec2 best = anchor;
+    struct vec2 best = anchor->at;
     double least = 1e9;
     for (int far = 0; far < DISTANCES; far++) {
-        double away = radius + LETTER_GAP + letter_radius(scene) + 3.0 * far;
+        double away = anchor->radius + LETTER_GAP + letter_radius(scene) + FURTHER * far;
         for (int i = 0; i < DIRECTIONS; i++) {
             double angle = 2 * REAL_PI * i / DIRECTIONS - 0.75 * REAL_PI;
-            struct vec2 at =
-                vec2_of(anchor.x + away * real_cos(angle), anchor.y + away * real_sin(angle));
-            double score = letter_score(scene, at) + 4.0 * far;
+            struct vec2 out = vec2_of(real_cos(angle), real_sin(angle));
+            struct vec2 at = vec2_along(anchor->at, out, away);
+            double score = letter_score(scene, at, anchor) + FURTHER * far;
             if (score < least - 1e-9) {
                 least = score;
                 best = at;
@@ -239,22 +270,22 @@ static void letter_blank(struct arena *arena, struct scene *out, const struct sc
     if (!numeral && !found) {
         return;
     }
-    double radius = end_ring;
+    struct letter_anchor anchor = {start, end_ring, blank->who};
     if (numeral) {
         double half = 0.5 * METRICS_CAP_HEIGHT * numeral->size;
         struct vec2 middle = vec2_of(numeral->at.x, numeral->at.y - half);
         double own = symbol_radius(out, numeral);
         if (!found || vec2_length(vec2_sub(start, middle)) < own + NEAR_START) {
-            start = middle;
-            radius = own;
+            anchor.at = middle;
+            anchor.radius = own;
         }
     }
-    put_disc(arena, out, blank, letter_place(out, start, radius));
+    put_disc(arena, out, blank, letter_place(out, &anchor));
 }
 
-const struct scene *blanked_scene(struct arena *arena, const struct asked *asked,
-                                  const struct scene *scene)
+const struct scene *blanked_scene(struct arena *arena, const struct asked *asked)
 {
+    const struct scene *scene = asked->scene;
     const bool *gone = lines_without(arena, scene, asked->missing);
     struct runner runners[BODY_COUNT] = {0};
     find_runners(scene, asked, runners);
@@ -284,10 +315,9 @@ static char letter_of(const struct asked *asked, int task)
     return 0;
 }
 
-const struct scene *answered_scene(struct arena *arena, const struct asked *asked,
-                                   const struct scene *whole)
+const struct scene *answered_scene(struct arena *arena, const struct asked *asked)
 {
-    struct scene *out = scene_copy(arena, whole);
+    struct scene *out = scene_copy(arena, asked->scene);
     bool shown[BLANK_LETTERS] = {false};
     for (size_t i = 0; i < out->items.count; i++) {
         struct scene_item *item = &out->items.at[i];
@@ -299,7 +329,7 @@ const struct scene *answered_scene(struct arena *arena, const struct asked *aske
     }
     for (size_t i = 0; i < asked->blanks.count; i++) {
         if (!shown[asked->blanks.at[i].letter - 'A']) { /* the picture is too small for discs */
-            letter_blank(arena, out, whole, &asked->blanks.at[i]);
+            letter_blank(arena, out, asked->scene, &asked->blanks.at[i]);
         }
     }
     return out;

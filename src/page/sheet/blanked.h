@@ -7,10 +7,7 @@
 
 #include "page/sheet/asked.h"
 
-/* `whole`: its diagram, of any width. */
-const struct scene *blanked_scene(struct arena *arena, const struct asked *asked,
-                                  const struct scene *whole);
-const struct scene *answered_scene(struct arena *arena, const struct asked *asked,
-                                   const struct scene *whole);
+const struct scene *blanked_scene(struct arena *arena, const struct asked *asked);
+const struct scene *answered_scene(struct arena *arena, const struct asked *asked);
 
 #endif

@@ -29,16 +29,22 @@ struct ask_form {
     bool beside;
     enum type heading;
 };
-static const struct ask_form alone = {1, 400, 0, 504, 0, false, TYPE_HEADING};
+static const struct ask_form alone = {1, 504, 0, 504, 0, false, TYPE_HEADING};
 static const struct ask_form alone_full = {1, 264, 288, 216, 0, true, TYPE_HEADING};
 static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
-static const struct ask_form answering = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
+/* Answers, of a play with few pictures, with more, and of a full floor: a question's picture is the
+ * answer's enlarged, so that line lies on line. */
+static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
+static const struct ask_form answer_many = {2, 196, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
+static const struct ask_form answer_full = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
+enum { FEW = 2 };
 
 struct filling_in {
     struct rows rows;
     const struct run *run;
+    const struct ask_form *answering;
     asked_list asked;
 };
 
@@ -46,23 +52,28 @@ struct filling_in {
 
 static struct str labelled(struct arena *arena, const struct asked *asked, struct str title)
 {
-    struct str label = asked->diagram->label, after = scene_after(arena, asked->diagram);
-    struct str named =
-        title.size > 0 ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(title))
-                       : str_format(arena, "Step %.*s", STR_ARG(label));
-    return after.size > 0 ? str_format(arena, "%.*s, %.*s", STR_ARG(named), STR_ARG(after)) : named;
+    struct str label = asked->diagram->label;
+    return title.size > 0
+               ? str_format(arena, "%.*s\xE2\x80\x82%.*s", STR_ARG(label), STR_ARG(title))
+               : str_format(arena, "Step %.*s", STR_ARG(label));
 }
 
-/* "1a  x3 trails: Curl", or "x3 trails" alone over a question. */
+/* "1a  x3 trails, from the start of step 1" over a question, "1a  x3 trails: Curl" over the answer,
+ * which is the same picture. */
 static struct str heading_of(const struct filling_in *filling, const struct asked *asked,
                              bool answered)
 {
     struct arena *arena = filling->rows.setter.arena;
     const struct step *step = &filling->run->play->steps.at[asked->diagram->step];
     int branch = asked->diagram->branch;
-    bool named = answered && branch >= 0;
-    return labelled(arena, asked,
-                    named ? tell_branch(arena, &step->branches.at[branch]) : asked->title);
+    if (answered) {
+        return labelled(arena, asked,
+                        branch >= 0 ? tell_branch(arena, &step->branches.at[branch])
+                                    : asked->title);
+    }
+    struct str named = labelled(arena, asked, asked->title);
+    struct str after = scene_after(arena, asked->diagram);
+    return after.size > 0 ? str_format(arena, "%.*s, %.*s", STR_ARG(named), STR_ARG(after)) : named;
 }
 
 /* Pictures side by side, each under its heading, all on one level. */
@@ -102,14 +113,13 @@ static double set_picture(struct galley *row, const struct pictures *pictures, s
     return form->beside ? top + HEADING_BASE : top + scene->height + TO_SENTENCE;
 }
 
-static const struct scene *whole_scene(struct filling_in *filling, const struct asked *asked,
-                                       double width)
+/* A picture of the answers' width, as wide as here. */
+static const struct scene *enlarged(const struct filling_in *filling, const struct scene *scene,
+                                    const struct ask_form *form)
 {
-    if (width == asked->scene->width) {
-        return asked->scene;
-    }
-    struct scene_options options = {.width = width, .theme = THEME_PRINT, .accent = BODY_NONE};
-    return scene_make(filling->rows.setter.arena, asked->diagram, &options);
+    return form->picture == scene->width
+               ? scene
+               : scene_enlarge(filling->rows.setter.arena, scene, form->picture / scene->width);
 }
 
 /* A question or an answer behind its letter; returns its last baseline. */
@@ -134,8 +144,8 @@ static void set_questions(struct filling_in *filling, struct galley *row,
     struct arena *arena = filling->rows.setter.arena;
     const struct asked *asked = &pictures->asked[column];
     const struct ask_form *form = pictures->form;
-    const struct scene *whole = whole_scene(filling, asked, form->picture);
-    double base = set_picture(row, pictures, column, blanked_scene(arena, asked, whole));
+    const struct scene *scene = enlarged(filling, blanked_scene(arena, asked), form);
+    double base = set_picture(row, pictures, column, scene);
     double x = form->pitch * (double)column + form->left;
     int rules = asked->blanks.count == 1 || form->beside ? 2 : 1;
     for (size_t i = 0; i < asked->blanks.count; i++) {
@@ -218,9 +228,8 @@ static void set_answers(struct filling_in *filling, struct galley *row,
 {
     const struct asked *asked = &pictures->asked[column];
     const struct ask_form *form = pictures->form;
-    const struct scene *whole = whole_scene(filling, asked, form->picture);
-    whole = answered_scene(filling->rows.setter.arena, asked, whole);
-    double base = set_picture(row, pictures, column, whole), x = form->pitch * (double)column;
+    const struct scene *scene = answered_scene(filling->rows.setter.arena, asked);
+    double base = set_picture(row, pictures, column, scene), x = form->pitch * (double)column;
     for (size_t i = 0; i < asked->blanks.count; i++) {
         const struct blank *blank = &asked->blanks.at[i];
         base += i > 0 ? TO_SENTENCE : 0;
@@ -232,10 +241,11 @@ static void set_answers(struct filling_in *filling, struct galley *row,
 static void add_answers(struct filling_in *filling)
 {
     const asked_list *asked = &filling->asked;
-    for (size_t i = 0; i < asked->count; i += answering.across) {
+    const struct ask_form *form = filling->answering;
+    for (size_t i = 0; i < asked->count; i += form->across) {
         struct galley *row = galley_new(filling->rows.setter.arena);
         struct pictures pictures =
-            pictures_of(filling, &answering, &asked->at[i], asked->count - i, true);
+            pictures_of(filling, form, &asked->at[i], asked->count - i, true);
         for (size_t k = 0; k < pictures.count; k++) {
             set_answers(filling, row, &pictures, k);
         }
@@ -271,7 +281,8 @@ static void add_marks(struct filling_in *filling)
         rows_page(rows)->y += ROW_GAP;
     }
     rows_add(rows, rows_section(rows, STR("Mark yourself"),
-                                STR("A point for each line that starts, bends and ends as here.")));
+                                STR("A point for each line that starts and ends as here; bends "
+                                    "count where the answer tells of them.")));
     size_t lines = 0, blanks = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         const struct asked *asked = &filling->asked.at[i];
@@ -329,6 +340,17 @@ static void set_answers_pages(struct filling_in *filling)
     add_marks(filling);
 }
 
+static bool is_full(struct arena *arena, const diagram_list *diagrams)
+{
+    struct scene_options options = {.width = answer_full.picture};
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (scene_height(arena, &diagrams->at[i], &options) > options.width) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* False: nothing moves in it, there is nothing to ask. */
 static bool add_play(struct booklet *booklet, const struct sheet_play *row)
 {
@@ -339,8 +361,11 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
                                  .run = booklet_run(&booklet->setter, row)};
     diagram_list diagrams = {0};
     scene_diagrams(arena, filling.run, &diagrams);
-    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, LEAST, pairs.picture,
-             &filling.asked);
+    filling.answering = is_full(arena, &diagrams) ? &answer_full
+                        : diagrams.count <= FEW   ? &answer_few
+                                                  : &answer_many;
+    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, LEAST,
+             filling.answering->picture, &filling.asked);
     bool asked = filling.asked.count > 0;
     if (asked) {
         set_questions_pages(&filling);

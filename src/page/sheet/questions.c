@@ -58,23 +58,35 @@ static void print_draw(struct strbuf *out, const struct looking *looking, const 
 
 /* ---- questions ---- */
 
-/* "$" stands for who does it, "&" for the other of the task. */
-static void print_question(struct strbuf *out, const char *text, const struct task *task)
+/* "$" stands for who does it, "&" for the other of the task, "@" for what the read is of. */
+static void print_question(struct strbuf *out, const char *text, const struct looking *looking,
+                           const struct task *task)
 {
     for (; *text; text++) {
         if (*text == '$' || *text == '&') {
             tell_body(out, *text == '$' ? task->who : task->other);
+        } else if (*text == '@') {
+            strbuf_add(out, tell_conditions(looking->arena, looking->branch));
         } else {
             strbuf_char(out, *text);
         }
     }
 }
 
-static const char *topic_question(enum topic topic, bool more)
+/* Is the way there told, and not only where it ends? */
+static bool is_way_told(const struct task *task)
+{
+    return task->path != PATH_NONE ||
+           (task->shape != SHAPE_STRAIGHT && task->shape != SHAPE_DRIVE && task->shape != SHAPE_AT);
+}
+
+static const char *topic_question(const struct looking *looking, enum topic topic, size_t index,
+                                  bool more)
 {
     switch (topic) {
     case TOPIC_SCREENER:
-        return "$ has set the screen. What does $ do next? ";
+        return looking_is_read(looking) ? "$ has set the screen, and @. What does $ do next? "
+                                        : "$ has set the screen. What does $ do next? ";
     case TOPIC_USE:
         return more ? "& screens for $. What does $ do? "
                     : "& screens for $. Which way does $ go? ";
@@ -85,6 +97,9 @@ static const char *topic_question(enum topic topic, bool more)
         return more ? "$ gives up the ball. Who gets it, and what then? "
                     : "$ gives up the ball. Who gets it, and where? ";
     case TOPIC_PLACE:
+        if (!more && is_way_told(task_of(looking, index))) {
+            return "$ is on the move. Which way, and where does $ stop? ";
+        }
         return more ? "What does $ do? " : "$ is on the move. Where does $ stop? ";
     default:
         return "What does $ do? ";
@@ -92,14 +107,18 @@ static const char *topic_question(enum topic topic, bool more)
 }
 
 /* Of a line that is missing with what a topic asks for. */
-static const char *other_question(const struct task *task, bool more)
+static const char *other_question(const struct looking *looking, size_t index, bool more)
 {
+    const struct task *task = task_of(looking, index);
     if (more) {
         return "And what does $ do? ";
     }
     switch (task->kind) {
     case TASK_PASS:
-        return "Where does $ pass, and when? ";
+        return tell_says_when(looking->arena, looking->play, looking->step,
+                              looking->diagram->branch, index)
+                   ? "To whom does $ pass, where, and when? "
+                   : "To whom does $ pass, and where? ";
     case TASK_EXCHANGE:
         return "Who gets the ball from $? ";
     case TASK_USE:
@@ -113,8 +132,26 @@ static const char *other_question(const struct task *task, bool more)
 
 /* ---- answers ---- */
 
-/* The sentences of what is missing, each once. */
-static struct str answer_of(const struct looking *looking, const bool *tasks)
+/* Where a ball is caught and a screen stands, which their sentences leave to the floor: "2 gets it
+ * on the left wing." */
+static void print_where(struct strbuf *out, const struct looking *looking, size_t index)
+{
+    const struct task *task = task_of(looking, index);
+    const struct task_record *record = &looking->diagram->segment->record[index];
+    bool throws = task->kind == TASK_PASS && record->time[MOMENT_CAUGHT] >= 0;
+    bool screens = task->kind == TASK_SCREEN && record->time[MOMENT_SET] >= 0;
+    if (throws || (screens && !task->goal_written)) {
+        strbuf_char(out, ' ');
+        tell_body(out, throws ? task->other : task->who);
+        strbuf_text(out, throws ? " gets it " : " stops ");
+        tell_at(out, looking->play, record->to);
+        strbuf_char(out, '.');
+    }
+}
+
+/* The sentences of what is missing, each once. `where`: it is one line, and where it ends is asked.
+ */
+static struct str answer_of(const struct looking *looking, const bool *tasks, bool where)
 {
     struct strbuf out;
     strbuf_init(&out, looking->arena);
@@ -133,6 +170,9 @@ static struct str answer_of(const struct looking *looking, const bool *tasks)
             looking->arena, looking->play, looking->step, looking->diagram->branch, opens);
         told = task->sentence;
         strbuf_print(&out, "%s%.*s", out.size > 0 && text.size > 0 ? " " : "", STR_ARG(text));
+        if (where) {
+            print_where(&out, looking, i);
+        }
     }
     return strbuf_str(&out);
 }
@@ -173,17 +213,17 @@ static void add_blank(const struct looking *looking, enum topic topic, size_t in
     struct blank blank = {.who = who, .tasks = tasks, .first = first};
     blank.lines = missing_lines(looking, tasks);
     bool lead = topic == TOPIC_PASS || owner_of(looking, missing, index) == who;
-    const char *text = lead ? topic_question(topic, blank.lines > 1)
-                            : other_question(task_of(looking, first), blank.lines > 1);
+    const char *text = lead ? topic_question(looking, topic, index, blank.lines > 1)
+                            : other_question(looking, first, blank.lines > 1);
     struct strbuf question;
     strbuf_init(&question, looking->arena);
-    print_question(&question, text, task_of(looking, lead ? index : first));
+    print_question(&question, text, looking, task_of(looking, lead ? index : first));
     print_draw(&question, looking, tasks, who);
     if (question.at[0] >= 'a' && question.at[0] <= 'z') { /* "the coach" */
         question.at[0] = (char)(question.at[0] - 'a' + 'A');
     }
     blank.question = strbuf_str(&question);
-    blank.answer = answer_of(looking, tasks);
+    blank.answer = answer_of(looking, tasks, blank.lines == 1);
     VEC_PUSH(looking->arena, out, blank);
 }
 

@@ -237,6 +237,34 @@ struct scene *scene_copy(struct arena *arena, const struct scene *scene)
     return copy;
 }
 
+static void item_enlarge(struct scene_item *item, double times)
+{
+    item->at = vec2_scale(item->at, times);
+    item->width *= times;
+    item->radius *= times;
+    item->size *= times;
+    for (size_t i = 0; i < item->count; i++) {
+        for (int k = 0; k < 3; k++) {
+            item->path[i].p[k] = vec2_scale(item->path[i].p[k], times);
+        }
+    }
+}
+
+struct scene *scene_enlarge(struct arena *arena, const struct scene *scene, double times)
+{
+    struct scene *large = scene_copy(arena, scene);
+    for (size_t i = 0; i < large->items.count; i++) {
+        item_enlarge(&large->items.at[i], times);
+    }
+    large->width *= times;
+    large->height *= times;
+    large->scale *= times;
+    large->floor = (struct floor_place){vec2_scale(scene->floor.origin, times),
+                                        vec2_scale(scene->floor.across, times),
+                                        vec2_scale(scene->floor.down, times)};
+    return large;
+}
+
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options)
 {

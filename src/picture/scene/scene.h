@@ -142,6 +142,8 @@ struct scene *scene_blank(struct arena *arena, const struct diagram *diagram,
                           const struct scene_options *options);
 /* What is drawn of it, in memory of its own: making a scene takes many times as much. */
 struct scene *scene_copy(struct arena *arena, const struct scene *scene);
+/* The same drawing so many times as large, lines and letters too. */
+struct scene *scene_enlarge(struct arena *arena, const struct scene *scene, double times);
 /* Height a scene of this width would have, without making it. */
 double scene_height(struct arena *arena, const struct diagram *diagram,
                     const struct scene_options *options);

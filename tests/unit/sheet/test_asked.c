@@ -99,9 +99,10 @@ START_TEST(a_read_is_asked_by_what_the_defender_does)
     ck_assert_uint_eq(curl->blanks.count, 2);
     ck_assert_str_eq(plain(curl->blanks.at[0].question), "What does 3 do? Draw a run.");
     ck_assert_str_eq(plain(curl->blanks.at[1].question),
-                     "Where does 1 pass, and when? Draw a pass.");
+                     "To whom does 1 pass, and where? Draw a pass.");
     ck_assert_ptr_nonnull(strstr(plain(curl->blanks.at[0].answer), "3 curls off 5"));
-    ck_assert_ptr_nonnull(strstr(plain(curl->blanks.at[1].answer), "1 passes to 3"));
+    ck_assert_str_eq(plain(curl->blanks.at[1].answer),
+                     "1 passes to 3 as 3 gets there. 3 gets it at the nail.");
     ck_assert_uint_eq(curl->lines, 2);
     ck_assert_ptr_null(strstr(told(&asked, false), "Curl")); /* its name gives it away */
     asked_as(&asked, "Otherwise");
@@ -162,6 +163,81 @@ static void asks_alone(const char *text, const char *question, body who)
     ck_assert_str_eq(told(&asked, false), question);
     ck_assert_int_eq(asked.at[0].blanks.at[0].who, who);
 }
+
+START_TEST(a_screener_of_a_read_is_asked_with_what_the_defender_does)
+{
+    const struct play *play = run_text(PLAY READS);
+    bool found = false;
+    for (uint64_t seed = 0; seed < 20; seed++) {
+        asked_list asked = ask(play, seed, 6);
+        found = found || strstr(told(&asked, false), "5 has set the screen, and x3 trails. What "
+                                                     "does 5 do next? Draw a run.");
+    }
+    ck_assert(found);
+}
+END_TEST
+
+/* Nobody does anything there that would tell a roll from a pop. */
+START_TEST(what_a_screener_does_when_nothing_is_read_is_asked_as_a_place)
+{
+    const struct play *play = run_text(PLAY "    read otherwise \"Wait\"\n"
+                                            "      5 pops to left wing\n"
+                                            "      3 comes off 5 to the rim\n"
+                                            "    read x3 trails \"Curl\"\n"
+                                            "      3 curls off 5 to the nail\n");
+    bool found = false;
+    for (uint64_t seed = 0; seed < SEEDS; seed++) {
+        asked_list asked = ask(play, seed, 6);
+        ck_assert_ptr_null(strstr(told(&asked, false), "5 has set the screen"));
+        found = found || strstr(told(&asked, false), "5 is on the move. Where does 5 stop?");
+    }
+    ck_assert(found);
+}
+END_TEST
+
+START_TEST(when_is_asked_where_the_coach_says_when)
+{
+    const struct play *play = run_text(PLAY "    read x3 trails \"Curl\"\n"
+                                            "      3 curls off 5 to the nail\n"
+                                            "      1 s after 3 curls, 1 passes to 3\n"
+                                            "    read otherwise\n"
+                                            "      3 comes off 5 to left wing\n");
+    bool found = false;
+    for (uint64_t seed = 0; seed < SEEDS; seed++) {
+        asked_list asked = ask(play, seed, 6);
+        found = found || strstr(told(&asked, false), "To whom does 1 pass, where, and when?");
+    }
+    ck_assert(found);
+}
+END_TEST
+
+START_TEST(which_way_is_asked_where_it_is_told)
+{
+    asks_alone("play \"Loom\"\n  start five-out\n  ball 1\n  step \"Round\"\n"
+               "    4 v-cuts to left wing\n    2 and 3 stay\n",
+               "A: 4 is on the move. Which way, and where does 4 stop? Draw a run. ",
+               body_attacker(4));
+}
+END_TEST
+
+/* A slip goes as if to screen; a screen that is set is answered with its place. */
+START_TEST(a_screen_is_answered_with_its_place_when_it_is_set)
+{
+    const struct play *play = run_text(PLAY "    5 stays\n    4 clears to left wing\n");
+    bool found = false;
+    for (uint64_t seed = 0; seed < SEEDS; seed++) {
+        asked_list asked = ask(play, seed, 4);
+        found = found || strstr(told(&asked, true), "5 stops ");
+    }
+    ck_assert(found);
+    run_text(HORNS "    read x5 hedges \"Slip\"\n      5 slips to the rim\n"
+                   "      1 bounce passes to 5\n");
+    for (uint64_t seed = 0; seed < SEEDS; seed++) {
+        asked_list asked = ask(&resolved.book->plays.at[0], seed, 4);
+        ck_assert_ptr_null(strstr(told(&asked, true), "5 stops "));
+    }
+}
+END_TEST
 
 /* Who gets the ball would be told by who has a blank for the pass after it. */
 START_TEST(who_gets_the_ball_is_not_told_by_who_has_it_next)
@@ -271,7 +347,7 @@ static bool stands_near(const struct scene *scene, struct vec2 place, double wit
 static size_t count_told(const struct asked *asked, size_t *would)
 {
     const double near = 7; /* points: what a ring may be pushed, and a line's gap to it */
-    const struct scene *blanked = blanked_scene(&arena, asked, asked->scene);
+    const struct scene *blanked = blanked_scene(&arena, asked);
     size_t left = 0;
     for (size_t i = 0; i < asked->diagram->segment->tasks; i++) {
         const struct task *task = segment_task(asked->diagram->segment, i);
@@ -329,6 +405,49 @@ START_TEST(what_a_missing_line_hangs_on_is_there_or_asked_for_by_the_same_letter
 }
 END_TEST
 
+/* How far a place is from the numeral of a body, and from the nearest of another. */
+static void numeral_distances(const struct scene *scene, body who, struct vec2 at, double *own,
+                              double *others)
+{
+    *own = *others = 1e9;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        bool person = item->class == CLASS_PLAYER || item->class == CLASS_DEFENDER;
+        if (person && item->shape == ITEM_TEXT) {
+            struct vec2 middle = vec2_of(item->at.x, item->at.y - 0.36 * item->size);
+            double *least = item->who == who ? own : others;
+            double far = vec2_distance(middle, at);
+            *least = far < *least ? far : *least;
+        }
+    }
+}
+
+START_TEST(a_letter_stands_nearest_to_its_own_player)
+{
+    size_t looked = 0;
+    for (size_t i = 0; i < PLAYS; i++) {
+        const struct play *play = run_text(plays[i]);
+        for (uint64_t seed = 0; seed < SEEDS; seed++) {
+            asked_list asked = ask(play, seed, 4);
+            for (size_t k = 0; k < asked.count; k++) {
+                const struct scene *scene = blanked_scene(&arena, &asked.at[k]);
+                size_t blanks = asked.at[k].blanks.count, count = scene->items.count;
+                for (size_t b = 0; b < blanks; b++) {
+                    const struct scene_item *letter = &scene->items.at[count - 1 - 3 * b];
+                    double own, others;
+                    numeral_distances(scene, letter->who, (letter - 1)->at, &own, &others);
+                    looked += own < 25; /* else it stands by a ring */
+                    ck_assert_msg(own > 25 || own < others, "play %zu, seed %d, %s: %s", i,
+                                  (int)seed, plain(asked.at[k].diagram->label),
+                                  plain(letter->text));
+                }
+            }
+        }
+    }
+    ck_assert_uint_gt(looked, 50);
+}
+END_TEST
+
 START_TEST(a_letter_lies_on_no_player_and_no_other_letter)
 {
     for (size_t i = 0; i < PLAYS; i++) {
@@ -336,7 +455,7 @@ START_TEST(a_letter_lies_on_no_player_and_no_other_letter)
         for (uint64_t seed = 0; seed < SEEDS; seed++) {
             asked_list asked = ask(play, seed, 4);
             for (size_t k = 0; k < asked.count; k++) {
-                const struct scene *scene = blanked_scene(&arena, &asked.at[k], asked.at[k].scene);
+                const struct scene *scene = blanked_scene(&arena, &asked.at[k]);
                 size_t blanks = asked.at[k].blanks.count, count = scene->items.count;
                 for (size_t b = 0; b < blanks; b++) { /* disc and letter, the last of all */
                     const struct scene_item *letter = &scene->items.at[count - 1 - 3 * b];
@@ -365,12 +484,18 @@ int main(void)
     tcase_add_test(all, who_takes_a_hand_off_is_asked_whose_it_is);
     tcase_add_test(all, a_shot_goes_with_the_way_to_its_place);
     tcase_add_test(all, a_screener_is_asked_for_the_next_move);
+    tcase_add_test(all, a_screener_of_a_read_is_asked_with_what_the_defender_does);
+    tcase_add_test(all, what_a_screener_does_when_nothing_is_read_is_asked_as_a_place);
+    tcase_add_test(all, when_is_asked_where_the_coach_says_when);
+    tcase_add_test(all, which_way_is_asked_where_it_is_told);
+    tcase_add_test(all, a_screen_is_answered_with_its_place_when_it_is_set);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_who_has_it_next);
     tcase_add_test(all, a_question_begins_with_a_capital);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
     tcase_add_test(all, each_picture_stands_once_with_a_letter_for_each_player);
     tcase_add_test(all, nothing_that_stays_tells_where_a_missing_line_ends);
     tcase_add_test(all, what_a_missing_line_hangs_on_is_there_or_asked_for_by_the_same_letter);
+    tcase_add_test(all, a_letter_stands_nearest_to_its_own_player);
     tcase_add_test(all, a_letter_lies_on_no_player_and_no_other_letter);
     suite_add_tcase(suite, all);
     return suite_main(suite);
