@@ -35,25 +35,38 @@ struct str plan_caution(int line)
     return str_of(lines[line]);
 }
 
-static bool screens_at_first(const struct play *play)
+static size_t count_screens(const struct step *step)
 {
-    if (play->steps.count == 0) {
-        return false;
-    }
-    const struct step *step = &play->steps.at[0];
     int branch = step->tasks.count > 0 || step->branches.count == 0 ? -1 : branch_told(step, 0);
+    size_t count = 0;
     for (size_t i = 0; i < step_task_count(step, branch); i++) {
-        if (step_task(step, branch, i)->kind == TASK_SCREEN) {
-            return true;
-        }
+        count += step_task(step, branch, i)->kind == TASK_SCREEN;
     }
-    return false;
+    return count;
 }
 
-bool plan_is_undefended(const struct plan_item *item)
+size_t plan_step(const struct play *play)
 {
-    return !item->contact && item->against.size == 0 && item->play && !item->play->is_drill &&
-           !screens_at_first(item->play);
+    size_t best = 0, most = 0;
+    for (size_t i = 0; i < play->steps.count; i++) {
+        const struct step *step = &play->steps.at[i];
+        if (step->branches.count > 0 && step->branches.at[0].kind == BRANCH_READ) {
+            return i;
+        }
+        size_t screens = count_screens(step);
+        if (screens > most) {
+            best = i;
+            most = screens;
+        }
+    }
+    return best;
+}
+
+bool plan_is_undefended(const struct plan_item *item, size_t step)
+{
+    const struct play *play = item->play;
+    return !item->contact && item->against.size == 0 && play && !play->is_drill &&
+           (step >= play->steps.count || count_screens(&play->steps.at[step]) == 0);
 }
 
 static void add_part(struct strbuf *out, const char *before, struct str part)

@@ -75,9 +75,12 @@ struct str plan_before(void); /* what is seen to before anybody plays */
 /* The lines of caution of every page of a plan. */
 enum { PLAN_CAUTION_LINES = 2 };
 struct str plan_caution(int line);
-/* Is the play of this item drawn without its defense? There is no contact, and nobody sets a screen
- * in its first picture: that stands on a defender. */
-bool plan_is_undefended(const struct plan_item *item);
+/* The step of a play whose picture stands for it on a plan: where it is read, else where most
+ * screens are set, else the first. */
+size_t plan_step(const struct play *play);
+/* Is this step of the item's play drawn without its defense? There is no contact, and nobody sets a
+ * screen in its picture: that stands on a defender. */
+bool plan_is_undefended(const struct plan_item *item, size_t step);
 /* How a page sets a name among other words: whatever its script, they keep their places. */
 typedef struct str plan_name(struct arena *arena, struct str name);
 /* "Play: Lantern against zone 2-3"; "Groups of 4, with guards, contact". */

@@ -41,6 +41,7 @@ static const struct ask_form answer_many = {2, 196, 0, 237.6, 266.4, false, TYPE
 static const struct ask_form answer_full = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
 enum { FEW = 2 };
 
+typedef VEC(struct galley *) row_list;
 struct filling_in {
     struct rows rows;
     const struct run *run;
@@ -254,7 +255,8 @@ static void add_answers(struct filling_in *filling)
 }
 
 /* "Lines, 1a  x3 trails: Curl   of 2 [ ]" */
-static void add_mark(struct filling_in *filling, struct str what, size_t of, bool all)
+static void add_mark(struct filling_in *filling, row_list *out, struct str what, size_t of,
+                     bool all)
 {
     const double base = ROW_BASE;
     struct galley *row = galley_new(filling->rows.setter.arena);
@@ -267,32 +269,49 @@ static void add_mark(struct filling_in *filling, struct str what, size_t of, boo
     galley_box(row, vec2_of(BOX_LEFT, base - 9.5), vec2_of(BOX_LEFT + BOX_WIDE, base + 3.5),
                all ? 1.1 : 0.7, all ? ROLE_INK : ROLE_RULE, FILL_OPEN);
     row_end(row, all ? 0.9 : 0.5);
-    rows_add(&filling->rows, row);
+    VEC_PUSH(row->arena, out, row);
 }
 
-static void add_marks(struct filling_in *filling)
+static row_list marks_of(struct filling_in *filling)
 {
-    struct arena *arena = filling->rows.setter.arena;
+    row_list out = {0};
     struct rows *rows = &filling->rows;
-    const double row_height = 18;
-    if (rows_room(rows) < row_height * (double)(filling->asked.count + 4)) {
-        rows_turn(rows, false);
-    } else {
-        rows_page(rows)->y += ROW_GAP;
-    }
-    rows_add(rows, rows_section(rows, STR("Mark yourself"),
-                                STR("A point for each line that starts and ends as here; bends "
-                                    "count where the answer tells of them.")));
+    struct arena *arena = rows->setter.arena;
+    struct str note = STR("A point for each line that starts and ends as here; bends count where "
+                          "the answer tells of them.");
+    VEC_PUSH(arena, &out, rows_section(rows, STR("Mark yourself"), note));
     size_t lines = 0, blanks = 0;
     for (size_t i = 0; i < filling->asked.count; i++) {
         const struct asked *asked = &filling->asked.at[i];
         struct str heading = heading_of(filling, asked, true);
-        add_mark(filling, str_format(arena, "Lines, %.*s", STR_ARG(heading)), asked->lines, false);
+        struct str what = str_format(arena, "Lines, %.*s", STR_ARG(heading));
+        add_mark(filling, &out, what, asked->lines, false);
         lines += asked->lines;
         blanks += asked->blanks.count;
     }
-    add_mark(filling, STR("Answers"), blanks, false);
-    add_mark(filling, STR("All"), lines + blanks, true);
+    add_mark(filling, &out, STR("Answers"), blanks, false);
+    add_mark(filling, &out, STR("All"), lines + blanks, true);
+    return out;
+}
+
+/* All on one page, where that can be. */
+static void add_marks(struct filling_in *filling)
+{
+    struct rows *rows = &filling->rows;
+    row_list marks = marks_of(filling);
+    double height = 0;
+    for (size_t i = 0; i < marks.count; i++) {
+        height += marks.at[i]->height;
+    }
+    double spare = rows_room(rows) - height;
+    if (spare < 0) {
+        rows_turn(rows, false);
+    } else {
+        rows_page(rows)->y += spare < ROW_GAP ? spare : ROW_GAP;
+    }
+    for (size_t i = 0; i < marks.count; i++) {
+        rows_add(rows, marks.at[i]);
+    }
 }
 
 /* ---- the play ---- */

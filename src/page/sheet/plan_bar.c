@@ -59,24 +59,37 @@ static double length_of(const struct practice *practice)
     return practice->planned > practice->booked ? practice->planned : practice->booked;
 }
 
+/* The middle of an item, or of the longer part of it where the time booked ends in it: a line
+ * stands there. */
+static double middle_of(double from, double to, double end, double *room)
+{
+    bool parted = end > from && end < to;
+    bool left = end - from > to - end;
+    from = parted && !left ? end : from;
+    to = parted && left ? end : to;
+    *room = to - from;
+    return (from + to) / 2;
+}
+
 static void put_items(const struct setter *setter, struct galley *galley,
                       const struct practice *practice, double scale)
 {
+    double end = practice->booked * scale;
     for (size_t i = 0; i < practice->items.count; i++) {
         const struct plan_item *item = &practice->items.at[i];
         double from = item->begins * scale, to = (item->begins + item->minutes) * scale;
+        double room, middle = middle_of(from, to, end, &room);
         enum filling filling = filling_of(item);
         double frame =
             real_min(FRAME, FRAME_SHARE * (to - from)); /* else many short items are black */
         galley_box(galley, vec2_of(from, 0), vec2_of(to, BAR), frame, ROLE_INK, filling);
         struct str minutes = plan_minutes(setter->arena, item->minutes);
-        if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= to - from) {
-            put_middle(setter, galley, TYPE_DISC, minutes, (from + to) / 2, BAR / 2 + 2.9,
+        if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= room) {
+            put_middle(setter, galley, TYPE_DISC, minutes, middle, BAR / 2 + 2.9,
                        filling == FILL_DARK ? ROLE_ORDER_TEXT : ROLE_TEXT,
                        filling == FILL_HATCH || filling == FILL_DOTS);
         }
     }
-    double end = practice->booked * scale;
     if (practice->booked > practice->planned) { /* free time, left empty */
         galley_box(galley, vec2_of(practice->planned * scale, 0), vec2_of(end, BAR), 0.5, ROLE_RULE,
                    FILL_OPEN);

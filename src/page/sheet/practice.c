@@ -14,12 +14,16 @@
 #define POINTS_X 352.0
 #define DIAGRAM_WIDE 115.2
 #define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
+#define PITCH_OF 14.4     /* between pictures side by side, besides their width */
+#define LABEL_HIGH 11.0   /* over a picture of several */
 
-/* What stays free between things; the second where the first makes one page more. (ours) */
+/* What is shown, and what stays free between things; each where the one before makes one page more.
+ * (ours) */
 static const struct spaces {
     double diagram; /* over a diagram and under it */
     double table;   /* over the table */
-} spaces[] = {{4, 8}, {2, 4}};
+    bool all;       /* every step of a play has its picture */
+} spaces[] = {{4, 8, true}, {4, 8, false}, {2, 4, false}};
 enum { SPACES = sizeof spaces / sizeof *spaces };
 
 struct plan_flow {
@@ -40,25 +44,73 @@ static const struct run *run_of(const struct setter *setter, const struct play *
     return NULL;
 }
 
-/* The first picture of the play; without the defense where nobody defends, or others do. */
-static const struct scene *scene_of(const struct setter *setter, const struct plan_item *item)
+/* A picture of a step, or of its first way on; without the defense where nobody defends, or others
+ * do. NULL: there is none. */
+static const struct scene *scene_of(const struct setter *setter, const struct plan_item *item,
+                                    const diagram_list *diagrams, size_t step)
 {
-    const struct run *run = item->play ? run_of(setter, item->play) : NULL;
-    if (!run) {
-        return NULL;
-    }
-    diagram_list diagrams = {0};
-    scene_diagrams(setter->arena, run, &diagrams);
-    if (diagrams.count == 0) {
-        return NULL;
-    }
     struct scene_options options = {.width = item->play->full_floor ? DIAGRAM_FULL : DIAGRAM_WIDE,
                                     .theme = THEME_PRINT,
                                     .accent = BODY_NONE,
                                     .plain = true, /* no sentence stands beside it */
-                                    .hide_defense = plan_is_undefended(item),
+                                    .hide_defense = plan_is_undefended(item, step),
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
-    return scene_make(setter->arena, &diagrams.at[0], &options);
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (diagrams->at[i].step == (int)step) {
+            return scene_make(setter->arena, &diagrams->at[i], &options);
+        }
+    }
+    return NULL;
+}
+
+/* "2 Screen for the screener" over a picture, where the play has several. */
+static double put_label(const struct setter *setter, struct galley *row, const struct play *play,
+                        size_t step, struct vec2 at, double width)
+{
+    if (play->steps.count < 2) {
+        return at.y;
+    }
+    const struct step *shown = &play->steps.at[step];
+    struct str label = str_format(setter->arena, "%c%d%c %.*s", TELL_BOLD, shown->number,
+                                  TELL_PLAIN, STR_ARG(words_isolated(setter->arena, shown->title)));
+    label = words_fit(setter, TYPE_NOTE, label, width, 1);
+    galley_text(row, words_set(setter, TYPE_NOTE, label, 0), at.x, at.y + LABEL_HIGH - 2.5,
+                ROLE_TEXT);
+    return at.y + LABEL_HIGH;
+}
+
+/* The picture in the diagrams' column; then, from under all that stands in the row, those of the
+ * other steps side by side. */
+static void put_pictures(const struct plan_flow *flow, struct galley *row,
+                         const struct plan_item *item, const diagram_list *diagrams)
+{
+    const struct setter *setter = &flow->rows.setter;
+    const struct play *play = item->play;
+    double gap = flow->spaces->diagram, pitch = DIAGRAM_WIDE + PITCH_OF;
+    bool all = flow->spaces->all;
+    size_t first = all ? 0 : plan_step(play);
+    const struct scene *scene = scene_of(setter, item, diagrams, first);
+    if (scene) {
+        double y = put_label(setter, row, play, first, vec2_of(DIAGRAM_X, gap - 2), DIAGRAM_WIDE);
+        y = play->steps.count < 2 ? gap : y;
+        galley_scene(row, scene, DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2, y);
+        galley_reach(row, y + scene->height + gap);
+    }
+    double x = WHAT_X, top = row->height;
+    for (size_t i = 1; all && i < play->steps.count; i++) {
+        scene = scene_of(setter, item, diagrams, i);
+        if (!scene) {
+            continue;
+        }
+        if (x + DIAGRAM_WIDE > PAGE_WIDE) {
+            x = WHAT_X;
+            top = row->height;
+        }
+        double y = put_label(setter, row, play, i, vec2_of(x, top), DIAGRAM_WIDE);
+        galley_scene(row, scene, x, y);
+        galley_reach(row, y + scene->height + gap);
+        x += pitch;
+    }
 }
 
 static double put_point(const struct setter *setter, struct galley *row, double base,
@@ -100,7 +152,7 @@ static struct str reads_of(struct arena *arena, const struct play *play)
     return strbuf_str(&out);
 }
 
-/* A drill's goal, its reads, and what the coach says to the step of the picture. */
+/* A drill's goal, its reads, and what the coach says to the step that matters. */
 static void put_play(const struct setter *setter, struct galley *row, const struct play *play)
 {
     double base = ROW_BASE;
@@ -111,7 +163,7 @@ static void put_play(const struct setter *setter, struct galley *row, const stru
     }
     base = put_points(setter, row, base, play, &play->points);
     if (play->steps.count > 0) {
-        base = put_points(setter, row, base, play, &play->steps.at[0].points);
+        base = put_points(setter, row, base, play, &play->steps.at[plan_step(play)].points);
     }
     struct str reads = reads_of(setter->arena, play);
     if (reads.size > 0) {
@@ -127,8 +179,10 @@ static void put_stations(const struct setter *setter, struct galley *row,
     for (size_t i = 0; i < item->stations.count; i++) {
         const struct plan_item *station = &item->stations.at[i];
         struct str how = plan_how(setter->arena, station, words_isolated);
-        struct str where = words_isolated(setter->arena, station->station);
-        struct str what = plan_what(setter->arena, station, words_isolated);
+        struct str where =
+            words_isolated(setter->arena, str_capital(setter->arena, station->station));
+        struct str what =
+            str_capital(setter->arena, plan_what(setter->arena, station, words_isolated));
         struct str text =
             str_format(setter->arena, "%c%.*s%c: %.*s%s%.*s", TELL_BOLD, STR_ARG(where), TELL_PLAIN,
                        STR_ARG(what), how.size > 0 ? ". " : "", STR_ARG(how));
@@ -157,25 +211,24 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
     struct galley *row = galley_new(setter->arena);
     put_time(setter, row, time_at(flow, item->begins), plan_minutes(setter->arena, item->minutes),
              TYPE_ABOUT);
-    const struct scene *scene = scene_of(setter, item);
-    bool alone = !scene && (!item->play || item->play->goal.size == 0) &&
+    const struct run *run = item->play ? run_of(setter, item->play) : NULL;
+    bool alone = !run && (!item->play || item->play->goal.size == 0) &&
                  item->stations.count == 0; /* the words may run on to the right */
     double width = (alone ? PAGE_WIDE : DIAGRAM_X - 10) - WHAT_X;
-    double base = galley_text(row,
-                              words_set(setter, TYPE_SMALL_HEADING,
-                                        plan_what(setter->arena, item, words_isolated), width),
-                              WHAT_X, ROW_BASE, ROLE_TEXT);
+    struct str what = str_capital(setter->arena, plan_what(setter->arena, item, words_isolated));
+    double base = galley_text(row, words_set(setter, TYPE_SMALL_HEADING, what, width), WHAT_X,
+                              ROW_BASE, ROLE_TEXT);
     struct str how = plan_how(setter->arena, item, words_isolated);
     if (how.size > 0) {
         galley_text(row, words_set(setter, TYPE_POINT, how, width), WHAT_X, base + 12, ROLE_SOFT);
     }
-    if (scene) {
-        double x = DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2;
-        galley_scene(row, scene, x, flow->spaces->diagram);
-        galley_reach(row, scene->height + 2 * flow->spaces->diagram);
-    }
     if (item->play) {
         put_play(setter, row, item->play);
+    }
+    if (run) {
+        diagram_list diagrams = {0};
+        scene_diagrams(setter->arena, run, &diagrams);
+        put_pictures(flow, row, item, &diagrams);
     }
     put_stations(setter, row, item);
     row_end(row, 0.5);

@@ -26,14 +26,18 @@ static void put_picture(const struct html *html, const struct paper_job *job,
     if (run) {
         scene_diagrams(html->arena, run, &diagrams);
     }
-    if (diagrams.count > 0) {
-        struct paper_picture picture = {
-            .diagram = &diagrams.at[0],
-            .width = WIDE,
-            .plain = true,
-            .hide_defense = plan_is_undefended(item),
-        };
-        paper_picture(html, job, &picture);
+    size_t step = item->play ? plan_step(item->play) : 0;
+    for (size_t i = 0; i < diagrams.count; i++) {
+        if (diagrams.at[i].step == (int)step) {
+            struct paper_picture picture = {
+                .diagram = &diagrams.at[i],
+                .width = WIDE,
+                .plain = true,
+                .hide_defense = plan_is_undefended(item, step),
+            };
+            paper_picture(html, job, &picture);
+            return;
+        }
     }
 }
 

@@ -38,7 +38,7 @@ void plan_points(const struct html *html, const struct plan_item *item)
     html_put(html, play->goal.size > 0 ? "<p><b>Goal</b>: <bdi>%s</bdi></p>" : "", play->goal);
     points_put(html, play, &play->points);
     if (play->steps.count > 0) {
-        points_put(html, play, &play->steps.at[0].points);
+        points_put(html, play, &play->steps.at[plan_step(play)].points);
     }
 }
 

@@ -108,8 +108,38 @@ START_TEST(without_contact_a_screen_still_stands_on_a_defender)
     ck_assert_str_eq(complaints(), "");
     for (size_t i = 0; i < 4; i++) {
         const struct plan_item *item = &season->practices.at[0].items.at[i];
-        ck_assert_int_eq(plan_is_undefended(item), bare[i]);
+        ck_assert_int_eq(plan_is_undefended(item, 0), bare[i]);
         ck_assert_str_eq(plan_how(&arena, item, as_it_is).at, how[i]);
+    }
+}
+END_TEST
+
+/* The entry of a play tells a staff nothing. */
+START_TEST(a_plan_shows_the_step_that_is_read_else_the_one_with_most_screens)
+{
+    static const struct {
+        const char *steps;
+        size_t shown;
+    } plays[] = {
+        {"  step\n    1 passes to 2\n  step\n    3 cuts to the rim\n", 0},
+        {"  step\n    1 passes to 2\n  step\n    5 screens for 3\n    3 comes off 5 to the top\n",
+         1},
+        {"  step\n    5 screens for 3\n    3 comes off 5 to the top\n  step\n    5 clears to left "
+         "corner\n    read x3 trails\n      3 cuts to the rim\n    read otherwise\n      3 clears "
+         "to "
+         "left wing\n",
+         1}};
+    for (size_t i = 0; i < sizeof plays / sizeof *plays; i++) {
+        const char *text = str_format(&arena,
+                                      BOOK "play \"Tollgate\"\n  start 1 top, 2 right wing, 3 left "
+                                           "wing, 4 right corner, 5 left block\n  ball 1\n  "
+                                           "defense man\n%spractice \"P\"\n  5 min play "
+                                           "\"Tollgate\"\n",
+                                      plays[i].steps)
+                               .at;
+        const struct season *season = season_of(text);
+        ck_assert_str_eq(complaints(), "");
+        ck_assert_uint_eq(plan_step(season->practices.at[0].items.at[0].play), plays[i].shown);
     }
 }
 END_TEST
@@ -255,6 +285,7 @@ int main(void)
     tcase_add_test(tcase, a_plan_runs_against_the_clock);
     tcase_add_test(tcase, contact_is_where_somebody_defends_unless_it_is_said);
     tcase_add_test(tcase, without_contact_a_screen_still_stands_on_a_defender);
+    tcase_add_test(tcase, a_plan_shows_the_step_that_is_read_else_the_one_with_most_screens);
     tcase_add_test(tcase, stations_hold_their_time);
     tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
     tcase_add_test(tcase, times_that_cannot_be_are_said);
