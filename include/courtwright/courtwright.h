@@ -304,6 +304,7 @@ struct courtwright_measure {
     int labels, labels_left_out, labels_moved; /* moved: beside their line, not on it */
     int labels_astray;             /* nearer to another line than to their own, or far from it */
     int crossings, flat_crossings; /* flat: under 12 degrees */
+    int wrong_sides; /* numerals and bars that a line passes on the other side than its run */
 };
 /* "symbol", "line" ...; NULL beyond them. */
 COURTWRIGHT_API const char *courtwright_mark_word(enum courtwright_mark mark);

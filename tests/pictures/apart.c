@@ -9,6 +9,7 @@
 #include "generate.h"
 #include "picture/scene/drawing.h"
 #include "resolved.h"
+#include "sides.h"
 
 enum { WIDTHS = 3 };
 static const struct {
@@ -26,7 +27,7 @@ struct total {
     long throws;
     struct seen unseen; /* throws of which nothing is drawn */
     long diagrams, dirty, labels, left_out, moved, crossings, flat;
-    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off;
+    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off, wrong, differ;
 };
 
 static void see(struct seen *seen, int count, unsigned long long seed, struct str label)
@@ -48,6 +49,7 @@ static void add(struct total *total, const struct scene_measure *found, unsigned
     }
     see(&total->outside, found->outside, seed, label);
     see(&total->astray, found->labels_astray, seed, label);
+    see(&total->wrong, found->wrong_sides, seed, label);
     see(&total->off, found->labels_left_out, seed, label);
     total->diagrams++;
     total->dirty += scene_measure_overlaps(found) > 0;
@@ -99,6 +101,7 @@ static void try_seed(unsigned long long seed, struct total total[WIDTHS])
     diagram_list diagrams = {0};
     scene_diagrams(&memory, run, &diagrams);
     for (size_t i = 0; i < diagrams.count; i++) {
+        const struct scene *large = NULL;
         for (int w = 0; w < WIDTHS; w++) {
             struct scene_options options = {.width = widths[w].points, .accent = BODY_NONE};
             struct scene_measure found;
@@ -106,6 +109,8 @@ static void try_seed(unsigned long long seed, struct total total[WIDTHS])
             scene_measure(&memory, scene, &found);
             throws_see(&total[w], &diagrams.at[i], scene, seed);
             add(&total[w], &found, seed, diagrams.at[i].label);
+            large = large ? large : scene;
+            see(&total[w].differ, sides_differ(&memory, large, scene), seed, diagrams.at[i].label);
         }
     }
     arena_finish(&memory);
@@ -154,10 +159,16 @@ int main(int argc, char **argv)
         say("outside", "", &all->outside);
         say("astray", "", &all->astray);
         say("left out", "", &all->off);
+        say("wrong side", "", &all->wrong);
+        say("other side than at 3.3 in", "", &all->differ);
         say("unseen", "", &all->unseen);
         failed += hold("every throw is drawn", widths[w].name, all->unseen.count, 0, 0);
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
+        failed += hold("every numeral and bar is passed as it was run past", widths[w].name,
+                       all->wrong.count, 0, all->diagrams / 100);
+        failed +=
+            hold("and as at 3.3 in", widths[w].name, all->differ.count, 0, all->diagrams / 12);
         failed += hold("no disc is nearer to another line than to its own", widths[w].name,
                        all->astray.count, 0, all->labels / 100);
         failed += hold("under 1 of 200 discs is left out", widths[w].name, all->left_out,

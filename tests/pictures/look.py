@@ -33,16 +33,16 @@ class Diagram:
     def badness(self):
         """What sorts it: overlaps first, then what nearly is one."""
         hard = sum(self.overlaps(size) for size in SIZES)
-        soft = sum(m['flat_crossings'] + 2 * m['labels_astray'] + m['labels_left_out'] + .3 * m['labels_moved'] + .1 * m['crossings'] +
-                   max(0, 2 - m.get('least_gap', 2)) for m in self.measures.values())
+        soft = sum(m['flat_crossings'] + 2 * m['wrong_sides'] + 2 * m['labels_astray'] + m['labels_left_out'] + .3 * m['labels_moved'] +
+                   .1 * m['crossings'] + max(0, 2 - m.get('least_gap', 2)) for m in self.measures.values())
         return hard, soft
 
     def told(self):
         said = []
         for size, found in self.measures.items():
             parts = [f'{pair} {n}' for pair, n in found['on'].items() if n]
-            parts += [f'{key.replace("_", " ")} {found[key]}' for key in ('outside', 'flat_crossings', 'labels_astray', 'labels_left_out')
-                      if found[key]]
+            keys = 'outside', 'flat_crossings', 'wrong_sides', 'labels_astray', 'labels_left_out'
+            parts += [f'{key.replace("_", " ")} {found[key]}' for key in keys if found[key]]
             if parts:
                 said.append(f'{size}: {", ".join(parts)}')
         return '; '.join(said)

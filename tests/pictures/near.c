@@ -13,6 +13,7 @@
 #include "generate.h"
 #include "picture/scene/drawing.h"
 #include "resolved.h"
+#include "sides.h"
 #include "whole_file.h"
 
 #define NEAR 0.15     /* metres */
@@ -78,16 +79,6 @@ static double line_off(struct arena *memory, const struct frame *frame,
     return most;
 }
 
-/* Is it the line of a run, and not a bar or a head? */
-static bool is_run(const struct scene_item *item, const struct sizes *size)
-{
-    bool bar = item->class == CLASS_SCREEN && item->count == 2 && item->width > 1.2 * size->line;
-    bool runs = item->class == CLASS_MOVE || item->class == CLASS_DRIBBLE ||
-                (item->class == CLASS_SCREEN && !bar);
-    return runs && item->shape == ITEM_PATH && item->fill == ROLE_NONE && !item->casing &&
-           item->task >= 0;
-}
-
 /* Does a run pass the basket so near that its line goes round it, or come back along itself, which
  * is opened to a V? Those are pushed apart on purpose. */
 static bool is_pushed(const struct segment *segment, body who)
@@ -138,7 +129,7 @@ static void measure(struct arena *memory, const struct diagram *diagram, body on
     struct sizes size = sizes_of(frame.k);
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
-        if (!is_run(item, &size)) {
+        if (!is_movement(item, &size) || item->task < 0) {
             continue;
         }
         double wave = item->class == CLASS_DRIBBLE ? size.wave_half / size.k * FEET : 0;

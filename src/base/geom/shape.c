@@ -48,6 +48,27 @@ double segment_gap(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d)
                     real_min(segment_distance(c, a, b, NULL), segment_distance(d, a, b, NULL)));
 }
 
+/* Whole turns only count where the way crosses the ray behind the place, as seen from where it
+ * begins. */
+double sweep_round(struct vec2 place, const struct vec2 *way, size_t count)
+{
+    struct vec2 first = vec2_sub(way[0], place), last = first;
+    double side = 0;
+    int turns = 0;
+    for (size_t i = 1; i < count; i++) {
+        struct vec2 at = vec2_sub(way[i], place);
+        double now = vec2_cross(first, at);
+        if ((side < 0) != (now < 0)) {
+            /* where the two points' line meets that of the ray */
+            double behind = vec2_dot(first, last) * fabs(now) + vec2_dot(first, at) * fabs(side);
+            turns += behind < 0 ? (now < 0 ? 1 : -1) : 0;
+        }
+        side = now;
+        last = at;
+    }
+    return real_atan2(vec2_cross(first, last), vec2_dot(first, last)) + 2 * REAL_PI * turns;
+}
+
 /* Where the tangent from p, turned round the circle toward the goal, meets the tangent from the
  * goal. Ends close to the circle's edge have theirs meet far away: then the turn is on p's tangent
  * twice the radius out, and whoever gets there asks again. */

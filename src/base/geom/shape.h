@@ -19,6 +19,9 @@ bool segment_cross(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d, d
 /* The point where a straight way from p to goal should turn so as to pass the circle (c, r) on the
  * nearer side; false when the way is free. p inside the circle turns straight out. */
 bool circle_detour(struct vec2 p, struct vec2 goal, struct vec2 c, double r, struct vec2 *turn);
+/* How far round a place a way goes from its first point to its last, radians, positive from x to y;
+ * two ways between the same ends pass the place on the same side if they go as far. */
+double sweep_round(struct vec2 place, const struct vec2 *way, size_t count);
 /* What of a convex polygon lies behind the line through `at` that is square to `out`, seen along
  * `out`: its corners in order, at most count + 1 of them, to `kept`; returns how many. */
 size_t polygon_cut(const struct vec2 *points, size_t count, struct vec2 at, struct vec2 out,

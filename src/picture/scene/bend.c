@@ -7,7 +7,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROUNDS = 18, RELAX = 160 };
+enum { ROUNDS = 18, RELAX = 160, SIDES = 3 };
 #define ONE_BODY 4.0  /* feet between a screener's numeral and his bar: less is one body (ours) */
 #define AT_REST 0.002 /* points a turn: it is taut */
 
@@ -15,9 +15,11 @@ enum { ROUNDS = 18, RELAX = 160 };
 struct obstacle {
     struct vec2 a, b;
     double r;
-    bool own;        /* the stroke starts here: only its later parts keep clear */
-    bool round;      /* who would cross goes round b, however near a is */
-    size_t from, to; /* the points of a trail that can come to it */
+    bool own;                    /* the stroke starts here: only its later parts keep clear */
+    bool round;                  /* who would cross goes round b, however near a is */
+    const struct passed *passed; /* on which side it was run past, or NULL */
+    struct vec2 middle;          /* of what was passed */
+    size_t from, to;             /* the points of a trail that can come to it */
 };
 typedef VEC(struct obstacle) obstacle_list;
 
@@ -55,7 +57,16 @@ struct gathering {
 
 static void gather(const struct gathering *g, struct vec2 a, struct vec2 b, double r, bool own)
 {
-    VEC_PUSH(g->drawing->arena, g->list, ((struct obstacle){a, b, r + g->wide, own, false, 0, 0}));
+    VEC_PUSH(g->drawing->arena, g->list,
+             ((struct obstacle){.a = a, .b = b, .r = r + g->wide, .own = own}));
+}
+
+/* What was gathered last is passed as it was run past. */
+static void gather_passed(const struct gathering *g, body who, int bar, struct vec2 middle)
+{
+    struct obstacle *last = &g->list->at[g->list->count - 1];
+    last->passed = stroke_passes(g->stroke, who, bar);
+    last->middle = middle;
 }
 
 static void gather_symbols(const struct gathering *g)
@@ -69,6 +80,7 @@ static void gather_symbols(const struct gathering *g)
         double r = defender ? 1.15 * drawing->size.x_half + 0.5 * k : symbol->radius + 0.6 * k;
         bool own = start && start->kind == STOP_SYMBOL && start->who == symbol->who;
         gather(g, symbol->at, symbol->at, r, own);
+        gather_passed(g, symbol->who, -1, symbol->at);
     }
 }
 
@@ -109,6 +121,7 @@ static void gather_bar(const struct gathering *g, const struct stop *bar)
         bool used = uses_screen_of(g->drawing, g->stroke, bar->who);
         double under = real_clamp(basket_room(g->drawing, a, b), 0.9 * k, 1.6 * k);
         gather(g, a, b, used ? under : 0.9 * k, false);
+        gather_passed(g, bar->who, (int)(bar - g->drawing->stops.at), bar->at);
         if (used && is_one_body(g->drawing, bar)) { /* nobody runs between it and his numeral */
             gather_standing(g, bar);
         }
@@ -395,6 +408,31 @@ static void obstacles_about(const struct trail *trail, obstacle_list *list, doub
     list->count = kept;
 }
 
+/* Over to the side of a thing on which it was run past it. */
+static bool cross_over(struct trail *trail, const struct obstacle *obstacle)
+{
+    if (!obstacle->passed || !is_passed_wrong(obstacle->passed, obstacle->middle, trail)) {
+        return false;
+    }
+    double along = 0, nearest = 1e9, at = 0;
+    size_t index = 0;
+    for (size_t i = 0; i < trail->count; i++) {
+        along += i > 0 ? vec2_distance(trail->at[i - 1], trail->at[i]) : 0;
+        double far = vec2_distance(trail->at[i], obstacle->middle);
+        if (far < nearest) {
+            nearest = far;
+            at = along;
+            index = i;
+        }
+    }
+    struct vec2 way = vec2_sub(obstacle->middle, trail->at[index]);
+    struct vec2 out = square_to(trail, index, way);
+    double half = fabs(vec2_dot(out, vec2_sub(obstacle->b, obstacle->a))) / 2;
+    double depth = vec2_dot(out, way) + half + obstacle->r;
+    trail_hump(trail, at, vec2_scale(out, depth), 2 * depth, false);
+    return true;
+}
+
 void bend_one(struct drawing *drawing, struct stroke *stroke)
 {
     struct trail *trail = &stroke->trail;
@@ -404,6 +442,16 @@ void bend_one(struct drawing *drawing, struct stroke *stroke)
     struct vec2 *course = arena_array(drawing->arena, struct vec2, trail->count);
     memcpy(course, trail->at, trail->count * sizeof *course);
     bool bent = false;
+    for (int turn = 0; turn < SIDES; turn++) {
+        bool any = false;
+        for (size_t i = 0; i < list.count; i++) {
+            any |= cross_over(trail, &list.at[i]);
+        }
+        bent |= any;
+        if (!any) {
+            break;
+        }
+    }
     for (int round = 0; round < ROUNDS; round++) {
         struct breach worst = {0};
         double r = 0;

@@ -79,6 +79,7 @@ struct stroke_part { /* of one sentence */
     double from, to; /* share of the line's length */
 };
 enum { STROKE_PARTS = 8 };
+struct passed; /* a numeral or a bar that its run passes: sides.c */
 struct stroke {
     enum scene_class class;
     body who;       /* whose line it is; a pass: the passer */
@@ -100,6 +101,8 @@ struct stroke {
     double *clock;       /* seconds at each of `clock_share` shares of the length */
     double *share;
     size_t clocks;
+    const struct passed *passed;
+    size_t passes;
 };
 
 struct symbol {
@@ -242,6 +245,25 @@ double stroke_share(const struct stroke *stroke, double time);
 double stroke_clock(const struct stroke *stroke, double share);
 /* Moves the ends of a trail, the rest in proportion. */
 void trail_lead(struct arena *arena, struct trail *trail, struct vec2 start, struct vec2 end);
+/* sides.c: a movement passes each numeral and each bar on the side on which it was run past it,
+ * whatever the size of the picture. */
+struct passed {
+    body who;     /* whose numeral, or whose bar */
+    int bar;      /* its stop, or -1 */
+    double sweep; /* of the run round it, radians */
+};
+struct run_way { /* on paper, with its seconds */
+    const struct vec2 *at;
+    const double *when;
+    size_t count;
+};
+void sides_note(struct drawing *drawing, struct stroke *stroke, const struct run_way *run);
+/* What a stroke is to pass on the side of its run: NULL, either side will do. */
+const struct passed *stroke_passes(const struct stroke *stroke, body who, int bar);
+bool is_passed_wrong(const struct passed *passed, struct vec2 middle, const struct trail *trail);
+int sides_wrong(const struct drawing *drawing, const struct stroke *stroke,
+                const struct trail *trail); /* how many of them it passes on the other */
+void sides_count(struct drawing *drawing);
 /* vee.c */
 void open_corners(struct drawing *drawing);
 /* bend.c: pushed apart where paper needs it. */
@@ -360,7 +382,9 @@ void discs_place(struct drawing *drawing);
 void discs_draw(struct drawing *drawing);
 /* What a mark of that radius would lie on there; 0: on nothing. */
 double place_score(const struct drawing *drawing, struct vec2 at, double r);
-/* measure.c: the points of one run of a path's ink, from its element `first` on, curves as short
+/* measure.c */
+bool item_is_bar(const struct scene_item *item, const struct sizes *size);
+/* The points of one run of a path's ink, from its element `first` on, curves as short
  * straight pieces; where the next run begins. */
 typedef VEC(struct vec2) points_list;
 size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first, double flatness,

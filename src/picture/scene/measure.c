@@ -68,10 +68,9 @@ static bool is_line(enum scene_class class)
 }
 
 /* A screen's bar or a hand-off's two: thick, and one stroke of the pen each. */
-static bool is_bar(const struct counting *counting, const struct scene_item *item)
+bool item_is_bar(const struct scene_item *item, const struct sizes *size)
 {
-    return (item->class == CLASS_SCREEN && item->width > 1.2 * counting->size.line &&
-            item->count == 2) ||
+    return (item->class == CLASS_SCREEN && item->width > 1.2 * size->line && item->count == 2) ||
            (item->class == CLASS_HANDOFF && item->count == 4);
 }
 
@@ -103,8 +102,13 @@ static void ink_item(struct counting *counting, const struct scene_item *item)
         points_list points = {0};
         i = item_ink(counting->arena, item, i, 0.03, &points);
         if (points.count > 1) {
-            struct inked inked = {points.at, points.count, item->width / 2,       item->line,
-                                  item->who, item->class,  is_bar(counting, item)};
+            struct inked inked = {points.at,
+                                  points.count,
+                                  item->width / 2,
+                                  item->line,
+                                  item->who,
+                                  item->class,
+                                  item_is_bar(item, &counting->size)};
             VEC_PUSH(counting->arena, list, inked);
         }
     }
@@ -391,7 +395,8 @@ void scene_measure(struct arena *arena, const struct scene *scene, struct scene_
 {
     *measure = (struct scene_measure){.least_gap = 1e9,
                                       .labels_left_out = scene->labels_left_out,
-                                      .labels_beside = scene->labels_beside};
+                                      .labels_beside = scene->labels_beside,
+                                      .wrong_sides = scene->wrong_sides};
     struct counting counting = {.arena = arena, .size = sizes_of(scene->scale), .found = measure};
     collect(&counting, scene);
     for (size_t i = 0; i < counting.blobs.count; i++) {

@@ -274,6 +274,7 @@ struct looking {
     struct trail best;
     double cost;
     double strain; /* of the way as it was */
+    int wrong;     /* sides of it */
     bool found;
 };
 
@@ -294,6 +295,14 @@ static bool goes_far(const struct looking *looking, const struct trail *way)
     return false;
 }
 
+/* On the other side of a numeral or a bar than the run it would tell one, too. */
+static bool passes_worse(const struct looking *looking, const struct trail *way)
+{
+    const struct drawing *drawing = looking->repair->drawing;
+    const struct stroke *stroke = &drawing->strokes.at[looking->index];
+    return sides_wrong(drawing, stroke, way) > looking->wrong;
+}
+
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
@@ -301,7 +310,7 @@ static void look_at(struct looking *looking, const struct trail *way, double ext
     cost += cost < looking->cost
                 ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
-    if (cost < looking->cost && !goes_far(looking, way)) {
+    if (cost < looking->cost && !goes_far(looking, way) && !passes_worse(looking, way)) {
         looking->cost = cost;
         looking->best = *way;
         looking->found = true;
@@ -355,6 +364,7 @@ static bool repair_one(const struct repair *repair, size_t index)
     struct drawing *drawing = repair->drawing;
     struct stroke *stroke = &drawing->strokes.at[index];
     struct looking looking = {.repair = repair, .index = index};
+    looking.wrong = sides_wrong(drawing, stroke, &stroke->trail);
     looking.strain = way_strain(&stroke->trail, drawing->size.k);
     looking.cost = way_cost(repair, index, &stroke->trail, 1e9);
     double lies = looking.cost;

@@ -156,6 +156,7 @@ static void plan(struct drawing *drawing)
     crossings_find(drawing);
     symbols_number(drawing);
     discs_place(drawing);
+    sides_count(drawing);
 }
 
 static void measure(struct arena *arena, const struct diagram *diagram,

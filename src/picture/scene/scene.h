@@ -96,6 +96,7 @@ struct scene {
     struct floor_place floor;
     int labels_left_out; /* order discs that found no place */
     int labels_beside;   /* that stand beside their line */
+    int wrong_sides;     /* numerals and bars that a movement's line passes as its run does not */
 };
 
 /* The diagrams of a play: each step's, then each of its branches'. */
@@ -181,6 +182,7 @@ struct scene_measure {
     int labels, labels_left_out, labels_beside;
     int labels_astray;             /* nearer to another line than to their own, or far from it */
     int crossings, crossings_flat; /* flat: under 12 degrees */
+    int wrong_sides; /* numerals and bars that a line passes on the other side than its run */
 };
 int scene_measure_overlaps(const struct scene_measure *measure); /* all of them, and outside */
 void scene_measure(struct arena *arena, const struct scene *scene, struct scene_measure *measure);

@@ -481,6 +481,9 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         trace_straight(drawing, stroke);
         return;
     }
+    if (body_is_attacker(stroke->who)) {
+        sides_note(drawing, stroke, &(struct run_way){raw.at, raw.when, raw.count});
+    }
     const struct stop *start = &drawing->stops.at[stroke->start];
     int task = stroke->part[0].task;
     enum verb_shape shape =

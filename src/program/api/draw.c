@@ -158,6 +158,7 @@ enum courtwright_status courtwright_measure(struct courtwright *book,
         .labels_astray = found->labels_astray,
         .crossings = found->crossings,
         .flat_crossings = found->crossings_flat,
+        .wrong_sides = found->wrong_sides,
     };
     static_assert((int)COURTWRIGHT_MARKS == (int)MEASURED_KINDS, "one table of marks");
     memcpy(measure->on, found->on, sizeof measure->on);

@@ -95,9 +95,10 @@ static void measure_say(const char *play, const char *label,
                    courtwright_mark_word((enum courtwright_mark)b), found->on[a][b]);
         }
     }
-    printf("outside %d; labels %d, moved %d, astray %d, left out %d; crossings %d, flat %d",
+    printf("outside %d; labels %d, moved %d, astray %d, left out %d; crossings %d, flat %d, wrong sides %d",
            found->outside, found->labels, found->labels_moved, found->labels_astray,
-           found->labels_left_out, found->crossings, found->flat_crossings);
+           found->labels_left_out, found->crossings, found->flat_crossings,
+           found->wrong_sides);
     printf(found->least_gap < 1000 ? "; least gap %.1f pt\n" : "\n", found->least_gap);
 }
 
@@ -105,10 +106,11 @@ static bool measure_json(const char *play, const char *label,
                          const struct courtwright_measure *found)
 {
     json_t *line =
-        json_pack("{ss ss si si si si si si si}", "play", play, "step", label, "outside",
+        json_pack("{ss ss si si si si si si si si}", "play", play, "step", label, "outside",
                   found->outside, "labels", found->labels, "labels_moved", found->labels_moved,
                   "labels_astray", found->labels_astray, "labels_left_out", found->labels_left_out,
-                  "crossings", found->crossings, "flat_crossings", found->flat_crossings);
+                  "crossings", found->crossings, "flat_crossings", found->flat_crossings,
+                  "wrong_sides", found->wrong_sides);
     bool good = line != NULL;
     if (found->least_gap < 1000) {
         good = good && json_object_set_new(line, "least_gap", json_real(found->least_gap)) == 0;

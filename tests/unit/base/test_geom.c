@@ -237,6 +237,21 @@ START_TEST(whoever_stands_in_a_circle_steps_out_unless_he_is_leaving)
 }
 END_TEST
 
+START_TEST(how_far_a_way_goes_round_a_place_tells_on_which_side_it_passes)
+{
+    struct vec2 place = vec2_of(1, 2);
+    struct vec2 under[] = {vec2_of(-3, 2), vec2_of(1, 1.9), vec2_of(5, 2.5)};
+    struct vec2 over[] = {vec2_of(-3, 2), vec2_of(1, 2.1), vec2_of(5, 2.5)};
+    struct vec2 twice[] = {vec2_of(0, 2), vec2_of(1, 1), vec2_of(2, 2), vec2_of(1, 3),
+                           vec2_of(0, 2), vec2_of(1, 1), vec2_of(2, 2)};
+    CLOSE(sweep_round(place, under, 3), REAL_PI + real_atan2(0.5, 4), 1e-12);
+    CLOSE(sweep_round(place, over, 3), real_atan2(0.5, 4) - REAL_PI, 1e-12);
+    CLOSE(sweep_round(place, twice, 7), 3 * REAL_PI, 1e-12);
+    CLOSE(sweep_round(place, twice, 5), 2 * REAL_PI, 1e-12);
+    CLOSE(sweep_round(place, under, 1), 0, 1e-12);
+}
+END_TEST
+
 START_TEST(a_hull_holds_all_points_and_turns_one_way)
 {
     for (int trial = 0; trial < 2000; trial++) {
@@ -289,6 +304,7 @@ int main(void)
     tcase_add_test(all, segments_cross_or_keep_a_gap);
     tcase_add_test(all, a_way_round_a_circle_clears_it);
     tcase_add_test(all, whoever_stands_in_a_circle_steps_out_unless_he_is_leaving);
+    tcase_add_test(all, how_far_a_way_goes_round_a_place_tells_on_which_side_it_passes);
     tcase_add_test(all, a_hull_holds_all_points_and_turns_one_way);
     tcase_add_test(all, boxes_that_only_touch_do_not_overlap);
     suite_add_tcase(suite, all);

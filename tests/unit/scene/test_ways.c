@@ -92,6 +92,27 @@ START_TEST(who_goes_on_past_his_bar_as_a_read_begins_does_not_cross_it)
 }
 END_TEST
 
+START_TEST(a_small_picture_passes_everybody_on_the_side_of_the_run)
+{
+    const char *text = "play \"Gate\"\n"
+                       "  start 3 left slot, 2 top, 1 right wing, 4 left wing, 5 left elbow\n"
+                       "  ball 3\n"
+                       "  defense man\n"
+                       "  step\n"
+                       "    5 stays\n"
+                       "    3 passes to 2\n"
+                       "    2 passes to 1\n"
+                       "    as 2 passes, 3 comes off 5 to right block\n"
+                       "  step\n"
+                       "    2 and 5 screen for 4\n"
+                       "    4 comes off 2 and 5 to nail\n";
+    static const double widths[] = {237.6, 151.2, 115.2, 90};
+    for (int i = 0; i < 4; i++) {
+        ck_assert_int_eq(pictured(text, 2, -1, widths[i])->wrong_sides, 0);
+    }
+}
+END_TEST
+
 START_TEST(the_steps_toward_a_screen_that_is_slipped_are_drawn)
 {
     struct scene *scene = drawn(GATE "    5 ball screens for 1\n"
@@ -205,6 +226,7 @@ int main(void)
     tcase_set_timeout(all, 60);
     tcase_add_test(all, who_rolls_does_not_cross_the_bar_that_is_his);
     tcase_add_test(all, who_goes_on_past_his_bar_as_a_read_begins_does_not_cross_it);
+    tcase_add_test(all, a_small_picture_passes_everybody_on_the_side_of_the_run);
     tcase_add_test(all, the_steps_toward_a_screen_that_is_slipped_are_drawn);
     tcase_add_test(all, two_sentences_that_name_places_have_a_corner_between_them);
     tcase_add_test(all, a_pass_goes_round_a_cone);
