@@ -376,6 +376,14 @@ int clears_what(struct predicate *p)
         p->s->drive = DRIVE_BASELINE;
         return 1;
     }
+    if (line && p->c->speech && p->s->verb == VERB_CUTS && part_ends(&behind)) {
+        p->c->at = behind.at; /* a baseline cut: to the rim along it */
+        p->path_done = p->way_said = true;
+        p->s->path = PATH_ALONG;
+        p->s->path_place = place;
+        p->phrase.to = SPOT_RIM;
+        return 1;
+    }
     struct str text = cursor_text(p->c, span);
     diag_help(p->c->diags,
               REFUSE(p->c, TEXT_TWO_MEANINGS, span, "`%.*s %.*s`: %s", STR_ARG(predicate_begun(p)),

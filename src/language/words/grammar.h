@@ -310,6 +310,17 @@ bool screen_named(const struct cursor *c);  /* called: the name of a screen begi
 bool remark_is(const struct cursor *c);
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
+/* stands: the spot somebody stands on by the lines above; the side is NONE where the spot has none.
+ * False: the words do not tell. */
+struct spot_stood {
+    enum spot spot;
+    enum side side;
+};
+bool above_stands(const struct cursor *c, const struct who *who, struct spot_stood *out);
+/* the corners, both wings: each of two has one. */
+bool several_spot(struct cursor *c, enum spot *out);
+/* unsaid: where it ends, that is not said and that its words tell. */
+void end_unsaid(struct predicate *p);
 /* A player of a needed slot that is not written but known from above; false: reported. */
 void note_him(struct predicate *p); /* of two who moved: which one is taken for him */
 bool player_above(struct predicate *p, const struct slot *slot);

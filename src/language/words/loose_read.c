@@ -247,6 +247,15 @@ static bool ends_behind(const struct loose *l, const struct piece *piece)
            !is_who(&next->to[-1]);
 }
 
+/* comes up and lays a pick: up there. */
+static bool leads_on(const struct loose *l, const struct piece *piece)
+{
+    const struct token *verb = past_fillers(piece->from, piece->to);
+    verb = verb < piece->to && is_who(verb) ? verb + 1 : verb;
+    return piece + 1 < l->pieces + l->count && !is_who(past_fillers(piece[1].from, piece[1].to)) &&
+           verb < piece->to && said_at(verb, piece->to, "come up|comes up") == piece->to;
+}
+
 /* comes off, and gets to the right slot: one use of the screen. */
 static bool use_without_end(const struct loose *l, const struct piece *piece)
 {
@@ -290,7 +299,7 @@ static size_t strict_pieces(struct loose *l, size_t from)
         size_t had = l->out->count;
         const struct piece *last = &l->pieces[to - 1]; /* comes off, catches: a pass is meant */
         last = from > 0 && said_at(first->from, first->to, "catch|receive") ? first : last;
-        if (l->count > 1 && said_at(last->from, last->to, "catch|receive")) {
+        if (l->count > 1 && (said_at(last->from, last->to, "catch|receive") || leads_on(l, last))) {
             continue;
         }
         struct cursor_mark mark = cursor_mark(l->c);

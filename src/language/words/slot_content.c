@@ -41,6 +41,11 @@ int slot_player(struct predicate *p, const struct slot *slot, struct who who)
     if (p->s->object.kind != WHO_NONE) {
         return said_twice(p, who.span, "the player");
     }
+    bool each = who.kind == WHO_SPOT && who.place->each; /* screen for the corners: stands.c */
+    if (each && verb_row(p->s->verb)->task == VERB_SCREEN) {
+        p->c->at = p->after_verb;
+        return 0;
+    }
     p->s->object = who;
     int fits = player_fits(p, &who, slot->letter);
     return fits > 0 && slot->letter == 'U' ? second_screener(p) : fits;

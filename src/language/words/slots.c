@@ -232,25 +232,11 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
     return 0;
 }
 
-/* screens 4, 4 cuts: who goes on behind it is whom it is for. */
-static bool goes_on_himself(const struct cursor *c, const struct who *who)
-{
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    struct who next;
-    bool found = take_joint(&trial) && person_read(&trial, &next) && same_who(&next, who) &&
-                 verb_begins(&trial);
-    cursor_back(&trial, mark);
-    return found;
-}
-
-/* picks 1, hammers 3, pins 2: a word for a screen only, said of a team-mate; the plain `screens 3`
- * is as near to `screens x3`, unless what follows says who is freed. */
+/* screens 3, picks 1, hammers 3, pins 2: said of a team-mate, or of the one who guards him, it is
+ * the same screen. */
 static bool screens_whom(const struct predicate *p, const struct who *who)
 {
-    bool plain = str_is(str_of(p->phrase.words), "screens");
-    return p->c->speech && p->s->verb == VERB_SCREENS && who_is_one(who) &&
-           (!plain || goes_on_himself(p->c, who));
+    return p->c->speech && p->s->verb == VERB_SCREENS && who_is_one(who);
 }
 
 /* hammers 3 into the corner: there the screen is set, or there 3 goes? */

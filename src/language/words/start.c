@@ -140,7 +140,7 @@ static bool placed_twice(struct cursor *c, const struct setting_form *out,
 
 /* ---- two at once: 4 and 5 at the elbows, wings 2 and 3, bigs in the corners ---- */
 
-static bool several_spot(struct cursor *c, enum spot *out)
+bool several_spot(struct cursor *c, enum spot *out)
 {
     static const struct entry spots[] = {{"wings", SPOT_WING},
                                          {"corners", SPOT_CORNER},

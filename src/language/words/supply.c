@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* supply: what a sentence leaves out and the words themselves tell: whose screen is meant, the rim
  * of a basket cut, that a move is only a move. (Sides and spots that hang on the floor: play.) */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 static bool word_starts(const struct token *token, const struct token *end, const char *word)
 {
@@ -24,7 +24,7 @@ static void without_screen(struct predicate *p)
 
 /* 4 ghosts to the left wing: by one who has set no screen, on the ball; a slip leaves it before
  * contact. */
-static void ghosts(struct predicate *p)
+static void ghosts_on_ball(struct predicate *p)
 {
     struct sentence *s = p->s;
     struct who holder;
@@ -85,73 +85,6 @@ static void with_screen(struct predicate *p)
             return;
         }
     }
-}
-
-/* 1 cuts, 4 lifts: where to is not said: to the rim, to the next spot up. */
-static void place_unsaid(struct predicate *p)
-{
-    static const struct {
-        enum verb verb;
-        enum place_kind kind;
-        enum way way;
-        const char *taken;
-    } rows[] = {
-        {VERB_CUTS, PLACE_SPOT, WAY_UP, "the rim"},
-        {VERB_LIFTS, PLACE_NEXT, WAY_UP, "the next spot up"},
-        {VERB_DRIFTS, PLACE_NEXT, WAY_DOWN, "the next spot down"},
-        {VERB_SINKS, PLACE_NEXT, WAY_DOWN, "the next spot down"},
-    };
-    const struct sentence *s = p->s;
-    bool plain = str_is(str_of(p->phrase.words), verb_row(s->verb)->words);
-    for (size_t i = 0; plain && !s->place && i < sizeof rows / sizeof *rows; i++) {
-        if (rows[i].verb != s->verb) {
-            continue;
-        }
-        struct place place = {
-            .kind = rows[i].kind, .spot = SPOT_RIM, .way = rows[i].way, .span = s->verb_span};
-        p->s->place = place_keep(p->c->arena, place);
-        struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, s->verb_span,
-                                     "no place is written: %s was taken", rows[i].taken);
-        diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left corner`",
-                  STR_ARG(predicate_begun(p)));
-    }
-}
-
-/* takes one dribble, and nowhere said: toward the rim, a third of the way for one, half of it for
- * two, two thirds for more (ours). */
-static void counted_unsaid(struct predicate *p)
-{
-    static const struct entry counts[] = {{"one", 4}, {"1", 4},      {"two", 6},
-                                          {"2", 6},   {"couple", 6}, {NULL, 0}};
-    struct sentence *s = p->s;
-    if (!p->c->speech || s->verb != VERB_DRIBBLES || !p->phrase.counted || s->place ||
-        s->subject.count != 1 || p->way_said) {
-        return;
-    }
-    int twelfths = 8;
-    for (const struct token *at = p->from; at < p->after_verb; at++) {
-        for (const struct entry *entry = counts; entry->words; entry++) {
-            twelfths = str_is(at->text, entry->words) ? entry->value : twelfths;
-        }
-    }
-    struct place *parts = arena_array(p->c->arena, struct place, 3);
-    parts[0] = (struct place){.kind = PLACE_WHERE, .who = s->subject.at[0], .span = s->verb_span};
-    parts[1] = (struct place){.kind = PLACE_SPOT, .spot = SPOT_RIM, .span = s->verb_span};
-    parts[2] = (struct place){.kind = twelfths == 6 ? PLACE_HALFWAY : PLACE_FRACTION,
-                              .fraction = twelfths / 12.0,
-                              .a = &parts[0],
-                              .b = &parts[1],
-                              .span = s->verb_span};
-    s->place = &parts[2];
-    struct diag *diag =
-        diag_add(p->c->diags, DIAG_TEXT_LENGTH_TAKEN, s->verb_span,
-                 "`%.*s`: where to is not written: %s of the way to the rim was taken",
-                 STR_ARG(cursor_text(p->c, s->verb_span)),
-                 twelfths == 4   ? "a third"
-                 : twelfths == 6 ? "half"
-                                 : "two thirds");
-    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
-              STR_ARG(predicate_begun(p)));
 }
 
 /* then 1 goes: with the ball, and nowhere said, it is a drive; off the screen that waits. */
@@ -269,7 +202,7 @@ void place_of_phrase(struct predicate *p)
     without_screen(p);
     with_screen(p);
     in_one_breath(p);
-    ghosts(p);
+    ghosts_on_ball(p);
     comes_with_ball(p);
     goes_with_ball(p);
     if (p->s->verb == VERB_SETS_UP && p->s->object.kind == WHO_PLAYER &&
@@ -277,8 +210,7 @@ void place_of_phrase(struct predicate *p)
         p->s->verb = VERB_PASS_FAKES; /* fakes to 2: the pass */
     }
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {
-        place_unsaid(p);
-        counted_unsaid(p);
+        end_unsaid(p);
     }
     if (!p->s->place && p->phrase.to != SPOT_COUNT) {
         struct place place = {.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
@@ -507,13 +439,35 @@ static bool at_the_ball(struct predicate *p)
     return found && holder.kind == WHO_PLAYER;
 }
 
+/* sets the screen and rolls, picks and pops: what comes of a screen on the ball. */
+static bool rolls_behind(const struct predicate *p)
+{
+    struct cursor trial = cursor_look(p->c);
+    struct phrase phrase;
+    if (!p->c->speech || p->s->screen != SCREEN_PLAIN || p->s->subject.count != 1 || p->s->place ||
+        !take_joint(&trial)) {
+        return false;
+    }
+    return phrase_read(&trial, FOR_ATTACKERS, &phrase) && !phrase_has(&phrase, 'O') &&
+           (phrase.verb == VERB_ROLLS || phrase.verb == VERB_POPS);
+}
+
 /* 5 sets a ball screen: a screen on the ball is for whoever has it. */
 static bool screens_the_ball(struct predicate *p)
 {
-    if (p->s->verb != VERB_SCREENS || p->s->screen != SCREEN_BALL) {
+    struct sentence *s = p->s;
+    bool rolls = s->verb == VERB_SCREENS && rolls_behind(p) && !above_holds(p->c, s->subject.at);
+    if (s->verb != VERB_SCREENS || (s->screen != SCREEN_BALL && !rolls)) {
         return false;
     }
-    p->s->object = (struct who){.kind = WHO_BALL, .span = p->s->verb_span};
+    s->screen = SCREEN_BALL;
+    s->object = (struct who){.kind = WHO_BALL, .span = s->verb_span};
+    if (rolls) {
+        struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WHO_TAKEN, s->verb_span,
+                                     "for whom is not written: the one who has the ball was taken");
+        diag_help(p->c->diags, diag, "to have another, write the number: `%.*s`",
+                  STR_ARG(predicate_begun_to(p, STR("for 2"))));
+    }
     return true;
 }
 
@@ -548,6 +502,20 @@ void note_him(struct predicate *p)
     diag_help(c->diags, diag, "to have another, write the number in its place: `3`");
 }
 
+/* 2 and 3 come off: one screen is for both. */
+static bool one_screen_for_all(const struct predicate *p, const struct who *screener)
+{
+    struct who other, second;
+    bool several;
+    for (size_t i = 1; i < p->s->subject.count; i++) {
+        if (!above_waiting_screen(p->c, &p->s->subject.at[i], &other, &second, &several) ||
+            !same_who(&other, screener)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* A player that is not written but known from above: whom the screened defender guards, whose
  * screen is waiting. */
 bool player_above(struct predicate *p, const struct slot *slot)
@@ -564,6 +532,10 @@ bool player_above(struct predicate *p, const struct slot *slot)
     }
     if ((slot->letter == 'U' || s->verb == VERB_REJECTS) &&
         above_waiting_screen(c, &s->subject.at[0], &s->object, &second, &several)) {
+        if (!one_screen_for_all(p, &s->object)) {
+            s->object = (struct who){.kind = WHO_NONE};
+            return player_missing(p, slot->preposition) > 0;
+        }
         s->object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second);
         note_screen(p);
         return player_fits(p, &s->object, 'U') > 0;

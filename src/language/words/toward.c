@@ -87,7 +87,8 @@ static int flashes_high(struct predicate *p)
 {
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    bool flashes = p->s->verb == VERB_FLASHES || (p->s->verb == VERB_GOES && c->speech);
+    bool comes = p->s->verb == VERB_COMES && p->s->object.kind == WHO_NONE;
+    bool flashes = p->s->verb == VERB_FLASHES || (c->speech && (comes || p->s->verb == VERB_GOES));
     if (!flashes || p->s->place || !take_words(&trial, "high") || !way_ends_here(&trial)) {
         return 0;
     }
@@ -131,10 +132,49 @@ static int flashes_middle(struct predicate *p)
     return 1;
 }
 
+/* 4 comes up: off the screen that waits for him, or by himself: to the next spot up. */
+static int comes_up(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    struct sentence *s = p->s;
+    struct who one, two;
+    bool several = false;
+    if (!c->speech || s->verb != VERB_COMES || s->object.kind != WHO_NONE || s->place ||
+        s->subject.count != 1 || above_holds(c, &s->subject.at[0]) || !take_words(&trial, "up") ||
+        !part_ends(&trial)) {
+        return 0;
+    }
+    struct cursor behind = trial;
+    if (take_joint(&behind) && !subject_verb_is(&behind)) { /* comes up and screens: up there */
+        return 0;
+    }
+    struct spot_stood at;
+    bool known = above_stands(c, &s->subject.at[0], &at);
+    bool inside = known && (at.spot == SPOT_BLOCK || at.spot == SPOT_LOW_POST ||
+                            at.spot == SPOT_MID_POST || at.spot == SPOT_DUNKER);
+    bool perimeter =
+        known && (at.spot == SPOT_CORNER || at.spot == SPOT_WING || at.spot == SPOT_SLOT);
+    if (!inside && !perimeter) {
+        return 0;
+    }
+    if (!above_waiting_screen(c, &s->subject.at[0], &one, &two, &several) && !several) {
+        s->verb = inside ? VERB_FLASHES : VERB_LIFTS;
+    }
+    struct place up = {.kind = PLACE_NEXT, .way = WAY_UP};
+    struct place elbow = {.kind = PLACE_SPOT, .spot = SPOT_ELBOW};
+    ends_there(p, trial.at, inside ? elbow : up);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, s->place->span,
+                                 "`up` was taken as the %s", inside ? "elbow" : "next spot up");
+    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
+              STR_ARG(predicate_begun(p)));
+    return 1;
+}
+
 int toward_read(struct predicate *p)
 {
-    static int (*const readers[])(struct predicate *) = {side_alone, across_alone, flashes_high,
-                                                         flashes_middle, posts_side};
+    static int (*const readers[])(struct predicate *) = {side_alone,     across_alone, flashes_high,
+                                                         flashes_middle, posts_side,   comes_up};
     int found = 0;
     for (size_t i = 0; found == 0 && i < sizeof readers / sizeof *readers; i++) {
         found = readers[i](p);

@@ -1,0 +1,113 @@
+/* SPDX-License-Identifier: MIT */
+/* unsaid: where a movement ends that is not said and that its own words tell: 1 cuts, 4 comes up, 2
+ * clears out, 3 cuts off 5, 3 fills. Each is taken with a note. Knows words only. */
+#include "language/words/grammar.h"
+
+/* Where to, by the verb, and by its words where they say more than the verb: NULL, by its own. */
+struct unsaid {
+    enum verb verb;
+    const char *words;
+    enum place_kind kind;
+    enum spot spot;
+    enum way way;
+    const char *taken;
+};
+static const struct unsaid unsaid_rows[] = {
+    {VERB_CUTS, NULL, PLACE_SPOT, SPOT_RIM, WAY_UP, "the rim"},
+    {VERB_LIFTS, NULL, PLACE_NEXT, SPOT_RIM, WAY_UP, "the next spot up"},
+    {VERB_DRIFTS, NULL, PLACE_NEXT, SPOT_RIM, WAY_DOWN, "the next spot down"},
+    {VERB_SINKS, NULL, PLACE_NEXT, SPOT_RIM, WAY_DOWN, "the next spot down"},
+    {VERB_FLASHES, NULL, PLACE_SPOT, SPOT_NAIL, WAY_UP, "the nail"},
+    {VERB_CLEARS, "", PLACE_SIDE, SPOT_RIM, WAY_UP, "the opposite side"},
+    {VERB_COMES, "cuts", PLACE_SPOT, SPOT_RIM, WAY_UP, "the rim"},
+    {VERB_COMES, "basket cuts", PLACE_SPOT, SPOT_RIM, WAY_UP, "the rim"},
+    {VERB_COMES, "dives", PLACE_SPOT, SPOT_RIM, WAY_UP, "the rim"},
+};
+
+/* The row says where this verb, in these words, ends. */
+static bool row_fits(const struct predicate *p, const struct unsaid *row)
+{
+    struct str words = str_of(p->phrase.words);
+    bool plain = str_is(words, verb_row(p->s->verb)->words);
+    bool fits = !row->words ? plain : row->words[0] == '\0' || str_is(words, row->words);
+    return row->verb == p->s->verb && fits &&
+           (p->s->verb != VERB_CLEARS || p->s->subject.count == 1);
+}
+
+static void take_place(struct predicate *p, struct place place, const char *taken)
+{
+    place.span = p->s->verb_span;
+    p->s->place = place_keep(p->c->arena, place);
+    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->verb_span,
+                                 "no place is written: %s was taken", taken);
+    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left corner`",
+              STR_ARG(predicate_begun(p)));
+}
+
+/* 1 cuts, 4 lifts, 2 clears out, 1 cuts off 5: to the rim, to the next spot up, to the other side.
+ */
+static void place_unsaid(struct predicate *p)
+{
+    for (size_t i = 0; !p->s->place && i < sizeof unsaid_rows / sizeof *unsaid_rows; i++) {
+        const struct unsaid *row = &unsaid_rows[i];
+        if (row_fits(p, row)) {
+            struct place place = {
+                .kind = row->kind, .spot = row->spot, .side = SIDE_NONE, .way = row->way};
+            place.side = row->kind == PLACE_SIDE ? SIDE_OPPOSITE : SIDE_NONE;
+            take_place(p, place, row->taken);
+        }
+    }
+}
+
+/* 3 fills: where nobody stands any more, the spot of the one who has just gone. */
+static void fills_behind(struct predicate *p)
+{
+    if (p->s->verb == VERB_FILLS && !p->s->place && p->s->subject.count == 1 &&
+        p->s->path == PATH_NONE) {
+        p->s->verb = VERB_REPLACES;
+    }
+}
+
+/* takes one dribble, and nowhere said: toward the rim, a third of the way for one, half of it for
+ * two, two thirds for more (ours). */
+static void counted_unsaid(struct predicate *p)
+{
+    static const struct entry counts[] = {{"one", 4}, {"1", 4},      {"two", 6},
+                                          {"2", 6},   {"couple", 6}, {NULL, 0}};
+    struct sentence *s = p->s;
+    if (!p->c->speech || s->verb != VERB_DRIBBLES || !p->phrase.counted || s->place ||
+        s->subject.count != 1 || p->way_said) {
+        return;
+    }
+    int twelfths = 8;
+    for (const struct token *at = p->from; at < p->after_verb; at++) {
+        for (const struct entry *entry = counts; entry->words; entry++) {
+            twelfths = str_is(at->text, entry->words) ? entry->value : twelfths;
+        }
+    }
+    struct place *parts = arena_array(p->c->arena, struct place, 3);
+    parts[0] = (struct place){.kind = PLACE_WHERE, .who = s->subject.at[0], .span = s->verb_span};
+    parts[1] = (struct place){.kind = PLACE_SPOT, .spot = SPOT_RIM, .span = s->verb_span};
+    parts[2] = (struct place){.kind = twelfths == 6 ? PLACE_HALFWAY : PLACE_FRACTION,
+                              .fraction = twelfths / 12.0,
+                              .a = &parts[0],
+                              .b = &parts[1],
+                              .span = s->verb_span};
+    s->place = &parts[2];
+    struct diag *diag =
+        diag_add(p->c->diags, DIAG_TEXT_LENGTH_TAKEN, s->verb_span,
+                 "`%.*s`: where to is not written: %s of the way to the rim was taken",
+                 STR_ARG(cursor_text(p->c, s->verb_span)),
+                 twelfths == 4   ? "a third"
+                 : twelfths == 6 ? "half"
+                                 : "two thirds");
+    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
+              STR_ARG(predicate_begun(p)));
+}
+
+void end_unsaid(struct predicate *p)
+{
+    fills_behind(p);
+    place_unsaid(p);
+    counted_unsaid(p);
+}
