@@ -16,10 +16,13 @@
 #define PLANNED .85 /* people brake earlier than they need (Giannakopoulos et al. 2026) */
 #define LOOK .20    /* m: how far ahead the eyes are, plus .10 s of way (ours) */
 #define LOOK_TIME .10
-#define SEARCH .8       /* m of way in which the nearest point is looked for */
-#define SETTLE 4.0      /* 1/s: speed by what is left in the last steps (ours) */
-#define NEARLY .05      /* m before a length at which it is reached */
-#define LONG 30.0       /* s: nobody runs longer */
+#define ASTRAY .6   /* m off his way: who is further off, round somebody, looks on ahead, (ours) */
+#define LOOK_ON 1.5 /* m for each further one: he joins it aslant and does not turn back to it */
+#define BESIDE .5   /* m from the end of his way, abreast of it: further is not there (ours) */
+#define SEARCH .8   /* m of way in which the nearest point is looked for */
+#define SETTLE 4.0  /* 1/s: speed by what is left in the last steps (ours) */
+#define NEARLY .05  /* m before a length at which it is reached */
+#define LONG 30.0   /* s: nobody runs longer */
 #define CORNER_NEAR .15 /* m before a corner at which the feet are planted at the latest */
 
 static struct vec2 piece_way(const struct path *path, size_t i)
@@ -258,19 +261,19 @@ struct vec2 motion_wish(const struct course *course, const struct mover *mover,
 {
     double length = path_length(&course->path), speed = vec2_length(mover->v);
     double along = motion_along(course, mover->at);
-    double look = along + LOOK + LOOK_TIME * speed;
+    double off = vec2_distance(mover->at, point_ahead(course, along, false));
+    double look = along + LOOK + LOOK_TIME * speed + LOOK_ON * real_max(0, off - ASTRAY);
     bool last = course->passed == course->corners;
     struct vec2 target =
         point_ahead(course, last ? look : real_min(look, next_stop(course)), end_speed > 0);
-    double left = real_max(0, length - along);
+    double far = vec2_distance(mover->at, course->path.at[course->path.count - 1]);
+    double left = real_max(length - along, end_speed > 0 ? 0 : far - BESIDE);
     double bend = real_min(cap_at(course, course->along), cap_at(course, along)); /* from here on */
     double limit = real_min(gait->top, bend);
     double brakes = real_max(0, left - motion_plant_lead(end_speed, course->turn));
     limit = real_min(limit, real_sqrt(end_speed * end_speed + 2 * PLANNED * gait->brake * brakes));
     if (end_speed <= 0) {
-        limit = real_min(
-            limit,
-            SETTLE * vec2_distance(mover->at, course->path.at[course->path.count - 1]) + .02);
+        limit = real_min(limit, SETTLE * far + .02);
         if (left > .3) {
             limit = real_max(limit, .3);
         }
