@@ -154,6 +154,9 @@ void move_along(struct world *world, struct job *job, struct route *route, doubl
     agent->stuck_since = world->t;
     agent->held_since = -1;
     agent->stuck_along = 0;
+    agent->way_since = world->t;
+    agent->way_far = agent->course.goal;
+    agent->held_by = BODY_NONE;
     agent->end_speed = 0;
     if (job->task->taking > 0) {
         double least = least_time(agent);
@@ -183,6 +186,21 @@ static double end_speed(struct world *world, body who)
     return agent->gait.sprint * motion_turn_share(angle);
 }
 
+static body nearest_to(const struct world *world, const struct agent *agent)
+{
+    body near = BODY_NONE;
+    double least = 1e18;
+    for (int i = 0; i < world->bodies; i++) {
+        const struct agent *o = &world->agent[world->present[i]];
+        double square = vec2_square(vec2_sub(o->m.at, agent->m.at));
+        if (o != agent && !o->shadow && square < least) {
+            near = world->present[i];
+            least = square;
+        }
+    }
+    return near;
+}
+
 static bool is_blocked(const struct world *world, struct agent *agent)
 {
     double slow = agent->gait.clip > 0 ? real_min(.3, agent->gait.clip / 2) : .3;
@@ -193,6 +211,7 @@ static bool is_blocked(const struct world *world, struct agent *agent)
     }
     if (world->t > agent->stuck_since + BLOCKED / 2) {
         agent->let_through = world->t + BLOCKED; /* straight on, whoever dances before him */
+        agent->held_by = nearest_to(world, agent);
     }
     return world->t >= agent->stuck_since + BLOCKED;
 }
@@ -319,7 +338,9 @@ bool move_tick(struct world *world, struct job *job)
     }
     if (near && !there) {
         agent->going = false;
+        agent->held_by = nearest_to(world, agent);
     }
+    trouble_held_up(world, job);
     arrive(world, job);
     return true;
 }

@@ -442,6 +442,61 @@ void trouble_trapped(struct world *world, const struct job *job)
     diag_help(world->diags, diag, "pass out of the trap, or dribble back from it first");
 }
 
+#define DRAGS 1.75 /* times as long as the way needs, */
+#define LOSES 1.5  /* and so many s more, is far too long (both ours) */
+
+static void say_held_up(struct world *world, const struct job *job, const char *what)
+{
+    body by = world->agent[job->task->who].held_by;
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    strbuf_text(&out, what);
+    strbuf_text(&out, ": ");
+    if (by == BODY_NONE) {
+        strbuf_text(&out, "others stand");
+    } else {
+        body_print(&out, by);
+        strbuf_text(&out, " stands");
+    }
+    strbuf_text(&out, " in the way");
+    struct diag *diag = diag_add(world->diags, DIAG_RUN_HELD_UP, job->task->span, "%.*s",
+                                 STR_ARG(strbuf_str(&out)));
+    diag_help(
+        world->diags, diag,
+        "start it when the way is free, or name another: along the baseline, through the lane");
+}
+
+void trouble_held_up(struct world *world, const struct job *job)
+{
+    const struct agent *agent = &world->agent[job->task->who];
+    const struct gait *gait = &agent->gait;
+    double top = gait->clip > 0 ? real_min(gait->clip, gait->top) : gait->top;
+    double took = world->t - agent->way_since;
+    double needs = motion_rush(top, gait->tau, gait->brake, agent->way_far);
+    double off = agent->going ? 0 : vec2_distance(agent->m.at, job->goal);
+    bool late = job->task->taking <= 0 && took > DRAGS * needs && took > needs + LOSES;
+    struct strbuf out;
+    if (trouble_told(world, job) || (!late && off < SHORT)) {
+        return;
+    }
+    strbuf_init(&out, world->arena);
+    body_print(&out, job->task->who);
+    if (late) {
+        strbuf_text(&out, " takes ");
+        strbuf_fixed(&out, took, 1);
+        strbuf_text(&out, " s for ");
+        play_length(&out, world->play, agent->way_far);
+        strbuf_text(&out, ", where ");
+        strbuf_fixed(&out, needs, 1);
+        strbuf_text(&out, " s would do");
+    } else {
+        strbuf_text(&out, " is kept ");
+        play_length(&out, world->play, off);
+        strbuf_text(&out, " short of this place");
+    }
+    say_held_up(world, job, strbuf_str(&out).at);
+}
+
 void trouble_until(struct world *world, const struct job *job)
 {
     const struct wait *until = &job->task->until;

@@ -80,6 +80,8 @@ struct agent {
     double dodge_side, dodge_until, dodge_since;
     double stuck_since;        /* s: when he last got on, */
     double stuck_along;        /* and how far he had come */
+    double way_since, way_far; /* s: when this way began, and how long it was, m; */
+    body held_by;              /* who was nearest when he last did not get on */
     bool has_helped;           /* a defender: in this step */
     double held_since;         /* two keep him from dribbling on, since, s; < 0: nobody does */
     double stall, let_through; /* s of wanting in vain; until when team-mates step aside */
@@ -516,6 +518,8 @@ void trouble_order(struct world *world, const struct job *job);         /* use_d
 void trouble_up(struct world *world, const struct job *job, double up); /* a down screen goes up */
 void trouble_ice(struct world *world, const struct job *job); /* it uses a screen that is iced */
 void trouble_trapped(struct world *world, const struct job *job); /* it ends in a trap */
+/* He comes to the end of his way far later than it needs, or is kept short of its place. */
+void trouble_held_up(struct world *world, const struct job *job);
 void trouble_until(struct world *world, const struct job *job);   /* it ended without its `until` */
 void trouble_at_once(struct world *world, const struct job *job); /* it ends as it begins */
 void trouble_cut(struct world *world, const struct job *job, const struct job *by); /* by a time */

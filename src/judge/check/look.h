@@ -82,6 +82,9 @@ bool look_idle(const struct checker *checker, body b, size_t sample);
 /* When the screener of a use, set as the user left, moved before the user was by him; TIME_NEVER.
  */
 double look_screen_left(const struct segment *segment, size_t use);
+/* waited.c: the sentence that took longest of those a pass waited for, through its receiver, and
+ * for how many seconds of that; NULL: it waited for none. */
+const struct task *look_waited(const struct segment *segment, size_t pass, double *seconds);
 
 #define CHECK(symbol, ...) void look_##symbol(struct checker *checker);
 #include "judge/check/checks.def"

@@ -389,6 +389,31 @@ void look_time_backcourt(struct checker *checker)
     help_sooner(checker, finding, BODY_NONE, "pass ahead, or leave out a wait");
 }
 
+/* Which sentence takes most of the time that a throw-in waits: the finding is of that one. */
+static void name_eater(struct checker *checker, struct finding *finding, body thrower)
+{
+    const struct segment *segment = checker->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *pass = segment_task(segment, i);
+        double seconds;
+        if (pass->kind != TASK_PASS || pass->who != thrower ||
+            segment->record[i].time[MOMENT_RELEASED] < finding->time) {
+            continue;
+        }
+        const struct task *eater = look_waited(segment, i, &seconds);
+        if (eater && seconds > finding->limit / 3) {
+            const char *words = verb_row(eater->verb)->words;
+            bool to = eater->other < BODY_COUNT;
+            look_say(checker, &finding->message, "%.*s %s of it go by while %s %s%s%s.",
+                     STR_ARG(finding->message), look_seconds(checker, seconds),
+                     look_body(checker, eater->who), words, to ? " " : "",
+                     to ? look_body(checker, eater->other) : "");
+            finding->span = eater->span;
+        }
+        return;
+    }
+}
+
 void look_time_throw_in(struct checker *checker)
 {
     double limit = checker->limit;
@@ -406,6 +431,7 @@ void look_time_throw_in(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: throw in sooner. You hold the ball out of bounds %s; %s is the limit.", who,
                  look_seconds(checker, stay.whole), look_seconds(checker, limit));
+        name_eater(checker, finding, b);
         const struct task *late = late_cut(checker->segment, b);
         if (late) {
             look_say(checker, &finding->help, "leave out the clause: %s then cuts at once",

@@ -98,6 +98,30 @@ START_TEST(where_two_steps_overlap_their_time_counts_once)
 }
 END_TEST
 
+START_TEST(a_throw_in_that_comes_too_late_names_the_sentence_that_takes_the_time)
+{
+    struct piped piped;
+    pipe_text(
+        &arena,
+        STR("play \"Weir\"\n"
+            "  start 1 out of bounds at right short corner, 2 right block, 3 left elbow, 4 left "
+            "block, 5 right elbow\n"
+            "  ball 1\n  defense man\n  step\n"
+            "    2 cross screens for 4\n    4 comes off 2 to right block\n    5 screens for 2\n    "
+            "2 pops out to right corner\n    1 inbounds to 2\n"),
+        &piped);
+    const struct finding *late = NULL;
+    for (size_t i = 0; i < piped.findings.count; i++) {
+        const struct finding *finding = &piped.findings.at[i];
+        late = strcmp(finding->row->id, "time.throw-in") == 0 ? finding : late;
+    }
+    ck_assert_ptr_nonnull(late);
+    ck_assert_ptr_nonnull(strstr(late->message.at, "s of it go by while 2 screens for 4."));
+    struct str words = source_text(&piped.sources, late->span);
+    ck_assert_msg(str_starts(words, "2 cross screens for 4"), "%.*s", STR_ARG(words));
+}
+END_TEST
+
 START_TEST(a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight)
 {
     for (double seconds = 3; seconds < 12; seconds += 0.5) {
@@ -545,6 +569,7 @@ int main(void)
     tcase_add_test(all, the_lane_is_noted_over_three_seconds_and_warned_of_over_five);
     tcase_add_test(all,
                    on_the_line_at_a_throw_in_after_a_shot_or_screening_the_lane_is_not_counted);
+    tcase_add_test(all, a_throw_in_that_comes_too_late_names_the_sentence_that_takes_the_time);
     tcase_add_test(all, a_stay_in_the_lane_goes_on_over_the_border_of_steps);
     tcase_add_test(all, where_two_steps_overlap_their_time_counts_once);
     tcase_add_test(all, a_throw_in_takes_five_seconds_and_the_backcourt_ten_or_eight);

@@ -2,6 +2,7 @@
 /* What sentences wait for and what cuts them short, from a coach's own words to the run. */
 #include "told.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #include "base/real.h"
@@ -81,6 +82,20 @@ START_TEST(who_is_told_to_take_very_long_is_given_his_time)
     told_run(&told, "start five-out\n3 cuts to the rim, taking 25 s\n");
     told_is_sound(&told);
     ck_assert_double_eq_tol(told_time(told_segment(&told, 0, -1), 0, MOMENT_ARRIVED), 25, .5);
+}
+END_TEST
+
+START_TEST(who_is_kept_from_his_place_by_a_wall_of_bodies_is_told_of)
+{
+    const char *wall =
+        "start 1 top, 2 left wing, 3 at (21, -2), 4 at (22.4, -0.8), 5 at (20.8, -3.8)\n";
+    char text[400];
+    snprintf(text, sizeof text, "%s2 goes to (23.5, -4.2)\n", wall);
+    told_run(&told, text);
+    told_says(&told, "run.held-up", "2 is kept 4 ft short of this place: 5 stands in the way");
+    snprintf(text, sizeof text, "%s2 goes to right wing\n", wall);
+    told_run(&told, text);
+    ck_assert_ptr_null(strstr(told_said(&told), "run.held-up"));
 }
 END_TEST
 
@@ -819,6 +834,7 @@ int main(void)
     tcase_add_test(all, who_is_cut_short_goes_on_with_his_next_sentence_at_once);
     tcase_add_test(all, a_hold_lasts_until_the_other_is_past);
     tcase_add_test(all, a_hold_until_what_holds_already_is_no_time);
+    tcase_add_test(all, who_is_kept_from_his_place_by_a_wall_of_bodies_is_told_of);
     tcase_add_test(all, an_until_that_never_comes_never_cuts);
     tcase_add_test(all, a_movement_until_what_is_so_already_is_said);
     tcase_add_test(all, who_is_told_to_take_very_long_is_given_his_time);
