@@ -10,7 +10,10 @@
 #define TO_NOTE 11.0    /* from the last cut to the line under it */
 #define ROOM_BELOW 11.0 /* kept for that line */
 
+#define TO_CARDS 12.0 /* from what stands over them on the first page */
+
 enum { ACROSS_MOST = 4, DOWN_MOST = 8 };
+enum { FULL_ROWS = 2 }; /* of a full floor */
 
 /* A play with what it is for. */
 struct carded {
@@ -21,6 +24,7 @@ struct carded {
 /* A page of cards being filled: which card covers each place, from 1; 0: none. */
 struct board {
     const struct card_size *size;
+    double top;
     size_t rows;
     size_t cards;
     size_t at[DOWN_MOST][ACROSS_MOST];
@@ -74,20 +78,29 @@ static double left_of(const struct card_flow *flow)
     return paper_of(flow->rows.setter.job->a4)->margin;
 }
 
-/* Lays the board on a page that is empty, else on a new one. */
+static size_t rows_below(const struct card_flow *flow, const struct page *page, double top)
+{
+    double room = page->key - ROOM_BELOW - top;
+    return room < 0 ? 0 : (size_t)(room / flow->size->height + 1e-6);
+}
+
+/* Lays the board on a page, under what stands there already; where that leaves room for less than a
+ * full floor, on a new one. */
 static void open_board(struct card_flow *flow)
 {
     struct page *page = rows_page(&flow->rows);
-    if (!page->empty) {
+    double top = page->empty ? CARDS_TOP : page->y + TO_CARDS;
+    if (!page->empty && (flow->board.cards > 0 || rows_below(flow, page, top) < FULL_ROWS)) {
         page = rows_turn(&flow->rows, true);
+        top = CARDS_TOP;
     }
-    page->y = CARDS_TOP;
+    page->y = top;
     page->bottom = page->key - ROOM_BELOW;
     page->empty = false;
     page->keyless = true;
-    size_t rows = (size_t)((page->bottom - page->y) / flow->size->height + 1e-6);
+    size_t rows = rows_below(flow, page, top);
     rows = rows < 1 ? 1 : rows > DOWN_MOST ? DOWN_MOST : rows;
-    flow->board = (struct board){.size = flow->size, .rows = rows};
+    flow->board = (struct board){.size = flow->size, .top = top, .rows = rows};
 }
 
 static size_t card_at(const struct board *board, size_t row, size_t column)
@@ -118,8 +131,9 @@ static void rule_line(struct card_flow *flow, size_t line, bool over)
             end++;
         }
         struct vec2 from =
-            over ? vec2_of(left + (double)i * size->width, CARDS_TOP + (double)line * size->height)
-                 : vec2_of(left + (double)line * size->width, CARDS_TOP + (double)i * size->height);
+            over
+                ? vec2_of(left + (double)i * size->width, board->top + (double)line * size->height)
+                : vec2_of(left + (double)line * size->width, board->top + (double)i * size->height);
         double length = (double)(end - i) * (over ? size->width : size->height);
         if (end > i) {
             galley_cut(rows_page(&flow->rows)->galley, from,
@@ -151,12 +165,12 @@ static void cut_page(struct card_flow *flow)
     for (size_t column = 0; column <= (size_t)board->size->across; column++) {
         rule_line(flow, column, false);
     }
-    galley_scissors(galley, left_of(flow) - 10, CARDS_TOP);
+    galley_scissors(galley, left_of(flow) - 10, board->top);
     const struct text_block *note = words_set(
         &flow->rows.setter, TYPE_NOTE,
         STR("Cut along the dashes. Grouped by situation, then in the order of the book."), 0);
     galley_text_end(galley, note, left_of(flow) + PAGE_WIDE,
-                    CARDS_TOP + (double)rows_used(board) * board->size->height + TO_NOTE,
+                    board->top + (double)rows_used(board) * board->size->height + TO_NOTE,
                     ROLE_SOFT);
 }
 
@@ -195,7 +209,7 @@ static void place_card(struct card_flow *flow, const struct card_cell *cell)
     struct arena *arena = flow->rows.setter.arena;
     galley_join(rows_page(&flow->rows)->galley, galley_copy(arena, cell->galley),
                 left_of(flow) + (double)column * flow->size->width,
-                CARDS_TOP + (double)row * flow->size->height);
+                board->top + (double)row * flow->size->height);
     if (cell->whole.size > 0) {
         VEC_PUSH(arena, &flow->shortened, str_copy(arena, cell->whole));
     }

@@ -143,7 +143,8 @@ static struct str reads_of(struct arena *arena, const struct play *play)
             int branch = branch_told(step, (int)k);
             struct str told = tell_branch(arena, &step->branches.at[branch]);
             strbuf_print(&out, "%s%c%d%c%c %.*s", out.size > 0 ? "; " : "", TELL_BOLD, step->number,
-                         branch_letter(step, branch), TELL_PLAIN, STR_ARG(told));
+                         branch_letter(step, branch), TELL_PLAIN,
+                         STR_ARG(words_isolated(arena, told)));
         }
     }
     if (out.size > 0) {
