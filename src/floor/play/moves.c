@@ -154,6 +154,43 @@ bool make_hold(struct maker *m, const struct sentence *s, const struct voice *vo
     return task->face.who != BODY_NONE;
 }
 
+/* Where he was planned to be before task `index` of his. */
+static struct vec2 was_before(const struct maker *m, body who, size_t index)
+{
+    while (index-- > 0) {
+        const struct task *task = task_at(m, index);
+        if (task->who == who && (task->kind == TASK_MOVE || task->kind == TASK_CARRY)) {
+            return task->planned;
+        }
+    }
+    return m->stood[who];
+}
+
+/* rejects 5 and drives baseline: with no place written he leaves the screen by that side, and not
+ * straight for the rim. */
+static void leaves_by_baseline(struct maker *m, const struct task *drive)
+{
+    size_t first = m->branch ? m->step->tasks.count : 0, i = task_count(m);
+    while (i > first && task_at(m, i - 1)->who != drive->who) {
+        i--;
+    }
+    struct task *use = i > first ? task_at(m, i - 1) : NULL;
+    if (!drive->drive_baseline || !use || use->verb != VERB_REJECTS || use->goal_written) {
+        return;
+    }
+    struct vec2 was = was_before(m, drive->who, i - 1);
+    enum side side = where_side(was);
+    if (side == SIDE_NONE && use->screen_task >= 0) { /* away from the screener */
+        struct vec2 screener = task_at(m, (size_t)use->screen_task)->planned;
+        side = where_side(vec2_sub(was, screener));
+    }
+    if (side != SIDE_NONE) {
+        use->goal = where_spot(m, SPOT_SHORT_CORNER, side);
+        use->goal_written = true;
+        use->planned = use->goal.at;
+    }
+}
+
 bool make_carry(struct maker *m, const struct sentence *s, const struct voice *voice,
                 struct task *task, struct work *work)
 {
@@ -168,6 +205,7 @@ bool make_carry(struct maker *m, const struct sentence *s, const struct voice *v
     } else if (!task_set_goal(m, s, voice, task)) {
         return false;
     }
+    leaves_by_baseline(m, task);
     m->flow.at[task->who] = task->planned;
     return true;
 }

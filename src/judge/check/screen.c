@@ -302,6 +302,36 @@ void look_screen_angle(struct checker *checker)
 
 /* ---- screen.gap ---- */
 
+#define AS_TIGHT (1 * FEET) /* `tight` and nearer: it is not `wide` that leaves the gap */
+#define IN_WAY (3 * FEET)   /* before the user: a step; common practice, no source */
+
+/* Where `wide` is not to blame, the screener stands out of the way. */
+static void gap_help(struct checker *checker, size_t use, struct finding *finding)
+{
+    const struct segment *segment = checker->segment;
+    const struct task *task = segment_task(segment, use);
+    const struct task_record *record = &segment->record[use];
+    const char *who = look_body(checker, task->who), *screener = look_body(checker, task->other);
+    if (task->gap > AS_TIGHT + MOTION_BODY / 10) {
+        look_say(checker, &finding->help, "leave out `wide`: %s then goes by %s's hip", who,
+                 screener);
+        return;
+    }
+    struct vec2 from = segment_at(segment, task->who, real_max(0, record->time[MOMENT_STARTED]));
+    struct vec2 way = vec2_unit(vec2_sub(record->to, from)), at = vec2_along(from, way, IN_WAY);
+    double unit = checker->play->metres ? 1 : FEET;
+    struct strbuf place;
+    strbuf_init(&place, checker->arena);
+    strbuf_text(&place, "(");
+    strbuf_number(&place, at.x / unit, 0);
+    strbuf_text(&place, ", ");
+    strbuf_number(&place, at.y / unit, 0);
+    strbuf_text(&place, ")");
+    look_say(checker, &finding->help,
+             "%s stands out of the way: bring the screen before %s, `%s screens for %s at %s`",
+             screener, who, screener, who, place.at);
+}
+
 void look_screen_gap(struct checker *checker)
 {
     const struct segment *segment = checker->segment;
@@ -329,10 +359,7 @@ void look_screen_gap(struct checker *checker)
         look_say(checker, &finding->message,
                  "%s: go shoulder to hip with %s. Your cut leaves a %s gap; keep it within %s.",
                  who, screener, look_length(checker, gap), look_length(checker, checker->limit));
-        look_say(checker, &finding->help,
-                 task->gap > 0 ? "leave out `wide`: %s then goes by %s's hip"
-                               : "add the word `tight`: %s then goes by %s's hip",
-                 who, screener);
+        gap_help(checker, i, finding);
     }
 }
 

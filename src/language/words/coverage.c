@@ -308,6 +308,11 @@ bool all_defend(const struct cursor *c, struct recast *r)
     if (!phrase_read(&verb, FOR_DEFENDERS, &phrase)) {
         return false;
     }
+    if (str_is(str_of(phrase.words), "jumps to the ball")) { /* what each does on every pass */
+        r->told = span_join(cursor_next(c)->span, verb.at[-1].span);
+        r->to = verb.at;
+        return r->remark = part_ends(&verb);
+    }
     struct span span = cursor_span(c);
     for (int number = 1; number <= 5; number++) {
         struct who who = {.kind = WHO_DEFENDER, .number = number, .span = span};

@@ -71,7 +71,7 @@ static int off_to_side(struct predicate *p, const struct token *from, const stru
     diag_help(c->diags,
               REFUSE(c, TEXT_TWO_MEANINGS, span, "`%.*s`: off a screen, where does it end?",
                      STR_ARG(cursor_text(c, span))),
-              "write where to: `%.*s to %s`", STR_ARG(predicate_begun(p)), to[way]);
+              "write where to, behind the screener: `to %s`", to[way]);
     return -1;
 }
 
@@ -107,4 +107,17 @@ int going_read(struct predicate *p)
     return take_among(&trial, goings)
                ? drive_runs(p, from, trial.at, p->s->place || where_follows(&trial))
                : 0;
+}
+
+/* comes off 5 middle, rejects it baseline: with no preposition it is the way, and not the line. */
+int way_off_screen(struct predicate *p)
+{
+    static const char *const ways[] = {"baseline", "middle", NULL};
+    struct cursor trial = *p->c;
+    const struct token *from = past_fillers(p->c->at, p->c->end);
+    bool use = verb_row(p->s->verb)->task == VERB_USE && !p->s->place;
+    if (!use || from > p->c->at || !take_among(&trial, ways) || !way_ends_here(&trial)) {
+        return 0;
+    }
+    return drive_runs(p, from, trial.at, false);
 }

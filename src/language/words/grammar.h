@@ -237,6 +237,7 @@ struct predicate {
     struct span via_span;
     bool way_said;            /* and left out: where it ends may stand behind a comma */
     bool across;              /* said before the place: to the other side */
+    bool part_way;            /* two dribbles toward a place, which is not reached */
     bool used, holds;         /* uses 5: no other verb; by the one who has the ball */
     struct span comma_clause; /* a clause behind a comma, the last thing read; else empty */
 };
@@ -285,6 +286,7 @@ void way_settled(struct predicate *p);
  * where it ends is said. As along_read. */
 int drive_runs(struct predicate *p, const struct token *from, const struct token *end, bool placed);
 int going_read(struct predicate *p); /* going left, going middle: the same */
+int way_off_screen(struct predicate *p); /* comes off 5 baseline: the same */
 /* Where somebody ends who goes this way off a screen, with a note. */
 const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);
 /* toward: left, across, high: where it ends. As along_read. */
@@ -308,6 +310,8 @@ bool aside_head_is(const struct cursor *c); /* hands up: words that look like a 
 bool screen_named(const struct cursor *c);  /* called: the name of a screen begins here */
 /* remark: nothing but what a coach says beside the movement stands up to the end. */
 bool remark_is(const struct cursor *c);
+/* counted: so many dribbles, and where to is not said, or only toward where: part of the way. */
+void counted_part(struct predicate *p);
 /* supply: the place a phrase brings with it. */
 void place_of_phrase(struct predicate *p);
 /* stands: the spot somebody stands on by the lines above; the side is NONE where the spot has none.

@@ -150,7 +150,9 @@ static bool take_extra(struct cursor *c, struct phrase *phrase)
         return his;
     }
     if (phrase_has(phrase, 'P')) {
-        return next && next->kind == TOKEN_NUMBER && !next->possessive;
+        struct cursor part = *c; /* two thirds of the way from */
+        return next && next->kind == TOKEN_NUMBER && !next->possessive &&
+               take_entry(&part, fraction_entries) < 0;
     }
     if (phrase_has(phrase, 'G')) { /* x3 has the nail */
         struct cursor trial = *c;

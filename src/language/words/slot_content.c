@@ -51,6 +51,25 @@ int slot_player(struct predicate *p, const struct slot *slot, struct who who)
     return fits > 0 && slot->letter == 'U' ? second_screener(p) : fits;
 }
 
+/* clears the block to the other side: the block there. */
+static const struct place *same_spot_there(struct predicate *p, const struct place *place)
+{
+    const struct place *from = p->s->begins;
+    if (!from || from->kind != PLACE_SPOT || !spot_takes_side(from->spot) ||
+        place->kind != PLACE_SIDE) {
+        return place;
+    }
+    struct place there = *from;
+    there.side = place->side;
+    there.span = place->span;
+    struct diag *diag = diag_add(
+        p->c->diags, DIAG_TEXT_PLACE_TAKEN, place->span, "`%.*s`: the %.*s there was taken",
+        STR_ARG(cursor_text(p->c, place->span)), STR_ARG(cursor_text(p->c, from->span)));
+    diag_help(p->c->diags, diag, "to go elsewhere, name the spot: `%.*s to left corner`",
+              STR_ARG(predicate_begun(p)));
+    return place_keep(p->c->arena, there);
+}
+
 int slot_place(struct predicate *p, const struct place *place)
 {
     if (p->s->place) {
@@ -65,7 +84,7 @@ int slot_place(struct predicate *p, const struct place *place)
         !spot_row(place->spot)->optional) { /* goes across to the block: to the other one */
         place = place_sided(p->c, place, SIDE_OPPOSITE);
     }
-    p->s->place = place;
+    p->s->place = same_spot_there(p, place);
     return 1;
 }
 

@@ -89,8 +89,14 @@ static int toward_player(struct predicate *p)
         cursor_back(&trial, mark);
         return 0;
     }
+    p->part_way = p->phrase.counted && word_is(p->c, 0, "toward") && who_is_one(&who);
     p->c->at = trial.at;
     p->c->refusals = trial.refusals;
+    if (p->part_way) { /* takes one dribble toward 2: not up to him */
+        struct place where = {.kind = PLACE_WHERE, .who = who, .span = who.span};
+        p->s->place = place_keep(p->c->arena, where);
+        return 1;
+    }
     p->s->verb = VERB_DRIBBLES_AT;
     return slot_player(p, &(struct slot){.letter = 'W', .needed = true}, who);
 }
@@ -211,6 +217,10 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
             return slot_player(p, player, who);
         }
     }
+    int side = place ? way_off_screen(p) : 0;
+    if (side != 0) {
+        return side;
+    }
     struct cursor_mark mark = cursor_mark(c);
     const struct place *found = place ? place_read(c, 0) : NULL;
     if (c->refusals != before && !found) {
@@ -311,18 +321,6 @@ static int missing_preposition(struct predicate *p, const struct slot *slots, si
         return 1;
     }
     return preposition_missing(p, &who, player->preposition);
-}
-
-/* takes two dribbles toward the wing: how far that is hangs on the dribbler. */
-static void note_toward(struct predicate *p)
-{
-    struct span span = cursor_span(p->c);
-    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WORD_DROPPED, span,
-                                 "`%.*s` was read as `to`: the dribble ends there",
-                                 STR_ARG(cursor_text(p->c, span)));
-    diag_help(p->c->diags, diag,
-              "for less of the way: `1 dribbles to halfway between top and left "
-              "wing`");
 }
 
 /* As it is said of one for whom a screen waits: goes over it is comes off it, drifts behind it is
@@ -444,9 +442,7 @@ int slot_read(struct predicate *p)
     const struct slot *place = slot_of(slots, count, "PE");
     bool stays = p->s->verb == VERB_STAYS && who_side(&p->s->subject.at[0]) == FOR_DEFENDERS;
     place = stays ? NULL : place;
-    if (taken == 0 && place && p->phrase.counted && word_is(p->c, 0, "toward")) {
-        note_toward(p);
-    }
+    p->part_way = p->part_way || (place && p->phrase.counted && word_is(p->c, 0, "toward"));
     if (taken == 0 && place && !str_is(place->preposition, "toward") &&
         take_among(p->c, place_words)) {
         taken = slot_content(p, place);

@@ -3,6 +3,8 @@
  * of a basket cut, that a move is only a move. (Sides and spots that hang on the floor: play.) */
 #include "language/words/speech.h"
 
+#include <string.h>
+
 static bool word_starts(const struct token *token, const struct token *end, const char *word)
 {
     return token < end && str_starts(token->text, word);
@@ -48,7 +50,7 @@ bool away_from_nobody(struct predicate *p)
 {
     const struct sentence *s = p->s;
     struct cursor *c = p->c;
-    if (s->verb != VERB_REJECTS || !str_is(str_of(p->phrase.words), "goes away from") ||
+    if (s->verb != VERB_REJECTS || !strstr(p->phrase.words, "away from") ||
         s->object.kind == WHO_NONE || above_may_have_screened(c, &s->subject.at[0], &s->object)) {
         return false;
     }
@@ -212,6 +214,7 @@ void place_of_phrase(struct predicate *p)
     if (p->c->speech && p->phrase.to == SPOT_COUNT) {
         end_unsaid(p);
     }
+    counted_part(p);
     if (!p->s->place && p->phrase.to != SPOT_COUNT) {
         struct place place = {.kind = PLACE_SPOT, .spot = p->phrase.to, .span = p->s->verb_span};
         p->s->place = place_keep(p->c->arena, place);

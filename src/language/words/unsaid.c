@@ -68,46 +68,8 @@ static void fills_behind(struct predicate *p)
     }
 }
 
-/* takes one dribble, and nowhere said: toward the rim, a third of the way for one, half of it for
- * two, two thirds for more (ours). */
-static void counted_unsaid(struct predicate *p)
-{
-    static const struct entry counts[] = {{"one", 4}, {"1", 4},      {"two", 6},
-                                          {"2", 6},   {"couple", 6}, {NULL, 0}};
-    struct sentence *s = p->s;
-    if (!p->c->speech || s->verb != VERB_DRIBBLES || !p->phrase.counted || s->place ||
-        s->subject.count != 1 || p->way_said) {
-        return;
-    }
-    int twelfths = 8;
-    for (const struct token *at = p->from; at < p->after_verb; at++) {
-        for (const struct entry *entry = counts; entry->words; entry++) {
-            twelfths = str_is(at->text, entry->words) ? entry->value : twelfths;
-        }
-    }
-    struct place *parts = arena_array(p->c->arena, struct place, 3);
-    parts[0] = (struct place){.kind = PLACE_WHERE, .who = s->subject.at[0], .span = s->verb_span};
-    parts[1] = (struct place){.kind = PLACE_SPOT, .spot = SPOT_RIM, .span = s->verb_span};
-    parts[2] = (struct place){.kind = twelfths == 6 ? PLACE_HALFWAY : PLACE_FRACTION,
-                              .fraction = twelfths / 12.0,
-                              .a = &parts[0],
-                              .b = &parts[1],
-                              .span = s->verb_span};
-    s->place = &parts[2];
-    struct diag *diag =
-        diag_add(p->c->diags, DIAG_TEXT_LENGTH_TAKEN, s->verb_span,
-                 "`%.*s`: where to is not written: %s of the way to the rim was taken",
-                 STR_ARG(cursor_text(p->c, s->verb_span)),
-                 twelfths == 4   ? "a third"
-                 : twelfths == 6 ? "half"
-                                 : "two thirds");
-    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
-              STR_ARG(predicate_begun(p)));
-}
-
 void end_unsaid(struct predicate *p)
 {
     fills_behind(p);
     place_unsaid(p);
-    counted_unsaid(p);
 }

@@ -2,7 +2,7 @@
 /* use_ends: a second verb that only says how a screen is used, or where the use ends: comes off 5
  * and drives, rejects it and goes left, comes off it, two dribbles to the wing, gets the ball on
  * the wing; ghosts and flies out to the corner. */
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 /* A verb that uses a screen, by itself or with off. */
 bool use_verb(struct sentence *s)
@@ -14,12 +14,21 @@ bool use_verb(struct sentence *s)
     return verb_row(s->verb)->task == VERB_USE;
 }
 
+/* Whose screen it is was said, or one waits for him. */
+static bool has_screen(const struct predicate *p)
+{
+    struct who by, second;
+    bool several;
+    return p->s->object.kind != WHO_NONE ||
+           above_waiting_screen(p->c, &p->s->subject.at[0], &by, &second, &several);
+}
+
 /* comes off 5 and drives: one use of the screen, as the second verb says it. */
 static bool comes_and(struct predicate *p)
 {
     struct sentence *s = p->s;
     struct cursor trial = *p->c;
-    if (s->verb != VERB_COMES || s->place || s->object.kind == WHO_NONE) {
+    if (s->verb != VERB_COMES || s->place || !has_screen(p)) {
         return false;
     }
     take_mark(&trial, ',');
@@ -98,7 +107,8 @@ static bool take_end_verb(struct predicate *p, struct cursor *c, struct phrase *
     bool way = word_is(c, 0, "baseline") || word_is(c, 0, "middle");
     bool away = rejects && phrase->verb == VERB_REJECTS && take_among(c, its);
     return phrase->verb != VERB_STAYS &&
-           (away || task == VERB_MOVE || (rejects && task == VERB_CARRY && !way));
+           (away || (rejects && !way && (task == VERB_CARRY || task == VERB_MOVE)) ||
+            (!rejects && task == VERB_MOVE));
 }
 
 /* comes off it and stops at the nail, rejects it and goes to the rim, curls 5 and ends up in the
@@ -108,11 +118,8 @@ static bool use_ends(struct predicate *p)
     struct sentence *s = p->s;
     struct cursor trial = *p->c;
     struct phrase phrase = {.to = SPOT_COUNT};
-    struct who by, second;
-    bool several, dribbled, end = false, rejects = s->verb == VERB_REJECTS;
-    if (verb_row(s->verb)->task != VERB_USE || s->place ||
-        (s->object.kind == WHO_NONE && !rejects &&
-         !above_waiting_screen(p->c, &s->subject.at[0], &by, &second, &several))) {
+    bool dribbled, end = false, rejects = s->verb == VERB_REJECTS;
+    if (verb_row(s->verb)->task != VERB_USE || s->place || (!rejects && !has_screen(p))) {
         return false;
     }
     if (!take_end_joint(p, &trial, &dribbled) ||
@@ -174,4 +181,34 @@ static bool ghost_ends(struct predicate *p)
 bool use_goes_on(struct predicate *p)
 {
     return comes_and(p) || use_ends_at_catch(p) || use_ends(p) || ghost_ends(p);
+}
+
+/* 1 drives baseline away from the screen: rejects it, by that side. */
+bool drives_away(const struct cursor *c, struct recast *r)
+{
+    static const char *const goes[] = {"goes", "go", NULL};
+    static const char *const ways[] = {"baseline", "middle", "left", "right", NULL};
+    static const char *const screens[] = {"it", "screen", "pick", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    struct somebody who, by;
+    if (!player_here(&trial, &who)) {
+        return false;
+    }
+    bool drives = take_among(&trial, goes) ||
+                  (phrase_read(&trial, FOR_ATTACKERS, &phrase) && phrase.verb == VERB_DRIVES);
+    const struct token *way = trial.at;
+    if (!drives || !take_among(&trial, ways) || !take_words(&trial, "away from")) {
+        return false;
+    }
+    const struct token *screen = trial.at;
+    bool from = take_among(&trial, screens) || player_here(&trial, &by);
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "rejects");
+    recast_copy(c, r, screen, trial.at);
+    recast_word(c, r, "and");
+    recast_word(c, r, "drives");
+    recast_copy(c, r, past_fillers(way, c->end), past_fillers(way, c->end) + 1);
+    r->to = trial.at;
+    return from;
 }

@@ -54,6 +54,11 @@ static const struct {
      "    5 screens for 3", "leave out the words about facing"},
     {"screen.gap", SWITCHBACK "    5 screens for 3\n<    3 curls off 5 to the rim, wide>\n",
      "    3 curls off 5 to the rim", "leave out `wide`"},
+    {"screen.gap",
+     "play \"Tollgate\"\n  start 1 out of bounds at right short corner, 2 right block, 3 left "
+     "elbow, 4 left block, 5 right elbow\n  defense man\n  step\n<    2 cross screens for 4>\n"
+     "    4 comes off 2 to right block, tight\n    5 down screens for 2\n    1 passes to 4\n",
+     "    2 screens for 4 at (-5, 2)", "bring the screen before 4, `2 screens for 4 at (-5, 2)`"},
     {"screen.moving",
      SWITCHBACK "    5 screens for 3\n    3 curls off 5 to the rim\n"
                 "<    as 3 curls, 5 pops to left wing>\n",

@@ -199,7 +199,7 @@ static const struct book_case book_cases[] = {
     {"play \"A\"\nstep\n1 shoots\non a trap by x9, 3 cuts to the rim\n", "play(step(s read(s)))",
      "4:14 text.player-range"},
     {"play \"A\"\nstep\n1 takes two dribbles toward the left wing\n", "play(step(s))",
-     "3:22 text.word-dropped"},
+     "3:33 text.length-taken"},
     {"drill \"A\"\ngoal 8 of 10\nstart 12 top, coach left wing\n", "drill(set set)", ""},
     {"play \"A\"\nstep\nlevel u16\n1 shoots\n", "play(step(broken s))", "3:1 text.setting-late"},
     {"play \"A\"\n1 shoots\nball 2\n", "play(s broken)", "3:1 text.setting-late"},
