@@ -18,6 +18,7 @@ static const struct entry clause_entries[] = {
     {"moment that", TIE_WHEN},
     {"instant", TIE_WHEN},
     {"second that", TIE_WHEN},
+    {"second", TIE_WHEN}, /* behind article_second */
     {"minute", TIE_WHEN},
     {"whenever", TIE_WHEN},
     {"by the time", TIE_WHEN},
@@ -47,10 +48,10 @@ static const struct entry clause_entries[] = {
 static enum tie_word noun_clause(struct cursor *c)
 {
     static const struct entry words[] = {
-        {"on", TIE_AS}, {"upon", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
+        {"on", TIE_AS}, {"upon", TIE_AS}, {"at", TIE_AS}, {"off", TIE_AFTER}, {NULL, 0}};
     static const char *const stress[] = {"immediately", "right", "straight", "directly", NULL};
-    static const char *const begins[] = {"immediately", "right", "straight", "directly",
-                                         "on",          "upon",  "off",      NULL};
+    static const char *const begins[] = {"immediately", "right", "straight", "directly", "on",
+                                         "upon",        "at",    "off",      NULL};
     if (!word_among(c, begins)) {
         return TIE_NONE;
     }
@@ -64,13 +65,31 @@ static enum tie_word noun_clause(struct cursor *c)
     return (enum tie_word)word;
 }
 
+/* the second 1 gives it up, 3 cuts: a moment, and no number. */
+bool article_second(const struct cursor *c)
+{
+    const struct token *next = cursor_next(c);
+    struct cursor behind = *c;
+    if (!next || next == c->at || !token_is_word(next, "second") ||
+        !token_is_word(&next[-1], "the")) {
+        return false;
+    }
+    behind.watch = NULL;
+    behind.at = next + 1;
+    return subject_verb_is(&behind);
+}
+
 bool clause_is(const struct cursor *c)
 {
     struct cursor trial = *c;
+    if (article_second(c)) {
+        return true;
+    }
     if (noun_clause(&trial) != TIE_NONE) {
         return true;
     }
-    if (take_entry(&trial, clause_entries) >= 0) {
+    bool ordinal = word_is(c, 0, "second") && !word_is(c, 1, "that");
+    if (!ordinal && take_entry(&trial, clause_entries) >= 0) {
         return true;
     }
     if (take_words(&trial, "at")) {
@@ -260,14 +279,55 @@ static bool count_refused(struct cursor *c, const char *word)
     return true;
 }
 
+/* Nothing of the clause is left: a comma, or somebody else who acts. */
+static bool clause_over(struct cursor *c)
+{
+    return cursor_done(c) || mark_is(c, ',') || stop_is(c) || subject_verb_is(c);
+}
+
+/* The event by its verb; in speech also as it is told, where that leaves nothing of the clause. */
+static bool event_or_told(struct cursor *c, struct event *out, const char *word)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    struct cursor named = *c, told = *c;
+    if (c->speech && event_pointed(&named, out) && clause_over(&named)) {
+        *c = named;
+        return true;
+    }
+    cursor_back(&named, mark);
+    named = *c;
+    bool read = !arrival_refused(&named, word) && event_before_sentence(&named, out);
+    if (read && (!c->speech || clause_over(&named))) {
+        out->over = out->over || (out->verb == VERB_GOES && event_arrives(c));
+        *c = named;
+        if (event_settled(c, out)) {
+            note_told(c, out);
+        }
+        return true;
+    }
+    struct event event;
+    cursor_back(&told, mark);
+    if (c->speech && event_told(&told, &event)) {
+        note_told(c, &event);
+        *c = told;
+        *out = event;
+        return true;
+    }
+    cursor_back(&named, mark);
+    named = *c;
+    read = !arrival_refused(&named, word) && event_before_sentence(&named, out);
+    *c = named;
+    return read;
+}
+
 static bool clause_event_read(struct cursor *c, struct tie *tie, const char *word)
 {
     size_t before = c->refusals;
     struct event event;
-    if (count_refused(c, word) || arrival_refused(c, word)) {
+    if (count_refused(c, word)) {
         return false;
     }
-    if (!event_before_sentence(c, &event)) {
+    if (!event_or_told(c, &event, word)) {
         if (c->refusals == before) {
             event_refuse(c, word);
         }

@@ -51,6 +51,8 @@ void place_refuse(struct cursor *c, struct str before);
  */
 bool front_tie_read(struct cursor *c, struct tie *tie);
 /* second, 2 goes to top: then; a sentence must follow. Unmoved: none here. */
+/* clause */
+bool article_second(const struct cursor *c); /* the second 1 passes */
 bool front_ordinal(struct cursor *c);
 /* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */
 bool clause_is(const struct cursor *c);
@@ -136,6 +138,10 @@ bool above_him(const struct cursor *c, const struct who * not, struct who *out);
 bool above_noun_verb(struct cursor *c, struct event *out);
 
 /* moment: moments that are not named by a plain verb. */
+/* A verb in the past: the same words with the first as it is when bare: drove, come. */
+bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out);
+/* `out` is the moment of that sentence; over: it is done then. */
+void moment_of(struct event *out, const struct sentence *s, bool over);
 /* Behind who it is of: has cut, starts to roll, gets there. `*verb`: `*phrase` was read, whose
  * object may follow. */
 bool moment_read(struct cursor *c, struct event *out, struct phrase *phrase, bool *verb);
@@ -150,6 +156,16 @@ void moment_way(struct cursor *c, const struct event *event);
 /* Seconds as a number, or as beats and counts, which a note tells in seconds. */
 bool take_seconds(struct cursor *c, struct measure *out);
 bool skip_seconds(struct cursor *c); /* the same, silent */
+
+/* told, in speech: what is done then, told as a sentence is, with where and how, up to a comma or
+ * to where somebody else acts. Unmoved and without a word when nothing fits. */
+bool event_told(struct cursor *c, struct event *out);
+bool event_pointed(struct cursor *c, struct event *out); /* he is there, it is set: the same */
+/* An event whose verb is another than that of the only sentence above it can mean: becomes its
+ * moment, and is told by note_told. */
+bool event_settled(const struct cursor *c, struct event *event);
+bool event_arrives(const struct cursor *c); /* 5 gets up to the elbow: that is when it is done */
+void note_told(const struct cursor *c, const struct event *event); /* how it was read */
 
 /* light: a verb with its noun: makes a pass; a shot; takes two dribbles. Unmoved: none here. */
 bool light_verb_read(struct cursor *c, enum phrase_side side, struct phrase *out);

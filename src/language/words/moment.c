@@ -53,8 +53,7 @@ static size_t bases_of(struct cursor *c, struct str word, struct str bases[BASES
     return count;
 }
 
-/* A verb in the past: the same words with the first as it is when bare. */
-static bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out)
+bool past_read(struct cursor *c, enum phrase_side side, struct phrase *out)
 {
     const struct token *next = cursor_next(c);
     if (!next || next->kind != TOKEN_WORD || next->possessive) {
@@ -104,7 +103,7 @@ static bool ends_late(enum verb verb)
     return task != VERB_PASS && task != VERB_SHOOT && task != VERB_SCREEN && task != VERB_EXCHANGE;
 }
 
-static void be_moment_of(struct event *out, const struct sentence *s, bool over)
+void moment_of(struct event *out, const struct sentence *s, bool over)
 {
     out->kind = EVENT_VERB;
     out->family = FAMILY_NONE;
@@ -170,7 +169,7 @@ bool moment_arrival_read(struct cursor *c, struct event *out)
     if (!goes) {
         return false;
     }
-    be_moment_of(out, s, true);
+    moment_of(out, s, true);
     c->at = trial.at;
     return true;
 }
@@ -244,7 +243,7 @@ bool moment_read(struct cursor *c, struct event *out, struct phrase *phrase, boo
     bool moved = s && (verb_row(s->verb)->task == VERB_MOVE || verb_row(s->verb)->task == VERB_USE);
     if (out->over && moved && verb_row(phrase->verb)->task == VERB_MOVE &&
         s->verb != phrase->verb) {
-        be_moment_of(out, s, true); /* 1 cuts … once 1 has cleared */
+        moment_of(out, s, true); /* 1 cuts … once 1 has cleared */
         return true;
     }
     *verb = true;
@@ -258,6 +257,13 @@ static const struct entry tails[] = {
     {"is in the air", TAIL_BEGINS},
     {"in the air", TAIL_BEGINS},
     {"is in flight", TAIL_BEGINS},
+    {"travels", TAIL_BEGINS},
+    {"is travelling", TAIL_BEGINS},
+    {"is traveling", TAIL_BEGINS},
+    {"flies", TAIL_BEGINS},
+    {"is flying", TAIL_BEGINS},
+    {"is moving", TAIL_BEGINS},
+    {"is released", TAIL_BEGINS},
     {"in flight", TAIL_BEGINS},
     {"is on the way", TAIL_BEGINS},
     {"is on its way", TAIL_BEGINS},
@@ -295,7 +301,6 @@ static const struct entry tails[] = {
     {"starts", TAIL_BEGINS},
     {"begins", TAIL_BEGINS},
     {"happens", TAIL_BEGINS},
-    {"is released", TAIL_BEGINS},
     {"goes up", TAIL_BEGINS},
     {"is up", TAIL_BEGINS},
     {"is taken", TAIL_BEGINS},

@@ -68,6 +68,7 @@ static const struct entry nouns[] = {
     {"hand-off", NOUN_HAND_OFF},
     {"dho", NOUN_HAND_OFF},
     {"shot", NOUN_SHOT},
+    {"jumper", NOUN_SHOT},
     {"cut", NOUN_CUT},
     {"drive", NOUN_DRIVE},
     {"penetration", NOUN_DRIVE},

@@ -61,14 +61,12 @@ static enum event_family family_of(const struct phrase *phrase)
 static bool take_catch(struct cursor *c)
 {
     static const char *const catches[] = {"catches", "catch", "receives", "receive", NULL};
-    static const char *const whole[] = {"gets ball",  "get ball", "gets it",    "get it",
-                                        "gets pass",  "get pass", "has caught", "is catching",
-                                        "gets touch", NULL};
+    static const char *const whole[] = {
+        "gets ball",    "get ball",      "gets it",     "get it",     "gets pass",
+        "get pass",     "has caught",    "is catching", "gets touch", "gets ball back",
+        "gets it back", "has ball back", "has it back", NULL};
     static const char *const caught[] = {"ball", "it", "pass", NULL};
-    if (take_among(c, whole)) {
-        return true;
-    }
-    bool taken = take_among(c, catches);
+    bool taken = take_among(c, whole) || take_among(c, catches);
     return taken && (take_among(c, caught), true); /* what else would be caught */
 }
 
@@ -96,6 +94,12 @@ static bool happening_read(struct cursor *c, struct event *out)
     if (take_catch(&trial)) {
         out->kind = EVENT_CATCHES;
         c->at = trial.at;
+        if (!take_words(&trial, "from") || !person_read(&trial, &out->object)) {
+            out->object = (struct who){.kind = WHO_NONE};
+            return true;
+        }
+        c->at = trial.at; /* catches it from 1 */
+        c->refusals = trial.refusals;
         return true;
     }
     if (uses_screen_is(c)) {
@@ -211,7 +215,7 @@ bool front_ordinal(struct cursor *c)
     static const char *const words[] = {"second", "third", "fourth", "fifth", "last", NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
-    bool ordinal = take_among(&trial, words);
+    bool ordinal = !article_second(c) && take_among(&trial, words);
     take_mark(&trial, ',');
     const struct token *behind = trial.at;
     struct recast recast; /* second, 2 up to the wing */
@@ -372,8 +376,12 @@ static bool until_over(struct cursor *c, const struct event *event)
 bool until_read(struct cursor *c, struct event *out)
 {
     size_t before = c->refusals;
-    if (event_read(c, out)) {
+    if ((c->speech && event_pointed(c, out)) || event_read(c, out)) {
         return !until_over(c, out) && !clause_place(c, out, "until");
+    }
+    if (c->speech && event_told(c, out)) {
+        note_told(c, out);
+        return !until_over(c, out);
     }
     if (c->refusals == before) {
         event_refuse(c, "until");
