@@ -35,6 +35,26 @@ static bool find_read(struct season_maker *m, const struct row_form *row, const 
     return false;
 }
 
+/* With two jerseys it is two players who have the name: which of them was it? */
+static bool is_of_two(struct season_maker *m, const struct row_form *row, size_t first)
+{
+    const struct team *team = &m->plays->team;
+    const struct roster_entry *one = &team->roster.at[first];
+    for (size_t i = first + 1; i < team->roster.count; i++) {
+        const struct roster_entry *other = &team->roster.at[i];
+        if (str_equal_fold(other->name, row->by) && !str_equal(other->jersey, one->jersey)) {
+            struct diag *diag = diag_add(m->diags, DIAG_SEASON_NAME, row->by_span,
+                                         "two players are called \"%.*s\"", STR_ARG(one->name));
+            diag_help(m->diags, diag,
+                      "write whose spot it was, `by %d` or `by %d`, or tell the two "
+                      "apart in the roster",
+                      one->number, other->number);
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Without a roster any name will do. */
 static bool find_player(struct season_maker *m, const struct row_form *row, struct charted_row *out)
 {
@@ -48,7 +68,7 @@ static bool find_player(struct season_maker *m, const struct row_form *row, stru
     for (size_t i = 0; i < team->roster.count; i++) {
         if (str_equal_fold(team->roster.at[i].name, row->by)) {
             out->by = team->roster.at[i].name;
-            return true;
+            return !is_of_two(m, row, i);
         }
         name_add(m, &names, team->roster.at[i].name);
     }

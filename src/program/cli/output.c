@@ -53,10 +53,16 @@ static bool cannot(struct output *output, int error)
     const char *slash = standard ? NULL : strrchr(output->path, '/');
     if (error == ENOENT && slash && slash > output->path) {
         char *folder = format_text("%.*s", (int)(slash - output->path), output->path);
-        say(output->command, "%s cannot be written: %s; make the folder %s first",
-            shown(output->path), strerror(error), shown(folder));
+        struct stat facts;
+        bool missing = stat(folder, &facts) != 0;
+        if (missing) {
+            say(output->command, "%s cannot be written: %s; make the folder %s first",
+                shown(output->path), strerror(error), shown(folder));
+        }
         free(folder);
-        return false;
+        if (missing) {
+            return false;
+        }
     }
     say(output->command, "%s cannot be written: %s",
         standard ? "standard output" : shown(output->path), strerror(error));

@@ -242,6 +242,20 @@ START_TEST(names_that_are_not_in_the_book_are_said_with_the_nearest)
 }
 END_TEST
 
+START_TEST(a_name_of_two_players_does_not_say_who_it_was)
+{
+    const struct season *season = season_of(
+        "team \"Kites\"\n  1 \"Imo Vale\" guard, jersey 4\n  2 \"Imo Vale\" wing, jersey 7\n"
+        "  3 \"Ada Fenn\" wing, jersey 9\n  4 \"Ada Fenn\" forward, jersey 9\n" BOOK
+        "charted 2026-10-01 game\n  \"Lantern\" set 1 of 2 by \"Imo Vale\"\n"
+        "  \"Lantern\" set 1 of 2 by \"Ada Fenn\"\n  \"Lantern\" set 1 of 2 by 2\n");
+    ck_assert_str_eq(complaints(),
+                     "season.name: two players are called \"Imo Vale\"; write whose spot it was, "
+                     "`by 1` or `by 2`, or tell the two apart in the roster\n");
+    ck_assert_uint_eq(season->charted.at[0].rows.count, 2);
+}
+END_TEST
+
 START_TEST(what_could_not_be_told_apart_is_said)
 {
     season_of(BOOK "play \"Weir\"\n  start five-out\n  step\n    1 passes to 2\n"
@@ -290,6 +304,7 @@ int main(void)
     tcase_add_test(tcase, what_a_practice_adds_up_to_is_held_to_what_is_booked);
     tcase_add_test(tcase, times_that_cannot_be_are_said);
     tcase_add_test(tcase, names_that_are_not_in_the_book_are_said_with_the_nearest);
+    tcase_add_test(tcase, a_name_of_two_players_does_not_say_who_it_was);
     tcase_add_test(tcase, what_could_not_be_told_apart_is_said);
     tcase_add_test(tcase, what_was_charted_stands_by_date);
     suite_add_tcase(suite, tcase);
