@@ -34,10 +34,12 @@ static const struct ask_form alone_full = {1, 264, 288, 216, 0, true, TYPE_HEADI
 static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING};
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
-/* Answers, of a play with few pictures, with more, and of a full floor: a question's picture is the
+/* Answers, of a play with few pictures, with more, where that saves a page, and of a full floor: a
+ * question's picture is the
  * answer's enlarged, so that line lies on line. */
 static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_many = {2, 196, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
+static const struct ask_form answer_tight = {2, 168, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_full = {3, 152, 0, 152, 176, false, TYPE_SMALL_HEADING};
 enum { FEW = 2 };
 
@@ -46,6 +48,7 @@ struct filling_in {
     struct rows rows;
     const struct run *run;
     const struct ask_form *answering;
+    bool marks_alone; /* the table stands on a page of its own */
     asked_list asked;
 };
 
@@ -304,6 +307,7 @@ static void add_marks(struct filling_in *filling)
         height += marks.at[i]->height;
     }
     double spare = rows_room(rows) - height;
+    filling->marks_alone = spare < 0;
     if (spare < 0) {
         rows_turn(rows, false);
     } else {
@@ -370,25 +374,40 @@ static bool is_full(struct arena *arena, const diagram_list *diagrams)
     return false;
 }
 
-/* False: nothing moves in it, there is nothing to ask. */
-static bool add_play(struct booklet *booklet, const struct sheet_play *row)
+/* The pages of a play; nothing is asked where nothing moves. */
+static struct filling_in fill_in(struct booklet *booklet, const struct run *run,
+                                 const diagram_list *diagrams, const struct ask_form *answering)
 {
     enum { LEAST = 4 }; /* questions, of a play that has so many */
-    struct arena *arena = booklet->setter.arena;
-    struct arena_mark mark = arena_mark(arena);
-    struct filling_in filling = {.rows = {.setter = booklet->setter},
-                                 .run = booklet_run(&booklet->setter, row)};
-    diagram_list diagrams = {0};
-    scene_diagrams(arena, filling.run, &diagrams);
-    filling.answering = is_full(arena, &diagrams) ? &answer_full
-                        : diagrams.count <= FEW   ? &answer_few
-                                                  : &answer_many;
-    asked_of(arena, row->play, &diagrams, booklet->setter.job->seed, LEAST,
-             filling.answering->picture, &filling.asked);
-    bool asked = filling.asked.count > 0;
-    if (asked) {
+    struct filling_in filling = {
+        .rows = {.setter = booklet->setter}, .run = run, .answering = answering};
+    asked_of(booklet->setter.arena, run->play, diagrams, booklet->setter.job->seed, LEAST,
+             answering->picture, &filling.asked);
+    if (filling.asked.count > 0) {
         set_questions_pages(&filling);
         set_answers_pages(&filling);
+    }
+    return filling;
+}
+
+/* False: there is nothing to ask. */
+static bool add_play(struct booklet *booklet, const struct sheet_play *row)
+{
+    struct arena *arena = booklet->setter.arena;
+    struct arena_mark mark = arena_mark(arena);
+    const struct run *run = booklet_run(&booklet->setter, row);
+    diagram_list diagrams = {0};
+    scene_diagrams(arena, run, &diagrams);
+    const struct ask_form *form = is_full(arena, &diagrams) ? &answer_full
+                                  : diagrams.count <= FEW   ? &answer_few
+                                                            : &answer_many;
+    struct filling_in filling = fill_in(booklet, run, &diagrams, form);
+    if (filling.marks_alone && form == &answer_many) {
+        struct filling_in tight = fill_in(booklet, run, &diagrams, &answer_tight);
+        filling = tight.rows.pages.count < filling.rows.pages.count ? tight : filling;
+    }
+    bool asked = filling.asked.count > 0;
+    if (asked) {
         rows_close(&filling.rows, booklet, row->play->name);
     }
     arena_release(arena, mark);
