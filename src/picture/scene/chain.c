@@ -161,6 +161,13 @@ static void comes_to_handoffs(struct drawing *drawing, body who, move_list *list
     }
 }
 
+/* Does he only go as if to screen, and slip? However small the step, his line begins with it. */
+static bool is_slipped(const struct segment *segment, const move_list *list, size_t index)
+{
+    return index + 1 < list->count && is_feint(segment, (int)list->at[index].task) &&
+           segment_task(segment, list->at[index + 1].task)->slip;
+}
+
 static void moves_of(struct drawing *drawing, body who, move_list *list)
 {
     const struct segment *segment = drawing->segment;
@@ -184,7 +191,7 @@ static void moves_of(struct drawing *drawing, body who, move_list *list)
         bool set = move.screen && segment->record[move.task].time[MOMENT_SET] >= 0;
         bool seen = run_length(segment, who, move.start, move.end) >= LEAST_MOVE &&
                     !hardly_leaves(segment, who, move.start, move.end);
-        if (set || seen) {
+        if (set || seen || is_slipped(segment, list, i)) {
             move.ball = segment_task(segment, move.task)->kind == TASK_CARRY ||
                         holds_ball(segment, who, move.start, move.end);
             list->at[kept++] = move;

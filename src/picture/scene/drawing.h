@@ -264,6 +264,10 @@ bool is_passed_wrong(const struct passed *passed, struct vec2 middle, const stru
 int sides_wrong(const struct drawing *drawing, const struct stroke *stroke,
                 const struct trail *trail); /* how many of them it passes on the other */
 void sides_count(struct drawing *drawing);
+/* feint.c */
+/* A screen that is slipped before it is set: the steps toward it are what fools a defender. */
+bool is_feint(const struct segment *segment, int task);
+void feint_show(struct drawing *drawing, struct stroke *stroke);
 /* vee.c */
 void open_corners(struct drawing *drawing);
 /* bend.c: pushed apart where paper needs it. */

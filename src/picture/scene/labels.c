@@ -212,11 +212,15 @@ static struct choice disc_round(const struct drawing *drawing, struct owner owne
 {
     const struct sizes *size = &drawing->size;
     struct choice best = nowhere;
+    bool shared = owner.line != SIZE_MAX && drawing->strokes.at[owner.line].parts > 1;
     for (int ring = 0; ring < ROUNDS; ring++) {
         double off = size->order + 0.3 * size->k + ring * FURTHEST * size->order / (ROUNDS - 1);
         for (int i = 0; i < 24; i++) {
             struct vec2 out = vec2_turn(way, i * REAL_PI / 12);
             struct candidate place = {.at = place_off(drawing, owner, about, out, off)};
+            if (shared && vec2_distance(place.at, about) > off + FURTHEST * size->order) {
+                continue; /* that way the line goes on for another sentence */
+            }
             double score = loose_score(drawing, owner, place.at, size->order, false) + AWAY * ring;
             score += is_past_end(drawing, owner, place.at) ? PAST_END : 0;
             if (score < best.cost) {
@@ -229,7 +233,8 @@ static struct choice disc_round(const struct drawing *drawing, struct owner owne
 
 /* A line with no room on it or beside it, a bar, a line too short to be drawn: as near as may be,
  * about some places of it. */
-static struct choice disc_near(const struct drawing *drawing, const struct stroke *stroke)
+static struct choice disc_near(const struct drawing *drawing, const struct stroke *stroke,
+                               const struct stroke_part *part)
 {
     static const double shares[] = {0.5, 0.25, 0.75, 0, 1};
     struct owner owner = {(size_t)(stroke - drawing->strokes.at), stroke->who};
@@ -239,9 +244,9 @@ static struct choice disc_near(const struct drawing *drawing, const struct strok
     struct choice best = nowhere;
     for (size_t i = 0; i < sizeof shares / sizeof *shares && best.cost > WELL; i++) {
         bool drawn = stroke->ink_count > 1;
-        struct vec2 about = drawn
-                                ? path_point(&stroke->path, shares[i] * path_length(&stroke->path))
-                                : vec2_mix(from, to, shares[i]);
+        double share = part->from + shares[i] * (part->to - part->from);
+        struct vec2 about = drawn ? path_point(&stroke->path, share * path_length(&stroke->path))
+                                  : vec2_mix(from, to, share);
         struct vec2 way = end && end->kind == STOP_BAR ? end->facing : vec2_of(0, -1);
         struct choice found = disc_round(drawing, owner, about, way);
         best = found.cost < best.cost ? found : best;
@@ -283,7 +288,7 @@ static struct choice disc_find(const struct drawing *drawing, size_t index,
             best = disc_search(drawing, index, &wide, how);
         }
     }
-    return best.cost >= LEFT_OUT ? disc_near(drawing, stroke) : best;
+    return best.cost >= LEFT_OUT ? disc_near(drawing, stroke, part) : best;
 }
 
 /* There, or it is left out. */

@@ -463,13 +463,6 @@ static void corners_join(struct trail *trail, double near)
     }
 }
 
-/* A screen that is slipped before it is set: the steps toward it are what fools a defender. */
-static bool is_feint(const struct segment *segment, int task)
-{
-    return task >= 0 && segment_task(segment, (size_t)task)->kind == TASK_SCREEN &&
-           segment->record[task].time[MOMENT_SET] < 0;
-}
-
 static void trace_one(struct drawing *drawing, struct stroke *stroke)
 {
     if (stroke->standing) {
@@ -510,6 +503,7 @@ static void trace_one(struct drawing *drawing, struct stroke *stroke)
         trace_straight(drawing, stroke);
         return;
     }
+    feint_show(drawing, stroke);
     struct trail *trail = &stroke->trail;
     corners_join(trail, ONE_TURN * k);
     struct vec2 aside = {0, 0};

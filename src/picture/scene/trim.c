@@ -359,10 +359,11 @@ static void cut_back(struct trail *trail, struct vec2 centre, double r)
     turn_round(trail);
 }
 
-/* Cuts everything from the first entry into the circle on. */
+/* Cuts everything from the first entry into the circle on, for a way that ends in it. */
 static void cut_at_entry(struct trail *trail, struct vec2 centre, double r)
 {
-    if (trail->count == 0 || vec2_distance(trail->at[0], centre) < r) {
+    if (trail->count == 0 || vec2_distance(trail->at[0], centre) < r ||
+        vec2_distance(trail->at[trail->count - 1], centre) >= r) {
         return;
     }
     for (size_t i = 1; i < trail->count; i++) {

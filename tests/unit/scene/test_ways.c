@@ -126,6 +126,29 @@ START_TEST(the_steps_toward_a_screen_that_is_slipped_are_drawn)
 }
 END_TEST
 
+START_TEST(a_screen_slipped_at_once_is_told_by_a_leg_toward_it)
+{
+    const char *text = "play \"Gate\"\n"
+                       "  start 1 right slot, 2 left slot, 3 left corner, 4 right corner, "
+                       "5 right elbow\n"
+                       "  ball 1\n"
+                       "  defense man\n"
+                       "  step\n"
+                       "    1 passes to 2\n"
+                       "    5 flare screens for 1\n"
+                       "    read x1 and x5 switch\n"
+                       "      5 slips to the rim\n"
+                       "      2 passes to 5\n";
+    static const double widths[] = {237.6, 115.2};
+    for (int i = 0; i < 2; i++) {
+        struct scene *scene = pictured(text, 1, 0, widths[i]);
+        points_list line = line_of(scene, CLASS_MOVE, body_attacker(5));
+        ck_assert(sharpest(&line) > REAL_PI / 4);
+        ck_assert(line.at[1].y > line.at[0].y); /* away from the basket, where 1 is */
+    }
+}
+END_TEST
+
 START_TEST(two_sentences_that_name_places_have_a_corner_between_them)
 {
     struct scene *scene = drawn("play \"Gate\"\n"
@@ -228,6 +251,7 @@ int main(void)
     tcase_add_test(all, who_goes_on_past_his_bar_as_a_read_begins_does_not_cross_it);
     tcase_add_test(all, a_small_picture_passes_everybody_on_the_side_of_the_run);
     tcase_add_test(all, the_steps_toward_a_screen_that_is_slipped_are_drawn);
+    tcase_add_test(all, a_screen_slipped_at_once_is_told_by_a_leg_toward_it);
     tcase_add_test(all, two_sentences_that_name_places_have_a_corner_between_them);
     tcase_add_test(all, a_pass_goes_round_a_cone);
     tcase_add_test(all, a_read_that_shows_its_whole_step_says_so);
