@@ -93,11 +93,13 @@ static void open_sentence(const struct html *html, const struct passage *passage
     html_put(html, numbers ? "\">" : before ? "<li class=\"before\">" : "<li>");
 }
 
-/* A link to its moment; what only stands still has none. */
+/* A link to its moment; what only stands still has none. A number is one of its picture's: what led
+ * up to a read has none there. */
 static void put_sentence(const struct html *html, const struct passage *passage, size_t index,
                          struct str told)
 {
-    int order = task_of(passage, index)->order;
+    bool before = index < scene_first_task(passage->diagram);
+    int order = before ? 0 : task_of(passage, index)->order;
     double moment = sentence_moment(passage, index);
     open_sentence(html, passage, index);
     if (moment < 0 || passage->on_paper) {

@@ -81,9 +81,11 @@ static void put_read(const struct html *html, const struct play *play, struct st
 {
     const struct branch *branch = &play->steps.at[diagram->step].branches.at[diagram->branch];
     struct str seen = tell_conditions(html->arena, branch);
-    bool told = branch->kind == BRANCH_READ && !str_is(seen, "otherwise");
-    html_put(html, "<a href=\"#%s.%s\"><span>%s <bdi>%s</bdi></span></a>\n", id, diagram->label,
-             diagram->label, told ? seen : branch->title);
+    bool read = branch->kind == BRANCH_READ, otherwise = read && str_is(seen, "otherwise");
+    bool titled = branch->title.size > 0;
+    html_put(html, "<a href=\"#%s.%s\"><span>%s ", id, diagram->label, diagram->label);
+    html_put(html, otherwise ? titled ? "Otherwise: " : "Otherwise" : "");
+    html_put(html, "<bdi>%s</bdi></span></a>\n", read && !otherwise ? seen : branch->title);
 }
 
 static void put_reads(const struct html *html, const struct play *play, struct str id,

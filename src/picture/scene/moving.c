@@ -12,15 +12,29 @@
 #define RIM 0.22  /* of the lettering's size */
 #define LOOK 0.25 /* s between the moments at which a numeral's side is weighed */
 
+/* When what all the reads of a step share is done: its lines are whole then. */
+static double shared_end(const struct segment *segment, size_t common)
+{
+    double last = 0;
+    for (size_t i = 0; i < common && i < segment->tasks; i++) {
+        enum task_kind kind = segment_task(segment, i)->kind;
+        double end = task_end(segment, i);
+        bool done = end < segment->duration; /* not what an answer has put an end to */
+        bool moves = kind != TASK_HOLD && kind != TASK_GUARD;
+        last = moves && done && task_start(segment, i) >= 0 && end > last ? end : last;
+    }
+    return last;
+}
+
 struct moving_part moving_part_of(const struct diagram *diagram)
 {
     const struct segment *segment = diagram->segment;
     const struct step *step = &segment->play->steps.at[diagram->step];
     struct moving_part part = {.diagram = *diagram, .to = segment->duration};
     part.common = diagram->branch < 0 && step->branches.count > 0;
-    double answered = part.common ? answer_start(diagram) : 0;
-    if (answered > 0) {
-        part.to = answered;
+    if (part.common) {
+        double shared = shared_end(segment, step_task_count(step, -1));
+        part.to = real_min(part.to, real_max(answer_start(diagram), shared));
     }
     return part;
 }

@@ -19,8 +19,8 @@ struct moving_part {
     double back;          /* of `before`, first: everybody returns, and the title says so */
 };
 typedef VEC(struct moving_part) moving_part_list;
-/* One diagram alone. A step: all of it; before its reads, up to the moment at which they are
- * answered. A read: its step from the beginning, with this answer. */
+/* One diagram alone. A step: all of it; before its reads, until what they share is done and the
+ * first of them is answered. A read: its step from the beginning, with this answer. */
 struct moving_part moving_part_of(const struct diagram *diagram);
 /* A whole play in the order of its labels. What goes on from the part before it does so without a
  * stop; else everybody returns, and a step that was told is told again from a little before its

@@ -237,6 +237,26 @@ START_TEST(a_step_before_its_reads_stops_as_they_are_answered)
 }
 END_TEST
 
+/* 4 is away at once, as part of the answer: what the reads share is shown to its end all the same,
+ * and no further. */
+START_TEST(a_step_ends_where_what_its_reads_share_is_done)
+{
+    ran(SCREEN "    read x5 drops\n"
+               "      4 goes to right corner\n"
+               "      1 dribbles off 5 to left elbow\n"
+               "      1 shoots\n"
+               "    read x5 traps \"Roll\"\n"
+               "      5 rolls to left block\n"
+               "      1 passes to 5\n");
+    struct moving_part common = moving_part_of(&diagrams.at[0]);
+    const struct segment *segment = common.diagram.segment;
+    ck_assert_int_eq(diagrams.at[0].branch, -1);
+    ck_assert_double_gt(segment->record[0].time[MOMENT_SET], 0.5);
+    ck_assert_double_eq(common.to, segment->record[0].time[MOMENT_SET]);
+    ck_assert_double_lt(common.to, segment->duration - 0.5);
+}
+END_TEST
+
 START_TEST(a_second_read_goes_back_to_what_led_to_it)
 {
     moving_part_list parts;
@@ -434,6 +454,7 @@ int main(void)
     tcase_add_test(tcase, who_has_the_ball_has_a_ring_and_a_thrown_ball_is_a_dot);
     tcase_add_test(tcase, steps_follow_each_other_without_a_stop);
     tcase_add_test(tcase, a_step_before_its_reads_stops_as_they_are_answered);
+    tcase_add_test(tcase, a_step_ends_where_what_its_reads_share_is_done);
     tcase_add_test(tcase, a_second_read_goes_back_to_what_led_to_it);
     tcase_add_test(tcase, between_parts_everybody_walks_back);
     tcase_add_test(tcase, parts_play_in_the_order_of_their_letters);
