@@ -136,7 +136,12 @@ async function addresses(browser, file) {
   await page.click('.on .me button[data-me="5"]');
   check(await hash() === '#lantern.1b,p5', 'whose number it is, is in the address', await hash());
   check(await page.$$eval('.view .still .mine', (all) => all.length > 0 && all.every((one) => one.classList.contains('p5'))), 'that player is marked, and nobody else');
-  check(await page.$$eval('.way.on li.mine .n', (all) => all.map((one) => one.textContent).join()) === '2', 'and the sentences in which she has something to do', await page.$$eval('.way.on li.mine', (all) => all.map((one) => one.textContent)));
+  check(await page.$$eval('.way.on li.mine', (all) => all.map((one) => one.textContent).join()) === '5 screens down for 3. Look for x3, not for a spot on the floor.', 'and the sentences in which she has something to do', await page.$$eval('.way.on li.mine', (all) => all.map((one) => one.textContent)));
+  const astray = await page.$$eval('.way', (ways) => ways.filter((way) => {
+    const lines = [...way.querySelectorAll('li .n')].map((one) => one.textContent), discs = [...way.querySelectorAll('.still .order text')].map((one) => one.textContent);
+    return discs.length > 0 && (lines[0] !== discs.slice().sort((a, b) => a - b)[0] || !discs.every((disc) => lines.includes(disc)));
+  }).map((way) => way.id));
+  check(astray.length === 0, 'the numbers of the lines are those of the picture, from the same one on', astray);
   check(await page.isVisible('.way.on .job[data-me="5"]') && !await page.isVisible('.way.on .job[data-me="3"]'), 'her job is told, and no other');
   const address = page.url();
   const other = await visit(browser, file, PHONE, address.slice(address.indexOf('#')));
