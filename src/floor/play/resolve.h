@@ -37,9 +37,10 @@ struct script { /* a step with its runs, repeats and sames written out */
 struct flow { /* what is planned so far, sentence by sentence */
     struct vec2 at[BODY_COUNT];
     int drove[BODY_COUNT]; /* by which side, where the drive ends in the middle: -1 left, 1 right */
-    body holder;           /* of the ball; BODY_NONE after a shot */
-    int gave;              /* task that gave it, in this segment; -1: had it at the start */
-    int screen[BODY_COUNT];    /* the latest screen each player set in this segment, or -1 */
+    enum side came[BODY_COUNT]; /* the side each player moved from last; NONE: the middle only */
+    body holder;                /* of the ball; BODY_NONE after a shot */
+    int gave;                   /* task that gave it, in this segment; -1: had it at the start */
+    int screen[BODY_COUNT];     /* the latest screen each player set in this segment, or -1 */
     body carried[BODY_COUNT];  /* screen left over from the step before: for whom; else BODY_NONE */
     bool screened[BODY_COUNT]; /* has set a screen, or handed off, in this play */
     body guards[BODY_COUNT];   /* of a defender: whom, as far as sentences say */

@@ -392,6 +392,7 @@ static void note_nowhere(struct maker *m, const struct sentence *s, const struct
 static void keep_side(struct maker *m, const struct task *task, struct vec2 before)
 {
     enum side from = where_side(before);
+    m->flow.came[task->who] = from != SIDE_NONE ? from : m->flow.came[task->who];
     if (task->kind == TASK_CARRY) {
         bool baseline = task->drive_baseline && from != SIDE_NONE;
         m->flow.drove[task->who] = task->drive_across ? task->drive_across

@@ -100,6 +100,16 @@ static bool ball_side(struct maker *m, struct span span, enum side *side)
     return true;
 }
 
+/* Opposite, of one who is in the middle: the other side from the one he came from; from the top,
+ * away from the ball. */
+static enum side side_left(const struct maker *m, body mover)
+{
+    enum side came = mover < BODY_COUNT ? m->flow.came[mover] : SIDE_NONE;
+    body holder = m->flow.holder;
+    bool ball = came == SIDE_NONE && holder != BODY_NONE && holder != mover;
+    return ball ? where_side_of(m, holder) : came;
+}
+
 /* LEFT or RIGHT for what was said, or for what was left out. */
 static bool settle_side(struct maker *m, enum side said, struct span span, body mover,
                         const char *word, enum side *side)
@@ -114,6 +124,9 @@ static bool settle_side(struct maker *m, enum side said, struct span span, body 
         return known;
     }
     *side = mover < BODY_COUNT ? where_side_of(m, mover) : SIDE_NONE;
+    if (*side == SIDE_NONE && said == SIDE_OPPOSITE) {
+        *side = side_left(m, mover);
+    }
     if (*side == SIDE_NONE) {
         return ask_side(m, span, mover, word);
     }

@@ -89,6 +89,29 @@ bool bigs(const struct cursor *c, struct recast *r)
     return r->taken = true;
 }
 
+/* everybody rebounds, all stay, nobody moves: all five. */
+bool all_five(const struct cursor *c, struct recast *r)
+{
+    static const char *const all[] = {"everybody",   "everyone",   "all five",       "all",
+                                      "all of them", "all of you", "the whole team", NULL};
+    static const char *const none[] = {"nobody moves", "no one moves", "nobody else moves", NULL};
+    struct cursor trial = cursor_look(c);
+    struct phrase phrase;
+    bool stay = take_among(&trial, none);
+    if (!stay && (!take_among(&trial, all) || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
+                  (phrase.verb != VERB_STAYS && phrase.verb != VERB_REBOUNDS) || c->drill ||
+                  !part_ends(&trial))) {
+        return false;
+    }
+    recast_verb(c, r, stay ? STR("stay") : str_of(phrase.bare));
+    r->to = trial.at;
+    for (int number = 1; number <= 5; number++) {
+        struct who who = {.kind = WHO_PLAYER, .number = number, .span = cursor_next(c)->span};
+        recast_acts(c, r, &who);
+    }
+    return true;
+}
+
 /* both curl: each of the two for whom the latest screens were set. */
 static bool both_use(const struct cursor *c, struct recast *r)
 {

@@ -312,8 +312,56 @@ static bool wait_until(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* 1 waits for 4 to come up then passes to 4: 4 comes up, and when 4 gets there 1 passes. */
+static bool waits_for_move(const struct cursor *c, struct recast *r)
+{
+    static const char *const waits[] = {
+        "waits for", "wait for", "holds it for",   "hold it for", "holds for", "hold for",
+        "waits on",  "wait on",  "holds ball for", "waiting for", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who = {.from = NULL}, other;
+    struct phrase phrase;
+    struct who holder;
+    bool named = player_here(&trial, &who);
+    if (!take_among(&trial, waits) || !player_here(&trial, &other) || !take_words(&trial, "to") ||
+        !phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.with_s ||
+        verb_row(phrase.verb)->task == VERB_SCREEN || verb_needs_ball(phrase.verb)) {
+        return false;
+    }
+    const struct token *from = trial.at;
+    while (trial.at < trial.end && !clause_ends(trial.at)) {
+        trial.at++;
+    }
+    const struct token *end = trial.at;
+    bool joined = take_joint(&trial), other_acts = joined && subject_verb_is(&trial);
+    if (!joined || (!other_acts && !verb_begins(&trial)) ||
+        (!named && !other_acts && !above_holder(c, &holder))) {
+        return false;
+    }
+    if (!moves_in(c, &other.who)) {
+        recast_somebody(c, r, &other);
+        recast_verb(c, r, phrase_words(phrase.verb, PASS_PLAIN, SCREEN_PLAIN, false));
+        recast_copy(c, r, from, end);
+        recast_mark(c, r, '.');
+    }
+    recast_word(c, r, "when");
+    recast_somebody(c, r, &other);
+    recast_verb(c, r, STR("gets there"));
+    recast_mark(c, r, ',');
+    if (!other_acts && named) {
+        recast_somebody(c, r, &who);
+    } else if (!other_acts) {
+        recast_number(c, r, holder.number);
+    }
+    r->to = trial.at;
+    return true;
+}
+
 bool wait_for(const struct cursor *c, struct recast *r)
 {
+    if (waits_for_move(c, r)) {
+        return true;
+    }
     if (wait_until(c, r)) {
         return true;
     }

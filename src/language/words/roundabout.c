@@ -413,7 +413,14 @@ bool hit_on_roll(const struct cursor *c, struct recast *r)
         {"on roll", 0},       {"rolling", 0},  {"on dive", 0}, {"off roll", 0},
         {"on short roll", 1}, {"on pop", 2},   {"popping", 2}, {"off pop", 2},
         {"on slip", 3},       {"slipping", 3}, {NULL, 0}};
+    static const struct entry cuts[] = {
+        {"on backdoor cut", 0}, {"on back cut", 0},      {"on back door cut", 0},
+        {"on backdoor", 0},     {"on back door", 0},     {"off back cut", 0},
+        {"on cut", 1},          {"on his cut", 1},       {"on her cut", 1},
+        {"on basket cut", 1},   {"on rim cut", 1},       {"on dive", 1},
+        {"on cut to rim", 1},   {"on cut to basket", 1}, {NULL, 0}};
     static const char *const verbs[] = {"rolls", "short-rolls", "pops", "slips"};
+    static const char *const cut_verbs[] = {"back-cuts", "cuts"};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
     struct somebody passer = {.from = NULL}, to;
@@ -434,11 +441,14 @@ bool hit_on_roll(const struct cursor *c, struct recast *r)
     bool gone =
         str_starts(before, "rolls") || str_starts(before, "pops") || str_starts(before, "slips");
     bool screened = deed >= 0 && !gone && above_has_screened(c, &to.who, 1);
-    if (!screened || (!named && (!above_holder(c, &holder) || holder.kind != WHO_PLAYER))) {
+    int cut = screened ? -1 : (trial.at = end, take_entry(&trial, cuts));
+    bool cutter = cut >= 0 && before.size == 0 && part_ends(&trial);
+    if ((!screened && !cutter) ||
+        (!named && (!above_holder(c, &holder) || holder.kind != WHO_PLAYER))) {
         return false;
     }
     recast_somebody(c, r, &to);
-    recast_word(c, r, verbs[deed]);
+    recast_word(c, r, cutter ? cut_verbs[cut] : verbs[deed]);
     recast_mark(c, r, ',');
     if (named) {
         recast_somebody(c, r, &passer);

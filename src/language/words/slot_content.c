@@ -42,7 +42,9 @@ int slot_player(struct predicate *p, const struct slot *slot, struct who who)
         return said_twice(p, who.span, "the player");
     }
     bool each = who.kind == WHO_SPOT && who.place->each; /* screen for the corners: stands.c */
-    if (each && verb_row(p->s->verb)->task == VERB_SCREEN) {
+    bool side = who.kind == WHO_SPOT && who.place->kind == PLACE_SIDE; /* to the right side */
+    enum verb_task task = verb_row(p->s->verb)->task;
+    if ((each && task == VERB_SCREEN) || (side && task == VERB_PASS && !p->c->speech)) {
         p->c->at = p->after_verb;
         return 0;
     }

@@ -122,6 +122,10 @@ void speech_begin(struct cursor *c)
 bool recast_put(struct cursor *c, const struct recast *recast)
 {
     struct speech *speech = c->speech;
+    struct span said = cursor_span(c);
+    for (const struct token *at = c->at; recast->as.size > 0 && at < recast->to; at++) {
+        said = span_join(said, at->span);
+    }
     size_t from = (size_t)(c->at - speech->tokens), to = (size_t)(recast->to - speech->tokens);
     size_t count = (size_t)(c->end - speech->tokens);
     size_t size = count - (to - from) + recast->tokens.count;
@@ -138,6 +142,11 @@ bool recast_put(struct cursor *c, const struct recast *recast)
     bool point = recast->remark && past_fillers(c->at, c->end) == c->end; /* told by who keeps it */
     if (recast->told.source != SOURCE_NONE && !point) {
         note_left_out(c, recast->told);
+    }
+    if (recast->as.size > 0) {
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_READ_AS, said, "read as `%.*s`", STR_ARG(recast->as));
+        diag_help(c->diags, diag, "if something else is meant, write it so: who, what, where");
     }
     return true;
 }

@@ -23,6 +23,7 @@ struct recast {
     bool same;              /* it goes on with the subject before it */
     bool remark;            /* it is said to the players, and may stand alone */
     struct span told;       /* left out, for a note; or SPAN_NONE */
+    struct str as; /* what it was taken for, where it could be more, for a note; or empty */
 };
 /* Whether a sentence that is said another way begins at the cursor. */
 bool recast_find(const struct cursor *c, struct recast *out);

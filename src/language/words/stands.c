@@ -200,6 +200,60 @@ bool pairs_off(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* 2 and 3 switch sides, the wings trade, 4 changes with 5: each goes where the other one stands. */
+bool trades(const struct cursor *c, struct recast *r)
+{
+    static const char *const both[] = {
+        "switch sides", "switch",         "cross",           "cross over",       "trade",
+        "trade sides",  "swap sides",     "trade spots",     "switch places",    "trade places",
+        "swap places",  "swap",           "switch spots",    "cross each other", "swap spots",
+        "exchange",     "x cut",          "change",          "change sides",     "change places",
+        "change spots", "exchange spots", "exchange places", "interchange",      NULL};
+    static const char *const with[] = {"switches with",
+                                       "switches sides with",
+                                       "changes with",
+                                       "trades with",
+                                       "swaps with",
+                                       "exchanges with",
+                                       "trades places with",
+                                       "trades spots with",
+                                       "swaps places with",
+                                       "changes places with",
+                                       "interchanges with",
+                                       "changes spots with",
+                                       "trades sides with",
+                                       "swaps sides with",
+                                       "crosses with",
+                                       "x cuts with",
+                                       "switches spots with",
+                                       "switches places with",
+                                       NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody two[2];
+    bool pair = two_players(&trial, two);
+    if (!pair) {
+        trial = cursor_look(c);
+        pair = two_on_spot(&trial, two) || two_screeners(&trial, two);
+    }
+    if (pair) {
+        take_words(&trial, "both");
+        pair = take_among(&trial, both);
+    } else {
+        trial = cursor_look(c);
+        pair = player_here(&trial, &two[0]) && take_among(&trial, with) &&
+               player_here(&trial, &two[1]) && !same_who(&two[0].who, &two[1].who);
+    }
+    if (!pair || word_is(&trial, 0, "screen") || word_is(&trial, 0, "screens")) {
+        return false;
+    }
+    recast_somebody(c, r, &two[0]);
+    recast_word(c, r, "and");
+    recast_somebody(c, r, &two[1]);
+    recast_word(c, r, "exchange");
+    r->to = trial.at;
+    return true;
+}
+
 /* The two whom two screens are for, where they are not named: they come up to the wings. */
 static bool two_screened(struct cursor *c, struct somebody two[2])
 {

@@ -59,6 +59,19 @@ static void place_unsaid(struct predicate *p)
     }
 }
 
+/* 5 crosses the lane: to the same spot on the other side. */
+static void crosses(struct predicate *p)
+{
+    struct spot_stood at;
+    if (p->s->verb != VERB_GOES || !str_is(str_of(p->phrase.words), "crosses lane") ||
+        p->s->place || p->s->subject.count != 1 || !above_stands(p->c, &p->s->subject.at[0], &at) ||
+        (at.side != SIDE_LEFT && at.side != SIDE_RIGHT)) {
+        return;
+    }
+    struct place place = {.kind = PLACE_SPOT, .spot = at.spot, .side = SIDE_OPPOSITE};
+    take_place(p, place, "the same spot on the other side");
+}
+
 /* 3 fills: where nobody stands any more, the spot of the one who has just gone. */
 static void fills_behind(struct predicate *p)
 {
@@ -72,4 +85,5 @@ void end_unsaid(struct predicate *p)
 {
     fills_behind(p);
     place_unsaid(p);
+    crosses(p);
 }

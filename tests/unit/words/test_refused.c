@@ -247,9 +247,6 @@ static const struct refusal refusals[] = {
      "`picks up` is no verb of the play language",
      "a dribble ends by itself: write what follows, `1 shoots` or `1 passes to 2`; a defender `x3 "
      "guards 3`"},
-    {"2 and 3 switch sides", "text.verb-unknown", "switch sides",
-     "`switch sides` is no verb of the play language",
-     "write where each goes: `2 goes to right wing`, `3 goes to left wing`; or `2 and 3 exchange`"},
     {"x3 bothers 3", "text.verb-unknown", "bothers", "`bothers` is no verb of the play language",
      "the most usual verbs are `guards`, `denies`, `sags`, `helps to` and `switches with`"},
     {"4 and 5 hibernate to the rim", "text.verb-unknown", "hibernate",
