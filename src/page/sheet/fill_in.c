@@ -374,6 +374,18 @@ static bool is_full(struct arena *arena, const diagram_list *diagrams)
     return false;
 }
 
+/* A step that is read is asked about in its reads alone. */
+static bool is_few(const struct play *play, const diagram_list *diagrams)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < diagrams->count; i++) {
+        const struct step *step = &play->steps.at[diagrams->at[i].step];
+        bool read = step->branches.count > 0 && step->branches.at[0].kind == BRANCH_READ;
+        count += diagrams->at[i].branch >= 0 || !read;
+    }
+    return count <= FEW;
+}
+
 /* The pages of a play; nothing is asked where nothing moves. */
 static struct filling_in fill_in(struct booklet *booklet, const struct run *run,
                                  const diagram_list *diagrams, const struct ask_form *answering)
@@ -398,9 +410,9 @@ static bool add_play(struct booklet *booklet, const struct sheet_play *row)
     const struct run *run = booklet_run(&booklet->setter, row);
     diagram_list diagrams = {0};
     scene_diagrams(arena, run, &diagrams);
-    const struct ask_form *form = is_full(arena, &diagrams) ? &answer_full
-                                  : diagrams.count <= FEW   ? &answer_few
-                                                            : &answer_many;
+    const struct ask_form *form = is_full(arena, &diagrams)      ? &answer_full
+                                  : is_few(run->play, &diagrams) ? &answer_few
+                                                                 : &answer_many;
     struct filling_in filling = fill_in(booklet, run, &diagrams, form);
     if (filling.marks_alone && form == &answer_many) {
         struct filling_in tight = fill_in(booklet, run, &diagrams, &answer_tight);

@@ -22,7 +22,7 @@ enum placed_kind {
     PLACED_DOT
 };
 /* How a box or a dot is filled: told apart in black and white, on a copy too. */
-enum filling { FILL_OPEN, FILL_LIGHT, FILL_HATCH, FILL_DARK, FILL_DOTS, FILL_ROLE };
+enum filling { FILL_OPEN, FILL_LINED, FILL_HATCH, FILL_DARK, FILL_DOTS, FILL_LIGHT, FILL_ROLE };
 struct placed {
     enum placed_kind kind;
     double x, y; /* text: start and baseline; scene: its corner; disc: its middle; rule: from */

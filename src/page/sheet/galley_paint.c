@@ -55,6 +55,26 @@ static void paint_dots(cairo_t *cr, double x, double y, double x2, double y2)
     cairo_fill(cr);
 }
 
+/* Level lines: a gray alone is white on a copy. */
+static void paint_lines(cairo_t *cr, double x, double y, double x2, double y2)
+{
+    const double pitch = 4;
+    for (double at = y + pitch / 2; at < y2; at += pitch) {
+        cairo_move_to(cr, x, at);
+        cairo_line_to(cr, x2, at);
+    }
+    cairo_set_line_width(cr, 0.5);
+    cairo_stroke(cr);
+}
+
+typedef void pattern_painter(cairo_t *cr, double x, double y, double x2, double y2);
+static pattern_painter *const patterns[] = {
+    [FILL_ROLE] = NULL, /* and those that are even all over */
+    [FILL_LINED] = paint_lines,
+    [FILL_HATCH] = paint_hatch,
+    [FILL_DOTS] = paint_dots,
+};
+
 /* What a filling puts inside the path that is laid, and leaves the path. */
 static void paint_filling(cairo_t *cr, const struct placed *placed)
 {
@@ -67,6 +87,7 @@ static void paint_filling(cairo_t *cr, const struct placed *placed)
         cairo_set_source_rgb(cr, 1, 1, 1);
         break;
     case FILL_LIGHT:
+    case FILL_LINED:
         cairo_set_source_rgb(cr, light, light, light);
         break;
     case FILL_DARK:
@@ -84,12 +105,12 @@ static void paint_box(cairo_t *cr, const struct placed *placed)
     cairo_new_path(cr);
     cairo_rectangle(cr, placed->x, placed->y, placed->x2 - placed->x, placed->y2 - placed->y);
     paint_filling(cr, placed);
-    if (placed->filling == FILL_HATCH || placed->filling == FILL_DOTS) {
+    pattern_painter *paint = patterns[placed->filling];
+    if (paint) {
         cairo_path_t *frame = cairo_copy_path(cr);
         cairo_save(cr);
         cairo_clip(cr);
-        (placed->filling == FILL_HATCH ? paint_hatch : paint_dots)(cr, placed->x, placed->y,
-                                                                   placed->x2, placed->y2);
+        paint(cr, placed->x, placed->y, placed->x2, placed->y2);
         cairo_restore(cr);
         cairo_append_path(cr, frame);
         cairo_path_destroy(frame);

@@ -18,7 +18,7 @@ static const struct kind_row {
     const char *word;
 } kinds[] = {
     {FILL_OPEN, "Warm-up, cool-down"},
-    {FILL_LIGHT, "Skill, no defenders"},
+    {FILL_LINED, "Skill, no defenders"},
     {FILL_HATCH, "Team, no contact"},
     {FILL_DARK, "Live, with contact"},
     {FILL_DOTS, "Water"},
@@ -38,7 +38,7 @@ static enum filling filling_of(const struct plan_item *item)
         break;
     }
     bool team = item->content == CONTENT_PLAY || item->against.size > 0;
-    return item->contact ? FILL_DARK : team ? FILL_HATCH : FILL_LIGHT;
+    return item->contact ? FILL_DARK : team ? FILL_HATCH : FILL_LINED;
 }
 
 static void put_middle(const struct setter *setter, struct galley *galley, enum type type,
@@ -87,7 +87,7 @@ static void put_items(const struct setter *setter, struct galley *galley,
         if (text_width(words_set(setter, TYPE_DISC, minutes, 0)) + 4 <= room) {
             put_middle(setter, galley, TYPE_DISC, minutes, middle, BAR / 2 + 2.9,
                        filling == FILL_DARK ? ROLE_ORDER_TEXT : ROLE_TEXT,
-                       filling == FILL_HATCH || filling == FILL_DOTS);
+                       filling == FILL_HATCH || filling == FILL_LINED || filling == FILL_DOTS);
         }
     }
     if (practice->booked > practice->planned) { /* free time, left empty */

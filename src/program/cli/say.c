@@ -219,7 +219,7 @@ void tell_missing(const struct request *request, const struct courtwright *book)
     const char *letters = courtwright_borrowed_letters(book);
     if (*letters) {
         say(request->command,
-            "the face has no letters for %s: they are drawn in %s, a font of this machine",
+            "the face has no letters for %s: they are drawn in fonts of this machine, first %s",
             shown(letters), shown(courtwright_borrowed_face(book)));
     }
     letters = courtwright_missing_letters(book);
