@@ -279,6 +279,20 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     if (!error || kept(error)) {
         return false;
     }
+    struct cursor plain = *c;
+    plain.at = mark.at;
+    out->count = had;
+    struct diags silent;
+    diags_init(&silent, c->arena);
+    plain.diags = &silent;
+    if (plain_read(&plain, out)) {
+        cursor_back(c, mark);
+        c->at = c->end;
+        for (size_t i = 0; i < silent.all.count; i++) {
+            diag_again(c->diags, &silent.all.at[i]);
+        }
+        return true;
+    }
     struct cursor loose = *c;
     struct diags unheard;
     diags_init(&unheard, c->arena);

@@ -1,0 +1,305 @@
+/* SPDX-License-Identifier: MIT */
+/* plain: a line that the grammar has refused, put more plainly: players and places that are
+ * described are named (the man guarding 3, the head of the key), and what says only why, or again
+ * where somebody is, is left out with a note. By the rows of plain.def; see speech.h. */
+#include <string.h>
+
+#include "language/words/loose_read.h"
+
+static const struct {
+    const char *said, *put; /* put NULL: left out */
+} rows[] = {
+#define PLAIN(said, put) {said, put},
+#define LEFT(said) {said, NULL},
+#include "language/words/plain.def"
+#undef PLAIN
+#undef LEFT
+};
+
+/* What stood where a row has N, PLACE. */
+struct found {
+    struct who who;
+    const struct token *who_at;
+    const struct token *place, *place_end;
+    const struct token *him;
+};
+
+static struct str next_word(const char **text)
+{
+    while (**text == ' ') {
+        (*text)++;
+    }
+    const char *from = *text;
+    while (**text != '\0' && **text != ' ') {
+        (*text)++;
+    }
+    return (struct str){from, (size_t)(*text - from)};
+}
+
+static bool ends_here(const struct cursor *c)
+{
+    static const char *const behind[] = {"and", "then", "while", "as", "when", "so", "until", NULL};
+    return cursor_done(c) || cursor_next(c)->kind == TOKEN_MARK || word_among(c, behind);
+}
+
+/* One word of a row at the cursor: taken, and kept where it stands for something. */
+static bool take_part(struct cursor *c, struct str part, struct found *found)
+{
+    static const char *const men[] = {"man",    "girl",   "guy",  "boy",      "kid", "player",
+                                      "person", "fellow", "lady", "defender", NULL};
+    static const char *const him[] = {"him", "her", "he", "she", NULL};
+    const struct token *next = cursor_next(c);
+    if (str_is(part, "END")) {
+        return ends_here(c);
+    }
+    if (!next || next->possessive) {
+        return false;
+    }
+    if (str_is(part, ",")) {
+        return take_mark(c, ',');
+    }
+    if (str_is(part, "MAN")) {
+        return take_among(c, men);
+    }
+    if (str_is(part, "HIM")) {
+        found->him = next;
+        return take_among(c, him);
+    }
+    if (str_is(part, "N")) {
+        found->who_at = next;
+        return person_read(c, &found->who) && found->who.kind == WHO_PLAYER;
+    }
+    if (str_is(part, "PLACE")) {
+        bool place = spot_read(c, true) != NULL;
+        found->place = next;
+        found->place_end = c->at;
+        return place;
+    }
+    if (next->kind != TOKEN_WORD || !str_equal(next->text, part)) {
+        return false;
+    }
+    c->at = next + 1;
+    return true;
+}
+
+/* The row from `at` on; gives where it ends, or NULL. */
+static const struct token *row_at(const struct cursor *c, const struct token *at, const char *said,
+                                  struct found *found)
+{
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    trial.at = at;
+    bool fits = true;
+    for (struct str part = next_word(&said); fits && part.size > 0; part = next_word(&said)) {
+        fits = take_part(&trial, part, found) && trial.refusals == mark.refusals;
+    }
+    const struct token *end = trial.at;
+    cursor_back(&trial, mark);
+    return fits ? end : NULL;
+}
+
+static void put_whose(const struct cursor *c, struct recast *r, int number)
+{
+    recast_number(c, r, number);
+    r->tokens.at[r->tokens.count - 1].possessive = true;
+}
+
+/* Writes a row's other words. False: nothing above tells who is meant. */
+static bool put_row(const struct cursor *c, struct recast *r, const char *put,
+                    const struct found *found)
+{
+    struct who holder = {.kind = WHO_NONE};
+    if (strstr(put, "HOLDER") && (!above_holder(c, &holder) || holder.kind != WHO_PLAYER)) {
+        return false;
+    }
+    for (struct str part = next_word(&put); part.size > 0; part = next_word(&put)) {
+        if (str_is(part, "N's")) {
+            put_whose(c, r, found->who.number);
+        } else if (str_is(part, "HOLDER's")) {
+            put_whose(c, r, holder.number);
+        } else if (str_is(part, "HOLDER")) {
+            recast_number(c, r, holder.number);
+        } else if (str_is(part, "PLACE")) {
+            recast_copy(c, r, found->place, found->place_end);
+        } else if (str_is(part, "HIM")) {
+            recast_copy(c, r, found->him, found->him + 1);
+        } else {
+            recast_verb(c, r, part);
+        }
+    }
+    return true;
+}
+
+/* ---- why ---- */
+
+/* so that, because; so they can't, so nobody, where no action is told of one who is named. */
+static bool why_begins(const struct cursor *c, const struct token *at)
+{
+    static const char *const always[] = {
+        "so that", "because", "in order that", "in order to", "since", "so as to", NULL};
+    static const char *const sos[] = {"so", NULL};
+    static const char *const nobody[] = {"they",  "nobody", "no one", "there", "nothing",  "we",
+                                         "their", "it",     "this",   "that",  "everyone", NULL};
+    static const char *const states[] = {"can",   "can't",    "cannot", "could", "has",
+                                         "have",  "is",       "are",    "isn't", "aren't",
+                                         "will",  "won't",    "would",  "must",  "doesn't",
+                                         "don't", "does not", "do not", NULL};
+    struct cursor trial = cursor_look(c);
+    trial.at = at;
+    if (take_among(&trial, always)) {
+        return true;
+    }
+    if (!take_among(&trial, sos)) {
+        return false;
+    }
+    if (word_among(&trial, nobody)) {
+        return true;
+    }
+    enum { FAR = 4 };
+    for (const struct token *word = trial.at; word < c->end && word < trial.at + FAR; word++) {
+        struct cursor state = trial;
+        state.at = word;
+        if (word->kind == TOKEN_MARK) {
+            return false;
+        }
+        if (word_among(&state, states)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Up to the full stop, or to a comma behind which somebody does something. */
+static const struct token *why_end(const struct cursor *c, const struct token *at)
+{
+    static const char *const joints[] = {"and then", "and", "then", NULL};
+    for (; at < c->end; at++) {
+        if (token_is_mark(at, '.') || token_is_mark(at, ';')) {
+            return at;
+        }
+        struct cursor next = cursor_look(c);
+        next.at = at;
+        if (take_mark(&next, ',') &&
+            ((take_among(&next, joints) && (verb_begins(&next) || subject_verb_is(&next))) ||
+             subject_verb_is(&next))) {
+            return at;
+        }
+    }
+    return c->end;
+}
+
+static const struct token *why_at(const struct cursor *c, const struct token *at)
+{
+    const struct token *word = at;
+    if (at == c->at) {
+        return NULL;
+    }
+    bool comma = token_is_mark(at, ',');
+    word += comma;
+    if (word == c->end || token_is_mark(at - 1, '.') || !why_begins(c, word) ||
+        (!comma && token_is_word(word, "since"))) {
+        return NULL;
+    }
+    return why_end(c, word);
+}
+
+/* ---- the line ---- */
+
+enum { LEFT_MOST = 8 };
+struct plain {
+    struct recast all;
+    struct span left[LEFT_MOST];
+    size_t left_count;
+    bool changed;
+};
+
+static const struct token *leave_out(struct plain *p, const struct token *from,
+                                     const struct token *to)
+{
+    from += from->kind == TOKEN_MARK && from + 1 < to;
+    if (p->left_count < LEFT_MOST) {
+        p->left[p->left_count++] = span_join(from->span, to[-1].span);
+    }
+    p->changed = true;
+    return to;
+}
+
+/* The longest row at `at`, put; gives where it ends, or NULL. */
+static const struct token *put_longest(const struct cursor *c, const struct token *at,
+                                       struct plain *p)
+{
+    const struct token *longest = NULL;
+    struct found found = {.who = {.kind = WHO_NONE}};
+    size_t which = 0;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct found one = {.who = {.kind = WHO_NONE}};
+        const struct token *end = row_at(c, at, rows[i].said, &one);
+        if (end && (!longest || end > longest)) {
+            longest = end;
+            found = one;
+            which = i;
+        }
+    }
+    struct cursor here = *c;
+    here.at = at;
+    if (longest && !rows[which].put) {
+        return p->left_count < LEFT_MOST ? leave_out(p, at, longest) : NULL;
+    }
+    if (!longest || !put_row(&here, &p->all, rows[which].put, &found)) {
+        return NULL;
+    }
+    p->changed = true;
+    return longest;
+}
+
+static void put_plainly(const struct cursor *c, struct plain *p)
+{
+    for (const struct token *at = c->at; at < c->end;) {
+        const struct token *why = p->left_count < LEFT_MOST ? why_at(c, at) : NULL;
+        const struct token *to = why ? leave_out(p, at, why) : put_longest(c, at, p);
+        if (!to) {
+            recast_copy(c, &p->all, at, at + 1);
+            to = at + 1;
+        }
+        at = to;
+    }
+}
+
+bool plain_read(struct cursor *c, sentence_list *out)
+{
+    struct plain p = {.left_count = 0};
+    struct cursor plain = *c;
+    struct diags unheard;
+    size_t had = out->count;
+    struct str help;
+    put_plainly(c, &p);
+    if (!p.changed || p.all.tokens.count == 0) {
+        return false;
+    }
+    diags_init(&unheard, c->arena);
+    plain.diags = &unheard;
+    plain.watch = NULL;
+    plain.at = p.all.tokens.at;
+    plain.end = p.all.tokens.at + p.all.tokens.count;
+    const struct token *from = plain.at;
+    bool read = strictly_read(&plain, out) && out->count > had;
+    if (!read) {
+        diags_init(&unheard, c->arena);
+        out->count = had;
+        plain.at = from;
+        plain.refusals = c->refusals;
+        read = loose_read(&plain, out, SPAN_NONE, &help);
+    }
+    if (!read) {
+        out->count = had;
+        return false;
+    }
+    for (size_t i = 0; i < unheard.all.count; i++) {
+        diag_again(c->diags, &unheard.all.at[i]);
+    }
+    for (size_t i = 0; i < p.left_count; i++) {
+        note_left_out(c, p.left[i]);
+    }
+    c->at = c->end;
+    return true;
+}
