@@ -180,6 +180,9 @@ static void gather_props(const struct gathering *g)
         gather(g, vec2_mix(basket.left, basket.right, 0.5), basket.ring,
                size->basket + 0.5 * size->k, false);
         g->list->at[g->list->count - 1].round = true;
+        if (far == 0) {
+            gather_passed(g, BODY_NONE, -1, basket.ring);
+        }
     }
 }
 

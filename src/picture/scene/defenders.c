@@ -3,6 +3,7 @@
  * once the lines are there, to lines; never further than a step or two. */
 #include "picture/scene/drawing.h"
 
+#define TROUBLE 0.3 /* points: less is none */
 enum { TURNS = 24, WAYS = 16 };
 
 static struct vec2 defender_push(const struct drawing *drawing, const struct symbol *x)
@@ -115,12 +116,30 @@ static double defender_trouble(const struct drawing *drawing, const struct symbo
     return trouble + 4 * vec2_distance(at, inside);
 }
 
+/* How far an X at a place is inside the room of numbers, points. */
+static double under_discs(const struct drawing *drawing, struct vec2 at)
+{
+    const struct sizes *size = &drawing->size;
+    double least = 1.15 * size->x_half + size->order + real_max(0.15 * size->k, 0.8), deep = 0;
+    for (size_t i = 0; i < drawing->discs.count; i++) {
+        deep += real_max(0, least - vec2_distance(at, drawing->discs.at[i].at));
+    }
+    return deep;
+}
+
+static double search_cost(const struct drawing *drawing, const struct symbol *x, struct vec2 at,
+                          struct vec2 home)
+{
+    double trouble = defender_trouble(drawing, x, at) + under_discs(drawing, at);
+    return 3 * trouble + 0.3 * vec2_distance(at, home);
+}
+
 /* An X that pushes from two sides hold on a line looks for the nearest free place. */
 static void defender_search(struct drawing *drawing, struct symbol *x, struct vec2 home,
                             double most)
 {
     struct vec2 best = x->at;
-    double least = 3 * defender_trouble(drawing, x, x->at) + 0.3 * vec2_distance(x->at, home);
+    double least = search_cost(drawing, x, x->at, home);
     struct vec2 ways[WAYS];
     for (int i = 0; i < WAYS; i++) {
         ways[i] = vec2_of(real_cos(i * REAL_PI / 8), real_sin(i * REAL_PI / 8));
@@ -128,7 +147,7 @@ static void defender_search(struct drawing *drawing, struct symbol *x, struct ve
     for (int ring = 1; ring <= 6; ring++) {
         for (int i = 0; i < WAYS; i++) {
             struct vec2 at = vec2_along(home, ways[i], most * ring / 5.0);
-            double cost = 3 * defender_trouble(drawing, x, at) + 0.3 * vec2_distance(at, home);
+            double cost = search_cost(drawing, x, at, home);
             if (cost < least - 1e-9) {
                 least = cost;
                 best = at;
@@ -156,9 +175,41 @@ void defenders_lead(struct drawing *drawing)
     }
 }
 
+/* How far an X stands off its place at the most. */
+static double yields_most(const struct drawing *drawing)
+{
+    return real_max(1.9 * drawing->size.k, 2.8 * drawing->size.x_half);
+}
+
+bool defender_can_yield(const struct drawing *drawing, const struct symbol *x)
+{
+    bool can = body_is_defender(x->who) && !x->pinned;
+    for (size_t i = 0; can && i < drawing->strokes.count; i++) {
+        can = drawing->strokes.at[i].who != x->who; /* its line begins there */
+    }
+    return can;
+}
+
+bool defenders_make_room(struct drawing *drawing)
+{
+    for (size_t i = 0; i < drawing->symbols.count; i++) {
+        struct symbol *x = &drawing->symbols.at[i];
+        struct vec2 home = x->at;
+        if (under_discs(drawing, home) <= 0 || !defender_can_yield(drawing, x)) {
+            continue;
+        }
+        double before = real_max(defender_trouble(drawing, x, home), TROUBLE);
+        defender_search(drawing, x, home, yields_most(drawing));
+        if (defender_trouble(drawing, x, x->at) + under_discs(drawing, x->at) > before) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void defenders_yield(struct drawing *drawing)
 {
-    double most = real_max(1.9 * drawing->size.k, 2.8 * drawing->size.x_half);
+    double most = yields_most(drawing);
     struct vec2 *home = arena_array(drawing->arena, struct vec2, drawing->symbols.count);
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         home[i] = drawing->symbols.at[i].at;
@@ -187,7 +238,8 @@ void defenders_yield(struct drawing *drawing)
     }
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         struct symbol *x = &drawing->symbols.at[i];
-        if (body_is_defender(x->who) && !x->pinned && defender_trouble(drawing, x, x->at) > 0.3) {
+        if (body_is_defender(x->who) && !x->pinned &&
+            defender_trouble(drawing, x, x->at) > TROUBLE) {
             defender_search(drawing, x, home[i], most);
         }
     }

@@ -141,6 +141,7 @@ struct drawing {
     VEC(struct stroke) strokes;
     VEC(struct crossing) crossings;
     VEC(struct disc) discs;
+    bool over_defenders; /* the number being placed may lie on an X that can step aside */
     VEC(struct vec2) words; /* middles of pieces of lettering on the floor */
     VEC(struct vec2) cones;
     VEC(struct vec2) ticks, tick_ways; /* a line of players: middles, and half a tick */
@@ -235,6 +236,9 @@ bool rings_drop(struct drawing *drawing); /* that had to go too far; whether any
 /* A number that changes when a symbol or a stop is moved: to end a loop when none is. */
 double places_sum(const struct drawing *drawing);
 void defenders_yield(struct drawing *drawing); /* once the moves are traced */
+/* Those on whom numbers were put step aside; false: one of them found no place. */
+bool defenders_make_room(struct drawing *drawing);
+bool defender_can_yield(const struct drawing *drawing, const struct symbol *x);
 void defenders_lead(struct drawing *drawing);  /* their own lines begin where they are */
 double stop_radius(const struct drawing *drawing,
                    const struct stop *stop); /* 0 for bars and free ends */
@@ -248,7 +252,7 @@ void trail_lead(struct arena *arena, struct trail *trail, struct vec2 start, str
 /* sides.c: a movement passes each numeral and each bar on the side on which it was run past it,
  * whatever the size of the picture. */
 struct passed {
-    body who;     /* whose numeral, or whose bar */
+    body who;     /* whose numeral, or whose bar; BODY_NONE: the basket it is played at */
     int bar;      /* its stop, or -1 */
     double sweep; /* of the run round it, radians */
 };

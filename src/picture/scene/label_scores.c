@@ -12,7 +12,7 @@
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
-        away, beside_near, beside_line, own_line, stranger, crossing, bend, dashed;
+        away, beside_near, beside_line, own_line, stranger, crossing, bend, dashed, moved;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -34,7 +34,8 @@ static const struct weights weights = {.beside = 6,
                                        .stranger = 230,
                                        .crossing = 25,
                                        .bend = 18,
-                                       .dashed = 60};
+                                       .dashed = 60,
+                                       .moved = 10};
 /* Feet of a line between two discs on it: less reads as a dash, and the line as a pass (ours). */
 #define LOOKS_DASHED 2.2
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
@@ -65,7 +66,12 @@ static double symbols_score(const struct drawing *drawing, struct vec2 at, doubl
     double k = drawing->size.k, score = 0;
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        score += near_score(vec2_distance(at, symbol->at) - symbol->radius - r, k);
+        double gap = vec2_distance(at, symbol->at) - symbol->radius - r;
+        if (drawing->over_defenders && defender_can_yield(drawing, symbol)) {
+            score += gap < 0.15 * k ? weights.moved : 0;
+            continue;
+        }
+        score += near_score(gap, k);
         if (symbol->has_numeral) {
             score += near_score(
                 vec2_distance(at, symbol->numeral) - 0.4 * drawing->size.x_numeral - r, k);

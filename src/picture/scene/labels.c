@@ -83,7 +83,8 @@ static bool leaves_enough(const struct drawing *drawing, const struct stroke *st
 {
     const struct sizes *size = &drawing->size;
     double white = disc_white(size), hides = real_sqrt(real_max(0, white * white - off * off));
-    double least = hides + (tail ? 0.4 : 1.2) * size->order;
+    bool stem = stroke->class == CLASS_SCREEN; /* without it its bar is a stroke of the pen */
+    double least = hides + (tail && !stem ? 0.4 : 1.2) * size->order;
     double first = tail ? 0 : least;
     if (along < first || whole - along < least ||
         hides_corner(stroke, along, white + 0.6 * size->order)) {
@@ -413,19 +414,20 @@ static void disc_beside(struct drawing *drawing, size_t index)
 /* What has numbers: a line, or else a sentence without one. */
 struct bearer {
     size_t line, task;
-    bool missed; /* one of its numbers found no place */
+    bool missed;  /* one of its numbers found no place */
+    bool presses; /* an X in its way steps aside */
 };
 typedef VEC(struct bearer) bearer_list;
 
 static void bearers_find(struct drawing *drawing, bearer_list *bearers)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
-        VEC_PUSH(drawing->arena, bearers, ((struct bearer){i, 0, false}));
+        VEC_PUSH(drawing->arena, bearers, ((struct bearer){.line = i}));
     }
     for (size_t i = drawing->scope.first; i < drawing->scope.end; i++) {
         int order = segment_task(drawing->segment, i)->order;
         if (order > 0 && task_start(drawing->segment, i) >= 0 && !has_line(drawing, order)) {
-            VEC_PUSH(drawing->arena, bearers, ((struct bearer){SIZE_MAX, i, false}));
+            VEC_PUSH(drawing->arena, bearers, ((struct bearer){.line = SIZE_MAX, .task = i}));
         }
     }
 }
@@ -437,6 +439,7 @@ static int discs_all(struct drawing *drawing, bearer_list *bearers)
     for (size_t i = 0; i < bearers->count; i++) {
         struct bearer *bearer = &bearers->at[i];
         int missing = drawing->scene->labels_left_out;
+        drawing->over_defenders = bearer->presses;
         if (bearer->line == SIZE_MAX) {
             disc_beside(drawing, bearer->task);
         } else {
@@ -444,6 +447,7 @@ static int discs_all(struct drawing *drawing, bearer_list *bearers)
         }
         bearer->missed = drawing->scene->labels_left_out > missing;
     }
+    drawing->over_defenders = false;
     return drawing->scene->labels_left_out;
 }
 
@@ -478,9 +482,9 @@ static int discs_best(struct drawing *drawing, bearer_list *bearers)
     return missing > least ? discs_all(drawing, bearers) : missing;
 }
 
-/* Numerals of defenders have places round about them, and give way where no disc is then missing
- * and no numeral lost. */
-static void numerals_yield(struct drawing *drawing, bearer_list *bearers)
+/* Defenders give way where no disc is then missing that was not, and no numeral lost: those that
+ * have places round about them move, or where they stand in the way of a number, the X itself. */
+static void defenders_way(struct drawing *drawing, bearer_list *bearers, bool step_aside)
 {
     struct symbol *before = arena_array(drawing->arena, struct symbol, drawing->symbols.count);
     int missing = drawing->scene->labels_left_out, lost = 0;
@@ -488,16 +492,23 @@ static void numerals_yield(struct drawing *drawing, bearer_list *bearers)
         before[i] = drawing->symbols.at[i];
         drawing->symbols.at[i].has_numeral = false;
     }
-    int now = discs_all(drawing, bearers);
+    for (size_t i = 0; i < bearers->count; i++) {
+        bearers->at[i].presses = step_aside && bearers->at[i].missed;
+    }
+    bool good = discs_all(drawing, bearers) < missing;
+    good = good && (!step_aside || defenders_make_room(drawing));
     symbols_number(drawing);
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         lost += before[i].has_numeral && !drawing->symbols.at[i].has_numeral ? 1 : 0;
     }
-    if (now < missing && lost == 0) {
+    if (good && lost == 0) {
         return;
     }
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         drawing->symbols.at[i] = before[i];
+    }
+    for (size_t i = 0; i < bearers->count; i++) {
+        bearers->at[i].presses = false;
     }
     (void)discs_all(drawing, bearers);
 }
@@ -520,7 +531,10 @@ void discs_place(struct drawing *drawing)
     parts_begin(drawing);
     bearers_find(drawing, &bearers);
     if (discs_best(drawing, &bearers) > 0) {
-        numerals_yield(drawing, &bearers);
+        defenders_way(drawing, &bearers, false);
+    }
+    if (drawing->scene->labels_left_out > 0) {
+        defenders_way(drawing, &bearers, true);
     }
     small_discs(drawing);
 }

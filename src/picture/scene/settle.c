@@ -123,8 +123,8 @@ static void bar_shift(struct drawing *drawing, struct stop *bar, struct vec2 by)
     }
 }
 
-/* Bars keep off the numerals, their own too; who stands behind one as the diagram begins goes with
- * it. */
+/* Bars keep off the numerals, their own too, and off the basket's ring; who stands behind one as
+ * the diagram begins goes with it. */
 static void bars_settle(struct drawing *drawing)
 {
     const struct sizes *size = &drawing->size;
@@ -142,6 +142,10 @@ static void bars_settle(struct drawing *drawing)
             bar_shift(drawing, bar, push_off(near, symbol->at, least, vec2_scale(bar->facing, -1)));
         }
         if (bar->kind == STOP_BAR) {
+            struct vec2 ring = basket_marks(drawing, false).ring;
+            double least = size->basket + size->bar_stroke / 2 + size->gap;
+            bar_shift(drawing, bar,
+                      push_off(bar_nearest(drawing, bar, ring), ring, least, bar->facing));
             struct vec2 inside = frame_keep(&drawing->frame, bar->at, edge);
             bar_shift(drawing, bar, vec2_sub(inside, bar->at));
         }

@@ -12,7 +12,7 @@
 
 typedef VEC(struct passed) passed_list;
 
-/* Notes a numeral or a bar if the run, on paper, passes it. */
+/* Notes a thing that stood there so long, if the run, on paper, passes it. */
 static void note(struct drawing *drawing, passed_list *list, struct passed passed,
                  const struct stop *stop, const struct run_way *run)
 {
@@ -46,6 +46,8 @@ void sides_note(struct drawing *drawing, struct stroke *stroke, const struct run
             note(drawing, &list, passed, stop, run);
         }
     }
+    const struct stop basket = {.from = -1, .truth = vec2_of(0, 0)};
+    note(drawing, &list, (struct passed){.who = BODY_NONE, .bar = -1}, &basket, run);
     stroke->passed = list.at;
     stroke->passes = list.count;
 }
@@ -81,8 +83,9 @@ int sides_wrong(const struct drawing *drawing, const struct stroke *stroke,
     int wrong = 0;
     for (size_t i = 0; i < stroke->passes; i++) {
         const struct passed *passed = &stroke->passed[i];
-        struct vec2 middle = passed->bar >= 0 ? drawing->stops.at[passed->bar].at
-                                              : symbol_of(drawing, passed->who)->at;
+        struct vec2 middle = passed->who == BODY_NONE ? basket_marks(drawing, false).ring
+                             : passed->bar >= 0       ? drawing->stops.at[passed->bar].at
+                                                      : symbol_of(drawing, passed->who)->at;
         wrong += is_passed_wrong(passed, middle, trail) ? 1 : 0;
     }
     return wrong;
