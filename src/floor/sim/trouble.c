@@ -71,6 +71,13 @@ static void say_unmet(struct world *world, const struct job *job, enum diag_code
                        : "`%.*s` never ends, and a sentence waits for it: `%.*s` does not come "
                          "about in this step",
                  STR_ARG(words_of(world, job->task)), STR_ARG(what));
+    if (what.size > 1 && what.at[0] == 'x' && what.at[1] >= '1' && what.at[1] <= '9') {
+        diag_help(world->diags, diag,
+                  "what the defense may do is a read: `if %.*s, …` in place of `when`; or write "
+                  "what brings it about",
+                  STR_ARG(what));
+        return;
+    }
     diag_help(world->diags, diag,
               "tie it to a sentence of the step, as 1 passes, or write what brings it about");
 }

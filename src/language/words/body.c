@@ -417,7 +417,7 @@ static size_t call_ends(struct reader *r, const struct line *all, size_t from, s
     return to;
 }
 
-static void body_line(struct reader *r, const struct line *line)
+void body_line(struct reader *r, const struct line *line)
 {
     if (!parts_fit(r, line)) {
         reader_broken(r, line);
@@ -476,12 +476,14 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
             setting_line(r, line, setting);
         }
     } else if (opener.kind == LINE_STEP || opener.kind == LINE_BRANCH) {
-        heading_read(r, line, opener);
+        if (opener.kind != LINE_BRANCH || !line_answers(r, line)) {
+            heading_read(r, line, opener);
+        }
     } else if (opener.kind == LINE_IF || (opener.kind == LINE_OTHER && line_is_read(r, line))) {
         if_lines(r, line);
     } else if (opener.kind == LINE_VERSION) {
         version_line(r, line, false);
-    } else {
+    } else if (opener.kind != LINE_OTHER || !line_hinges(r, line)) {
         body_line(r, line);
     }
 }

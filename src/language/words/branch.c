@@ -5,6 +5,28 @@
 #include "language/words/reader.h"
 #include "language/words/speech.h"
 
+/* What is asked of nobody by number: help comes, the lob is there, the middle is denied. */
+static const char *says_nobody(const struct cursor *c)
+{
+    static const char *const helps[] = {"help",      "nobody",    "no one",  "no",      "there is",
+                                        "weak side", "help side", "anybody", "someone", "somebody",
+                                        "helps",     "low man",   "helper",  NULL};
+    static const char *const passes[] = {"lob",   "pass", "skip", "shot", "kick",
+                                         "entry", "feed", "look", "roll", "kick-out",
+                                         "drive", "cut",  NULL};
+    static const char *const places[] = {"middle", "inside",   "post", "sideline",
+                                         "return", "reversal", NULL};
+    if (word_among(c, helps)) {
+        return "say whose defender does what: `x4 helps`, or `x4 stays` where he does not";
+    }
+    if (word_among(c, passes)) {
+        return "say who is open, or is not: `5 is open`, `5 is covered`";
+    }
+    return word_among(c, places) ? "say of a player: `3 is denied`, `3 is open`; with more than "
+                                   "one sentence behind it: `read 3 is denied`"
+                                 : NULL;
+}
+
 /* A condition that is none: the word behind who it speaks of is mostly the wrong one. */
 static void report_condition(struct reader *r, struct cursor c)
 {
@@ -20,8 +42,11 @@ static void report_condition(struct reader *r, struct cursor c)
         diag = diag_add(r->diags, DIAG_TEXT_READ, span, "`%.*s` is no part of a condition",
                         STR_ARG(text));
     }
+    const char *of_whom = says_nobody(&c);
     if (near) {
         diag_help(r->diags, diag, "did you mean `%s`?", near);
+    } else if (of_whom) {
+        diag_help(r->diags, diag, "%s", of_whom);
     } else {
         diag_help(r->diags, diag,
                   "write `x3 trails`, `x1 and x3 switch`, `3 is open` or `otherwise`");
@@ -355,7 +380,8 @@ static size_t second_if(const struct line *line)
         bool joined = before->kind == TOKEN_WORD &&
                       (str_is(before->text, "and") || str_is(before->text, "but"));
         bool parted =
-            joined || (before->kind == TOKEN_MARK && (before->mark == ',' || before->mark == ';'));
+            joined || (before->kind == TOKEN_MARK &&
+                       (before->mark == ',' || before->mark == ';' || before->mark == '.'));
         bool again = str_is(token->text, "if") || str_is(token->text, "otherwise") ||
                      str_is(token->text, "else");
         if (parted && token->kind == TOKEN_WORD && again) {

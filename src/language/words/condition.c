@@ -42,16 +42,104 @@ static void off_what(struct cursor *c, enum verb verb)
     c->at = off ? end : c->at;
 }
 
+/* comes over to help, leaves his man and traps: only what he comes for is asked. */
+static void comes_to(struct cursor *c)
+{
+    static const char *const goes[] = {"comes over", "comes up",  "comes down",  "comes in",
+                                       "comes",      "runs over", "runs",        "rotates over",
+                                       "rotates",    "steps in",  "slides over", "sprints over",
+                                       "leaves",     "comes off", "drops down",  NULL};
+    static const char *const men[] = {"his man", "her man", "the corner", "the wing", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct phrase phrase;
+    struct who man;
+    bool goes_on = false;
+    if (take_among(&trial, goes)) {
+        goes_on = take_among(&trial, men) || person_read(&trial, &man) || trial.at > c->at;
+        goes_on = goes_on && (take_words(&trial, "to") || take_words(&trial, "and"));
+    }
+    const struct token *verb = trial.at;
+    goes_on = goes_on && guard_verb_read(&trial, &phrase);
+    cursor_back(&trial, mark);
+    c->at = goes_on ? verb : c->at;
+}
+
+/* leaves 4, leaves his man: to help. */
+static bool leaves_read(struct cursor *c, struct condition *out)
+{
+    static const char *const leaves[] = {"leaves", "helps off", "helps off of", "comes off", NULL};
+    static const char *const men[] = {"his man", "her man", "the corner", "the wing", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who man;
+    bool left =
+        take_among(&trial, leaves) && (take_among(&trial, men) || person_read(&trial, &man));
+    const struct token *end = trial.at;
+    cursor_back(&trial, mark);
+    if (left) {
+        c->at = end;
+        out->verb = VERB_HELPS;
+    }
+    return left;
+}
+
+/* x1 under, x1 over: with no verb at all. */
+static bool side_read(struct cursor *c, struct condition *out)
+{
+    static const struct entry sides[] = {{"under", VERB_GOES_UNDER},       {"over", VERB_GOES_OVER},
+                                         {"over the top", VERB_GOES_OVER}, {"behind", VERB_TRAILS},
+                                         {"on top", VERB_OVERPLAYS},       {NULL, 0}};
+    int verb = take_entry(c, sides);
+    if (verb < 0) {
+        return false;
+    }
+    out->verb = (enum verb)verb;
+    return true;
+}
+
+/* Behind what he does, what changes nothing of it: shows hard, sags in, stays with 5. */
+static void take_tail(struct cursor *c, const struct who *man)
+{
+    static const char *const tails[] = {
+        "hard",        "high",    "in",        "deep",         "home", "early",
+        "late",        "way off", "off",       "up",           "over", "him",
+        "her",         "on him",  "on her",    "it",           "low",  "at all",
+        "all the way", "to help", "the drive", "on the drive", NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    struct who with;
+    while (take_among(&trial, tails)) {
+    }
+    struct cursor his = trial;
+    bool own = (take_words(&his, "with") || take_words(&his, "on")) && person_read(&his, &with) &&
+               (!man || same_who(&with, man));
+    const struct token *end = own ? his.at : trial.at;
+    cursor_back(c, mark);
+    c->at = end;
+}
+
 static bool guard_read(struct cursor *c, struct condition *out, struct who *object)
 {
     struct phrase phrase;
+    struct who man;
+    if (leaves_read(c, out)) {
+        return true;
+    }
+    comes_to(c);
     if (!guard_verb_read(c, &phrase)) {
-        return false;
+        return side_read(c, out);
     }
     out->verb = phrase.verb;
     event_object_read(c, &out->verb, &phrase, object);
     off_what(c, out->verb);
-    return place_part(c, out);
+    if (!place_part(c, out)) {
+        return false;
+    }
+    if (!out->place) {
+        take_tail(c, above_guarded(c, &out->who, &man) ? &man : NULL);
+    }
+    return true;
 }
 
 /* What two defenders do together: x1 and x3 switch, x1 and x5 trap 1. */
@@ -130,19 +218,51 @@ static bool their_verb_read(struct cursor *c, enum verb *verb)
 
 static bool they_read(struct cursor *c, struct condition *out)
 {
-    static const char *const words[] = {
-        "they",      "he",      "she",         "the defense", "the defender",
-        "their big", "the big", "their guard", "both",        "the defenders",
-        NULL};
+    static const char *const words[] = {"they",
+                                        "he",
+                                        "she",
+                                        "the defense",
+                                        "the defender",
+                                        "their big",
+                                        "the big",
+                                        "their guard",
+                                        "both",
+                                        "the defenders",
+                                        "two",
+                                        "on-ball defender",
+                                        "the screener's man",
+                                        "ball defender",
+                                        NULL};
+    static const char *const ups[] = {"steps up",  "comes up",  "is up",
+                                      "steps out", "comes out", NULL};
+    static const struct entry together[] = {{"double", VERB_TRAPS},
+                                            {"double it", VERB_TRAPS},
+                                            {"double team", VERB_TRAPS},
+                                            {"go with the ball", VERB_TRAPS},
+                                            {"go to the ball", VERB_TRAPS},
+                                            {"go to it", VERB_TRAPS},
+                                            {"send two", VERB_TRAPS},
+                                            {"send two to the ball", VERB_TRAPS},
+                                            {"bring two", VERB_TRAPS},
+                                            {"put two on the ball", VERB_TRAPS},
+                                            {NULL, 0}};
     static const char *const tails[] = {"it",    "the screen",       "the ball screen", "him",
                                         "her",   "the ball handler", "the ball",        "the pick",
                                         "on it", "on the screen",    "everything",      NULL};
     struct cursor trial = *c;
     enum verb verb;
     const struct token *from = c->at;
-    if (!take_among(&trial, words) || !their_verb_read(&trial, &verb)) {
+    bool big = word_is(c, 0, "big") || word_is(c, 1, "big");
+    if (!take_among(&trial, words)) {
         return false;
     }
+    int both = take_entry(&trial, together);
+    bool shows = both < 0 && big && take_among(&trial, ups); /* to where the screen is */
+    if (both < 0 && !shows && !their_verb_read(&trial, &verb)) {
+        return false;
+    }
+    verb = both >= 0 ? (enum verb)both : shows ? VERB_HEDGES : verb;
+    take_tail(&trial, NULL);
     take_among(&trial, tails);
     bool one = word_is(c, 0, "he") || word_is(c, 0, "she");
     if ((one && part_of(verb) == PART_BOTH) || /* two do it: which one is he? */
@@ -221,44 +341,6 @@ static bool coverage_read(struct cursor *c, struct condition *out)
     return true;
 }
 
-int take_state(struct cursor *c)
-{
-    static const struct entry states[] = {{"is open", EVENT_OPEN},
-                                          {"is free", EVENT_OPEN},
-                                          {"gets open", EVENT_OPEN},
-                                          {"comes open", EVENT_OPEN},
-                                          {"is wide open", EVENT_OPEN},
-                                          {"is left open", EVENT_OPEN},
-                                          {"is left alone", EVENT_OPEN},
-                                          {"is unguarded", EVENT_OPEN},
-                                          {"is covered", EVENT_COVERED},
-                                          {"is guarded", EVENT_COVERED},
-                                          {"isn't open", EVENT_COVERED},
-                                          {"isnt open", EVENT_COVERED},
-                                          {"is not open", EVENT_COVERED},
-                                          {"is denied", EVENT_DENIED},
-                                          {"is being denied", EVENT_DENIED},
-                                          {"gets denied", EVENT_DENIED},
-                                          {"is overplayed", EVENT_DENIED},
-                                          {"gets overplayed", EVENT_DENIED},
-                                          {"is taken away", EVENT_DENIED},
-                                          {"is being overplayed", EVENT_DENIED},
-                                          {NULL, 0}};
-    return take_entry(c, states);
-}
-
-static bool state_read(struct cursor *c, struct condition *out)
-{
-    int state = take_state(c);
-    if (state < 0) {
-        return false;
-    }
-    out->kind = state == EVENT_OPEN      ? COND_OPEN
-                : state == EVENT_COVERED ? COND_COVERED
-                                         : COND_DENIED;
-    return true;
-}
-
 /* 5 is fronted: what his own defender does. */
 static bool suffered_read(struct cursor *c, struct condition *out)
 {
@@ -281,15 +363,97 @@ static bool suffered_read(struct cursor *c, struct condition *out)
     return true;
 }
 
+/* A read above in this step asks whether the same is done; COUNT: anything. */
+static bool asked_above(const struct cursor *c, enum verb verb)
+{
+    const struct block *in = c->step ? c->step : c->top;
+    for (size_t i = 0; in && i < in->forms.count; i++) {
+        const struct form *form = &in->forms.at[i];
+        for (size_t k = 0; form->kind == FORM_BLOCK && k < form->block->conditions.count; k++) {
+            const struct condition *asked = &form->block->conditions.at[k];
+            bool deed = asked->kind == COND_VERB || asked->kind == COND_BOTH;
+            if (deed && (verb == VERB_COUNT || asked->verb == verb)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* x4 doesn't help: he stays; they don't switch, behind a read of it: otherwise. 1: read, 0: nothing
+ * of that here, -1: reported. */
+static int negated_read(struct cursor *c, struct condition *out)
+{
+    static const char *const theys[] = {"they", "he", "she", "the defense", "the big", NULL};
+    static const char *const nots[] = {"does not", "do not", "doesn't", "don't",
+                                       "doesnt",   "dont",   NULL};
+    struct cursor trial = *c;
+    struct cursor_mark mark = cursor_mark(c);
+    const struct token *from = c->at;
+    struct phrase phrase;
+    struct who who = {.kind = WHO_NONE};
+    bool they = take_among(&trial, theys);
+    bool somebody = they || (person_read(&trial, &who) && who_defends(&who));
+    if (!somebody || !take_among(&trial, nots)) {
+        cursor_back(c, mark);
+        return 0;
+    }
+    comes_to(&trial);
+    bool read = guard_verb_read(&trial, &phrase);
+    bool same = mark_is(&trial, ',') || cursor_done(&trial); /* if they don't */
+    take_tail(&trial, NULL);
+    struct span span = cursor_taken(&trial, from);
+    cursor_back(c, mark);
+    if ((read || same) && asked_above(c, read ? phrase.verb : VERB_COUNT)) {
+        c->at = trial.at;
+        out->kind = COND_OTHERWISE;
+        return 1;
+    }
+    if (read && phrase.verb == VERB_HELPS && !they) {
+        c->at = trial.at;
+        *out = (struct condition){.kind = COND_VERB, .who = who, .verb = VERB_STAYS};
+        return 1;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_READ, span, "`%.*s`: a read asks what the defense does",
+                     STR_ARG(cursor_text(c, span))),
+              "say what is done instead, `x3 goes over`, or, behind a read of it, `otherwise`");
+    return -1;
+}
+
 static bool one_read(struct cursor *c, struct condition *out)
 {
-    static const char *const others[] = {"otherwise", "anything else", "if not",
-                                         "else",      "none of these", NULL};
+    static const char *const others[] = {"otherwise",
+                                         "anything else",
+                                         "if not",
+                                         "else",
+                                         "none of these",
+                                         "it is not there",
+                                         "it isn't there",
+                                         "that is not there",
+                                         "that isn't there",
+                                         "nothing is there",
+                                         "nothing is open",
+                                         "nobody is open",
+                                         "no one is open",
+                                         "nothing there",
+                                         "it is not open",
+                                         "it isn't open",
+                                         "they take it away",
+                                         "they take that away",
+                                         "it is taken away",
+                                         "that is taken away",
+                                         "nothing",
+                                         NULL};
     if (take_among(c, others)) {
         out->kind = COND_OTHERWISE;
         return true;
     }
-    if (they_read(c, out) || coverage_read(c, out)) {
+    int negated = negated_read(c, out);
+    if (negated != 0) {
+        return negated > 0;
+    }
+    if (they_read(c, out) || coverage_read(c, out) || deed_state_read(c, out)) {
         return true;
     }
     *out = (struct condition){.kind = COND_OTHERWISE};
@@ -299,7 +463,8 @@ static bool one_read(struct cursor *c, struct condition *out)
     if (!who_defends(&out->who)) {
         bool one =
             out->who.kind == WHO_PLAYER || out->who.kind == WHO_ROLE || out->who.kind == WHO_SPOT;
-        return one && (state_read(c, out) || (out->who.kind != WHO_SPOT && suffered_read(c, out)));
+        return one &&
+               (asked_state_read(c, out) || (out->who.kind != WHO_SPOT && suffered_read(c, out)));
     }
     struct cursor_mark mark = cursor_mark(c);
     if (both_read(c, out)) {
@@ -333,7 +498,9 @@ bool condition_read(struct cursor *c, struct condition *out)
     struct cursor_mark mark = cursor_mark(c);
     *out = (struct condition){.kind = COND_OTHERWISE};
     if (!one_read(c, out)) {
-        cursor_back(c, mark);
+        if (c->refusals == mark.refusals) { /* else it has said why */
+            cursor_back(c, mark);
+        }
         return false;
     }
     out->span = cursor_taken(c, mark.at);

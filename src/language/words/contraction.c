@@ -22,8 +22,12 @@ static bool is_behind(const struct token *token, const struct token *end)
     if (!token->possessive) {
         return false;
     }
-    if (token->kind == TOKEN_WORD) {
-        return str_is(token->text, "he") || str_is(token->text, "she") || str_is(token->text, "it");
+    static const char *const heads[] = {"he",      "she",    "it",   "that",
+                                        "nothing", "nobody", "help", "there"};
+    for (size_t i = 0; token->kind == TOKEN_WORD && i < sizeof heads / sizeof *heads; i++) {
+        if (str_is(token->text, heads[i])) {
+            return true;
+        }
     }
     const struct token *next = token + 1;
     bool person = token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER;

@@ -124,8 +124,11 @@ struct who above_receiver(const struct cursor *c, const struct who *passer);
 bool coverage_is(const struct cursor *c);
 /* they trap, he is under: at the latest screen above. Unmoved: nothing of that here. */
 bool coverage_said(struct cursor *c, struct condition *out);
-/* is open, is covered, is denied, behind somebody: EVENT_…, or -1, unmoved. */
+/* state: is open, is covered, is denied, behind somebody: EVENT_…, or -1, unmoved. */
 int take_state(struct cursor *c);
+/* The same, as what a read asks; the roll is there: of whom it is. False: unmoved. */
+bool asked_state_read(struct cursor *c, struct condition *out);
+bool deed_state_read(struct cursor *c, struct condition *out);
 
 /* holder: who has the ball, and who he is, by the lines above */
 /* One player or role; false: the words do not tell. */

@@ -106,6 +106,12 @@ bool loose_setting(struct reader *r, const struct line *line);
 /* ball starts with 3, start with the ball in 3's hands: as `ball 3` in `out`. */
 bool loose_ball(struct reader *r, const struct line *line, struct line *out);
 void play_line(struct reader *r, const struct line *line, struct opener opener);
+/* The sentences of a line, which full stops part, and its notes. */
+void body_line(struct reader *r, const struct line *line);
+/* hinged: 1 shoots if x1 goes under: read as the read it is. False: the line is no such thing. */
+bool line_hinges(struct reader *r, const struct line *line);
+/* read x3 trails, 3 curls off 5: the same, where what is done stands in the read's own line. */
+bool line_answers(struct reader *r, const struct line *line);
 
 /* Each reads one line (or the part of one) into the block that is open. */
 /* A heading, broken or not, opens its block: what follows belongs to it. */

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: MIT */
+/* hinged: what hangs on the defense, said behind what is done: 1 shoots if x1 goes under, drives if
+ * he goes over; 1 drives, but if x4 helps he kicks to 4. Put as it is written, the read in a line
+ * of its own. Takes one line of a play; gives it to who reads a line. */
+#include "language/words/reader.h"
+#include "language/words/speech.h"
+
+/* Where `if` stands behind a sentence; 0: nowhere. */
+static size_t if_at(const struct line *line, size_t from)
+{
+    size_t least = from > 0 ? 1 : 2; /* a sentence has two words, one that goes on has one */
+    for (size_t i = from + least; i + 1 < line->count; i++) {
+        const struct token *token = &line->tokens[i];
+        if (token->first == 'i' && token_is_word(token, "if") &&
+            !token_is_word(token - 1, "as")) { /* as if he screens */
+            return i;
+        }
+    }
+    return 0;
+}
+
+static bool parts_here(const struct token *token)
+{
+    return token_is_mark(token, ',') || token_is_mark(token, ';') || token_is_mark(token, '.');
+}
+
+static bool goes_on_here(const struct token *token)
+{
+    return parts_here(token) || token_is_word(token, "and") || token_is_word(token, "but") ||
+           token_is_word(token, "or");
+}
+
+/* Where the condition behind `if` ends; 0: none is read there. */
+static size_t condition_end(const struct reader *r, const struct line *line, size_t at)
+{
+    struct cursor c = reader_cursor(r, line, at + 1);
+    struct cursor_mark mark = cursor_mark(&c);
+    struct condition said;
+    c.watch = NULL;
+    bool read = condition_read(&c, &said) && c.refusals == mark.refusals;
+    size_t end = (size_t)(past_fillers(c.at, c.end) - line->tokens);
+    cursor_back(&c, mark);
+    return read ? end : 0;
+}
+
+/* passes to 2 if she is open: she is the one named last before it. */
+static struct line name_her(struct reader *r, const struct line *line, size_t at)
+{
+    struct line named = line_part(line, 0, line->count);
+    const struct token *who = &line->tokens[at + 1];
+    if (!token_is_word(who, "he") && !token_is_word(who, "she")) {
+        return named;
+    }
+    struct token *tokens = arena_array(r->arena, struct token, line->count);
+    for (size_t i = 0; i < line->count; i++) {
+        tokens[i] = line->tokens[i];
+    }
+    for (size_t i = at; i-- > 0;) {
+        if (line->tokens[i].kind == TOKEN_NUMBER && !line->tokens[i].possessive) {
+            tokens[at + 1] = token_number(r->arena, who, (int)line->tokens[i].number);
+            break;
+        }
+    }
+    named.tokens = tokens;
+    return named;
+}
+
+/* if x1 goes under, 1 shoots: the condition of `line` from `at` to `end` before what is done. */
+static struct line turned_round(struct reader *r, const struct line *line, size_t from, size_t at,
+                                size_t end)
+{
+    size_t count = 0, done = at;
+    while (done > from && parts_here(&line->tokens[done - 1])) {
+        done--;
+    }
+    struct token *tokens = arena_array(r->arena, struct token, line->count + 3);
+    for (size_t i = at; i < end; i++) {
+        tokens[count++] = line->tokens[i];
+    }
+    tokens[count++] = token_mark(&line->tokens[at], ',');
+    if (from > 0 && line->tokens[0].kind == TOKEN_NUMBER &&
+        line->tokens[from].kind == TOKEN_WORD) { /* drives if he goes over: the same */
+        tokens[count++] = line->tokens[0];
+    }
+    for (size_t i = from; i < done; i++) {
+        tokens[count++] = line->tokens[i];
+    }
+    struct line out = line_part(line, from, line->count);
+    out.tokens = tokens;
+    out.count = count;
+    return out;
+}
+
+/* 1 shoots if x1 goes under[, drives if he goes over]. */
+static bool behind_it(struct reader *r, const struct line *line, size_t at)
+{
+    struct line reads[4];
+    size_t count = 0, from = 0;
+    struct line rest = *line;
+    for (; at > 0 && count < sizeof reads / sizeof *reads; at = if_at(&rest, from)) {
+        size_t end = condition_end(r, &rest, at);
+        if (end == 0) {
+            rest = name_her(r, &rest, at);
+            end = condition_end(r, &rest, at);
+        }
+        if (end == 0 || (end < rest.count && !goes_on_here(&rest.tokens[end]))) {
+            return false;
+        }
+        reads[count++] = turned_round(r, &rest, from, at, end);
+        for (from = end; from < rest.count && goes_on_here(&rest.tokens[from]);) {
+            from++;
+        }
+    }
+    if (from < rest.count) { /* what is done goes on, and of which of them is not said */
+        return false;
+    }
+    reads[count - 1].comment = line->comment;
+    reads[count - 1].comment_span = line->comment_span;
+    for (size_t i = 0; i < count; i++) {
+        if_lines(r, line_keep(r, reads[i]));
+    }
+    return true;
+}
+
+/* 1 drives, but if x4 helps he kicks to 4: two lines. */
+static bool before_it(struct reader *r, const struct line *line, size_t at)
+{
+    size_t end = at - 1, answer = condition_end(r, line, at);
+    while (end > 0 &&
+           (parts_here(&line->tokens[end - 1]) || token_is_word(&line->tokens[end - 1], "and"))) {
+        end--;
+    }
+    struct cursor c = reader_cursor(r, line, answer);
+    if (answer == 0 || answer >= line->count || end == 0 ||
+        (parts_here(&line->tokens[answer]) && cursor_done(&c))) {
+        return false;
+    }
+    struct line first = line_part(line, 0, end), second = line_part(line, at, line->count);
+    second.comment = line->comment;
+    second.comment_span = line->comment_span;
+    body_line(r, line_keep(r, first));
+    if_lines(r, line_keep(r, second));
+    return true;
+}
+
+bool line_hinges(struct reader *r, const struct line *line)
+{
+    size_t at = if_at(line, 0);
+    if (at == 0) {
+        return false;
+    }
+    struct line opened = *line;
+    size_t room = 2 * line->count + 2;
+    opened.tokens = arena_array(r->arena, struct token, room);
+    opened.count = contractions_open(line->tokens, line->count, opened.tokens, room);
+    at = if_at(&opened, 0);
+    const struct token *before = &opened.tokens[at - 1];
+    bool joined = token_is_word(before, "but") || token_is_word(before, "and");
+    return joined || parts_here(before) ? before_it(r, &opened, at) : behind_it(r, &opened, at);
+}
+
+bool line_answers(struct reader *r, const struct line *line)
+{
+    struct line asked = line_part(line, 1, line->count);
+    struct cursor c = reader_cursor(r, &asked, 0);
+    struct cursor_mark mark = cursor_mark(&c);
+    struct condition said;
+    c.watch = NULL;
+    take_mark(&c, ':');
+    bool read = condition_read(&c, &said) && (take_mark(&c, ',') || take_mark(&c, ':')) &&
+                subject_verb_is(&c);
+    cursor_back(&c, mark);
+    if (read) {
+        asked.comment = line->comment;
+        asked.comment_span = line->comment_span;
+        if_lines(r, line_keep(r, asked));
+    }
+    return read;
+}
