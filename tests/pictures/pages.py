@@ -323,6 +323,9 @@ def look_at_tallies(folder):
             for words in ('Tally sheet', '1 waits until 5 is still', 'Points on the trip', 'Imke Dorn', 'By player',
                           '1d x1 and x5 switch: Slip', 'Times', 'Charted by'):
                 tap.ok(words in text, f'tally {paper}: says {words}', text)
+    named = 'team "Kites"\n  1 "Wilhelmina Katharina Featherstone" guard\n' + many_steps(1) + '    chart set "Screen set"\n'
+    pdf = sheet(folder, 'chart', 'long name', named)
+    tap.ok(pdf and 'Wilhelmina Katharina Featherstone' in plain(pdf), 'long name: it stands on two lines')
     lines = ''.join(f'    chart word{chr(97 + i)} "What is to be seen number {i} and told at some length"\n' for i in range(24))
     pdf = sheet(folder, 'chart', 'long tally', many_steps(1) + lines)
     if pdf:

@@ -142,9 +142,7 @@ static struct galley *player_row(const struct rows *rows, const struct roster_en
     if (entry) {
         struct str number = str_format(rows->setter.arena, "%d", entry->number);
         galley_text(row, rows_set(rows, TYPE_HEADING, number), 0, 14.5, ROLE_TEXT);
-        struct str name =
-            words_fit(&rows->setter, TYPE_SENTENCE, entry->name, PLAYER_X - 14 - PLAYER_GAP, 1);
-        galley_text(row, rows_set(rows, TYPE_SENTENCE, name), 14, 14.5, ROLE_TEXT);
+        rows_name(rows, row, entry->name, vec2_of(14, 14.5), PLAYER_X - 14 - PLAYER_GAP, 5);
     }
     for (int i = 0; i < COLUMNS; i++) {
         galley_box(row, vec2_of(column_x(i), 3), vec2_of(column_x(i + 1) - PLAYER_GAP, 20), 0.6,

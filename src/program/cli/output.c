@@ -24,9 +24,10 @@ static void end_early(int number)
     raise(number); /* ends the program: it is no longer caught */
 }
 
+static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
+
 void output_tidy_at_signals(void)
 {
-    static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
     struct sigaction action = {.sa_handler = end_early, .sa_flags = (int)SA_RESETHAND}, before;
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
         if (sigaction(numbers[i], NULL, &before) == 0 && before.sa_handler != SIG_IGN) {
@@ -90,6 +91,26 @@ static void keep_rights(int fd, const struct stat *old)
     (void)fchmod(fd, old->st_mode & 0777);
 }
 
+/* Makes a file that was not there, or not: a signal that comes meanwhile waits until it is known
+ * what has to be removed. */
+static int open_new(const char *path, mode_t mode)
+{
+    sigset_t ends, before;
+    sigemptyset(&ends);
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
+        sigaddset(&ends, numbers[i]);
+    }
+    pthread_sigmask(SIG_BLOCK, &ends, &before);
+    int fd = open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
+    int error = errno;
+    if (fd >= 0) {
+        atomic_store(&unfinished, path);
+    }
+    pthread_sigmask(SIG_SETMASK, &before, NULL);
+    errno = error;
+    return fd;
+}
+
 /* A new file in the same folder, so that moving it is one step; `old`: what it takes the place of,
  * or NULL. */
 static bool open_beside(struct output *output, const struct stat *old)
@@ -100,10 +121,8 @@ static bool open_beside(struct output *output, const struct stat *old)
         free(output->beside);
         output->beside =
             format_text("%.*s.courtwright-%ld-%u", folder, output->target, (long)getpid(), attempt);
-        int fd = open(output->beside, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC,
-                      old ? old->st_mode & 0777 : 0666);
+        int fd = open_new(output->beside, old ? old->st_mode & 0777 : 0666);
         if (fd >= 0) {
-            atomic_store(&unfinished, output->beside);
             if (output->precious && old) {
                 keep_rights(fd, old);
             }
