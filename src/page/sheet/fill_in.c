@@ -48,6 +48,7 @@ struct filling_in {
     struct rows rows;
     const struct run *run;
     const struct ask_form *answering;
+    int rules;        /* to write on, under each question; 0: as many as it needs */
     bool marks_alone; /* the table stands on a page of its own */
     asked_list asked;
 };
@@ -151,7 +152,7 @@ static void set_questions(struct filling_in *filling, struct galley *row,
     const struct scene *scene = enlarged(filling, blanked_scene(arena, asked), form);
     double base = set_picture(row, pictures, column, scene);
     double x = form->pitch * (double)column + form->left;
-    int rules = asked->blanks.count == 1 || form->beside ? 2 : 1;
+    int rules = filling->rules ? filling->rules : asked->blanks.count == 1 || form->beside ? 2 : 1;
     for (size_t i = 0; i < asked->blanks.count; i++) {
         const struct blank *blank = &asked->blanks.at[i];
         base += i > 0 ? TO_SENTENCE + APART : 0;
@@ -215,10 +216,25 @@ static unsigned uses_of(const struct asked *asked, size_t count)
     return uses;
 }
 
+/* A picture with a page to itself leaves room to write. */
+static void choose_rules(struct filling_in *filling, const struct asked *asked)
+{
+    const int most = 4;
+    filling->rules = most;
+    while (filling->rules > 0 &&
+           question_row(filling, &alone, asked, 1)->height > rows_room(&filling->rows)) {
+        filling->rules--;
+    }
+}
+
 /* Of pictures that may be seen together. */
 static void add_questions(struct filling_in *filling, const struct asked *asked, size_t count)
 {
     const struct ask_form *form = choose_form(filling, asked, count);
+    filling->rules = 0;
+    if (form == &alone) {
+        choose_rules(filling, asked);
+    }
     for (size_t i = 0; i < count; i += form->across) {
         rows_add_apart(&filling->rows, question_row(filling, form, &asked[i], count - i), ROW_GAP);
         rows_page(&filling->rows)->uses |= uses_of(asked, count);
