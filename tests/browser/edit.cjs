@@ -368,6 +368,35 @@ async function drafts(page) {
   check(await text(page) === PLAY, 'what was written before is among the drafts', await text(page));
 }
 
+// Is the picture that stands there what `svg` says?
+function isPicture(page, which) {
+  return page.evaluate((wanted) => {
+    const { ahead } = globalThis.courtwright;
+    const svg = wanted === 'kept' ? JSON.parse(localStorage.getItem('courtwright-ahead')).svg : ahead.drawn.light;
+    const drawn = new DOMParser().parseFromString(svg.replace(/<style\b[^]*?<\/style>/g, ''), 'image/svg+xml').documentElement;
+    return document.querySelector('#floor svg').isEqualNode(document.adoptNode(drawn));
+  }, which);
+}
+
+async function openingAhead(page) {
+  await write(page, PLAY);
+  const kept = (wanted) => {
+    const ahead = JSON.parse(localStorage.getItem('courtwright-ahead'));
+    return ahead && JSON.parse(ahead.key)[1].text === wanted;
+  };
+  check(await eventually(() => page.evaluate(kept, PLAY)), 'when the keys rest, the picture that the text opens with is kept');
+  await page.reload();
+  await pictured(page);
+  check(await page.evaluate(() => globalThis.courtwright.wasDrawn) && await text(page) === PLAY, 'and is what the page begins with');
+  check(await isPicture(page, 'kept'), 'it is what the module draws then');
+  const found = await page.evaluate(() => {
+    const [, asked, includes] = JSON.parse(JSON.parse(localStorage.getItem('courtwright-ahead')).key), { ahead } = globalThis.courtwright;
+    const find = (more, files) => Boolean(ahead.find({ ...asked, ...more }, files));
+    return [find({}, includes), find({ text: asked.text + ' ' }, includes), find({ dark: true }, includes), find({}, { 'more.play': '' })];
+  });
+  check(found.join() === 'true,false,false,false', 'it is of that text alone, as it was asked for', found);
+}
+
 async function files(page) {
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#download')]);
   check(fs.readFileSync(await download.path(), 'utf8') === await text(page), 'the text is downloaded as it stands');
@@ -411,12 +440,14 @@ async function main(browser) {
   figure(`the page holds ${fs.statSync(pagePath).size} bytes`);
   const page = await open(browser, address, { viewport: { width: 1280, height: 860 }, acceptDownloads: true }, only);
   await pictured(page);
-  figure(`first picture ${Math.round(await page.evaluate(() => globalThis.courtwright.first))} ms after opening`);
+  const [first, ran] = await page.evaluate(() => [globalThis.courtwright.first, globalThis.courtwright.ran].map(Math.round));
+  figure(`first picture ${first} ms after opening; drawn anew by the module after ${ran} ms`);
+  check(await page.evaluate(() => globalThis.courtwright.wasDrawn) && await isPicture(page, 'sample'), 'the page opens with a picture of the sample, and the module draws the same');
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
   for (const situation of [typing, completing, entering, sparing, hovering, finding, otherSteps, pasting, half, wrongWord, moving, reading, dark, tidying, printing, printedHeads, printingBroken, naming, menuPrinting,
-    keeping, drafts]) {
+    keeping, drafts, openingAhead]) {
     try {
       await situation(page);
     } catch (thrown) {

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 """One HTML file of the page to write in: scripts bundled by esbuild, the module packed and as base64, and a policy that names
 each script and style by its hash; the licences of what is in it stand there too.
-Usage: build.py ESBUILD FOLDER MODULE ROLES.def OUTPUT"""
+Usage: build.py ESBUILD NODE FOLDER MODULE ROLES.def OUTPUT"""
 import base64
 import gzip
 import pathlib
@@ -35,14 +35,21 @@ def notices(folder):
     return '\n\n'.join(f'{", ".join(whose)}:\n\n{text.strip()}' for text, whose in texts.items())
 
 
+def drawn(node, folder, module):
+    """What the page of the sample opens with, as JSON in which no tag can end."""
+    done = subprocess.run([node, str(folder / 'drawn.mjs'), str(module), str(folder / 'sample.play'), 'lantern.play'],
+                          stdout=subprocess.PIPE, check=True)
+    return done.stdout.decode('utf-8').replace('<', '\\u003c')
+
+
 def main():
-    esbuild, folder, module, table, output = sys.argv[1], *map(pathlib.Path, sys.argv[2:])
+    esbuild, node, folder, module, table, output = *sys.argv[1:3], *map(pathlib.Path, sys.argv[3:])
     boot, script = bundle(esbuild, folder / 'boot.js'), bundle(esbuild, folder / 'main.js')
     style = re.sub(r'\s+', ' ', style_of([folder / 'page.css', folder / 'paper.css'], table)).strip()
     policy = '; '.join(["default-src 'none'", f"script-src {hash_of(boot)} {hash_of(script)} 'wasm-unsafe-eval'", 'worker-src blob:',
                         f'style-src {hash_of(style)}', 'img-src data: blob:', "connect-src 'none'", "base-uri 'none'", "form-action 'none'"])
     parts = {'NOTICES': notices(folder), 'POLICY': policy, 'STYLE': style, 'BOOT': boot, 'MAIN': script, 'WORKER': bundle(esbuild, folder / 'worker.js'),
-             'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'),
+             'SAMPLE': (folder / 'sample.play').read_text(encoding='utf-8'), 'DRAWN': drawn(node, folder, module),
              'MODULE': base64.b64encode(gzip.compress(module.read_bytes(), 9, mtime=0)).decode('ascii')}
     page = (folder / 'index.html').read_text(encoding='utf-8')
     page = re.sub(r'\{\{(\w+)\}\}', lambda match: parts[match[1]], page)

@@ -2,6 +2,7 @@
 // main: the page to write in. The text goes to a worker at every key, which runs the play that is written in and draws
 // it; what the whole book has to say follows from a second worker when the keys rest. Nothing leaves the tab but to
 // the program that serves it, where one does.
+import {opening} from './ahead.js'
 import {openEditor} from './editor.js'
 import {button, element} from './elements.js'
 import {fixIn, listed, marksOf, tell} from './findings.js'
@@ -17,7 +18,7 @@ const REST = 350 // ms without a key before the whole book is gone through (ours
 const HOLD = 900 // ms before a step is run a hundred times (ours)
 
 const at = (id) => document.getElementById(id)
-const {quick, another, store, opened} = globalThis.courtwright // see boot.js
+const {quick, another, store, opened, ahead} = globalThis.courtwright // see boot.js
 let {early} = globalThis.courtwright
 let slow = null // begun once the first picture is there
 
@@ -249,8 +250,18 @@ async function goThrough() {
       state.whole = {text, told}
       tellFindings()
     }
+    await keepAhead(text)
   } catch (thrown) {
     notice(`The book could not be gone through: ${thrown.message}.`)
+  }
+}
+
+// The picture with which the next page of this text opens.
+async function keepAhead(text) {
+  const {includes} = store, asked = opening({name: state.name, text}, isDark())
+  const answer = ahead.misses(asked, includes) ? await slow.latest('show', asked) : null
+  if (answer && answer.svg) {
+    ahead.keep(asked, includes, answer.svg)
   }
 }
 
@@ -299,7 +310,7 @@ at('watch').addEventListener('click', () => {
   if (watch.open) {
     stopWatch()
     show()
-  } else {
+  } else if (state.seen) {
     startWatch()
   }
 })
@@ -325,8 +336,10 @@ const paper = new Paper(at('paper'), {
   closed: () => at('page').focus()
 })
 at('page').addEventListener('click', () => {
-  watch.stop()
-  paper.open()
+  if (state.told) {
+    watch.stop()
+    paper.open()
+  }
 })
 addEventListener('keydown', (event) => {
   const printing = (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'p'
