@@ -28,6 +28,9 @@
 #define POST_FAR 5.2          /* and further out he is none (man.c) */
 #define STROLL .6             /* m/s: a first step slower than that */
 #define BEGINS .05            /* s: is wanted for so long before it is taken (both ours) */
+#define STEPS .15             /* s that a step which is begun goes on, */
+#define STEP_LEAST .35        /* m/s, and as fast at least (both ours) */
+#define CREEPS .2             /* m/s: nobody creeps to a place that is as good as reached (ours) */
 #define MOVES .05             /* m/s: slower than that nobody moves */
 #define SHUT_WANTS .5         /* m/s wanted and nothing had, */
 #define SHUT_TIME .4          /* s of it: then his team-mates step aside, */
@@ -233,6 +236,9 @@ static void control(struct world *world, body self, const struct view *view, str
     double go = real_min(PULL * far, real_sqrt(SOFT * agent->level->brake * far));
     struct vec2 command = vec2_scale(vec2_unit(way), go);
     command = stands(agent, way, aim.v) ? vec2_of(0, 0) : vec2_along(command, aim.v, share);
+    if (vec2_square(command) < CREEPS * CREEPS && off_place(agent, way) < STIRS) {
+        command = vec2_of(0, 0);
+    }
     double fast = vec2_length(command);
     if (fast > cap) {
         command = vec2_scale(command, cap / fast);
@@ -376,7 +382,24 @@ static struct vec2 begun(const struct world *world, struct agent *agent, struct 
     bool strolls = vec2_square(command) < STROLL * STROLL;
     bool doubts = strolls && vec2_near(agent->aim.at, agent->m.at, STIRS) &&
                   world->t - agent->content_at < BEGINS - 1e-9;
+    if (!doubts) {
+        agent->step = command;
+        agent->step_until = world->t + STEPS;
+    }
     return doubts ? vec2_of(0, 0) : command;
+}
+
+/* A step that is begun is finished: nobody lifts a foot and puts it down again. */
+static struct vec2 finished(const struct world *world, struct agent *agent, struct vec2 command)
+{
+    bool slow = vec2_square(command) < STEP_LEAST * STEP_LEAST;
+    if (world->t >= agent->step_until || (agent->m.v.x == 0 && agent->m.v.y == 0)) {
+        return command;
+    }
+    if (!slow && vec2_dot(command, agent->step) < 0) {
+        agent->step_until = world->t; /* he goes another way, in earnest */
+    }
+    return slow ? vec2_scale(vec2_unit(agent->step), STEP_LEAST) : command;
 }
 
 void guard_tick(struct world *world)
@@ -416,5 +439,6 @@ void guard_tick(struct world *world)
         }
         steer_watch_feet(world, agent);
         agent->command = begun(world, agent, steer_footed(world, agent, agent->command));
+        agent->command = finished(world, agent, agent->command);
     }
 }

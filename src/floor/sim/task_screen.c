@@ -24,27 +24,28 @@
 #define ABREAST .62     /* shoulder to shoulder */
 #define END_ROOM 1.0    /* m that are kept free round the place that the user goes to (ours) */
 #define NEARBY 1.2      /* m from the spot */
-#define ROUGHLY 1.8     /* m */
-#define LONGEST 3.0     /* s of looking for the defender so near the spot */
-#define HELD_UP .8      /* s of standing so near it without getting there */
-#define STOOD .3        /* s of both standing in touch, wherever it was meant to be (ours) */
-#define SETTLED 1.0     /* m from the spot: there, */
-#define SMALL .28       /* m: a change of plan as small as that is not followed */
-#define STANDS 1.0      /* m/s: a defender faster than that is running by */
-#define MET .36         /* m of air between the two at most */
-#define FAKE_LIMIT 4.0  /* s that a user's set-up is waited for */
-#define SLIP_AT .9      /* m from the spot */
-#define AFTER_CLEAR .1  /* s */
-#define FREE_GAP .25    /* m between screener and defender: the job is done */
-#define HOLD_MOST .8    /* s after the user has cleared */
-#define UNUSED_HOLD .5  /* s that a screen nobody uses is shown before its screener goes on */
-#define ROUND .70       /* m from the defender who is gone round */
-#define HELPS .5        /* from there on the defender is met on his way to his man, */
-#define ALL_HELP .75    /* who helps so much is screened where the user goes by him (ours) */
-#define SHORT_OF 1.8    /* m from where the user goes, and stood, at least, */
-#define OFF_WAY 1.2     /* m beside the user's way (ours) */
-#define LOST 1.1        /* m of gap: the defender is gone, it has to be set anew */
-#define LOST_MOST 2     /* times */
+#define WAITS_AT .1    /* m from the spot: there he waits for the fake, and does not tread (ours) */
+#define ROUGHLY 1.8    /* m */
+#define LONGEST 3.0    /* s of looking for the defender so near the spot */
+#define HELD_UP .8     /* s of standing so near it without getting there */
+#define STOOD .3       /* s of both standing in touch, wherever it was meant to be (ours) */
+#define SETTLED 1.0    /* m from the spot: there, */
+#define SMALL .28      /* m: a change of plan as small as that is not followed */
+#define STANDS 1.0     /* m/s: a defender faster than that is running by */
+#define MET .36        /* m of air between the two at most */
+#define FAKE_LIMIT 4.0 /* s that a user's set-up is waited for */
+#define SLIP_AT .9     /* m from the spot */
+#define AFTER_CLEAR .1 /* s */
+#define FREE_GAP .25   /* m between screener and defender: the job is done */
+#define HOLD_MOST .8   /* s after the user has cleared */
+#define UNUSED_HOLD .5 /* s that a screen nobody uses is shown before its screener goes on */
+#define ROUND .70      /* m from the defender who is gone round */
+#define HELPS .5       /* from there on the defender is met on his way to his man, */
+#define ALL_HELP .75   /* who helps so much is screened where the user goes by him (ours) */
+#define SHORT_OF 1.8   /* m from where the user goes, and stood, at least, */
+#define OFF_WAY 1.2    /* m beside the user's way (ours) */
+#define LOST 1.1       /* m of gap: the defender is gone, it has to be set anew */
+#define LOST_MOST 2    /* times */
 
 /* He slips out of it, and nothing but his screen keeps him from it; else he sets it and waits. */
 static bool is_slipped(struct world *world, body who)
@@ -499,7 +500,8 @@ static bool approach(struct world *world, struct job *job, struct screen *screen
     struct vec2 to = past_defender(world, screen, at), way = vec2_unit(vec2_sub(to, at));
     double rest = vec2_distance(at, to) + vec2_distance(to, screen->spot);
     double speed = real_min(3.5 * rest, real_sqrt(1.6 * agent->gait.brake * rest));
-    agent->command = vec2_scale(way, real_min(speed, agent->gait.top));
+    bool waits = early && rest < WAITS_AT;
+    agent->command = waits ? vec2_of(0, 0) : vec2_scale(way, real_min(speed, agent->gait.top));
     if (far > NEAR) {
         agent->command = steer_round(world, job->task->who, agent->command, to, BODY_NONE);
     }

@@ -67,6 +67,8 @@ struct agent {
     double turned;              /* and when he last turned about, s */
     bool stands;                /* a defender: he is where he wants to be, as near as it matters */
     enum duty_gait goes;        /* and how he goes there */
+    struct vec2 step;           /* a defender: the one he began last, m/s, */
+    double step_until;          /* and until when it goes on, s */
     double content_at;          /* s: when he stood and wanted nothing else; < 0: he is going */
     bool outside;               /* out of bounds to throw in */
     bool coming;                /* to the ball or the hand-off, without a sentence */
