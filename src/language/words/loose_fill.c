@@ -358,6 +358,19 @@ static enum verb by_ball(const struct clause *k, enum verb verb, const struct wh
     return verb;
 }
 
+/* goes one on one, puts it on the floor: of one who does not have the ball it says nothing. */
+static bool needs_his_ball(const struct clause *k, const struct who *who)
+{
+    struct who holder;
+    return k->act->frame == FRAME_DRIVE && above_holder(k->c, &holder) && who_is_one(who) &&
+           !same_who(&holder, who) &&
+           said_at(
+               k->act_item->from, k->act_item->to,
+               "go one on one|iso|isolate|take|take it|take ball|put it on|put ball on|put it on "
+               "floor|cross over|crossover|dribble drive|dribble penetrate|power dribble|keep "
+               "it|keep and go|rip through|euro step") != NULL;
+}
+
 /* The one screen that waits for him. */
 static bool put_screener(struct clause *k, enum verb verb, const struct who *user)
 {
@@ -461,6 +474,9 @@ static bool fill_plain(struct clause *k, struct reading *out)
         return false;
     }
     if (k->from_who) { /* bursts away from 5 */
+        return false;
+    }
+    if (needs_his_ball(k, &out->acts)) {
         return false;
     }
     verb = by_ball(k, verb, &out->acts);

@@ -60,6 +60,9 @@ static bool bent_from(struct str text, struct str word)
     }
     char last = word.at[n - 1];
     bool whole = text.size >= n && text.at[n - 1] == last;
+    if (n == 2 && last != 'o') { /* goes, doing; but not ins, ons */
+        return false;
+    }
     if (whole) {
         bool doubled = text.size > n && text.at[n] == last && tail_is(text, n + 1, "ing");
         return text.size == n || tail_is(text, n, "s") || tail_is(text, n, "es") ||
@@ -92,7 +95,7 @@ static bool word_fits(const struct token *token, struct str word)
         token->text.at[0] != word.at[0]) {
         return false;
     }
-    return str_equal(token->text, word) || (word.size > 2 && bent_from(token->text, word));
+    return str_equal(token->text, word) || bent_from(token->text, word);
 }
 
 /* One way: all its words; articles and what says nothing may stand between. */

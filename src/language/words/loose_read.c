@@ -88,13 +88,22 @@ static bool doubled(const struct cursor *c)
     return false;
 }
 
-static const struct token *behind_joints(const struct token *at, const struct token *end,
+/* 1 drives but 4 stays: another sentence; everybody but 1 is none. */
+static bool joins_but(const struct cursor *c, const struct token *at)
+{
+    return token_is_word(at, "but") && at + 1 < c->end &&
+           !(at > c->at &&
+             said_at(at - 1, at, "everybody|everyone|all|nobody|anybody|nothing|anything|one"));
+}
+
+static const struct token *behind_joints(const struct cursor *c, const struct token *at,
                                          struct piece *next)
 {
+    const struct token *end = c->end;
     for (; at < end; at++) {
         bool then = token_is_word(at, "then"), word = at->kind == TOKEN_WORD;
         bool meanwhile = word && (str_is(at->text, "while") || str_is(at->text, "meanwhile"));
-        bool joint = token_is_word(at, "and") || token_is_word(at, "so");
+        bool joint = token_is_word(at, "and") || token_is_word(at, "so") || joins_but(c, at);
         bool mark =
             at->kind == TOKEN_MARK && (at->mark == ',' || at->mark == '.' || at->mark == ';' ||
                                        at->mark == ':' || at->mark == '-');
@@ -132,12 +141,13 @@ static bool cut(struct loose *l)
 {
     const struct cursor *c = l->c;
     struct piece next = {.from = c->at};
-    next.from = behind_joints(c->at, c->end, &next);
+    next.from = behind_joints(c, c->at, &next);
     for (const struct token *at = next.from; at <= c->end;) {
         struct piece behind = {.from = NULL};
-        const struct token *to = at < c->end ? behind_joints(at, c->end, &behind) : at;
+        const struct token *to = at < c->end ? behind_joints(c, at, &behind) : at;
         bool who = at < c->end && token_is_word(at, "who") && at > next.from;
-        bool list = to > at && to < c->end && only_people(next.from, at) && is_who(to);
+        bool list = to > at && to < c->end && only_people(next.from, at) && is_who(to) &&
+                    !token_is_mark(at, ':');
         bool end = at == c->end || (to > at && !list) || who || runs_on(c, next.from, at);
         if (!end) {
             at = to > at ? to : at + 1;
@@ -153,8 +163,9 @@ static bool cut(struct loose *l)
         if (at == c->end) {
             break;
         }
-        behind.relative = who;
-        behind.from = who ? at + 1 : to;
+        bool relative = who || (to < c->end && token_is_word(to, "who")); /* for 2, who curls */
+        behind.relative = relative;
+        behind.from = who ? at + 1 : relative ? to + 1 : to;
         next = behind;
         at = behind.from > at ? behind.from : at + 1;
     }

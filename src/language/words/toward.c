@@ -19,19 +19,12 @@ static int ends_there(struct predicate *p, const struct token *to, struct place 
  * side of whoever guards; a dribble, to that side. */
 int side_alone(struct predicate *p)
 {
-    static const struct entry sides[] = {{"back left", SIDE_LEFT},
-                                         {"back right", SIDE_RIGHT},
-                                         {"back to left", SIDE_LEFT},
-                                         {"back to right", SIDE_RIGHT},
-                                         {"left", SIDE_LEFT},
-                                         {"right", SIDE_RIGHT},
-                                         {"to left", SIDE_LEFT},
-                                         {"to right", SIDE_RIGHT},
-                                         {"hard left", SIDE_LEFT},
-                                         {"hard right", SIDE_RIGHT},
-                                         {"off left", SIDE_LEFT},
-                                         {"off right", SIDE_RIGHT},
-                                         {NULL, 0}};
+    static const struct entry sides[] = {
+        {"back left", SIDE_LEFT},      {"back right", SIDE_RIGHT}, {"back to left", SIDE_LEFT},
+        {"back to right", SIDE_RIGHT}, {"left", SIDE_LEFT},        {"right", SIDE_RIGHT},
+        {"to left", SIDE_LEFT},        {"to right", SIDE_RIGHT},   {"toward left", SIDE_LEFT},
+        {"toward right", SIDE_RIGHT},  {"hard left", SIDE_LEFT},   {"hard right", SIDE_RIGHT},
+        {"off left", SIDE_LEFT},       {"off right", SIDE_RIGHT},  {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
@@ -103,13 +96,16 @@ static int flashes_high(struct predicate *p)
 /* flashes to the middle: on half a floor the middle of a defense is the nail. */
 static int flashes_middle(struct predicate *p)
 {
-    static const char *const leads[] = {"to", "into", "in", "at", NULL};
+    static const char *const leads[] = {"to", "into", "in", "at", "toward", NULL};
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    if (p->s->verb != VERB_FLASHES || p->s->place) {
+    enum verb verb = p->s->verb;
+    bool flashes = verb == VERB_FLASHES;
+    bool moves = c->speech && (verb == VERB_GOES || verb == VERB_DRIBBLES ||
+                               (verb == VERB_COMES && p->s->object.kind == WHO_NONE));
+    if ((!flashes && !moves) || p->s->place || (!take_among(&trial, leads) && moves)) {
         return 0;
     }
-    take_among(&trial, leads);
     if (!take_words(&trial, "middle")) {
         return 0;
     }

@@ -166,8 +166,11 @@ bool him_read(struct cursor *c, struct who *out)
         return false;
     }
     const struct token *behind = cursor_next(&trial);
-    static const char *const goes_on[] = {"and",  "for",   "there",      "right there",
-                                          "back", "again", "over there", NULL};
+    static const char *const goes_on[] = {
+        "and",  "for",    "there",   "right there", "back",   "again",  "over there", "from",
+        "out",  "off",    "with",    "so",          "coming", "going",  "cutting",    "rolling",
+        "then", "inside", "quickly", "while",       "by",     "around", "over",       "under",
+        "who",  "up",     "down",    "before",      "across", "early",  "late",       NULL};
     bool alone = !behind || behind->kind == TOKEN_MARK || word_among(&trial, place_words) ||
                  word_among(&trial, goes_on) || clause_is(&trial);
     bool defends = c->doer && who_defends(c->doer);
