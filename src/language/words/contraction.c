@@ -66,3 +66,40 @@ size_t contractions_open(const struct token *from, size_t count, struct token *t
     }
     return size;
 }
+
+size_t owners_turned(struct token *tokens, size_t count)
+{
+    static const char *const owned[] = {"place", "position", "spot",  "defender",
+                                        "man",   "block",    "guard", NULL};
+    for (size_t i = 0; i + 2 < count; i++) {
+        size_t who = i + 2;
+        while (who < count && tokens[who].filler) {
+            who++;
+        }
+        if (tokens[i].kind != TOKEN_WORD || tokens[i].possessive ||
+            !token_is_among(&tokens[i], owned) || !token_is_word(&tokens[i + 1], "of") ||
+            who == count || tokens[who].kind != TOKEN_NUMBER || tokens[who].possessive ||
+            (i > 0 && token_is_word(&tokens[i - 1], "takes"))) {
+            continue;
+        }
+        struct token owner = tokens[who], thing = tokens[i];
+        owner.possessive = true;
+        if (str_is(thing.text, "block")) { /* of one who sets it: a screen */
+            thing.text = STR("screen");
+            thing.first = 's';
+        } else if (str_is(thing.text, "position")) {
+            thing.text = STR("spot");
+            thing.first = 's';
+        } else if (!str_is(thing.text, "place") && !str_is(thing.text, "spot")) {
+            thing.text = STR("defender");
+            thing.first = 'd';
+        }
+        tokens[i] = owner;
+        tokens[i + 1] = thing;
+        for (size_t k = who + 1; k < count; k++) {
+            tokens[i + 2 + k - who - 1] = tokens[k];
+        }
+        count -= who + 1 - (i + 2);
+    }
+    return count;
+}

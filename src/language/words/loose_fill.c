@@ -332,7 +332,9 @@ static bool fill_shot(struct clause *k, struct reading *out)
     if (k->object || k->side || !put_actor(k, &out->acts)) {
         return false;
     }
-    if (k->place && who_is_one(&out->acts)) {
+    bool rim = item_says(k->place, "rim") || item_says(k->place, "basket") ||
+               item_says(k->place, "hoop"); /* shoots on the basket */
+    if (k->place && !rim && who_is_one(&out->acts)) {
         put_word(k, k->act_item, STR("dribbles"));
         put_word(k, k->place, STR("to"));
         put_tokens(k, k->place);

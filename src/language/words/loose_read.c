@@ -125,7 +125,7 @@ static bool runs_on(const struct cursor *c, const struct token *from, const stru
     const struct token *next = past_fillers(at + 1, c->end);
     if (next >= c->end || !act_begins(next, c->end, at->kind == TOKEN_DEFENDER) ||
         said_at(at - 1, at,
-                "to|for|off|of|by|from|with|on|at|and|into|behind|past|around|player|number|than|"
+                "to|toward|towards|beside|near|for|off|of|by|from|with|on|at|and|into|behind|past|around|player|number|than|"
                 "till|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
         return false;
     }

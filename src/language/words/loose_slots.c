@@ -156,6 +156,10 @@ bool clause_gather(struct clause *k, const struct items *items)
             break;
         case ITEM_LEAD:
             lead = item->lead;
+            if (i + 1 < items->count && item_says(&items->at[i + 1], "baseline") &&
+                said_at(item->from, item->to, "by") == item->to) { /* by the baseline: along it */
+                lead = L_ALONG;
+            }
             k->led = true;
             at = said_at(item->from, item->to, "at") == item->to;
             through =
@@ -179,8 +183,9 @@ bool clause_gather(struct clause *k, const struct items *items)
             lead = L_NONE;
             break;
         case ITEM_SIDE:
-            fine = !k->side;
+            fine = !k->side && !(lead & (L_FROM | L_FOR | L_WITH | L_OFF)); /* from the right */
             k->side = item;
+            lead = L_NONE;
             break;
         case ITEM_ACT:
             acted = true;

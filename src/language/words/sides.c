@@ -10,6 +10,13 @@ static bool on_perimeter(const struct spot_stood *at)
            at->spot == SPOT_TOP;
 }
 
+/* On one of the spots that are too far from each other for a hand-off. */
+static bool stands_wide(const struct spot_stood *at)
+{
+    return on_perimeter(at) || at->spot == SPOT_BLOCK || at->spot == SPOT_LOW_POST ||
+           at->spot == SPOT_MID_POST || at->spot == SPOT_SHORT_CORNER || at->spot == SPOT_DUNKER;
+}
+
 /* left, right; opposite: the other one from where the passer stands. */
 static enum side side_said(struct cursor *c, const struct who *passer)
 {
@@ -132,9 +139,10 @@ bool gives_far(const struct cursor *c, struct recast *r)
         same_who(&to.who, &giver.who)) {
         return false;
     }
-    bool near = above_stands(c, &giver.who, &here) && above_stands(c, &to.who, &there) &&
-                here.spot == there.spot && here.side == there.side;
-    if (!placed || near) {
+    bool known = above_stands(c, &giver.who, &here) && above_stands(c, &to.who, &there);
+    bool near = known && here.spot == there.spot && here.side == there.side;
+    bool apart = known && !near && stands_wide(&here) && stands_wide(&there);
+    if (near || (!placed && !apart)) {
         return false;
     }
     recast_somebody(c, r, &giver);
@@ -195,7 +203,8 @@ bool with_dribble(const struct cursor *c, struct recast *r)
     static const char *const tails[] = {"with dribble",     "on dribble",    "dribbling",
                                         "with ball",        "off dribble",   "with his dribble",
                                         "with her dribble", "on the bounce", NULL};
-    static const char *const towards[] = {"at", "toward", "towards", "in direction of", NULL};
+    static const char *const towards[] = {
+        "at", "toward", "towards", "in direction of", "in the direction of", NULL};
     struct cursor trial = cursor_look(c);
     struct somebody who, other;
     bool named;

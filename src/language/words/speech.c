@@ -61,6 +61,19 @@ static const struct token *filler_end(const struct cursor *c, bool head)
     return longest;
 }
 
+/* is going to the top: where, not what he will do. */
+static bool going_where(const struct cursor *c, const struct token *end)
+{
+    const struct token *last = end;
+    while (last > c->at && last[-1].filler) {
+        last--;
+    }
+    struct cursor trial = *c;
+    trial.at = end;
+    return last > c->at + 2 && token_is_word(&last[-1], "to") &&
+           token_is_word(&last[-2], "going") && !verb_begins(&trial);
+}
+
 /* his dribble, her jumper: whose else. */
 static bool own_thing(const struct cursor *c)
 {
@@ -86,6 +99,7 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
         const struct token *end = tokens[i].filler || you_two(tokens + i, tokens + count)
                                       ? NULL
                                       : filler_end(&at, at_head(&at));
+        end = end && going_where(&at, end) ? NULL : end;
         size_t to = end ? (size_t)(end - tokens) : i;
         for (; i < to; i++) {
             tokens[i].filler = true;
@@ -96,8 +110,13 @@ static void mark_fillers(struct cursor *c, struct token *tokens, size_t count)
         }
         bool man = i > 0 && str_is(tokens[i].text, "man") && tokens[i - 1].kind == TOKEN_NUMBER &&
                    !tokens[i - 1].possessive && i + 1 < count && !str_is(tokens[i + 1].text, "to");
+        bool guard = i > 0 && str_is(tokens[i].text, "guard") && !tokens[i].possessive &&
+                     tokens[i - 1].kind == TOKEN_NUMBER && tokens[i - 1].number <= 2 &&
+                     !tokens[i - 1].possessive &&
+                     (i + 1 == count || tokens[i + 1].kind == TOKEN_WORD ||
+                      tokens[i + 1].kind == TOKEN_MARK); /* the two guard */
         bool lets = tokens[i].possessive && str_is(tokens[i].text, "let") && at_head(&at);
-        if (!end && (lets || man || own_thing(&at))) {
+        if (!end && (lets || man || guard || own_thing(&at))) {
             tokens[i].filler = true;
         }
         i += end ? 0 : 1;
@@ -111,6 +130,7 @@ void speech_begin(struct cursor *c)
     speech->room = count + ROOM < LIMIT_TOKENS ? count + ROOM : LIMIT_TOKENS;
     speech->tokens = arena_array(c->arena, struct token, speech->room);
     count = contractions_open(c->at, count, speech->tokens, speech->room);
+    count = owners_turned(speech->tokens, count);
     c->speech = speech;
     c->at = c->first = speech->tokens;
     c->end = speech->tokens + count;

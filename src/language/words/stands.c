@@ -39,6 +39,10 @@ static bool at_start(const struct cursor *c, const struct who *who, struct spot_
 {
     const struct setting_form *start = start_of(c->top);
     bool found = false;
+    if (!start) { /* five-out, which is the first of the table */
+        return c->top && c->top->kind == BLOCK_PLAY &&
+               in_formation(formation_at(0), who->number, out);
+    }
     for (size_t i = 0; start && i < start->placings.count; i++) {
         const struct placing *placing = &start->placings.at[i];
         if (placing->kind == PLACING_FORMATION) {
@@ -203,13 +207,41 @@ bool pairs_off(const struct cursor *c, struct recast *r)
 /* 2 and 3 switch sides, the wings trade, 4 changes with 5: each goes where the other one stands. */
 bool trades(const struct cursor *c, struct recast *r)
 {
-    static const char *const both[] = {
-        "switch sides", "switch",         "cross",           "cross over",       "trade",
-        "trade sides",  "swap sides",     "trade spots",     "switch places",    "trade places",
-        "swap places",  "swap",           "switch spots",    "cross each other", "swap spots",
-        "exchange",     "x cut",          "change",          "change sides",     "change places",
-        "change spots", "exchange spots", "exchange places", "interchange",      NULL};
-    static const char *const with[] = {"switches with",
+    static const char *const both[] = {"switch sides",
+                                       "switch",
+                                       "cross",
+                                       "cross over",
+                                       "trade",
+                                       "trade sides",
+                                       "swap sides",
+                                       "trade spots",
+                                       "switch places",
+                                       "trade places",
+                                       "swap places",
+                                       "swap",
+                                       "switch spots",
+                                       "cross each other",
+                                       "swap spots",
+                                       "make exchange",
+                                       "exchange positions",
+                                       "change positions",
+                                       "exchange",
+                                       "x cut",
+                                       "change",
+                                       "change sides",
+                                       "change places",
+                                       "change spots",
+                                       "exchange spots",
+                                       "exchange places",
+                                       "interchange",
+                                       NULL};
+    static const char *const with[] = {"changes position with",
+                                       "changes place with",
+                                       "changes spot with",
+                                       "exchanges position with",
+                                       "exchanges places with",
+                                       "makes exchange with",
+                                       "switches with",
                                        "switches sides with",
                                        "changes with",
                                        "trades with",

@@ -199,8 +199,20 @@ static bool in_one_breath(struct predicate *p)
     return true;
 }
 
+/* 4 opens to the corner: he goes there; to the ball, to the rim he only turns. */
+static void opens_there(struct predicate *p)
+{
+    struct sentence *s = p->s;
+    bool spot = s->verb == VERB_FACES && s->place && s->place->kind == PLACE_SPOT &&
+                spot_takes_side(s->place->spot);
+    if (spot && word_starts(p->from, p->c->end, "open")) {
+        s->verb = VERB_RELOCATES;
+    }
+}
+
 void place_of_phrase(struct predicate *p)
 {
+    opens_there(p);
     without_screen(p);
     with_screen(p);
     in_one_breath(p);

@@ -19,12 +19,25 @@ static int ends_there(struct predicate *p, const struct token *to, struct place 
  * side of whoever guards; a dribble, to that side. */
 int side_alone(struct predicate *p)
 {
-    static const struct entry sides[] = {
-        {"back left", SIDE_LEFT},      {"back right", SIDE_RIGHT}, {"back to left", SIDE_LEFT},
-        {"back to right", SIDE_RIGHT}, {"left", SIDE_LEFT},        {"right", SIDE_RIGHT},
-        {"to left", SIDE_LEFT},        {"to right", SIDE_RIGHT},   {"toward left", SIDE_LEFT},
-        {"toward right", SIDE_RIGHT},  {"hard left", SIDE_LEFT},   {"hard right", SIDE_RIGHT},
-        {"off left", SIDE_LEFT},       {"off right", SIDE_RIGHT},  {NULL, 0}};
+    static const struct entry sides[] = {{"back left", SIDE_LEFT},
+                                         {"back right", SIDE_RIGHT},
+                                         {"back to left", SIDE_LEFT},
+                                         {"back to right", SIDE_RIGHT},
+                                         {"left", SIDE_LEFT},
+                                         {"right", SIDE_RIGHT},
+                                         {"to left", SIDE_LEFT},
+                                         {"to right", SIDE_RIGHT},
+                                         {"toward left", SIDE_LEFT},
+                                         {"toward right", SIDE_RIGHT},
+                                         {"on left", SIDE_LEFT},
+                                         {"on right", SIDE_RIGHT},
+                                         {"on left side", SIDE_LEFT},
+                                         {"on right side", SIDE_RIGHT},
+                                         {"hard left", SIDE_LEFT},
+                                         {"hard right", SIDE_RIGHT},
+                                         {"off left", SIDE_LEFT},
+                                         {"off right", SIDE_RIGHT},
+                                         {NULL, 0}};
     struct cursor *c = p->c;
     struct cursor trial = *c;
     const struct token *from = c->at;
