@@ -402,6 +402,12 @@ static struct item item_at(const struct cursor *c, const struct token *at, bool 
     if (at->kind == TOKEN_MARK || at->kind == TOKEN_QUOTED) {
         return best;
     }
+    bool anothers = defends && at > c->at && at[-1].kind == TOKEN_NUMBER && !at[-1].possessive &&
+                    act_begins(at, c->end, false) && !act_begins(at, c->end, true);
+    if (anothers) { /* x3 overplays 3 back cuts */
+        best.kind = ITEM_FATAL;
+        return best;
+    }
     small_said(c, ITEM_FATAL, &best);
     small_said(c, ITEM_CAUSE, &best);
     small_said(c, ITEM_REASON, &best);

@@ -103,9 +103,9 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
  * note says how it was read. False: none of it, nothing is reported; `*help`: what it may mean, or
  * which part is lost, unless `blamed` lies in it; or empty. */
 bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct str *help);
-/* plain: the line from c->at to c->end put more plainly and read again; true: all of it, with notes
+/* plain: the line from c->at to c->end put more plainly and read again, in the end loosely; true: all of it, with notes
  * of what was left out; false: none of it, nothing is reported. */
-bool plain_read(struct cursor *c, sentence_list *out);
+bool plain_read(struct cursor *c, sentence_list *out, bool loosely);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */
 bool strictly_read(struct cursor *c, sentence_list *out);

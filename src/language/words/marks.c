@@ -59,6 +59,18 @@ static bool alternative(struct reader *r, const struct line *line, size_t at)
     return verb_begins(&c) && !subject_verb_is(&c) && !aside_head_is(&c) && !remark_is(&c);
 }
 
+static bool is_player(const struct token *token)
+{
+    return token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER;
+}
+
+/* 2+3, 4/5: both of them. */
+static bool players_beside(const struct line *line, size_t at)
+{
+    return at > 0 && at + 1 < line->count && !stands_free(line, at) &&
+           is_player(&line->tokens[at - 1]) && is_player(&line->tokens[at + 1]);
+}
+
 /* What stands at `at` in other marks: what takes its place, if anything; gives how many tokens it
  * is, 0: nothing of the kind. */
 static size_t spoken(struct reader *r, const struct line *line, size_t at, struct token *out,
@@ -71,9 +83,14 @@ static size_t spoken(struct reader *r, const struct line *line, size_t at, struc
         *none = closes(line, at + 1) || at == 0;
         return 1;
     }
-    if (mark_at(line, at, '-') && mark_at(line, at + 1, '>')) {
+    bool stem = mark_at(line, at, '-') || mark_at(line, at, '=');
+    if (mark_at(line, at + stem, '>')) { /* 1 -> 2, 1>2 */
         *out = token_word(token, "to");
-        return 2;
+        return stem ? 2 : 1;
+    }
+    if ((mark_at(line, at, '+') || mark_at(line, at, '/')) && players_beside(line, at)) {
+        *out = token_word(token, "and");
+        return 1;
     }
     if (word_at(line, at, "w") && mark_at(line, at + 1, '/')) {
         *out = token_word(token, "with");
@@ -95,11 +112,10 @@ static size_t spoken(struct reader *r, const struct line *line, size_t at, struc
 
 static bool may_be_spoken(const struct token *token)
 {
-    return token->kind == TOKEN_MARK
-               ? token->mark == '!' || token->mark == '-' || token->mark == '/'
-               : token->kind == TOKEN_WORD &&
-                     (str_is(token->text, "new") || str_is(token->text, "full") ||
-                      str_is(token->text, "period"));
+    return token->kind == TOKEN_MARK ? strchr("!-/>=+", token->mark) != NULL
+                                     : token->kind == TOKEN_WORD && (str_is(token->text, "new") ||
+                                                                     str_is(token->text, "full") ||
+                                                                     str_is(token->text, "period"));
 }
 
 struct line marks_as_spoken(struct reader *r, const struct line *line)

@@ -8,11 +8,14 @@
 
 static const struct {
     const char *said, *put; /* put NULL: left out */
+    bool heard;             /* told by a note */
 } rows[] = {
-#define PLAIN(said, put) {said, put},
-#define LEFT(said) {said, NULL},
+#define PLAIN(said, put) {said, put, false},
+#define HEARD(said, put) {said, put, true},
+#define LEFT(said) {said, NULL, false},
 #include "language/words/plain.def"
 #undef PLAIN
+#undef HEARD
 #undef LEFT
 };
 
@@ -51,6 +54,13 @@ static bool take_part(struct cursor *c, struct str part, struct found *found)
     const struct token *next = cursor_next(c);
     if (str_is(part, "END")) {
         return ends_here(c);
+    }
+    if (str_is(part, "VERB")) {
+        return verb_begins(c);
+    }
+    if (str_is(part, "N's")) {
+        found->who_at = next;
+        return owner_read(c, &found->who) && found->who.kind == WHO_PLAYER;
     }
     if (!next || next->possessive) {
         return false;
@@ -91,6 +101,10 @@ static const struct token *row_at(const struct cursor *c, const struct token *at
     trial.at = at;
     bool fits = true;
     for (struct str part = next_word(&said); fits && part.size > 0; part = next_word(&said)) {
+        if (str_is(part, "START")) {
+            fits = at == c->at || clause_ends(at - 1);
+            continue;
+        }
         fits = take_part(&trial, part, found) && trial.refusals == mark.refusals;
     }
     const struct token *end = trial.at;
@@ -115,6 +129,8 @@ static bool put_row(const struct cursor *c, struct recast *r, const char *put,
     for (struct str part = next_word(&put); part.size > 0; part = next_word(&put)) {
         if (str_is(part, "N's")) {
             put_whose(c, r, found->who.number);
+        } else if (str_is(part, "N")) {
+            recast_number(c, r, found->who.number);
         } else if (str_is(part, "HOLDER's")) {
             put_whose(c, r, holder.number);
         } else if (str_is(part, "HOLDER")) {
@@ -208,8 +224,9 @@ static const struct token *why_at(const struct cursor *c, const struct token *at
 enum { LEFT_MOST = 8 };
 struct plain {
     struct recast all;
-    struct span left[LEFT_MOST];
-    size_t left_count;
+    struct span left[LEFT_MOST], heard[LEFT_MOST];
+    const char *heard_as[LEFT_MOST];
+    size_t left_count, heard_count;
     bool changed;
 };
 
@@ -248,12 +265,32 @@ static const struct token *put_longest(const struct cursor *c, const struct toke
     if (!longest || !put_row(&here, &p->all, rows[which].put, &found)) {
         return NULL;
     }
+    if (rows[which].heard && p->heard_count < LEFT_MOST) {
+        p->heard[p->heard_count] = span_join(at->span, longest[-1].span);
+        p->heard_as[p->heard_count++] = rows[which].put;
+    }
     p->changed = true;
     return longest;
 }
 
-static void put_plainly(const struct cursor *c, struct plain *p)
+static void tell(const struct cursor *c, const struct plain *p)
 {
+    for (size_t i = 0; i < p->left_count; i++) {
+        note_left_out(c, p->left[i]);
+    }
+    for (size_t i = 0; i < p->heard_count; i++) {
+        struct diag *diag =
+            diag_add(c->diags, DIAG_TEXT_HEARD, p->heard[i], "`%.*s` was taken as `%s`",
+                     STR_ARG(cursor_text(c, p->heard[i])), p->heard_as[i]);
+        diag_help(c->diags, diag, "write it so, if it is meant");
+    }
+}
+
+/* One time through the line; what was put may be part of another row the next time. */
+static void put_once(const struct cursor *c, struct plain *p)
+{
+    p->all = (struct recast){.to = NULL};
+    p->changed = false;
     for (const struct token *at = c->at; at < c->end;) {
         const struct token *why = p->left_count < LEFT_MOST ? why_at(c, at) : NULL;
         const struct token *to = why ? leave_out(p, at, why) : put_longest(c, at, p);
@@ -265,15 +302,28 @@ static void put_plainly(const struct cursor *c, struct plain *p)
     }
 }
 
-bool plain_read(struct cursor *c, sentence_list *out)
+static bool put_plainly(const struct cursor *c, struct plain *p)
+{
+    enum { TIMES_MOST = 4 };
+    struct cursor line = *c;
+    bool changed = false;
+    for (int i = 0; i < TIMES_MOST && (i == 0 || p->changed); i++) {
+        put_once(&line, p);
+        changed = changed || p->changed;
+        line.at = p->all.tokens.at;
+        line.end = p->all.tokens.at + p->all.tokens.count;
+    }
+    return changed && p->all.tokens.count > 0;
+}
+
+bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
     struct plain p = {.left_count = 0};
     struct cursor plain = *c;
     struct diags unheard;
     size_t had = out->count;
     struct str help;
-    put_plainly(c, &p);
-    if (!p.changed || p.all.tokens.count == 0) {
+    if (!put_plainly(c, &p)) {
         return false;
     }
     diags_init(&unheard, c->arena);
@@ -283,7 +333,7 @@ bool plain_read(struct cursor *c, sentence_list *out)
     plain.end = p.all.tokens.at + p.all.tokens.count;
     const struct token *from = plain.at;
     bool read = strictly_read(&plain, out) && out->count > had;
-    if (!read) {
+    if (!read && loosely) {
         diags_init(&unheard, c->arena);
         out->count = had;
         plain.at = from;
@@ -297,9 +347,7 @@ bool plain_read(struct cursor *c, sentence_list *out)
     for (size_t i = 0; i < unheard.all.count; i++) {
         diag_again(c->diags, &unheard.all.at[i]);
     }
-    for (size_t i = 0; i < p.left_count; i++) {
-        note_left_out(c, p.left[i]);
-    }
+    tell(c, &p);
     c->at = c->end;
     return true;
 }

@@ -296,7 +296,7 @@ bool sentences_read(struct cursor *c, sentence_list *out)
         return true;
     }
     struct diag *error = c->diags->full ? NULL : last_error(c, mark);
-    if (!error || kept(error)) {
+    if (!error) {
         return false;
     }
     struct cursor plain = *c;
@@ -305,13 +305,16 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     struct diags silent;
     diags_init(&silent, c->arena);
     plain.diags = &silent;
-    if (plain_read(&plain, out)) {
+    if (plain_read(&plain, out, !kept(error))) {
         cursor_back(c, mark);
         c->at = c->end;
         for (size_t i = 0; i < silent.all.count; i++) {
             diag_again(c->diags, &silent.all.at[i]);
         }
         return true;
+    }
+    if (kept(error)) {
+        return false;
     }
     struct cursor loose = *c;
     struct diags unheard;
