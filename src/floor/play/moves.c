@@ -39,6 +39,22 @@ static void with_the_ball(struct maker *m, const struct sentence *s, struct task
     diag_help(m->diags, diag, "say `dribbles to`, or pass first");
 }
 
+#define ROOM (2 * FEET) /* less than a step is no set-up; ours */
+
+/* sets up toward the baseline, in the corner: nothing is left to go. */
+static void note_no_room(struct maker *m, const struct sentence *s, const struct task *task)
+{
+    struct vec2 to = where_planned(m, &task->goal, task->who);
+    if (!vec2_near(m->flow.at[task->who], to, ROOM) || note_is_of_mirror(m)) {
+        return;
+    }
+    struct diag *diag =
+        diag_add(m->diags, DIAG_PLAY_NO_ROOM, s->place ? s->place->span : s->span,
+                 "%s stands there already: this set-up goes nowhere", who_text(m, task->who).at);
+    diag_help(m->diags, diag, "set up toward another place: `%s sets up toward the rim`",
+              who_text(m, task->who).at);
+}
+
 bool make_move(struct maker *m, const struct sentence *s, const struct voice *voice,
                struct task *task, struct work *work)
 {
@@ -69,6 +85,7 @@ bool make_move(struct maker *m, const struct sentence *s, const struct voice *vo
         fills_whose(m, task, work);
     }
     if (task->shape == SHAPE_SETUP) { /* out and back */
+        note_no_room(m, s, task);
         task->planned = m->flow.at[task->who];
     } else {
         with_the_ball(m, s, task);

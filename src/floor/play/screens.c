@@ -56,6 +56,37 @@ static bool screen_for(struct maker *m, const struct sentence *s, const struct v
     return true;
 }
 
+/* screens away for 3, and 3 stands on the side of the ball. */
+static void note_away(struct maker *m, const struct sentence *s, const struct task *task)
+{
+    body holder = m->flow.holder;
+    if (s->screen != SCREEN_AWAY || holder == BODY_NONE || holder == task->who ||
+        note_is_of_mirror(m)) {
+        return;
+    }
+    enum side ball = where_side(m->flow.at[holder]), user = where_side(m->flow.at[task->other]);
+    if (ball == SIDE_NONE || ball != user) {
+        return;
+    }
+    struct diag *diag = diag_add(m->diags, DIAG_PLAY_AWAY, s->span,
+                                 "%s stands on the side of the ball, and a screen away is for "
+                                 "somebody on the other side",
+                                 who_text(m, task->other).at);
+    for (body b = 0; b < BODY_COACH; b++) {
+        enum side side = where_side(m->flow.at[b]);
+        if (on_floor(m, b) && b != task->who && side != SIDE_NONE && side != ball) {
+            diag_help(m->diags, diag,
+                      "write %d screens for %d; or the one who is meant, as in %d screens away for "
+                      "%d",
+                      body_number(task->who), body_number(task->other), body_number(task->who),
+                      body_number(b));
+            return;
+        }
+    }
+    diag_help(m->diags, diag, "write %d screens for %d", body_number(task->who),
+              body_number(task->other));
+}
+
 bool make_screen(struct maker *m, const struct sentence *s, const struct voice *voice,
                  struct task *task, struct work *work)
 {
@@ -73,6 +104,7 @@ bool make_screen(struct maker *m, const struct sentence *s, const struct voice *
         }
     }
     task->screen = s->screen;
+    note_away(m, s, task);
     if (s->place) {
         if (!task_set_goal(m, s, voice, task)) {
             return false;

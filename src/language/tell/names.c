@@ -152,12 +152,12 @@ static void say_fraction(struct strbuf *out, double fraction)
         {.25, "a quarter"}, {1 / 3.0, "a third"}, {2 / 3.0, "two thirds"}, {.75, "three quarters"}};
     for (size_t i = 0; i < sizeof fractions / sizeof *fractions; i++) {
         if (fabs(fractions[i].value - fraction) < .01) {
-            strbuf_print(out, "%s of the way from ", fractions[i].words);
+            strbuf_print(out, "%s of the way ", fractions[i].words);
             return;
         }
     }
     strbuf_number(out, fraction * 100, 0);
-    strbuf_text(out, " percent of the way from ");
+    strbuf_text(out, " percent of the way ");
 }
 
 /* The same spot of both halves? */
@@ -178,6 +178,7 @@ static void say_mix(const struct teller *t, struct strbuf *out, const struct goa
         strbuf_text(out, "halfway between ");
     } else {
         say_fraction(out, goal->fraction);
+        strbuf_text(out, "from ");
     }
     say_goal(t, out, goal->a);
     strbuf_text(out, half ? " and " : " to ");
@@ -256,9 +257,28 @@ static bool takes_no_word(const struct goal *goal)
     return goal->kind == GOAL_BESIDE || goal->kind == GOAL_BEHIND || goal->kind == GOAL_OUTSIDE;
 }
 
-void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal)
+/* halfway to 2, of one who goes there from where he is. */
+static void say_part(const struct teller *t, struct strbuf *out, const struct goal *goal)
 {
-    if (goal->kind != GOAL_NONE) {
+    strbuf_text(out, " ");
+    if (fabs(goal->fraction - .5) < .01) {
+        strbuf_text(out, "halfway ");
+    } else {
+        say_fraction(out, goal->fraction);
+    }
+    strbuf_text(out, "to ");
+    if (goal->b->kind == GOAL_BODY) {
+        say_body(t, out, goal->b->who);
+    } else {
+        say_goal(t, out, goal->b);
+    }
+}
+
+void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal, body mover)
+{
+    if (goal->kind == GOAL_MIX && goal->a->kind == GOAL_BODY && goal->a->who == mover) {
+        say_part(t, out, goal);
+    } else if (goal->kind != GOAL_NONE) {
         strbuf_text(out, takes_no_word(goal) ? " " : " to ");
         say_goal(t, out, goal);
     }

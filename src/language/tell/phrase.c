@@ -132,7 +132,7 @@ static void slot_own_defender(const struct teller *t, struct strbuf *out, const 
 
 static void slot_to(const struct teller *t, struct strbuf *out, const struct task *task)
 {
-    say_to(t, out, &task->goal);
+    say_to(t, out, &task->goal, task->who);
 }
 
 static void slot_at(const struct teller *t, struct strbuf *out, const struct task *task)

@@ -21,8 +21,8 @@ void say_guard(const struct teller *t, struct strbuf *out, body b);      /* who 
 /* Whom a defender guards, as far as sentences before `task` say; NULL: as the step begins. */
 body guards_then(const struct teller *t, body defender, const struct task *task);
 void say_goal(const struct teller *t, struct strbuf *out, const struct goal *goal);
-void say_to(const struct teller *t, struct strbuf *out,
-            const struct goal *goal); /* " to the rim" */
+void say_to(const struct teller *t, struct strbuf *out, const struct goal *goal,
+            body mover); /* " to the rim" */
 void say_at(const struct teller *t, struct strbuf *out,
             const struct goal *goal); /* " at the rim" */
 /* The spot nearest to p, SPOT_COUNT when none is within 4 ft. */

@@ -354,6 +354,29 @@ START_TEST(places_are_told_in_words)
 }
 END_TEST
 
+START_TEST(part_of_the_way_is_told_without_where_it_begins)
+{
+    struct play play;
+    struct task goes = task_of(&play, VERB_GOES, 2, 1);
+    struct goal from = goal_none(), to = goal_none();
+    from.kind = to.kind = GOAL_BODY;
+    from.who = body_attacker(2);
+    to.who = body_attacker(1);
+    goes.goal = goal_none();
+    goes.goal.kind = GOAL_MIX;
+    goes.goal.a = &from;
+    goes.goal.b = &to;
+    goes.goal.fraction = .5;
+    make_play(&play, &goes, 1);
+    struct str half = tell_task(&arena, &play, &play.steps.at[0], -1, 0);
+    ck_assert_str_eq(tell_strip(&arena, half).at, "2 goes halfway to 1.");
+    goes.goal.fraction = 1 / 3.0;
+    make_play(&play, &goes, 1);
+    struct str third = tell_task(&arena, &play, &play.steps.at[0], -1, 0);
+    ck_assert_str_eq(tell_strip(&arena, third).at, "2 goes a third of the way to 1.");
+}
+END_TEST
+
 START_TEST(who_plants_in_the_back_court_does_not_walk_in)
 {
     struct play play;
@@ -390,6 +413,7 @@ int main(void)
                         sizeof delay_cases / sizeof *delay_cases);
     tcase_add_test(all, a_step_says_on_which_of_several_ways_it_goes_on);
     tcase_add_test(all, places_are_told_in_words);
+    tcase_add_test(all, part_of_the_way_is_told_without_where_it_begins);
     tcase_add_test(all, who_plants_in_the_back_court_does_not_walk_in);
     suite_add_tcase(suite, all);
     return suite_main(suite);
