@@ -16,14 +16,15 @@
 #define DIAGRAM_FULL 62.0 /* a full floor is three times as high */
 #define PITCH_OF 14.4     /* between pictures side by side, besides their width */
 #define LABEL_HIGH 11.0   /* over a picture of several */
+#define LABEL_NEAR 2.0    /* nearer to the rule over it than a picture */
 
 /* What is shown, and what stays free between things; each where the one before makes one page more.
  * (ours) */
 static const struct spaces {
-    double diagram; /* over a diagram and under it */
-    double table;   /* over the table */
-    bool all;       /* every step of a play has its picture */
-} spaces[] = {{4, 8, true}, {4, 8, false}, {2, 4, false}};
+    double diagram;                                      /* over a diagram and under it */
+    double table;                                        /* over the table */
+    enum { STEPS_ONE, STEPS_OF_PLAYS, STEPS_ALL } steps; /* that have their picture */
+} spaces[] = {{4, 8, STEPS_ALL}, {4, 8, STEPS_OF_PLAYS}, {4, 8, STEPS_ONE}, {2, 4, STEPS_ONE}};
 enum { SPACES = sizeof spaces / sizeof *spaces };
 
 struct plan_flow {
@@ -79,37 +80,62 @@ static double put_label(const struct setter *setter, struct galley *row, const s
     return at.y + LABEL_HIGH;
 }
 
-/* The picture in the diagrams' column; then, from under all that stands in the row, those of the
- * other steps side by side. */
-static void put_pictures(const struct plan_flow *flow, struct galley *row,
-                         const struct plan_item *item, const diagram_list *diagrams)
+/* A step's picture under its label; false: it has none. `middle`: of a narrow one, in the column.
+ */
+static bool put_picture(const struct plan_flow *flow, struct galley *row,
+                        const struct plan_item *item, const diagram_list *diagrams, size_t step,
+                        struct vec2 at, bool middle)
 {
     const struct setter *setter = &flow->rows.setter;
-    const struct play *play = item->play;
-    double gap = flow->spaces->diagram, pitch = DIAGRAM_WIDE + PITCH_OF;
-    bool all = flow->spaces->all;
-    size_t first = all ? 0 : plan_step(play);
-    const struct scene *scene = scene_of(setter, item, diagrams, first);
-    if (scene) {
-        double y = put_label(setter, row, play, first, vec2_of(DIAGRAM_X, gap - 2), DIAGRAM_WIDE);
-        y = play->steps.count < 2 ? gap : y;
-        galley_scene(row, scene, DIAGRAM_X + (DIAGRAM_WIDE - scene->width) / 2, y);
-        galley_reach(row, y + scene->height + gap);
+    const struct scene *scene = scene_of(setter, item, diagrams, step);
+    if (!scene) {
+        return false;
     }
-    double x = WHAT_X, top = row->height;
-    for (size_t i = 1; all && i < play->steps.count; i++) {
-        scene = scene_of(setter, item, diagrams, i);
-        if (!scene) {
-            continue;
+    double over = middle ? (DIAGRAM_WIDE - scene->width) / 2 : 0;
+    double room = middle ? DIAGRAM_WIDE : scene->width + PITCH_OF - 4;
+    double y = put_label(setter, row, item->play, step, at, room);
+    y = y > at.y ? y : at.y + flow->spaces->diagram - LABEL_NEAR;
+    galley_scene(row, scene, at.x + over, y);
+    galley_reach(row, y + scene->height + flow->spaces->diagram);
+    return true;
+}
+
+/* How many steps have their picture under the item's words: as many as stand there side by side,
+ * where that saves a row of pictures under the item. */
+static size_t count_before(const struct play *play, double pitch)
+{
+    size_t most = play->full_floor ? 2 : 1;
+    size_t across = (size_t)((PAGE_WIDE - WHAT_X + PITCH_OF) / pitch);
+    size_t others = play->steps.count > 0 ? play->steps.count - 1 : 0;
+    size_t before = others < most ? others : most;
+    bool saves = (others - before + across - 1) / across < (others + across - 1) / across;
+    return saves ? before : 0;
+}
+
+/* One picture in the diagrams' column; with all steps, those before it under the item's words,
+ * which end at `base`, and those behind it side by side under all that stands in the row. */
+static void put_pictures(const struct plan_flow *flow, struct galley *row,
+                         const struct plan_item *item, const diagram_list *diagrams, double base)
+{
+    const struct play *play = item->play;
+    double top = flow->spaces->diagram - LABEL_NEAR;
+    if (flow->spaces->steps < (play->is_drill ? STEPS_ALL : STEPS_OF_PLAYS)) {
+        put_picture(flow, row, item, diagrams, plan_step(play), vec2_of(DIAGRAM_X, top), true);
+        return;
+    }
+    double pitch = (play->full_floor ? DIAGRAM_FULL : DIAGRAM_WIDE) + PITCH_OF;
+    size_t before = count_before(play, pitch);
+    for (size_t i = 0; i < before; i++) {
+        struct vec2 at = vec2_of(WHAT_X + pitch * (double)i, base + 4);
+        put_picture(flow, row, item, diagrams, i, at, false);
+    }
+    put_picture(flow, row, item, diagrams, before, vec2_of(DIAGRAM_X, top), true);
+    struct vec2 at = {WHAT_X, row->height};
+    for (size_t i = before + 1; i < play->steps.count; i++) {
+        if (at.x + pitch - PITCH_OF > PAGE_WIDE) {
+            at = vec2_of(WHAT_X, row->height);
         }
-        if (x + DIAGRAM_WIDE > PAGE_WIDE) {
-            x = WHAT_X;
-            top = row->height;
-        }
-        double y = put_label(setter, row, play, i, vec2_of(x, top), DIAGRAM_WIDE);
-        galley_scene(row, scene, x, y);
-        galley_reach(row, y + scene->height + gap);
-        x += pitch;
+        at.x += put_picture(flow, row, item, diagrams, i, at, false) ? pitch : 0;
     }
 }
 
@@ -221,7 +247,8 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
                               ROW_BASE, ROLE_TEXT);
     struct str how = plan_how(setter->arena, item, words_isolated);
     if (how.size > 0) {
-        galley_text(row, words_set(setter, TYPE_POINT, how, width), WHAT_X, base + 12, ROLE_SOFT);
+        base = galley_text(row, words_set(setter, TYPE_POINT, how, width), WHAT_X, base + 12,
+                           ROLE_SOFT);
     }
     if (item->play) {
         put_play(setter, row, item->play);
@@ -229,7 +256,7 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
     if (run) {
         diagram_list diagrams = {0};
         scene_diagrams(setter->arena, run, &diagrams);
-        put_pictures(flow, row, item, &diagrams);
+        put_pictures(flow, row, item, &diagrams, base);
     }
     put_stations(setter, row, item);
     row_end(row, 0.5);
