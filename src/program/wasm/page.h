@@ -17,6 +17,9 @@ EXPORT("give") void page_give(void *block);
 EXPORT("out_at") size_t page_out_at(void);
 EXPORT("out_size") size_t page_out_size(void);
 
+/* Called by the module itself as it starts, before all others. */
+EXPORT("unpack") void page_unpack(void);
+
 /* Files that the book may include; names and texts are blocks, and belong to the module then. */
 EXPORT("forget_files") void page_forget_files(void);
 EXPORT("add_file") void page_add_file(char *name, size_t name_size, char *text, size_t size);
