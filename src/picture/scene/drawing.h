@@ -20,6 +20,8 @@ struct sizes {
 #undef SIZE
 };
 struct sizes sizes_of(double k);
+/* Those of a card, grown with the floor: what is decided by them has room at every size. */
+struct sizes sizes_as_card(double k);
 
 /* The floor shown and where it lies on the picture. Feet count from the baseline's inner edge (y)
  * and the long axis (x), as the tables of sizes do. */

@@ -12,7 +12,8 @@
 struct weights {
     double beside, fraction;
     double outside, symbol, symbol_near, tight, label, ring, bar, cone, line, line_under, line_near,
-        away, beside_near, beside_line, own_line, stranger, crossing, bend, dashed, moved;
+        away, beside_near, beside_line, own_line, stranger_near, stranger, crossing, bend, dashed,
+        moved;
 };
 static const struct weights weights = {.beside = 6,
                                        .fraction = 10,
@@ -31,6 +32,7 @@ static const struct weights weights = {.beside = 6,
                                        .beside_near = 26,
                                        .beside_line = 14,
                                        .own_line = 150,
+                                       .stranger_near = 170,
                                        .stranger = 230,
                                        .crossing = 25,
                                        .bend = 18,
@@ -38,6 +40,7 @@ static const struct weights weights = {.beside = 6,
                                        .moved = 10};
 /* Feet of a line between two discs on it: less reads as a dash, and the line as a pass (ours). */
 #define LOOKS_DASHED 2.2
+#define STRANGER_FEET 0.5 /* nearer than its own: nobody takes it for its own (ours) */
 static const struct owner nobodys = {SIZE_MAX, BODY_NONE};
 
 double disc_white(const struct sizes *size)
@@ -176,16 +179,17 @@ double own_distance(const struct drawing *drawing, struct owner owner, struct ve
                                           : player_distance(drawing, owner.who, at);
 }
 
-/* Is a place nearer to somebody else's numeral, where a number stands beside its player? */
-static bool is_others(const struct drawing *drawing, struct owner owner, struct vec2 at, double his)
+/* From a place to the next of the others' numerals, where a number stands beside its player. */
+static double nearest_other(const struct drawing *drawing, struct owner owner, struct vec2 at)
 {
+    double far = 1e9;
     for (size_t i = 0; !owner_has_line(drawing, owner) && i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
-        if (symbol->who != owner.who && vec2_distance(at, symbol->at) - symbol->radius < his) {
-            return true;
+        if (symbol->who != owner.who) {
+            far = real_min(far, vec2_distance(at, symbol->at) - symbol->radius);
         }
     }
-    return false;
+    return far;
 }
 
 /* The ring and the board tell which way is up. */
@@ -240,6 +244,14 @@ static double crossings_score(const struct drawing *drawing, struct owner owner,
     return score;
 }
 
+/* A number nearer to something else than to its own. */
+static double stranger_score(double own, double other, double k)
+{
+    double nearer = own + 0.02 * k - other;
+    double much = real_clamp(nearer / (STRANGER_FEET * k), 0, 1);
+    return nearer <= 0 ? 0 : real_mix(weights.stranger_near, weights.stranger, much);
+}
+
 static double lines_score(const struct drawing *drawing, struct owner owner,
                           const struct candidate *place, double r)
 {
@@ -247,22 +259,22 @@ static double lines_score(const struct drawing *drawing, struct owner owner,
     bool loose = owner.who != BODY_NONE && !place->on;
     bool has_line = owner_has_line(drawing, owner);
     double own = loose ? own_distance(drawing, owner, place->at) : 0;
-    bool nearer = loose && is_others(drawing, owner, place->at, own);
+    double other = loose ? nearest_other(drawing, owner, place->at) : 1e9;
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *stroke = &drawing->strokes.at[i];
         struct near_line line = {.stroke = stroke, .own = i == owner.line};
         line.his = !line.own && !has_line && is_run_of(stroke, owner.who);
         bool others = loose && !line.own && !line.his;
         const struct stop *bar = others ? bar_of(drawing, stroke) : NULL;
-        nearer = nearer || (bar && bar_distance(drawing, bar, place->at) < own + 0.02 * k);
+        other = bar ? real_min(other, bar_distance(drawing, bar, place->at)) : other;
         if (stroke->ink_count >= 2 &&
             !stroke_is_beyond(drawing, stroke, place->at, real_max(r + 1.1 * k, own))) {
             line.far = stroke_distance(drawing, stroke, place->at);
-            nearer = nearer || (others && line.far < own + 0.02 * k);
+            other = others ? real_min(other, line.far) : other;
             score += line_score(drawing, &line, r, place->on);
         }
     }
-    score += nearer ? weights.stranger : 0;
+    score += stranger_score(own, other, k);
     return score + crossings_score(drawing, owner, place->at, r);
 }
 

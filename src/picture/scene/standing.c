@@ -15,6 +15,7 @@
 #define SHOT_ROOM_FEET 2.2       /* between a numeral and where another's shot starts (ours) */
 #define ITS_WAY 0.8              /* of a pass to who stands there keeps off his numeral (ours) */
 #define TIGHTER 1.5              /* of cost a foot (ours) */
+#define TAKEN 0.5                /* of the cost of what is there: by how much more at this size */
 #define TURNED_BY 1.0            /* s after which it is seen which way a screener goes on */
 #define FORWARD 0.6              /* cosine of his way to the bar's facing */
 enum { FAN_TURNS = 7, FAN_RINGS = 4 }; /* places to each side and at how many distances */
@@ -136,10 +137,28 @@ static double throws_cost(const struct behind *behind, struct vec2 at)
     return cost;
 }
 
+/* The same with marks as large for the floor as on a card, so that all sizes are decided alike. */
+static struct drawing as_card(const struct drawing *drawing)
+{
+    struct drawing card = *drawing;
+    size_t count = drawing->symbols.count;
+    card.size = sizes_as_card(drawing->size.k);
+    card.symbols.at = arena_array(drawing->arena, struct symbol, count);
+    for (size_t i = 0; i < count; i++) {
+        struct symbol *symbol = &card.symbols.at[i];
+        *symbol = drawing->symbols.at[i];
+        symbol->radius *= card.size.body / drawing->size.body;
+    }
+    return card;
+}
+
 struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, body who,
                          double radius)
 {
-    const struct behind behind = {drawing, bar, who, radius};
+    struct drawing card = as_card(drawing);
+    double grow = card.size.body / drawing->size.body;
+    const struct behind here = {drawing, bar, who, radius};
+    const struct behind behind = {&card, bar, who, radius * grow};
     double k = drawing->size.k, least = radius + drawing->size.gap + STEM, best = 1e9;
     struct vec2 back = vec2_scale(bar->facing, -1), chosen = bar->at;
     for (int ring = 0; ring < FAN_RINGS; ring++) {
@@ -150,6 +169,7 @@ struct vec2 place_behind(const struct drawing *drawing, const struct stop *bar, 
             struct vec2 at = vec2_along(bar->at, vec2_turn(back, angle), far);
             double cost = 7 * (1 - real_cos(angle)) + 0.35 * fabs(far / k - BEHIND_FEET);
             cost += marks_cost(&behind, at);
+            cost += cost < best ? TAKEN * marks_cost(&here, at) : 0;
             cost += cost < best ? ways_cost(&behind, at) : 0;
             cost += cost < best ? throws_cost(&behind, at) : 0;
             if (cost < best - 1e-6) {
