@@ -66,19 +66,20 @@ static bool sentence_begins(const struct cursor *c)
 static const struct token *colon_ahead(const struct cursor *c)
 {
     static const char *const clauses[] = {
-        "same", "as", "after", "when",  "while", "once",   "if", "until",   "on",    "off",
-        "not",  "no", "don't", "never", "or",    "before", "at", "instead", "avoid", NULL};
+        "same", "as",    "after", "when", "while",  "once", "if",      "until", "off", "not",
+        "no",   "don't", "never", "or",   "before", "at",   "instead", "avoid", NULL};
     const struct token *from = cursor_next(c);
-    bool clock = from && from->kind == TOKEN_MEASURE && from->unit == UNIT_SECONDS;
+    bool clock = from && from->kind == TOKEN_MEASURE && from->unit == UNIT_SECONDS, on = false;
     if (!from || (from->kind != TOKEN_WORD && !clock)) {
         return NULL;
     }
     for (const struct token *at = from; at < c->end && at < from + 10; at++) {
         struct cursor word = *c;
         word.at = at;
-        if (mark_token(at, ":")) {
-            return at > from ? at : NULL;
+        if (mark_token(at, ":")) { /* on the catch: when; on the 3 side: where */
+            return at > from && (clock || !on || token_is_word(&at[-1], "side")) ? at : NULL;
         }
+        on = on || token_is_word(at, "on");
         if (mark_token(at, ".;") ||
             (at->kind == TOKEN_WORD && !clock && word_among(&word, clauses))) {
             return NULL;

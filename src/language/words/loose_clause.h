@@ -30,6 +30,10 @@ bool clause_act(struct clause *k, const struct items *items);
 /* Who, whom and where; false: something turns it round, or has no part in it. */
 bool clause_gather(struct clause *k, const struct items *items);
 /* The last word of a place or of somebody. */
+/* A shot comes of the pass that nobody is said to take. */
+bool clause_shot_lost(const struct clause *k);
+/* It is done with the ball, and this one does not have it. */
+bool clause_needs_ball(const struct clause *k, const struct who *who);
 bool item_says(const struct item *item, const char *word);
 
 #endif

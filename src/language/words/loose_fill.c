@@ -285,6 +285,15 @@ static void put_stop(struct clause *k)
     recast_mark(&at, &k->said, '.');
 }
 
+/* flashes to the elbow and gets it: on a spot of his own it is passed, not handed. */
+static bool stands_off(const struct clause *k, const struct who *taker)
+{
+    const struct sentence *last = k->going->last;
+    return last && last->subject.count == 1 && same_who(&last->subject.at[0], taker) &&
+           verb_row(last->verb)->task == VERB_MOVE && last->place &&
+           last->place->kind == PLACE_SPOT;
+}
+
 /* gets it from 2, takes the hand-off from 5: said by who gives. */
 static bool fill_inverse(struct clause *k, struct reading *out)
 {
@@ -294,7 +303,7 @@ static bool fill_inverse(struct clause *k, struct reading *out)
         return false;
     }
     bool gets = said_at(k->act_item->from, k->act_item->to, "get") != NULL; /* handed or passed? */
-    if (gets && k->act->frame == FRAME_RECEIVE && !k->from_who) {
+    if (gets && k->act->frame == FRAME_RECEIVE && !k->from_who && !stands_off(k, &taker)) {
         return false;
     }
     bool known = k->from_who ? (giver = k->from_who->who, true) : above_holder(k->c, &giver);
@@ -360,19 +369,6 @@ static enum verb by_ball(const struct clause *k, enum verb verb, const struct wh
     return verb;
 }
 
-/* goes one on one, puts it on the floor: of one who does not have the ball it says nothing. */
-static bool needs_his_ball(const struct clause *k, const struct who *who)
-{
-    struct who holder;
-    return k->act->frame == FRAME_DRIVE && above_holder(k->c, &holder) && who_is_one(who) &&
-           !same_who(&holder, who) &&
-           said_at(
-               k->act_item->from, k->act_item->to,
-               "go one on one|iso|isolate|take|take it|take ball|put it on|put ball on|put it on "
-               "floor|cross over|crossover|dribble drive|dribble penetrate|power dribble|keep "
-               "it|keep and go|rip through|euro step") != NULL;
-}
-
 /* The one screen that waits for him. */
 static bool put_screener(struct clause *k, enum verb verb, const struct who *user)
 {
@@ -398,8 +394,8 @@ static bool lacks_object(const struct clause *k)
 #include "language/words/loose_needs.def"
 #undef NEEDS
     };
-    if (k->object || k->man) {
-        return false;
+    if (k->object || k->man || (k->act->frame == FRAME_SCREEN && k->from_who)) {
+        return false; /* step-up by 5 */
     }
     for (const struct token *at = k->act_item->to; at < k->c->end; at++) {
         if (said_at(at, k->c->end, "man|girl|guy|check|defender|defense|screen|ball|pick|lane")) {
@@ -478,7 +474,7 @@ static bool fill_plain(struct clause *k, struct reading *out)
     if (k->from_who) { /* bursts away from 5 */
         return false;
     }
-    if (needs_his_ball(k, &out->acts)) {
+    if (clause_needs_ball(k, &out->acts)) {
         return false;
     }
     verb = by_ball(k, verb, &out->acts);
@@ -528,19 +524,6 @@ static bool fill_idle(struct clause *k, struct reading *out)
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }
 
-/* a touch pass for a layup: a shot comes of it, by whom it is to. */
-static bool shot_lost(const struct clause *k)
-{
-    for (const struct token *at = k->c->at; k->act->frame == FRAME_PASS && at < k->c->end; at++) {
-        if (said_at(at, k->c->end,
-                    "for layup|for easy layup|for three|for open three|for jumper|for shot|for "
-                    "open shot|for finish|for dunk|for two|for easy two|for easy one")) {
-            return true;
-        }
-    }
-    return false;
-}
-
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
@@ -582,7 +565,7 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
         fine = fill_shot(&k, out);
         break;
     default:
-        fine = fill_plain(&k, out) && !shot_lost(&k);
+        fine = fill_plain(&k, out) && !clause_shot_lost(&k);
         break;
     }
     out->uses = k.act->frame == FRAME_USE || k.act->frame == FRAME_CURL;

@@ -123,9 +123,15 @@ static bool runs_on(const struct cursor *c, const struct token *from, const stru
         return false;
     }
     const struct token *next = past_fillers(at + 1, c->end);
-    if (next >= c->end || !act_begins(next, c->end, at->kind == TOKEN_DEFENDER) ||
+    bool leg =
+        next < c->end && at->kind == TOKEN_NUMBER && /* to the top five to the wing */
+        said_at(next, c->end, "to|up to|down to|out to|over to") &&
         said_at(at - 1, at,
-                "to|toward|towards|beside|near|for|off|of|by|from|with|on|at|and|into|behind|past|around|player|number|than|"
+                "top|wing|corner|elbow|block|slot|post|rim|basket|lane|paint|nail|key|point");
+    if (next >= c->end || (!leg && !act_begins(next, c->end, at->kind == TOKEN_DEFENDER)) ||
+        said_at(at - 1, at,
+                "to|toward|towards|beside|near|for|off|of|by|from|with|on|at|and|into|behind|past|"
+                "around|player|number|than|"
                 "till|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
         return false;
     }

@@ -215,3 +215,29 @@ bool clause_gather(struct clause *k, const struct items *items)
            !said_at(last->from, last->to,
                     "to|for|at|into|toward|towards|from|with|by|in to|out to");
 }
+
+/* a touch pass for a layup: a shot comes of it, by whom it is to. */
+bool clause_shot_lost(const struct clause *k)
+{
+    for (const struct token *at = k->c->at; k->act->frame == FRAME_PASS && at < k->c->end; at++) {
+        if (said_at(at, k->c->end,
+                    "for layup|for easy layup|for three|for open three|for jumper|for shot|for "
+                    "open shot|for finish|for dunk|for two|for easy two|for easy one")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* goes one on one, puts it on the floor: of one who does not have the ball it says nothing. */
+bool clause_needs_ball(const struct clause *k, const struct who *who)
+{
+    struct who holder;
+    return k->act->frame == FRAME_DRIVE && above_holder(k->c, &holder) && who_is_one(who) &&
+           !same_who(&holder, who) &&
+           said_at(
+               k->act_item->from, k->act_item->to,
+               "go one on one|iso|isolate|take|take it|take ball|put it on|put ball on|put it on "
+               "floor|cross over|crossover|dribble drive|dribble penetrate|power dribble|keep "
+               "it|keep and go|rip through|euro step") != NULL;
+}

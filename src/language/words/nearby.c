@@ -229,7 +229,8 @@ static const struct place *ball_read(struct cursor *c)
     bool led =
         before > c->first && (str_is(before[-1].text, "to") || str_is(before[-1].text, "toward") ||
                               str_is(before[-1].text, "towards"));
-    if (!led || !c->doer || c->several || !take_words(&trial, "ball") ||
+    static const char *const balls[] = {"ball", "meet ball", "meet pass", "meet it", NULL};
+    if (!led || !c->doer || c->several || !take_among(&trial, balls) ||
         word_is(&trial, 0, "side") || !above_holder(c, &holder) || same_who(&holder, c->doer)) {
         return NULL;
     }

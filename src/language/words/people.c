@@ -55,7 +55,21 @@ static bool last_of(const struct cursor *c, enum verb_task task, struct who *out
 /* 4 or 5: who set the latest screen. */
 static bool big_of(const struct cursor *c, struct who *out)
 {
-    return last_of(c, VERB_SCREEN, out) && out->kind == WHO_PLAYER && out->number >= 4;
+    if (last_of(c, VERB_SCREEN, out)) {
+        return out->kind == WHO_PLAYER && out->number >= 4;
+    }
+    size_t found = 0; /* the only one who stands inside */
+    for (int number = 1; number <= c->players; number++) {
+        struct who who = {.kind = WHO_PLAYER, .number = number, .span = cursor_span(c)};
+        struct spot_stood at;
+        if (above_stands(c, &who, &at) &&
+            (at.spot == SPOT_BLOCK || at.spot == SPOT_LOW_POST || at.spot == SPOT_MID_POST ||
+             at.spot == SPOT_HIGH_POST || at.spot == SPOT_DUNKER)) {
+            *out = who;
+            found++;
+        }
+    }
+    return found == 1;
 }
 
 /* Who threw the ball in last; before any pass, who has it. */

@@ -155,7 +155,10 @@ static int comes_up(struct predicate *p)
         return 0;
     }
     struct cursor behind = trial;
-    if (take_joint(&behind) && !subject_verb_is(&behind)) { /* comes up and screens: up there */
+    struct phrase phrase;
+    if (take_joint(&behind) && !subject_verb_is(&behind) &&
+        !(phrase_read(&behind, FOR_ATTACKERS, &phrase) &&
+          verb_row(phrase.verb)->task == VERB_MOVE)) { /* comes up and screens: up there */
         return 0;
     }
     struct spot_stood at;
