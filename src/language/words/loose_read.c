@@ -473,7 +473,8 @@ static bool remark_piece(struct loose *l, const struct piece *piece)
     struct cursor part = cursor_look(l->c);
     part.at = part.first = piece->from;
     part.end = piece->to;
-    if (l->tie.count > 0 || l->carried.kind != WHO_NONE || !remark_is(&part)) {
+    bool acts = act_begins(past_fillers(piece->from, piece->to), piece->to, false); /* screens */
+    if (l->tie.count > 0 || l->carried.kind != WHO_NONE || acts || !remark_is(&part)) {
         return false;
     }
     note_left_out(l->c, span_join(piece->from->span, piece->to[-1].span));

@@ -351,8 +351,8 @@ static bool drives_on(struct predicate *p)
         s->drive != DRIVE_FREE) {
         return false;
     }
-    static const char *const ends[] = {"ends up", "stops", "finishes", "gets", "winds up",
-                                       "lands",   "stop",  "get",      NULL};
+    static const char *const ends[] = {"ends up", "stops", "gets", "winds up",
+                                       "lands",   "stop",  "get",  NULL};
     take_mark(&trial, ',');
     if (!take_words(&trial, "and")) {
         return false;

@@ -463,6 +463,14 @@ static bool rolls_behind(const struct predicate *p)
         !take_joint(&trial)) {
         return false;
     }
+    struct who who; /* 5 screens, 1 drives right: by the one who has the ball */
+    struct cursor next = trial;
+    if (person_read(&next, &who) && above_holds(p->c, &who)) {
+        skip_run_in(&next);
+        return phrase_read(&next, FOR_ATTACKERS, &phrase) &&
+               (verb_row(phrase.verb)->task == VERB_CARRY || phrase.verb == VERB_GOES ||
+                verb_row(phrase.verb)->task == VERB_USE);
+    }
     return phrase_read(&trial, FOR_ATTACKERS, &phrase) && !phrase_has(&phrase, 'O') &&
            (phrase.verb == VERB_ROLLS || phrase.verb == VERB_POPS);
 }
