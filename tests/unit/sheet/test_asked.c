@@ -422,56 +422,69 @@ static void numeral_distances(const struct scene *scene, body who, struct vec2 a
     }
 }
 
-START_TEST(a_letter_stands_nearest_to_its_own_player)
+/* A letter of a picture: disc and letter are the last of all. */
+struct lettered {
+    const struct scene *scene;
+    const struct scene_item *letter, *disc;
+    char should; /* be its letter */
+};
+
+/* Looks at each letter of each picture of all plays; returns how often `look` counted. */
+static size_t look_at_letters(bool (*look)(const struct lettered *lettered))
 {
-    size_t looked = 0;
+    size_t counted = 0;
     for (size_t i = 0; i < PLAYS; i++) {
         const struct play *play = run_text(plays[i]);
         for (uint64_t seed = 0; seed < SEEDS; seed++) {
             asked_list asked = ask(play, seed, 4);
             for (size_t k = 0; k < asked.count; k++) {
                 const struct scene *scene = blanked_scene(&arena, &asked.at[k]);
-                size_t blanks = asked.at[k].blanks.count, count = scene->items.count;
+                size_t blanks = asked.at[k].blanks.count;
                 for (size_t b = 0; b < blanks; b++) {
-                    const struct scene_item *letter = &scene->items.at[count - 1 - 3 * b];
-                    double own, others;
-                    numeral_distances(scene, letter->who, (letter - 1)->at, &own, &others);
-                    looked += own < 25; /* else it stands by a ring */
-                    ck_assert_msg(own > 25 || own < others, "play %zu, seed %d, %s: %s", i,
-                                  (int)seed, plain(asked.at[k].diagram->label),
-                                  plain(letter->text));
+                    const struct scene_item *letter =
+                        &scene->items.at[scene->items.count - 1 - 3 * b];
+                    counted += look(&(struct lettered){scene, letter, letter - 1,
+                                                       (char)('A' + blanks - 1 - b)});
                 }
             }
         }
     }
-    ck_assert_uint_gt(looked, 50);
+    return counted;
+}
+
+static bool stands_by_its_player(const struct lettered *lettered)
+{
+    const double beside = 25; /* else it stands by a ring */
+    double own, others;
+    numeral_distances(lettered->scene, lettered->letter->who, lettered->disc->at, &own, &others);
+    ck_assert_msg(own > beside || own < others, "%s: %s", plain(lettered->scene->title),
+                  plain(lettered->letter->text));
+    return own < beside;
+}
+
+START_TEST(a_letter_stands_nearest_to_its_own_player)
+{
+    ck_assert_uint_gt(look_at_letters(stands_by_its_player), 50);
 }
 END_TEST
 
-START_TEST(a_letter_lies_on_no_player_and_no_other_letter)
+static bool lies_on_nothing(const struct lettered *lettered)
 {
-    for (size_t i = 0; i < PLAYS; i++) {
-        const struct play *play = run_text(plays[i]);
-        for (uint64_t seed = 0; seed < SEEDS; seed++) {
-            asked_list asked = ask(play, seed, 4);
-            for (size_t k = 0; k < asked.count; k++) {
-                const struct scene *scene = blanked_scene(&arena, &asked.at[k]);
-                size_t blanks = asked.at[k].blanks.count, count = scene->items.count;
-                for (size_t b = 0; b < blanks; b++) { /* disc and letter, the last of all */
-                    const struct scene_item *letter = &scene->items.at[count - 1 - 3 * b];
-                    const struct scene_item *disc = letter - 1;
-                    ck_assert_int_eq(letter->text.at[0], (char)('A' + blanks - 1 - b));
-                    for (const struct scene_item *item = scene->items.at; item < disc - 1; item++) {
-                        bool person = item->class == CLASS_PLAYER || item->class == CLASS_DEFENDER;
-                        if (item->shape == ITEM_TEXT && (person || item->class == CLASS_ORDER)) {
-                            struct vec2 at = vec2_of(item->at.x, item->at.y - 0.36 * item->size);
-                            ck_assert_double_ge(vec2_distance(at, disc->at), disc->radius + 2);
-                        }
-                    }
-                }
-            }
+    const struct scene_item *disc = lettered->disc;
+    ck_assert_int_eq(lettered->letter->text.at[0], lettered->should);
+    for (const struct scene_item *item = lettered->scene->items.at; item < disc - 1; item++) {
+        bool person = item->class == CLASS_PLAYER || item->class == CLASS_DEFENDER;
+        if (item->shape == ITEM_TEXT && (person || item->class == CLASS_ORDER)) {
+            struct vec2 at = vec2_of(item->at.x, item->at.y - 0.36 * item->size);
+            ck_assert_double_ge(vec2_distance(at, disc->at), disc->radius + 2);
         }
     }
+    return true;
+}
+
+START_TEST(a_letter_lies_on_no_player_and_no_other_letter)
+{
+    ck_assert_uint_gt(look_at_letters(lies_on_nothing), 50);
 }
 END_TEST
 
