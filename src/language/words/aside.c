@@ -136,6 +136,10 @@ static bool reason_is_said(const struct predicate *p)
         (stop_is(&three) || mark_is(&three, ','))) { /* for a three */
         return true;
     }
+    struct cursor moment = trial; /* shows for a second */
+    if (verb_row(p->s->verb)->task == VERB_GUARD && skip_seconds(&moment)) {
+        return true;
+    }
     if (slot_waits(p, "for") || !plain_word(&trial) || (time && skip_seconds(&count))) {
         return false;
     }

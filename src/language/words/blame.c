@@ -264,6 +264,18 @@ bool points_back(struct cursor *c)
                   "name the place: `right wing`, `left elbow`");
         return true;
     }
+    struct phrase phrase;
+    trial = *c;
+    bool they = take_words(&trial, "they") && phrase_read(&trial, FOR_DEFENDERS, &phrase) &&
+                verb_row(phrase.verb)->task == VERB_GUARD;
+    if (they) { /* they trap 1 in the corner */
+        diag_help(c->diags,
+                  REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which defenders are meant?",
+                         STR_ARG(cursor_text(c, span))),
+                  "say who they are: `x1 and x2 %.*s`",
+                  STR_ARG(phrase_words(phrase.verb, PASS_PLAIN, SCREEN_PLAIN, true)));
+        return true;
+    }
     diag_help(c->diags,
               REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s`: which player is meant?",
                      STR_ARG(cursor_text(c, span))),

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* counted: so many dribbles are so much of the way, where no more is said: takes one dribble, takes
- * two dribbles toward half court. */
-#include "language/words/grammar.h"
+ * two dribbles toward half court; so many steps; and back again from there. */
+#include "language/words/speech.h"
 
 /* Twelfths of the way: a third of it for one dribble, half for two, two thirds for more (ours). */
 static int twelfths(const struct predicate *p)
@@ -76,4 +76,104 @@ void counted_part(struct predicate *p)
         toward_rim(p);
     }
     p->part_way = false;
+}
+
+/* Two steps, a step, a couple of steps: how many; 0: none. The scanner has two steps as one token
+ * where nothing follows that could be done. */
+static int take_steps(struct cursor *c)
+{
+    static const char *const words[] = {"step", "steps", NULL};
+    static const char *const couples[] = {"couple of", "couple", NULL};
+    struct cursor trial = *c;
+    const struct token *next = cursor_next(c);
+    int count = 1;
+    if (next && next->kind == TOKEN_MEASURE && next->unit == UNIT_STEPS && next->integer) {
+        c->at = next + 1;
+        return (int)next->number;
+    }
+    if (next && next->kind == TOKEN_NUMBER && next->integer && !next->possessive) {
+        count = (int)next->number;
+        trial.at = next + 1;
+    } else if (take_among(&trial, couples)) {
+        count = 2;
+    }
+    if (!take_among(&trial, words)) {
+        return 0;
+    }
+    c->at = trial.at;
+    return count;
+}
+
+/* 2 takes two steps down: that far down from where he is. */
+bool takes_steps(const struct cursor *c, struct recast *r)
+{
+    static const char *const verbs[] = {"takes", "take",  "goes",  "go",   "slides",
+                                        "slide", "moves", "walks", "runs", NULL};
+    static const struct entry ways[] = {
+        {"down", 0}, {"up", 1},       {"in", 2},      {"out", 3},     {"left", 4},     {"right", 5},
+        {"back", 1}, {"back out", 3}, {"back up", 1}, {"to left", 4}, {"to right", 5}, {NULL, 0}};
+    static const char *const directions[] = {"below",   "above", "inside",
+                                             "outside", "left",  "right"};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    if (!player_here(&trial, &who) || above_holds(c, &who.who) || !take_among(&trial, verbs)) {
+        return false;
+    }
+    const struct token *at = cursor_next(&trial);
+    int count = take_steps(&trial), way = count > 0 ? take_entry(&trial, ways) : -1;
+    if (way < 0 || !part_ends(&trial)) {
+        return false;
+    }
+    struct token steps = *at;
+    steps.kind = TOKEN_MEASURE;
+    steps.unit = UNIT_STEPS;
+    steps.number = count;
+    steps.integer = true;
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "goes");
+    recast_word(c, r, "to");
+    VEC_PUSH(c->arena, &r->tokens, steps);
+    recast_word(c, r, directions[way]);
+    if (way >= 4) {
+        recast_word(c, r, "of");
+    }
+    recast_somebody(c, r, &who);
+    r->to = trial.at;
+    return true;
+}
+
+/* then comes back up: from where he has gone in this step, to where he stood. */
+bool comes_back(const struct cursor *c, struct recast *r)
+{
+    static const char *const backs[] = {
+        "comes back",       "goes back",       "gets back",
+        "comes right back", "goes right back", "comes straight back",
+        "cuts back",        "runs back",       NULL};
+    static const char *const ways[] = {"up", "out", "down", "in", "over", "out to ball", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody who;
+    bool named = player_here(&trial, &who);
+    const struct sentence *last = sentence_before(c);
+    if (!named && last && last->subject.count == 1) {
+        who = (struct somebody){.from = c->at, .to = c->at, .who = last->subject.at[0]};
+    }
+    if ((!named && !last) || !take_among(&trial, backs) || !last || last->subject.count != 1 ||
+        verb_row(last->verb)->task != VERB_MOVE || !same_who(&last->subject.at[0], &who.who)) {
+        return false;
+    }
+    take_among(&trial, ways);
+    struct cursor pace = trial;
+    take_entry(&pace, pace_entries);
+    if (!part_ends(&pace)) {
+        return false;
+    }
+    recast_somebody(c, r, &who);
+    recast_word(c, r, "goes");
+    recast_word(c, r, "to");
+    recast_word(c, r, "where");
+    recast_word(c, r, "he");
+    recast_word(c, r, "started");
+    r->to = trial.at;
+    r->same = !named;
+    return true;
 }

@@ -19,6 +19,41 @@ static int guard_pronoun(struct predicate *p)
 
 /* chases 3 off the screen, denies 2 the ball, denies the pass to 2: words that a defender's verb
  * says already. */
+/* switches onto 5: with whoever guards 5; stays home on 3: on his own man, as he does. */
+static bool guard_whom(struct predicate *p)
+{
+    static const char *const ontos[] = {"onto", "on to", "on", "out on", "out onto", NULL};
+    static const char *const withs[] = {"on", NULL};
+    static const char *const men[] = {"shooter", "his man", "her man", "shooters", NULL};
+    struct cursor trial = *p->c;
+    struct cursor_mark mark = cursor_mark(p->c);
+    struct who who, man;
+    bool taken = false;
+    if (p->s->subject.count != 1 || p->s->object.kind != WHO_NONE) {
+        return false;
+    }
+    if (p->s->verb == VERB_SWITCHES && take_among(&trial, ontos) && person_read(&trial, &who) &&
+        who.kind == WHO_PLAYER) {
+        p->s->object = who;
+        p->s->object.kind = WHO_DEFENDER_OF;
+        for (int number = 1; number <= p->c->players; number++) {
+            struct who guard = {.kind = WHO_DEFENDER, .number = number, .span = who.span};
+            if (above_guarded(p->c, &guard, &man) && same_who(&man, &who)) {
+                p->s->object = guard;
+            }
+        }
+        taken = true;
+    } else if (p->s->verb == VERB_STAYS && take_among(&trial, withs)) {
+        taken = take_among(&trial, men) ||
+                (person_read(&trial, &who) && above_guarded(p->c, &p->s->subject.at[0], &man) &&
+                 same_who(&who, &man));
+    }
+    const struct token *end = trial.at;
+    cursor_back(p->c, mark);
+    p->c->at = taken ? end : p->c->at;
+    return taken;
+}
+
 int guard_extra(struct predicate *p)
 {
     if (p->s->object.kind == WHO_NONE &&
@@ -28,10 +63,14 @@ int guard_extra(struct predicate *p)
             return taken;
         }
     }
+    if (p->c->speech && guard_whom(p)) {
+        return 1;
+    }
     static const char *const ways[] = {"off", "over", "around", "through", "under", "on", NULL};
     static const char *const screens[] = {"screen", "ball screen", "down screen", "pick", NULL};
-    static const char *const passes[] = {"ball",     "pass",  "return pass", "entry",
-                                         "reversal", "catch", NULL};
+    static const char *const passes[] = {
+        "ball",  "pass",          "return pass", "entry",           "reversal",
+        "catch", "one pass away", "1 pass away", "two passes away", NULL};
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(&trial);
     struct who owner;
@@ -165,8 +204,9 @@ bool how_it_flies(struct predicate *p)
         "across court",       "across floor",    "off dribble",   "through the trap", NULL};
     static const char *const past[] = {"over", "past", "around", "by", "under", NULL};
     static const char *const leads[] = {
-        "right back", "straight back", "back out", "back in", "back",  "in",    "inside",  "over",
-        "up there",   "right in",      "up high",  "high",    "there", "ahead", "it over", NULL};
+        "right back", "straight back", "back out", "back in", "back", "in",    "inside",
+        "over",       "up there",      "right in", "up high", "high", "there", "ahead",
+        "it over",    "long",          "it long",  "deep",    NULL};
     struct cursor trial = *p->c;
     struct phrase phrase;
     if (p->s->verb != VERB_PASSES) {
@@ -298,6 +338,9 @@ static bool seals_whom(struct predicate *p)
  * hand-off (which is a sentence more). */
 bool attack_extra(struct predicate *p)
 {
+    if (p->c->speech && p->s->verb == VERB_STAYS && who_defends(&p->s->subject.at[0])) {
+        return guard_whom(p);
+    }
     if ((p->s->verb == VERB_JABS || p->s->verb == VERB_PASS_FAKES ||
          p->s->verb == VERB_SHOT_FAKES) &&
         which_way(p)) {

@@ -293,8 +293,32 @@ static int follow(struct cursor *c, const who_list *subject, struct tie tie, str
         diag_help(c->diags,
                   REFUSE(c, TEXT_POINTS_BACK, verb, "`%.*s`: this player has made no pass above",
                          STR_ARG(cursor_text(c, verb))),
-                  "say to whom: `2 goes beside 4`");
+                  "say where to, `%.*s goes beside 4`; behind somebody's cut: `after 4 cuts, %.*s "
+                  "cuts to the rim`",
+                  STR_ARG(subject_words(c, subject)), STR_ARG(subject_words(c, subject)));
         return -1;
+    }
+    static const char *const screens[] = {"with screen",
+                                          "with ball screen",
+                                          "with pick",
+                                          "into ball screen",
+                                          "into screen",
+                                          "to ball screen",
+                                          "to set screen",
+                                          "to set ball screen",
+                                          "for ball screen",
+                                          "and sets ball screen",
+                                          "and ball screens",
+                                          "to screen",
+                                          NULL};
+    struct cursor screen = *c;
+    if (c->speech && take_among(&screen, screens)) { /* follows it with a screen */
+        take_among(&screen, (const char *const[]){"for him", "for her", NULL});
+        c->at = screen.at;
+        pair_add(c, out, subject, tie,
+                 (struct sentence){.verb = VERB_SCREENS, .screen = SCREEN_BALL, .object = who},
+                 verb);
+        return 1;
     }
     pair_add(c, out, subject, tie,
              (struct sentence){.verb = VERB_GOES, .place = place_by(c->arena, PLACE_BESIDE, who)},

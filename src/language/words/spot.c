@@ -323,6 +323,13 @@ static void side_behind(struct cursor *c, int *side)
     }
 }
 
+/* the left corner in the backcourt. */
+static bool backcourt_behind(struct cursor *c)
+{
+    static const char *const words[] = {"in backcourt", "in the back court", "of backcourt", NULL};
+    return c->speech && take_among(c, words);
+}
+
 /* the far corner, the strong block, the near wing: a side before a spot, in short. */
 static int short_side(struct cursor *c, int *side)
 {
@@ -442,6 +449,7 @@ const struct place *spot_read(struct cursor *c, bool quiet)
         if (spot_takes_side((enum spot)spot)) {
             side_behind(c, &side);
         }
+        backcourt = backcourt || backcourt_behind(c);
         return sided(c, mark,
                      (struct place){.kind = PLACE_SPOT,
                                     .spot = (enum spot)spot,

@@ -58,6 +58,16 @@ void thrower_on_line(struct reader *r, const struct block *block, const struct s
 
 /* ---- the thrower comes onto the floor ---- */
 
+/* The formation has him out of bounds. */
+static const struct formation_spot *formed_out(const struct placing *placing, const struct who *who)
+{
+    bool formed = placing->kind == PLACING_FORMATION && who->kind == WHO_PLAYER &&
+                  who->number >= 1 && who->number <= 5;
+    const struct formation_spot *spot =
+        formed ? &formation_at(placing->formation)->at[who->number - 1] : NULL;
+    return spot && spot->out_of_bounds ? spot : NULL;
+}
+
 /* Where this player stands out of bounds as the play begins; NULL: nowhere. */
 static const struct place *out_at(const struct cursor *c, const struct who *who)
 {
@@ -73,6 +83,11 @@ static const struct place *out_at(const struct cursor *c, const struct who *who)
             if (placing->kind == PLACING_WHO && same_who(&placing->who, who) && placing->place &&
                 placing->place->kind == PLACE_OUT) {
                 return placing->place->a;
+            }
+            const struct formation_spot *spot = formed_out(placing, who);
+            if (spot) {
+                struct place at = {.kind = PLACE_SPOT, .spot = spot->spot, .side = spot->side};
+                return place_keep(c->arena, at);
             }
         }
     }
@@ -199,4 +214,44 @@ bool takes_out(const struct cursor *c, struct recast *r)
     }
     r->remark = cursor_done(&trial);
     return r->remark || subject_verb_is(&on) || recast_find(&on, &next);
+}
+
+/* when 3 slaps the ball, on 3's call: with what the play begins, which moves nobody. */
+bool on_signal(const struct cursor *c, struct recast *r)
+{
+    static const char *const leads[] = {"when", "as", "after", "once", "on", NULL};
+    static const char *const does[] = {"slaps the ball",
+                                       "slaps ball",
+                                       "slaps it",
+                                       "calls for it",
+                                       "calls out the play",
+                                       "calls the play",
+                                       "calls it",
+                                       "gives the signal",
+                                       "yells",
+                                       "claps",
+                                       NULL};
+    static const char *const signals[] = {"slap", "call",    "signal", "whistle",
+                                          "go",   "command", "yell",   NULL};
+    struct cursor trial = cursor_look(c);
+    struct cursor_mark mark = cursor_mark(c);
+    struct somebody who;
+    const struct token *from = cursor_next(c);
+    if (!from || !take_among(&trial, leads)) {
+        return false;
+    }
+    struct cursor named = trial;
+    struct who owner;
+    bool said = (player_here(&named, &who) && take_among(&named, does));
+    if (!said) {
+        named = trial;
+        said = owner_read(&named, &owner) && take_among(&named, signals);
+        named = said ? named : trial;
+        said = said || take_among(&named, signals);
+    }
+    cursor_back(&trial, mark);
+    r->told = said ? span_join(from->span, named.at[-1].span) : SPAN_NONE;
+    take_mark(&named, ',');
+    r->to = named.at;
+    return said && (subject_verb_is(&named) || verb_begins(&named));
 }

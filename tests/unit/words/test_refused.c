@@ -290,7 +290,8 @@ static const struct refusal pointing[] = {
     {"his defender trails", "text.points-back", "his defender",
      "`his defender`: no attacker stands above", "say the number: `x3` or `3's defender`"},
     {"2 follows the pass", "text.points-back", "follows the pass",
-     "`follows the pass`: this player has made no pass above", "say to whom: `2 goes beside 4`"},
+     "`follows the pass`: this player has made no pass above",
+     "say where to, `2 goes beside 4`; behind somebody's cut: `after 4 cuts, 2 cuts to the rim`"},
     {"2 and 5 exchange and cut to the rim", "text.left-over", "and",
      "`and` has no part in this sentence",
      "these words are two sentences: write them out, each with what belongs to it; all but `cut to "
