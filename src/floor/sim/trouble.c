@@ -479,7 +479,7 @@ void trouble_held_up(struct world *world, const struct job *job)
     const struct gait *gait = &agent->gait;
     double top = gait->clip > 0 ? real_min(gait->clip, gait->top) : gait->top;
     double took = world->t - agent->way_since;
-    double needs = motion_rush(top, gait->tau, gait->brake, agent->way_far);
+    double needs = took > LOSES ? motion_rush(top, gait->tau, gait->brake, agent->way_far) : took;
     double off = agent->going ? 0 : vec2_distance(agent->m.at, job->goal);
     bool late = job->task->taking <= 0 && took > DRAGS * needs && took > needs + LOSES;
     struct strbuf out;
