@@ -301,10 +301,11 @@ def look_at_practices(folder):
     swing = '  step "{0}"\n    1 passes to 2\n  step "{1}"\n    5 screens for 3\n    3 comes off 5 to the top\n'
     play = 'play "Tollgate"\n  start 1 top, 2 right wing, 3 left wing, 4 right corner, 5 left block\n  ball 1\n'
     plan = play + swing.format('Entry', 'Screen away') + 'practice "Over"\n  lasts 20 min\n  20 min play "Tollgate"\n  5 min cool-down\n'
-    pdf = sheet(folder, 'practice', 'steps', plan + '  stations 4 min, change every 2 min\n    station "side" "free throws"\n')
+    pdf = sheet(folder, 'practice', 'steps', plan + '  stations 4 min, change every 2 min\n    station "side" "free throws"\n    station "top" "Shots." with "guards"\n')
     text = plain(pdf) if pdf else ''
     tap.ok('1 Entry' in text and '2 Screen away' in text, 'practice, steps: where there is room each step has its picture', text)
     tap.ok('Side: Free throws' in text, 'practice, steps: a station begins with a capital', text)
+    tap.ok('Top: Shots. With guards' in text, 'practice, steps: a sentence that has its stop gets no other', text)
     pdf = sheet(folder, 'practice', 'many plays', plan + '  20 min play "Tollgate"\n' * 4)
     text = plain(pdf) if pdf else ''
     tap.ok('1 Entry' not in text and text.count('2 Screen away') == 5, 'practice, many plays: the screen is shown, not the entry', text)
