@@ -222,7 +222,8 @@ struct courtwright_diagram {
     const char *title; /* may be empty */
     int step;          /* from 1 */
     int branch;        /* from 1; 0: the step has none */
-    double seconds;
+    double seconds;    /* of a step before its reads: until these begin */
+    size_t tasks;      /* how many of those on its clock it tells of: what follows is a read's */
     unsigned line; /* of the heading of its read or option, else of its step, in the play's file */
     unsigned step_line; /* of its step's heading */
 };

@@ -444,6 +444,11 @@ async function main(browser) {
   figure(`first picture ${first} ms after opening; drawn anew by the module after ${ran} ms`);
   check(await page.evaluate(() => globalThis.courtwright.wasDrawn) && await isPicture(page, 'sample'), 'the page opens with a picture of the sample, and the module draws the same');
   check(await page.locator('#floor svg').count() === 1, 'there is a picture before anything is typed');
+  await page.click('#watch');
+  await page.waitForSelector('#panel:not([hidden])');
+  const [most, bars] = await page.evaluate(() => [Number(document.getElementById('line').max), document.querySelector('#strip title').textContent]);
+  check(most > 1 && most < 4 && bars.includes('1 screens for 5') && !bars.includes('passes'), 'a step is watched as far as its reads begin, and its bars are its own', [most, bars]);
+  await after(page, () => page.click('#watch'));
   const found = await faults(page);
   check(found.length === 0, 'light: axe finds no fault', found);
   for (const situation of [typing, completing, entering, sparing, hovering, finding, otherSteps, pasting, half, wrongWord, moving, reading, dark, tidying, printing, printedHeads, printingBroken, naming, menuPrinting,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* contents: what a book holds, told in the public structs: plays, diagrams, players, files. */
+#include "picture/scene/moving.h"
 #include "program/api/handle.h"
 
 static unsigned line_of(const struct courtwright *book, struct span span)
@@ -25,7 +26,8 @@ static void tell_diagrams(struct courtwright *book, struct compiled *compiled)
             .title = clean_copy(arena, diagram->title),
             .step = diagram->step + 1,
             .branch = diagram->branch + 1,
-            .seconds = diagram->segment->duration,
+            .seconds = moving_part_of(diagram).to,
+            .tasks = step_task_count(&compiled->play->steps.at[diagram->step], diagram->branch),
             .line = line_of(book, diagram_span(compiled->play, diagram)),
             .step_line = line_of(book, compiled->play->steps.at[diagram->step].span),
         };

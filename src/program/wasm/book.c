@@ -44,6 +44,7 @@ static void tell_diagram(const struct courtwright_diagram *diagram)
     out_whole_member("step", diagram->step);
     out_whole_member("branch", diagram->branch);
     out_milliseconds_member("lasts", diagram->seconds);
+    out_whole_member("tasks", (long)diagram->tasks);
     out_whole_member("line", (long)diagram->line);
     out_whole_member("step_line", (long)diagram->step_line);
     out_close('}');

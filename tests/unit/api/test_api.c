@@ -34,6 +34,11 @@ START_TEST(plays_and_diagrams_are_counted)
     ck_assert_str_eq(courtwright_diagram(book, 0, 1)->label, "1a");
     ck_assert_str_eq(courtwright_diagram(book, 0, 1)->title, "Curl");
     ck_assert_int_eq(courtwright_diagram(book, 0, 2)->branch, 2);
+    const struct courtwright_diagram *step = courtwright_diagram(book, 0, 0);
+    const struct courtwright_diagram *read = courtwright_diagram(book, 0, 1);
+    ck_assert(step->tasks > 0 &&
+              step->tasks < read->tasks); /* a read's are the step's and its own */
+    ck_assert(step->seconds > 0.5 && step->seconds < read->seconds);
     ck_assert_ptr_null(courtwright_diagram(book, 0, 3));
     ck_assert_ptr_null(courtwright_diagram(book, 9, 0));
     ck_assert_ptr_null(courtwright_play(book, 3));

@@ -113,11 +113,11 @@ export class Watch {
   show(answer, time = 0, moves = true) {
     this.open = true
     this.svg = movingOf(answer.svg)
-    this.lasts = answer.segment.duration
+    this.lasts = answer.lasts
     this.parts.floor.replaceChildren(this.svg)
     withoutHeading(this.svg)
     this.svg.pauseAnimations()
-    this.strip = strip(answer.segment)
+    this.strip = strip(answer.segment, 640, answer.tasks)
     this.parts.strip.replaceChildren(this.strip)
     this.parts.line.max = String(Math.ceil(this.lasts * 100) / 100)
     this.parts.panel.hidden = false

@@ -149,10 +149,10 @@ const answers = {
 
   // One diagram as it moves, and its moments.
   watch({name, text, line, file, play, diagram, dark}) {
-    loadedAt({name, text, line, file})
+    const told = loadedAt({name, text, line, file})
     const moving = core.animate(play, diagram, {dark, fluid: true}, 'watch')
-    const places = core.positions(play, 1)
-    return {svg: moving.svg, segment: places ? places.segments[diagram] : null}
+    const places = core.positions(play, 1), {lasts, tasks} = told.plays[play].diagrams[diagram]
+    return {svg: moving.svg, segment: places ? places.segments[diagram] : null, lasts: lasts / 1000, tasks}
   },
 
   // A sheet as HTML; of the coach's also the moments of its steps, play by play. A play with an error is printed as it
