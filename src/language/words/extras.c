@@ -425,6 +425,11 @@ int clears_what(struct predicate *p)
         p->s->path = PATH_ALONG;
         p->s->path_place = place;
         p->phrase.to = SPOT_RIM;
+        if (str_starts(str_of(p->phrase.words), "run")) { /* runs the baseline: to its other end */
+            struct place corner = {.kind = PLACE_SPOT, .spot = SPOT_CORNER, .side = SIDE_OPPOSITE};
+            p->phrase.to = SPOT_COUNT;
+            take_place(p, corner, "the opposite corner");
+        }
         return 1;
     }
     struct str text = cursor_text(p->c, span);

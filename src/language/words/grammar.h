@@ -344,6 +344,8 @@ bool above_stands(const struct cursor *c, const struct who *who, struct spot_sto
 bool several_spot(struct cursor *c, enum spot *out);
 /* unsaid: where it ends, that is not said and that its words tell. */
 void end_unsaid(struct predicate *p);
+/* Where it ends, with a note that this was taken. */
+void take_place(struct predicate *p, struct place place, const char *taken);
 /* A player of a needed slot that is not written but known from above; false: reported. */
 void note_him(struct predicate *p); /* of two who moved: which one is taken for him */
 bool player_above(struct predicate *p, const struct slot *slot);

@@ -171,29 +171,19 @@ void pair_add(struct cursor *c, sentence_list *out, const who_list *subject, str
 /* trade places out front: where the two are. */
 static void where_they_are(struct cursor *c)
 {
-    static const char *const words[] = {"out front",
-                                        "up top",
-                                        "on top",
-                                        "on back side",
-                                        "on weak side",
-                                        "on ball side",
-                                        "on strong side",
-                                        "on help side",
-                                        "on the other side",
-                                        "on that side",
-                                        "on perimeter",
-                                        "down low",
-                                        "inside",
-                                        "outside",
-                                        "in post",
-                                        "behind the ball",
-                                        "on left side",
-                                        "on right side",
-                                        "on the left",
-                                        "on the right",
-                                        "away from ball",
-                                        "over there",
-                                        NULL};
+    static const char *const words[] = {"out front",       "at top",
+
+                                        "up top",          "on top",
+                                        "on back side",    "on weak side",
+                                        "on ball side",    "on strong side",
+                                        "on help side",    "on the other side",
+                                        "on that side",    "on perimeter",
+                                        "down low",        "inside",
+                                        "outside",         "in post",
+                                        "behind the ball", "on left side",
+                                        "on right side",   "on the left",
+                                        "on the right",    "away from ball",
+                                        "over there",      NULL};
     const struct token *from = c->at;
     if (c->speech && take_among(c, words)) {
         note_left_out(c, cursor_taken(c, from));

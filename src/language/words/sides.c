@@ -27,7 +27,8 @@ static enum side side_said(struct cursor *c, const struct who *passer)
         {"right", SIDE_RIGHT},         {"to right", SIDE_RIGHT},
         {"opposite", SIDE_OPPOSITE},   {"to other side", SIDE_OPPOSITE},
         {"across", SIDE_OPPOSITE},     {"to opposite side", SIDE_OPPOSITE},
-        {"other side", SIDE_OPPOSITE}, {NULL, 0}};
+        {"other side", SIDE_OPPOSITE}, {"to weak side", SIDE_OPPOSITE},
+        {"weak side", SIDE_OPPOSITE},  {NULL, 0}};
     struct spot_stood at;
     int said = take_entry(c, sides);
     if (said < 0 || !part_ends(c)) {
@@ -101,6 +102,49 @@ bool passes_side(const struct cursor *c, struct recast *r)
     recast_word(c, r, "to");
     recast_number(c, r, to.number);
     r->as = str_format(c->arena, "%d passes to %d", passer.who.number, to.number);
+    r->to = trial.at;
+    return true;
+}
+
+/* 2 throws a lob to the rim for 5: to 5, there. */
+bool passes_there_for(const struct cursor *c, struct recast *r)
+{
+    static const char *const leads[] = {"to", "into", "at", "up to", NULL};
+    struct cursor trial = cursor_look(c);
+    struct somebody passer, to;
+    struct phrase phrase;
+    bool named;
+    if (!passer_read(&trial, &passer, &named)) {
+        return false;
+    }
+    const struct token *verb = trial.at;
+    if ((!phrase_read(&trial, FOR_ATTACKERS, &phrase) &&
+         !light_verb_read(&trial, FOR_ATTACKERS, &phrase)) ||
+        phrase.verb != VERB_PASSES || phrase_has(&phrase, 'O')) {
+        return false;
+    }
+    const struct token *end = trial.at;
+    take_words(&trial, "it");
+    const struct token *lead = trial.at;
+    const struct place *place = spot_behind(&trial, leads);
+    const struct token *spot = trial.at;
+    if (!place || place->kind != PLACE_SPOT || !take_words(&trial, "for") ||
+        !player_here(&trial, &to) || same_who(&to.who, &passer.who) || !part_ends(&trial)) {
+        return false;
+    }
+    bool points = to.who.number == 2 || to.who.number == 3; /* for three: the shot */
+    if (points && phrase.pass != PASS_LOB) {
+        return false;
+    }
+    struct cursor where = *c;
+    where.at = lead;
+    take_among(&where, leads);
+    recast_somebody(c, r, &passer);
+    recast_copy(c, r, verb, end);
+    recast_word(c, r, "to");
+    recast_somebody(c, r, &to);
+    recast_word(c, r, "at");
+    recast_copy(c, r, where.at, spot);
     r->to = trial.at;
     return true;
 }

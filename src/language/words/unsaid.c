@@ -37,7 +37,7 @@ static bool row_fits(const struct predicate *p, const struct unsaid *row)
            (p->s->verb != VERB_CLEARS || p->s->subject.count == 1);
 }
 
-static void take_place(struct predicate *p, struct place place, const char *taken)
+void take_place(struct predicate *p, struct place place, const char *taken)
 {
     place.span = p->s->verb_span;
     p->s->place = place_keep(p->c->arena, place);
