@@ -4,7 +4,7 @@
  * by rule, with a note that quotes it; what somebody else does in it is told how to be written. */
 #include <string.h>
 
-#include "language/words/grammar.h"
+#include "language/words/speech.h"
 
 enum aside { ASIDE_TO, ASIDE_FOR, ASIDE_AS, ASIDE_HEAD, ASIDE_OPEN, ASIDE_EMPTY, ASIDE_MOVING };
 static const struct {
@@ -303,6 +303,25 @@ static struct str action_in(const struct predicate *p, const struct token *from)
                       STR_ARG(verb_head(phrase.verb, false)));
 }
 
+/* meaning 2 back cuts to the rim, so he curls: told as what is done, and no reason. */
+static bool done_in(const struct cursor *c, const struct token *from)
+{
+    static const char *const pronouns[] = {"he", "she", NULL};
+    static const char *const getting[] = {"gets", "has", NULL};
+    for (const struct token *at = from; at + 1 < c->at; at++) {
+        struct cursor verb = cursor_look(c);
+        struct phrase phrase;
+        bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, pronouns);
+        verb.at = at + 1;
+        verb.end = c->at;
+        if (who && !token_is_among(at + 1, getting) && phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
+            phrase.with_s) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* `action`: what it would be as a sentence of its own; empty: nothing. */
 static void left_out(const struct cursor *c, struct span span, struct str action)
 {
@@ -351,6 +370,10 @@ int aside_read(struct predicate *p)
         }
         const struct token *from = c->at;
         take_aside(p, str_is(from->text, "so"));
+        if (done_in(c, from)) {
+            cursor_back(c, mark);
+            return 0;
+        }
         left_out(c, cursor_taken(c, from), action_in(p, from));
         return 1;
     }

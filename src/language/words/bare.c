@@ -94,9 +94,16 @@ bool all_five(const struct cursor *c, struct recast *r)
 {
     static const char *const all[] = {"everybody",   "everyone",   "all five",       "all",
                                       "all of them", "all of you", "the whole team", NULL};
-    static const char *const none[] = {"nobody moves", "no one moves", "nobody else moves", NULL};
+    static const char *const none[] = {"nobody moves", "no one moves", NULL};
+    static const char *const else_none[] = {"nobody else moves", "no one else moves", NULL};
     struct cursor trial = cursor_look(c);
     struct phrase phrase;
+    if (take_among(&trial, else_none)) {
+        recast_word(c, r, "everyone-else");
+        recast_word(c, r, "stays");
+        r->to = trial.at;
+        return true;
+    }
     bool stay = take_among(&trial, none);
     if (!stay && (!take_among(&trial, all) || !phrase_read(&trial, FOR_ATTACKERS, &phrase) ||
                   (phrase.verb != VERB_STAYS && phrase.verb != VERB_REBOUNDS) || c->drill ||

@@ -247,14 +247,24 @@ int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sent
         take_taker_way(c);
         way = take_entry(c, ways);
     }
-    struct cursor at = *c; /* on the wing */
-    take_among(&at, place_words);
+    struct cursor at =
+        *c; /* on the wing; of a screen: out to the wing, where he ends who uses it */
+    static const char *const ends[] = {"to", "out to", "over to", "up to", "down to", "into", NULL};
+    bool used = verb_row(s.verb)->task == VERB_SCREEN && take_among(&at, ends);
+    if (!used) {
+        take_among(&at, place_words);
+    }
     const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);
     if (place) {
-        s.place = place;
+        s.place = used ? NULL : place;
         c->at = at.at;
     }
     pair_add(c, out, &one, tie, s, verb);
+    if (place && used) {
+        enum verb off = above_holds(c, &subject->at[0]) ? VERB_DRIBBLES_OFF : VERB_COMES;
+        pair_add(c, out, subject, (struct tie){.word = TIE_NONE},
+                 (struct sentence){.verb = off, .object = by, .place = place}, verb);
+    }
     out->at[out->count - 1].span = span_join(subject->at[0].span, c->at[-1].span);
     if (way >= 0) { /* and drives on */
         pair_add(c, out, subject, (struct tie){.word = TIE_NONE},

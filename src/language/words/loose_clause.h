@@ -22,6 +22,7 @@ struct clause {
     size_t unknown;
     bool man, led; /* a defender is passed; something leads somewhere */
     bool thing, into, at, away, through;
+    bool gone; /* cuts away, out of the lane: not to the rim */
     unsigned place_lead;
     struct recast said; /* its tokens, as they come */
 };

@@ -549,6 +549,10 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
         k.act = &passes;
     }
     bool fine;
+    enum verb_task task = verb_row(k.act->verb)->task;
+    if (k.gone && !k.place && (task == VERB_MOVE || task == VERB_CARRY)) {
+        return false; /* cuts away: not to the rim */
+    }
     switch (k.act->frame) {
     case FRAME_LIGHT:
         return false;

@@ -358,8 +358,26 @@ bool act_begins(const struct token *at, const struct token *end, bool defends)
     return false;
 }
 
-/* Why somebody does it, up to the end of the clause: nobody is named there, unless it is a cause.
- */
+bool action_told(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const pronouns[] = {"he", "she", "they", "you", NULL};
+    struct cursor_mark mark = cursor_mark(c);
+    bool told = false;
+    for (const struct token *at = from; at < to && !told; at++) {
+        struct cursor trial = cursor_look(c);
+        struct who who;
+        trial.at = at;
+        bool somebody = !at->filler && !at->possessive &&
+                        (take_among(&trial, pronouns) || person_read(&trial, &who));
+        told =
+            somebody && trial.at < to && (verb_begins(&trial) || act_begins(trial.at, to, false));
+        cursor_back(&trial, mark);
+    }
+    return told;
+}
+
+/* Why somebody does it, up to the end of the clause: nobody is named there, or it is a cause in
+ * which nobody does anything. */
 static bool why_said(const struct cursor *c, const struct token *from, enum item_kind kind)
 {
     for (const struct token *at = from; at < c->end && kind == ITEM_REASON; at++) {
@@ -367,7 +385,7 @@ static bool why_said(const struct cursor *c, const struct token *from, enum item
             return false;
         }
     }
-    return true;
+    return kind == ITEM_REASON || !action_told(c, from, c->end);
 }
 
 /* Small words of this kind at `best->from`. */
@@ -390,7 +408,8 @@ static void small_said(const struct cursor *c, enum item_kind kind, struct item 
 static struct item counted(const struct token *at, const struct token *end)
 {
     bool spelled = at->text.size > 0 && at->text.at[0] > '9';
-    bool steps = spelled && said_at(at + 1, end, "step|dribble");
+    const struct token *behind = spelled ? said_at(at + 1, end, "step|dribble") : NULL;
+    bool steps = behind && !said_at(behind, end, "toward|towards"); /* how far */
     return (struct item){
         .kind = steps ? ITEM_SMALL : ITEM_FATAL, .from = at, .to = at + (steps ? 2 : 1)};
 }

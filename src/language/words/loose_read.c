@@ -405,6 +405,35 @@ static bool asks(const struct piece *piece)
     return at && at < piece->to && is_who(at);
 }
 
+static bool says_token(const token_list *tokens, const struct token *said)
+{
+    for (size_t i = 0; i < tokens->count; i++) {
+        const struct token *token = &tokens->at[i];
+        bool number = said->kind == TOKEN_NUMBER && token->kind == TOKEN_NUMBER;
+        if (number ? token->number == said->number : str_equal(token->text, said->text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Everybody who is named in the clause is in the sentence: of 3 over 4 to the top nobody is lost. A
+ * defender who is passed, and whose place a thing is in, may be. */
+static bool nobody_lost(const struct items *items, const struct reading *reading)
+{
+    for (size_t i = 0; i < items->count; i++) {
+        const struct item *item = &items->at[i];
+        bool named = item->kind == ITEM_WHO && item->who.kind == WHO_PLAYER &&
+                     item->tokens.count > 0 && item->tokens.at[0].kind == TOKEN_NUMBER &&
+                     item->from->kind == TOKEN_NUMBER; /* behind her: of whom it is said already */
+        if (named && !same_who(&item->who, &reading->acts) &&
+            !says_token(&reading->tokens, &item->tokens.at[0])) {
+            return false;
+        }
+    }
+    return true;
+}
+
 static bool loose_piece(struct loose *l, struct piece *piece)
 {
     struct items items;
@@ -441,6 +470,11 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     }
     if (reading.named && l->carried.kind != WHO_NONE && !same_who(&l->carried, &reading.acts)) {
         return false; /* 4 works, 5 scoots to the block: what 4 does is lost */
+    }
+    bool whose =
+        piece->meanwhile && !reading.named; /* 1 passes to 2 while dribbling: which of them? */
+    if (whose || (reading.tokens.count > 0 && !nobody_lost(&items, &reading))) {
+        return false;
     }
     l->sure = l->sure && reading.sure;
     if (reading.run_in) {

@@ -79,6 +79,8 @@ const struct token *said_at(const struct token *at, const struct token *end, con
 bool counts_at(const struct token *from, const struct token *at, const struct token *end);
 /* One of the acts begins at `at`. */
 bool act_begins(const struct token *at, const struct token *end, bool defends);
+/* Somebody does something in there: no mere reason. */
+bool action_told(const struct cursor *c, const struct token *from, const struct token *to);
 /* loose_fill: the clause as the language has it. */
 struct reading {
     token_list tokens; /* of sentences, parted by full stops; empty: it moves nobody */
@@ -103,8 +105,8 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
  * note says how it was read. False: none of it, nothing is reported; `*help`: what it may mean, or
  * which part is lost, unless `blamed` lies in it; or empty. */
 bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct str *help);
-/* plain: the line from c->at to c->end put more plainly and read again, in the end loosely; true: all of it, with notes
- * of what was left out; false: none of it, nothing is reported. */
+/* plain: the line from c->at to c->end put more plainly and read again, in the end loosely; true:
+ * all of it, with notes of what was left out; false: none of it, nothing is reported. */
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely);
 /* speech: the line as it stands, or as it is said; false: why is in the diagnostics. */
 void speech_begin(struct cursor *c); /* c->at to c->end, as it is said */

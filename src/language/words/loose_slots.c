@@ -94,7 +94,7 @@ static bool who_found(struct clause *k, const struct item *item, unsigned lead, 
     bool man = frame && (frame->flags & F_MAN) && who_defends(&item->who);
     if (man) {
         k->man = true;
-        return true;
+        return lead != L_TO || (frame->flags & F_DEFENDS); /* drives to x4 */
     }
     if (k->object) {
         return false;
@@ -112,6 +112,7 @@ bool item_says(const struct item *item, const char *word)
 
 static bool place_found(struct clause *k, const struct item *item, unsigned lead)
 {
+    k->gone = k->gone || ((lead & L_FROM) && (item_says(item, "rim") || item_says(item, "lane")));
     if (lead & (L_FROM | L_ALONG | L_PAST)) {
         bool fine = !k->route || lead == L_FROM;
         k->route = lead == L_FROM ? k->route : item;
@@ -129,15 +130,20 @@ static bool place_found(struct clause *k, const struct item *item, unsigned lead
     return true;
 }
 
-/* A spot in front of everything, of somebody who stands there: the corner lifts. */
-static bool spot_acts(const struct clause *k, const struct items *items, size_t i, unsigned lead,
-                      bool acted)
+static bool act_behind(const struct items *items, size_t i)
 {
     bool behind = false;
     for (size_t n = i + 1; n < items->count; n++) {
         behind = behind || items->at[n].kind == ITEM_ACT;
     }
-    return !acted && lead == L_NONE && k->actor_count == 0 && behind && !k->place;
+    return behind;
+}
+
+/* A spot in front of everything, of somebody who stands there: the corner lifts. */
+static bool spot_acts(const struct clause *k, const struct items *items, size_t i, unsigned lead,
+                      bool acted)
+{
+    return !acted && lead == L_NONE && k->actor_count == 0 && act_behind(items, i) && !k->place;
 }
 
 bool clause_gather(struct clause *k, const struct items *items)
@@ -174,6 +180,9 @@ bool clause_gather(struct clause *k, const struct items *items)
         case ITEM_PLACE:
             if (spot_acts(k, items, i, lead, acted)) {
                 k->actors[k->actor_count++] = item;
+            } else if (!acted && k->actor_count > 0 && lead != L_NONE && !(lead & L_FROM) &&
+                       act_behind(items, i)) {
+                return false; /* 1 at the rim passes: where he stands, or where it goes? */
             } else {
                 fine = place_found(k, item, lead);
                 k->into = into;
@@ -198,6 +207,7 @@ bool clause_gather(struct clause *k, const struct items *items)
         case ITEM_SMALL: /* off it: whose is lost */
             fine = !(lead & (L_OFF | L_PAST | L_FOR)) ||
                    !said_at(item->from, item->to, "it|that|this");
+            k->gone = k->gone || said_at(item->from, item->to, "away");
             k->away = k->away || said_at(item->from, item->to, "out|away|back|off|up");
             break;
         case ITEM_CAUSE:

@@ -204,6 +204,8 @@ static const struct token *why_end(const struct cursor *c, const struct token *a
     return c->end;
 }
 
+static const char *const pronouns[] = {"he", "she", "they", "it", NULL};
+
 static const struct token *why_at(const struct cursor *c, const struct token *at)
 {
     const struct token *word = at;
@@ -216,7 +218,13 @@ static const struct token *why_at(const struct cursor *c, const struct token *at
         (!comma && token_is_word(word, "since"))) {
         return NULL;
     }
-    return why_end(c, word);
+    const struct token *end = why_end(c, word);
+    struct cursor so = cursor_look(c);
+    so.at = word;
+    static const char *const sos[] = {"so that", "in order that", NULL};
+    bool purpose =
+        take_among(&so, sos) && token_is_among(so.at, pronouns);   /* so that she arrives */
+    return !purpose && action_told(c, word + 1, end) ? NULL : end; /* so that 2 cuts, 3 screens */
 }
 
 /* ---- the line ---- */
