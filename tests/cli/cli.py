@@ -431,7 +431,7 @@ def everyone():
                     'everyone: a folder that is not there')
         one_message(run('handout', 'book.play', '--for', 'everyone', '-o', 'one.pdf', cwd=here), 2, ['{player}'],
                     'everyone: one name for many files is wrong use')
-        limit = 'trap "" XFSZ; ulimit -f 1; exec "$0" "$@"'
+        limit = 'ulimit -f 1; exec "$0" "$@"'
         done = subprocess.run(['sh', '-c', limit, PROGRAM, 'handout', 'book.play', '--for', 'wren castell', '-o', 'pages/{player}.pdf'],
                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=here, check=False)
         tap.ok(done.returncode == 3 and (here / 'pages' / 'wren-castell.pdf').read_text() == 'old', 'everyone: an old file stays whole',
@@ -642,6 +642,7 @@ def tidy():
         status, out, err = run('tidy', '--write', 'wrong.play', cwd=here)
         tap.ok(status == 1 and (here / 'wrong.play').read_text() == WRONG, 'a file with errors is left as it is', out + err)
         one_message(run('tidy', '--write', '-'), 2, ['--write'], 'standard input cannot be written back')
+    tidy_tells()
     only_errors()
     tidy_keeps_what_is_there()
     tidy_lists()
@@ -671,6 +672,25 @@ def tidy_keeps_what_is_there():
         status, out, err = run('tidy', 'loose.play', cwd=here)
         tap.same(out, COMMENTED, 'runs of blank lines become one')
         tap.same(run('tidy', '-', stdin=out)[1], out, 'and tidying again changes nothing')
+
+
+def tidy_tells():
+    """What tidy leaves out or writes another way it tells, in the words of check."""
+    loose = GOOD.replace('1 passes to 2', '1 passes to 2 because they sag').replace('3 clears to left wing', '3 clears to the left wing so we are wide')
+    other = GOOD.replace('Lantern', 'Tollgate').replace('1 passes to 2', '1 passes to 2 because they sag')
+    with Folder(loose=loose, book='include "loose.play"\n' + other, crowded=CROWDED.replace('1 passes to 3', '1 passes to 3 because they sag')) as here:
+        told = run('check', 'loose.play', cwd=here)[2]
+        tap.ok('[text.aside]' in told, 'check tells what was left out', told)
+        notes = ''.join(part for part in re.findall(r'loose\.play:(?:.*\n)(?:  .*\n)*', told) if '[text.' in part.splitlines()[0])
+        for words, status in ((('tidy',), 0), (('tidy', '--check'), 1), (('tidy', '--upgrade'), 0), (('tidy', '--write'), 0)):
+            got, _, err = run(*words, 'loose.play', cwd=here)
+            tap.ok(got == status and err.startswith(notes), f'so does {" ".join(words)}', err)
+        tap.same(run('tidy', '--write', 'loose.play', cwd=here), (0, '', ''), 'of what is tidy there is nothing to tell')
+        (here / 'loose.play').write_text(loose)
+        err = run('tidy', 'book.play', cwd=here)[2]
+        tap.ok('book.play:' in err and 'loose.play:' not in err, 'nothing is told of a file that is not written', err)
+        err = run('tidy', 'crowded.play', cwd=here)[2]
+        tap.ok('[text.aside]' in err and 'warning' not in err, 'nor of the run', err)
 
 
 def only_errors():
@@ -711,7 +731,7 @@ def tidy_upgrades():
 def tidy_loses_nothing():
     long = GOOD + ''.join(f'play "Lantern {i}"\n  start five-out\n  step\n    1   passes to 2\n' for i in range(40))
     with Folder(rough=long) as here:
-        limit = 'trap "" XFSZ; ulimit -f 1; exec "$0" "$@"'
+        limit = 'ulimit -f 1; exec "$0" "$@"'
         done = subprocess.run(['sh', '-c', limit, PROGRAM, 'tidy', '--write', 'rough.play'], stdout=subprocess.PIPE,
                               stderr=subprocess.PIPE, cwd=here, check=False)
         tap.ok(done.returncode == 3 and b'rough.play cannot be written' in done.stderr, 'no room for the tidy file', done.stderr)
@@ -939,10 +959,9 @@ def bad_outputs():
         done = subprocess.run(['sh', '-c', 'exec "$0" check - <&-', PROGRAM], stderr=subprocess.PIPE, check=False)
         tap.ok(done.returncode == 3 and b'standard input' in done.stderr, 'a closed standard input', done.stderr)
         (here / 'kept.svg').write_text('old')
-        limit = f'ulimit -f 1; exec "$0" "$@"'
-        done = subprocess.run(['sh', '-c', 'trap "" XFSZ; ' + limit, PROGRAM, *book, '-o', 'kept.svg'], stdout=subprocess.PIPE,
+        done = subprocess.run(['sh', '-c', 'ulimit -f 1; exec "$0" "$@"', PROGRAM, *book, '-o', 'kept.svg'], stdout=subprocess.PIPE,
                               stderr=subprocess.PIPE, cwd=here, check=False)
-        tap.ok(done.returncode == 3 and (here / 'kept.svg').read_text() == 'old', 'a file that could not be written whole is as it was',
+        tap.ok(done.returncode == 3 and b'File too large' in done.stderr and (here / 'kept.svg').read_text() == 'old', 'a file that could not be written whole is as it was',
                f'{done.returncode} {done.stderr}')
         tap.same([name for name in os.listdir(here) if name.startswith('.')], [], 'nothing unfinished is left lying about')
         status, out, err = run(*book, '-o', '/dev/null', cwd=here)
@@ -953,6 +972,32 @@ def bad_outputs():
         status, out, err = run(*book, '-o', 'by-link.svg', cwd=here)
         tap.ok(status == 0 and (here / 'by-link.svg').is_symlink() and (here / 'real' / 'to.svg').read_text() != 'old',
                'a link is followed', err)
+        one_message(run('draw', 'good.play', '--step', '1', '--deps', 'good.play', cwd=here), 3, ['good.play is what was read', '--deps'], 'the rule for make is not written over the input')
+        tap.same(((here / 'good.play').read_text(), list(here.glob('lantern*'))), (GOOD, []), 'and nothing is drawn before that is known')
+        links_and_devices(here, book)
+
+
+def links_and_devices(here, book):
+    drawn = run(*book, '-o', '-', cwd=here)[1]
+    (here / 'to-new.svg').symlink_to('real/new.svg')
+    status, out, err = run(*book, '-o', 'to-new.svg', cwd=here)
+    tap.ok((status, out) == (0, 'to-new.svg\n') and (here / 'to-new.svg').is_symlink() and (here / 'real' / 'new.svg').read_text() == drawn,
+           'of a link that leads nowhere yet the target is made', err)
+    (here / 'to-none.svg').symlink_to('nowhere/new.svg')
+    one_message(run(*book, '-o', 'to-none.svg', cwd=here), 3, ['to-none.svg', 'make the folder nowhere first'], 'a link into a folder that is not there')
+    tap.ok((here / 'to-none.svg').is_symlink(), 'and it stays a link')
+    (here / 'out.svg').symlink_to('/dev/stdout')
+    for name in ('/dev/stdout', '/proc/self/fd/1', 'out.svg'):
+        log = here / 'log'
+        log.write_text('old\n')
+        before = log.stat().st_ino
+        done = subprocess.run(['sh', '-c', 'exec "$0" "$@" >>log', PROGRAM, *book, '-o', name], stderr=subprocess.PIPE, cwd=here, env=ENV, check=False)
+        tap.ok(done.returncode == 0 and log.stat().st_ino == before and log.read_text() == 'old\n' + drawn,
+               f'-o {name} >> log goes on after what is there, and prints no name into it', done.stderr)
+        tap.same(run(*book, '-o', name, cwd=here)[:2], (0, drawn), f'-o {name} into a pipe')
+    done = subprocess.run(['sh', '-c', 'exec "$0" "$@" 3>third', PROGRAM, *book, '-o', '/dev/fd/3'], stdout=subprocess.PIPE, cwd=here, env=ENV, check=False)
+    tap.same((done.returncode, done.stdout, (here / 'third').read_text()), (0, b'/dev/fd/3\n', drawn), 'a file that is open already')
+    tap.ok((here / 'out.svg').is_symlink() and os.path.islink('/dev/stdout'), 'links to what is the system\'s own stay')
 
 
 def interrupted():

@@ -5,6 +5,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <sys/stat.h>
 #include <sys/types.h>
 
 #include "program/cli/command.h"
@@ -55,6 +56,8 @@ bool input_load(struct input *input, const struct request *request, int index);
 /* Another plain file that what is written is made of; says what is wrong and gives false. */
 bool input_read_beside(struct input *input, const struct request *request, const char *path,
                        struct bytes *bytes);
+/* Is it a file that was read, whatever its name? */
+bool input_was_read(const struct input *input, const struct stat *facts);
 void input_free(struct input *input);
 
 /* One file being written: beside its place, then moved there; `-` is standard output. */
@@ -66,6 +69,7 @@ struct output {
     FILE *file;
     struct courtwright_writer writer;
     int error;
+    bool standard; /* it is standard output, whatever it was called; known to the end */
     bool precious; /* it takes the place of what was read: on the disk before it does */
     bool linked;   /* the file has other names, which must go on naming it */
     bool complete; /* all of it is in the unfinished file, and on the disk when it is precious */
@@ -76,11 +80,14 @@ void output_tidy_at_signals(void);
 /* False, and said, when it cannot be written or is what was read (unless `over_input`). */
 bool output_open(struct output *output, const struct input *input, const char *command,
                  const char *path, bool over_input);
-/* All or nothing. False, and said: `error` tells why, and nothing else is left in it. */
+/* All or nothing. False, and said: `error` tells why, and but for `standard` nothing else is left
+ * in it. */
 bool output_finish(struct output *output);
 /* The first half of that: all is written, but has not taken its place. */
 bool output_complete(struct output *output);
 void output_drop(struct output *output);
+/* The same, and prints the name unless the data itself went to standard output; a status. */
+int output_named(struct output *output, const char *path);
 /* Ends what the library has written: keeps it and prints its name, or drops it and says why, of
  * what; a status. */
 int output_close(struct output *output, enum courtwright_status written, const char *of,

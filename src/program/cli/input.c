@@ -195,6 +195,28 @@ struct courtwright_host input_host(struct input *input)
                                      .side_by_side_ctx = &input->jobs};
 }
 
+bool input_was_read(const struct input *input, const struct stat *facts)
+{
+    for (size_t i = 0; i < input->read_count; i++) {
+        if (input->read[i].device == facts->st_dev && input->read[i].inode == facts->st_ino) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Told before anything is written. */
+static bool deps_good(const struct input *input, const struct request *request)
+{
+    struct stat facts;
+    bool bad = request->deps && stat(request->deps, &facts) == 0 && input_was_read(input, &facts);
+    if (bad) {
+        say(request->command, "%s is what was read: give --deps a file of its own",
+            shown(request->deps));
+    }
+    return !bad;
+}
+
 bool input_load(struct input *input, const struct request *request, int index)
 {
     *input = (struct input){.jobs = (int)request->jobs};
@@ -209,7 +231,7 @@ bool input_load(struct input *input, const struct request *request, int index)
     input->book =
         courtwright_load(standard ? "stdin" : input->path, input->text.at, input->text.size, &host);
     must(input->book);
-    return true;
+    return deps_good(input, request);
 }
 
 bool input_read_beside(struct input *input, const struct request *request, const char *path,
@@ -220,7 +242,7 @@ bool input_read_beside(struct input *input, const struct request *request, const
         say(request->command, "%s cannot be read: %s", shown(path), why);
     }
     input->beside = path;
-    return !why;
+    return !why && deps_good(input, request);
 }
 
 void input_free(struct input *input)

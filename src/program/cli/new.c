@@ -38,13 +38,7 @@ static int put(const struct request *request, const char *path)
         return STATUS_FILE;
     }
     output.writer.write(&output, starting_text, sizeof starting_text - 1);
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_named(&output, path);
 }
 
 static int run(const struct request *request)

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "program/cli/files.h"
+#include "program/cli/links.h"
 #include "program/cli/say.h"
 
 /* The file that is being written beside its place: there is one at a time. Ending the program by a
@@ -28,6 +29,8 @@ static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
 
 void output_tidy_at_signals(void)
 {
+    signal(SIGXFSZ,
+           SIG_IGN); /* a file that grew too large is an error of writing like a full disk */
     struct sigaction action = {.sa_handler = end_early, .sa_flags = (int)SA_RESETHAND}, before;
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
         if (sigaction(numbers[i], NULL, &before) == 0 && before.sa_handler != SIG_IGN) {
@@ -51,9 +54,10 @@ static bool cannot(struct output *output, int error)
 {
     bool standard = strcmp(output->path, "-") == 0;
     output->error = error;
-    const char *slash = standard ? NULL : strrchr(output->path, '/');
-    if (error == ENOENT && slash && slash > output->path) {
-        char *folder = format_text("%.*s", (int)(slash - output->path), output->path);
+    const char *name = output->target ? output->target : output->path;
+    const char *slash = standard ? NULL : strrchr(name, '/');
+    if (error == ENOENT && slash && slash > name) {
+        char *folder = format_text("%.*s", (int)(slash - name), name);
         struct stat facts;
         bool missing = stat(folder, &facts) != 0;
         if (missing) {
@@ -67,16 +71,6 @@ static bool cannot(struct output *output, int error)
     }
     say(output->command, "%s cannot be written: %s",
         standard ? "standard output" : shown(output->path), strerror(error));
-    return false;
-}
-
-static bool was_read(const struct input *input, const struct stat *facts)
-{
-    for (size_t i = 0; input && i < input->read_count; i++) {
-        if (input->read[i].device == facts->st_dev && input->read[i].inode == facts->st_ino) {
-            return true;
-        }
-    }
     return false;
 }
 
@@ -142,7 +136,49 @@ static bool open_beside(struct output *output, const struct stat *old)
 static bool open_straight(struct output *output, FILE *file)
 {
     output->file = file;
+    output->standard = file == stdout;
     return file ? true : cannot(output, errno);
+}
+
+/* Into what stands open already, or as >> does: nothing of what is there is lost. */
+static bool open_system(struct output *output, const struct led *led)
+{
+    if (output->precious) {
+        say(output->command, "%s is no plain file: it is not written over", shown(output->path));
+        return false;
+    }
+    if (led->open == STDOUT_FILENO) {
+        return open_straight(output, stdout);
+    }
+    int fd = led->open >= 0 ? dup(led->open)
+                            : open(led->name, O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC, 0666);
+    FILE *file = fd >= 0 ? fdopen(fd, "wb") : NULL;
+    int error = errno;
+    if (fd >= 0 && !file) {
+        close(fd);
+    }
+    errno = error;
+    return open_straight(output, file);
+}
+
+/* `facts`: of what is there; NULL: nothing. */
+static bool open_led(struct output *output, const struct led *led, const struct stat *facts)
+{
+    if (led->system) {
+        return open_system(output, led);
+    }
+    output->target = format_text("%s", led->name);
+    if (!facts) {
+        return open_beside(output, NULL);
+    }
+    if (!S_ISREG(facts->st_mode)) {
+        return open_straight(output, fopen(output->path, "wb"));
+    }
+    if (access(output->path, W_OK) != 0) {
+        return cannot(output, errno);
+    }
+    output->linked = output->precious && facts->st_nlink > 1;
+    return open_beside(output, facts);
 }
 
 static bool open_target(struct output *output, const struct input *input, bool over_input)
@@ -151,26 +187,21 @@ static bool open_target(struct output *output, const struct input *input, bool o
     if (strcmp(output->path, "-") == 0) {
         return open_straight(output, stdout);
     }
-    if (stat(output->path, &facts) != 0) {
-        output->target = format_text("%s", output->path);
-        return errno == ENOENT ? open_beside(output, NULL) : cannot(output, errno);
+    bool there = stat(output->path, &facts) == 0;
+    if (!there && errno != ENOENT) {
+        return cannot(output, errno);
     }
-    if (S_ISDIR(facts.st_mode)) {
+    if (there && S_ISDIR(facts.st_mode)) {
         return cannot(output, EISDIR);
     }
-    if (!over_input && was_read(input, &facts)) {
+    if (there && !over_input && input && input_was_read(input, &facts)) {
         say(output->command, "%s is what was read: give another name with -o", shown(output->path));
         return false;
     }
-    if (!S_ISREG(facts.st_mode)) {
-        return open_straight(output, fopen(output->path, "wb"));
-    }
-    if (access(output->path, W_OK) != 0) {
-        return cannot(output, errno);
-    }
-    output->linked = over_input && facts.st_nlink > 1;
-    output->target = realpath(output->path, NULL);
-    return output->target ? open_beside(output, &facts) : cannot(output, errno);
+    struct led led = links_follow(output->path);
+    bool good = open_led(output, &led, there ? &facts : NULL);
+    free(led.name);
+    return good;
 }
 
 bool output_open(struct output *output, const struct input *input, const char *command,
@@ -295,7 +326,19 @@ void output_drop(struct output *output)
     free(output->beside);
     free(output->target);
     free(output->path);
-    *output = (struct output){.command = output->command, .error = output->error};
+    *output = (struct output){
+        .command = output->command, .error = output->error, .standard = output->standard};
+}
+
+int output_named(struct output *output, const char *path)
+{
+    if (!output_finish(output)) {
+        return STATUS_FILE;
+    }
+    if (!output->standard) {
+        printf("%s\n", path);
+    }
+    return STATUS_FINE;
 }
 
 int output_close(struct output *output, enum courtwright_status written, const char *of,
@@ -307,11 +350,5 @@ int output_close(struct output *output, enum courtwright_status written, const c
         bool text = written == COURTWRIGHT_NOTHING || written == COURTWRIGHT_BROKEN;
         return text ? STATUS_TEXT : STATUS_FILE;
     }
-    if (!output_finish(output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_named(output, path);
 }

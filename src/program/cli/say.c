@@ -67,6 +67,11 @@ static const char *const severity_words[] = {"note", "warning", "error"};
 
 static bool is_shown(const struct telling *telling, const struct courtwright_diagnostic *said)
 {
+    if (telling->rewritten && said->severity == COURTWRIGHT_NOTE &&
+        strncmp(said->id, "text.", strlen("text.")) == 0 &&
+        strcmp(said->file, telling->rewritten) == 0) {
+        return true;
+    }
     if (!telling->only) {
         return said->severity >= telling->least;
     }
@@ -189,13 +194,13 @@ int tell(const struct request *request, const struct courtwright *book,
          const struct telling *telling)
 {
     bool color = colored(request);
-    size_t count = 0, warnings = 0;
+    size_t counted = 0, warnings = 0;
     for (size_t i = 0; i < courtwright_diagnostic_count(book); i++) {
         const struct courtwright_diagnostic *said = courtwright_diagnostic(book, i);
         if (!is_shown(telling, said)) {
             continue;
         }
-        count++;
+        counted += said->severity != COURTWRIGHT_NOTE;
         warnings += said->severity == COURTWRIGHT_WARNING;
         if (!telling->json) {
             show(said, telling->names, color);
@@ -208,7 +213,7 @@ int tell(const struct request *request, const struct courtwright *book,
         }
     }
     if (!telling->json) {
-        show_total(book, count);
+        show_total(book, counted);
     }
     bool bad = courtwright_error_count(book) > 0 || (request->strict && warnings > 0);
     return bad ? STATUS_TEXT : STATUS_FINE;

@@ -22,6 +22,8 @@ const char *shown(const char *text);
 struct telling {
     const char *only; /* a severity, an id, the first part of an id; NULL: everything */
     enum courtwright_severity least;
+    /* And the notes of what was left out or read another way in the file of that name; or NULL. */
+    const char *rewritten;
     bool names; /* players by name, where they have one */
     bool json;  /* lines on standard output, else words on standard error */
 };

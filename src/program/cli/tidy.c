@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* tidy: the one written form. The only command that writes over what it read, and only when told.
- */
+/* tidy: the one written form. The only command that writes over what it read, and only when told;
+ * what it leaves out or writes otherwise than it stood is told. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -31,13 +31,7 @@ static int put(const struct request *request, struct input *input, const struct 
     if (tidied->size > 0) {
         output.writer.write(&output, tidied->at, tidied->size);
     }
-    if (!output_finish(&output)) {
-        return STATUS_FILE;
-    }
-    if (strcmp(path, "-") != 0) {
-        printf("%s\n", path);
-    }
-    return STATUS_FINE;
+    return output_named(&output, path);
 }
 
 /* One line of a text, and where the next one begins. */
@@ -113,7 +107,7 @@ static int compare(const struct request *request, const struct input *input,
 
 static int tidy(const struct request *request, struct input *input)
 {
-    struct telling telling = {.only = "error"};
+    struct telling telling = {.only = "error", .rewritten = courtwright_source(input->book, 0)};
     struct bytes tidied = {NULL, 0};
     struct courtwright_writer writer = {keep, &tidied};
     int said = tell(request, input->book, &telling);
@@ -161,11 +155,12 @@ static const struct option_row options[] = {
     OPTIONS_END,
 };
 
-const struct command command_tidy = {"tidy",
-                                     "FILE",
-                                     "bring a playbook into its one written form",
-                                     options,
-                                     "  courtwright tidy --write book.play\n",
-                                     1,
-                                     1,
-                                     run};
+const struct command command_tidy = {
+    "tidy",
+    "FILE",
+    "bring a playbook into its one written form; tell what is left out or read another way",
+    options,
+    "  courtwright tidy --write book.play\n",
+    1,
+    1,
+    run};
