@@ -27,7 +27,7 @@ struct total {
     long throws;
     struct seen unseen; /* throws of which nothing is drawn */
     long diagrams, dirty, labels, left_out, moved, crossings, flat;
-    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off, wrong, differ;
+    struct seen on[MEASURED_KINDS][MEASURED_KINDS], outside, astray, off, out, wrong, differ;
 };
 
 static void see(struct seen *seen, int count, unsigned long long seed, struct str label)
@@ -87,6 +87,42 @@ static void throws_see(struct total *total, const struct diagram *diagram,
     }
 }
 
+static bool is_inside(const struct court *court, struct vec2 metres, double off)
+{
+    return metres.x > -court->half_width + off && metres.x < court->half_width - off &&
+           metres.y > court->baseline + off;
+}
+
+static bool stays_inside(const struct segment *segment, body who)
+{
+    for (double t = 0; t <= segment->duration; t += RUN_SAMPLE) {
+        if (!is_inside(segment->play->court, segment_at(segment, who, t), 0.1)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* End rings on a boundary line, of players who never step on one. */
+static int rings_out(struct arena *memory, const struct diagram *diagram,
+                     const struct scene_options *options, const struct scene *scene)
+{
+    const struct frame frame = frame_of(memory, diagram, options);
+    int out = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        if (item->class == CLASS_END && item->shape == ITEM_CIRCLE && !item->casing) {
+            double radius = item->radius / scene->scale * FEET;
+            struct vec2 at = frame_back(&frame, item->at);
+            out += !is_inside(diagram->segment->play->court, at, radius) &&
+                           stays_inside(diagram->segment, item->who)
+                       ? 1
+                       : 0;
+        }
+    }
+    return out;
+}
+
 static void try_seed(unsigned long long seed, struct total total[WIDTHS])
 {
     struct arena memory;
@@ -110,6 +146,8 @@ static void try_seed(unsigned long long seed, struct total total[WIDTHS])
             throws_see(&total[w], &diagrams.at[i], scene, seed);
             add(&total[w], &found, seed, diagrams.at[i].label);
             large = large ? large : scene;
+            see(&total[w].out, rings_out(&memory, &diagrams.at[i], &options, scene), seed,
+                diagrams.at[i].label);
             see(&total[w].differ, sides_differ(&memory, large, scene), seed, diagrams.at[i].label);
         }
     }
@@ -161,8 +199,11 @@ int main(int argc, char **argv)
         say("left out", "", &all->off);
         say("wrong side", "", &all->wrong);
         say("other side than at 3.3 in", "", &all->differ);
+        say("ring on a boundary", "", &all->out);
         say("unseen", "", &all->unseen);
         failed += hold("every throw is drawn", widths[w].name, all->unseen.count, 0, 0);
+        failed +=
+            hold("who ends on the floor has his ring there", widths[w].name, all->out.count, 0, 0);
         failed += hold("no diagram with something on something", widths[w].name, all->dirty, 0,
                        all->diagrams / widths[w].dirty);
         failed += hold("every numeral and bar is passed as it was run past", widths[w].name,

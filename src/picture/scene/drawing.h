@@ -234,6 +234,9 @@ double way_least(const struct drawing *drawing, double radius, bool dribbles);
 void rings_approach(struct drawing *drawing);
 void rings_behind_queues(struct drawing *drawing);
 void rings_settle(struct drawing *drawing);
+/* The ring at `at`, or the next place in the picture and, of who ends on the floor, on the floor:
+ * on a boundary line it tells that he steps out. */
+struct vec2 ring_keep(const struct drawing *drawing, const struct stop *ring, struct vec2 at);
 bool rings_drop(struct drawing *drawing); /* that had to go too far; whether any */
 /* A number that changes when a symbol or a stop is moved: to end a loop when none is. */
 double places_sum(const struct drawing *drawing);

@@ -93,8 +93,9 @@ static bool stop_moves(struct drawing *drawing, const struct stop *stop, struct 
 static double stop_push(struct drawing *drawing, struct stop *stop, struct vec2 way, double far)
 {
     double edge = stop_radius(drawing, stop) + 0.5;
-    struct vec2 before = stop->at,
-                at = frame_keep(&drawing->frame, vec2_along(before, way, far), edge);
+    struct vec2 before = stop->at, to = vec2_along(before, way, far);
+    struct vec2 at = stop->kind == STOP_RING ? ring_keep(drawing, stop, to)
+                                             : frame_keep(&drawing->frame, to, edge);
     if (far <= 0 || !stop_moves(drawing, stop, at)) {
         return 0;
     }

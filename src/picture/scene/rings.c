@@ -265,13 +265,25 @@ void rings_behind_queues(struct drawing *drawing)
     }
 }
 
+struct vec2 ring_keep(const struct drawing *drawing, const struct stop *ring, struct vec2 at)
+{
+    double edge = stop_radius(drawing, ring) + 0.5;
+    const struct court *court = drawing->frame.court;
+    double off = edge / drawing->size.k * FEET;
+    struct vec2 inside = frame_back(&drawing->frame, at), truth = ring->truth;
+    double side = real_max(fabs(truth.x), court->half_width - off);
+    double low = real_min(truth.y, court->baseline + off);
+    double high = real_max(truth.y, 2 * court->half_court - court->baseline - off);
+    inside = vec2_of(real_clamp(inside.x, -side, side), real_clamp(inside.y, low, high));
+    return frame_keep(&drawing->frame, frame_point(&drawing->frame, inside), edge);
+}
+
 void rings_settle(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->stops.count; i++) {
         struct stop *stop = &drawing->stops.at[i];
         if (stop->kind == STOP_RING) {
-            stop->at = frame_keep(&drawing->frame, vec2_add(stop->at, ring_push(drawing, i)),
-                                  stop_radius(drawing, stop) + 0.5);
+            stop->at = ring_keep(drawing, stop, vec2_add(stop->at, ring_push(drawing, i)));
         }
     }
 }
