@@ -18,11 +18,14 @@ static void note(struct drawing *drawing, passed_list *list, struct passed passe
 {
     double k = drawing->size.k, nearest = 1e9, when = 0;
     struct vec2 at = frame_point(&drawing->frame, stop->truth);
-    for (size_t i = 0; i + 1 < run->count; i++) {
-        double far = segment_distance(at, run->at[i], run->at[i + 1], NULL);
-        when = far < nearest ? run->when[i] : when;
-        nearest = real_min(nearest, far);
+    for (size_t i = 0; i < run->count; i++) {
+        double far = vec2_square(vec2_sub(at, run->at[i]));
+        if (far < nearest) {
+            nearest = far;
+            when = run->when[i];
+        }
     }
+    nearest = real_sqrt(nearest);
     bool there = stop->from < 0 || (when > stop->from - ABOUT && when < stop->to + ABOUT);
     if (nearest < NEARBY * k && (there || nearest > NOBODY * k) &&
         vec2_distance(at, run->at[0]) > AT_END * k &&
