@@ -248,8 +248,11 @@ static const struct place *beside_read(struct cursor *c, int depth)
         return NULL;
     }
     if (!person_read(c, &place.who)) {
+        const char *behind = c->drill ? "write `behind 1`"
+                                      : "name the place, or `beside 5`; who stays where he is: `1 "
+                                        "stays`, then `1 shoots`";
         return place_half(c, mark, beside ? "beside whom?" : "behind whom?",
-                          beside ? "write `beside 3`" : "write `behind 1`");
+                          beside ? "write `beside 3`" : behind);
     }
     if (!beside) {
         place_of_drills(c, mark.at);

@@ -205,6 +205,30 @@ static const struct extra_row {
     {"contact", EXTRA_CONTACT, contact_part},
 };
 
+/* five on five, 3 on 3: live, so with contact. */
+static bool live_part(struct cursor *c, struct plan_form *out, bool seen[EXTRA_COUNT])
+{
+    struct cursor trial = *c;
+    int attack, defend;
+    struct span span;
+    bool live = integer_read(&trial, &attack, &span);
+    take_mark(&trial, '-');
+    live = live && take_words(&trial, "on");
+    take_mark(&trial, '-');
+    if (!live || !integer_read(&trial, &defend, &span) || seen[EXTRA_CONTACT]) {
+        return false;
+    }
+    const struct token *from = c->at;
+    seen[EXTRA_CONTACT] = true;
+    out->contact = CONTACT_YES;
+    c->at = trial.at;
+    struct span said = cursor_taken(c, from);
+    struct diag *diag = diag_add(c->diags, DIAG_TEXT_READ_AS, said, "`%.*s` was read as `contact`",
+                                 STR_ARG(cursor_text(c, said)));
+    diag_help(c->diags, diag, "if it is not live, write `no contact`");
+    return true;
+}
+
 /* 1: taken, 0: none stands here, -1: reported. */
 static int extra_part(struct cursor *c, struct plan_form *out, bool seen[EXTRA_COUNT])
 {
@@ -231,7 +255,7 @@ static bool extras_part(struct cursor *c, struct plan_form *out)
     bool seen[EXTRA_COUNT] = {false};
     while (!cursor_done(c)) {
         bool comma = take_mark(c, ',');
-        int taken = extra_part(c, out, seen);
+        int taken = live_part(c, out, seen) ? 1 : extra_part(c, out, seen);
         if (taken < 0) {
             return false;
         }

@@ -170,6 +170,10 @@ static const struct book_case book_cases[] = {
      "starts -17:30\n5 min \"\"\n5 min talk, with \"\"\n",
      "practice(broken broken plan broken broken broken)",
      "2:1 text.plan, 3:1 text.plan, 5:8 text.plan, 6:7 text.plan, 7:18 text.plan"},
+    {"practice \"P\"\n10 min \"A\", five on five\n8 min \"B\" 3 on 3\n"
+     "5 min \"C\", 5 on 5, contact\n",
+     "practice(plan plan broken)",
+     "2:13 text.read-as, 3:11 text.read-as, 4:12 text.read-as, 4:20 text.plan"},
     {"practice \"P\"\nstep \"A\"\n1 shoots\n", "practice(broken broken)", "2:1 text.heading-place"},
     {"charted 2026-12-01 film \"X\"\n  \"A\" set 7 of 12\n\"A\" read \"Fade\" 3 out of 4 by 2\n"
      "\"A\": points 14 in 12, by \"Wren\"\n",
