@@ -404,6 +404,40 @@ bool wait_for(const struct cursor *c, struct recast *r)
     return true;
 }
 
+/* 1 dribbles to the wing while 3 moves to the top: what no sentence says of 3, this one does. */
+bool while_behind(const struct cursor *c, struct recast *r)
+{
+    const struct token *end = chain_end(c);
+    for (const struct token *at = c->at; at < end; at++) {
+        struct cursor rest = cursor_look(c);
+        struct somebody who;
+        rest.at = at + 1;
+        rest.end = end;
+        if (at == c->at || !token_is_word(at, "while") || token_is_mark(&at[-1], ',') ||
+            token_is_word(&at[-1], "and") || !player_here(&rest, &who) || moves_in(c, &who.who) ||
+            !verb_begins(&rest)) {
+            continue;
+        }
+        struct cursor first = cursor_look(c), second = cursor_look(c);
+        first.end = at;
+        second.at = at + 1;
+        second.end = end;
+        struct somebody other;
+        struct cursor subject = first;
+        bool same = player_here(&subject, &other) && same_who(&other.who, &who.who);
+        if (same || !whole_sentence_is(&first) || !whole_sentence_is(&second)) {
+            return false;
+        }
+        recast_copy(c, r, c->at, at);
+        recast_mark(c, r, '.');
+        recast_word(c, r, "meanwhile");
+        recast_copy(c, r, at + 1, end);
+        r->to = end;
+        return true;
+    }
+    return false;
+}
+
 /* before 1 passes to 2, 5 clears: 5 clears, then 1 passes to 2. */
 bool before_in_front(const struct cursor *c, struct recast *r)
 {
