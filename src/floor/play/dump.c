@@ -94,6 +94,11 @@ static void wait_dump(struct strbuf *out, const struct wait *wait, const char *w
         strbuf_text(out, " has left ");
         feet(out, wait->where);
         break;
+    case WAIT_NEARS:
+        who(out, wait->who);
+        strbuf_text(out, " nears ");
+        who(out, wait->other);
+        break;
     case WAIT_STATE:
         who(out, wait->who);
         strbuf_text(out, states[wait->state]);

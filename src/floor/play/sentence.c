@@ -190,6 +190,17 @@ static bool each_has_one(struct maker *m, const struct sentence *s, const struct
     return true;
 }
 
+/* Who goes to the free-throw line goes to its middle; several go to where each is nearest. */
+static void settle_on_line(const struct maker *m, const struct sentence *s, struct task *task)
+{
+    struct goal *goal = &task->goal;
+    bool line = goal->kind == GOAL_LINE && goal->spot == SPOT_FREE_THROW_LINE;
+    if (line && goal->side == SIDE_NONE && s->subject.count == 1) {
+        goal->kind = GOAL_POINT;
+        goal->at = court_spot(m->play->court, SPOT_FREE_THROW_LINE, SIDE_NONE);
+    }
+}
+
 bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice *voice,
                    struct task *task)
 {
@@ -198,6 +209,7 @@ bool task_set_goal(struct maker *m, const struct sentence *s, const struct voice
         if (!where_goal(m, s->place, voice, task->who, &task->goal) || !each_has_one(m, s, task)) {
             return false;
         }
+        settle_on_line(m, s, task);
     } else {
         enum verb_default place = verb_row(task->verb)->place;
         if (!where_default(m, place, task->who, s->verb_span, &task->goal)) {

@@ -257,9 +257,51 @@ static void wait_for_feeder(struct maker *m, size_t index)
     }
 }
 
+/* A back cut that nothing is said of when. */
+static bool cuts_untied(const struct task *task)
+{
+    return task->verb == VERB_BACK_CUTS && task->waits.count == 0;
+}
+
+/* Who goes backdoor on a dribble at him goes as it comes near, and not before it has begun. */
+static void wait_for_dribbler(struct maker *m, size_t index)
+{
+    struct task *task = task_at(m, index);
+    for (size_t i = index; cuts_untied(task) && i-- > 0;) {
+        const struct task *by = task_at(m, i);
+        if (by->verb == VERB_DRIBBLES_AT && by->other == task->who) {
+            struct wait wait = event_wait_for((int)i, MOMENT_STARTED);
+            wait.kind = WAIT_NEARS;
+            wait.who = by->who;
+            wait.other = task->who;
+            add_wait(m, task, wait);
+            return;
+        }
+    }
+}
+
+/* Who goes backdoor for a pass from somebody who gets the ball first goes as that one has it: any
+ * sooner and he stands under the rim. Whose own pass it is goes behind it. */
+static void wait_for_passer(struct maker *m, size_t index)
+{
+    struct task *task = task_at(m, index);
+    int feed = cuts_untied(task) ? later_pass_to(m, index, task->who) : -1;
+    for (size_t i = index; feed >= 0 && i-- > 0;) {
+        const struct task *pass = task_at(m, i);
+        if (task_gives_ball_to(pass, task_at(m, (size_t)feed)->who)) {
+            if (pass->who != task->who && !waits_on(pass, index)) {
+                add_wait(m, task, event_wait_for((int)i, MOMENT_CAUGHT));
+            }
+            return;
+        }
+    }
+}
+
 static void verb_waits(struct maker *m, size_t index)
 {
     wait_for_feeder(m, index);
+    wait_for_dribbler(m, index);
+    wait_for_passer(m, index);
     wait_for_ball(m, index);
     wait_for_his_ball(m, index);
     wait_for_own_screen(m, index);

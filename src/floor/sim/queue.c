@@ -6,6 +6,7 @@
 #include "base/real.h"
 
 #define LEFT_BY 1.5        /* m: then a spot is free (play.h) */
+#define NEAR_BY 3.0        /* m: then who is dribbled at goes (ours) */
 #define OPEN_BY (4 * FEET) /* nearest defender */
 #define AT_END .01         /* m: nearer to the end of his run nobody stirs */
 #define HAND 0.65          /* m: a hand in the lane */
@@ -138,6 +139,14 @@ static bool is_cut_off(const struct world *world, const struct wait *wait)
     return slipped || (on->cut && (!wait->written || wait->moment == MOMENT_USED));
 }
 
+/* He is on his way and near the other, or will come no nearer. */
+static bool has_neared(const struct world *world, const struct wait *wait)
+{
+    double far = vec2_distance(world->agent[wait->who].m.at, world->agent[wait->other].m.at);
+    bool begun = world->segment->record[wait->task].time[MOMENT_STARTED] != TIME_NEVER;
+    return world->job[wait->task].complete || (begun && far <= NEAR_BY);
+}
+
 bool queue_wait_met(struct world *world, const struct job *job, const struct wait *wait)
 {
     double last;
@@ -158,6 +167,8 @@ bool queue_wait_met(struct world *world, const struct job *job, const struct wai
     case WAIT_LEAVES:
         return vec2_distance(world->agent[wait->who].m.at, wait->where) >= LEFT_BY ||
                !queue_head(world, wait->who); /* who is done, a screen beside it, leaves no more */
+    case WAIT_NEARS:
+        return has_neared(world, wait);
     case WAIT_STATE:
         return state_holds(world, job, wait);
     case WAIT_DEED: {

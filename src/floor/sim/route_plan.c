@@ -20,6 +20,9 @@
 #define ON_LINE .5       /* m: nobody goes out of his way to a line as near as this */
 #define SLANT .5         /* metres along a line for each that it is off, */
 #define SLANT_MOST .4    /* of the line at each end, and no more */
+#define WIDE_OF 3.0      /* m off the middle: from there a drive can run along the baseline, */
+#define TURN_IN 2.0      /* m off the ring it turns in, clear of the backboard (both ours) */
+#define STEEP .25        /* metres along it for each on the way down to it (ours) */
 #define SETUP_LEAST 1.2  /* m: shorter in-legs cannot be seen on paper */
 #define SETUP_MOST 1.8
 #define SETUP_BACK .5 /* m nearer to the screen than where the fake began */
@@ -231,10 +234,63 @@ static double drive_side(struct world *world, const struct task *task, struct ve
     return room[0] > room[1] ? 1 : -1;
 }
 
+/* A bow from where the way is, by a point, toward another. */
+static void bow(struct route *route, struct vec2 by, struct vec2 to)
+{
+    struct vec2 from = route->points.at[route->points.count - 1];
+    struct vec2 a = vec2_mix(from, by, .6), b = vec2_mix(by, to, .4);
+    for (int i = 0; i <= 8; i++) {
+        double t = i / 8.0;
+        route_to(route, vec2_mix(vec2_mix(a, by, t), vec2_mix(by, b, t), t));
+    }
+}
+
+/* Down to the baseline by whoever guards him, along it, and in beside the backboard; to the other
+ * side behind it. From the middle there is no such way. */
+static bool has_baseline_way(const struct task *task, struct vec2 from, struct vec2 goal)
+{
+    bool across = goal.x * from.x < 0 && goal.y < TURN_IN;
+    return task->drive_baseline && fabs(from.x) > WIDE_OF && (move_at_rim(goal) || across);
+}
+
+static double plan_baseline(struct world *world, const struct task *task, struct vec2 goal,
+                            struct route *route)
+{
+    struct vec2 from = world->agent[task->who].m.at;
+    struct vec2 on = court_line_point(world->court, SPOT_BASELINE, SIDE_NONE, from);
+    struct vec2 off = vec2_of(goal.x, on.y), way = vec2_unit(vec2_sub(off, on));
+    double length = vec2_distance(on, off), in = vec2_distance(from, on);
+    double out = real_min(SLANT * vec2_distance(off, goal), SLANT_MOST * length);
+    struct vec2 down = vec2_along(on, way, real_min(STEEP * in, SLANT_MOST * length));
+    body own = defender_of(world, task->who);
+    struct vec2 leg = vec2_unit(vec2_sub(down, from));
+    struct vec2 at = own != BODY_NONE ? vec2_sub(world->agent[own].m.at, from) : vec2_of(0, 0);
+    double ahead = vec2_dot(at, leg), beside = vec2_dot(vec2_left(leg), at);
+    if (in > ON_LINE && ahead > .2 && ahead < vec2_distance(from, down) &&
+        fabs(beside) < ROUND) { /* outside of him */
+        double turn = vec2_dot(vec2_left(leg), way) > 0 ? -1 : 1;
+        struct vec2 beaten = vec2_along(from, leg, ahead);
+        bow(route, vec2_along(beaten, vec2_left(leg), beside + turn * (ROUND + .15)), down);
+    }
+    if (in > ON_LINE) {
+        route_to(route, down);
+    }
+    if (move_at_rim(goal)) { /* up beside the backboard */
+        bow(route, vec2_along(off, way, -TURN_IN),
+            vec2_along(vec2_of(goal.x, SHORT_OF_RIM), way, -SHORT_OF_RIM));
+    } else {
+        bow(route, vec2_along(off, way, -out), goal);
+    }
+    return plan_end(world, task, goal, route);
+}
+
 static double plan_drive(struct world *world, const struct task *task, struct vec2 goal,
                          struct route *route)
 {
     struct vec2 from = world->agent[task->who].m.at;
+    if (has_baseline_way(task, from, goal)) {
+        return plan_baseline(world, task, goal, route);
+    }
     body own = defender_of(world, task->who);
     struct vec2 way = vec2_unit(vec2_sub(goal, from));
     double side = drive_side(world, task, from, goal, own);
@@ -245,11 +301,7 @@ static double plan_drive(struct world *world, const struct task *task, struct ve
     if (blocked || written) {
         struct vec2 at = blocked ? world->agent[own].m.at : vec2_mix(from, goal, .4);
         struct vec2 by = vec2_along(at, vec2_left(way), side * (blocked ? ROUND + .15 : .9));
-        struct vec2 a = vec2_mix(from, by, .6), b = vec2_mix(by, goal, .4);
-        for (int i = 0; i <= 8; i++) {
-            double t = i / 8.0;
-            route_to(route, vec2_mix(vec2_mix(a, by, t), vec2_mix(by, b, t), t));
-        }
+        bow(route, by, goal);
     }
     return plan_end(world, task, goal, route);
 }

@@ -30,6 +30,9 @@ static int blocker(struct world *world, const struct job *job)
             world->segment->record[wait->task].time[wait->moment] == TIME_NEVER) {
             return wait->task;
         }
+        if (wait->kind == WAIT_NEARS && !world->job[wait->task].complete) {
+            return wait->task;
+        }
         if (wait->kind == WAIT_LEAVES) {
             struct job *head = queue_head(world, wait->who);
             return head ? head->index : SIM_NO_TASK;

@@ -192,6 +192,10 @@ static void say_wait(const struct teller *t, struct strbuf *out, const struct ta
         strbuf_text(out, "as ");
         say_event(t, out, wait->who, "leaves", "leave");
         break;
+    case WAIT_NEARS:
+        strbuf_text(out, "as ");
+        say_event(t, out, wait->who, "comes near", "come near");
+        break;
     case WAIT_STATE:
         say_state(t, out, wait, false);
         break;
@@ -225,7 +229,7 @@ static bool at_once(const struct teller *t, const struct task *task, size_t pass
  * shot on the catch. That a dribble needs the ball goes without saying. */
 static bool worth_saying(const struct teller *t, const struct task *task, const struct wait *wait)
 {
-    if (wait->written || wait->kind == WAIT_LEAVES) {
+    if (wait->written || wait->kind == WAIT_LEAVES || wait->kind == WAIT_NEARS) {
         return true;
     }
     if (wait->kind != WAIT_TASK) {

@@ -88,6 +88,100 @@ START_TEST(who_goes_along_a_line_is_on_it_most_of_his_way)
 }
 END_TEST
 
+static const struct {
+    const char *start, *drive;
+    double on; /* m of it along the baseline, at the least */
+} drives[] = {
+    {"2 right wing", "2 drives along the baseline to the rim", 1.2},
+    {"2 left wing", "2 drives baseline", 1.2},
+    {"2 right corner", "2 drives baseline", 2.5},
+    {"2 right wing", "2 drives baseline to left short corner", 3.0},
+};
+
+/* m of a player's way that lie within a foot and a half of the baseline's line. */
+static double metres_low(int player)
+{
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double low = 0;
+    struct vec2 before = segment_at(segment, body_attacker(player), 0);
+    for (int i = 1; i <= 400; i++) {
+        struct vec2 at = segment_at(segment, body_attacker(player), i * segment->duration / 400);
+        low += at.y < -.75 * FEET ? vec2_distance(before, at) : 0;
+        before = at;
+    }
+    return low;
+}
+
+START_TEST(a_baseline_drive_runs_along_the_baseline_and_turns_in)
+{
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Millrace\"\n  start 1 top, %s, 3 nail, 4 left slot, 5 right slot\n"
+                 "  ball 2\n  defense man\n  %s\n",
+                 drives[_i].start, drives[_i].drive);
+    told_run(&told, strbuf_str(&text).at);
+    double low = metres_low(2);
+    ck_assert_msg(low > drives[_i].on, "%s, %s: %.2f m", drives[_i].start, drives[_i].drive, low);
+}
+END_TEST
+
+START_TEST(who_flashes_to_the_foul_line_ends_at_its_middle)
+{
+    static const char *const starts[] = {"4 right block", "4 left short corner", "4 right corner"};
+    struct strbuf text;
+    strbuf_init(&text, &arena);
+    strbuf_print(&text,
+                 "play \"Millrace\"\n  start 1 top, 2 right wing, 3 left wing, %s, 5 left corner\n"
+                 "  ball 1\n  4 flashes to the free-throw line\n  1 passes to 4\n",
+                 starts[_i]);
+    told_run(&told, strbuf_str(&text).at);
+    told_is_sound(&told);
+    struct vec2 at = at_end(0, 4);
+    ck_assert_msg(fabs(at.x) < .4, "%s: %.2f off the middle", starts[_i], at.x);
+}
+END_TEST
+
+START_TEST(two_who_go_to_the_foul_line_stand_apart_on_it)
+{
+    told_run(&told, "play \"Millrace\"\n"
+                    "  start 1 top, 2 right wing, 3 left wing, 4 left block, 5 right block\n"
+                    "  ball 1\n  4 and 5 flash to the free-throw line\n");
+    ck_assert_double_gt(vec2_distance(at_end(0, 4), at_end(0, 5)), 2);
+}
+END_TEST
+
+START_TEST(who_is_dribbled_at_goes_backdoor_as_the_dribbler_comes_near)
+{
+    told_run(&told, "play \"Millrace\"\n  start five-out\n  ball 1\n  defense man\n"
+                    "  1 dribbles at 2\n  2 back cuts\n");
+    told_is_sound(&told);
+    const struct segment *segment = told_segment(&told, 0, -1);
+    double cut = told_time(segment, 1, MOMENT_STARTED);
+    double far = vec2_distance(segment_at(segment, body_attacker(1), cut),
+                               segment_at(segment, body_attacker(2), cut));
+    ck_assert_double_gt(cut, told_time(segment, 0, MOMENT_STARTED) + .3);
+    ck_assert_double_gt(far, 2);
+    ck_assert_double_lt(far, 3.05);
+}
+END_TEST
+
+START_TEST(a_back_cut_for_a_pass_waits_until_its_passer_has_the_ball)
+{
+    told_run(&told, "play \"Millrace\"\n  start horns\n  ball 1\n  defense man\n"
+                    "  1 passes to 4\n  4 passes to 5\n  3 back cuts\n  5 passes to 3\n");
+    const struct segment *segment = told_segment(&told, 0, -1);
+    ck_assert_double_ge(told_time(segment, 2, MOMENT_STARTED),
+                        told_time(segment, 1, MOMENT_CAUGHT) - 1e-9);
+    ck_assert_double_lt(told_time(segment, 3, MOMENT_RELEASED),
+                        told_time(segment, 2, MOMENT_ARRIVED) + .2);
+    told_run(&told, "play \"Millrace\"\n  start horns\n  ball 1\n  defense man\n"
+                    "  1 passes to 4\n  4 passes to 5\n  at 0.2 s, 3 back cuts\n"
+                    "  5 passes to 3\n");
+    ck_assert_double_lt(told_time(told_segment(&told, 0, -1), 2, MOMENT_STARTED), .3);
+}
+END_TEST
+
 START_TEST(a_cutter_is_passed_to_in_stride)
 {
     told_run(&told, "play \"Millrace\"\n  start five-out\n  ball 1\n"
@@ -315,6 +409,12 @@ int main(void)
                         (int)(sizeof cuts / sizeof *cuts));
     tcase_add_loop_test(all, who_goes_along_a_line_is_on_it_most_of_his_way, 0,
                         sizeof lines / sizeof *lines);
+    tcase_add_loop_test(all, a_baseline_drive_runs_along_the_baseline_and_turns_in, 0,
+                        sizeof drives / sizeof *drives);
+    tcase_add_loop_test(all, who_flashes_to_the_foul_line_ends_at_its_middle, 0, 3);
+    tcase_add_test(all, two_who_go_to_the_foul_line_stand_apart_on_it);
+    tcase_add_test(all, who_is_dribbled_at_goes_backdoor_as_the_dribbler_comes_near);
+    tcase_add_test(all, a_back_cut_for_a_pass_waits_until_its_passer_has_the_ball);
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
     tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
     tcase_add_loop_test(all, a_curl_that_hardly_turns_goes_by_the_near_side, 0, 2);
