@@ -200,6 +200,7 @@ def tolerance():
         tap.ok(status == 1 and 'error' in err and out == '', 'a play with an error is not tried', out + err)
     one_message(run('check', '--schema', 'x.play'), 2, ['--schema'], '--schema stands alone')
     one_message(run('check'), 2, ['FILE'], 'check without its file is wrong use')
+    one_message(run('coach', 'x.play', '-j2'), 2, ['--tolerance'], 'coach knows -j as check does')
     one_message(run('check', 'x.play', '--jobs', '2'), 2, ['--tolerance'], '--jobs without --tolerance is wrong use')
     one_message(run('check', 'x.play', '--tolerance', '--jobs', '1.5'), 2, ['--jobs'], 'half a thread is wrong use')
     one_message(run('check', 'x.play', '--tolerance', '--jobs', '0'), 2, ['--jobs', '0'], 'no thread at all is wrong use')
@@ -306,6 +307,11 @@ def draw():
         tap.ok(status == 1 and out == 'kite-1.svg\nkite-2.svg\n', 'an error in one play does not stop the other', out + err)
         status, out, err = run('draw', 'good.play', '--measure', cwd=here)
         tap.ok(status == 0 and len(out.splitlines()) == 2 and 'symbol-symbol 0' in out, '--measure counts what lies on what', out + err)
+        counted = out
+        status, out, err = run('draw', 'good.play', '--measure', '-o', 'counted.txt', cwd=here)
+        tap.ok((status, out, (here / 'counted.txt').read_text()) == (0, 'counted.txt\n', counted), '--measure -o writes it there', out + err)
+        tap.same(run('draw', 'good.play', '--measure', '-o', '-', cwd=here)[:2], (0, counted), 'or, for -, on standard output')
+        one_message(run('draw', 'good.play', '--measure', '-o', 'good.play', cwd=here), 3, ['what was read'], 'and not over the input')
         status, out, err = run('draw', 'good.play', '--measure', '--json', cwd=here)
         told = [json.loads(line) for line in out.splitlines()]
         tap.ok(status == 0 and len(told) == 2 and all(len(one['on']) == 15 and sum(one['on'].values()) == 0 and
@@ -817,6 +823,15 @@ def positions():
             tap.ok(status == 0 and out.count('\n') > 3, f'--dump {stage} shows that stage', out[:200] + err)
 
 
+    with Folder(two=TWO) as here:
+        one_message(run('positions', 'two.play', cwd=here), 2, ['2 plays', '--play', '-o'], 'two plays are not one JSON document')
+        tap.same(json.loads(run('positions', 'two.play', '-p', 'Tollgate', cwd=here)[1])['play'], 'Tollgate', 'one of them is')
+        status, out, err = run('positions', 'two.play', '-o', '{n}.json', cwd=here)
+        tap.same((status, out, [json.loads((here / f'{n}.json').read_text())['play'] for n in (1, 2)]), (0, '1.json\n2.json\n', ['Lantern', 'Tollgate']),
+                 'or each in a file of its own')
+        tap.ok(run('positions', 'two.play', '--dump', 'run', cwd=here)[0] == 0, 'a stage as text may be of several')
+
+
 def bad_files():
     with Folder(good=GOOD) as here:
         (here / 'folder').mkdir()
@@ -837,6 +852,18 @@ def bad_files():
         (here / 'binary.play').write_bytes(bytes(range(256)) * 40)
         one_message(run('check', 'binary.play', cwd=here), 1, ['not a text file', 'file.binary'], 'a binary file is one error')
         tap.same(run('check', 'binary.play', cwd=here)[2].count('error:'), 1, 'and no more than one')
+        (here / 'nul.play').write_bytes(GOOD.encode() + b'  # \x00\n')
+        one_message(run('check', 'nul.play', cwd=here), 1, ['nul.play:11:5: ', 'file.binary'], 'a zero byte is told of where it stands')
+        (here / 'm.play').write_text('1 passes to 2\nplay\n  start five-out\n  1 passes to 2\n')
+        err = run('check', 'm.play', cwd=here)[2]
+        tap.ok('m.play:2:5: error: ' in err and err.count('error: ') == 1, 'a play without a title is not one called as the file is', err)
+        (here / 'm.play').write_text('1 passes to 2\nplay "M"\n  start five-out\n  1 passes to 2\n')
+        err = run('check', 'm.play', cwd=here)[2]
+        tap.ok('m.play:2:6: error: there are two plays "M"' in err and 'see m.play:1' in err, 'one with its title is: both places', err)
+        (here / 'other.play').write_text('play "N"\n  start five-out\n  1 passes to 2\n')
+        (here / 'n.play').write_text('1 passes to 2\ninclude "other.play"\n')
+        err = run('check', 'n.play', cwd=here)[2]
+        tap.ok('other.play:1:6: error: there are two plays "N"' in err and 'see n.play:1' in err, 'so has one that is included', err)
         (here / 'latin.play').write_bytes('play "Caf\u00e9"\n'.encode('latin-1'))
         status, out, err = run('check', 'latin.play', cwd=here)
         tap.ok(status == 1 and 'latin.play:1:' in err, 'text that is not UTF-8 is an error of its line', err)

@@ -85,14 +85,11 @@ def positions(file, *words, env=None):
     return done.returncode, done.stdout.decode(), done.stderr.decode()
 
 
-def plays(text):
-    """The objects of a file, one after the other."""
-    decoder, at, found = json.JSONDecoder(), 0, []
-    while at < len(text):
-        value, at = decoder.raw_decode(text, at)
-        found.append(value)
-        at += len(text[at:]) - len(text[at:].lstrip())
-    return found
+def plays(file, *words):
+    """The plays of a file, each from a file of its own, and what was said."""
+    with tempfile.TemporaryDirectory() as folder:
+        status, out, err = positions(file, *words, '-o', folder + '/{n}.json')
+        return [json.loads(pathlib.Path(name).read_text()) for name in out.splitlines()] if status == 0 else [], err
 
 
 def hermite(a, b, h, u):
@@ -231,7 +228,7 @@ def look_at_times(value, name):
 def one_play(validator, file, name):
     for rate in (1, 7, 10, 30, 120):
         status, out, err = positions(file, '--rate', str(rate))
-        values = plays(out)
+        values = [json.loads(out)]
         faults = [fault for value in values for fault in says(validator, value)]
         tap.ok(status == 0 and values and not faults, f'{name} at {rate} a second is as the schema has it', err + '\n'.join(faults[:5]))
         for value in values:
@@ -258,9 +255,8 @@ def main():
         for name, file in files.items():
             one_play(validator, file, name)
         for file in [*files.values(), *FILES]:
-            status, few, err = positions(file, '--rate', '10')
-            many = positions(file, '--rate', '120')[1]
-            few, many = plays(few), plays(many)
+            few, err = plays(file, '--rate', '10')
+            many = plays(file, '--rate', '120')[0]
             faults = [fault for value in few for fault in says(validator, value)]
             tap.ok(not faults and few, f'{file.name} is as the schema has it', err + '\n'.join(faults[:5]))
             errors += by_two_rates(few, many)
@@ -268,7 +264,7 @@ def main():
                 for segment in value['segments']:
                     checked += 1
                     balls += [f'{value["play"]} {segment["label"]}: {fault}' for fault in look_at_ball(segment)]
-        first = plays(positions(files['passes'], '--rate', '10')[1])[0]
+        first = plays(files['passes'], '--rate', '10')[0][0]
         tap.same(first['play'], 'Lantern "one"', 'a name in quotes comes through')
         spoiled(validator, first)
         again = [positions(files['reads'], '--rate', '30', env={**os.environ, 'LC_ALL': word})[1] for word in ('C', 'de_DE.UTF-8')]

@@ -100,6 +100,46 @@ static void too_many(struct maker *m, const struct block *block, const char *wha
     }
 }
 
+/* Lines that make a file a play of its own. */
+static bool makes_a_play(const struct form *form)
+{
+    switch (form->kind) {
+    case FORM_SENTENCE:
+    case FORM_RUN:
+    case FORM_SAME:
+    case FORM_REPEAT:
+    case FORM_STANDING:
+        return true;
+    case FORM_SETTING:
+        return form->setting->setting == SETTING_START || form->setting->setting == SETTING_BALL ||
+               form->setting->setting == SETTING_DEFENSE;
+    case FORM_BLOCK:
+        return form->block->kind == BLOCK_STEP || form->block->kind == BLOCK_READ ||
+               form->block->kind == BLOCK_OPTION;
+    default:
+        return false;
+    }
+}
+
+static const struct form *first_of_play(const struct block *file)
+{
+    for (size_t i = 0; i < file->forms.count; i++) {
+        if (makes_a_play(&file->forms.at[i])) {
+            return &file->forms.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* Where a play gets its name: its title, or the line by which the file itself is one. */
+static struct span name_span(const struct block *block)
+{
+    const struct form *first = block->line ? NULL : first_of_play(block);
+    return first                                     ? first->span
+           : block->title_span.source != SOURCE_NONE ? block->title_span
+                                                     : block->span;
+}
+
 static void found_play(struct gathering *g, const struct block *block, const struct block *file,
                        struct str name)
 {
@@ -112,17 +152,20 @@ static void found_play(struct gathering *g, const struct block *block, const str
         open_chapter(g, STR(""));
     }
     struct source_play play = {.block = block, .file = file, .chapter = g->chapter, .name = name};
-    const struct source_play *other = same_name(m, name);
+    bool nameless = block->broken && !block->title.size; /* the reader has said it */
+    const struct source_play *other = nameless ? NULL : same_name(m, name);
     if (other) {
-        struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, block->title_span,
+        struct diag *diag = diag_add(m->diags, DIAG_PLAY_DUPLICATE, name_span(block),
                                      "there are two plays \"%.*s\"", STR_ARG(name));
         diag_help(m->diags, diag, "names are unique in a book, whatever the capitals: rename one");
         if (diag) {
-            diag->other = other->block->title_span;
+            diag->other = name_span(other->block);
         }
         play.duplicate = true;
     }
-    names_add(m->arena, &m->names, name, m->found.count);
+    if (!nameless) {
+        names_add(m->arena, &m->names, name, m->found.count);
+    }
     VEC_PUSH(m->arena, &m->found, play);
     m->out->chapters.at[m->out->chapters.count - 1].count++;
 }
@@ -174,34 +217,9 @@ static void gather_block(struct gathering *g, const struct block *block, const s
     }
 }
 
-/* Lines that make a file a play of its own. */
-static bool makes_a_play(const struct form *form)
-{
-    switch (form->kind) {
-    case FORM_SENTENCE:
-    case FORM_RUN:
-    case FORM_SAME:
-    case FORM_REPEAT:
-    case FORM_STANDING:
-        return true;
-    case FORM_SETTING:
-        return form->setting->setting == SETTING_START || form->setting->setting == SETTING_BALL ||
-               form->setting->setting == SETTING_DEFENSE;
-    case FORM_BLOCK:
-        return form->block->kind == BLOCK_STEP || form->block->kind == BLOCK_READ ||
-               form->block->kind == BLOCK_OPTION;
-    default:
-        return false;
-    }
-}
-
 static void gather(struct gathering *g, const struct block *block, const struct block *file)
 {
-    bool is_play = false;
-    for (size_t i = 0; i < block->forms.count && block->kind == BLOCK_FILE; i++) {
-        is_play = is_play || makes_a_play(&block->forms.at[i]);
-    }
-    if (is_play) {
+    if (block->kind == BLOCK_FILE && first_of_play(block)) {
         found_play(g, block, block, g->m->file_name);
     }
     for (size_t i = 0; i < block->forms.count; i++) {

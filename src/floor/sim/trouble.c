@@ -153,11 +153,32 @@ static bool wants_ball(const struct world *world, const struct task *task)
     return (ball || !use_has_ball(world, task)) && !ball_is_held(world, task->who);
 }
 
+/* He has shot in this step, and nobody has had the ball since. */
+static bool has_shot(const struct world *world, body who)
+{
+    for (size_t k = world->base; k < world->jobs && world->ball.state != HELD; k++) {
+        const struct job *job = &world->job[k];
+        if (job->task->kind == TASK_SHOOT && job->task->who == who && job->complete) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void say_no_ball(struct world *world, const struct job *job)
 {
     struct strbuf who;
     strbuf_init(&who, world->arena);
     body_print(&who, job->task->who);
+    if (has_shot(world, job->task->who)) {
+        struct diag *diag =
+            diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
+                     "`%.*s` cannot happen: %.*s has shot the ball",
+                     STR_ARG(words_of(world, job->task)), STR_ARG(strbuf_str(&who)));
+        diag_help(world->diags, diag, "write first who gets it: %.*s rebounds",
+                  STR_ARG(strbuf_str(&who)));
+        return;
+    }
     struct diag *diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
                                  "`%.*s` cannot happen: %.*s never gets the ball",
                                  STR_ARG(words_of(world, job->task)), STR_ARG(strbuf_str(&who)));

@@ -264,6 +264,23 @@ static bool mark_ok(const struct line *line, size_t index, int depth)
     return token->mark && strchr(",;()", token->mark);
 }
 
+/* "taking -5 s" */
+static bool is_below_zero(const struct line *line, size_t i)
+{
+    return line->tokens[i].mark == '-' && i > 0 && !starts_behind(line, i, i - 1) &&
+           starts_behind(line, i + 1, i) && line->tokens[i + 1].kind == TOKEN_MEASURE;
+}
+
+static void report_below_zero(const struct token *minus, const struct sources *sources,
+                              struct diags *diags)
+{
+    struct span span = span_join(minus->span, minus[1].span);
+    struct str number = source_text(sources, minus[1].span);
+    struct diag *diag = diag_add(diags, DIAG_TEXT_MARK, span,
+                                 "this is below zero: a time or a length is not negative");
+    diag_help(diags, diag, "leave out the minus: %.*s", STR_ARG(number));
+}
+
 static void report_mark(const struct token *token, bool first, const struct sources *sources,
                         struct diags *diags)
 {
@@ -297,7 +314,11 @@ bool line_marks_ok(const struct line *line, const struct sources *sources, struc
         }
         depth += (token->mark == '(') - (token->mark == ')');
         if (!mark_ok(line, i, depth)) {
-            report_mark(token, i == 0, sources, diags);
+            if (is_below_zero(line, i)) {
+                report_below_zero(token, sources, diags);
+            } else {
+                report_mark(token, i == 0, sources, diags);
+            }
             return false;
         }
     }

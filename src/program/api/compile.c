@@ -39,9 +39,14 @@ bool courtwright_include_text(struct courtwright_include *include, const char *n
     return include->gave_up == 0;
 }
 
+static const char *find_nul(struct str text)
+{
+    return text.size > 0 ? memchr(text.at, '\0', text.size) : NULL;
+}
+
 bool has_nul(struct str text)
 {
-    return text.size > 0 && memchr(text.at, '\0', text.size) != NULL;
+    return find_nul(text) != NULL;
 }
 
 enum load_result load_include(void *ctx, struct arena *arena, struct str from, struct str path,
@@ -103,9 +108,12 @@ static bool is_text(struct courtwright *book, uint32_t source, struct str text)
         diag_add(&book->diags, DIAG_FILE_TOO_LARGE, start, "this file holds more than 8 MiB");
         return false;
     }
-    if (has_nul(text)) {
+    const char *nul = find_nul(text);
+    if (nul) {
+        uint32_t at = (uint32_t)(nul - text.at);
         struct diag *diag =
-            diag_add(&book->diags, DIAG_FILE_BINARY, start, "this is not a text file");
+            diag_add(&book->diags, DIAG_FILE_BINARY, (struct span){source, at, at + 1},
+                     "this is not a text file: here stands a byte that is zero");
         diag_help(&book->diags, diag, "a playbook is plain text, saved as UTF-8");
         return false;
     }

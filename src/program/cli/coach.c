@@ -22,7 +22,7 @@ static const struct option_row options[] = {
     {"tolerance", 0, OPTION_FLAG, FIELD(tolerance), NULL,
      "how often each step works when it is run 100 times by other players (`explain tolerance`)", 0,
      0},
-    {"jobs", 0, OPTION_NUMBER, FIELD(jobs), "N",
+    {"jobs", 'j', OPTION_NUMBER, FIELD(jobs), "N",
      "so many threads for --tolerance (one a processor); the answer stays the same", 1, 64},
     ROW_PAPER,
     ROW_NAMES,

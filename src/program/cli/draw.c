@@ -24,6 +24,7 @@ struct drawing {
     size_t count;
     struct naming naming;
     struct courtwright_draw options;
+    FILE *measures; /* what is measured, until it is written */
 };
 
 static bool options_make(struct drawing *drawing)
@@ -85,24 +86,25 @@ static void pick_pictures(struct drawing *drawing, size_t play)
 }
 
 /* What lies on what in one diagram, as words. */
-static void measure_say(const char *play, const char *label,
+static void measure_say(FILE *out, const char *play, const char *label,
                         const struct courtwright_measure *found)
 {
-    printf("%s %s: ", play, label);
+    fprintf(out, "%s %s: ", play, label);
     for (int a = 0; a < COURTWRIGHT_MARKS; a++) {
         for (int b = a; b < COURTWRIGHT_MARKS; b++) {
-            printf("%s-%s %d, ", courtwright_mark_word((enum courtwright_mark)a),
-                   courtwright_mark_word((enum courtwright_mark)b), found->on[a][b]);
+            fprintf(out, "%s-%s %d, ", courtwright_mark_word((enum courtwright_mark)a),
+                    courtwright_mark_word((enum courtwright_mark)b), found->on[a][b]);
         }
     }
-    printf("outside %d; labels %d, moved %d, astray %d, left out %d; crossings %d, flat %d, wrong sides %d",
-           found->outside, found->labels, found->labels_moved, found->labels_astray,
-           found->labels_left_out, found->crossings, found->flat_crossings,
-           found->wrong_sides);
-    printf(found->least_gap < 1000 ? "; least gap %.1f pt\n" : "\n", found->least_gap);
+    fprintf(out,
+            "outside %d; labels %d, moved %d, astray %d, left out %d; crossings %d, flat %d, wrong "
+            "sides %d",
+            found->outside, found->labels, found->labels_moved, found->labels_astray,
+            found->labels_left_out, found->crossings, found->flat_crossings, found->wrong_sides);
+    fprintf(out, found->least_gap < 1000 ? "; least gap %.1f pt\n" : "\n", found->least_gap);
 }
 
-static bool measure_json(const char *play, const char *label,
+static bool measure_json(FILE *out, const char *play, const char *label,
                          const struct courtwright_measure *found)
 {
     json_t *line =
@@ -125,8 +127,8 @@ static bool measure_json(const char *play, const char *label,
         }
     }
     good = good && json_object_set_new(line, "on", on) == 0 &&
-           json_dumpf(line, stdout, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
-    putchar('\n');
+           json_dumpf(line, out, JSON_COMPACT | JSON_REAL_PRECISION(6)) == 0;
+    fputc('\n', out);
     json_decref(line);
     return good;
 }
@@ -145,8 +147,8 @@ static int measure_one(const struct drawing *drawing, const struct courtwright_d
         }
         const char *label = courtwright_diagram(drawing->input.book, one.play, one.diagram)->label;
         if (!drawing->request->json) {
-            measure_say(play->name, label, &found);
-        } else if (!measure_json(play->name, label, &found)) {
+            measure_say(drawing->measures, play->name, label, &found);
+        } else if (!measure_json(drawing->measures, play->name, label, &found)) {
             return STATUS_FILE;
         }
     }
@@ -175,6 +177,42 @@ static int draw_one(struct drawing *drawing, const struct picture *picture)
     return output_close(&output, status, shown(path), path);
 }
 
+static int draw_each(struct drawing *drawing)
+{
+    int status = STATUS_FINE;
+    for (size_t i = 0; i < drawing->count && status == STATUS_FINE; i++) {
+        status = draw_one(drawing, &drawing->pictures[i]);
+    }
+    return status;
+}
+
+/* All that is measured, into one file; `-` when none is named. */
+static int measure_all(struct drawing *drawing)
+{
+    const struct request *request = drawing->request;
+    struct name_parts parts = {0};
+    struct bytes found;
+    struct output output;
+    if (!naming_start(&drawing->naming, request, "{play}-measured", false)) {
+        return STATUS_USE;
+    }
+    drawing->measures = must(open_memstream(&found.at, &found.size));
+    int status = draw_each(drawing);
+    fclose(drawing->measures);
+    must(found.at);
+    parts.play = courtwright_play(drawing->input.book, drawing->pictures[0].play)->name;
+    const char *path = request->output ? naming_next(&drawing->naming, &parts) : "-";
+    if (status == STATUS_FINE &&
+        !output_open(&output, &drawing->input, request->command, path, false)) {
+        status = STATUS_FILE;
+    } else if (status == STATUS_FINE) {
+        output.writer.write(&output, found.at, found.size);
+        status = output_named(&output, path);
+    }
+    free(found.at);
+    return status;
+}
+
 static int draw_all(struct drawing *drawing)
 {
     const struct request *request = drawing->request;
@@ -182,11 +220,10 @@ static int draw_all(struct drawing *drawing)
     char *pattern = format_text(together ? "{play}.%s" : "{play}-{step}.%s",
                                 format_extension(format_meant(request)));
     int status = STATUS_USE;
-    if (naming_start(&drawing->naming, request, pattern, drawing->count > 1 && !request->measure)) {
-        status = STATUS_FINE;
-        for (size_t i = 0; i < drawing->count && status == STATUS_FINE; i++) {
-            status = draw_one(drawing, &drawing->pictures[i]);
-        }
+    if (request->measure) {
+        status = measure_all(drawing);
+    } else if (naming_start(&drawing->naming, request, pattern, drawing->count > 1)) {
+        status = draw_each(drawing);
     }
     status = naming_end(&drawing->naming, request, &drawing->input, status);
     tell_missing(request, drawing->input.book);
@@ -244,8 +281,8 @@ static const struct option_row options[] = {
     {"show-checks", 0, OPTION_FLAG, FIELD(show_checks), NULL, "draw findings where they are", 0, 0},
     ROW_DEFENSE,
     ROW_SALT,
-    {"measure", 0, OPTION_FLAG, FIELD(measure), NULL, "write nothing: count what lies on what", 0,
-     0},
+    {"measure", 0, OPTION_FLAG, FIELD(measure), NULL,
+     "draw nothing: count what lies on what, told on standard output or in OUT", 0, 0},
     {"json", 0, OPTION_FLAG, FIELD(json), NULL, "with --measure: one JSON object a line", 0, 0},
     ROW_STRICT,
     ROW_DEPS,

@@ -32,6 +32,12 @@ static int put_all(const struct request *request, struct input *input, const str
     bool standard = !request->output || strcmp(request->output, "-") == 0;
     struct naming naming;
     int status = STATUS_FINE;
+    if (standard && picked->count > 1 && !request->dump) {
+        return wrong_use(request,
+                         "%zu plays come out, each as JSON of its own: --play NAME takes "
+                         "one, -o a folder or a name with {play} in it takes all",
+                         picked->count);
+    }
     if (!standard && !naming_start(&naming, request, request->dump ? "{play}.txt" : "{play}.json",
                                    picked->count > 1)) {
         return STATUS_USE;
@@ -95,7 +101,7 @@ static int run(const struct request *request)
 }
 
 static const struct option_row options[] = {
-    ROW_OUTPUT("a file, a folder, a name with {play} {n}; else standard output"),
+    ROW_OUTPUT("a file, a folder, a name with {play} {n}; else standard output, for one play"),
     ROW_PLAY,
     {"rate", 0, OPTION_NUMBER, FIELD(rate), "N", "places a second (30)", 1, 120},
     {"schema", 0, OPTION_FLAG, FIELD(schema), NULL,

@@ -280,6 +280,15 @@ START_TEST(a_switch_can_be_waited_for)
 }
 END_TEST
 
+START_TEST(who_has_shot_has_no_ball_to_pass)
+{
+    told_run(&told, "start five-out\nball 1\n1 shoots\n1 passes to 2\n");
+    told_says(&told, "run.stuck", "1 has shot the ball");
+    told_run(&told, "start five-out\nball 1\n1 shoots\n1 rebounds\n1 passes to 2\n");
+    ck_assert_msg(told_segment(&told, 0, -1)->ran, "%s", told_said(&told));
+}
+END_TEST
+
 START_TEST(a_defender_who_never_does_it_is_said_by_name)
 {
     told_run(&told, "start five-out\ndefense man\nas x4 helps, 4 cuts to the rim\n"
@@ -826,6 +835,7 @@ int main(void)
     tcase_add_test(deeds, an_end_of_what_a_defender_does_can_be_waited_for);
     tcase_add_test(deeds, under_and_over_a_screen_are_told_apart);
     tcase_add_test(deeds, a_switch_can_be_waited_for);
+    tcase_add_test(deeds, who_has_shot_has_no_ball_to_pass);
     tcase_add_test(deeds, a_defender_who_never_does_it_is_said_by_name);
     suite_add_tcase(suite, deeds);
     TCase *all = tcase_create("until");

@@ -159,6 +159,19 @@ START_TEST(marks_without_a_meaning_are_told)
 }
 END_TEST
 
+START_TEST(a_measure_below_zero_is_told_as_such)
+{
+    read_text(STR("1 passes to 2, taking -5 s"));
+    ck_assert(!line_marks_ok(&lines.all.at[0], &sources, &diags));
+    ck_assert_str_eq(diag_ids(), "text.stray-mark");
+    ck_assert_str_eq(diags.all.at[0].message.at,
+                     "this is below zero: a time or a length is not negative");
+    ck_assert_str_eq(diags.all.at[0].help.at, "leave out the minus: 5 s");
+    ck_assert_uint_eq(diags.all.at[0].span.begin, 22);
+    ck_assert_uint_eq(diags.all.at[0].span.end, 26);
+}
+END_TEST
+
 START_TEST(lines_end_in_any_way)
 {
     read_text(STR("\xEF\xBB\xBF"
@@ -274,6 +287,7 @@ int main(void)
                         (int)(sizeof token_cases / sizeof token_cases[0]));
     tcase_add_loop_test(all, marks_without_a_meaning_are_told, 0,
                         (int)(sizeof mark_cases / sizeof mark_cases[0]));
+    tcase_add_test(all, a_measure_below_zero_is_told_as_such);
     tcase_add_test(all, lines_end_in_any_way);
     tcase_add_test(all, a_broken_byte_names_line_and_column);
     tcase_add_test(all, overlong_and_surrogate_forms_are_broken);
