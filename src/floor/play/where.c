@@ -176,6 +176,35 @@ void where_note_side(struct maker *m, struct span span, body mover, enum side si
     diag_help(m->diags, diag, "to be sure, write `%s %s`", taken, word);
 }
 
+#define THROWN_TO (30 * FEET) /* across the floor: as far as a throw in goes (ours) */
+
+/* breaks to the corner, of one in the backcourt whose ball is to be thrown in there: the corner
+ * there, and not the one a floor's length away. */
+static bool is_for_throw_in(const struct maker *m, const struct place *place, body mover)
+{
+    const struct court *court = m->play->court;
+    body holder = m->flow.holder;
+    if (place->spot != SPOT_CORNER || place->backcourt || !m->play->full_floor ||
+        mover >= BODY_COUNT || mover == holder || holder >= BODY_COUNT) {
+        return false;
+    }
+    struct vec2 ball = m->flow.at[holder], at = m->flow.at[mover];
+    return at.y > court->half_court && ball.y > court->half_court &&
+           !court_inside(court, ball, 0) && vec2_distance(at, ball) < THROWN_TO;
+}
+
+static void note_backcourt(struct maker *m, const struct place *place, enum side side)
+{
+    if (!note_is_of_mirror(m)) {
+        const char *word = spot_row(place->spot)->word;
+        struct diag *diag =
+            diag_add(m->diags, DIAG_TEXT_PLACE_TAKEN, place->span,
+                     "the ball is thrown in there: the backcourt %s was taken", word);
+        diag_help(m->diags, diag, "to be sure, write `backcourt %s %s`",
+                  side == SIDE_LEFT ? "left" : "right", word);
+    }
+}
+
 static bool spot_goal(struct maker *m, const struct place *place, const struct voice *voice,
                       body mover, struct goal *goal)
 {
@@ -186,11 +215,14 @@ static bool spot_goal(struct maker *m, const struct place *place, const struct v
     if (needs && !settle_side(m, side, place->span, mover, row->word, &side)) {
         return false;
     }
-    if (left_out) {
+    bool thrown_to = is_for_throw_in(m, place, mover);
+    if (thrown_to) {
+        note_backcourt(m, place, side);
+    } else if (left_out) {
         where_note_side(m, place->span, mover, side, row->word);
     }
     *goal = where_spot(m, place->spot, needs || side <= SIDE_RIGHT ? side : SIDE_NONE);
-    if (place->backcourt) {
+    if (place->backcourt || thrown_to) {
         goal->backcourt = m->play->full_floor = true;
         goal->at = court_mirror_back(m->play->court, court_spot(m->play->court, place->spot, side));
         goal->kind = GOAL_POINT;

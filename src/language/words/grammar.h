@@ -298,6 +298,7 @@ int along_read(struct predicate *p);
 bool take_way(struct cursor *c, bool led);
 /* via: which way was said, and is left out with a note, unless the words behind it make it a
  * sentence of its own. */
+bool stops_short(struct predicate *p); /* and stops at a spot before the place said */
 void note_way(struct predicate *p, struct span span);
 /* through the lane to the corner: that sentence, or the note. */
 void way_settled(struct predicate *p);

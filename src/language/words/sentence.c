@@ -413,7 +413,7 @@ static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (use_goes_on(p) || drives_on(p) || side_ends(p) || way_ends(p)) {
+        if (use_goes_on(p) || drives_on(p) || stops_short(p) || side_ends(p) || way_ends(p)) {
             continue;
         }
         if (next_is(p, side)) {

@@ -213,6 +213,30 @@ int slot_way(struct predicate *p)
     return 1;
 }
 
+/* cuts over the top to the elbow: off the screen that waits for him, or straight there. */
+static bool over_top(struct predicate *p)
+{
+    struct cursor *c = p->c;
+    struct cursor trial = *c;
+    const struct sentence *s = p->s;
+    struct who screener, second;
+    bool several, cuts = s->verb == VERB_CUTS || s->verb == VERB_GOES || s->verb == VERB_FLASHES;
+    if (!cuts || s->subject.count != 1 || !take_words(&trial, "over top") ||
+        !(s->place ? part_ends(&trial) : leg_follows(&trial))) {
+        return false;
+    }
+    const struct token *from = c->at;
+    bool waits = above_waiting_screen(c, &s->subject.at[0], &screener, &second, &several);
+    c->at = trial.at;
+    if (waits && !several && screener.kind == WHO_PLAYER) {
+        p->s->verb = VERB_COMES;
+        p->s->object = screener;
+    } else {
+        note_way(p, cursor_taken(c, from));
+    }
+    return true;
+}
+
 /* around 5, over 5, under 5, past 5, past left wing. */
 int slot_path(struct predicate *p)
 {
@@ -227,6 +251,9 @@ int slot_path(struct predicate *p)
         if (p->s->place) {
             return 1;
         }
+    }
+    if (over_top(p)) {
+        return 1;
     }
     int path = take_entry(c, words);
     if (path < 0) {

@@ -182,6 +182,19 @@ START_TEST(a_back_cut_for_a_pass_waits_until_its_passer_has_the_ball)
 }
 END_TEST
 
+START_TEST(who_breaks_to_the_corner_for_a_throw_in_takes_the_corner_there)
+{
+    told_run(&told, "play \"Millrace\"\n  start press break\n  defense press 2-2-1\n"
+                    "  ball 4\n  1 breaks to the right corner\n  4 inbounds to 1\n");
+    told_says(&told, "text.place-taken", "the backcourt corner");
+    ck_assert_double_gt(at_end(0, 1).y, told.play->court->half_court);
+    ck_assert_double_gt(at_end(0, 1).x, 3);
+    told_run(&told, "play \"Millrace\"\n  start press break\n  defense press 2-2-1\n"
+                    "  ball 4\n  4 inbounds to 1\n  then 2 goes to the right corner\n");
+    ck_assert_double_lt(at_end(0, 2).y, told.play->court->half_court);
+}
+END_TEST
+
 START_TEST(a_cutter_is_passed_to_in_stride)
 {
     told_run(&told, "play \"Millrace\"\n  start five-out\n  ball 1\n"
@@ -415,6 +428,7 @@ int main(void)
     tcase_add_test(all, two_who_go_to_the_foul_line_stand_apart_on_it);
     tcase_add_test(all, who_is_dribbled_at_goes_backdoor_as_the_dribbler_comes_near);
     tcase_add_test(all, a_back_cut_for_a_pass_waits_until_its_passer_has_the_ball);
+    tcase_add_test(all, who_breaks_to_the_corner_for_a_throw_in_takes_the_corner_there);
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);
     tcase_add_test(all, who_uses_a_screen_next_runs_through_the_border);
     tcase_add_loop_test(all, a_curl_that_hardly_turns_goes_by_the_near_side, 0, 2);
