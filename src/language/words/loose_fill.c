@@ -524,6 +524,16 @@ static bool fill_idle(struct clause *k, struct reading *out)
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }
 
+/* steps in behind the ball: where to, and not to the spot that the verb has without a place. */
+static bool goes_behind_ball(const struct clause *k)
+{
+    bool behind = false;
+    for (const struct token *at = k->act_item->to; at < k->c->end && !behind; at++) {
+        behind = said_at(at, k->c->end, "behind ball|behind the ball|in back of the ball") != NULL;
+    }
+    return behind && !k->place && verb_row(k->act->verb)->task == VERB_MOVE;
+}
+
 bool clause_fill(const struct cursor *c, const struct items *items, const struct going *going,
                  struct reading *out)
 {
@@ -552,6 +562,9 @@ bool clause_fill(const struct cursor *c, const struct items *items, const struct
     enum verb_task task = verb_row(k.act->verb)->task;
     if (k.gone && !k.place && (task == VERB_MOVE || task == VERB_CARRY)) {
         return false; /* cuts away: not to the rim */
+    }
+    if (goes_behind_ball(&k)) {
+        return false;
     }
     switch (k.act->frame) {
     case FRAME_LIGHT:
