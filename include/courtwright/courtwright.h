@@ -158,6 +158,8 @@ courtwright_diagnostic(const struct courtwright *book, size_t index);
 /* How many there were in all, accepted ones apart: more than the list holds when that is full. */
 COURTWRIGHT_API size_t courtwright_error_count(const struct courtwright *book);
 COURTWRIGHT_API size_t courtwright_warning_count(const struct courtwright *book);
+/* Whether the list is full: then there was more to say, notes too, than is in it. */
+COURTWRIGHT_API bool courtwright_list_full(const struct courtwright *book);
 
 /* How well one diagram's step bears it that players are never twice the same: run many times, each
  * time with everybody's speed (8 %) and reaction (20 %, one deviation each) drawn anew. It works

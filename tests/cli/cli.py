@@ -310,6 +310,7 @@ def draw():
         counted = out
         status, out, err = run('draw', 'good.play', '--measure', '-o', 'counted.txt', cwd=here)
         tap.ok((status, out, (here / 'counted.txt').read_text()) == (0, 'counted.txt\n', counted), '--measure -o writes it there', out + err)
+        one_message(run('draw', 'good.play', '--measure', '--deps', 'x.d', cwd=here), 2, ['--deps', '-o'], 'what makes no file has no rule for make')
         tap.same(run('draw', 'good.play', '--measure', '-o', '-', cwd=here)[:2], (0, counted), 'or, for -, on standard output')
         one_message(run('draw', 'good.play', '--measure', '-o', 'good.play', cwd=here), 3, ['what was read'], 'and not over the input')
         status, out, err = run('draw', 'good.play', '--measure', '--json', cwd=here)
@@ -695,6 +696,9 @@ def tidy_tells():
         (here / 'loose.play').write_text(loose)
         err = run('tidy', 'book.play', cwd=here)[2]
         tap.ok('book.play:' in err and 'loose.play:' not in err, 'nothing is told of a file that is not written', err)
+        (here / 'many.play').write_text(''.join(loose.replace('Lantern', f'Lantern {i}') for i in range(300)))
+        err = run('tidy', 'many.play', cwd=here)[2]
+        tap.ok('more to tell of many.play than a list holds' in err, 'when that is more than the list holds, it is said', err[-300:])
         err = run('tidy', 'crowded.play', cwd=here)[2]
         tap.ok('[text.aside]' in err and 'warning' not in err, 'nor of the run', err)
 

@@ -259,3 +259,8 @@ size_t courtwright_warning_count(const struct courtwright *book)
 {
     return book->warnings;
 }
+
+bool courtwright_list_full(const struct courtwright *book)
+{
+    return book->diags.full;
+}

@@ -40,6 +40,10 @@ static bool options_make(struct drawing *drawing)
         wrong_use(request, "--json goes with --measure only");
         return false;
     }
+    if (request->measure && request->deps && !request->output) {
+        wrong_use(request, "--deps tells of files that are written: with --measure, give -o");
+        return false;
+    }
     drawing->options = (struct courtwright_draw){
         .format = live ? COURTWRIGHT_SVG_LIVE : format,
         .layout =

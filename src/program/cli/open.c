@@ -37,7 +37,6 @@ static bool wait_for_signals(void)
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
         sigaction(numbers[i], &action, NULL);
     }
-    signal(SIGXFSZ, SIG_IGN); /* a file that may not grow is a save that failed, and said */
     return true;
 }
 

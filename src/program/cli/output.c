@@ -29,8 +29,8 @@ static const int numbers[] = {SIGINT, SIGTERM, SIGHUP};
 
 void output_tidy_at_signals(void)
 {
-    signal(SIGXFSZ,
-           SIG_IGN); /* a file that grew too large is an error of writing like a full disk */
+    /* A file that may not grow is an error of writing like a full disk. */
+    signal(SIGXFSZ, SIG_IGN);
     struct sigaction action = {.sa_handler = end_early, .sa_flags = (int)SA_RESETHAND}, before;
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
         if (sigaction(numbers[i], NULL, &before) == 0 && before.sa_handler != SIG_IGN) {

@@ -111,6 +111,12 @@ static int tidy(const struct request *request, struct input *input)
     struct bytes tidied = {NULL, 0};
     struct courtwright_writer writer = {keep, &tidied};
     int said = tell(request, input->book, &telling);
+    if (courtwright_list_full(input->book)) {
+        say(request->command,
+            "there is more to tell of %s than a list holds; more may be left out: "
+            "divide it to see all",
+            shown(input->path));
+    }
     enum courtwright_status done = said == STATUS_FILE ? COURTWRIGHT_MEMORY
                                    : request->upgrade  ? courtwright_upgrade(input->book, &writer)
                                                        : courtwright_tidy(input->book, &writer);
