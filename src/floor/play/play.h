@@ -84,7 +84,15 @@ enum moment { /* what can be waited for in the life of a task, in the order it h
  * wait for the ball from a certain pass, for one's own screen to be used and for a spot to be left
  * is listed, with written == false. */
 struct wait {
-    enum { WAIT_TASK, WAIT_CLOCK, WAIT_ALL_BEFORE, WAIT_LEAVES, WAIT_NEARS, WAIT_STATE, WAIT_DEED } kind;
+    enum {
+        WAIT_TASK,
+        WAIT_CLOCK,
+        WAIT_ALL_BEFORE,
+        WAIT_LEAVES,
+        WAIT_NEARS,
+        WAIT_STATE,
+        WAIT_DEED
+    } kind;
     int task;    /* index among the segment's tasks (common first, then the branch's own), */
     bool before; /* or, with this, among those of the way before the step, which go on beside it */
     enum moment moment;

@@ -305,7 +305,7 @@ void way_settled(struct predicate *p);
 /* drive: the way that ends before `end` changes what is run: taken for the side of a drive. placed:
  * where it ends is said. As along_read. */
 int drive_runs(struct predicate *p, const struct token *from, const struct token *end, bool placed);
-int going_read(struct predicate *p); /* going left, going middle: the same */
+int going_read(struct predicate *p);     /* going left, going middle: the same */
 int way_off_screen(struct predicate *p); /* comes off 5 baseline: the same */
 /* Where somebody ends who goes this way off a screen, with a note. */
 const struct place *place_off_screen(struct cursor *c, enum drive_side way, struct span span);

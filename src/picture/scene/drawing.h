@@ -143,7 +143,7 @@ struct drawing {
     VEC(struct stroke) strokes;
     VEC(struct crossing) crossings;
     VEC(struct disc) discs;
-    bool over_defenders; /* the number being placed may lie on an X that can step aside */
+    bool over_defenders;    /* the number being placed may lie on an X that can step aside */
     VEC(struct vec2) words; /* middles of pieces of lettering on the floor */
     VEC(struct vec2) cones;
     VEC(struct vec2) ticks, tick_ways; /* a line of players: middles, and half a tick */
@@ -244,7 +244,7 @@ void defenders_yield(struct drawing *drawing); /* once the moves are traced */
 /* Those on whom numbers were put step aside; false: one of them found no place. */
 bool defenders_make_room(struct drawing *drawing);
 bool defender_can_yield(const struct drawing *drawing, const struct symbol *x);
-void defenders_lead(struct drawing *drawing);  /* their own lines begin where they are */
+void defenders_lead(struct drawing *drawing); /* their own lines begin where they are */
 double stop_radius(const struct drawing *drawing,
                    const struct stop *stop); /* 0 for bars and free ends */
 /* trace.c: the run's own track brought to a few smooth curves on paper. */

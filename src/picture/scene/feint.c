@@ -4,8 +4,9 @@
  * turns there, and goes on as it was run. */
 #include "picture/scene/drawing.h"
 
-#define SHOWN 0.8 /* feet of the run's own step beyond his numeral: it is drawn as it was (ours)   \
-                   */
+#define SHOWN                                                                                      \
+    0.8 /* feet of the run's own step beyond his numeral: it is drawn as it was (ours)             \
+         */
 #define LEG_SEEN 2.6  /* feet beyond his numeral, */
 #define LEG_HEADS 1.6 /* and lengths of an arrow's head: it is one on a card too (ours) */
 #define SHORT_OF 0.8  /* feet from whom he would screen for (ours) */
