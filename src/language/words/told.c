@@ -158,9 +158,9 @@ bool event_arrives(const struct cursor *c)
 }
 
 /* The part as one sentence of the player named first in it, and nothing more. */
-static bool as_sentence(struct cursor *part, struct sentence *out)
+static bool as_sentence(const struct cursor *part, struct sentence *out)
 {
-    struct cursor trial = cursor_look(part);
+    struct cursor trial = cursor_look(part), whole = *part; /* which is left at `list` */
     struct who first;
     sentence_list list = {NULL, 0, 0};
     struct cursor_mark mark = cursor_mark(part);
@@ -169,8 +169,8 @@ static bool as_sentence(struct cursor *part, struct sentence *out)
     }
     size_t had = list.count;
     bool named = person_read(&trial, &first);
-    bool read = named && sentences_read(part, &list) && part->refusals == mark.refusals;
-    cursor_back(part, mark);
+    bool read = named && sentences_read(&whole, &list) && whole.refusals == mark.refusals;
+    cursor_back(&whole, mark);
     if (!read || list.count != had + 1) {
         return false;
     }
