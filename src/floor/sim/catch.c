@@ -42,16 +42,12 @@ struct job *ball_receiver_job(struct world *world, body receiver, int pass)
 static void say_missed(struct world *world, int task, double miss)
 {
     const struct task *pass = world->job[task].task;
-    struct strbuf far, who;
-    strbuf_init(&far, world->arena);
-    strbuf_init(&who, world->arena);
-    play_length(&far, world->play, miss);
-    body_print(&who, pass->other);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_MISSED, pass->span,
-                                 "%s is %s from the ball when the pass comes, and cannot catch it",
-                                 strbuf_str(&who).at, strbuf_str(&far).at);
-    diag_help(world->diags, diag, "let the pass wait for %s, or bring %s there sooner",
-              strbuf_str(&who).at, strbuf_str(&who).at);
+    const char *far = said_far(world, miss);
+    const char *who = said_who(world, pass->other);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_MISSED, pass->span,
+                 "%s is %s from the ball when the pass comes, and cannot catch it", who, far);
+    diag_help(world->diags, diag, "let the pass wait for %s, or bring %s there sooner", who, who);
 }
 
 void catch_take(struct world *world, body by)

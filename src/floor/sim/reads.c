@@ -31,14 +31,6 @@ static const struct {
                       "doubles"},
 };
 
-static const char *name(const struct world *world, body b)
-{
-    struct strbuf out;
-    strbuf_init(&out, world->arena);
-    body_print(&out, b);
-    return strbuf_str(&out).at;
-}
-
 /* What is missing, in words: "x3 guards 3, and 3 uses no screen". */
 static struct str what_lacks(const struct world *world, const struct word *word, enum lack lack)
 {
@@ -48,12 +40,12 @@ static struct str what_lacks(const struct world *world, const struct word *word,
     if (say_of[lack].who == OF_NOBODY) {
         strbuf_text(&out, say_of[lack].text);
     } else if (named && word->whom != word->man) {
-        strbuf_print(&out, "%s %s", name(world, word->whom), say_of[lack].text);
+        strbuf_print(&out, "%s %s", said_who(world, word->whom), say_of[lack].text);
     } else if (word->man == BODY_NONE) {
         strbuf_text(&out, "there is no screen for it in this step");
     } else {
-        const char *man = name(world, word->man);
-        strbuf_print(&out, "%s guards %s, and %s %s", name(world, word->self), man, man,
+        const char *man = said_who(world, word->man);
+        strbuf_print(&out, "%s guards %s, and %s %s", said_who(world, word->self), man, man,
                      say_of[lack].text);
     }
     return strbuf_str(&out);
@@ -82,7 +74,7 @@ static struct str help_of(const struct world *world, const struct word *word, en
     for (const char *c = say_of[lack].help; *c; c++) {
         if (*c == '@' || *c == '#') {
             body b = *c == '@' ? who : mate;
-            strbuf_text(&out, b == BODY_NONE ? "3" : name(world, b));
+            strbuf_text(&out, b == BODY_NONE ? "3" : said_who(world, b));
         } else {
             strbuf_char(&out, *c);
         }
@@ -99,7 +91,7 @@ static void say(struct world *world, enum diag_code code, struct span span, cons
     body other = lacks_instead(world, lack);
     if (other != BODY_NONE && other != word->self) {
         diag_help(world->diags, diag, "write: %s%s %s", code == DIAG_RUN_READ ? "read " : "",
-                  name(world, other), verb_row(word->verb)->words);
+                  said_who(world, other), verb_row(word->verb)->words);
     } else {
         diag_help(world->diags, diag, "%.*s", STR_ARG(help_of(world, word, lack)));
     }
@@ -212,10 +204,10 @@ static void say_late(struct world *world, body self, struct span span)
     body whom = duty->whom != BODY_NONE ? duty->whom : duty_about(world, self);
     struct diag *diag =
         diag_add(world->diags, DIAG_RUN_DUTY_LATE, span, "`%.*s`: %s never gets to %s in this step",
-                 STR_ARG(source_text(world->sources, span)), name(world, self),
-                 whom < BODY_COUNT ? name(world, whom) : "the ball");
+                 STR_ARG(source_text(world->sources, span)), said_who(world, self),
+                 whom < BODY_COUNT ? said_who(world, whom) : "the ball");
     diag_help(world->diags, diag, "start %s nearer, or give it time: 1 holds for 1 s",
-              name(world, self));
+              said_who(world, self));
 }
 
 /* He was to meet somebody: at the ball, on his way. */

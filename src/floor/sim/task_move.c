@@ -63,18 +63,12 @@ static double least_time(const struct agent *agent)
 
 static void say_fast(struct world *world, const struct task *task, double length, double least)
 {
-    struct strbuf who, far, needs;
-    strbuf_init(&who, world->arena);
-    strbuf_init(&far, world->arena);
-    strbuf_init(&needs, world->arena);
-    body_print(&who, task->who);
-    play_length(&far, world->play, length);
-    strbuf_fixed(&needs, least, 1);
+    const char *who = said_who(world, task->who);
+    const char *far = said_far(world, length);
+    const char *needs = said_seconds(world, least);
     struct diag *diag = diag_add(world->diags, DIAG_RUN_TIME, task->span,
-                                 "%s has %s to go: that needs at least %s s", strbuf_str(&who).at,
-                                 strbuf_str(&far).at, strbuf_str(&needs).at);
-    diag_help(world->diags, diag, "write taking %s s, or leave the time out",
-              strbuf_str(&needs).at);
+                                 "%s has %s to go: that needs at least %s s", who, far, needs);
+    diag_help(world->diags, diag, "write taking %s s, or leave the time out", needs);
 }
 
 /* The steady speed at which what is left of the way takes `seconds`. */

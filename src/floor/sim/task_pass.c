@@ -72,66 +72,49 @@ static double flight(const struct world *world, const struct task *pass, struct 
 
 static void say_hurry(struct world *world, const struct task *task, double hold)
 {
-    struct strbuf who, held, needed;
-    strbuf_init(&who, world->arena);
-    strbuf_init(&held, world->arena);
-    strbuf_init(&needed, world->arena);
-    body_print(&who, task->who);
-    strbuf_fixed(&held, hold, 1);
-    strbuf_fixed(&needed, world->agent[task->who].level->catch_pass, 1);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_HURRY, task->span,
-                                 "%s passes %s s after the catch; at this level it takes %s s",
-                                 strbuf_str(&who).at, strbuf_str(&held).at, strbuf_str(&needed).at);
+    const char *who = said_who(world, task->who);
+    const char *held = said_seconds(world, hold);
+    const char *needed = said_seconds(world, world->agent[task->who].level->catch_pass);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_HURRY, task->span,
+                 "%s passes %s s after the catch; at this level it takes %s s", who, held, needed);
     diag_help(world->diags, diag, "leave the tie out: the pass leaves as soon as it can");
 }
 
 static void say_late(struct world *world, const struct task *task, double late)
 {
-    struct strbuf who, by;
-    strbuf_init(&who, world->arena);
-    strbuf_init(&by, world->arena);
-    body_print(&who, task->who);
-    strbuf_fixed(&by, late, 1);
+    const char *who = said_who(world, task->who);
+    const char *by = said_seconds(world, late);
     struct diag *diag =
         diag_add(world->diags, DIAG_RUN_LATE, task->span,
-                 "%s cannot pass then: the ball is in %s's hands to pass %s s later",
-                 strbuf_str(&who).at, strbuf_str(&who).at, strbuf_str(&by).at);
+                 "%s cannot pass then: the ball is in %s's hands to pass %s s later", who, who, by);
     diag_help(world->diags, diag, "give a later time, or tie it to the catch: after %s catches",
-              strbuf_str(&who).at);
+              who);
 }
 
 static void say_place(struct world *world, const struct task *task, double off)
 {
-    struct strbuf who, far;
-    strbuf_init(&who, world->arena);
-    strbuf_init(&far, world->arena);
-    body_print(&who, task->other);
-    play_length(&far, world->play, off);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_CATCH_PLACE, task->span,
-                                 "%s comes no nearer than %s to where the pass is to be caught",
-                                 strbuf_str(&who).at, strbuf_str(&far).at);
-    diag_help(world->diags, diag, "send %s there first, or leave the place out",
-              strbuf_str(&who).at);
+    const char *who = said_who(world, task->other);
+    const char *far = said_far(world, off);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_CATCH_PLACE, task->span,
+                 "%s comes no nearer than %s to where the pass is to be caught", who, far);
+    diag_help(world->diags, diag, "send %s there first, or leave the place out", who);
 }
 
 static void say_fast(struct world *world, const struct task *task, struct vec2 end)
 {
     struct task plain = *task;
-    struct strbuf far, least;
     plain.taking = 0;
     double needs = flight(world, &plain, end);
     if (task->taking <= 0 || task->taking >= needs - LATE) {
         return;
     }
-    strbuf_init(&far, world->arena);
-    strbuf_init(&least, world->arena);
-    play_length(&far, world->play, vec2_distance(ball_place(world), end));
-    strbuf_fixed(&least, needs, 1);
+    const char *far = said_far(world, vec2_distance(ball_place(world), end));
+    const char *least = said_seconds(world, needs);
     struct diag *diag = diag_add(world->diags, DIAG_RUN_TIME, task->span,
-                                 "this pass flies %s: it needs at least %s s", strbuf_str(&far).at,
-                                 strbuf_str(&least).at);
-    diag_help(world->diags, diag, "write taking %s s, or leave the time out",
-              strbuf_str(&least).at);
+                                 "this pass flies %s: it needs at least %s s", far, least);
+    diag_help(world->diags, diag, "write taking %s s, or leave the time out", least);
 }
 
 /* He is told to stay out there, or to throw in from another place. */

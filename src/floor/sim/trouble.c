@@ -21,6 +21,30 @@ static struct str words_of(const struct world *world, const struct task *task)
     return strbuf_str(&out);
 }
 
+const char *said_who(const struct world *world, body b)
+{
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    body_print(&out, b);
+    return strbuf_str(&out).at;
+}
+
+const char *said_far(const struct world *world, double metres)
+{
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    play_length(&out, world->play, metres);
+    return strbuf_str(&out).at;
+}
+
+const char *said_seconds(const struct world *world, double seconds)
+{
+    struct strbuf out;
+    strbuf_init(&out, world->arena);
+    strbuf_fixed(&out, seconds, 1);
+    return strbuf_str(&out).at;
+}
+
 /* The task that has to happen before this one can go on, or none. */
 static int blocker(struct world *world, const struct job *job)
 {
@@ -47,34 +71,41 @@ static int blocker(struct world *world, const struct job *job)
     return task_class(job->task->kind)->waits_for(world, job);
 }
 
-/* A state, or a defender's deed, that has not come about: in the coach's words; nothing for others.
- */
-static struct str unmet(struct world *world, const struct job *job)
+static bool is_named(const struct world *world, const struct wait *wait)
 {
-    bool waits = job->phase == PHASE_WAITING;
-    for (size_t i = 0; i <= job->task->waits.count; i++) {
-        bool last = i == job->task->waits.count;
-        const struct wait *wait = last ? &job->task->until : &job->task->waits.at[i];
-        bool named = wait->kind == WAIT_STATE || wait->kind == WAIT_DEED;
-        if ((last ? !waits && job->task->has_until : waits && named) &&
-            world_is_written(world, wait->span) && !queue_wait_met(world, job, wait)) {
-            return source_text(world->sources, wait->span);
+    return (wait->kind == WAIT_STATE || wait->kind == WAIT_DEED) &&
+           world_is_written(world, wait->span);
+}
+
+/* A state, or a defender's deed, that the coach has written and that has not come about; NULL. */
+static const struct wait *unmet(struct world *world, const struct job *job)
+{
+    const struct task *task = job->task;
+    if (job->phase != PHASE_WAITING) {
+        bool ends = task->has_until && !queue_wait_met(world, job, &task->until);
+        return ends && is_named(world, &task->until) ? &task->until : NULL;
+    }
+    for (size_t i = 0; i < task->waits.count; i++) {
+        const struct wait *wait = &task->waits.at[i];
+        if (is_named(world, wait) && !queue_wait_met(world, job, wait)) {
+            return wait;
         }
     }
-    return (struct str){"", 0};
+    return NULL;
 }
 
 static void say_unmet(struct world *world, const struct job *job, enum diag_code code,
-                      struct str what)
+                      const struct wait *wait)
 {
     bool waits = job->phase == PHASE_WAITING;
+    struct str what = source_text(world->sources, wait->span);
     struct diag *diag =
         diag_add(world->diags, code, job->task->span,
                  waits ? "`%.*s` never starts: `%.*s` does not come about in this step"
                        : "`%.*s` never ends, and a sentence waits for it: `%.*s` does not come "
                          "about in this step",
                  STR_ARG(words_of(world, job->task)), STR_ARG(what));
-    if (what.size > 1 && what.at[0] == 'x' && what.at[1] >= '1' && what.at[1] <= '9') {
+    if (body_is_defender(wait->who)) {
         diag_help(world->diags, diag,
                   "what the defense may do is a read: `if %.*s, …` in place of `when`; or write "
                   "what brings it about",
@@ -167,25 +198,21 @@ static bool has_shot(const struct world *world, body who)
 
 static void say_no_ball(struct world *world, const struct job *job)
 {
-    struct strbuf who;
-    strbuf_init(&who, world->arena);
-    body_print(&who, job->task->who);
+    const char *who = said_who(world, job->task->who);
     if (has_shot(world, job->task->who)) {
-        struct diag *diag =
-            diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
-                     "`%.*s` cannot happen: %.*s has shot the ball",
-                     STR_ARG(words_of(world, job->task)), STR_ARG(strbuf_str(&who)));
-        diag_help(world->diags, diag, "write first who gets it: %.*s rebounds",
-                  STR_ARG(strbuf_str(&who)));
+        struct diag *diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
+                                     "`%.*s` cannot happen: %s has shot the ball",
+                                     STR_ARG(words_of(world, job->task)), who);
+        diag_help(world->diags, diag, "write first who gets it: %s rebounds", who);
         return;
     }
     struct diag *diag = diag_add(world->diags, DIAG_RUN_STUCK, job->task->span,
-                                 "`%.*s` cannot happen: %.*s never gets the ball",
-                                 STR_ARG(words_of(world, job->task)), STR_ARG(strbuf_str(&who)));
+                                 "`%.*s` cannot happen: %s never gets the ball",
+                                 STR_ARG(words_of(world, job->task)), who);
     diag_help(
         world->diags, diag,
-        "write the pass that brings it, or give the ball to somebody else at the start: ball %.*s",
-        STR_ARG(strbuf_str(&who)));
+        "write the pass that brings it, or give the ball to somebody else at the start: ball %s",
+        who);
 }
 
 void trouble_stuck(struct world *world)
@@ -206,9 +233,9 @@ void trouble_stuck(struct world *world)
         say_no_ball(world, job);
         return;
     }
-    struct str what = unmet(world, job);
-    if (on == SIM_NO_TASK && what.size) {
-        say_unmet(world, job, DIAG_RUN_STUCK, what);
+    const struct wait *wait = unmet(world, job);
+    if (on == SIM_NO_TASK && wait) {
+        say_unmet(world, job, DIAG_RUN_STUCK, wait);
         return;
     }
     if (on != SIM_NO_TASK) {
@@ -229,10 +256,10 @@ void trouble_stuck(struct world *world)
 void trouble_waited(struct world *world, const struct job *job)
 {
     int on = next_in_chain(world, job->index);
-    struct str what = unmet(world, job);
+    const struct wait *wait = unmet(world, job);
     world->failed = true;
-    if (on == SIM_NO_TASK && what.size) {
-        say_unmet(world, job, DIAG_RUN_WAIT, what);
+    if (on == SIM_NO_TASK && wait) {
+        say_unmet(world, job, DIAG_RUN_WAIT, wait);
         return;
     }
     struct diag *diag = on == SIM_NO_TASK
@@ -341,19 +368,17 @@ void trouble_cut(struct world *world, const struct job *job, const struct job *b
 void trouble_screen_place(struct world *world, const struct job *job, double off)
 {
     const struct screen *screen = &world->screen[job->task->who];
-    struct strbuf far, on;
     if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&far, world->arena);
-    strbuf_init(&on, world->arena);
-    play_length(&far, world->play, off);
-    body_print(&on, screen->defender != BODY_NONE ? screen->defender : job->task->other);
+    const char *far = said_far(world, off);
+    const char *on =
+        said_who(world, screen->defender != BODY_NONE ? screen->defender : job->task->other);
     struct diag *diag =
         diag_add(world->diags, DIAG_RUN_SCREEN_PLACE, job->task->span,
                  "this screen is set %s from the place you name: it is set on the defender, and "
                  "there %s is",
-                 strbuf_str(&far).at, strbuf_str(&on).at);
+                 far, on);
     diag_help(
         world->diags, diag,
         "leave the place out; or bring the two there first; or give it in brackets, at (-7, 4), "
@@ -375,79 +400,62 @@ static struct str place_words(struct str words)
 void trouble_away(struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
-    struct strbuf who, by, guard;
     if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&who, world->arena);
-    strbuf_init(&by, world->arena);
-    strbuf_init(&guard, world->arena);
-    body_print(&who, task->who);
-    body_print(&by, task->other);
-    body_print(&guard, guard_of(world, task->who));
+    const char *who = said_who(world, task->who);
+    const char *by = said_who(world, task->other);
+    const char *guard = said_who(world, guard_of(world, task->who));
     struct diag *diag = diag_add(
         world->diags, DIAG_RUN_AWAY, task->span,
-        "%s goes away from the screen here: %s stands between %s and the way to this place",
-        strbuf_str(&who).at, strbuf_str(&guard).at, strbuf_str(&by).at);
-    diag_help(world->diags, diag, "write: %s rejects %s%.*s", strbuf_str(&who).at,
-              strbuf_str(&by).at, STR_ARG(place_words(words_of(world, task))));
+        "%s goes away from the screen here: %s stands between %s and the way to this place", who,
+        guard, by);
+    diag_help(world->diags, diag, "write: %s rejects %s%.*s", who, by,
+              STR_ARG(place_words(words_of(world, task))));
 }
 
 void trouble_order(struct world *world, const struct job *job)
 {
-    struct strbuf first, second;
     if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&first, world->arena);
-    strbuf_init(&second, world->arena);
-    body_print(&first, job->task->other2);
-    body_print(&second, job->task->other);
+    const char *first = said_who(world, job->task->other2);
+    const char *second = said_who(world, job->task->other);
     struct diag *diag = diag_add(
         world->diags, DIAG_RUN_ORDER, job->task->span,
         "%s stands nearer than %s, so the way goes by %s first: by %s first it would double back",
-        strbuf_str(&first).at, strbuf_str(&second).at, strbuf_str(&first).at,
-        strbuf_str(&second).at);
-    diag_help(world->diags, diag, "write: off %s and %s", strbuf_str(&first).at,
-              strbuf_str(&second).at);
+        first, second, first, second);
+    diag_help(world->diags, diag, "write: off %s and %s", first, second);
 }
 
 void trouble_up(struct world *world, const struct job *job, double up)
 {
-    struct strbuf who, user, far;
     if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&who, world->arena);
-    strbuf_init(&user, world->arena);
-    strbuf_init(&far, world->arena);
-    body_print(&who, job->task->who);
-    body_print(&user, job->task->other);
-    play_length(&far, world->play, up);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_UP, job->task->span,
-                                 "this is an up screen: %s comes %s up the floor to set it",
-                                 strbuf_str(&who).at, strbuf_str(&far).at);
-    diag_help(world->diags, diag, "write: %s screens for %s, or bring %s below first",
-              strbuf_str(&who).at, strbuf_str(&user).at, strbuf_str(&user).at);
+    const char *who = said_who(world, job->task->who);
+    const char *user = said_who(world, job->task->other);
+    const char *far = said_far(world, up);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_UP, job->task->span,
+                 "this is an up screen: %s comes %s up the floor to set it", who, far);
+    diag_help(world->diags, diag, "write: %s screens for %s, or bring %s below first", who, user,
+              user);
 }
 
 void trouble_ice(struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
-    struct strbuf who, by;
     if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&who, world->arena);
-    strbuf_init(&by, world->arena);
-    body_print(&who, task->who);
-    body_print(&by, task->other);
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_ICE, task->span,
-                                 "ICE sends %s away from the screen: did you mean %s rejects %s?",
-                                 strbuf_str(&who).at, strbuf_str(&who).at, strbuf_str(&by).at);
+    const char *who = said_who(world, task->who);
+    const char *by = said_who(world, task->other);
+    struct diag *diag =
+        diag_add(world->diags, DIAG_RUN_ICE, task->span,
+                 "ICE sends %s away from the screen: did you mean %s rejects %s?", who, who, by);
     diag_help(world->diags, diag,
-              "write: %s rejects %s; if the screen is used all the same, leave it",
-              strbuf_str(&who).at, strbuf_str(&by).at);
+              "write: %s rejects %s; if the screen is used all the same, leave it", who, by);
 }
 
 /* Less than that short of the place nobody asks; nor where the trap is at the screen he uses. */
@@ -457,41 +465,31 @@ void trouble_trapped(struct world *world, const struct job *job)
 {
     const struct task *task = job->task;
     double off = vec2_distance(world->agent[task->who].m.at, job->goal);
-    struct strbuf who, far;
     if (off < SHORT || task->kind == TASK_USE || trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&who, world->arena);
-    strbuf_init(&far, world->arena);
-    body_print(&who, task->who);
-    play_length(&far, world->play, off);
+    const char *who = said_who(world, task->who);
+    const char *far = said_far(world, off);
     struct diag *diag =
         diag_add(world->diags, DIAG_RUN_TRAPPED, task->span,
                  "the trap holds %s, %s short of this place: nobody dribbles through "
                  "two defenders",
-                 strbuf_str(&who).at, strbuf_str(&far).at);
+                 who, far);
     diag_help(world->diags, diag, "pass out of the trap, or dribble back from it first");
 }
 
 #define DRAGS 1.75 /* times as long as the way needs, */
 #define LOSES 1.5  /* and so many s more, is far too long (both ours) */
 
-static void say_held_up(struct world *world, const struct job *job, const char *what)
+/* `how` it went: late, or not to the end. */
+static void say_held_up(struct world *world, const struct job *job, const char *how)
 {
-    body by = world->agent[job->task->who].held_by;
-    struct strbuf out;
-    strbuf_init(&out, world->arena);
-    strbuf_text(&out, what);
-    strbuf_text(&out, ": ");
-    if (by == BODY_NONE) {
-        strbuf_text(&out, "others stand");
-    } else {
-        body_print(&out, by);
-        strbuf_text(&out, " stands");
-    }
-    strbuf_text(&out, " in the way");
-    struct diag *diag = diag_add(world->diags, DIAG_RUN_HELD_UP, job->task->span, "%.*s",
-                                 STR_ARG(strbuf_str(&out)));
+    body who = job->task->who, by = world->agent[who].held_by;
+    bool known = by != BODY_NONE;
+    struct diag *diag = diag_add(
+        world->diags, DIAG_RUN_HELD_UP, job->task->span, "%s %s: %s in the way",
+        said_who(world, who), how,
+        known ? str_format(world->arena, "%s stands", said_who(world, by)).at : "others stand");
     diag_help(
         world->diags, diag,
         "start it when the way is free, or name another: along the baseline, through the lane");
@@ -506,33 +504,26 @@ void trouble_held_up(struct world *world, const struct job *job)
     double needs = took > LOSES ? motion_rush(top, gait->tau, gait->brake, agent->way_far) : took;
     double off = agent->going ? 0 : vec2_distance(agent->m.at, job->goal);
     bool late = job->task->taking <= 0 && took > DRAGS * needs && took > needs + LOSES;
-    struct strbuf out;
-    if (trouble_told(world, job) || (!late && off < SHORT)) {
+    if (trouble_told(world, job)) {
         return;
     }
-    strbuf_init(&out, world->arena);
-    body_print(&out, job->task->who);
     if (late) {
-        strbuf_text(&out, " takes ");
-        strbuf_fixed(&out, took, 1);
-        strbuf_text(&out, " s for ");
-        play_length(&out, world->play, agent->way_far);
-        strbuf_text(&out, ", where ");
-        strbuf_fixed(&out, needs, 1);
-        strbuf_text(&out, " s would do");
-    } else {
-        strbuf_text(&out, " is kept ");
-        play_length(&out, world->play, off);
-        strbuf_text(&out, " short of this place");
+        say_held_up(world, job,
+                    str_format(world->arena, "takes %s s for %s, where %s s would do",
+                               said_seconds(world, took), said_far(world, agent->way_far),
+                               said_seconds(world, needs))
+                        .at);
+    } else if (off >= SHORT) {
+        say_held_up(
+            world, job,
+            str_format(world->arena, "is kept %s short of this place", said_far(world, off)).at);
     }
-    say_held_up(world, job, strbuf_str(&out).at);
 }
 
 void trouble_until(struct world *world, const struct job *job)
 {
     const struct wait *until = &job->task->until;
-    bool named = until->kind == WAIT_STATE || until->kind == WAIT_DEED;
-    if (!named || !world_is_written(world, until->span)) {
+    if (!is_named(world, until)) {
         return;
     }
     struct str what = source_text(world->sources, until->span);

@@ -507,6 +507,10 @@ void contact_part(struct world *world);                 /* they do */
 void contact_bound(struct world *world, body b);        /* no faster than legs, and on the floor */
 void record_sample(struct world *world);
 void record_finish(struct world *world);
+/* For a message: a player, a length in the play's unit, seconds. */
+const char *said_who(const struct world *world, body b);
+const char *said_far(const struct world *world, double metres);
+const char *said_seconds(const struct world *world, double seconds);
 /* A sentence that all reads share is run with each of them, and told of once. */
 bool trouble_told(const struct world *world, const struct job *job);
 void trouble_stuck(struct world *world); /* nothing moves, not everything is done */
