@@ -131,6 +131,8 @@ bool asked_state_read(struct cursor *c, struct condition *out);
 bool deed_state_read(struct cursor *c, struct condition *out);
 
 /* holder: who has the ball, and who he is, by the lines above */
+/* The last line of this setting in the block so far; NULL: none. */
+const struct setting_form *setting_of(const struct block *top, enum setting setting);
 /* One player or role; false: the words do not tell. */
 bool above_holder(const struct cursor *c, struct who *out);
 bool above_holds(const struct cursor *c, const struct who *who); /* that is he */
@@ -341,6 +343,8 @@ struct spot_stood {
     enum side side;
 };
 bool above_stands(const struct cursor *c, const struct who *who, struct spot_stood *out);
+/* What the start says of this player: by himself, or in a formation; NULL: nothing. */
+const struct placing *above_placing(const struct cursor *c, const struct who *who);
 /* the corners, both wings: each of two has one. */
 bool several_spot(struct cursor *c, enum spot *out);
 /* unsaid: where it ends, that is not said and that its words tell. */

@@ -4,7 +4,7 @@
  * tell, nobody is found and nothing is guessed. */
 #include "language/words/grammar.h"
 
-static const struct setting_form *setting_of(const struct block *top, enum setting setting)
+const struct setting_form *setting_of(const struct block *top, enum setting setting)
 {
     const struct setting_form *found = NULL;
     for (size_t i = 0; top && i < top->forms.count; i++) {

@@ -79,7 +79,7 @@ const struct sentence *sentence_before(const struct cursor *c); /* of this line;
  * how many are left. */
 size_t owners_turned(struct token *tokens, size_t count);
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
-/* throw: the play's start puts this player on the floor. */
+/* throw: the play's start puts this player on a spot of the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
 /* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,

@@ -5,17 +5,6 @@
 #include "language/words/people.h"
 #include "language/words/speech.h"
 
-static const struct setting_form *start_of(const struct block *top)
-{
-    for (size_t i = top ? top->forms.count : 0; i-- > 0;) {
-        const struct form *form = &top->forms.at[i];
-        if (form->kind == FORM_SETTING && form->setting->setting == SETTING_START) {
-            return form->setting;
-        }
-    }
-    return NULL;
-}
-
 static bool in_formation(const struct formation *formation, int number, struct spot_stood *out)
 {
     const struct formation_spot *spot = number <= 5 ? &formation->at[number - 1] : NULL;
@@ -35,23 +24,33 @@ static bool on_spot(const struct place *place, struct spot_stood *out)
     return true;
 }
 
+const struct placing *above_placing(const struct cursor *c, const struct who *who)
+{
+    const struct setting_form *start = setting_of(c->top, SETTING_START);
+    for (size_t i = start ? start->placings.count : 0; i-- > 0;) {
+        const struct placing *placing = &start->placings.at[i];
+        if (placing->kind == PLACING_FORMATION
+                ? who->kind == WHO_PLAYER && who->number >= 1 && who->number <= 5
+                : placing->kind == PLACING_WHO && same_who(&placing->who, who)) {
+            return placing;
+        }
+    }
+    return NULL;
+}
+
 static bool at_start(const struct cursor *c, const struct who *who, struct spot_stood *out)
 {
-    const struct setting_form *start = start_of(c->top);
-    bool found = false;
-    if (!start) { /* five-out, which is the first of the table */
+    const struct placing *placing = above_placing(c, who);
+    if (!setting_of(c->top, SETTING_START)) { /* five-out, which is the first of the table */
         return c->top && c->top->kind == BLOCK_PLAY &&
                in_formation(formation_at(0), who->number, out);
     }
-    for (size_t i = 0; start && i < start->placings.count; i++) {
-        const struct placing *placing = &start->placings.at[i];
-        if (placing->kind == PLACING_FORMATION) {
-            found = in_formation(formation_at(placing->formation), who->number, out);
-        } else if (placing->kind == PLACING_WHO && same_who(&placing->who, who)) {
-            found = on_spot(placing->place, out);
-        }
+    if (!placing) {
+        return false;
     }
-    return found;
+    return placing->kind == PLACING_FORMATION
+               ? in_formation(formation_at(placing->formation), who->number, out)
+               : on_spot(placing->place, out);
 }
 
 static bool acts_in(const struct sentence *s, const struct who *who)

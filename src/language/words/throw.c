@@ -38,15 +38,10 @@ static void put_out(struct reader *r, struct placing *placing)
 
 void thrower_on_line(struct reader *r, const struct block *block, const struct setting_form *read)
 {
-    const struct setting_form *start = NULL, *ball = NULL;
+    const struct setting_form *start = setting_of(block, SETTING_START);
+    const struct setting_form *ball = setting_of(block, SETTING_BALL);
     if (read->setting != SETTING_BALL && read->setting != SETTING_START) {
         return;
-    }
-    for (size_t i = 0; i < block->forms.count; i++) {
-        const struct form *form = &block->forms.at[i];
-        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
-        start = setting && setting->setting == SETTING_START ? setting : start;
-        ball = setting && setting->setting == SETTING_BALL ? setting : ball;
     }
     for (size_t i = 0; start && ball && !ball->ball_out && i < start->placings.count; i++) {
         struct placing *placing = &start->placings.at[i];
@@ -58,43 +53,26 @@ void thrower_on_line(struct reader *r, const struct block *block, const struct s
 
 /* ---- the thrower comes onto the floor ---- */
 
-/* The formation has him out of bounds. */
-static const struct formation_spot *formed_out(const struct placing *placing, const struct who *who)
-{
-    bool formed = placing->kind == PLACING_FORMATION && who->kind == WHO_PLAYER &&
-                  who->number >= 1 && who->number <= 5;
-    const struct formation_spot *spot =
-        formed ? &formation_at(placing->formation)->at[who->number - 1] : NULL;
-    return spot && spot->out_of_bounds ? spot : NULL;
-}
-
 /* Where this player stands out of bounds as the play begins; NULL: nowhere. */
 static const struct place *out_at(const struct cursor *c, const struct who *who)
 {
-    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
-        const struct form *form = &c->top->forms.at[i];
-        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
-        if (setting && setting->setting == SETTING_BALL && setting->ball_out &&
-            same_who(&setting->ball, who)) {
-            return setting->ball_out;
-        }
-        for (size_t k = 0; setting && k < setting->placings.count; k++) {
-            const struct placing *placing = &setting->placings.at[k];
-            if (placing->kind == PLACING_WHO && same_who(&placing->who, who) && placing->place &&
-                placing->place->kind == PLACE_OUT) {
-                return placing->place->a;
-            }
-            const struct formation_spot *spot = formed_out(placing, who);
-            if (spot) {
-                struct place at = {.kind = PLACE_SPOT, .spot = spot->spot, .side = spot->side};
-                return place_keep(c->arena, at);
-            }
-        }
+    const struct setting_form *ball = setting_of(c->top, SETTING_BALL);
+    if (ball && ball->ball_out && same_who(&ball->ball, who)) {
+        return ball->ball_out;
     }
-    return NULL;
+    const struct placing *placing = above_placing(c, who);
+    if (!placing) {
+        return NULL;
+    }
+    if (placing->kind == PLACING_WHO) {
+        bool out = placing->place && placing->place->kind == PLACE_OUT;
+        return out ? placing->place->a : NULL;
+    }
+    const struct formation_spot *spot = &formation_at(placing->formation)->at[who->number - 1];
+    struct place at = {.kind = PLACE_SPOT, .spot = spot->spot, .side = spot->side};
+    return spot->out_of_bounds ? place_keep(c->arena, at) : NULL;
 }
 
-/* The play's start puts this player on the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who)
 {
     if (out_at(c, who)) {
@@ -106,19 +84,10 @@ bool starts_inside(const struct cursor *c, const struct who *who)
             return false;
         }
     }
-    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
-        const struct form *form = &c->top->forms.at[i];
-        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
-        for (size_t k = 0; setting && k < setting->placings.count; k++) {
-            const struct placing *placing = &setting->placings.at[k];
-            const struct place *place = placing->kind == PLACING_WHO ? placing->place : NULL;
-            if (place && same_who(&placing->who, who)) {
-                return place->kind == PLACE_SPOT && place->spot != SPOT_BASELINE &&
-                       place->spot != SPOT_SIDELINE;
-            }
-        }
-    }
-    return false;
+    const struct placing *placing = above_placing(c, who);
+    const struct place *place = placing && placing->kind == PLACING_WHO ? placing->place : NULL;
+    return place && place->kind == PLACE_SPOT && place->spot != SPOT_BASELINE &&
+           place->spot != SPOT_SIDELINE;
 }
 
 /* 3 steps in, steps in to the block: to the place that is named, or straight in. */

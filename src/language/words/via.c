@@ -56,25 +56,8 @@ void note_way(struct predicate *p, struct span span)
 /* On which side the player is as the lines above have it; SIDE_NONE: they do not tell. */
 static enum side side_known(const struct cursor *c, const struct who *who)
 {
-    above_list above = above_sentences(c, true);
-    for (size_t i = above.count; i-- > 0;) {
-        const struct sentence *s = above.at[i];
-        if (same_who(&s->subject.at[0], who) && s->place) {
-            return s->place->kind == PLACE_SPOT ? s->place->side : SIDE_NONE;
-        }
-    }
-    for (size_t i = 0; c->top && i < c->top->forms.count; i++) {
-        const struct form *form = &c->top->forms.at[i];
-        const struct setting_form *setting = form->kind == FORM_SETTING ? form->setting : NULL;
-        for (size_t k = 0; setting && k < setting->placings.count; k++) {
-            const struct placing *placing = &setting->placings.at[k];
-            const struct place *place = placing->kind == PLACING_WHO ? placing->place : NULL;
-            if (place && same_who(&placing->who, who)) {
-                return place->kind == PLACE_SPOT ? place->side : SIDE_NONE;
-            }
-        }
-    }
-    return SIDE_NONE;
+    struct spot_stood at;
+    return above_stands(c, who, &at) ? at.side : SIDE_NONE;
 }
 
 static bool perimeter(enum spot spot)
