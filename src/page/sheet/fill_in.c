@@ -35,8 +35,7 @@ static const struct ask_form stacked = {1, 330, 354, 150, 0, true, TYPE_HEADING}
 static const struct ask_form pairs = {2, 237.6, 0, 237.6, 266.4, false, TYPE_HEADING};
 static const struct ask_form small_pairs = {2, 196, 0, 237.6, 266.4, false, TYPE_HEADING};
 /* Answers, of a play with few pictures, with more, where that saves a page, and of a full floor: a
- * question's picture is the
- * answer's enlarged, so that line lies on line. */
+ * question's picture is the answer's enlarged, so that line lies on line. */
 static const struct ask_form answer_few = {2, 237.6, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_many = {2, 196, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};
 static const struct ask_form answer_tight = {2, 168, 0, 237.6, 266.4, false, TYPE_SMALL_HEADING};

@@ -56,12 +56,8 @@ static const struct scene *scene_of(const struct setter *setter, const struct pl
                                     .plain = true, /* no sentence stands beside it */
                                     .hide_defense = plan_is_undefended(item, step),
                                     .names = setter->job->names ? &setter->job->book->team : NULL};
-    for (size_t i = 0; i < diagrams->count; i++) {
-        if (diagrams->at[i].step == (int)step) {
-            return scene_make(setter->arena, &diagrams->at[i], &options);
-        }
-    }
-    return NULL;
+    const struct diagram *diagram = scene_first_diagram(diagrams, step);
+    return diagram ? scene_make(setter->arena, diagram, &options) : NULL;
 }
 
 /* "2 Screen for the screener" over a picture, where the play has several. */
@@ -157,8 +153,7 @@ static double put_points(const struct setter *setter, struct galley *row, double
     return base;
 }
 
-/* "2a x3 trails: Curl; 2b x3 goes under: Fade": what the picture of the first step does not show.
- */
+/* "2a x3 trails: Curl; 2b x3 goes under: Fade": what pictures of steps do not show. */
 static struct str reads_of(struct arena *arena, const struct play *play)
 {
     struct strbuf out;

@@ -141,11 +141,12 @@ static void print_where(struct strbuf *out, const struct looking *looking, size_
     bool throws = task->kind == TASK_PASS && record->time[MOMENT_CAUGHT] >= 0;
     bool screens = task->kind == TASK_SCREEN && record->time[MOMENT_SET] >= 0;
     if (throws || (screens && !task->goal_written)) {
-        strbuf_char(out, ' ');
-        tell_body(out, throws ? task->other : task->who);
-        strbuf_text(out, throws ? " gets it " : " stops ");
-        tell_at(out, looking->play, record->to);
-        strbuf_char(out, '.');
+        struct strbuf told;
+        strbuf_init(&told, looking->arena);
+        tell_body(&told, throws ? task->other : task->who);
+        strbuf_text(&told, throws ? " gets it " : " stops ");
+        tell_at(&told, looking->play, record->to);
+        strbuf_print(out, " %.*s.", STR_ARG(str_capital(looking->arena, strbuf_str(&told))));
     }
 }
 
@@ -219,10 +220,7 @@ static void add_blank(const struct looking *looking, enum topic topic, size_t in
     strbuf_init(&question, looking->arena);
     print_question(&question, text, looking, task_of(looking, lead ? index : first));
     print_draw(&question, looking, tasks, who);
-    if (question.at[0] >= 'a' && question.at[0] <= 'z') { /* "the coach" */
-        question.at[0] = (char)(question.at[0] - 'a' + 'A');
-    }
-    blank.question = strbuf_str(&question);
+    blank.question = str_capital(looking->arena, strbuf_str(&question)); /* "the coach" */
     blank.answer = answer_of(looking, tasks, blank.lines == 1);
     VEC_PUSH(looking->arena, out, blank);
 }

@@ -27,17 +27,12 @@ static void put_picture(const struct html *html, const struct paper_job *job,
         scene_diagrams(html->arena, run, &diagrams);
     }
     size_t step = item->play ? plan_step(item->play) : 0;
-    for (size_t i = 0; i < diagrams.count; i++) {
-        if (diagrams.at[i].step == (int)step) {
-            struct paper_picture picture = {
-                .diagram = &diagrams.at[i],
-                .width = WIDE,
-                .plain = true,
-                .hide_defense = plan_is_undefended(item, step),
-            };
-            paper_picture(html, job, &picture);
-            return;
-        }
+    struct paper_picture picture = {.diagram = scene_first_diagram(&diagrams, step),
+                                    .width = WIDE,
+                                    .plain = true,
+                                    .hide_defense = plan_is_undefended(item, step)};
+    if (picture.diagram) {
+        paper_picture(html, job, &picture);
     }
 }
 

@@ -28,7 +28,7 @@ void plan_care(const struct html *html, const struct practice *practice)
     care_put(html, plays.at, plays.count);
 }
 
-/* A drill's goal, and what the coach says to the first step. */
+/* A drill's goal, and what the coach says to the step that matters. */
 void plan_points(const struct html *html, const struct plan_item *item)
 {
     const struct play *play = item->play;

@@ -74,6 +74,16 @@ void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *di
     }
 }
 
+const struct diagram *scene_first_diagram(const diagram_list *diagrams, size_t step)
+{
+    for (size_t i = 0; i < diagrams->count; i++) {
+        if (diagrams->at[i].step == (int)step) {
+            return &diagrams->at[i];
+        }
+    }
+    return NULL;
+}
+
 /* "Lantern, step 2: Cross screen" */
 static struct str scene_title(struct arena *arena, const struct diagram *diagram)
 {

@@ -127,6 +127,8 @@ struct scene_options {
 };
 
 void scene_diagrams(struct arena *arena, const struct run *run, diagram_list *diagrams);
+/* A step's own, or that of its first way on; NULL: it has none. */
+const struct diagram *scene_first_diagram(const diagram_list *diagrams, size_t step);
 
 /* The first task of which it may show a line: a way on shows its own alone, but the whole step
  * where half a line of that would be left. Its words begin there too. */

@@ -259,6 +259,16 @@ START_TEST(a_question_begins_with_a_capital)
 }
 END_TEST
 
+START_TEST(a_sentence_of_an_answer_begins_with_a_capital)
+{
+    const struct play *play = run_text("drill \"Loom\"\n  start 1 top, coach left wing\n  ball 1\n"
+                                       "  step \"Go\"\n    1 passes to coach\n");
+    asked_list asked = ask(play, 0, 4);
+    ck_assert_str_eq(told(&asked, true),
+                     "A: 1 passes to the coach. The coach gets it on the left wing. ");
+}
+END_TEST
+
 START_TEST(the_same_seed_asks_the_same_and_others_ask_otherwise)
 {
     const struct play *play = run_text(PLAY READS);
@@ -504,6 +514,7 @@ int main(void)
     tcase_add_test(all, a_screen_is_answered_with_its_place_when_it_is_set);
     tcase_add_test(all, who_gets_the_ball_is_not_told_by_who_has_it_next);
     tcase_add_test(all, a_question_begins_with_a_capital);
+    tcase_add_test(all, a_sentence_of_an_answer_begins_with_a_capital);
     tcase_add_test(all, the_same_seed_asks_the_same_and_others_ask_otherwise);
     tcase_add_test(all, each_picture_stands_once_with_a_letter_for_each_player);
     tcase_add_test(all, nothing_that_stays_tells_where_a_missing_line_ends);
