@@ -370,6 +370,13 @@ double plan_by(struct world *world, const struct task *task, const struct should
                struct vec2 goal, struct route *route);
 double plan_setup_length(const struct task *task, double far);
 
+/* screen_place.c */
+#define SCREEN_STANDS 1.0 /* m/s: a defender faster than that is running by */
+#define SCREEN_MET .36    /* m of air between the two at most */
+/* Where its defender is, and at what speed; where one would be if there is none. */
+struct vec2 screen_defender(const struct world *world, const struct screen *screen, struct vec2 *v);
+/* Works out its spot, anew when he comes otherwise than was reckoned. */
+void screen_plan(struct world *world, const struct job *job, struct screen *screen);
 /* task_screen.c: the user is still to use the screen of that task. */
 bool screen_is_wanted(const struct world *world, int screen, body screener, body user);
 /* task_use.c: he has the ball, if it is one with the ball. */
