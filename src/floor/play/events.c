@@ -22,18 +22,6 @@ struct wait event_wait_for(int task, enum moment moment)
                          .span = SPAN_NONE};
 }
 
-static bool in_family(enum event_family family, enum verb verb)
-{
-    static const char letters[] = {
-        [FAMILY_NONE] = 0,     [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
-        [FAMILY_CUTS] = 'c',   [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm',
-        [FAMILY_DRIVES] = 'v', [FAMILY_BACK_CUTS] = 'k'};
-    if (family == FAMILY_USES) {
-        return verb_row(verb)->task == VERB_USE;
-    }
-    return family != FAMILY_NONE && verb_is(verb, letters[family]);
-}
-
 static bool is_catch(const struct event *event)
 {
     return event->kind == EVENT_CATCHES || event->kind == EVENT_HAS_BALL;
@@ -50,7 +38,7 @@ static bool matches(const struct task *task, const struct asked *asked)
         return task_gives_ball_to(task, asked->by.subject) &&
                (object == BODY_NONE || task->who == object);
     }
-    bool same = task->verb == event->verb || in_family(event->family, task->verb);
+    bool same = task->verb == event->verb || verb_in_family(task->verb, event->family);
     bool fits = object == BODY_NONE || task->other == object || task->other2 == object;
     return task->who == asked->by.subject && same && fits;
 }

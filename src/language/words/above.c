@@ -31,6 +31,16 @@ above_list above_sentences(const struct cursor *c, bool earlier)
     return list;
 }
 
+bool acts_in(const struct sentence *s, const struct who *who)
+{
+    for (size_t k = 0; k < s->subject.count; k++) {
+        if (same_who(&s->subject.at[k], who)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool task_is(const struct sentence *s, enum verb_task task)
 {
     return verb_row(s->verb)->task == task;
@@ -508,10 +518,8 @@ struct str above_verb(const struct cursor *c, const struct who *who)
     above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
-        for (size_t k = 0; k < s->subject.count; k++) {
-            if (same_who(&s->subject.at[k], who)) {
-                return phrase_words(s->verb, s->pass, s->screen, false);
-            }
+        if (acts_in(s, who)) {
+            return phrase_words(s->verb, s->pass, s->screen, false);
         }
     }
     return (struct str){"", 0};

@@ -99,6 +99,7 @@ bool above_waiting_screen(const struct cursor *c, const struct who *user, struct
  */
 bool above_screen_here(const struct cursor *c, const struct who *user, struct who *out,
                        enum screen_kind *kind, struct who *second);
+bool acts_in(const struct sentence *s, const struct who *who); /* is one of its subjects */
 /* Whether this player's latest screen is for that user. */
 bool above_screened(const struct cursor *c, const struct who *user, const struct who *screener);
 bool above_zone(const struct cursor *c); /* the defense is a zone, or some of it is */
@@ -154,6 +155,7 @@ bool moment_read(struct cursor *c, struct event *out, struct phrase *phrase, boo
 bool moment_arrival_read(struct cursor *c, struct event *out);
 /* Behind the pass, the screen: is in the air, is set, by 2; whose it is may be said there. */
 void moment_behind_noun(struct cursor *c, struct event *out, bool ball);
+bool same_spot(const struct place *a, const struct place *b); /* a side that is not said is any */
 /* Where, when the sentence that is meant says the same: taken, true. */
 bool moment_same_place(struct cursor *c, const struct event *event);
 /* through, the lane, all the way: adds nothing to a movement in a clause. */

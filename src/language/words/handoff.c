@@ -75,11 +75,8 @@ static bool stands_beside(const struct cursor *c, const struct who *one, const s
     above_list list = above_sentences(c, false);
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
-        for (size_t k = 0; k < s->subject.count; k++) {
-            if (same_who(&s->subject.at[k], one)) {
-                return s->place && s->place->kind == PLACE_BESIDE &&
-                       same_who(&s->place->who, other);
-            }
+        if (acts_in(s, one)) {
+            return s->place && s->place->kind == PLACE_BESIDE && same_who(&s->place->who, other);
         }
         if (s->verb == VERB_DRIBBLES_AT && same_who(&s->subject.at[0], other) &&
             same_who(&s->object, one)) {

@@ -87,10 +87,8 @@ static const struct sentence *latest_of(const struct cursor *c, const struct who
         const struct sentence *s = list.at[i];
         bool fits = !carries || verb_row(s->verb)->task == VERB_CARRY ||
                     s->verb == VERB_DRIVES_OFF || s->verb == VERB_DRIBBLES_OFF;
-        for (size_t k = 0; fits && k < s->subject.count; k++) {
-            if (same_who(&s->subject.at[k], who)) {
-                return s;
-            }
+        if (fits && acts_in(s, who)) {
+            return s;
         }
     }
     return NULL;
@@ -409,7 +407,7 @@ void moment_behind_noun(struct cursor *c, struct event *out, bool ball)
 
 /* ---- where, in a clause ---- */
 
-static bool same_spot(const struct place *a, const struct place *b)
+bool same_spot(const struct place *a, const struct place *b)
 {
     return a->kind == PLACE_SPOT && b->kind == PLACE_SPOT && a->spot == b->spot &&
            a->backcourt == b->backcourt &&
@@ -422,11 +420,7 @@ static bool said_above(const struct cursor *c, const struct event *event, const 
     above_list list = above_sentences(c, true);
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
-        bool his = false;
-        for (size_t k = 0; k < s->subject.count; k++) {
-            his = his || same_who(&s->subject.at[k], &event->subject);
-        }
-        if (his && s->verb == event->verb) {
+        if (s->verb == event->verb && acts_in(s, &event->subject)) {
             bool rim = !s->place && verb_row(s->verb)->place == DEFAULT_RIM &&
                        place->kind == PLACE_SPOT && place->spot == SPOT_RIM;
             return rim || (s->place && same_spot(s->place, place));

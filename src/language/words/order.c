@@ -24,10 +24,8 @@ static bool moves_in(const struct cursor *c, const struct who *who)
         const struct sentence *s = above.at[i];
         enum verb_task task = verb_row(s->verb)->task;
         bool moves = task != VERB_PASS && task != VERB_SHOOT && task != VERB_GUARD;
-        for (size_t k = 0; moves && k < s->subject.count; k++) {
-            if (same_who(&s->subject.at[k], who)) {
-                return true;
-            }
+        if (moves && acts_in(s, who)) {
+            return true;
         }
     }
     return false;

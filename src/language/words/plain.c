@@ -327,33 +327,25 @@ static bool put_plainly(const struct cursor *c, struct plain *p)
 bool plain_read(struct cursor *c, sentence_list *out, bool loosely)
 {
     struct plain p = {.left_count = 0};
-    struct cursor plain = *c;
-    struct diags unheard;
-    size_t had = out->count;
+    struct cursor_mark mark = cursor_mark(c);
     struct str help;
+    size_t had = out->count;
     if (!put_plainly(c, &p)) {
         return false;
     }
-    diags_init(&unheard, c->arena);
-    plain.diags = &unheard;
+    struct cursor plain = *c;
     plain.watch = NULL;
     plain.at = p.all.tokens.at;
     plain.end = p.all.tokens.at + p.all.tokens.count;
-    const struct token *from = plain.at;
+    struct cursor again = plain;
     bool read = strictly_read(&plain, out) && out->count > had;
-    if (!read && loosely) {
-        diags_init(&unheard, c->arena);
+    if (!read) {
+        cursor_back(&plain, mark);
         out->count = had;
-        plain.at = from;
-        plain.refusals = c->refusals;
-        read = loose_read(&plain, out, SPAN_NONE, &help);
+        read = loosely && loose_read(&again, out, SPAN_NONE, &help);
     }
     if (!read) {
-        out->count = had;
         return false;
-    }
-    for (size_t i = 0; i < unheard.all.count; i++) {
-        diag_again(c->diags, &unheard.all.at[i]);
     }
     tell(c, &p);
     c->at = c->end;

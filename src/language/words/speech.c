@@ -285,8 +285,9 @@ static bool kept(const struct diag *error)
     return false;
 }
 
-/* What cannot be read as it stands is read once more as speech; when that fails too, loosely; and
- * when that is no use either, the reading that came further says why, and what may have been meant.
+/* What cannot be read as it stands is read once more as speech; when that fails too, put more
+ * plainly, and loosely; and when that is no use either, the reading that came further says why, and
+ * what may have been meant.
  */
 bool sentences_read(struct cursor *c, sentence_list *out)
 {
@@ -299,31 +300,16 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     if (!error) {
         return false;
     }
-    struct cursor plain = *c;
-    plain.at = mark.at;
-    out->count = had;
-    struct diags silent;
-    diags_init(&silent, c->arena);
-    plain.diags = &silent;
-    if (plain_read(&plain, out, !kept(error))) {
-        cursor_back(c, mark);
-        c->at = c->end;
-        for (size_t i = 0; i < silent.all.count; i++) {
-            diag_again(c->diags, &silent.all.at[i]);
-        }
-        return true;
-    }
-    if (kept(error)) {
-        return false;
-    }
-    struct cursor loose = *c;
+    struct cursor other = *c;
     struct diags unheard;
-    diags_init(&unheard, c->arena);
-    loose.at = mark.at;
-    loose.diags = &unheard;
-    out->count = had;
     struct span remark = c->remark;
-    if (loose_read(&loose, out, error->span, &c->meant)) {
+    bool loosely = !kept(error);
+    diags_init(&unheard, c->arena);
+    other.at = mark.at;
+    other.diags = &unheard;
+    out->count = had;
+    if (plain_read(&other, out, loosely) ||
+        (loosely && loose_read(&other, out, error->span, &c->meant))) {
         cursor_back(c, mark);
         c->at = c->end;
         for (size_t i = 0; i < unheard.all.count; i++) {
@@ -333,7 +319,7 @@ bool sentences_read(struct cursor *c, sentence_list *out)
     }
     out->count = had;
     c->remark = remark;
-    if (c->meant.size > 0) {
+    if (loosely && c->meant.size > 0) {
         struct str before = error->help;
         diag_help(c->diags, error, "%.*s%s%.*s", STR_ARG(before), before.size > 0 ? "; " : "",
                   STR_ARG(c->meant));

@@ -53,14 +53,10 @@ static bool at_start(const struct cursor *c, const struct who *who, struct spot_
                : on_spot(placing->place, out);
 }
 
-static bool acts_in(const struct sentence *s, const struct who *who)
+static bool may_act(const struct sentence *s, const struct who *who)
 {
-    for (size_t i = 0; i < s->subject.count; i++) {
-        if (same_who(&s->subject.at[i], who) || s->subject.at[i].kind == WHO_EVERYONE_ELSE) {
-            return true;
-        }
-    }
-    return false;
+    static const struct who others = {.kind = WHO_EVERYONE_ELSE};
+    return acts_in(s, who) || acts_in(s, &others);
 }
 
 /* Passes, shots and what moves nobody leave him where he is. */
@@ -78,7 +74,7 @@ bool above_stands(const struct cursor *c, const struct who *who, struct spot_sto
     }
     for (size_t i = list.count; i-- > 0;) {
         const struct sentence *s = list.at[i];
-        if (!acts_in(s, who) || !leaves(s)) {
+        if (!may_act(s, who) || !leaves(s)) {
             continue;
         }
         bool sent = verb_row(s->verb)->task != VERB_SCREEN && s->subject.count == 1 &&

@@ -33,17 +33,7 @@ static bool at_rim(const struct place *place)
 static bool places_apart(const struct place *a, const struct place *b)
 {
     return a && b && a->kind == PLACE_SPOT && b->kind == PLACE_SPOT && !(at_rim(a) && at_rim(b)) &&
-           (a->spot != b->spot ||
-            (a->side != b->side && a->side != SIDE_NONE && b->side != SIDE_NONE));
-}
-
-static bool acts_in(const struct sentence *s, const struct who *who)
-{
-    bool acts = false;
-    for (size_t k = 0; k < s->subject.count; k++) {
-        acts = acts || same_who(&s->subject.at[k], who);
-    }
-    return acts;
+           !same_spot(a, b);
 }
 
 static const struct sentence *latest_like(const above_list *list, const struct sentence *told,
@@ -67,36 +57,15 @@ static const struct sentence *told_above(const struct cursor *c, const struct se
     return s ? s : latest_like(&list, told, true);
 }
 
-/* The clause has this verb, or a family of verbs that this is one of. */
-static bool says(const struct event *event, enum verb verb)
-{
-    enum verb_task task = verb_row(verb)->task;
-    bool drives = verb == VERB_DRIVES || verb == VERB_DRIVES_OFF;
-    switch (event->family) {
-    case FAMILY_PASSES:
-        return task == VERB_PASS;
-    case FAMILY_SCREENS:
-        return task == VERB_SCREEN;
-    case FAMILY_CUTS:
-    case FAMILY_MOVES:
-    case FAMILY_USES:
-        return task == VERB_MOVE || task == VERB_USE;
-    case FAMILY_DRIBBLES:
-        return task == VERB_CARRY && !drives;
-    case FAMILY_DRIVES:
-        return drives;
-    default:
-        return event->verb == verb;
-    }
-}
-
 bool event_settled(const struct cursor *c, struct event *event)
 {
     above_list list = above_sentences(c, false);
     struct sentence told = {.verb = event->verb, .object = event->object};
     bool other = event->kind == EVENT_VERB && who_is_one(&event->subject);
     for (size_t i = 0; other && i < list.count; i++) {
-        other = !says(event, list.at[i]->verb) || !acts_in(list.at[i], &event->subject);
+        enum verb verb = list.at[i]->verb;
+        other = (verb != event->verb && !verb_in_family(verb, event->family)) ||
+                !acts_in(list.at[i], &event->subject);
     }
     if (!other) {
         return false;

@@ -26,6 +26,23 @@ const struct verb_row *verb_row(enum verb verb)
     return &rows[verb];
 }
 
+bool verb_in_family(enum verb verb, enum event_family family)
+{
+    static const char *const families[VERB_COUNT] = {
+#define FAMILY(verb, letters) [VERB_##verb] = letters,
+#include "language/words/families.def"
+#undef FAMILY
+    };
+    static const char letters[] = {
+        [FAMILY_NONE] = 0,     [FAMILY_PASSES] = 'p',   [FAMILY_SCREENS] = 's',
+        [FAMILY_CUTS] = 'c',   [FAMILY_DRIBBLES] = 'd', [FAMILY_MOVES] = 'm',
+        [FAMILY_DRIVES] = 'v', [FAMILY_BACK_CUTS] = 'k'};
+    if (family == FAMILY_USES) {
+        return rows[verb].task == VERB_USE;
+    }
+    return family != FAMILY_NONE && families[verb] && strchr(families[verb], letters[family]);
+}
+
 /* Another preposition makes another verb of the same head. */
 static const struct {
     enum verb verb;

@@ -59,6 +59,8 @@ struct verb_row {
     const char *slots; /* what may follow: see verbs.def */
 };
 const struct verb_row *verb_row(enum verb verb);
+/* Whether an event of this family may be a sentence with this verb. */
+bool verb_in_family(enum verb verb, enum event_family family);
 
 /* "warm-up"; NULL for the coach's own words. */
 const char *content_word(enum content_kind kind);
