@@ -40,14 +40,13 @@ const struct place *place_off_screen(struct cursor *c, enum drive_side way, stru
                 [DRIVE_MIDDLE] = {SPOT_NAIL, SIDE_NONE, "the nail"},
                 [DRIVE_LEFT] = {SPOT_ELBOW, SIDE_LEFT, "left elbow"},
                 [DRIVE_RIGHT] = {SPOT_ELBOW, SIDE_RIGHT, "right elbow"}};
-    struct place *place = arena_new(c->arena, struct place);
-    *place = (struct place){
+    struct place place = {
         .kind = PLACE_SPOT, .spot = ends[way].spot, .side = ends[way].side, .span = span};
     struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, span,
                                  "`%.*s` off a screen: %s was taken, where the turn ends",
                                  STR_ARG(cursor_text(c, span)), ends[way].words);
     diag_help(c->diags, diag, "to go elsewhere, name it: `1 dribbles off 5 to left wing`");
-    return place;
+    return place_keep(c->arena, place);
 }
 
 /* going left, off a screen: with the ball to where the turn round it ends; without it anywhere on

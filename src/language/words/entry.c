@@ -35,11 +35,8 @@ bool dribble_entry(const struct cursor *c, struct recast *r)
     if (leg_follows(&trial)) {
         bool led = word_among(&trial, place_words);
         struct cursor spot = trial;
-        struct cursor_mark mark = cursor_mark(c);
         take_among(&spot, place_words);
-        bool whole = spot_read(&spot, true) != NULL; /* right wing; right is a side alone */
-        cursor_back(&spot, mark);
-        if (whole) {
+        if (spot_here(&spot)) { /* right wing; right is a side alone */
             if (!led) {
                 recast_word(c, r, "to");
             }

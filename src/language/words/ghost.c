@@ -241,10 +241,8 @@ bool gate_shut(const struct cursor *c, struct recast *r)
     take_particles(&place);
     take_among(&place, place_words);
     const struct token *to = past_fillers(place.at, place.end);
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool placed = spot_read(&place, true) != NULL;
+    bool placed = spot_here(&place) != NULL;
     const struct token *placed_to = place.at;
-    cursor_back(&trial, mark);
     trial.at = placed ? placed_to : trial.at;
     if (!take_gate(&trial, two) || (!placed && !up)) {
         return false;

@@ -37,6 +37,8 @@ void place_of_drills(struct cursor *c, const struct token *from);
 /* spot: */
 /* A named spot, side, next spot or cone. Quiet: unmoved and silent where one is half written. */
 const struct place *spot_read(struct cursor *c, bool quiet);
+/* The same, without its notes: to look, or where another note tells. */
+const struct place *spot_here(struct cursor *c);
 /* Takes one of these words and a spot behind it; NULL: unmoved. Silent. */
 const struct place *spot_behind(struct cursor *c, const char *const *leads);
 const struct place *nearby_read(struct cursor *c, int depth); /* nearby: as spot_read, quiet */
@@ -300,9 +302,14 @@ void drop_stress(struct cursor *c);
 int along_read(struct predicate *p);
 /* Takes `down the lane`; led: the first of it stands before the cursor already. */
 bool take_way(struct cursor *c, bool led);
+/* ends: a second verb that only says where this one ends: and stops at the elbow. */
+bool ends_said(struct predicate *p);
+/* Behind a comma: the spot once more; so far behind the line. As along_read. */
+int same_place_again(struct predicate *p);
+int behind_line(struct predicate *p);
+void far_from_ball(struct predicate *p); /* in the far corner: far from the ball */
 /* via: which way was said, and is left out with a note, unless the words behind it make it a
  * sentence of its own. */
-bool stops_short(struct predicate *p); /* and stops at a spot before the place said */
 void note_way(struct predicate *p, struct span span);
 /* through the lane to the corner: that sentence, or the note. */
 void way_settled(struct predicate *p);

@@ -67,11 +67,8 @@ bool leg_again_is(const struct cursor *c, const struct sentence *last)
 static bool place_ends(const struct cursor *c)
 {
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool place = spot_read(&trial, true) != NULL;
-    bool ends = place && (stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and"));
-    cursor_back(&trial, mark);
-    return ends;
+    return spot_here(&trial) &&
+           (stop_is(&trial) || mark_is(&trial, ',') || word_is(&trial, 0, "and"));
 }
 
 /* 4 to the wing, 5 for 3. */
@@ -238,10 +235,7 @@ bool joint_purpose_is(const struct cursor *c, const struct token **begin)
         return false;
     }
     *begin = trial.at;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool spot = spot_read(&trial, true) != NULL;
-    cursor_back(&trial, mark);
-    if (spot || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
+    if (spot_here(&trial) || !phrase_read(&trial, FOR_ATTACKERS, &phrase)) {
         return false;
     }
     enum verb_task task = verb_row(phrase.verb)->task;

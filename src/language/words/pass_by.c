@@ -180,13 +180,11 @@ int toward_side(struct predicate *p)
                                         "underneath", "tight",  NULL};
     struct cursor *c = p->c;
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
     if (p->s->place || !take_among(&trial, sides) || !take_among(&trial, place_words)) {
         return 0;
     }
     const struct token *to = trial.at - 1;
-    const struct place *place = spot_read(&trial, true);
-    cursor_back(&trial, mark);
+    const struct place *place = spot_here(&trial);
     bool sideless = place && place->kind == PLACE_SPOT && spot_needs_side(place->spot) &&
                     place->side == SIDE_NONE;
     if (!place || (sideless && (word_is(c, 0, "left") || word_is(c, 0, "right")))) {

@@ -66,43 +66,6 @@ static int length_read(struct predicate *p)
     return 0;
 }
 
-static bool left_or_right(const struct place *place)
-{
-    return place->side == SIDE_LEFT || place->side == SIDE_RIGHT;
-}
-
-/* the ball side corner of the lane, the right elbow: the spot once more, with its side or without;
- * but not left corner, right corner. */
-static int same_place_again(struct predicate *p)
-{
-    struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(p->c);
-    const struct place *said = p->s->place;
-    const struct place *again = said ? spot_read(&trial, true) : NULL;
-    const struct token *end = trial.at;
-    cursor_back(p->c, mark);
-    struct cursor behind = *p->c;
-    behind.at = end;
-    if (!again || said->kind != PLACE_SPOT || again->kind != PLACE_SPOT ||
-        (!stop_is(&behind) && !mark_is(&behind, ','))) {
-        return 0;
-    }
-    bool line = said->spot == SPOT_FREE_THROW_LINE && again->spot == SPOT_NAIL;
-    bool side = said->side == SIDE_NONE || again->side == SIDE_NONE || said->side == again->side ||
-                (left_or_right(again) && !left_or_right(said));
-    if ((said->spot != again->spot && !line) || !side) {
-        return said_twice(p, again->span, "the place");
-    }
-    if (!p->c->speech) {
-        return 0;
-    }
-    p->c->at = end;
-    if (line || again->side != SIDE_NONE) {
-        p->s->place = again;
-    }
-    return 1;
-}
-
 /* hits 4 coming up, finds 3 coming off it: as it is said of him above already. */
 static bool coming_along(struct predicate *p)
 {
@@ -187,42 +150,10 @@ static int names_receiver(struct predicate *p)
     }
     s->place = s->object.place;
     if (s->place->side == SIDE_OPPOSITE) { /* of the ball, and where he is already */
-        struct place *own = arena_new(p->c->arena, struct place);
-        *own = *s->place;
-        own->side = SIDE_NONE;
-        s->place = own;
+        s->place = place_sided(p->c, s->place, SIDE_NONE);
     }
     s->object = who;
     p->c->at = trial.at;
-    return 1;
-}
-
-/* left slot, 1 metre behind the 3 point line: so far outside a spot that stands a foot behind it.
- */
-static int behind_line(struct predicate *p)
-{
-    static const char *const behinds[] = {"behind", "outside", "beyond", "off", "back of", NULL};
-    static const char *const lines[] = {"3 point line", "three-point line", "arc", "line",
-                                        "3-point arc",  "the three",        NULL};
-    struct cursor trial = *p->c;
-    const struct place *at = p->s->place;
-    struct place place = {.kind = PLACE_OFFSET, .direction = OUTSIDE, .a = at};
-    bool perimeter = at && at->kind == PLACE_SPOT &&
-                     (at->spot == SPOT_TOP || at->spot == SPOT_WING || at->spot == SPOT_SLOT ||
-                      at->spot == SPOT_CORNER);
-    const struct token *from = p->c->at;
-    if (!p->c->speech || !perimeter || !take_measure(&trial, false, &place.length) ||
-        !take_among(&trial, behinds) || !take_among(&trial, lines)) {
-        return 0;
-    }
-    p->c->at = trial.at;
-    struct span span = cursor_taken(p->c, from);
-    p->s->place = place_new(p->c, place, from);
-    struct diag *diag =
-        diag_add(p->c->diags, DIAG_TEXT_LENGTH_TAKEN, span,
-                 "`%.*s` was counted from the spot, which is behind the line already",
-                 STR_ARG(cursor_text(p->c, span)));
-    diag_help(p->c->diags, diag, "write the distance from the spot: `2 ft outside left slot`");
     return 1;
 }
 
@@ -286,134 +217,11 @@ static bool between(struct predicate *p)
     return true;
 }
 
-/* brings it down the right side and stops at the wing: that one. */
-static bool side_ends(struct predicate *p)
-{
-    static const char *const ends[] = {"stops",    "stop",     "ends up", "end up",  "finishes",
-                                       "finish",   "pulls up", "pull up", "settles", "lands",
-                                       "holds up", "ends",     NULL};
-    struct cursor trial = *p->c;
-    const struct place *side = p->s->place;
-    enum verb_task task = verb_row(p->s->verb)->task;
-    if (!side || side->kind != PLACE_SIDE || !left_or_right(side) ||
-        (task != VERB_CARRY && task != VERB_MOVE)) {
-        return false;
-    }
-    take_mark(&trial, ',');
-    take_words(&trial, "and");
-    if (!take_among(&trial, ends)) {
-        return false;
-    }
-    take_among(&trial, place_words);
-    struct cursor_mark mark = cursor_mark(p->c);
-    const struct place *spot = spot_read(&trial, true);
-    bool fits = spot && spot->kind == PLACE_SPOT && spot_takes_side(spot->spot) &&
-                (spot->side == SIDE_NONE || spot->side == side->side);
-    const struct token *end = trial.at;
-    cursor_back(p->c, mark);
-    if (!fits) {
-        return false;
-    }
-    struct place *kept = arena_new(p->c->arena, struct place);
-    *kept = *spot;
-    kept->side = side->side;
-    p->s->place = kept;
-    p->c->at = end;
-    return true;
-}
-
-/* loops under the basket and comes out on the other wing: the second verb only says where the way
- * ends. */
-static bool way_ends(struct predicate *p)
-{
-    struct cursor trial = *p->c;
-    if (!p->way_said || p->s->place || !p->c->speech || !verb_takes_place(p->s->verb)) {
-        return false;
-    }
-    take_mark(&trial, ',');
-    bool joined = take_words(&trial, "and");
-    joined = take_words(&trial, "then") || joined;
-    if (!joined || !take_among(&trial, way_end_words) || !leg_follows(&trial)) {
-        return false;
-    }
-    p->c->at = trial.at;
-    return true;
-}
-
-/* beats his man and drives to the rim, turns the corner and gets downhill: one drive, said twice.
- */
-static bool drives_on(struct predicate *p)
-{
-    struct sentence *s = p->s;
-    struct cursor trial = *p->c;
-    struct phrase phrase;
-    if ((s->verb != VERB_DRIVES && s->verb != VERB_DRIVES_OFF) || s->place ||
-        s->drive != DRIVE_FREE) {
-        return false;
-    }
-    static const char *const ends[] = {"ends up", "stops", "gets", "winds up",
-                                       "lands",   "stop",  "get",  NULL};
-    take_mark(&trial, ',');
-    if (!take_words(&trial, "and")) {
-        return false;
-    }
-    struct cursor end = trial; /* drives and stops at the elbow: where the drive ends */
-    if (take_among(&end, ends) && leg_follows(&end) &&
-        !word_among(&end, (const char *const[]){"back", "away", NULL})) {
-        p->c->at = end.at;
-        return true;
-    }
-    if (!phrase_read(&trial, FOR_ATTACKERS, &phrase) || phrase.verb != VERB_DRIVES) {
-        return false;
-    }
-    p->c->at = trial.at;
-    return true;
-}
-
-/* drifts to the far corner: away from the ball, wherever he is. */
-static bool drifts_far(struct predicate *p)
-{
-    const struct place *place = p->s->place;
-    struct str words = cursor_text(p->c, place->span);
-    if (p->s->verb != VERB_DRIFTS || place->side != SIDE_OPPOSITE ||
-        !(str_starts(words, "far") || str_starts(words, "the far"))) {
-        return false;
-    }
-    struct place *weak = arena_new(p->c->arena, struct place);
-    *weak = *place;
-    weak->side = SIDE_WEAK;
-    p->s->place = weak;
-    return true;
-}
-
-/* stays in the far corner, is skipped to 3 on the far wing: far from the ball, and not from where
- * he is. */
-static void far_from_ball(struct predicate *p)
-{
-    const struct place *place = p->s->place;
-    bool caught = verb_row(p->s->verb)->task == VERB_PASS && p->s->object.kind == WHO_PLAYER;
-    if (!place || place->kind != PLACE_SPOT || drifts_far(p)) {
-        return;
-    }
-    if ((p->s->verb != VERB_STAYS && !caught) || place->side != SIDE_OPPOSITE) {
-        return;
-    }
-    struct place *own = arena_new(p->c->arena, struct place);
-    *own = *place;
-    own->side = SIDE_NONE;
-    p->s->place = own;
-    struct diag *diag = diag_add(p->c->diags, DIAG_TEXT_WORD_DROPPED, place->span,
-                                 "`%.*s` is far from the ball: his own side was taken",
-                                 STR_ARG(cursor_text(p->c, place->span)));
-    diag_help(p->c->diags, diag, "name the side to be sure: `%s`",
-              caught ? "at left wing" : "stays at left corner");
-}
-
 static bool predicate_read(struct predicate *p)
 {
     enum phrase_side side = who_side(&p->s->subject.at[0]);
     while (!stop_is(p->c)) {
-        if (use_goes_on(p) || drives_on(p) || stops_short(p) || side_ends(p) || way_ends(p)) {
+        if (use_goes_on(p) || ends_said(p)) {
             continue;
         }
         if (next_is(p, side)) {

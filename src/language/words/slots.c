@@ -24,13 +24,10 @@ bool verb_takes_place(enum verb verb)
 static bool holds_place(const struct predicate *p)
 {
     struct cursor trial = *p->c;
-    struct cursor_mark mark = cursor_mark(&trial);
     while (take_among(&trial, particle_words)) {
     }
     take_among(&trial, place_words);
-    bool spot = !clause_is(p->c) && spot_read(&trial, true) != NULL;
-    cursor_back(&trial, mark);
-    return spot;
+    return !clause_is(p->c) && spot_here(&trial);
 }
 
 /* dribbles, drives, cuts and back cuts become another verb by what follows them. */

@@ -472,13 +472,20 @@ const struct place *spot_read(struct cursor *c, bool quiet)
     return NULL;
 }
 
+const struct place *spot_here(struct cursor *c)
+{
+    struct cursor_mark mark = cursor_mark(c);
+    const struct place *place = spot_read(c, true);
+    const struct token *end = c->at;
+    cursor_back(c, mark);
+    c->at = place ? end : c->at;
+    return place;
+}
+
 const struct place *spot_behind(struct cursor *c, const char *const *leads)
 {
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
-    const struct place *place = take_among(&trial, leads) ? spot_read(&trial, true) : NULL;
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    c->at = place ? end : c->at;
+    const struct place *place = take_among(&trial, leads) ? spot_here(&trial) : NULL;
+    c->at = place ? trial.at : c->at;
     return place;
 }

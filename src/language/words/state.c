@@ -37,15 +37,8 @@ static void state_tail(struct cursor *c)
         "cutting",      "diving",        "popping",        "inside",      "down low",    "early",
         "for three",    "for the three", "off the screen", "right away",  "first",       "late",
         "under basket", "on the catch",  "for a shot",     "for the lob", "coming off",  NULL};
-    struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
     const struct token *from = past_fillers(c->at, c->end);
-    bool tail = take_among(&trial, tails) ||
-                (take_among(&trial, place_words) && spot_read(&trial, true) != NULL);
-    const struct token *end = trial.at;
-    cursor_back(c, mark);
-    if (tail) {
-        c->at = end;
+    if (take_among(c, tails) || spot_behind(c, place_words)) {
         note_left_out(c, cursor_taken(c, from));
     }
 }

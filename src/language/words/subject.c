@@ -195,10 +195,7 @@ static bool take_to(struct cursor *c)
         return false;
     }
     c->at = trial.at;
-    struct cursor_mark mark = cursor_mark(&trial);
-    bool spot = spot_read(&trial, true) != NULL;
-    cursor_back(&trial, mark);
-    return !spot;
+    return !spot_here(&trial);
 }
 
 static bool verb_follows(const struct cursor *c)

@@ -8,10 +8,20 @@ static int ends_there(struct predicate *p, const struct token *to, struct place 
 {
     const struct token *from = p->c->at;
     p->c->at = to;
-    place.span = cursor_taken(p->c, from);
-    struct place *kept = arena_new(p->c->arena, struct place);
-    *kept = place;
-    p->s->place = kept;
+    p->s->place = place_new(p->c, place, from);
+    return 1;
+}
+
+/* The same, of words that name no place: a note tells which was taken. `help`: what to write behind
+ * the verb to go elsewhere. */
+static int taken_there(struct predicate *p, const struct token *to, struct place place,
+                       const char *taken, const char *help)
+{
+    ends_there(p, to, place);
+    struct diag *diag =
+        diag_add(p->c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span, "%s", taken);
+    diag_help(p->c->diags, diag, "to go elsewhere, name it: `%.*s %s`", STR_ARG(predicate_begun(p)),
+              help);
     return 1;
 }
 
@@ -98,12 +108,8 @@ static int flashes_high(struct predicate *p)
     if (!flashes || p->s->place || !take_words(&trial, "high") || !way_ends_here(&trial)) {
         return 0;
     }
-    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST});
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
-                                 "`high` was taken as the high post");
-    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the nail`",
-              STR_ARG(predicate_begun(p)));
-    return 1;
+    struct place post = {.kind = PLACE_SPOT, .spot = SPOT_HIGH_POST};
+    return taken_there(p, trial.at, post, "`high` was taken as the high post", "to the nail");
 }
 
 /* flashes to the middle: on half a floor the middle of a defense is the nail. */
@@ -133,12 +139,8 @@ static int flashes_middle(struct predicate *p)
         note_way(p, cursor_taken(c, from));
         return 1;
     }
-    ends_there(p, trial.at, (struct place){.kind = PLACE_SPOT, .spot = SPOT_NAIL});
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, p->s->place->span,
-                                 "the middle was taken as the nail");
-    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to the lane`",
-              STR_ARG(predicate_begun(p)));
-    return 1;
+    struct place nail = {.kind = PLACE_SPOT, .spot = SPOT_NAIL};
+    return taken_there(p, trial.at, nail, "the middle was taken as the nail", "to the lane");
 }
 
 /* 4 comes up: off the screen that waits for him, or by himself: to the next spot up. */
@@ -175,12 +177,10 @@ static int comes_up(struct predicate *p)
     }
     struct place up = {.kind = PLACE_NEXT, .way = WAY_UP};
     struct place elbow = {.kind = PLACE_SPOT, .spot = SPOT_ELBOW};
-    ends_there(p, trial.at, inside ? elbow : up);
-    struct diag *diag = diag_add(c->diags, DIAG_TEXT_PLACE_TAKEN, s->place->span,
-                                 "`up` was taken as the %s", inside ? "elbow" : "next spot up");
-    diag_help(c->diags, diag, "to go elsewhere, name it: `%.*s to left elbow`",
-              STR_ARG(predicate_begun(p)));
-    return 1;
+    return taken_there(p, trial.at, inside ? elbow : up,
+                       inside ? "`up` was taken as the elbow"
+                              : "`up` was taken as the next spot up",
+                       "to left elbow");
 }
 
 int toward_read(struct predicate *p)

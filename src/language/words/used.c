@@ -32,7 +32,7 @@ static void put_two(const struct cursor *c, struct recast *r, const struct someb
 /* a down screen from 4, 4's down screen. */
 static bool owned_screen(struct cursor *c, struct somebody *by, struct phrase *phrase)
 {
-    static const char *const froms[] = {"from", "by", "set by", "of", "that 5 sets", NULL};
+    static const char *const froms[] = {"from", "by", "set by", "of", NULL};
     struct cursor trial = *c;
     struct who owner;
     const struct token *from = past_fillers(trial.at, trial.end);
@@ -66,14 +66,13 @@ static bool take_where(struct cursor *c, const struct token **from, const struct
 {
     static const char *const leads[] = {"at", "on", "in", NULL};
     struct cursor trial = *c;
-    struct cursor_mark mark = cursor_mark(c);
     bool led = take_among(&trial, leads);
     *from = past_fillers(trial.at, trial.end);
-    bool found = led && spot_read(&trial, true) != NULL;
-    *to = trial.at;
-    cursor_back(c, mark);
-    c->at = found ? *to : c->at;
-    return found;
+    if (!led || !spot_here(&trial)) {
+        return false;
+    }
+    *to = c->at = trial.at;
+    return true;
 }
 
 /* 3 curls off a down screen from 4: the screen comes first. */

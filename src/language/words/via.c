@@ -122,8 +122,7 @@ void way_settled(struct predicate *p)
         return;
     }
     name_side(p);
-    struct place *place = arena_new(c->arena, struct place);
-    *place = (struct place){.kind = PLACE_SPOT, .spot = p->via, .span = span};
+    struct place place = {.kind = PLACE_SPOT, .spot = p->via, .span = span};
     struct sentence *ahead = arena_new(c->arena, struct sentence);
     *ahead = (struct sentence){.span = s->verb_span,
                                .subject = s->subject,
@@ -131,7 +130,7 @@ void way_settled(struct predicate *p)
                                .verb_span = s->verb_span,
                                .pace = s->pace,
                                .begins = s->begins,
-                               .place = place};
+                               .place = place_keep(c->arena, place)};
     s->begins = NULL;
     s->ahead = ahead;
     struct diag *diag =
@@ -139,36 +138,4 @@ void way_settled(struct predicate *p)
                  "`%.*s`: it is run by way of %s, a sentence of its own",
                  STR_ARG(cursor_text(c, span)), p->via == SPOT_LANE ? "the lane" : "the rim");
     diag_help(c->diags, diag, "for the straight way leave it out");
-}
-
-/* cuts to the rim but stops at the block: as far as that, on the side that was said. */
-bool stops_short(struct predicate *p)
-{
-    static const char *const stops[] = {"stops short", "stop short", "stops", "stop", NULL};
-    struct cursor trial = *p->c;
-    const struct place *was = p->s->place;
-    enum verb_task task = verb_row(p->s->verb)->task;
-    if (!was || was->kind != PLACE_SPOT || (task != VERB_CARRY && task != VERB_MOVE)) {
-        return false;
-    }
-    take_mark(&trial, ',');
-    bool joined = take_words(&trial, "but") || take_words(&trial, "and");
-    if (!joined || !take_among(&trial, stops) || !take_among(&trial, place_words)) {
-        return false;
-    }
-    struct cursor_mark mark = cursor_mark(p->c);
-    const struct place *spot = spot_read(&trial, true);
-    const struct token *end = trial.at;
-    cursor_back(p->c, mark);
-    if (!spot || spot->kind != PLACE_SPOT) {
-        return false;
-    }
-    struct place *kept = arena_new(p->c->arena, struct place);
-    *kept = *spot;
-    bool sided = spot->side == SIDE_NONE && spot_takes_side(spot->spot) &&
-                 (was->side == SIDE_LEFT || was->side == SIDE_RIGHT);
-    kept->side = sided ? was->side : spot->side;
-    p->s->place = kept;
-    p->c->at = end;
-    return true;
 }
