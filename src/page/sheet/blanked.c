@@ -2,8 +2,10 @@
 /* blanked: see blanked.h. */
 #include "page/sheet/blanked.h"
 
+#include <math.h>
 #include <string.h>
 
+#include "base/geom/shape.h"
 #include "base/real.h"
 
 /* Points, all but the first (ours). */
@@ -102,39 +104,55 @@ static bool is_end_of(const struct scene_item *item, const struct runner runners
     if (item->class != CLASS_END || item->who >= BODY_COUNT || !runners[item->who].missing) {
         return false;
     }
-    double away = vec2_length(vec2_sub(item->at, runners[item->who].start));
+    double away = vec2_distance(item->at, runners[item->who].start);
     return away > 3 * item->radius + item->width;
 }
 
 /* ---- letters ---- */
 
-/* How far a place is from what an item paints, at the nearest of the points that make it. */
-static double item_distance(const struct scene_item *item, struct vec2 at)
+/* What a letter may lie on, its lines as points. */
+struct obstacle {
+    const struct scene_item *item;
+    VEC(points_list) runs;
+};
+typedef VEC(struct obstacle) obstacle_list;
+
+static void find_obstacles(struct arena *arena, const struct scene *scene, obstacle_list *out)
 {
+    const double flatness = 0.1; /* points */
+    for (size_t i = 0; i < scene->items.count; i++) {
+        struct obstacle obstacle = {.item = &scene->items.at[i]};
+        bool path = obstacle.item->shape == ITEM_PATH;
+        if (obstacle.item->casing || obstacle.item->class == CLASS_PAGE ||
+            obstacle.item->class == CLASS_CLEAR) {
+            continue;
+        }
+        for (size_t next = 0; path && next < obstacle.item->count;) {
+            points_list run = {0};
+            next = item_ink(arena, obstacle.item, next, flatness, &run);
+            VEC_PUSH(arena, &obstacle.runs, run);
+        }
+        VEC_PUSH(arena, out, obstacle);
+    }
+}
+
+/* How far a place is from what is painted there. */
+static double obstacle_distance(const struct obstacle *obstacle, struct vec2 at)
+{
+    const struct scene_item *item = obstacle->item;
+    double least = 1e9, middle = vec2_distance(at, item_middle(item));
     if (item->shape == ITEM_CIRCLE) {
-        double edge = vec2_length(vec2_sub(at, item->at)) - item->radius;
-        return item->fill == ROLE_NONE ? (edge < 0 ? -edge : edge) : edge;
+        double edge = middle - item->radius;
+        return item->fill == ROLE_NONE ? fabs(edge) : edge;
     }
     if (item->shape == ITEM_TEXT) {
-        double half = 0.5 * METRICS_CAP_HEIGHT * item->size;
-        return vec2_length(vec2_sub(at, vec2_of(item->at.x, item->at.y - half))) - half * 1.15;
+        return middle - 1.15 * 0.5 * METRICS_CAP_HEIGHT * item->size;
     }
-    double least = 1e9;
-    struct vec2 last = {0, 0};
-    for (size_t i = 0; i < item->count; i++) {
-        const struct path_element *element = &item->path[i];
-        struct vec2 end = element->op == OP_CURVE ? element->p[2] : element->p[0];
-        for (int k = 1; k <= 8 && element->op != OP_MOVE && element->op != OP_CLOSE; k++) {
-            double t = k / 8.0, u = 1 - t;
-            struct vec2 p = vec2_add(vec2_scale(last, u), vec2_scale(end, t));
-            if (element->op == OP_CURVE) {
-                p = vec2_add(vec2_scale(last, u * u * u), vec2_scale(end, t * t * t));
-                p = vec2_add(p, vec2_scale(element->p[0], 3 * t * u * u));
-                p = vec2_add(p, vec2_scale(element->p[1], 3 * t * t * u));
-            }
-            least = real_min(least, vec2_length(vec2_sub(at, p)));
+    for (size_t i = 0; i < obstacle->runs.count; i++) {
+        const points_list *run = &obstacle->runs.at[i];
+        for (size_t k = 1; k < run->count; k++) {
+            least = real_min(least, segment_distance(at, run->at[k - 1], run->at[k], NULL));
         }
-        last = element->op == OP_CLOSE ? last : end;
     }
     return least;
 }
@@ -160,11 +178,12 @@ static bool is_mark(const struct scene_item *item)
 
 /* What one thing in the picture costs a letter that is so far from its own: what it would lie on,
  * be tight with, or be taken for a letter of. */
-static double item_score(const struct scene *scene, const struct scene_item *item, struct vec2 at,
-                         const struct letter_anchor *anchor)
+static double obstacle_score(const struct obstacle *obstacle, struct vec2 at, double inside,
+                             const struct letter_anchor *anchor)
 {
-    double inside = letter_radius(scene) + LETTER_WHITE, far = item_distance(item, at);
-    double own = vec2_distance(at, anchor->at) - anchor->radius, room = far - inside;
+    const struct scene_item *item = obstacle->item;
+    double far = obstacle_distance(obstacle, at), room = far - inside;
+    double own = vec2_distance(at, anchor->at) - anchor->radius;
     if (!is_mark(item)) {
         return room >= 0 ? 0 : item->class == CLASS_BASKET ? -30 * room : 1;
     }
@@ -176,27 +195,29 @@ static double item_score(const struct scene *scene, const struct scene_item *ite
     return score + (far < own + 1 ? 35 : 0);
 }
 
-static double letter_score(const struct scene *scene, struct vec2 at,
-                           const struct letter_anchor *anchor)
+static double letter_score(const struct scene *scene, const obstacle_list *obstacles,
+                           struct vec2 at, const struct letter_anchor *anchor)
 {
     double inside = letter_radius(scene) + LETTER_WHITE, score = 0;
     if (at.x < inside || at.y < inside || at.x > scene->width - inside ||
         at.y > scene->height - inside) {
         score += 1000;
     }
-    for (size_t i = 0; i < scene->items.count; i++) {
-        const struct scene_item *item = &scene->items.at[i];
-        if (!item->casing && item->class != CLASS_PAGE && item->class != CLASS_CLEAR) {
-            score += item_score(scene, item, at, anchor);
-        }
+    for (size_t i = 0; i < obstacles->count; i++) {
+        score += obstacle_score(&obstacles->at[i], at, inside, anchor);
     }
     return score;
 }
 
 /* Beside its anchor, off everything and nearer to it than to anything else: all ways round are
- * tried, so that its place says nothing of where the line goes. */
-static struct vec2 letter_place(const struct scene *scene, const struct letter_anchor *anchor)
+ * tried, so that its place says nothing of where the line goes. The search for places of order
+ * discs (scene's labels) weighs lines while they are laid, the missing ones with them; here they
+ * are gone from a finished picture, and nothing may tell where they were. */
+static struct vec2 letter_place(struct arena *arena, const struct scene *scene,
+                                const struct letter_anchor *anchor)
 {
+    obstacle_list obstacles = {0};
+    find_obstacles(arena, scene, &obstacles);
     struct vec2 best = anchor->at;
     double least = 1e9;
     for (int far = 0; far < DISTANCES; far++) {
@@ -205,7 +226,7 @@ static struct vec2 letter_place(const struct scene *scene, const struct letter_a
             double angle = 2 * REAL_PI * i / DIRECTIONS - 0.75 * REAL_PI;
             struct vec2 out = vec2_of(real_cos(angle), real_sin(angle));
             struct vec2 at = vec2_along(anchor->at, out, away);
-            double score = letter_score(scene, at, anchor) + FURTHER * far;
+            double score = letter_score(scene, &obstacles, at, anchor) + FURTHER * far;
             if (score < least - 1e-9) {
                 least = score;
                 best = at;
@@ -246,12 +267,11 @@ static void put_disc(struct arena *arena, struct scene *scene, const struct blan
 /* Radius of the ring round who has the ball, or of a numeral. */
 static double symbol_radius(const struct scene *scene, const struct scene_item *numeral)
 {
-    struct vec2 at =
-        vec2_of(numeral->at.x, numeral->at.y - 0.5 * METRICS_CAP_HEIGHT * numeral->size);
+    struct vec2 at = item_middle(numeral);
     for (size_t i = 0; i < scene->items.count; i++) {
         const struct scene_item *item = &scene->items.at[i];
         if (item->class == CLASS_BALL && item->shape == ITEM_CIRCLE &&
-            vec2_length(vec2_sub(item->at, at)) < item->radius) {
+            vec2_distance(item->at, at) < item->radius) {
             return item->radius + 0.5 * item->width;
         }
     }
@@ -272,15 +292,14 @@ static void letter_blank(struct arena *arena, struct scene *out, const struct sc
     }
     struct letter_anchor anchor = {start, end_ring, blank->who};
     if (numeral) {
-        double half = 0.5 * METRICS_CAP_HEIGHT * numeral->size;
-        struct vec2 middle = vec2_of(numeral->at.x, numeral->at.y - half);
+        struct vec2 middle = item_middle(numeral);
         double own = symbol_radius(out, numeral);
-        if (!found || vec2_length(vec2_sub(start, middle)) < own + NEAR_START) {
+        if (!found || vec2_distance(start, middle) < own + NEAR_START) {
             anchor.at = middle;
             anchor.radius = own;
         }
     }
-    put_disc(arena, out, blank, letter_place(out, &anchor));
+    put_disc(arena, out, blank, letter_place(arena, out, &anchor));
 }
 
 const struct scene *blanked_scene(struct arena *arena, const struct asked *asked)

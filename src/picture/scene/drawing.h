@@ -397,11 +397,6 @@ void discs_draw(struct drawing *drawing);
 double place_score(const struct drawing *drawing, struct vec2 at, double r);
 /* measure.c */
 bool item_is_bar(const struct scene_item *item, const struct sizes *size);
-/* The points of one run of a path's ink, from its element `first` on, curves as short
- * straight pieces; where the next run begins. */
-typedef VEC(struct vec2) points_list;
-size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first, double flatness,
-                points_list *points);
 /* caption.c */
 double caption_height(struct arena *arena, const struct diagram *diagram,
                       const struct scene_options *options, double width);

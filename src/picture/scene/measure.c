@@ -114,9 +114,10 @@ static void ink_item(struct counting *counting, const struct scene_item *item)
     }
 }
 
-static struct vec2 text_middle(const struct scene_item *item)
+struct vec2 item_middle(const struct scene_item *item)
 {
-    return vec2_of(item->at.x, item->at.y - 0.5 * METRICS_CAP_HEIGHT * item->size);
+    double up = item->shape == ITEM_TEXT ? 0.5 * METRICS_CAP_HEIGHT * item->size : 0;
+    return vec2_of(item->at.x, item->at.y - up);
 }
 
 static struct blob path_blob(const struct scene_item *item)
@@ -138,7 +139,7 @@ static void collect_blob(struct counting *counting, const struct scene_item *ite
     struct blob blob = {.at = item->at, .radius = item->radius + item->width / 2};
     if (item->shape == ITEM_TEXT) {
         double share = item->class == CLASS_DEFENDER ? 0.36 : 1.28 / 2.70;
-        blob = (struct blob){.at = text_middle(item), .radius = share * item->size};
+        blob = (struct blob){.at = item_middle(item), .radius = share * item->size};
     } else if (item->shape == ITEM_PATH) { /* an X, a cone */
         blob = path_blob(item);
     }

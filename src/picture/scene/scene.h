@@ -79,6 +79,12 @@ struct scene_item {
     body other;  /* a throw's line: who gets the ball; or BODY_NONE */
     bool casing; /* white under a later line at a crossing, or a clear disc */
 };
+struct vec2 item_middle(const struct scene_item *item); /* of a text, or a circle's */
+/* The points of one run of a path's ink, from its element `first` on, curves as short
+ * straight pieces; where the next run begins. */
+typedef VEC(struct vec2) points_list;
+size_t item_ink(struct arena *arena, const struct scene_item *item, size_t first, double flatness,
+                points_list *points);
 /* Where the floor lies on a picture: points of the middle of the baseline's inner edge, and of one
  * foot of x and of y from there. */
 struct floor_place {

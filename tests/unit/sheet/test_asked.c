@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What a fill-in sheet asks: which lines are taken away, by which words they are asked for, and
  * that nothing which stays tells where they go. */
+#include "base/geom/shape.h"
 #include "language/tell/tell.h"
 #include "page/sheet/blanked.h"
 #include "ran.h"
@@ -492,6 +493,39 @@ static bool lies_on_nothing(const struct lettered *lettered)
     return true;
 }
 
+/* How far a line passes from a place, at the nearest. */
+static double line_distance(const struct scene_item *item, struct vec2 at)
+{
+    double least = 1e9;
+    for (size_t next = 0; next < item->count;) {
+        points_list ink = {0};
+        next = item_ink(&arena, item, next, 0.05, &ink);
+        for (size_t i = 1; i < ink.count; i++) {
+            double far = segment_distance(at, ink.at[i - 1], ink.at[i], NULL);
+            least = far < least ? far : least;
+        }
+    }
+    return least;
+}
+
+static bool lies_on_no_line(const struct lettered *lettered)
+{
+    const struct scene_item *disc = lettered->disc;
+    for (const struct scene_item *item = lettered->scene->items.at; item < disc - 1; item++) {
+        if (is_line(item) && line_distance(item, disc->at) < disc->radius) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Long straight ones too, far from their ends. */
+START_TEST(a_letter_lies_on_no_line)
+{
+    ck_assert_uint_eq(look_at_letters(lies_on_no_line), look_at_letters(lies_on_nothing));
+}
+END_TEST
+
 START_TEST(a_letter_lies_on_no_player_and_no_other_letter)
 {
     ck_assert_uint_gt(look_at_letters(lies_on_nothing), 50);
@@ -521,6 +555,7 @@ int main(void)
     tcase_add_test(all, what_a_missing_line_hangs_on_is_there_or_asked_for_by_the_same_letter);
     tcase_add_test(all, a_letter_stands_nearest_to_its_own_player);
     tcase_add_test(all, a_letter_lies_on_no_player_and_no_other_letter);
+    tcase_add_test(all, a_letter_lies_on_no_line);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
