@@ -11,26 +11,11 @@ static const char then_words[] = "after that|next|from there|finally|last|lastly
                                  "thing|afterwards|afterward|later|second|third|"
                                  "and then|then|out of that|off that|off of that|following "
                                  "that|once that's done|when that's done";
-/* What turns the whole line round, wherever it stands. */
-static const char turning_words[] =
-    "forget|forget it|nope|unless|instead|pretend|ghost|scratch that|"
-    "no wait|wait no|hold on|i mean|sorry|or|like he|like she";
-static const char faked_words[] = "fake shot|fake pass|fake pump";
-static const char fake_words[] =
-    "shot fake|pump fake|up fake|pass fake|head fake|ball fake|jab fake";
-
-enum { PIECES_MOST = 20, TOKENS_MOST = 120 };
-/* A clause, and what joined it to the one before. */
-struct piece {
-    const struct token *from, *to;
-    bool then, meanwhile, relative; /* then; while, meanwhile; who */
-    bool taken;                     /* with the one before it */
-};
+enum { TOKENS_MOST = 120 };
 struct loose {
     struct cursor *c; /* on the speech */
     sentence_list *out;
-    struct piece pieces[PIECES_MOST];
-    size_t count;
+    struct pieces pieces;
     struct who carried; /* the last piece only named who acts: 5 goes down and; else WHO_NONE */
     struct who idle;    /* who did what moves nobody, and may go on; else WHO_NONE */
     token_list tie;     /* a clause of time that goes with the next piece */
@@ -40,143 +25,6 @@ struct loose {
     const struct piece *lost; /* one that is not understood; NULL: none */
     size_t had;               /* sentences before it */
 };
-
-/* ---- cutting ---- */
-
-static bool is_who(const struct token *token)
-{
-    return (token->kind == TOKEN_NUMBER || token->kind == TOKEN_DEFENDER) && !token->possessive;
-}
-
-/* Something in the line turns it round: forget it; a fake that is none of a shot or a pass. */
-static bool turns(const struct cursor *c)
-{
-    for (const struct token *at = c->at; at < c->end; at++) {
-        bool fake = said_at(at, c->end, "fake") && !said_at(at, c->end, faked_words) &&
-                    !(at > c->at && said_at(at - 1, c->end, fake_words));
-        if (fake || said_at(at, c->end, turning_words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool only_people(const struct token *from, const struct token *to)
-{
-    bool any = false;
-    for (; from < to; from++) {
-        if (!is_who(from) && !from->filler && !token_is_mark(from, ',') &&
-            !token_is_word(from, "and")) {
-            return false;
-        }
-        any = any || is_who(from);
-    }
-    return any;
-}
-
-/* and and, and a line that ends with and: a word is doubled, or the rest is lost. */
-static bool doubled(const struct cursor *c)
-{
-    if (c->end > c->at && said_at(c->end - 1, c->end, "and|then|so|while|who|to")) {
-        return true;
-    }
-    for (const struct token *at = c->at + 1; at < c->end; at++) {
-        if (token_is_word(at, "and") && token_is_word(&at[-1], "and")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* 1 drives but 4 stays: another sentence; everybody but 1 is none. */
-static bool joins_but(const struct cursor *c, const struct token *at)
-{
-    return token_is_word(at, "but") && at + 1 < c->end &&
-           !(at > c->at &&
-             said_at(at - 1, at, "everybody|everyone|all|nobody|anybody|nothing|anything|one"));
-}
-
-static const struct token *behind_joints(const struct cursor *c, const struct token *at,
-                                         struct piece *next)
-{
-    const struct token *end = c->end;
-    for (; at < end; at++) {
-        bool then = token_is_word(at, "then"), word = at->kind == TOKEN_WORD;
-        bool meanwhile = word && (str_is(at->text, "while") || str_is(at->text, "meanwhile"));
-        bool joint = token_is_word(at, "and") || token_is_word(at, "so") || joins_but(c, at);
-        bool mark =
-            at->kind == TOKEN_MARK && (at->mark == ',' || at->mark == '.' || at->mark == ';' ||
-                                       at->mark == ':' || at->mark == '-');
-        if (!then && !meanwhile && !joint && !mark) {
-            break;
-        }
-        next->then = next->then || then;
-        next->meanwhile = next->meanwhile || meanwhile;
-    }
-    return at;
-}
-
-/* 1 passes to 2 3 cuts: a new one begins without a joint. */
-static bool runs_on(const struct cursor *c, const struct token *from, const struct token *at)
-{
-    if (!is_who(at) || at == from || at + 1 >= c->end || counts_at(from, at, c->end)) {
-        return false;
-    }
-    const struct token *next = past_fillers(at + 1, c->end);
-    bool leg =
-        next < c->end && at->kind == TOKEN_NUMBER && /* to the top five to the wing */
-        said_at(next, c->end, "to|up to|down to|out to|over to") &&
-        said_at(at - 1, at,
-                "top|wing|corner|elbow|block|slot|post|rim|basket|lane|paint|nail|key|point");
-    if (next >= c->end || (!leg && !act_begins(next, c->end, at->kind == TOKEN_DEFENDER)) ||
-        said_at(at - 1, at,
-                "to|toward|towards|beside|near|for|off|of|by|from|with|on|at|and|into|behind|past|"
-                "around|player|number|than|"
-                "till|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
-        return false;
-    }
-    for (const struct token *seen = from; seen < at; seen++) {
-        if (act_begins(seen, c->end, false) || act_begins(seen, c->end, true)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool cut(struct loose *l)
-{
-    const struct cursor *c = l->c;
-    struct piece next = {.from = c->at};
-    next.from = behind_joints(c, c->at, &next);
-    for (const struct token *at = next.from; at <= c->end;) {
-        struct piece behind = {.from = NULL};
-        const struct token *to = at < c->end ? behind_joints(c, at, &behind) : at;
-        bool who = at < c->end && token_is_word(at, "who") && at > next.from;
-        bool list = to > at && to < c->end && only_people(next.from, at) && is_who(to) &&
-                    !token_is_mark(at, ':');
-        bool end = at == c->end || (to > at && !list) || who || runs_on(c, next.from, at);
-        if (!end) {
-            at = to > at ? to : at + 1;
-            continue;
-        }
-        if (at > next.from) {
-            if (l->count == PIECES_MOST) {
-                return false;
-            }
-            next.to = at;
-            l->pieces[l->count++] = next;
-        }
-        if (at == c->end) {
-            break;
-        }
-        bool relative = who || (to < c->end && token_is_word(to, "who")); /* for 2, who curls */
-        behind.relative = relative;
-        behind.from = who ? at + 1 : relative ? to + 1 : to;
-        next = behind;
-        at = behind.from > at ? behind.from : at + 1;
-    }
-    return l->count > 0;
-}
 
 /* ---- telling ---- */
 
@@ -226,7 +74,7 @@ static bool left_out_somebody(const struct cursor *c, struct cursor_mark mark,
         const struct diag *diag = &c->diags->all.at[i];
         for (const struct token *at = from; at < to && diag->row == &diag_rows[DIAG_TEXT_ASIDE];
              at++) {
-            if (is_who(at) && at->span.begin >= diag->span.begin &&
+            if (token_is_player(at) && at->span.begin >= diag->span.begin &&
                 at->span.end <= diag->span.end) {
                 return true;
             }
@@ -258,19 +106,20 @@ static bool strict_part(struct loose *l, const struct token *from, const struct 
 static bool ends_behind(const struct loose *l, const struct piece *piece)
 {
     const struct piece *next = piece + 1;
-    return next < l->pieces + l->count && !next->relative && !next->meanwhile &&
+    return next < l->pieces.at + l->pieces.count && !next->relative && !next->meanwhile &&
            said_at(next->from, next->to,
                    "go|get|come|head|run|move|end up|land|sprint|break|finish") &&
-           !is_who(&next->to[-1]);
+           !token_is_player(&next->to[-1]);
 }
 
 /* comes up and lays a pick: up there. */
 static bool leads_on(const struct loose *l, const struct piece *piece)
 {
     const struct token *verb = past_fillers(piece->from, piece->to);
-    verb = verb < piece->to && is_who(verb) ? verb + 1 : verb;
-    return piece + 1 < l->pieces + l->count && !is_who(past_fillers(piece[1].from, piece[1].to)) &&
-           verb < piece->to && said_at(verb, piece->to, "come up|comes up") == piece->to;
+    verb = verb < piece->to && token_is_player(verb) ? verb + 1 : verb;
+    return piece + 1 < l->pieces.at + l->pieces.count &&
+           !token_is_player(past_fillers(piece[1].from, piece[1].to)) && verb < piece->to &&
+           said_at(verb, piece->to, "come up|comes up") == piece->to;
 }
 
 /* comes off, and gets to the right slot: one use of the screen. */
@@ -302,37 +151,40 @@ static bool strict_named(struct loose *l, const struct piece *piece)
 /* The most pieces from `from` on that the grammar reads as they are; gives how many. */
 static size_t strict_pieces(struct loose *l, size_t from)
 {
-    const struct piece *first = &l->pieces[from];
+    const struct piece *first = &l->pieces.at[from];
     bool bound =
         l->carried.kind != WHO_NONE || l->tie.count > 0 || first->relative || first->meanwhile;
-    if (!bound && l->idle.kind != WHO_NONE && !is_who(first->from)) {
+    if (!bound && l->idle.kind != WHO_NONE && !token_is_player(first->from)) {
         return strict_named(l, first) ? 1 : 0;
     }
-    for (size_t to = l->count; to > from && !bound; to--) {
+    for (size_t to = l->pieces.count; to > from && !bound; to--) {
         const struct token *begin = first->from;
         while (first->then && begin > l->c->first && !token_is_word(begin, "then")) {
             begin--;
         }
         size_t had = l->out->count;
-        const struct piece *last = &l->pieces[to - 1]; /* comes off, catches: a pass is meant */
+        const struct piece *last = &l->pieces.at[to - 1]; /* comes off, catches: a pass is meant */
         last = from > 0 && said_at(first->from, first->to, "catch|receive") ? first : last;
-        if (l->count > 1 && (said_at(last->from, last->to, "catch|receive") || leads_on(l, last))) {
+        if (l->pieces.count > 1 &&
+            (said_at(last->from, last->to, "catch|receive") || leads_on(l, last))) {
             continue;
         }
         struct cursor_mark mark = cursor_mark(l->c);
-        bool read = (from > 0 || to < l->count) && strict_part(l, begin, l->pieces[to - 1].to);
-        if (read && l->out->count > had && use_without_end(l, &l->pieces[to - 1])) {
+        bool read =
+            (from > 0 || to < l->pieces.count) && strict_part(l, begin, l->pieces.at[to - 1].to);
+        if (read && l->out->count > had && use_without_end(l, &l->pieces.at[to - 1])) {
             cursor_back(l->c, mark);
             l->out->count = had;
             continue;
         }
         if (read) {
-            struct span span = span_join(begin->span, l->pieces[to - 1].to[-1].span);
+            struct span span = span_join(begin->span, l->pieces.at[to - 1].to[-1].span);
             if (l->out->count > had) {
                 tell(l, source_text(l->c->sources, span));
                 joined(l);
                 l->pair = l->out->count - had > to - from;
-            } else if (begin->kind == TOKEN_NUMBER && is_who(begin)) { /* 4 plants: he goes on */
+            } else if (begin->kind == TOKEN_NUMBER &&
+                       token_is_player(begin)) { /* 4 plants: he goes on */
                 l->idle = (struct who){
                     .kind = WHO_PLAYER, .number = (int)begin->number, .span = begin->span};
             }
@@ -402,7 +254,7 @@ static bool asks(const struct piece *piece)
 {
     const struct token *at =
         said_at(piece->from, piece->to, "is|are|was|were|will|does|did|has|would|could|shall");
-    return at && at < piece->to && is_who(at);
+    return at && at < piece->to && token_is_player(at);
 }
 
 static bool says_token(const token_list *tokens, const struct token *said)
@@ -451,8 +303,9 @@ static bool loose_piece(struct loose *l, struct piece *piece)
         return false;
     }
     struct sentence carried = {.verb = VERB_GOES};
-    struct going going = {
-        .relative = piece->relative, .last = latest(l), .more = piece + 1 < l->pieces + l->count};
+    struct going going = {.relative = piece->relative,
+                          .last = latest(l),
+                          .more = piece + 1 < l->pieces.at + l->pieces.count};
     const struct who *doer = l->carried.kind != WHO_NONE ? &l->carried : &l->idle;
     if (doer->kind != WHO_NONE) {
         VEC_PUSH(l->c->arena, &carried.subject, *doer);
@@ -518,17 +371,18 @@ static bool remark_piece(struct loose *l, const struct piece *piece)
 /* False: more than one piece is lost. */
 static bool all_pieces(struct loose *l)
 {
-    for (size_t i = 0; i < l->count;) {
-        if (l->pieces[i].taken) {
+    for (size_t i = 0; i < l->pieces.count;) {
+        if (l->pieces.at[i].taken) {
             i++;
             continue;
         }
         size_t strict = strict_pieces(l, i);
-        if (strict == 0 && !loose_piece(l, &l->pieces[i]) && !remark_piece(l, &l->pieces[i])) {
+        if (strict == 0 && !loose_piece(l, &l->pieces.at[i]) &&
+            !remark_piece(l, &l->pieces.at[i])) {
             if (l->lost) {
                 return false;
             }
-            l->lost = &l->pieces[i];
+            l->lost = &l->pieces.at[i];
             l->carried = (struct who){.kind = WHO_NONE};
             l->tie.count = 0;
         }
@@ -595,12 +449,12 @@ bool loose_read(struct cursor *c, sentence_list *out, struct span blamed, struct
     speech_begin(&said);
     struct loose l = {.c = &said, .out = out, .sure = true, .had = had};
     strbuf_init(&l.text, c->arena);
-    bool fine = !turns(&said) && !doubled(&said) && cut(&l) && all_pieces(&l) &&
-                !stays_and_goes(&l) && !all_replace_one(&l);
+    bool fine = !line_turns(&said) && !line_doubled(&said) && line_cut(&said, &l.pieces) &&
+                all_pieces(&l) && !stays_and_goes(&l) && !all_replace_one(&l);
     if (!fine || !l.sure || l.lost) {
         cursor_back(c, mark);
         out->count = had;
-        *help = fine && l.count > 1 ? help_for(&l, blamed) : STR("");
+        *help = fine && l.pieces.count > 1 ? help_for(&l, blamed) : STR("");
         return false;
     }
     struct span whole = span_join(c->at->span, c->end[-1].span);

@@ -70,6 +70,24 @@ struct items {
     size_t count;
 };
 
+/* loose_cut */
+enum { PIECES_MOST = 20 };
+/* A clause, and what joined it to the one before. */
+struct piece {
+    const struct token *from, *to;
+    bool then, meanwhile, relative; /* then; while, meanwhile; who */
+    bool taken;                     /* with the one before it */
+};
+struct pieces {
+    struct piece at[PIECES_MOST];
+    size_t count;
+};
+bool token_is_player(const struct token *token); /* by number, and nobody's own thing */
+bool line_turns(const struct cursor *c);   /* something turns the whole line round: forget it */
+bool line_doubled(const struct cursor *c); /* a word is said twice, or the end is lost */
+/* `out`, empty before: the line's clauses; false: too many. */
+bool line_cut(const struct cursor *c, struct pieces *out);
+
 /* loose_lex: the clause from c->at to c->end, piece by piece; false: too long. */
 bool items_find(const struct cursor *c, struct items *out);
 /* Whether one of the ways in `said`, parted by `|`, begins at `at`; gives its end, or NULL. */
