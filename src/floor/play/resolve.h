@@ -137,11 +137,23 @@ struct vec2 where_planned(const struct maker *m, const struct goal *goal, body m
 double where_metres(const struct maker *m, struct measure measure);
 enum side where_side(struct vec2 at);                     /* NONE within 3 ft of the middle */
 enum side where_side_of(const struct maker *m, body who); /* the same; of a driver, how he came */
+enum side where_said_side(enum side side, const struct voice *voice);
+/* LEFT or RIGHT for what was said, or for what was left out; false with an error. */
+bool where_settle_side(struct maker *m, enum side said, struct span span, body mover,
+                       const char *word, enum side *side);
 /* Tells that the side was left out and which was taken. */
 void where_note_side(struct maker *m, struct span span, body mover, enum side side,
                      const char *word);
 /* A note that names a side is of a mirror: said of the play that it mirrors already. */
 bool note_is_of_mirror(const struct maker *m);
+
+/* spots.c: a spot that is not named; false with an error. Of a side; the next one on the way; one
+ * of the perimeter that nobody has, `away` from the ball or not. */
+bool spots_of_side(struct maker *m, const struct place *place, const struct voice *voice,
+                   body mover, struct goal *goal);
+bool spots_next(struct maker *m, const struct place *place, const struct voice *voice, body mover,
+                struct goal *goal);
+bool spots_empty(struct maker *m, body mover, bool away, struct span span, struct goal *goal);
 
 /* settings.c: a play's settings, nearest first. */
 struct setting_at {
