@@ -475,6 +475,20 @@ bool above_guarded(const struct cursor *c, const struct who *defender, struct wh
     return true;
 }
 
+struct who above_defender_of(const struct cursor *c, const struct who *player, struct span span)
+{
+    struct who found = {
+        .kind = WHO_DEFENDER_OF, .number = player->number, .role = player->role, .span = span};
+    for (int number = 1; number <= c->players; number++) {
+        struct who defender = {.kind = WHO_DEFENDER, .number = number, .span = span}, man;
+        bool his = above_guarded(c, &defender, &man) && same_who(&man, player);
+        if (his && (found.kind == WHO_DEFENDER_OF || number != player->number)) {
+            found = defender; /* x1 guards 3: he, and not x3, of whom nothing is said */
+        }
+    }
+    return found;
+}
+
 /* The player is that defender's own, as far as words say. */
 static bool own_man(const struct cursor *c, const struct who *defender, const struct who *man)
 {

@@ -42,6 +42,9 @@ static void off_what(struct cursor *c, enum verb verb)
     c->at = off ? end : c->at;
 }
 
+/* Whom, or where, a helper leaves. */
+static const char *const left_words[] = {"his man", "her man", "the corner", "the wing", NULL};
+
 /* comes over to help, leaves his man and traps: only what he comes for is asked. */
 static void comes_to(struct cursor *c)
 {
@@ -49,16 +52,15 @@ static void comes_to(struct cursor *c)
                                        "comes",      "runs over", "runs",        "rotates over",
                                        "rotates",    "steps in",  "slides over", "sprints over",
                                        "leaves",     "comes off", "drops down",  NULL};
-    static const char *const men[] = {"his man", "her man", "the corner", "the wing", NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     struct phrase phrase;
     struct who man;
-    bool goes_on = false;
-    if (take_among(&trial, goes)) {
-        goes_on = take_among(&trial, men) || person_read(&trial, &man) || trial.at > c->at;
-        goes_on = goes_on && (take_words(&trial, "to") || take_words(&trial, "and"));
+    bool goes_on = take_among(&trial, goes);
+    if (goes_on && !take_among(&trial, left_words)) {
+        person_read(&trial, &man);
     }
+    goes_on = goes_on && (take_words(&trial, "to") || take_words(&trial, "and"));
     const struct token *verb = trial.at;
     goes_on = goes_on && guard_verb_read(&trial, &phrase);
     cursor_back(&trial, mark);
@@ -69,12 +71,11 @@ static void comes_to(struct cursor *c)
 static bool leaves_read(struct cursor *c, struct condition *out)
 {
     static const char *const leaves[] = {"leaves", "helps off", "helps off of", "comes off", NULL};
-    static const char *const men[] = {"his man", "her man", "the corner", "the wing", NULL};
     struct cursor trial = *c;
     struct cursor_mark mark = cursor_mark(c);
     struct who man;
     bool left =
-        take_among(&trial, leaves) && (take_among(&trial, men) || person_read(&trial, &man));
+        take_among(&trial, leaves) && (take_among(&trial, left_words) || person_read(&trial, &man));
     const struct token *end = trial.at;
     cursor_back(&trial, mark);
     if (left) {
@@ -174,19 +175,6 @@ static enum part part_of(enum verb verb)
     }
 }
 
-/* By number where it is known who guards whom. */
-static struct who defender_of(const struct cursor *c, const struct who *player, struct span span)
-{
-    for (int number = 1; number <= c->players; number++) {
-        struct who defender = {.kind = WHO_DEFENDER, .number = number, .span = span}, man;
-        if (above_guarded(c, &defender, &man) && same_who(&man, player)) {
-            return defender;
-        }
-    }
-    return (struct who){
-        .kind = WHO_DEFENDER_OF, .number = player->number, .role = player->role, .span = span};
-}
-
 /* At the latest screen above; false: there is none, or this is not done at a screen. */
 static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
                       struct condition *out)
@@ -198,21 +186,10 @@ static bool at_screen(const struct cursor *c, enum verb verb, struct span span,
     }
     out->kind = part == PART_BOTH ? COND_BOTH : COND_VERB;
     out->verb = verb;
-    out->who = defender_of(c, part == PART_SCREENER ? &screener : &user, span);
+    out->who = above_defender_of(c, part == PART_SCREENER ? &screener : &user, span);
     out->other =
-        part == PART_BOTH ? defender_of(c, &screener, span) : (struct who){.kind = WHO_NONE};
+        part == PART_BOTH ? above_defender_of(c, &screener, span) : (struct who){.kind = WHO_NONE};
     out->object = verb == VERB_TRAPS ? user : (struct who){.kind = WHO_NONE};
-    return true;
-}
-
-/* they trap, he's under, they are switching: without whom. */
-static bool their_verb_read(struct cursor *c, enum verb *verb)
-{
-    struct phrase phrase;
-    if (!guard_verb_read(c, &phrase)) {
-        return false;
-    }
-    *verb = phrase.verb;
     return true;
 }
 
@@ -250,7 +227,7 @@ static bool they_read(struct cursor *c, struct condition *out)
                                         "her",   "the ball handler", "the ball",        "the pick",
                                         "on it", "on the screen",    "everything",      NULL};
     struct cursor trial = *c;
-    enum verb verb;
+    struct phrase phrase;
     const struct token *from = c->at;
     bool big = word_is(c, 0, "big") || word_is(c, 1, "big");
     if (!take_among(&trial, words)) {
@@ -258,10 +235,10 @@ static bool they_read(struct cursor *c, struct condition *out)
     }
     int both = take_entry(&trial, together);
     bool shows = both < 0 && big && take_among(&trial, ups); /* to where the screen is */
-    if (both < 0 && !shows && !their_verb_read(&trial, &verb)) {
+    if (both < 0 && !shows && !guard_verb_read(&trial, &phrase)) {
         return false;
     }
-    verb = both >= 0 ? (enum verb)both : shows ? VERB_HEDGES : verb;
+    enum verb verb = both >= 0 ? (enum verb)both : shows ? VERB_HEDGES : phrase.verb;
     take_tail(&trial, NULL);
     take_among(&trial, tails);
     bool one = word_is(c, 0, "he") || word_is(c, 0, "she");
@@ -358,7 +335,7 @@ static bool suffered_read(struct cursor *c, struct condition *out)
     c->at = trial.at;
     out->kind = COND_VERB;
     out->verb = (enum verb)verb;
-    out->who = defender_of(c, &who, who.span);
+    out->who = above_defender_of(c, &who, who.span);
     out->other = (struct who){.kind = WHO_NONE};
     return true;
 }

@@ -72,13 +72,11 @@ static void put_defenders(const struct cursor *c, struct recast *r, const struct
 {
     for (int i = 0; i < 2; i++) {
         struct who who = two[i].who;
-        who.kind = WHO_DEFENDER; /* x1 for 1: who guards whom is not changed by a screen */
-        for (int number = 1; two[i].who.kind == WHO_PLAYER && number <= c->players; number++) {
-            struct who man, guard = {.kind = WHO_DEFENDER, .number = number};
-            if (above_guarded(c, &guard, &man) && same_who(&man, &two[i].who)) {
-                who.number = number;
-            }
+        if (who.kind == WHO_PLAYER) { /* x1 for 1: who guards whom is not changed by a screen */
+            struct who guard = above_defender_of(c, &who, who.span);
+            who.number = guard.kind == WHO_DEFENDER ? guard.number : who.number;
         }
+        who.kind = WHO_DEFENDER;
         VEC_PUSH(c->arena, &r->subject, who);
     }
 }

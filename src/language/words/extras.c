@@ -17,13 +17,10 @@ static int guard_pronoun(struct predicate *p)
     return (screen && take_words(p->c, "it")) || take_among(p->c, men);
 }
 
-/* chases 3 off the screen, denies 2 the ball, denies the pass to 2: words that a defender's verb
- * says already. */
 /* switches onto 5: with whoever guards 5; stays home on 3: on his own man, as he does. */
 static bool guard_whom(struct predicate *p)
 {
     static const char *const ontos[] = {"onto", "on to", "on", "out on", "out onto", NULL};
-    static const char *const withs[] = {"on", NULL};
     static const char *const men[] = {"shooter", "his man", "her man", "shooters", NULL};
     struct cursor trial = *p->c;
     struct cursor_mark mark = cursor_mark(p->c);
@@ -34,16 +31,9 @@ static bool guard_whom(struct predicate *p)
     }
     if (p->s->verb == VERB_SWITCHES && take_among(&trial, ontos) && person_read(&trial, &who) &&
         who.kind == WHO_PLAYER) {
-        p->s->object = who;
-        p->s->object.kind = WHO_DEFENDER_OF;
-        for (int number = 1; number <= p->c->players; number++) {
-            struct who guard = {.kind = WHO_DEFENDER, .number = number, .span = who.span};
-            if (above_guarded(p->c, &guard, &man) && same_who(&man, &who)) {
-                p->s->object = guard;
-            }
-        }
+        p->s->object = above_defender_of(p->c, &who, who.span);
         taken = true;
-    } else if (p->s->verb == VERB_STAYS && take_among(&trial, withs)) {
+    } else if (p->s->verb == VERB_STAYS && take_words(&trial, "on")) {
         taken = take_among(&trial, men) ||
                 (person_read(&trial, &who) && above_guarded(p->c, &p->s->subject.at[0], &man) &&
                  same_who(&who, &man));
@@ -54,6 +44,8 @@ static bool guard_whom(struct predicate *p)
     return taken;
 }
 
+/* chases 3 off the screen, denies 2 the ball, denies the pass to 2: words that a defender's verb
+ * says already. */
 int guard_extra(struct predicate *p)
 {
     if (p->s->object.kind == WHO_NONE &&

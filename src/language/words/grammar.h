@@ -53,9 +53,9 @@ void place_refuse(struct cursor *c, struct str before);
  */
 bool front_tie_read(struct cursor *c, struct tie *tie);
 /* second, 2 goes to top: then; a sentence must follow. Unmoved: none here. */
+bool front_ordinal(struct cursor *c);
 /* clause */
 bool article_second(const struct cursor *c); /* the second 1 passes */
-bool front_ordinal(struct cursor *c);
 /* A clause begins here: as, after, when, while, 1 s after, at 2 s, 1 s later. */
 bool clause_is(const struct cursor *c);
 /* clause: the reason why no event could be read behind `word`. */
@@ -107,6 +107,8 @@ bool above_screened(const struct cursor *c, const struct who *user, const struct
 bool above_zone(const struct cursor *c); /* the defense is a zone, or some of it is */
 /* Whom a defender guards as written so far; false under a zone, where that depends on the floor. */
 bool above_guarded(const struct cursor *c, const struct who *defender, struct who *out);
+/* The other way round: by number where it is known who guards whom, else as 3's defender. */
+struct who above_defender_of(const struct cursor *c, const struct who *player, struct span span);
 /* Leaves a defender's object out where it is his own man and the verb means him anyway: x3 denies 3
  * is x3 denies. */
 void above_drop_own_man(const struct cursor *c, const struct who *defender, enum verb verb,
@@ -187,10 +189,10 @@ bool pair_is(const struct cursor *c);
 void note_meeting(const struct cursor *c, struct span span);
 bool trade_is(const struct cursor *c);        /* two exchange places */
 bool pair_needs_ball(const struct cursor *c); /* one that begins with the ball in hand */
-/* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 /* Adds what this subject does, as far as the cursor has come. */
 void pair_add(struct cursor *c, sentence_list *out, const who_list *subject, struct tie tie,
               struct sentence sentence, struct span verb);
+/* Behind the subject: 1: both added, 0: no such phrase here, -1: reported. */
 int pair_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out);
 
 /* 2 takes the hand-off from 1, 3 gets a screen from 5: said by who gets it. Behind the subject: 1:
@@ -360,8 +362,8 @@ bool several_spot(struct cursor *c, enum spot *out);
 void end_unsaid(struct predicate *p);
 /* Where it ends, with a note that this was taken. */
 void take_place(struct predicate *p, struct place place, const char *taken);
-/* A player of a needed slot that is not written but known from above; false: reported. */
 void note_him(struct predicate *p); /* of two who moved: which one is taken for him */
+/* A player of a needed slot that is not written but known from above; false: reported. */
 bool player_above(struct predicate *p, const struct slot *slot);
 /* goes away from somebody who has set him no screen: reported. */
 bool away_from_nobody(struct predicate *p);

@@ -85,7 +85,7 @@ static bool dribbled_at(const struct cursor *c, const struct who *taker, const s
            same_who(&last->subject.at[0], by);
 }
 
-/* on the way by, going middle: how he comes, and which way he drives on; -1: he does not. */
+/* on the way by, going middle: how he comes; the way he drives on is left. False: neither. */
 static bool take_taker_way(struct cursor *c)
 {
     static const char *const nears[] = {"on the way by", "on the run", "on the move", "going by",
@@ -187,88 +187,125 @@ static bool beside_is(const sentence_list *out, const who_list *subject, const s
            same_who(&last->place->who, by) && same_who(&last->subject.at[0], &subject->at[0]);
 }
 
-int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
+/* He takes it from himself: reported. */
+static bool of_himself(struct cursor *c, const struct who *by, const struct who *taker)
 {
-    const struct token *from = c->at;
-    struct sentence s = {.verb = VERB_PASSES};
-    struct who by;
-    if (who_side(&subject->at[0]) == FOR_DEFENDERS || subject->count > 1 ||
-        !take_inverse(c, &s, &by)) {
-        return 0;
+    if (!same_who(by, taker)) {
+        return false;
     }
-    struct span verb = cursor_taken(c, from);
-    who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, by);
-    if (same_who(&by, &subject->at[0])) {
-        diag_help(c->diags,
-                  REFUSE(c, TEXT_OBJECT_UNFIT, by.span, "`%.*s` does this: it takes another player",
-                         STR_ARG(cursor_text(c, by.span))),
-                  "write the other player's number");
-        return -1;
-    }
-    if (by.kind == WHO_PLAYER && by.span.begin == past_fillers(from, c->end)->span.begin) {
-        struct diag *diag =
-            diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, verb,
-                     "from whom is not written: %d, who has the ball, was taken", by.number);
-        diag_help(c->diags, diag, "to have another, write who passes: `%d passes to %.*s`",
-                  by.number, STR_ARG(subject_words(c, subject)));
-    }
-    s.object = subject->at[0];
-    if (s.spread) {
-        s.spread = false;
-        pair_add(c, out, &one, tie, (struct sentence){.verb = VERB_DRIBBLES_AT, .object = s.object},
-                 verb);
-        tie = (struct tie){.word = TIE_NONE};
-    }
-    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN &&
-        (beside_is(out, subject, &by) || dribbled_at(c, &subject->at[0], &by))) {
-        s.verb = VERB_HANDS_OFF;
-    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_OBJECT_UNFIT, by->span, "`%.*s` does this: it takes another player",
+                     STR_ARG(cursor_text(c, by->span))),
+              "write the other player's number");
+    return true;
+}
+
+/* From whom is not written: the one who has the ball. */
+static void note_from(struct cursor *c, const struct who *by, const who_list *subject,
+                      struct span verb)
+{
+    struct diag *diag =
+        diag_add(c->diags, DIAG_TEXT_WHO_TAKEN, verb,
+                 "from whom is not written: %d, who has the ball, was taken", by->number);
+    diag_help(c->diags, diag, "to have another, write who passes: `%d passes to %.*s`", by->number,
+              STR_ARG(subject_words(c, subject)));
+}
+
+/* Off the screen that was set for him in this line, into the hand-off: a sentence of its own. */
+static bool off_screen_first(struct cursor *c, const who_list *subject, struct tie tie,
+                             const struct who *by, struct span verb, sentence_list *out)
+{
     struct who screener, second;
     enum screen_kind kind;
-    if (s.verb == VERB_HANDS_OFF && c->speech &&
-        above_screen_here(c, &subject->at[0], &screener, &kind,
-                          &second)) { /* off it, into the hand-off */
-        pair_add(c, out, subject, tie,
-                 (struct sentence){.verb = VERB_COMES,
-                                   .object = screener,
-                                   .object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second),
-                                   .place = place_by(c->arena, PLACE_BESIDE, by)},
-                 verb);
-        tie = (struct tie){.word = TIE_NONE};
+    if (!c->speech || !above_screen_here(c, &subject->at[0], &screener, &kind, &second)) {
+        return false;
     }
+    struct sentence comes = {.verb = VERB_COMES,
+                             .object = screener,
+                             .object2 = second.kind == WHO_NONE ? NULL : who_keep(c, second),
+                             .place = place_by(c->arena, PLACE_BESIDE, *by)};
+    pair_add(c, out, subject, tie, comes, verb);
+    return true;
+}
+
+/* on the wing: where it is done; of a screen, out to the wing: where he ends who uses it (`*used`).
+ * NULL: neither is said. */
+static const struct place *inverse_where(struct cursor *c, enum verb verb, bool *used)
+{
+    static const char *const ends[] = {"to", "out to", "over to", "up to", "down to", "into", NULL};
+    struct cursor trial = *c;
+    *used = verb_row(verb)->task == VERB_SCREEN && take_among(&trial, ends);
+    if (!*used) {
+        take_among(&trial, place_words);
+    }
+    const struct place *place = verb == VERB_HANDS_OFF ? NULL : spot_read(&trial, true);
+    c->at = place ? trial.at : c->at;
+    return place;
+}
+
+/* Takes the hand-off going middle: the way he drives on; -1: none. */
+static int drives_on_by(struct cursor *c, enum verb verb)
+{
     static const struct entry ways[] = {{"going middle", DRIVE_MIDDLE},
                                         {"going baseline", DRIVE_BASELINE},
                                         {"going left", DRIVE_LEFT},
                                         {"going right", DRIVE_RIGHT},
                                         {NULL, 0}};
-    int way = -1;
-    if (s.verb == VERB_HANDS_OFF && c->speech) {
-        take_taker_way(c);
-        way = take_entry(c, ways);
+    if (verb != VERB_HANDS_OFF || !c->speech) {
+        return -1;
     }
-    struct cursor at =
-        *c; /* on the wing; of a screen: out to the wing, where he ends who uses it */
-    static const char *const ends[] = {"to", "out to", "over to", "up to", "down to", "into", NULL};
-    bool used = verb_row(s.verb)->task == VERB_SCREEN && take_among(&at, ends);
-    if (!used) {
-        take_among(&at, place_words);
+    take_taker_way(c);
+    return take_entry(c, ways);
+}
+
+int inverse_read(struct cursor *c, const who_list *subject, struct tie tie, sentence_list *out)
+{
+    static const struct tie none = {.word = TIE_NONE};
+    const struct token *from = c->at;
+    const struct who *taker = &subject->at[0];
+    struct sentence s = {.verb = VERB_PASSES};
+    struct who by;
+    if (who_side(taker) == FOR_DEFENDERS || subject->count > 1 || !take_inverse(c, &s, &by)) {
+        return 0;
     }
-    const struct place *place = s.verb == VERB_HANDS_OFF ? NULL : spot_read(&at, true);
-    if (place) {
-        s.place = used ? NULL : place;
-        c->at = at.at;
+    struct span verb = cursor_taken(c, from);
+    who_list one = {NULL, 0, 0};
+    VEC_PUSH(c->arena, &one, by);
+    if (of_himself(c, &by, taker)) {
+        return -1;
     }
+    if (by.kind == WHO_PLAYER && by.span.begin == past_fillers(from, c->end)->span.begin) {
+        note_from(c, &by, subject, verb);
+    }
+    s.object = *taker;
+    if (s.spread) {
+        s.spread = false;
+        struct sentence comes = {.verb = VERB_DRIBBLES_AT, .object = s.object};
+        pair_add(c, out, &one, tie, comes, verb);
+        tie = none;
+    }
+    if (s.verb == VERB_PASSES && s.pass == PASS_PLAIN &&
+        (beside_is(out, subject, &by) || dribbled_at(c, taker, &by))) {
+        s.verb = VERB_HANDS_OFF;
+    }
+    if (s.verb == VERB_HANDS_OFF && off_screen_first(c, subject, tie, &by, verb, out)) {
+        tie = none;
+    }
+    int way = drives_on_by(c, s.verb);
+    bool used;
+    const struct place *place = inverse_where(c, s.verb, &used);
+    s.place = place && !used ? place : NULL;
     pair_add(c, out, &one, tie, s, verb);
     if (place && used) {
-        enum verb off = above_holds(c, &subject->at[0]) ? VERB_DRIBBLES_OFF : VERB_COMES;
-        pair_add(c, out, subject, (struct tie){.word = TIE_NONE},
-                 (struct sentence){.verb = off, .object = by, .place = place}, verb);
+        struct sentence off = {.verb = above_holds(c, taker) ? VERB_DRIBBLES_OFF : VERB_COMES,
+                               .object = by,
+                               .place = place};
+        pair_add(c, out, subject, none, off, verb);
     }
-    out->at[out->count - 1].span = span_join(subject->at[0].span, c->at[-1].span);
+    out->at[out->count - 1].span = span_join(taker->span, c->at[-1].span);
     if (way >= 0) { /* and drives on */
-        pair_add(c, out, subject, (struct tie){.word = TIE_NONE},
-                 (struct sentence){.verb = VERB_DRIVES, .drive = (enum drive_side)way}, verb);
+        struct sentence drives = {.verb = VERB_DRIVES, .drive = (enum drive_side)way};
+        pair_add(c, out, subject, none, drives, verb);
     }
     return 1;
 }

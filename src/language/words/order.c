@@ -285,7 +285,6 @@ static bool called(struct cursor *c, struct who *out)
     return row && person_above(c, row, out) && out->kind == WHO_PLAYER;
 }
 
-/* wait for the screen, then 1 drives; wait for 5 to get there and then 1 goes. */
 /* wait until 5 posts up, then throw it in: when 5 posts up. */
 static bool wait_until(const struct cursor *c, struct recast *r)
 {
@@ -355,14 +354,9 @@ static bool waits_for_move(const struct cursor *c, struct recast *r)
     return true;
 }
 
-bool wait_for(const struct cursor *c, struct recast *r)
+/* wait for the screen, then 1 drives; wait for 5 to get there and then 1 goes. */
+static bool wait_for_it(const struct cursor *c, struct recast *r)
 {
-    if (waits_for_move(c, r)) {
-        return true;
-    }
-    if (wait_until(c, r)) {
-        return true;
-    }
     static const char *const waits[] = {"wait for", "waiting for", "wait on", "hold for", NULL};
     static const char *const there[] = {
         "to get there", "to come across", "to set it", "to be planted", "to get set",
@@ -400,6 +394,11 @@ bool wait_for(const struct cursor *c, struct recast *r)
     recast_mark(c, r, ',');
     r->to = trial.at;
     return true;
+}
+
+bool wait_for(const struct cursor *c, struct recast *r)
+{
+    return waits_for_move(c, r) || wait_until(c, r) || wait_for_it(c, r);
 }
 
 /* 1 dribbles to the wing while 3 moves to the top: what no sentence says of 3, this one does. */

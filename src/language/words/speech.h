@@ -74,10 +74,10 @@ bool agent_ahead(const struct cursor *c, const struct token *from, struct somebo
                  const struct token **by);
 bool ends_in_s(const struct token *token);                      /* passes, but not pass */
 const struct sentence *sentence_before(const struct cursor *c); /* of this line; NULL: none */
-/* contraction: `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
-/* the place of 2, the defender of 3: as 2's place, 3's defender, in the tokens themselves; gives
- * how many are left. */
+/* contraction: the place of 2, the defender of 3: as 2's place, 3's defender, in the tokens
+ * themselves; gives how many are left. */
 size_t owners_turned(struct token *tokens, size_t count);
+/* `he's under` as `he is under`; gives how many tokens it put, at most `room`. */
 size_t contractions_open(const struct token *from, size_t count, struct token *to, size_t room);
 /* throw: the play's start puts this player on a spot of the floor. */
 bool starts_inside(const struct cursor *c, const struct who *who);
