@@ -148,7 +148,9 @@ static double choose_side(const struct world *world, body who, body other, struc
     if (fabs(off) > .02) {
         return off > 0 ? 1 : -1;
     }
-    return -route_side(a->m.at, goal, tie.ball, &tie);
+    struct vec2 ball = tie.ball;
+    tie.ball = vec2_scale(a->m.at, 2); /* it lies ahead: as if it were outside of him */
+    return -route_side(a->m.at, goal, ball, &tie);
 }
 
 /* Two on errands of their own: on which side the other will be when he gets to him, who crosses his

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* Cutters and posts: where a run to the rim ends, where a movement goes on into the next, which
  * side of a screen is run by, and who has his defender on his back. */
+#include "mirrors.h"
 #include "told.h"
 
 #include <math.h>
@@ -163,6 +164,21 @@ START_TEST(who_is_dribbled_at_goes_backdoor_as_the_dribbler_comes_near)
     ck_assert_double_gt(cut, told_time(segment, 0, MOMENT_STARTED) + .3);
     ck_assert_double_gt(far, 2);
     ck_assert_double_lt(far, 3.05);
+}
+END_TEST
+
+/* By hand, and not by `mirrors`: what breaks a tie is on the floor, and not in the program. */
+START_TEST(who_chases_a_back_cut_does_so_alike_on_both_sides)
+{
+    static const char *const text =
+        "play \"Millrace\"\n"
+        "  start 1 top, 2 %s wing, 3 %s wing, 4 %s corner, 5 %s corner\n"
+        "  ball 1\n  defense man\n  1 dribbles at 2\n  2 back cuts\n  1 passes to 2\n";
+    static struct told other;
+    told_run(&told, str_format(&arena, text, "right", "left", "right", "left").at);
+    told_run(&other, str_format(&arena, text, "left", "right", "left", "right").at);
+    told_is_sound(&told);
+    runs_are_mirrors(told.run, other.run);
 }
 END_TEST
 
@@ -427,6 +443,7 @@ int main(void)
     tcase_add_loop_test(all, who_flashes_to_the_foul_line_ends_at_its_middle, 0, 3);
     tcase_add_test(all, two_who_go_to_the_foul_line_stand_apart_on_it);
     tcase_add_test(all, who_is_dribbled_at_goes_backdoor_as_the_dribbler_comes_near);
+    tcase_add_test(all, who_chases_a_back_cut_does_so_alike_on_both_sides);
     tcase_add_test(all, a_back_cut_for_a_pass_waits_until_its_passer_has_the_ball);
     tcase_add_test(all, who_breaks_to_the_corner_for_a_throw_in_takes_the_corner_there);
     tcase_add_test(all, a_cutter_is_passed_to_in_stride);

@@ -5,6 +5,7 @@
 
 #include "base/real.h"
 #include "floor/motion/motion.h"
+#include "mirrors.h"
 #include "told.h"
 
 static struct told told;
@@ -593,18 +594,8 @@ START_TEST(the_other_side_is_the_mirror_image)
                 "\n 1 passes to 4\nplay \"Millrace\" mirrors \"Tollgate\"\n");
     told_run(&told, text.at);
     told_is_sound(&told);
-    const struct segment *mirror = told.run->segments.at[0];
     const struct play *first = &told.text.book->plays.at[0];
-    struct run *other = sim_run(&arena, &told.text.sources, first, &told.text.diags);
-    way = other->segments.at[0];
-    ck_assert_uint_eq(way->samples, mirror->samples);
-    for (body b = 0; b < BODY_COUNT; b++) {
-        for (size_t i = 0; way->track[b].on_floor && i < way->samples; i++) {
-            struct vec2 a = way->track[b].sample[i].at, c = mirror->track[b].sample[i].at;
-            ck_assert_msg(a.x == -c.x && a.y == c.y, "%s: body %d at %.2f s", text.at, b,
-                          RUN_SAMPLE * (double)i);
-        }
-    }
+    runs_are_mirrors(sim_run(&arena, &told.text.sources, first, &told.text.diags), told.run);
 }
 END_TEST
 

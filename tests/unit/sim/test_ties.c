@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What sentences wait for and what cuts them short, from a coach's own words to the run. */
+#include "mirrors.h"
 #include "told.h"
 
 #include <stdio.h>
@@ -632,18 +633,7 @@ START_TEST(steps_that_overlap_run_as_their_own_mirror)
     told_is_sound(&told);
     const struct play *own = &told.text.book->plays.at[0];
     struct run *run = sim_run(&arena, &told.text.sources, own, &told.text.diags);
-    ck_assert_uint_eq(run->segments.count, told.run->segments.count);
-    for (size_t i = 0; i < run->segments.count; i++) {
-        const struct segment *a = run->segments.at[i], *m = told.run->segments.at[i];
-        ck_assert_double_eq(a->duration, m->duration);
-        ck_assert_double_eq(a->begins, m->begins);
-        for (int b = 0; b < BODY_COUNT; b++) {
-            for (size_t k = 0; a->track[b].sample && k < a->samples; k++) {
-                ck_assert_double_eq(a->track[b].sample[k].at.x, -m->track[b].sample[k].at.x);
-                ck_assert_double_eq(a->track[b].sample[k].at.y, m->track[b].sample[k].at.y);
-            }
-        }
-    }
+    runs_are_mirrors(run, told.run);
 }
 END_TEST
 

@@ -2,6 +2,7 @@
 /* Zones and presses on the clock: one on the ball, nobody faster than his legs, a man in an area, a
  * trap in the corner; from a coach's own words to the run. The bounds are ours. */
 #include "floor_text.h"
+#include "mirrors.h"
 
 #include <math.h>
 
@@ -467,22 +468,6 @@ END_TEST
 
 /* ---- the other side ---- */
 
-static void same_but_for_the_side(const struct run *a, const struct run *b)
-{
-    ck_assert_uint_eq(a->segments.count, b->segments.count);
-    for (size_t i = 0; i < a->segments.count; i++) {
-        const struct segment *s = a->segments.at[i], *m = b->segments.at[i];
-        ck_assert_double_eq(s->duration, m->duration);
-        for (int x = 0; x < BODY_COUNT; x++) {
-            ck_assert_int_eq(s->track[x].on_floor, m->track[x].on_floor);
-            for (size_t k = 0; s->track[x].on_floor && k < s->samples; k++) {
-                ck_assert_double_eq(s->track[x].sample[k].at.x, -m->track[x].sample[k].at.x);
-                ck_assert_double_eq(s->track[x].sample[k].at.y, m->track[x].sample[k].at.y);
-            }
-        }
-    }
-}
-
 START_TEST(a_mirrored_play_against_a_zone_is_the_mirror_image)
 {
     enum zone zone = (enum zone)(ZONE_NONE + 1 + _i);
@@ -495,7 +480,7 @@ START_TEST(a_mirrored_play_against_a_zone_is_the_mirror_image)
     const struct run *other =
         sim_run(&arena, &ran.text.sources, &ran.text.book->plays.at[1], &ran.text.diags);
     ck_assert(ran.text.book->plays.at[1].mirrored);
-    same_but_for_the_side(ran.run, other);
+    runs_are_mirrors(ran.run, other);
 }
 END_TEST
 
