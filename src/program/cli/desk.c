@@ -189,8 +189,7 @@ static char *folder_of(const char *path)
 {
     char *real = realpath(path, NULL);
     char *at = real ? real : format_text("%s", path);
-    char *slash = strrchr(at, '/');
-    char *folder = format_text("%.*s", slash ? (int)(slash - at) + 1 : 1, slash ? at : ".");
+    char *folder = folder_named(at);
     free(at);
     char *found = realpath(folder, NULL);
     free(folder);
@@ -295,8 +294,7 @@ static bool has_place(struct desk *desk)
 
 const char *desk_without_folder(const char *path)
 {
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
+    return path + folder_size(path);
 }
 
 bool desk_open(struct desk *desk, const char *command, const char *path)

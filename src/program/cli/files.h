@@ -15,6 +15,11 @@ char *format_text(const char *format, ...)
     __attribute__((format(printf, 1, 2), nonnull(1))); /* to be freed */
 char *format_args(const char *format, va_list args) __attribute__((format(printf, 1, 0)));
 
+/* How much of a path is its folder, with the slash behind it; 0: it names none. */
+size_t folder_size(const char *path);
+/* The folder with that slash, or "." where the path names none; to be freed. */
+char *folder_named(const char *path);
+
 struct bytes {
     char *at;
     size_t size;

@@ -41,6 +41,18 @@ char *format_text(const char *format, ...)
     return text;
 }
 
+size_t folder_size(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash ? (size_t)(slash - path) + 1 : 0;
+}
+
+char *folder_named(const char *path)
+{
+    size_t size = folder_size(path);
+    return size > 0 ? format_text("%.*s", (int)size, path) : format_text(".");
+}
+
 static void remember(struct input *input, const struct stat *facts)
 {
     input->read = must(realloc(input->read, (input->read_count + 1) * sizeof *input->read));
@@ -117,9 +129,7 @@ static bool inside(const char *folder, const char *path)
 static char *real_include(const struct input *input, const char *from, const char *path)
 {
     const char *inner = from + strlen(input->prefix);
-    const char *slash = strrchr(inner, '/');
-    char *meant =
-        format_text("%s/%.*s%s", input->folder, slash ? (int)(slash - inner + 1) : 0, inner, path);
+    char *meant = format_text("%s/%.*s%s", input->folder, (int)folder_size(inner), inner, path);
     char *real = realpath(meant, NULL);
     int why = errno;
     free(meant);
@@ -171,10 +181,8 @@ static enum courtwright_fetched fetch(void *ctx, const char *from, const char *p
 
 static void find_folder(struct input *input)
 {
-    const char *slash = strrchr(input->path, '/');
-    size_t size = slash ? (size_t)(slash - input->path) + 1 : 0;
-    input->prefix = format_text("%.*s", (int)size, input->path);
-    input->folder = realpath(size ? input->prefix : ".", NULL);
+    input->prefix = format_text("%.*s", (int)folder_size(input->path), input->path);
+    input->folder = realpath(*input->prefix ? input->prefix : ".", NULL);
 }
 
 const char *input_read(struct input *input, const char *path)

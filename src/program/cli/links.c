@@ -23,8 +23,8 @@ static char *next_name(const char *path)
     if (size <= 0 || (size_t)size == sizeof says) {
         return NULL;
     }
-    const char *slash = says[0] == '/' ? NULL : strrchr(path, '/');
-    return format_text("%.*s%.*s", slash ? (int)(slash - path) + 1 : 0, path, (int)size, says);
+    size_t folder = says[0] == '/' ? 0 : folder_size(path);
+    return format_text("%.*s%.*s", (int)folder, path, (int)size, says);
 }
 
 static bool is_within(const char *folder, const char *outer)
@@ -53,13 +53,10 @@ static int open_under(const char *folder, const char *name)
 
 static void look_at(struct led *led)
 {
-    const char *slash = strrchr(led->name, '/');
-    char *before =
-        slash ? format_text("%.*s", (int)(slash - led->name) + 1, led->name) : format_text(".");
-    char *folder = realpath(before, NULL);
+    char *before = folder_named(led->name), *folder = realpath(before, NULL);
     if (folder) {
         led->system = led->system || is_system(folder);
-        led->open = open_under(folder, slash ? slash + 1 : led->name);
+        led->open = open_under(folder, led->name + folder_size(led->name));
     }
     free(folder);
     free(before);

@@ -109,8 +109,7 @@ static int open_new(const char *path, mode_t mode)
  * or NULL. */
 static bool open_beside(struct output *output, const struct stat *old)
 {
-    const char *slash = strrchr(output->target, '/');
-    int folder = slash ? (int)(slash - output->target) + 1 : 0;
+    int folder = (int)folder_size(output->target);
     for (unsigned attempt = 0; attempt < 100; attempt++) {
         free(output->beside);
         output->beside =
@@ -220,8 +219,7 @@ bool output_open(struct output *output, const struct input *input, const char *c
 /* A new name for a file is on the disk once its folder is. */
 static int sync_folder(const char *target)
 {
-    const char *slash = strrchr(target, '/');
-    char *folder = format_text("%.*s", slash ? (int)(slash - target) + 1 : 1, slash ? target : ".");
+    char *folder = folder_named(target);
     int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     free(folder);
     /* EINVAL: a file system that has no such thing */
