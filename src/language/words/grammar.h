@@ -288,9 +288,7 @@ int slot_content(struct predicate *p, const struct slot *slot);
 /* extras: 1: taken, 0: none of these words here, -1: reported. */
 int guard_extra(struct predicate *p);
 bool attack_extra(struct predicate *p);
-bool for_shot(struct predicate *p);     /* for three: the shot that comes of it */
-bool how_it_flies(struct predicate *p); /* of a pass: on the bounce, over the top */
-int for_lob(struct predicate *p);       /* of a pass: for the lob */
+bool for_shot(struct predicate *p); /* for three: the shot that comes of it */
 /* from left wing, out of the corner. */
 int begins_read(struct predicate *p);
 /* clears the corner, goes baseline: two things; -1: one of them, and reported. */
@@ -304,6 +302,9 @@ void drop_stress(struct cursor *c);
 int along_read(struct predicate *p);
 /* Takes `down the lane`; led: the first of it stands before the cursor already. */
 bool take_way(struct cursor *c, bool led);
+/* flies: of a pass: on the bounce, over the top; for the lob, as along_read. */
+bool how_it_flies(struct predicate *p);
+int for_lob(struct predicate *p);
 /* ends: a second verb that only says where this one ends: and stops at the elbow. */
 bool ends_said(struct predicate *p);
 /* Behind a comma: the spot once more; so far behind the line. As along_read. */

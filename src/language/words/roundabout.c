@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* roundabout: what is said the long way: `gives 1 a pick`, `curl by 3`, `2 is open, 1 hits her`,
- * `3 is overplayed, back door`, `hits 5 on the roll`, `inside to 5`. One rule of recast_find. */
+ * `3 is overplayed, back door`, `hits 5 on the roll`, `inside to 5`. Rules of recast_find. */
 #include "language/words/speech.h"
 
 static const char *const open_words[] = {

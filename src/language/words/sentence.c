@@ -379,6 +379,35 @@ static void through_what(struct cursor *c, struct phrase *phrase)
     }
 }
 
+/* The verb as its words say it, and as it is said of these. */
+static void verb_settled(struct predicate *p, struct run_in in, const struct token *verb)
+{
+    struct cursor *c = p->c;
+    struct sentence *s = p->s;
+    through_what(c, &p->phrase);
+    s->verb = p->phrase.verb;
+    bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into");
+    if (s->verb == VERB_INBOUNDS && to && s->subject.count == 1 &&
+        starts_inside(c, &s->subject.at[0])) {
+        s->verb = VERB_PASSES; /* passes in to the post, by one on the floor */
+    }
+    if (s->verb == VERB_DOUBLES && s->subject.count == 2) {
+        s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */
+    }
+    s->pass = p->phrase.pass;
+    s->screen = in.slant != SCREEN_PLAIN ? in.slant : p->phrase.screen;
+    s->verb_span = cursor_taken(c, verb);
+    p->after_verb = c->at;
+    s->three = p->phrase.three;
+    s->shoots = phrase_has(&p->phrase, 'X') && s->subject.count == 1; /* pulls up at the elbow */
+    note_dropped(c, &p->phrase);
+    s->pace = p->phrase.pace != PACE_VERB ? p->phrase.pace : in.pace;
+    if (p->phrase.steps > 0) {
+        s->length = (struct measure){.value = p->phrase.steps, .unit = UNIT_STEPS};
+    }
+    acts(c, s);
+}
+
 /* Verb and all behind it, for a subject that is known. */
 bool rest_read(struct cursor *c, struct sentence *s)
 {
@@ -403,28 +432,7 @@ bool rest_read(struct cursor *c, struct sentence *s)
     if (refuse_longer(c, &s->subject, verb)) {
         return false;
     }
-    through_what(c, &p.phrase);
-    s->verb = p.phrase.verb;
-    bool to = str_is(c->at[-1].text, "to") || str_is(c->at[-1].text, "into");
-    if (s->verb == VERB_INBOUNDS && to && s->subject.count == 1 &&
-        starts_inside(c, &s->subject.at[0])) {
-        s->verb = VERB_PASSES; /* passes in to the post, by one on the floor */
-    }
-    if (s->verb == VERB_DOUBLES && s->subject.count == 2) {
-        s->verb = VERB_TRAPS; /* x4 and x1 double 1: one of them guards him */
-    }
-    s->pass = p.phrase.pass;
-    s->screen = in.slant != SCREEN_PLAIN ? in.slant : p.phrase.screen;
-    s->verb_span = cursor_taken(c, verb);
-    p.after_verb = c->at;
-    s->three = p.phrase.three;
-    s->shoots = phrase_has(&p.phrase, 'X') && s->subject.count == 1; /* pulls up at the elbow */
-    note_dropped(c, &p.phrase);
-    s->pace = p.phrase.pace != PACE_VERB ? p.phrase.pace : in.pace;
-    if (p.phrase.steps > 0) {
-        s->length = (struct measure){.value = p.phrase.steps, .unit = UNIT_STEPS};
-    }
-    acts(c, s);
+    verb_settled(&p, in, verb);
     if (s->object.kind != WHO_NONE && !use_verb(s)) {
         return refuse_use(c, s);
     }

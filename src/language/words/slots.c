@@ -397,6 +397,20 @@ static bool waits_beats(struct predicate *p)
     return take_seconds(p->c, &p->s->duration);
 }
 
+/* What no slot holds, and is looked for before them: from where, which way, how it flies. As
+ * along_read. */
+static int before_slots(struct predicate *p)
+{
+    static int (*const readers[])(struct predicate *) = {begins_read, over_screen, along_read};
+    for (size_t i = 0; i < sizeof readers / sizeof *readers; i++) {
+        int taken = readers[i](p);
+        if (taken != 0) {
+            return taken;
+        }
+    }
+    return how_it_flies(p) || for_shot(p) || waits_beats(p);
+}
+
 int slot_read(struct predicate *p)
 {
     if (p->s->verb == VERB_DRIBBLES_AT && p->s->object.kind != WHO_NONE && attack_extra(p)) {
@@ -405,23 +419,9 @@ int slot_read(struct predicate *p)
     struct slot slots[SLOTS_MOST];
     drop_stress(p->c);
     bool clause = clause_is(p->c); /* holds as long as nothing is taken */
-    int from = clause ? 0 : begins_read(p);
-    if (from != 0) {
-        return from;
-    }
-    int over = clause ? 0 : over_screen(p);
-    if (over != 0) {
-        return over;
-    }
-    from = clause ? 0 : along_read(p);
-    if (from != 0) {
-        return from;
-    }
-    if (!clause && (how_it_flies(p) || for_shot(p))) {
-        return 1;
-    }
-    if (!clause && waits_beats(p)) {
-        return 1;
+    int before = clause ? 0 : before_slots(p);
+    if (before != 0) {
+        return before;
     }
     while (change_verb(p)) {
     }

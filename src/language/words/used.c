@@ -106,12 +106,12 @@ bool off_a_screen(const struct cursor *c, struct recast *r)
     }
     const struct token *where, *where_end;
     struct somebody second = {.from = NULL};
-    struct cursor other = trial; /* the stagger by 5 and 4 */
+    struct cursor other = trial;
     bool two = take_words(&other, "and") && !subject_verb_is(&other) &&
                player_here(&other, &second) && !same_who(&second.who, &who.who);
     trial = two ? other : trial;
     bool placed = take_where(&trial, &where, &where_end);
-    if (two) {
+    if (two) { /* the stagger by 5 and 4 */
         put_two(c, r, &by, &second, &who);
     } else {
         put_screen(c, r, &by, &screen, &who);
