@@ -5,12 +5,10 @@
 #include <assert.h>
 #include <stdalign.h>
 #include <stdint.h>
-#include <stdlib.h>
 #include <string.h>
 
+#include "base/heap.h"
 #include "base/limits.h"
-
-enum { CHUNK_FIRST = 16 * 1024, CHUNK_MOST = 1024 * 1024 };
 
 struct arena_chunk {
     struct arena_chunk *below;
@@ -18,17 +16,8 @@ struct arena_chunk {
     alignas(max_align_t) unsigned char bytes[];
 };
 
-static void *take_from_heap(void *ctx, size_t size)
-{
-    (void)ctx;
-    return malloc(size);
-}
-
-static void give_to_heap(void *ctx, void *block)
-{
-    (void)ctx;
-    free(block);
-}
+/* The largest fills one large page, with its head. */
+enum { CHUNK_FIRST = 16 * 1024, CHUNK_MOST = HEAP_LARGE - sizeof(struct arena_chunk) };
 
 void arena_init(struct arena *arena, const struct memory *memory, jmp_buf *escape)
 {
@@ -36,7 +25,7 @@ void arena_init(struct arena *arena, const struct memory *memory, jmp_buf *escap
     if (memory && memory->take) {
         arena->memory = *memory;
     } else {
-        arena->memory = (struct memory){take_from_heap, give_to_heap, NULL};
+        arena->memory = (struct memory){heap_take, heap_give, NULL};
     }
 }
 
