@@ -15,21 +15,26 @@ static size_t size_of(size_t i)
     return i * 2654435761u % LARGEST + 1;
 }
 
+static bool all_are(const unsigned char *at, size_t size, unsigned char value)
+{
+    size_t same = 0;
+    while (same < size && at[same] == value) {
+        same++;
+    }
+    return same == size;
+}
+
 START_TEST(pieces_are_zeroed_aligned_and_never_shared)
 {
     static unsigned char *pieces[PIECES];
     for (size_t i = 0; i < PIECES; i++) { /* 10 MB: past the largest chunk */
         pieces[i] = arena_take(&arena, size_of(i));
         ck_assert_uint_eq((uintptr_t)pieces[i] % alignof(max_align_t), 0);
-        for (size_t n = 0; n < size_of(i); n++) {
-            ck_assert(pieces[i][n] == 0);
-        }
+        ck_assert(all_are(pieces[i], size_of(i), 0));
         memset(pieces[i], (int)(i % 255 + 1), size_of(i));
     }
     for (size_t i = 0; i < PIECES; i++) {
-        for (size_t n = 0; n < size_of(i); n++) {
-            ck_assert(pieces[i][n] == i % 255 + 1);
-        }
+        ck_assert(all_are(pieces[i], size_of(i), (unsigned char)(i % 255 + 1)));
     }
 }
 END_TEST
