@@ -386,33 +386,59 @@ static void say_see(const struct teller *t, struct strbuf *out)
     end_sentence(out);
 }
 
-static void say_branch(const struct teller *t, struct strbuf *out)
+/* Does one move, pass or catch in what the step's ways have in common? */
+static bool has_part_before(const struct teller *t, size_t common)
+{
+    for (size_t i = 0; i < common; i++) {
+        const struct task *task = step_task(t->step, t->branch, i);
+        bool catches =
+            (task->kind == TASK_PASS || task->kind == TASK_EXCHANGE) && task->other == t->you;
+        if (catches || (task->who == t->you && !task->stay && task->kind != TASK_HOLD)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "If x3 trails: " */
+static void say_condition(const struct teller *t, struct strbuf *out)
 {
     const struct branch *branch = &t->step->branches.at[t->branch];
+    if (branch->kind != BRANCH_READ || branch->conditions.count == 0) {
+        strbuf_print(out, "On \"%.*s\": ", STR_ARG(branch->title));
+    } else if (branch->conditions.at[0].kind == COND_OTHERWISE) {
+        strbuf_text(out, "Otherwise: ");
+    } else {
+        strbuf_text(out, "If ");
+        branch_conditions_print(out, branch);
+        strbuf_text(out, ": ");
+    }
+}
+
+/* What one does differently on this way; where its picture begins with the step, what was before is
+ * named in short. */
+static void say_branch(const struct teller *t, struct strbuf *out)
+{
     size_t common = t->step->tasks.count;
     struct strbuf job = sentence_of(t);
-    if (!say_tasks(t, &job, common)) {
+    bool own = say_tasks(t, &job, common);
+    if (!own) {
         say_still(t, &job, common);
-        if (!acts_in_branches(t) && !holds_a_screen(t) && t->you != holds_ball_then(t, common)) {
-            strbuf_add(out, strbuf_str(&job)); /* the same whatever the defense does */
-            return;
-        }
     }
-    if (branch->kind == BRANCH_READ && branch->conditions.count) {
-        bool otherwise = branch->conditions.at[0].kind == COND_OTHERWISE;
-        strbuf_text(out, otherwise ? "Otherwise: " : "If ");
-        if (!otherwise) {
-            branch_conditions_print(out, branch);
-            strbuf_text(out, ": ");
-        }
-    } else {
-        strbuf_print(out, "On \"%.*s\": ", STR_ARG(branch->title));
-    }
-    char first = job.size ? job.at[0] : '\0';
-    if (first >= 'A' && first <= 'Z') {
-        job.at[0] = (char)(first - 'A' + 'a');
+    if (own || acts_in_branches(t) || holds_a_screen(t) || t->you == holds_ball_then(t, common)) {
+        say_condition(t, out);
+    } /* else: the same whatever the defense does */
+    size_t lead = out->size;
+    if (t->again && has_part_before(t, common)) {
+        strbuf_print(out, "begin as in step %d. ", t->step->number);
     }
     strbuf_add(out, strbuf_str(&job));
+    char *first = out->size > lead ? &out->at[lead] : NULL;
+    if (first && lead > 0 && *first >= 'A' && *first <= 'Z') {
+        *first = (char)(*first - 'A' + 'a');
+    } else if (first && lead == 0 && *first >= 'a' && *first <= 'z') {
+        *first = (char)(*first - 'a' + 'A');
+    }
 }
 
 /* Does the step begin with the ball in this player's hands, behind a line? */
@@ -422,28 +448,34 @@ static bool throws_in(const struct teller *t)
     return holds_ball(t->play, t->step) == t->you && !court_inside(t->play->court, at, 0);
 }
 
-struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
-                    int branch, body who)
+static struct str job_of(const struct teller *t)
 {
-    struct teller t = {arena, play, step, branch, who, false};
     struct strbuf out;
-    strbuf_init(&out, arena);
-    if (branch >= 0 && (size_t)branch < step->branches.count) {
-        say_branch(&t, &out);
+    strbuf_init(&out, t->arena);
+    if (t->branch >= 0 && (size_t)t->branch < t->step->branches.count) {
+        say_branch(t, &out);
     } else {
-        struct strbuf job = sentence_of(&t);
-        if (!say_tasks(&t, &job, 0)) {
-            say_still(&t, &job, 0);
-        } else if (throws_in(&t)) {
+        struct strbuf job = sentence_of(t);
+        if (!say_tasks(t, &job, 0)) {
+            say_still(t, &job, 0);
+        } else if (throws_in(t)) {
             strbuf_text(&out, "Hold the ball out of bounds. ");
         }
         strbuf_add(&out, strbuf_str(&job));
-        say_see(&t, &out);
+        say_see(t, &out);
     }
     while (out.size && out.at[out.size - 1] == ' ') {
         out.at[--out.size] = '\0';
     }
     return strbuf_str(&out);
+}
+
+struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
+                    int branch, body who, bool again)
+{
+    struct teller t = {
+        .arena = arena, .play = play, .step = step, .branch = branch, .you = who, .again = again};
+    return job_of(&t);
 }
 
 /* ---- said before ---- */
@@ -453,8 +485,7 @@ static struct str still_job(const struct teller *t)
 {
     size_t from = t->branch >= 0 ? t->step->tasks.count : 0;
     struct strbuf done = sentence_of(t);
-    return say_tasks(t, &done, from) ? STR("")
-                                     : tell_job(t->arena, t->play, t->step, t->branch, t->you);
+    return say_tasks(t, &done, from) ? STR("") : job_of(t);
 }
 
 /* The first way through `step` on which this job is told, of those before the one of `until`: -1
@@ -478,7 +509,7 @@ static int way_that_tells(struct teller t, struct str job, const struct teller *
 struct str tell_job_before(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, body who)
 {
-    struct teller here = {arena, play, step, branch, who, false};
+    struct teller here = {.arena = arena, .play = play, .step = step, .branch = branch, .you = who};
     struct str job = still_job(&here);
     for (size_t i = 0; job.size > 0 && i < play->steps.count; i++) {
         struct teller t = here;
@@ -496,9 +527,9 @@ struct str tell_job_before(struct arena *arena, const struct play *play, const s
 }
 
 struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
-                         int branch, body who)
+                         int branch, body who, bool again)
 {
     struct str before = tell_job_before(arena, play, step, branch, who);
     return before.size > 0 ? str_format(arena, "The same as in %.*s.", STR_ARG(before))
-                           : tell_job(arena, play, step, branch, who);
+                           : tell_job(arena, play, step, branch, who, again);
 }

@@ -9,6 +9,7 @@
 
 #define BACKCOURT " of the backcourt"
 #define NEAR (4 * FEET) /* a point this near a spot is called by its name (ours) */
+#define JUST (7 * FEET) /* this near it is told "just left of" it (ours) */
 
 void tell_body(struct strbuf *out, body who)
 {
@@ -82,10 +83,10 @@ static bool telling_spot(enum spot spot)
            spot != SPOT_LOW_POST && spot != SPOT_HIGH_POST;
 }
 
-enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
+/* The spot nearest to p of those that are nearer than `least`. */
+static enum spot nearest_spot(const struct play *play, struct vec2 p, double least, enum side *side)
 {
     enum spot best = SPOT_COUNT;
-    double least = NEAR;
     *side = SIDE_NONE;
     for (int s = 0; s < SPOT_COUNT; s++) {
         const struct spot_row *row = spot_row((enum spot)s);
@@ -103,11 +104,16 @@ enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
     return best;
 }
 
+enum spot near_spot(const struct play *play, struct vec2 p, enum side *side)
+{
+    return nearest_spot(play, p, NEAR, side);
+}
+
 /* A point of the other half that has a name there, or one at half court near a sideline. */
 static bool say_far_point(const struct teller *t, struct strbuf *out, struct vec2 p)
 {
     const struct court *court = t->play->court;
-    if (fabs(p.y - court->half_court) < NEAR / 2 && fabs(p.x) > court->half_width / 2) {
+    if (fabs(p.y - court->half_court) < NEAR / 2 && fabs(p.x) > NEAR) {
         say_half_court(out, p.x < 0 ? SIDE_LEFT : SIDE_RIGHT);
         return true;
     }
@@ -121,26 +127,49 @@ static bool say_far_point(const struct teller *t, struct strbuf *out, struct vec
     return true;
 }
 
+/* A point that has no name, by the nearest spot that has one: "just left of the rim", "above the
+ * left wing". */
+static void say_by_spot(const struct teller *t, struct strbuf *out, struct vec2 p)
+{
+    const struct court *court = t->play->court;
+    bool back = p.y > court->half_court;
+    p = back ? court_mirror_back(court, p) : p;
+    enum side side;
+    enum spot spot = nearest_spot(t->play, p, HUGE_VAL, &side);
+    struct vec2 off = vec2_sub(p, court_spot(court, spot, side));
+    bool across = fabs(off.x) >= fabs(off.y) && spot != SPOT_HALF_COURT;
+    bool low = off.y < 0;
+    strbuf_text(out, vec2_length(off) < JUST ? "just " : "");
+    strbuf_text(out, across ? (off.x < 0 ? "left of " : "right of ") : low ? "below " : "above ");
+    say_spot(out, spot, side);
+    strbuf_text(out, back && spot != SPOT_HALF_COURT ? BACKCOURT : "");
+}
+
 static void say_point(const struct teller *t, struct strbuf *out, struct vec2 p)
 {
     enum side side;
     enum spot spot = near_spot(t->play, p, &side);
-    if (spot != SPOT_COUNT) {
+    if (!court_inside(t->play->court, p, 0)) {
+        strbuf_text(out, "out of bounds");
+    } else if (spot != SPOT_COUNT) {
         say_spot(out, spot, side);
-        return;
+    } else if (!say_far_point(t, out, p)) {
+        say_by_spot(t, out, p);
     }
-    if (say_far_point(t, out, p)) {
-        return;
+}
+
+/* Is it told as lying by a spot, or out of bounds, and not as one? */
+static bool is_by_spot(const struct teller *t, const struct goal *goal)
+{
+    bool named = goal->cone || goal->line_end || goal->who != BODY_NONE || goal->spot != SPOT_COUNT;
+    if (goal->kind != GOAL_POINT || named) {
+        return false;
     }
-    strbuf_text(out, "a point ");
-    if (fabs(p.x) >= FEET / 2) {
-        play_length(out, t->play, fabs(p.x));
-        strbuf_text(out, p.x < 0 ? " left of the rim and " : " right of the rim and ");
-    }
-    play_length(out, t->play, fabs(p.y));
-    strbuf_text(out, p.y < 0                 ? " behind it"
-                     : fabs(p.x) >= FEET / 2 ? " up from it"
-                                             : " up from the rim");
+    struct strbuf told;
+    strbuf_init(&told, t->arena);
+    say_point(t, &told, goal->at);
+    struct str words = strbuf_str(&told);
+    return !str_starts(words, "the ") && !str_starts(words, "half ");
 }
 
 static void say_fraction(struct strbuf *out, double fraction)
@@ -294,7 +323,7 @@ void say_at(const struct teller *t, struct strbuf *out, const struct goal *goal)
     bool inside = goal->kind == GOAL_LANE || goal->spot == SPOT_CORNER || goal->spot == SPOT_SLOT ||
                   goal->spot == SPOT_SHORT_CORNER;
     bool bare = takes_no_word(goal) || goal->kind == GOAL_BODY || goal->kind == GOAL_OFFSET ||
-                goal->kind == GOAL_MIX;
+                goal->kind == GOAL_MIX || is_by_spot(t, goal);
     strbuf_text(out, bare ? " " : inside ? " in " : posts ? " on " : " at ");
     say_goal(t, out, goal);
 }

@@ -23,16 +23,17 @@ struct str tell_task_first(struct arena *arena, const struct play *play, const s
 bool tell_says_when(struct arena *arena, const struct play *play, const struct step *step,
                     int branch, size_t index);
 /* What `who` (an attacker) does in this step, in the second person, with whom to look at and when;
- * a player who stands still is told why. */
+ * a player who stands still is told why. Of a way on what is done in it alone; `again`: its picture
+ * begins with the step, "begin as in step 1". */
 struct str tell_job(struct arena *arena, const struct play *play, const struct step *step,
-                    int branch, body who);
+                    int branch, body who, bool again);
 /* Of a player who stands still in it for a reason that an earlier diagram has told: where, "step
  * 1", "1a"; empty for others. */
 struct str tell_job_before(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, body who);
 /* On paper, where all diagrams are seen: "The same as in step 1." where that is so. */
 struct str tell_job_once(struct arena *arena, const struct play *play, const struct step *step,
-                         int branch, body who);
+                         int branch, body who, bool again);
 /* The whole diagram in words, for <desc>: who has the ball, where everyone stands, what happens in
  * order. Plain text. */
 struct str tell_diagram(struct arena *arena, const struct play *play, const struct step *step,

@@ -12,6 +12,7 @@ struct teller {
     int branch;
     body you;   /* to whom it is told; BODY_NONE: to everybody */
     bool plain; /* no marks round numbers */
+    bool again; /* of a way on: what came before it is shown with it */
 };
 
 /* names.c */

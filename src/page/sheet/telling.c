@@ -202,8 +202,9 @@ static void set_job(struct column *column, const struct telling *telling)
 {
     const double indent = 10;
     const struct setter *setter = column->setter;
-    struct str told = tell_job_once(setter->arena, telling->play, telling->step,
-                                    telling->diagram->branch, setter->job->reader);
+    struct str told =
+        tell_job_once(setter->arena, telling->play, telling->step, telling->diagram->branch,
+                      setter->job->reader, telling->branch && telling->first_task == 0);
     if (told.size == 0) {
         return;
     }
@@ -250,14 +251,19 @@ static void set_words(struct column *column, const struct telling *telling, stru
     }
 }
 
-static struct scene_options picture_options(const struct setter *setter, double width)
+/* Of a way on the reader's own lines are those of it alone, as her job is. */
+static struct scene_options picture_options(const struct setter *setter,
+                                            const struct diagram *diagram, double width)
 {
-    return (struct scene_options){.width = width,
-                                  .theme = THEME_PRINT,
-                                  .accent = setter->job->reader,
-                                  .findings = setter->findings,
-                                  .told_elsewhere = true,
-                                  .names = setter->job->names ? &setter->job->book->team : NULL};
+    const struct play *play = diagram->segment->play;
+    return (struct scene_options){
+        .width = width,
+        .theme = THEME_PRINT,
+        .accent = setter->job->reader,
+        .accent_at = diagram->branch >= 0 ? play->steps.at[diagram->step].tasks.count : 0,
+        .findings = setter->findings,
+        .told_elsewhere = true,
+        .names = setter->job->names ? &setter->job->book->team : NULL};
 }
 
 /* Several ways to set a play take the same pictures. */
@@ -271,7 +277,7 @@ static const struct scene *scene_of(const struct setter *setter, const struct di
             return drawn->scene;
         }
     }
-    struct scene_options options = picture_options(setter, width);
+    struct scene_options options = picture_options(setter, diagram, width);
     struct drawn drawn = {*diagram, width, scene_blank(setter->arena, diagram, &options), false};
     VEC_PUSH(setter->arena, &setter->kept->scenes, drawn);
     return drawn.scene;
@@ -282,7 +288,7 @@ static void draw_picture(const struct setter *setter, const struct scene *scene)
     for (size_t i = 0; i < setter->kept->scenes.count; i++) {
         struct drawn *drawn = &setter->kept->scenes.at[i];
         if (drawn->scene == scene && !drawn->made) {
-            struct scene_options options = picture_options(setter, drawn->width);
+            struct scene_options options = picture_options(setter, &drawn->diagram, drawn->width);
             *drawn->scene = *scene_make(setter->arena, &drawn->diagram, &options);
             drawn->made = true;
         }

@@ -20,10 +20,13 @@ const struct run *paper_run(const struct html *html, const struct paper_job *job
 unsigned paper_picture(const struct html *html, const struct paper_job *job,
                        const struct paper_picture *picture)
 {
+    const struct diagram *diagram = picture->diagram;
+    const struct step *step = &diagram->segment->play->steps.at[diagram->step];
     struct scene_options options = {
         .width = picture->width,
         .theme = THEME_PRINT,
         .accent = picture->reader > 0 ? body_attacker(picture->reader) : BODY_NONE,
+        .accent_at = diagram->branch >= 0 ? step->tasks.count : 0,
         .caution = picture->caution,
         .hide_defense = picture->hide_defense,
         .plain = picture->plain,
@@ -31,10 +34,10 @@ unsigned paper_picture(const struct html *html, const struct paper_job *job,
         .told_elsewhere = true,
         .names = job->web.names ? &job->web.book->team : NULL,
     };
-    const struct scene *scene = scene_make(html->arena, picture->diagram, &options);
+    const struct scene *scene = scene_make(html->arena, diagram, &options);
     if (picture->findings && scene->scale < SCENE_SMALL) { /* the list beside it has letters */
         options.width *= 1.001 * SCENE_SMALL / scene->scale;
-        scene = scene_make(html->arena, picture->diagram, &options);
+        scene = scene_make(html->arena, diagram, &options);
     }
     struct svg_options how = {.salt = STR("paper"), .fluid = true};
     svg_write(html->arena, scene, &how, html->writer);

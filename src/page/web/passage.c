@@ -142,8 +142,9 @@ void passage_job(const struct html *html, const struct passage *passage, int num
 {
     int branch = passage->diagram->branch;
     body who = body_attacker(number);
-    struct str told = (passage->on_paper ? tell_job_once : tell_job)(html->arena, passage->play,
-                                                                     passage->step, branch, who);
+    bool again = branch >= 0 && scene_first_task(passage->diagram) == 0;
+    struct str told = (passage->on_paper ? tell_job_once : tell_job)(
+        html->arena, passage->play, passage->step, branch, who, again);
     if (told.size > 0) {
         html_put(html, passage->on_paper ? "<p class=\"job\">" : "<p class=\"job\" data-me=\"%d\">",
                  number);

@@ -555,7 +555,9 @@ void discs_draw(struct drawing *drawing)
                                              ground_at(drawing, disc->at), ROLE_NONE, 0);
         item->casing = true;
         tag(item, disc);
-        bool own = disc->who == drawing->options->accent;
+        bool own =
+            disc->who == drawing->options->accent &&
+            (drawing->options->accent_at == 0 || disc->task >= (int)drawing->options->accent_at);
         item = put_circle(drawing, CLASS_ORDER, disc->at, size->order,
                           own ? ROLE_ACCENT : ROLE_ORDER, ROLE_NONE, 0);
         tag(item, disc);

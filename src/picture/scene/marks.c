@@ -74,12 +74,21 @@ static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
     stroke->ink_count = n;
 }
 
+/* The reader's own, of the part that is to be seen as such. */
+static bool is_own(const struct drawing *drawing, const struct stroke *stroke)
+{
+    body reader = drawing->options->accent;
+    bool own = stroke->who == reader || (stroke->other == reader && stroke->class != CLASS_SHOT);
+    int last = stroke->parts > 0 ? stroke->part[stroke->parts - 1].task : -1;
+    return reader != BODY_NONE && own &&
+           (drawing->options->accent_at == 0 || last >= (int)drawing->options->accent_at);
+}
+
 void ink_one(struct drawing *drawing, struct stroke *stroke)
 {
     const struct sizes *size = &drawing->size;
     body reader = drawing->options->accent;
-    bool own = reader != BODY_NONE &&
-               (stroke->who == reader || (stroke->other == reader && stroke->class != CLASS_SHOT));
+    bool own = is_own(drawing, stroke);
     stroke->grow = reader == BODY_NONE ? 1 : own ? 1.55 : 0.9;
     stroke->role = own ? ROLE_ACCENT : ROLE_INK;
     double width = stroke->class == CLASS_SHOT ? size->shot_line : size->line;

@@ -117,7 +117,8 @@ typedef VEC(struct diagram) diagram_list;
 struct scene_options {
     double width; /* points; 0: 237.6 (3.3 in) */
     enum theme theme;
-    body accent; /* whose page it is; BODY_NONE: nobody's */
+    body accent;      /* whose page it is; BODY_NONE: nobody's */
+    size_t accent_at; /* of that one's lines, those of this task and of later ones alone */
     bool hide_defense, caution, beads;
     bool caption;                 /* title and sentences, over and under the floor */
     bool heading;                 /* the title alone */

@@ -69,7 +69,7 @@ END_TEST
 
 static const char *job_of(const struct play *play, size_t step, int number)
 {
-    return plain(tell_job(&arena, play, &play->steps.at[step], -1, body_attacker(number)));
+    return plain(tell_job(&arena, play, &play->steps.at[step], -1, body_attacker(number), false));
 }
 
 START_TEST(what_comes_first_does_not_begin_with_what_was_before)
@@ -101,6 +101,64 @@ START_TEST(who_waits_with_the_ball_watches_whom_a_screen_is_for)
     const struct play *play = run_text(PLAY "  step \"Again\"\n    2 clears to right corner\n"
                                             "    4 cross screens for 5\n");
     ck_assert_ptr_nonnull(strstr(job_of(play, 1, 1), "and watch 5 come open"));
+}
+END_TEST
+
+/* 1 and 4 begin before the read does; 5 and 2 do not. */
+#define SLIPPED                                                                                    \
+    "play \"Sandbar\"\n  start baseline inbounds box\n  defense man\n"                             \
+    "  step \"Screen across\"\n    4 cross screens for 5\n    1 clears to left slot\n"             \
+    "    read x4 and x5 switch \"Turn\"\n      5 comes off 4 to right block\n"                     \
+    "      4 slips to the front of the rim\n      3 inbounds to 4\n"                               \
+    "    read otherwise \"Low\"\n      5 comes off 4 to right block\n      3 inbounds to 5\n"
+
+START_TEST(a_read_tells_what_is_other_in_it_and_names_what_was_before)
+{
+    const struct play *play = run_text(SLIPPED);
+    static const struct {
+        int number;
+        const char *told;
+    } rows[] = {{1, "Begin as in step 1. Stay in the left slot"},
+                {2, "Stay at the right elbow"},
+                {3, "If x4 and x5 switch: inbound to 4"},
+                {4,
+                 "If x4 and x5 switch: begin as in step 1. Slip to the front of the rim instead of "
+                 "setting the screen."},
+                {5, "If x4 and x5 switch: as 4 slips, go to the right block without the screen."}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const char *job = plain(
+            tell_job(&arena, play, &play->steps.at[0], 0, body_attacker(rows[i].number), true));
+        ck_assert_msg(str_starts(str_of(job), rows[i].told), "%d: %s", rows[i].number, job);
+        job = plain(
+            tell_job(&arena, play, &play->steps.at[0], 0, body_attacker(rows[i].number), false));
+        ck_assert_ptr_null(strstr(job, "egin as"));
+    }
+}
+END_TEST
+
+/* Lines with their discs in the accent, on the sheet of this player. */
+static size_t accented(const struct diagram *diagram, int number, size_t from)
+{
+    struct scene_options options = {
+        .width = 300, .theme = THEME_PRINT, .accent = body_attacker(number), .accent_at = from};
+    const struct scene *scene = scene_make(&arena, diagram, &options);
+    size_t count = 0;
+    for (size_t i = 0; i < scene->items.count; i++) {
+        const struct scene_item *item = &scene->items.at[i];
+        count += item->class == CLASS_ORDER && item->fill == ROLE_ACCENT;
+    }
+    return count;
+}
+
+START_TEST(the_accent_of_a_read_is_on_its_own_lines)
+{
+    run_text(SLIPPED);
+    const struct diagram *read = &diagrams.at[1];
+    ck_assert_uint_eq(scene_first_task(read), 0); /* it shows the step from its start */
+    ck_assert_uint_eq(accented(read, 1, 0), 1);
+    ck_assert_uint_eq(accented(read, 1, 2), 0);
+    ck_assert_uint_eq(accented(read, 4, 0), 2);
+    ck_assert_uint_eq(accented(read, 4, 2), 1);
 }
 END_TEST
 
@@ -312,6 +370,8 @@ int main(void)
     tcase_add_test(all, what_comes_first_does_not_begin_with_what_was_before);
     tcase_add_test(all, who_throws_in_holds_the_ball_out_of_bounds);
     tcase_add_test(all, who_waits_with_the_ball_watches_whom_a_screen_is_for);
+    tcase_add_test(all, a_read_tells_what_is_other_in_it_and_names_what_was_before);
+    tcase_add_test(all, the_accent_of_a_read_is_on_its_own_lines);
     tcase_add_test(all, who_stands_still_for_one_reason_is_told_it_once);
     tcase_add_test(all, where_no_common_part_is_drawn_the_first_way_tells_it);
     tcase_add_test(all, ways_on_stand_before_the_step_that_follows_them);

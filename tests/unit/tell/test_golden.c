@@ -33,7 +33,7 @@ static void way_told(struct strbuf *out, const struct play *play, const struct s
     }
     for (int number = 1; number <= play->players; number++) {
         strbuf_print(out, "  job of %d: ", number);
-        marked(out, tell_job(&arena, play, step, branch, body_attacker(number)));
+        marked(out, tell_job(&arena, play, step, branch, body_attacker(number), false));
     }
     strbuf_text(out, "  picture: ");
     marked(out, tell_diagram(&arena, play, step, branch));

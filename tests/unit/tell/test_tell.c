@@ -103,7 +103,7 @@ START_TEST(every_verb_of_an_attacker_has_words)
     sounds_right(tell_strip(&arena, caption), verb);
     ck_assert_msg(caption.at[0] == TELL_BOLD && caption.at[1] == '3' && caption.at[2] == TELL_PLAIN,
                   "%s does not begin with its player", verb_row(verb)->words);
-    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3));
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3), false);
     sounds_right(tell_strip(&arena, job), verb);
     ck_assert(job.at[0] >= 'A' && job.at[0] <= 'Z');
     ck_assert_msg(!memchr(job.at, '3', job.size) || has_word(tell_strip(&arena, job), "x3"),
@@ -130,7 +130,7 @@ START_TEST(a_supplied_run_is_told_only_to_its_player)
     task.group = task.order = 0;
     make_play(&play, &task, 1);
     ck_assert_uint_eq(tell_task(&arena, &play, &play.steps.at[0], -1, 0).size, 0);
-    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3));
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(3), false);
     ck_assert_str_eq(job.at, "Cut to the left wing to meet the pass.");
 }
 END_TEST
@@ -139,11 +139,11 @@ START_TEST(one_who_stands_still_is_told_why)
 {
     struct play play;
     make_play(&play, NULL, 0);
-    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
     ck_assert_str_eq(job.at,
                      "Stay deep in the right corner and watch the ball: if your defender goes to "
                      "help, you are open.");
-    job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(1));
+    job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(1), false);
     ck_assert_str_eq(job.at, "Hold the ball at the top.");
 }
 END_TEST
@@ -172,7 +172,7 @@ START_TEST(without_a_defense_no_verb_speaks_of_a_defender)
                       !strstr(caption.at, "x5"),
                   "%s", caption.at);
     for (int n = 1; n <= 5; n++) {
-        struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(n));
+        struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(n), false);
         job = tell_strip(&arena, job);
         sounds_right(job, verb);
         ck_assert_msg(!strstr(job.at, "defen") && !strstr(job.at, "x3") && !strstr(job.at, "x5"),
@@ -195,12 +195,12 @@ START_TEST(one_who_passed_before_the_read_does_not_hold_the_ball)
     VEC_PUSH(&arena, &busy.tasks, cut);
     VEC_PUSH(&arena, &step->branches, idle);
     VEC_PUSH(&arena, &step->branches, busy);
-    struct str one = tell_job(&arena, &play, step, 0, body_attacker(1));
+    struct str one = tell_job(&arena, &play, step, 0, body_attacker(1), false);
     ck_assert_str_eq(
         tell_strip(&arena, one).at,
         "On \"Swing\": stay at the top and watch the ball: the next pass can come back "
         "to you.");
-    struct str two = tell_job(&arena, &play, step, 0, body_attacker(2));
+    struct str two = tell_job(&arena, &play, step, 0, body_attacker(2), false);
     ck_assert_str_eq(tell_strip(&arena, two).at, "On \"Swing\": hold the ball on the right wing.");
 }
 END_TEST
@@ -216,7 +216,7 @@ START_TEST(one_who_ends_under_the_basket_is_not_told_to_stay_there)
     VEC_PUSH(&arena, &play.steps, ((struct step){.number = 2, .after_branch = -1}));
     cut.planned = feet_in_the_lane[_i];
     play.steps.at[0].tasks.at[0] = cut;
-    struct str job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4));
+    struct str job = tell_job(&arena, &play, &play.steps.at[1], -1, body_attacker(4), false);
     ck_assert_str_eq(job.at, "Your part is done here: watch the ball and be ready to move.");
 }
 END_TEST
@@ -226,7 +226,7 @@ START_TEST(one_who_has_not_run_yet_has_no_part_that_is_done)
     struct play play;
     make_play(&play, NULL, 0);
     play.start[body_attacker(4)].at = feet_in_the_lane[_i];
-    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4));
+    struct str job = tell_job(&arena, &play, &play.steps.at[0], -1, body_attacker(4), false);
     static const char *const at[] = {"at the rim", "at the front of the rim", "where you are"};
     struct str wanted = str_format(&arena,
                                    "Stay %s and watch the ball: if your defender goes "
@@ -248,11 +248,11 @@ START_TEST(who_would_have_used_a_screen_that_is_slipped_is_told_that_none_comes)
     }
     make_play(&play, tasks, 3);
     struct step *step = &play.steps.at[0];
-    struct str set = tell_job(&arena, &play, step, -1, body_attacker(5));
+    struct str set = tell_job(&arena, &play, step, -1, body_attacker(5), false);
     ck_assert_str_eq(tell_strip(&arena, set).at, "When 3 is still, come off 3 to the left wing. "
                                                  "Go shoulder to hip with 3.");
     step->tasks.at[2].slip = true;
-    struct str job = tell_job(&arena, &play, step, -1, body_attacker(5));
+    struct str job = tell_job(&arena, &play, step, -1, body_attacker(5), false);
     ck_assert_str_eq(tell_strip(&arena, job).at,
                      "As 3 slips, go to the left wing without the screen.");
     static const char *const told[] = {"3 goes as if to screen for 5 on the left wing.",
@@ -262,7 +262,7 @@ START_TEST(who_would_have_used_a_screen_that_is_slipped_is_told_that_none_comes)
         struct str caption = tell_task(&arena, &play, step, -1, i);
         ck_assert_str_eq(tell_strip(&arena, caption).at, told[i]);
     }
-    job = tell_job(&arena, &play, step, -1, body_attacker(3)); /* x5 is nobody to look for */
+    job = tell_job(&arena, &play, step, -1, body_attacker(3), false); /* x5 is nobody to look for */
     ck_assert_ptr_null(strstr(job.at, "Look for"));
 }
 END_TEST
@@ -346,11 +346,12 @@ START_TEST(places_are_told_in_words)
     mine.kind = GOAL_POINT;
     mine.who = body_attacker(3);
     ck_assert_str_eq(told(&play, mine).at, "3's spot");
-    /* A bare point is called after the spot it is near, else by feet from the rim. */
+    /* A bare point is called after the spot it is near, else by where it lies from the nearest. */
     ck_assert_str_eq(told(&play, goal_at(court_spot(play.court, SPOT_TOP, SIDE_NONE))).at,
                      "the top");
-    ck_assert_str_eq(told(&play, goal_at(vec2_of(-3.048, 9.144))).at,
-                     "a point 10 ft left of the rim and 30 ft up from it");
+    ck_assert_str_eq(told(&play, goal_at(vec2_of(-3.048, 9.144))).at, "above the left slot");
+    ck_assert_str_eq(told(&play, goal_at(vec2_of(-1.6, 0))).at, "just left of the rim");
+    ck_assert_str_eq(told(&play, goal_at(vec2_of(0, 9 * FEET))).at, "just below the nail");
 }
 END_TEST
 
