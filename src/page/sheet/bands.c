@@ -80,7 +80,8 @@ static struct str roles_of(struct arena *arena, const struct play *play)
     return strbuf_str(&out);
 }
 
-struct galley *paragraphs_set(const struct setter *setter, const struct play *play, double width)
+struct galley *paragraphs_set(const struct setter *setter, const struct play *play,
+                              struct str measured, double width)
 {
     struct column column = {.setter = setter, .galley = galley_new(setter->arena), .width = width};
     if (play->call.size > 0) {
@@ -92,7 +93,12 @@ struct galley *paragraphs_set(const struct setter *setter, const struct play *pl
         paragraph_set(&column, STR("Your part"), roles_of(setter->arena, play));
     }
     if (play->is_drill && play->goal.size > 0) {
-        paragraph_set(&column, STR("Goal"), tell_bold(setter->arena, play->goal, 0));
+        struct str goal = tell_bold(setter->arena, play->goal, 0);
+        bool stopped = strchr(".!?", goal.at[goal.size - 1]) != NULL;
+        paragraph_set(&column, STR("Goal"),
+                      measured.size > 0 ? str_format(setter->arena, "%.*s%s %.*s", STR_ARG(goal),
+                                                     stopped ? "" : ".", STR_ARG(measured))
+                                        : goal);
     }
     struct str names = starters(setter->arena, &setter->job->book->team, play->players);
     if (setter->job->names && names.size > 0) {
@@ -190,7 +196,7 @@ static void set_last(const struct setter *setter, const struct run *run, const s
     bool free = band && band->taken > 0 && band->taken < PAGE_WIDE;
     bool under = band && band->taken > 0 && grid->beside; /* the words that stand beside */
     double x = free ? band->taken : under ? grid->diagram + BESIDE_GAP : 0;
-    struct galley *words = paragraphs_set(setter, run->play, PAGE_WIDE - x);
+    struct galley *words = paragraphs_set(setter, run->play, STR(""), PAGE_WIDE - x);
     if (!words) {
         return;
     }
@@ -203,7 +209,7 @@ static void set_last(const struct setter *setter, const struct run *run, const s
     if (group->count > 1) {
         band = &group->ways[1].at[0];
         x = grid->diagram + BESIDE_GAP;
-        words = paragraphs_set(setter, run->play, PAGE_WIDE - x);
+        words = paragraphs_set(setter, run->play, STR(""), PAGE_WIDE - x);
         galley_join(band->galley, words, x, band->words + BAND_GAP);
     }
 }

@@ -55,8 +55,10 @@ void layouts_for(const struct setter *setter, const diagram_list *diagrams, layo
 /* All of the play, in order. */
 void bands_make(const struct setter *setter, const struct run *run, const diagram_list *diagrams,
                 const struct layout *layout, group_list *groups);
-/* Call, names and points for the whole play as paragraphs; NULL when there are none. */
-struct galley *paragraphs_set(const struct setter *setter, const struct play *play, double width);
+/* Call, goal, names and points for the whole play as paragraphs; NULL when there are none.
+ * `measured`: told behind the goal, or empty. */
+struct galley *paragraphs_set(const struct setter *setter, const struct play *play,
+                              struct str measured, double width);
 /* A group of one way, of paragraphs. */
 void group_add_words(const struct setter *setter, group_list *groups, struct galley *words,
                      double gap);

@@ -5,6 +5,7 @@
 #include "page/sheet/sheets.h"
 
 #include "language/tell/tell.h"
+#include "page/sheet/goal.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
 #include "page/sheet/timing.h"
@@ -203,13 +204,14 @@ static void add_timing(struct coaching *coaching, const struct segment *segment,
     if (segment->branch >= 0) {
         strbuf_print(&note, "With %d%c. ", step->number, branch_letter(step, segment->branch));
     }
-    strbuf_text(&note, "Set screens have a heavy edge.");
+    strbuf_text(&note, timing_has_set(segment) ? "Set screens have a heavy edge. " : "");
     const struct sheet_tolerance *tolerance = tolerance_of_segment(coaching, segment);
     if (tolerance) {
-        strbuf_char(&note, ' ');
         put_tolerance(&note, tolerance);
     }
-    double down = head_section(coaching, row, STR("Timing"), strbuf_str(&note));
+    struct str told = strbuf_str(&note);
+    told.size -= told.size > 0 && told.at[told.size - 1] == ' ';
+    double down = head_section(coaching, row, STR("Timing"), told);
     galley_join(row, timing_set(&coaching->rows.setter, segment), 0, SECTION_BASE + 8 + down);
     bundle_add(bundle, row);
 }
@@ -344,7 +346,8 @@ static void add_paragraphs(struct coaching *coaching)
 {
     const struct setter *setter = &coaching->rows.setter;
     const struct play *play = coaching->play->play;
-    struct galley *words = paragraphs_set(setter, play, PAGE_WIDE);
+    struct galley *words =
+        paragraphs_set(setter, play, goal_measured(setter->arena, coaching->run), PAGE_WIDE);
     struct galley *row = galley_new(setter->arena);
     if (words) {
         galley_join(row, words, 0, 0);

@@ -132,13 +132,26 @@ static const char *other_question(const struct looking *looking, size_t index, b
 
 /* ---- answers ---- */
 
+/* Has a sentence before told where this one runs? One catch has one place. */
+static bool runs_to_a_place(const struct looking *looking, size_t before, body who)
+{
+    for (size_t i = before; i-- > 0;) {
+        const struct task *task = task_of(looking, i);
+        if (task->who == who && task_is_way(task)) {
+            return task->kind != TASK_SCREEN && task->goal.kind != GOAL_NONE;
+        }
+    }
+    return false;
+}
+
 /* Where a ball is caught and a screen stands, which their sentences leave to the floor: "2 gets it
  * on the left wing." */
 static void print_where(struct strbuf *out, const struct looking *looking, size_t index)
 {
     const struct task *task = task_of(looking, index);
     const struct task_record *record = &looking->diagram->segment->record[index];
-    bool throws = task->kind == TASK_PASS && record->time[MOMENT_CAUGHT] >= 0;
+    bool throws = task->kind == TASK_PASS && record->time[MOMENT_CAUGHT] >= 0 &&
+                  !runs_to_a_place(looking, index, task->other);
     bool screens = task->kind == TASK_SCREEN && record->time[MOMENT_SET] >= 0;
     if (throws || (screens && !task->goal_written)) {
         struct strbuf told;

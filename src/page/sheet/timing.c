@@ -281,22 +281,22 @@ static void put_player(struct strip *strip, body who)
     }
 }
 
+/* "3 stays on the left wing, ", behind the first without the verb. */
 static void print_still(const struct strip *strip, struct strbuf *out, body who)
 {
-    const struct segment *segment = strip->segment;
-    struct strbuf at;
-    strbuf_init(&at, strip->setter->arena);
-    tell_at(&at, segment->play, segment_at(segment, who, 0));
-    strbuf_text(out, out->size == 0 ? "" : ", ");
-    strbuf_char(out, TELL_BOLD);
-    strbuf_add(out, lane_name(strip->setter->arena, who));
-    strbuf_char(out, TELL_PLAIN);
-    if (!str_starts(strbuf_str(&at), "at a point")) {
-        strbuf_print(out, " %.*s", STR_ARG(strbuf_str(&at)));
+    bool first = out->size == 0;
+    strbuf_text(out, first ? "" : ", ");
+    if (who == BODY_COACH) {
+        strbuf_text(out, first ? "The coach" : "the coach");
+    } else {
+        tell_body(out, who);
     }
+    strbuf_text(out, first ? " stays " : " ");
+    tell_at(out, strip->segment->play, segment_at(strip->segment, who, 0));
 }
 
-/* Who stands still says so, all in one lane. */
+/* Who stands where all the while, in one line without a lane: "2 stays on the right wing, 4 in the
+ * right corner." */
 static void put_still(struct strip *strip)
 {
     struct strbuf out;
@@ -306,13 +306,13 @@ static void put_still(struct strip *strip)
             print_still(strip, &out, who);
         }
     }
-    struct str text =
-        words_fit(strip->setter, TYPE_NOTE, strbuf_str(&out), PAGE_WIDE - LABELS - 12, 1);
+    strbuf_char(&out, '.');
+    struct str text = words_fit(strip->setter, TYPE_NOTE, strbuf_str(&out), PAGE_WIDE, 1);
     const struct text_block *words = set(strip, TYPE_NOTE, text);
-    double x = LABELS + 8, y = middle(strip);
-    galley_box(strip->galley, vec2_of(x - 2, y - 5), vec2_of(x + text_width(words) + 2, y + 5), 0,
+    double y = middle(strip);
+    galley_box(strip->galley, vec2_of(0, y - 5), vec2_of(text_width(words) + 2, y + 5), 0,
                ROLE_PAGE, FILL_ROLE);
-    galley_text(strip->galley, words, x, y + 2.9, ROLE_SOFT);
+    galley_text(strip->galley, words, 0, y + 2.9, ROLE_SOFT);
 }
 
 /* ---- all of it ---- */
@@ -323,6 +323,17 @@ bool timing_holds(const struct segment *segment)
         const struct task *task = segment_task(segment, i);
         if (body_is_attacker(task->who) && task->kind != TASK_HOLD &&
             segment->record[i].time[MOMENT_STARTED] >= 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool timing_has_set(const struct segment *segment)
+{
+    for (size_t i = 0; i < segment->tasks; i++) {
+        if (segment_task(segment, i)->kind == TASK_SCREEN &&
+            segment->record[i].time[MOMENT_SET] >= 0) {
             return true;
         }
     }
@@ -355,7 +366,6 @@ struct galley *timing_set(const struct setter *setter, const struct segment *seg
         }
     }
     if (still > 0) {
-        open_lane(&strip, STR("Still"));
         put_still(&strip);
     }
     return strip.galley;

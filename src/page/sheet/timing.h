@@ -11,5 +11,7 @@
 struct galley *timing_set(const struct setter *setter, const struct segment *segment);
 /* Is there anything to show: somebody who runs, screens or passes? */
 bool timing_holds(const struct segment *segment);
+/* Is a screen set in it, which has a heavy edge? */
+bool timing_has_set(const struct segment *segment);
 
 #endif

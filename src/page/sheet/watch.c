@@ -118,6 +118,12 @@ static void watch_gaps(struct arena *arena, const struct segment *segment,
     VEC_PUSH(arena, out, ((struct watched){NULL, 0, strbuf_str(&text)}));
 }
 
+/* Where nobody defends, the run has defenders to reckon by, who stand on no floor. */
+static bool is_seen(const struct segment *segment, body defender)
+{
+    return defender != BODY_NONE && segment->track[defender].on_floor;
+}
+
 static void watch_passes(struct arena *arena, const struct segment *segment,
                          const watched_list *found, watched_list *out)
 {
@@ -125,7 +131,7 @@ static void watch_passes(struct arena *arena, const struct segment *segment,
     for (size_t i = 0; i < segment->tasks; i++) {
         bool nearer =
             segment_task(segment, i)->kind == TASK_PASS &&
-            segment->record[i].lane_by != BODY_NONE &&
+            is_seen(segment, segment->record[i].lane_by) &&
             segment->record[i].time[MOMENT_RELEASED] >= 0 &&
             (nearest == segment->tasks || segment->record[i].lane < segment->record[nearest].lane);
         nearest = nearer ? i : nearest;

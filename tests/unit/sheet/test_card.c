@@ -93,6 +93,24 @@ START_TEST(without_tags_clock_and_defense_tell)
 }
 END_TEST
 
+static size_t order_of_tag(const char *word)
+{
+    play.tags.count = 0;
+    tag(word);
+    return situation_of(&arena, &play).order;
+}
+
+START_TEST(what_is_looked_for_in_a_hurry_stands_first)
+{
+    static const char *const words[] = {"baseline",   "sideline", "after time-out",
+                                        "late clock", "press",    "against zone",
+                                        "man",        "own word"};
+    for (size_t i = 1; i < sizeof words / sizeof *words; i++) {
+        ck_assert_msg(order_of_tag(words[i - 1]) < order_of_tag(words[i]), "%s", words[i]);
+    }
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("card");
@@ -104,6 +122,7 @@ int main(void)
     tcase_add_test(all, part_of_a_word_is_not_the_word);
     tcase_add_test(all, without_tags_a_throw_in_tells_where_it_is);
     tcase_add_test(all, without_tags_clock_and_defense_tell);
+    tcase_add_test(all, what_is_looked_for_in_a_hurry_stands_first);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }

@@ -2,6 +2,7 @@
 /* What sheets make of a play that was run: figures to watch, lanes on the clock; the words of a
  * page; and in which order ways on are told, and who has which spot. */
 #include "page/sheet/bands.h"
+#include "page/sheet/goal.h"
 #include "page/sheet/timing.h"
 #include "page/sheet/watch.h"
 #include "language/tell/tell.h"
@@ -9,6 +10,7 @@
 #include "suite.h"
 #include "written.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /* ---- the order of ways on ---- */
@@ -301,6 +303,48 @@ START_TEST(what_is_a_finding_is_no_figure)
 }
 END_TEST
 
+START_TEST(where_nobody_defends_nobody_is_watched)
+{
+    static const char *const play = "play \"Swing\"\n  start five-out\n%s  step\n"
+                                    "    1 passes to 2\n    4 clears to right block\n";
+    watch_text(text_of(str_format(&arena, play, "  defense man\n")));
+    ck_assert_uint_eq(figures.count, 1);
+    ck_assert_ptr_nonnull(strstr(plain(figures.at[0].text), "1 looks for x"));
+    watch_text(text_of(str_format(&arena, play, "")));
+    ck_assert_uint_eq(figures.count, 0);
+}
+END_TEST
+
+/* ---- a goal's seconds ---- */
+
+#define PRESSED                                                                                    \
+    "drill \"Out\"\n  goal \"%s\"\n  floor full\n"                                                 \
+    "  start 1 backcourt right elbow, 2 half court, 3 right hash\n  ball 1\n"                      \
+    "  step\n    2 flashes to the backcourt nail\n    1 passes to 2\n"                             \
+    "    3 goes to right wing\n    2 passes to 3\n"
+
+static const char *measured(const char *goal)
+{
+    run_text(text_of(str_format(&arena, PRESSED, goal)));
+    return plain(goal_measured(&arena, run));
+}
+
+START_TEST(the_coach_is_told_what_a_goal_in_seconds_takes)
+{
+    const char *late = measured("10 in a row, over half court in 1 second");
+    ck_assert(str_starts(str_of(late), "As drawn the ball is over half court after "));
+    ck_assert_ptr_nonnull(strstr(late, ", not within 1\xC2\xA0s: change the goal or the drill."));
+    const struct segment *segment = run->segments.at[0];
+    double crossed = atof(late + strlen("As drawn the ball is over half court after "));
+    ck_assert_double_ge(segment_ball(segment, crossed - .3).y, run->play->court->half_court);
+    ck_assert_double_le(segment_ball(segment, crossed + .3).y, run->play->court->half_court);
+    ck_assert_ptr_null(strstr(measured("over half court in 30-seconds"), "not within"));
+    ck_assert(str_starts(str_of(measured("Twice in 20 s")), "As drawn once through takes "));
+    ck_assert_str_eq(measured("20 catches in 3 minutes"), "");
+    ck_assert_str_eq(measured("8 right reads of 10"), "");
+}
+END_TEST
+
 /* ---- lanes ---- */
 
 START_TEST(the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves)
@@ -320,6 +364,7 @@ START_TEST(the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves)
         lowest = placed->kind == PLACED_RULE && placed->y2 > lowest ? placed->y2 : lowest;
         heavy += placed->kind == PLACED_RULE && placed->width == 2.2;
     }
+    ck_assert(timing_has_set(segment));
     ck_assert_double_le(right, PAGE_WIDE + 1e-6);
     ck_assert_double_eq_tol(lowest, 4 * 16, 1e-6); /* ball, 3, 5, and those who stand still */
     ck_assert_uint_eq(heavy, 1);                   /* the screen */
@@ -377,6 +422,8 @@ int main(void)
     tcase_add_test(all, ways_on_stand_before_the_step_that_follows_them);
     tcase_add_test(all, figures_are_those_of_the_run);
     tcase_add_test(all, what_is_a_finding_is_no_figure);
+    tcase_add_test(all, where_nobody_defends_nobody_is_watched);
+    tcase_add_test(all, the_coach_is_told_what_a_goal_in_seconds_takes);
     tcase_add_test(all, the_strip_ends_on_a_whole_second_and_has_a_lane_for_each_who_moves);
     tcase_add_test(all, a_lineup_says_who_has_which_spot_else_the_roster);
     suite_add_tcase(suite, all);
