@@ -350,7 +350,6 @@ START_TEST(places_are_told_in_words)
     ck_assert_str_eq(told(&play, goal_at(court_spot(play.court, SPOT_TOP, SIDE_NONE))).at,
                      "the top");
     ck_assert_str_eq(told(&play, goal_at(vec2_of(-3.048, 9.144))).at, "above the left slot");
-    ck_assert_str_eq(told(&play, goal_at(vec2_of(-1.6, 0))).at, "just left of the rim");
     ck_assert_str_eq(told(&play, goal_at(vec2_of(0, 9 * FEET))).at, "just below the nail");
 }
 END_TEST
