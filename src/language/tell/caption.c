@@ -124,7 +124,8 @@ struct str tell_task(struct arena *arena, const struct play *play, const struct 
 struct str tell_task_first(struct arena *arena, const struct play *play, const struct step *step,
                            int branch, size_t index)
 {
-    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false, false}, index, true);
+    return caption_of((struct teller){arena, play, step, branch, BODY_NONE, false, false}, index,
+                      true);
 }
 
 bool tell_says_when(struct arena *arena, const struct play *play, const struct step *step,

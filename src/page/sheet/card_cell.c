@@ -6,7 +6,7 @@
 
 #define CALL_GAP 8.0 /* a situation and a call on one line keep so far apart */
 #define TITLE_PITCH 10.0
-#define TAIL 3.0        /* a line reaches so far under its baseline */
+#define TAIL 3.0         /* a line reaches so far under its baseline */
 #define LEAST_SHARE 0.84 /* of the width a floor may be drawn, where that saves a card's height */
 
 enum { NAME_LINES_MOST = 16 };
