@@ -95,6 +95,7 @@ enum screen_kind {
 };
 enum pace { PACE_VERB, PACE_WALK, PACE_JOG, PACE_RUN, PACE_SPRINT };
 
+struct sentence;
 /* When. */
 enum event_kind { /* what a clause names */
                   EVENT_NONE,
@@ -126,6 +127,7 @@ struct event {
     enum screen_kind screen;
     struct who object; /* WHO_NONE: not said */
     bool over;         /* while it is read: said as done, has cut; `after` says the same */
+    const struct sentence *told; /* told whole, with where, and by no sentence above; else NULL */
     struct span span;
 };
 enum tie_word {

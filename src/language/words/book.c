@@ -528,6 +528,7 @@ struct block *file_read(struct shelf *shelf, uint32_t source, int depth)
     headings_aloud(&r);
     r.implied = implies_play(&r);
     read_lines(&r);
+    moments_settle(&r);
     if (!r.seen && errors == shelf->diags->errors) {
         struct diag *diag =
             diag_add(shelf->diags, DIAG_TEXT_EMPTY, r.file->span, "there is nothing in this file");

@@ -187,6 +187,7 @@ bool branch_fits(struct reader *r, const struct line *line)
 struct block *branch_open(struct reader *r, enum block_kind kind, const struct line *line)
 {
     struct block *block = block_new(r, kind, line);
+    moments_settle(r);
     r->branch = NULL;
     block_add(r, reader_block(r), block);
     r->branch = block;
@@ -309,9 +310,11 @@ static void if_read(struct reader *r, const struct line *line)
         reader_add_sentence(r, r->branch, line_keep(r, bare), &sentences.at[i]);
     }
     r->sentences += sentences.count;
+    moments_settle(r);
     /* more: a read like any other */
-    r->branch->one_line = sentences.count == 1 && block->conditions.at[0].kind != COND_OTHERWISE;
-    r->branch = sentences.count == 1 ? NULL : r->branch;
+    bool one = r->branch->forms.count == 1;
+    r->branch->one_line = one && block->conditions.at[0].kind != COND_OTHERWISE;
+    r->branch = one ? NULL : r->branch;
 }
 
 /* when x3 trails, 3 curls off 5: as a tie it would wait for what comes of its own use. */

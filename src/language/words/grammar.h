@@ -177,6 +177,9 @@ bool event_pointed(struct cursor *c, struct event *out); /* he is there, it is s
 bool event_settled(const struct cursor *c, struct event *event);
 bool event_arrives(const struct cursor *c); /* 5 gets up to the elbow: that is when it is done */
 void note_told(const struct cursor *c, const struct event *event); /* how it was read */
+/* The latest of these that tells what is told: the same player and kind, and neither somebody else
+ * nor another spot. NULL: none. */
+const struct sentence *told_among(const above_list *list, const struct sentence *told);
 
 /* light: a verb with its noun: makes a pass; a shot; takes two dribbles. Unmoved: none here. */
 bool light_verb_read(struct cursor *c, enum phrase_side side, struct phrase *out);

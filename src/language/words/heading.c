@@ -337,6 +337,7 @@ static struct block *open_heading(struct reader *r, const struct line *line, str
 void heading_read(struct reader *r, const struct line *line, struct opener opener)
 {
     struct diags *diags = r->diags, unheard;
+    moments_settle(r);
     if (line->broken) { /* it has been said why */
         diags_init(&unheard, r->arena);
         r->diags = &unheard;

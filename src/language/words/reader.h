@@ -108,6 +108,9 @@ bool loose_ball(struct reader *r, const struct line *line, struct line *out);
 void play_line(struct reader *r, const struct line *line, struct opener opener);
 /* The sentences of a line, which full stops part, and its notes. */
 void body_line(struct reader *r, const struct line *line);
+/* untold: a moment of the block that is open which none of its sentences tells becomes one, with a
+ * note. Called before the block is left. */
+void moments_settle(struct reader *r);
 /* hinged: 1 shoots if x1 goes under: read as the read it is. False: the line is no such thing. */
 bool line_hinges(struct reader *r, const struct line *line);
 /* read x3 trails, 3 curls off 5: the same, where what is done stands in the read's own line. */

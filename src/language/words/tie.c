@@ -62,9 +62,12 @@ static bool take_catch(struct cursor *c)
 {
     static const char *const catches[] = {"catches", "catch", "receives", "receive", NULL};
     static const char *const whole[] = {
-        "gets ball",    "get ball",      "gets it",     "get it",     "gets pass",
-        "get pass",     "has caught",    "is catching", "gets touch", "gets ball back",
-        "gets it back", "has ball back", "has it back", NULL};
+        "gets ball",     "get ball",        "gets it",       "get it",
+        "gets pass",     "get pass",        "has caught",    "is catching",
+        "gets touch",    "gets ball back",  "gets it back",  "has ball back",
+        "has it back",   "has got ball",    "has got it",    "has got pass",
+        "has gotten it", "has gotten ball", "has received",  "got ball",
+        "got it",        "is given ball",   "comes by ball", NULL};
     static const char *const caught[] = {"ball", "it", "pass", NULL};
     bool taken = take_among(c, whole) || take_among(c, catches);
     return taken && (take_among(c, caught), true); /* what else would be caught */

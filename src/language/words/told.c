@@ -49,12 +49,17 @@ static const struct sentence *latest_like(const above_list *list, const struct s
     return NULL;
 }
 
+const struct sentence *told_among(const above_list *list, const struct sentence *told)
+{
+    const struct sentence *s = latest_like(list, told, false);
+    return s ? s : latest_like(list, told, true);
+}
+
 /* The latest above that tells the same; NULL: none. */
 static const struct sentence *told_above(const struct cursor *c, const struct sentence *told)
 {
     above_list list = above_sentences(c, false);
-    const struct sentence *s = latest_like(&list, told, false);
-    return s ? s : latest_like(&list, told, true);
+    return told_among(&list, told);
 }
 
 bool event_settled(const struct cursor *c, struct event *event)
@@ -227,6 +232,12 @@ static bool part_told(const struct cursor *c, const struct token *end, struct ev
         return false;
     }
     moment_of(out, s ? s : &told, over);
+    if (!s) {
+        struct sentence *kept = arena_new(c->arena, struct sentence);
+        *kept = told;
+        kept->place = place;
+        out->told = kept;
+    }
     out->subject = told.subject.at[0];
     out->object = s ? (struct who){.kind = WHO_NONE} : told.object;
     return true;
@@ -320,6 +331,9 @@ bool event_pointed(struct cursor *c, struct event *out)
 
 void note_told(const struct cursor *c, const struct event *event)
 {
+    if (event->told) { /* untold.c tells what became of it */
+        return;
+    }
     struct str verb = phrase_words(event->verb, event->pass, event->screen, false);
     struct diag *diag =
         diag_add(c->diags, DIAG_TEXT_READ_AS, event->span, "the moment was read as `%.*s %.*s`",
