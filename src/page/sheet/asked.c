@@ -29,7 +29,8 @@ struct picture {
 };
 struct asking {
     struct arena *arena;
-    struct rng rng;
+    uint64_t seed;
+    struct rng rng; /* which pictures */
     struct picture *pictures;
     size_t count;
 };
@@ -105,6 +106,19 @@ static bool points_at(const point_list *points, body who)
     return false;
 }
 
+/* Is the ball for one whose own line in the picture, which stays, ends where it goes? */
+static bool is_seen_coming(const struct looking *looking, size_t pass, const bool *missing)
+{
+    for (size_t i = looking->first; i < looking->end; i++) {
+        const struct task *task = task_of(looking, i);
+        if (!missing[i] && task->who == task_of(looking, pass)->other && task_is_way(task) &&
+            task->kind != TASK_SCREEN && task_is_drawn(looking, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void add_topic(struct picture *picture, enum topic topic, size_t index)
 {
     const struct looking *looking = &picture->looking;
@@ -113,7 +127,8 @@ static void add_topic(struct picture *picture, enum topic topic, size_t index)
     struct topic_at at = {.topic = topic, .task = index};
     at.missing = missing_with(looking, index);
     at.lines = missing_lines(looking, at.missing);
-    at.fits = at.lines <= LINES_MOST && (read || drawn_lines(looking, at.missing) > 0);
+    at.fits = at.lines <= LINES_MOST && (read || drawn_lines(looking, at.missing) > 0) &&
+              (topic != TOPIC_PASS || !is_seen_coming(looking, index, at.missing));
     at.pointed =
         points_at(looking->branch ? &looking->branch->points : &looking->step->points, who);
     VEC_PUSH(looking->arena, &picture->topics, at);
@@ -153,39 +168,48 @@ static size_t topic_rank(const struct topic_at *at)
     return (size_t)(raised ? TOPIC_PASS : at->topic) * 2 + !at->pointed;
 }
 
-/* One of those that rank best after `after` (-1: at all); the topics' count: there is none. */
-static size_t pick_ranked(const topic_list *topics, long after, struct rng *rng, long *rank)
+static bool is_same(const struct looking *looking, const bool *a, const bool *b)
 {
-    *rank = -1;
-    uint32_t count = 0;
-    for (size_t i = 0; i < topics->count; i++) {
-        long own = (long)topic_rank(&topics->at[i]);
-        if (own > after && (*rank < 0 || own <= *rank)) {
-            count = own == *rank ? count + 1 : 1;
-            *rank = own;
+    for (size_t i = 0; i < looking->end; i++) {
+        if (a[i] != b[i]) {
+            return false;
         }
     }
-    uint32_t place = count > 0 ? rng_below(rng, count) : 0;
-    for (size_t i = 0; i < topics->count && count > 0; i++) {
-        if ((long)topic_rank(&topics->at[i]) == *rank && place-- == 0) {
-            return i;
-        }
-    }
-    return topics->count;
+    return true;
 }
 
-/* Mostly one of the most telling, now and then of the next. */
-static const struct topic_at *pick_topic(const topic_list *topics, struct rng *rng)
+/* The most telling of these that takes other lines away than those in `before`; NULL: there is
+ * none, or none that fits. */
+static const struct topic_at *next_topic(const struct looking *looking, const topic_list *topics,
+                                         const struct topic_at *const *before, size_t count)
 {
-    long rank, next_rank;
-    size_t best = pick_ranked(topics, -1, rng, &rank);
-    if (best == topics->count) {
-        return NULL;
+    const struct topic_at *best = NULL;
+    for (size_t i = 0; i < topics->count; i++) {
+        const struct topic_at *at = &topics->at[i];
+        bool known = count > 0 && !at->fits;
+        for (size_t k = 0; k < count; k++) {
+            known = known || is_same(looking, at->missing, before[k]->missing);
+        }
+        best = !known && (!best || topic_rank(at) < topic_rank(best)) ? at : best;
     }
-    size_t next = pick_ranked(topics, rank, rng, &next_rank);
-    bool other = rng_below(rng, 3) == 0 && next < topics->count && topics->at[next].fits &&
-                 topics->at[best].topic != TOPIC_READ;
-    return &topics->at[other ? next : best];
+    return best;
+}
+
+/* Each seed asks another of the few most telling, where there are several; the first the best. */
+static const struct topic_at *pick_topic(const struct looking *looking, const topic_list *topics,
+                                         uint64_t turn)
+{
+    enum { MOST = 3 }; /* (ours) */
+    const struct topic_at *few[MOST];
+    size_t count = 0;
+    while (count < MOST) {
+        const struct topic_at *next = next_topic(looking, topics, few, count);
+        if (!next) {
+            break;
+        }
+        few[count++] = next;
+    }
+    return count > 0 ? few[turn % count] : NULL;
 }
 
 static bool has_blank(const struct picture *picture, body who)
@@ -222,6 +246,16 @@ static bool goes_beside(const struct asking *asking, const struct picture *pictu
     return drawn_lines(looking, both) > 0;
 }
 
+static void ask_topic(struct picture *picture, const struct topic_at *at)
+{
+    const struct looking *looking = &picture->looking;
+    for (size_t i = 0; i < looking->end; i++) {
+        picture->missing[i] = picture->missing[i] || at->missing[i];
+    }
+    blanks_of(looking, at->topic, at->task, at->missing, &picture->blanks);
+    picture->questions++;
+}
+
 /* Asks one more question about a picture; false: there is none. */
 static bool ask(struct asking *asking, struct picture *picture)
 {
@@ -235,16 +269,13 @@ static bool ask(struct asking *asking, struct picture *picture)
             VEC_PUSH(asking->arena, &left, *at);
         }
     }
-    const struct topic_at *at = pick_topic(&left, &asking->rng);
-    if (!at) {
-        return false;
+    size_t index = (size_t)(picture - asking->pictures);
+    uint64_t turn = asking->seed > 0 ? asking->seed + index : 0;
+    const struct topic_at *at = pick_topic(looking, &left, turn);
+    if (at) {
+        ask_topic(picture, at);
     }
-    for (size_t i = 0; i < looking->end; i++) {
-        picture->missing[i] = picture->missing[i] || at->missing[i];
-    }
-    blanks_of(looking, at->topic, at->task, at->missing, &picture->blanks);
-    picture->questions++;
-    return true;
+    return at != NULL;
 }
 
 /* ---- which pictures ---- */
@@ -308,6 +339,91 @@ static bool choose(struct asking *asking, int step)
     return true;
 }
 
+/* ---- what one picture tells of another ---- */
+
+/* What is looked at of a picture to see what it tells. */
+struct view {
+    const struct segment *segment;
+    const struct scene *scene; /* whole */
+    const bool *missing;
+};
+
+static bool is_line_of(const struct view *view, size_t task)
+{
+    for (size_t i = 0; i < view->scene->items.count; i++) {
+        const struct scene_item *item = &view->scene->items.at[i];
+        if (item->task == (int)task && item->line >= 0 && !item->casing) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Do these two lines, of two pictures, tell the same: the same player to the same place, the ball
+ * from the same one to the same? */
+static bool tells_same(const struct view *a, size_t asked, const struct view *b, size_t drawn)
+{
+    const double near = 1; /* m (ours) */
+    const struct task *one = segment_task(a->segment, asked);
+    const struct task *other = segment_task(b->segment, drawn);
+    bool pass = task_gives(one) && task_gives(other) && one->other == other->other;
+    bool way = task_is_way(one) && task_is_way(other);
+    return one->who == other->who && (pass || way) &&
+           vec2_distance(a->segment->record[asked].to, b->segment->record[drawn].to) < near;
+}
+
+/* The first task whose line `b` shows that tells what `a` asks for; b's count: there is none. */
+static size_t telling_task(const struct view *a, const struct view *b)
+{
+    for (size_t k = 0; k < b->segment->tasks; k++) {
+        bool drawn = !b->missing[k] && is_line_of(b, k);
+        for (size_t i = 0; i < a->segment->tasks && drawn; i++) {
+            if (a->missing[i] && is_line_of(a, i) && tells_same(a, i, b, k)) {
+                return k;
+            }
+        }
+    }
+    return b->segment->tasks;
+}
+
+static struct view view_of(const struct picture *picture)
+{
+    return (struct view){picture->looking.diagram->segment, picture->looking.scene,
+                         picture->missing};
+}
+
+/* Asks for this line, too; false: it cannot be asked beside what is. */
+static bool ask_for(const struct asking *asking, struct picture *picture, size_t task)
+{
+    for (size_t i = 0; i < picture->topics.count; i++) {
+        const struct topic_at *at = &picture->topics.at[i];
+        blank_list blanks = {0};
+        blanks_of(&picture->looking, at->topic, at->task, at->missing, &blanks);
+        if (at->missing[task] && goes_beside(asking, picture, at, &blanks)) {
+            ask_topic(picture, at);
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A way on that would tell what its sister asks for is asked for the same, where that can be. */
+static void ask_what_tells(struct asking *asking)
+{
+    for (size_t i = 0; i < asking->count; i++) {
+        for (size_t k = 0; k < asking->count; k++) {
+            struct picture *one = &asking->pictures[i], *other = &asking->pictures[k];
+            bool sisters =
+                i != k && one->chosen && other->chosen && one->looking.step == other->looking.step;
+            for (bool more = sisters; more;) {
+                struct view a = view_of(one), b = view_of(other);
+                size_t task = telling_task(&a, &b);
+                more = task < b.segment->tasks && ask_for(asking, other, task);
+            }
+        }
+    }
+}
+
 /* ---- the list ---- */
 
 static bool is_before(const struct looking *looking, const struct blank *a, const struct blank *b)
@@ -365,6 +481,7 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
               uint64_t seed, size_t least, double width, asked_list *out)
 {
     struct asking asking = look_through(arena, play, diagrams, width);
+    asking.seed = seed;
     rng_seed(&asking.rng, seed ^ hash_bytes(HASH_SEED, play->name.at, play->name.size));
     size_t asked = 0;
     for (size_t step = 0; step < play->steps.count; step++) {
@@ -387,6 +504,7 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
             more = more || another;
         }
     }
+    ask_what_tells(&asking);
     for (size_t i = 0; i < asking.count; i++) {
         if (asking.pictures[i].chosen) {
             list_picture(&asking, &asking.pictures[i], out);
@@ -395,6 +513,24 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
 }
 
 /* ---- which may be seen together ---- */
+
+/* Is somebody where this one's lines would bring him as the other begins, which goes on from
+ * another way through the same step, and has he not been there before? */
+static bool ends_as_begins(const struct asked *asked, const struct asked *other)
+{
+    const double near = 1; /* m (ours) */
+    const struct segment *segment = asked->diagram->segment, *seen = other->diagram->segment;
+    for (size_t i = 0; i < segment->tasks; i++) {
+        const struct task *task = segment_task(segment, i);
+        struct vec2 end = segment->record[i].to;
+        bool comes = vec2_distance(end, segment_at(segment, task->who, 0)) > near;
+        if (asked->missing[i] && task_is_way(task) && comes &&
+            vec2_distance(end, segment_at(seen, task->who, 0)) < near) {
+            return true;
+        }
+    }
+    return false;
+}
 
 /* Does the other's picture, one further on, begin where this one's lines end? */
 static bool is_told_by(const struct asked *asked, const struct asked *other)
@@ -407,14 +543,24 @@ static bool is_told_by(const struct asked *asked, const struct asked *other)
     while (way && way->step != diagram->step) {
         way = way->before;
     }
-    return way && (diagram->branch < 0 || way->branch == diagram->branch);
+    return way &&
+           (diagram->branch < 0 || way->branch == diagram->branch || ends_as_begins(asked, other));
+}
+
+/* Does the other's picture draw what this one asks for? */
+static bool is_drawn_in(const struct asked *asked, const struct asked *other)
+{
+    struct view a = {asked->diagram->segment, asked->scene, asked->missing};
+    struct view b = {other->diagram->segment, other->scene, other->missing};
+    return telling_task(&a, &b) < b.segment->tasks;
 }
 
 size_t asked_together(const asked_list *asked, size_t from)
 {
     for (size_t next = from + 1; next < asked->count; next++) {
         for (size_t i = from; i < next; i++) {
-            if (is_told_by(&asked->at[i], &asked->at[next])) {
+            const struct asked *one = &asked->at[i], *other = &asked->at[next];
+            if (is_told_by(one, other) || is_drawn_in(one, other) || is_drawn_in(other, one)) {
                 return next - from;
             }
         }

@@ -38,7 +38,7 @@ void asked_of(struct arena *arena, const struct play *play, const diagram_list *
               uint64_t seed, size_t least, double width, asked_list *out);
 
 /* How many from `from` on may be seen together: none of them begins where the lines that another
- * asks for end. */
+ * asks for end, or draws one that tells it. */
 size_t asked_together(const asked_list *asked, size_t from);
 
 #endif

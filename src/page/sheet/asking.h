@@ -40,6 +40,8 @@ bool task_is_way(const struct task *task); /* a run, a dribble, a screen */
 double task_began(const struct looking *looking, size_t index);
 enum scene_class line_class_of(const struct looking *looking, size_t index);
 
+/* Does task `index` tell who got the ball of the pass? */
+bool task_tells_of_pass(const struct looking *looking, size_t pass, size_t index);
 /* Task `index` and all that would tell of it: what its player does from there on, the ball that
  * comes to him there, who comes off his screen; of a pass what is done with the ball then. */
 bool *missing_with(const struct looking *looking, size_t index);

@@ -113,7 +113,7 @@ static bool tells_of_way(const struct looking *looking, size_t way, size_t index
 }
 
 /* What tells of who got the ball. */
-static bool tells_of_pass(const struct looking *looking, size_t pass, size_t index)
+bool task_tells_of_pass(const struct looking *looking, size_t pass, size_t index)
 {
     const struct task *gone = task_of(looking, pass), *task = task_of(looking, index);
     bool with_ball =
@@ -133,7 +133,7 @@ static bool goes_with(const struct looking *looking, size_t gone, size_t index)
     }
     const struct task *task = task_of(looking, gone);
     return (task_is_way(task) && tells_of_way(looking, gone, index)) ||
-           (task_gives(task) && tells_of_pass(looking, gone, index));
+           (task_gives(task) && task_tells_of_pass(looking, gone, index));
 }
 
 bool *missing_with(const struct looking *looking, size_t index)

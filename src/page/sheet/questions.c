@@ -80,9 +80,28 @@ static bool is_way_told(const struct task *task)
            (task->shape != SHAPE_STRAIGHT && task->shape != SHAPE_DRIVE && task->shape != SHAPE_AT);
 }
 
+/* Did this one leave the screen that he went for before it was set? */
+static bool slips(const struct looking *looking, body who)
+{
+    for (size_t i = 0; i < looking->end; i++) {
+        const struct task *task = task_of(looking, i);
+        if (task->who == who && task->kind == TASK_SCREEN &&
+            looking->diagram->segment->record[i].time[MOMENT_SET] < 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static const char *topic_question(const struct looking *looking, enum topic topic, size_t index,
                                   bool more)
 {
+    const struct task *asked = task_of(looking, index);
+    bool screen = topic == TOPIC_SCREENER || topic == TOPIC_SCREEN;
+    if ((screen && slips(looking, asked->who)) ||
+        (topic == TOPIC_USE && slips(looking, asked->other))) {
+        return "What does $ do? "; /* there is no screen to tell of */
+    }
     switch (topic) {
     case TOPIC_SCREENER:
         return looking_is_read(looking) ? "$ has set the screen, and @. What does $ do next? "
@@ -97,7 +116,7 @@ static const char *topic_question(const struct looking *looking, enum topic topi
         return more ? "$ gives up the ball. Who gets it, and what then? "
                     : "$ gives up the ball. Who gets it, and where? ";
     case TOPIC_PLACE:
-        if (!more && is_way_told(task_of(looking, index))) {
+        if (!more && is_way_told(asked)) {
             return "$ is on the move. Which way, and where does $ stop? ";
         }
         return more ? "What does $ do? " : "$ is on the move. Where does $ stop? ";
@@ -204,10 +223,18 @@ static bool runs_in(const struct looking *looking, const bool *missing, body who
     return false;
 }
 
-/* Whose blank a missing task is of: a hand-off goes with the one of the two who has to be drawn. */
+/* Whose blank a missing task is of: a hand-off goes with the one of the two who has to be drawn;
+ * what is done with a ball whose pass is missing goes with the pass, else it would say who gets it.
+ */
 static body owner_of(const struct looking *looking, const bool *missing, size_t index)
 {
     const struct task *task = task_of(looking, index);
+    for (size_t pass = 0; pass < index; pass++) {
+        if (missing[pass] && task_of(looking, pass)->kind == TASK_PASS &&
+            task_tells_of_pass(looking, pass, index)) {
+            return owner_of(looking, missing, pass);
+        }
+    }
     bool taken = task->kind == TASK_EXCHANGE && !runs_in(looking, missing, task->who) &&
                  runs_in(looking, missing, task->other);
     return taken ? task->other : task->who;

@@ -131,6 +131,18 @@ static bool slips(const struct segment *segment, body who)
     return false;
 }
 
+/* The same player's way, or the ball from him to the same one, to the same place in another read.
+ */
+static bool ends_alike(const struct segment *a, size_t i, const struct segment *b, size_t k)
+{
+    const struct task *one = segment_task(a, i), *other = segment_task(b, k);
+    bool passes = one->kind == TASK_PASS && other->kind == TASK_PASS && one->other == other->other;
+    bool runs = (one->kind == TASK_MOVE || one->kind == TASK_USE || one->kind == TASK_CARRY) &&
+                (other->kind == TASK_MOVE || other->kind == TASK_USE || other->kind == TASK_CARRY);
+    return one->who == other->who && (passes || runs) &&
+           vec2_distance(a->record[i].to, b->record[k].to) < .9;
+}
+
 /* Does the other picture draw a line that this one asks for? Ways on have their step's own in
  * common; that somebody goes to screen tells nothing of a slip. */
 static bool draws_asked(const struct asked *asked, const struct asked *other)
@@ -141,7 +153,9 @@ static bool draws_asked(const struct asked *asked, const struct asked *other)
         const struct task *task = segment_task(segment, i);
         bool asks = asked->missing[i] && !slips(segment, task->who);
         for (size_t k = 0; asks && k < seen->tasks; k++) {
-            if (segment_task(seen, k) == task && shows_task(scene, k)) {
+            bool tells = segment_task(seen, k) == task ||
+                         (shows_task(asked->scene, i) && ends_alike(segment, i, seen, k));
+            if (tells && shows_task(scene, k)) {
                 return true;
             }
         }
