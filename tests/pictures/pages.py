@@ -306,6 +306,16 @@ def look_at_practices(folder):
     tap.ok('1 Entry' in text and '2 Screen away' in text, 'practice, steps: where there is room each step has its picture', text)
     tap.ok('Side: Free throws' in text, 'practice, steps: a station begins with a capital', text)
     tap.ok('Top: Shots. With guards' in text, 'practice, steps: a sentence that has its stop gets no other', text)
+    drills = ''.join(f'drill "Round {name}"\n  start 1 top, 2 right wing\n  ball 1\n  step "Pass"\n    1 passes to 2\n' for name in 'abc')
+    for count in (1, 3):
+        stations = ''.join(f'    station "place {name}" drill "Round {name}"\n' for name in 'abc'[:count])
+        what = f'practice, {count} pictured station{"s" if count > 1 else ""}'
+        pdf = sheet(folder, 'practice', what, drills + f'practice "Stations"\n  lasts 12 min\n  stations {4 * count} min, change every 4 min\n{stations}    station "side" "free throws"\n')
+        if pdf:
+            look_at(what, pdf, LETTER, PLAN_CAUTION)
+            text = plain(pdf)
+            tap.ok(all(text.count(f'Place {name}') == 2 for name in 'abc'[:count]) and text.count('Side') == 1,
+                   f'{what}: each of a drill has its picture under its name', text)
     pdf = sheet(folder, 'practice', 'many plays', plan + '  20 min play "Tollgate"\n' * 4)
     text = plain(pdf) if pdf else ''
     tap.ok('1 Entry' not in text and text.count('2 Screen away') == 5, 'practice, many plays: the screen is shown, not the entry', text)
@@ -536,8 +546,8 @@ def look_at_cards(folder):
                 tap.same(cards_on(pages), text.count(CARD_CAUTION), f'{name}: every card has the short caution')
                 for words in ('Bench card, under 16 girls', 'Lantern 1a', 'x3 trails: Curl', 'Against zone', 'Cut along the dashes'):
                     tap.ok(words in text, f'{name}: says {words}', text)
-                order = [text.find(word) for word in ('Tollgate 1', 'Floodgate 1', 'Causeway 1', 'Sandbar 1', 'Towpath 1',
-                                                      'Weathervane', 'Millrace 1')]
+                order = [text.find(word) for word in ('Sandbar 1', 'Towpath 1', 'Weathervane', 'Millrace 1', 'Causeway 1',
+                                                      'Floodgate 1', 'Tollgate 1')]
                 tap.ok(-1 not in order and (order == sorted(order)), f'{name}: grouped by situation', order)
                 tap.ok('Pass, cut, fill' not in text, f'{name}: drills stay off it')
     for count, most in ((1, 1), (12, 1), (13, 1), (40, 2)):

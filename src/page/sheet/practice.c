@@ -24,7 +24,11 @@ static const struct spaces {
     double diagram;                                      /* over a diagram and under it */
     double table;                                        /* over the table */
     enum { STEPS_ONE, STEPS_OF_PLAYS, STEPS_ALL } steps; /* that have their picture */
-} spaces[] = {{4, 8, STEPS_ALL}, {4, 8, STEPS_OF_PLAYS}, {4, 8, STEPS_ONE}, {2, 4, STEPS_ONE}};
+} spaces[] = {{4, 8, STEPS_ALL},
+              {4, 8, STEPS_OF_PLAYS},
+              {2, 4, STEPS_OF_PLAYS},
+              {4, 8, STEPS_ONE},
+              {2, 4, STEPS_ONE}};
 enum { SPACES = sizeof spaces / sizeof *spaces };
 
 struct plan_flow {
@@ -136,9 +140,9 @@ static void put_pictures(const struct plan_flow *flow, struct galley *row,
 }
 
 static double put_point(const struct setter *setter, struct galley *row, double base,
-                        struct str text, double x)
+                        struct str text, double x, double right)
 {
-    const struct text_block *words = words_set(setter, TYPE_POINT, text, PAGE_WIDE - x);
+    const struct text_block *words = words_set(setter, TYPE_POINT, text, right - x);
     double last = galley_text(row, words, x, base, ROLE_TEXT);
     return last + type_leading(TYPE_POINT) + 1.5;
 }
@@ -148,7 +152,7 @@ static double put_points(const struct setter *setter, struct galley *row, double
 {
     for (size_t i = 0; i < points->count; i++) {
         struct str text = words_point(setter->arena, &points->at[i], play->players);
-        base = put_point(setter, row, base, text, POINTS_X);
+        base = put_point(setter, row, base, text, POINTS_X, PAGE_WIDE);
     }
     return base;
 }
@@ -181,7 +185,7 @@ static void put_play(const struct setter *setter, struct galley *row, const stru
     if (play->goal.size > 0) {
         struct str goal =
             str_format(setter->arena, "%cGoal%c: %.*s", TELL_BOLD, TELL_PLAIN, STR_ARG(play->goal));
-        base = put_point(setter, row, base, goal, POINTS_X);
+        base = put_point(setter, row, base, goal, POINTS_X, PAGE_WIDE);
     }
     base = put_points(setter, row, base, play, &play->points);
     if (play->steps.count > 0) {
@@ -189,13 +193,13 @@ static void put_play(const struct setter *setter, struct galley *row, const stru
     }
     struct str reads = reads_of(setter->arena, play);
     if (reads.size > 0) {
-        put_point(setter, row, base, reads, POINTS_X);
+        put_point(setter, row, base, reads, POINTS_X, PAGE_WIDE);
     }
 }
 
-/* "North basket: Two counts, with guards" */
+/* "North basket: Two counts, with guards", as far as `right`. */
 static void put_stations(const struct setter *setter, struct galley *row,
-                         const struct plan_item *item)
+                         const struct plan_item *item, double right)
 {
     double base = ROW_BASE;
     for (size_t i = 0; i < item->stations.count; i++) {
@@ -213,7 +217,68 @@ static void put_stations(const struct setter *setter, struct galley *row,
                                      : stopped     ? " "
                                                    : ". ",
                                      STR_ARG(how));
-        base = put_point(setter, row, base, text, DIAGRAM_X);
+        base = put_point(setter, row, base, text, DIAGRAM_X, right);
+    }
+}
+
+/* ---- pictures of stations ---- */
+
+/* What a station is shown by: its play's picture; NULL: it has none. */
+static const struct scene *station_scene(const struct setter *setter,
+                                         const struct plan_item *station)
+{
+    const struct run *run = station->play ? run_of(setter, station->play) : NULL;
+    diagram_list diagrams = {0};
+    if (!run) {
+        return NULL;
+    }
+    scene_diagrams(setter->arena, run, &diagrams);
+    return scene_of(setter, station, &diagrams, plan_step(station->play));
+}
+
+/* Under the name of the station; returns how wide it is. */
+static double put_station_picture(const struct plan_flow *flow, struct galley *row,
+                                  const struct plan_item *station, const struct scene *scene,
+                                  struct vec2 at)
+{
+    const struct setter *setter = &flow->rows.setter;
+    double wide = scene->width > DIAGRAM_WIDE ? scene->width : DIAGRAM_WIDE;
+    struct str name = words_isolated(setter->arena, str_capital(setter->arena, station->station));
+    name = words_fit(setter, TYPE_NOTE, name, wide, 1);
+    galley_text(row, words_set(setter, TYPE_NOTE, name, 0), at.x, at.y + LABEL_HIGH - 2.5,
+                ROLE_TEXT);
+    galley_scene(row, scene, at.x, at.y + LABEL_HIGH);
+    galley_reach(row, at.y + LABEL_HIGH + scene->height + flow->spaces->diagram);
+    return wide;
+}
+
+static size_t count_pictured(const struct setter *setter, const struct plan_item *item)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < item->stations.count; i++) {
+        count += station_scene(setter, &item->stations.at[i]) != NULL;
+    }
+    return count;
+}
+
+/* What is done at each, and its picture: one at the right of the words, several side by side under
+ * all that stands in the row. */
+static void put_all_stations(const struct plan_flow *flow, struct galley *row,
+                             const struct plan_item *item)
+{
+    const struct setter *setter = &flow->rows.setter;
+    double beside = PAGE_WIDE - DIAGRAM_WIDE;
+    bool one = count_pictured(setter, item) == 1;
+    put_stations(setter, row, item, one ? beside - 10 : PAGE_WIDE);
+    struct vec2 at =
+        one ? vec2_of(beside, flow->spaces->diagram - LABEL_NEAR) : vec2_of(WHAT_X, row->height);
+    for (size_t i = 0; i < item->stations.count; i++) {
+        const struct plan_item *station = &item->stations.at[i];
+        const struct scene *scene = station_scene(setter, station);
+        if (scene && at.x + scene->width > PAGE_WIDE + 1e-6) {
+            at = vec2_of(WHAT_X, row->height);
+        }
+        at.x += scene ? put_station_picture(flow, row, station, scene, at) + PITCH_OF : 0;
     }
 }
 
@@ -258,7 +323,7 @@ static struct galley *item_row(const struct plan_flow *flow, const struct plan_i
         scene_diagrams(setter->arena, run, &diagrams);
         put_pictures(flow, row, item, &diagrams, base);
     }
-    put_stations(setter, row, item);
+    put_all_stations(flow, row, item);
     row_end(row, 0.5);
     return row;
 }

@@ -266,7 +266,7 @@ static struct galley *axis_row(const struct rows *rows, const counted_list *coun
     const double apart = 5;
     struct galley *row = galley_new(rows->setter.arena);
     const struct text_block *note =
-        rows_set(rows, TYPE_NOTE, STR("Later dates against earlier ones, in percentage points."));
+        rows_set(rows, TYPE_NOTE, STR("Later dates against earlier, in points."));
     double room = PAGE_WIDE - text_width(note) - apart;
     double taken = CURVE_X - 30;
     struct str month = STR("");

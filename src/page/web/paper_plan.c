@@ -58,6 +58,13 @@ static void put_item(const struct html *html, const struct paper_job *job,
     put_words(html, item);
     html_put(html, "<td class=\"small\">");
     put_picture(html, job, item);
+    for (size_t i = 0; i < item->stations.count; i++) {
+        const struct plan_item *station = &item->stations.at[i];
+        if (station->play) {
+            html_put(html, "<p class=\"how\"><bdi>%s</bdi></p>", station->station);
+            put_picture(html, job, station);
+        }
+    }
     html_put(html, "</td><td>");
     plan_points(html, item);
     html_put(html, "</td></tr>\n");

@@ -111,14 +111,19 @@ static enum courtwright_status pick_plays(struct arena *scratch, const struct ha
     return sheet->count ? COURTWRIGHT_OK : COURTWRIGHT_NO_SUCH;
 }
 
-/* By one of the practices that are printed. */
-static bool is_planned(const struct sheet_job *sheet, const struct play *play)
+/* By one of the practices that are printed, at a station too. */
+static bool is_planned(struct arena *scratch, const struct sheet_job *sheet,
+                       const struct play *play)
 {
     for (size_t i = 0; i < sheet->season->practices.count; i++) {
         const struct practice *practice = &sheet->season->practices.at[i];
         bool printed = sheet->title.size == 0 || str_equal_fold(sheet->title, practice->title);
-        for (size_t k = 0; printed && k < practice->items.count; k++) {
-            if (practice->items.at[k].play == play) {
+        struct practice_plays plays = {0};
+        if (printed) {
+            plays = practice_plays(scratch, practice);
+        }
+        for (size_t k = 0; k < plays.count; k++) {
+            if (plays.at[k] == play) {
                 return true;
             }
         }
@@ -133,7 +138,7 @@ static bool plan_plays(struct arena *scratch, const struct handout_job *job,
     struct sheet_play *plays = arena_array(scratch, struct sheet_play, job->book->play_count);
     for (size_t i = 0; i < job->book->play_count; i++) {
         const struct compiled *compiled = &job->book->plays[i];
-        if (!is_planned(sheet, compiled->play)) {
+        if (!is_planned(scratch, sheet, compiled->play)) {
             continue;
         }
         if (!compiled->ran) {
