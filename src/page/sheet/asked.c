@@ -195,6 +195,14 @@ static const struct topic_at *next_topic(const struct looking *looking, const to
     return best;
 }
 
+/* Is it about the point of its picture: of a read what is done for it, by the one who answers or
+ * the one who screened, or what the coach has a word for? */
+static bool is_to_the_point(const struct looking *looking, const struct topic_at *at)
+{
+    bool read = looking->branch && looking->branch->kind == BRANCH_READ;
+    return !read || at->topic <= TOPIC_USE || at->pointed;
+}
+
 /* Each seed asks another of the few most telling, where there are several; the first the best. */
 static const struct topic_at *pick_topic(const struct looking *looking, const topic_list *topics,
                                          uint64_t turn)
@@ -204,7 +212,7 @@ static const struct topic_at *pick_topic(const struct looking *looking, const to
     size_t count = 0;
     while (count < MOST) {
         const struct topic_at *next = next_topic(looking, topics, few, count);
-        if (!next) {
+        if (!next || (count > 0 && !is_to_the_point(looking, next))) {
             break;
         }
         few[count++] = next;
@@ -360,14 +368,15 @@ static bool is_line_of(const struct view *view, size_t task)
 }
 
 /* Do these two lines, of two pictures, tell the same: the same player to the same place, the ball
- * from the same one to the same? */
+ * from the same one to the same? That somebody goes to screen tells nothing of a slip. */
 static bool tells_same(const struct view *a, size_t asked, const struct view *b, size_t drawn)
 {
     const double near = 1; /* m (ours) */
     const struct task *one = segment_task(a->segment, asked);
     const struct task *other = segment_task(b->segment, drawn);
     bool pass = task_gives(one) && task_gives(other) && one->other == other->other;
-    bool way = task_is_way(one) && task_is_way(other);
+    bool slipped = one->kind == TASK_SCREEN && a->segment->record[asked].time[MOMENT_SET] < 0;
+    bool way = task_is_way(one) && task_is_way(other) && !slipped;
     return one->who == other->who && (pass || way) &&
            vec2_distance(a->segment->record[asked].to, b->segment->record[drawn].to) < near;
 }

@@ -130,7 +130,8 @@ static const char *other_question(const struct looking *looking, size_t index, b
 {
     const struct task *task = task_of(looking, index);
     if (more) {
-        return "And what does $ do? ";
+        return task->kind == TASK_PASS ? "$ gives up the ball. Who gets it, and what then? "
+                                       : "And what does $ do? ";
     }
     switch (task->kind) {
     case TASK_PASS:

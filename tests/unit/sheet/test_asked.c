@@ -262,7 +262,7 @@ START_TEST(who_gets_the_ball_is_not_told_by_a_neighbors_question)
     ck_assert_uint_eq(curl->blanks.count, 2);
     ck_assert_str_eq(plain(curl->blanks.at[0].question), "What does 3 do? Draw a run.");
     ck_assert_str_eq(plain(curl->blanks.at[1].question),
-                     "And what does 1 do? Draw a pass, then a shot.");
+                     "1 gives up the ball. Who gets it, and what then? Draw a pass, then a shot.");
 }
 END_TEST
 
