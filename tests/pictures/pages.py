@@ -436,6 +436,16 @@ def look_at_coach(folder):
                           '3 leaves before 5 is still.', 'Step 1: what x3 does decides what 3 does', '3 curls off 5 to the nail.', 'Oct 12',
                           'the screen is set at', 'the cut passes at', 'out of reach.'):
                 tap.ok(words in text, f'coach {paper}: says {words}', text)
+    drill = sheet(folder, 'coach', 'coach, drill', KITES, '--play', 'Out of the corner')
+    if drill:
+        text = plain(drill).replace('\xa0', ' ')
+        tap.ok('flash to the nail' in text and not re.search(r'flash to the nail of (?!the)|cut to the right (?!corner|wing)', text),
+               'coach: what is shortened on the strip does not end in the middle of a place', text)
+        tap.ok(re.search(r'in 8 seconds\. As drawn the ball is over half court after \d\.\d s\.', text), 'coach: what a goal in seconds takes', text)
+        tap.ok('looks for x' not in text and 'heavy edge' not in text and '4 stays out of bounds.' in text,
+               'coach: nobody is watched where nobody defends, no edge is told of where no screen is', text)
+    players = sheet(folder, 'handout', 'players, drill', KITES, '--play', 'Out of the corner')
+    tap.ok(players and 'As drawn' not in plain(players), 'players: a goal is what the coach wrote')
     told_of = sheet(folder, 'coach', 'coach, tolerance', KITES, '--play', 'Floodgate', '--tolerance')
     if told_of:
         look_at('coach, tolerance', told_of, each=True)

@@ -155,6 +155,22 @@ static double next_start(const struct segment *segment, body who, double t)
     return next;
 }
 
+/* Without a last word that wants another: "flash to the nail of", "cut to the right". */
+static struct str whole_words(struct str text)
+{
+    static const char *const ends[] = {" to",  " for",     " off",  " of",    " at",
+                                       " on",  " the",     " left", " right", " toward",
+                                       " and", " between", " half", " short", " halfway"};
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        struct str end = str_of(ends[i]);
+        if (text.size > end.size &&
+            str_equal((struct str){text.at + text.size - end.size, end.size}, end)) {
+            return whole_words((struct str){text.at, text.size - end.size});
+        }
+    }
+    return text;
+}
+
 /* "cut to the left wing" of "3's cut to the left wing"; what does not fit in `room` goes from the
  * end on, word by word, down to the first. */
 static const struct text_block *fitting(const struct strip *strip, struct str told, double room)
@@ -174,17 +190,7 @@ static const struct text_block *fitting(const struct strip *strip, struct str to
         while (cut > 0 && text.at[cut - 1] != ' ') {
             cut--;
         }
-        static const char *const ends[] = {" to the", " to",     " for", " off",
-                                           " the",    " toward", " at"};
-        text.size = cut > 0 ? cut - 1 : 0;
-        for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
-            struct str end = str_of(ends[i]);
-            if (text.size > end.size &&
-                str_equal((struct str){text.at + text.size - end.size, end.size}, end)) {
-                text.size -= end.size;
-                break;
-            }
-        }
+        text = whole_words((struct str){text.at, cut > 0 ? cut - 1 : 0});
     }
     return NULL;
 }
