@@ -207,7 +207,7 @@ bool defenders_make_room(struct drawing *drawing)
     return true;
 }
 
-void defenders_yield(struct drawing *drawing)
+bool defenders_yield(struct drawing *drawing)
 {
     double most = yields_most(drawing);
     struct vec2 *home = arena_array(drawing->arena, struct vec2, drawing->symbols.count);
@@ -215,6 +215,7 @@ void defenders_yield(struct drawing *drawing)
         home[i] = drawing->symbols.at[i].at;
     }
     double before = places_sum(drawing);
+    bool left = false;
     for (int turn = 0; turn < TURNS; turn++) {
         for (size_t i = 0; i < drawing->symbols.count; i++) {
             struct symbol *x = &drawing->symbols.at[i];
@@ -241,7 +242,9 @@ void defenders_yield(struct drawing *drawing)
         if (body_is_defender(x->who) && !x->pinned &&
             defender_trouble(drawing, x, x->at) > TROUBLE) {
             defender_search(drawing, x, home[i], most);
+            left = left || defender_trouble(drawing, x, x->at) > TROUBLE;
         }
     }
     defenders_lead(drawing);
+    return left;
 }

@@ -143,6 +143,7 @@ struct drawing {
     VEC(struct stroke) strokes;
     VEC(struct crossing) crossings;
     VEC(struct disc) discs;
+    bool defenders_stay;    /* they have stepped aside as far as they can */
     bool over_defenders;    /* the number being placed may lie on an X that can step aside */
     VEC(struct vec2) words; /* middles of pieces of lettering on the floor */
     VEC(struct vec2) cones;
@@ -162,6 +163,7 @@ void pen_arc(struct drawing *drawing, struct vec2 centre, struct vec2 x, struct 
              double b);
 /* Points as few smooth cubics that keep so near to them; corners stay sharp. */
 #define PEN_WITHIN 0.12 /* points */
+#define PEN_SLIP 0.15   /* points that a line keeps off marks for that */
 void pen_way(struct drawing *drawing, const struct vec2 *at, size_t count);
 void pen_way_within(struct drawing *drawing, const struct vec2 *at, size_t count, double tolerance);
 /* Ends the path as one item of the class. */
@@ -240,7 +242,8 @@ struct vec2 ring_keep(const struct drawing *drawing, const struct stop *ring, st
 bool rings_drop(struct drawing *drawing); /* that had to go too far; whether any */
 /* A number that changes when a symbol or a stop is moved: to end a loop when none is. */
 double places_sum(const struct drawing *drawing);
-void defenders_yield(struct drawing *drawing); /* once the moves are traced */
+/* Once the moves are traced; true: some still stand on a line. */
+bool defenders_yield(struct drawing *drawing);
 /* Those on whom numbers were put step aside; false: one of them found no place. */
 bool defenders_make_room(struct drawing *drawing);
 bool defender_can_yield(const struct drawing *drawing, const struct symbol *x);
@@ -270,6 +273,7 @@ void sides_note(struct drawing *drawing, struct stroke *stroke, const struct run
 /* What a stroke is to pass on the side of its run: NULL, either side will do. */
 const struct passed *stroke_passes(const struct stroke *stroke, body who, int bar);
 bool is_passed_wrong(const struct passed *passed, struct vec2 middle, const struct trail *trail);
+struct vec2 passed_middle(const struct drawing *drawing, const struct passed *passed);
 int sides_wrong(const struct drawing *drawing, const struct stroke *stroke,
                 const struct trail *trail); /* how many of them it passes on the other */
 void sides_count(struct drawing *drawing);
@@ -315,11 +319,24 @@ bool throw_stops(const struct drawing *drawing, size_t task, enum task_kind kind
 bool stop_is_thrown(const struct drawing *drawing, int stop, enum task_kind kind); /* one of them */
 /* A pass or a hand-off with no room between its ends, beside them; false: it is none. */
 bool throw_beside(struct drawing *drawing, struct stroke *stroke);
+/* route.c */
+struct route_how {
+    bool walls; /* on the sides of the run, */
+    bool thin;  /* with no room for the waves of a dribble */
+};
+/* Another way for a line, over a fine mesh; false: there is none. */
+bool route_way(struct drawing *drawing, const struct stroke *stroke, const struct trail *trail,
+               struct route_how how, struct trail *found);
+/* How many marks a line that goes that way lies on; not those that step aside for it. */
+int trail_lies(struct drawing *drawing, const struct stroke *stroke, const struct trail *trail);
 /* repair.c: what still lies on something goes another way; whether any did */
 bool lines_repair(struct drawing *drawing);
 /* marks.c */
 void ink_make(struct drawing *drawing);
 void ink_one(struct drawing *drawing, struct stroke *stroke);
+/* zigzag.c: the ink of a dribble; and swung so that it lies along no other line. */
+void zigzag_ink(struct drawing *drawing, struct stroke *stroke);
+void zigzag_off_lines(struct drawing *drawing, size_t index);
 /* From a place to the ink of a line, its head too; negative on it. */
 double stroke_distance(const struct drawing *drawing, const struct stroke *stroke, struct vec2 at);
 /* Is it surely further off than that? */

@@ -21,59 +21,6 @@ double head_reach(const struct drawing *drawing, const struct stroke *stroke)
     return stroke->head ? HEAD_BODY * drawing->size.head_length * grow : 0;
 }
 
-/* A wave goes lower where its peak would touch somebody. */
-static struct vec2 peak_at(const struct drawing *drawing, const struct stroke *stroke, double along,
-                           double far, struct vec2 before)
-{
-    struct vec2 square = vec2_left(path_direction(&stroke->path, along)),
-                middle = path_point(&stroke->path, along);
-    double clear = stroke->width / 2 + 0.6 * drawing->size.gap;
-    for (int lower = 0; lower < 4; lower++) {
-        struct vec2 at = vec2_along(middle, square, far * (1 - 0.3 * lower));
-        bool free = true;
-        for (size_t i = 0; i < drawing->symbols.count && free; i++) {
-            const struct symbol *symbol = &drawing->symbols.at[i];
-            free = segment_distance(symbol->at, before, at, NULL) >= symbol->radius + clear;
-        }
-        if (free) {
-            return at;
-        }
-    }
-    return vec2_along(middle, square, far * 0.1);
-}
-
-/* The zigzag of a dribble, fitted to the length: straight in, half-waves, straight out. */
-static void ink_zigzag(struct drawing *drawing, struct stroke *stroke)
-{
-    const struct sizes *size = &drawing->size;
-    double length = path_length(&stroke->path) - head_reach(drawing, stroke);
-    double in = size->wave_in, out = size->wave_out, half = size->wave / 2;
-    double waves = length - in - out;
-    int count = (int)floor(waves / half + 0.5);
-    count = count < 3 ? 3 : count;
-    bool is_short = waves < 3 * 0.6 * half; /* less of everything, but it is no plain arrow */
-    if (is_short) {
-        in = out = 0.06 * length;
-        waves = 0.88 * length;
-    }
-    double step = waves / count, high = size->wave_half * (stroke->grow > 1 ? 1.15 : 1);
-    high = real_min(high, 0.9 * step);
-    struct vec2 *at = arena_array(drawing->arena, struct vec2, (size_t)count + 4);
-    size_t n = 0;
-    at[n++] = path_point(&stroke->path, 0);
-    at[n++] = path_point(&stroke->path, in);
-    for (int i = 0; i < count; i++) {
-        double along = in + (i + 0.5) * step;
-        double far = high * (i % 2 ? -1 : 1) * (!is_short && (i == 0 || i == count - 1) ? 0.55 : 1);
-        at[n] = peak_at(drawing, stroke, along, far, at[n - 1]);
-        n++;
-    }
-    at[n++] = path_point(&stroke->path, in + waves);
-    at[n++] = path_point(&stroke->path, length);
-    stroke->ink = at;
-    stroke->ink_count = n;
-}
-
 /* The reader's own, of the part that is to be seen as such. */
 static bool is_own(const struct drawing *drawing, const struct stroke *stroke)
 {
@@ -102,7 +49,7 @@ void ink_one(struct drawing *drawing, struct stroke *stroke)
         return;
     }
     if (stroke->class == CLASS_DRIBBLE) {
-        ink_zigzag(drawing, stroke);
+        zigzag_ink(drawing, stroke);
         return;
     }
     double length = path_length(&stroke->path);
@@ -117,18 +64,30 @@ static void box_grow(struct stroke *stroke, struct vec2 at)
     stroke->high = vec2_of(real_max(stroke->high.x, at.x), real_max(stroke->high.y, at.y));
 }
 
+/* The box round its ink and its head. */
+static void box_find(struct stroke *stroke)
+{
+    for (size_t p = 0; p < stroke->ink_count; p++) {
+        stroke->low = p == 0 ? stroke->ink[0] : stroke->low;
+        stroke->high = p == 0 ? stroke->ink[0] : stroke->high;
+        box_grow(stroke, stroke->ink[p]);
+    }
+    if (stroke->ink_count > 0 && stroke->path.count > 0) {
+        box_grow(stroke, stroke->path.at[stroke->path.count - 1]);
+    }
+}
+
 void ink_make(struct drawing *drawing)
 {
     for (size_t i = 0; i < drawing->strokes.count; i++) {
+        ink_one(drawing, &drawing->strokes.at[i]);
+        box_find(&drawing->strokes.at[i]);
+    }
+    for (size_t i = 0; i < drawing->strokes.count; i++) {
         struct stroke *stroke = &drawing->strokes.at[i];
-        ink_one(drawing, stroke);
-        for (size_t p = 0; p < stroke->ink_count; p++) {
-            stroke->low = p == 0 ? stroke->ink[0] : stroke->low;
-            stroke->high = p == 0 ? stroke->ink[0] : stroke->high;
-            box_grow(stroke, stroke->ink[p]);
-        }
-        if (stroke->ink_count > 0 && stroke->path.count > 0) {
-            box_grow(stroke, stroke->path.at[stroke->path.count - 1]);
+        if (stroke->class == CLASS_DRIBBLE && stroke->ink_count > 1) {
+            zigzag_off_lines(drawing, i);
+            box_find(stroke);
         }
     }
 }

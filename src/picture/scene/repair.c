@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* repair: when all lines are cut to their ends, whichever still lies on something is tried in other
- * bows, wider and to the other side, and takes the one in which it lies on least. A clean line is
- * not touched. */
+/* repair: when all lines are cut to their ends, whichever still lies on
+ * something is tried in other bows, wider and to the other side, and takes the
+ * one in which it lies on least. A clean line is not touched. */
 #include "picture/scene/drawing.h"
 
 #include <math.h>
@@ -13,14 +13,18 @@
 #define STEM_FEET 3.5 /* of a screener's line behind his bar */
 #define MOST_FEET 6.5 /* that another way is off the first one: two metres (ours) */
 #define MIDWAY 2.0    /* feet from either end: there lines come together at a place */
-#define YIELDS 0.3    /* of what a mark costs: an X steps aside when the lines are there (ours) */
-#define WORTH 0.3     /* of cost: for less no line is moved */
-enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7 };
+#define YIELDS                                                                                     \
+    0.3             /* of what a mark costs: an X steps aside when the lines are there             \
+                       (ours) */
+#define AT_EDGE 0.1 /* points that a line reaches over the edge of its own ring (ours) */
+#define WORTH 0.3   /* of cost: for less no line is moved */
+enum { TURNS = 3, BOWS = 10, CENTRES = 5, ROUNDS = 7, HOWS = 4 };
 
 /* What lies on what costs; feet and points of cost (ours). */
 static const struct {
-    double mark, depth, together, per_foot, crossing, flat, stem, outside, moved, longer, turn;
-} costs = {4, 1, 3, 0.5, 0.4, 1.5, 3, 20, 0.25, 0.3, 0.8};
+    double mark, depth, together, per_foot, crossing, flat, stem, outside, moved, longer, turn,
+        wrong, on;
+} costs = {4, 1, 6, 0.5, 0.4, 1.5, 3, 20, 0.25, 0.3, 0.8, 10, 8};
 
 /* A stroke's box on paper, and half of what it is wide. */
 struct extent {
@@ -61,9 +65,10 @@ static bool are_apart(const struct extent *a, const struct extent *b, double rea
            a->low.y > b->high.y + reach || b->low.y > a->high.y + reach;
 }
 
-/* What lying on a thing from a to b costs, to be kept `clear` of. */
+/* What lying on a thing from a to b costs, to be kept `clear` of, of which
+ * `comfort` is white. */
 static double mark_cost(const struct trail *trail, const struct extent *extent, struct vec2 a,
-                        struct vec2 b, double clear, double k)
+                        struct vec2 b, double clear, double comfort, double k)
 {
     if (is_off(extent, vec2_mix(a, b, 0.5), clear + vec2_distance(a, b) / 2)) {
         return 0;
@@ -79,7 +84,8 @@ static double mark_cost(const struct trail *trail, const struct extent *extent, 
         }
         least = real_min(least, segment_gap(from, to, a, b));
     }
-    return least < clear ? costs.mark + costs.depth * (clear - least) / k : 0;
+    double on = least < clear - comfort + PEN_SLIP ? costs.on : 0;
+    return least < clear ? on + costs.mark + costs.depth * (clear - least) / k : 0;
 }
 
 static double marks_cost(const struct drawing *drawing, const struct stroke *stroke,
@@ -87,39 +93,43 @@ static double marks_cost(const struct drawing *drawing, const struct stroke *str
 {
     const struct sizes *size = &drawing->size;
     double k = size->k, cost = 0, clear = extent->half + 0.25 * size->gap;
+    double comfort = clear - size->line / 2; /* a dribble's waves go lower beside a mark */
     for (size_t i = 0; i < drawing->symbols.count; i++) {
         const struct symbol *symbol = &drawing->symbols.at[i];
         double gives_way = body_is_defender(symbol->who) && !symbol->pinned ? YIELDS : 1;
-        cost +=
-            gives_way * mark_cost(trail, extent, symbol->at, symbol->at, symbol->radius + clear, k);
+        cost += gives_way * mark_cost(trail, extent, symbol->at, symbol->at, symbol->radius + clear,
+                                      comfort, k);
     }
     for (int i = 0; i < (int)drawing->stops.count; i++) {
         const struct stop *stop = &drawing->stops.at[i];
-        if (i == stroke->start || i == stroke->end) {
-            continue;
-        }
-        if (stop->kind == STOP_RING) {
-            cost +=
-                mark_cost(trail, extent, stop->at, stop->at, stop_radius(drawing, stop) + clear, k);
-        } else if (stop->kind == STOP_BAR && (stop->who != stroke->who || stop->from < 0)) {
+        bool own = i == stroke->start || i == stroke->end;
+        if (stop->kind == STOP_RING && own) { /* it begins and ends at its edge */
+            cost += mark_cost(trail, extent, stop->at, stop->at,
+                              stop_radius(drawing, stop) - AT_EDGE, 0, k);
+        } else if (stop->kind == STOP_RING) {
+            cost += mark_cost(trail, extent, stop->at, stop->at, stop_radius(drawing, stop) + clear,
+                              comfort, k);
+        } else if (stop->kind == STOP_BAR && !own && (stop->who != stroke->who || stop->from < 0)) {
             struct vec2 a, b;
             bar_ends(drawing, stop, &a, &b);
-            cost += mark_cost(trail, extent, a, b, size->bar_stroke / 2 + clear, k);
+            cost += mark_cost(trail, extent, a, b, size->bar_stroke / 2 + clear, comfort, k);
         }
     }
     for (size_t i = 0; i < drawing->strokes.count; i++) {
         const struct stroke *handoff = &drawing->strokes.at[i];
         if (handoff->class == CLASS_HANDOFF && handoff != stroke && handoff->trail.count == 2) {
             struct vec2 middle = vec2_mix(handoff->trail.at[0], handoff->trail.at[1], 0.5);
-            cost += mark_cost(trail, extent, middle, middle, size->handoff_bar / 2 + clear, k);
+            cost +=
+                mark_cost(trail, extent, middle, middle, size->handoff_bar / 2 + clear, comfort, k);
         }
     }
     if (!stroke_is_throw(stroke)) {
         for (int far = 0; far <= (drawing->frame.full ? 1 : 0); far++) {
             struct basket_marks at = basket_marks(drawing, far == 1);
-            cost +=
-                mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear + 0.4 * k, k);
-            cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5), clear, k);
+            cost += mark_cost(trail, extent, at.left, at.right, size->board / 2 + clear + 0.4 * k,
+                              comfort + 0.4 * k, k);
+            cost += mark_cost(trail, extent, at.ring, vec2_mix(at.left, at.right, 0.5), clear,
+                              comfort, k);
         }
     }
     for (size_t i = 0; i < trail->count; i++) {
@@ -138,8 +148,8 @@ static bool is_midway(const struct trail *trail, struct vec2 at, double off)
            vec2_distance(at, trail->at[trail->count - 1]) > off;
 }
 
-/* How far two lines run side by side, and how they cross, or touch and part again: one that comes
- * to another and turns away reads as its branch. */
+/* How far two lines run side by side, and how they cross, or touch and part
+ * again: one that comes to another and turns away reads as its branch. */
 static double pair_cost(const struct drawing *drawing, const struct trail *a,
                         const struct extent *at_a, const struct trail *b, const struct extent *at_b)
 {
@@ -182,8 +192,8 @@ static double pair_cost(const struct drawing *drawing, const struct trail *a,
     return cost + (length > TOGETHER_FEET * k ? costs.together + costs.per_foot * length / k : 0);
 }
 
-/* A screener and his bar are one body: who crosses the line between, so near to the bar, is read as
- * running through him. */
+/* A screener and his bar are one body: who crosses the line between, so near to
+ * the bar, is read as running through him. */
 static double stem_cost(const struct drawing *drawing, const struct stroke *stroke,
                         const struct trail *trail, const struct stroke *other)
 {
@@ -211,7 +221,8 @@ struct repair {
     struct trail *first;    /* the ways they had */
 };
 
-/* All that a stroke lies on if it goes that way; no need to know it above `most`. */
+/* All that a stroke lies on if it goes that way; no need to know it above
+ * `most`. */
 static double way_cost(const struct repair *repair, size_t index, const struct trail *trail,
                        double most)
 {
@@ -250,7 +261,8 @@ static struct trail trail_fine(struct drawing *drawing, const struct trail *trai
     return fine;
 }
 
-/* How far a way leads, feet, and how much it turns, radians: both are read as meant. */
+/* How far a way leads, feet, and how much it turns, radians: both are read as
+ * meant. */
 static double way_strain(const struct trail *trail, double k)
 {
     double length = 0, turn = 0;
@@ -295,22 +307,25 @@ static bool goes_far(const struct looking *looking, const struct trail *way)
     return false;
 }
 
-/* On the other side of a numeral or a bar than the run it would tell one, too. */
-static bool passes_worse(const struct looking *looking, const struct trail *way)
+/* On how many sides it passes a numeral or a bar on which nobody ran: it would
+ * tell a lie, too. */
+static int passes_wrong(const struct looking *looking, const struct trail *way)
 {
     const struct drawing *drawing = looking->repair->drawing;
-    const struct stroke *stroke = &drawing->strokes.at[looking->index];
-    return sides_wrong(drawing, stroke, way) > looking->wrong;
+    return sides_wrong(drawing, &drawing->strokes.at[looking->index], way);
 }
 
 static void look_at(struct looking *looking, const struct trail *way, double extra)
 {
     double cost = extra + WORTH;
-    cost += real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain);
+    int wrong = looking->wrong > 0 ? passes_wrong(looking, way) : 0;
+    cost += costs.wrong * wrong +
+            real_max(0, way_strain(way, looking->repair->drawing->size.k) - looking->strain);
     cost += cost < looking->cost
                 ? way_cost(looking->repair, looking->index, way, looking->cost - cost)
                 : 0;
-    if (cost < looking->cost && !goes_far(looking, way) && !passes_worse(looking, way)) {
+    if (cost < looking->cost && !goes_far(looking, way) &&
+        passes_wrong(looking, way) <= looking->wrong) {
         looking->cost = cost;
         looking->best = *way;
         looking->found = true;
@@ -358,6 +373,24 @@ static void look_round(struct looking *looking, const struct trail *whole)
     }
 }
 
+/* Over a mesh, where all that is left lies on a mark or passes one where nobody
+ * ran. */
+static void look_by_mesh(struct looking *looking, const struct trail *whole)
+{
+    static const struct route_how hows[HOWS] = {
+        {true, false}, {true, true}, {false, false}, {false, true}};
+    struct drawing *drawing = looking->repair->drawing;
+    const struct stroke *stroke = &drawing->strokes.at[looking->index];
+    for (int i = 0; i < HOWS; i++) {
+        const struct trail *best = looking->found ? &looking->best : whole;
+        struct trail way;
+        bool clear = trail_lies(drawing, stroke, best) == 0 && passes_wrong(looking, best) == 0;
+        if (!clear && route_way(drawing, stroke, whole, hows[i], &way)) {
+            look_at(looking, &way, 0);
+        }
+    }
+}
+
 /* Tries other ways; true: the stroke takes one now. */
 static bool repair_one(const struct repair *repair, size_t index)
 {
@@ -366,7 +399,7 @@ static bool repair_one(const struct repair *repair, size_t index)
     struct looking looking = {.repair = repair, .index = index};
     looking.wrong = sides_wrong(drawing, stroke, &stroke->trail);
     looking.strain = way_strain(&stroke->trail, drawing->size.k);
-    looking.cost = way_cost(repair, index, &stroke->trail, 1e9);
+    looking.cost = way_cost(repair, index, &stroke->trail, 1e9) + costs.wrong * looking.wrong;
     double lies = looking.cost;
     if (stroke_is_throw(stroke)) { /* it is straight, and broken where it meets a mark */
         lies -= marks_cost(drawing, stroke, &stroke->trail, &repair->extents[index]);
@@ -381,6 +414,9 @@ static bool repair_one(const struct repair *repair, size_t index)
     look_at_bows(&looking, &whole);
     if (looking.cost > costs.mark && !stroke_is_throw(stroke)) {
         look_round(&looking, &whole);
+    }
+    if (looking.cost > costs.mark && !stroke_is_throw(stroke)) {
+        look_by_mesh(&looking, &whole);
     }
     if (looking.found) {
         stroke->trail = looking.best;

@@ -132,6 +132,16 @@ static void strokes_sort(struct drawing *drawing)
     }
 }
 
+/* Lines go off what they lie on, defenders off the lines, and lines off those who could not. */
+static void crowds_part(struct drawing *drawing)
+{
+    (void)lines_repair(drawing);
+    if (defenders_yield(drawing)) {
+        drawing->defenders_stay = true;
+        (void)lines_repair(drawing);
+    }
+}
+
 /* Everything is placed before anything is drawn. */
 static void plan(struct drawing *drawing)
 {
@@ -143,12 +153,12 @@ static void plan(struct drawing *drawing)
     settle(drawing);
     trace_moves(drawing);
     open_corners(drawing);
-    defenders_yield(drawing);
+    (void)defenders_yield(drawing);
     bend_round(drawing);
     throws_make(drawing);
     rims_cut(drawing);
     throws_aim(drawing);
-    defenders_yield(drawing);
+    (void)defenders_yield(drawing);
     for (int turn = 0; turn < TURNS && (bend_off(drawing) || turn == 0); turn++) {
         bend_round(drawing); /* which may bring some together again */
     }
@@ -157,9 +167,7 @@ static void plan(struct drawing *drawing)
     passes_round(drawing);
     lights_off(drawing);
     trim(drawing);
-    if (lines_repair(drawing)) {
-        defenders_yield(drawing);
-    }
+    crowds_part(drawing);
     lights_cut(drawing);
     strokes_sort(drawing);
     ink_make(drawing);

@@ -80,16 +80,20 @@ void sides_count(struct drawing *drawing)
     }
 }
 
+struct vec2 passed_middle(const struct drawing *drawing, const struct passed *passed)
+{
+    return passed->who == BODY_NONE ? basket_marks(drawing, false).ring
+           : passed->bar >= 0       ? drawing->stops.at[passed->bar].at
+                                    : symbol_of(drawing, passed->who)->at;
+}
+
 int sides_wrong(const struct drawing *drawing, const struct stroke *stroke,
                 const struct trail *trail)
 {
     int wrong = 0;
     for (size_t i = 0; i < stroke->passes; i++) {
         const struct passed *passed = &stroke->passed[i];
-        struct vec2 middle = passed->who == BODY_NONE ? basket_marks(drawing, false).ring
-                             : passed->bar >= 0       ? drawing->stops.at[passed->bar].at
-                                                      : symbol_of(drawing, passed->who)->at;
-        wrong += is_passed_wrong(passed, middle, trail) ? 1 : 0;
+        wrong += is_passed_wrong(passed, passed_middle(drawing, passed), trail) ? 1 : 0;
     }
     return wrong;
 }

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: MIT */
+/* Crowded pictures of texts that were run: lines that no bow brings clear find a way between the
+ * marks, and the waves of a dribble swing so that none lies along another line. */
+#include "pictured.h"
+
+struct crowd {
+    const char *what, *text;
+};
+
+/* A dribble that crosses a line, or comes off a screen beside the screener's: the sides of its
+ * waves are as steep as that line. */
+static const struct crowd waves[] = {
+    {"crosses the screener's way out", "play \"Quay\"\n"
+                                       "  rules high-school\n"
+                                       "  level varsity girls\n"
+                                       "  defense man\n"
+                                       "  start one-three-one\n"
+                                       "  step 1\n"
+                                       "    5 v-cuts to left hash\n"
+                                       "    3 ball screens for 1\n"
+                                       "    1 drives off 3\n"
+                                       "    3 pops to right corner\n"},
+    {"goes back beside the dribble", "play \"Quay\"\n"
+                                     "  rules high-school\n"
+                                     "  level college men\n"
+                                     "  defense man sag\n"
+                                     "  start 1 right slot, 2 right corner, 3 at (-2, 14), "
+                                     "4 left slot, 5 right hash\n"
+                                     "  ball 1\n"
+                                     "  step 1\n"
+                                     "    1 drives to the rim\n"
+                                     "    1 overhead passes to 5\n"
+                                     "    1 clears to right slot\n"},
+};
+
+/* Where a bow to either side would only lead onto the next mark. */
+static const struct crowd marks[] = {
+    {"between a numeral and the hoop", "play \"Quay\"\n"
+                                       "  rules high-school\n"
+                                       "  level u16\n"
+                                       "  defense man gap\n"
+                                       "  start baseline inbounds box\n"
+                                       "  step 1\n"
+                                       "    1 cuts to right hash\n"
+                                       "    3 inbounds to 1\n"
+                                       "    3 cuts to left high post\n"
+                                       "    0.3 s after 3 passes, 1 drives baseline\n"
+                                       "    1 shoots\n"
+                                       "    3 rebounds\n"
+                                       "    4 gets back\n"},
+    {"round a screen beside a numeral", "play \"Quay\"\n"
+                                        "  rules high-school\n"
+                                        "  level varsity\n"
+                                        "  defense man gap\n"
+                                        "  start one-four high\n"
+                                        "  step 1\n"
+                                        "    3 sets up toward the baseline\n"
+                                        "    4 screens for 3\n"
+                                        "    3 curls off 4\n"
+                                        "    4 pops to right corner\n"
+                                        "    1 passes to 3\n"},
+    {"off the ring at which it ends", "play \"Quay\"\n"
+                                      "  rules nba\n"
+                                      "  level u14 boys\n"
+                                      "  defense man deny\n"
+                                      "  start 1 right corner, 2 left corner, 3 the nail, "
+                                      "4 left wing, 5 right wing\n"
+                                      "  ball 1\n"
+                                      "  step 1\n"
+                                      "    5 and 2 exchange\n"
+                                      "    3 stays\n"
+                                      "    1 dribbles at 2\n"
+                                      "    1 hands off to 2\n"
+                                      "    2 drives to the rim\n"},
+    {"on the side of a bar on which it was run", "play \"Quay\"\n"
+                                                 "  rules high-school\n"
+                                                 "  level u16\n"
+                                                 "  defense man gap\n"
+                                                 "  start one-four high\n"
+                                                 "  step 1\n"
+                                                 "    2 and 4 screen for 5\n"
+                                                 "    5 comes off 2 and 4 to right corner\n"
+                                                 "    5 screens for 2\n"
+                                                 "    2 comes off 5 to right wing\n"
+                                                 "    5 rolls to the rim\n"
+                                                 "    1 chest passes to 2\n"},
+};
+
+static void is_clean(const struct crowd *crowd)
+{
+    struct scene_measure found;
+    scene_measure(&arena, pictured(crowd->text, 1, -1, 237.6), &found);
+    ck_assert_msg(scene_measure_overlaps(&found) == 0, "%s: %d lie on something", crowd->what,
+                  scene_measure_overlaps(&found));
+    ck_assert_msg(found.wrong_sides == 0, "%s: passed on the other side", crowd->what);
+}
+
+START_TEST(waves_lie_along_no_line)
+{
+    is_clean(&waves[_i]);
+}
+END_TEST
+
+START_TEST(a_line_finds_its_way_between_marks)
+{
+    is_clean(&marks[_i]);
+}
+END_TEST
+
+int main(void)
+{
+    Suite *suite = suite_create("crowds");
+    TCase *all = tcase_create("crowds");
+    tcase_add_checked_fixture(all, open_arena, close_arena);
+    tcase_add_loop_test(all, waves_lie_along_no_line, 0, sizeof waves / sizeof *waves);
+    tcase_add_loop_test(all, a_line_finds_its_way_between_marks, 0, sizeof marks / sizeof *marks);
+    suite_add_tcase(suite, all);
+    return suite_main(suite);
+}
