@@ -228,6 +228,7 @@ struct vec2 bar_nearest(const struct drawing *drawing, const struct stop *bar, s
 struct vec2 frame_keep(const struct frame *frame, struct vec2 at, double edge);
 void defenders_settle(struct drawing *drawing); /* defenders.c */
 void settle(struct drawing *drawing);
+void handoffs_clear(struct drawing *drawing); /* handoffs.c: off what they lie on */
 /* rings.c */
 /* How far from the middle of what it leaves a line's ring stands at the least, for its head, and of
  * a dribble some of its waves, to be seen. */

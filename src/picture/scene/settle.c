@@ -406,6 +406,7 @@ void settle(struct drawing *drawing)
     if (rings_drop(drawing)) {
         settle_turns(drawing);
     }
+    handoffs_clear(drawing);
     homes_follow(drawing);
     defenders_lead(drawing);
 }

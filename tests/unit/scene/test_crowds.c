@@ -86,6 +86,34 @@ static const struct crowd marks[] = {
                                                  "    1 chest passes to 2\n"},
 };
 
+/* A hand-off where somebody stands, or runs end, moves aside. */
+static const struct crowd handoffs[] = {
+    {"where others stand in a stack", "play \"Quay\"\n"
+                                      "  rules high-school\n"
+                                      "  level professional men\n"
+                                      "  defense man gap\n"
+                                      "  start stack\n"
+                                      "  step 1\n"
+                                      "    1 dribbles at 2\n"
+                                      "    1 hands off to 2\n"
+                                      "    2 dribbles to left wing\n"
+                                      "    after 2 dribbles, 1 screens for 3\n"
+                                      "    1 slips\n"
+                                      "    2 chest passes to 1\n"},
+    {"where somebody finishes", "play \"Quay\"\n"
+                                "  rules fiba\n"
+                                "  level jv girls\n"
+                                "  defense man\n"
+                                "  start three-out two-in\n"
+                                "  step 1\n"
+                                "    1 dribbles at 2\n"
+                                "    1 hands off to 2\n"
+                                "    after 1 hands off, 2 drives to the rim\n"
+                                "    as 1 dribbles, 4 back screens for 1\n"
+                                "    1 fades off 4 to top\n"
+                                "    4 pops to right wing\n"},
+};
+
 static void is_clean(const struct crowd *crowd)
 {
     struct scene_measure found;
@@ -107,6 +135,12 @@ START_TEST(a_line_finds_its_way_between_marks)
 }
 END_TEST
 
+START_TEST(a_hand_off_moves_aside)
+{
+    is_clean(&handoffs[_i]);
+}
+END_TEST
+
 int main(void)
 {
     Suite *suite = suite_create("crowds");
@@ -114,6 +148,7 @@ int main(void)
     tcase_add_checked_fixture(all, open_arena, close_arena);
     tcase_add_loop_test(all, waves_lie_along_no_line, 0, sizeof waves / sizeof *waves);
     tcase_add_loop_test(all, a_line_finds_its_way_between_marks, 0, sizeof marks / sizeof *marks);
+    tcase_add_loop_test(all, a_hand_off_moves_aside, 0, sizeof handoffs / sizeof *handoffs);
     suite_add_tcase(suite, all);
     return suite_main(suite);
 }
