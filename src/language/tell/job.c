@@ -405,7 +405,7 @@ static void say_condition(const struct teller *t, struct strbuf *out)
 {
     const struct branch *branch = &t->step->branches.at[t->branch];
     if (branch->kind != BRANCH_READ || branch->conditions.count == 0) {
-        strbuf_print(out, "On \"%.*s\": ", STR_ARG(branch->title));
+        strbuf_print(out, "On \xE2\x80\x9C%.*s\xE2\x80\x9D: ", STR_ARG(branch->title));
     } else if (branch->conditions.at[0].kind == COND_OTHERWISE) {
         strbuf_text(out, "Otherwise: ");
     } else {

@@ -196,12 +196,13 @@ START_TEST(one_who_passed_before_the_read_does_not_hold_the_ball)
     VEC_PUSH(&arena, &step->branches, idle);
     VEC_PUSH(&arena, &step->branches, busy);
     struct str one = tell_job(&arena, &play, step, 0, body_attacker(1), false);
-    ck_assert_str_eq(
-        tell_strip(&arena, one).at,
-        "On \"Swing\": stay at the top and watch the ball: the next pass can come back "
-        "to you.");
+    ck_assert_str_eq(tell_strip(&arena, one).at,
+                     "On \xE2\x80\x9CSwing\xE2\x80\x9D: stay at the top and watch the ball: the "
+                     "next pass can come back "
+                     "to you.");
     struct str two = tell_job(&arena, &play, step, 0, body_attacker(2), false);
-    ck_assert_str_eq(tell_strip(&arena, two).at, "On \"Swing\": hold the ball on the right wing.");
+    ck_assert_str_eq(tell_strip(&arena, two).at,
+                     "On \xE2\x80\x9CSwing\xE2\x80\x9D: hold the ball on the right wing.");
 }
 END_TEST
 
