@@ -4,8 +4,8 @@
  * as small diagrams. */
 #include "page/sheet/sheets.h"
 
+#include "judge/check/goal.h"
 #include "language/tell/tell.h"
-#include "page/sheet/goal.h"
 #include "page/sheet/rows.h"
 #include "page/sheet/telling.h"
 #include "page/sheet/timing.h"

@@ -2,9 +2,12 @@
 /* paper: see paper.h. A handout, one player's, the coach's, and cards to be cut apart. */
 #include "page/web/paper.h"
 
+#include "judge/check/goal.h"
 #include "language/tell/tell.h"
 #include "page/web/pages.h"
 #include "picture/svg/svg.h"
+
+#include <string.h>
 
 #define WIDE 237.6   /* pt: a step of a handout */
 #define NARROW 152.0 /* pt: a card */
@@ -73,7 +76,22 @@ static void put_over(const struct leaf *leaf)
     html_put(html, "</span></p>");
 }
 
-static void put_head(const struct leaf *leaf)
+/* The coach reads besides what the goal's seconds take. */
+static void put_goal(const struct leaf *leaf, const struct run *run)
+{
+    const struct html *html = leaf->html;
+    struct str goal = leaf->play->goal;
+    struct str measured = leaf->findings ? goal_measured(html->arena, run) : STR("");
+    if (goal.size == 0) {
+        return;
+    }
+    bool stopped = strchr(".!?", goal.at[goal.size - 1]) != NULL;
+    html_put(html, "<p class=\"about\">Goal: <bdi>%s</bdi>", goal);
+    html_put(html, measured.size > 0 ? "%s %s" : "", stopped ? STR("") : STR("."), measured);
+    html_put(html, "</p>");
+}
+
+static void put_head(const struct leaf *leaf, const struct run *run)
 {
     const struct html *html = leaf->html;
     const struct play *play = leaf->play;
@@ -90,8 +108,7 @@ static void put_head(const struct leaf *leaf)
     html_put(html, play->about.size > 0 ? "<p class=\"about\">%s</p>" : "", play->about);
     html_put(html, play->call.size > 0 ? "<p class=\"about\">Call: <bdi>%s</bdi></p>" : "",
              play->call);
-    html_put(html, play->goal.size > 0 ? "<p class=\"about\">Goal: <bdi>%s</bdi></p>" : "",
-             play->goal);
+    put_goal(leaf, run);
     html_put(html, "</header>\n");
 }
 
@@ -166,7 +183,7 @@ static void put_play(struct leaf *leaf, const struct run *run)
                                      : STR("handout"));
     put_over(leaf);
     html_put(html, "</td></tr></thead><tbody><tr><td>\n");
-    put_head(leaf);
+    put_head(leaf, run);
     html_put(html, "<div class=\"steps\">\n");
     for (size_t i = 0; i < diagrams.count; i++) {
         const struct diagram *diagram = &diagrams.at[i];

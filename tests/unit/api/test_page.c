@@ -206,6 +206,23 @@ START_TEST(the_coachs_sheet_as_html_letters_what_was_found)
 }
 END_TEST
 
+START_TEST(the_coach_alone_reads_what_a_goals_seconds_take)
+{
+    struct courtwright *drill = load("drill.play", "drill \"Round\"\n"
+                                                   "  goal \"Twice in 1 second\"\n"
+                                                   "  start five-out\n"
+                                                   "  ball 1\n"
+                                                   "  step\n"
+                                                   "    1 passes to 2\n"
+                                                   "    2 passes to 4\n");
+    papered(drill, "coach", NULL);
+    ck_assert_ptr_nonnull(strstr(kept.at, "Twice in 1 second</bdi>. As drawn once through takes"));
+    papered(drill, "handout", NULL);
+    ck_assert_ptr_nonnull(strstr(kept.at, "Twice in 1 second</bdi></p>"));
+    courtwright_free(drill);
+}
+END_TEST
+
 START_TEST(a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too)
 {
     struct courtwright *side = load("side.play", "play \"Towpath\"\n"
@@ -319,6 +336,7 @@ int main(void)
     tcase_add_test(all, a_read_on_a_sheet_as_html_does_not_say_again_what_led_up_to_it);
     tcase_add_test(all, a_players_own_handout_as_html_says_her_job);
     tcase_add_test(all, the_coachs_sheet_as_html_letters_what_was_found);
+    tcase_add_test(all, the_coach_alone_reads_what_a_goals_seconds_take);
     tcase_add_test(all, a_letter_of_the_coachs_sheet_is_in_the_picture_of_a_side_out_too);
     tcase_add_test(all, findings_that_are_told_elsewhere_have_their_letter_in_the_picture_only);
     tcase_add_test(all, cards_as_html_are_one_a_diagram);

@@ -2,7 +2,7 @@
 /* What sheets make of a play that was run: figures to watch, lanes on the clock; the words of a
  * page; and in which order ways on are told, and who has which spot. */
 #include "page/sheet/bands.h"
-#include "page/sheet/goal.h"
+#include "judge/check/goal.h"
 #include "page/sheet/timing.h"
 #include "page/sheet/watch.h"
 #include "language/tell/tell.h"

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* goal: see goal.h. Takes a run and the words of its drill's goal; must not know pages. */
-#include "page/sheet/goal.h"
+/* goal: see goal.h. Takes a run and the words of its drill's goal; must not know where it is told.
+ */
+#include "judge/check/goal.h"
 
 #include <string.h>
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* goal: what a drill asks for in seconds, beside what the run of it takes. For the coach alone: to
- * players a goal is what the coach wrote. Private to sheet. */
-#ifndef PAGE_SHEET_GOAL_H
-#define PAGE_SHEET_GOAL_H
+ * players a goal is what the coach wrote. */
+#ifndef JUDGE_CHECK_GOAL_H
+#define JUDGE_CHECK_GOAL_H
 
 #include "floor/sim/run.h"
 
