@@ -243,12 +243,12 @@ static void finish_token(struct scan *scan, const char *from)
     }
 }
 
-/* &, @, w/ and -> are words, as phones write them. */
+/* &, @, w/ are words, as phones write them, and -> is an arrow, whatever it says. */
 static bool scan_sign(struct scan *scan, struct letter letter)
 {
     static const struct {
         const char *sign, *word;
-    } signs[] = {{"&", "and"}, {"@", "at"}, {"w/", "with"}, {"->", "to"}, {"=>", "to"}};
+    } signs[] = {{"&", "and"}, {"@", "at"}, {"w/", "with"}, {"->", "→"}, {"=>", "→"}};
     const char *from = scan->at;
     size_t size = 0, i = 0;
     if (letter.code != '&' && letter.code != '@' && letter.code != 'w' && letter.code != '-' &&

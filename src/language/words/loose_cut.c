@@ -85,7 +85,7 @@ static const struct token *behind_joints(const struct cursor *c, const struct to
 }
 
 /* 1 passes to 2 3 cuts: a new one begins without a joint. */
-static bool runs_on(const struct cursor *c, const struct token *from, const struct token *at)
+bool clause_runs_on(const struct cursor *c, const struct token *from, const struct token *at)
 {
     if (!token_is_player(at) || at == from || at + 1 >= c->end || counts_at(from, at, c->end)) {
         return false;
@@ -100,7 +100,7 @@ static bool runs_on(const struct cursor *c, const struct token *from, const stru
         said_at(at - 1, at,
                 "to|toward|towards|beside|near|for|off|of|by|from|with|on|at|and|into|behind|past|"
                 "around|player|number|than|"
-                "till|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
+                "till|til|until|when|as|after|once|if|while|let|have|get|between|or|over|under")) {
         return false;
     }
     for (const struct token *seen = from; seen < at; seen++) {
@@ -121,7 +121,7 @@ bool line_cut(const struct cursor *c, struct pieces *out)
         bool who = at < c->end && token_is_word(at, "who") && at > next.from;
         bool list = to > at && to < c->end && only_people(next.from, at) && token_is_player(to) &&
                     !token_is_mark(at, ':');
-        bool end = at == c->end || (to > at && !list) || who || runs_on(c, next.from, at);
+        bool end = at == c->end || (to > at && !list) || who || clause_runs_on(c, next.from, at);
         if (!end) {
             at = to > at ? to : at + 1;
             continue;

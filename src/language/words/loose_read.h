@@ -85,6 +85,8 @@ struct pieces {
 bool token_is_player(const struct token *token); /* by number, and nobody's own thing */
 bool line_turns(const struct cursor *c);   /* something turns the whole line round: forget it */
 bool line_doubled(const struct cursor *c); /* a word is said twice, or the end is lost */
+/* At `at` another sentence begins, without a joint, behind the one from `from` on. */
+bool clause_runs_on(const struct cursor *c, const struct token *from, const struct token *at);
 /* `out`, empty before: the line's clauses; false: too many. */
 bool line_cut(const struct cursor *c, struct pieces *out);
 

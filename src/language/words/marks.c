@@ -71,22 +71,140 @@ static bool players_beside(const struct line *line, size_t at)
            is_player(&line->tokens[at - 1]) && is_player(&line->tokens[at + 1]);
 }
 
-/* What stands at `at` in other marks: what takes its place, if anything; gives how many tokens it
- * is, 0: nothing of the kind. */
-static size_t spoken(struct reader *r, const struct line *line, size_t at, struct token *out,
-                     bool *none)
+/* ---- arrows ---- */
+
+enum { PUT_MOST = 3 }; /* tokens that take the place of one */
+
+/* ->, =>, >, and the letter for it: how many tokens; 0: no arrow. */
+static size_t arrow_at(const struct line *line, size_t at)
+{
+    bool stem = mark_at(line, at, '-') || mark_at(line, at, '=');
+    if (mark_at(line, at + stem, '>')) {
+        return stem ? 2 : 1;
+    }
+    const struct token *token = at < line->count ? &line->tokens[at] : NULL;
+    return token && (str_is(token->text, "→") || str_is(token->text, "⇒")) ? 1 : 0;
+}
+
+/* Where the clause begins that ends at `at`. */
+static size_t clause_before(const struct line *line, size_t at)
+{
+    while (at > 0 && !closes(line, at - 1) && !mark_at(line, at - 1, ':')) {
+        at--;
+    }
+    return at;
+}
+
+/* 1 -> 2 -> 5 nail: the arrow is what is done. `said`: what stands before it, read already. */
+static bool arrow_passes(const struct line *said)
+{
+    static const char *const leads[] = {"ball", "swing", "pass", "then", "and",
+                                        "lob",  "skip",  "kick", "inb",  NULL};
+    size_t from = clause_before(said, said->count);
+    while (from < said->count && token_is_among(&said->tokens[from], leads)) {
+        from++;
+    }
+    return from < said->count && is_player(&said->tokens[from]) &&
+           (from + 1 == said->count || word_at(said, from + 1, "to"));
+}
+
+/* Somebody does something behind it, or somebody who is named before. */
+static bool acts_behind(struct reader *r, const struct line *line, size_t at)
+{
+    struct cursor c = reader_cursor(r, line, at);
+    c.watch = NULL;
+    if (at >= line->count) {
+        return false;
+    }
+    c.at += is_player(c.at);
+    if (word_is(&c, 0, "post")) { /* 1 > 5 post: where he is */
+        return false;
+    }
+    return c.at < c.end && (verb_begins(&c) || arrow_at(line, at + 1) > 0);
+}
+
+/* 5 pin 3 -> R corner: where 3 goes, and nothing of the screen. */
+static bool of_a_screen(const struct line *said)
+{
+    static const char *const screens[] = {"scr",     "screen", "screens", "pin",   "pins",
+                                          "stag",    "flare",  "pick",    "picks", "back",
+                                          "stagger", "dn",     "cross",   "down",  NULL};
+    size_t from = clause_before(said, said->count);
+    bool screen = false;
+    if (from > 0 && mark_at(said, from - 1, ':')) { /* flare: 5 for 2 -> wing */
+        from = clause_before(said, from - 1);
+    }
+    for (size_t i = from; i < said->count; i++) {
+        screen = screen || token_is_among(&said->tokens[i], screens);
+    }
+    return screen && said->tokens[said->count - 1].kind == TOKEN_NUMBER;
+}
+
+/* 1 passes to 2 -> 2 shoots: what comes next; 1 -> 2, 3 -> R corner: to. */
+static size_t arrow_read(struct reader *r, const struct line *said, const struct line *line,
+                         size_t at, size_t size, struct token out[PUT_MOST])
 {
     const struct token *token = &line->tokens[at];
-    *none = false;
-    if (mark_at(line, at, '!')) {
-        *out = token_mark(token, '.');
-        *none = closes(line, at + 1) || at == 0;
+    bool passes = arrow_passes(said),
+         player = at + size < line->count && is_player(&line->tokens[at + size]);
+    struct cursor behind = reader_cursor(r, line, at + size);
+    behind.watch = NULL;
+    bool next =
+        passes ? player && acts_behind(r, line, at + size) && arrow_at(line, at + size + 1) == 0
+               : player || (behind.at < behind.end && verb_begins(&behind));
+    out[0] = next ? token_mark(token, ',') : token_word(token, "to");
+    if (next || passes || said->count == 0 || !of_a_screen(said)) {
         return 1;
     }
-    bool stem = mark_at(line, at, '-') || mark_at(line, at, '=');
-    if (mark_at(line, at + stem, '>')) { /* 1 -> 2, 1>2 */
-        *out = token_word(token, "to");
-        return stem ? 2 : 1;
+    out[0] = token_mark(token, ',');
+    out[1] = said->tokens[said->count - 1];
+    out[2] = token_word(token, "to");
+    return 3;
+}
+
+/* b/d, h/o: letters with a slash between. */
+static const char *slashed(const struct line *line, size_t at)
+{
+    static const struct {
+        const char *first, *second, *put;
+    } rows[] = {{"b", "d", "back-cut"},
+                {"h", "o", "hand-off"},
+                {"w", "o", "without"},
+                {"d", "s", "down-screen"},
+                {"b", "s", "back-screen"}};
+    for (size_t i = 0; mark_at(line, at + 1, '/') && i < sizeof rows / sizeof *rows; i++) {
+        if (word_at(line, at, rows[i].first) && word_at(line, at + 2, rows[i].second)) {
+            return rows[i].put;
+        }
+    }
+    return NULL;
+}
+
+/* What stands at `at` in other marks: what takes its place, `*put` tokens, if anything; gives how
+ * many tokens it is, 0: nothing of the kind. */
+static size_t spoken(struct reader *r, const struct line *said, const struct line *line, size_t at,
+                     struct token out[PUT_MOST], size_t *put)
+{
+    const struct token *token = &line->tokens[at];
+    *put = 1;
+    if (mark_at(line, at, '!')) {
+        *out = token_mark(token, '.');
+        *put = (closes(line, at + 1) || at == 0) ? 0 : 1;
+        return 1;
+    }
+    size_t arrow = arrow_at(line, at);
+    if (arrow > 0) {
+        *put = arrow_read(r, said, line, at, arrow, out);
+        return arrow;
+    }
+    const char *letters = slashed(line, at);
+    if (letters) {
+        *out = token_word(token, letters);
+        return word_at(line, at + 3, "cut") ? 4 : 3;
+    }
+    if (mark_at(line, at, '+') && stands_free(line, at)) { /* feed 5 + relocate */
+        *out = token_word(token, "and");
+        return 1;
     }
     if ((mark_at(line, at, '+') || mark_at(line, at, '/')) && players_beside(line, at)) {
         *out = token_word(token, "and");
@@ -104,7 +222,7 @@ static size_t spoken(struct reader *r, const struct line *line, size_t at, struc
     two = two || (word_at(line, at, "full") && word_at(line, at + 1, "stop"));
     if (at > 0 && (two || word_at(line, at, "period"))) {
         *out = token_mark(token, '.');
-        *none = closes(line, at + (two ? 2 : 1));
+        *put = (closes(line, at + (two ? 2 : 1))) ? 0 : 1;
         return two ? 2 : 1;
     }
     return 0;
@@ -112,10 +230,12 @@ static size_t spoken(struct reader *r, const struct line *line, size_t at, struc
 
 static bool may_be_spoken(const struct token *token)
 {
-    return token->kind == TOKEN_MARK ? strchr("!-/>=+", token->mark) != NULL
-                                     : token->kind == TOKEN_WORD && (str_is(token->text, "new") ||
-                                                                     str_is(token->text, "full") ||
-                                                                     str_is(token->text, "period"));
+    return token->kind == TOKEN_MARK
+               ? strchr("!-/>=+", token->mark) != NULL
+               : token->kind != TOKEN_NUMBER &&
+                     (str_is(token->text, "new") || str_is(token->text, "full") ||
+                      str_is(token->text, "period") ||
+                      (token->text.size > 2 && token->text.at[0] == '\xe2'));
 }
 
 struct line marks_as_spoken(struct reader *r, const struct line *line)
@@ -128,20 +248,23 @@ struct line marks_as_spoken(struct reader *r, const struct line *line)
     if (from == line->count || line->broken) {
         return own;
     }
-    own.tokens = arena_array(r->arena, struct token, line->count);
+    own.tokens = arena_array(r->arena, struct token, line->count * PUT_MOST);
     for (size_t at = 0; at < line->count;) {
-        struct token token;
-        bool none;
+        struct token put[PUT_MOST];
+        size_t count = 0;
+        own.count = size;
         size_t aside = by_the_way(line, at);
-        size_t taken = aside > 0 ? aside : spoken(r, line, at, &token, &none);
+        size_t taken = aside > 0 ? aside : spoken(r, &own, line, at, put, &count);
         if (aside > 0) {
             struct cursor c = reader_cursor(r, line, at);
             note_left_out(&c,
                           span_join(line->tokens[at + 1].span, line->tokens[at + aside - 2].span));
         } else if (taken == 0) {
             own.tokens[size++] = line->tokens[at];
-        } else if (!none) {
-            own.tokens[size++] = token;
+        } else {
+            for (size_t i = 0; i < count; i++) {
+                own.tokens[size++] = put[i];
+            }
         }
         at += taken > 0 ? taken : 1;
     }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "language/words/loose_read.h"
+#include "language/words/put_plain.h"
 
 static const struct {
     const char *said, *put; /* put NULL: left out */
@@ -294,6 +295,29 @@ static void tell(const struct cursor *c, const struct plain *p)
     }
 }
 
+/* What is said in one of the ways that no row tells; gives where it ends, or NULL. */
+static const struct token *put_way(const struct cursor *c, const struct token *at, struct plain *p)
+{
+    static plain_way *const ways[] = {talk_put, shorthand_put};
+    const struct token *to = NULL;
+    for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
+        struct recast one = {.told = SPAN_NONE};
+        to = ways[i](c, at, &one);
+        if (!to) {
+            continue;
+        }
+        if (one.told.source != SOURCE_NONE && p->left_count == LEFT_MOST) {
+            return NULL;
+        }
+        if (one.told.source != SOURCE_NONE) {
+            p->left[p->left_count++] = one.told;
+        }
+        recast_copy(c, &p->all, one.tokens.at, one.tokens.at + one.tokens.count);
+        p->changed = true;
+    }
+    return to;
+}
+
 /* One time through the line; what was put may be part of another row the next time. */
 static void put_once(const struct cursor *c, struct plain *p)
 {
@@ -301,7 +325,8 @@ static void put_once(const struct cursor *c, struct plain *p)
     p->changed = false;
     for (const struct token *at = c->at; at < c->end;) {
         const struct token *why = p->left_count < LEFT_MOST ? why_at(c, at) : NULL;
-        const struct token *to = why ? leave_out(p, at, why) : put_longest(c, at, p);
+        const struct token *to = why ? leave_out(p, at, why) : put_way(c, at, p);
+        to = to ? to : put_longest(c, at, p);
         if (!to) {
             recast_copy(c, &p->all, at, at + 1);
             to = at + 1;

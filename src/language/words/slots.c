@@ -40,7 +40,8 @@ static bool change_verb(struct predicate *p)
         p->s->verb = VERB_HOLDS;
         return true;
     }
-    if (p->s->verb == VERB_HOLDS && holds_place(p)) { /* holds the corner */
+    if (p->s->verb == VERB_HOLDS && p->s->duration.unit == UNIT_NONE &&
+        holds_place(p)) { /* holds the corner */
         p->s->verb = VERB_STAYS;
         return true;
     }
@@ -397,6 +398,17 @@ static bool waits_beats(struct predicate *p)
     return take_seconds(p->c, &p->s->duration);
 }
 
+/* waits two seconds on the wing: there, and so long. */
+static bool holds_there(struct predicate *p)
+{
+    if (p->s->verb != VERB_HOLDS || p->s->duration.unit == UNIT_NONE || p->s->place ||
+        clause_is(p->c)) {
+        return false;
+    }
+    p->s->place = spot_behind(p->c, place_words);
+    return p->s->place != NULL;
+}
+
 /* What no slot holds, and is looked for before them: from where, which way, how it flies. As
  * along_read. */
 static int before_slots(struct predicate *p)
@@ -408,7 +420,7 @@ static int before_slots(struct predicate *p)
             return taken;
         }
     }
-    return how_it_flies(p) || for_shot(p) || waits_beats(p);
+    return how_it_flies(p) || for_shot(p) || waits_beats(p) || holds_there(p);
 }
 
 int slot_read(struct predicate *p)

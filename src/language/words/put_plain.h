@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: MIT */
+/* put_plain: ways of a refused line to be put more plainly that no row of plain.def could say,
+ * because they look at what stands around or above: see plain.c. Inside words only. */
+#ifndef LANGUAGE_WORDS_PUT_PLAIN_H
+#define LANGUAGE_WORDS_PUT_PLAIN_H
+
+#include "language/words/speech.h"
+
+/* A way: what begins at `at`, of the line from line->at to line->end: where it ends, with what is
+ * read for it in `out` and, told by a note, what is left out of it. NULL: not said so. */
+typedef const struct token *plain_way(const struct cursor *line, const struct token *at,
+                                      struct recast *out);
+plain_way talk_put;      /* as it is dictated, without a stop */
+plain_way shorthand_put; /* as it is noted down */
+
+/* What is shared. Nothing but a joint or a mark stands before `at`. */
+bool clause_begins_at(const struct cursor *line, const struct token *at);
+/* A spot from `at` on, with nothing else behind it: where it ends, or NULL. */
+const struct token *spot_alone(const struct cursor *line, const struct token *at);
+/* The number of the attacker at `at`; 0: none there. */
+int attacker_at(const struct token *at, const struct token *end);
+/* A verb begins at `at`. */
+bool verb_at(const struct cursor *line, const struct token *at);
+
+#endif

@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: MIT */
+/* shorthand: notes as coaches jot them down, put more plainly: `swing 1-2-4`, `DHO 1-2`, `5 BS 1`,
+ * `2 R corner`, `vs 2-3:`, `b.pass`. What a letter may stand for is told by who has the ball, or it
+ * is left to be refused. Ways of plain.c. */
+#include "language/words/put_plain.h"
+
+#include "language/words/loose_read.h"
+
+/* ---- 1-2-4 ---- */
+
+enum { GROUP_MOST = 6 };
+
+/* Players with hyphens between, each another than the one before. */
+static size_t group_players(const struct cursor *line, const struct token *at, int *out)
+{
+    size_t count = 0;
+    if (at >= line->end || at->kind != TOKEN_GROUP) {
+        return 0;
+    }
+    for (size_t i = 0; i < at->text.size; i++) {
+        char letter = at->text.at[i];
+        if (i % 2 == 1 ? letter != '-' : letter < '1' || letter > '5' || count == GROUP_MOST) {
+            return 0;
+        }
+        if (i % 2 == 0) {
+            out[count++] = letter - '0';
+        }
+        if (count > 1 && i % 2 == 0 && out[count - 1] == out[count - 2]) {
+            return 0;
+        }
+    }
+    return count;
+}
+
+static const struct entry hand_words[] = {
+    {"dho", 0},        {"d h o", 0},       {"hand-off", 0},
+    {"handoff", 0},    {"ho", 0},          {"dribble hand-off", 0},
+    {"hand off", 0},   {"swing", 1},       {"reverse", 1},
+    {"reversal", 1},   {"pass", 1},        {"passes", 1},
+    {"ball", 1},       {"ball goes", 1},   {"quick passes", 1},
+    {"ball swing", 1}, {"swing it", 1},    {"swing ball", 1},
+    {"skip", 2},       {"skip pass", 2},   {"lob", 3},
+    {"bounce", 4},     {"bounce pass", 4}, {NULL, 0}};
+
+static void put_pass(const struct cursor *here, struct recast *out, int kind, int from, int to)
+{
+    static const char *const verbs[] = {"hands-off-to", "passes-to", "skip-passes-to",
+                                        "lob-passes-to", "bounce-passes-to"};
+    if (kind == 0) {
+        recast_number(here, out, from);
+        recast_word(here, out, "dribbles-at");
+        recast_number(here, out, to);
+        recast_mark(here, out, ',');
+    }
+    recast_number(here, out, from);
+    recast_word(here, out, verbs[kind]);
+    recast_number(here, out, to);
+}
+
+/* swing 1-2-4; 1-4: passes from one to the next. A zone or a formation is none: 2-3 zone. */
+static const struct token *passes_listed(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    static const char *const other[] = {"zone", "high", "low",     "set",     "press",
+                                        "look", "flat", "defense", "defence", NULL};
+    int players[GROUP_MOST];
+    struct cursor trial = cursor_look(line);
+    trial.at = at;
+    if (!clause_begins_at(line, at)) {
+        return NULL;
+    }
+    int kind = take_entry(&trial, hand_words);
+    const struct token *group = past_fillers(trial.at, line->end);
+    size_t count = group_players(line, group, players);
+    if (count < 2 || (kind == 0 && count != 2)) {
+        return NULL;
+    }
+    const struct token *end = group + 1;
+    struct who holder;
+    bool known = at == line->at && above_holder(line, &holder);
+    if ((known && !(holder.kind == WHO_PLAYER && holder.number == players[0])) ||
+        (end < line->end && (token_is_among(end, other) || token_is_mark(end, ':')))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    for (size_t i = 0; i + 1 < count; i++) {
+        if (i > 0) {
+            recast_mark(&here, out, ',');
+        }
+        put_pass(&here, out, kind < 0 ? 1 : kind, players[i], players[i + 1]);
+    }
+    if (spot_alone(line, end)) { /* 4-3 corner */
+        recast_word(&here, out, "at");
+    }
+    return end;
+}
+
+/* ---- who goes where ---- */
+
+static bool says_more(const struct cursor *line)
+{
+    for (const struct token *at = line->at; at + 1 < line->end; at++) {
+        if (at->kind == TOKEN_MARK && at > line->at) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* 2 R corner, where other things are said: he goes there. */
+static const struct token *leg_noted(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || !says_more(line) ||
+        (at > line->at && token_is_word(at - 1, "and")) || verb_at(line, at + 1) ||
+        !spot_alone(line, at + 1)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "to");
+    return at + 1;
+}
+
+static bool posts_at(enum spot spot)
+{
+    return spot == SPOT_BLOCK || spot == SPOT_LOW_POST || spot == SPOT_MID_POST ||
+           spot == SPOT_HIGH_POST || spot == SPOT_ELBOW || spot == SPOT_DUNKER;
+}
+
+/* to 5 post, to 5 in the post: where he stands already. */
+static const struct token *in_the_post(const struct cursor *line, const struct token *at,
+                                       struct recast *out)
+{
+    static const char *const posts[] = {"in post", "in low post", "at post",     "post",
+                                        "on post", "posted up",   "in the post", NULL};
+    struct cursor trial = cursor_look(line);
+    struct spot_stood stood;
+    struct who who = {.kind = WHO_PLAYER, .number = attacker_at(at, line->end)};
+    trial.at = at + 1;
+    if (who.number == 0 || at == line->at || !token_is_among(at - 1, place_words) ||
+        !take_among(&trial, posts) || !(trial.at == line->end || clause_ends(trial.at)) ||
+        !above_stands(line, &who, &stood) || !posts_at(stood.spot)) {
+        return NULL;
+    }
+    recast_copy(line, out, at, at + 1);
+    return trial.at;
+}
+
+/* ---- what a letter stands for ---- */
+
+/* 5 BS 1: a ball screen for the one who has the ball, a back screen for anybody else. */
+static const struct token *letters_bs(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    const struct token *whom = at + 1;
+    struct who holder;
+    if (at != line->at + 1 || !token_is_word(at, "bs") || whom >= line->end ||
+        !attacker_at(line->at, line->end)) {
+        return NULL;
+    }
+    whom += token_is_word(whom, "for");
+    if (!attacker_at(whom, line->end) || !above_holder(line, &holder) ||
+        holder.kind != WHO_PLAYER) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    bool ball = holder.number == attacker_at(whom, line->end);
+    recast_word(&here, out, ball ? "ball-screens" : "back-screens");
+    recast_word(&here, out, "for");
+    return whom;
+}
+
+/* b.pass, s.corner: the point is of the word. */
+static const struct token *pointed(const struct cursor *line, const struct token *at,
+                                   struct recast *out)
+{
+    static const struct {
+        const char *said, *put;
+    } rows[] = {{"b.pass", "bounce-passes"},  {"bnc.pass", "bounce-passes"},
+                {"s.corner", "short-corner"}, {"sh.corner", "short-corner"},
+                {"s.cnr", "short-corner"},    {"b.screen", "ball-screen"},
+                {"d.screen", "down-screen"}};
+    for (size_t i = 0; at->kind == TOKEN_CHECK_ID && i < sizeof rows / sizeof *rows; i++) {
+        if (str_is(at->text, rows[i].said)) {
+            struct cursor here = *line;
+            here.at = at;
+            recast_word(&here, out, rows[i].put);
+            return at + 1;
+        }
+    }
+    return NULL;
+}
+
+/* ---- what it is for ---- */
+
+/* two three, 2-3: the defense of the play. Where it is not, that is a condition. */
+static const struct token *own_zone(const struct cursor *line, const struct token *at)
+{
+    const struct setting_form *defense = setting_of(line->top, SETTING_DEFENSE);
+    struct str zone = defense ? defense->zone : (struct str){NULL, 0};
+    if (zone.size == 0 || at >= line->end) {
+        return NULL;
+    }
+    if (at->kind == TOKEN_GROUP) {
+        return str_equal(at->text, zone) ? at + 1 : NULL;
+    }
+    for (size_t i = 0; i < zone.size; i += 2, at++) {
+        if (attacker_at(at, line->end) != zone.at[i] - '0') {
+            return NULL;
+        }
+    }
+    return at;
+}
+
+/* vs 2-3:, against their two three: the defense that it is. */
+static const struct token *against_it(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const heads[] = {"vs", "v", "versus", "against", "beat", "for", NULL};
+    static const char *const behind[] = {"zone", "defense", "defence", "look", "press", NULL};
+    static const char *const whose[] = {"their", "this", "that", "our", NULL};
+    if (at != line->at || !token_is_among(at, heads)) {
+        return NULL;
+    }
+    const struct token *zone = at + 1;
+    while (zone < line->end &&
+           (zone->filler || token_is_mark(zone, '.') || token_is_among(zone, whose))) {
+        zone++;
+    }
+    const struct token *end = own_zone(line, zone);
+    if (!end) {
+        return NULL;
+    }
+    end += end < line->end && token_is_among(end, behind);
+    out->told = span_join(at->span, end[-1].span);
+    while (end < line->end && (end->kind == TOKEN_MARK || token_is_word(end, "we"))) {
+        end++;
+    }
+    return end < line->end ? end : NULL;
+}
+
+const struct token *shorthand_put(const struct cursor *line, const struct token *at,
+                                  struct recast *out)
+{
+    static const struct token *(*const ways[])(const struct cursor *, const struct token *,
+                                               struct recast *) = {
+        against_it, passes_listed, leg_noted, in_the_post, letters_bs, pointed};
+    const struct token *to = NULL;
+    for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
+        to = ways[i](line, at, out);
+    }
+    return to;
+}

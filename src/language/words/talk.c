@@ -1,0 +1,378 @@
+/* SPDX-License-Identifier: MIT */
+/* talk: a dictated line, put more plainly: `4 and 5 they cross` without the second subject, `five
+ * has it up top and` left out where that is so already, `to the corner the right corner` said once,
+ * and a stop where a sentence ends and the next one begins without a word between. Ways of plain.c.
+ */
+#include "language/words/loose_read.h"
+#include "language/words/people.h"
+#include "language/words/put_plain.h"
+
+bool clause_begins_at(const struct cursor *line, const struct token *at)
+{
+    static const char *const joints[] = {"so", "but", "while", "now", "okay", "alright", NULL};
+    while (at > line->at && at[-1].filler) {
+        at--;
+    }
+    return at == line->at || clause_ends(at - 1) || token_is_mark(at - 1, ':') ||
+           token_is_among(at - 1, joints);
+}
+
+int attacker_at(const struct token *at, const struct token *end)
+{
+    bool player = at < end && at->kind == TOKEN_NUMBER && at->integer && !at->possessive &&
+                  at->number >= 1 && at->number <= 12;
+    return player ? (int)at->number : 0;
+}
+
+bool verb_at(const struct cursor *line, const struct token *at)
+{
+    struct cursor verb = cursor_look(line);
+    verb.at = at;
+    return at < line->end && verb_begins(&verb);
+}
+
+static const struct token *spot_end(const struct cursor *line, const struct token *at,
+                                    const struct place **place)
+{
+    struct cursor trial = cursor_look(line);
+    struct cursor_mark mark = cursor_mark(line);
+    trial.at = at;
+    *place = at < line->end ? spot_read(&trial, true) : NULL;
+    const struct token *end = *place && trial.refusals == mark.refusals ? trial.at : NULL;
+    cursor_back(&trial, mark);
+    return end;
+}
+
+const struct token *spot_alone(const struct cursor *line, const struct token *at)
+{
+    const struct place *place;
+    const struct token *end = spot_end(line, at, &place);
+    bool alone = end && (end == line->end || end->kind == TOKEN_MARK || clause_ends(end));
+    return alone ? end : NULL;
+}
+
+static const char *const pronouns[] = {"he", "she", "they", NULL};
+
+/* The players from `at` on, 4 and 5, both of them: where they end. */
+static const struct token *players_end(const struct cursor *line, const struct token *at,
+                                       size_t *count)
+{
+    *count = 0;
+    while (attacker_at(at, line->end) || (at < line->end && at->kind == TOKEN_DEFENDER)) {
+        ++*count;
+        at++;
+        const struct token *next = at;
+        next += next < line->end && (token_is_word(next, "and") || token_is_mark(next, ','));
+        if (next == at || !attacker_at(next, line->end)) {
+            break;
+        }
+        at = next;
+    }
+    return at;
+}
+
+static const struct token *past_sounds(const struct token *at, const struct token *end)
+{
+    static const char *const sounds[] = {"uh",   "um",   "er",   "yeah",      "okay",  "you know",
+                                         "like", "just", "well", "basically", "kinda", NULL};
+    while (at < end && (at->filler || token_is_among(at, sounds))) {
+        at++;
+    }
+    return at;
+}
+
+/* 4 and 5 they cross, 5 he ducks in: the subject twice. */
+static const struct token *subject_again(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    size_t count;
+    const struct token *to = players_end(line, at, &count);
+    const struct token *pronoun = past_sounds(to, line->end);
+    if (count == 0 || !clause_begins_at(line, at) || pronoun == line->end ||
+        !token_is_among(pronoun, pronouns) ||
+        token_is_word(pronoun, "they") != (count > 1)) { /* 5 they: of others */
+        return NULL;
+    }
+    const struct token *verb = past_sounds(pronoun + 1, line->end);
+    verb += verb < line->end && token_is_word(verb, "both");
+    if (!verb_at(line, verb) && !act_begins(verb, line->end, false)) {
+        return NULL;
+    }
+    recast_copy(line, out, at, to);
+    return verb;
+}
+
+/* 1 passes to 2 3 cuts: a stop between. */
+static const struct token *stop_missing(const struct cursor *line, const struct token *at,
+                                        struct recast *out)
+{
+    const struct token *from = at;
+    bool somebody = false; /* out of that screen 5 sprints up: nobody has done anything yet */
+    while (from > line->at && !clause_ends(from - 1)) {
+        from--;
+        somebody = somebody || token_is_player(from) || token_is_among(from, pronouns);
+    }
+    if (!somebody || !clause_runs_on(line, from, at)) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_mark(&here, out, ',');
+    recast_copy(line, out, at, at + 1);
+    return at + 1;
+}
+
+/* to the corner the right corner: the second says which. */
+static const struct token *place_again(const struct cursor *line, const struct token *at)
+{
+    const struct place *first, *second;
+    const struct token *end = spot_end(line, at, &first);
+    const struct token *next = end ? past_sounds(end, line->end) : NULL;
+    bool again = next && next < line->end && spot_end(line, next, &second) &&
+                 first->kind == PLACE_SPOT && second->kind == PLACE_SPOT &&
+                 first->spot == second->spot && first->side == SIDE_NONE &&
+                 second->side != SIDE_NONE;
+    return again ? next : NULL;
+}
+
+/* off of that: the screen. */
+static const struct token *off_that(const struct cursor *line, const struct token *at,
+                                    struct recast *out)
+{
+    static const char *const behind[] = {"to", "into", "out", "up", "down", "over", NULL};
+    const struct token *that = at + 1;
+    if (!token_is_word(at, "off") || that >= line->end) {
+        return NULL;
+    }
+    that += token_is_word(that, "of");
+    const struct token *next = that + 1;
+    if (that >= line->end || !token_is_word(that, "that") ||
+        !(next >= line->end || clause_ends(next) || token_is_among(next, behind))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "it");
+    return next;
+}
+
+/* ---- how it is already ---- */
+
+/* has it, is taking it out of bounds: behind whoever has the ball. */
+static const struct token *has_ball(const struct cursor *line, const struct token *at)
+{
+    static const char *const words[] = {"has it",
+                                        "has ball",
+                                        "has got it",
+                                        "has got ball",
+                                        "got it",
+                                        "got ball",
+                                        "is holding it",
+                                        "is holding ball",
+                                        "starts with it",
+                                        "starts with ball",
+                                        "is taking it out",
+                                        "is taking ball out",
+                                        "is throwing it in",
+                                        "is inbounding",
+                                        "is inbounder",
+                                        "is passer in",
+                                        "is out of bounds",
+                                        "is out of line",
+                                        "is out",
+                                        NULL};
+    static const char *const tails[] = {"up top",
+                                        "out top",
+                                        "out of bounds",
+                                        "under basket",
+                                        "out there",
+                                        "out of line",
+                                        "on the sideline",
+                                        "on baseline",
+                                        "in his hands",
+                                        "in her hands",
+                                        "first",
+                                        "to start",
+                                        NULL};
+    struct cursor trial = cursor_look(line);
+    trial.at = at;
+    if (!take_among(&trial, words)) {
+        return NULL;
+    }
+    take_among(&trial, tails);
+    spot_behind(&trial, place_words);
+    return trial.at;
+}
+
+/* is on the left block: where he stands by the lines above. */
+static const struct token *stands_there(const struct cursor *line, const struct token *at,
+                                        const struct who *who)
+{
+    static const char *const words[] = {"is",         "is standing", "starts", "is waiting",
+                                        "is sitting", "stands",      NULL};
+    struct cursor trial = cursor_look(line);
+    struct spot_stood stood;
+    trial.at = at;
+    if (!take_among(&trial, words)) {
+        return NULL;
+    }
+    const struct place *place = spot_behind(&trial, place_words);
+    bool there = place && place->kind == PLACE_SPOT && above_stands(line, who, &stood) &&
+                 stood.spot == place->spot &&
+                 (place->side == SIDE_NONE || place->side == stood.side);
+    return there ? trial.at : NULL;
+}
+
+/* five has it up top and he dribbles: so it is already; he is 5. */
+static const struct token *is_so_already(const struct cursor *line, const struct token *at,
+                                         struct recast *out)
+{
+    struct who who = {.kind = WHO_PLAYER};
+    struct who holder;
+    bool owns = at->possessive; /* five's got it */
+    struct token number = *at;
+    number.possessive = false;
+    who.number = attacker_at(&number, &number + 1);
+    if (at != line->at || who.number == 0) {
+        return NULL;
+    }
+    const struct token *end = NULL;
+    if (above_holder(line, &holder) && same_who(&holder, &who)) {
+        end = has_ball(line, at + 1);
+    }
+    end = end || owns ? end : stands_there(line, at + 1, &who);
+    if (!end || end == line->end) {
+        return NULL;
+    }
+    const struct token *next = past_sounds(end, line->end);
+    while (next < line->end &&
+           (next->kind == TOKEN_MARK || token_is_word(next, "and") || token_is_word(next, "so"))) {
+        next = past_sounds(next + 1, line->end);
+    }
+    if (next == line->end) {
+        return NULL;
+    }
+    out->told = span_join(at->span, end[-1].span);
+    if (token_is_word(next, "he") || token_is_word(next, "she") || verb_at(line, next)) {
+        struct cursor here = *line;
+        here.at = at;
+        recast_number(&here, out, who.number);
+        next += token_is_among(next, pronouns);
+    }
+    return next;
+}
+
+/* ---- what comes first ---- */
+
+/* and, so then, right: where a line begins with what joins it to one before. */
+static const struct token *line_joint(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const words[] = {"and",     "so",  "but", "well",  "now",
+                                        "alright", "and", "ok",  "right", NULL};
+    const struct token *to = at;
+    bool then = false;
+    while (at == line->at && to < line->end &&
+           (token_is_among(to, words) || token_is_word(to, "then") ||
+            (to > at && past_sounds(to, to + 1) > to))) {
+        then = then || token_is_word(to, "then");
+        to++;
+    }
+    bool right = to > at && token_is_word(to - 1, "right"); /* the right wing */
+    if (to == at || to == line->end || (to == at + 1 && then) ||
+        (right && !to->filler && !attacker_at(to, line->end))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    if (then) {
+        recast_word(&here, out, "then");
+    }
+    return to;
+}
+
+/* 4 and 5 they cross, so 4 goes to the left block and 5 to the right: told again, one by one. */
+static const struct token *trade_told(const struct cursor *line, const struct token *at,
+                                      struct recast *out)
+{
+    static const char *const trades[] = {"cross",
+                                         "switch",
+                                         "trade",
+                                         "swap",
+                                         "exchange",
+                                         "change",
+                                         "switch spots",
+                                         "switch places",
+                                         "trade spots",
+                                         "trade places",
+                                         "swap spots",
+                                         "swap places",
+                                         "change places",
+                                         "change spots",
+                                         "change sides",
+                                         "switch sides",
+                                         NULL};
+    static const char *const wheres[] = {"in lane", "in paint", "underneath", "under basket", NULL};
+    size_t count;
+    const struct token *two = players_end(line, at, &count);
+    struct cursor trial = cursor_look(line);
+    trial.at = past_sounds(two, line->end);
+    take_words(&trial, "they");
+    if (count != 2 || !clause_begins_at(line, at) || !take_among(&trial, trades)) {
+        return NULL;
+    }
+    take_among(&trial, wheres);
+    const struct token *end = trial.at;
+    bool joined = take_mark(&trial, ',') || take_mark(&trial, ':');
+    joined = take_words(&trial, "so") || joined;
+    trial.at = past_sounds(trial.at, line->end);
+    int first = attacker_at(at, line->end), second = attacker_at(two - 1, line->end);
+    int next = 0;
+    if (joined && trial.at < line->end) {
+        struct token told = *trial.at; /* one's in the corner */
+        told.possessive = false;
+        next = attacker_at(&told, &told + 1);
+    }
+    int other = next == first ? second : next == second ? first : 0;
+    bool both = false;
+    for (const struct token *more = trial.at + 1; other && more < line->end; more++) {
+        both = both || (more->kind == TOKEN_NUMBER && (int)more->number == other);
+    }
+    if (!both) {
+        return NULL;
+    }
+    out->told = span_join(at->span, end[-1].span);
+    return trial.at;
+}
+
+/* one's in the right corner: goes there. */
+static const struct token *is_there(const struct cursor *line, const struct token *at,
+                                    struct recast *out)
+{
+    struct cursor trial = cursor_look(line);
+    bool number = at->kind == TOKEN_NUMBER && at->possessive;
+    trial.at = at + 1;
+    if (!number || !clause_begins_at(line, at) || !spot_behind(&trial, place_words) ||
+        !(trial.at == line->end || clause_ends(trial.at))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at;
+    recast_number(&here, out, (int)at->number);
+    recast_word(&here, out, "goes");
+    recast_word(&here, out, "to");
+    return at + 2;
+}
+
+const struct token *talk_put(const struct cursor *line, const struct token *at, struct recast *out)
+{
+    static const struct token *(*const ways[])(const struct cursor *, const struct token *,
+                                               struct recast *) = {
+        line_joint, is_so_already, trade_told, subject_again, is_there, off_that, stop_missing};
+    const struct token *again = place_again(line, at);
+    for (size_t i = 0; !again && i < sizeof ways / sizeof *ways; i++) {
+        again = ways[i](line, at, out);
+    }
+    return again;
+}
