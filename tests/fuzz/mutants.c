@@ -173,6 +173,7 @@ static bool is_idle(struct str word)
     arena_init(&arena, NULL, NULL);
     bool known = letters.size <= 1 || word.at[0] == '"' || is_filler(letters) ||
                  word_is_taken(text_lower(&arena, letters));
+    known = known || str_starts(letters, "→") || str_starts(letters, "->"); /* as a comma */
     known = known || str_starts(letters, "…") || (letters.at[0] >= '0' && letters.at[0] <= '9');
     arena_finish(&arena);
     return known;

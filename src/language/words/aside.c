@@ -182,7 +182,12 @@ static bool manner_is_said(const struct predicate *p)
     size_t count = verb_slots(p->s->verb, slots);
     bool with = count > 0 && str_is(slots[0].preposition, "with");
     static const char *const done[] = {"ball", "it", "screen", "pick", NULL};
-    return !with && plain_word(&trial) && !word_among(&trial, done);
+    struct cursor noun = trial;
+    struct phrase phrase;
+    noun.watch = NULL;
+    bool flies = verb_row(p->s->verb)->task == VERB_PASS && phrase_noun_read(&noun, &phrase) &&
+                 phrase.verb == VERB_PASSES; /* with the bounce pass */
+    return !with && !flies && plain_word(&trial) && !word_among(&trial, done);
 }
 
 /* as a safety, as the outlet. */
@@ -308,18 +313,38 @@ static bool done_in(const struct cursor *c, const struct token *from)
 {
     static const char *const pronouns[] = {"he", "she", NULL};
     static const char *const getting[] = {"gets", "has", NULL};
-    static const char *const giving[] = {"gives", "hands", "puts", NULL}; /* passed or handed */
+    static const char *const giving[] = {"gives", "throws", "puts", "hands", "drops", "finds", NULL};
     for (const struct token *at = from; at + 1 < c->at; at++) {
         struct cursor verb = cursor_look(c);
         struct phrase phrase;
         bool who = (at->kind == TOKEN_NUMBER && !at->possessive) || token_is_among(at, pronouns);
         verb.at = at + 1;
         verb.end = c->at;
-        if (who && token_is_among(at + 1, giving)) {
+        if (who && !token_is_among(at + 1, getting) &&
+            (token_is_among(at + 1, giving) ||
+             (phrase_read(&verb, FOR_ATTACKERS, &phrase) && phrase.with_s))) {
             return true;
         }
-        if (who && !token_is_among(at + 1, getting) && phrase_read(&verb, FOR_ATTACKERS, &phrase) &&
-            phrase.with_s) {
+    }
+    return false;
+}
+
+/* for a hand-off with 1, sending 2 to the top: somebody has a part in it, or goes somewhere. */
+static bool another_in(const struct cursor *c, const struct token *from)
+{
+    static const char *const mates[] = {"with", "from", "by", NULL};
+    static const char *const sent[] = {"him", "her", "them", NULL};
+    bool noun = token_is_word(from, "for");
+    size_t size = from->text.size;
+    bool doing = size > 3 && memcmp(from->text.at + size - 3, "ing", 3) == 0;
+    for (const struct token *at = from + 1; at < c->at; at++) {
+        bool player = at->kind == TOKEN_NUMBER && !at->possessive;
+        struct cursor place = cursor_look(c);
+        place.at = at + 1;
+        place.end = c->at;
+        if ((noun && player && token_is_among(at - 1, mates)) ||
+            (doing && (player || token_is_among(at, sent)) && take_words(&place, "to") &&
+             spot_here(&place))) {
             return true;
         }
     }
@@ -390,7 +415,7 @@ int aside_read(struct predicate *p)
         }
         const struct token *from = c->at;
         take_aside(p, str_is(from->text, "so"));
-        if (done_in(c, from)) {
+        if (done_in(c, from) || another_in(c, from)) {
             cursor_back(c, mark);
             return 0;
         }

@@ -4,6 +4,7 @@
 #include "base/limits.h"
 #include "language/syntax/chars.h"
 #include "language/words/grammar.h"
+#include "language/words/put_plain.h"
 #include "language/words/reader.h"
 
 void line_unknown(struct reader *r, const struct line *line, const char *near)
@@ -463,6 +464,24 @@ static void late_setting(struct reader *r, const struct line *line, enum setting
     reader_broken(r, line);
 }
 
+/* A line that says first against what it is run, which is the play's own defense. */
+static bool against_line(struct reader *r, const struct line *line)
+{
+    struct cursor c = reader_cursor(r, line, 0);
+    struct span told;
+    c.watch = NULL;
+    const struct token *rest = against_said(&c, &told);
+    if (!rest) {
+        return false;
+    }
+    struct line behind = *line;
+    behind.tokens = (struct token *)rest;
+    behind.count = (size_t)(line->tokens + line->count - rest);
+    note_left_out(&c, told);
+    body_line(r, line_keep(r, behind));
+    return true;
+}
+
 void play_line(struct reader *r, const struct line *line, struct opener opener)
 {
     if (opener.kind == LINE_IF && setting_said(r, line)) { /* against a 2-3 */
@@ -479,6 +498,7 @@ void play_line(struct reader *r, const struct line *line, struct opener opener)
         if (opener.kind != LINE_BRANCH || !line_answers(r, line)) {
             heading_read(r, line, opener);
         }
+    } else if (against_line(r, line)) { /* against their 2-3, 1 passes to 2 */
     } else if (opener.kind == LINE_IF || (opener.kind == LINE_OTHER && line_is_read(r, line))) {
         if_lines(r, line);
     } else if (opener.kind == LINE_VERSION) {

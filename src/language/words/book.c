@@ -351,7 +351,10 @@ static void take_line(struct reader *r, const struct line *line)
     if (speaks && plays_here(r)) {
         own = marks_as_spoken(r, &own);
     }
-    bool colons = opener.kind == LINE_OTHER && plays_here(r); /* the sentence sees to them */
+    static const char *const against[] = {"vs", "versus", "against", NULL};
+    bool colons = plays_here(r) && line->count > 0 && /* the sentence sees to them */
+                  (opener.kind == LINE_OTHER ||
+                   (opener.kind == LINE_IF && token_is_among(&line->tokens[0], against)));
     struct line marks = colons ? with_mark(r, &own, ':', ',') : own;
     if (!own.broken && !is_free_text(&own, opener) && !(is_plan(r) && !is_level_0(opener.kind)) &&
         !line_marks_ok(&marks, r->shelf->sources, r->diags)) {

@@ -104,7 +104,12 @@ static bool leg_read(struct cursor *c, const sentence_list *out, bool again, str
 static who_list receiver_of(struct cursor *c, const struct sentence *s)
 {
     who_list one = {NULL, 0, 0};
-    VEC_PUSH(c->arena, &one, s->object);
+    struct who who = s->object, own;
+    if (who.kind == WHO_NONE && who_defends(&s->subject.at[0]) &&
+        above_guarded(c, &s->subject.at[0], &own)) { /* x2 overplays 2, who cuts: his own man */
+        who = own;
+    }
+    VEC_PUSH(c->arena, &one, who);
     return one;
 }
 
@@ -203,6 +208,7 @@ static bool one_read(struct cursor *c, const who_list *again, bool leg, struct t
         s.ahead = NULL;
     }
     VEC_PUSH(c->arena, out, s);
+    comes_to_pass(c, out, from, c->at);
     if (s.shoots) { /* for a jumper */
         struct sentence *tried = &out->at[out->count - 1];
         struct sentence shot = {.verb = VERB_SHOOTS, .verb_span = s.verb_span, .span = s.span};

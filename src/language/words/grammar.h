@@ -88,6 +88,8 @@ bool above_noun_doer(struct cursor *c, struct who *out);
 /* "the roller", "the screener": whose latest such sentence above is one player's. Unmoved where
  * none is. */
 bool above_doer_read(struct cursor *c, struct who *out);
+/* Besides the latest screener another one has set a screen in this step that is not used yet. */
+bool above_two_screen(const struct cursor *c, const struct who *latest);
 /* "the screen", "5's screen", for the one who uses it. As above_event_read. */
 bool above_screen_noun_is(const struct cursor *c); /* one of its nouns begins here */
 int above_screen_read(struct cursor *c, const struct who *user, struct who *out,

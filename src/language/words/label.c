@@ -175,7 +175,7 @@ bool remarked(const struct cursor *c, struct recast *r)
     }
     bool told = trial.at[-1].kind == TOKEN_NUMBER && verb_begins(&trial); /* you two cut */
     const struct token *end = told ? NULL : remark_end(&trial);
-    if (!end || remark_judges(c, trial.at, end)) {
+    if (!end || remark_judges(c, trial.at, end) || remark_acts(c, from, end)) {
         return false;
     }
     trial.at = end;
@@ -229,6 +229,11 @@ bool looks_only(const struct cursor *c, struct recast *r)
         seen.from = NULL;
     }
     const struct token *end = remark_end(&trial);
+    for (const struct token *word = trial.at; end && word < end; word++) {
+        if (token_is_word(word, "with")) {
+            return false; /* looks him up with a pass */
+        }
+    }
     if (!end || (seen.from && end == c->end)) { /* looks at 3: and then what? */
         return false;
     }

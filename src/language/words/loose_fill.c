@@ -52,6 +52,15 @@ static bool several(const struct clause *k)
             k->actors[0]->tokens.count > 1 && k->actors[0]->who.kind == WHO_PLAYER);
 }
 
+/* Behind `who`: whom the sentence before was done to; x2 overplays 2, who cuts: his own man. */
+static bool whom(const struct clause *k, struct who *out)
+{
+    const struct sentence *last = k->going->last;
+    *out = last->object;
+    return out->kind != WHO_NONE ||
+           (who_defends(&last->subject.at[0]) && above_guarded(k->c, &last->subject.at[0], out));
+}
+
 /* Who goes on, where nobody is named or `he` is: behind a screen the one who set it rolls, and the
  * one it is for uses it; behind a pass only the passer goes on, and `he` could be either. */
 static bool goes_on(struct clause *k, bool he, struct who *out)
@@ -64,7 +73,12 @@ static bool goes_on(struct clause *k, bool he, struct who *out)
     if (!last || last->subject.count != 1) {
         return false;
     }
-    *out = k->going->relative ? last->object : last->subject.at[0];
+    if (k->going->relative && !whom(k, out)) {
+        return false;
+    }
+    if (!k->going->relative) {
+        *out = last->subject.at[0];
+    }
     bool two = !k->going->relative && who_is_one(&last->object);
     bool screen = verb_row(last->verb)->task == VERB_SCREEN;
     bool own =
@@ -521,6 +535,8 @@ static bool fill_idle(struct clause *k, struct reading *out)
     bool more = k->object || k->place || k->side || k->from_who || k->route || k->actor_count > 1;
     if (k->actor_count == 1) {
         out->acts = k->actors[0]->who;
+    } else if (k->going->relative && k->going->last && !whom(k, &out->acts)) { /* who plants and */
+        return false;
     }
     return !more && (k->actor_count == 0 ? k->going->last != NULL : who_is_one(&out->acts));
 }

@@ -120,7 +120,8 @@ static bool ends_behind(const struct loose *l, const struct piece *piece)
     const struct piece *next = piece + 1;
     return next < l->pieces.at + l->pieces.count && !next->relative && !next->meanwhile &&
            said_at(next->from, next->to,
-                   "go|get|come|head|run|move|end up|land|sprint|break|finish") &&
+                   "go|get|come|head|run|move|end up|land|sprint|break|finish|dribble|drive|"
+                   "carry it|take it|bring it") &&
            !token_is_player(&next->to[-1]);
 }
 
@@ -358,6 +359,7 @@ static bool loose_piece(struct loose *l, struct piece *piece)
     if (!strict_part(l, said.at, said.at + said.count) || l->out->count == had) {
         return false;
     }
+    comes_to_pass(&part, l->out, piece->from, piece->to);
     tell_tokens(l, &said);
     joined(l);
     l->pair = false;

@@ -279,6 +279,60 @@ static struct who doer_in(const struct sentence *s, enum deed deed)
     }
 }
 
+/* The screen of this sentence has been used since: it is over. */
+static bool used_since(const above_list *list, size_t at)
+{
+    const struct sentence *set = list->at[at];
+    for (size_t i = at + 1; i < list->count; i++) {
+        const struct sentence *s = list->at[i];
+        if (task_is(s, VERB_USE) && same_who(&s->object, &set->subject.at[0])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Another one does the same in this step, and nothing tells which of the two is meant: 4 screens
+ * for 3, 5 screens for 2, the screener pops. Passes go one behind the other, and the latest is
+ * meant. */
+static bool another_does(const struct cursor *c, enum deed deed, const struct who *latest,
+                         struct who *out)
+{
+    bool many = deed == DEED_SCREENER || deed == DEED_ROLLER || deed == DEED_CUTTER ||
+                deed == DEED_POST || deed == DEED_POPPER || deed == DEED_FLASHER;
+    above_list list = above_sentences(c, false);
+    for (size_t i = list.count; many && i-- > 0;) {
+        struct who who = doer_in(list.at[i], deed);
+        bool over = deed == DEED_SCREENER && used_since(&list, i);
+        if (who_is_one(&who) && !same_who(&who, latest)) {
+            *out = who;
+            return !over;
+        }
+        if (list.at[i]->tie.then) { /* what came before is done */
+            return false;
+        }
+    }
+    return false;
+}
+
+bool above_two_screen(const struct cursor *c, const struct who *latest)
+{
+    struct who other;
+    return another_does(c, DEED_SCREENER, latest, &other);
+}
+
+static void refuse_two(struct cursor *c, struct span span, const struct who *one,
+                       const struct who *other)
+{
+    if (one->kind != WHO_PLAYER || other->kind != WHO_PLAYER) {
+        return;
+    }
+    diag_help(c->diags,
+              REFUSE(c, TEXT_POINTS_BACK, span, "`%.*s` may be %d or %d here",
+                     STR_ARG(cursor_text(c, span)), other->number, one->number),
+              "say the number: `%d`", one->number);
+}
+
 bool above_doer_read(struct cursor *c, struct who *out)
 {
     struct cursor trial = *c;
@@ -298,9 +352,13 @@ bool above_doer_read(struct cursor *c, struct who *out)
     for (size_t i = list.count; i-- > 0;) {
         struct who who = doer_in(list.at[i], deed);
         if (who_is_one(&who)) {
+            struct who other;
             *out = who;
             out->span = next->span;
             c->at = trial.at;
+            if (another_does(c, deed, &who, &other)) {
+                refuse_two(c, next->span, &who, &other);
+            }
             return true;
         }
     }

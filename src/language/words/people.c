@@ -106,7 +106,7 @@ bool person_above(const struct cursor *c, const struct person_row *row, struct w
     case PERSON_THROWER:
         return thrower_of(c, out);
     case PERSON_SCREENER:
-        return last_of(c, VERB_SCREEN, out);
+        return last_of(c, VERB_SCREEN, out) && !above_two_screen(c, out);
     case PERSON_BIG:
         return big_of(c, out);
     case PERSON_OTHERS:

@@ -18,7 +18,9 @@ static bool acts(const struct cursor *c, const struct token *at)
     struct cursor_mark mark = cursor_mark(c);
     struct phrase phrase;
     trial.at = at;
-    bool is = phrase_read(&trial, FOR_ANYONE, &phrase) || spot_read(&trial, true);
+    struct str said;
+    bool is = phrase_read(&trial, FOR_ANYONE, &phrase) || spot_read(&trial, true) ||
+              (c->at < at && phrase_ing_here(&trial, FOR_DEFENDERS, &phrase, &said));
     trial.at = at;
     bool near = at->text.size > 3 &&
                 (phrase_nearest(&trial, FOR_ATTACKERS) || phrase_nearest(&trial, FOR_DEFENDERS));
@@ -68,12 +70,23 @@ static bool moves_nobody(const struct cursor *c, const struct token *from, const
     return words > 1 && !remark_judges(c, from, to); /* one alone could be anything */
 }
 
+bool remark_acts(const struct cursor *c, const struct token *from, const struct token *to)
+{
+    static const char *const owners[] = {"our", "my", NULL};
+    bool acted = false;
+    for (const struct token *at = from + 1; token_is_among(from, owners) && at < to; at++) {
+        acted = acted || acts(c, at);
+    }
+    return acted;
+}
+
 /* Up to `to`, and what is said behind its head does not judge. */
 static bool head_is(const struct cursor *c, const struct token *from, const struct token *to)
 {
     struct cursor trial = cursor_look(c);
     trial.at = from;
-    return take_among(&trial, heads) && !remark_judges(c, trial.at, to);
+    return take_among(&trial, heads) && !remark_judges(c, trial.at, to) &&
+           !remark_acts(c, from, to);
 }
 
 /* A sentence of somebody begins here. */

@@ -44,16 +44,18 @@ static const struct entry hand_words[] = {
 
 static void put_pass(const struct cursor *here, struct recast *out, int kind, int from, int to)
 {
-    static const char *const verbs[] = {"hands-off-to", "passes-to", "skip-passes-to",
-                                        "lob-passes-to", "bounce-passes-to"};
+    static const char *const verbs[] = {"hands-off", "passes", "skip-passes", "lob-passes",
+                                        "bounce-passes"};
     if (kind == 0) {
         recast_number(here, out, from);
-        recast_word(here, out, "dribbles-at");
+        recast_word(here, out, "dribbles");
+        recast_word(here, out, "at");
         recast_number(here, out, to);
         recast_mark(here, out, ',');
     }
     recast_number(here, out, from);
     recast_word(here, out, verbs[kind]);
+    recast_word(here, out, "to");
     recast_number(here, out, to);
 }
 
@@ -98,23 +100,31 @@ static const struct token *passes_listed(const struct cursor *line, const struct
 
 /* ---- who goes where ---- */
 
-static bool says_more(const struct cursor *line)
+/* More is said, of others: in front of it, behind its mark, or before another full stop. */
+static bool says_more(const struct cursor *line, const struct token *at, const struct token *end)
 {
-    for (const struct token *at = line->at; at + 1 < line->end; at++) {
-        if (at->kind == TOKEN_MARK && at > line->at) {
-            return true;
-        }
+    while (at == line->at && end < line->end && end->kind == TOKEN_MARK) {
+        end++;
     }
-    return false;
+    if (at > line->at || attacker_at(end, line->end) || at->span.source == SOURCE_NONE) {
+        return at > line->at || attacker_at(end, line->end);
+    }
+    struct str text = line->sources->all.at[at->span.source].text;
+    uint32_t from = at->span.begin;
+    while (from > 0 && (text.at[from - 1] == ' ' || text.at[from - 1] == '\t')) {
+        from--;
+    }
+    return from > 0 && text.at[from - 1] == '.';
 }
 
 /* 2 R corner, where other things are said: he goes there. */
 static const struct token *leg_noted(const struct cursor *line, const struct token *at,
                                      struct recast *out)
 {
-    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || !says_more(line) ||
-        (at > line->at && token_is_word(at - 1, "and")) || verb_at(line, at + 1) ||
-        !spot_alone(line, at + 1)) {
+    const struct token *end = at + 1 < line->end ? spot_alone(line, at + 1) : NULL;
+    if (!attacker_at(at, line->end) || !clause_begins_at(line, at) || !end ||
+        !says_more(line, at, end) || (at > line->at && token_is_word(at - 1, "and")) ||
+        verb_at(line, at + 1)) {
         return NULL;
     }
     struct cursor here = *line;
@@ -216,17 +226,15 @@ static const struct token *own_zone(const struct cursor *line, const struct toke
     return at;
 }
 
-/* vs 2-3:, against their two three: the defense that it is. */
-static const struct token *against_it(const struct cursor *line, const struct token *at,
-                                      struct recast *out)
+const struct token *against_said(const struct cursor *line, struct span *told)
 {
-    static const char *const heads[] = {"vs", "v", "versus", "against", "beat", "for", NULL};
-    static const char *const behind[] = {"zone", "defense", "defence", "look", "press", NULL};
+    static const char *const heads[] = {"vs", "v", "versus", "against", NULL};
+    static const char *const behind[] = {"zone", "defense", "defence", "look", NULL};
     static const char *const whose[] = {"their", "this", "that", "our", NULL};
-    if (at != line->at || !token_is_among(at, heads)) {
+    const struct token *at = line->at, *zone = at + 1;
+    if (at >= line->end || !token_is_among(at, heads)) {
         return NULL;
     }
-    const struct token *zone = at + 1;
     while (zone < line->end &&
            (zone->filler || token_is_mark(zone, '.') || token_is_among(zone, whose))) {
         zone++;
@@ -236,8 +244,9 @@ static const struct token *against_it(const struct cursor *line, const struct to
         return NULL;
     }
     end += end < line->end && token_is_among(end, behind);
-    out->told = span_join(at->span, end[-1].span);
-    while (end < line->end && (end->kind == TOKEN_MARK || token_is_word(end, "we"))) {
+    *told = span_join(at->span, end[-1].span);
+    static const char *const wes[] = {"we", "go", "run", "play", NULL};
+    while (end < line->end && (end->kind == TOKEN_MARK || token_is_among(end, wes))) {
         end++;
     }
     return end < line->end ? end : NULL;
@@ -248,7 +257,7 @@ const struct token *shorthand_put(const struct cursor *line, const struct token 
 {
     static const struct token *(*const ways[])(const struct cursor *, const struct token *,
                                                struct recast *) = {
-        against_it, passes_listed, leg_noted, in_the_post, letters_bs, pointed};
+        passes_listed, leg_noted, in_the_post, letters_bs, pointed};
     const struct token *to = NULL;
     for (size_t i = 0; !to && i < sizeof ways / sizeof *ways; i++) {
         to = ways[i](line, at, out);

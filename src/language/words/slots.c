@@ -210,7 +210,8 @@ static int bare_slot(struct predicate *p, const struct slot *slots, size_t count
         return slot_player(p, player, who); /* fills in behind the drive: for whoever drove */
     }
     if (bare && (p->s->object.kind == WHO_NONE || !place) && !cursor_done(c)) {
-        bool found = p->s->object.kind == WHO_NONE ? who_read(c, &who) : person_read(c, &who);
+        bool spot = p->s->object.kind == WHO_NONE && !uses; /* curls nail: where it ends */
+        bool found = spot ? who_read(c, &who) : person_read(c, &who);
         if (found) {
             return slot_player(p, player, who);
         }

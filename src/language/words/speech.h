@@ -86,6 +86,11 @@ bool starts_inside(const struct cursor *c, const struct who *who);
 /* remark */
 bool remark_judges(const struct cursor *c, const struct token *from,
                    const struct token *to); /* it says of a sentence whether it holds */
+/* order: who slides to the slot to get it: before the pass. */
+void comes_to_pass(const struct cursor *c, sentence_list *out, const struct token *from,
+                   const struct token *to);
+/* our big crosses under the rim: somebody of ours does something. */
+bool remark_acts(const struct cursor *c, const struct token *from, const struct token *to);
 /* hearing: what a phone heard as another word, `won passes to too`, and what the speaker took back,
  * `no wait`: put right in the tokens from c->at on; gives how many are left. */
 size_t heard_right(struct cursor *c, struct token *tokens, size_t count);

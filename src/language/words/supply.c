@@ -167,6 +167,20 @@ static enum verb use_of(const struct predicate *p, enum screen_kind kind)
     }
 }
 
+/* goes away, by the baseline, around 4: a way that the screen may have no part in; straight down
+ * the lane, middle, left are the ways off it. */
+static bool goes_elsewhere(const struct predicate *p)
+{
+    static const char *const others[] = {"away",   "opposite", "baseline", "behind",   "around",
+                                         "under",  "past",     "by",       "through",  "thru",
+                                         "beside", "between",  "beneath",  "backdoor", NULL};
+    bool other = false;
+    for (const struct token *at = p->from; p->way_said && at < p->c->at; at++) {
+        other = other || token_is_among(at, others);
+    }
+    return other;
+}
+
 /* 5 screens for 3 and 3 cuts to the rim: said in one breath, the screen is used. In a line of its
  * own the cut is a cut. */
 static bool in_one_breath(struct predicate *p)
@@ -174,7 +188,7 @@ static bool in_one_breath(struct predicate *p)
     struct sentence *s = p->s;
     struct who by, second;
     bool plain = s->path == PATH_NONE && s->tie.word == TIE_NONE && s->subject.count == 1 &&
-                 s->object.kind == WHO_NONE && !p->way_said;
+                 s->object.kind == WHO_NONE && !goes_elsewhere(p);
     enum screen_kind kind;
     if (!plain || use_of(p, SCREEN_PLAIN) == VERB_COUNT ||
         !above_screen_here(p->c, &s->subject.at[0], &by, &kind, &second)) {

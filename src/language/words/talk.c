@@ -157,6 +157,47 @@ static const struct token *off_that(const struct cursor *line, const struct toke
     return next;
 }
 
+/* on that pass: on the pass. */
+static const struct token *that_noun(const struct cursor *line, const struct token *at,
+                                     struct recast *out)
+{
+    static const char *const leads[] = {"on", "off",    "after",  "with",
+                                        "as", "during", "before", NULL};
+    static const char *const those[] = {"that", "this", NULL};
+    struct cursor noun = cursor_look(line);
+    struct event event;
+    noun.at = at + 2;
+    if (!token_is_among(at, leads) || at + 2 >= line->end || !token_is_among(at + 1, those) ||
+        !(above_noun_is(&noun, false) || above_noun_verb(&noun, &event))) {
+        return NULL;
+    }
+    struct cursor here = *line;
+    here.at = at + 1;
+    recast_copy(line, out, at, at + 1);
+    recast_word(&here, out, "the");
+    out->tokens.at[1].filler = true;
+    return at + 2;
+}
+
+/* cuts through without the ball: as he does; to dribble so makes no sense. */
+static const struct token *without_ball(const struct cursor *line, const struct token *at,
+                                        struct recast *out)
+{
+    struct cursor trial = cursor_look(line);
+    trial.at = at;
+    if (!take_words(&trial, "without ball") ||
+        !(trial.at == line->end || clause_ends(trial.at) || token_is_mark(trial.at, '.'))) {
+        return NULL;
+    }
+    for (const struct token *word = at; word > line->at && !clause_ends(word - 1); word--) {
+        if (said_at(word - 1, at, "dribble|drive|pass|shoot|throw|hand|swing|carry|penetrate")) {
+            return NULL;
+        }
+    }
+    out->told = span_join(at->span, trial.at[-1].span);
+    return trial.at;
+}
+
 /* ---- how it is already ---- */
 
 /* has it, is taking it out of bounds: behind whoever has the ball. */
@@ -369,7 +410,8 @@ const struct token *talk_put(const struct cursor *line, const struct token *at, 
 {
     static const struct token *(*const ways[])(const struct cursor *, const struct token *,
                                                struct recast *) = {
-        line_joint, is_so_already, trade_told, subject_again, is_there, off_that, stop_missing};
+        line_joint, is_so_already, trade_told,   subject_again, is_there,
+        off_that,   that_noun,     without_ball, stop_missing};
     const struct token *again = place_again(line, at);
     for (size_t i = 0; !again && i < sizeof ways / sizeof *ways; i++) {
         again = ways[i](line, at, out);
